@@ -1,0 +1,73 @@
+// The order of the rooms, lowest first. A file may import from its own room and from lower ones only.
+const rooms = [
+  'calendar',
+  'model',
+  'tables',
+  'rules',
+  'fit',
+  'schedule',
+  'risk',
+  'price',
+  'engine',
+];
+const above = (room) => rooms.slice(rooms.indexOf(room) + 1);
+
+// `tables` sits on `model` beside the others: only the engine and the command line read it.
+const noTables = ['rules', 'fit', 'schedule', 'risk', 'price'];
+
+/** @type {import('dependency-cruiser').IConfiguration} */
+module.exports = {
+  forbidden: [
+    ...rooms
+      .filter((room) => above(room).length > 0)
+      .map((room) => ({
+        name: `${room}-looks-up`,
+        comment: `src/${room} may not import from a room above it`,
+        severity: 'error',
+        from: { path: `^src/${room}/` },
+        to: { path: `^src/(${above(room).join('|')})/|^src/cli|^components/|^app/` },
+      })),
+    {
+      name: 'core-without-tables',
+      comment: 'the pure rooms work on the model, never on files',
+      severity: 'error',
+      from: { path: `^src/(${noTables.join('|')})/` },
+      to: { path: '^src/tables/' },
+    },
+    {
+      name: 'core-without-elements',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { path: '^components/|^app/|^node_modules/lit|^node_modules/chart' },
+    },
+    {
+      name: 'elements-draw-only',
+      comment:
+        'elements draw results: they may use engine, model and calendar, and compute nothing themselves',
+      severity: 'error',
+      from: { path: '^components/' },
+      to: {
+        path: '^src/(tables|rules|fit|schedule|risk|price)/|^app/',
+        pathNot: '^src/.*/types\\.ts$',
+      },
+    },
+    {
+      name: 'luxon-in-calendar-only',
+      severity: 'error',
+      from: { path: '^(src|components|app)/', pathNot: '^src/calendar/' },
+      to: { path: '^node_modules/luxon' },
+    },
+    {
+      name: 'no-circular',
+      severity: 'error',
+      from: { path: '^(src|components|app)/' },
+      to: { circular: true },
+    },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: { extensions: ['.ts', '.js', '.mjs'] },
+  },
+};

@@ -1,0 +1,40 @@
+// Runs src/cli.ts: bundles it once with esbuild and again only when a source file is newer than the bundle.
+import { mkdirSync, readdirSync, renameSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
+const bundle = join(root, 'node_modules/.cache/possession-fit/cli.mjs');
+
+/** The newest change below a folder, in ms since 1970. */
+function newest(folder) {
+  let latest = 0;
+  for (const entry of readdirSync(folder, { withFileTypes: true })) {
+    const path = join(folder, entry.name);
+    latest = Math.max(latest, entry.isDirectory() ? newest(path) : statSync(path).mtimeMs);
+  }
+  return latest;
+}
+
+const built = statSync(bundle, { throwIfNoEntry: false })?.mtimeMs ?? 0;
+const changed = Math.max(newest(join(root, 'src')), statSync(join(root, 'package.json')).mtimeMs);
+if (built <= changed) {
+  const { build } = await import('esbuild');
+  mkdirSync(dirname(bundle), { recursive: true });
+  // Two runs may build at once: each writes its own file and the rename is atomic.
+  const own = `${bundle}.${process.pid}.mjs`;
+  await build({
+    entryPoints: [join(root, 'src/cli.ts')],
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    outfile: own,
+    logLevel: 'error',
+    banner: {
+      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+    },
+  });
+  renameSync(own, bundle);
+}
+await import(pathToFileURL(bundle).href);

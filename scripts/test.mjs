@@ -1,0 +1,35 @@
+// npm test: installs, checks types, style and the direction of imports, then runs every test.
+import { findBrowser } from './find-browser.mjs';
+import { install, run } from './install.mjs';
+
+install();
+const bin = (tool) => `node_modules/.bin/${tool}`;
+const step = (title, command, args, extra) => {
+  console.log(`\n— ${title}`);
+  run(command, args, extra);
+};
+
+step('types', bin('tsc'), ['--noEmit']);
+step('style', bin('eslint'), ['.', '--max-warnings=0']);
+step('direction of imports', bin('depcruise'), [
+  '--config',
+  '.dependency-cruiser.cjs',
+  'src',
+  'components',
+  'app',
+]);
+step('unit and published checks', bin('vitest'), ['run']);
+// Time arithmetic must not depend on the zone of the machine it runs on.
+for (const TZ of ['Europe/London', 'America/Los_Angeles', 'Pacific/Auckland']) {
+  step(
+    `calendar and rules with TZ=${TZ}`,
+    bin('vitest'),
+    ['run', 'tests/unit/calendar', 'tests/unit/rules'],
+    { env: { TZ } },
+  );
+}
+const CHROME_PATH = await findBrowser();
+step(`browser tests in ${CHROME_PATH}`, bin('wtr'), ['--config', 'web-test-runner.config.mjs'], {
+  env: { CHROME_PATH },
+});
+console.log('\nAll passed.');

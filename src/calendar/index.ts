@@ -1,0 +1,35 @@
+export { addMinutes, DAY, HOUR, MINUTE, minutesBetween, type Instant } from './instant.js';
+export {
+  contains,
+  intersectionOf,
+  interval,
+  lengthMinutes,
+  overlaps,
+  type Interval,
+} from './interval.js';
+export {
+  covers,
+  intersect,
+  subtract,
+  totalMinutes,
+  unionOf,
+  type IntervalSet,
+} from './interval-set.js';
+export {
+  clockChanges,
+  instantOf,
+  isLocalTime,
+  isoText,
+  isZone,
+  localText,
+  localTimeOf,
+  offsetMinutes,
+  readings,
+  startOfLocalDay,
+  weekdayOf,
+  zoneName,
+  type Disambiguation,
+  type LocalTime,
+  type Reading,
+} from './local-time.js';
+export { durationText } from './duration.js';

@@ -1,0 +1,81 @@
+import type { Instant } from '../calendar/index.js';
+import type { Extent } from './window.js';
+
+/** One thing that must have happened first. The gap is clock time (curing), never negative. */
+export interface Link {
+  /** Id of the activity waited for. */
+  readonly activity: string;
+  /** Whether its finish or its start is waited for. */
+  readonly from: 'finish' | 'start';
+  readonly gapMinutes: number;
+}
+
+/** Three-point spread of a duration in minutes; `low` <= most likely <= `high`. */
+export interface Spread {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** A piece of work that once begun runs to its end in one go. */
+export interface WholeWork {
+  readonly kind: 'whole';
+  readonly minutes: number;
+  readonly spread?: Spread;
+}
+
+/**
+ * Repeated units: work may stop after any unit. Each return pays `setUpMinutes` first, each stop `makeSafeMinutes`
+ * last. The spread, where given, is of one unit.
+ */
+export interface UnitWork {
+  readonly kind: 'units';
+  readonly units: number;
+  /** Units already in place. 0 <= done <= units. */
+  readonly done: number;
+  readonly minutesPerUnit: number;
+  readonly setUpMinutes: number;
+  readonly makeSafeMinutes: number;
+  readonly spread?: Spread;
+}
+
+export interface Demand {
+  readonly resource: string;
+  readonly amount: number;
+}
+
+/** Work to be done, with what it needs. */
+export interface Activity {
+  /** Unique in the plan. */
+  readonly id: string;
+  /** The work package it belongs to: packages are what fit and floats are told of. */
+  readonly package: string;
+  readonly title: string;
+  readonly after: readonly Link[];
+  readonly work: WholeWork | UnitWork;
+  /** Lines that must be blocked. Empty: none in particular. */
+  readonly lines: readonly string[];
+  readonly extent?: Extent;
+  /** Electrical sections that must be dead. */
+  readonly isolation: readonly string[];
+  readonly resources: readonly Demand[];
+  readonly loud: boolean;
+  /** `inside` needs the closure; `outside` does not (rigging in a yard). */
+  readonly place: 'inside' | 'outside';
+  readonly notBefore?: Instant;
+  /** The activity must have finished by this moment. */
+  readonly keyDate?: Instant;
+  /** The planner's fixed choice of window; absent: free. */
+  readonly window?: string;
+}
+
+/** Units still to be placed; 1 for a whole piece of work. */
+export function unitsLeft(work: WholeWork | UnitWork): number {
+  return work.kind === 'whole' ? 1 : work.units - work.done;
+}
+
+/** Minutes for the remaining work done in one visit, set up and make safe included. 0 when nothing is left. */
+export function minutesInOneVisit(work: WholeWork | UnitWork): number {
+  if (work.kind === 'whole') return work.minutes;
+  const left = unitsLeft(work);
+  return left === 0 ? 0 : work.setUpMinutes + left * work.minutesPerUnit + work.makeSafeMinutes;
+}

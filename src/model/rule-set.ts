@@ -1,0 +1,64 @@
+import * as z from 'zod/mini';
+
+// zod probes for `new Function` unless told not to, which a strict content security policy reports.
+z.config({ jitless: true });
+
+const minutes = z.number().check(z.int(), z.minimum(0), z.maximum(100_000));
+const clock = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/));
+const source = z.optional(z.string());
+
+export const weekdays = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
+export type Weekday = (typeof weekdays)[number];
+
+/** What must be true of the work for a step to apply. */
+export const stepConditions = ['always', 'isolation', 'loud'] as const;
+
+export const stepSchema = z.strictObject({
+  step: z.string().check(z.minLength(1)),
+  minutes,
+  low: z.optional(minutes),
+  high: z.optional(minutes),
+  when: z._default(z.enum(stepConditions), 'always'),
+  /** Starts when the named step of the same list starts; without it, after everything before it. */
+  alongside: z.optional(z.string()),
+  source,
+});
+
+export const curfewSchema = z.strictObject({
+  name: z.string().check(z.minLength(1)),
+  /** `loud`: only loud work stops. `all`: all work stops. */
+  bars: z._default(z.enum(['loud', 'all']), 'loud'),
+  from: clock,
+  to: clock,
+  /** Days on which the band starts; absent: every day. */
+  days: z.optional(z.array(z.enum(weekdays))),
+  source,
+});
+
+export const shiftSchema = z.strictObject({
+  longestMinutes: minutes.check(z.minimum(1)),
+  restMinutes: z._default(minutes, 0),
+  changeoverMinutes: z._default(minutes, 0),
+  source,
+});
+
+export const ruleSetSchema = z.strictObject({
+  schema: z.literal(1),
+  name: z.string(),
+  zone: z.optional(z.string()),
+  leadIn: z._default(z.array(stepSchema), []),
+  leadOut: z._default(z.array(stepSchema), []),
+  margin: z._default(z.strictObject({ minutes, source }), { minutes: 0 }),
+  curfews: z._default(z.array(curfewSchema), []),
+  shifts: z.optional(shiftSchema),
+  source,
+});
+
+/** What is taken from a window before and after the work, when work must stop, and the margin to be held. */
+export type RuleSet = z.infer<typeof ruleSetSchema>;
+export type Step = z.infer<typeof stepSchema>;
+export type Curfew = z.infer<typeof curfewSchema>;
+export type ShiftRule = z.infer<typeof shiftSchema>;
+
+/** A rule set that deducts nothing. */
+export const noRules: RuleSet = ruleSetSchema.parse({ schema: 1, name: 'none' });

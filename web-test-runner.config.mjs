@@ -1,0 +1,37 @@
+import { existsSync } from 'node:fs';
+import { esbuildPlugin } from '@web/dev-server-esbuild';
+import { chromeLauncher } from '@web/test-runner-chrome';
+
+const flags = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+/** `new URL('./x.js', import.meta.url)` names a built file; here the source is `x.ts`. */
+function sourceOfWorkers(context, next) {
+  if (context.path.endsWith('.js') && !context.path.includes('node_modules')) {
+    const source = context.path.replace(/\.js$/, '.ts');
+    if (!existsSync(`.${context.path}`) && existsSync(`.${source}`))
+      context.url = context.url.replace(context.path, source);
+  }
+  return next();
+}
+
+export default {
+  files: 'tests/browser/**/*.test.ts',
+  nodeResolve: { exportConditions: ['browser', 'production', 'default'] },
+  concurrency: 2,
+  middleware: [sourceOfWorkers],
+  plugins: [esbuildPlugin({ ts: true, target: 'es2022', tsconfig: 'tsconfig.json' })],
+  browsers: [
+    chromeLauncher({ launchOptions: { executablePath: process.env.CHROME_PATH, args: flags } }),
+  ],
+  testFramework: { config: { timeout: 20_000 } },
+  testsFinishTimeout: 300_000,
+};

@@ -1,0 +1,33 @@
+import type { Instant } from '../calendar/index.js';
+
+/** A reason why, or a way in which. Codes are stable kebab-case words. */
+export interface Reason {
+  readonly code: string;
+  readonly text: string;
+  /** Minutes missing, where more time in the window would cure it. */
+  readonly shortByMinutes?: number;
+}
+
+/** Where and when a piece of work is placed. */
+export interface Placement {
+  readonly activity: string;
+  /** Window it is done in; `null` for outside work, which needs none. */
+  readonly window: string | null;
+  readonly from: Instant;
+  readonly to: Instant;
+  /** Units done in this visit, for repeated work. */
+  readonly units?: number;
+}
+
+/** Whether a package can be done in a window on its own, with every reason when it cannot. */
+export interface FitVerdict {
+  readonly package: string;
+  readonly window: string;
+  readonly fits: boolean;
+  /** Usable minutes left after the work when it fits; minus the minutes missing when only time is short; null when no amount of time helps. */
+  readonly spareMinutes: number | null;
+  /** Empty when it fits. */
+  readonly reasons: readonly Reason[];
+  /** How it would go, when it fits. */
+  readonly placements: readonly Placement[];
+}

@@ -1,0 +1,29 @@
+import type { Interval, IntervalSet } from '../calendar/index.js';
+import type { Needs } from '../model/index.js';
+
+export type LedgerKind = 'lead-in' | 'usable' | 'curfew' | 'shift-break' | 'lead-out' | 'margin';
+
+/** One stretch of a window that belongs to exactly one rule. */
+export interface LedgerRow extends Interval {
+  /** Name of the rule or step as the rule set words it; `Usable` for usable time. */
+  readonly rule: string;
+  readonly kind: LedgerKind;
+  readonly minutes: number;
+  /** Why it applies here, in a sentence. */
+  readonly why: string;
+}
+
+/** A window's minutes, each in exactly one row, in time order. The rows sum to the gross to the minute. */
+export interface Ledger {
+  readonly window: string;
+  readonly needs: Needs;
+  readonly grossMinutes: number;
+  readonly usableMinutes: number;
+  readonly rows: readonly LedgerRow[];
+  /** The usable rows as a set. */
+  readonly usable: IntervalSet;
+  /** Minutes by which the window is too short for its own deductions; 0 when they fit. */
+  readonly shortfallMinutes: number;
+  /** Why the window takes no such work at all (withdrawn, isolation not booked); empty when it does. */
+  readonly barred: readonly { readonly code: string; readonly text: string }[];
+}

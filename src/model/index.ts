@@ -12,6 +12,15 @@ export { cautions } from './cautions.js';
 export { faultText, type Fault } from './fault.js';
 export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
 export type { Plan } from './plan.js';
+export {
+  emptyTable,
+  planDocumentSchema,
+  tableKinds,
+  tableTextSchema,
+  type PlanDocument,
+  type TableKind,
+  type TableText,
+} from './plan-document.js';
 export type { Availability, Resource } from './resource.js';
 export {
   curfewSchema,

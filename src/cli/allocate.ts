@@ -1,0 +1,88 @@
+import { durationText, isoText, type Instant } from '../calendar/index.js';
+import type { Plan } from '../model/index.js';
+import { allocate as search } from '../schedule/index.js';
+import type { Allocation } from '../schedule/types.js';
+import type { Answer } from './answer.js';
+import type { Arguments } from './arguments.js';
+import { iso } from './iso.js';
+import { textTable } from './text-table.js';
+
+/** Finds the plan that `allocate`, `handback` and `price` work on. */
+export function planWork(
+  plan: Plan,
+  asked: Pick<Arguments, 'first' | 'seconds' | 'seed'>,
+): Allocation {
+  return search(plan, {
+    first: asked.first,
+    seconds: asked.seconds,
+    seed: asked.seed,
+    clock: () => performance.now(),
+  });
+}
+
+/** `allocate`: the best plan over all windows, and how good it is known to be. */
+export function allocate(plan: Plan, asked: Arguments): Answer {
+  const found = planWork(plan, asked);
+  const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
+  const at = (when: Instant, window: string | null): string =>
+    isoText(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
+  const json = {
+    placements: found.placements.map((one) => ({
+      ...one,
+      from: at(one.from, one.window),
+      to: at(one.to, one.window),
+    })),
+    unplaced: found.unplaced,
+    finishesAt: iso(found.finishesAt, plan.zone),
+    windowsUsed: found.windowsUsed,
+    keyDates: found.keyDates.map((one) => ({
+      ...one,
+      due: isoText(one.due, plan.zone),
+      forecast: iso(one.forecast, plan.zone),
+    })),
+    certificate: found.certificate,
+    floats: found.floats.map((one) => ({
+      ...one,
+      earliestStart: isoText(one.earliestStart, plan.zone),
+      earliestFinish: isoText(one.earliestFinish, plan.zone),
+      latestStart: isoText(one.latestStart, plan.zone),
+      latestFinish: isoText(one.latestFinish, plan.zone),
+    })),
+  };
+  const text = [
+    textTable(
+      ['activity', 'window', 'from', 'to', 'units'],
+      json.placements.map((one) => [
+        one.activity,
+        one.window ?? 'outside',
+        one.from,
+        one.to,
+        one.units === undefined ? '' : String(one.units),
+      ]),
+    ),
+    ...(found.unplaced.length === 0
+      ? []
+      : [
+          '',
+          'Not placed:',
+          ...found.unplaced.map(
+            (one) => `  ${one.activity}: ${one.reasons.map((reason) => reason.text).join(' ')}`,
+          ),
+        ]),
+    '',
+    textTable(
+      ['package', 'key date', 'forecast', 'float', ''],
+      found.keyDates.map((one) => [
+        one.package,
+        isoText(one.due, plan.zone),
+        iso(one.forecast, plan.zone) ?? 'not placed',
+        one.floatMinutes === null ? '–' : durationText(one.floatMinutes),
+        one.met ? 'met' : 'missed',
+      ]),
+    ),
+    '',
+    `Windows used: ${found.windowsUsed}. Finishes: ${json.finishesAt ?? 'not all work is placed'}.`,
+    `${found.certificate.text}. ${found.certificate.verified ? 'Checked by the independent verifier.' : 'THE VERIFIER FOUND A FAULT: do not use this plan.'}`,
+  ].join('\n');
+  return { json, text };
+}

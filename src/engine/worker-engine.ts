@@ -1,0 +1,56 @@
+import { createPortEngine } from './port-engine.js';
+import type { Engine } from './types.js';
+
+const start = (): Worker => new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
+
+/**
+ * An engine in workers of its own: one for the sheet, kept, and a fresh one for each search, so that a search never
+ * holds up an edit and cancelling it is at once. A worker that dies is replaced at the next call; what waited rejects.
+ *
+ * @param startWorker Makes a worker; for pages that bundle it themselves.
+ */
+export function createWorkerEngine(startWorker: () => Worker = start): Engine {
+  let current: Engine | undefined;
+  const searches = new Set<Engine>();
+  let disposed = false;
+
+  function open(onLost: () => void): Engine {
+    if (disposed) throw new Error('the engine was disposed of');
+    const worker = startWorker();
+    const made = createPortEngine(worker, () => worker.terminate());
+    const lost = (what: string): void => {
+      made.fail(new Error(what));
+      worker.terminate();
+      onLost();
+    };
+    worker.addEventListener('error', (event) =>
+      lost(`the calculation stopped: ${event.message || 'worker error'}`),
+    );
+    worker.addEventListener('messageerror', () =>
+      lost('the calculation sent an unreadable answer'),
+    );
+    return made;
+  }
+
+  const kept = (): Engine => (current ??= open(() => (current = undefined)));
+
+  return {
+    recompute: async (document, signal) => kept().recompute(document, signal),
+    importFiles: async (files, document, signal) => kept().importFiles(files, document, signal),
+    async allocate(document, options, signal, onProgress) {
+      const search = open(() => undefined);
+      searches.add(search);
+      try {
+        return await search.allocate(document, options, signal, onProgress);
+      } finally {
+        searches.delete(search);
+        search.dispose();
+      }
+    },
+    dispose() {
+      disposed = true;
+      current?.dispose();
+      for (const search of searches) search.dispose();
+    },
+  };
+}

@@ -1,0 +1,42 @@
+import * as z from 'zod/mini';
+import { ruleSetSchema } from './rule-set.js';
+
+const cells = z.array(z.string());
+
+export const tableTextSchema = z.strictObject({
+  /** Name of the file it came from, for messages. */
+  file: z.string(),
+  columns: cells,
+  rows: z.array(cells),
+  /** Field name to column heading, where a person chose it; the rest is matched by heading. */
+  map: z.optional(z.record(z.string(), z.string())),
+});
+
+export const tableKinds = ['windows', 'work', 'resources', 'trains'] as const;
+export type TableKind = (typeof tableKinds)[number];
+
+export const planDocumentSchema = z.strictObject({
+  schema: z.literal(1),
+  name: z.string(),
+  zone: z.string(),
+  tables: z.strictObject({
+    windows: tableTextSchema,
+    work: tableTextSchema,
+    resources: tableTextSchema,
+    trains: tableTextSchema,
+  }),
+  rules: ruleSetSchema,
+});
+
+/**
+ * A table as a person typed it: every cell is kept as text, whether or not it can be read, so that saving gives
+ * back what was opened. `rows[i]` may be shorter or longer than `columns`.
+ */
+export type TableText = z.infer<typeof tableTextSchema>;
+
+/** The whole plan as it is saved. */
+export type PlanDocument = z.infer<typeof planDocumentSchema>;
+
+export function emptyTable(file: string): TableText {
+  return { file, columns: [], rows: [] };
+}

@@ -1,0 +1,31 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+export const root = fileURLToPath(new URL('../..', import.meta.url));
+
+export interface CliRun {
+  readonly code: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+/** Runs the command line as a script would, in the project folder. */
+export function cli(...words: string[]): CliRun {
+  const done = spawnSync('node', ['scripts/cli.mjs', ...words], { cwd: root, encoding: 'utf8' });
+  return { code: done.status, stdout: done.stdout, stderr: done.stderr };
+}
+
+/** Writes texts to files in a folder of their own and gives their paths. */
+export function files<T extends Record<string, string>>(texts: T): { [K in keyof T]: string } {
+  const folder = mkdtempSync(join(tmpdir(), 'possession-fit-'));
+  return Object.fromEntries(
+    Object.entries(texts).map(([name, text]) => {
+      const path = join(folder, name);
+      writeFileSync(path, text);
+      return [name, path];
+    }),
+  ) as { [K in keyof T]: string };
+}

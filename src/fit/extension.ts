@@ -1,0 +1,92 @@
+import { lengthMinutes, MINUTE } from '../calendar/index.js';
+import {
+  minutesInOneVisit,
+  needsOf,
+  type AccessWindow,
+  type Activity,
+  type Plan,
+} from '../model/index.js';
+import { Board } from './board.js';
+import { asRequested, bookedOf, problemOf, type Relaxation } from './compile.js';
+import { headsOf } from './heads.js';
+import type { LedgerBook } from './ledger-book.js';
+import { solve } from './solo.js';
+
+const DAY_MINUTES = 1440;
+
+/**
+ * The fewest whole minutes by which the window's end must move later for the activities to fit, `undefined` when no
+ * later end within reason helps. Everything but the `without` holds.
+ */
+export function shortestExtension(
+  plan: Plan,
+  window: AccessWindow,
+  activities: readonly Activity[],
+  book: LedgerBook,
+  without: ReadonlySet<Relaxation>,
+): number | undefined {
+  const longest = reach(activities);
+  const at = (longerBy: number) =>
+    problemOf(plan, { windows: [window], activities, longerBy, without }, book);
+  const ample = at(longest);
+  const answer = solve(ample);
+  if (!answer.done) return undefined;
+
+  // Where usable time would end today, were there enough of it, for each task: the ledger of the longer window less
+  // what it is longer by.
+  const ends = ample.tasks.map((task) =>
+    task.outside
+      ? Number.POSITIVE_INFINITY
+      : (clearBy(window, task.activity, book, longest) - ample.base) / MINUTE - longest,
+  );
+  const heads = headsOf(new Board(ample));
+  let low = 0;
+  for (const task of ample.tasks)
+    low = Math.max(low, Math.ceil(heads.ends[task.index]! - ends[task.index]!));
+  let high = low;
+  for (const visit of answer.visits)
+    high = Math.max(high, Math.ceil(visit.end - ends[visit.task]!));
+
+  const exactEnds = !plan.rules.shifts && window.isolation.every((section) => !section.during);
+  if (low === high && exactEnds) return high;
+  const fits = (longerBy: number): boolean => solve(at(longerBy)).done;
+  while (!fits(high)) {
+    if (high >= longest) return undefined;
+    low = high + 1;
+    high = Math.min(longest, Math.max(high + 30, high * 2));
+  }
+  // `high` fits; all below `low` do not.
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (fits(middle)) high = middle;
+    else low = middle + 1;
+  }
+  return high;
+}
+
+/** As far as a longer window is looked at: the work end to end and two days, in whole days, a fortnight at most. */
+function reach(activities: readonly Activity[]): number {
+  let minutes = 0;
+  for (const activity of activities) {
+    minutes += minutesInOneVisit(activity.work);
+    for (const link of activity.after) minutes += link.gapMinutes;
+  }
+  return Math.min(14, Math.ceil(minutes / DAY_MINUTES) + 2) * DAY_MINUTES;
+}
+
+/** When work with the activity's needs must be clear in a window thought longer: the start of its last deductions. */
+function clearBy(
+  window: AccessWindow,
+  activity: Activity,
+  book: LedgerBook,
+  longerBy: number,
+): number {
+  const open = window.status === 'withdrawn' ? asRequested(window) : window;
+  const needs = { ...needsOf(activity), isolation: bookedOf(window, activity) };
+  let end = window.end + longerBy * MINUTE;
+  for (const row of book.of(open, needs, longerBy).rows.toReversed()) {
+    if (row.kind !== 'lead-out' && row.kind !== 'margin') break;
+    end -= lengthMinutes(row) * MINUTE;
+  }
+  return end;
+}

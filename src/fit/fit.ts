@@ -1,0 +1,140 @@
+import { addMinutes, totalMinutes } from '../calendar/index.js';
+import { unitsLeft, type AccessWindow, type Activity, type Plan } from '../model/index.js';
+import { problemOf } from './compile.js';
+import { neverTakes } from './eligibility.js';
+import { LedgerBook } from './ledger-book.js';
+import type { Problem, Visit } from './problem.js';
+import { solve } from './solo.js';
+import { timeReasons } from './time-reasons.js';
+import type { FitVerdict, Placement, Reason } from './types.js';
+
+/**
+ * Every package against every window, withdrawn ones too, each pair as if the window were the package's alone.
+ *
+ * Packages in the order in which the plan first names them, windows in the plan's order within each.
+ */
+export function fitAll(plan: Plan): FitVerdict[] {
+  const book = new LedgerBook(plan);
+  const packages = new Map<string, Activity[]>();
+  for (const activity of plan.activities) {
+    const known = packages.get(activity.package);
+    if (known) known.push(activity);
+    else packages.set(activity.package, [activity]);
+  }
+  return [...packages].flatMap(([name, activities]) =>
+    plan.windows.map((window) => verdictOf(plan, name, activities, window, book)),
+  );
+}
+
+/**
+ * Whether what is left of one package can all be done in one window, with every reason when it cannot.
+ *
+ * Links to other packages are not looked at.
+ * @throws {RangeError} When the plan has no such package or window.
+ */
+export function fitOne(plan: Plan, packageName: string, windowId: string): FitVerdict {
+  const window = plan.windows.find((one) => one.id === windowId);
+  const activities = plan.activities.filter((one) => one.package === packageName);
+  if (!window) throw new RangeError(`no window "${windowId}" in the plan`);
+  if (activities.length === 0) throw new RangeError(`no package "${packageName}" in the plan`);
+  return verdictOf(plan, packageName, activities, window, new LedgerBook(plan));
+}
+
+function verdictOf(
+  plan: Plan,
+  packageName: string,
+  all: readonly Activity[],
+  window: AccessWindow,
+  book: LedgerBook,
+): FitVerdict {
+  const no = (reasons: readonly Reason[], spareMinutes: number | null = null): FitVerdict => ({
+    package: packageName,
+    window: window.id,
+    fits: false,
+    spareMinutes,
+    reasons,
+    placements: [],
+  });
+  const activities = all.filter((activity) => unitsLeft(activity.work) > 0);
+  if (activities.length === 0)
+    return no([{ code: 'nothing-left', text: `nothing of ${packageName} is left to do` }]);
+
+  const never = uniqueReasons(
+    activities
+      .filter((activity) => activity.place === 'inside')
+      .flatMap((activity) => neverTakes(window, activity)),
+  );
+  if (never.length === 0 && window.status === 'withdrawn')
+    never.push({ code: 'withdrawn', text: `${window.id} is withdrawn and takes no work` });
+
+  // Time is looked at as if the window took the work, so that every reason is told at once.
+  const problem = problemOf(
+    plan,
+    { windows: [window], activities, without: new Set(['place']) },
+    book,
+  );
+  const answer = solve(problem);
+  if (!answer.done) {
+    const time = timeReasons({
+      plan,
+      window,
+      activities,
+      book,
+      problem,
+      plain: never.length === 0,
+    });
+    const onlyShort = never.length === 0 && time.length === 1 ? time[0]!.shortByMinutes : undefined;
+    return no([...never, ...time], onlyShort === undefined ? null : -onlyShort);
+  }
+  if (never.length > 0) return no(never);
+  return {
+    package: packageName,
+    window: window.id,
+    fits: true,
+    spareMinutes: spareOf(problem, answer.visits, window, book),
+    reasons: [],
+    placements: placementsOf(problem, answer.visits),
+  };
+}
+
+/** Usable minutes after the last inside work, for its needs; the least where several finish last. */
+function spareOf(
+  problem: Problem,
+  visits: readonly Visit[],
+  window: AccessWindow,
+  book: LedgerBook,
+): number {
+  const inside = visits.filter((visit) => visit.window >= 0);
+  if (inside.length === 0)
+    return totalMinutes(book.of(window, { isolation: [], loud: false }).usable);
+  const last = Math.max(...inside.map((visit) => visit.end));
+  let spare = Number.POSITIVE_INFINITY;
+  for (const visit of inside) {
+    if (visit.end < last) continue;
+    let left = 0;
+    for (const slot of problem.tasks[visit.task]!.slots)
+      left += Math.max(0, slot.end - Math.max(slot.start, last));
+    spare = Math.min(spare, left);
+  }
+  return spare;
+}
+
+/** Visits as placements, in order of start. */
+export function placementsOf(problem: Problem, visits: readonly Visit[]): Placement[] {
+  return visits
+    .toSorted((a, b) => a.start - b.start || a.task - b.task)
+    .map((visit) => {
+      const { activity } = problem.tasks[visit.task]!;
+      return {
+        activity: activity.id,
+        window: visit.window < 0 ? null : problem.windows[visit.window]!.id,
+        from: addMinutes(problem.base, visit.start),
+        to: addMinutes(problem.base, visit.end),
+        ...(activity.work.kind === 'units' ? { units: visit.units } : {}),
+      };
+    });
+}
+
+function uniqueReasons(reasons: readonly Reason[]): Reason[] {
+  return [...new Map(reasons.map((reason) => [reason.text, reason])).values()];
+}

@@ -1,0 +1,54 @@
+import type { Board } from './board.js';
+import { visitMinutes, type Task } from './problem.js';
+
+/** Moments that no completion of a board can beat; infinity where a task can no longer be placed. */
+export interface Heads {
+  readonly starts: readonly number[];
+  readonly ends: readonly number[];
+}
+
+/**
+ * The earliest that each task could start and finish on a board if no other task were placed after this.
+ *
+ * `floor`: no further visit starts before it. O(tasks x slots).
+ */
+export function headsOf(board: Board, floor = Number.NEGATIVE_INFINITY): Heads {
+  const { tasks, order } = board.problem;
+  const starts = tasks.map(() => Number.POSITIVE_INFINITY);
+  const ends = tasks.map(() => Number.POSITIVE_INFINITY);
+  for (const index of order) {
+    const task = tasks[index]!;
+    const left = board.left[index]!;
+    if (left === 0) {
+      starts[index] = board.starts[index]!;
+      ends[index] = board.ends[index]!;
+      continue;
+    }
+    let from = Math.max(task.earliest, floor, board.ends[index]!);
+    for (const tie of task.before)
+      from = Math.max(from, (tie.fromStart ? starts[tie.task]! : ends[tie.task]!) + tie.gap);
+    if (from === Number.POSITIVE_INFINITY) continue;
+    const visit = board.find(task, 1, from);
+    if (!visit) continue;
+    starts[index] = Math.min(board.starts[index]!, visit.start);
+    ends[index] = Math.max(
+      visit.start + visitMinutes(task, left),
+      left > 1 ? soonestDone(task, visit.start, left) : 0,
+    );
+  }
+  return { starts, ends };
+}
+
+/** When enough usable time has passed for the units left, whatever the visits and the resources. */
+function soonestDone(task: Task, from: number, units: number): number {
+  let missing = visitMinutes(task, units);
+  let reached = from;
+  for (const slot of task.slots) {
+    const start = Math.max(slot.start, reached);
+    if (slot.end <= start) continue;
+    if (slot.end - start >= missing) return start + missing;
+    missing -= slot.end - start;
+    reached = slot.end;
+  }
+  return Number.POSITIVE_INFINITY;
+}

@@ -1,0 +1,28 @@
+export { fitAll, fitOne, placementsOf } from './fit.js';
+export { neverTakes, momentText } from './eligibility.js';
+export { LedgerBook } from './ledger-book.js';
+export { problemOf, type Relaxation, type Scope } from './compile.js';
+export {
+  visitMinutes,
+  type Due,
+  type Problem,
+  type Slot,
+  type Task,
+  type Tie,
+  type Visit,
+} from './problem.js';
+export { areaFree, copyOf, firstFree, freeUntil, mostFree, take, type Profile } from './profile.js';
+export { Board } from './board.js';
+export { headsOf, type Heads } from './heads.js';
+export {
+  compareScores,
+  scoreBound,
+  scoreOf,
+  searchAll,
+  type ExactAnswer,
+  type Order,
+  type Score,
+} from './exact.js';
+export { boardOf, listBy, tailsOf } from './serial.js';
+export { shortestExtension } from './extension.js';
+export type { FitVerdict, Placement, Reason } from './types.js';

@@ -1,0 +1,153 @@
+import { MINUTE, type Interval } from '../../calendar/index.js';
+import type { Fault } from '../../model/index.js';
+import { smallestCure, type Cure } from './cure.js';
+import type { Limit, LimitSet } from './limit-set.js';
+import { dayNumber, nightNumber } from './local-days.js';
+import { measure, type Measure } from './measure.js';
+import type { Sourced } from './sourced.js';
+import type { Assignment, Turn } from './turn.js';
+
+/** One limit broken by one turn. */
+export interface Breach extends Sourced {
+  readonly assignment: string;
+  readonly crew: string;
+  /** Kind of limit; `overlap` when a crew is in two places at once, which no limit set need say. */
+  readonly limit: Limit['limit'] | 'overlap';
+  readonly name: string;
+  readonly allowed: number;
+  readonly found: number;
+  readonly excess: number;
+  readonly unit: Measure['unit'];
+  readonly over: Interval;
+  readonly cure: Cure;
+}
+
+export interface RosterCheck {
+  /** In order of crew, time and limit. */
+  readonly breaches: readonly Breach[];
+  /** Assignments that could not be checked. */
+  readonly faults: readonly Fault[];
+  /** To be shown with the result. */
+  readonly caution: string;
+}
+
+const caution =
+  'Arithmetic on booked hours, not a fatigue assessment: meeting every limit does not show that people are fit for work.';
+
+/**
+ * Every limit of a set that every turn of a roster breaks, by how much, and the smallest change that cures it.
+ *
+ * Minutes are elapsed ones, so a turn over the autumn clock change is an hour longer than its clock times; days,
+ * weeks and nights are local ones in `zone`. Each crew is checked on its own. Breaks inside a turn are not known
+ * here and not checked. O(n) turns times the turns that a limit looks back over.
+ */
+export function checkRoster(
+  assignments: readonly Assignment[],
+  set: LimitSet,
+  zone: string,
+): RosterCheck {
+  const faults: Fault[] = [];
+  const crews = new Map<string, Assignment[]>();
+  assignments.forEach((one, row) => {
+    const fault = faultOf(one, row);
+    if (fault) faults.push(fault);
+    else crews.set(one.crew, [...(crews.get(one.crew) ?? []), one]);
+  });
+  const breaches: Breach[] = [];
+  for (const crew of [...crews.keys()].sort()) {
+    const roster = crews.get(crew)!.sort((a, b) => a.start - b.start || a.end - b.end);
+    const looks = set.limits.map((limit) => ({
+      limit,
+      turns: roster.map((one) => turnOf(one, limit, set, zone)),
+    }));
+    roster.forEach((one, at) => {
+      const clash = overlapOf(one, roster[at - 1]);
+      if (clash) breaches.push(clash);
+      for (const { limit, turns } of looks) {
+        const found = measure(limit, { turns, at, zone });
+        if (!found) continue;
+        const cure = cureOf(one, found, (changed) => {
+          const tried = turns.with(at, turnOf(changed, limit, set, zone));
+          return measure(limit, { turns: tried, at, zone }) !== undefined;
+        });
+        breaches.push({
+          assignment: one.id,
+          crew,
+          limit: limit.limit,
+          name: limit.name,
+          allowed: found.allowed,
+          found: found.found,
+          excess: found.excess,
+          unit: found.unit,
+          over: found.over,
+          cure,
+          source: limit.source,
+          sureness: limit.sureness,
+        });
+      }
+    });
+  }
+  return { breaches, faults, caution };
+}
+
+function cureOf(one: Assignment, found: Measure, breaks: (changed: Assignment) => boolean): Cure {
+  if (found.shedMinutes !== undefined)
+    return { change: 'work less in the period', minutes: found.shedMinutes };
+  // A turn moved past midnight is counted on another day, but it is still a turn: only dropping it is a cure.
+  if (found.unit !== 'minutes') return { change: 'drop', assignment: one.id };
+  return smallestCure(one, breaks);
+}
+
+function turnOf(one: Assignment, limit: Limit, set: LimitSet, zone: string): Turn {
+  const travel = (limit.travel ?? set.travel) === 'counted' ? one.travelMinutes * MINUTE : 0;
+  const duty = { start: one.start - travel, end: one.end + travel };
+  const night = nightNumber(
+    duty,
+    { from: set.nightFrom, to: set.nightTo, leastMinutes: set.nightLeastMinutes },
+    zone,
+  );
+  const turn = { assignment: one, duty, day: dayNumber(duty.start, zone) };
+  return night === undefined ? turn : { ...turn, night };
+}
+
+function overlapOf(one: Assignment, before: Assignment | undefined): Breach | undefined {
+  if (!before || before.end <= one.start) return undefined;
+  const end = Math.min(before.end, one.end);
+  const minutes = Math.round((end - one.start) / MINUTE);
+  return {
+    assignment: one.id,
+    crew: one.crew,
+    limit: 'overlap',
+    name: 'One crew, one turn at a time',
+    allowed: 0,
+    found: minutes,
+    excess: minutes,
+    unit: 'minutes',
+    over: { start: one.start, end },
+    cure: smallestCure(one, (changed) => changed.start < before.end),
+    source: 'a crew cannot be in two places',
+    sureness: 'our own',
+  };
+}
+
+function faultOf(one: Assignment, row: number): Fault | undefined {
+  const say = (code: string, column: string, message: string, mend: string): Fault => ({
+    code,
+    severity: 'error',
+    file: 'roster',
+    row,
+    column,
+    message: `Turn ${one.id}: ${message}`,
+    mend,
+  });
+  if (!Number.isFinite(one.start) || !Number.isFinite(one.end) || one.end <= one.start)
+    return say(
+      'turn-ends-before-start',
+      'end',
+      'it ends at or before its start.',
+      'Correct the times.',
+    );
+  if (!Number.isFinite(one.travelMinutes) || one.travelMinutes < 0)
+    return say('bad-travel', 'travel minutes', 'travel is below zero.', 'Give 0 or more minutes.');
+  return undefined;
+}

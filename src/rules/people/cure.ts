@@ -1,0 +1,49 @@
+import { lengthMinutes, MINUTE } from '../../calendar/index.js';
+import type { Assignment } from './turn.js';
+
+/** The smallest change to one assignment that ends a breach. Minutes are whole and above 0. */
+export type Cure =
+  | { readonly change: 'finish earlier'; readonly assignment: string; readonly minutes: number }
+  /** The finish stays: the turn is as much shorter. */
+  | { readonly change: 'start later'; readonly assignment: string; readonly minutes: number }
+  | { readonly change: 'drop'; readonly assignment: string }
+  /** An average: so many minutes less anywhere in the period. */
+  | { readonly change: 'work less in the period'; readonly minutes: number };
+
+/** The assignment with a cure applied; `undefined` when it is dropped or the cure names no single turn. */
+export function cured(one: Assignment, cure: Cure): Assignment | undefined {
+  if (cure.change === 'finish earlier') return { ...one, end: one.end - cure.minutes * MINUTE };
+  if (cure.change === 'start later') return { ...one, start: one.start + cure.minutes * MINUTE };
+  return undefined;
+}
+
+/**
+ * The cure that changes fewest minutes: finishing earlier if it is no longer than starting later, dropping the
+ * turn when neither leaves a minute of it.
+ *
+ * `breaks` must not turn from cured to broken as more is taken off, which holds for every limit on work and rest.
+ */
+export function smallestCure(one: Assignment, breaks: (changed: Assignment) => boolean): Cure {
+  const length = lengthMinutes({ start: one.start, end: one.end });
+  const fewest = (change: 'finish earlier' | 'start later'): number => {
+    const still = (minutes: number): boolean => {
+      const changed = cured(one, { change, assignment: one.id, minutes });
+      return changed !== undefined && breaks(changed);
+    };
+    if (length < 2 || still(length - 1)) return Infinity;
+    let bad = 0;
+    let good = length - 1;
+    while (good - bad > 1) {
+      const middle = Math.floor((bad + good) / 2);
+      if (still(middle)) bad = middle;
+      else good = middle;
+    }
+    return good;
+  };
+  const earlier = fewest('finish earlier');
+  const later = fewest('start later');
+  if (Math.min(earlier, later) === Infinity) return { change: 'drop', assignment: one.id };
+  return earlier <= later
+    ? { change: 'finish earlier', assignment: one.id, minutes: earlier }
+    : { change: 'start later', assignment: one.id, minutes: later };
+}

@@ -1,0 +1,245 @@
+// Every limit looks back from one turn over those before it. A breach is laid at the turn that, by being worked,
+// breaks the limit, so no breach is reported twice for one cause and dropping that turn always cures it.
+import {
+  HOUR,
+  lengthMinutes,
+  localTimeOf,
+  minutesBetween,
+  startOfLocalDay,
+  weekdayOf,
+  type Interval,
+} from '../../calendar/index.js';
+import { weekdays } from '../../model/index.js';
+import type { Limit, LimitKind, LimitOf } from './limit-set.js';
+import { daysBefore } from './local-days.js';
+import { averageDay } from './averages.js';
+import type { Turn } from './turn.js';
+
+/** What a limit allows and what was found, in the same unit. Broken when `excess` > 0. */
+export interface Measure {
+  readonly allowed: number;
+  readonly found: number;
+  readonly unit: 'minutes' | 'turns' | 'nights' | 'days' | 'minutes a day' | 'minutes a week';
+  /** By how much the limit is broken, in `unit`, above 0. */
+  readonly excess: number;
+  /** The stretch of time the figure is about. */
+  readonly over: Interval;
+  /** For an average: minutes to be taken out of the period. */
+  readonly shedMinutes?: number;
+}
+
+/** Turns of one crew in time order, the one measured, and the zone in which days and nights are counted. */
+export interface Looking {
+  readonly turns: readonly Turn[];
+  readonly at: number;
+  readonly zone: string;
+}
+
+type Rule<K extends LimitKind> = (limit: LimitOf<K>, look: Looking) => Measure | undefined;
+
+const most = (
+  found: number,
+  allowed: number,
+  unit: Measure['unit'],
+  over: Interval,
+): Measure | undefined =>
+  found > allowed ? { allowed, found, unit, excess: found - allowed, over } : undefined;
+
+const least = (found: number, allowed: number, over: Interval): Measure | undefined =>
+  found < allowed ? { allowed, found, unit: 'minutes', excess: allowed - found, over } : undefined;
+
+/** Minutes of duty inside a stretch of time; `turns` may start before it and overlap its edges. */
+function dutyIn(turns: readonly Turn[], upTo: number, over: Interval): number {
+  let sum = 0;
+  for (let i = upTo; i >= 0; i -= 1) {
+    const { start, end } = turns[i]!.duty;
+    if (end <= over.start) break;
+    sum += Math.max(0, minutesBetween(Math.max(start, over.start), Math.min(end, over.end)));
+  }
+  return sum;
+}
+
+const longestTurn: Rule<'longest-turn'> = (limit, { turns, at, zone }) => {
+  const turn = turns[at]!;
+  if (limit.on === 'night' && turn.night === undefined) return undefined;
+  if (limit.on === 'early') {
+    const { hour, minute } = localTimeOf(turn.duty.start, zone);
+    const [before = 0, past = 0] = limit.startsBefore.split(':').map(Number);
+    if (hour * 60 + minute >= before * 60 + past) return undefined;
+  }
+  return most(lengthMinutes(turn.duty), limit.minutes, 'minutes', turn.duty);
+};
+
+const restBetween: Rule<'rest-between-turns'> = (limit, { turns, at, zone }) => {
+  const turn = turns[at]!;
+  const before = turns[at - 1];
+  if (!before) return undefined;
+  if (limit.on === 'between nights' && (turn.night === undefined || before.night === undefined))
+    return undefined;
+  const rest = minutesBetween(before.duty.end, turn.duty.start);
+  const over = {
+    start: Math.min(before.duty.end, turn.duty.start),
+    end: Math.max(before.duty.end, turn.duty.start),
+  };
+  if (limit.shorterOnce !== undefined && rest < limit.minutes) {
+    const weekAgo = daysBefore(turn.duty.start, 7, zone);
+    const used = turns
+      .slice(1, at)
+      .some(
+        (one, i) =>
+          one.duty.start > weekAgo &&
+          minutesBetween(turns[i]!.duty.end, one.duty.start) < limit.minutes,
+      );
+    return least(rest, used ? limit.minutes : limit.shorterOnce, over);
+  }
+  return least(rest, limit.minutes, over);
+};
+
+const restInPeriod: Rule<'rest-in-period'> = (limit, { turns, at, zone }) => {
+  const { end, start } = turns[at]!.duty;
+  const over = { start: daysBefore(end, limit.days, zone), end };
+  let until = start;
+  let longest = 0;
+  for (let i = at - 1; i >= -1; i -= 1) {
+    // Nothing is known to be worked before the first turn, so the time before it is rest.
+    const from = Math.max(over.start, turns[i]?.duty.end ?? over.start);
+    longest = Math.max(longest, minutesBetween(from, until));
+    until = Math.min(until, turns[i]?.duty.start ?? until);
+    if (from === over.start) break;
+  }
+  return least(longest, limit.minutes, over);
+};
+
+const hoursInSevenDays: Rule<'hours-in-seven-days'> = (limit, { turns, at, zone }) => {
+  const { end } = turns[at]!.duty;
+  let start = daysBefore(end, 7, zone);
+  if (limit.week === 'calendar') {
+    const first = weekdays.indexOf(limit.weekStarts) + 1;
+    start = startOfLocalDay(end - 1, zone, -((weekdayOf(end - 1, zone) - first + 7) % 7));
+  }
+  const over = { start, end };
+  const found = dutyIn(turns, at, over);
+  const broken = most(found, limit.minutes, 'minutes', over);
+  if (broken || limit.week === 'rolling') return broken;
+  // A turn over the edge of two weeks may break the one in which it starts.
+  const turnStart = turns[at]!.duty.start;
+  if (turnStart >= start) return undefined;
+  const earlier = { start: startOfLocalDay(start, zone, -7), end: start };
+  return most(dutyIn(turns, at, earlier), limit.minutes, 'minutes', earlier);
+};
+
+const turnsInFourteenDays: Rule<'turns-in-fourteen-days'> = (limit, { turns, at, zone }) => {
+  const last = turns[at]!;
+  const found = turns
+    .slice(0, at + 1)
+    .filter((one) => one.day > last.day - 14 && one.day <= last.day).length;
+  const over = { start: startOfLocalDay(last.duty.start, zone, -13), end: last.duty.end };
+  return most(found, limit.turns, 'turns', over);
+};
+
+/** Length of the run of neighbouring numbers that ends at `last`. */
+function runEndingAt(last: number, numbers: ReadonlySet<number>): number {
+  let run = 0;
+  while (numbers.has(last - run)) run += 1;
+  return run;
+}
+
+const nightsInARow: Rule<'nights-in-a-row'> = (limit, { turns, at, zone }) => {
+  const last = turns[at]!;
+  if (last.night === undefined) return undefined;
+  const worked = new Set(turns.slice(0, at + 1).flatMap((one) => one.night ?? []));
+  const run = runEndingAt(last.night, worked);
+  const over = { start: startOfLocalDay(last.duty.start, zone, -run), end: last.duty.end };
+  return most(run, limit.nights, 'nights', over);
+};
+
+const daysInARow: Rule<'days-in-a-row'> = (limit, { turns, at, zone }) => {
+  const last = turns[at]!;
+  const run = runEndingAt(last.day, new Set(turns.slice(0, at + 1).map((one) => one.day)));
+  const over = { start: startOfLocalDay(last.duty.start, zone, 1 - run), end: last.duty.end };
+  return most(run, limit.days, 'days', over);
+};
+
+/** The reference period that ends with a turn; `undefined` while the roster is too short and goes on. */
+function referencePeriod(days: number, { turns, at, zone }: Looking) {
+  const last = turns[at]!;
+  const spanned = last.day - turns[0]!.day + 1;
+  if (spanned >= days)
+    return { days, over: { start: daysBefore(last.duty.end, days, zone), end: last.duty.end } };
+  // A roster shorter than the period is averaged over itself, in whole weeks, once: at its last turn.
+  if (at < turns.length - 1) return undefined;
+  return {
+    days: Math.ceil(spanned / 7) * 7,
+    over: { start: turns[0]!.duty.start, end: last.duty.end },
+  };
+}
+
+const nightAverage: Rule<'night-average'> = (limit, look) => {
+  const period = referencePeriod(limit.days, look);
+  if (!period) return undefined;
+  const inIt = look.turns.slice(0, look.at + 1).filter((one) => one.duty.end > period.over.start);
+  if (inIt.filter((one) => one.night !== undefined).length < limit.nightShare * inIt.length)
+    return undefined;
+  const workedMinutes = dutyIn(look.turns, look.at, period.over);
+  const average = averageDay({
+    workedMinutes,
+    days: period.days,
+    weeklyRestHours: limit.weeklyRestHours,
+  });
+  // Compared as minutes worked against minutes allowed, so that exactly eight hours pass.
+  const shedMinutes = workedMinutes - limit.minutes * average.daysCounted;
+  if (shedMinutes <= 1e-6) return undefined;
+  return {
+    allowed: limit.minutes,
+    found: average.minutesADay,
+    unit: 'minutes a day',
+    excess: average.minutesADay - limit.minutes,
+    over: period.over,
+    shedMinutes: Math.ceil(shedMinutes - 1e-6),
+  };
+};
+
+const weekAverage: Rule<'week-average'> = (limit, look) => {
+  const period = referencePeriod(limit.days, look);
+  if (!period) return undefined;
+  const worked = dutyIn(look.turns, look.at, period.over);
+  const weeks = period.days / 7;
+  const shedMinutes = worked - limit.minutes * weeks;
+  if (shedMinutes <= 1e-6) return undefined;
+  return {
+    allowed: limit.minutes,
+    found: worked / weeks,
+    unit: 'minutes a week',
+    excess: worked / weeks - limit.minutes,
+    over: period.over,
+    shedMinutes: Math.ceil(shedMinutes - 1e-6),
+  };
+};
+
+const nightHazard: Rule<'night-hazard'> = (limit, { turns, at }) => {
+  const turn = turns[at]!;
+  const { end } = turn.duty;
+  const over = { start: end - 24 * HOUR, end };
+  const nightIn = turns
+    .slice(0, at + 1)
+    .some((one) => one.night !== undefined && one.duty.end > over.start);
+  return nightIn ? most(dutyIn(turns, at, over), limit.minutes, 'minutes', over) : undefined;
+};
+
+const rules: { readonly [K in LimitKind]: Rule<K> } = {
+  'longest-turn': longestTurn,
+  'rest-between-turns': restBetween,
+  'rest-in-period': restInPeriod,
+  'hours-in-seven-days': hoursInSevenDays,
+  'turns-in-fourteen-days': turnsInFourteenDays,
+  'nights-in-a-row': nightsInARow,
+  'days-in-a-row': daysInARow,
+  'night-average': nightAverage,
+  'night-hazard': nightHazard,
+  'week-average': weekAverage,
+};
+
+/** How one turn breaks one limit; `undefined` when it does not. */
+export function measure(limit: Limit, look: Looking): Measure | undefined {
+  return (rules[limit.limit] as (limit: Limit, look: Looking) => Measure | undefined)(limit, look);
+}

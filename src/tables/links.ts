@@ -1,0 +1,151 @@
+import type { AccessWindow, Activity, Fault, Resource } from '../model/index.js';
+import { cyclesOf } from './cycle.js';
+import type { Problem } from './parse/parsed.js';
+import type { Severity } from './place.js';
+import type { ReadResult } from './windows.js';
+
+/** Says something about an activity's cell. */
+export type SayOfActivity = (
+  id: string,
+  field: 'after' | 'window' | 'resources',
+  severity: Severity,
+  problem: Problem,
+) => Fault;
+
+export interface LinkContext {
+  readonly windows: readonly AccessWindow[];
+  /** Rows of the files, whether or not they could be used. */
+  readonly windowRows: ReadResult['rowOf'];
+  readonly activityRows: ReadResult['rowOf'];
+  /** Absent when no resources were given: then nothing is said of names that are not listed. */
+  readonly resources?: readonly Resource[];
+  readonly say: SayOfActivity;
+}
+
+export interface LinkedActivities {
+  readonly activities: readonly Activity[];
+  readonly faults: readonly Fault[];
+}
+
+/**
+ * Checks what activities say of each other, of windows and of resources. An activity that waits for one that is not
+ * there, for itself through others, or is fixed to no window, is left out with a fault; so is what waits for it.
+ */
+export function checkLinks(
+  activities: readonly Activity[],
+  context: LinkContext,
+): LinkedActivities {
+  const faults: Fault[] = [];
+  const out = new Set<string>();
+  const refuse = (id: string, field: 'after' | 'window', problem: Problem): void => {
+    out.add(id);
+    faults.push(context.say(id, field, 'error', problem));
+  };
+  const known = new Set(activities.map((one) => one.id));
+  for (const activity of activities) {
+    checkWindow(activity, context, refuse, faults);
+    checkResources(activity, context, faults);
+    for (const { activity: id } of activity.after) {
+      if (!known.has(id) && !context.activityRows.has(id)) {
+        refuse(activity.id, 'after', {
+          code: 'predecessor-not-known',
+          message: `There is no activity "${id}".${near(id, known)}`,
+          mend: 'Name an activity of the file, letter for letter, with ; between several.',
+        });
+      }
+    }
+  }
+  for (const cycle of cyclesOf(activities)) {
+    for (const id of cycle) out.add(id);
+    faults.push(
+      context.say(cycle[0]!, 'after', 'error', {
+        code: 'predecessors-in-a-circle',
+        message: `Each waits for the next, so none can start: ${[...cycle, cycle[0]!].join(' after ')}.`,
+        mend: 'Take one of these out of its "after" cell.',
+      }),
+    );
+  }
+  dropFollowers(activities, known, out, refuse);
+  return { activities: activities.filter((one) => !out.has(one.id)), faults };
+}
+
+type Refuse = (id: string, field: 'after' | 'window', problem: Problem) => void;
+
+function checkWindow(
+  activity: Activity,
+  context: LinkContext,
+  refuse: Refuse,
+  faults: Fault[],
+): void {
+  if (activity.window === undefined) return;
+  const window = context.windows.find((one) => one.id === activity.window);
+  if (window?.status === 'withdrawn') {
+    faults.push(
+      context.say(activity.id, 'window', 'warning', {
+        code: 'window-withdrawn',
+        message: `Window "${activity.window}" is withdrawn and takes no work.`,
+        mend: 'Choose another window, or leave the cell blank.',
+      }),
+    );
+  }
+  if (window) return;
+  const unread = context.windowRows.has(activity.window);
+  refuse(activity.id, 'window', {
+    code: unread ? 'window-not-used' : 'window-not-known',
+    message: unread
+      ? `The row of window "${activity.window}" has an error, so this activity cannot be used either.`
+      : `There is no window "${activity.window}".${near(activity.window, context.windowRows.keys())}`,
+    mend: unread
+      ? 'Mend the row of the window.'
+      : 'Name a window of the file, or leave the cell blank.',
+  });
+}
+
+function checkResources(activity: Activity, context: LinkContext, faults: Fault[]): void {
+  if (!context.resources) return;
+  for (const { resource } of activity.resources) {
+    if (context.resources.some((one) => one.id === resource)) continue;
+    faults.push(
+      context.say(activity.id, 'resources', 'warning', {
+        code: 'resource-not-known',
+        message: `"${resource}" is not in the resources file, so it is taken to be without limit.${near(
+          resource,
+          context.resources.map((one) => one.id),
+        )}`,
+        mend: 'Add it to the resources, or correct its name.',
+      }),
+    );
+  }
+}
+
+/** Leaves out, round after round, what waits for something left out. */
+function dropFollowers(
+  activities: readonly Activity[],
+  known: ReadonlySet<string>,
+  out: Set<string>,
+  refuse: Refuse,
+): void {
+  let more = true;
+  while (more) {
+    more = false;
+    for (const { id, after } of activities) {
+      if (out.has(id)) continue;
+      const lost = after.find((link) => out.has(link.activity) || !known.has(link.activity));
+      if (!lost) continue;
+      more = true;
+      refuse(id, 'after', {
+        code: 'predecessor-not-used',
+        message: `It waits for "${lost.activity}", whose row has an error, so it cannot be used either.`,
+        mend: `Mend the row of "${lost.activity}".`,
+      });
+    }
+  }
+}
+
+function near(name: string, names: Iterable<string>): string {
+  for (const one of names) {
+    if (one.toLowerCase().replace(/\s/g, '') === name.toLowerCase().replace(/\s/g, ''))
+      return ` There is "${one}".`;
+  }
+  return '';
+}

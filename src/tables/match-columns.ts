@@ -1,0 +1,141 @@
+import { tableKinds, type TableKind } from '../model/index.js';
+import { fields, headingsOf, needed, type FieldOf } from './fields.js';
+
+/** Field to column heading, as a person chose it. */
+export type ColumnMap = Readonly<Record<string, string>>;
+
+export interface ColumnMatch<K extends TableKind> {
+  /** Field to column index. */
+  readonly fields: ReadonlyMap<FieldOf<K>, number>;
+  /** Indexes of the columns nobody asked for; they are kept as text. */
+  readonly unmatched: readonly number[];
+  /** Fields for which several columns answer equally well: none of those is used. */
+  readonly doubled: readonly { readonly field: FieldOf<K>; readonly columns: readonly number[] }[];
+  /** Entries of the manual map that name no column or no field of ours. */
+  readonly mapFaults: readonly { readonly field: string; readonly heading: string }[];
+  /** The columns the table cannot do without and does not have. */
+  readonly missing: readonly FieldOf<K>[];
+}
+
+/**
+ * Finds which column holds which field: first the manual map, then our own headings, then the synonyms. Case, spacing,
+ * punctuation and a unit at the end (`duration (min)`) do not matter.
+ */
+export function matchColumns<K extends TableKind>(
+  columns: readonly string[],
+  kind: K,
+  map: ColumnMap = {},
+): ColumnMatch<K> {
+  const names = columns.map(headingKey);
+  const known = headingsOf(kind);
+  const found = new Map<FieldOf<K>, number>();
+  const doubled: { field: FieldOf<K>; columns: number[] }[] = [];
+  const mapFaults: { field: string; heading: string }[] = [];
+  const taken = new Set<number>();
+  const take = (field: FieldOf<K>, indexes: number[]): void => {
+    if (indexes.length === 1) found.set(field, indexes[0]!);
+    else doubled.push({ field, columns: indexes });
+    for (const index of indexes) taken.add(index);
+  };
+  const settled = (field: FieldOf<K>): boolean =>
+    found.has(field) || doubled.some((one) => one.field === field);
+
+  for (const [wanted, heading] of Object.entries(map)) {
+    const field = known.find((one) => one === wanted);
+    const exact = indexesWhere(columns, (column) => column.trim() === heading.trim());
+    if (field && exact.length > 0) take(field, exact);
+    else mapFaults.push({ field: wanted, heading });
+  }
+  for (const synonyms of [false, true]) {
+    for (const field of known) {
+      if (settled(field)) continue;
+      const answers = new Set(
+        synonyms ? synonymsOf(kind, field).map(headingKey) : [headingKey(field)],
+      );
+      const indexes = indexesWhere(names, (name, index) => answers.has(name) && !taken.has(index));
+      if (indexes.length > 0) take(field, indexes);
+    }
+  }
+  return {
+    fields: found,
+    unmatched: indexesWhere(columns, (_, index) => !taken.has(index)),
+    doubled,
+    mapFaults,
+    missing: needed[kind].filter((field: FieldOf<K>) => !settled(field)),
+  };
+}
+
+/** The kind of table these headings are of; `undefined` when none has all the columns it cannot do without. */
+export function guessKind(columns: readonly string[]): TableKind | undefined {
+  let best: { kind: TableKind; score: number } | undefined;
+  for (const kind of tableKinds) {
+    const match = matchColumns(columns, kind);
+    if (match.missing.length > 0) continue;
+    const own = headingsOf(kind).filter((field) =>
+      columns.some((column) => headingKey(column) === field),
+    ).length;
+    const score = match.fields.size + own;
+    if (!best || score > best.score) best = { kind, score };
+  }
+  return best?.kind;
+}
+
+const units: ReadonlyMap<string, string> = new Map([
+  ['min', 'minutes'],
+  ['mins', 'minutes'],
+  ['minutes', 'minutes'],
+  ['h', 'hours'],
+  ['hr', 'hours'],
+  ['hrs', 'hours'],
+  ['hours', 'hours'],
+  ['days', 'days'],
+  ['m', 'm'],
+  ['metres', 'm'],
+  ['km', 'km'],
+  ['mi', 'mi'],
+  ['miles', 'mi'],
+  ['ch', 'ch'],
+  ['chains', 'ch'],
+  ['yd', 'yd'],
+  ['yards', 'yd'],
+]);
+
+/** The unit a heading ends with, as `hours` of `duration (hrs)` or `km` of `from km`. */
+export function unitOfHeading(heading: string): string | undefined {
+  return units.get(words(heading).at(-1) ?? '');
+}
+
+function words(heading: string): string[] {
+  return heading
+    .slice(0, 200)
+    .normalize('NFKC')
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter((word) => word !== '');
+}
+
+/** A heading with what does not matter taken off. */
+function headingKey(heading: string): string {
+  const all = words(heading);
+  const bare =
+    all.length > 1 && units.has(all.at(-1)!) && !keepsUnit.has(all.join(' '))
+      ? all.slice(0, -1)
+      : all;
+  return bare.join(' ');
+}
+
+/** Headings whose last word is part of the name. */
+const keepsUnit = new Set(
+  tableKinds.flatMap((kind) =>
+    headingsOf(kind).flatMap((field) => [field, ...synonymsOf(kind, field)]),
+  ),
+);
+
+function synonymsOf<K extends TableKind>(kind: K, field: FieldOf<K>): readonly string[] {
+  return (fields[kind] as Readonly<Record<string, readonly string[]>>)[field]!;
+}
+
+function indexesWhere<T>(list: readonly T[], test: (one: T, index: number) => boolean): number[] {
+  return list.flatMap((one, index) => (test(one, index) ? [index] : []));
+}

@@ -1,0 +1,30 @@
+import type { Demand } from '../../model/index.js';
+import { partsOf } from './list.js';
+import { parseWhole } from './number.js';
+import { refuse, type Parsed } from './parsed.js';
+
+const mend = 'Write a name, a colon and a number, with ; between: crane:1; gang:2.';
+
+/** Reads what an activity needs at once: `crane:1; gang:2`. A bare name is one of it. */
+export function parseDemands(text: string): Parsed<Demand[]> {
+  const demands = new Map<string, number>();
+  for (const part of partsOf(text)) {
+    const colon = part.lastIndexOf(':');
+    const resource = (colon < 0 ? part : part.slice(0, colon)).trim();
+    const digits = colon < 0 ? '1' : part.slice(colon + 1).trim();
+    if (resource === '' || resource.includes(',')) {
+      return refuse('resource-not-read', `"${part}" does not name one resource.`, mend);
+    }
+    const amount = parseWhole(digits === '' ? '(nothing)' : digits, 1);
+    if ('problem' in amount) return { problem: { ...amount.problem, mend } };
+    if (demands.has(resource)) {
+      return refuse(
+        'resource-twice',
+        `"${resource}" is named twice.`,
+        'Name it once, with the sum.',
+      );
+    }
+    demands.set(resource, amount.value);
+  }
+  return { value: [...demands].map(([resource, amount]) => ({ resource, amount })) };
+}

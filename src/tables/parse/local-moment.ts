@@ -1,0 +1,124 @@
+import {
+  isoText,
+  localText,
+  localTimeOf,
+  MINUTE,
+  offsetMinutes,
+  readings,
+  type Instant,
+} from '../../calendar/index.js';
+import { refuse, type Parsed, type Problem } from './parsed.js';
+import type { CalendarDay, WrittenMoment } from './written-moment.js';
+import type { ClockTime } from './clock.js';
+
+/** The moments a written time can mean: one, or two in the hour that clocks repeat. */
+export interface Candidates {
+  readonly instants: readonly Instant[];
+  readonly warning?: Problem;
+}
+
+export const midnight: ClockTime = { hour: 0, minute: 0 };
+
+/** The calendar day `days` after another. */
+export function dayAfter(date: CalendarDay, days: number): CalendarDay {
+  const at = new Date(Date.UTC(date.year, date.month - 1, date.day + days));
+  return { year: at.getUTCFullYear(), month: at.getUTCMonth() + 1, day: at.getUTCDate() };
+}
+
+/** Every moment at which clocks in `zone` show a time of a day; 24:00 is midnight of the next. */
+export function candidatesAt(
+  date: CalendarDay,
+  time: ClockTime,
+  zone: string,
+): Parsed<readonly Instant[]> {
+  const local =
+    time.hour === 24
+      ? { ...dayAfter(date, 1), hour: 0, minute: 0 }
+      : { ...date, hour: time.hour, minute: time.minute };
+  const reading = readings(local, zone);
+  if (reading.kind === 'one') return { value: [reading.at] };
+  if (reading.kind === 'two') return { value: [reading.earlier, reading.later] };
+  const last = localText(localTimeOf(reading.gap - MINUTE, zone));
+  const next = localText(localTimeOf(reading.gap, zone));
+  return refuse(
+    'time-does-not-exist',
+    `${localText(local)} does not exist in ${zone}: clocks go from ${last} straight to ${next}.`,
+    `Write ${last} or before, or ${next} or after.`,
+  );
+}
+
+/** The moments a written date and time can mean. @throws {RangeError} When it has no date or no time. */
+export function candidatesOf(written: WrittenMoment, zone: string): Parsed<Candidates> {
+  const { date, time, offset } = written;
+  if (!date || !time) throw new RangeError('a date and a time are needed');
+  if (offset === undefined) {
+    const found = candidatesAt(date, time, zone);
+    return 'problem' in found ? found : { value: { instants: found.value } };
+  }
+  const at = utc(date, time) - offset * MINUTE;
+  const there = offsetMinutes(at, zone);
+  if (offset === there || offset === 0) return { value: { instants: [at] } };
+  const warning = {
+    code: 'offset-not-of-zone',
+    message: `The offset written is not the one of ${zone} then; the moment is ${isoText(at, zone)} there.`,
+    mend: 'Check the offset, or leave it out.',
+  };
+  return { value: { instants: [at], warning } };
+}
+
+function utc(date: CalendarDay, time: ClockTime): Instant {
+  return Date.UTC(date.year, date.month - 1, date.day, time.hour, time.minute);
+}
+
+/** Says that a time is shown twice, which reading was taken, and gives both. */
+export function twiceWarning(
+  instants: readonly Instant[],
+  taken: Instant,
+  zone: string,
+  why: string,
+): Problem {
+  const [earlier, later] = instants.map((at) => isoText(at, zone));
+  return {
+    code: 'time-happens-twice',
+    message: `Clocks in ${zone} show this time twice: ${earlier} and ${later}. ${isoText(taken, zone)} is taken: ${why}.`,
+    mend: `Write the one meant, with its offset: ${earlier} or ${later}.`,
+  };
+}
+
+/**
+ * One moment from its candidates, `earlier` or `later` where there are two, and then says so.
+ *
+ * @param why The reason of the choice, to end the sentence with.
+ */
+export function settle(
+  found: Candidates,
+  prefer: 'earlier' | 'later',
+  zone: string,
+  why: string,
+): Parsed<Instant> {
+  const [first, second] = found.instants;
+  if (first === undefined) throw new RangeError('no moment to choose from');
+  if (second === undefined) {
+    return found.warning ? { value: first, warning: found.warning } : { value: first };
+  }
+  const value = prefer === 'earlier' ? first : second;
+  return { value, warning: twiceWarning(found.instants, value, zone, why) };
+}
+
+/**
+ * The pair (start, end) that makes the shortest stretch that is not empty; the earlier of two as short. `undefined`
+ * when no end comes after a start.
+ */
+export function shortestPair(
+  starts: readonly Instant[],
+  ends: readonly Instant[],
+): { start: Instant; end: Instant } | undefined {
+  let best: { start: Instant; end: Instant } | undefined;
+  for (const start of starts) {
+    for (const end of ends) {
+      if (end <= start) continue;
+      if (!best || end - start < best.end - best.start) best = { start, end };
+    }
+  }
+  return best;
+}

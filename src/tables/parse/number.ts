@@ -1,0 +1,43 @@
+import { plain, refuse, type Parsed } from './parsed.js';
+
+const largest = 1_000_000_000;
+
+/** Reads a whole number of at least `least`. `8` and `8.0` are read; `1,000` is not, as it can mean 1 or 1000. */
+export function parseWhole(text: string, least: number): Parsed<number> {
+  const found = /^([+-]?\d{1,12})(?:\.0{1,6})?$/.exec(plain(text));
+  const mend = `Write a whole number of at least ${least}, such as ${Math.max(least, 8)}.`;
+  if (!found) return refuse('not-a-whole-number', `"${text}" is not a whole number.`, mend);
+  const value = Number(found[1]);
+  if (value < least) return refuse('number-too-small', `${value} is less than ${least}.`, mend);
+  if (value > largest) return refuse('number-too-large', `${value} is too large.`, mend);
+  return { value };
+}
+
+/** Reads a decimal written with a point or a comma: `1.5`, `1,5`, `-0.25`. `1,500` is refused: it can mean two things. */
+export function parseDecimal(text: string): Parsed<number> {
+  const found = /^([+-]?)(\d{1,12})(?:([.,])(\d{1,12}))?$/.exec(plain(text));
+  if (!found)
+    return refuse('not-a-number', `"${text}" is not a number.`, 'Write a number such as 12.5.');
+  const [, sign, whole, mark, part] = found;
+  if (mark === ',' && part?.length === 3) {
+    return refuse(
+      'number-reads-two-ways',
+      `"${text}" can mean ${whole}${part} or ${whole}.${part}.`,
+      `Write ${whole}${part} or ${whole}.${part}.`,
+    );
+  }
+  return { value: Number(`${sign}${whole}.${part ?? '0'}`) };
+}
+
+/** Reads an amount of money or a count of hours, 0 or more. A currency sign and `1,200.50` are understood. */
+export function parseAmount(text: string): Parsed<number> {
+  const bare = plain(text).replace(/^[£€$]\s?/, '');
+  const grouped = /^\d{1,3}(?:,\d{3}){1,3}\.\d{1,6}$/.test(bare) ? bare.replaceAll(',', '') : bare;
+  const read = parseDecimal(grouped);
+  if ('problem' in read) {
+    return { problem: { ...read.problem, message: read.problem.message.replace(grouped, text) } };
+  }
+  if (read.value < 0)
+    return refuse('number-too-small', `${text} is less than 0.`, 'Write 0 or more.');
+  return read;
+}

@@ -1,0 +1,34 @@
+/** What is wrong with, or worth saying about, one cell. It becomes a `Fault` once file, line and column are known. */
+export interface Problem {
+  /** kebab-case, stable. */
+  readonly code: string;
+  readonly message: string;
+  /** How to mend it. */
+  readonly mend: string;
+}
+
+/** A value read from a cell, perhaps with something worth saying; or why there is none. */
+export type Parsed<T> =
+  { readonly value: T; readonly warning?: Problem } | { readonly problem: Problem };
+
+/** Reads the text of one cell, trimmed and not empty. */
+export type Parser<T> = (text: string) => Parsed<T>;
+
+export function refuse(code: string, message: string, mend: string): { problem: Problem } {
+  return { problem: { code, message, mend } };
+}
+
+/** Cells longer than this are refused before a pattern is tried on them. */
+export const longestCell = 10_000;
+
+/**
+ * The text with unusual spaces, dashes and full-width characters made plain, for matching against patterns.
+ * Never for names, which are kept as written.
+ */
+export function plain(text: string): string {
+  return text
+    .normalize('NFKC')
+    .replace(/[\u2010-\u2015\u2212]/g, '-')
+    .replace(/\s+/g, ' ')
+    .trim();
+}

@@ -1,0 +1,83 @@
+import { localTimeOf, type Instant, type Interval } from '../../calendar/index.js';
+import { minuteOfDay, type ClockTime } from './clock.js';
+import {
+  candidatesOf,
+  dayAfter,
+  midnight,
+  shortestPair,
+  twiceWarning,
+  type Candidates,
+} from './local-moment.js';
+import { refuse, type Problem } from './parsed.js';
+import type { CalendarDay, WrittenMoment } from './written-moment.js';
+
+/** A stretch read from a start and an end, with what is worth saying of each. */
+export interface ReadSpan extends Interval {
+  readonly startWarning?: Problem;
+  readonly endWarning?: Problem;
+}
+
+export type SpanResult = { value: ReadSpan } | { problem: Problem; of: 'start' | 'end' };
+
+const shorter = 'it gives the shorter stretch';
+const needsTime = (what: string): { problem: Problem } =>
+  refuse(
+    'time-missing',
+    `The ${what} is a date without a time.`,
+    'Write the time too, such as 2027-03-28 23:30.',
+  );
+
+/**
+ * A window's start and end as moments. An end that is only a time is the first such time after the start. Where
+ * clocks show a time twice, the reading that gives the shorter window is taken.
+ */
+export function spanOf(start: WrittenMoment, end: WrittenMoment, zone: string): SpanResult {
+  if (!start.date) {
+    return {
+      of: 'start',
+      ...refuse('date-missing', 'The start is a time without a date.', 'Write the date too.'),
+    };
+  }
+  const from = withMidnight(start);
+  if (!from) return { of: 'start', ...needsTime('start') };
+  const starts = candidatesOf(from, zone);
+  if ('problem' in starts) return { ...starts, of: 'start' };
+  const to = withMidnight(
+    end.date ? end : { ...end, date: dayOfEnd(end.time!, starts.value, zone) },
+  );
+  if (!to) return { of: 'end', ...needsTime('end') };
+  const ends = candidatesOf(to, zone);
+  if ('problem' in ends) return { ...ends, of: 'end' };
+  const pair = shortestPair(starts.value.instants, ends.value.instants);
+  if (!pair) {
+    return {
+      of: 'end',
+      ...refuse(
+        'end-not-after-start',
+        'The end is not after the start.',
+        'Correct the start or the end.',
+      ),
+    };
+  }
+  const startWarning = warningOf(starts.value, pair.start, zone);
+  const endWarning = warningOf(ends.value, pair.end, zone);
+  return {
+    value: { ...pair, ...(startWarning && { startWarning }), ...(endWarning && { endWarning }) },
+  };
+}
+
+function withMidnight(written: WrittenMoment): WrittenMoment | undefined {
+  if (written.time) return written;
+  return written.serial ? { ...written, time: midnight } : undefined;
+}
+
+function dayOfEnd(end: ClockTime, starts: Candidates, zone: string): CalendarDay {
+  // The zone's own clock is asked, as a start with an offset may fall on another local day.
+  const shown = localTimeOf(starts.instants[0]!, zone);
+  return dayAfter(shown, minuteOfDay(end) > minuteOfDay(shown) ? 0 : 1);
+}
+
+function warningOf(found: Candidates, taken: Instant, zone: string): Problem | undefined {
+  if (found.instants.length < 2) return found.warning;
+  return twiceWarning(found.instants, taken, zone, shorter);
+}

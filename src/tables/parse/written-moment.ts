@@ -1,0 +1,184 @@
+import { isLocalTime } from '../../calendar/index.js';
+import { parseClock, type ClockTime } from './clock.js';
+import { plain, refuse, type Parsed } from './parsed.js';
+
+/** Which number of `03/04/2027` is the day. */
+export type DateOrder = 'day-first' | 'month-first';
+
+export interface CalendarDay {
+  readonly year: number;
+  readonly month: number;
+  readonly day: number;
+}
+
+/** A date, a time, or both, as a cell writes them; not yet a moment, as no zone has been asked. */
+export interface WrittenMoment {
+  readonly date?: CalendarDay;
+  readonly time?: ClockTime;
+  /** Minutes ahead of UTC, where the cell says so. */
+  readonly offset?: number;
+  /** From a serial number: such numbers write midnight as a date alone. */
+  readonly serial?: true;
+}
+
+const mend = 'Write a date and time such as 2027-03-28 23:30 or 28/03/2027 23:30.';
+const weekdays = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
+const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const longMonths = [
+  'january',
+  'february',
+  'march',
+  'april',
+  'may',
+  'june',
+  'july',
+  'august',
+  'september',
+  'october',
+  'november',
+  'december',
+];
+
+const weekdayWord = /^(sun|mon|tues?|wed|wednes|thu|thurs?|fri|sat|satur)(?:day)?\.?,? /i;
+const isoDate = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?![\d])/;
+const numericDate = /^(\d{1,2})([-/. ])(\d{1,2})\2(\d{4})(?!\d)/;
+const namedDate = /^(\d{1,2})(?:st|nd|rd|th)?([-/. ]?)([a-z]{3,9})\.?\2,? ?(\d{4})(?!\d)/i;
+const shortYear = /^\d{1,2}([-/. ])(?:\d{1,2}|[a-z]{3,9})\1\d{2}(?!\d)/i;
+const offsetAtEnd = /(?:(Z|UTC|GMT)|([+-])(\d{2}):?(\d{2})?)$/i;
+const serialNumber = /^\d{5}(?:[.,]\d{1,20})?$/;
+
+/**
+ * Reads a date and time (`2027-03-28 01:00`, `28/03/2027 01:00`, `28-Mar-2027 01:00+01:00`), a date alone, a time
+ * alone (`05:30`), or a spreadsheet's serial number of days since the end of 1899.
+ */
+export function parseMoment(text: string, order: DateOrder): Parsed<WrittenMoment> {
+  const tidy = plain(text);
+  if (serialNumber.test(tidy)) return parseSerial(text, Number(tidy.replace(',', '.')));
+  const clock = parseClock(tidy);
+  if (clock) return 'problem' in clock ? clock : { value: { time: clock.value } };
+  const named = weekdayWord.exec(tidy);
+  const body = named ? tidy.slice(named[0].length) : tidy;
+  const found = parseDay(text, body, order);
+  if ('problem' in found) return found;
+  const { date, rest } = found.value;
+  if (!isLocalTime({ ...date, hour: 0, minute: 0 })) {
+    return refuse('no-such-date', `"${text}" is not a day of the calendar.`, mend);
+  }
+  const wrong = named && weekdayFault(text, named[1]!, date);
+  if (wrong) return { problem: wrong };
+  return parseRest(text, date, rest);
+}
+
+/** The two numbers of a date that could be read day first or month first; none where the order is plain. */
+export function doubtfulNumbers(
+  text: string,
+): readonly [first: number, second: number] | undefined {
+  const tidy = plain(text).replace(weekdayWord, '');
+  const found = numericDate.exec(tidy);
+  return found ? [Number(found[1]), Number(found[3])] : undefined;
+}
+
+function parseDay(
+  text: string,
+  body: string,
+  order: DateOrder,
+): Parsed<{ date: CalendarDay; rest: string }> {
+  const iso = isoDate.exec(body);
+  if (iso) return day(iso, Number(iso[1]), Number(iso[3]), Number(iso[4]), body);
+  const numeric = numericDate.exec(body);
+  if (numeric) {
+    const [first, second] = [Number(numeric[1]), Number(numeric[3])];
+    const year = Number(numeric[4]);
+    return order === 'day-first'
+      ? day(numeric, year, second, first, body)
+      : day(numeric, year, first, second, body);
+  }
+  const words = namedDate.exec(body);
+  const month = words ? monthOf(words[3]!) : 0;
+  if (words && month > 0) return day(words, Number(words[4]), month, Number(words[1]), body);
+  if (shortYear.test(body)) {
+    return refuse(
+      'two-digit-year',
+      `"${text}" gives the year with two digits.`,
+      'Write all four digits of the year.',
+    );
+  }
+  return refuse('date-not-read', `"${text}" is not a date or time.`, mend);
+}
+
+function day(
+  found: RegExpExecArray,
+  year: number,
+  month: number,
+  dayOfMonth: number,
+  body: string,
+): Parsed<{ date: CalendarDay; rest: string }> {
+  return { value: { date: { year, month, day: dayOfMonth }, rest: body.slice(found[0].length) } };
+}
+
+function monthOf(word: string): number {
+  const lower = word.toLowerCase();
+  if (lower === 'sept') return 9;
+  return (lower.length === 3 ? months : longMonths).indexOf(lower) + 1;
+}
+
+function parseRest(text: string, date: CalendarDay, rest: string): Parsed<WrittenMoment> {
+  if (rest === '') return { value: { date } };
+  const separated = /^(?:T|,? )/i.exec(rest);
+  if (!separated) return refuse('date-not-read', `"${text}" is not a date and time.`, mend);
+  const bare = rest.slice(separated[0].length);
+  const zoned = offsetAtEnd.exec(bare);
+  const clock = parseClock((zoned ? bare.slice(0, zoned.index) : bare).trim());
+  if (!clock) return refuse('date-not-read', `"${text}" is not a date and time.`, mend);
+  if ('problem' in clock) return clock;
+  if (!zoned) return { value: { date, time: clock.value } };
+  const size = Number(zoned[3] ?? 0) * 60 + Number(zoned[4] ?? 0);
+  if (size > 14 * 60 || Number(zoned[4] ?? 0) > 59) {
+    return refuse(
+      'offset-not-read',
+      `"${zoned[0]}" is not an offset from UTC.`,
+      'Write an offset such as +01:00 or Z.',
+    );
+  }
+  return { value: { date, time: clock.value, offset: zoned[2] === '-' ? -size : size } };
+}
+
+function weekdayFault(
+  text: string,
+  word: string,
+  date: CalendarDay,
+): { code: string; message: string; mend: string } | undefined {
+  const actual = new Date(Date.UTC(date.year, date.month - 1, date.day)).getUTCDay();
+  if (weekdays[actual] === word.slice(0, 3).toLowerCase()) return undefined;
+  return {
+    code: 'weekday-disagrees',
+    message: `"${text}" names another day of the week than the date falls on (${weekdays[actual]}).`,
+    mend: 'Correct the date or the day of the week.',
+  };
+}
+
+const secondsADay = 86_400;
+/** 1 January 2000 and 31 December 2100. */
+const firstSerial = 36_526;
+const lastSerial = 73_415;
+
+/** Day 1 is 1 January 1900 and a day that never was, 29 February 1900, is counted: day 36526 is 1 January 2000. */
+function parseSerial(text: string, serial: number): Parsed<WrittenMoment> {
+  if (serial < firstSerial || serial >= lastSerial + 1)
+    return refuse('date-not-read', `"${text}" is not a date or time.`, mend);
+  // Rounded to the second first: a serial number holds no more than about a tenth of one.
+  const seconds = Math.round((serial - firstSerial) * secondsADay);
+  if (seconds % 60 !== 0) {
+    return refuse(
+      'not-on-a-minute',
+      `"${text}" does not fall on a whole minute.`,
+      'Write the time to the minute.',
+    );
+  }
+  const at = new Date(Date.UTC(2000, 0, 1) + seconds * 1000);
+  const date = { year: at.getUTCFullYear(), month: at.getUTCMonth() + 1, day: at.getUTCDate() };
+  const time = { hour: at.getUTCHours(), minute: at.getUTCMinutes() };
+  return {
+    value: Number.isInteger(serial) ? { date, serial: true } : { date, time, serial: true },
+  };
+}

@@ -1,0 +1,128 @@
+import Papa from 'papaparse';
+import type { Fault } from '../model/index.js';
+import { detectDelimiter } from './delimiter.js';
+import { unguarded } from './guard.js';
+import { faultAt } from './place.js';
+import { shapeFaults, type Table, type TableRow } from './table.js';
+
+export interface ReadOptions {
+  /** Default: a `sep=` line where there is one, else the delimiter that fits best. */
+  readonly delimiter?: string;
+  /** Whether a leading ' that `writeCsv` put on is taken off. Default: yes. */
+  readonly guard?: boolean;
+}
+
+interface Tokens {
+  readonly rows: TableRow[];
+  readonly faults: Fault[];
+}
+
+/**
+ * Splits text into headings and rows. Blank lines are left out; lines are counted as a text editor counts them. Never
+ * throws: what is wrong with the text's shape comes back as faults, without a file name.
+ */
+export function readTable(text: string, options: ReadOptions = {}): Table {
+  const whole = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  const said = /^sep=([^\r\n"])(?:\r\n|\r|\n|$)/i.exec(whole);
+  const body = said ? whole.slice(said[0].length) : whole;
+  const delimiter = options.delimiter ?? said?.[1] ?? detectDelimiter(body);
+  const { rows, faults } = tokenise(body, delimiter, said ? 2 : 1);
+  const strip = options.guard === false ? (cell: string): string => cell : unguarded;
+  const [heading, ...data] = rows.map((row) => ({ ...row, cells: row.cells.map(strip) }));
+  if (!heading)
+    return { delimiter, columns: [], line: 1, rows: [], faults: [...faults, emptyFault] };
+  const columns = heading.cells;
+  const broken = new Set(faults.map((fault) => fault.row));
+  const shape = shapeFaults(columns, data).filter((fault) => !broken.has(fault.row));
+  return { delimiter, columns, line: heading.line, rows: data, faults: [...faults, ...shape] };
+}
+
+const emptyFault = faultAt({ line: 1 }, 'error', {
+  code: 'file-empty',
+  message: 'The file holds nothing.',
+  mend: 'Give a file whose first line holds the column headings.',
+});
+
+function tokenise(body: string, delimiter: string, firstLine: number): Tokens {
+  const rows: TableRow[] = [];
+  const faults: Fault[] = [];
+  const unified = unifyLineEnds(body, delimiter);
+  let from = 0;
+  let line = firstLine;
+  Papa.parse<string[]>(unified, {
+    delimiter,
+    newline: '\n',
+    header: false,
+    skipEmptyLines: false,
+    step: ({ data, errors, meta }) => {
+      const raw = unified.slice(from, meta.cursor);
+      // A record that is a line break only is a blank line; one that is two quotes is an empty cell.
+      if (raw.trim() !== '' || data.length > 1) {
+        for (const error of errors)
+          faults.push(quoteFault(error.code, { line, row: rows.length - 1 }, raw));
+        rows.push({ cells: data, line });
+      }
+      from = meta.cursor;
+      line += raw.match(/\r\n|\r|\n/g)?.length ?? 0;
+    },
+  });
+  return { rows, faults };
+}
+
+function quoteFault(code: string, at: { line: number; row: number }, raw: string): Fault {
+  const place = at.row < 0 ? { line: at.line } : at;
+  const value = raw.trimEnd().slice(0, 200);
+  return code === 'MissingQuotes'
+    ? faultAt(
+        place,
+        'error',
+        {
+          code: 'quote-not-closed',
+          message:
+            'A double quote that opens a cell is never closed, so the rest of the file was read as one cell.',
+          mend: 'Close the quote at the end of its cell, or take it out.',
+        },
+        value,
+      )
+    : faultAt(
+        place,
+        'error',
+        {
+          code: 'text-after-quote',
+          message:
+            'There is text between the closing double quote of a cell and the next delimiter.',
+          mend: 'Put the whole cell in quotes, and write a quote inside it twice.',
+        },
+        value,
+      );
+}
+
+/**
+ * The text with `\n` for every line end outside quotes, so that a file with mixed line ends splits. Breaks inside
+ * quoted cells stay as they are.
+ */
+function unifyLineEnds(text: string, delimiter: string): string {
+  if (!text.includes('\r')) return text;
+  const parts: string[] = [];
+  let kept = 0;
+  let quoted = false;
+  let cellStart = true;
+  for (let at = 0; at < text.length; at += 1) {
+    const sign = text[at]!;
+    if (quoted) {
+      if (sign !== '"') continue;
+      if (text[at + 1] === '"') at += 1;
+      else quoted = false;
+    } else if (sign === '\r') {
+      parts.push(text.slice(kept, at), '\n');
+      if (text[at + 1] === '\n') at += 1;
+      kept = at + 1;
+      cellStart = true;
+    } else {
+      if (sign === '"' && cellStart) quoted = true;
+      cellStart = sign === '\n' || sign === delimiter;
+    }
+  }
+  parts.push(text.slice(kept));
+  return parts.join('');
+}

@@ -1,0 +1,165 @@
+import type { Fault, TableKind } from '../model/index.js';
+import type { FieldOf } from './fields.js';
+import { matchColumns, unitOfHeading, type ColumnMap, type ColumnMatch } from './match-columns.js';
+import { longestCell, type Parser, type Problem } from './parse/parsed.js';
+import { faultAt, type Severity } from './place.js';
+import type { Table, TableRow } from './table.js';
+
+export interface SheetOptions {
+  /** Name of the file, for messages. */
+  readonly file: string;
+  readonly map?: ColumnMap;
+}
+
+/** One row of a table, read field by field; what is wrong with it is collected as faults. */
+export interface SheetRow<K extends TableKind> {
+  readonly index: number;
+  readonly line: number;
+  /** Whether the row has an error, so that nothing can be made of it. */
+  readonly isBad: () => boolean;
+  /** The trimmed cell; empty when blank or when there is no such column. */
+  readonly text: (field: FieldOf<K>) => string;
+  /** The value of a cell; `undefined` when it is blank or cannot be read. */
+  readonly read: <T>(field: FieldOf<K>, parse: Parser<T>) => T | undefined;
+  /** As `read`; a blank cell is an error. */
+  readonly require: <T>(field: FieldOf<K>, parse: Parser<T>) => T | undefined;
+  readonly say: (severity: Severity, field: FieldOf<K> | undefined, problem: Problem) => void;
+}
+
+/** A table with its columns found. */
+export interface Sheet<K extends TableKind> {
+  readonly match: ColumnMatch<K>;
+  /** Everything said so far, in file order once reading is over. */
+  readonly faults: Fault[];
+  /** The rows that can be read; none when a needed column is missing or a column is there twice. */
+  readonly rows: readonly SheetRow<K>[];
+  /** The heading of a field's column as the file has it, or ours. */
+  readonly headingOf: (field: FieldOf<K>) => string;
+  /** The unit that a field's heading names. */
+  readonly unitOf: (field: FieldOf<K>) => string | undefined;
+  /** Every cell of some columns, for what a whole column settles. */
+  readonly cellsOf: (names: readonly FieldOf<K>[]) => string[];
+}
+
+export function openSheet<K extends TableKind>(
+  table: Table,
+  kind: K,
+  options: SheetOptions,
+): Sheet<K> {
+  const match = matchColumns(table.columns, kind, options.map);
+  const faults = table.faults.map((fault) => ({ ...fault, file: options.file }));
+  const headingOf = (field: FieldOf<K>): string => {
+    const index = match.fields.get(field);
+    return index === undefined ? field : table.columns[index]!;
+  };
+  const heading = table.columns.length === 0 ? [] : headingFaults(table, kind, match);
+  faults.push(...heading.map((fault) => ({ ...fault, file: options.file })));
+  const unread = new Set(
+    table.faults.filter((one) => one.severity === 'error').map((one) => one.row),
+  );
+  const readable = table.columns.length > 0 && !heading.some((fault) => fault.severity === 'error');
+  const rows = readable ? table.rows : [];
+  return {
+    match,
+    faults,
+    headingOf,
+    rows: rows.flatMap((row, index) =>
+      unread.has(index) || row.cells.every((cell) => cell.trim() === '')
+        ? []
+        : [sheetRow(row, index, { match, faults, headingOf, file: options.file })],
+    ),
+    unitOf: (field) => unitOfHeading(headingOf(field)),
+    cellsOf: (names) =>
+      names.flatMap((name) => {
+        const at = match.fields.get(name);
+        return at === undefined ? [] : table.rows.map((row) => (row.cells[at] ?? '').slice(0, 100));
+      }),
+  };
+}
+
+interface RowContext<K extends TableKind> {
+  readonly match: ColumnMatch<K>;
+  readonly faults: Fault[];
+  readonly headingOf: (field: FieldOf<K>) => string;
+  readonly file: string;
+}
+
+function sheetRow<K extends TableKind>(
+  row: TableRow,
+  index: number,
+  context: RowContext<K>,
+): SheetRow<K> {
+  let bad = false;
+  const text = (field: FieldOf<K>): string => {
+    const at = context.match.fields.get(field);
+    return at === undefined ? '' : (row.cells[at] ?? '').trim();
+  };
+  const say = (severity: Severity, field: FieldOf<K> | undefined, problem: Problem): void => {
+    bad ||= severity === 'error';
+    const column = field === undefined ? {} : { column: context.headingOf(field) };
+    const value = field === undefined ? undefined : text(field);
+    const fault = faultAt({ line: row.line, row: index, ...column }, severity, problem, value);
+    context.faults.push({ ...fault, file: context.file });
+  };
+  const read = <T>(field: FieldOf<K>, parse: Parser<T>): T | undefined => {
+    const cell = text(field);
+    if (cell === '') return undefined;
+    if (cell.length > longestCell) {
+      say('error', field, tooLong(cell.length));
+      return undefined;
+    }
+    const result = parse(cell);
+    if ('problem' in result) {
+      say('error', field, result.problem);
+      return undefined;
+    }
+    if (result.warning) say('warning', field, result.warning);
+    return result.value;
+  };
+  const require = <T>(field: FieldOf<K>, parse: Parser<T>): T | undefined => {
+    if (text(field) === '') say('error', field, blank(field));
+    return read(field, parse);
+  };
+  return { index, line: row.line, isBad: () => bad, text, read, require, say };
+}
+
+const blank = (field: string): Problem => ({
+  code: 'cell-blank',
+  message: `"${field}" is needed and the cell is blank.`,
+  mend: 'Fill it in.',
+});
+
+const tooLong = (length: number): Problem => ({
+  code: 'cell-too-long',
+  message: `The cell holds ${length} characters; at most ${longestCell} are read.`,
+  mend: 'Shorten it.',
+});
+
+function headingFaults<K extends TableKind>(table: Table, kind: K, match: ColumnMatch<K>): Fault[] {
+  const at = { line: table.line };
+  return [
+    ...match.doubled.map(({ field, columns }) => {
+      const names = columns.map((index) => `"${table.columns[index]!}"`).join(' and ');
+      const column = table.columns[columns[1]!]!;
+      return faultAt({ ...at, column }, 'error', {
+        code: 'column-twice',
+        message: `${names} all answer to "${field}", so none is used.`,
+        mend: `Rename or delete all but one, or choose the column for "${field}" by hand.`,
+      });
+    }),
+    ...match.mapFaults.map(({ field, heading }) =>
+      faultAt({ ...at, column: heading }, 'error', {
+        code: 'mapped-column-missing',
+        message: `"${heading}" was chosen for "${field}", but there is no such column or field.`,
+        mend: 'Choose again.',
+      }),
+    ),
+    ...match.missing.map((field) =>
+      faultAt({ ...at, column: field }, 'error', {
+        code: 'column-missing',
+        message: `A ${kind} table needs a column "${field}".`,
+        mend: `Add it, or rename the column that holds it to "${field}".`,
+      }),
+    ),
+  ];
+}

@@ -1,0 +1,92 @@
+import { isZone } from '../calendar/index.js';
+import type { AccessWindow, Fault } from '../model/index.js';
+import { dateOrderOfSheet } from './columns-of-dates.js';
+import { readExtent } from './extent.js';
+import { readId } from './identity.js';
+import { parseIsolation } from './parse/isolation.js';
+import { parseNames } from './parse/list.js';
+import { refuse, type Parsed } from './parse/parsed.js';
+import { spanOf, type ReadSpan } from './parse/span.js';
+import { parseStatus } from './parse/words.js';
+import { parseMoment, type DateOrder } from './parse/written-moment.js';
+import { openSheet, type SheetOptions, type SheetRow } from './sheet.js';
+import type { Table } from './table.js';
+
+export interface ReadOptionsOfKind extends SheetOptions {
+  /** IANA zone of times that name none. */
+  readonly zone: string;
+  /** Default: found from all dates of the file. */
+  readonly dateOrder?: DateOrder;
+}
+
+/** What came of the rows of a table. Good rows are there whatever is wrong with others. */
+export interface ReadResult {
+  readonly faults: readonly Fault[];
+  /** Name to index of its row; rows that could not be used are in it too. */
+  readonly rowOf: ReadonlyMap<string, number>;
+}
+
+export interface WindowsResult extends ReadResult {
+  readonly windows: readonly AccessWindow[];
+}
+
+/** Reads a table of access windows. */
+export function windowsFrom(table: Table, options: ReadOptionsOfKind): WindowsResult {
+  const sheet = openSheet(table, 'windows', options);
+  const order = dateOrderOfSheet(table, sheet, ['start', 'end'], options.file, options.dateOrder);
+  const windows: AccessWindow[] = [];
+  const rowOf = new Map<string, number>();
+  const seen = new Map<string, number>();
+  for (const row of sheet.rows) {
+    const id = readId(row, 'window', seen);
+    if (id !== undefined) rowOf.set(id, row.index);
+    const zone = row.text('zone') === '' ? options.zone : row.read('zone', parseZone);
+    const span = zone === undefined ? undefined : readSpan(row, zone, order);
+    const lines = row.read('lines', parseNames) ?? [];
+    const extent = readExtent(sheet, row);
+    const status = row.read('status', parseStatus) ?? 'confirmed';
+    const isolation =
+      (span && zone !== undefined
+        ? row.read('isolation', (text) => parseIsolation(text, span, zone, order))
+        : undefined) ?? [];
+    if (row.isBad() || id === undefined || !span || zone === undefined) continue;
+    windows.push({
+      id,
+      title: row.text('title'),
+      start: span.start,
+      end: span.end,
+      zone,
+      lines,
+      ...(extent && { extent }),
+      isolation,
+      status,
+      trainsAfter: row.text('trains after'),
+    });
+  }
+  return { windows, faults: sheet.faults, rowOf };
+}
+
+/** Reads the name of an IANA time zone. */
+export function parseZone(text: string): Parsed<string> {
+  return isZone(text)
+    ? { value: text }
+    : refuse(
+        'zone-not-known',
+        `"${text}" is not a time zone known here.`,
+        'Write one such as Europe/London.',
+      );
+}
+
+function readSpan(row: SheetRow<'windows'>, zone: string, order: DateOrder): ReadSpan | undefined {
+  const start = row.require('start', (text) => parseMoment(text, order));
+  const end = row.require('end', (text) => parseMoment(text, order));
+  if (!start || !end) return undefined;
+  const span = spanOf(start, end, zone);
+  if ('problem' in span) {
+    row.say('error', span.of, span.problem);
+    return undefined;
+  }
+  if (span.value.startWarning) row.say('warning', 'start', span.value.startWarning);
+  if (span.value.endWarning) row.say('warning', 'end', span.value.endWarning);
+  return span.value;
+}

@@ -33,3 +33,4 @@ export {
   type Reading,
 } from './local-time.js';
 export { durationText } from './duration.js';
+export { dailyBands, type DailyBand } from './bands.js';

@@ -1,6 +1,7 @@
 import { createBudget, type Limits } from './budget.js';
 import { pathBound, workBound } from './project/bounds.js';
 import { Population } from './project/evolve.js';
+import { Learner } from './project/learn.js';
 import { createNetwork } from './project/network.js';
 
 export interface ProjectProblem extends Limits {
@@ -46,19 +47,35 @@ export interface ProjectAnswer {
 export function project(problem: ProjectProblem): ProjectAnswer {
   const network = createNetwork(problem);
   const budget = createBudget(problem);
-  const bound = Math.max(pathBound(network), workBound(network));
   const population = new Population(network, problem.seed ?? 1);
-  let best: { readonly starts: Int32Array; readonly makespan: number } = population.first();
-  const tell = (better: typeof best): void => {
+  let best: Schedule = population.first();
+  let lowerBound = Math.max(pathBound(network), workBound(network));
+  const tell = (better: Schedule): void => {
     best = better;
-    problem.onProgress?.({ makespan: better.makespan, lowerBound: bound });
+    problem.onProgress?.({ makespan: better.makespan, lowerBound });
   };
   tell(best);
-  population.improve(bound, Infinity, budget, tell);
+  population.improve(lowerBound, 500, budget, tell);
+  if (best.makespan > lowerBound && !budget.expired()) {
+    const learner = new Learner(network, lowerBound, best.makespan, best.starts);
+    // Turns: the learner proves, the population finds; each gains from what the other has found.
+    for (let turn = 1; best.makespan > lowerBound && !budget.expired(); turn++) {
+      learner.adopt(best.starts, best.makespan);
+      const state = learner.run(2000, budget);
+      lowerBound = Math.max(lowerBound, learner.lower);
+      if (state === 'improved') tell({ starts: learner.starts, makespan: learner.upper });
+      if (state === 'paused') population.improve(lowerBound, 200, budget, tell);
+    }
+  }
   return {
     starts: best.starts,
     makespan: best.makespan,
-    lowerBound: bound,
-    proven: best.makespan <= bound,
+    lowerBound,
+    proven: best.makespan <= lowerBound,
   };
+}
+
+interface Schedule {
+  readonly starts: Int32Array;
+  readonly makespan: number;
 }

@@ -26,7 +26,9 @@ export interface LineSearch {
 }
 
 /** Most loads looked at when a state is first opened; those cut short are opened again when nothing else is left. */
-const FIRST_LOADS = 2000;
+const FIRST_LOADS = 100;
+/** How many times more loads are looked at whenever states are opened again. */
+const MORE_LOADS = 10;
 
 /**
  * A best-first search that goes round the depths: one state with b bins filled, then one with b + 1, and so on.
@@ -115,7 +117,7 @@ class CyclicSearch implements LineSearch {
   }
 
   private reopen(): void {
-    this.mostLoads = Infinity;
+    this.mostLoads *= MORE_LOADS;
     const again = this.cut;
     this.cut = [];
     for (const id of again) this.enqueue(id);

@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { balance, type BalanceProblem } from '../../../../src/schedule/kernels/index.js';
+import { createLine } from '../../../../src/schedule/kernels/balance/line.js';
+import { createSearch } from '../../../../src/schedule/kernels/balance/search.js';
+import { createBudget } from '../../../../src/schedule/kernels/budget.js';
 import { balanceFault, fewestBins } from './check.js';
 
 type Pair = readonly [number, number];
@@ -72,6 +75,32 @@ describe('fewest equal bins with precedence', () => {
         expect(answer.count).toBe(fewest);
         expect(answer.proven).toBe(true);
         expect(answer.lowerBound).toBe(fewest);
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  it('proves the fewest bins by search alone, in turns, both ways round', () => {
+    fc.assert(
+      fc.property(small, fc.boolean(), ({ capacity, times, shuffle, arcs }, turned) => {
+        const given = precedenceOf(shuffle, arcs);
+        const precedence = turned ? given.map(([a, b]): Pair => [b, a]) : given;
+        const line = createLine(Int32Array.from(times), capacity, precedence);
+        const search = createSearch(line, 1e6);
+        const budget = createBudget({ clock: () => 0, deadlineMs: 1 });
+        let upper = times.length + 1;
+        for (;;) {
+          const outcome = search.run(upper, 2, budget);
+          if (outcome.bins !== undefined) {
+            const count = Math.max(...outcome.bins) + 1;
+            expect(count).toBeLessThan(upper);
+            expect(balanceFault(times, capacity, precedence, outcome.bins, count)).toBe(undefined);
+            upper = count;
+          }
+          if (outcome.state === 'exhausted') break;
+          expect(outcome.state).not.toBe('full');
+        }
+        expect(upper).toBe(fewestBins(times, capacity, given));
       }),
       { numRuns: 400 },
     );

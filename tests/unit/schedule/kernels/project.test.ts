@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { project, type ProjectProblem } from '../../../../src/schedule/kernels/index.js';
+import { createBudget } from '../../../../src/schedule/kernels/budget.js';
+import { Learner } from '../../../../src/schedule/kernels/project/learn.js';
+import { createNetwork } from '../../../../src/schedule/kernels/project/network.js';
 import { projectFault, shortestMakespan, type SmallProject } from './check.js';
 
 const small = fc.integer({ min: 1, max: 6 }).chain((n) => {
@@ -73,12 +76,37 @@ describe('shortest schedule under shared resources', () => {
     );
   });
 
-  it('finds the shortest makespan of every small problem', () => {
+  it('proves the shortest makespan by search alone, from a schedule far too long', () => {
+    fc.assert(
+      fc.property(small, (p) => {
+        const network = createNetwork({
+          durations: Int32Array.from(p.durations),
+          demands: p.demands.map((list) => Int32Array.from(list)),
+          capacities: p.capacities,
+          precedence: p.precedence,
+          releases: Int32Array.from(p.releases),
+          tails: Int32Array.from(p.tails),
+        });
+        const learner = new Learner(network, 0, 100, new Int32Array(p.durations.length));
+        const budget = createBudget({ clock: () => 0, deadlineMs: 1 });
+        while (learner.run(1, budget) !== 'proven');
+        const shortest = shortestMakespan(p);
+        expect(learner.upper).toBe(shortest);
+        expect(learner.lower).toBe(shortest);
+        expect(projectFault(p, learner.starts, learner.upper)).toBe(undefined);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('finds and proves the shortest makespan of every small problem', () => {
     fc.assert(
       fc.property(small, (p) => {
         const answer = solve(p, { deadlineMs: 2000 });
         expect(projectFault(p, answer.starts, answer.makespan)).toBe(undefined);
         expect(answer.makespan).toBe(shortestMakespan(p));
+        expect(answer.proven).toBe(true);
+        expect(answer.lowerBound).toBe(answer.makespan);
       }),
       { numRuns: 200 },
     );

@@ -35,7 +35,6 @@ export function calendarFile(events: readonly CalendarEvent[], stamp: Instant): 
     'VERSION:2.0',
     'PRODID:-//possession-fit//possession-fit 1//EN',
     'CALSCALE:GREGORIAN',
-    'METHOD:PUBLISH',
     `DESCRIPTION:${textOf(cautions.join('\n'))}`,
     ...events.flatMap((one) => eventLines(one, stamp)),
     'END:VCALENDAR',
@@ -73,14 +72,11 @@ function utcOf(at: Instant): string {
 
 /** A value of type TEXT. Control characters, which the format forbids, are left out; every line break becomes `\n`. */
 function textOf(value: string): string {
-  return (
-    value
-      .replace(/\r\n?|[\u0085\u2028\u2029]/g, '\n')
-      // eslint-disable-next-line no-control-regex -- these are the characters to be kept out
-      .replace(/[\u0000-\u0008\u000b-\u001f\u007f]/g, '')
-      .replace(/[\\;,]/g, '\\$&')
-      .replace(/\n/g, '\\n')
-  );
+  return value
+    .replace(/\r\n?|[\u0085\u2028\u2029]/g, '\n')
+    .replace(/[\u0000-\u0008\u000b-\u001f\u007f]/g, '')
+    .replace(/[\\;,]/g, '\\$&')
+    .replace(/\n/g, '\\n');
 }
 
 const octetsOf = (codePoint: number): number =>

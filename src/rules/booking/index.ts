@@ -1,0 +1,20 @@
+export {
+  bookingRulesSchema,
+  milestoneSchema,
+  restrictionClassSchema,
+  type Anchor,
+  type BookingRules,
+  type MilestoneRule,
+  type RestrictionClass,
+} from './booking-rules.js';
+export { anchorDay, dueBefore, type PeriodStart } from './due-date.js';
+export { exampleBooking } from './example-booking.js';
+export { milestoneEvents, type MilestoneEvent } from './milestone-events.js';
+export {
+  milestonesFor,
+  type Milestone,
+  type MilestoneOptions,
+  type MilestoneState,
+} from './milestones.js';
+export { daysTouched, restrictionClass } from './restriction-class.js';
+export { timetableChange, timetableChangeFor } from './timetable-change.js';

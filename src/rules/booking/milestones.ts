@@ -1,0 +1,113 @@
+import { minutesBetween, type Instant } from '../../calendar/index.js';
+import type { AccessWindow, WindowStatus } from '../../model/index.js';
+import type { Sourced } from '../people/index.js';
+import type { Anchor, BookingRules, MilestoneRule } from './booking-rules.js';
+import { anchorDay, dueBefore, type PeriodStart } from './due-date.js';
+
+/**
+ * `met`: recorded as done, or taken as done by the window's status. `due`: still to come. `late`: past and not met.
+ * `missed at adding`: it was past when the window entered the plan, so it could not have been met. `not needed`: the
+ * window is withdrawn.
+ */
+export type MilestoneState = 'met' | 'due' | 'late' | 'missed at adding' | 'not needed';
+
+export interface Milestone extends Sourced {
+  readonly window: string;
+  readonly milestone: string;
+  readonly by?: string;
+  readonly due: Instant;
+  /** Zone in which the due time is written. */
+  readonly zone: string;
+  readonly state: MilestoneState;
+  /** Elapsed minutes from `now` to `due`; below 0 when it is past. */
+  readonly minutesLeft: number;
+  /** For a milestone that was met after it was due: by how many minutes. */
+  readonly metLateByMinutes?: number;
+  readonly before: Anchor;
+  /** Where a window lies in two weeks, periods or timetables; the lead time is counted from the first. */
+  readonly note?: string;
+}
+
+export interface MilestoneOptions {
+  /** Needed when a milestone counts from the four-week period. */
+  readonly periodStart?: PeriodStart;
+  /** When the window entered the plan. */
+  readonly addedAt?: Instant;
+  /** When milestones of this window were met, by name. */
+  readonly met?: ReadonlyMap<string, Instant>;
+  /** Class of the restriction; milestones that name classes are left out without it. */
+  readonly restriction?: string;
+}
+
+const howFar: Readonly<Record<WindowStatus, number>> = {
+  withdrawn: -1,
+  requested: 0,
+  offered: 1,
+  confirmed: 2,
+};
+
+/**
+ * Every milestone in the booking of a window and how it stands at `now`, in order of due time.
+ *
+ * Due times are local to the window's zone and counted by its calendar: 22:00 is 22:00 whatever clocks did between.
+ * @throws {RangeError} When a milestone counts from the period and no `periodStart` is given.
+ */
+export function milestonesFor(
+  window: AccessWindow,
+  book: BookingRules,
+  now: Instant,
+  options: MilestoneOptions = {},
+): readonly Milestone[] {
+  const { restriction } = options;
+  return book.milestones
+    .filter((rule) => !rule.classes || (restriction && rule.classes.includes(restriction)))
+    .map((rule) => milestoneOf(window, rule, book, now, options))
+    .sort((a, b) => a.due - b.due);
+}
+
+function milestoneOf(
+  window: AccessWindow,
+  rule: MilestoneRule,
+  book: BookingRules,
+  now: Instant,
+  options: MilestoneOptions,
+): Milestone {
+  const { zone } = window;
+  const where = { zone, ...(options.periodStart && { periodStart: options.periodStart }) };
+  const day = anchorDay(window.start, rule.before, book, where);
+  const due = dueBefore(day, rule, zone);
+  const metAt = options.met?.get(rule.milestone);
+  const note =
+    rule.before !== 'window' && anchorDay(window.end - 1, rule.before, book, where) !== day
+      ? `The window lies in two of them: counted from the first ${rule.before}.`
+      : undefined;
+  return {
+    window: window.id,
+    milestone: rule.milestone,
+    ...(rule.by !== undefined && { by: rule.by }),
+    due,
+    zone,
+    state: stateOf(window, rule, due, now, { metAt, addedAt: options.addedAt }),
+    minutesLeft: minutesBetween(now, due),
+    ...(metAt !== undefined && metAt > due && { metLateByMinutes: minutesBetween(due, metAt) }),
+    before: rule.before,
+    ...(note !== undefined && { note }),
+    source: rule.source,
+    sureness: rule.sureness,
+  };
+}
+
+function stateOf(
+  window: AccessWindow,
+  rule: MilestoneRule,
+  due: Instant,
+  now: Instant,
+  known: { metAt: Instant | undefined; addedAt: Instant | undefined },
+): MilestoneState {
+  if (window.status === 'withdrawn') return 'not needed';
+  // A date in the time to come is an intention, not a record.
+  if (known.metAt !== undefined && known.metAt <= now) return 'met';
+  if (rule.metWhen && howFar[window.status] >= howFar[rule.metWhen]) return 'met';
+  if (known.addedAt !== undefined && due < known.addedAt) return 'missed at adding';
+  return now > due ? 'late' : 'due';
+}

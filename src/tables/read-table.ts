@@ -43,58 +43,95 @@ const emptyFault = faultAt({ line: 1 }, 'error', {
   mend: 'Give a file whose first line holds the column headings.',
 });
 
+/** A file in which this many lines have a quote out of place is not a table; the rest of it is left unread. */
+const mostBroken = 100;
+
+/**
+ * Splits text into records. A record with a quote out of place would take the lines below it along: it is kept, told
+ * of, and reading goes on with the next line.
+ */
 function tokenise(body: string, delimiter: string, firstLine: number): Tokens {
   const rows: TableRow[] = [];
   const faults: Fault[] = [];
-  const unified = unifyLineEnds(body, delimiter);
-  let from = 0;
+  let rest = body;
   let line = firstLine;
-  Papa.parse<string[]>(unified, {
+  for (let count = 0; rest !== ''; count += 1) {
+    const text = unifyLineEnds(rest, delimiter);
+    const broken = readRecords(text, delimiter, line, rows);
+    if (!broken) break;
+    const row = rows.length - 1;
+    const lineEnd = text.indexOf('\n', broken.quote);
+    const end = count >= mostBroken || lineEnd < 0 ? text.length : lineEnd + 1;
+    const raw = text.slice(broken.start, end);
+    const at = broken.line + lineBreaks(text.slice(broken.start, broken.quote));
+    faults.push(quoteFault(broken.code, { line: at, row }, raw));
+    rows.push({ cells: raw.replace(/\n$/, '').split(delimiter), line: broken.line });
+    rest = text.slice(end);
+    line = broken.line + lineBreaks(raw);
+  }
+  return { rows, faults };
+}
+
+interface BrokenRecord {
+  readonly code: string;
+  /** Where in the text the record begins, and the cell with the quote. */
+  readonly start: number;
+  readonly quote: number;
+  readonly line: number;
+}
+
+/** Adds the records to `rows` up to the first with a quote out of place. */
+function readRecords(
+  text: string,
+  delimiter: string,
+  firstLine: number,
+  rows: TableRow[],
+): BrokenRecord | undefined {
+  let broken: BrokenRecord | undefined;
+  let start = 0;
+  let line = firstLine;
+  Papa.parse<string[]>(text, {
     delimiter,
     newline: '\n',
     header: false,
     skipEmptyLines: false,
-    step: ({ data, errors, meta }) => {
-      const raw = unified.slice(from, meta.cursor);
-      // A record that is a line break only is a blank line; one that is two quotes is an empty cell.
-      if (raw.trim() !== '' || data.length > 1) {
-        for (const error of errors)
-          faults.push(quoteFault(error.code, { line, row: rows.length - 1 }, raw));
-        rows.push({ cells: data, line });
+    step: ({ data, errors, meta }, parser) => {
+      const [error] = errors;
+      if (error) {
+        broken = { code: error.code, start, quote: error.index ?? start, line };
+        parser.abort();
+        return;
       }
-      from = meta.cursor;
-      line += raw.match(/\r\n|\r|\n/g)?.length ?? 0;
+      const raw = text.slice(start, meta.cursor);
+      // A record that is a line break only is a blank line; one that is two quotes is an empty cell.
+      if (raw.trim() !== '' || data.length > 1) rows.push({ cells: data, line });
+      start = meta.cursor;
+      line += lineBreaks(raw);
     },
   });
-  return { rows, faults };
+  return broken;
+}
+
+function lineBreaks(text: string): number {
+  return text.match(/\r\n|\r|\n/g)?.length ?? 0;
 }
 
 function quoteFault(code: string, at: { line: number; row: number }, raw: string): Fault {
   const place = at.row < 0 ? { line: at.line } : at;
   const value = raw.trimEnd().slice(0, 200);
-  return code === 'MissingQuotes'
-    ? faultAt(
-        place,
-        'error',
-        {
+  const problem =
+    code === 'MissingQuotes'
+      ? {
           code: 'quote-not-closed',
-          message:
-            'A double quote that opens a cell is never closed, so the rest of the file was read as one cell.',
+          message: 'A double quote that opens a cell is never closed, so this line was not read.',
           mend: 'Close the quote at the end of its cell, or take it out.',
-        },
-        value,
-      )
-    : faultAt(
-        place,
-        'error',
-        {
+        }
+      : {
           code: 'text-after-quote',
-          message:
-            'There is text between the closing double quote of a cell and the next delimiter.',
+          message: 'Text stands between the closing double quote of a cell and the next delimiter.',
           mend: 'Put the whole cell in quotes, and write a quote inside it twice.',
-        },
-        value,
-      );
+        };
+  return faultAt(place, 'error', problem, value);
 }
 
 /**

@@ -15,8 +15,14 @@ export function parseDemands(text: string): Parsed<Demand[]> {
     if (resource === '' || resource.includes(',')) {
       return refuse('resource-not-read', `"${part}" does not name one resource.`, mend);
     }
-    const amount = parseWhole(digits === '' ? '(nothing)' : digits, 1);
-    if ('problem' in amount) return { problem: { ...amount.problem, mend } };
+    const amount = parseWhole(digits, 1);
+    if ('problem' in amount) {
+      return refuse(
+        'resource-not-read',
+        `"${part}": the number is not a whole one of at least 1.`,
+        mend,
+      );
+    }
     if (demands.has(resource)) {
       return refuse(
         'resource-twice',

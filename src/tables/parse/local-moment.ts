@@ -1,4 +1,5 @@
 import {
+  addMinutes,
   isoText,
   localText,
   localTimeOf,
@@ -40,11 +41,31 @@ export function candidatesAt(
   if (reading.kind === 'two') return { value: [reading.earlier, reading.later] };
   const last = localText(localTimeOf(reading.gap - MINUTE, zone));
   const next = localText(localTimeOf(reading.gap, zone));
+  if (
+    localText(localTimeOf(addMinutes(wallClock(reading.gap - MINUTE, zone), 1), 'UTC')) ===
+    localText(local)
+  ) {
+    // The first minute skipped is not inside the gap but its edge: the moment at which clocks change.
+    const warning = {
+      code: 'time-at-clock-change',
+      message: `At ${localText(local)} clocks in ${zone} go straight to ${next}: that moment is taken.`,
+      mend: `Write ${next} to say it without doubt.`,
+    };
+    return { value: [reading.gap], warning };
+  }
   return refuse(
     'time-does-not-exist',
     `${localText(local)} does not exist in ${zone}: clocks go from ${last} straight to ${next}.`,
     `Write ${last} or before, or ${next} or after.`,
   );
+}
+
+/** What the wall clock shows, as if it were UTC. */
+const wallClock = (at: Instant, zone: string): Instant => addMinutes(at, offsetMinutes(at, zone));
+
+/** Whether clocks go back at this very moment, so that it is the second showing of the first doubled minute. */
+export function clocksGoBackAt(at: Instant, zone: string): boolean {
+  return offsetMinutes(at - MINUTE, zone) > offsetMinutes(at, zone);
 }
 
 /** The moments a written date and time can mean. @throws {RangeError} When it has no date or no time. */
@@ -53,7 +74,8 @@ export function candidatesOf(written: WrittenMoment, zone: string): Parsed<Candi
   if (!date || !time) throw new RangeError('a date and a time are needed');
   if (offset === undefined) {
     const found = candidatesAt(date, time, zone);
-    return 'problem' in found ? found : { value: { instants: found.value } };
+    if ('problem' in found) return found;
+    return { value: { instants: found.value, ...(found.warning && { warning: found.warning }) } };
   }
   const at = utc(date, time) - offset * MINUTE;
   const there = offsetMinutes(at, zone);

@@ -2,6 +2,7 @@ import { localTimeOf, type Instant, type Interval } from '../../calendar/index.j
 import { minuteOfDay, type ClockTime } from './clock.js';
 import {
   candidatesOf,
+  clocksGoBackAt,
   dayAfter,
   midnight,
   shortestPair,
@@ -20,6 +21,7 @@ export interface ReadSpan extends Interval {
 export type SpanResult = { value: ReadSpan } | { problem: Problem; of: 'start' | 'end' };
 
 const shorter = 'it gives the shorter stretch';
+const wholeNight = 'a start at the first doubled minute takes in the whole doubled hour';
 const needsTime = (what: string): { problem: Problem } =>
   refuse(
     'time-missing',
@@ -29,7 +31,8 @@ const needsTime = (what: string): { problem: Problem } =>
 
 /**
  * A window's start and end as moments. An end that is only a time is the first such time after the start. Where
- * clocks show a time twice, the reading that gives the shorter window is taken.
+ * clocks show a time twice, the reading that gives the shorter window is taken; but a start at the first doubled minute
+ * is the edge of the doubled hour, as a window over the whole night means it: its first showing.
  */
 export function spanOf(start: WrittenMoment, end: WrittenMoment, zone: string): SpanResult {
   if (!start.date) {
@@ -48,7 +51,11 @@ export function spanOf(start: WrittenMoment, end: WrittenMoment, zone: string): 
   if (!to) return { of: 'end', ...needsTime('end') };
   const ends = candidatesOf(to, zone);
   if ('problem' in ends) return { ...ends, of: 'end' };
-  const pair = shortestPair(starts.value.instants, ends.value.instants);
+  const edge = startsAtEdge(starts.value, zone);
+  const pair = shortestPair(
+    edge ? [starts.value.instants[0]!] : starts.value.instants,
+    ends.value.instants,
+  );
   if (!pair) {
     return {
       of: 'end',
@@ -59,8 +66,8 @@ export function spanOf(start: WrittenMoment, end: WrittenMoment, zone: string): 
       ),
     };
   }
-  const startWarning = warningOf(starts.value, pair.start, zone);
-  const endWarning = warningOf(ends.value, pair.end, zone);
+  const startWarning = warningOf(starts.value, pair.start, zone, edge ? wholeNight : shorter);
+  const endWarning = warningOf(ends.value, pair.end, zone, shorter);
   return {
     value: { ...pair, ...(startWarning && { startWarning }), ...(endWarning && { endWarning }) },
   };
@@ -77,7 +84,16 @@ function dayOfEnd(end: ClockTime, starts: Candidates, zone: string): CalendarDay
   return dayAfter(shown, minuteOfDay(end) > minuteOfDay(shown) ? 0 : 1);
 }
 
-function warningOf(found: Candidates, taken: Instant, zone: string): Problem | undefined {
+function startsAtEdge({ instants }: Candidates, zone: string): boolean {
+  return instants.length === 2 && clocksGoBackAt(instants[1]!, zone);
+}
+
+function warningOf(
+  found: Candidates,
+  taken: Instant,
+  zone: string,
+  why: string,
+): Problem | undefined {
   if (found.instants.length < 2) return found.warning;
-  return twiceWarning(found.instants, taken, zone, shorter);
+  return twiceWarning(found.instants, taken, zone, why);
 }

@@ -32,7 +32,7 @@ function usable(windows: string, rules: unknown, ...more: string[]): UsableJson[
     '--json',
     ...more,
   );
-  expect(run.stderr).not.toContain('rror');
+  expect(run.stderr).not.toContain('error:');
   expect(run.code).toBe(0);
   return (JSON.parse(run.stdout) as UsableJson).windows;
 }

@@ -1,0 +1,38 @@
+import { allocate } from '../schedule/index.js';
+import { planFromDocument } from '../tables/index.js';
+import { importFiles } from './import-files.js';
+import { recompute } from './recompute.js';
+import type { Engine } from './types.js';
+
+/**
+ * An engine in this thread: for tests, servers and the inside of a worker. A search stops at once only where the
+ * signal can change while it runs, so pages use the worker engine.
+ */
+export function createInlineEngine(): Engine {
+  let ended = false;
+  // Work starts in a later turn, so that a caller sees the same order of events as with a worker.
+  async function answer<T>(work: () => T, signal?: AbortSignal): Promise<T> {
+    await Promise.resolve();
+    if (ended) throw new Error('the engine was disposed of');
+    signal?.throwIfAborted();
+    return work();
+  }
+  return {
+    recompute: (document, signal) => answer(() => recompute(document), signal),
+    importFiles: (files, document, signal) => answer(() => importFiles(files, document), signal),
+    allocate: (document, options, signal, onProgress) =>
+      answer(
+        () =>
+          allocate(planFromDocument(document).plan, {
+            ...options,
+            clock: () => performance.now(),
+            shouldStop: () => signal?.aborted ?? false,
+            ...(onProgress && { onProgress }),
+          }),
+        signal,
+      ),
+    dispose() {
+      ended = true;
+    },
+  };
+}

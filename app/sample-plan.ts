@@ -1,0 +1,40 @@
+/// <reference types="vite/client" />
+import type { Engine, ImportResult } from '../src/engine/index.js';
+import { emptyTable, noRules, type PlanDocument } from '../src/model/index.js';
+
+const tables = import.meta.glob<string>('../sample-csv/{windows,work,resources,trains}.csv', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
+const rules = import.meta.glob<string>('../sample-csv/rules/*.json', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
+
+/** A plan with nothing in it. */
+export const blankPlan: PlanDocument = {
+  schema: 1,
+  name: 'Untitled plan',
+  zone: 'Europe/London',
+  tables: {
+    windows: emptyTable('windows.csv'),
+    work: emptyTable('work.csv'),
+    resources: emptyTable('resources.csv'),
+    trains: emptyTable('trains.csv'),
+  },
+  rules: noRules,
+};
+
+const nameOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
+
+/** The sample files, read as a person's own files would be. The rules are those of an electrified line. */
+export async function samplePlan(engine: Engine): Promise<ImportResult> {
+  const chosen = Object.entries(rules).find(([path]) => path.includes('electrified'));
+  const files = [...(chosen ? [chosen] : []), ...Object.entries(tables)].map(([path, text]) => ({
+    name: nameOf(path),
+    bytes: new TextEncoder().encode(text),
+  }));
+  return engine.importFiles(files, { ...blankPlan, name: 'Marl Vale renewals, 2027' });
+}

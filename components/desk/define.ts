@@ -1,0 +1,13 @@
+import '../fit/define.js';
+import '../import/define.js';
+import '../ledger/define.js';
+import '../plan/define.js';
+import '../ribbon/define.js';
+import '../sheet/define.js';
+import '../why/define.js';
+import { PossessionDesk } from './desk.js';
+
+if (!customElements.get('possession-desk'))
+  customElements.define('possession-desk', PossessionDesk);
+
+export { PossessionDesk };

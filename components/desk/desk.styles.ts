@@ -1,0 +1,255 @@
+import { css } from 'lit';
+
+export const styles = css`
+  :host {
+    container: desk / inline-size;
+    color-scheme: light dark;
+    background: var(--_paper);
+  }
+  :host([theme='light']) {
+    color-scheme: light;
+  }
+  :host([theme='dark']) {
+    color-scheme: dark;
+  }
+  .desk {
+    display: grid;
+    grid-template: 'top top' auto 'main side' minmax(0, 1fr) 'foot foot' auto / minmax(
+        0,
+        1fr
+      ) 23rem;
+    height: 100dvh;
+    min-height: 32rem;
+    background: var(--_paper);
+    color: var(--_ink);
+  }
+  .top {
+    grid-area: top;
+    display: flex;
+    align-items: stretch;
+    gap: 0 1.5rem;
+    padding-inline: 0.75rem;
+    border-bottom: 2px solid var(--_ink);
+  }
+  .title {
+    align-self: center;
+    min-width: 0;
+    padding-block: 0.5rem;
+    line-height: 1.2;
+  }
+  h1 {
+    font-size: var(--_head);
+    font-weight: 650;
+    letter-spacing: -0.01em;
+    overflow-wrap: anywhere;
+  }
+  .title p {
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  [role='tablist'] {
+    display: flex;
+    align-items: stretch;
+    margin-inline-start: auto;
+  }
+  [role='tab'] {
+    display: flex;
+    flex-direction: column;
+    justify-content: center;
+    padding: 0.375rem 0.875rem 0.25rem;
+    border: 0;
+    border-bottom: 4px solid transparent;
+    border-radius: 0;
+    background: none;
+    line-height: 1.2;
+    text-align: start;
+  }
+  [role='tab']:hover {
+    background: var(--_act-wash);
+  }
+  [role='tab'][aria-selected='true'] {
+    border-bottom-color: var(--_act);
+    background: var(--_raised);
+  }
+  [role='tab'] strong {
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  [role='tab'] span {
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  :focus-visible {
+    outline-offset: -2px;
+  }
+  .tools {
+    display: flex;
+    align-items: center;
+    gap: 0.5rem;
+  }
+  .tools .faulty {
+    border-color: var(--_bad);
+    color: var(--_bad);
+  }
+  main {
+    grid-area: main;
+    display: flex;
+    flex-direction: column;
+    min-width: 0;
+    min-height: 0;
+    background: var(--_raised);
+  }
+  main > * {
+    min-height: 0;
+  }
+  .picture {
+    flex: 0 1 auto;
+    overflow: auto;
+    max-height: 68%;
+  }
+  possession-sheet {
+    flex: 1 1 12rem;
+    min-height: 11rem;
+    border-top: 2px solid var(--_rule);
+  }
+  possession-sheet.only {
+    border-top: 0;
+  }
+  possession-fit {
+    flex: 1;
+  }
+  .bar {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.375rem 0.75rem;
+    padding: 0.5rem 0.75rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  .bar .said {
+    flex: 1 1 14rem;
+    color: var(--_quiet);
+  }
+  .choice {
+    display: flex;
+  }
+  .choice button {
+    border-radius: 0;
+    margin-inline-start: -1px;
+  }
+  .choice button[aria-pressed='true'] {
+    position: relative;
+    border-color: var(--_act);
+    background: var(--_act-wash);
+    font-weight: 600;
+  }
+  .bar select {
+    padding: 0.25rem 0.5rem;
+    min-height: 1.75rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    color: inherit;
+    font: inherit;
+  }
+  .fill {
+    flex: 1;
+    overflow: auto;
+  }
+  .pad {
+    padding: 0.75rem;
+  }
+  aside {
+    grid-area: side;
+    overflow: auto;
+    padding: 0.75rem;
+    border-inline-start: 1px solid var(--_rule);
+  }
+  aside possession-ledger + possession-why {
+    margin-top: 1rem;
+    padding-top: 0.75rem;
+    border-top: 2px solid var(--_rule);
+  }
+  footer {
+    grid-area: foot;
+    padding: 0.375rem 0.75rem;
+    border-top: 1px solid var(--_rule);
+    background: var(--_sunk);
+    color: var(--_quiet);
+    font-size: var(--_small);
+    line-height: 1.35;
+  }
+  footer p {
+    display: inline;
+  }
+  footer strong {
+    color: var(--_ink);
+    font-weight: 600;
+  }
+  .trouble {
+    padding: 0.5rem 0.75rem;
+    background: var(--_bad-wash);
+    color: var(--_bad);
+    font-weight: 600;
+  }
+  .up {
+    display: none;
+  }
+  @container desk (max-width: 64rem) {
+    .desk {
+      grid-template: 'top' auto 'main' auto 'side' auto 'foot' auto / minmax(0, 1fr);
+      height: auto;
+      min-height: 100dvh;
+    }
+    .top {
+      flex-wrap: wrap;
+    }
+    .title {
+      flex: 1 1 12rem;
+    }
+    [role='tablist'] {
+      order: 3;
+      flex: 1 0 100%;
+      margin-inline: -0.75rem;
+      border-top: 1px solid var(--_hair);
+    }
+    [role='tab'] {
+      flex: 1 1 0;
+      min-width: 0;
+      padding-inline: 0.625rem 0.25rem;
+    }
+    .picture {
+      max-height: none;
+    }
+    possession-sheet {
+      flex: none;
+      height: 22rem;
+    }
+    possession-sheet.only {
+      height: 32rem;
+    }
+    possession-fit {
+      flex: none;
+      max-height: 36rem;
+    }
+    aside {
+      border-inline-start: 0;
+      border-top: 2px solid var(--_rule);
+      scroll-margin-top: 0.5rem;
+    }
+    .up {
+      display: inline-block;
+      margin-bottom: 0.5rem;
+    }
+    footer {
+      position: sticky;
+      bottom: 0;
+      z-index: 4;
+    }
+  }
+  @media (forced-colors: active) {
+    [role='tab'][aria-selected='true'] {
+      border-bottom-color: Highlight;
+    }
+  }
+`;

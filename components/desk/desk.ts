@@ -1,0 +1,583 @@
+import {
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import type { Engine, ImportReport, Results } from '../../src/engine/types.js';
+import { cautions, type PlanDocument, type TableKind } from '../../src/model/index.js';
+import type { Allocation, Objective } from '../../src/schedule/types.js';
+import type { FitSelectEvent } from '../fit/fit-select-event.js';
+import type { ImportAcceptEvent } from '../import/import-accept-event.js';
+import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
+import type { PlacementSelectEvent } from '../plan/placement-select-event.js';
+import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
+import { base } from '../shared/base.js';
+import { countText } from '../shared/format.js';
+import type { CellSelectEvent } from '../sheet/cell-select-event.js';
+import type { PossessionSheet } from '../sheet/sheet.js';
+import { explainFit, explainPackage } from '../why/explain-fit.js';
+import { explainLedger } from '../why/explain-ledger.js';
+import { explainFaults, explainPlacement } from '../why/explain-plan.js';
+import type { Explanation, Place } from '../why/explanation.js';
+import type { WhyLinkEvent } from '../why/why-events.js';
+import { styles } from './desk.styles.js';
+import { headingOf, rowWith, valueIn } from './table-lookup.js';
+
+export type DeskView = 'windows' | 'work' | 'fit' | 'plan' | 'import';
+type WorkTable = Exclude<TableKind, 'windows'>;
+
+const views: readonly DeskView[] = ['windows', 'work', 'fit', 'plan', 'import'];
+const viewText: Readonly<Record<DeskView, string>> = {
+  windows: 'Windows',
+  work: 'Work',
+  fit: 'Fit',
+  plan: 'Plan',
+  import: 'Import',
+};
+const objectives: Readonly<Record<Objective, string>> = {
+  'key-dates': 'key dates met',
+  margins: 'margins held',
+  finish: 'earliest finish',
+  'fewest-windows': 'fewest windows',
+};
+
+/**
+ * The workbench: the plan's sheets and pictures, and beside them a narrow panel that says where a picked number
+ * comes from. The cautions stay in sight.
+ *
+ * Keyboard: the views are an ARIA tab list (arrows, Home, End); each element within has its own keys.
+ * @summary The whole desk over one plan document.
+ * @tag possession-desk
+ */
+export class PossessionDesk extends LitElement {
+  static override readonly styles = [...base, styles];
+  static override readonly properties: PropertyDeclarations = {
+    engine: { attribute: false },
+    document: { attribute: false },
+    view: { type: String, reflect: true },
+    theme: { type: String, reflect: true },
+    results: { state: true },
+    allocation: { state: true },
+    selectedWindow: { state: true },
+    selectedFit: { state: true },
+    asked: { state: true },
+    told: { state: true },
+    placement: { state: true },
+    workTable: { state: true },
+    first: { state: true },
+    busy: { state: true },
+    trouble: { state: true },
+    reports: { state: true },
+  };
+
+  /** Works the figures out. The desk does not dispose of it. */
+  declare engine: Engine | null;
+  /** The plan shown; set a new document to change it. */
+  declare document: PlanDocument | null;
+  declare view: DeskView;
+  /** `light` or `dark`; empty follows the system. */
+  declare theme: '' | 'light' | 'dark';
+  declare protected results: Results | null;
+  declare protected allocation: Allocation | null;
+  declare protected selectedWindow: string;
+  declare protected selectedFit: { package: string; window: string } | null;
+  declare protected asked: LedgerAskEvent['row'] | null;
+  declare protected told: Explanation | null;
+  declare protected placement: number | null;
+  declare protected workTable: WorkTable;
+  declare protected first: Objective;
+  declare protected busy: '' | 'figures' | 'plan';
+  declare protected trouble: string;
+  declare protected reports: readonly ImportReport[];
+
+  #running: AbortController | undefined;
+  #search: AbortController | undefined;
+  #pending: Promise<void> = Promise.resolve();
+
+  constructor() {
+    super();
+    this.engine = null;
+    this.document = null;
+    this.view = 'windows';
+    this.theme = '';
+    this.results = null;
+    this.allocation = null;
+    this.selectedWindow = '';
+    this.selectedFit = null;
+    this.asked = null;
+    this.told = null;
+    this.placement = null;
+    this.workTable = 'work';
+    this.first = 'key-dates';
+    this.busy = '';
+    this.trouble = '';
+    this.reports = [];
+  }
+
+  /** Takes what was read from files, with the reports that say which columns are not used. */
+  take(document: PlanDocument, reports: readonly ImportReport[]): void {
+    this.document = document;
+    const files = new Set(reports.map((one) => one.kind));
+    this.reports = [...this.reports.filter((one) => !files.has(one.kind)), ...reports];
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#running?.abort();
+    this.#search?.abort();
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if ((changed.has('document') || changed.has('engine')) && this.engine && this.document)
+      this.#pending = this.#recompute(this.engine, this.document);
+  }
+
+  /** Settled means that the figures of the current document are shown. */
+  protected override async getUpdateComplete(): Promise<boolean> {
+    let pending: Promise<void>;
+    let done = await super.getUpdateComplete();
+    do {
+      pending = this.#pending;
+      await pending;
+      done = await super.getUpdateComplete();
+    } while (pending !== this.#pending);
+    return done;
+  }
+
+  override render(): TemplateResult {
+    return html`<div class="desk">
+      ${this.#renderTop()}
+      <main
+        id="view"
+        role="tabpanel"
+        aria-labelledby="tab-${this.view}"
+        aria-busy=${this.busy !== ''}
+      >
+        ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
+        ${this.#renderView()}
+      </main>
+      <aside aria-label="Where figures come from" tabindex="0">${this.#renderSide()}</aside>
+      <footer aria-label="Cautions" role="note">
+        ${cautions.map((one, index) => (index === 0 ? html`<strong>${one}</strong> ` : html`<p>${one}</p>`))}
+      </footer>
+    </div>`;
+  }
+
+  #renderTop(): TemplateResult {
+    const faults = this.results?.faults ?? [];
+    return html`<header class="top">
+      <div class="title">
+        <h1>${this.document?.name || 'No plan yet'}</h1>
+        <p>
+          ${this.document ? html`${this.document.rules.name}, ${this.document.zone}` : 'possession-fit'}
+        </p>
+      </div>
+      <div role="tablist" aria-label="Views" @keydown=${this.#onTabKey}>
+        ${views.map(
+          (view) =>
+            html`<button
+              type="button"
+              role="tab"
+              id="tab-${view}"
+              aria-controls="view"
+              aria-selected=${view === this.view}
+              tabindex=${view === this.view ? 0 : -1}
+              @click=${() => {
+                this.#show(view);
+              }}
+            >
+              <strong>${viewText[view]}</strong><span>${this.#countOf(view)}</span>
+            </button>`,
+        )}
+      </div>
+      <div class="tools">
+        ${
+          faults.length > 0
+            ? html`<button class="faulty" type="button" @click=${this.#onFaults}>
+                ✕ ${countText(faults.length, 'fault')}
+              </button>`
+            : nothing
+        }
+        <button type="button" @click=${this.#onTheme}>${this.#isDark ? 'Light' : 'Dark'}</button>
+      </div>
+    </header>`;
+  }
+
+  #countOf(view: DeskView): string {
+    const { results } = this;
+    if (view === 'import') return 'files or cells';
+    if (!results) return this.busy ? 'working' : 'none yet';
+    if (view === 'windows') return `${results.plan.windows.length} booked`;
+    if (view === 'work') return countText(results.packages.length, 'package');
+    if (view === 'fit')
+      return `${results.fits.filter((one) => one.fits).length} of ${results.fits.length}`;
+    if (!this.allocation) return this.busy === 'plan' ? 'searching' : 'not yet';
+    return this.allocation.certificate.proven ? 'proven' : 'best found';
+  }
+
+  #renderView(): TemplateResult {
+    const { results, document } = this;
+    if (this.view === 'import')
+      return html`<div class="fill pad">
+        <possession-import
+          .engine=${this.engine}
+          .document=${document}
+          @possession-import-accept=${this.#onAccept}
+        ></possession-import>
+      </div>`;
+    if (!results || !document)
+      return html`<p class="pad quiet">
+        ${this.busy ? 'Working the figures out.' : 'Import windows and work to begin.'}
+      </p>`;
+    if (this.view === 'windows')
+      return html`<div class="picture">
+          <possession-ribbon
+            .windows=${results.plan.windows}
+            .ledgers=${results.ledgers}
+            .selected=${this.selectedWindow}
+            @possession-window-select=${this.#onWindow}
+          ></possession-ribbon>
+        </div>
+        ${this.#renderSheet('windows', '')}`;
+    if (this.view === 'work') return this.#renderWork();
+    if (this.view === 'fit')
+      return html`<possession-fit
+        .packages=${results.packages}
+        .windows=${results.plan.windows}
+        .fits=${results.fits}
+        .selected=${this.selectedFit}
+        @possession-fit-select=${this.#onFit}
+      ></possession-fit>`;
+    return this.#renderPlan(results, document);
+  }
+
+  #renderSheet(kind: TableKind, extra: string): TemplateResult {
+    const table = this.document?.tables[kind];
+    return html`<possession-sheet
+      class=${extra}
+      data-kind=${kind}
+      .table=${table}
+      .faults=${this.results?.faults ?? []}
+      .unread=${this.reports.find((one) => one.kind === kind)?.unmatched ?? []}
+      .label=${`${kind}, as typed`}
+      @possession-cell-select=${this.#onCell}
+    ></possession-sheet>`;
+  }
+
+  #renderWork(): TemplateResult {
+    const kinds: readonly WorkTable[] = ['work', 'resources', 'trains'];
+    return html`<div class="bar">
+        <div class="choice" role="group" aria-label="Table">
+          ${kinds.map(
+            (kind) =>
+              html`<button
+                type="button"
+                aria-pressed=${kind === this.workTable}
+                @click=${() => {
+                  this.workTable = kind;
+                }}
+              >
+                ${kind.charAt(0).toUpperCase() + kind.slice(1)}
+                ${this.document?.tables[kind].rows.length ?? 0}
+              </button>`,
+          )}
+        </div>
+        <span class="said">Pick a row of work: the panel says where its package fits.</span>
+      </div>
+      ${this.#renderSheet(this.workTable, 'only')}`;
+  }
+
+  #renderPlan(results: Results, document: PlanDocument): TemplateResult {
+    const searching = this.busy === 'plan';
+    return html`<div class="bar">
+        <label for="first">First</label>
+        <select id="first" @change=${this.#onFirst} ?disabled=${searching}>
+          ${Object.entries(objectives).map(
+            ([value, text]) =>
+              html`<option value=${value} ?selected=${value === this.first}>${text}</option>`,
+          )}
+        </select>
+        ${
+          searching
+            ? html`<button type="button" @click=${() => this.#search?.abort()}>Stop</button>`
+            : html`<button class="strong" type="button" @click=${this.#onSearch}>
+                ${this.allocation ? 'Work it out again' : 'Work out a plan'}
+              </button>`
+        }
+        <span class="said" role="status"
+          >${searching ? 'Searching, up to ten seconds' : 'All work against all windows'}</span
+        >
+      </div>
+      <div class="fill" tabindex="0" role="region" aria-label="The plan">
+        <possession-plan
+          .allocation=${this.allocation}
+          .windows=${results.plan.windows}
+          .ledgers=${results.ledgers}
+          .activities=${results.plan.activities}
+          .zone=${document.zone}
+          .selected=${this.placement}
+          @possession-placement-select=${this.#onPlacement}
+        ></possession-plan>
+      </div>`;
+  }
+
+  #renderSide(): TemplateResult {
+    const window = this.results?.plan.windows.find((one) => one.id === this.selectedWindow);
+    const ledger = this.results?.ledgers.find((one) => one.window === this.selectedWindow);
+    return html`<button class="plain up" type="button" @click=${this.#onUp}>Back up</button>
+      ${
+        this.view === 'windows'
+          ? html`<possession-ledger
+              .window=${window ?? null}
+              .ledger=${ledger ?? null}
+              .asked=${this.asked}
+              @possession-ledger-ask=${this.#onAsk}
+            ></possession-ledger>`
+          : nothing
+      }
+      <possession-why
+        .explanation=${this.told}
+        @possession-why-link=${this.#onLink}
+      ></possession-why>`;
+  }
+
+  async #recompute(engine: Engine, document: PlanDocument): Promise<void> {
+    this.#running?.abort();
+    this.#search?.abort();
+    const running = (this.#running = new AbortController());
+    this.busy = 'figures';
+    this.trouble = '';
+    try {
+      const results = await engine.recompute(document, running.signal);
+      if (running.signal.aborted) return;
+      this.results = results;
+      this.allocation = null;
+      this.placement = null;
+      this.#keepSelection(results);
+    } catch (error) {
+      if (running.signal.aborted) return;
+      this.trouble = `The figures could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
+    }
+    this.busy = '';
+  }
+
+  /** After a change the same window stays picked where it still exists, and what is told is told anew. */
+  #keepSelection(results: Results): void {
+    const windows = results.plan.windows;
+    if (!windows.some((one) => one.id === this.selectedWindow))
+      this.selectedWindow = windows[0]?.id ?? '';
+    this.selectedFit = null;
+    this.told = null;
+    this.asked = null;
+    if (this.view === 'windows') this.#ask('usable');
+  }
+
+  #show(view: DeskView): void {
+    if (view === this.view) return;
+    this.view = view;
+    this.told = null;
+    this.asked = null;
+    if (view === 'windows') this.#ask('usable');
+    else if (view === 'fit' && this.selectedFit) this.#tellFit(this.selectedFit);
+    else if (view === 'work') this.#tellPackage(this.results?.packages[0]?.id ?? '');
+    else if (view === 'plan' && !this.allocation && this.busy === '') void this.#onSearch();
+    else if (view === 'fit') this.#pickFirstFit();
+  }
+
+  #pickFirstFit(): void {
+    const one = this.results?.fits.find((fit) => fit.fits) ?? this.results?.fits[0];
+    if (!one) return;
+    this.selectedFit = { package: one.package, window: one.window };
+    this.#tellFit(this.selectedFit);
+  }
+
+  #ask(row: LedgerAskEvent['row']): void {
+    const window = this.results?.plan.windows.find((one) => one.id === this.selectedWindow);
+    const ledger = this.results?.ledgers.find((one) => one.window === this.selectedWindow);
+    if (!window || !ledger || !this.results) return;
+    this.asked = row;
+    this.told = explainLedger(ledger, window, this.results.plan.rules, row);
+  }
+
+  #tellFit(at: { package: string; window: string }): void {
+    const { results } = this;
+    const verdict = results?.fits.find(
+      (one) => one.package === at.package && one.window === at.window,
+    );
+    const pack = results?.packages.find((one) => one.id === at.package);
+    const window = results?.plan.windows.find((one) => one.id === at.window);
+    if (results && verdict && pack && window)
+      this.told = explainFit(verdict, pack, window, results.plan.activities);
+  }
+
+  #tellPackage(id: string): void {
+    const { results } = this;
+    const pack = results?.packages.find((one) => one.id === id);
+    if (results && pack)
+      this.told = explainPackage(pack, results.fits, results.plan.windows, results.plan.activities);
+  }
+
+  /** On a narrow screen the panel is below: what was asked for is brought into sight. */
+  #bringSide(): void {
+    const side = this.renderRoot.querySelector('aside');
+    if (!side || side.offsetTop < (this.renderRoot.querySelector('main')?.offsetHeight ?? 0))
+      return;
+    void this.updateComplete.then(() => side.scrollIntoView({ block: 'start' }));
+  }
+
+  async #goTo(place: Place): Promise<void> {
+    if (place.to === 'fit') {
+      this.view = 'fit';
+      this.selectedFit = { package: place.package, window: place.window };
+      this.#tellFit(this.selectedFit);
+      return;
+    }
+    const tables = this.document?.tables;
+    if (!tables) return;
+    if (place.to === 'window') {
+      this.#show('windows');
+      this.selectedWindow = place.id;
+      this.#ask('usable');
+      await this.#goToCell('windows', rowWith(tables.windows, 'window', place.id), '');
+    } else if (place.to === 'cell')
+      await this.#goToCell(place.table, place.row, place.column ?? '');
+    else {
+      const row = rowWith(tables.work, place.to, place.id);
+      await this.#goToCell('work', row, headingOf(tables.work, place.to) ?? '');
+    }
+  }
+
+  async #goToCell(kind: TableKind, row: number, column: string): Promise<void> {
+    if (row < 0) return;
+    const told = this.told;
+    this.#show(kind === 'windows' ? 'windows' : 'work');
+    if (kind !== 'windows') this.workTable = kind;
+    this.told = told;
+    await this.updateComplete;
+    const sheet = this.renderRoot.querySelector<PossessionSheet>(`[data-kind=${kind}]`);
+    await sheet?.updateComplete;
+    sheet?.goTo(row, column);
+    sheet?.scrollIntoView({ block: 'nearest' });
+  }
+
+  get #isDark(): boolean {
+    if (this.theme !== '') return this.theme === 'dark';
+    return typeof matchMedia === 'function' && matchMedia('(prefers-color-scheme: dark)').matches;
+  }
+
+  readonly #onTheme = (): void => {
+    this.theme = this.#isDark ? 'light' : 'dark';
+  };
+
+  readonly #onTabKey = (event: KeyboardEvent): void => {
+    const at = views.indexOf(this.view);
+    const last = views.length - 1;
+    const to = {
+      ArrowRight: at === last ? 0 : at + 1,
+      ArrowLeft: at === 0 ? last : at - 1,
+      Home: 0,
+      End: last,
+    }[event.key];
+    const view = views[to ?? -1];
+    if (!view) return;
+    event.preventDefault();
+    this.#show(view);
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>(`#tab-${view}`)?.focus(),
+    );
+  };
+
+  readonly #onWindow = (event: WindowSelectEvent): void => {
+    this.selectedWindow = event.window;
+    this.#ask('usable');
+    const table = this.document?.tables.windows;
+    const sheet = this.renderRoot.querySelector<PossessionSheet>('possession-sheet');
+    const row = table ? rowWith(table, 'window', event.window) : -1;
+    if (row >= 0) sheet?.goTo(row);
+  };
+
+  readonly #onAsk = (event: LedgerAskEvent): void => this.#ask(event.row);
+
+  readonly #onFit = (event: FitSelectEvent): void => {
+    this.selectedFit = { package: event.package, window: event.window };
+    this.#tellFit(this.selectedFit);
+    this.#bringSide();
+  };
+
+  readonly #onPlacement = (event: PlacementSelectEvent): void => {
+    if (!this.allocation || !this.results || !this.document) return;
+    this.placement = event.index;
+    const { activities } = this.results.plan;
+    this.told = explainPlacement(this.allocation, event.index, activities, this.document.zone);
+    this.#bringSide();
+  };
+
+  readonly #onCell = (event: CellSelectEvent): void => {
+    const tables = this.document?.tables;
+    if (!tables) return;
+    if (this.view === 'windows') {
+      const id = valueIn(tables.windows, event.row, 'window');
+      if (!this.results?.plan.windows.some((one) => one.id === id)) return;
+      this.selectedWindow = id;
+      this.#ask('usable');
+    } else if (this.workTable === 'work')
+      this.#tellPackage(valueIn(tables.work, event.row, 'package'));
+  };
+
+  readonly #onLink = (event: WhyLinkEvent): void => void this.#goTo(event.place);
+
+  readonly #onFaults = (): void => {
+    const tables = this.document?.tables;
+    const kinds: readonly TableKind[] = ['windows', 'work', 'resources', 'trains'];
+    this.told = explainFaults(this.results?.faults ?? [], (file) =>
+      kinds.find((kind) => tables?.[kind].file === file),
+    );
+    this.#bringSide();
+  };
+
+  readonly #onFirst = (event: Event): void => {
+    this.first = (event.target as HTMLSelectElement).value as Objective;
+  };
+
+  readonly #onUp = (): void => {
+    this.renderRoot.querySelector('main')?.scrollIntoView({ block: 'start' });
+  };
+
+  readonly #onAccept = (event: ImportAcceptEvent): void => {
+    this.take(event.document, event.report);
+    this.view = 'windows';
+  };
+
+  readonly #onSearch = async (): Promise<void> => {
+    const { engine, document } = this;
+    if (!engine || !document) return;
+    this.#search?.abort();
+    const search = (this.#search = new AbortController());
+    this.busy = 'plan';
+    this.trouble = '';
+    try {
+      const found = await engine.allocate(
+        document,
+        { first: this.first, seconds: 10 },
+        search.signal,
+      );
+      if (!search.signal.aborted) {
+        this.allocation = found;
+        this.placement = null;
+      }
+    } catch (error) {
+      if (!search.signal.aborted)
+        this.trouble = `No plan was worked out: ${error instanceof Error ? error.message : String(error)}`;
+    }
+    if (this.#search === search) this.busy = '';
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-desk': PossessionDesk;
+  }
+}

@@ -1,0 +1,5 @@
+import { PossessionFit } from './fit.js';
+
+if (!customElements.get('possession-fit')) customElements.define('possession-fit', PossessionFit);
+
+export { PossessionFit };

@@ -1,0 +1,6 @@
+import { PossessionImport } from './import.js';
+
+if (!customElements.get('possession-import'))
+  customElements.define('possession-import', PossessionImport);
+
+export { PossessionImport };

@@ -1,0 +1,117 @@
+import { css } from 'lit';
+
+export const styles = css`
+  .take {
+    display: grid;
+    grid-template-columns: repeat(auto-fit, minmax(min(100%, 18rem), 1fr));
+    gap: 0.75rem;
+  }
+  .drop {
+    display: flex;
+    flex-direction: column;
+    justify-content: center;
+    gap: 0.5rem;
+    min-height: 8rem;
+    padding: 0.875rem;
+    border: 1px dashed var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_sunk);
+  }
+  .drop.over {
+    border-style: solid;
+    border-color: var(--_act);
+    background: var(--_act-wash);
+  }
+  .drop p strong {
+    font-size: var(--_lead);
+  }
+  .drop button {
+    align-self: start;
+  }
+  label {
+    display: block;
+    margin-bottom: 0.25rem;
+    color: var(--_quiet);
+    font-size: var(--_small);
+    font-weight: 600;
+  }
+  textarea {
+    display: block;
+    width: 100%;
+    min-height: 5rem;
+    padding: 0.5rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    color: inherit;
+    font: inherit;
+    font-family: ui-monospace, 'Cascadia Mono', 'DejaVu Sans Mono', monospace;
+    font-size: var(--_small);
+    resize: vertical;
+    white-space: pre;
+  }
+  .paste button {
+    margin-top: 0.5rem;
+  }
+  .file {
+    margin-top: 1rem;
+    padding-top: 0.625rem;
+    border-top: 1px solid var(--_rule);
+  }
+  .file h3 {
+    font-size: var(--_lead);
+    font-weight: 650;
+    overflow-wrap: anywhere;
+  }
+  .facts {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.125rem 1.25rem;
+    margin-block: 0.25rem 0.5rem;
+  }
+  .facts div {
+    display: flex;
+    gap: 0.375rem;
+  }
+  .facts dt {
+    color: var(--_quiet);
+  }
+  .heads {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem;
+  }
+  .heads li {
+    padding: 0.0625rem 0.5rem;
+    border: 1px solid var(--_hair);
+    border-radius: var(--_radius);
+    background: var(--_sunk);
+    font-size: var(--_small);
+  }
+  .heads li.unread {
+    border-style: dashed;
+    background: none;
+    color: var(--_quiet);
+  }
+  .faults {
+    margin-top: 0.5rem;
+  }
+  .faults td:first-child {
+    white-space: nowrap;
+  }
+  .wrong {
+    color: var(--_bad);
+    font-weight: 600;
+  }
+  .note {
+    color: var(--_warn);
+    font-weight: 600;
+  }
+  .end {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem 0.75rem;
+    margin-top: 1rem;
+  }
+`;

@@ -1,0 +1,6 @@
+import { PossessionLedger } from './ledger.js';
+
+if (!customElements.get('possession-ledger'))
+  customElements.define('possession-ledger', PossessionLedger);
+
+export { PossessionLedger };

@@ -1,0 +1,203 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { durationText } from '../../src/calendar/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import type { Ledger } from '../../src/rules/types.js';
+import { base } from '../shared/base.js';
+import { clockText, stretchText } from '../shared/format.js';
+import { kindFill, kindPatterns, kindStyles, kindText } from '../shared/kinds.js';
+import { WidthWatch } from '../shared/width-watch.js';
+import { LedgerAskEvent } from './ledger-ask-event.js';
+import { styles } from './ledger.styles.js';
+import { stepsOf, type LedgerStep } from './steps.js';
+
+/**
+ * From the booked minutes of a window down to the usable ones.
+ *
+ * Each deduction stands on what it leaves, so the bars add up to the booked time by eye.
+ * @summary One window's ledger as a picture and as a table.
+ * @tag possession-ledger
+ * @event {LedgerAskEvent} possession-ledger-ask - A reader asks where a figure comes from.
+ * @csspart step - One row of the picture.
+ */
+export class PossessionLedger extends LitElement {
+  static override readonly styles = [...base, kindStyles, styles];
+  static override readonly properties: PropertyDeclarations = {
+    ledger: { attribute: false },
+    window: { attribute: false },
+    asked: { attribute: false },
+    asTable: { type: Boolean, attribute: 'as-table' },
+  };
+
+  declare ledger: Ledger | null;
+  /** The window it is of, for its title and zone. */
+  declare window: AccessWindow | null;
+  /** The row now explained elsewhere; null: none. */
+  declare asked: LedgerAskEvent['row'] | null;
+  declare asTable: boolean;
+
+  readonly #picture = new WidthWatch(this, '.picture', 320);
+
+  constructor() {
+    super();
+    this.ledger = null;
+    this.window = null;
+    this.asked = null;
+    this.asTable = false;
+  }
+
+  override render(): TemplateResult {
+    const { ledger, window } = this;
+    if (!ledger || !window) return html`<p class="quiet">Pick a window to see its minutes.</p>`;
+    return html`<header>
+        <div>
+          <h2>${window.id} ${window.title}</h2>
+          <p class="quiet">${stretchText(window.start, window.end, window.zone)}</p>
+        </div>
+        <button
+          type="button"
+          aria-pressed=${this.asTable}
+          @click=${() => {
+            this.asTable = !this.asTable;
+          }}
+        >
+          ${this.asTable ? 'Picture' : 'Table'}
+        </button>
+      </header>
+      ${ledger.barred.map((reason) => html`<p class="barred">${reason.text}</p>`)}
+      ${
+        ledger.shortfallMinutes > 0
+          ? html`<p class="shortfall">
+              The deductions ask for ${durationText(ledger.shortfallMinutes)} more than the window
+              holds.
+            </p>`
+          : nothing
+      }
+      ${this.asTable ? this.#renderTable(ledger, window.zone) : this.#renderPicture(ledger, window.zone)}`;
+  }
+
+  #renderPicture(ledger: Ledger, zone: string): TemplateResult {
+    return html`<div class="picture" role="group" aria-label="From booked to usable time">
+      ${this.#renderSum('gross', 'Booked', ledger.grossMinutes, ledger)}
+      ${stepsOf(ledger).map((step) => this.#renderStep(step, ledger, zone))}
+      ${this.#renderSum('usable', 'Usable', ledger.usableMinutes, ledger)}
+    </div>`;
+  }
+
+  #renderSum(
+    row: 'gross' | 'usable',
+    label: string,
+    minutes: number,
+    ledger: Ledger,
+  ): TemplateResult {
+    return html`<button
+      part="step"
+      type="button"
+      class="step sum"
+      aria-pressed=${this.asked === row}
+      @click=${() => this.#ask(row)}
+    >
+      <span class="label">${label}</span><span class="figure">${durationText(minutes)}</span>
+      <svg width=${this.#bar} height="12" aria-hidden="true">
+        ${kindPatterns}
+        <rect
+          class=${row === 'gross' ? 'gross' : 'edge usable'}
+          data-minutes=${minutes}
+          width=${this.#wide(minutes, ledger)}
+          height="12"
+          fill=${row === 'gross' ? nothing : kindFill('usable')}
+        ></rect>
+      </svg>
+    </button>`;
+  }
+
+  #renderStep(step: LedgerStep, ledger: Ledger, zone: string): TemplateResult {
+    const { row, index, left } = step;
+    return html`<button
+      part="step"
+      type="button"
+      class="step"
+      aria-pressed=${this.asked === index}
+      @click=${() => this.#ask(index)}
+    >
+      <span class="label"
+        >${row.rule}
+        <span class="when"
+          >${kindText[row.kind].toLowerCase()}
+          ${clockText(row.start, zone)}&ndash;${clockText(row.end, zone)}</span
+        ></span
+      >
+      <span class="figure">&minus;${durationText(row.minutes)}</span>
+      <svg width=${this.#bar} height="10" aria-hidden="true">
+        ${kindPatterns}
+        <line class="track" x1="0" x2=${this.#wide(left, ledger)} y1="5" y2="5"></line>
+        <rect
+          class="edge ${row.kind}"
+          data-minutes=${row.minutes}
+          x=${this.#wide(left, ledger)}
+          y="0.5"
+          width=${this.#wide(row.minutes, ledger)}
+          height="9"
+          fill=${kindFill(row.kind)}
+        ></rect>
+      </svg>
+    </button>`;
+  }
+
+  #renderTable(ledger: Ledger, zone: string): TemplateResult {
+    return html`<div class="scroll" tabindex="0" role="region" aria-label="Ledger as a table">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">From</th>
+            <th scope="col">To</th>
+            <th scope="col">Rule</th>
+            <th scope="col" class="figure">Minutes</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${ledger.rows.map(
+            (row, index) =>
+              html`<tr>
+                <td>${clockText(row.start, zone)}</td>
+                <td>${clockText(row.end, zone)}</td>
+                <td>
+                  <button class="plain" type="button" @click=${() => this.#ask(index)}>
+                    ${row.rule}
+                  </button>
+                  <div class="quiet">${kindText[row.kind]}. ${row.why}</div>
+                </td>
+                <td class="figure">${row.minutes}</td>
+              </tr>`,
+          )}
+          <tr>
+            <th scope="row" colspan="3">Booked, the sum</th>
+            <td class="figure"><strong>${ledger.grossMinutes}</strong></td>
+          </tr>
+          <tr>
+            <th scope="row" colspan="3">of it usable</th>
+            <td class="figure"><strong>${ledger.usableMinutes}</strong></td>
+          </tr>
+        </tbody>
+      </table>
+    </div>`;
+  }
+
+  get #bar(): number {
+    return Math.max(40, this.#picture.width - 12);
+  }
+
+  #wide(minutes: number, ledger: Ledger): number {
+    return ledger.grossMinutes === 0 ? 0 : (minutes / ledger.grossMinutes) * this.#bar;
+  }
+
+  #ask(row: LedgerAskEvent['row']): void {
+    this.asked = row;
+    this.dispatchEvent(new LedgerAskEvent(this.ledger?.window ?? '', row));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-ledger': PossessionLedger;
+  }
+}

@@ -1,0 +1,6 @@
+import { PossessionPlan } from './plan.js';
+
+if (!customElements.get('possession-plan'))
+  customElements.define('possession-plan', PossessionPlan);
+
+export { PossessionPlan };

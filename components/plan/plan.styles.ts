@@ -1,0 +1,94 @@
+import { css } from 'lit';
+
+export const styles = css`
+  :host {
+    container-type: inline-size;
+  }
+  .certificate {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.125rem 1.5rem;
+    align-items: baseline;
+    padding: 0.5rem 0.75rem;
+    border-bottom: 1px solid var(--_rule);
+  }
+  .certificate strong {
+    font-size: var(--_lead);
+  }
+  h3 {
+    padding: 0.75rem 0.75rem 0.25rem;
+    font-size: var(--_text);
+    font-weight: 650;
+  }
+  .unverified {
+    padding: 0.5rem 0.75rem;
+    background: var(--_bad-wash);
+    color: var(--_bad);
+    font-weight: 600;
+  }
+  .window {
+    display: grid;
+    grid-template-columns: 12.5rem minmax(0, 1fr);
+    column-gap: 0.75rem;
+    padding: 0.25rem 0.75rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  .window .name {
+    line-height: 1.25;
+  }
+  .window .quiet {
+    font-size: var(--_small);
+  }
+  .ground-line {
+    opacity: 0.75;
+  }
+  .work {
+    cursor: pointer;
+    outline-offset: 1px;
+  }
+  .work rect {
+    fill: var(--_raised);
+    stroke: var(--_ink);
+    stroke-width: 1.25;
+  }
+  .work.critical rect.edge-mark {
+    fill: var(--_ink);
+  }
+  .work:hover rect.body,
+  .work.chosen rect.body {
+    fill: var(--_act-wash);
+    stroke: var(--_act);
+    stroke-width: 2;
+  }
+  .work text {
+    font-weight: 600;
+  }
+  .met {
+    color: var(--_good);
+    font-weight: 600;
+    white-space: nowrap;
+  }
+  .missed {
+    color: var(--_bad);
+    font-weight: 600;
+    white-space: nowrap;
+  }
+  .unplaced {
+    padding-inline: 0.75rem;
+  }
+  .unplaced li {
+    padding-block: 0.25rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  @container (max-width: 46rem) {
+    .window {
+      grid-template-columns: minmax(0, 1fr);
+    }
+  }
+  @media (forced-colors: active) {
+    .work rect {
+      fill: Canvas;
+      stroke: CanvasText;
+    }
+  }
+`;

@@ -1,0 +1,287 @@
+import {
+  html,
+  LitElement,
+  nothing,
+  svg,
+  type PropertyDeclarations,
+  type SVGTemplateResult,
+  type TemplateResult,
+} from 'lit';
+import { durationText, MINUTE } from '../../src/calendar/index.js';
+import type { AccessWindow, Activity } from '../../src/model/index.js';
+import type { Ledger } from '../../src/rules/types.js';
+import type { Allocation, KeyDateForecast } from '../../src/schedule/types.js';
+import { base } from '../shared/base.js';
+import {
+  clockText,
+  countText,
+  dayText,
+  floatText,
+  momentText,
+  stretchText,
+} from '../shared/format.js';
+import { kindFill, kindPatterns, kindStyles } from '../shared/kinds.js';
+import { WidthWatch } from '../shared/width-watch.js';
+import { lanesOf, type Lane } from './lanes.js';
+import { PlacementSelectEvent } from './placement-select-event.js';
+import { styles } from './plan.styles.js';
+
+const LANE = 22;
+const STRIP = 10;
+
+/**
+ * A plan for all work: the windows it uses with what is done in each, the key dates with their float, and what is
+ * known of how good it is.
+ *
+ * @summary Windows along time with the work placed in them.
+ * @tag possession-plan
+ * @event {PlacementSelectEvent} possession-placement-select - A reader picks a placed piece of work.
+ * @csspart certificate - What is known of the answer.
+ */
+export class PossessionPlan extends LitElement {
+  static override readonly styles = [...base, kindStyles, styles];
+  static override readonly properties: PropertyDeclarations = {
+    allocation: { attribute: false },
+    windows: { attribute: false },
+    ledgers: { attribute: false },
+    activities: { attribute: false },
+    zone: { type: String },
+    selected: { attribute: false },
+  };
+
+  declare allocation: Allocation | null;
+  declare windows: readonly AccessWindow[];
+  declare ledgers: readonly Ledger[];
+  declare activities: readonly Activity[];
+  /** IANA zone for key dates and outside work. */
+  declare zone: string;
+  /** Index of the placement picked; null: none. */
+  declare selected: number | null;
+
+  readonly #drawing = new WidthWatch(this, '.drawing', 640);
+
+  constructor() {
+    super();
+    this.allocation = null;
+    this.windows = [];
+    this.ledgers = [];
+    this.activities = [];
+    this.zone = 'UTC';
+    this.selected = null;
+  }
+
+  override render(): TemplateResult {
+    const { allocation } = this;
+    if (!allocation) return html`<p class="certificate quiet">No plan has been worked out yet.</p>`;
+    const { certificate } = allocation;
+    return html`<div part="certificate" class="certificate">
+        <strong>${sentence(certificate.text)}</strong>
+        <span>${countText(allocation.windowsUsed, 'window')} used</span>
+        <span
+          >${
+            allocation.finishesAt === null
+              ? 'no finish while work is left over'
+              : html`finishes ${momentText(allocation.finishesAt, this.zone)}`
+          }</span
+        >
+        <span>${countText(allocation.unplaced.length, 'activity', 'activities')} left over</span>
+        ${
+          certificate.verified
+            ? html`<span class="met">checked by the independent verifier</span>`
+            : nothing
+        }
+      </div>
+      ${
+        certificate.verified
+          ? nothing
+          : html`<p class="unverified" role="alert">
+              The independent check did not pass. Do not use this plan.
+            </p>`
+      }
+      ${this.#renderKeyDates(allocation.keyDates)} ${this.#renderUnplaced(allocation)}
+      <h3>What is done in which window</h3>
+      ${this.#renderWindows(allocation)}`;
+  }
+
+  #renderKeyDates(dates: readonly KeyDateForecast[]): TemplateResult {
+    if (dates.length === 0) return html``;
+    return html`<h3>Key dates</h3>
+      <div class="scroll" tabindex="0" role="region" aria-label="Key dates">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Package</th>
+              <th scope="col">Due</th>
+              <th scope="col">Forecast</th>
+              <th scope="col" class="figure">Programme float</th>
+              <th scope="col" class="figure">In windows</th>
+              <th scope="col">Met</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${dates.map(
+              (date) =>
+                html`<tr>
+                  <th scope="row">${date.package}</th>
+                  <td>${momentText(date.due, this.zone)}</td>
+                  <td>
+                    ${date.forecast === null ? 'not all placed' : momentText(date.forecast, this.zone)}
+                  </td>
+                  <td class="figure">
+                    ${date.floatMinutes === null ? 'none known' : floatText(date.floatMinutes)}
+                  </td>
+                  <td class="figure">${date.floatWindows ?? 'none known'}</td>
+                  <td class=${date.met ? 'met' : 'missed'}>${date.met ? '● met' : '▽ missed'}</td>
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>`;
+  }
+
+  #renderUnplaced(allocation: Allocation): TemplateResult {
+    if (allocation.unplaced.length === 0) return html``;
+    return html`<h3>Left over</h3>
+      <ul class="unplaced">
+        ${allocation.unplaced.map(
+          (one) =>
+            html`<li>
+              <strong>${one.activity}</strong> ${this.#titleOf(one.activity)}
+              <div class="quiet">${one.reasons.map((reason) => reason.text).join(' ')}</div>
+            </li>`,
+        )}
+      </ul>`;
+  }
+
+  #renderWindows(allocation: Allocation): TemplateResult {
+    const byWindow = new Map<string, { at: number[] }>();
+    const outside: number[] = [];
+    for (const [index, one] of allocation.placements.entries()) {
+      if (one.window === null) outside.push(index);
+      else {
+        const found = byWindow.get(one.window) ?? { at: [] };
+        found.at.push(index);
+        byWindow.set(one.window, found);
+      }
+    }
+    return html`${this.windows
+      .filter((one) => byWindow.has(one.id))
+      .map((one) => this.#renderWindow(one, byWindow.get(one.id)?.at ?? [], allocation))}
+    ${
+      outside.length > 0
+        ? html`<div class="window">
+            <div class="name">
+              <strong>Outside</strong>
+              <div class="quiet">needs no window</div>
+            </div>
+            <ul>
+              ${outside.map((index) => {
+                const one = allocation.placements[index]!;
+                return html`<li>
+                  <button class="plain" type="button" @click=${() => this.#pick(index)}>
+                    ${one.activity} ${this.#titleOf(one.activity)}
+                  </button>
+                  <span class="quiet">${stretchText(one.from, one.to, this.zone)}</span>
+                </li>`;
+              })}
+            </ul>
+          </div>`
+        : nothing
+    }`;
+  }
+
+  #renderWindow(one: AccessWindow, indices: number[], allocation: Allocation): TemplateResult {
+    const lanes = lanesOf(
+      indices.map((index) => allocation.placements[index]!),
+      indices,
+    );
+    const count = Math.max(1, ...lanes.map((lane) => lane.lane + 1));
+    const ledger = this.ledgers.find((found) => found.window === one.id);
+    const width = this.#drawing.width;
+    const x = (at: number): number =>
+      ((at - one.start) / (one.end - one.start)) * Math.max(1, width - 2) + 1;
+    return html`<div class="window">
+      <div class="name">
+        <strong>${one.id}</strong> ${one.title}
+        <div class="quiet">
+          ${dayText(one.start, one.zone)} ${clockText(one.start, one.zone)} to
+          ${clockText(one.end, one.zone)}, ${durationText((one.end - one.start) / MINUTE)}
+        </div>
+      </div>
+      <svg
+        class="drawing"
+        width=${width}
+        height=${STRIP + count * LANE + 4}
+        role="group"
+        aria-label="Work in window ${one.id}"
+      >
+        ${kindPatterns}
+        ${(ledger?.rows ?? []).map(
+          (row) =>
+            svg`<rect class="edge ${row.kind}" x=${x(row.start)} y="0.5" height=${STRIP - 2} width=${Math.max(0.5, x(row.end) - x(row.start) - 1)} fill=${kindFill(row.kind)}><title>${row.rule}, ${durationText(row.minutes)}</title></rect>`,
+        )}
+        ${lanes.map((lane) => this.#renderWork(lane, one, x, allocation))}
+      </svg>
+    </div>`;
+  }
+
+  #renderWork(
+    lane: Lane,
+    window: AccessWindow,
+    x: (at: number) => number,
+    allocation: Allocation,
+  ): SVGTemplateResult {
+    const { placement, index } = lane;
+    const left = x(placement.from);
+    const wide = Math.max(3, x(placement.to) - left - 1);
+    const top = STRIP + 2 + lane.lane * LANE;
+    const float = allocation.floats.find((one) => one.activity === placement.activity);
+    const units = placement.units === undefined ? '' : `, ${countText(placement.units, 'unit')}`;
+    const title = this.#titleOf(placement.activity);
+    const long = `${placement.activity} ${title}${units}`;
+    const text =
+      wide > long.length * 6.4 + 12
+        ? long
+        : wide > placement.activity.length * 7 + 10
+          ? placement.activity
+          : '';
+    return svg`<g
+      class="work ${float?.critical ? 'critical' : ''} ${this.selected === index ? 'chosen' : ''}"
+      role="button"
+      tabindex="0"
+      aria-pressed=${this.selected === index}
+      aria-label=${`${long}, ${clockText(placement.from, window.zone)} to ${clockText(placement.to, window.zone)}${float?.critical ? ', no float' : ''}`}
+      @click=${() => this.#pick(index)}
+      @keydown=${(event: KeyboardEvent) => this.#onKey(event, index)}
+    >
+      <rect class="body" x=${left} y=${top} width=${wide} height=${LANE - 4}></rect>
+      ${float?.critical ? svg`<rect class="edge-mark" x=${left} y=${top} width=${Math.min(4, wide)} height=${LANE - 4}></rect>` : nothing}
+      <text x=${left + 8} y=${top + 13}>${text}</text>
+    </g>`;
+  }
+
+  #titleOf(id: string): string {
+    return this.activities.find((one) => one.id === id)?.title ?? '';
+  }
+
+  #pick(index: number): void {
+    this.selected = index;
+    this.dispatchEvent(new PlacementSelectEvent(index));
+  }
+
+  #onKey(event: KeyboardEvent, index: number): void {
+    if (event.key !== 'Enter' && event.key !== ' ') return;
+    event.preventDefault();
+    this.#pick(index);
+  }
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-plan': PossessionPlan;
+  }
+}

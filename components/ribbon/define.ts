@@ -1,0 +1,6 @@
+import { PossessionRibbon } from './ribbon.js';
+
+if (!customElements.get('possession-ribbon'))
+  customElements.define('possession-ribbon', PossessionRibbon);
+
+export { PossessionRibbon };

@@ -1,0 +1,176 @@
+import { css } from 'lit';
+
+export const styles = css`
+  :host {
+    container-type: inline-size;
+  }
+  .top {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.25rem 1rem;
+    padding: 0.375rem 0.75rem;
+  }
+  .key {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 0.875rem;
+    flex: 1;
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .key li {
+    display: flex;
+    align-items: center;
+    gap: 0.375rem;
+  }
+  .axis,
+  .row {
+    display: grid;
+    grid-template-columns: 12.5rem minmax(0, 1fr) 6.5rem;
+    column-gap: 0.75rem;
+    padding-inline: 0.75rem;
+  }
+  .axis {
+    position: sticky;
+    top: 0;
+    z-index: 1;
+    border-bottom: 1px solid var(--_rule);
+    background: var(--_raised);
+    color: var(--_quiet);
+    font-size: var(--_small);
+    align-items: end;
+  }
+  .axis text {
+    fill: var(--_quiet);
+  }
+  .axis .figure {
+    padding-bottom: 0.125rem;
+  }
+  .row {
+    align-items: center;
+    border-bottom: 1px solid var(--_hair);
+    cursor: pointer;
+  }
+  .row:hover {
+    background: var(--_act-wash);
+  }
+  .row[aria-selected='true'] {
+    background: var(--_act-wash);
+    box-shadow: inset 4px 0 0 var(--_act);
+  }
+  .row:focus-visible {
+    outline-offset: -2px;
+  }
+  .name {
+    display: grid;
+    grid-template-columns: auto minmax(0, 1fr);
+    column-gap: 0.5rem;
+    align-items: baseline;
+    padding-block: 0.1875rem;
+    line-height: 1.25;
+  }
+  .name strong {
+    font-weight: 650;
+  }
+  .name .title {
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
+  .name .status {
+    grid-column: 1 / -1;
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .hours {
+    line-height: 1.2;
+    text-align: end;
+    white-space: nowrap;
+  }
+  .hours strong {
+    display: block;
+    font-size: var(--_lead);
+    font-weight: 600;
+  }
+  .hours span {
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .withdrawn :is(.name, .hours) strong,
+  .withdrawn .title {
+    text-decoration: line-through;
+  }
+  .tick {
+    stroke: var(--_hair);
+  }
+  .tick.midnight {
+    stroke: var(--_rule);
+  }
+  text.date,
+  text.end {
+    fill: var(--_quiet);
+  }
+  text.inside {
+    font-weight: 600;
+  }
+  text.inside.usable {
+    fill: var(--_on-usable);
+  }
+  .outline {
+    fill: none;
+    stroke: var(--_rule);
+  }
+  .outline.withdrawn {
+    stroke-dasharray: 4 3;
+  }
+  .change {
+    stroke: var(--_bad);
+    stroke-width: 2;
+  }
+  text.change-text {
+    fill: var(--_bad);
+    font-weight: 650;
+    stroke: none;
+  }
+  .halo {
+    paint-order: stroke;
+    stroke: var(--_raised);
+    stroke-width: 3px;
+  }
+  @container (max-width: 46rem) {
+    .axis,
+    .row {
+      grid-template-columns: minmax(0, 1fr) auto;
+    }
+    .axis > :first-child {
+      display: none;
+    }
+    .axis > .figure {
+      display: none;
+    }
+    .axis .drawing,
+    .row .drawing {
+      grid-column: 1 / -1;
+      grid-row: 2;
+    }
+    .name {
+      grid-template-columns: auto minmax(0, 1fr) auto;
+    }
+    .name .status {
+      grid-column: auto;
+    }
+    .hours strong {
+      display: inline;
+    }
+  }
+  @media (forced-colors: active) {
+    .row[aria-selected='true'] {
+      outline: 2px solid Highlight;
+      outline-offset: -2px;
+    }
+    text.inside.usable {
+      fill: Canvas;
+    }
+  }
+`;

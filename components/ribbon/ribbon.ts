@@ -1,0 +1,307 @@
+import {
+  html,
+  LitElement,
+  nothing,
+  svg,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type SVGTemplateResult,
+  type TemplateResult,
+} from 'lit';
+import { durationText, MINUTE, type Instant } from '../../src/calendar/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import type { Ledger, LedgerKind } from '../../src/rules/types.js';
+import { base } from '../shared/base.js';
+import { clockText, dayText, stretchText } from '../shared/format.js';
+import {
+  kindFill,
+  kindPatterns,
+  kindStyles,
+  kindSwatch,
+  kindText,
+  ledgerKinds,
+} from '../shared/kinds.js';
+import { WidthWatch } from '../shared/width-watch.js';
+import { linesOf, spanOf, type RibbonLine } from './lines.js';
+import { styles } from './ribbon.styles.js';
+import { WindowSelectEvent } from './window-select-event.js';
+
+const GUTTER = 70;
+const EDGE = 40;
+const LINE = 28;
+
+/** Words short enough to stand inside a segment. */
+const inside: Readonly<Record<LedgerKind, string>> = {
+  'lead-in': 'lead-in',
+  usable: '',
+  curfew: 'curfew',
+  'shift-break': 'break',
+  'lead-out': 'lead-out',
+  margin: 'margin',
+};
+
+/**
+ * Windows drawn along elapsed time from noon to noon, so that nights stand under each other and a long closure folds
+ * into one line a day. A night on which clocks go forward is an hour shorter here, because it is.
+ *
+ * Keyboard: ARIA listbox pattern (arrows, Home, End; the selection follows the focus).
+ * @summary One row a window, with its ledger drawn in time.
+ * @tag possession-ribbon
+ * @event {WindowSelectEvent} possession-window-select - A reader picks a window.
+ * @csspart row - One window.
+ */
+export class PossessionRibbon extends LitElement {
+  static override readonly styles = [...base, kindStyles, styles];
+  static override readonly properties: PropertyDeclarations = {
+    windows: { attribute: false },
+    ledgers: { attribute: false },
+    selected: { type: String, reflect: true },
+    asTable: { type: Boolean, attribute: 'as-table' },
+  };
+
+  declare windows: readonly AccessWindow[];
+  /** Matched to the windows by id; a window without one is drawn as an outline. */
+  declare ledgers: readonly Ledger[];
+  /** Id of the window picked; empty: none. */
+  declare selected: string;
+  /** Shows the same figures as a table. */
+  declare asTable: boolean;
+
+  #lines = new Map<string, RibbonLine[]>();
+  #ledgers = new Map<string, Ledger>();
+  #span = { from: 0, to: 1440 };
+  readonly #drawing = new WidthWatch(this, '.axis .drawing', 720);
+
+  constructor() {
+    super();
+    this.windows = [];
+    this.ledgers = [];
+    this.selected = '';
+    this.asTable = false;
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('windows') && !changed.has('ledgers')) return;
+    this.#ledgers = new Map(this.ledgers.map((ledger) => [ledger.window, ledger]));
+    this.#lines = new Map(
+      this.windows.map((one) => [one.id, linesOf(one, this.#ledgers.get(one.id))]),
+    );
+    this.#span = spanOf([...this.#lines.values()].flat());
+  }
+
+  override render(): TemplateResult {
+    return html`<div class="top">
+        <ul class="key" aria-label="Key">
+          ${ledgerKinds.map(
+            (kind) =>
+              html`<li>
+                <svg width="16" height="12" aria-hidden="true">
+                  ${kindPatterns}${kindSwatch(kind)}</svg
+                >${kindText[kind]}
+              </li>`,
+          )}
+        </ul>
+        <button
+          type="button"
+          aria-pressed=${this.asTable}
+          @click=${() => {
+            this.asTable = !this.asTable;
+          }}
+        >
+          ${this.asTable ? 'As a picture' : 'As a table'}
+        </button>
+      </div>
+      ${this.asTable ? this.#renderTable() : this.#renderPicture()}`;
+  }
+
+  #renderPicture(): TemplateResult {
+    return html`<div class="axis" aria-hidden="true">
+        <span>Window</span>
+        <div class="drawing">${this.#renderAxis()}</div>
+        <span class="figure">Usable</span>
+      </div>
+      <div
+        role="listbox"
+        aria-label="Windows along time"
+        @keydown=${this.#onKey}
+        @click=${this.#onClick}
+      >
+        ${this.windows.map((one, index) => this.#renderRow(one, index))}
+      </div>`;
+  }
+
+  #renderAxis(): SVGTemplateResult | TemplateResult {
+    const step = this.#perHour > 26 ? 1 : this.#perHour > 13 ? 2 : 3;
+    const hours: number[] = [];
+    for (let at = this.#span.from; at <= this.#span.to; at += 60)
+      if (((at / 60 + 12) % 24) % step === 0) hours.push(at);
+    return html`<svg width=${this.#drawing.width} height="20">
+      <text x="0" y="14">noon to noon</text>
+      ${hours.map(
+        (at) =>
+          svg`<text x=${this.#x(at)} y="14" text-anchor="middle">${String((at / 60 + 12) % 24).padStart(2, '0')}</text>`,
+      )}
+    </svg>`;
+  }
+
+  #renderRow(one: AccessWindow, index: number): TemplateResult {
+    const ledger = this.#ledgers.get(one.id);
+    const chosen = one.id === this.selected;
+    const reachable = chosen || (index === 0 && !this.windows.some((w) => w.id === this.selected));
+    const usable = ledger ? durationText(ledger.usableMinutes) : 'not read';
+    const gross = durationText((one.end - one.start) / MINUTE);
+    const lines = this.#lines.get(one.id) ?? [];
+    return html`<div
+      part="row"
+      class="row ${one.status}"
+      role="option"
+      data-id=${one.id}
+      tabindex=${reachable ? 0 : -1}
+      aria-selected=${chosen}
+      aria-label=${`${one.id} ${one.title}, ${one.status}, ${stretchText(one.start, one.end, one.zone)}, usable ${usable} of ${gross}`}
+    >
+      <div class="name">
+        <strong>${one.id}</strong><span class="title">${one.title}</span
+        ><span class="status">${one.status}${one.isolation.length > 0 ? ', isolated' : ''}</span>
+      </div>
+      <svg
+        class="drawing"
+        width=${this.#drawing.width}
+        height=${lines.length * LINE}
+        aria-hidden="true"
+      >
+        ${kindPatterns}${lines.map((line, at) => this.#renderLine(one, line, at * LINE))}
+      </svg>
+      <div class="hours"><strong>${usable}</strong><span> of ${gross}</span></div>
+    </div>`;
+  }
+
+  #renderLine(one: AccessWindow, line: RibbonLine, top: number): SVGTemplateResult {
+    const x = (at: Instant): number => this.#x((at - line.noon) / MINUTE);
+    const midnight = this.#x(720);
+    const bar = { y: top + 6, height: LINE - 10 };
+    const start = x(line.start);
+    const end = x(line.end);
+    return svg`<g>
+      <line class="tick midnight" x1=${midnight} x2=${midnight} y1=${top} y2=${top + LINE}></line>
+      <text class="date" x="0" y=${top + 19}>${dayText(line.start, one.zone)}</text>
+      ${line.rows.map((row) => {
+        const left = x(row.start);
+        const width = x(row.end) - left;
+        const minutes = Math.round((row.end - row.start) / MINUTE);
+        const word = row.kind === 'usable' ? durationText(minutes) : inside[row.kind];
+        return svg`<rect class="edge ${row.kind}" x=${left + 0.5} y=${bar.y} width=${Math.max(0.5, width - 1)} height=${bar.height} fill=${kindFill(row.kind)}><title>${row.rule}: ${durationText(row.minutes)}. ${row.why}</title></rect>
+        ${
+          width > word.length * 6.6 + 8 && word !== '' && row.kind === 'usable'
+            ? svg`<text class="inside usable" x=${left + width / 2} y=${bar.y + 13} text-anchor="middle">${word}</text>`
+            : nothing
+        }`;
+      })}
+      ${
+        line.rows.length === 0
+          ? svg`<rect class="outline ${one.status}" x=${start + 0.5} y=${bar.y} width=${Math.max(1, end - start - 1)} height=${bar.height}></rect>`
+          : nothing
+      }
+      ${line.first ? svg`<text class="end halo" x=${start - 4} y=${top + 19} text-anchor="end">${clockText(one.start, one.zone)}</text>` : nothing}
+      ${line.last ? svg`<text class="end halo" x=${end + 4} y=${top + 19}>${clockText(one.end, one.zone)}</text>` : nothing}
+      ${line.changes.map(
+        (
+          change,
+        ) => svg`<line class="change" x1=${x(change.at)} x2=${x(change.at)} y1=${top + 1} y2=${top + LINE - 1}></line>
+        <text class="change-text halo" x=${end + 40} y=${top + 19}>clocks ${change.forwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(change.forwardMinutes))}</text>`,
+      )}
+    </g>`;
+  }
+
+  #renderTable(): TemplateResult {
+    const shown = ledgerKinds.filter((kind) => kind !== 'usable');
+    return html`<div class="scroll" tabindex="0" role="region" aria-label="Windows as a table">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Window</th>
+            <th scope="col">From, to</th>
+            <th scope="col">Status</th>
+            <th scope="col" class="figure">Booked</th>
+            ${shown.map((kind) => html`<th scope="col" class="figure">${kindText[kind]}</th>`)}
+            <th scope="col" class="figure">Usable</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${this.windows.map((one) => {
+            const ledger = this.#ledgers.get(one.id);
+            return html`<tr>
+              <th scope="row">${one.id} ${one.title}</th>
+              <td>${stretchText(one.start, one.end, one.zone)}</td>
+              <td>${one.status}</td>
+              <td class="figure">${durationText((one.end - one.start) / MINUTE)}</td>
+              ${shown.map((kind) => {
+                const minutes = (ledger?.rows ?? [])
+                  .filter((row) => row.kind === kind)
+                  .reduce((sum, row) => sum + row.minutes, 0);
+                return html`<td class="figure">
+                  ${minutes === 0 ? 'none' : durationText(minutes)}
+                </td>`;
+              })}
+              <td class="figure">
+                <strong>${ledger ? durationText(ledger.usableMinutes) : 'not read'}</strong>
+              </td>
+            </tr>`;
+          })}
+        </tbody>
+      </table>
+    </div>`;
+  }
+
+  get #perHour(): number {
+    const room = this.#drawing.width - GUTTER - 2 * EDGE;
+    return Math.max(1, (room / (this.#span.to - this.#span.from)) * 60);
+  }
+
+  #x(minutesAfterNoon: number): number {
+    const at = GUTTER + EDGE + ((minutesAfterNoon - this.#span.from) / 60) * this.#perHour;
+    return Math.round(at * 100) / 100;
+  }
+
+  #select(id: string): void {
+    if (id === this.selected) return;
+    this.selected = id;
+    this.dispatchEvent(new WindowSelectEvent(id));
+  }
+
+  readonly #onClick = (event: Event): void => {
+    const row = (event.target as Element).closest<HTMLElement>('[data-id]');
+    if (!row) return;
+    row.focus();
+    this.#select(row.dataset['id'] ?? '');
+  };
+
+  readonly #onKey = (event: KeyboardEvent): void => {
+    const at = Math.max(
+      0,
+      this.windows.findIndex((one) => one.id === this.selected),
+    );
+    const last = this.windows.length - 1;
+    const moves: Record<string, number> = {
+      ArrowUp: Math.max(0, at - 1),
+      ArrowDown: Math.min(last, at + 1),
+      Home: 0,
+      End: last,
+      Enter: at,
+      ' ': at,
+    };
+    const to = this.windows[moves[event.key] ?? -1];
+    if (!to) return;
+    event.preventDefault();
+    this.#select(to.id);
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>('[role=option][aria-selected=true]')?.focus(),
+    );
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-ribbon': PossessionRibbon;
+  }
+}

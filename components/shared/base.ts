@@ -1,0 +1,145 @@
+import { css } from 'lit';
+import { tokens } from './tokens.js';
+
+const rules = css`
+  :host {
+    display: block;
+    box-sizing: border-box;
+    color: var(--_ink);
+    font: 400 var(--_text) / 1.4 var(--_font);
+    font-variant-numeric: tabular-nums lining-nums;
+    -webkit-text-size-adjust: 100%;
+  }
+  :host([hidden]),
+  [hidden] {
+    display: none !important;
+  }
+  *,
+  *::before,
+  *::after {
+    box-sizing: inherit;
+  }
+  h1,
+  h2,
+  h3,
+  p,
+  ul,
+  ol,
+  dl,
+  dd,
+  figure {
+    margin: 0;
+    padding: 0;
+  }
+  ul,
+  ol {
+    list-style: none;
+  }
+  button {
+    margin: 0;
+    padding: 0.25rem 0.625rem;
+    min-height: 1.75rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    color: var(--_ink);
+    font: inherit;
+    cursor: pointer;
+  }
+  button:hover {
+    border-color: var(--_act);
+    background: var(--_act-wash);
+  }
+  button:disabled {
+    border-color: var(--_hair);
+    color: var(--_quiet);
+    cursor: default;
+  }
+  button.strong {
+    border-color: var(--_act);
+    background: var(--_act);
+    color: var(--_paper);
+    font-weight: 600;
+  }
+  button.strong:hover {
+    background: color-mix(in oklab, var(--_act), var(--_ink) 25%);
+  }
+  button.plain {
+    padding: 0;
+    min-height: 0;
+    border: 0;
+    border-radius: 0;
+    background: none;
+    color: var(--_act);
+    text-align: start;
+    text-decoration: underline;
+    text-decoration-thickness: 1px;
+    text-underline-offset: 0.2em;
+  }
+  button.plain:hover {
+    text-decoration-thickness: 2px;
+  }
+  :focus-visible {
+    outline: 2px solid var(--_focus);
+    outline-offset: 1px;
+  }
+  table {
+    border-collapse: collapse;
+    width: 100%;
+  }
+  th,
+  td {
+    padding: 0.25rem 0.5rem;
+    border-bottom: 1px solid var(--_hair);
+    text-align: start;
+    vertical-align: top;
+  }
+  th {
+    color: var(--_quiet);
+    font-weight: 600;
+  }
+  .figure {
+    text-align: end;
+    white-space: nowrap;
+  }
+  .quiet {
+    color: var(--_quiet);
+  }
+  .scroll {
+    overflow: auto;
+    max-width: 100%;
+  }
+  .unseen {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  svg {
+    display: block;
+  }
+  svg text {
+    font: 400 0.6875rem var(--_font);
+    fill: var(--_ink);
+  }
+  @media (prefers-reduced-motion: no-preference) {
+    button {
+      transition:
+        background-color 90ms,
+        border-color 90ms;
+    }
+  }
+  @media (forced-colors: active) {
+    :focus-visible {
+      outline-color: Highlight;
+    }
+    button.strong {
+      border-width: 2px;
+    }
+  }
+`;
+
+/** Tokens and the base every element starts from. */
+export const base = [tokens, rules];

@@ -1,0 +1,5 @@
+import { PossessionWhy } from './why.js';
+
+if (!customElements.get('possession-why')) customElements.define('possession-why', PossessionWhy);
+
+export { PossessionWhy };

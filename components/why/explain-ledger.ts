@@ -1,0 +1,122 @@
+import { clockChanges, durationText } from '../../src/calendar/index.js';
+import type { AccessWindow, RuleSet } from '../../src/model/index.js';
+import type { Ledger, LedgerRow } from '../../src/rules/types.js';
+import { clockText, momentText } from '../shared/format.js';
+import type { Explanation, ExplanationRow } from './explanation.js';
+
+const minus = '\u2212';
+
+/** How a ledger row, the booked time or the usable time of a window comes about. */
+export function explainLedger(
+  ledger: Ledger,
+  window: AccessWindow,
+  rules: RuleSet,
+  row: number | 'gross' | 'usable',
+): Explanation {
+  const links = [
+    { text: `Window ${window.id} in the sheet`, place: { to: 'window' as const, id: window.id } },
+  ];
+  if (row === 'gross' || row === 'usable') return explainSum(ledger, window, row, links);
+  const found = ledger.rows[row];
+  if (!found) throw new RangeError(`ledger of ${ledger.window} has no row ${row}`);
+  const rule = ruleOf(found, rules);
+  return {
+    title: `${found.rule}, window ${window.id}`,
+    figure: durationText(found.minutes),
+    sentence: found.why,
+    rows: [
+      { label: 'From', figure: momentText(found.start, window.zone) },
+      { label: 'To', figure: momentText(found.end, window.zone) },
+      {
+        label: 'Deducted here',
+        figure: durationText(found.minutes),
+        kind: found.kind,
+        strong: true,
+      },
+    ],
+    ...(rule ? { rule } : {}),
+    links,
+  };
+}
+
+function explainSum(
+  ledger: Ledger,
+  window: AccessWindow,
+  row: 'gross' | 'usable',
+  links: Explanation['links'],
+): Explanation {
+  const changes = clockChanges(window.start, window.end, window.zone);
+  const clocks = changes
+    .map(
+      (one) =>
+        ` Clocks go ${one.forwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(one.forwardMinutes))} at ${clockText(one.at - 1, window.zone)}, so the clock face is not the elapsed time.`,
+    )
+    .join('');
+  if (row === 'gross')
+    return {
+      title: `Booked time, window ${window.id}`,
+      figure: durationText(ledger.grossMinutes),
+      sentence: `Elapsed minutes from the booked start to the booked end.${clocks}`,
+      rows: [
+        { label: 'Booked start', figure: momentText(window.start, window.zone) },
+        { label: 'Booked end', figure: momentText(window.end, window.zone) },
+      ],
+      links,
+    };
+  const taken: ExplanationRow[] = ledger.rows
+    .filter((one) => one.kind !== 'usable')
+    .map((one) => ({
+      label: one.rule,
+      figure: `${minus}${durationText(one.minutes)}`,
+      kind: one.kind,
+      note: `${clockText(one.start, window.zone)} to ${clockText(one.end, window.zone)}`,
+    }));
+  return {
+    title: `Usable time, window ${window.id}`,
+    figure: durationText(ledger.usableMinutes),
+    sentence: `What is left for ordinary inside work once every deduction is made and the required margin is held. Overlaps are deducted once.${clocks}`,
+    rows: [
+      { label: 'Booked', figure: durationText(ledger.grossMinutes) },
+      ...taken,
+      { label: 'Usable', figure: durationText(ledger.usableMinutes), kind: 'usable', strong: true },
+    ],
+    links,
+  };
+}
+
+function ruleOf(row: LedgerRow, rules: RuleSet): Explanation['rule'] | undefined {
+  const told = (name: string, text: string, source: string | undefined) => ({
+    name,
+    text,
+    source: source ?? rules.source ?? `not stated in the rule set \u201c${rules.name}\u201d`,
+  });
+  if (row.kind === 'margin')
+    return told(
+      'Required handback margin',
+      `Hold ${durationText(rules.margin.minutes)} before the booked end.`,
+      rules.margin.source,
+    );
+  const step = [...rules.leadIn, ...rules.leadOut].find((one) => one.step === row.rule);
+  if (step) {
+    const when = step.when === 'always' ? 'Always applies' : `Applies to work with ${step.when}`;
+    const beside = step.alongside ? `, alongside \u201c${step.alongside}\u201d` : '';
+    return told(step.step, `${when}: ${durationText(step.minutes)}${beside}.`, step.source);
+  }
+  const curfew = rules.curfews.find((one) => one.name === row.rule);
+  if (curfew) {
+    const bars = curfew.bars === 'loud' ? 'Loud work' : 'All work';
+    const days = curfew.days ? `, starting on ${curfew.days.join(', ')}` : ', every day';
+    return told(
+      curfew.name,
+      `${bars} stops from ${curfew.from} to ${curfew.to}${days}.`,
+      curfew.source,
+    );
+  }
+  if (row.kind === 'shift-break' && rules.shifts)
+    return told(
+      'Shifts',
+      `No shift longer than ${durationText(rules.shifts.longestMinutes)}; changing over takes ${durationText(rules.shifts.changeoverMinutes)}.`,
+      rules.shifts.source,
+    );
+  return undefined;
+}

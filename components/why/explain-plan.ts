@@ -1,0 +1,96 @@
+import { durationText } from '../../src/calendar/index.js';
+import type { Activity, Fault } from '../../src/model/index.js';
+import type { Allocation } from '../../src/schedule/types.js';
+import { countText, floatText, momentText } from '../shared/format.js';
+import type { Explanation, ExplanationRow } from './explanation.js';
+
+/** When a placed piece of work is done and how far it could move. */
+export function explainPlacement(
+  allocation: Allocation,
+  index: number,
+  activities: readonly Activity[],
+  zone: string,
+): Explanation {
+  const one = allocation.placements[index];
+  if (!one) throw new RangeError(`the plan has no placement ${index}`);
+  const activity = activities.find((found) => found.id === one.activity);
+  const float = allocation.floats.find((found) => found.activity === one.activity);
+  const key = allocation.keyDates.find((found) => found.package === activity?.package);
+  const rows: ExplanationRow[] = [
+    { label: 'Starts', figure: momentText(one.from, zone) },
+    { label: 'Ends', figure: momentText(one.to, zone) },
+    ...(one.units === undefined ? [] : [{ label: 'Units here', figure: String(one.units) }]),
+    ...(float
+      ? [
+          {
+            label: 'Total float',
+            figure: floatText(float.totalFloatMinutes),
+            note: `in ${float.floatIs} time, latest finish ${momentText(float.latestFinish, zone)}`,
+          },
+          { label: 'Free float', figure: floatText(float.freeFloatMinutes) },
+        ]
+      : []),
+    ...(key
+      ? [
+          {
+            label: `Key date of ${key.package}`,
+            figure: momentText(key.due, zone),
+            note:
+              key.floatMinutes === null
+                ? 'programme float not known while work is left over'
+                : `programme float ${floatText(key.floatMinutes)}`,
+          },
+        ]
+      : []),
+  ];
+  return {
+    title: `${one.activity} ${activity?.title ?? ''}`,
+    figure: durationText((one.to - one.from) / 60_000),
+    sentence: `${one.window === null ? 'Outside work: it needs no window.' : `Placed in ${one.window}.`} ${
+      float?.critical ? 'It has no float: moving it moves what follows.' : ''
+    }`,
+    rows,
+    links: [
+      ...(one.window === null
+        ? []
+        : [{ text: `Window ${one.window}`, place: { to: 'window' as const, id: one.window } }]),
+      {
+        text: `Activity ${one.activity} in the sheet`,
+        place: { to: 'activity', id: one.activity },
+      },
+    ],
+  };
+}
+
+/** What is wrong with what was typed, each with its way back to the cell. */
+export function explainFaults(
+  faults: readonly Fault[],
+  tableOf: (file: string) => 'windows' | 'work' | 'resources' | 'trains' | undefined,
+): Explanation {
+  const errors = faults.filter((one) => one.severity === 'error').length;
+  return {
+    title: 'What could not be read as typed',
+    figure: countText(faults.length, 'fault'),
+    ...(errors > 0 ? { tone: 'bad' as const } : {}),
+    sentence: `${countText(errors, 'row or file was', 'rows or files were')} not used; the others are used as their note says. Figures leave out what was not used.`,
+    rows: faults.slice(0, 200).map((one): ExplanationRow => {
+      const table = tableOf(one.file);
+      return {
+        label: one.message,
+        figure: one.severity === 'error' ? '✕' : '!',
+        note: `${one.file}${one.line === undefined ? '' : `, line ${one.line}`}${one.column === undefined ? '' : `, ${one.column}`}. ${one.mend}`,
+        ...(table && one.row !== undefined
+          ? {
+              place: {
+                to: 'cell' as const,
+                table,
+                row: one.row,
+                ...(one.column === undefined ? {} : { column: one.column }),
+              },
+            }
+          : {}),
+      };
+    }),
+    links: [],
+  };
+}

@@ -1,0 +1,37 @@
+import type { LedgerKind } from '../../src/rules/types.js';
+
+/** Somewhere in the plan that a reader can be taken to. */
+export type Place =
+  | { readonly to: 'window'; readonly id: string }
+  | { readonly to: 'package'; readonly id: string }
+  | { readonly to: 'activity'; readonly id: string }
+  | { readonly to: 'fit'; readonly package: string; readonly window: string }
+  | {
+      readonly to: 'cell';
+      readonly table: 'windows' | 'work' | 'resources' | 'trains';
+      readonly row: number;
+      readonly column?: string;
+    };
+
+export interface ExplanationRow {
+  readonly label: string;
+  readonly figure: string;
+  readonly note?: string;
+  readonly kind?: LedgerKind;
+  readonly place?: Place;
+  /** The row the figure asked about comes from, or the sum. */
+  readonly strong?: boolean;
+}
+
+/** A number with where it comes from: the sentence, the rows it is made of, the rule and the cells behind it. */
+export interface Explanation {
+  /** What the number is of: `Usable time, window W3`. */
+  readonly title: string;
+  readonly figure: string;
+  /** `good` and `bad` add a word, never a colour alone. */
+  readonly tone?: 'good' | 'bad';
+  readonly sentence: string;
+  readonly rows: readonly ExplanationRow[];
+  readonly rule?: { readonly name: string; readonly text: string; readonly source: string };
+  readonly links: readonly { readonly text: string; readonly place: Place }[];
+}

@@ -1,0 +1,103 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { base } from '../shared/base.js';
+import { kindPatterns, kindStyles, kindSwatch } from '../shared/kinds.js';
+import type { Explanation, ExplanationRow, Place } from './explanation.js';
+import { WhyLinkEvent } from './why-events.js';
+import { styles } from './why.styles.js';
+
+/**
+ * Where a number comes from.
+ *
+ * @summary A number, the sentence that says what it means, the rows it is made of, the rule behind it, and ways back.
+ * @tag possession-why
+ * @event {WhyLinkEvent} possession-why-link - A reader follows a link to a window, a package or a cell.
+ * @csspart number - The figure itself.
+ */
+export class PossessionWhy extends LitElement {
+  static override readonly styles = [...base, kindStyles, styles];
+  static override readonly properties: PropertyDeclarations = {
+    explanation: { attribute: false },
+  };
+
+  /** What to explain; null shows how to ask. */
+  declare explanation: Explanation | null;
+
+  constructor() {
+    super();
+    this.explanation = null;
+  }
+
+  override render(): TemplateResult {
+    const told = this.explanation;
+    if (!told)
+      return html`<p class="empty">
+        Pick any figure. This panel then says what it is made of, by which rule, and from which
+        cells.
+      </p>`;
+    return html`<section aria-label="Where the figure comes from">
+      <h2 class="title">${told.title}</h2>
+      <p part="number" class="number ${told.tone ?? ''}">${told.figure}</p>
+      <p class="sentence">${told.sentence}</p>
+      ${
+        told.rows.length > 0
+          ? html`<h3>What it is made of</h3>
+              <ul class="rows">
+                ${told.rows.map((row) => this.#renderRow(row))}
+              </ul>`
+          : nothing
+      }
+      ${
+        told.rule
+          ? html`<h3>By which rule</h3>
+              <div class="rule">
+                <strong>${told.rule.name}</strong>${told.rule.text}
+                <div class="quiet">Source: ${told.rule.source}</div>
+              </div>`
+          : nothing
+      }
+      ${
+        told.links.length > 0
+          ? html`<h3>Back to what was typed</h3>
+              <ul class="links">
+                ${told.links.map(
+                  (link) =>
+                    html`<li>
+                      <button class="plain" type="button" @click=${() => this.#follow(link.place)}>
+                        ${link.text}
+                      </button>
+                    </li>`,
+                )}
+              </ul>`
+          : nothing
+      }
+    </section>`;
+  }
+
+  #renderRow(row: ExplanationRow): TemplateResult {
+    const { place } = row;
+    return html`<li class=${row.strong ? 'strong' : ''}>
+      ${row.kind ? html`<svg width="16" height="12" aria-hidden="true">${kindPatterns}${kindSwatch(row.kind)}</svg>` : nothing}
+      <span class="label"
+        >${
+          place
+            ? html`<button class="plain" type="button" @click=${() => this.#follow(place)}>
+                ${row.label}
+              </button>`
+            : row.label
+        }</span
+      >
+      <span class="figure">${row.figure}</span>
+      ${row.note ? html`<span class="note">${row.note}</span>` : nothing}
+    </li>`;
+  }
+
+  #follow(place: Place): void {
+    this.dispatchEvent(new WhyLinkEvent(place));
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-why': PossessionWhy;
+  }
+}

@@ -1,0 +1,32 @@
+export {
+  ambientCategory,
+  ambientVerdict,
+  type AmbientCategory,
+  type AmbientVerdict,
+  type Thresholds,
+} from './ambient-category.js';
+export {
+  combinedDb,
+  distanceDb,
+  haulRoadDb,
+  levelOfPower,
+  onTimeDb,
+  powerLevel,
+  type Ground,
+} from './levels.js';
+export { loudHours, type NoiseVerdict, type PeriodVerdict } from './loud-hours.js';
+export {
+  noiseLimitsSchema,
+  plantLevelSchema,
+  type NoiseLimits,
+  type PlantLevel,
+} from './noise-limits.js';
+export {
+  facadeDb,
+  predict,
+  screeningOnly,
+  type NoiseSource,
+  type Prediction,
+  type SourceLevel,
+} from './prediction.js';
+export { consentDates, type ConsentDates } from './prior-consent.js';

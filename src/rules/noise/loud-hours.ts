@@ -1,0 +1,53 @@
+import type { Curfew } from '../../model/index.js';
+import { predict, screeningOnly, type NoiseSource, type Prediction } from './prediction.js';
+import type { NoiseLimits } from './noise-limits.js';
+
+/** One period of the day against its limit. */
+export interface PeriodVerdict {
+  readonly period: string;
+  readonly limitDb: number;
+  readonly levelDb: number;
+  /** Above 0: over the limit by so much. 0 or below: within it. */
+  readonly overDb: number;
+  readonly prediction: Prediction;
+}
+
+export interface NoiseVerdict {
+  readonly activity: string;
+  readonly periods: readonly PeriodVerdict[];
+  /** The hours in which the activity would be over: bands in which it may not be loud. */
+  readonly curfews: readonly Curfew[];
+  readonly note: string;
+}
+
+// Two ways to the same level differ in the last digits of a double; no meter reads them.
+const whisker = 1e-9;
+
+/**
+ * Each period of the day in which an activity, with all the machines it works, is over the limit at one dwelling,
+ * and the curfews that follow. To judge activities that work at once, give their sources together.
+ */
+export function loudHours(
+  activity: string,
+  sources: readonly NoiseSource[],
+  limits: NoiseLimits,
+): NoiseVerdict {
+  const periods = limits.periods.map(({ period, limitDb }): PeriodVerdict => {
+    const prediction = predict(sources, { facade: limits.facade, period });
+    const levelDb = prediction.totalDb;
+    return { period, limitDb, levelDb, overDb: levelDb - limitDb, prediction };
+  });
+  const curfews = limits.periods.flatMap(({ period, bands, source }, i): Curfew[] =>
+    periods[i]!.overDb > whisker
+      ? bands.map((band) => ({
+          name: `${activity}: too loud, ${period.toLowerCase()}`,
+          bars: 'loud',
+          from: band.from,
+          to: band.to,
+          ...(band.days && { days: band.days }),
+          source: `${source}. ${screeningOnly}`,
+        }))
+      : [],
+  );
+  return { activity, periods, curfews, note: screeningOnly };
+}

@@ -1,0 +1,84 @@
+import { combinedDb, distanceDb, onTimeDb, type Ground } from './levels.js';
+
+/** Added at the front of a building, which reflects. @see a simplified method by an environment department, read. */
+export const facadeDb = 3;
+
+/** Said in every result of this room. */
+export const screeningOnly =
+  'Screening only: a prior consent or a decision about neighbours needs a competent acoustician.';
+
+/** A machine at work, as one dwelling hears it. */
+export interface NoiseSource {
+  readonly plant: string;
+  /** LAeq at 10 m. */
+  readonly levelDb: number;
+  /** Machines of the kind at work together; 1 when absent. */
+  readonly count?: number;
+  readonly metres: number;
+  readonly ground: Ground;
+  /** Taken off for what stands between: rule of thumb 5 when just visible, 10 when fully hidden. */
+  readonly screeningDb: number;
+  /** Share of the time at work; for single periods of the day by the name of the limit. */
+  readonly onTimePercent: number;
+  readonly onTimeByPeriod?: Readonly<Record<string, number>>;
+}
+
+/** How one source comes to its level at the dwelling: the parts add up to `levelDb`. */
+export interface SourceLevel {
+  readonly plant: string;
+  readonly at10mDb: number;
+  readonly countDb: number;
+  readonly distanceDb: number;
+  readonly screeningDb: number;
+  readonly onTimeDb: number;
+  readonly facadeDb: number;
+  readonly levelDb: number;
+}
+
+export interface Prediction {
+  readonly totalDb: number;
+  readonly sources: readonly SourceLevel[];
+  readonly note: string;
+}
+
+/**
+ * The level of several sources at one dwelling, with the parts of each. A source with no on-time in the period is
+ * left out; `totalDb` of none is -Infinity.
+ *
+ * `facade`: at the front of the building, 3 dB above the free field. `period`: name whose on-time is to be used.
+ * @throws {RangeError} When a distance, count, screening or on-time is none.
+ */
+export function predict(
+  sources: readonly NoiseSource[],
+  where: { readonly facade: boolean; readonly period?: string },
+): Prediction {
+  const levels = sources.flatMap((source) => {
+    const percent =
+      (where.period === undefined ? undefined : source.onTimeByPeriod?.[where.period]) ??
+      source.onTimePercent;
+    return percent === 0 ? [] : [levelOf(source, percent, where.facade)];
+  });
+  return {
+    totalDb: combinedDb(levels.map((one) => one.levelDb)),
+    sources: levels,
+    note: screeningOnly,
+  };
+}
+
+function levelOf(source: NoiseSource, percent: number, facade: boolean): SourceLevel {
+  const { plant, levelDb, count = 1, metres, ground, screeningDb } = source;
+  if (!(Number.isInteger(count) && count >= 1))
+    throw new RangeError(`${count} machines of ${plant}`);
+  if (!(screeningDb >= 0))
+    throw new RangeError(`screening takes off 0 dB or more, not ${screeningDb}`);
+  const parts = {
+    at10mDb: levelDb,
+    countDb: 10 * Math.log10(count),
+    distanceDb: distanceDb(metres, ground),
+    // 0, not -0: it is shown.
+    screeningDb: 0 - screeningDb,
+    onTimeDb: onTimeDb(percent),
+    facadeDb: facade ? facadeDb : 0,
+  };
+  return { plant, ...parts, levelDb: Object.values(parts).reduce((sum, part) => sum + part, 0) };
+}

@@ -1,6 +1,4 @@
 import {
-  contains,
-  dailyBands,
   durationText,
   isoText,
   lengthMinutes,
@@ -10,272 +8,205 @@ import {
   unionOf,
   type Instant,
   type Interval,
-  type IntervalSet,
 } from '../calendar/index.js';
-import {
-  weekdays,
-  type AccessWindow,
-  type Curfew,
-  type Needs,
-  type RuleSet,
-} from '../model/index.js';
+import type { AccessWindow, Needs, RuleSet } from '../model/index.js';
+import { rowsOfSteps, rowsOfStops, type Claim } from './claim.js';
+import { curfewClaims } from './curfews.js';
+import { isolationTimes, type IsolationTimes } from './isolation.js';
+import { shiftBreaks } from './shift-breaks.js';
 import { layOut, type PlacedStep } from './steps.js';
 import type { Ledger, LedgerKind, LedgerRow } from './types.js';
 
-const clockOf = (at: Instant, zone: string): string => isoText(at, zone).slice(11, 16);
+const conditions = {
+  always: 'Every window',
+  isolation: 'The work needs an isolation',
+  loud: 'The work is loud',
+};
 
-/** A row before it is cut to what no other row has taken. */
-interface Claim extends Interval {
-  readonly rule: string;
-  readonly kind: LedgerKind;
-  readonly why: string;
+const sourceText = (source: string | undefined): string =>
+  source === undefined ? '' : ` Source: ${source}.`;
+
+/** A time as the window's clocks show it, with its date where the window is longer than a day. */
+function clockText(at: Instant, window: AccessWindow): string {
+  const text = isoText(at, window.zone).slice(0, 16).replace('T', ' ');
+  return lengthMinutes(window) > 24 * 60 ? text : text.slice(11);
 }
 
-/** The stretch in which all needed sections may be isolated; the whole window where none has times of its own. */
-function isolationTimes(window: AccessWindow, needs: Needs): Interval {
-  const times = window.isolation
-    .filter((one) => needs.isolation.includes(one.section))
-    .flatMap((one) => (one.during ? [one.during] : []));
-  return {
-    start: Math.max(window.start, ...times.map((one) => one.start)),
-    end: Math.min(window.end, ...times.map((one) => one.end)),
-  };
+function stepClaim(
+  placed: PlacedStep,
+  kind: LedgerKind,
+  counted: string,
+  window: AccessWindow,
+): Claim {
+  const { step, beside, start, end } = placed;
+  const along =
+    beside !== undefined
+      ? ` Alongside “${beside}”, ${clockText(start, window)} to ${clockText(end, window)}.`
+      : step.alongside !== undefined
+        ? ` “${step.alongside}” does not apply here, so it follows the steps before it.`
+        : '';
+  const why = `${conditions[step.when]}: ${durationText(step.minutes)}, counted ${counted}.${along}${sourceText(step.source)}`;
+  return { start, end, rule: step.step, kind, why };
 }
 
-function whyOf({ step }: PlacedStep, what: string): string {
-  const condition = {
-    always: 'Every window',
-    isolation: 'The work needs an isolation',
-    loud: 'The work is loud',
-  }[step.when];
-  const beside = step.alongside === undefined ? '' : `, alongside "${step.alongside}"`;
-  const source = step.source === undefined ? '' : ` Source: ${step.source}.`;
-  return `${condition}: ${durationText(step.minutes)} ${what}${beside}.${source}`;
-}
-
+/** Lead-in, forward from the start. Steps that isolate, and work that needs them, wait until the sections may be dead. */
 function leadIn(
   window: AccessWindow,
   needs: Needs,
   rules: RuleSet,
-  isolated: Interval,
+  isolation: IsolationTimes,
 ): readonly Claim[] {
-  const placed = layOut(rules.leadIn, needs, window.start, (step) =>
-    step.when === 'isolation' ? isolated.start : window.start,
-  );
-  const claims: Claim[] = placed.map((one) => ({
-    start: one.start,
-    end: one.end,
-    rule: one.step.step,
-    kind: 'lead-in',
-    why: whyOf(one, 'from the start of the window'),
-  }));
-  // Work that needs the isolation cannot begin before the sections may be made dead, steps or no steps.
-  const end = Math.max(
-    window.start,
-    needs.isolation.length > 0 ? isolated.start : window.start,
-    ...placed.map((one) => one.end),
-  );
-  const sections = needs.isolation.join(', ');
+  const claims = layOut(rules.leadIn, needs, window.start, (step) =>
+    step.when === 'isolation' ? isolation.start : window.start,
+  ).map((one) => stepClaim(one, 'lead-in', 'forward from the start of the window', window));
+  const end = Math.max(isolation.start, ...claims.map((one) => one.end));
+  const from = clockText(isolation.start, window);
+  const sections = isolation.startLate.join(', ');
+  const waits = subtract(unionOf([{ start: window.start, end }]), unionOf(claims));
   return [
     ...claims,
-    ...subtract([{ start: window.start, end }], unionOf(claims)).map((gap) => ({
+    ...waits.map((gap) => ({
       ...gap,
-      rule: `Wait for the isolation of ${sections}`,
+      rule: `Wait for isolation of ${sections} from ${from}`,
       kind: 'lead-in' as const,
-      why: `${sections} may be isolated from ${clockOf(isolated.start, window.zone)} only.`,
+      why: `${sections} may be isolated from ${from} at the earliest.`,
     })),
   ];
 }
 
+/** Lead-out, back from the margin, or from an isolation that must be given up before that. */
 function leadOut(
   window: AccessWindow,
   needs: Needs,
   rules: RuleSet,
-  isolated: Interval,
+  isolation: IsolationTimes,
 ): readonly Claim[] {
   const handback = window.end - rules.margin.minutes * MINUTE;
   const placed = layOut(rules.leadOut, needs, 0);
   const length = Math.max(0, ...placed.map((one) => one.end));
-  const start = handback - length;
-  const isolationEnds = placed
-    .filter((one) => one.step.when === 'isolation')
-    .map((one) => start + one.end);
-  // The isolation steps, or the work itself where there are none, must be over when the isolation ends.
-  const latest = isolationEnds.length > 0 ? Math.max(...isolationEnds) : start;
-  const earlier = needs.isolation.length > 0 ? Math.max(0, latest - isolated.end) : 0;
-  const claims: Claim[] = placed.map((one) => ({
-    start: start - earlier + one.start,
-    end: start - earlier + one.end,
-    rule: one.step.step,
-    kind: 'lead-out',
-    why: whyOf(one, 'counted back from the required margin'),
-  }));
-  if (earlier === 0) return claims;
+  // What must be over when the isolation ends: its own steps, or the work where it has none.
+  const isolating = placed.filter((one) => one.step.when === 'isolation').map((one) => one.end);
+  const start = Math.min(handback - length, isolation.end - Math.max(0, ...isolating));
+  const claims = placed.map((one) =>
+    stepClaim(
+      { ...one, start: start + one.start, end: start + one.end },
+      'lead-out',
+      'back from the required margin',
+      window,
+    ),
+  );
+  const end = start + length;
+  if (end >= handback || isolation.endEarly.length === 0) return claims;
+  const sections = isolation.endEarly.join(', ');
   return [
     ...claims,
     {
-      start: handback - earlier,
+      start: end,
       end: handback,
-      rule: `Isolation of ${needs.isolation.join(', ')} given up`,
+      rule: `Isolation of ${sections} given up`,
       kind: 'lead-out',
-      why: `The isolation ends at ${clockOf(isolated.end, window.zone)}, before the window does.`,
+      why: `${sections} must be given back by ${clockText(isolation.end, window)}, so this work is over before the margin begins.`,
     },
   ];
 }
 
-const minuteOf = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
-
-function curfews(window: AccessWindow, needs: Needs, list: readonly Curfew[]): readonly Claim[] {
-  return list
-    .filter((one) => one.bars === 'all' || needs.loud)
-    .flatMap((one) => {
-      const band = {
-        fromMinute: minuteOf(one.from),
-        toMinute: minuteOf(one.to),
-        ...(one.days ? { days: one.days.map((day) => weekdays.indexOf(day) + 1) } : {}),
-      };
-      const source = one.source === undefined ? '' : ` Source: ${one.source}.`;
-      const why = `${one.bars === 'all' ? 'All work' : 'Loud work'} stops from ${one.from} to ${one.to}.${source}`;
-      return dailyBands(band, window, window.zone).map((stretch) => ({
-        ...stretch,
-        rule: one.name,
-        kind: 'curfew' as const,
-        why,
-      }));
-    });
+function margin(window: AccessWindow, rules: RuleSet): readonly Claim[] {
+  const { minutes, source } = rules.margin;
+  if (minutes === 0) return [];
+  return [
+    {
+      start: window.end - minutes * MINUTE,
+      end: window.end,
+      rule: 'Required handback margin',
+      kind: 'margin',
+      why: `Kept free before the booked end: ${durationText(minutes)}.${sourceText(source)}`,
+    },
+  ];
 }
 
-function shiftBreaks(window: AccessWindow, rules: RuleSet): readonly Claim[] {
-  const { shifts } = rules;
-  if (!shifts || shifts.changeoverMinutes === 0) return [];
-  const breaks: Claim[] = [];
-  for (
-    let end = window.start + shifts.longestMinutes * MINUTE;
-    end < window.end;
-    end += shifts.longestMinutes * MINUTE
-  ) {
-    breaks.push({
-      start: end - shifts.changeoverMinutes * MINUTE,
-      end,
-      rule: 'Shift changeover',
-      kind: 'shift-break',
-      why: `A shift lasts ${durationText(shifts.longestMinutes)} at the longest; handing over takes its last ${durationText(shifts.changeoverMinutes)}.`,
-    });
-  }
-  return breaks;
-}
-
-/** Cuts each claim to the time inside `within` that no earlier claim has; a claim left with nothing keeps a row of 0 minutes. */
-function partition(claims: readonly Claim[], within: Interval): LedgerRow[] {
-  let taken: IntervalSet = [];
-  return claims.flatMap((claim) => {
-    const inside = {
-      start: Math.min(Math.max(claim.start, within.start), within.end),
-      end: Math.max(Math.min(claim.end, within.end), within.start),
-    };
-    const pieces = inside.end > inside.start ? subtract([inside], taken) : [];
-    taken = unionOf([...taken, ...pieces]);
-    const needed = lengthMinutes(claim);
-    const got = totalMinutes(pieces);
-    const cut =
-      !contains(within, claim) && got < needed
-        ? ` Needs ${durationText(needed)}, has ${durationText(got)}: the window is too short.`
-        : '';
-    if (pieces.length === 0) {
-      const why = `${claim.why}${cut || ' All of it runs beside other steps: nothing more is deducted.'}`;
-      return claim.kind === 'curfew' || claim.kind === 'shift-break'
-        ? []
-        : [{ ...claim, start: inside.start, end: inside.start, minutes: 0, why }];
-    }
-    return pieces.map((piece) => ({
-      ...claim,
-      ...piece,
-      minutes: lengthMinutes(piece),
-      why: `${claim.why}${cut}`,
-    }));
-  });
-}
-
-function barredOf(window: AccessWindow, needs: Needs): Ledger['barred'] {
-  const booked = new Set(window.isolation.map((one) => one.section));
+function barredOf(window: AccessWindow, isolation: IsolationTimes): Ledger['barred'] {
   return [
     ...(window.status === 'withdrawn'
       ? [{ code: 'withdrawn', text: 'The window is withdrawn.' }]
       : []),
-    ...needs.isolation
-      .filter((section) => !booked.has(section))
-      .map((section) => ({
-        code: 'isolation-not-booked',
-        text: `The window does not isolate ${section}.`,
-      })),
+    ...isolation.notBooked.map((section) => ({
+      code: 'isolation-not-booked',
+      text: `The window does not isolate ${section}.`,
+    })),
   ];
+}
+
+/** The time between lead-in and lead-out: usable, less what stops it. */
+function work(
+  window: AccessWindow,
+  needs: Needs,
+  rules: RuleSet,
+  between: Interval,
+  notBooked: readonly string[],
+): readonly LedgerRow[] {
+  if (between.end <= between.start) return [];
+  if (notBooked.length > 0)
+    return rowsOfStops(
+      [
+        {
+          ...between,
+          rule: 'Isolation not booked',
+          kind: 'lead-in',
+          why: `The window does not isolate ${notBooked.join(', ')}: this work cannot begin.`,
+        },
+      ],
+      between,
+    );
+  const usable: Claim = {
+    ...between,
+    rule: 'Usable',
+    kind: 'usable',
+    why: 'Left for work, with the required margin held.',
+  };
+  const stops = [
+    ...curfewClaims(window, needs, rules.curfews),
+    ...shiftBreaks(window, rules.shifts),
+  ];
+  return rowsOfStops([...stops, usable], between);
 }
 
 /**
  * Partitions a window's minutes for work with the given needs.
  *
  * Lead-in runs forward from the start, lead-out back from the required margin, which is the last row. Curfews and shift
- * changeovers are cut out of what is between. Rows are half-open, in time order, and sum to the gross to the minute;
- * where a window is too short for its own deductions they are cut, lead-in first, and `shortfallMinutes` says by how much.
+ * changeovers are cut out of what is between. Rows are half-open, in time order, follow one another without a gap and
+ * sum to the gross to the minute; a step that runs wholly beside others keeps a row of 0 minutes. Where a window is too
+ * short for its own deductions they are cut, the margin last, nothing is usable, and `shortfallMinutes` says by how much.
+ *
+ * A withdrawn window still shows its minutes: what it takes is said in `barred`.
  */
 export function ledgerOf(window: AccessWindow, needs: Needs, rules: RuleSet): Ledger {
-  const isolated = isolationTimes(window, needs);
-  const before = leadIn(window, needs, rules, isolated);
-  const after = leadOut(window, needs, rules, isolated);
+  const isolation = isolationTimes(window, needs);
+  const before = leadIn(window, needs, rules, isolation);
+  const after = leadOut(window, needs, rules, isolation);
   const marginStart = window.end - rules.margin.minutes * MINUTE;
   const inEnd = Math.max(window.start, ...before.map((one) => one.end));
   const outStart = Math.min(marginStart, ...after.map((one) => one.start));
 
-  const marginRows =
-    rules.margin.minutes === 0
-      ? []
-      : partition(
-          [
-            {
-              start: marginStart,
-              end: window.end,
-              rule: 'Required handback margin',
-              kind: 'margin',
-              why: `Kept free at the end.${rules.margin.source === undefined ? '' : ` Source: ${rules.margin.source}.`}`,
-            },
-          ],
-          window,
-        );
-  const outRows = partition(after, {
-    start: window.start,
-    end: Math.max(window.start, marginStart),
-  });
-  const core = {
-    start: Math.min(inEnd, Math.max(window.start, outStart)),
-    end: Math.max(window.start, outStart),
-  };
-  const inRows = partition(before, { start: window.start, end: core.end });
-
-  const stops = partition(
-    [...curfews(window, needs, rules.curfews), ...shiftBreaks(window, rules)],
-    core,
-  );
-  const barred = barredOf(window, needs);
-  const noIsolation = barred.find((one) => one.code === 'isolation-not-booked');
-  const open = core.end > core.start ? subtract([core], unionOf(stops)) : [];
-  const work: LedgerRow[] = open.map((stretch) => ({
-    ...stretch,
-    rule: noIsolation ? 'Isolation not booked' : 'Usable',
-    kind: noIsolation ? 'lead-in' : 'usable',
-    minutes: lengthMinutes(stretch),
-    why: noIsolation ? noIsolation.text : 'Left for work, with the required margin held.',
-  }));
-  const usable = noIsolation ? [] : open;
+  // Too short a window: margin keeps its minutes first, then lead-out, and lead-in has what is left.
+  const workEnd = Math.max(window.start, outStart);
+  const outEnd = Math.max(window.start, marginStart);
+  const between = { start: Math.min(inEnd, workEnd), end: workEnd };
+  const rows = [
+    ...rowsOfSteps(before, { start: window.start, end: between.start }),
+    ...work(window, needs, rules, between, isolation.notBooked),
+    ...rowsOfSteps(after, { start: workEnd, end: outEnd }),
+    ...rowsOfSteps(margin(window, rules), window),
+  ].sort((a, b) => a.start - b.start || a.end - b.end);
+  const usable = unionOf(rows.filter((row) => row.kind === 'usable'));
   return {
     window: window.id,
     needs,
     grossMinutes: lengthMinutes(window),
     usableMinutes: totalMinutes(usable),
-    rows: [...inRows, ...work, ...stops, ...outRows, ...marginRows].sort(
-      (a, b) => a.start - b.start || a.end - b.end,
-    ),
+    rows,
     usable,
     shortfallMinutes: Math.max(0, Math.round((inEnd - outStart) / MINUTE)),
-    barred,
+    barred: barredOf(window, isolation),
   };
 }

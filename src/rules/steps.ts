@@ -4,6 +4,8 @@ import type { Needs, Step } from '../model/index.js';
 /** A step with the stretch it takes, which other steps may share. */
 export interface PlacedStep extends Interval {
   readonly step: Step;
+  /** Name of the step it starts with; absent when it follows everything before it. */
+  readonly beside?: string;
 }
 
 /** Whether a step is called for by the work's needs. */
@@ -30,18 +32,21 @@ function inOrder(steps: readonly Step[]): readonly Step[] {
   };
   steps.forEach((step, i) => {
     const named = step.alongside;
-    const later = named !== undefined && steps.slice(i + 1).some((other) => other.step === named);
-    const earlier = steps.slice(0, i).some((other) => other.step === named);
-    if (later && !earlier) waiting.set(named, [...(waiting.get(named) ?? []), step]);
+    const isNamed = (other: Step): boolean => other.step === named;
+    // A step waits for a later one only. The last step waits for none, so in the end every step is placed.
+    if (named !== undefined && !steps.slice(0, i).some(isNamed) && steps.slice(i + 1).some(isNamed))
+      waiting.set(named, [...(waiting.get(named) ?? []), step]);
     else place(step);
   });
-  // Two steps that each name the other wait for ever: they go in series.
-  return [...ordered, ...steps.filter((step) => !ordered.includes(step))];
+  return ordered;
 }
 
 /**
- * The steps that apply, from `from` on. A step starts when all before it have ended, or alongside the one it names;
- * `notBefore` holds back single steps.
+ * The steps that apply, from `from` on, in the order of the list.
+ *
+ * A step starts when all laid out before it have ended, or when the step it names in `alongside` starts; a named step
+ * that does not apply, or that is not there, is taken as not named. `notBefore` holds back single steps.
+ * @example layOut([{ step: 'Place protection', minutes: 30, when: 'always' }], ordinaryNeeds, 0)[0]?.end // 1800000
  */
 export function layOut(
   steps: readonly Step[],
@@ -55,8 +60,8 @@ export function layOut(
     const named = placed.find((one) => one.step.step === step.alongside);
     const start = Math.max(named ? named.start : cursor, notBefore(step));
     const end = start + step.minutes * MINUTE;
-    placed.push({ step, start, end });
+    placed.push({ step, start, end, ...(named && { beside: named.step.step }) });
     cursor = Math.max(cursor, end);
   }
-  return placed;
+  return placed.sort((a, b) => steps.indexOf(a.step) - steps.indexOf(b.step));
 }

@@ -1,0 +1,93 @@
+import {
+  durationText,
+  lengthMinutes,
+  subtract,
+  totalMinutes,
+  unionOf,
+  type Interval,
+  type IntervalSet,
+} from '../calendar/index.js';
+import type { LedgerKind, LedgerRow } from './types.js';
+
+/** Time a rule asks for, before it is cut to what no other rule has taken. */
+export interface Claim extends Interval {
+  readonly rule: string;
+  readonly kind: LedgerKind;
+  readonly why: string;
+}
+
+interface Share {
+  readonly claim: Claim;
+  /** The claim cut to the stretch it may have. */
+  readonly inside: Interval;
+  /** What of that no earlier claim has; empty when nothing is left. */
+  readonly pieces: IntervalSet;
+}
+
+/** Gives each minute of `within` to the first claim that asks for it. */
+function share(claims: readonly Claim[], within: Interval): readonly Share[] {
+  let taken: IntervalSet = [];
+  return claims.map((claim) => {
+    const start = Math.min(Math.max(claim.start, within.start), within.end);
+    const inside = { start, end: Math.max(start, Math.min(claim.end, within.end)) };
+    const pieces = subtract(unionOf([inside]), taken);
+    taken = unionOf([...taken, ...pieces]);
+    return { claim, inside, pieces };
+  });
+}
+
+const rowOf = (claim: Claim, piece: Interval, why = claim.why): LedgerRow => ({
+  start: piece.start,
+  end: piece.end,
+  rule: claim.rule,
+  kind: claim.kind,
+  minutes: lengthMinutes(piece),
+  why,
+});
+
+/** What a step's row adds to its reason: what of it is shared with other steps, and what the window has no room for. */
+function remarks({ claim, inside, pieces }: Share): string {
+  const needed = lengthMinutes(claim);
+  const has = lengthMinutes(inside);
+  const shared = has - totalMinutes(pieces);
+  const texts: string[] = [];
+  if (needed === 0) texts.push('It takes no time.');
+  else if (shared > 0 && pieces.length === 0)
+    texts.push('All of it runs beside other steps: nothing more is deducted.');
+  else if (shared > 0)
+    texts.push(`${durationText(shared)} of it runs beside other steps and is deducted once.`);
+  if (has < needed)
+    texts.push(
+      `Needs ${durationText(needed)}, has ${durationText(has)}: the window is too short for its deductions.`,
+    );
+  return texts.map((text) => ` ${text}`).join('');
+}
+
+/**
+ * Rows of steps: each minute of `within` goes to the first step that covers it.
+ *
+ * A step left with nothing keeps a row of 0 minutes that says why, placed where one row ends and the next begins so
+ * that rows still follow one another without a gap.
+ */
+export function rowsOfSteps(claims: readonly Claim[], within: Interval): readonly LedgerRow[] {
+  const shares = share(claims, within);
+  const filled = shares.flatMap((one) =>
+    one.pieces.map((piece) => rowOf(one.claim, piece, one.claim.why + remarks(one))),
+  );
+  const empty = shares
+    .filter((one) => one.pieces.length === 0)
+    .map((one) => {
+      const { start } = one.inside;
+      const over = filled.find((row) => row.start < start && start < row.end);
+      const at = over ? over.end : start;
+      return rowOf(one.claim, { start: at, end: at }, one.claim.why + remarks(one));
+    });
+  return [...filled, ...empty];
+}
+
+/** Rows of stops: what of each lies in the time between lead-in and lead-out; a stop that lies outside has no row. */
+export function rowsOfStops(claims: readonly Claim[], between: Interval): readonly LedgerRow[] {
+  return share(claims, between).flatMap(({ claim, pieces }) =>
+    pieces.map((piece) => rowOf(claim, piece)),
+  );
+}

@@ -1,0 +1,24 @@
+import { durationText, MINUTE, type Interval } from '../calendar/index.js';
+import type { ShiftRule } from '../model/index.js';
+import type { Claim } from './claim.js';
+
+/**
+ * The changeovers of a window longer than one shift: the last minutes of every full shift, counted in elapsed time from
+ * the start of the window. A shift that ends when the window ends has none.
+ */
+export function shiftBreaks(window: Interval, shifts: ShiftRule | undefined): readonly Claim[] {
+  if (!shifts || shifts.changeoverMinutes === 0) return [];
+  const shift = shifts.longestMinutes * MINUTE;
+  const source = shifts.source === undefined ? '' : ` Source: ${shifts.source}.`;
+  const why = `A shift lasts ${durationText(shifts.longestMinutes)} at the longest; handing over takes its last ${durationText(shifts.changeoverMinutes)}.${source}`;
+  const breaks: Claim[] = [];
+  for (let end = window.start + shift; end < window.end; end += shift)
+    breaks.push({
+      start: end - shifts.changeoverMinutes * MINUTE,
+      end,
+      rule: 'Shift changeover',
+      kind: 'shift-break',
+      why,
+    });
+  return breaks;
+}

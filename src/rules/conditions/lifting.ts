@@ -1,0 +1,93 @@
+import {
+  intersect,
+  MINUTE,
+  subtract,
+  totalMinutes,
+  unionOf,
+  type Interval,
+  type IntervalSet,
+} from '../../calendar/index.js';
+import type { Weather, WeatherRow } from './forecast.js';
+import { gustAtHeight, reducedLimit, type Load } from './wind.js';
+
+/** A lift as the weather bears on it. */
+export interface Lift {
+  /** Highest permissible gust by the chart in use, at the height of the boom tip, m/s. */
+  readonly chartLimitMps: number;
+  /** Height of the boom tip or of the load, whichever is higher, in metres above ground. */
+  readonly heightMetres: number;
+  /** With it the limit is reduced for a big load. */
+  readonly load?: Load;
+  /** Minutes to wait after a gust above the limit before lifting goes on; 0 when absent. */
+  readonly settleMinutes?: number;
+  /** Minutes to wait after the last lightning; 30 when absent. @see US Army EM 385-1-1, quoted in a course, read. */
+  readonly lightningMinutes?: number;
+  /** Temperature in °C below which the crane may not work, where its manual gives one. */
+  readonly coldestC?: number;
+}
+
+export interface LiftingHours {
+  readonly limitMps: number;
+  /** Closed to lifting by the forecast, waits included. Inside the window. */
+  readonly closed: IntervalSet;
+  /** The forecast says nothing of these: neither open nor closed. */
+  readonly unknown: IntervalSet;
+  readonly lostMinutes: number;
+  readonly openMinutes: number;
+  /** The highest gust at height in the window, m/s; absent when no row holds in it. */
+  readonly highestGustMps?: number;
+  readonly note: string;
+}
+
+const note =
+  'From a forecast at 10 m, not the wind at the hook. Lifts need a plan by an appointed person, and the crane’s own manual governs.';
+
+/**
+ * The gust at a height from what a row gives: the mean wind raised to that height, and, where a gust at 10 m is
+ * given, that gust raised in the same proportion if it is worse. `undefined` when the row gives neither.
+ */
+export function gustOf(row: WeatherRow, metres: number): number | undefined {
+  const fromMean = row.windMps === undefined ? -1 : gustAtHeight(row.windMps, metres);
+  const fromGust =
+    row.gustMps === undefined ? -1 : (row.gustMps * gustAtHeight(1, metres)) / gustAtHeight(1, 10);
+  const worse = Math.max(fromMean, fromGust);
+  return worse < 0 ? undefined : worse;
+}
+
+/** The hours of a window that a forecast closes to one lift. On the limit lifting goes on; above it, it stops. */
+export function liftingHours(
+  weather: readonly Weather[],
+  lift: Lift,
+  window: Interval,
+): LiftingHours {
+  const limitMps = lift.load ? reducedLimit(lift.chartLimitMps, lift.load) : lift.chartLimitMps;
+  const closed: Interval[] = [];
+  const known: Interval[] = [];
+  let highest = -1;
+  const shut = (one: Interval, waitMinutes: number): void => {
+    closed.push({ start: one.start, end: one.end + waitMinutes * MINUTE });
+  };
+  for (const one of weather) {
+    const gust = gustOf(one.row, lift.heightMetres);
+    if (gust !== undefined) {
+      known.push(one);
+      if (one.start < window.end && one.end > window.start) highest = Math.max(highest, gust);
+      if (gust > limitMps) shut(one, lift.settleMinutes ?? 0);
+    }
+    if (one.row.lightning) shut(one, lift.lightningMinutes ?? 30);
+    if (lift.coldestC !== undefined && (one.row.temperatureC ?? Infinity) < lift.coldestC)
+      shut(one, 0);
+  }
+  const inWindow = intersect(unionOf(closed), unionOf([window]));
+  const unknown = subtract(subtract(unionOf([window]), unionOf(known)), inWindow);
+  const lostMinutes = totalMinutes(inWindow);
+  return {
+    limitMps,
+    closed: inWindow,
+    unknown,
+    lostMinutes,
+    openMinutes: totalMinutes(unionOf([window])) - lostMinutes - totalMinutes(unknown),
+    ...(highest >= 0 && { highestGustMps: highest }),
+    note,
+  };
+}

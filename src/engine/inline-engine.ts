@@ -2,7 +2,7 @@ import { allocate } from '../schedule/index.js';
 import { planFromDocument } from '../tables/index.js';
 import { importFiles } from './import-files.js';
 import { recompute } from './recompute.js';
-import type { Engine } from './types.js';
+import type { Engine, Progress } from './types.js';
 
 /**
  * An engine in this thread: for tests, servers and the inside of a worker. A search stops at once only where the
@@ -21,18 +21,36 @@ export function createInlineEngine(): Engine {
     recompute: (document, signal) => answer(() => recompute(document), signal),
     importFiles: (files, document, signal) => answer(() => importFiles(files, document), signal),
     allocate: (document, options, signal, onProgress) =>
-      answer(
-        () =>
-          allocate(planFromDocument(document).plan, {
-            ...options,
-            clock: () => performance.now(),
-            shouldStop: () => signal?.aborted ?? false,
-            ...(onProgress && { onProgress }),
-          }),
-        signal,
-      ),
+      answer(() => {
+        const clock = (): number => performance.now();
+        const tell = progressBy(clock, (options.seconds ?? 5) * 1000, onProgress);
+        return allocate(planFromDocument(document).plan, {
+          ...options,
+          clock,
+          shouldStop: () => {
+            tell();
+            return signal?.aborted ?? false;
+          },
+        });
+      }, signal),
     dispose() {
       ended = true;
     },
+  };
+}
+
+/** Tells of the time used, ten times a second at most. */
+function progressBy(
+  clock: () => number,
+  total: number,
+  onProgress?: (progress: Progress) => void,
+): () => void {
+  const began = clock();
+  let last = began;
+  return () => {
+    const now = clock();
+    if (!onProgress || now - last < 100) return;
+    last = now;
+    onProgress({ done: Math.min(now - began, total), total });
   };
 }

@@ -28,7 +28,7 @@ export function neverTakes(window: AccessWindow, activity: Activity): Reason[] {
     if (short > 0 || over > 0)
       reasons.push({
         code: 'outside-extent',
-        text: `${activity.id} reaches ${reachText(short, over)} outside ${window.id} (${window.extent.from} to ${window.extent.to} m)`,
+        text: `${activity.id} reaches ${reachText(short, over)} outside ${window.id} (${metres(window.extent.from)} to ${metres(window.extent.to)} m)`,
       });
   }
   const live = activity.isolation.filter(
@@ -44,8 +44,8 @@ export function neverTakes(window: AccessWindow, activity: Activity): Reason[] {
 
 function reachText(short: number, over: number): string {
   return [
-    ...(short > 0 ? [`${short} m below`] : []),
-    ...(over > 0 ? [`${over} m above`] : []),
+    ...(short > 0 ? [`${metres(short)} m below`] : []),
+    ...(over > 0 ? [`${metres(over)} m above`] : []),
   ].join(' and ');
 }
 
@@ -53,3 +53,6 @@ function reachText(short: number, over: number): string {
 export function momentText(at: number, zone: string): string {
   return isoText(at, zone).slice(0, 16).replace('T', ' ');
 }
+
+/** Metres to the decimetre, rounded up: a shortfall never reads as nothing. */
+const metres = (size: number): number => Math.ceil(size * 10 - 1e-6) / 10;

@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import type { Engine, ImportedFile } from '../../src/engine/index.js';
+import { emptyDocument, sampleFiles } from './sample.js';
+
+const file = (name: string, text: string): ImportedFile => ({
+  name,
+  bytes: new TextEncoder().encode(text),
+});
+
+/** What every engine must do, wherever it runs. */
+export function engineContract(name: string, create: () => Engine): void {
+  describe(`${name} engine`, () => {
+    it('reads the sample files, each as what it is, without a fault', async () => {
+      const engine = create();
+      const { document, report } = await engine.importFiles(sampleFiles(), emptyDocument);
+      expect(report.map((one) => one.kind)).toEqual([
+        'windows',
+        'work',
+        'resources',
+        'trains',
+        'rules',
+      ]);
+      expect(report.flatMap((one) => one.faults)).toEqual([]);
+      expect(document.tables.windows.rows.length).toBe(report[0]!.rows);
+      engine.dispose();
+    });
+
+    it('gives a ledger for every window that sums to its gross, and a verdict for every package and window', async () => {
+      const engine = create();
+      const { document } = await engine.importFiles(sampleFiles(), emptyDocument);
+      const results = await engine.recompute(document);
+      expect(results.faults.filter((fault) => fault.severity === 'error')).toEqual([]);
+      expect(results.ledgers.length).toBe(results.plan.windows.length);
+      for (const ledger of results.ledgers) {
+        expect(ledger.rows.reduce((sum, row) => sum + row.minutes, 0)).toBe(ledger.grossMinutes);
+      }
+      expect(results.fits.length).toBe(results.plan.windows.length * results.packages.length);
+      engine.dispose();
+    });
+
+    it('keeps every cell of a faulty file and says what is wrong with it', async () => {
+      const engine = create();
+      const csv =
+        'window;start;end;my own note\nW1;2027-02-31 23:00;2027-03-01 05:00;keep me\nW2;2027-03-02 23:00;05:00;\n';
+      const { document, report } = await engine.importFiles([file('w.csv', csv)], emptyDocument);
+      expect(report[0]).toMatchObject({
+        kind: 'windows',
+        delimiter: ';',
+        unmatched: ['my own note'],
+      });
+      expect(report[0]!.faults[0]).toMatchObject({
+        severity: 'error',
+        line: 2,
+        column: 'start',
+        value: '2027-02-31 23:00',
+      });
+      expect(document.tables.windows.rows[0]).toEqual([
+        'W1',
+        '2027-02-31 23:00',
+        '2027-03-01 05:00',
+        'keep me',
+      ]);
+      const results = await engine.recompute(document);
+      expect(results.plan.windows.map((window) => window.id)).toEqual(['W2']);
+      engine.dispose();
+    });
+
+    it('leaves the document as it was when a file is of no known kind', async () => {
+      const engine = create();
+      const { document, report } = await engine.importFiles(
+        [file('x.csv', 'colour,shape\nred,round\n')],
+        emptyDocument,
+      );
+      expect(document).toEqual(emptyDocument);
+      expect(report[0]).toMatchObject({
+        kind: 'unknown',
+        faults: [{ code: 'table-not-recognised' }],
+      });
+      engine.dispose();
+    });
+
+    it('rejects an aborted call with its reason and answers the next', async () => {
+      const engine = create();
+      const reason = new Error('changed my mind');
+      await expect(engine.recompute(emptyDocument, AbortSignal.abort(reason))).rejects.toThrow(
+        'changed my mind',
+      );
+      await expect(engine.recompute(emptyDocument)).resolves.toMatchObject({ fits: [] });
+      engine.dispose();
+    });
+
+    it('rejects what is asked after it was disposed of', async () => {
+      const engine = create();
+      engine.dispose();
+      await expect(engine.recompute(emptyDocument)).rejects.toThrow('disposed');
+    });
+
+    it('finds a checked plan for a small case', async () => {
+      const engine = create();
+      const { document } = await engine.importFiles(
+        [
+          file(
+            'windows.csv',
+            'window,start,end\nW1,2027-03-02 23:00,05:00\nW2,2027-03-03 23:00,05:00\n',
+          ),
+          file(
+            'work.csv',
+            'package,activity,after,minutes,resources\nP,A1,,200,crew:1\nP,A2,A1,200,crew:1\n',
+          ),
+          file('resources.csv', 'resource,capacity\ncrew,1\n'),
+        ],
+        emptyDocument,
+      );
+      const found = await engine.allocate(document, { seconds: 2 });
+      expect(found.placements.map((one) => [one.activity, one.window])).toEqual([
+        ['A1', 'W1'],
+        ['A2', 'W2'],
+      ]);
+      expect(found.certificate).toMatchObject({ verified: true, proven: true });
+      engine.dispose();
+    });
+  });
+}

@@ -1,0 +1,277 @@
+// The plain way to the best plan: every activity is tried at every step of the clock in every window, and every
+// minute is asked on its own whether it may be used. Slow, short, and written without the library's search, ledgers
+// or profiles, so that the two can be held against each other.
+import { localTimeOf, MINUTE, weekdayOf } from '../../src/calendar/index.js';
+import {
+  weekdays,
+  type AccessWindow,
+  type Activity,
+  type Availability,
+  type Plan,
+} from '../../src/model/index.js';
+import type { Objective } from '../../src/schedule/index.js';
+
+export interface OracleValue {
+  readonly unplaced: number;
+  readonly unitsOut: number;
+  readonly values: Record<Exclude<Objective, 'margins'>, number>;
+}
+
+interface Spot {
+  readonly window: number;
+  readonly start: number;
+  readonly end: number;
+  readonly units: number;
+}
+
+/**
+ * The best values for a plan whose every time and duration is a multiple of `step` minutes after the first window's
+ * start.
+ */
+export function oracle(plan: Plan, objectives: readonly Objective[], step: number): OracleValue {
+  const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
+  const activities = inOrder(plan.activities.filter((activity) => left(activity) > 0));
+  const base = Math.min(...(windows.length > 0 ? windows : plan.windows).map((w) => w.start));
+  const at = (minute: number): number => base + minute * MINUTE;
+  const minuteOf = (moment: number): number => (moment - base) / MINUTE;
+  const named = objectives.filter((each) => each !== 'margins');
+
+  let lead = 24 * step;
+  let tail = 24 * step;
+  for (const activity of activities) {
+    for (const link of activity.after) lead += link.gapMinutes;
+    if (activity.place === 'outside') lead += visit(activity, left(activity));
+    if (activity.notBefore !== undefined) tail = Math.max(tail, minuteOf(activity.notBefore));
+  }
+  tail += lead + Math.max(0, ...windows.map((window) => minuteOf(window.end)));
+  const feeds = new Set(activities.filter((a) => a.place === 'inside').map((a) => a.id));
+  for (const activity of activities.toReversed())
+    if (feeds.has(activity.id)) for (const link of activity.after) feeds.add(link.activity);
+
+  // Steps that may be used, by activity and window (last row: outside).
+  const usable = activities.map((activity) => {
+    if (activity.place === 'outside') {
+      const open = new Set<number>();
+      for (let minute = feeds.has(activity.id) ? -lead : 0; minute < tail; minute += step)
+        if (!outsideBarred(plan, activity, at(minute))) open.add(minute);
+      return [{ window: -1, open }];
+    }
+    return windows.flatMap((window, index) => {
+      if (!accepts(window, activity)) return [];
+      const open = new Set<number>();
+      for (let minute = minuteOf(window.start); minute < minuteOf(window.end); minute += step)
+        if (minuteUsable(plan, window, activity, at(minute))) open.add(minute);
+      return [{ window: index, open }];
+    });
+  });
+
+  const spots: Spot[][] = activities.map(() => []);
+  let best: { score: number[]; spots: Spot[][] } | undefined;
+
+  const usedAt = (resource: string, minute: number): number => {
+    let used = 0;
+    activities.forEach((activity, i) => {
+      const amount = demand(activity, resource);
+      if (amount > 0)
+        for (const spot of spots[i]!) if (spot.start <= minute && minute < spot.end) used += amount;
+    });
+    return used;
+  };
+  const score = (upTo: number): number[] => {
+    let unplaced = 0;
+    let unitsOut = 0;
+    let finish = 0;
+    const dues = new Map<string, number>();
+    const used = new Set<number>();
+    for (let i = 0; i < upTo; i += 1) {
+      const activity = activities[i]!;
+      const out = left(activity) - spots[i]!.reduce((sum, spot) => sum + spot.units, 0);
+      if (out > 0) unplaced += 1;
+      unitsOut += out;
+      for (const spot of spots[i]!) {
+        finish = Math.max(finish, spot.end);
+        if (spot.window >= 0) used.add(spot.window);
+        if (activity.keyDate !== undefined) {
+          const key = `${activity.package} ${activity.keyDate}`;
+          const late = spot.end - minuteOf(activity.keyDate);
+          dues.set(key, Math.max(dues.get(key) ?? 0, late));
+        }
+      }
+    }
+    const values = {
+      'key-dates': [...dues.values()].reduce((sum, late) => sum + late, 0),
+      finish,
+      'fewest-windows': used.size,
+    };
+    return [unplaced, unitsOut, ...named.map((name) => values[name])];
+  };
+
+  const release = (i: number): number => {
+    const activity = activities[i]!;
+    let from = Number.NEGATIVE_INFINITY;
+    if (activity.notBefore !== undefined) from = minuteOf(activity.notBefore);
+    for (const link of activity.after) {
+      const before = activities.findIndex((one) => one.id === link.activity);
+      if (before < 0) continue;
+      const own = spots[before]!;
+      const done = own.reduce((sum, spot) => sum + spot.units, 0) === left(activities[before]!);
+      if (link.from === 'start' ? own.length === 0 : !done) return Number.POSITIVE_INFINITY;
+      const moment =
+        link.from === 'start'
+          ? Math.min(...own.map((spot) => spot.start))
+          : Math.max(...own.map((spot) => spot.end));
+      from = Math.max(from, moment + link.gapMinutes);
+    }
+    return from;
+  };
+  const free = (activity: Activity, minute: number): boolean =>
+    activity.resources.every((need) => {
+      const resource = plan.resources.find((one) => one.id === need.resource);
+      if (!resource) return true;
+      let there = 0;
+      for (const row of resource.availability)
+        if (isThere(row, at(minute), plan.zone)) there += row.capacity;
+      return usedAt(resource.id, minute) + demand(activity, resource.id) <= there;
+    });
+
+  const visitAll = (i: number): void => {
+    const now = score(i);
+    if (best && compare(now, best.score) >= 0) return;
+    if (i === activities.length) {
+      best = { score: now, spots: spots.map((own) => own.slice()) };
+      return;
+    }
+    const from = release(i);
+    if (from < Number.POSITIVE_INFINITY) place(i, from, left(activities[i]!));
+    else visitAll(i + 1);
+  };
+  const place = (i: number, from: number, wanted: number): void => {
+    const activity = activities[i]!;
+    if (wanted > 0) {
+      const choices: Spot[] = [];
+      for (const { window, open } of usable[i]!)
+        for (const start of open.size > 0 ? open : [])
+          if (start >= from)
+            for (let units = wanted; units >= 1; units -= 1)
+              choices.push({ window, start, end: start + visit(activity, units), units });
+      choices.sort((a, b) => a.start - b.start);
+      for (const choice of choices) {
+        const open = usable[i]!.find((each) => each.window === choice.window)!.open;
+        let good = true;
+        for (let minute = choice.start; good && minute < choice.end; minute += step)
+          good = open.has(minute) && free(activity, minute);
+        if (!good) continue;
+        spots[i]!.push(choice);
+        place(i, choice.end, wanted - choice.units);
+        spots[i]!.pop();
+      }
+    }
+    // Leave the rest out.
+    visitAll(i + 1);
+  };
+  visitAll(0);
+  const [unplaced, unitsOut, ...rest] = best!.score;
+  return {
+    unplaced: unplaced!,
+    unitsOut: unitsOut!,
+    values: Object.fromEntries(named.map((name, i) => [name, rest[i]!])) as OracleValue['values'],
+  };
+}
+
+function compare(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < a.length; i += 1) if (a[i] !== b[i]) return a[i]! - b[i]!;
+  return 0;
+}
+
+function left({ work }: Activity): number {
+  return work.kind === 'whole' ? 1 : work.units - work.done;
+}
+
+function visit({ work }: Activity, units: number): number {
+  return work.kind === 'whole'
+    ? work.minutes
+    : work.setUpMinutes + units * work.minutesPerUnit + work.makeSafeMinutes;
+}
+
+function demand(activity: Activity, resource: string): number {
+  return activity.resources.reduce(
+    (sum, need) => sum + (need.resource === resource ? need.amount : 0),
+    0,
+  );
+}
+
+/** Those waited for before those that wait. */
+function inOrder(activities: readonly Activity[]): Activity[] {
+  const placed: Activity[] = [];
+  const waits = (activity: Activity): boolean =>
+    activity.after.some(
+      (link) =>
+        activities.some((one) => one.id === link.activity) &&
+        !placed.some((one) => one.id === link.activity),
+    );
+  while (placed.length < activities.length)
+    placed.push(activities.find((one) => !placed.includes(one) && !waits(one))!);
+  return placed;
+}
+
+function accepts(window: AccessWindow, activity: Activity): boolean {
+  const { extent } = activity;
+  return (
+    (activity.window === undefined || activity.window === window.id) &&
+    (window.lines.length === 0 || activity.lines.every((line) => window.lines.includes(line))) &&
+    (!extent ||
+      !window.extent ||
+      (window.extent.from <= extent.from && extent.to <= window.extent.to)) &&
+    activity.isolation.every((section) => window.isolation.some((one) => one.section === section))
+  );
+}
+
+/** Lead-in counted forward, lead-out and margin back, every step in series; curfews by the wall clock. */
+function minuteUsable(plan: Plan, window: AccessWindow, activity: Activity, at: number): boolean {
+  const sum = (steps: typeof plan.rules.leadIn): number =>
+    steps.reduce(
+      (total, step) =>
+        step.when === 'always' ||
+        (step.when === 'isolation' && activity.isolation.length > 0) ||
+        (step.when === 'loud' && activity.loud)
+          ? total + step.minutes
+          : total,
+      0,
+    );
+  const { leadIn, leadOut, margin } = plan.rules;
+  if (at < window.start + sum(leadIn) * MINUTE) return false;
+  if (at >= window.end - (sum(leadOut) + margin.minutes) * MINUTE) return false;
+  return !inAnyCurfew(plan, activity, at, window.zone);
+}
+
+function outsideBarred(plan: Plan, activity: Activity, at: number): boolean {
+  return inAnyCurfew(plan, activity, at, plan.zone);
+}
+
+function inAnyCurfew(plan: Plan, activity: Activity, at: number, zone: string): boolean {
+  return plan.rules.curfews.some((curfew) => {
+    if (curfew.bars === 'loud' && !activity.loud) return false;
+    const { hour, minute } = localTimeOf(at, zone);
+    const now = hour * 60 + minute;
+    const [from, to] = [curfew.from, curfew.to].map(
+      (clock) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3)),
+    );
+    const today = weekdayOf(at, zone);
+    const on = (day: number): boolean =>
+      !curfew.days || curfew.days.some((name) => weekdays.indexOf(name) + 1 === day);
+    const yesterday = today === 1 ? 7 : today - 1;
+    return from! < to!
+      ? now >= from! && now < to! && on(today)
+      : (now >= from! && on(today)) || (now < to! && on(yesterday));
+  });
+}
+
+function isThere(row: Availability, at: number, zone: string): boolean {
+  if (row.from !== undefined && at < row.from) return false;
+  if (row.to !== undefined && at >= row.to) return false;
+  if (row.dailyFromMinute === undefined || row.dailyToMinute === undefined) return true;
+  const { hour, minute } = localTimeOf(at, zone);
+  const now = hour * 60 + minute;
+  const { dailyFromMinute: from, dailyToMinute: to } = row;
+  return from < to ? now >= from && now < to : now >= from || now < to;
+}

@@ -1,0 +1,47 @@
+export { betaCumulative, betaQuantile, betaShape, type BetaShape } from './beta-shape.js';
+export {
+  classicVariance,
+  constant,
+  cumulativeOf,
+  highOf,
+  inverseTable,
+  lowOf,
+  meanOf,
+  quantileOf,
+  TABLE_CELLS,
+  threePoint,
+  varianceOf,
+  type Distribution,
+  type ThreePoint,
+  type ThreePointKind,
+} from './distribution.js';
+export {
+  backwardPass,
+  earliestStart,
+  forwardPass,
+  latestStart,
+  topologicalOrder,
+  type ClosedStretch,
+  type DatedEvent,
+  type NodeTimes,
+  type RiskLink,
+  type RiskNetwork,
+  type RiskNode,
+} from './network.js';
+export { fillWords, nextWord, randomState, type RandomState } from './random.js';
+export {
+  beginSimulation,
+  helpsMost,
+  nearestRank,
+  outlookOf,
+  simulate,
+  simulateEach,
+  type Chance,
+  type DeadlineOutlook,
+  type NodeHelp,
+  type Quantiles,
+  type SimulateOptions,
+  type Simulation,
+  type SimulationOptions,
+  type SimulationResult,
+} from './simulation.js';

@@ -91,7 +91,7 @@ function parsePasses(
   const found = candidatesAt(dayAfter(shown, days), clock, window.zone);
   if ('problem' in found) return found;
   return settle(
-    { instants: found.value.filter((at) => at >= window.end) },
+    { ...found, instants: found.value.filter((at) => at >= window.end) },
     'earlier',
     window.zone,
     why,

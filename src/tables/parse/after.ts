@@ -32,7 +32,7 @@ function parseLink(part: string, isActivity: (id: string) => boolean): Parsed<Li
   if (plus >= 0)
     return withGap(part, rest.slice(0, plus).trim(), rest.slice(plus + 1).trim(), from);
   // `A20 - 30 min`: a lead, which clock time cannot give. `A-20` is a name.
-  const minus = rest.lastIndexOf(' -');
+  const minus = rest.replace(/[\u2010-\u2015\u2212]/g, '-').lastIndexOf(' -');
   if (minus > 0 && !('problem' in parseDuration(plain(rest.slice(minus + 2))))) {
     return refuse('gap-negative', `"${part}" asks to start before what it waits for.`, mend);
   }

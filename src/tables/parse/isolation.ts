@@ -122,7 +122,8 @@ function clockSpan(
   const twice = [[starts.value, pair.start] as const, [ends.value, pair.end] as const].find(
     ([all]) => all.length > 1,
   );
-  if (!twice) return { value };
+  const edge = starts.warning ?? ends.warning;
+  if (!twice) return edge ? { value, warning: edge } : { value };
   return {
     value,
     warning: twiceWarning(twice[0], twice[1], zone, 'it gives the shorter isolation'),
@@ -140,7 +141,7 @@ function firstAtOrAfter(time: ClockTime, at: Instant, zone: string): Parsed<read
       return found;
     }
     const later = found.value.filter((one) => one >= at);
-    if (later.length > 0) return { value: later };
+    if (later.length > 0) return { ...found, value: later };
   }
   throw new RangeError('a time of day occurs every day');
 }

@@ -1,0 +1,206 @@
+import { describe, expect, it } from 'vitest';
+import { isoText } from '../../../src/calendar/index.js';
+import { parseAfter } from '../../../src/tables/parse/after.js';
+import { parseDemands } from '../../../src/tables/parse/demands.js';
+import { parseIsolation } from '../../../src/tables/parse/isolation.js';
+import { parseNames } from '../../../src/tables/parse/list.js';
+import { parseAmount, parseDecimal, parseWhole } from '../../../src/tables/parse/number.js';
+import { parseFlag, parsePlace, parseStatus } from '../../../src/tables/parse/words.js';
+
+describe('an "after" cell', () => {
+  const known = new Set(['A20', 'B+2', 'C - 5', 'start of D']);
+  const after = (text: string) => parseAfter(text, (id) => known.has(id));
+  it.each<[string, string, 'finish' | 'start', number]>([
+    ['A20', 'A20', 'finish', 0],
+    ['A20 + 48 h', 'A20', 'finish', 2880],
+    ['A20+90', 'A20', 'finish', 90],
+    ['A20 +2d', 'A20', 'finish', 2880],
+    ['A20 + 0', 'A20', 'finish', 0],
+    ['start of A20', 'A20', 'start', 0],
+    ['Start of A20 + 30 min', 'A20', 'start', 30],
+    ['finish of A20 + 1:30', 'A20', 'finish', 90],
+    ['end of A20', 'A20', 'finish', 0],
+    ['B+2', 'B+2', 'finish', 0],
+    ['B+2 + 10', 'B+2', 'finish', 10],
+    ['C - 5', 'C - 5', 'finish', 0],
+    ['start of D', 'start of D', 'finish', 0],
+    ['X-20', 'X-20', 'finish', 0],
+  ])('"%s" waits for %s (%s) and %i minutes', (text, activity, from, gapMinutes) => {
+    expect(after(text)).toEqual({ value: [{ activity, from, gapMinutes }] });
+  });
+
+  it('holds several', () => {
+    expect(after('A20; start of B+2 + 5;')).toMatchObject({
+      value: [{ activity: 'A20' }, { activity: 'B+2', gapMinutes: 5 }],
+    });
+  });
+
+  it.each([
+    ['A20 + -30 min', 'gap-negative'],
+    ['A20 - 30 min', 'gap-negative'],
+    ['A20 − 30 min', 'gap-negative'],
+    ['A20 + 0.5 min', 'after-not-read'],
+    ['A20 + soon', 'after-not-read'],
+    ['+ 30', 'after-not-read'],
+  ])('"%s" is refused as %s', (text, code) => {
+    expect(after(text)).toMatchObject({ problem: { code } });
+  });
+});
+
+describe('a "resources" cell', () => {
+  it('names amounts, one where none is given', () => {
+    expect(parseDemands('crane:1; gang : 2;welder')).toEqual({
+      value: [
+        { resource: 'crane', amount: 1 },
+        { resource: 'gang', amount: 2 },
+        { resource: 'welder', amount: 1 },
+      ],
+    });
+  });
+
+  it.each([
+    ['crane:0', 'resource-not-read'],
+    ['crane:', 'resource-not-read'],
+    ['crane:1.5', 'resource-not-read'],
+    [':2', 'resource-not-read'],
+    ['crane:1, gang:2', 'resource-not-read'],
+    ['crane; crane', 'resource-twice'],
+  ])('"%s" is refused as %s', (text, code) => {
+    expect(parseDemands(text)).toMatchObject({ problem: { code } });
+  });
+});
+
+describe('an "isolation" cell', () => {
+  const zone = 'Europe/London';
+  const read = (text: string, start: string, end: string): unknown => {
+    const window = { start: Date.parse(start), end: Date.parse(end) };
+    const parsed = parseIsolation(text, window, zone, 'day-first');
+    if ('problem' in parsed) return parsed.problem.code;
+    const shown = parsed.value.map((one) =>
+      one.during
+        ? [one.section, isoText(one.during.start, zone), isoText(one.during.end, zone)]
+        : [one.section],
+    );
+    return parsed.warning ? [...shown, parsed.warning.code] : shown;
+  };
+  const night = ['2027-03-06T22:50Z', '2027-03-07T08:40Z'] as const;
+
+  it.each<[string, unknown]>([
+    ['S1', [['S1']]],
+    ['S1;S2', [['S1'], ['S2']]],
+    [
+      'S1 [00:40-05:10]; S2',
+      [['S1', '2027-03-07T00:40:00+00:00', '2027-03-07T05:10:00+00:00'], ['S2']],
+    ],
+    ['S1 [23:00–05:10]', [['S1', '2027-03-06T23:00:00+00:00', '2027-03-07T05:10:00+00:00']]],
+    ['S1 [22:50-08:40]', [['S1', '2027-03-06T22:50:00+00:00', '2027-03-07T08:40:00+00:00']]],
+    [
+      'S1 [2027-03-07 00:40 - 2027-03-07 05:10]',
+      [['S1', '2027-03-07T00:40:00+00:00', '2027-03-07T05:10:00+00:00']],
+    ],
+    [
+      'S1 [07/03/2027 00:40 - 05:10]',
+      [['S1', '2027-03-07T00:40:00+00:00', '2027-03-07T05:10:00+00:00']],
+    ],
+    ['S1 [22:49-05:10]', 'isolation-outside-window'],
+    ['S1 [00:40-08:41]', 'isolation-outside-window'],
+    ['S1 [05:10-00:40]', 'isolation-outside-window'],
+    ['S1 [00:40-00:40]', 'isolation-outside-window'],
+    ['S1 [00:40]', 'isolation-not-read'],
+    ['[00:40-05:10]', 'isolation-not-read'],
+    ['S1 [00:40-05:10', 'isolation-not-read'],
+    ['S1 00:40-05:10]', 'isolation-not-read'],
+    ['S1; S1', 'section-twice'],
+  ])('"%s" on a Saturday night', (text, result) => {
+    expect(read(text, ...night)).toEqual(result);
+  });
+
+  it('takes the shorter isolation when clocks go back in it, and says so', () => {
+    expect(read('S1 [01:30-05:10]', '2027-10-30T21:50Z', '2027-10-31T08:30Z')).toEqual([
+      ['S1', '2027-10-31T01:30:00+00:00', '2027-10-31T05:10:00+00:00'],
+      'time-happens-twice',
+    ]);
+    expect(read('S1 [00:30-01:30]', '2027-10-30T21:50Z', '2027-10-31T08:30Z')).toEqual([
+      ['S1', '2027-10-31T00:30:00+01:00', '2027-10-31T01:30:00+01:00'],
+      'time-happens-twice',
+    ]);
+  });
+
+  it('refuses a time that clocks skip', () => {
+    expect(read('S1 [01:30-05:10]', '2027-03-27T22:50Z', '2027-03-28T08:00Z')).toBe(
+      'time-does-not-exist',
+    );
+  });
+
+  it('finds times on any day of a long blockade only from its start on', () => {
+    expect(read('S1 [22:00-05:00]', '2027-07-23T22:00Z', '2027-07-26T02:00Z')).toEqual([
+      ['S1', '2027-07-24T22:00:00+01:00', '2027-07-25T05:00:00+01:00'],
+    ]);
+  });
+});
+
+describe('a list', () => {
+  it('is split at ; and each name is there once', () => {
+    expect(parseNames(' Up ;Down;;Up')).toEqual({ value: ['Up', 'Down'] });
+  });
+});
+
+describe('a number', () => {
+  it.each<[string, number | string]>([
+    ['0', 0],
+    ['8', 8],
+    ['8.0', 8],
+    ['+8', 8],
+    ['8.5', 'not-a-whole-number'],
+    ['1,000', 'not-a-whole-number'],
+    ['1e3', 'not-a-whole-number'],
+    ['0x10', 'not-a-whole-number'],
+    ['-1', 'number-too-small'],
+    ['99999999999', 'number-too-large'],
+  ])('%s as a whole number', (text, result) => {
+    expect(parseWhole(text, 0)).toMatchObject(
+      typeof result === 'number' ? { value: result } : { problem: { code: result } },
+    );
+  });
+
+  it.each<[string, number | string]>([
+    ['12.5', 12.5],
+    ['12,5', 12.5],
+    ['-0.25', -0.25],
+    ['1,500', 'number-reads-two-ways'],
+    ['1,5,0', 'not-a-number'],
+    ['Infinity', 'not-a-number'],
+    ['', 'not-a-number'],
+  ])('%s as a decimal', (text, result) => {
+    expect(parseDecimal(text)).toMatchObject(
+      typeof result === 'number' ? { value: result } : { problem: { code: result } },
+    );
+  });
+
+  it.each<[string, number | string]>([
+    ['£62.50', 62.5],
+    ['1,200.50', 1200.5],
+    ['€ 95', 95],
+    ['-1', 'number-too-small'],
+    ['1,200', 'number-reads-two-ways'],
+  ])('%s as an amount', (text, result) => {
+    expect(parseAmount(text)).toMatchObject(
+      typeof result === 'number' ? { value: result } : { problem: { code: result } },
+    );
+  });
+});
+
+describe('a word', () => {
+  it('is read whatever its case', () => {
+    expect(parseFlag('YES')).toEqual({ value: true });
+    expect(parseFlag('x')).toEqual({ value: true });
+    expect(parseFlag('0')).toEqual({ value: false });
+    expect(parsePlace('Outside')).toEqual({ value: 'outside' });
+    expect(parseStatus('Cancelled')).toEqual({ value: 'withdrawn' });
+  });
+
+  it('that is not known is refused, also when it is a name every object has', () => {
+    expect(parseFlag('maybe')).toMatchObject({ problem: { code: 'not-yes-or-no' } });
+    expect(parseStatus('constructor')).toMatchObject({ problem: { code: 'status-not-known' } });
+  });
+});

@@ -51,6 +51,7 @@ export function project(problem: ProjectProblem): ProjectAnswer {
   let best: Schedule = population.first();
   let lowerBound = Math.max(pathBound(network), workBound(network));
   const tell = (better: Schedule): void => {
+    if (better.makespan >= best.makespan && better !== best) return;
     best = better;
     problem.onProgress?.({ makespan: better.makespan, lowerBound });
   };

@@ -179,7 +179,9 @@ export class Learner {
     const { trail, due, rules } = this;
     for (;;) {
       while (this.read < trail.size) {
-        const side = trail.side[this.read++]!;
+        const side = trail.side[this.read]!;
+        // A later rise of the same side is read in its turn and says more.
+        if (trail.newest[side] !== this.read++) continue;
         if (!this.followArcs(side) || !this.nogoods.follow(side)) return false;
         for (const k of this.uses[side >> 1]!) due[k] = 1;
       }

@@ -124,6 +124,18 @@ describe('shortest schedule under shared resources', () => {
     expect(a).toEqual(b);
   });
 
+  it('tells only better answers as they come, the last being the one handed back', () => {
+    for (const seed of [2, 3, 4]) {
+      const told: number[] = [];
+      const answer = solve(larger(40, seed), {
+        deadlineMs: 2500,
+        onProgress: ({ makespan }) => told.push(makespan),
+      });
+      expect(told.at(-1)).toBe(answer.makespan);
+      expect(told).toEqual([...new Set(told)].sort((a, b) => b - a));
+    }
+  });
+
   it('schedules nothing in no time', () => {
     const none = { durations: [], demands: [[]], capacities: [1], precedence: [] };
     expect(solve({ ...none, releases: [], tails: [] })).toMatchObject({

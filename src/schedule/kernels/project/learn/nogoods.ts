@@ -43,40 +43,40 @@ export class Nogoods {
   follow(side: number): boolean {
     const { trail, store } = this;
     const list = this.watches[side]!;
-    const bound = trail.bound[side]!;
+    const { bound } = trail;
+    const reached = bound[side]!;
+    const { entries } = list;
+    const count = list.count;
     let kept = 0;
-    for (let w = 0; w < list.count; w++) {
-      const id = list.ids[w]!;
-      const k = list.ks[w]!;
-      if (k > bound) {
-        list.ids[kept] = id;
-        list.ks[kept++] = k;
-        continue;
-      }
-      const start = this.from[id]!;
-      if (store[start] === side) swap(store, start, start + 2);
-      const other = store[start]!;
-      const otherK = store[start + 1]!;
-      if (!trail.fails(other, otherK)) {
-        const end = this.to[id]!;
-        let at = start + 4;
-        while (at < end && trail.bound[store[at]!]! >= store[at + 1]!) at += 2;
-        if (at < end) {
-          swap(store, start + 2, at);
-          this.watches[store[start + 2]!]!.add(id, store[start + 3]!);
-          continue;
-        }
-        if (!trail.set(other ^ 1, 1 - otherK, Reason.nogood, start, end, store)) {
-          for (; w < list.count; w++) {
-            list.ids[kept] = list.ids[w]!;
-            list.ks[kept++] = list.ks[w]!;
+    for (let w = 0; w < count; w += 2) {
+      const id = entries[w]!;
+      const k = entries[w + 1]!;
+      if (k <= reached) {
+        const start = this.from[id]!;
+        if (store[start] === side) swap(store, start, start + 2);
+        const other = store[start]!;
+        const contrary = 1 - store[start + 1]!;
+        if (bound[other ^ 1]! < contrary) {
+          const end = this.to[id]!;
+          let at = start + 4;
+          while (at < end && bound[store[at]!]! >= store[at + 1]!) at += 2;
+          if (at < end) {
+            swap(store, start + 2, at);
+            this.watches[store[start + 2]!]!.add(id, store[start + 3]!);
+            continue;
           }
-          list.count = kept;
-          return false;
+          if (!trail.set(other ^ 1, contrary, Reason.nogood, start, end, store)) {
+            entries.copyWithin(kept, w, count);
+            list.count = kept + count - w;
+            return false;
+          }
         }
       }
-      list.ids[kept] = id;
-      list.ks[kept++] = k;
+      if (kept !== w) {
+        entries[kept] = id;
+        entries[kept + 1] = k;
+      }
+      kept += 2;
     }
     list.count = kept;
     return true;
@@ -139,22 +139,20 @@ export class Nogoods {
   }
 }
 
+/** The nogoods that watch one side: number, k, number, k, ... */
 class Watches {
+  /** Entries filled; twice the nogoods. */
   count = 0;
-  ids: Int32Array = new Int32Array(4);
-  ks: Int32Array = new Int32Array(4);
+  entries: Int32Array = new Int32Array(8);
 
   add(id: number, k: number): void {
-    if (this.count === this.ids.length) {
-      const ids = new Int32Array(this.count * 2);
-      ids.set(this.ids);
-      this.ids = ids;
-      const ks = new Int32Array(this.count * 2);
-      ks.set(this.ks);
-      this.ks = ks;
+    if (this.count === this.entries.length) {
+      const wide = new Int32Array(this.count * 2);
+      wide.set(this.entries);
+      this.entries = wide;
     }
-    this.ids[this.count] = id;
-    this.ks[this.count++] = k;
+    this.entries[this.count++] = id;
+    this.entries[this.count++] = k;
   }
 }
 

@@ -14,6 +14,9 @@ export class ResourceRule {
   private readonly task: Int32Array;
   private readonly duration: Int32Array;
   private readonly demand: Int32Array;
+  /** Latest start and earliest end of each activity when the profile was built. */
+  private readonly late: Int32Array;
+  private readonly early: Int32Array;
   private readonly byStart: Int32Array;
   private readonly byEnd: Int32Array;
   /** The profile of what must run: segment s from `from[s]` to `from[s + 1]`. */
@@ -34,6 +37,8 @@ export class ResourceRule {
     this.task = Int32Array.from(tasks);
     this.duration = Int32Array.from(tasks, (i) => durations[i]!);
     this.demand = Int32Array.from(tasks, (i) => demands[i]!);
+    this.late = new Int32Array(this.count);
+    this.early = new Int32Array(this.count);
     this.byStart = Int32Array.from(tasks.keys());
     this.byEnd = Int32Array.from(tasks.keys());
     this.from = new Int32Array(2 * this.count + 2);
@@ -70,30 +75,32 @@ export class ResourceRule {
   }
 
   private buildProfile(): boolean {
-    const { byStart, byEnd, from, height, count, demand, capacity } = this;
-    for (let x = 1; x < count; x++) {
-      const p = byStart[x]!;
-      const key = this.latestStart(p);
-      let y = x - 1;
-      for (; y >= 0 && this.latestStart(byStart[y]!) > key; y--) byStart[y + 1] = byStart[y]!;
-      byStart[y + 1] = p;
-      const q = byEnd[x]!;
-      const end = this.earliestEnd(q);
-      let z = x - 1;
-      for (; z >= 0 && this.earliestEnd(byEnd[z]!) > end; z--) byEnd[z + 1] = byEnd[z]!;
-      byEnd[z + 1] = q;
+    const { byStart, byEnd, late, early, from, height, count, demand, capacity } = this;
+    const { bound } = this.trail;
+    let must = 0;
+    for (let p = 0; p < count; p++) {
+      const side = 2 * this.task[p]!;
+      late[p] = -bound[side + 1]!;
+      early[p] = bound[side]! + this.duration[p]!;
+      if (late[p]! < early[p]!) must++;
     }
+    if (must === 0) {
+      this.peak = 0;
+      return true;
+    }
+    sortBy(late, byStart);
+    sortBy(early, byEnd);
     this.segments = 0;
     this.peak = 0;
     let now = 0;
     let x = 0;
     let y = 0;
     for (;;) {
-      while (x < count && this.latestStart(byStart[x]!) >= this.earliestEnd(byStart[x]!)) x++;
-      while (y < count && this.latestStart(byEnd[y]!) >= this.earliestEnd(byEnd[y]!)) y++;
+      while (x < count && late[byStart[x]!]! >= early[byStart[x]!]!) x++;
+      while (y < count && late[byEnd[y]!]! >= early[byEnd[y]!]!) y++;
       if (y >= count) break;
-      const end = this.earliestEnd(byEnd[y]!);
-      const start = x < count ? this.latestStart(byStart[x]!) : end + 1;
+      const end = early[byEnd[y]!]!;
+      const start = x < count ? late[byStart[x]!]! : end + 1;
       const time = start < end ? start : end;
       if (start < end) now += demand[byStart[x++]!]!;
       else now -= demand[byEnd[y++]!]!;
@@ -213,5 +220,16 @@ export class ResourceRule {
       trail.note(2 * this.task[q]! + 1, -time);
     }
     return trail.set(side, k, Reason.facts, start, trail.factsEnd);
+  }
+}
+
+/** Sorts `order` by rising key; fast when it is nearly sorted already. */
+function sortBy(key: Int32Array, order: Int32Array): void {
+  for (let x = 1; x < order.length; x++) {
+    const p = order[x]!;
+    const own = key[p]!;
+    let y = x - 1;
+    for (; y >= 0 && key[order[y]!]! > own; y--) order[y + 1] = order[y]!;
+    order[y + 1] = p;
   }
 }

@@ -1,0 +1,231 @@
+import * as z from 'zod/mini';
+import { weekdays } from './rule-set.js';
+
+z.config({ jitless: true });
+
+const minutes = z.number().check(z.int(), z.minimum(0), z.maximum(100_000));
+const someMinutes = minutes.check(z.minimum(1));
+const clock = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/));
+const words = z.string().check(z.minLength(1));
+const source = z.optional(words);
+
+/**
+ * A decimal number, never negative. Best written as text (`"71.43"`): it is then what was typed, to the last digit.
+ * A JSON number is taken as its shortest decimal writing.
+ */
+const decimal = z.pipe(
+  z.union([
+    z.string().check(z.regex(/^\d{1,12}(\.\d{1,12})?$/, 'a plain decimal number such as 71.43')),
+    z.number().check(z.minimum(0), z.maximum(1e12)),
+  ]),
+  z.transform((value) => String(value)),
+);
+
+/**
+ * Money per minutes: `"71.43"` a minute, or `{ "amount": "900", "perMinutes": 60 }` where the rate is no round sum a
+ * minute (a year's cost over a year's delay minutes).
+ */
+const rate = z.pipe(
+  z.union([
+    decimal,
+    z.strictObject({
+      amount: decimal,
+      perMinutes: z.number().check(z.int(), z.minimum(1), z.maximum(1e12)),
+    }),
+  ]),
+  z.transform((value) => (typeof value === 'string' ? { amount: value, perMinutes: 1 } : value)),
+);
+
+const delaySchema = z.discriminatedUnion('by', [
+  /** From the trains due after the booked end: minutes late x weight x rate. */
+  z
+    .strictObject({
+      by: z.literal('train'),
+      rate,
+      /** Least time between two held trains once the line is given back. */
+      headwayMinutes: z._default(minutes, 0),
+      /** A train later than this counts as cancelled. Absent: none is. */
+      cancelAfterMinutes: z.optional(minutes),
+      /** Minutes a cancelled train counts as; absent: `cancelAfterMinutes`. */
+      deemedMinutes: z.optional(minutes),
+      /**
+       * `keep-path`: the trains behind a cancelled one gain nothing by it, so a longer overrun never costs less.
+       * `free-path`: they do, so at the minute of a cancellation the cost can fall; the curve then lists each fall.
+       */
+      cancelledTrains: z._default(z.enum(['keep-path', 'free-path']), 'keep-path'),
+      source,
+    })
+    .check(
+      z.refine(
+        (d) =>
+          d.deemedMinutes === undefined ||
+          (d.cancelAfterMinutes !== undefined && d.deemedMinutes >= d.cancelAfterMinutes),
+        'deemedMinutes may not be less than cancelAfterMinutes, which must be given: a cancelled train would cost less than a late one',
+      ),
+    ),
+  /** A rate for each minute of the overrun, by how far in it lies; each band runs to the next. */
+  z
+    .strictObject({
+      by: z.literal('bands'),
+      bands: z.array(z.strictObject({ afterMinutes: minutes, rate })).check(z.minLength(1)),
+      source,
+    })
+    .check(
+      z.refine(
+        (d) => d.bands.every((b, i) => i === 0 || b.afterMinutes > d.bands[i - 1]!.afterMinutes),
+        'bands must be in order, each afterMinutes above the one before',
+      ),
+    ),
+]);
+
+const factorSchema = z
+  .strictObject({
+    name: words,
+    factor: decimal,
+    on: z._default(z.enum(['labour', 'plant', 'all']), 'all'),
+    /** Local clock band in which it holds, `from` included; both or neither. `to` at or before `from` is on the next day. */
+    from: z.optional(clock),
+    to: z.optional(clock),
+    /** Days on which the band starts; absent: every day. */
+    days: z.optional(z.array(z.enum(weekdays))),
+    /** Holds only where the band starts on a public holiday. */
+    holidaysOnly: z._default(z.boolean(), false),
+    source,
+  })
+  .check(
+    z.refine(
+      (f) => (f.from === undefined) === (f.to === undefined),
+      'give both from and to, or neither for the whole day',
+    ),
+  );
+
+const standingSchema = z.strictObject({
+  /** Resources that are people; the others are plant. */
+  labour: z._default(z.array(words), []),
+  factors: z._default(z.array(factorSchema), []),
+  /** Where several factors hold at once: the highest, or one times the other. */
+  combine: z._default(z.enum(['highest', 'multiply']), 'highest'),
+  /**
+   * What a resource's least hours are held against. `overrun`: the overrun alone, so its first minute costs them
+   * all. `call-out`: the whole turn from the window's start, so they bite only in a short window.
+   */
+  leastHours: z._default(z.enum(['overrun', 'call-out']), 'overrun'),
+  /** Time is charged in started blocks of so many minutes. */
+  blockMinutes: z._default(someMinutes, 1),
+  source,
+});
+
+export const headsOfCost = [
+  'operator-delay',
+  'standing',
+  'fixed',
+  'restriction',
+  're-booking',
+  'damages',
+] as const;
+
+const fixedSchema = z.strictObject({
+  code: words,
+  name: words,
+  /** Charged when the overrun is more than this. */
+  afterMinutes: minutes,
+  amount: decimal,
+  source,
+});
+
+const restrictionSchema = z.strictObject({
+  /** There is a restriction when the overrun is more than this. */
+  afterMinutes: z._default(minutes, 0),
+  minutesLostPerTrain: decimal,
+  /** Counted from handback. */
+  liftedAfterMinutes: minutes,
+  /** Trains until it is lifted, where the list of trains does not reach so far. */
+  trains: z.optional(z.number().check(z.int(), z.minimum(0), z.maximum(100_000))),
+  /** Absent: the rate of operator delay by train. */
+  rate: z.optional(rate),
+  source,
+});
+
+const damagesSchema = z.strictObject({
+  rate,
+  /** Minutes of grace. */
+  afterMinutes: z._default(minutes, 0),
+  /** Charged in started blocks. */
+  blockMinutes: z._default(someMinutes, 1),
+  cap: z.optional(decimal),
+  /** Heads of actual loss that damages stand in place of. */
+  replaces: z._default(z.array(z.enum(headsOfCost)), [
+    'operator-delay',
+    'standing',
+    'fixed',
+    'restriction',
+  ]),
+  source,
+});
+
+/** "More than so many hours", counted in real elapsed hours. */
+const hoursSchema = {
+  name: words,
+  moreThanHours: z.number().check(z.minimum(0), z.maximum(20_000)),
+  /** Whether hours that fall on a public holiday count. */
+  publicHolidays: z._default(z.enum(['counted', 'not counted']), 'counted'),
+  source,
+};
+
+const lengthSchema = z.strictObject({
+  code: words,
+  ...hoursSchema,
+  /** Charged when the overrun, and not the booking, takes the closure past the threshold. */
+  amount: z.optional(decimal),
+});
+
+const noticeSchema = z.strictObject({ ...hoursSchema, factor: decimal });
+
+export const priceBookSchema = z
+  .strictObject({
+    schema: z.literal(1),
+    name: words,
+    /** One currency a plan: its three-letter code. */
+    currency: z.string().check(z.regex(/^[A-Z]{3}$/, 'three capital letters such as GBP')),
+    /** Places of the smallest coin; every row is rounded to it once. */
+    decimals: z._default(z.number().check(z.int(), z.minimum(0), z.maximum(4)), 2),
+    rounding: z._default(z.enum(['half-up', 'half-even']), 'half-up'),
+    /** Actual loss and delay damages are alternatives: which of them is counted. */
+    basis: z._default(z.enum(['actual-loss', 'damages']), 'actual-loss'),
+    delay: z.optional(delaySchema),
+    standing: z.optional(standingSchema),
+    fixed: z._default(z.array(fixedSchema), []),
+    restriction: z.optional(restrictionSchema),
+    damages: z.optional(damagesSchema),
+    lengths: z._default(z.array(lengthSchema), []),
+    /** Factors for notice given; the band with the most hours that is met holds. */
+    notice: z._default(z.array(noticeSchema), []),
+    /** Where the prices come from; an entry without a source of its own has this one. */
+    source: words,
+  })
+  .check(
+    z.refine(
+      (b) => b.basis !== 'damages' || b.damages !== undefined,
+      'basis is damages, so damages must be given',
+    ),
+    z.refine(
+      (b) =>
+        b.restriction === undefined || b.restriction.rate !== undefined || b.delay?.by === 'train',
+      'restriction needs a rate: there is no rate by train to fall back on',
+    ),
+    z.refine((b) => {
+      const codes = [...b.fixed, ...b.lengths].map((one) => one.code);
+      return new Set(codes).size === codes.length;
+    }, 'codes of fixed charges and lengths must differ from each other'),
+  );
+
+/** What an overrun is charged by. Money is decimal text in `currency`; the rates are the user's. */
+export type PriceBook = z.infer<typeof priceBookSchema>;
+export type HeadOfCost = (typeof headsOfCost)[number];
+export type Rate = { readonly amount: string; readonly perMinutes: number };
+export type DelayByTrain = Extract<NonNullable<PriceBook['delay']>, { by: 'train' }>;
+export type DelayByBands = Extract<NonNullable<PriceBook['delay']>, { by: 'bands' }>;
+export type StandingRule = NonNullable<PriceBook['standing']>;
+export type PayFactor = StandingRule['factors'][number];
+export type LengthThreshold = PriceBook['lengths'][number];
+export type NoticeBand = PriceBook['notice'][number];

@@ -1,0 +1,92 @@
+import { minutesBetween } from '../../calendar/index.js';
+import { cautions } from '../../model/index.js';
+import { costModel } from '../cost-model.js';
+import { decimalText, parseMoney } from '../money.js';
+import { resultAt } from '../overrun-cost.js';
+import { accountTotals } from './totals.js';
+import { claimOf, shared, shareWords } from './claims.js';
+import { standingRow } from './standing-row.js';
+import { trainRows } from './train-rows.js';
+import type { Account, AccountInputs, AccountRow } from './types.js';
+
+/**
+ * The account after a late handback: every cost on a row of its own, how it came about, who claims it, what shows it.
+ *
+ * Recorded facts replace what the book would work out: a train's real time replaces its queued one, a resource's
+ * time sheet its standing row, an invoice the row of the same code. Each row is rounded once, so a sum of many rows
+ * may differ by pence from a forecast that rounds the head as a whole.
+ *
+ * @throws {RangeError} When the handback lies between whole minutes of the booked end, or a sum is no number.
+ */
+export function account(inputs: AccountInputs): Account {
+  const { window, prices: book, actualHandback } = inputs;
+  const overrunMinutes = Math.max(0, minutesBetween(window.end, actualHandback));
+  const model = costModel(inputs, overrunMinutes);
+  // A recorded lateness holds what the train lost to a speed restriction: such trains are not charged for it twice.
+  const recorded = new Set((inputs.trainActuals ?? []).map((one) => one.train));
+  const others = inputs.trains.filter((train) => !recorded.has(train.id));
+  const priced = resultAt(costModel({ ...inputs, trains: others }, overrunMinutes), overrunMinutes);
+  const rows: AccountRow[] = [];
+  const notes = [...model.notes];
+  if (recorded.size > 0 && book.restriction?.trains !== undefined)
+    notes.push(
+      'The speed restriction is priced by the number of trains in the price book, and recorded lateness may hold the same minutes: see that they are not claimed twice.',
+    );
+  const delayRule = book.delay?.by === 'train' ? book.delay : undefined;
+  if (delayRule)
+    rows.push(
+      ...trainRows(inputs, model.trains, delayRule, model.counts('operator-delay'), (text) =>
+        notes.push(text),
+      ),
+    );
+  const standing = inputs.standingActuals ?? [];
+  for (const actual of standing) rows.push(standingRow(inputs, actual, model.counts('standing')));
+  const charges = inputs.chargeActuals ?? [];
+  for (const charge of charges) {
+    const minor = shared(parseMoney(charge.amount, book), charge, book);
+    rows.push({
+      head: charge.head,
+      code: charge.code,
+      what: charge.title,
+      amount: decimalText(minor, book),
+      counted: model.counts(charge.head),
+      formula: `as recorded: ${book.currency} ${charge.amount}${shareWords(charge)}`,
+      inputs: [{ name: 'recorded', value: charge.amount, unit: book.currency }],
+      source: charge.source ?? charge.evidence ?? 'as recorded',
+      basis: 'recorded',
+      ...claimOf(charge),
+    });
+  }
+  const replaced = new Set([
+    ...(delayRule ? ['operator-delay'] : []),
+    ...standing.map((one) => `standing-${one.resource}`),
+    ...charges.map((one) => one.code),
+  ]);
+  for (const row of priced.rows) {
+    if (replaced.has(row.code)) continue;
+    const claim = inputs.claims?.[row.code];
+    rows.push({
+      head: row.head,
+      code: row.code,
+      what: row.title,
+      amount: decimalText(shared(parseMoney(row.amount, book), claim, book), book),
+      counted: row.counted,
+      formula: `${row.formula}${shareWords(claim)}`,
+      inputs: row.inputs,
+      source: row.source,
+      basis: 'worked out',
+      ...claimOf(claim),
+    });
+  }
+  return {
+    ...accountTotals(rows, book, inputs.forecast),
+    window: window.id,
+    currency: book.currency,
+    bookedEnd: window.end,
+    actualHandback,
+    overrunMinutes,
+    rows,
+    notes,
+    cautions,
+  };
+}

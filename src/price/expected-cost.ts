@@ -1,0 +1,106 @@
+import { decimalText } from './money.js';
+import { errorText, meanText, sampleSums, standardError } from './sample-sums.js';
+import type { CostCurve, CostStep } from './types.js';
+
+/** So many runs of a simulation that handed back so many minutes after the booked end; 0 or less is on time. */
+export interface OverrunCount {
+  readonly minutes: number;
+  readonly count: number;
+}
+
+export interface ExpectedCost {
+  readonly currency: string;
+  readonly runs: number;
+  /** Mean over the runs. */
+  readonly expected: string;
+  /** Standard error of `expected`. */
+  readonly standardError: string;
+  /** The least cost that at least 80 % of the runs do not exceed. */
+  readonly p80: string;
+  readonly p95: string;
+  /** For each cost that came up, in order: the share of runs that cost more. */
+  readonly exceedance: readonly { readonly cost: string; readonly chanceOfMore: number }[];
+  /** For each step of the curve: the share of runs that reached it, and its standard error. */
+  readonly steps: readonly (CostStep & {
+    readonly chance: number;
+    readonly standardError: number;
+  })[];
+}
+
+/**
+ * What an overrun costs on average and at worst, from how often each overrun came up.
+ *
+ * @throws {RangeError} When there is no run, a count is not whole or negative, or an overrun lies beyond the curve.
+ */
+export function expectedCost(curve: CostCurve, overruns: readonly OverrunCount[]): ExpectedCost {
+  const counts = overrunCounts(curve, overruns);
+  const byCost = new Map<number, number>();
+  for (const [minutes, count] of counts) {
+    const cost = curve.minor[minutes]!;
+    byCost.set(cost, (byCost.get(cost) ?? 0) + count);
+  }
+  const costs = [...byCost].sort((a, b) => a[0] - b[0]);
+  const sums = sampleSums(costs);
+  const { runs } = sums;
+  let seen = 0;
+  const exceedance = costs.map(([cost, count]) => {
+    seen += count;
+    return { cost: decimalText(cost, curve), chanceOfMore: (runs - seen) / runs };
+  });
+  return {
+    currency: curve.currency,
+    runs,
+    expected: meanText(sums, curve),
+    standardError: errorText(standardError(sums), curve),
+    p80: decimalText(quantile(costs, runs, 80), curve),
+    p95: decimalText(quantile(costs, runs, 95), curve),
+    exceedance,
+    steps: curve.steps.map(({ rise: _, ...step }) => {
+      let reached = 0;
+      for (const [minutes, count] of counts) if (minutes >= step.atMinute) reached += count;
+      const chance = reached / runs;
+      return { ...step, chance, standardError: Math.sqrt((chance * (1 - chance)) / runs) };
+    }),
+  };
+}
+
+/** Runs by overrun, early handbacks as 0. */
+function overrunCounts(
+  curve: CostCurve,
+  overruns: readonly OverrunCount[],
+): ReadonlyMap<number, number> {
+  const counts = new Map<number, number>();
+  for (const { minutes, count } of overruns) {
+    if (!Number.isInteger(count) || count < 0)
+      throw new RangeError(`a count of runs is a whole number, not ${count}`);
+    if (count === 0) continue;
+    const overrun = overrunOn(curve, minutes);
+    counts.set(overrun, (counts.get(overrun) ?? 0) + count);
+  }
+  if (counts.size === 0) throw new RangeError('an expected cost needs at least one run');
+  return counts;
+}
+
+/** A simulated handback as a minute of the curve. @throws {RangeError} When it is no whole minute or lies beyond. */
+export function overrunOn(curve: CostCurve, minutes: number): number {
+  const overrun = Math.max(0, minutes);
+  if (!Number.isInteger(overrun) || overrun > curve.maxMinutes)
+    throw new RangeError(
+      `an overrun of ${minutes} min is not on the cost curve, which has whole minutes up to ${curve.maxMinutes}`,
+    );
+  return overrun;
+}
+
+/** Nearest rank: the least cost with at least `percent` of the runs at or below it. In whole numbers, so exact. */
+function quantile(
+  costs: readonly (readonly [cost: number, count: number])[],
+  runs: number,
+  percent: number,
+): number {
+  let seen = 0;
+  for (const [cost, count] of costs) {
+    seen += count;
+    if (seen * 100 >= percent * runs) return cost;
+  }
+  return costs.at(-1)![0];
+}

@@ -1,0 +1,53 @@
+import { Big } from 'big.js';
+import type { PriceBook } from '../../model/price-book.js';
+import { minorOf, moneyText, rateText } from '../money.js';
+import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
+
+/** Delay damages as the contract states them: rate x minutes after grace in started blocks, never above the cap. */
+export function damagesHead(
+  context: HeadContext,
+  rule: NonNullable<PriceBook['damages']>,
+): CostHead {
+  const { book } = context;
+  const cap = rule.cap === undefined ? Infinity : minorOf(new Big(rule.cap), book);
+  const charged = (overrun: number): number =>
+    Math.ceil(Math.max(0, overrun - rule.afterMinutes) / rule.blockMinutes) * rule.blockMinutes;
+  const uncapped = (overrun: number): number =>
+    minorOf(new Big(rule.rate.amount).times(charged(overrun)), book, rule.rate.perMinutes);
+  const minorAt = (overrun: number): number => Math.min(cap, uncapped(overrun));
+  return {
+    head: 'damages',
+    code: 'damages',
+    title: 'Delay damages',
+    source: rule.source ?? book.source,
+    minorAt,
+    explainAt(overrun) {
+      const full = uncapped(overrun);
+      const sum = `${charged(overrun)} min charged x ${rateText(rule.rate, book)} = ${moneyText(full, book)}`;
+      return {
+        formula: full > cap ? `${sum}, held to the cap of ${moneyText(cap, book)}` : sum,
+        inputs: [
+          input('minutes charged', charged(overrun), 'min'),
+          input('grace', rule.afterMinutes, 'min'),
+          input('started blocks of', rule.blockMinutes, 'min'),
+          input('rate', rule.rate.amount, `${book.currency} per ${rule.rate.perMinutes} min`),
+          ...(rule.cap === undefined ? [] : [input('cap', rule.cap, book.currency)]),
+        ],
+      };
+    },
+    stepsTo(max) {
+      const steps: HeadStep[] = [];
+      if (rule.afterMinutes < max)
+        steps.push({
+          atMinute: rule.afterMinutes + 1,
+          kind: 'threshold',
+          name: 'delay damages begin',
+        });
+      let reached = 1;
+      while (reached <= max && uncapped(reached) < cap) reached += 1;
+      if (reached <= max)
+        steps.push({ atMinute: reached, kind: 'cap', name: 'delay damages reach their cap' });
+      return steps;
+    },
+  };
+}

@@ -1,0 +1,144 @@
+import { Big } from 'big.js';
+import type { DelayByBands, DelayByTrain } from '../../model/price-book.js';
+import { heldTrains } from '../held-trains.js';
+import { minorOf, moneyText, rateText } from '../money.js';
+import type { HeldTrain } from '../types.js';
+import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
+
+/** Charged minutes times weight, added up exactly. Few weights differ, so minutes are added by weight first. */
+export function weightedMinutes(held: readonly HeldTrain[]): Big {
+  const byWeight = new Map<number, number>();
+  for (const one of held)
+    byWeight.set(one.weight, (byWeight.get(one.weight) ?? 0) + one.countedMinutes);
+  let sum = new Big(0);
+  for (const [weight, minutes] of byWeight) sum = sum.plus(new Big(weight).times(minutes));
+  return sum;
+}
+
+/** Operator delay from the trains due: minutes late x weight x rate, cancelled trains at their deemed minutes. */
+export function delayByTrain(context: HeadContext, rule: DelayByTrain): CostHead {
+  const { book, trains, handback } = context;
+  const heldAt = (overrun: number): readonly HeldTrain[] =>
+    heldTrains(trains, handback(overrun), rule);
+  const minorAt = (overrun: number): number =>
+    minorOf(weightedMinutes(heldAt(overrun)).times(rule.rate.amount), book, rule.rate.perMinutes);
+  if (trains.length === 0)
+    context.note(
+      `No train is listed after window ${context.window.id}, so operator delay is priced at nothing.`,
+    );
+  return {
+    head: 'operator-delay',
+    code: 'operator-delay',
+    title: 'Delay to trains',
+    source: rule.source ?? book.source,
+    minorAt,
+    explainAt(overrun) {
+      const held = heldAt(overrun);
+      const cancelled = held.filter((one) => one.cancelled);
+      const weighted = weightedMinutes(held).toFixed();
+      const deemed = cancelled[0]?.countedMinutes;
+      const gone =
+        deemed === undefined
+          ? ''
+          : `, ${cancelled.length} of them cancelled at ${deemed} minutes each`;
+      return {
+        formula:
+          held.length === 0
+            ? 'no train is held'
+            : `${held.length} ${held.length === 1 ? 'train' : 'trains'} late${gone}: ${weighted} weighted minutes x ${rateText(rule.rate, book)} = ${moneyText(minorAt(overrun), book)}`,
+        inputs: [
+          input('trains late', held.length - cancelled.length, 'trains'),
+          input('trains cancelled', cancelled.length, 'trains'),
+          input('weighted minutes', weighted, 'min'),
+          input('rate', rule.rate.amount, perUnit(book.currency, rule.rate.perMinutes)),
+          input('headway', rule.headwayMinutes, 'min'),
+        ],
+      };
+    },
+    stepsTo: (max) => trainSteps(heldAt, max),
+  };
+}
+
+const perUnit = (currency: string, perMinutes: number): string =>
+  perMinutes === 1 ? `${currency}/min` : `${currency} per ${perMinutes} min`;
+
+/** A step where a train is first late, and one where it is first cancelled. */
+function trainSteps(
+  heldAt: (overrun: number) => readonly HeldTrain[],
+  max: number,
+): readonly HeadStep[] {
+  const steps: HeadStep[] = [];
+  const late = new Set<string>();
+  const gone = new Set<string>();
+  for (let m = 1; m <= max; m += 1) {
+    for (const one of heldAt(m)) {
+      if (!late.has(one.train)) {
+        late.add(one.train);
+        steps.push({ atMinute: m, kind: 'train-held', name: `${one.train} is held` });
+      }
+      if (one.cancelled && !gone.has(one.train)) {
+        gone.add(one.train);
+        steps.push({ atMinute: m, kind: 'train-cancelled', name: `${one.train} is cancelled` });
+      }
+    }
+  }
+  return steps;
+}
+
+/** Operator delay at a rate for each minute of the overrun, by the band it lies in. */
+export function delayByBands(context: HeadContext, rule: DelayByBands): CostHead {
+  const { book } = context;
+  const parts = (overrun: number) =>
+    rule.bands
+      .map((band, i) => {
+        const end = Math.min(overrun, rule.bands[i + 1]?.afterMinutes ?? Number.POSITIVE_INFINITY);
+        return { band, minutes: Math.max(0, end - band.afterMinutes) };
+      })
+      .filter((part) => part.minutes > 0);
+  // One common denominator, so that the row is rounded once.
+  const under = rule.bands.reduce((product, b) => product.times(b.rate.perMinutes), new Big(1));
+  const minorAt = (overrun: number): number => {
+    let over = new Big(0);
+    for (const { band, minutes } of parts(overrun)) {
+      // The product of all the others' minutes is a whole number, so this division is exact.
+      const others = rule.bands
+        .filter((other) => other !== band)
+        .reduce((product, b) => product.times(b.rate.perMinutes), new Big(1));
+      over = over.plus(new Big(band.rate.amount).times(minutes).times(others));
+    }
+    return minorOf(over, book, under);
+  };
+  return {
+    head: 'operator-delay',
+    code: 'operator-delay',
+    title: 'Delay by the minute',
+    source: rule.source ?? book.source,
+    minorAt,
+    explainAt(overrun) {
+      const used = parts(overrun);
+      const sum = used.map((p) => `${p.minutes} min x ${rateText(p.band.rate, book)}`).join(' + ');
+      return {
+        formula:
+          used.length === 0
+            ? 'no minute is in a band'
+            : `${sum} = ${moneyText(minorAt(overrun), book)}`,
+        inputs: used.flatMap((p) => [
+          input(`minutes after ${p.band.afterMinutes}`, p.minutes, 'min'),
+          input(
+            `rate after ${p.band.afterMinutes}`,
+            p.band.rate.amount,
+            perUnit(book.currency, p.band.rate.perMinutes),
+          ),
+        ]),
+      };
+    },
+    stepsTo: (max) =>
+      rule.bands
+        .filter((band) => band.afterMinutes < max)
+        .map((band) => ({
+          atMinute: band.afterMinutes + 1,
+          kind: 'rate-change' as const,
+          name: `${rateText(band.rate, book)} after ${band.afterMinutes} min`,
+        })),
+  };
+}

@@ -1,0 +1,37 @@
+import { Big } from 'big.js';
+import { minorOf, moneyText } from '../money.js';
+import { input, type CostHead, type HeadContext } from './head.js';
+
+/** Work that was planned for the window and not done, and what doing it in another costs. */
+export interface LostUnits {
+  readonly units: number;
+  /** Decimal text. */
+  readonly pricePerUnit: string;
+  /** What a unit is: `panels of track`. */
+  readonly what?: string;
+  readonly source?: string;
+}
+
+/** The lost work's re-booking: the same at every overrun. @throws {RangeError} For a count that is not whole or negative. */
+export function reBookingHead(context: HeadContext, lost: LostUnits): CostHead {
+  const { book } = context;
+  if (!Number.isInteger(lost.units) || lost.units < 0)
+    throw new RangeError(`lost units must be a whole number, not ${lost.units}`);
+  const sum = minorOf(new Big(lost.pricePerUnit).times(lost.units), book);
+  const what = lost.what ?? 'units';
+  return {
+    head: 're-booking',
+    code: 're-booking',
+    title: 'Work left over, booked again',
+    source: lost.source ?? 'given by the planner',
+    minorAt: () => sum,
+    explainAt: () => ({
+      formula: `${lost.units} ${what} x ${book.currency} ${lost.pricePerUnit} each = ${moneyText(sum, book)}`,
+      inputs: [
+        input('left over', lost.units, what),
+        input('price of one', lost.pricePerUnit, book.currency),
+      ],
+    }),
+    stepsTo: () => [],
+  };
+}

@@ -1,0 +1,53 @@
+export { account } from './account/account.js';
+export type {
+  Account,
+  AccountInputs,
+  AccountRow,
+  ChargeActual,
+  Claim,
+  StandingActual,
+  TrainActual,
+} from './account/types.js';
+export {
+  bestStop,
+  type BestStop,
+  type StopCandidate,
+  type StopChoice,
+  type StopInputs,
+} from './best-stop.js';
+export {
+  compareOptions,
+  type Comparison,
+  type CostOption,
+  type OptionCost,
+  type OptionResult,
+  type OptionVerdict,
+} from './compare-options.js';
+export { costCurve } from './cost-curve.js';
+export type { CostInputs } from './cost-model.js';
+export { expectedCost, type ExpectedCost, type OverrunCount } from './expected-cost.js';
+export { heldTrains, trainsAfter, type QueueRule } from './held-trains.js';
+export type { LostUnits } from './heads/re-booking.js';
+export {
+  lengthThresholds,
+  measureSpan,
+  noticeGiven,
+  type HoursRule,
+  type SpanMeasure,
+} from './measure-span.js';
+export { overrunCost, type OverrunInputs } from './overrun-cost.js';
+export { factorRuns, type FactorRun } from './pay-factors.js';
+export { accountTable, priceTable, type PlainTable } from './plain-table.js';
+export type { StandingInputs } from './standing-plant.js';
+export type {
+  CostCurve,
+  CostStep,
+  CostStepKind,
+  HeadCurve,
+  HeadOfCost,
+  HeldTrain,
+  PriceInput,
+  PriceResult,
+  PriceRow,
+  Rounding,
+} from './types.js';

@@ -1,0 +1,119 @@
+import {
+  clockChanges,
+  durationText,
+  intersect,
+  interval,
+  lengthMinutes,
+  startOfLocalDay,
+  totalMinutes,
+  unionOf,
+  type Interval,
+} from '../calendar/index.js';
+import type { LengthThreshold, NoticeBand } from '../model/price-book.js';
+import { localDate } from './pay-factors.js';
+
+/** "More than so many hours", with or without hours on a public holiday. */
+export type HoursRule = Pick<LengthThreshold, 'moreThanHours' | 'publicHolidays'>;
+
+/** A stretch of time held against a rule of hours. Minutes are real elapsed minutes. */
+export interface SpanMeasure {
+  readonly elapsedMinutes: number;
+  /** Minutes on public holidays, by the local calendar. */
+  readonly holidayMinutes: number;
+  /** What is held against the rule. */
+  readonly countedMinutes: number;
+  /** Minutes by which clocks went forward in it (negative: back). What two wall-clock times suggest is that much more. */
+  readonly clocksForwardMinutes: number;
+  /** Strictly more than the rule's hours. */
+  readonly exceeded: boolean;
+  /** Counted minutes beyond the rule; negative when below or at it. */
+  readonly overByMinutes: number;
+  /** The clock change alone decides: subtracting wall-clock times would have given the other answer. */
+  readonly clockChangeDecides: boolean;
+  readonly text: string;
+}
+
+/**
+ * How long a stretch is by a rule of hours.
+ *
+ * @param holidays Local dates of public holidays, `2027-08-30`; each is the whole local day.
+ * @throws {RangeError} When the stretch ends before it starts.
+ */
+export function measureSpan(
+  span: Interval,
+  zone: string,
+  rule: HoursRule,
+  holidays: readonly string[] = [],
+): SpanMeasure {
+  const { start, end } = interval(span.start, span.end);
+  const elapsedMinutes = lengthMinutes({ start, end });
+  const holidayMinutes = holidays.length === 0 ? 0 : onHolidays({ start, end }, zone, holidays);
+  const countedMinutes =
+    rule.publicHolidays === 'counted' ? elapsedMinutes : elapsedMinutes - holidayMinutes;
+  const clocksForwardMinutes = clockChanges(start, end, zone).reduce(
+    (sum, change) => sum + change.forwardMinutes,
+    0,
+  );
+  const limit = rule.moreThanHours * 60;
+  const exceeded = countedMinutes > limit;
+  const clockChangeDecides = exceeded !== countedMinutes + clocksForwardMinutes > limit;
+  const less =
+    countedMinutes < elapsedMinutes
+      ? ` less ${durationText(holidayMinutes)} on public holidays`
+      : '';
+  const clocks =
+    clocksForwardMinutes === 0
+      ? ''
+      : `; clocks go ${clocksForwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(clocksForwardMinutes))} in it${clockChangeDecides ? ', which decides' : ''}`;
+  return {
+    elapsedMinutes,
+    holidayMinutes,
+    countedMinutes,
+    clocksForwardMinutes,
+    exceeded,
+    overByMinutes: countedMinutes - limit,
+    clockChangeDecides,
+    text: `${durationText(elapsedMinutes)} elapsed${less}: ${exceeded ? '' : 'not '}more than ${rule.moreThanHours} h${clocks}`,
+  };
+}
+
+function onHolidays(span: Interval, zone: string, holidays: readonly string[]): number {
+  const dates = new Set(holidays);
+  const days: Interval[] = [];
+  for (let day = startOfLocalDay(span.start, zone); day < span.end;) {
+    const next = startOfLocalDay(day, zone, 1);
+    if (dates.has(localDate(day, zone))) days.push({ start: day, end: next });
+    day = next;
+  }
+  return totalMinutes(intersect(unionOf(days), [span]));
+}
+
+/** Each length threshold of a book held against a closure from `span.start` to `span.end`. */
+export function lengthThresholds(
+  span: Interval,
+  zone: string,
+  thresholds: readonly LengthThreshold[],
+  holidays: readonly string[] = [],
+): readonly { readonly threshold: LengthThreshold; readonly measure: SpanMeasure }[] {
+  return thresholds.map((threshold) => ({
+    threshold,
+    measure: measureSpan(span, zone, threshold, holidays),
+  }));
+}
+
+/**
+ * The notice band that holds for notice given at `span.start` of a closure that starts at `span.end`: of those met,
+ * the one with the most hours. `band` is undefined when none is met.
+ */
+export function noticeGiven(
+  span: Interval,
+  zone: string,
+  bands: readonly NoticeBand[],
+  holidays: readonly string[] = [],
+): { readonly band?: NoticeBand; readonly measures: readonly SpanMeasure[] } {
+  const measures = bands.map((band) => measureSpan(span, zone, band, holidays));
+  const met = bands
+    .filter((_, i) => measures[i]!.exceeded)
+    .sort((a, b) => b.moreThanHours - a.moreThanHours)[0];
+  return met ? { band: met, measures } : { measures };
+}

@@ -1,0 +1,60 @@
+import { addMinutes } from '../calendar/index.js';
+import { cautions } from '../model/index.js';
+import { costModel, type CostInputs, type CostModel } from './cost-model.js';
+import { heldTrains } from './held-trains.js';
+import { decimalText } from './money.js';
+import type { PriceResult, PriceRow } from './types.js';
+
+export interface OverrunInputs extends CostInputs {
+  /** Whole minutes from the booked end to handback; 0 for a prompt one. */
+  readonly overrunMinutes: number;
+}
+
+/**
+ * What handing a window back so many minutes late costs, by head of cost.
+ *
+ * Each row is worked out exactly and rounded once, by the book's rule; the total is the sum of the counted rows, so
+ * they add up to the penny. Rows whose sum is nothing are shown and say why.
+ *
+ * @throws {RangeError} When the overrun is negative or no whole number of minutes, or a sum is too large to be exact.
+ */
+export function overrunCost(inputs: OverrunInputs): PriceResult {
+  return resultAt(costModel(inputs, inputs.overrunMinutes), inputs.overrunMinutes);
+}
+
+/** One overrun of a cost model. */
+export function resultAt(model: CostModel, overrunMinutes: number): PriceResult {
+  const { window, book } = model;
+  let total = 0;
+  let notCounted = 0;
+  const rows = model.heads.map((head): PriceRow => {
+    const minor = head.minorAt(overrunMinutes);
+    const counted = model.counts(head.head);
+    if (counted) total += minor;
+    else notCounted += minor;
+    return {
+      head: head.head,
+      code: head.code,
+      title: head.title,
+      amount: decimalText(minor, book),
+      counted,
+      ...head.explainAt(overrunMinutes),
+      source: head.source,
+    };
+  });
+  const handbackAt = addMinutes(window.end, overrunMinutes);
+  return {
+    window: window.id,
+    overrunMinutes,
+    handbackAt,
+    currency: book.currency,
+    rounding: book.rounding,
+    basis: book.basis,
+    rows,
+    total: decimalText(total, book),
+    notCounted: decimalText(notCounted, book),
+    trains: book.delay?.by === 'train' ? heldTrains(model.trains, handbackAt, book.delay) : [],
+    notes: model.notes,
+    cautions,
+  };
+}

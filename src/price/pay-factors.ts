@@ -1,0 +1,93 @@
+import {
+  addMinutes,
+  localTimeOf,
+  startOfLocalDay,
+  weekdayOf,
+  type Instant,
+} from '../calendar/index.js';
+import { weekdays } from '../model/index.js';
+import type { PayFactor, StandingRule } from '../model/price-book.js';
+import { Big } from 'big.js';
+
+/** A stretch of minutes, counted from a common start and half-open, over which one factor holds. */
+export interface FactorRun {
+  readonly fromMinute: number;
+  readonly toMinute: number;
+  /** Decimal text. */
+  readonly factor: string;
+  /** Names of the bands that made it; empty for the ordinary rate. */
+  readonly names: readonly string[];
+}
+
+/** The local date of a moment: `2027-08-30`. */
+export function localDate(at: Instant, zone: string): string {
+  const { year, month, day } = localTimeOf(at, zone);
+  return `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
+}
+
+const minuteOf = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
+
+/**
+ * Whether a factor holds in the minute that begins at `at`, by what the local clock shows: on the night clocks go
+ * back, both hours that show 01:30 are in a band that includes 01:30, and each is paid.
+ */
+function holds(
+  factor: PayFactor,
+  at: Instant,
+  zone: string,
+  holidays: ReadonlySet<string>,
+): boolean {
+  const { hour, minute } = localTimeOf(at, zone);
+  const now = hour * 60 + minute;
+  const from = minuteOf(factor.from ?? '00:00');
+  const to = minuteOf(factor.to ?? '24:00');
+  const wraps = to <= from;
+  const sinceYesterday = wraps && now < to;
+  if (!(sinceYesterday || (now >= from && (wraps || now < to)))) return false;
+  const started = sinceYesterday ? startOfLocalDay(at, zone, -1) : at;
+  const weekday = weekdays[weekdayOf(started, zone) - 1]!;
+  if (factor.days && !factor.days.includes(weekday)) return false;
+  return !factor.holidaysOnly || holidays.has(localDate(started, zone));
+}
+
+/**
+ * The pay factor at every minute of [start, start + minutes), as runs in order that cover it without a gap.
+ * Real minutes: an hour shown twice is two hours, an hour skipped is none.
+ */
+export function factorRuns(
+  start: Instant,
+  minutes: number,
+  zone: string,
+  rule: Pick<StandingRule, 'factors' | 'combine'>,
+  labour: boolean,
+  holidays: readonly string[],
+): readonly FactorRun[] {
+  const bands = rule.factors.filter((f) => f.on === 'all' || (f.on === 'labour') === labour);
+  if (bands.length === 0 || minutes === 0)
+    return minutes === 0 ? [] : [{ fromMinute: 0, toMinute: minutes, factor: '1', names: [] }];
+  const days = new Set(holidays);
+  const runs: { fromMinute: number; toMinute: number; factor: string; names: string[] }[] = [];
+  let key: string | undefined;
+  for (let m = 0; m < minutes; m += 1) {
+    const on = bands.filter((band) => holds(band, addMinutes(start, m), zone, days));
+    const now = on.map((band) => band.name).join('\n');
+    if (now === key) runs.at(-1)!.toMinute = m + 1;
+    else runs.push({ fromMinute: m, toMinute: m + 1, ...combined(on, rule.combine) });
+    key = now;
+  }
+  return runs;
+}
+
+function combined(
+  on: readonly PayFactor[],
+  combine: StandingRule['combine'],
+): { factor: string; names: string[] } {
+  if (on.length === 0) return { factor: '1', names: [] };
+  if (combine === 'multiply')
+    return {
+      factor: on.reduce((product, band) => product.times(band.factor), new Big(1)).toFixed(),
+      names: on.map((band) => band.name),
+    };
+  const best = on.reduce((a, b) => (new Big(b.factor).gt(a.factor) ? b : a));
+  return { factor: best.factor, names: [best.name] };
+}

@@ -1,0 +1,111 @@
+import type { Instant } from '../calendar/index.js';
+import type { HeadOfCost } from '../model/price-book.js';
+import type { Rounding } from './money.js';
+
+export type { HeadOfCost } from '../model/price-book.js';
+export type { Rounding } from './money.js';
+
+/** One number that went into an amount. */
+export interface PriceInput {
+  readonly name: string;
+  readonly value: string;
+  /** Empty where it is a bare number. */
+  readonly unit: string;
+}
+
+/** One head of cost at one overrun. */
+export interface PriceRow {
+  readonly head: HeadOfCost;
+  /** Stable within a book: tells rows of the same head apart. */
+  readonly code: string;
+  readonly title: string;
+  /** Decimal text in the book's currency, rounded once: `1843.50`. */
+  readonly amount: string;
+  /** False: shown, but not part of the total, being the alternative to what is counted. */
+  readonly counted: boolean;
+  /** How the amount came about, in words with the numbers. */
+  readonly formula: string;
+  readonly inputs: readonly PriceInput[];
+  readonly source: string;
+}
+
+/** A train due after the booked end, and what a late handback does to it. */
+export interface HeldTrain {
+  readonly train: string;
+  readonly dueAt: Instant;
+  /** When it passes; for a cancelled one, when it would have. */
+  readonly leavesAt: Instant;
+  readonly minutesLate: number;
+  readonly weight: number;
+  readonly cancelled: boolean;
+  /** Minutes it is charged for, before its weight. */
+  readonly countedMinutes: number;
+}
+
+/** What an overrun of so many minutes costs. */
+export interface PriceResult {
+  readonly window: string;
+  readonly overrunMinutes: number;
+  readonly handbackAt: Instant;
+  readonly currency: string;
+  readonly rounding: Rounding;
+  readonly basis: 'actual-loss' | 'damages';
+  readonly rows: readonly PriceRow[];
+  /** Sum of the counted rows. */
+  readonly total: string;
+  /** Sum of the rows that are not counted. */
+  readonly notCounted: string;
+  /** Late and cancelled trains, in order due; empty when delay is not priced by train. */
+  readonly trains: readonly HeldTrain[];
+  /** What is missing or was assumed, in words. */
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export type CostStepKind =
+  'threshold' | 'train-held' | 'train-cancelled' | 'rate-change' | 'least-hours' | 'cap';
+
+/** A minute at which the cost jumps or its slope changes, and why. */
+export interface CostStep {
+  /** The first overrun, in minutes, on which it bears. */
+  readonly atMinute: number;
+  readonly kind: CostStepKind;
+  readonly head: HeadOfCost;
+  readonly code: string;
+  readonly name: string;
+  /** Whether its head is part of the total. */
+  readonly counted: boolean;
+}
+
+export interface HeadCurve {
+  readonly head: HeadOfCost;
+  readonly code: string;
+  readonly title: string;
+  readonly counted: boolean;
+  readonly source: string;
+  /** Smallest coins at each minute. */
+  readonly minor: readonly number[];
+}
+
+/** The cost at every whole minute of overrun from 0 to `maxMinutes`. */
+export interface CostCurve {
+  readonly window: string;
+  readonly currency: string;
+  readonly decimals: number;
+  readonly rounding: Rounding;
+  readonly maxMinutes: number;
+  /** Total in smallest coins (pence) at each minute; exact whole numbers. `minor[m]` belongs to an overrun of m. */
+  readonly minor: readonly number[];
+  /** The same as decimal text. */
+  readonly amounts: readonly string[];
+  readonly heads: readonly HeadCurve[];
+  /** In order of minute. */
+  readonly steps: readonly (CostStep & {
+    /** What the total gains from the minute before. */
+    readonly rise: string;
+  })[];
+  /** Minutes at which the total is less than a minute before: none unless cancelled trains free their path. */
+  readonly falls: readonly { readonly atMinute: number; readonly by: string }[];
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}

@@ -34,3 +34,36 @@ export {
 } from './local-time.js';
 export { durationText } from './duration.js';
 export { dailyBands, type DailyBand } from './bands.js';
+export {
+  dateOf,
+  dayAt,
+  dayFromText,
+  dayNumber,
+  dayText,
+  momentOn,
+  startOfDay,
+  weekdayOfDay,
+  type DayNumber,
+  type LocalDate,
+} from './local-date.js';
+export {
+  railwayWeek,
+  weekOneRules,
+  type RailwayWeek,
+  type RailwayWeekSettings,
+  type WeekOneRule,
+} from './railway-week.js';
+export {
+  periodsTouched,
+  periodText,
+  railwayPeriod,
+  railwayPeriods,
+  type RailwayPeriod,
+} from './railway-period.js';
+export {
+  bankHolidaysEnglandAndWales,
+  easterDay,
+  holidayAt,
+  holidayTimes,
+  type Holiday,
+} from './holidays.js';

@@ -14,10 +14,9 @@ export const styles = css`
   }
   .desk {
     display: grid;
-    grid-template: 'top top' auto 'main side' minmax(0, 1fr) 'foot foot' auto / minmax(
-        0,
-        1fr
-      ) 23rem;
+    grid-template:
+      'top top' auto 'main side' minmax(0, 1fr) 'foot foot' auto / minmax(0, 1fr)
+      23rem;
     height: 100dvh;
     min-height: 32rem;
     background: var(--_paper);
@@ -181,6 +180,7 @@ export const styles = css`
   }
   footer p {
     display: inline;
+    margin-inline-end: 0.375em;
   }
   footer strong {
     color: var(--_ink);

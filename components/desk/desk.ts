@@ -18,9 +18,9 @@ import { base } from '../shared/base.js';
 import { countText } from '../shared/format.js';
 import type { CellSelectEvent } from '../sheet/cell-select-event.js';
 import type { PossessionSheet } from '../sheet/sheet.js';
-import { explainFit, explainPackage } from '../why/explain-fit.js';
+import { explainFit, explainPackage, fitsIn } from '../why/explain-fit.js';
 import { explainLedger } from '../why/explain-ledger.js';
-import { explainFaults, explainPlacement } from '../why/explain-plan.js';
+import { explainCertificate, explainFaults, explainPlacement } from '../why/explain-plan.js';
 import type { Explanation, Place } from '../why/explanation.js';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import { styles } from './desk.styles.js';
@@ -161,7 +161,7 @@ export class PossessionDesk extends LitElement {
       </main>
       <aside aria-label="Where figures come from" tabindex="0">${this.#renderSide()}</aside>
       <footer aria-label="Cautions" role="note">
-        ${cautions.map((one, index) => (index === 0 ? html`<strong>${one}</strong> ` : html`<p>${one}</p>`))}
+        ${cautions.map((one, index) => html`<p>${index === 0 ? html`<strong>${one}</strong>` : one}</p>`)}
       </footer>
     </div>`;
   }
@@ -172,7 +172,7 @@ export class PossessionDesk extends LitElement {
       <div class="title">
         <h1>${this.document?.name || 'No plan yet'}</h1>
         <p>
-          ${this.document ? html`${this.document.rules.name}, ${this.document.zone}` : 'possession-fit'}
+          ${this.document ? html`${this.document.rules.name === 'none' ? 'no rules: nothing is deducted' : this.document.rules.name}, ${this.document.zone}` : 'possession-fit'}
         </p>
       </div>
       <div role="tablist" aria-label="Views" @keydown=${this.#onTabKey}>
@@ -383,7 +383,8 @@ export class PossessionDesk extends LitElement {
     if (view === 'windows') this.#ask('usable');
     else if (view === 'fit' && this.selectedFit) this.#tellFit(this.selectedFit);
     else if (view === 'work') this.#tellPackage(this.results?.packages[0]?.id ?? '');
-    else if (view === 'plan' && !this.allocation && this.busy === '') void this.#onSearch();
+    else if (view === 'plan' && this.allocation) this.told = explainCertificate(this.allocation);
+    else if (view === 'plan' && this.busy === '') void this.#onSearch();
     else if (view === 'fit') this.#pickFirstFit();
   }
 
@@ -399,7 +400,16 @@ export class PossessionDesk extends LitElement {
     const ledger = this.results?.ledgers.find((one) => one.window === this.selectedWindow);
     if (!window || !ledger || !this.results) return;
     this.asked = row;
-    this.told = explainLedger(ledger, window, this.results.plan.rules, row);
+    const told = explainLedger(ledger, window, this.results.plan.rules, row);
+    // The ledger above already shows what the sum is made of; what it is good for says more.
+    this.told =
+      row === 'usable'
+        ? {
+            ...told,
+            rowsTitle: 'What fits in it, on its own',
+            rows: fitsIn(window.id, this.results.fits),
+          }
+        : told;
   }
 
   #tellFit(at: { package: string; window: string }): void {
@@ -567,6 +577,7 @@ export class PossessionDesk extends LitElement {
       if (!search.signal.aborted) {
         this.allocation = found;
         this.placement = null;
+        if (this.view === 'plan') this.told = explainCertificate(found);
       }
     } catch (error) {
       if (!search.signal.aborted)

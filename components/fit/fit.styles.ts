@@ -62,8 +62,8 @@ export const styles = css`
     position: sticky;
     inset-inline-start: 0;
     z-index: 1;
-    width: 14rem;
-    min-width: 9rem;
+    width: 11rem;
+    min-width: 11rem;
     background: var(--_raised);
     border-right: 1px solid var(--_rule);
   }
@@ -83,7 +83,7 @@ export const styles = css`
     font-size: var(--_small);
   }
   td {
-    min-width: 5rem;
+    min-width: 5.25rem;
     height: 2.875rem;
     line-height: 1.2;
     cursor: pointer;
@@ -105,7 +105,7 @@ export const styles = css`
   td.fits :is(.amount, .word) {
     color: var(--_good);
   }
-  td.short {
+  td.near {
     background: var(--_bad-wash);
   }
   td.short :is(.amount, .word) {
@@ -114,7 +114,17 @@ export const styles = css`
   td.never {
     color: var(--_quiet);
   }
+  td.never {
+    white-space: normal;
+  }
+  td.short .amount {
+    font-weight: 500;
+  }
+  td.near .amount {
+    font-weight: 650;
+  }
   td.never .amount {
+    font-size: var(--_small);
     font-weight: 400;
   }
   td:hover {

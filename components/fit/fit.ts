@@ -10,11 +10,11 @@ import type { PackageSummary } from '../../src/engine/types.js';
 import type { FitVerdict } from '../../src/fit/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { clockText, dayText } from '../shared/format.js';
+import { clockText, countText, dayText } from '../shared/format.js';
 import { gridMove } from '../shared/grid-keys.js';
 import { FitSelectEvent } from './fit-select-event.js';
 import { styles } from './fit.styles.js';
-import { verdictKind, verdictMark, verdictText } from './verdict-mark.js';
+import { isNearMiss, verdictKind, verdictMark, verdictText } from './verdict-mark.js';
 
 /**
  * Every package against every window: spare time, or what is missing.
@@ -72,8 +72,12 @@ export class PossessionFit extends LitElement {
       return html`<p class="key">Nothing to compare yet: the map needs windows and work.</p>`;
     return html`<ul class="key" aria-label="Key">
         <li class="good">${verdictMark('fits')} fits, usable time to spare</li>
-        <li class="bad">${verdictMark('short')} does not fit, time short</li>
-        <li>${verdictMark('never')} cannot be done there, however long</li>
+        <li class="bad">
+          ${verdictMark('short')} does not fit, time short; shaded when by an hour or less
+        </li>
+        <li>
+          ${verdictMark('never')} cannot be done there, however long; the reason stands in the cell
+        </li>
         <li>Each package on its own, required margin held</li>
       </ul>
       <div class="map">
@@ -109,8 +113,10 @@ export class PossessionFit extends LitElement {
   #renderRow(pack: PackageSummary, row: number): TemplateResult {
     return html`<tr role="row">
       <th role="rowheader" scope="row">
-        <strong>${pack.id}</strong> ${pack.title === pack.id ? '' : pack.title}
-        <span class="quiet">${durationText(pack.minutes)} of work</span>
+        <strong>${pack.id}</strong>
+        <span class="quiet"
+          >${durationText(pack.minutes)} in ${countText(pack.activities.length, 'piece')}</span
+        >
       </th>
       ${this.windows.map((one, column) => this.#renderCell(pack, one, row, column))}
     </tr>`;
@@ -130,7 +136,7 @@ export class PossessionFit extends LitElement {
     return html`<td
       part="cell"
       role="gridcell"
-      class=${kind}
+      class="${kind} ${verdict && isNearMiss(verdict) ? 'near' : ''}"
       data-row=${row}
       data-column=${column}
       tabindex=${here ? 0 : -1}

@@ -10,10 +10,38 @@ export function verdictKind(verdict: FitVerdict): VerdictKind {
   return verdict.spareMinutes === null ? 'never' : 'short';
 }
 
-/** What a cell shows: the amount and the word that says of what. */
+export const NEAR_MINUTES = 60;
+
+/** Reasons in the few letters a cell has room for; an unknown one is spelt out from its code. */
+const shortReason: Readonly<Record<string, string>> = {
+  'fixed-elsewhere': 'fixed elsewhere',
+  'isolation-not-booked': 'no isolation',
+  'key-date': 'after key date',
+  'lines-not-blocked': 'line not shut',
+  'no-room': 'no room',
+  'no-usable-stretch': 'broken up',
+  'no-usable-time': 'nothing usable',
+  'not-before': 'too early',
+  'nothing-left': 'already done',
+  'outside-extent': 'out of extent',
+  'resource-not-there': 'no resource',
+  'resource-short': 'resource short',
+  'too-short': 'too short',
+  'waits-for': 'must wait',
+};
+
+/** Short by so little that a longer window, or a unit less, is worth asking about. */
+export function isNearMiss(verdict: FitVerdict): boolean {
+  return verdictKind(verdict) === 'short' && (verdict.spareMinutes ?? 0) >= -NEAR_MINUTES;
+}
+
+/** What a cell shows: the amount and the word that says of what; for a plain no, its first reason. */
 export function verdictText(verdict: FitVerdict): { amount: string; word: string } {
   const kind = verdictKind(verdict);
-  if (kind === 'never') return { amount: 'no', word: 'cannot' };
+  if (kind === 'never') {
+    const first = verdict.reasons[0]?.code ?? 'no';
+    return { amount: shortReason[first] ?? first.replaceAll('-', ' '), word: '' };
+  }
   const amount = durationText(Math.abs(verdict.spareMinutes ?? 0));
   return { amount, word: kind === 'fits' ? 'spare' : 'short' };
 }

@@ -56,8 +56,12 @@ export const styles = css`
     font-size: var(--_small);
     font-weight: 400;
   }
-  .step svg {
-    grid-column: 1 / -1;
+  .step {
+    align-items: center;
+  }
+  .step .when {
+    text-align: end;
+    white-space: nowrap;
   }
   .track {
     stroke: var(--_hair);

@@ -10,6 +10,9 @@ import { LedgerAskEvent } from './ledger-ask-event.js';
 import { styles } from './ledger.styles.js';
 import { stepsOf, type LedgerStep } from './steps.js';
 
+/** Room for `23:30–00:00` to the right of a bar. */
+const TIMES = 84;
+
 /**
  * From the booked minutes of a window down to the usable ones.
  *
@@ -119,13 +122,7 @@ export class PossessionLedger extends LitElement {
       aria-pressed=${this.asked === index}
       @click=${() => this.#ask(index)}
     >
-      <span class="label"
-        >${row.rule}
-        <span class="when"
-          >${kindText[row.kind].toLowerCase()}
-          ${clockText(row.start, zone)}&ndash;${clockText(row.end, zone)}</span
-        ></span
-      >
+      <span class="label">${row.rule}</span>
       <span class="figure">&minus;${durationText(row.minutes)}</span>
       <svg width=${this.#bar} height="10" aria-hidden="true">
         ${kindPatterns}
@@ -140,6 +137,10 @@ export class PossessionLedger extends LitElement {
           fill=${kindFill(row.kind)}
         ></rect>
       </svg>
+      <span class="when"
+        ><span class="unseen">${kindText[row.kind]}, </span
+        >${clockText(row.start, zone)}&ndash;${clockText(row.end, zone)}</span
+      >
     </button>`;
   }
 
@@ -183,7 +184,7 @@ export class PossessionLedger extends LitElement {
   }
 
   get #bar(): number {
-    return Math.max(40, this.#picture.width - 12);
+    return Math.max(40, this.#picture.width - 12 - TIMES);
   }
 
   #wide(minutes: number, ledger: Ledger): number {

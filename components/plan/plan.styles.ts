@@ -28,7 +28,7 @@ export const styles = css`
   }
   .window {
     display: grid;
-    grid-template-columns: 12.5rem minmax(0, 1fr);
+    grid-template-columns: 15.5rem minmax(0, 1fr);
     column-gap: 0.75rem;
     padding: 0.25rem 0.75rem;
     border-bottom: 1px solid var(--_hair);
@@ -62,6 +62,42 @@ export const styles = css`
   }
   .work text {
     font-weight: 600;
+  }
+  tbody th {
+    color: var(--_ink);
+    font-weight: 500;
+  }
+  .float {
+    width: 11.75rem;
+  }
+  th.float {
+    font-weight: 400;
+    font-size: var(--_small);
+  }
+  th.float span:last-child {
+    float: inline-end;
+  }
+  .float svg {
+    margin-top: 0.125rem;
+  }
+  .axis {
+    stroke: var(--_hair);
+  }
+  .due {
+    stroke: var(--_ink);
+    stroke-width: 2;
+  }
+  .held {
+    fill: var(--_usable);
+  }
+  .lost {
+    fill: none;
+    stroke: var(--_bad);
+    stroke-width: 1.5;
+  }
+  th:first-child,
+  td:first-child {
+    padding-inline-start: 0.75rem;
   }
   .met {
     color: var(--_good);

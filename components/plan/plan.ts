@@ -28,6 +28,7 @@ import { styles } from './plan.styles.js';
 
 const LANE = 22;
 const STRIP = 10;
+const FLOAT = 180;
 
 /**
  * A plan for all work: the windows it uses with what is done in each, the key dates with their float, and what is
@@ -105,6 +106,8 @@ export class PossessionPlan extends LitElement {
 
   #renderKeyDates(dates: readonly KeyDateForecast[]): TemplateResult {
     if (dates.length === 0) return html``;
+    const moments = dates.flatMap((one) => [one.due, one.forecast ?? one.due]);
+    const span = { from: Math.min(...moments), to: Math.max(...moments) };
     return html`<h3>Key dates</h3>
       <div class="scroll" tabindex="0" role="region" aria-label="Key dates">
         <table>
@@ -116,6 +119,10 @@ export class PossessionPlan extends LitElement {
               <th scope="col" class="figure">Programme float</th>
               <th scope="col" class="figure">In windows</th>
               <th scope="col">Met</th>
+              <th scope="col" class="float" aria-hidden="true">
+                <span>${dayText(span.from, this.zone)}</span
+                ><span>${dayText(span.to, this.zone)}</span>
+              </th>
             </tr>
           </thead>
           <tbody>
@@ -132,11 +139,31 @@ export class PossessionPlan extends LitElement {
                   </td>
                   <td class="figure">${date.floatWindows ?? 'none known'}</td>
                   <td class=${date.met ? 'met' : 'missed'}>${date.met ? '● met' : '▽ missed'}</td>
+                  <td class="float" aria-hidden="true">${this.#renderFloat(date, span)}</td>
                 </tr>`,
             )}
           </tbody>
         </table>
       </div>`;
+  }
+
+  /** From the forecast (disc) to the due date (post): the bar between is the float, hollow when it is negative. */
+  #renderFloat(date: KeyDateForecast, span: { from: number; to: number }): TemplateResult {
+    const wide = FLOAT - 10;
+    const x = (at: number): number =>
+      5 + ((at - span.from) / Math.max(1, span.to - span.from)) * wide;
+    const due = x(date.due);
+    const forecast = date.forecast === null ? null : x(date.forecast);
+    return html`<svg width=${FLOAT} height="14">
+      <line class="axis" x1="0" x2=${FLOAT} y1="7" y2="7"></line>
+      ${
+        forecast === null
+          ? nothing
+          : svg`<rect class=${date.met ? 'held' : 'lost'} x=${Math.min(due, forecast)} width=${Math.abs(due - forecast)} y="4.5" height="5"></rect>
+          <circle class=${date.met ? 'held' : 'lost'} cx=${forecast} cy="7" r="4"></circle>`
+      }
+      <line class="due" x1=${due} x2=${due} y1="0" y2="14"></line>
+    </svg>`;
   }
 
   #renderUnplaced(allocation: Allocation): TemplateResult {
@@ -208,20 +235,21 @@ export class PossessionPlan extends LitElement {
           ${clockText(one.end, one.zone)}, ${durationText((one.end - one.start) / MINUTE)}
         </div>
       </div>
-      <svg
-        class="drawing"
-        width=${width}
-        height=${STRIP + count * LANE + 4}
-        role="group"
-        aria-label="Work in window ${one.id}"
-      >
-        ${kindPatterns}
-        ${(ledger?.rows ?? []).map(
-          (row) =>
-            svg`<rect class="edge ${row.kind}" x=${x(row.start)} y="0.5" height=${STRIP - 2} width=${Math.max(0.5, x(row.end) - x(row.start) - 1)} fill=${kindFill(row.kind)}><title>${row.rule}, ${durationText(row.minutes)}</title></rect>`,
-        )}
-        ${lanes.map((lane) => this.#renderWork(lane, one, x, allocation))}
-      </svg>
+      <div class="drawing">
+        <svg
+          width=${width}
+          height=${STRIP + count * LANE + 4}
+          role="group"
+          aria-label="Work in window ${one.id}"
+        >
+          ${kindPatterns}
+          ${(ledger?.rows ?? []).map(
+            (row) =>
+              svg`<rect class="edge ${row.kind}" x=${x(row.start)} y="0.5" height=${STRIP - 2} width=${Math.max(0.5, x(row.end) - x(row.start) - 1)} fill=${kindFill(row.kind)}><title>${row.rule}, ${durationText(row.minutes)}</title></rect>`,
+          )}
+          ${lanes.map((lane) => this.#renderWork(lane, one, x, allocation))}
+        </svg>
+      </div>
     </div>`;
   }
 

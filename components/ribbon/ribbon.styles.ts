@@ -27,7 +27,7 @@ export const styles = css`
   .axis,
   .row {
     display: grid;
-    grid-template-columns: 12.5rem minmax(0, 1fr) 6.5rem;
+    grid-template-columns: 15.5rem minmax(0, 1fr) 4.75rem;
     column-gap: 0.75rem;
     padding-inline: 0.75rem;
   }
@@ -73,13 +73,11 @@ export const styles = css`
   .name strong {
     font-weight: 650;
   }
-  .name .title {
-    overflow: hidden;
-    text-overflow: ellipsis;
-    white-space: nowrap;
+  .name strong {
+    min-width: 2rem;
   }
   .name .status {
-    grid-column: 1 / -1;
+    grid-column: 2;
     color: var(--_quiet);
     font-size: var(--_small);
   }
@@ -97,7 +95,7 @@ export const styles = css`
     color: var(--_quiet);
     font-size: var(--_small);
   }
-  .withdrawn :is(.name, .hours) strong,
+  .withdrawn .name strong,
   .withdrawn .title {
     text-decoration: line-through;
   }

@@ -83,8 +83,12 @@ export class PossessionRibbon extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('windows') && !changed.has('ledgers')) return;
     this.#ledgers = new Map(this.ledgers.map((ledger) => [ledger.window, ledger]));
+    // A window that takes no work has no usable time to draw: it stays an outline.
     this.#lines = new Map(
-      this.windows.map((one) => [one.id, linesOf(one, this.#ledgers.get(one.id))]),
+      this.windows.map((one) => {
+        const ledger = this.#ledgers.get(one.id);
+        return [one.id, linesOf(one, ledger?.barred.length ? undefined : ledger)];
+      }),
     );
     this.#span = spanOf([...this.#lines.values()].flat());
   }
@@ -148,7 +152,7 @@ export class PossessionRibbon extends LitElement {
     const ledger = this.#ledgers.get(one.id);
     const chosen = one.id === this.selected;
     const reachable = chosen || (index === 0 && !this.windows.some((w) => w.id === this.selected));
-    const usable = ledger ? durationText(ledger.usableMinutes) : 'not read';
+    const usable = usableText(ledger);
     const gross = durationText((one.end - one.start) / MINUTE);
     const lines = this.#lines.get(one.id) ?? [];
     return html`<div
@@ -208,9 +212,21 @@ export class PossessionRibbon extends LitElement {
         (
           change,
         ) => svg`<line class="change" x1=${x(change.at)} x2=${x(change.at)} y1=${top + 1} y2=${top + LINE - 1}></line>
-        <text class="change-text halo" x=${end + 40} y=${top + 19}>clocks ${change.forwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(change.forwardMinutes))}</text>`,
+        ${this.#renderChange(change, start - 40, end + 40, top)}`,
       )}
     </g>`;
+  }
+
+  /** The words stand on the side of the window with more room. */
+  #renderChange(
+    change: RibbonLine['changes'][number],
+    before: number,
+    after: number,
+    top: number,
+  ): SVGTemplateResult {
+    const right = this.#drawing.width - after > before - GUTTER;
+    const which = change.forwardMinutes > 0 ? 'forward' : 'back';
+    return svg`<text class="change-text halo" x=${right ? after : before} y=${top + 19} text-anchor=${right ? 'start' : 'end'}>clocks ${which} ${durationText(Math.abs(change.forwardMinutes))}</text>`;
   }
 
   #renderTable(): TemplateResult {
@@ -244,7 +260,7 @@ export class PossessionRibbon extends LitElement {
                 </td>`;
               })}
               <td class="figure">
-                <strong>${ledger ? durationText(ledger.usableMinutes) : 'not read'}</strong>
+                <strong>${usableText(ledger)}</strong>
               </td>
             </tr>`;
           })}
@@ -298,6 +314,11 @@ export class PossessionRibbon extends LitElement {
       this.renderRoot.querySelector<HTMLElement>('[role=option][aria-selected=true]')?.focus(),
     );
   };
+}
+
+function usableText(ledger: Ledger | undefined): string {
+  if (!ledger) return 'not read';
+  return ledger.barred.length > 0 ? 'none' : durationText(ledger.usableMinutes);
 }
 
 declare global {

@@ -53,7 +53,7 @@ export const styles = css`
     padding-inline: 0.625rem;
     border-right: 1px solid var(--_hair);
     text-overflow: ellipsis;
-    white-space: pre;
+    white-space: nowrap;
   }
   .body > .row > * {
     padding-top: 0.375rem;

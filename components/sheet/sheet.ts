@@ -77,7 +77,10 @@ export class PossessionSheet extends LitElement {
     const scroller = this.#scroller;
     if (!scroller) return;
     const { first } = this.#range;
-    const columns = this.#widths.map((width) => `minmax(${width}px, auto)`).join(' ');
+    const last = this.#widths.length - 1;
+    const columns = this.#widths
+      .map((width, column) => (column === last ? `minmax(${width}px, 1fr)` : `${width}px`))
+      .join(' ');
     scroller.style.setProperty('--columns', columns);
     const canvas = scroller.querySelector<HTMLElement>('.canvas');
     canvas?.style.setProperty('height', `${HEAD_HEIGHT + this.table.rows.length * ROW_HEIGHT}px`);

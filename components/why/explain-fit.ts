@@ -38,12 +38,25 @@ export function explainFit(
       : spare === null
         ? 'No longer window would cure this: something the work needs is not there.'
         : `Would fit if the window gave ${durationText(-spare)} more usable time.`,
+    rowsTitle: verdict.fits ? 'How it would go' : 'Every reason',
     rows: verdict.fits ? placed : reasons,
     links: [
       { text: `Window ${window.id}`, place: { to: 'window', id: window.id } },
       { text: `Package ${pack.id}`, place: { to: 'package', id: pack.id } },
     ],
   };
+}
+
+/** Packages that fit a window on their own, least spare first: what its usable time is good for. */
+export function fitsIn(window: string, fits: readonly FitVerdict[]): ExplanationRow[] {
+  return fits
+    .filter((one) => one.window === window && one.fits)
+    .sort((a, b) => (a.spareMinutes ?? 0) - (b.spareMinutes ?? 0))
+    .map((one) => ({
+      label: one.package,
+      figure: `${durationText(one.spareMinutes ?? 0)} spare`,
+      place: { to: 'fit', package: one.package, window },
+    }));
 }
 
 /** What a package asks for and where it fits. */
@@ -80,6 +93,7 @@ export function explainPackage(
     title: `Package ${pack.id} ${pack.title}`,
     figure: durationText(pack.minutes),
     sentence: `Inside work left, each piece in one visit, end to end. It needs ${needs}. It fits ${good.length} of ${own.length} windows on its own.`,
+    rowsTitle: 'Its pieces, and where it fits',
     rows: [...pieces, ...best],
     links: [{ text: `Package ${pack.id} in the sheet`, place: { to: 'package', id: pack.id } }],
   };

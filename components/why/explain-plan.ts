@@ -1,8 +1,39 @@
 import { durationText } from '../../src/calendar/index.js';
 import type { Activity, Fault } from '../../src/model/index.js';
-import type { Allocation } from '../../src/schedule/types.js';
+import type { Allocation, Objective } from '../../src/schedule/types.js';
 import { countText, floatText, momentText } from '../shared/format.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
+
+const objectiveText: Readonly<Record<Objective, string>> = {
+  'key-dates': 'Minutes late at key dates',
+  margins: 'Minutes of margin eaten',
+  finish: 'From the first start to the last finish',
+  'fewest-windows': 'Windows used',
+};
+
+/** How good a plan is, objective by objective, and how much of that is proved. */
+export function explainCertificate(allocation: Allocation): Explanation {
+  const { certificate } = allocation;
+  return {
+    title: 'How good this plan is',
+    figure: certificate.proven ? 'Proven best' : 'Best found',
+    tone: certificate.verified ? 'good' : 'bad',
+    sentence: `${certificate.text.charAt(0).toUpperCase()}${certificate.text.slice(1)}. Proved or not is told of each aim below; the first aim comes before the others. ${
+      certificate.verified
+        ? 'A separate check, which shares no code with the search, found no rule broken.'
+        : 'The separate check did not pass.'
+    }`,
+    rowsTitle: 'Aims, in order',
+    rows: certificate.objectives.map((one) => ({
+      label: objectiveText[one.name],
+      figure: one.name === 'fewest-windows' ? String(one.value) : floatText(one.value),
+      note: one.proven
+        ? 'proved: none is better'
+        : `no plan is below ${one.name === 'fewest-windows' ? one.lowerBound : floatText(one.lowerBound)}`,
+    })),
+    links: [],
+  };
+}
 
 /** When a placed piece of work is done and how far it could move. */
 export function explainPlacement(

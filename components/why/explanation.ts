@@ -31,6 +31,8 @@ export interface Explanation {
   /** `good` and `bad` add a word, never a colour alone. */
   readonly tone?: 'good' | 'bad';
   readonly sentence: string;
+  /** Heading of the rows; `What it is made of` when absent. */
+  readonly rowsTitle?: string;
   readonly rows: readonly ExplanationRow[];
   readonly rule?: { readonly name: string; readonly text: string; readonly source: string };
   readonly links: readonly { readonly text: string; readonly place: Place }[];

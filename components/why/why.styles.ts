@@ -9,8 +9,8 @@ export const styles = css`
   .number {
     margin-block: 0.125rem 0.25rem;
     font-size: var(--_figure);
-    font-weight: 300;
-    line-height: 1.15;
+    font-weight: 500;
+    line-height: 1.2;
     letter-spacing: -0.01em;
   }
   .number.good {

@@ -40,7 +40,7 @@ export class PossessionWhy extends LitElement {
       <p class="sentence">${told.sentence}</p>
       ${
         told.rows.length > 0
-          ? html`<h3>What it is made of</h3>
+          ? html`<h3>${told.rowsTitle ?? 'What it is made of'}</h3>
               <ul class="rows">
                 ${told.rows.map((row) => this.#renderRow(row))}
               </ul>`

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  dayText,
   instantOf,
   isoText,
   localText,
@@ -12,7 +13,7 @@ import {
   milestonesFor,
   restrictionClass,
   timetableChange,
-  timetableChangeFor,
+  timetableSaturday,
 } from '../../src/rules/booking/index.js';
 
 const zone = 'Europe/London';
@@ -31,10 +32,8 @@ const windowOn = (day: string, hour = 0): AccessWindow => ({
   status: 'requested',
   trainsAfter: '',
 });
-/** Stands in for the table of periods: the period that holds the window in the case at hand. */
-const due = (window: AccessWindow, name: string, period = '2027-05-30', restriction?: string) => {
+const due = (window: AccessWindow, name: string, restriction?: string) => {
   const found = milestonesFor(window, exampleBooking, 0, {
-    periodStart: () => on(period),
     ...(restriction !== undefined && { restriction }),
   }).find((one) => one.milestone === name);
   return found && localText(localTimeOf(found.due, zone));
@@ -84,9 +83,9 @@ describe('the change of timetable', () => {
     );
   });
   it('that governs a window is the last one before it', () => {
-    expect(timetableChangeFor(on('2027-08-01'), zone)).toBe(timetableChange(2026, zone));
-    expect(timetableChangeFor(on('2026-12-13') - 1, zone)).toBe(timetableChange(2025, zone));
-    expect(timetableChangeFor(on('2026-12-13'), zone)).toBe(timetableChange(2026, zone));
+    expect(dayText(timetableSaturday(on('2027-08-01'), zone))).toBe('2026-12-12');
+    expect(dayText(timetableSaturday(on('2026-12-13') - 1, zone))).toBe('2025-12-13');
+    expect(dayText(timetableSaturday(on('2026-12-13'), zone))).toBe('2026-12-12');
   });
 });
 
@@ -95,7 +94,7 @@ it.each([
   ['Passenger operators told of altered paths', '2027-03-19 23:59'],
   ['Freight operators told of altered paths', '2027-06-17 23:59'],
 ])('a restriction that starts on 1 Aug 2027: %s by %s', (name, day) => {
-  expect(due(windowOn('2027-08-01'), name, '2027-07-25', 'minor')).toBe(day);
+  expect(due(windowOn('2027-08-01'), name, 'minor')).toBe(day);
 });
 
 // and 15 days, X-12, X-4 of the timetable from 12 Dec 2026: read; dates worked out.
@@ -110,11 +109,11 @@ it.each([
   ['medium', 'Published 12 months before the timetable', '2025-12-12 23:59'],
   ['minor', 'Published 4 months before the timetable', '2026-08-12 23:59'],
 ])('a %s restriction in August 2027: %s, by %s', (restriction, name, day) => {
-  expect(due(windowOn('2027-08-01'), name, '2027-07-25', restriction)).toBe(day);
+  expect(due(windowOn('2027-08-01'), name, restriction)).toBe(day);
 });
 it('a minor restriction need not be published two years ahead', () => {
   const name = 'First published, 24 months before the timetable';
-  expect(due(windowOn('2027-08-01'), name, '2027-07-25', 'minor')).toBeUndefined();
+  expect(due(windowOn('2027-08-01'), name, 'minor')).toBeUndefined();
 });
 
 // A rail forum post quoting the network code, part D (2019): read second-hand; TW-12 at 22:00: read in a clause
@@ -135,5 +134,25 @@ describe('a possession on Saturday 26 June 2027', () => {
       localText(localTimeOf(on('2027-06-26') - 26 * 7 * 86_400_000 + 3_600_000, zone)),
     ).toContain('2026-12-26');
     expect(due(window, 'Period possession plan confirmed')).toBe('2026-11-29 23:59');
+  });
+});
+
+// Periods: a data package citing the regulator, read. That a Saturday night at an edge lies in two: worked out.
+describe('a Saturday night at the edge of a period', () => {
+  const confirmed = (day: string, hour: number) =>
+    milestonesFor(windowOn(day, hour), exampleBooking, 0).find(
+      (one) => one.milestone === 'Period possession plan confirmed',
+    )!;
+  it('from 14 to 15 Nov 2026 is booked with P8, from 18 Oct, and says that it lies in two periods', () => {
+    const found = confirmed('2026-11-14', 22);
+    expect(localText(localTimeOf(found.due, zone))).toBe('2026-04-19 23:59');
+    expect(found.note).toContain('lies in two');
+  });
+  it('a week earlier, or that ends at the edge, lies in one', () => {
+    expect(confirmed('2026-11-07', 22).note).toBeUndefined();
+    expect(confirmed('2026-11-14', 18).note).toBeUndefined();
+  });
+  it('an hour after the edge is booked with P9, from 15 Nov', () => {
+    expect(localText(localTimeOf(confirmed('2026-11-15', 1).due, zone))).toBe('2026-05-17 23:59');
   });
 });

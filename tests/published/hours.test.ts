@@ -6,7 +6,7 @@ import {
   instantOf,
   lengthMinutes,
   MINUTE,
-  startOfLocalDay,
+  dayFromText,
 } from '../../src/calendar/index.js';
 import {
   averageDay,
@@ -186,7 +186,7 @@ it.each([
   ['2027-03-27', 6],
   ['2026-10-24', 8],
 ])('night time from 23:00 to 06:00 on %s is %i elapsed hours', (day, hours) => {
-  const night = nightOf(startOfLocalDay(at(`${day} 12:00`), zone), '23:00', '06:00', zone);
+  const night = nightOf(dayFromText(day)!, { from: '23:00', to: '06:00' }, zone);
   expect(lengthMinutes(night)).toBe(hours * 60);
 });
 

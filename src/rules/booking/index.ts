@@ -17,4 +17,4 @@ export {
   type MilestoneState,
 } from './milestones.js';
 export { daysTouched, restrictionClass } from './restriction-class.js';
-export { timetableChange, timetableChangeFor } from './timetable-change.js';
+export { timetableChange, timetableSaturday } from './timetable-change.js';

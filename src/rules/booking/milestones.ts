@@ -29,7 +29,7 @@ export interface Milestone extends Sourced {
 }
 
 export interface MilestoneOptions {
-  /** Needed when a milestone counts from the four-week period. */
+  /** Where periods are not those of the railway year in Great Britain. */
   readonly periodStart?: PeriodStart;
   /** When the window entered the plan. */
   readonly addedAt?: Instant;
@@ -50,7 +50,6 @@ const howFar: Readonly<Record<WindowStatus, number>> = {
  * Every milestone in the booking of a window and how it stands at `now`, in order of due time.
  *
  * Due times are local to the window's zone and counted by its calendar: 22:00 is 22:00 whatever clocks did between.
- * @throws {RangeError} When a milestone counts from the period and no `periodStart` is given.
  */
 export function milestonesFor(
   window: AccessWindow,

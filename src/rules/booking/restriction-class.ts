@@ -1,4 +1,4 @@
-import { minutesBetween, startOfLocalDay, type Interval } from '../../calendar/index.js';
+import { dayAt, type Interval } from '../../calendar/index.js';
 import type { BookingRules } from './booking-rules.js';
 
 /**
@@ -28,7 +28,5 @@ export function restrictionClass(
 export function daysTouched(window: Interval & { readonly zone: string }): number {
   const { start, end, zone } = window;
   if (end <= start) return 0;
-  const first = startOfLocalDay(start, zone);
-  const last = startOfLocalDay(end - 1, zone);
-  return Math.round(minutesBetween(first, last) / 1440) + 1;
+  return dayAt(end - 1, zone) - dayAt(start, zone) + 1;
 }

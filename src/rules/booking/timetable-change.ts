@@ -1,26 +1,34 @@
-import { DAY, localTimeOf, startOfLocalDay, type Instant } from '../../calendar/index.js';
+import {
+  dateOf,
+  dayAt,
+  dayNumber,
+  startOfDay,
+  weekdayOfDay,
+  type DayNumber,
+  type Instant,
+} from '../../calendar/index.js';
+
+const SATURDAY = 6;
+
+/** The second Saturday in December, at the end of which the timetable changes. */
+function lastDay(year: number): DayNumber {
+  const eighth = dayNumber(year, 12, 8);
+  return eighth + ((SATURDAY - weekdayOfDay(eighth) + 7) % 7);
+}
 
 /**
  * The change of timetable of a year: midnight at the end of the second Saturday in December, local.
  *
  * @see Directive 2012/34/EU, Annex VII; from memory.
- * @example new Date(timetableChange(2026, 'UTC')).toISOString() // '2026-12-13T00:00:00.000Z'
+ * @example timetableChange(2026, 'UTC') // Date.UTC(2026, 11, 13)
  */
 export function timetableChange(year: number, zone: string): Instant {
-  return startOfLocalDay(Date.UTC(year, 11, secondSaturday(year), 12), zone, 1);
+  return startOfDay(lastDay(year) + 1, zone);
 }
 
-/** Day of December on which the second Saturday falls. */
-export function secondSaturday(year: number): number {
-  const first = Math.round(Date.UTC(year, 11, 1) / DAY);
-  // 1970-01-01 was a Thursday, so day 2 was the first Saturday.
-  const toSaturday = (((2 - first) % 7) + 7) % 7;
-  return 1 + toSaturday + 7;
-}
-
-/** The change that begins the timetable in force at a moment. */
-export function timetableChangeFor(at: Instant, zone: string): Instant {
-  const { year } = localTimeOf(at, zone);
-  const thisYear = timetableChange(year, zone);
-  return thisYear <= at ? thisYear : timetableChange(year - 1, zone);
+/** The Saturday that ended with the change which began the timetable in force at a moment: X in lead times. */
+export function timetableSaturday(at: Instant, zone: string): DayNumber {
+  const day = dayAt(at, zone);
+  const { year } = dateOf(day);
+  return lastDay(year) < day ? lastDay(year) : lastDay(year - 1);
 }

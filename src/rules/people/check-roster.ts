@@ -1,8 +1,8 @@
-import { MINUTE, type Interval } from '../../calendar/index.js';
+import { dayAt, MINUTE, type Interval } from '../../calendar/index.js';
 import type { Fault } from '../../model/index.js';
 import { smallestCure, type Cure } from './cure.js';
 import type { Limit, LimitSet } from './limit-set.js';
-import { dayNumber, nightNumber } from './local-days.js';
+import { nightWorked } from './local-days.js';
 import { measure, type Measure } from './measure.js';
 import type { Sourced } from './sourced.js';
 import type { Assignment, Turn } from './turn.js';
@@ -56,18 +56,20 @@ export function checkRoster(
   const breaches: Breach[] = [];
   for (const crew of [...crews.keys()].sort()) {
     const roster = crews.get(crew)!.sort((a, b) => a.start - b.start || a.end - b.end);
-    const looks = set.limits.map((limit) => ({
-      limit,
-      turns: roster.map((one) => turnOf(one, limit, set, zone)),
-    }));
+    const bare = roster.map((one) => turnOf(one, false, set, zone));
+    const withTravel = roster.map((one) => turnOf(one, true, set, zone));
+    const looks = set.limits.map((limit) => {
+      const travels = (limit.travel ?? set.travel) === 'counted';
+      return { limit, travels, turns: travels ? withTravel : bare };
+    });
     roster.forEach((one, at) => {
       const clash = overlapOf(one, roster[at - 1]);
       if (clash) breaches.push(clash);
-      for (const { limit, turns } of looks) {
+      for (const { limit, travels, turns } of looks) {
         const found = measure(limit, { turns, at, zone });
         if (!found) continue;
         const cure = cureOf(one, found, (changed) => {
-          const tried = turns.with(at, turnOf(changed, limit, set, zone));
+          const tried = turns.with(at, turnOf(changed, travels, set, zone));
           return measure(limit, { turns: tried, at, zone }) !== undefined;
         });
         breaches.push({
@@ -98,15 +100,15 @@ function cureOf(one: Assignment, found: Measure, breaks: (changed: Assignment) =
   return smallestCure(one, breaks);
 }
 
-function turnOf(one: Assignment, limit: Limit, set: LimitSet, zone: string): Turn {
-  const travel = (limit.travel ?? set.travel) === 'counted' ? one.travelMinutes * MINUTE : 0;
+function turnOf(one: Assignment, travels: boolean, set: LimitSet, zone: string): Turn {
+  const travel = travels ? one.travelMinutes * MINUTE : 0;
   const duty = { start: one.start - travel, end: one.end + travel };
-  const night = nightNumber(
+  const night = nightWorked(
     duty,
     { from: set.nightFrom, to: set.nightTo, leastMinutes: set.nightLeastMinutes },
     zone,
   );
-  const turn = { assignment: one, duty, day: dayNumber(duty.start, zone) };
+  const turn = { assignment: one, duty, day: dayAt(duty.start, zone) };
   return night === undefined ? turn : { ...turn, night };
 }
 

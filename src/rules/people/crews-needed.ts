@@ -7,7 +7,7 @@ export interface CrewPlan {
   readonly crews: number;
   /** Back to back, in time order, `crew` counted from 1. */
   readonly turns: readonly (Interval & { readonly crew: number })[];
-  /** Minutes spent changing over inside the later turns. */
+  /** Minutes of the turns that go on handing over: the last of every turn but the final one, as in the ledger. */
   readonly changeoverMinutes: number;
 }
 
@@ -15,7 +15,8 @@ export interface CrewPlan {
  * How many crews a window needs so that it is manned throughout, no turn is longer than `longestMinutes` and every
  * crew rests `restMinutes` between turns.
  *
- * Full turns back to back, in elapsed minutes, the last one short; a changeover is inside the later turn. With full
+ * Full turns back to back, in elapsed minutes, the last one short; handing over takes the last
+ * minutes of a turn. With full
  * turns each crew is back latest, so no other division needs fewer crews. An empty window needs none.
  */
 export function crewsNeeded(window: Interval, shift: ShiftRule): CrewPlan {

@@ -9,6 +9,6 @@ export {
   type LimitKind,
   type LimitSet,
 } from './limit-set.js';
-export { clockOn, nightOf } from './local-days.js';
+export { nightOf, type NightBand } from './local-days.js';
 export { surenessSchema, surenesses, type Sourced, type Sureness } from './sourced.js';
 export type { Assignment } from './turn.js';

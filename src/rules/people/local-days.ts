@@ -1,60 +1,56 @@
 import {
+  dayAt,
   intersectionOf,
   lengthMinutes,
   localTimeOf,
-  readings,
-  startOfLocalDay,
-  DAY,
-  HOUR,
+  momentOn,
+  type DayNumber,
   type Instant,
   type Interval,
 } from '../../calendar/index.js';
 
-/** Serial number of the local day that holds a moment: neighbours differ by one, whatever clocks do. */
-export function dayNumber(at: Instant, zone: string): number {
-  const { year, month, day } = localTimeOf(at, zone);
-  return Math.round(Date.UTC(year, month - 1, day) / DAY);
+/** A band of the night by the clock. At or before `from`, `to` is on the next day. */
+export interface NightBand {
+  readonly from: string;
+  readonly to: string;
 }
 
-/** The moment at which clocks show `clock` on the local day that starts at `dayStart`; where they skip it, the change. */
-export function clockOn(dayStart: Instant, clock: string, zone: string): Instant {
-  const [hour = 0, minute = 0] = clock.split(':').map(Number);
-  // Noon names the day even where midnight does not exist.
-  const { year, month, day } = localTimeOf(dayStart + 12 * HOUR, zone);
-  const reading = readings({ year, month, day, hour, minute }, zone);
-  if (reading.kind === 'one') return reading.at;
-  return reading.kind === 'two' ? reading.earlier : reading.gap;
+/** Minutes past midnight that a clock text such as `23:00` names. */
+export function minuteOfDay(clock: string): number {
+  return Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
 }
 
-/** The moment that clocks showed the same time `days` local days before; where they skipped it, the change. */
+/** The moment at which clocks showed the same time `days` local days before; where they skipped it, the change. */
 export function daysBefore(at: Instant, days: number, zone: string): Instant {
   const { hour, minute } = localTimeOf(at, zone);
-  return clockOn(startOfLocalDay(at, zone, -days), `${hour}:${minute}`, zone);
+  return momentOn(dayAt(at, zone) - days, hour * 60 + minute, zone);
 }
 
-/** The stretch of night that starts on the local day at `dayStart`. Elapsed: seven hours are six in March. */
-export function nightOf(dayStart: Instant, from: string, to: string, zone: string): Interval {
-  const start = clockOn(dayStart, from, zone);
-  const endDay = to > from ? dayStart : startOfLocalDay(dayStart, zone, 1);
-  return { start, end: clockOn(endDay, to, zone) };
+/** The stretch of night that starts on a local day. Elapsed: the seven hours from 23:00 to 06:00 are six in March. */
+export function nightOf(day: DayNumber, { from, to }: NightBand, zone: string): Interval {
+  const endDay = to > from ? day : day + 1;
+  return {
+    start: momentOn(day, minuteOfDay(from), zone),
+    end: momentOn(endDay, minuteOfDay(to), zone),
+  };
 }
 
-/**
- * Number of the local day whose night holds most of `duty`, if any holds at least `leastMinutes` of it.
- */
-export function nightNumber(
+/** The day on which the night starts that holds most of `duty`, if any holds at least `leastMinutes` of it. */
+export function nightWorked(
   duty: Interval,
-  night: { from: string; to: string; leastMinutes: number },
+  night: NightBand & { readonly leastMinutes: number },
   zone: string,
-): number | undefined {
-  let found: { number: number; minutes: number } | undefined;
-  let dayStart = startOfLocalDay(duty.start, zone, -1);
-  while (dayStart < duty.end) {
-    const shared = intersectionOf(duty, nightOf(dayStart, night.from, night.to, zone));
+): DayNumber | undefined {
+  let most = 0;
+  let found: DayNumber | undefined;
+  const last = dayAt(duty.end, zone);
+  for (let day = dayAt(duty.start, zone) - 1; day <= last; day += 1) {
+    const shared = intersectionOf(duty, nightOf(day, night, zone));
     const minutes = shared ? lengthMinutes(shared) : 0;
-    if (minutes >= night.leastMinutes && minutes > (found?.minutes ?? 0))
-      found = { number: dayNumber(dayStart + 12 * HOUR, zone), minutes };
-    dayStart = startOfLocalDay(dayStart, zone, 1);
+    if (minutes >= night.leastMinutes && minutes > most) {
+      most = minutes;
+      found = day;
+    }
   }
-  return found?.number;
+  return found;
 }

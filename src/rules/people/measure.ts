@@ -11,7 +11,7 @@ import {
 } from '../../calendar/index.js';
 import { weekdays } from '../../model/index.js';
 import type { Limit, LimitKind, LimitOf } from './limit-set.js';
-import { daysBefore } from './local-days.js';
+import { daysBefore, minuteOfDay } from './local-days.js';
 import { averageDay } from './averages.js';
 import type { Turn } from './turn.js';
 
@@ -64,8 +64,7 @@ const longestTurn: Rule<'longest-turn'> = (limit, { turns, at, zone }) => {
   if (limit.on === 'night' && turn.night === undefined) return undefined;
   if (limit.on === 'early') {
     const { hour, minute } = localTimeOf(turn.duty.start, zone);
-    const [before = 0, past = 0] = limit.startsBefore.split(':').map(Number);
-    if (hour * 60 + minute >= before * 60 + past) return undefined;
+    if (hour * 60 + minute >= minuteOfDay(limit.startsBefore)) return undefined;
   }
   return most(lengthMinutes(turn.duty), limit.minutes, 'minutes', turn.duty);
 };

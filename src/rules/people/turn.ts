@@ -1,4 +1,4 @@
-import type { Instant, Interval } from '../../calendar/index.js';
+import type { DayNumber, Instant, Interval } from '../../calendar/index.js';
 
 /** One turn of duty given to one crew, or to one person: whoever the limits are to be held to. */
 export interface Assignment {
@@ -14,8 +14,8 @@ export interface Assignment {
 export interface Turn {
   readonly assignment: Assignment;
   readonly duty: Interval;
-  /** Serial number of the local day on which the duty starts. */
-  readonly day: number;
-  /** Serial number of the local day on which its night starts; absent when it is no night turn. */
-  readonly night?: number;
+  /** Local day on which the duty starts. */
+  readonly day: DayNumber;
+  /** Local day on which its night starts; absent when it is no night turn. */
+  readonly night?: DayNumber;
 }

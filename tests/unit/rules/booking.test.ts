@@ -93,12 +93,14 @@ describe('a due time', () => {
     expect(note(friday)).toContain('lies in two');
     expect(note(windowOf('2027-07-02 22:00', '2027-07-03 00:00'))).toBeUndefined();
   });
-  it('counts from the period it is given and refuses to guess one', () => {
-    const periodStart = () => at('2027-05-30 00:00');
+  it('counts from the period of the railway year, or from the one it is given', () => {
+    const periodStart = () => at('2027-06-06 00:00');
     expect(dues(weekend, [{ before: 'four-week period', weeks: 26 }], { periodStart })).toEqual([
+      '2026-12-06 23:59',
+    ]);
+    expect(dues(weekend, [{ before: 'four-week period', weeks: 26 }])).toEqual([
       '2026-11-29 23:59',
     ]);
-    expect(() => dues(weekend, [{ before: 'four-week period' }])).toThrow(RangeError);
   });
   it('is never later for a longer lead time', () => {
     fc.assert(

@@ -273,7 +273,7 @@ const anyRoster = fc
     }),
     {
       minLength: 3,
-      maxLength: 25,
+      maxLength: 15,
     },
   )
   .map((turns) => {
@@ -315,7 +315,7 @@ describe('a cure', () => {
             expect(same(apply(1))).toBe(true);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 25 },
     );
   });
   it('applied again and again, first breach first, leaves a roster that breaks nothing', () => {
@@ -331,7 +331,7 @@ describe('a cure', () => {
         }
         expect.fail('still broken after 500 cures');
       }),
-      { numRuns: 40 },
+      { numRuns: 20 },
     );
   });
 });

@@ -21,8 +21,23 @@ export function decodeBytes(bytes: Uint8Array): DecodedText {
 }
 
 function decode(bytes: Uint8Array, encoding: Encoding): string {
+  if (encoding === 'windows-1252') return western(bytes);
   if (encoding === 'utf-16be') return new TextDecoder('utf-16le').decode(swapped(bytes));
   return new TextDecoder(encoding === 'utf-8-bom' ? 'utf-8' : encoding).decode(bytes);
+}
+
+// Bytes 80 to 9F of windows-1252, https://encoding.spec.whatwg.org/index-windows-1252.txt; the others are their own
+// code points. Written out here since the TextDecoder of some versions of Node reads these bytes as Latin-1.
+const upper =
+  '\u20ac\u0081\u201a\u0192\u201e\u2026\u2020\u2021\u02c6\u2030\u0160\u2039\u0152\u008d\u017d\u008f' +
+  '\u0090\u2018\u2019\u201c\u201d\u2022\u2013\u2014\u02dc\u2122\u0161\u203a\u0153\u009d\u017e\u0178';
+
+function western(bytes: Uint8Array): string {
+  const parts: string[] = [];
+  for (let at = 0; at < bytes.length; at += 8192) {
+    parts.push(String.fromCharCode(...bytes.subarray(at, at + 8192)));
+  }
+  return parts.join('').replace(/[\u0080-\u009f]/g, (sign) => upper[sign.charCodeAt(0) - 0x80]!);
 }
 
 function encodingOf(bytes: Uint8Array): Encoding | undefined {

@@ -60,12 +60,14 @@ function tokenise(body: string, delimiter: string, firstLine: number): Tokens {
     const broken = readRecords(text, delimiter, line, rows);
     if (!broken) break;
     const row = rows.length - 1;
-    const lineEnd = text.indexOf('\n', broken.quote);
-    const end = count >= mostBroken || lineEnd < 0 ? text.length : lineEnd + 1;
+    // Below an open quote line ends are still the file's own.
+    const lineEnd = /\r\n|\r|\n/.exec(text.slice(broken.quote));
+    const last = count >= mostBroken || !lineEnd;
+    const end = last ? text.length : broken.quote + lineEnd.index + lineEnd[0].length;
     const raw = text.slice(broken.start, end);
     const at = broken.line + lineBreaks(text.slice(broken.start, broken.quote));
     faults.push(quoteFault(broken.code, { line: at, row }, raw));
-    rows.push({ cells: raw.replace(/\n$/, '').split(delimiter), line: broken.line });
+    rows.push({ cells: raw.replace(/[\r\n]+$/, '').split(delimiter), line: broken.line });
     rest = text.slice(end);
     line = broken.line + lineBreaks(raw);
   }

@@ -10,6 +10,7 @@ import { Board } from './board.js';
 import { asRequested, bookedOf, problemOf, type Relaxation } from './compile.js';
 import { headsOf } from './heads.js';
 import type { LedgerBook } from './ledger-book.js';
+import { overdrawnMinutes } from './overdrawn.js';
 import { solve } from './solo.js';
 
 const DAY_MINUTES = 1440;
@@ -43,6 +44,8 @@ export function shortestExtension(
   let low = 0;
   for (const task of ample.tasks)
     low = Math.max(low, Math.ceil(heads.ends[task.index]! - ends[task.index]!));
+  const today = at(0);
+  low = Math.max(low, overdrawnMinutes(today, headsOf(new Board(today)).starts));
   let high = low;
   for (const visit of answer.visits)
     high = Math.max(high, Math.ceil(visit.end - ends[visit.task]!));
@@ -50,11 +53,16 @@ export function shortestExtension(
   const exactEnds = !plan.rules.shifts && window.isolation.every((section) => !section.during);
   if (low === high && exactEnds) return high;
   const fits = (longerBy: number): boolean => solve(at(longerBy)).done;
+  // Nearly always the answer is the bound, or the schedule found above cannot be had a minute sooner.
+  if (fits(low)) return low;
+  low += 1;
+  high = Math.max(high, low);
   while (!fits(high)) {
     if (high >= longest) return undefined;
     low = high + 1;
     high = Math.min(longest, Math.max(high + 30, high * 2));
   }
+  if (low < high && !fits(high - 1)) return high;
   // `high` fits; all below `low` do not.
   while (low < high) {
     const middle = Math.floor((low + high) / 2);

@@ -1,6 +1,8 @@
 import { Board } from './board.js';
 import { compareScores, scoreBound, scoreOf, searchAll, type Score } from './exact.js';
 import type { Problem, Visit } from './problem.js';
+import { headsOf } from './heads.js';
+import { overdrawnMinutes } from './overdrawn.js';
 import { boardOf, listBy, tailsOf } from './serial.js';
 
 /** Up to so many tasks every order is tried before an answer is no. */
@@ -37,8 +39,12 @@ export function solve(problem: Problem): SoloAnswer {
     if (compareScores(score, bound) <= 0) break;
   }
   let visits: readonly Visit[] = best!.visits;
-  const hopeless = bound[0]! > 0 || bound[2]! > 0;
-  if (!isDone(score!) && !hopeless && problem.tasks.length <= EXACT_TASKS) {
+  const hopeless =
+    isDone(score!) ||
+    bound[0]! > 0 ||
+    bound[2]! > 0 ||
+    overdrawnMinutes(problem, headsOf(empty).starts) > 0;
+  if (!hopeless && problem.tasks.length <= EXACT_TASKS) {
     let nodes = 0;
     const answer = searchAll(empty, {
       order: 'late-finish',

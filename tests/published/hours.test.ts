@@ -224,3 +224,41 @@ it('signal employees in the United States have ten hours off, train crews eight 
   expect(codes(pair(600), 'us-signal')).toEqual([]);
   expect(codes(pair(599), 'us-signal')).toContain('rest-between-turns');
 });
+
+it('train crews in the United States need eight hours off in the 24 before and a break after 14 days', () => {
+  // 49 CFR 228.405: read.
+  const day = (offset: number, minutes: number) => ({
+    ...turn('2027-05-03 06:00', '2027-05-03 14:00', `${offset}`),
+    start: at('2027-05-03 06:00') + offset * HOUR,
+    end: at('2027-05-03 06:00') + offset * HOUR + minutes * MINUTE,
+  });
+  expect(codes([day(0, 480), day(16, 480)], 'us-passenger-crew')).toEqual([]);
+  expect(codes([day(0, 481), day(16, 480)], 'us-passenger-crew')).toEqual(['rest-in-period']);
+  const days = (n: number) => Array.from({ length: n }, (_, k) => day(k * 24, 480));
+  expect(codes(days(14), 'us-passenger-crew')).toEqual([]);
+  expect(codes(days(15), 'us-passenger-crew')).toEqual(['days-in-a-row']);
+});
+
+// WTR reg 4, read: 48 hours a week on average. Boundary worked out over 17 weeks of four turns.
+it('48 hours a week on average pass and four minutes more a week fail', () => {
+  const weeks = (minutes: number) =>
+    nights(
+      Array.from({ length: 17 }, (_, w) => [0, 1, 2, 3].map((k) => w * 7 + k)).flat(),
+      minutes,
+    ).map((one) => ({ ...one, start: one.start - 12 * HOUR, end: one.end - 12 * HOUR }));
+  expect(codes(weeks(720), 'gb-working-time')).toEqual([]);
+  const [breach] = checkRoster(weeks(721), set('gb-working-time'), zone).breaches;
+  expect(breach).toMatchObject({
+    limit: 'week-average',
+    allowed: 2880,
+    excess: 4,
+    cure: { change: 'work less in the period', minutes: 68 },
+  });
+});
+
+// Quoted from a regulator's 2012 appendix: from memory and weak, so no figure of them is built in.
+it('figures that are weak say so in the sample file', () => {
+  const { limits, note } = set('fatigue-factors');
+  expect(limits.map((one) => one.sureness)).toEqual(limits.map(() => 'weak'));
+  expect(note).toContain('guidance is not law');
+});

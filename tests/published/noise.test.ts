@@ -1,7 +1,16 @@
 import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { instantOf, isoText } from '../../src/calendar/index.js';
+import {
+  dailyBands,
+  DAY,
+  instantOf,
+  isoText,
+  subtract,
+  totalMinutes,
+  unionOf,
+} from '../../src/calendar/index.js';
+import { ruleSetSchema, weekdays } from '../../src/model/index.js';
 import {
   ambientCategory,
   combinedDb,
@@ -142,4 +151,62 @@ it('prior consent for a start on 26 June 2027 is applied for by 29 May', () => {
   expect(dates(on(5, 16, 0)).state).toBe('too late for talks');
   expect(dates(on(5, 29, 23))).toMatchObject({ state: 'too late for talks', minutesLeft: 60 });
   expect(dates(on(5, 30, 0))).toMatchObject({ state: 'too late', minutesLeft: 0 });
+});
+
+// A city council's page on construction hours: read. 75, 65, and at night 45 or the ambient level if that is higher.
+describe('limits of a city council', () => {
+  const council = noiseLimitsSchema.parse(JSON.parse(sample('limits/noise-council.json')));
+  const saw = (levelDb: number): NoiseSource => ({
+    plant: 'Saw',
+    levelDb: levelDb - 3,
+    metres: 10,
+    ground: 'hard',
+    screeningDb: 0,
+    onTimePercent: 100,
+  });
+  const closed = (levelDb: number, ambient = {}) =>
+    loudHours('Cut', [saw(levelDb)], council, ambient).curfews.map((one) => one.from);
+  it('close what is above 75 always, above 65 in the evening, above 45 at night', () => {
+    expect(closed(75.01)).toEqual(['07:00', '19:00', '23:00']);
+    expect(closed(75)).toEqual(['19:00', '23:00']);
+    expect(closed(65)).toEqual(['23:00']);
+    expect(closed(45)).toEqual([]);
+  });
+  it('give way at night, and only then, to a level that is there already', () => {
+    expect(closed(52, { Night: 52 })).toEqual([]);
+    expect(closed(52.01, { Night: 52 })).toEqual(['23:00']);
+    expect(closed(46, { Night: 40 })).toEqual(['23:00']);
+    expect(closed(66, { Evening: 70, Night: 70 })).toEqual(['19:00']);
+  });
+});
+
+// Usual site hours, two councils' pages: read. Monday to Friday 08:00-18:00, Saturday 08:00-13:00.
+it('usual site hours leave 55 hours of a week to loud work', () => {
+  const rules = ruleSetSchema.parse(JSON.parse(sample('limits/noise-usual-hours.json')));
+  const monday = Date.UTC(2027, 5, 21);
+  const week = { start: monday, end: monday + 7 * DAY };
+  const minute = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
+  const shut = unionOf(
+    rules.curfews.flatMap((one) =>
+      dailyBands(
+        {
+          fromMinute: minute(one.from),
+          toMinute: minute(one.to),
+          days: (one.days ?? weekdays).map((day) => weekdays.indexOf(day) + 1),
+        },
+        week,
+        'UTC',
+      ),
+    ),
+  );
+  const open = subtract([week], shut);
+  expect(totalMinutes(open)).toBe(55 * 60);
+  expect(open.map((one) => isoText(one.start, 'UTC').slice(8, 16))).toEqual([
+    '21T08:00',
+    '22T08:00',
+    '23T08:00',
+    '24T08:00',
+    '25T08:00',
+    '26T08:00',
+  ]);
 });

@@ -26,15 +26,20 @@ const whisker = 1e-9;
 /**
  * Each period of the day in which an activity, with all the machines it works, is over the limit at one dwelling,
  * and the curfews that follow. To judge activities that work at once, give their sources together.
+ *
+ * `ambientDb`: the level without the work, by period, for limits that give way to it.
  */
 export function loudHours(
   activity: string,
   sources: readonly NoiseSource[],
   limits: NoiseLimits,
+  ambientDb: Readonly<Record<string, number>> = {},
 ): NoiseVerdict {
-  const periods = limits.periods.map(({ period, limitDb }): PeriodVerdict => {
+  const periods = limits.periods.map(({ period, orAmbient, ...limit }): PeriodVerdict => {
     const prediction = predict(sources, { facade: limits.facade, period });
     const levelDb = prediction.totalDb;
+    const ambient = orAmbient ? (ambientDb[period] ?? 0) : 0;
+    const limitDb = Math.max(limit.limitDb, ambient);
     return { period, limitDb, levelDb, overDb: levelDb - limitDb, prediction };
   });
   const curfews = limits.periods.flatMap(({ period, bands, source }, i): Curfew[] =>

@@ -24,6 +24,8 @@ export const noiseLimitsSchema = z.strictObject({
         z.strictObject({ from: clock, to: clock, days: z.optional(z.array(z.enum(weekdays))) }),
       ),
       limitDb: db,
+      /** Where it is louder than the limit without the work, that level is the limit. */
+      orAmbient: z._default(z.boolean(), false),
       source: text,
       sureness: surenessSchema,
     }),

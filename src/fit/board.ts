@@ -25,6 +25,7 @@ export class Board {
     this.ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);
     this.#free = problem.supplies.map((supply) => copyOf(supply.profile));
     this.#allowed = allowed;
+    for (const visit of problem.pinned ?? []) this.put(visit);
   }
 
   /** Whether all that the task waits for is placed far enough to say when it may start. */
@@ -47,15 +48,16 @@ export class Board {
   /** Where a visit of so many units would go, or `undefined` when nowhere. */
   find(task: Task, units: number, from = this.release(task)): Visit | undefined {
     const minutes = visitMinutes(task, units);
+    const deadline = task.latestEnd ?? Number.POSITIVE_INFINITY;
     let best = Number.POSITIVE_INFINITY;
     let where: Slot | undefined;
     for (const slot of task.slots) {
       if (slot.start >= best) break;
       if (this.#allowed && slot.window >= 0 && this.#allowed[slot.window] === 0) continue;
       const start = Math.max(slot.start, from);
-      if (start + minutes > slot.end || start >= best) continue;
+      if (start + minutes > Math.min(slot.end, deadline) || start >= best) continue;
       const at = this.#firstFree(task, start, minutes, slot.end - minutes);
-      if (at < best && at + minutes <= slot.end) {
+      if (at < best && at + minutes <= Math.min(slot.end, deadline)) {
         best = at;
         where = slot;
       }
@@ -71,7 +73,7 @@ export class Board {
     const slot = task.slots.find(
       (each) => each.window === one.window && each.start <= one.start && one.end <= each.end,
     )!;
-    let until = slot.end;
+    let until = Math.min(slot.end, task.latestEnd ?? slot.end);
     for (const { supply, amount } of task.demands)
       until = Math.min(until, freeUntil(this.#free[supply]!, amount, one.start));
     const room = until - one.start - task.setUp - task.makeSafe;

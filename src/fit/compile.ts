@@ -1,13 +1,21 @@
-import { DAY, MINUTE, subtract, unionOf, type Instant, type Interval } from '../calendar/index.js';
+import {
+  DAY,
+  dailyBands,
+  MINUTE,
+  subtract,
+  unionOf,
+  type Instant,
+  type Interval,
+} from '../calendar/index.js';
 import {
   minutesInOneVisit,
   needsOf,
   unitsLeft,
+  weekdays,
   type AccessWindow,
   type Activity,
   type Plan,
 } from '../model/index.js';
-import { dailyBands } from './daily-bands.js';
 import { neverTakes } from './eligibility.js';
 import type { LedgerBook } from './ledger-book.js';
 import type { Due, Problem, Slot, Task, Tie } from './problem.js';
@@ -230,18 +238,14 @@ function outsideTime(plan: Plan, loud: boolean, horizon: Interval): readonly Int
         {
           fromMinute: minuteOfDay(curfew.from),
           toMinute: minuteOfDay(curfew.to),
-          doubt: 'longer',
-          ...(curfew.days ? { days: curfew.days.map((day) => dayNumbers[day]) } : {}),
+          ...(curfew.days ? { days: curfew.days.map((day) => weekdays.indexOf(day) + 1) } : {}),
         },
+        horizon,
         plan.zone,
-        horizon.start,
-        horizon.end,
       ),
     );
   return subtract([horizon], unionOf(barred));
 }
-
-const dayNumbers = { mon: 1, tue: 2, wed: 3, thu: 4, fri: 5, sat: 6, sun: 7 } as const;
 
 function minuteOfDay(clock: string): number {
   const [hours, minutes] = clock.split(':');

@@ -11,7 +11,16 @@ export {
   type Tie,
   type Visit,
 } from './problem.js';
-export { areaFree, copyOf, firstFree, freeUntil, mostFree, take, type Profile } from './profile.js';
+export {
+  areaFree,
+  copyOf,
+  firstFree,
+  freeUntil,
+  latestFree,
+  mostFree,
+  take,
+  type Profile,
+} from './profile.js';
 export { Board } from './board.js';
 export { headsOf, type Heads } from './heads.js';
 export {

@@ -34,6 +34,8 @@ export interface Task {
   readonly earliest: number;
   /** Finished by this; infinity when free. */
   readonly due: number;
+  /** Finished by this because something that stays where it is waits for it; absent: free. */
+  readonly latestEnd?: number;
   readonly before: readonly Tie[];
   readonly after: readonly Tie[];
   readonly demands: readonly { readonly supply: number; readonly amount: number }[];
@@ -57,6 +59,8 @@ export interface Problem {
   readonly dues: readonly Due[];
   /** Task indices in an order in which all that is waited for comes first; without those that wait for themselves. */
   readonly order: readonly number[];
+  /** Visits that are already settled. */
+  readonly pinned?: readonly Visit[];
 }
 
 /** Work done at one go. */

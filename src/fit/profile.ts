@@ -88,3 +88,22 @@ function cut(profile: Profile, moment: number): number {
   profile.free.splice(i + 1, 0, profile.free[i]!);
   return i + 1;
 }
+
+/** The last moment up to `from` from which `amount` is free for `minutes` on end; minus infinity when never. */
+export function latestFree(
+  profile: Profile,
+  amount: number,
+  from: number,
+  minutes: number,
+): number {
+  if (minutes === 0) return from;
+  const { at, free } = profile;
+  let start = from;
+  // From the level in which the work would end, back to the one in which it would start.
+  for (let i = indexAt(profile, start + minutes); i >= 0; i -= 1) {
+    if (at[i]! >= start + minutes) continue;
+    if (free[i]! < amount) start = at[i]! - minutes;
+    else if (at[i]! <= start) return start;
+  }
+  return Number.NEGATIVE_INFINITY;
+}

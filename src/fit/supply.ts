@@ -1,6 +1,5 @@
-import { MINUTE, type Instant, type Interval } from '../calendar/index.js';
-import type { Resource } from '../model/index.js';
-import { dailyBands } from './daily-bands.js';
+import { dailyBands, MINUTE, subtract, type Instant, type Interval } from '../calendar/index.js';
+import type { Availability, Resource } from '../model/index.js';
 import type { Profile } from './profile.js';
 
 /**
@@ -19,19 +18,9 @@ export function supplyOf(
     const start = row.from ?? Number.NEGATIVE_INFINITY;
     const end = row.to ?? Number.POSITIVE_INFINITY;
     if (start >= end) continue;
-    const daily = row.dailyFromMinute !== undefined || row.dailyToMinute !== undefined;
-    const stretches: readonly Interval[] = daily
-      ? dailyBands(
-          {
-            fromMinute: row.dailyFromMinute ?? 0,
-            toMinute: row.dailyToMinute ?? 1440,
-            doubt: 'shorter',
-          },
-          zone,
-          Math.max(start, horizon.start),
-          Math.min(end, horizon.end),
-        )
-      : [{ start, end }];
+    const daily = dailyGap(row);
+    const range = { start: Math.max(start, horizon.start), end: Math.min(end, horizon.end) };
+    const stretches = daily ? subtract([range], dailyBands(daily, range, zone)) : [{ start, end }];
     for (const one of stretches) {
       // Part minutes at either end are no use to work that is planned by the minute.
       add(Math.ceil((one.start - base) / MINUTE), row.capacity);
@@ -48,4 +37,14 @@ export function supplyOf(
     free.push(level);
   }
   return { at, free };
+}
+
+/**
+ * The band of the day in which a row is not there; `undefined` when it is there all day. Asking for the gap gives
+ * the shorter reading of a time that clocks show twice, since the gap takes the longer.
+ */
+function dailyGap(row: Availability): { fromMinute: number; toMinute: number } | undefined {
+  const from = row.dailyFromMinute ?? 0;
+  const to = row.dailyToMinute ?? 1440;
+  return from % 1440 === to % 1440 ? undefined : { fromMinute: to % 1440, toMinute: from };
 }

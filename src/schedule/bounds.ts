@@ -1,0 +1,142 @@
+import {
+  areaFree,
+  Board,
+  firstFree,
+  scoreBound,
+  visitMinutes,
+  type Problem,
+  type Score,
+  type Slot,
+  type Task,
+} from '../fit/index.js';
+import { withWindows, type Goal } from './objectives.js';
+
+/** A full score that no schedule beats. */
+export function boundOf(problem: Problem, goal: Goal): Score {
+  const score = [...scoreBound(new Board(problem), goal.order)];
+  const finish = goal.order === 'late-finish' ? 3 : 2;
+  if (score[0] === 0) score[finish] = Math.max(score[finish]!, energyFinish(problem));
+  return withWindows(score, score[0] === 0 ? fewestWindows(problem) : 0, goal);
+}
+
+const work = (task: Task): number => visitMinutes(task, task.units);
+
+/** The stretches of several tasks' slots, each moment once, in time order. */
+function spanOf(tasks: readonly Task[], window?: number): { start: number; end: number }[] {
+  const slots = tasks.flatMap((task) =>
+    task.slots.filter((slot) => window === undefined || slot.window === window),
+  );
+  slots.sort((a: Slot, b: Slot) => a.start - b.start);
+  const merged: { start: number; end: number }[] = [];
+  for (const { start, end } of slots) {
+    const last = merged.at(-1);
+    if (last && start <= last.end) last.end = Math.max(last.end, end);
+    else merged.push({ start, end });
+  }
+  return merged;
+}
+
+/** No finish is sooner than when each resource has been there long enough for all that needs it. */
+function energyFinish(problem: Problem): number {
+  let finish = 0;
+  problem.supplies.forEach(({ profile }, supply) => {
+    const users = problem.tasks.filter((task) => amountOf(task, supply) > 0);
+    let missing = 0;
+    for (const task of users) missing += amountOf(task, supply) * work(task);
+    const outside = users.some((task) => task.outside);
+    // Outside work may be done before the plan begins, so it proves nothing here.
+    if (users.length === 0 || outside) return;
+    for (const { start, end } of spanOf(users)) {
+      const area = areaFree(profile, start, end);
+      if (area < missing) {
+        missing -= area;
+        continue;
+      }
+      // The last stretch is filled level by level.
+      let at = start;
+      while (missing > 0 && at < end) {
+        at = firstFree(profile, Number.MIN_VALUE, at, 1);
+        const next = nextChange(profile.at, at, end);
+        const here = areaFree(profile, at, next);
+        if (here >= missing) {
+          at += Math.ceil((missing * (next - at)) / here);
+          missing = 0;
+        } else {
+          missing -= here;
+          at = next;
+        }
+      }
+      finish = Math.max(finish, at);
+      return;
+    }
+  });
+  return finish;
+}
+
+function nextChange(at: readonly number[], after: number, end: number): number {
+  return Math.min(end, at.find((moment) => moment > after) ?? end);
+}
+
+function amountOf(task: Task, supply: number): number {
+  return task.demands.find((demand) => demand.supply === supply)?.amount ?? 0;
+}
+
+/** No schedule that places everything uses fewer windows. */
+export function fewestWindows(problem: Problem): number {
+  const inside = problem.tasks.filter((task) => !task.outside);
+  if (inside.length === 0) return 0;
+  const windows = problem.windows.map((_, index) => index);
+  let bound = Math.max(1, forcedWindows(inside));
+
+  problem.supplies.forEach(({ profile }, supply) => {
+    const users = inside.filter((task) => amountOf(task, supply) > 0);
+    let energy = 0;
+    for (const task of users) energy += amountOf(task, supply) * work(task);
+    if (energy === 0) return;
+    const areas = windows.map((window) =>
+      spanOf(users, window).reduce((sum, one) => sum + areaFree(profile, one.start, one.end), 0),
+    );
+    bound = Math.max(bound, countToReach(energy, areas));
+  });
+
+  const spans = windows.map((window) =>
+    spanOf(inside, window).reduce((sum, one) => sum + one.end - one.start, 0),
+  );
+  return Math.max(bound, countToReach(longestChain(problem), spans));
+}
+
+/** How many of the amounts, the largest first, it takes to reach a total. */
+function countToReach(total: number, amounts: readonly number[]): number {
+  let missing = total;
+  let count = 0;
+  for (const amount of amounts.toSorted((a, b) => b - a)) {
+    if (missing <= 0) break;
+    missing -= amount;
+    count += 1;
+  }
+  return count;
+}
+
+/** Windows that are the only one some task can use. */
+function forcedWindows(tasks: readonly Task[]): number {
+  const forced = new Set<number>();
+  for (const task of tasks) {
+    const possible = new Set(task.slots.map((slot) => slot.window));
+    if (possible.size === 1) forced.add([...possible][0]!);
+  }
+  return forced.size;
+}
+
+/** The most minutes of inside work that must follow one another. */
+function longestChain(problem: Problem): number {
+  const reach = problem.tasks.map(() => 0);
+  let longest = 0;
+  for (const index of problem.order) {
+    const task = problem.tasks[index]!;
+    let before = 0;
+    for (const tie of task.before) if (!tie.fromStart) before = Math.max(before, reach[tie.task]!);
+    reach[index] = before + (task.outside ? 0 : work(task));
+    longest = Math.max(longest, reach[index]!);
+  }
+  return longest;
+}

@@ -9,6 +9,7 @@ import {
 } from '../../src/calendar/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import {
+  bookingRulesSchema,
   exampleBooking,
   milestonesFor,
   restrictionClass,
@@ -155,4 +156,27 @@ describe('a Saturday night at the edge of a period', () => {
   it('an hour after the edge is booked with P9, from 15 Nov', () => {
     expect(localText(localTimeOf(confirmed('2026-11-15', 1).due, zone))).toBe('2026-05-17 23:59');
   });
+});
+
+// Network code part D, D-40 priority date and D-26 publication: from memory, so they are no part of the example.
+// Dates worked out from the change on 12 Dec 2026.
+it.each([
+  [40, '2026-03-07 23:59'],
+  [26, '2026-06-13 23:59'],
+])('%i weeks before the change of timetable of 12 Dec 2026 is %s', (weeks, day) => {
+  const book = bookingRulesSchema.parse({
+    schema: 1,
+    name: 'timetable',
+    milestones: [
+      {
+        milestone: 'D',
+        before: 'timetable change',
+        weeks,
+        source: 'memory',
+        sureness: 'from memory',
+      },
+    ],
+  });
+  const [one] = milestonesFor(windowOn('2027-06-26', 22), book, 0);
+  expect(localText(localTimeOf(one!.due, zone))).toBe(day);
 });

@@ -285,6 +285,68 @@ const anyRoster = fc
     });
   });
 
+describe('a roster compared with a count minute by minute', () => {
+  // Quarter hours, in UTC, so that a plain array can be the witness.
+  const quarters = fc
+    .array(
+      fc.record({ gap: fc.integer({ min: 1, max: 120 }), length: fc.integer({ min: 4, max: 60 }) }),
+      { minLength: 1, maxLength: 20 },
+    )
+    .map((turns) => {
+      let clock = 0;
+      return turns.map(({ gap, length }) => {
+        const from = clock + gap;
+        clock = from + length;
+        return { from, to: clock };
+      });
+    });
+  const rosterOf = (turns: { from: number; to: number }[]): Assignment[] =>
+    turns.map(({ from, to }, i) => ({
+      id: `${i}`,
+      crew: 'A',
+      start: from * 15 * MINUTE,
+      end: to * 15 * MINUTE,
+      travelMinutes: 0,
+    }));
+  const worst = (turns: { from: number; to: number }[], width: number) => {
+    const last = turns.at(-1)!.to;
+    const worked = new Array<number>(last + 1).fill(0);
+    for (const { from, to } of turns) for (let q = from; q < to; q += 1) worked[q] = 1;
+    let most = 0;
+    for (let start = -width; start <= last; start += 1) {
+      let sum = 0;
+      for (let q = Math.max(0, start); q < Math.min(last, start + width); q += 1) sum += worked[q]!;
+      most = Math.max(most, sum);
+    }
+    return most * 15;
+  };
+  it('breaks the hours of some seven days exactly when some seven days hold too many', () => {
+    fc.assert(
+      fc.property(quarters, fc.integer({ min: 600, max: 4000 }), (turns, minutes) => {
+        const set = only({ limit: 'hours-in-seven-days', minutes });
+        const found = checkRoster(rosterOf(turns), set, 'UTC').breaches;
+        const most = worst(turns, 7 * 96);
+        expect(found.length > 0).toBe(most > minutes);
+        if (found.length > 0) expect(Math.max(...found.map((one) => one.found))).toBe(most);
+      }),
+      { numRuns: 60 },
+    );
+  });
+  it('breaks the turns of fourteen days exactly when some fourteen days hold too many', () => {
+    fc.assert(
+      fc.property(quarters, fc.integer({ min: 1, max: 16 }), (turns, most) => {
+        const set = only({ limit: 'turns-in-fourteen-days', turns: most });
+        const days = turns.map(({ from }) => Math.floor(from / 96));
+        const fullest = Math.max(
+          ...days.map((first) => days.filter((day) => day >= first && day < first + 14).length),
+        );
+        const found = checkRoster(rosterOf(turns), set, 'UTC').breaches;
+        expect(found.length > 0).toBe(fullest > most);
+      }),
+    );
+  });
+});
+
 describe('a cure', () => {
   const names = [
     'safety-critical-rolling',

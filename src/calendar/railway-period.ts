@@ -1,5 +1,5 @@
 import type { Instant } from './instant.js';
-import { overlaps, type Interval } from './interval.js';
+import { intersectionOf, type Interval } from './interval.js';
 import {
   dateOf,
   dayAt,
@@ -76,7 +76,7 @@ export function railwayPeriod(at: Instant, zone: string): RailwayPeriod {
 export function periodsTouched(span: Interval, zone: string): readonly RailwayPeriod[] {
   const found: RailwayPeriod[] = [];
   for (let year = railwayYear(span.start, zone); year <= railwayYear(span.end, zone); year += 1)
-    found.push(...railwayPeriods(year, zone).filter((one) => overlaps(one, span)));
+    found.push(...railwayPeriods(year, zone).filter((one) => intersectionOf(one, span)));
   return found;
 }
 

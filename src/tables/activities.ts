@@ -76,10 +76,10 @@ function readDates(
     'key date',
     momentParser({ zone, order, dateAlone: 'end', twice: ['earlier', 'it allows less'] }),
   );
-  if (notBefore !== undefined && keyDate !== undefined && keyDate < notBefore) {
+  if (notBefore !== undefined && keyDate !== undefined && keyDate <= notBefore) {
     row.say('error', 'key date', {
       code: 'key-date-before-not-before',
-      message: 'The key date comes before the work may begin.',
+      message: 'The key date leaves no time after the work may begin.',
       mend: 'Correct the key date or "not before".',
     });
   }

@@ -15,6 +15,8 @@ export {
   type Source,
 } from './plan.js';
 export { readTable, type ReadOptions } from './read-table.js';
+export { jsonFrom, type JsonSubject } from './json-document.js';
+export { calendarFile, type CalendarEvent } from './calendar-file.js';
 export { resourcesFrom, type ResourcesResult } from './resources.js';
 export { rulesFrom, type RulesResult } from './rules.js';
 export { tableOf, type Table, type TableRow } from './table.js';

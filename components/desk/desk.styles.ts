@@ -182,6 +182,10 @@ export const styles = css`
     display: inline;
     margin-inline-end: 0.375em;
   }
+  footer button {
+    display: none;
+    font-size: inherit;
+  }
   footer strong {
     color: var(--_ink);
     font-weight: 600;
@@ -241,10 +245,28 @@ export const styles = css`
       display: inline-block;
       margin-bottom: 0.5rem;
     }
+    footer:not(.whole) p:not(:first-child) {
+      display: none;
+    }
+    footer button {
+      display: inline;
+    }
     footer {
       position: sticky;
       bottom: 0;
       z-index: 4;
+    }
+  }
+  @container desk (max-width: 40rem) {
+    [role='tab'] {
+      padding: 0.5rem 0 0.375rem;
+      text-align: center;
+    }
+    [role='tab'] span {
+      display: none;
+    }
+    [role='tab'] strong {
+      font-size: var(--_text);
     }
   }
   @media (forced-colors: active) {

@@ -18,13 +18,12 @@ import { base } from '../shared/base.js';
 import { countText } from '../shared/format.js';
 import type { CellSelectEvent } from '../sheet/cell-select-event.js';
 import type { PossessionSheet } from '../sheet/sheet.js';
-import { explainFit, explainPackage, fitsIn } from '../why/explain-fit.js';
-import { explainLedger } from '../why/explain-ledger.js';
-import { explainCertificate, explainFaults, explainPlacement } from '../why/explain-plan.js';
+import { explainCertificate, explainPlacement } from '../why/explain-plan.js';
 import type { Explanation, Place } from '../why/explanation.js';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import { styles } from './desk.styles.js';
 import { headingOf, rowWith, valueIn } from './table-lookup.js';
+import { tellFaults, tellFit, tellLedger, tellPackage } from './told.js';
 
 export type DeskView = 'windows' | 'work' | 'fit' | 'plan' | 'import';
 type WorkTable = Exclude<TableKind, 'windows'>;
@@ -71,6 +70,7 @@ export class PossessionDesk extends LitElement {
     busy: { state: true },
     trouble: { state: true },
     reports: { state: true },
+    wary: { state: true },
   };
 
   /** Works the figures out. The desk does not dispose of it. */
@@ -92,6 +92,8 @@ export class PossessionDesk extends LitElement {
   declare protected busy: '' | 'figures' | 'plan';
   declare protected trouble: string;
   declare protected reports: readonly ImportReport[];
+  /** Whether a narrow screen shows every caution. */
+  declare protected wary: boolean;
 
   #running: AbortController | undefined;
   #search: AbortController | undefined;
@@ -115,6 +117,7 @@ export class PossessionDesk extends LitElement {
     this.busy = '';
     this.trouble = '';
     this.reports = [];
+    this.wary = false;
   }
 
   /** Takes what was read from files, with the reports that say which columns are not used. */
@@ -160,8 +163,18 @@ export class PossessionDesk extends LitElement {
         ${this.#renderView()}
       </main>
       <aside aria-label="Where figures come from" tabindex="0">${this.#renderSide()}</aside>
-      <footer aria-label="Cautions" role="note">
+      <footer aria-label="Cautions" role="note" class=${this.wary ? 'whole' : ''}>
         ${cautions.map((one, index) => html`<p>${index === 0 ? html`<strong>${one}</strong>` : one}</p>`)}
+        <button
+          class="plain"
+          type="button"
+          aria-expanded=${this.wary}
+          @click=${() => {
+            this.wary = !this.wary;
+          }}
+        >
+          ${this.wary ? 'Fewer' : `All ${cautions.length} cautions`}
+        </button>
       </footer>
     </div>`;
   }
@@ -327,7 +340,7 @@ export class PossessionDesk extends LitElement {
   #renderSide(): TemplateResult {
     const window = this.results?.plan.windows.find((one) => one.id === this.selectedWindow);
     const ledger = this.results?.ledgers.find((one) => one.window === this.selectedWindow);
-    return html`<button class="plain up" type="button" @click=${this.#onUp}>Back up</button>
+    return html`<button class="plain up" type="button" @click=${this.#onUp}>Back to the top</button>
       ${
         this.view === 'windows'
           ? html`<possession-ledger
@@ -381,8 +394,10 @@ export class PossessionDesk extends LitElement {
     this.told = null;
     this.asked = null;
     if (view === 'windows') this.#ask('usable');
-    else if (view === 'fit' && this.selectedFit) this.#tellFit(this.selectedFit);
-    else if (view === 'work') this.#tellPackage(this.results?.packages[0]?.id ?? '');
+    else if (view === 'fit' && this.selectedFit)
+      this.told = tellFit(this.results, this.selectedFit);
+    else if (view === 'work')
+      this.told = tellPackage(this.results, this.results?.packages[0]?.id ?? '');
     else if (view === 'plan' && this.allocation) this.told = explainCertificate(this.allocation);
     else if (view === 'plan' && this.busy === '') void this.#onSearch();
     else if (view === 'fit') this.#pickFirstFit();
@@ -392,42 +407,12 @@ export class PossessionDesk extends LitElement {
     const one = this.results?.fits.find((fit) => fit.fits) ?? this.results?.fits[0];
     if (!one) return;
     this.selectedFit = { package: one.package, window: one.window };
-    this.#tellFit(this.selectedFit);
+    this.told = tellFit(this.results, this.selectedFit);
   }
 
   #ask(row: LedgerAskEvent['row']): void {
-    const window = this.results?.plan.windows.find((one) => one.id === this.selectedWindow);
-    const ledger = this.results?.ledgers.find((one) => one.window === this.selectedWindow);
-    if (!window || !ledger || !this.results) return;
     this.asked = row;
-    const told = explainLedger(ledger, window, this.results.plan.rules, row);
-    // The ledger above already shows what the sum is made of; what it is good for says more.
-    this.told =
-      row === 'usable'
-        ? {
-            ...told,
-            rowsTitle: 'What fits in it, on its own',
-            rows: fitsIn(window.id, this.results.fits),
-          }
-        : told;
-  }
-
-  #tellFit(at: { package: string; window: string }): void {
-    const { results } = this;
-    const verdict = results?.fits.find(
-      (one) => one.package === at.package && one.window === at.window,
-    );
-    const pack = results?.packages.find((one) => one.id === at.package);
-    const window = results?.plan.windows.find((one) => one.id === at.window);
-    if (results && verdict && pack && window)
-      this.told = explainFit(verdict, pack, window, results.plan.activities);
-  }
-
-  #tellPackage(id: string): void {
-    const { results } = this;
-    const pack = results?.packages.find((one) => one.id === id);
-    if (results && pack)
-      this.told = explainPackage(pack, results.fits, results.plan.windows, results.plan.activities);
+    this.told = tellLedger(this.results, this.selectedWindow, row);
   }
 
   /** On a narrow screen the panel is below: what was asked for is brought into sight. */
@@ -442,7 +427,7 @@ export class PossessionDesk extends LitElement {
     if (place.to === 'fit') {
       this.view = 'fit';
       this.selectedFit = { package: place.package, window: place.window };
-      this.#tellFit(this.selectedFit);
+      this.told = tellFit(this.results, this.selectedFit);
       return;
     }
     const tables = this.document?.tables;
@@ -513,7 +498,7 @@ export class PossessionDesk extends LitElement {
 
   readonly #onFit = (event: FitSelectEvent): void => {
     this.selectedFit = { package: event.package, window: event.window };
-    this.#tellFit(this.selectedFit);
+    this.told = tellFit(this.results, this.selectedFit);
     this.#bringSide();
   };
 
@@ -534,17 +519,13 @@ export class PossessionDesk extends LitElement {
       this.selectedWindow = id;
       this.#ask('usable');
     } else if (this.workTable === 'work')
-      this.#tellPackage(valueIn(tables.work, event.row, 'package'));
+      this.told = tellPackage(this.results, valueIn(tables.work, event.row, 'package'));
   };
 
   readonly #onLink = (event: WhyLinkEvent): void => void this.#goTo(event.place);
 
   readonly #onFaults = (): void => {
-    const tables = this.document?.tables;
-    const kinds: readonly TableKind[] = ['windows', 'work', 'resources', 'trains'];
-    this.told = explainFaults(this.results?.faults ?? [], (file) =>
-      kinds.find((kind) => tables?.[kind].file === file),
-    );
+    this.told = tellFaults(this.results, this.document);
     this.#bringSide();
   };
 

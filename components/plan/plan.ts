@@ -268,9 +268,9 @@ export class PossessionPlan extends LitElement {
     const title = this.#titleOf(placement.activity);
     const long = `${placement.activity} ${title}${units}`;
     const text =
-      wide > long.length * 6.4 + 12
+      wide > long.length * 7 + 12
         ? long
-        : wide > placement.activity.length * 7 + 10
+        : wide > placement.activity.length * 7.2 + 10
           ? placement.activity
           : '';
     return svg`<g
@@ -282,6 +282,7 @@ export class PossessionPlan extends LitElement {
       @click=${() => this.#pick(index)}
       @keydown=${(event: KeyboardEvent) => this.#onKey(event, index)}
     >
+      <title>${long}, ${clockText(placement.from, window.zone)} to ${clockText(placement.to, window.zone)}</title>
       <rect class="body" x=${left} y=${top} width=${wide} height=${LANE - 4}></rect>
       ${float?.critical ? svg`<rect class="edge-mark" x=${left} y=${top} width=${Math.min(4, wide)} height=${LANE - 4}></rect>` : nothing}
       <text x=${left + 8} y=${top + 13}>${text}</text>

@@ -153,10 +153,10 @@ export const styles = css`
       grid-row: 2;
     }
     .name {
-      grid-template-columns: auto minmax(0, 1fr) auto;
+      display: block;
     }
-    .name .status {
-      grid-column: auto;
+    .name > * {
+      margin-inline-end: 0.5rem;
     }
     .hours strong {
       display: inline;

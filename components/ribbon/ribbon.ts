@@ -27,7 +27,9 @@ import { styles } from './ribbon.styles.js';
 import { WindowSelectEvent } from './window-select-event.js';
 
 const GUTTER = 70;
-const EDGE = 40;
+const EDGE = 8;
+/** Room for `23:30` beside a bar that ends near the edge. */
+const LABEL = 40;
 const LINE = 28;
 
 /** Words short enough to stand inside a segment. */
@@ -70,6 +72,7 @@ export class PossessionRibbon extends LitElement {
   #lines = new Map<string, RibbonLine[]>();
   #ledgers = new Map<string, Ledger>();
   #span = { from: 0, to: 1440 };
+  #edge = { left: EDGE, right: EDGE };
   readonly #drawing = new WidthWatch(this, '.axis .drawing', 720);
 
   constructor() {
@@ -90,7 +93,9 @@ export class PossessionRibbon extends LitElement {
         return [one.id, linesOf(one, ledger?.barred.length ? undefined : ledger)];
       }),
     );
-    this.#span = spanOf([...this.#lines.values()].flat());
+    const lines = [...this.#lines.values()].flat();
+    this.#span = spanOf(lines);
+    this.#edge = edgesFor(lines, this.#span);
   }
 
   override render(): TemplateResult {
@@ -270,12 +275,13 @@ export class PossessionRibbon extends LitElement {
   }
 
   get #perHour(): number {
-    const room = this.#drawing.width - GUTTER - 2 * EDGE;
+    const room = this.#drawing.width - GUTTER - this.#edge.left - this.#edge.right;
     return Math.max(1, (room / (this.#span.to - this.#span.from)) * 60);
   }
 
   #x(minutesAfterNoon: number): number {
-    const at = GUTTER + EDGE + ((minutesAfterNoon - this.#span.from) / 60) * this.#perHour;
+    const at =
+      GUTTER + this.#edge.left + ((minutesAfterNoon - this.#span.from) / 60) * this.#perHour;
     return Math.round(at * 100) / 100;
   }
 
@@ -313,6 +319,16 @@ export class PossessionRibbon extends LitElement {
     void this.updateComplete.then(() =>
       this.renderRoot.querySelector<HTMLElement>('[role=option][aria-selected=true]')?.focus(),
     );
+  };
+}
+
+/** A bar that starts or ends near the edge needs room outside it for the time it starts or ends. */
+function edgesFor(lines: readonly RibbonLine[], span: { from: number; to: number }) {
+  const near = 120;
+  const after = (line: RibbonLine, at: Instant): number => (at - line.noon) / MINUTE;
+  return {
+    left: lines.some((one) => one.first && after(one, one.start) - span.from < near) ? LABEL : EDGE,
+    right: lines.some((one) => one.last && span.to - after(one, one.end) < near) ? LABEL : EDGE,
   };
 }
 

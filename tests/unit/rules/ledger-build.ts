@@ -1,0 +1,61 @@
+import { instantOf, isoText, type Instant, type Interval } from '../../../src/calendar/index.js';
+import {
+  ruleSetSchema,
+  type AccessWindow,
+  type Needs,
+  type RuleSet,
+} from '../../../src/model/index.js';
+import type { Ledger } from '../../../src/rules/index.js';
+
+export const zone = 'Europe/London';
+
+/** A moment from `2027-05-01 23:00`, London clocks. */
+export function at(text: string): Instant {
+  const [year, month, day, hour, minute] = text.split(/[- :]/).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  return instantOf({ year, month, day, hour, minute }, zone, 'reject');
+}
+
+export const between = (start: string, end: string): Interval => ({
+  start: at(start),
+  end: at(end),
+});
+
+/** A confirmed window, by default a Saturday night of eight hours on which no clock changes. */
+export function aWindow(
+  more: Partial<AccessWindow> = {},
+  start = '2027-05-01 23:00',
+  end = '2027-05-02 07:00',
+): AccessWindow {
+  return {
+    id: 'W1',
+    title: '',
+    ...between(start, end),
+    zone,
+    lines: [],
+    isolation: [],
+    status: 'confirmed',
+    trainsAfter: '',
+    ...more,
+  };
+}
+
+export function aRuleSet(more: Record<string, unknown>): RuleSet {
+  return ruleSetSchema.parse({ schema: 1, name: 'test', ...more });
+}
+
+export const needs = (isolation: readonly string[] = [], loud = false): Needs => ({
+  isolation,
+  loud,
+});
+
+/** `23:00-23:30 lead-in Place protection`, a line a row. */
+export function shown(ledger: Ledger): string[] {
+  const clock = (moment: Instant): string => isoText(moment, zone).slice(11, 16);
+  return ledger.rows.map((row) => `${clock(row.start)}-${clock(row.end)} ${row.kind} ${row.rule}`);
+}

@@ -82,11 +82,13 @@ export function betaCumulative(shape: BetaShape, x: number): number {
 }
 
 /** The smallest x with P(X <= x) >= p, for p in 0 … 1. Never falls as p grows. */
-export function betaQuantile(shape: BetaShape, p: number, fromPanel = 0): number {
+export function betaQuantile(shape: BetaShape, p: number): number {
   if (p <= 0) return 0;
   if (p >= 1) return 1;
-  let panel = fromPanel;
-  while (panel < PANELS - 1 && shape.cumulative[panel + 1]! < p) panel += 1;
+  let panel = 0;
+  for (let step = PANELS / 2; step >= 1; step /= 2) {
+    if (shape.cumulative[panel + step]! < p) panel += step;
+  }
   return bend((panel + partWith(shape, panel, p - shape.cumulative[panel]!)) / PANELS);
 }
 
@@ -111,16 +113,4 @@ function partWith(shape: BetaShape, panel: number, wanted: number): number {
     if (moved < 1e-13) break;
   }
   return part;
-}
-
-/** Quantiles at 0, 1/cells, 2/cells … 1. */
-export function betaTable(shape: BetaShape, cells: number): Float64Array {
-  const table = new Float64Array(cells + 1);
-  let panel = 0;
-  for (let k = 0; k <= cells; k += 1) {
-    const p = k / cells;
-    while (panel < PANELS - 1 && shape.cumulative[panel + 1]! < p) panel += 1;
-    table[k] = Math.max(k === 0 ? 0 : table[k - 1]!, betaQuantile(shape, p, panel));
-  }
-  return table;
 }

@@ -45,3 +45,31 @@ export {
   type SimulationOptions,
   type SimulationResult,
 } from './simulation.js';
+export { handback, verdictOf } from './handback.js';
+export {
+  appendEntry,
+  shiftState,
+  type ShiftEntry,
+  type ShiftEvent,
+  type ShiftFault,
+  type ShiftLog,
+  type ShiftState,
+  type StandingEntry,
+} from './shift-log.js';
+export {
+  defaultConfidence,
+  grantStep,
+  type Actual,
+  type Commitment,
+  type CutOff,
+  type DecisionPoint,
+  type DropOption,
+  type HandbackOptions,
+  type HandbackResult,
+  type HandbackSimulation,
+  type LiveForecast,
+  type MarginVerdict,
+  type PlanEvent,
+  type UnitChance,
+  type UnitOutlook,
+} from './types.js';

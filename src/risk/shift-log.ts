@@ -1,0 +1,185 @@
+import type { Instant } from '../calendar/index.js';
+import { grantStep, type Actual } from './types.js';
+
+/** What an entry says happened. */
+export type ShiftEvent =
+  | { readonly kind: 'granted' }
+  | { readonly kind: 'step-started' | 'step-finished'; readonly step: string }
+  | { readonly kind: 'activity-started' | 'activity-finished'; readonly activity: string }
+  /** Units finished in this window so far, not since the last entry. */
+  | { readonly kind: 'units-done'; readonly activity: string; readonly units: number }
+  | {
+      readonly kind: 'minutes-left';
+      readonly activity: string;
+      readonly low: number;
+      readonly likely: number;
+      readonly high: number;
+    }
+  | { readonly kind: 'handed-back' }
+  | { readonly kind: 'note'; readonly text: string }
+  /** Only as a correction: what it corrects did not happen. */
+  | { readonly kind: 'struck-out' };
+
+/** One line of the log. Lines are only ever added. */
+export interface ShiftEntry {
+  readonly id: string;
+  /** When it happened. */
+  readonly at: Instant;
+  /** When it was written down. */
+  readonly enteredAt: Instant;
+  readonly by: string;
+  readonly event: ShiftEvent;
+  /** Id of the entry this one puts right. That entry stays in the log. */
+  readonly corrects?: string;
+}
+
+export type ShiftLog = readonly ShiftEntry[];
+
+/** An entry as it counts now, with those it replaced, the first written first. */
+export interface StandingEntry {
+  readonly entry: ShiftEntry;
+  readonly replaced: readonly ShiftEntry[];
+}
+
+/** Something in a log that cannot be so. The entry is not counted; the log keeps it. */
+export interface ShiftFault {
+  readonly code: 'finish-before-start' | 'fewer-units' | 'entered-before-it-happened';
+  readonly entry: string;
+  readonly text: string;
+}
+
+/** What a log says has happened, corrections counted. Derived: never stored. */
+export interface ShiftState {
+  /** In order of when things happened, then of when they were written down. */
+  readonly standing: readonly StandingEntry[];
+  readonly struckOut: readonly ShiftEntry[];
+  readonly grantedAt: Instant | null;
+  readonly handedBackAt: Instant | null;
+  readonly actuals: readonly Actual[];
+  readonly faults: readonly ShiftFault[];
+}
+
+/**
+ * The log with one more line. The given log is not changed.
+ *
+ * @throws {RangeError} When the id is taken, or the entry corrects one that is not in the log, is already corrected
+ * (correct the correction instead), or strikes out nothing.
+ */
+export function appendEntry(log: ShiftLog, entry: ShiftEntry): ShiftLog {
+  if (log.some((one) => one.id === entry.id))
+    throw new RangeError(`entry ${entry.id} is there already`);
+  if (entry.corrects !== undefined) {
+    if (!log.some((one) => one.id === entry.corrects))
+      throw new RangeError(`entry ${entry.corrects} is not in the log`);
+    const later = log.find((one) => one.corrects === entry.corrects);
+    if (later) throw new RangeError(`entry ${entry.corrects} was corrected by ${later.id}`);
+  } else if (entry.event.kind === 'struck-out') {
+    throw new RangeError('an entry that strikes out must say which');
+  }
+  return [...log, entry];
+}
+
+/** The entries that count: the last of each chain of corrections. */
+function standingOf(log: ShiftLog): { standing: StandingEntry[]; struckOut: ShiftEntry[] } {
+  const byId = new Map(log.map((one) => [one.id, one]));
+  const corrected = new Set(log.flatMap((one) => one.corrects ?? []));
+  const standing: StandingEntry[] = [];
+  const struckOut: ShiftEntry[] = [];
+  for (const entry of log) {
+    if (corrected.has(entry.id)) continue;
+    const replaced: ShiftEntry[] = [];
+    for (let id = entry.corrects; id !== undefined;) {
+      const before: ShiftEntry | undefined = byId.get(id);
+      if (before) replaced.unshift(before);
+      id = before?.corrects;
+    }
+    if (entry.event.kind === 'struck-out') struckOut.push(...replaced);
+    else standing.push({ entry, replaced });
+  }
+  standing.sort((a, b) => a.entry.at - b.entry.at || a.entry.enteredAt - b.entry.enteredAt);
+  return { standing, struckOut };
+}
+
+type Known = { -readonly [Key in keyof Actual]: Actual[Key] };
+
+/** Takes one event into what is known of its step or activity. Returns a fault when it cannot be so. */
+function take(known: Known, entry: ShiftEntry): ShiftFault | null {
+  const { event, at, id } = entry;
+  switch (event.kind) {
+    case 'step-started':
+    case 'activity-started':
+      known.startedAt ??= at;
+      return null;
+    case 'granted':
+    case 'step-finished':
+    case 'activity-finished':
+      known.finishedAt = at;
+      return null;
+    case 'units-done':
+      if (event.units < (known.unitsDone ?? 0))
+        return {
+          code: 'fewer-units',
+          entry: id,
+          text: `${event.units} units done, but ${known.unitsDone} were done before: correct the earlier entry if it was wrong.`,
+        };
+      if (event.units === known.unitsDone) return null;
+      known.unitsDone = event.units;
+      known.unitsAt = at;
+      return null;
+    case 'minutes-left':
+      known.minutesLeft = { low: event.low, likely: event.likely, high: event.high };
+      return null;
+    default:
+      return null;
+  }
+}
+
+/** What the log says as known at `until`: entries of later happenings are left out. Absent: all. */
+export function shiftState(log: ShiftLog, until: Instant = Infinity): ShiftState {
+  const { standing, struckOut } = standingOf(log);
+  const known = new Map<string, Known>();
+  const faults: ShiftFault[] = [];
+  let handedBackAt: Instant | null = null;
+  for (const { entry } of standing) {
+    const { event } = entry;
+    if (entry.at > until) continue;
+    if (entry.at > entry.enteredAt)
+      faults.push({
+        code: 'entered-before-it-happened',
+        entry: entry.id,
+        text: 'Written down before it happened: counted, but check the times.',
+      });
+    if (event.kind === 'handed-back') handedBackAt = entry.at;
+    const subject: Known | null =
+      'activity' in event
+        ? { activity: event.activity }
+        : 'step' in event
+          ? { step: event.step }
+          : event.kind === 'granted'
+            ? { step: grantStep }
+            : null;
+    if (!subject) continue;
+    const key = JSON.stringify(subject);
+    const held = known.get(key) ?? subject;
+    known.set(key, held);
+    const fault = take(held, entry);
+    if (fault) faults.push(fault);
+    const ends = event.kind === 'activity-started' || event.kind === 'step-started';
+    if (ends && held.finishedAt !== undefined && held.finishedAt < entry.at) {
+      faults.push({
+        code: 'finish-before-start',
+        entry: entry.id,
+        text: 'Started after it was finished: correct one of the two entries.',
+      });
+      delete held.startedAt;
+    }
+  }
+  return {
+    standing,
+    struckOut,
+    grantedAt: known.get(JSON.stringify({ step: grantStep }))?.finishedAt ?? null,
+    handedBackAt,
+    actuals: [...known.values()],
+    faults,
+  };
+}

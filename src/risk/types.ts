@@ -1,0 +1,186 @@
+import type { Instant } from '../calendar/index.js';
+import type { ThreePoint, ThreePointKind } from './distribution.js';
+import type { Chance, DeadlineOutlook } from './simulation.js';
+
+/** Held: at least what is required. Eaten into: less, but not late. Overrun: handed back after the booked end. */
+export type MarginVerdict = 'held' | 'eaten-into' | 'overrun';
+
+/** A thing that may happen and costs time. Exactly one of `activity`, `step` and `at` says what it holds up. */
+export interface PlanEvent {
+  readonly name: string;
+  readonly probability: number;
+  readonly delay: ThreePoint;
+  /** Lengthens this activity. */
+  readonly activity?: string;
+  /** Lengthens this lead-in or lead-out step; `grantStep` for a late grant of the possession. */
+  readonly step?: string;
+  /** Stops all work from this moment on. */
+  readonly at?: Instant;
+}
+
+/** Name under which the granting of the possession stands among the steps. */
+export const grantStep = 'Possession granted';
+
+/** What has been seen of a step or an activity during the shift. */
+export interface Actual {
+  readonly activity?: string;
+  readonly step?: string;
+  readonly startedAt?: Instant;
+  readonly finishedAt?: Instant;
+  /** Units finished in this window, and when the last of them was. */
+  readonly unitsDone?: number;
+  readonly unitsAt?: Instant;
+  /** A fresh estimate of what was left at the moment asked about, from the people doing it. */
+  readonly minutesLeft?: ThreePoint;
+}
+
+/** Work that cannot be put back once begun, or whose putting back takes time. */
+export interface Commitment {
+  readonly activity: string;
+  /** Begun, it must be brought to its end. */
+  readonly irreversible: boolean;
+  /** Minutes of test after its finish; absent: 0. */
+  readonly testMinutes?: number;
+  /** Minutes to give up; absent: the window's lead-out for such work. */
+  readonly giveUpMinutes?: number;
+  /** Minutes to put the railway back and hand it over when the work is abandoned; absent: not asked about. */
+  readonly reinstatementMinutes?: number;
+}
+
+export interface HandbackOptions {
+  readonly seed: number;
+  readonly runs: number;
+  /** Shape of three-point durations; absent: triangular. */
+  readonly distribution?: ThreePointKind;
+  readonly events?: readonly PlanEvent[];
+  /** A shared cause that lengthens all work by one factor, e.g. 0.9, 1, 1.3. */
+  readonly commonFactor?: ThreePoint;
+  readonly commitments?: readonly Commitment[];
+  /** No work before its planned start, even if all it waits for is done. */
+  readonly holdPlannedStarts?: boolean;
+  /** Moment of the forecast; what is not in `actuals` is then taken as not begun. Absent: before the window. */
+  readonly at?: Instant;
+  readonly actuals?: readonly Actual[];
+  /** Chance of handing back on time that is aimed at. Default 0.95: see `defaultConfidence`. */
+  readonly confidence?: number;
+  readonly shouldStop?: () => boolean;
+  readonly onProgress?: (runsDone: number, runs: number) => void;
+}
+
+/**
+ * Chance of handing back on time that is aimed at unless the user says otherwise.
+ * @see RAIL feature and peer review of high-profile possession work: "about 95 %" (values 5.3, verified there); a setting.
+ */
+export const defaultConfidence = 0.95;
+
+/** By when a step or a piece of work must start and finish. */
+export interface CutOff {
+  readonly kind: 'lead-in' | 'work' | 'lead-out';
+  /** Name of the step, or title of the activity. */
+  readonly name: string;
+  readonly activity?: string;
+  readonly plannedStart: Instant;
+  readonly plannedFinish: Instant;
+  /** Latest that still keeps the required margin. */
+  readonly latestStart: Instant;
+  readonly latestFinish: Instant;
+  /** Latest that still hands back at the booked end. */
+  readonly onTimeStart: Instant;
+  readonly onTimeFinish: Instant;
+  /** Minutes from the planned start to `latestStart`; below 0 when the margin is already eaten. */
+  readonly slackMinutes: number;
+  readonly state: 'to-come' | 'begun' | 'done';
+}
+
+export interface DecisionPoint {
+  readonly activity: string;
+  /** Latest start of irreversible work: deadline - (finish + test + give up + required margin). Null: reversible. */
+  readonly pointOfNoReturn: Instant | null;
+  /** Latest moment to abandon it and put the railway back: deadline - reinstatement. Null: not asked about. */
+  readonly latestAbort: Instant | null;
+}
+
+export interface UnitChance {
+  /** Units done in the window, those already in place included. */
+  readonly units: number;
+  readonly onTime: Chance;
+}
+
+export interface UnitOutlook {
+  readonly activity: string;
+  readonly chances: readonly UnitChance[];
+  /** Most units with which the confidence aimed at is reached; 0 when even the fewest miss it. */
+  readonly unitsWithinConfidence: number;
+}
+
+/** Something that could be left for another window. */
+export interface DropOption {
+  readonly activity: string;
+  /** Units still done in this window, for repeated work that is cut short; absent: all of the work is dropped. */
+  readonly keepUnits?: number;
+  /** Work that waits for it and goes with it. */
+  readonly alsoDrops: readonly string[];
+  readonly marginMinutes: number;
+  readonly onTime: Chance;
+  readonly reachesConfidence: boolean;
+}
+
+export interface HandbackSimulation {
+  readonly runs: number;
+  readonly seed: number;
+  readonly stopped: boolean;
+  readonly outlook: DeadlineOutlook;
+  /** Nearest-rank P-values of the handback, up to the next whole minute. */
+  readonly p50: Instant;
+  readonly p80: Instant;
+  readonly p90: Instant;
+  readonly p95: Instant;
+  /** Minutes from the window's start to handback, of every run, ascending. For curves and for prices. */
+  readonly handbackMinutes: Float64Array;
+  /** How often the length of each activity or step decided the handback. */
+  readonly criticality: readonly { readonly name: string; readonly share: number }[];
+  /** What it would bring to hold one at its least length, the most helpful first. */
+  readonly helpsMost: readonly {
+    readonly name: string;
+    readonly probabilityGain: number;
+    readonly meanGainMinutes: number;
+  }[];
+}
+
+/** State of the handback at a moment in the shift. */
+export interface LiveForecast {
+  readonly at: Instant;
+  /** Handback when all that is left takes its most likely time from now on. */
+  readonly forecastHandback: Instant;
+  readonly marginLeftMinutes: number;
+  readonly verdict: MarginVerdict;
+  /** The next start to be made, by the cut-off that keeps the margin; null when all has begun. */
+  readonly nextCutOff: CutOff | null;
+  /** Begun work that has outrun its longest estimate: counted as about to finish, so ask for a fresh estimate. */
+  readonly beyondEstimate: readonly string[];
+  /** Empty when the confidence aimed at is reached, or when nothing can be dropped. Best first. */
+  readonly toDrop: readonly DropOption[];
+}
+
+/** How a window stands against its booked end. */
+export interface HandbackResult {
+  readonly window: string;
+  readonly bookedEnd: Instant;
+  /** Finish of the last inside work as planned; the window's start when there is none. */
+  readonly plannedClear: Instant;
+  /** From the planned clear time to handback. */
+  readonly leadOutMinutes: number;
+  readonly plannedHandback: Instant;
+  /** Booked end - (planned clear + lead-out). */
+  readonly marginMinutes: number;
+  readonly requiredMinutes: number;
+  readonly verdict: MarginVerdict;
+  readonly confidence: number;
+  /** In time order of their planned start. */
+  readonly cutOffs: readonly CutOff[];
+  readonly decisions: readonly DecisionPoint[];
+  readonly simulation: HandbackSimulation;
+  readonly units: readonly UnitOutlook[];
+  /** Null without `at`. */
+  readonly live: LiveForecast | null;
+}

@@ -262,3 +262,22 @@ it('figures that are weak say so in the sample file', () => {
   expect(limits.map((one) => one.sureness)).toEqual(limits.map(() => 'weak'));
   expect(note).toContain('guidance is not law');
 });
+
+// WTR reg 2: a night worker works at night as a normal course; one week in three was held enough. Read second-hand.
+it('the night average is held to crews on nights for a third of their turns, and to no others', () => {
+  // Five turns of 12 h a week; of every five weeks or three, one is nights.
+  const shared = (oneIn: number) =>
+    Array.from({ length: 15 }, (_, week) =>
+      nights(
+        [0, 1, 2, 3, 4].map((k) => week * 7 + k),
+        720,
+      ).map((one) =>
+        week % oneIn === 0
+          ? one
+          : { ...one, start: one.start - 12 * HOUR, end: one.end - 12 * HOUR },
+      ),
+    ).flat();
+  expect(codes(shared(3), 'gb-working-time')).toContain('night-average');
+  expect(codes(shared(5), 'gb-working-time')).not.toContain('night-average');
+  expect(codes(shared(5), 'gb-working-time')).toContain('week-average');
+});

@@ -50,13 +50,17 @@ export function measureSpan(
   const holidayMinutes = holidays.length === 0 ? 0 : onHolidays({ start, end }, zone, holidays);
   const countedMinutes =
     rule.publicHolidays === 'counted' ? elapsedMinutes : elapsedMinutes - holidayMinutes;
-  const clocksForwardMinutes = clockChanges(start, end, zone).reduce(
-    (sum, change) => sum + change.forwardMinutes,
-    0,
+  const changes = clockChanges(start, end, zone);
+  const forward = (some: typeof changes): number =>
+    some.reduce((sum, change) => sum + change.forwardMinutes, 0);
+  const clocksForwardMinutes = forward(changes);
+  // A change on a day that is left out whole misleads nobody: the day is taken off either way.
+  const misleading = changes.filter(
+    (change) => rule.publicHolidays === 'counted' || !holidays.includes(localDate(change.at, zone)),
   );
   const limit = rule.moreThanHours * 60;
   const exceeded = countedMinutes > limit;
-  const clockChangeDecides = exceeded !== countedMinutes + clocksForwardMinutes > limit;
+  const clockChangeDecides = exceeded !== countedMinutes + forward(misleading) > limit;
   const less =
     countedMinutes < elapsedMinutes
       ? ` less ${durationText(holidayMinutes)} on public holidays`

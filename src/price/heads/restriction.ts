@@ -20,20 +20,21 @@ export function restrictionHead(
   const rate = rule.rate ?? delay?.rate;
   if (!rate) throw new RangeError('a speed restriction needs a rate');
   const applies = (overrun: number): boolean => overrun > rule.afterMinutes;
+  // Weights added up from the first train on: a curve asks for a sum at every minute.
+  const sums = [new Big(0)];
+  for (const train of trains) sums.push(sums.at(-1)!.plus(train.weight));
   const running = (overrun: number): { trains: number; weight: Big } => {
     if (rule.trains !== undefined) return { trains: rule.trains, weight: new Big(rule.trains) };
     const until = addMinutes(handback(overrun), rule.liftedAfterMinutes);
-    const gone = new Set(
-      delay?.cancelledTrains === 'free-path'
-        ? heldTrains(trains, handback(overrun), delay)
-            .filter((one) => one.cancelled)
-            .map((one) => one.train)
-        : [],
+    const later = trains.findIndex((train) => train.passesAt >= until);
+    const due = later < 0 ? trains.length : later;
+    if (delay?.cancelledTrains !== 'free-path') return { trains: due, weight: sums[due]! };
+    const gone = heldTrains(trains, handback(overrun), delay).filter(
+      (one) => one.cancelled && one.dueAt < until,
     );
-    const under = trains.filter((train) => train.passesAt < until && !gone.has(train.id));
     return {
-      trains: under.length,
-      weight: under.reduce((sum, train) => sum.plus(train.weight), new Big(0)),
+      trains: due - gone.length,
+      weight: gone.reduce((sum, one) => sum.minus(one.weight), sums[due]!),
     };
   };
   const minorAt = (overrun: number): number =>

@@ -153,7 +153,7 @@ describe('what holds of every price book', () => {
         for (const { minor } of [curve, ...curve.heads])
           expect(minor.findIndex((cost, m) => m > 0 && cost < minor[m - 1]!)).toBe(-1);
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -180,6 +180,7 @@ describe('what holds of every price book', () => {
         expect(curve.amounts[overrunMinutes]).toBe(r.total);
         expect(curve.heads.map((h) => h.code)).toEqual(r.rows.map((row) => row.code));
       }),
+      { numRuns: 40 },
     );
   });
 
@@ -195,6 +196,7 @@ describe('what holds of every price book', () => {
           for (const jump of jumps) expect(named).toContain(jump);
         }
       }),
+      { numRuns: 40 },
     );
   });
 
@@ -222,6 +224,7 @@ describe('what holds of every price book', () => {
           expect(tied).toEqual(['other']);
         },
       ),
+      { numRuns: 40 },
     );
   });
 

@@ -11,7 +11,7 @@ import { asRequested, bookedOf, problemOf, type Relaxation } from './compile.js'
 import { headsOf } from './heads.js';
 import type { LedgerBook } from './ledger-book.js';
 import { overdrawnMinutes } from './overdrawn.js';
-import { solve } from './solo.js';
+import { isOverfull, solve } from './solo.js';
 
 const DAY_MINUTES = 1440;
 
@@ -52,7 +52,10 @@ export function shortestExtension(
 
   const exactEnds = !plan.rules.shifts && window.isolation.every((section) => !section.during);
   if (low === high && exactEnds) return high;
-  const fits = (longerBy: number): boolean => solve(at(longerBy)).done;
+  const fits = (longerBy: number): boolean => {
+    const problem = at(longerBy);
+    return !isOverfull(problem) && solve(problem).done;
+  };
   // Nearly always the answer is the bound, or the schedule found above cannot be had a minute sooner.
   if (fits(low)) return low;
   low += 1;
@@ -63,7 +66,8 @@ export function shortestExtension(
     high = Math.min(longest, Math.max(high + 30, high * 2));
   }
   if (low < high && !fits(high - 1)) return high;
-  // `high` fits; all below `low` do not.
+  // `high` fits; all below `low` do not. Mostly `high` is the answer already.
+  if (low < high && !fits(high - 1)) return high;
   while (low < high) {
     const middle = Math.floor((low + high) / 2);
     if (fits(middle)) high = middle;

@@ -75,7 +75,7 @@ function verdictOf(
   );
   const answer = solve(problem);
   if (!answer.done) {
-    const time = timeReasons({
+    const { reasons, extension } = timeReasons({
       plan,
       window,
       activities,
@@ -83,8 +83,8 @@ function verdictOf(
       problem,
       plain: never.length === 0,
     });
-    const onlyShort = never.length === 0 && time.length === 1 ? time[0]!.shortByMinutes : undefined;
-    return no([...never, ...time], onlyShort === undefined ? null : -onlyShort);
+    const cured = never.length === 0 && extension !== undefined;
+    return no([...never, ...reasons], cured ? -extension : null);
   }
   if (never.length > 0) return no(never);
   return {

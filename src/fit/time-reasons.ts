@@ -24,17 +24,23 @@ export interface TimeCase {
 
 const relaxations: readonly Relaxation[] = ['resources', 'not-before', 'key-date'];
 
-/** Every reason of time and resources why the work does not all fit, each with its near miss; never empty. */
-export function timeReasons(one: TimeCase): Reason[] {
+/**
+ * Every reason of time and resources why the work does not all fit, each with its near miss; never empty.
+ * `extension`: the minutes by which a later end alone would cure it all.
+ */
+export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: number | undefined } {
   const { plan, window, activities, book, problem } = one;
   const loops = problem.tasks.filter((task) => task.rank < 0);
   if (loops.length > 0)
-    return [
-      {
-        code: 'waits-for-itself',
-        text: `${loops.map((task) => task.activity.id).join(', ')} wait for one another in a ring`,
-      },
-    ];
+    return {
+      reasons: [
+        {
+          code: 'waits-for-itself',
+          text: `${loops.map((task) => task.activity.id).join(', ')} wait for one another in a ring`,
+        },
+      ],
+      extension: undefined,
+    };
 
   const heads = headsOf(new Board(problem));
   const reasons = problem.tasks.flatMap((task) => [
@@ -67,7 +73,7 @@ export function timeReasons(one: TimeCase): Reason[] {
       code: 'too-short',
       text: `no time in ${window.id} takes all of it together, nor would a later end`,
     });
-  return reasons;
+  return { reasons, extension };
 }
 
 const codeOf = {

@@ -35,14 +35,26 @@ export function certificateOf(goal: Goal, known: Known, verified: boolean): Cert
     objective: first.value,
     verified,
     objectives,
-    text: textOf(first),
+    text: textOf(objectives),
   };
 }
 
-function textOf(first: ObjectiveValue): string {
-  if (first.proven) return 'proven best';
-  return `best found, at most ${amountText(first.name, first.value - first.lowerBound)} from best`;
+/** `proven best`, or the first value that is not, with how far from best it can be. */
+function textOf(objectives: readonly ObjectiveValue[]): string {
+  const open = objectives.find((each) => !each.proven);
+  if (!open) return 'proven best';
+  const far = `best found, at most ${amountText(open.name, open.value - open.lowerBound)} from best`;
+  return open === objectives[0]
+    ? far
+    : `${words[objectives[0]!.name]} proven best; ${words[open.name]} ${far}`;
 }
+
+const words = {
+  'key-dates': 'key dates',
+  margins: 'margins',
+  finish: 'finish',
+  'fewest-windows': 'count of windows',
+} as const;
 
 function amountText(name: Objective, amount: number): string {
   if (name === 'fewest-windows') return amount === 1 ? '1 window' : `${amount} windows`;

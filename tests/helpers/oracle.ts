@@ -9,6 +9,7 @@ import {
   type Availability,
   type Plan,
 } from '../../src/model/index.js';
+import type { Placement } from '../../src/fit/index.js';
 import type { Objective } from '../../src/schedule/index.js';
 
 export interface OracleValue {
@@ -27,8 +28,16 @@ interface Spot {
 /**
  * The best values for a plan whose every time and duration is a multiple of `step` minutes after the first window's
  * start.
+ *
+ * `claimed`: a plan whose values are known to be possible; only better ones are looked for, which takes far less
+ * time. Its own values are worked out here. That it breaks nothing is for the caller to know.
  */
-export function oracle(plan: Plan, objectives: readonly Objective[], step: number): OracleValue {
+export function oracle(
+  plan: Plan,
+  objectives: readonly Objective[],
+  step: number,
+  claimed?: readonly Placement[],
+): OracleValue {
   const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
   const activities = inOrder(plan.activities.filter((activity) => left(activity) > 0));
   const base = Math.min(...(windows.length > 0 ? windows : plan.windows).map((w) => w.start));
@@ -36,8 +45,8 @@ export function oracle(plan: Plan, objectives: readonly Objective[], step: numbe
   const minuteOf = (moment: number): number => (moment - base) / MINUTE;
   const named = objectives.filter((each) => each !== 'margins');
 
-  let lead = 24 * step;
-  let tail = 24 * step;
+  let lead = 12 * step;
+  let tail = 12 * step;
   for (const activity of activities) {
     for (const link of activity.after) lead += link.gapMinutes;
     if (activity.place === 'outside') lead += visit(activity, left(activity));
@@ -77,15 +86,17 @@ export function oracle(plan: Plan, objectives: readonly Objective[], step: numbe
     });
     return used;
   };
-  const score = (upTo: number): number[] => {
+  // Of the first `upTo` activities; with `going`, also of what is placed of the next, without what it lacks.
+  const score = (upTo: number, going = false): number[] => {
     let unplaced = 0;
     let unitsOut = 0;
     let finish = 0;
     const dues = new Map<string, number>();
     const used = new Set<number>();
-    for (let i = 0; i < upTo; i += 1) {
+    for (let i = 0; i < upTo + Number(going); i += 1) {
       const activity = activities[i]!;
-      const out = left(activity) - spots[i]!.reduce((sum, spot) => sum + spot.units, 0);
+      const out =
+        i === upTo ? 0 : left(activity) - spots[i]!.reduce((sum, spot) => sum + spot.units, 0);
       if (out > 0) unplaced += 1;
       unitsOut += out;
       for (const spot of spots[i]!) {
@@ -106,6 +117,21 @@ export function oracle(plan: Plan, objectives: readonly Objective[], step: numbe
     return [unplaced, unitsOut, ...named.map((name) => values[name])];
   };
 
+  if (claimed) {
+    activities.forEach((activity, i) => {
+      for (const one of claimed)
+        if (one.activity === activity.id)
+          spots[i]!.push({
+            window: windows.findIndex((window) => window.id === one.window),
+            start: minuteOf(one.from),
+            end: minuteOf(one.to),
+            units: one.units ?? 1,
+          });
+    });
+    best = { score: score(activities.length), spots: [] };
+    for (const own of spots) own.length = 0;
+  }
+
   const release = (i: number): number => {
     const activity = activities[i]!;
     let from = Number.NEGATIVE_INFINITY;
@@ -124,13 +150,19 @@ export function oracle(plan: Plan, objectives: readonly Objective[], step: numbe
     }
     return from;
   };
+  const thereAt = new Map<string, number>();
   const free = (activity: Activity, minute: number): boolean =>
     activity.resources.every((need) => {
       const resource = plan.resources.find((one) => one.id === need.resource);
       if (!resource) return true;
-      let there = 0;
-      for (const row of resource.availability)
-        if (isThere(row, at(minute), plan.zone)) there += row.capacity;
+      const key = `${resource.id} ${minute}`;
+      let there = thereAt.get(key);
+      if (there === undefined) {
+        there = 0;
+        for (const row of resource.availability)
+          if (isThere(row, at(minute), plan.zone)) there += row.capacity;
+        thereAt.set(key, there);
+      }
       return usedAt(resource.id, minute) + demand(activity, resource.id) <= there;
     });
 
@@ -156,6 +188,11 @@ export function oracle(plan: Plan, objectives: readonly Objective[], step: numbe
               choices.push({ window, start, end: start + visit(activity, units), units });
       choices.sort((a, b) => a.start - b.start);
       for (const choice of choices) {
+        // What it would come to is asked first: the minutes cost more to look at.
+        spots[i]!.push(choice);
+        const hopeful = !best || compare(score(i, true), best.score) < 0;
+        spots[i]!.pop();
+        if (!hopeful) continue;
         const open = usable[i]!.find((each) => each.window === choice.window)!.open;
         let good = true;
         for (let minute = choice.start; good && minute < choice.end; minute += step)

@@ -38,7 +38,7 @@ export function randomPlan(seed: number): RandomPlan {
   let at = 0;
   const count = between(1, 3);
   for (let i = 0; i < count; i += 1) {
-    const length = steps(4, 9);
+    const length = steps(4, 8);
     windows.push({
       id: `P${i + 1}`,
       title: '',
@@ -60,7 +60,7 @@ export function randomPlan(seed: number): RandomPlan {
   for (let i = 0; i < kinds; i += 1) resources.push(randomResource(i, base, random, step));
 
   const activities: Activity[] = [];
-  const n = between(1, 4);
+  const n = between(1, chance(50) ? 3 : 4);
   for (let i = 0; i < n; i += 1) {
     const after: Link[] = [];
     for (let j = 0; j < i; j += 1)
@@ -70,7 +70,7 @@ export function randomPlan(seed: number): RandomPlan {
           from: chance(75) ? 'finish' : 'start',
           gapMinutes: chance(40) ? steps(1, 5) : 0,
         });
-    const outside = chance(12);
+    const outside = chance(8);
     const units = between(2, 3);
     const daily = resources.some((one) =>
       one.availability.some((row) => row.dailyFromMinute !== undefined),

@@ -1,14 +1,34 @@
 // The command line: see `usage` in cli/arguments.ts. Exit 0 done, 1 the input is bad, 2 wrong usage.
-import { faultText } from './model/index.js';
+import { basename } from 'node:path';
+import { faultText, type Fault } from './model/index.js';
+import { priceBookSchema } from './model/price-book.js';
+import { bookingRulesSchema, exampleBooking } from './rules/booking/index.js';
+import { decodeBytes, jsonFrom, type PlanResult } from './tables/index.js';
 import { allocate } from './cli/allocate.js';
 import { withCautions, type Answer } from './cli/answer.js';
 import { readArguments, usage, UsageError, type Arguments } from './cli/arguments.js';
+import { book } from './cli/book.js';
 import { fit } from './cli/fit.js';
-import { readSources } from './cli/read-sources.js';
+import { handback } from './cli/handback.js';
+import { price } from './cli/price.js';
+import { readActuals } from './cli/read-actuals.js';
+import { readMoment } from './cli/read-moment.js';
+import { readFile, readSources } from './cli/read-sources.js';
 import { usable } from './cli/usable.js';
-import type { PlanResult } from './tables/index.js';
 
-function answer(asked: Arguments, { plan }: PlanResult): Answer {
+/** Input that cannot be used; every fault has been told. */
+class BadInput extends Error {
+  override name = 'BadInput';
+}
+
+function tell(faults: readonly Fault[]): void {
+  for (const fault of faults) console.error(`${fault.severity}: ${faultText(fault)}`);
+  if (faults.some((fault) => fault.severity === 'error')) throw new BadInput();
+}
+
+const textOf = (path: string, option: string): string => decodeBytes(readFile(path, option)).text;
+
+function answer(asked: Arguments, { plan, trains }: PlanResult): Answer {
   switch (asked.verb) {
     case 'usable':
       return usable(plan, { isolation: asked.isolation, loud: asked.loud });
@@ -16,8 +36,47 @@ function answer(asked: Arguments, { plan }: PlanResult): Answer {
       return fit(plan);
     case 'allocate':
       return allocate(plan, asked);
-    default:
-      throw new UsageError(`${asked.verb} is not built yet`);
+    case 'handback': {
+      if (asked.at === undefined) {
+        if (asked.actuals !== undefined) throw new UsageError('--actuals needs --at TIME');
+        return handback(plan, asked);
+      }
+      const at = readMoment(asked.at, 'at', plan.zone);
+      if (asked.actuals === undefined) return handback(plan, asked, { at, actuals: [] });
+      const { actuals, faults } = readActuals(
+        asked.actuals,
+        plan.zone,
+        new Set(plan.activities.map((one) => one.id)),
+      );
+      tell(faults);
+      return handback(plan, asked, { at, actuals });
+    }
+    case 'price': {
+      if (asked.prices === undefined) throw new UsageError('price needs --prices FILE');
+      const { value, faults } = jsonFrom(
+        textOf(asked.prices, 'prices'),
+        basename(asked.prices),
+        'prices',
+        priceBookSchema,
+      );
+      tell(faults);
+      return price(plan, trains, value!, asked);
+    }
+    case 'book': {
+      const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', plan.zone);
+      if (asked.booking === undefined) {
+        console.error(`note: no --booking FILE: "${exampleBooking.name}" is used.`);
+        return book(plan, exampleBooking, now, asked.calendar);
+      }
+      const { value, faults } = jsonFrom(
+        textOf(asked.booking, 'booking'),
+        basename(asked.booking),
+        'booking',
+        bookingRulesSchema,
+      );
+      tell(faults);
+      return book(plan, value!, now, asked.calendar);
+    }
   }
 }
 
@@ -29,13 +88,12 @@ function main(words: readonly string[]): number {
     }
     const asked = readArguments(words);
     const sources = readSources(asked);
-    for (const fault of sources.faults) console.error(`${fault.severity}: ${faultText(fault)}`);
-    if (sources.faults.some((fault) => fault.severity === 'error')) return 1;
+    tell(sources.faults);
     const { json, text } = answer(asked, sources);
-    // Written in one piece and synchronously to a file or pipe: a large document must not be cut by an early exit.
     process.stdout.write(`${asked.json ? JSON.stringify(json) : withCautions(text)}\n`);
     return 0;
   } catch (error) {
+    if (error instanceof BadInput) return 1;
     if (!(error instanceof UsageError)) throw error;
     console.error(`${error.message}\n\n${usage}`);
     return 2;

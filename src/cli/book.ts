@@ -1,0 +1,49 @@
+import { writeFileSync } from 'node:fs';
+import { durationText, isoText, type Instant } from '../calendar/index.js';
+import type { Plan } from '../model/index.js';
+import { milestoneEvents, milestonesFor, type BookingRules } from '../rules/booking/index.js';
+import { calendarFile } from '../tables/index.js';
+import type { Answer } from './answer.js';
+import { textTable } from './text-table.js';
+
+/**
+ * `book`: what has to be asked, offered and published by when, and how it stands at `now`.
+ *
+ * @param calendar Path of an iCalendar file to write, if any.
+ */
+export function book(
+  plan: Plan,
+  rules: BookingRules,
+  now: Instant,
+  calendar: string | undefined,
+): Answer {
+  const found = plan.windows.flatMap((window) => milestonesFor(window, rules, now));
+  const milestones = found.map((one) => ({
+    window: one.window,
+    milestone: one.milestone,
+    ...(one.by !== undefined && { by: one.by }),
+    due: isoText(one.due, one.zone),
+    state: one.state,
+    minutesLeft: one.minutesLeft,
+    before: one.before,
+    ...(one.note !== undefined && { note: one.note }),
+    source: one.source,
+    sureness: one.sureness,
+  }));
+  if (calendar !== undefined)
+    writeFileSync(calendar, calendarFile(milestoneEvents(found, rules.name), now));
+  const rows = found.map((one) => [
+    one.window,
+    one.milestone,
+    isoText(one.due, one.zone),
+    one.state,
+    `${durationText(Math.abs(one.minutesLeft))} ${one.minutesLeft < 0 ? 'ago' : 'left'}`,
+  ]);
+  const text = [
+    `Booking dates by "${rules.name}", as at ${isoText(now, plan.zone)}.`,
+    '',
+    textTable(['window', 'milestone', 'due', 'state', ''], rows),
+    ...(calendar === undefined ? [] : ['', `Written: ${calendar}`]),
+  ].join('\n');
+  return { json: { rules: rules.name, asAt: isoText(now, plan.zone), milestones }, text };
+}

@@ -1,0 +1,146 @@
+import { durationText, isoText, type Instant } from '../calendar/index.js';
+import type { AccessWindow, Plan } from '../model/index.js';
+import {
+  handback as outlook,
+  type Actual,
+  type CutOff,
+  type HandbackResult,
+} from '../risk/index.js';
+import type { Allocation } from '../schedule/types.js';
+import { planWork } from './allocate.js';
+import type { Answer } from './answer.js';
+import type { Arguments } from './arguments.js';
+import { iso } from './iso.js';
+import { textTable } from './text-table.js';
+
+/** The moment of a forecast during the shift, and what has been seen by then. */
+export interface Seen {
+  readonly at: Instant;
+  readonly actuals: readonly Actual[];
+}
+
+/** The windows that take work, each with its handback outlook. With `seen`, only those open at that moment. */
+export function outlooks(
+  plan: Plan,
+  found: Allocation,
+  asked: Pick<Arguments, 'seed' | 'runs'>,
+  seen?: Seen,
+): { window: AccessWindow; result: HandbackResult }[] {
+  const used = new Set(found.placements.map((one) => one.window));
+  return plan.windows
+    .filter((window) => used.has(window.id))
+    .filter((window) => !seen || (window.start <= seen.at && seen.at < window.end))
+    .map((window) => ({
+      window,
+      result: outlook(plan, window, found.placements, {
+        seed: asked.seed,
+        runs: asked.runs,
+        ...seen,
+      }),
+    }));
+}
+
+const cutOffJson = (one: CutOff, zone: string): unknown => ({
+  ...one,
+  plannedStart: isoText(one.plannedStart, zone),
+  plannedFinish: isoText(one.plannedFinish, zone),
+  latestStart: isoText(one.latestStart, zone),
+  latestFinish: isoText(one.latestFinish, zone),
+  onTimeStart: isoText(one.onTimeStart, zone),
+  onTimeFinish: isoText(one.onTimeFinish, zone),
+});
+
+function windowJson(window: AccessWindow, one: HandbackResult): unknown {
+  const { zone } = window;
+  const { simulation: run, live } = one;
+  return {
+    window: one.window,
+    bookedEnd: isoText(one.bookedEnd, zone),
+    plannedClear: isoText(one.plannedClear, zone),
+    leadOutMinutes: one.leadOutMinutes,
+    plannedHandback: isoText(one.plannedHandback, zone),
+    marginMinutes: one.marginMinutes,
+    requiredMinutes: one.requiredMinutes,
+    verdict: one.verdict,
+    cutOffs: one.cutOffs.map((cutOff) => cutOffJson(cutOff, zone)),
+    decisions: one.decisions.map((point) => ({
+      ...point,
+      pointOfNoReturn: iso(point.pointOfNoReturn, zone),
+      latestAbort: iso(point.latestAbort, zone),
+    })),
+    pOnTime: run.outlook.onTime.probability,
+    pOnTimeStandardError: run.outlook.onTime.standardError,
+    outlook: run.outlook,
+    p50: isoText(run.p50, zone),
+    p80: isoText(run.p80, zone),
+    p90: isoText(run.p90, zone),
+    p95: isoText(run.p95, zone),
+    expectedOverrunMinutes: run.outlook.expectedOverrunMinutes,
+    runs: run.runs,
+    seed: run.seed,
+    criticality: run.criticality,
+    helpsMost: run.helpsMost,
+    units: one.units,
+    live: live && {
+      ...live,
+      at: isoText(live.at, zone),
+      forecastHandback: isoText(live.forecastHandback, zone),
+      nextCutOff: live.nextCutOff && cutOffJson(live.nextCutOff, zone),
+    },
+  };
+}
+
+const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+
+/** `handback`: margin, cut-off times and chance of handing back on time of every window that takes work. */
+export function handback(plan: Plan, asked: Arguments, seen?: Seen): Answer {
+  const all = outlooks(plan, planWork(plan, asked), asked, seen);
+  const rows = all.map(({ window, result }) => [
+    window.id,
+    isoText(result.bookedEnd, window.zone),
+    isoText(result.plannedHandback, window.zone),
+    durationText(result.marginMinutes),
+    durationText(result.requiredMinutes),
+    result.verdict,
+    percent(result.simulation.outlook.onTime.probability),
+    isoText(result.simulation.p80, window.zone),
+    isoText(result.simulation.p95, window.zone),
+  ]);
+  const live = all.flatMap(({ window, result }) => {
+    if (!result.live) return [];
+    const { forecastHandback, marginLeftMinutes, nextCutOff, toDrop } = result.live;
+    return [
+      '',
+      `${window.id} at ${isoText(result.live.at, window.zone)}: forecast handback ${isoText(forecastHandback, window.zone)}, margin left ${durationText(marginLeftMinutes)} (${result.live.verdict}).`,
+      ...(nextCutOff
+        ? [
+            `Next cut-off: ${nextCutOff.name} must start by ${isoText(nextCutOff.latestStart, window.zone)}.`,
+          ]
+        : []),
+      ...toDrop.map(
+        (drop) =>
+          `Leaving out ${drop.activity}${drop.keepUnits === undefined ? '' : ` beyond ${drop.keepUnits} units`}: ${percent(drop.onTime.probability)} on time.`,
+      ),
+    ];
+  });
+  return {
+    json: { windows: all.map(({ window, result }) => windowJson(window, result)) },
+    text: [
+      textTable(
+        [
+          'window',
+          'booked end',
+          'planned handback',
+          'margin',
+          'required',
+          'verdict',
+          'on time',
+          'P80',
+          'P95',
+        ],
+        rows,
+      ),
+      ...live,
+    ].join('\n'),
+  };
+}

@@ -1,0 +1,102 @@
+import { addMinutes, isoText, minutesBetween } from '../calendar/index.js';
+import type { Plan, Train } from '../model/index.js';
+import type { PriceBook } from '../model/price-book.js';
+import { costCurve, expectedCost, overrunCost, type OverrunCount } from '../price/index.js';
+import { planWork } from './allocate.js';
+import type { Answer } from './answer.js';
+import { UsageError, type Arguments } from './arguments.js';
+import { outlooks } from './handback.js';
+import { textTable } from './text-table.js';
+
+/** Runs by whole minutes of overrun, from the minutes between the window's start and each run's handback. */
+function overrunsOf(handbackMinutes: Float64Array, bookedMinutes: number): OverrunCount[] {
+  const counts = new Map<number, number>();
+  for (const at of handbackMinutes) {
+    const minutes = Math.max(0, Math.ceil(at - bookedMinutes));
+    counts.set(minutes, (counts.get(minutes) ?? 0) + 1);
+  }
+  return [...counts].map(([minutes, count]) => ({ minutes, count }));
+}
+
+/**
+ * `price`: what handing one window back N minutes late costs, by head. With work, also what an overrun of the planned
+ * work is expected to cost.
+ *
+ * @throws {UsageError} When the plan has no such window.
+ */
+export function price(
+  plan: Plan,
+  trains: readonly Train[],
+  prices: PriceBook,
+  asked: Arguments,
+): Answer {
+  const window = plan.windows.find((one) => one.id === asked.window);
+  if (!window) throw new UsageError(`--window: there is no window "${asked.window}"`);
+  const overrunMinutes = asked.minutes ?? 0;
+  const base = { window, prices, trains, resources: plan.resources };
+  const found = plan.activities.length === 0 ? undefined : planWork(plan, asked);
+  const inputs = found
+    ? { ...base, placements: found.placements, activities: plan.activities }
+    : base;
+  const result = overrunCost({ ...inputs, overrunMinutes });
+  const outlook = found && outlooks({ ...plan, windows: [window] }, found, asked)[0]?.result;
+  const overruns =
+    outlook &&
+    overrunsOf(outlook.simulation.handbackMinutes, minutesBetween(window.start, window.end));
+  const expected =
+    overruns &&
+    expectedCost(costCurve(inputs, Math.max(0, ...overruns.map((one) => one.minutes))), overruns);
+  const json = {
+    window: window.id,
+    overrunMinutes,
+    handbackAt: isoText(addMinutes(window.end, overrunMinutes), window.zone),
+    currency: result.currency,
+    rounding: result.rounding,
+    basis: result.basis,
+    rows: result.rows,
+    total: result.total,
+    notCounted: result.notCounted,
+    trains: result.trains.map((one) => ({
+      ...one,
+      dueAt: isoText(one.dueAt, window.zone),
+      leavesAt: isoText(one.leavesAt, window.zone),
+    })),
+    notes: result.notes,
+    risk:
+      expected && outlook
+        ? {
+            runs: expected.runs,
+            seed: asked.seed,
+            pOnTime: outlook.simulation.outlook.onTime.probability,
+            expectedCost: expected.expected,
+            standardError: expected.standardError,
+            p80Cost: expected.p80,
+            p95Cost: expected.p95,
+            exceedance: expected.exceedance,
+            steps: expected.steps,
+          }
+        : null,
+  };
+  const text = [
+    `${window.id} handed back ${overrunMinutes} min late, at ${json.handbackAt} (${result.currency}, counted: ${result.basis}):`,
+    '',
+    textTable(
+      ['head of cost', 'amount', '', 'how'],
+      result.rows.map((row) => [
+        row.title,
+        row.amount,
+        row.counted ? '' : 'not counted',
+        row.formula,
+      ]),
+    ),
+    '',
+    `Total ${result.total} ${result.currency}.`,
+    ...(expected
+      ? [
+          `Expected cost of an overrun of the planned work: ${expected.expected} (standard error ${expected.standardError}); P80 ${expected.p80}, P95 ${expected.p95}; ${expected.runs} runs, seed ${asked.seed}.`,
+        ]
+      : []),
+    ...result.notes,
+  ].join('\n');
+  return { json, text };
+}

@@ -27,7 +27,7 @@ export function milestoneEvents(
   return milestones
     .filter((one) => one.state !== 'met')
     .map((one) => ({
-      uid: `${[plan, one.window, one.milestone].map(encodeURIComponent).join('/')}@possession-fit`,
+      uid: `${[plan, one.window, one.milestone].map(encoded).join('/')}@possession-fit`,
       start: one.due,
       summary: `${one.window}: ${one.milestone}`,
       description: [
@@ -41,4 +41,9 @@ export function milestoneEvents(
       sequence,
       cancelled: one.state === 'not needed',
     }));
+}
+
+/** Half a character, which a cut paste leaves, cannot be encoded. */
+function encoded(text: string): string {
+  return encodeURIComponent(text.replace(/\p{Surrogate}/gu, '\uFFFD'));
 }

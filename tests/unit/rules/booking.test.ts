@@ -216,4 +216,7 @@ describe('diary entries', () => {
     expect(one!.cancelled).toBe(true);
     expect(one!.description).toContain('It is not a permit');
   });
+  it('take a name with half a character in it', () => {
+    expect(events({ ...weekend, id: 'W\ud83d' })[0]!.uid).toContain('W%EF%BF%BD/');
+  });
 });

@@ -148,7 +148,7 @@ describe('the sample plan', () => {
     expect(result.faults.map(faultText)).toEqual([]);
     expect(result.plan.windows.length).toBeGreaterThanOrEqual(25);
     expect(result.plan.activities.length).toBeGreaterThanOrEqual(58);
-    expect(new Set(result.plan.activities.map((one) => one.package)).size).toBe(12);
+    expect(new Set(result.plan.activities.map((one) => one.package)).size).toBe(13);
   });
 
   it('has the lengths its clock-change nights and blockades should have', () => {

@@ -1,10 +1,4 @@
-import {
-  betaCumulative,
-  betaQuantile,
-  betaShape,
-  betaTable,
-  type BetaShape,
-} from './beta-shape.js';
+import { betaCumulative, betaQuantile, betaShape, type BetaShape } from './beta-shape.js';
 
 /** A spread of minutes with its least, most likely and greatest value. */
 export interface ThreePoint {

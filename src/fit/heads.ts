@@ -33,7 +33,7 @@ export function headsOf(board: Board, floor = Number.NEGATIVE_INFINITY): Heads {
     starts[index] = Math.min(board.starts[index]!, visit.start);
     ends[index] = Math.max(
       visit.start + visitMinutes(task, left),
-      left > 1 ? soonestDone(task, visit.start, left) : 0,
+      left > 1 ? soonestDone(task, visit.start, left) : Number.NEGATIVE_INFINITY,
     );
   }
   return { starts, ends };

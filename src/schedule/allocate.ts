@@ -105,7 +105,7 @@ function search(
   let turns = 0;
   const warm = improve(problem, slim, { ...settings, stop: () => (turns += 1) > 60 });
   const all = exhaust(problem, warm, { goal, bound, stop: until(0.7) });
-  if (all.proven === 5 || compareScores(all.score, slim.score) < 0) return { ...all, bound };
+  if (all.proven === 5) return { ...all, bound };
   const more = improve(problem, slim, { ...settings, stop: until(1) });
   return compareScores(more.score, all.score) < 0
     ? { ...more, bound, proven: 0 }

@@ -1,22 +1,13 @@
 import { addMinutes, isoText, minutesBetween } from '../calendar/index.js';
 import type { Plan, Train } from '../model/index.js';
 import type { PriceBook } from '../model/price-book.js';
-import { costCurve, expectedCost, overrunCost, type OverrunCount } from '../price/index.js';
+import { costCurve, expectedCost, overrunCost } from '../price/index.js';
+import { overrunsOf } from '../engine/price.js';
 import { planWork } from './allocate.js';
 import type { Answer } from './answer.js';
 import { UsageError, type Arguments } from './arguments.js';
 import { outlooks } from './handback.js';
 import { textTable } from './text-table.js';
-
-/** Runs by whole minutes of overrun, from the minutes between the window's start and each run's handback. */
-function overrunsOf(handbackMinutes: Float64Array, bookedMinutes: number): OverrunCount[] {
-  const counts = new Map<number, number>();
-  for (const at of handbackMinutes) {
-    const minutes = Math.max(0, Math.ceil(at - bookedMinutes));
-    counts.set(minutes, (counts.get(minutes) ?? 0) + 1);
-  }
-  return [...counts].map(([minutes, count]) => ({ minutes, count }));
-}
 
 /**
  * `price`: what handing one window back N minutes late costs, by head. With work, also what an overrun of the planned

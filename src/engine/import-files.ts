@@ -1,3 +1,4 @@
+import { priceBookSchema } from '../model/price-book.js';
 import {
   planDocumentSchema,
   type Fault,
@@ -8,6 +9,7 @@ import {
   activitiesFrom,
   decodeBytes,
   guessKind,
+  jsonFrom,
   matchColumns,
   readTable,
   resourcesFrom,
@@ -60,6 +62,12 @@ function takeJson(file: string, text: string, encoding: string, document: PlanDo
     return {
       document: { ...document, rules: rules.rules },
       report: { ...report, kind: 'rules', faults: rules.faults },
+    };
+  const prices = jsonFrom(text, file, 'prices', priceBookSchema);
+  if (prices.value)
+    return {
+      document: { ...document, prices: prices.value },
+      report: { ...report, kind: 'prices', faults: [] },
     };
   let whole: unknown;
   try {

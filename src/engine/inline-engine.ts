@@ -1,6 +1,9 @@
 import { allocate } from '../schedule/index.js';
 import { planFromDocument } from '../tables/index.js';
+import { bookOf } from './book.js';
+import { handbackOf } from './handback.js';
 import { importFiles } from './import-files.js';
+import { priceOf } from './price.js';
 import { recompute } from './recompute.js';
 import type { Engine, Progress } from './types.js';
 
@@ -33,6 +36,13 @@ export function createInlineEngine(): Engine {
           },
         });
       }, signal),
+    handback: (document, request, signal, onProgress) =>
+      answer(
+        () => handbackOf(document, request, () => signal?.aborted ?? false, onProgress),
+        signal,
+      ),
+    price: (document, request, signal) => answer(() => priceOf(document, request), signal),
+    book: (document, request, signal) => answer(() => bookOf(document, request), signal),
     dispose() {
       ended = true;
     },

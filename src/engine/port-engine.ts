@@ -78,6 +78,10 @@ export function createPortEngine(
     importFiles: (files, document, signal) => call('importFiles', [files, document], signal),
     allocate: (document, options, signal, onProgress) =>
       call('allocate', [document, options], signal, onProgress),
+    handback: (document, request, signal, onProgress) =>
+      call('handback', [document, request], signal, onProgress),
+    price: (document, request, signal) => call('price', [document, request], signal),
+    book: (document, request, signal) => call('book', [document, request], signal),
     fail,
     dispose() {
       fail(new Error('the engine was disposed of'));

@@ -1,5 +1,9 @@
+import type { Instant } from '../calendar/index.js';
+import type { CostCurve, ExpectedCost, PriceResult } from '../price/index.js';
+import type { HandbackOptions, HandbackResult } from '../risk/index.js';
+import type { BookingRules, Milestone } from '../rules/booking/index.js';
 import type { Allocation, Objective } from '../schedule/types.js';
-import type { FitVerdict } from '../fit/types.js';
+import type { FitVerdict, Placement } from '../fit/types.js';
 import type { Ledger } from '../rules/types.js';
 import type { Fault, Needs, Plan, PlanDocument, TableKind } from '../model/index.js';
 
@@ -33,7 +37,7 @@ export interface ImportedFile {
 /** What was made of one file. */
 export interface ImportReport {
   readonly file: string;
-  readonly kind: TableKind | 'rules' | 'plan' | 'unknown';
+  readonly kind: TableKind | 'rules' | 'prices' | 'plan' | 'unknown';
   readonly encoding: string;
   readonly delimiter: string;
   readonly rows: number;
@@ -50,6 +54,51 @@ export interface ImportResult {
 export interface AllocateOptions {
   readonly first?: Objective;
   readonly seconds?: number;
+}
+
+export interface HandbackRequest extends Pick<
+  HandbackOptions,
+  'seed' | 'runs' | 'at' | 'actuals' | 'events' | 'commitments' | 'commonFactor' | 'confidence'
+> {
+  /** The plan of the work, from `allocate` or from a fit. */
+  readonly placements: readonly Placement[];
+  /** Only these windows; absent: every window that takes work. */
+  readonly windows?: readonly string[];
+}
+
+export interface PriceRequest {
+  readonly window: string;
+  /** Overrun asked about, whole minutes from 0. */
+  readonly overrunMinutes: number;
+  /** The curve reaches this far, and further where a run of the simulation did. */
+  readonly maxMinutes: number;
+  readonly placements?: readonly Placement[];
+  /** Minutes from the window's start to handback, of every run: `HandbackResult.simulation.handbackMinutes`. */
+  readonly handbackMinutes?: Float64Array;
+  /** Local dates of public holidays: `2027-08-30`. */
+  readonly holidays?: readonly string[];
+}
+
+export interface PriceAnswer {
+  readonly at: PriceResult;
+  readonly curve: CostCurve;
+  /** Null without `handbackMinutes`. */
+  readonly expected: ExpectedCost | null;
+}
+
+export interface BookRequest {
+  /** The moment the state is told of. */
+  readonly now: Instant;
+  /** Absent: the published lead times that come with the project. */
+  readonly rules?: BookingRules;
+}
+
+export interface BookAnswer {
+  /** Name of the rules used. */
+  readonly rules: string;
+  readonly milestones: readonly Milestone[];
+  /** The same as an iCalendar file (RFC 5545), stamped `now`. */
+  readonly calendar: string;
 }
 
 /** How far a long calculation is: `done` of `total`, in any unit. */
@@ -74,6 +123,31 @@ export interface Engine {
     signal?: AbortSignal,
     onProgress?: (progress: Progress) => void,
   ): Promise<Allocation>;
+  /** Margins, cut-off times and the chance of handing back on time, one a window, in plan order. */
+  handback(
+    document: PlanDocument,
+    request: HandbackRequest,
+    signal?: AbortSignal,
+    onProgress?: (progress: Progress) => void,
+  ): Promise<readonly HandbackResult[]>;
+  /** What an overrun costs. Rejects with a `RangeError` when the document has no price book or no such window. */
+  price(document: PlanDocument, request: PriceRequest, signal?: AbortSignal): Promise<PriceAnswer>;
+  /** What has to be asked, offered and published by when, in plan order. */
+  book(document: PlanDocument, request: BookRequest, signal?: AbortSignal): Promise<BookAnswer>;
   /** Ends it. Calls that wait, and later ones, reject. */
   dispose(): void;
 }
+
+export type {
+  Actual,
+  CutOff,
+  HandbackResult,
+  LiveForecast,
+  PlanEvent,
+  UnitOutlook,
+} from '../risk/index.js';
+export type { CostCurve, CostStep, ExpectedCost, PriceResult, PriceRow } from '../price/index.js';
+export type { BookingRules, Milestone } from '../rules/booking/index.js';
+export type { Ledger, LedgerRow } from '../rules/types.js';
+export type { FitVerdict, Placement, Reason } from '../fit/types.js';
+export type { Allocation, Certificate, KeyDateForecast, Objective } from '../schedule/types.js';

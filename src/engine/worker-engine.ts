@@ -34,19 +34,27 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
 
   const kept = (): Engine => (current ??= open(() => (current = undefined)));
 
+  /** In a worker of its own, which ends with the call. */
+  async function apart<T>(work: (engine: Engine) => Promise<T>): Promise<T> {
+    const engine = open(() => undefined);
+    searches.add(engine);
+    try {
+      return await work(engine);
+    } finally {
+      searches.delete(engine);
+      engine.dispose();
+    }
+  }
+
   return {
     recompute: async (document, signal) => kept().recompute(document, signal),
     importFiles: async (files, document, signal) => kept().importFiles(files, document, signal),
-    async allocate(document, options, signal, onProgress) {
-      const search = open(() => undefined);
-      searches.add(search);
-      try {
-        return await search.allocate(document, options, signal, onProgress);
-      } finally {
-        searches.delete(search);
-        search.dispose();
-      }
-    },
+    price: async (document, request, signal) => kept().price(document, request, signal),
+    book: async (document, request, signal) => kept().book(document, request, signal),
+    allocate: (document, options, signal, onProgress) =>
+      apart((engine) => engine.allocate(document, options, signal, onProgress)),
+    handback: (document, request, signal, onProgress) =>
+      apart((engine) => engine.handback(document, request, signal, onProgress)),
     dispose() {
       disposed = true;
       current?.dispose();

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { priceBookSchema } from './price-book.js';
 import { ruleSetSchema } from './rule-set.js';
 
 const cells = z.array(z.string());
@@ -26,6 +27,7 @@ export const planDocumentSchema = z.strictObject({
     trains: tableTextSchema,
   }),
   rules: ruleSetSchema,
+  prices: z.optional(priceBookSchema),
 });
 
 /**

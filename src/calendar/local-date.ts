@@ -1,5 +1,5 @@
 import { DAY, MINUTE, type Instant } from './instant.js';
-import { localTimeOf, readings } from './local-time.js';
+import { localTimeOf, offsetMinutes, readings } from './local-time.js';
 
 /** A day of the calendar, counted from 1970-01-01 as 0, so that days can be added and compared. It names no zone. */
 export type DayNumber = number;
@@ -52,7 +52,13 @@ export function momentOn(
   zone: string,
   twice: 'earlier' | 'later' = 'earlier',
 ): Instant {
-  const shown = new Date(day * DAY + minutes * MINUTE);
+  const asUtc = day * DAY + minutes * MINUTE;
+  // No zone changes clocks twice in four days: where they stand alike before and after, they do so between. Both are
+  // asked for at midnights, of which few are new, so that most days cost next to nothing.
+  const before = offsetMinutes((day - 1) * DAY, zone);
+  if (minutes >= 0 && minutes <= 2880 && before === offsetMinutes((day + 3) * DAY, zone))
+    return asUtc - before * MINUTE;
+  const shown = new Date(asUtc);
   const reading = readings(
     {
       year: shown.getUTCFullYear(),

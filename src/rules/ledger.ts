@@ -60,9 +60,10 @@ function leadIn(
     step.when === 'isolation' ? isolation.start : window.start,
   ).map((one) => stepClaim(one, 'lead-in', 'forward from the start of the window', window));
   const end = Math.max(isolation.start, ...claims.map((one) => one.end));
+  const waits = subtract(unionOf([{ start: window.start, end }]), unionOf(claims));
+  if (waits.length === 0) return claims;
   const from = clockText(isolation.start, window);
   const sections = isolation.startLate.join(', ');
-  const waits = subtract(unionOf([{ start: window.start, end }]), unionOf(claims));
   return [
     ...claims,
     ...waits.map((gap) => ({

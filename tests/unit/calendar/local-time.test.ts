@@ -3,6 +3,8 @@ import { Temporal } from 'temporal-polyfill';
 import { describe, expect, it } from 'vitest';
 import {
   clockChanges,
+  dateOf,
+  dayNumber,
   HOUR,
   instantOf,
   isLocalTime,
@@ -10,6 +12,7 @@ import {
   isZone,
   localTimeOf,
   MINUTE,
+  momentOn,
   offsetMinutes,
   readings,
   startOfLocalDay,
@@ -162,6 +165,36 @@ describe('a local day', () => {
         );
       }),
       { numRuns: 500 },
+    );
+  });
+
+  it('has each minute where a second library has it; a skipped one at the change', () => {
+    const days = fc.oneof(
+      fc.integer({ min: dayNumber(2024, 1, 1), max: dayNumber(2030, 12, 31) }),
+      // Around the changes of London and Lord Howe in 2027.
+      fc.integer({ min: dayNumber(2027, 3, 24), max: dayNumber(2027, 4, 8) }),
+      fc.integer({ min: dayNumber(2027, 9, 30), max: dayNumber(2027, 11, 4) }),
+    );
+    const minuteOfTwoDays = fc.oneof(
+      fc.integer({ min: 0, max: 2880 }),
+      // The hours in which clocks change.
+      fc.integer({ min: 60, max: 180 }),
+    );
+    fc.assert(
+      fc.property(days, minuteOfTwoDays, anyZone, (day, minutes, zone) => {
+        const { year, month, day: date } = dateOf(day);
+        const wall = localTimeOf(Date.UTC(year, month - 1, date, 0, minutes), 'UTC');
+        const earlier = moment(wall, zone, 'earlier');
+        const later = moment(wall, zone, 'later');
+        const ours = [momentOn(day, minutes, zone), momentOn(day, minutes, zone, 'later')];
+        if (earlier === later || zoned(earlier, zone).toPlainDateTime().equals(plain(wall)))
+          expect(ours).toEqual([earlier, later]);
+        else {
+          const change = zoned(earlier - 24 * HOUR, zone).getTimeZoneTransition('next');
+          expect(ours).toEqual([change?.epochMilliseconds, change?.epochMilliseconds]);
+        }
+      }),
+      { numRuns: 3000 },
     );
   });
 

@@ -30,3 +30,8 @@ export function row(cells, widths) {
     )
     .join('  ');
 }
+
+/** A clock in ms: by the wall or, with `cpu`, by this process's own processor time, for a machine shared with others. */
+export function clockOf(cpu) {
+  return cpu ? () => process.cpuUsage().user / 1000 : () => performance.now();
+}

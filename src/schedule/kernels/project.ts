@@ -60,11 +60,14 @@ export function project(problem: ProjectProblem): ProjectAnswer {
   if (best.makespan > lowerBound && !budget.expired()) {
     const learner = new Learner(network, lowerBound, best.makespan, best.starts);
     // Turns: the learner proves, the population finds; each gains from what the other has found.
-    for (let turn = 1; best.makespan > lowerBound && !budget.expired(); turn++) {
+    while (best.makespan > lowerBound && !budget.expired()) {
       learner.adopt(best.starts, best.makespan);
       const state = learner.run(2000, budget);
       lowerBound = Math.max(lowerBound, learner.lower);
-      if (state === 'improved') tell({ starts: learner.starts, makespan: learner.upper });
+      if (state === 'improved') {
+        population.adopt(learner.starts, learner.upper);
+        tell({ starts: learner.starts, makespan: learner.upper });
+      }
       if (state === 'paused') population.improve(lowerBound, 200, budget, tell);
     }
   }

@@ -64,6 +64,11 @@ export class Population {
     }
   }
 
+  /** Takes in a schedule found elsewhere. */
+  adopt(starts: Int32Array, makespan: number): void {
+    this.admit({ list: sortedBy(starts, 1, this.network), starts, makespan });
+  }
+
   private admit(member: Member): void {
     this.members.push(member);
     if (this.best === undefined || member.makespan < this.best.makespan) this.best = member;

@@ -128,7 +128,7 @@ describe('shortest schedule under shared resources', () => {
     for (const seed of [2, 3, 4]) {
       const told: number[] = [];
       const answer = solve(larger(40, seed), {
-        deadlineMs: 2500,
+        deadlineMs: 600,
         onProgress: ({ makespan }) => told.push(makespan),
       });
       expect(told.at(-1)).toBe(answer.makespan);

@@ -72,12 +72,13 @@ export class Cause {
     if (change < 0) return;
     if (change >= this.start && known < this.start) this.late++;
     if (known < 0) this.seen.push(side);
+    this.questions.raise(side, k);
     needK[side] = k;
     needChange[side] = change;
   }
 
   private collect(first: number): void {
-    const { trail, facts, needK, needChange, questions } = this;
+    const { trail, facts, needK, needChange } = this;
     facts.length = 0;
     facts.push(first, needK[first]!);
     let latest = -1;
@@ -102,7 +103,7 @@ export class Cause {
       }
     }
     this.level = latest < 0 ? 0 : trail.levelOf(latest);
-    for (let at = 0; at < facts.length; at += 2) questions.raise(facts[at]!, facts[at + 1]!);
+
     for (const side of this.seen) needChange[side] = -1;
   }
 

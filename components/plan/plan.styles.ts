@@ -63,6 +63,9 @@ export const styles = css`
   .work text {
     font-weight: 600;
   }
+  .scroll :is(th, td) {
+    white-space: nowrap;
+  }
   tbody th {
     color: var(--_ink);
     font-weight: 500;

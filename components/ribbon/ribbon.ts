@@ -145,7 +145,7 @@ export class PossessionRibbon extends LitElement {
     for (let at = this.#span.from; at <= this.#span.to; at += 60)
       if (((at / 60 + 12) % 24) % step === 0) hours.push(at);
     return html`<svg width=${this.#drawing.width} height="20">
-      <text x="0" y="14">noon to noon</text>
+      ${this.#drawing.width > 500 ? svg`<text x="0" y="14">noon to noon</text>` : nothing}
       ${hours.map(
         (at) =>
           svg`<text x=${this.#x(at)} y="14" text-anchor="middle">${String((at / 60 + 12) % 24).padStart(2, '0')}</text>`,
@@ -167,7 +167,6 @@ export class PossessionRibbon extends LitElement {
       data-id=${one.id}
       tabindex=${reachable ? 0 : -1}
       aria-selected=${chosen}
-      aria-label=${`${one.id} ${one.title}, ${one.status}, ${stretchText(one.start, one.end, one.zone)}, usable ${usable} of ${gross}`}
     >
       <div class="name">
         <strong>${one.id}</strong><span class="title">${one.title}</span
@@ -181,7 +180,10 @@ export class PossessionRibbon extends LitElement {
       >
         ${kindPatterns}${lines.map((line, at) => this.#renderLine(one, line, at * LINE))}
       </svg>
-      <div class="hours"><strong>${usable}</strong><span> of ${gross}</span></div>
+      <div class="hours">
+        <span class="unseen">${stretchText(one.start, one.end, one.zone)}, usable</span
+        ><strong>${usable}</strong><span> of ${gross}</span>
+      </div>
     </div>`;
   }
 
@@ -229,9 +231,13 @@ export class PossessionRibbon extends LitElement {
     after: number,
     top: number,
   ): SVGTemplateResult {
-    const right = this.#drawing.width - after > before - GUTTER;
-    const which = change.forwardMinutes > 0 ? 'forward' : 'back';
-    return svg`<text class="change-text halo" x=${right ? after : before} y=${top + 19} text-anchor=${right ? 'start' : 'end'}>clocks ${which} ${durationText(Math.abs(change.forwardMinutes))}</text>`;
+    const room = { right: this.#drawing.width - after, left: before - GUTTER };
+    const right = room.right > room.left;
+    const size = durationText(Math.abs(change.forwardMinutes));
+    const long = `clocks ${change.forwardMinutes > 0 ? 'forward' : 'back'} ${size}`;
+    const short = `clocks ${change.forwardMinutes > 0 ? '+' : '\u2212'}${size}`;
+    const text = Math.max(room.right, room.left) > long.length * 7 ? long : short;
+    return svg`<text class="change-text halo" x=${right ? after : before} y=${top + 19} text-anchor=${right ? 'start' : 'end'}>${text}</text>`;
   }
 
   #renderTable(): TemplateResult {

@@ -124,13 +124,7 @@ const rules = css`
     font: 400 0.6875rem var(--_font);
     fill: var(--_ink);
   }
-  @media (prefers-reduced-motion: no-preference) {
-    button {
-      transition:
-        background-color 90ms,
-        border-color 90ms;
-    }
-  }
+  /* Nothing here moves, so there is no motion to reduce. */
   @media (forced-colors: active) {
     :focus-visible {
       outline-color: Highlight;

@@ -26,7 +26,7 @@ export function explainFit(
     figure: one.shortByMinutes === undefined ? '' : `short ${durationText(one.shortByMinutes)}`,
   }));
   return {
-    title: `${pack.id} ${pack.title} in ${window.id}`,
+    title: `Package ${pack.id} in window ${window.id}`,
     figure: verdict.fits
       ? `${durationText(spare ?? 0)} spare`
       : spare === null
@@ -90,7 +90,7 @@ export function explainPackage(
     pack.needs.loud ? 'loud work allowed' : 'nothing loud',
   ].join(', ');
   return {
-    title: `Package ${pack.id} ${pack.title}`,
+    title: `Work left in package ${pack.id}`,
     figure: durationText(pack.minutes),
     sentence: `Inside work left, each piece in one visit, end to end. It needs ${needs}. It fits ${good.length} of ${own.length} windows on its own.`,
     rowsTitle: 'Its pieces, and where it fits',

@@ -1,0 +1,19 @@
+import type { HandbackResult } from '../../src/engine/index.js';
+
+/** Parts of a handback result under the names the drawing uses. */
+export type Chance = HandbackResult['simulation']['outlook']['onTime'];
+export type CutOff = HandbackResult['cutOffs'][number];
+export type DecisionPoint = HandbackResult['decisions'][number];
+export type DropOption = NonNullable<HandbackResult['live']>['toDrop'][number];
+export type Verdict = HandbackResult['verdict'];
+
+/** What is drawn beside a result: where and in what words. */
+export interface Setting<Strings> {
+  readonly zone: string;
+  readonly strings: Strings;
+}
+
+/** Title of an activity by its id, from the cut-offs, which name every one in the window; else the id. */
+export function titleOf(result: HandbackResult, activity: string): string {
+  return result.cutOffs.find((one) => one.activity === activity)?.name ?? activity;
+}

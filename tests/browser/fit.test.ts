@@ -1,0 +1,106 @@
+import { expect, fixture, html, oneEvent } from '@open-wc/testing';
+import '../../components/fit/define.js';
+import type { FitSelectEvent } from '../../components/fit/fit-select-event.js';
+import type { PossessionFit } from '../../components/fit/fit.js';
+import { axeFaults, inBothSchemes } from './support/axe.js';
+import { fits, packages, press, windows } from './support/samples.js';
+
+const shown = (): Promise<PossessionFit> =>
+  fixture(
+    html`<possession-fit .packages=${packages} .windows=${windows} .fits=${fits}></possession-fit>`,
+  );
+const cell = (el: PossessionFit, row: number, column: number): HTMLElement =>
+  el.renderRoot.querySelector<HTMLElement>(`td[data-row="${row}"][data-column="${column}"]`)!;
+const text = (node: Element): string => node.textContent!.replaceAll(/\s+/g, ' ').trim();
+
+describe('possession-fit', () => {
+  it('says in words what is spare, what is short and why it cannot be', async () => {
+    const el = await shown();
+    expect(text(cell(el, 0, 0))).to.equal('1 h 20 spare');
+    expect(text(cell(el, 1, 0))).to.equal('30 min short');
+    expect(text(cell(el, 2, 0))).to.equal('no isolation');
+    expect(text(cell(el, 0, 3))).to.equal('withdrawn');
+  });
+
+  it('gives each verdict a shape of its own', async () => {
+    const el = await shown();
+    const shapes = [0, 1, 2].map((row) => cell(el, row, 0).querySelector('svg')!.innerHTML);
+    expect(new Set(shapes).size).to.equal(3);
+  });
+
+  it('has one tab stop', async () => {
+    const el = await shown();
+    expect(el.renderRoot.querySelectorAll('td[tabindex="0"]')).to.have.length(1);
+  });
+
+  for (const [key, more, to] of [
+    ['ArrowRight', {}, [1, 2]],
+    ['ArrowLeft', {}, [1, 0]],
+    ['ArrowDown', {}, [2, 1]],
+    ['ArrowUp', {}, [0, 1]],
+    ['Home', {}, [1, 0]],
+    ['End', {}, [1, 3]],
+    ['Home', { ctrlKey: true }, [0, 0]],
+    ['End', { ctrlKey: true }, [2, 3]],
+    ['PageDown', {}, [2, 1]],
+    ['PageUp', {}, [0, 1]],
+  ] as const)
+    it(`${'ctrlKey' in more ? 'Ctrl+' : ''}${key} moves the focus from row 1, column 1 to ${to.join(', ')}`, async () => {
+      const el = await shown();
+      cell(el, 1, 1).click();
+      await el.updateComplete;
+      press(cell(el, 1, 1), key, more);
+      await el.updateComplete;
+      await el.updateComplete;
+      expect(el.shadowRoot!.activeElement).to.equal(cell(el, to[0], to[1]));
+    });
+
+  it('selects with Enter and with Space what has the focus, and only then', async () => {
+    const el = await shown();
+    const picked: string[] = [];
+    el.addEventListener('possession-fit-select', (event) =>
+      picked.push(`${event.package} ${event.window}`),
+    );
+    press(cell(el, 0, 0), 'ArrowRight');
+    await el.updateComplete;
+    expect(picked).to.deep.equal([]);
+    press(cell(el, 0, 1), 'Enter');
+    press(cell(el, 0, 1), ' ');
+    expect(picked).to.deep.equal(['Deck S2', 'Deck S2']);
+  });
+
+  it('tells what is clicked', async () => {
+    const el = await shown();
+    setTimeout(() => cell(el, 1, 2).click());
+    const event = await oneEvent<FitSelectEvent>(el, 'possession-fit-select');
+    expect([event.package, event.window]).to.deep.equal(['Track', 'B3']);
+  });
+
+  it('keeps its tab stop inside when the map shrinks', async () => {
+    const el = await shown();
+    cell(el, 2, 3).click();
+    el.packages = packages.slice(0, 1);
+    await el.updateComplete;
+    expect(cell(el, 0, 3).tabIndex).to.equal(0);
+  });
+
+  it('leaves keys that are not its own alone', async () => {
+    const el = await shown();
+    expect(press(cell(el, 0, 0), 'Tab')).to.equal(true);
+    expect(press(cell(el, 0, 0), 'ArrowDown', { altKey: true })).to.equal(true);
+  });
+
+  it('has no accessibility faults empty, filled and selected, light and dark', async () => {
+    const el = await shown();
+    await inBothSchemes(async () => {
+      for (const selected of [null, { package: 'Track', window: 'N1' }]) {
+        el.selected = selected;
+        await el.updateComplete;
+        expect(await axeFaults(el)).to.deep.equal([]);
+      }
+    });
+    el.packages = [];
+    await el.updateComplete;
+    expect(await axeFaults(el)).to.deep.equal([]);
+  });
+});

@@ -6,6 +6,13 @@ export {
   type NetworkLink,
   type NetworkTimes,
 } from './critical-path.js';
+export { replan, type Move, type Replan } from './replan.js';
+export {
+  shortNotice,
+  type KeyDateGain,
+  type ShortNotice,
+  type ShortNoticeOptions,
+} from './short-notice.js';
 export { verify, type PlacementFault } from './verify.js';
 export type {
   ActivityFloat,

@@ -25,7 +25,8 @@ export function solveSpecial(
   limits: Limits,
   seed: number,
 ): Special | undefined {
-  if (problem.tasks.length === 0 || !problem.tasks.every(isPlain)) return undefined;
+  if (problem.pinned || problem.tasks.length === 0) return undefined;
+  if (!problem.tasks.every(isPlain)) return undefined;
   if (problem.order.length < problem.tasks.length) return undefined;
   const slots = problem.tasks[0]!.slots;
   if (!problem.tasks.every((task) => sameSlots(task.slots, slots))) return undefined;

@@ -47,6 +47,11 @@ export function oracle(
 
   let lead = 12 * step;
   let tail = 12 * step;
+  if (plan.rules.curfews.length > 0 && activities.some((one) => one.place === 'outside')) {
+    // Long enough to get past a night's curfew either way.
+    lead += 480;
+    tail += 480;
+  }
   for (const activity of activities) {
     for (const link of activity.after) lead += link.gapMinutes;
     if (activity.place === 'outside') lead += visit(activity, left(activity));

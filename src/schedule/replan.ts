@@ -1,0 +1,174 @@
+import { isoText } from '../calendar/index.js';
+import type { Placement } from '../fit/index.js';
+import { unitsLeft, type Activity, type Plan } from '../model/index.js';
+import { allocate, type AllocateOptions } from './allocate.js';
+import type { Allocation } from './types.js';
+import { verify } from './verify.js';
+
+/** An activity that is not where it was. */
+export interface Move {
+  readonly activity: string;
+  readonly package: string;
+  /** Empty when it was not placed. */
+  readonly before: readonly Placement[];
+  /** Empty when it finds no place now. */
+  readonly after: readonly Placement[];
+  readonly why: string;
+}
+
+export interface Replan {
+  readonly allocation: Allocation;
+  readonly moved: readonly Move[];
+  /** Packages of which something moved, in the order of the plan. */
+  readonly packagesMoved: readonly string[];
+}
+
+/**
+ * A plan for what is so now that moves as few packages as it can of the plan made before.
+ *
+ * What can no longer be where it was must move. Another package moves only if that lets more be placed or key dates
+ * be met better; that is tried one package after another within the time, so the count of packages is the fewest
+ * found, not proven.
+ */
+export function replan(plan: Plan, before: Allocation, options: AllocateOptions): Replan {
+  const { clock } = options;
+  const seconds = options.seconds ?? 5;
+  const end = clock() + seconds * 1000;
+  const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
+  const known = stillMeant(activities, before.placements);
+  const broken = brokenBy(plan, known);
+  const packageOf = (one: Placement): string => activities.get(one.activity)!.package;
+  const forced = new Set([...broken.keys()].map((id) => activities.get(id)!.package));
+
+  const attempt = (released: ReadonlySet<string>, share: number): Allocation =>
+    allocate(plan, {
+      ...options,
+      seconds: Math.max(0, ((end - clock()) / 1000) * share),
+      keep: known.filter((one) => !released.has(packageOf(one))),
+    });
+  let released: ReadonlySet<string> = forced;
+  let best = attempt(released, 0.25);
+  const free = allocate(plan, { ...options, seconds: Math.max(0, (seconds / 4) * 1) });
+  const packages = [...new Set(known.map(packageOf))];
+  while (worth(free, best) < 0 && clock() < end) {
+    let step: { released: ReadonlySet<string>; allocation: Allocation } | undefined;
+    const others = packages.filter((each) => !released.has(each));
+    for (const [i, other] of others.entries()) {
+      if (clock() >= end) break;
+      const wider = new Set([...released, other]);
+      const allocation = attempt(wider, 1 / (others.length - i + 1));
+      if (worth(allocation, step?.allocation ?? best) < 0) step = { released: wider, allocation };
+    }
+    // No package on its own helps: all may move.
+    if (!step) {
+      best = free;
+      break;
+    }
+    ({ released, allocation: best } = step);
+  }
+  const moved = movesOf(plan, before.placements, best.placements, broken);
+  const names = new Set(moved.map((move) => move.package));
+  return {
+    allocation: best,
+    moved,
+    packagesMoved: packages
+      .concat(plan.activities.map((activity) => activity.package))
+      .filter((each, i, all) => names.has(each) && all.indexOf(each) === i),
+  };
+}
+
+/** Placements of work that is still in the plan with at least that much of it left. */
+function stillMeant(
+  activities: ReadonlyMap<string, Activity>,
+  placements: readonly Placement[],
+): Placement[] {
+  return placements.filter((one) => {
+    const activity = activities.get(one.activity);
+    if (!activity) return false;
+    const units = placements
+      .filter((other) => other.activity === one.activity)
+      .reduce((sum, other) => sum + (other.units ?? 1), 0);
+    return units <= unitsLeft(activity.work);
+  });
+}
+
+/** Activities that cannot stay where they were, each with the reason. */
+function brokenBy(plan: Plan, placements: readonly Placement[]): Map<string, string> {
+  const broken = new Map<string, string>();
+  let kept = placements;
+  for (;;) {
+    // A predecessor that has to move may well find a place before its follower: that breaks nothing yet.
+    const placed = new Set(kept.map((one) => one.activity));
+    const faults = verify(plan, kept).filter(
+      (fault) => fault.code !== 'link' || waitsForPlaced(plan, fault.activity, placed),
+    );
+    const hard = faults.filter((fault) => fault.code !== 'resource');
+    // Of those that share too little of a resource, the last to begin gives way.
+    const soft = faults.filter((fault) => fault.code === 'resource');
+    const last = soft.toSorted((a, b) => startOf(kept, b.activity) - startOf(kept, a.activity))[0];
+    const gone = hard.length > 0 ? hard : last ? [last] : [];
+    if (gone.length === 0) return broken;
+    for (const fault of gone)
+      if (!broken.has(fault.activity)) broken.set(fault.activity, fault.text);
+    kept = kept.filter((one) => !broken.has(one.activity));
+  }
+}
+
+function waitsForPlaced(plan: Plan, id: string, placed: ReadonlySet<string>): boolean {
+  const activity = plan.activities.find((one) => one.id === id)!;
+  return activity.after.every((link) => {
+    const before = plan.activities.find((one) => one.id === link.activity);
+    return !before || unitsLeft(before.work) === 0 || placed.has(link.activity);
+  });
+}
+
+function startOf(placements: readonly Placement[], id: string): number {
+  return Math.min(...placements.filter((one) => one.activity === id).map((one) => one.from));
+}
+
+/** Negative when the first is the better: more placed, then key dates met better. */
+function worth(a: Allocation, b: Allocation): number {
+  const late = (one: Allocation): number =>
+    one.certificate.objectives.find((each) => each.name === 'key-dates')!.value;
+  return a.unplaced.length - b.unplaced.length || late(a) - late(b);
+}
+
+function movesOf(
+  plan: Plan,
+  before: readonly Placement[],
+  after: readonly Placement[],
+  broken: ReadonlyMap<string, string>,
+): Move[] {
+  return plan.activities.flatMap((activity): Move[] => {
+    const own = (all: readonly Placement[]): Placement[] =>
+      all.filter((one) => one.activity === activity.id).toSorted((a, b) => a.from - b.from);
+    const [was, is] = [own(before), own(after)];
+    if (same(was, is) || unitsLeft(activity.work) === 0) return [];
+    const why =
+      broken.get(activity.id) ??
+      (was.length === 0
+        ? `${activity.id} had no place before`
+        : is.length === 0
+          ? `${activity.id} finds no place any more`
+          : `${activity.id} goes with the rest of ${activity.package} or makes room for other work`);
+    const to = is[0]
+      ? `; now ${isoText(is[0].from, plan.zone).slice(0, 16).replace('T', ' ')}`
+      : '';
+    return [
+      { activity: activity.id, package: activity.package, before: was, after: is, why: why + to },
+    ];
+  });
+}
+
+function same(a: readonly Placement[], b: readonly Placement[]): boolean {
+  return (
+    a.length === b.length &&
+    a.every(
+      (one, i) =>
+        one.window === b[i]!.window &&
+        one.from === b[i]!.from &&
+        one.to === b[i]!.to &&
+        one.units === b[i]!.units,
+    )
+  );
+}

@@ -15,8 +15,12 @@ function programOf({ times, capacity, precedence }, most) {
     return Array.from({ length: n }, (_, i) => {
       const seen = new Set();
       const open = [i];
-      while (open.length > 0)
-        for (const j of next[open.pop()]) if (!seen.has(j)) (open.push(j), seen.add(j));
+      while (open.length > 0) {
+        for (const j of next[open.pop()].filter((k) => !seen.has(k))) {
+          seen.add(j);
+          open.push(j);
+        }
+      }
       return Math.ceil([...seen].reduce((sum, j) => sum + times[j], times[i]) / capacity);
     });
   };

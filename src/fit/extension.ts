@@ -11,7 +11,7 @@ import { asRequested, bookedOf, problemOf, type Relaxation } from './compile.js'
 import { headsOf } from './heads.js';
 import type { LedgerBook } from './ledger-book.js';
 import { overdrawnMinutes } from './overdrawn.js';
-import { isOverfull, solve } from './solo.js';
+import { solve } from './solo.js';
 
 const DAY_MINUTES = 1440;
 
@@ -44,18 +44,15 @@ export function shortestExtension(
   let low = 0;
   for (const task of ample.tasks)
     low = Math.max(low, Math.ceil(heads.ends[task.index]! - ends[task.index]!));
-  const today = at(0);
-  low = Math.max(low, overdrawnMinutes(today, headsOf(new Board(today)).starts));
+  // Starts as a longer window allows them: what finds no place today has none.
+  low = Math.max(low, overdrawnMinutes(at(0), heads.starts));
   let high = low;
   for (const visit of answer.visits)
     high = Math.max(high, Math.ceil(visit.end - ends[visit.task]!));
 
   const exactEnds = !plan.rules.shifts && window.isolation.every((section) => !section.during);
   if (low === high && exactEnds) return high;
-  const fits = (longerBy: number): boolean => {
-    const problem = at(longerBy);
-    return !isOverfull(problem) && solve(problem).done;
-  };
+  const fits = (longerBy: number): boolean => solve(at(longerBy)).done;
   // Nearly always the answer is the bound, or the schedule found above cannot be had a minute sooner.
   if (fits(low)) return low;
   low += 1;
@@ -65,7 +62,6 @@ export function shortestExtension(
     low = high + 1;
     high = Math.min(longest, Math.max(high + 30, high * 2));
   }
-  if (low < high && !fits(high - 1)) return high;
   // `high` fits; all below `low` do not. Mostly `high` is the answer already.
   if (low < high && !fits(high - 1)) return high;
   while (low < high) {

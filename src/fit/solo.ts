@@ -1,8 +1,6 @@
-import { unionOf } from '../calendar/index.js';
 import { Board } from './board.js';
 import { compareScores, scoreBound, scoreOf, searchAll, type Score } from './exact.js';
-import { visitMinutes, type Problem, type Visit } from './problem.js';
-import { areaFree } from './profile.js';
+import type { Problem, Visit } from './problem.js';
 import { headsOf } from './heads.js';
 import { overdrawnMinutes } from './overdrawn.js';
 import { boardOf, listBy, tailsOf } from './serial.js';
@@ -60,23 +58,6 @@ export function solve(problem: Problem): SoloAnswer {
     }
   }
   return { visits, score: score!, done: isDone(score!) };
-}
-
-/** Whether some resource is not there for long enough in all, whatever the order. */
-export function isOverfull(problem: Problem): boolean {
-  return problem.supplies.some(({ profile }, supply) => {
-    let missing = 0;
-    const spans: { start: number; end: number }[] = [];
-    for (const task of problem.tasks) {
-      const amount = task.demands.find((need) => need.supply === supply)?.amount ?? 0;
-      if (amount === 0) continue;
-      missing += amount * visitMinutes(task, task.units);
-      for (const { start, end } of task.slots) spans.push({ start, end });
-    }
-    if (missing === 0) return false;
-    for (const { start, end } of unionOf(spans)) missing -= areaFree(profile, start, end);
-    return missing > 0;
-  });
 }
 
 function isDone(score: Score): boolean {

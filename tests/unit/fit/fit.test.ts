@@ -5,6 +5,7 @@ import { oracle } from '../../helpers/oracle.js';
 import { activity, plan, resource, rules, window } from '../../helpers/plan-builders.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 
+const cases = Number(process.env['FIT_CASES'] ?? 120);
 const codes = (reasons: readonly Reason[]): string[] => reasons.map((reason) => reason.code).sort();
 
 describe('fitOne', () => {
@@ -170,7 +171,7 @@ describe('fitOne', () => {
   it('agrees with the plain search on yes, no and the shortest extension in random plans', () => {
     let yes = 0;
     let short = 0;
-    for (let seed = 1; seed <= 120; seed += 1) {
+    for (let seed = 1; seed <= cases; seed += 1) {
       const { plan: document, step } = randomPlan(seed);
       for (const verdict of fitAll(document)) {
         const activities = document.activities.filter((one) => one.package === verdict.package);

@@ -1,7 +1,6 @@
-import { Big } from 'big.js';
 import type { Instant } from '../calendar/index.js';
 import { compareOptions, type Comparison } from './compare-options.js';
-import { decimalText, minorOf, parseMoney } from './money.js';
+import { decimalText, exactOf, minorOf, parseMoney } from './money.js';
 import type { CostCurve } from './types.js';
 
 /** Stopping after so many units, simulated: run i is the same luck for every count of units. */
@@ -63,7 +62,7 @@ export function bestStop(inputs: StopInputs): BestStop {
   });
   const options = candidates.map((one) => {
     const left = unitsWanted - one.units;
-    const lost = minorOf(new Big(inputs.pricePerLostUnit).times(left), curve);
+    const lost = minorOf(exactOf(inputs.pricePerLostUnit).times(left), curve);
     const again = left > 0 ? parseMoney(inputs.pricePerReturn ?? '0', curve) : 0;
     return {
       name: String(one.units),

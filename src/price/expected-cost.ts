@@ -8,6 +8,14 @@ export interface OverrunCount {
   readonly count: number;
 }
 
+/** Runs of a simulation counted by the minute in which they handed back; the luck of single runs is lost. */
+export function countOverruns(overrunByRun: Iterable<number>): readonly OverrunCount[] {
+  const counts = new Map<number, number>();
+  for (const minutes of overrunByRun) counts.set(minutes, (counts.get(minutes) ?? 0) + 1);
+  return [...counts].map(([minutes, count]) => ({ minutes, count }));
+}
+
+/** What overruns cost on average and at worst. */
 export interface ExpectedCost {
   readonly currency: string;
   readonly runs: number;

@@ -25,7 +25,12 @@ export {
 } from './compare-options.js';
 export { costCurve } from './cost-curve.js';
 export type { CostInputs } from './cost-model.js';
-export { expectedCost, type ExpectedCost, type OverrunCount } from './expected-cost.js';
+export {
+  countOverruns,
+  expectedCost,
+  type ExpectedCost,
+  type OverrunCount,
+} from './expected-cost.js';
 export { heldTrains, trainsAfter, type QueueRule } from './held-trains.js';
 export type { LostUnits } from './heads/re-booking.js';
 export {

@@ -47,10 +47,15 @@ export function moneyText(minor: number | bigint, coin: Coin): string {
   return `${coin.currency} ${decimalText(minor, coin)}`;
 }
 
+/** A decimal text as an exact number. @throws {RangeError} When it is no plain decimal number. */
+export function exactOf(text: string): Big {
+  if (!/^-?\d+(\.\d+)?$/.test(text)) throw new RangeError(`"${text}" is no plain decimal number`);
+  return new Big(text);
+}
+
 /** The smallest coins in a decimal text, rounded by the coin's rule. @throws {RangeError} When it is no number. */
 export function parseMoney(text: string, coin: Coin): number {
-  if (!/^-?\d+(\.\d+)?$/.test(text)) throw new RangeError(`"${text}" is no sum of money`);
-  return minorOf(new Big(text), coin);
+  return minorOf(exactOf(text), coin);
 }
 
 /** @example rateText({ amount: '71.43', perMinutes: 1 }, coin) // 'GBP 71.43 a minute' */

@@ -70,9 +70,10 @@ export function factorRuns(
   let key: string | undefined;
   for (let m = 0; m < minutes; m += 1) {
     const on = bands.filter((band) => holds(band, addMinutes(start, m), zone, days));
-    const now = on.map((band) => band.name).join('\n');
+    const { factor, names } = combined(on, rule.combine);
+    const now = [factor, ...names].join('\n');
     if (now === key) runs.at(-1)!.toMinute = m + 1;
-    else runs.push({ fromMinute: m, toMinute: m + 1, ...combined(on, rule.combine) });
+    else runs.push({ fromMinute: m, toMinute: m + 1, factor, names });
     key = now;
   }
   return runs;

@@ -43,6 +43,8 @@ export function standingIn(
     if (amount === 0) continue;
     if (resource?.ratePerHour === undefined)
       note(`${id} has no rate an hour, so its standing time is priced at nothing.`);
+    else if (!(resource.ratePerHour >= 0 && resource.ratePerHour < Infinity))
+      throw new RangeError(`${id} has a rate an hour of ${resource.ratePerHour}`);
     else standing.push({ resource, amount, bookedMinutes });
   }
   return standing.sort((a, b) => (a.resource.id < b.resource.id ? -1 : 1));

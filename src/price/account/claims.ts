@@ -1,5 +1,5 @@
 import { Big } from 'big.js';
-import { minorOf, type Coin } from '../money.js';
+import { exactOf, minorOf, type Coin } from '../money.js';
 import type { AccountRow, Claim } from './types.js';
 
 /** The claim on a row, in the row's words. */
@@ -12,7 +12,7 @@ export function claimOf(
 
 /** A claim's part of a sum, checked to be from 0 to 1. */
 export function shareOf(claim: Claim | undefined): Big {
-  const share = new Big(claim?.share ?? '1');
+  const share = exactOf(claim?.share ?? '1');
   if (share.lt(0) || share.gt(1))
     throw new RangeError(`a share is from 0 to 1, not ${claim?.share ?? ''}`);
   return share;

@@ -1,5 +1,4 @@
-import { Big } from 'big.js';
-import { minorOf, moneyText } from '../money.js';
+import { exactOf, minorOf, moneyText } from '../money.js';
 import { input, type CostHead, type HeadContext } from './head.js';
 
 /** Work that was planned for the window and not done, and what doing it in another costs. */
@@ -17,7 +16,7 @@ export function reBookingHead(context: HeadContext, lost: LostUnits): CostHead {
   const { book } = context;
   if (!Number.isInteger(lost.units) || lost.units < 0)
     throw new RangeError(`lost units must be a whole number, not ${lost.units}`);
-  const sum = minorOf(new Big(lost.pricePerUnit).times(lost.units), book);
+  const sum = minorOf(exactOf(lost.pricePerUnit).times(lost.units), book);
   const what = lost.what ?? 'units';
   return {
     head: 're-booking',

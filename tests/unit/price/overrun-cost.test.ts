@@ -214,6 +214,7 @@ describe('standing plant and labour', () => {
       placements: [
         place('A', '00:00', '02:00'),
         place('B', '01:00', '03:00'),
+        place('A', '02:00', '03:00'),
         place('B', '03:00', '04:00'),
         place('C', '00:00', '04:00', 'W2'),
         place('D', '00:00', '01:00'),
@@ -251,6 +252,19 @@ describe('charges, restriction, re-booking and damages', () => {
     expect(cost(book, 0, { trains: trainsDue([0, 45]) }).total).toBe('0.00');
   });
 
+  it('leaves cancelled trains out of the restriction only where they free their path', () => {
+    const book = (cancelledTrains: string) => ({
+      delay: { by: 'train', rate: '4', headwayMinutes: 3, cancelAfterMinutes: 0, cancelledTrains },
+      restriction: { minutesLostPerTrain: '1', liftedAfterMinutes: 20 },
+    });
+    const trains = trainsDue([0, 5, 15]);
+    const restriction = (cancelledTrains: string) =>
+      cost(book(cancelledTrains), 10, { trains }).rows[1]!.amount;
+    // Lifted at 30: all three are due before, and the first two are late, so cancelled.
+    expect(restriction('keep-path')).toBe('12.00');
+    expect(restriction('free-path')).toBe('4.00');
+  });
+
   it('says when the restriction outlasts the trains listed', () => {
     const restriction = { minutesLostPerTrain: '2', liftedAfterMinutes: 600, rate: '4' };
     expect(cost({ restriction }, 30, { trains: trainsDue([0]) }).notes.join()).toContain(
@@ -268,6 +282,13 @@ describe('charges, restriction, re-booking and damages', () => {
       amount: '3751.00',
       formula: '3 panels x GBP 1250.333 each = GBP 3751.00',
     });
+  });
+
+  it('refuses units or a price that cannot be counted', () => {
+    const lost = { units: 3, pricePerUnit: '5' };
+    expect(() => cost({}, 0, { lostUnits: { ...lost, units: -1 } })).toThrow(RangeError);
+    expect(() => cost({}, 0, { lostUnits: { ...lost, units: 1.5 } })).toThrow(RangeError);
+    expect(() => cost({}, 0, { lostUnits: { ...lost, pricePerUnit: 'five' } })).toThrow(RangeError);
   });
 
   it('charges damages in started blocks after grace, up to the cap', () => {

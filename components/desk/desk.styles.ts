@@ -92,13 +92,16 @@ export const styles = css`
   }
   main {
     grid-area: main;
-    display: flex;
-    flex-direction: column;
     min-width: 0;
     min-height: 0;
     background: var(--_raised);
   }
-  main > * {
+  .view {
+    display: flex;
+    flex-direction: column;
+    height: 100%;
+  }
+  .view > * {
     min-height: 0;
   }
   .picture {

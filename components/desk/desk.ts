@@ -153,17 +153,20 @@ export class PossessionDesk extends LitElement {
   override render(): TemplateResult {
     return html`<div class="desk">
       ${this.#renderTop()}
-      <main
-        id="view"
-        role="tabpanel"
-        aria-labelledby="tab-${this.view}"
-        aria-busy=${this.busy !== ''}
-      >
-        ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
-        ${this.#renderView()}
+      <main>
+        <div
+          id="view"
+          class="view"
+          role="tabpanel"
+          aria-labelledby="tab-${this.view}"
+          aria-busy=${this.busy !== ''}
+        >
+          ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
+          ${this.#renderView()}
+        </div>
       </main>
       <aside aria-label="Where figures come from" tabindex="0">${this.#renderSide()}</aside>
-      <footer aria-label="Cautions" role="note" class=${this.wary ? 'whole' : ''}>
+      <footer aria-label="Cautions" class=${this.wary ? 'whole' : ''}>
         ${cautions.map((one, index) => html`<p>${index === 0 ? html`<strong>${one}</strong>` : one}</p>`)}
         <button
           class="plain"

@@ -15,6 +15,7 @@ const kinds: Readonly<Record<ImportReport['kind'], string>> = {
   resources: 'resources',
   trains: 'trains',
   rules: 'a rule set',
+  prices: 'a price book',
   plan: 'a whole plan',
   unknown: 'not recognised',
 };

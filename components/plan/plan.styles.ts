@@ -15,7 +15,7 @@ export const styles = css`
   .certificate strong {
     font-size: var(--_lead);
   }
-  h3 {
+  h2 {
     padding: 0.75rem 0.75rem 0.25rem;
     font-size: var(--_text);
     font-weight: 650;

@@ -100,7 +100,7 @@ export class PossessionPlan extends LitElement {
             </p>`
       }
       ${this.#renderKeyDates(allocation.keyDates)} ${this.#renderUnplaced(allocation)}
-      <h3>What is done in which window</h3>
+      <h2>What is done in which window</h2>
       ${this.#renderWindows(allocation)}`;
   }
 
@@ -108,7 +108,7 @@ export class PossessionPlan extends LitElement {
     if (dates.length === 0) return html``;
     const moments = dates.flatMap((one) => [one.due, one.forecast ?? one.due]);
     const span = { from: Math.min(...moments), to: Math.max(...moments) };
-    return html`<h3>Key dates</h3>
+    return html`<h2>Key dates</h2>
       <div class="scroll" tabindex="0" role="region" aria-label="Key dates">
         <table>
           <thead>
@@ -168,7 +168,7 @@ export class PossessionPlan extends LitElement {
 
   #renderUnplaced(allocation: Allocation): TemplateResult {
     if (allocation.unplaced.length === 0) return html``;
-    return html`<h3>Left over</h3>
+    return html`<h2>Left over</h2>
       <ul class="unplaced">
         ${allocation.unplaced.map(
           (one) =>

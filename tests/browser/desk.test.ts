@@ -4,7 +4,7 @@ import type { DeskView, PossessionDesk } from '../../components/desk/desk.js';
 import type { Results } from '../../src/engine/types.js';
 import { cautions } from '../../src/model/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
-import { planDocument, press, results, sampleEngine } from './support/samples.js';
+import { frame, planDocument, press, results, sampleEngine } from './support/samples.js';
 
 async function shown(engine = sampleEngine()): Promise<PossessionDesk> {
   const el = await fixture<PossessionDesk>(
@@ -25,7 +25,7 @@ const told = (el: PossessionDesk): string =>
 async function go(el: PossessionDesk, view: DeskView): Promise<void> {
   tab(el, view).click();
   await el.updateComplete;
-  await new Promise(requestAnimationFrame);
+  await frame();
   await el.updateComplete;
 }
 
@@ -62,7 +62,7 @@ describe('possession-desk', () => {
 
   it('picks the window whose row is picked in the sheet', async () => {
     const el = await shown();
-    await new Promise(requestAnimationFrame);
+    await frame();
     deep<HTMLElement>(el, 'possession-sheet', '#cell-2-1').click();
     await el.updateComplete;
     expect(told(el)).to.contain('window B3');
@@ -80,7 +80,7 @@ describe('possession-desk', () => {
         .shadowRoot!.querySelectorAll<HTMLElement>('.links button'),
     ];
     links.find((one) => one.textContent!.includes('Package'))!.click();
-    for (let turn = 0; turn < 5; turn += 1) await new Promise(requestAnimationFrame);
+    for (let turn = 0; turn < 5; turn += 1) await frame();
     await el.updateComplete;
     expect(el.view).to.equal('work');
     expect(
@@ -105,7 +105,7 @@ describe('possession-desk', () => {
     await el.updateComplete;
     expect(told(el)).to.contain('The title is odd.');
     deep<HTMLElement>(el, 'possession-why', '.rows button').click();
-    for (let turn = 0; turn < 5; turn += 1) await new Promise(requestAnimationFrame);
+    for (let turn = 0; turn < 5; turn += 1) await frame();
     expect(
       deep(el, 'possession-sheet', '[role=grid]').getAttribute('aria-activedescendant'),
     ).to.equal('cell-1-2');
@@ -132,9 +132,9 @@ describe('possession-desk', () => {
     const el = await fixture<PossessionDesk>(html`<possession-desk></possession-desk>`);
     el.engine = engine;
     el.document = planDocument;
-    await new Promise(requestAnimationFrame);
+    await frame();
     el.document = { ...planDocument, name: 'Later' };
-    await new Promise(requestAnimationFrame);
+    await frame();
     late[0]!({ ...results, packages: [] });
     await el.updateComplete;
     expect(text(tab(el, 'work'))).to.contain('3 packages');
@@ -151,7 +151,7 @@ describe('possession-desk', () => {
       await go(el, from);
       press(tab(el, from), key);
       await el.updateComplete;
-      await new Promise(requestAnimationFrame);
+      await frame();
       expect(el.view).to.equal(to);
       expect(el.shadowRoot!.activeElement).to.equal(tab(el, to));
     });

@@ -4,7 +4,7 @@ import type { ImportAcceptEvent } from '../../components/import/import-accept-ev
 import type { PossessionImport } from '../../components/import/import.js';
 import type { ImportedFile, ImportResult } from '../../src/engine/types.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
-import { planDocument, sampleEngine } from './support/samples.js';
+import { frame, planDocument, sampleEngine } from './support/samples.js';
 
 const shown = (engine = sampleEngine()): Promise<PossessionImport> =>
   fixture(
@@ -79,8 +79,7 @@ describe('possession-import', () => {
     data.items.add(new File(['window'], 'dropped.csv'));
     const drop = el.renderRoot.querySelector('.drop')!;
     drop.dispatchEvent(new DragEvent('drop', { dataTransfer: data, cancelable: true }));
-    for (let turn = 0; turn < 50 && !text(el).includes('dropped.csv'); turn += 1)
-      await new Promise(requestAnimationFrame);
+    for (let turn = 0; turn < 50 && !text(el).includes('dropped.csv'); turn += 1) await frame();
     expect(text(el)).to.contain('dropped.csv');
   });
 

@@ -4,7 +4,7 @@ import type { CellSelectEvent } from '../../components/sheet/cell-select-event.j
 import type { PossessionSheet } from '../../components/sheet/sheet.js';
 import type { Fault, TableText } from '../../src/model/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
-import { press } from './support/samples.js';
+import { frame, press } from './support/samples.js';
 
 const table = (rows: number): TableText => ({
   file: 'windows.csv',
@@ -36,8 +36,8 @@ async function shown(rows: number, faults: readonly Fault[] = []): Promise<Posse
     ></possession-sheet>`,
   );
   el.style.setProperty('height', '300px');
-  await new Promise(requestAnimationFrame);
-  await new Promise(requestAnimationFrame);
+  await frame();
+  await frame();
   await el.updateComplete;
   return el;
 }
@@ -87,8 +87,9 @@ describe('possession-sheet', () => {
   it('points at no cell that is not drawn', async () => {
     const el = await shown(5_000);
     grid(el).scrollTop = 60_000;
-    await new Promise(requestAnimationFrame);
-    await new Promise(requestAnimationFrame);
+    grid(el).dispatchEvent(new Event('scroll'));
+    await frame();
+    await frame();
     await el.updateComplete;
     expect(current(el)).to.equal('');
     press(grid(el), 'ArrowDown');

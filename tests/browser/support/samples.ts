@@ -288,6 +288,8 @@ export const results: Results = {
   fits,
 };
 
+const notSampled = (): Promise<never> => Promise.reject(new Error('not in the samples'));
+
 /** An engine whose answers are the samples; what it was asked is kept. */
 export function sampleEngine(over: Partial<Engine> = {}): Engine & { asked: string[] } {
   const asked: string[] = [];
@@ -318,6 +320,9 @@ export function sampleEngine(over: Partial<Engine> = {}): Engine & { asked: stri
       })),
     }),
     allocate: async () => (asked.push('allocate'), allocation),
+    handback: notSampled,
+    price: notSampled,
+    book: notSampled,
     dispose: () => undefined,
     ...over,
   };
@@ -328,4 +333,12 @@ export function press(target: Element, key: string, more: KeyboardEventInit = {}
   return target.dispatchEvent(
     new KeyboardEvent('keydown', { key, bubbles: true, composed: true, cancelable: true, ...more }),
   );
+}
+
+/** The next drawing; a page in the background draws none, so a moment later at the latest. */
+export function frame(): Promise<void> {
+  return new Promise((resolve) => {
+    requestAnimationFrame(() => resolve());
+    setTimeout(resolve, 60);
+  });
 }

@@ -1,0 +1,26 @@
+import { readdirSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+
+const folders = readdirSync(new URL('../../components', import.meta.url), { withFileTypes: true })
+  .filter((one) => one.isDirectory() && one.name !== 'shared')
+  .map((one) => one.name);
+
+describe('importing an element where there is no page', () => {
+  it('finds the elements', () => {
+    expect(folders).toContain('desk');
+  });
+
+  it.each(folders)('the class of %s defines nothing and needs no page', async (name) => {
+    const seen = (await import(`../../components/${name}/${name}.ts`)) as Record<string, unknown>;
+    const classes = Object.values(seen).filter(
+      (one) => typeof one === 'function' && one.name.startsWith('Possession'),
+    );
+    expect(classes).toHaveLength(1);
+    expect(globalThis.customElements?.get(`possession-${name}`)).toBeUndefined();
+  });
+
+  it.each(folders)('the define module of %s registers its tag', async (name) => {
+    await import(`../../components/${name}/define.ts`);
+    expect(customElements.get(`possession-${name}`)).toBeTypeOf('function');
+  });
+});

@@ -42,8 +42,9 @@ export function checkLinks(
     faults.push(context.say(id, field, 'error', problem));
   };
   const known = new Set(activities.map((one) => one.id));
+  const windows = new Map(context.windows.map((one) => [one.id, one]));
   for (const activity of activities) {
-    checkWindow(activity, context, refuse, faults);
+    checkWindow(activity, windows, context, refuse, faults);
     checkResources(activity, context, faults);
     for (const { activity: id } of activity.after) {
       if (!known.has(id) && !context.activityRows.has(id)) {
@@ -65,7 +66,7 @@ export function checkLinks(
       }),
     );
   }
-  dropFollowers(activities, known, out, refuse);
+  dropFollowers(activities, out, refuse);
   return { activities: activities.filter((one) => !out.has(one.id)), faults };
 }
 
@@ -73,12 +74,13 @@ type Refuse = (id: string, field: 'after' | 'window', problem: Problem) => void;
 
 function checkWindow(
   activity: Activity,
+  windows: ReadonlyMap<string, AccessWindow>,
   context: LinkContext,
   refuse: Refuse,
   faults: Fault[],
 ): void {
   if (activity.window === undefined) return;
-  const window = context.windows.find((one) => one.id === activity.window);
+  const window = windows.get(activity.window);
   if (window?.status === 'withdrawn') {
     faults.push(
       context.say(activity.id, 'window', 'warning', {
@@ -118,25 +120,26 @@ function checkResources(activity: Activity, context: LinkContext, faults: Fault[
   }
 }
 
-/** Leaves out, round after round, what waits for something left out. */
-function dropFollowers(
-  activities: readonly Activity[],
-  known: ReadonlySet<string>,
-  out: Set<string>,
-  refuse: Refuse,
-): void {
-  let more = true;
-  while (more) {
-    more = false;
-    for (const { id, after } of activities) {
+/** Leaves out what waits for something left out, and what waits for that, each once. O(n + links). */
+function dropFollowers(activities: readonly Activity[], out: Set<string>, refuse: Refuse): void {
+  const followers = new Map<string, string[]>();
+  for (const { id, after } of activities) {
+    for (const link of after) {
+      const list = followers.get(link.activity);
+      if (list) list.push(id);
+      else followers.set(link.activity, [id]);
+    }
+  }
+  const known = new Set(activities.map((one) => one.id));
+  const lost = [...out, ...[...followers.keys()].filter((id) => !known.has(id))];
+  for (let at = 0; at < lost.length; at += 1) {
+    for (const id of followers.get(lost[at]!) ?? []) {
       if (out.has(id)) continue;
-      const lost = after.find((link) => out.has(link.activity) || !known.has(link.activity));
-      if (!lost) continue;
-      more = true;
+      lost.push(id);
       refuse(id, 'after', {
         code: 'predecessor-not-used',
-        message: `It waits for "${lost.activity}", whose row has an error, so it cannot be used either.`,
-        mend: `Mend the row of "${lost.activity}".`,
+        message: `It waits for "${lost[at]!}", whose row has an error, so it cannot be used either.`,
+        mend: `Mend the row of "${lost[at]!}".`,
       });
     }
   }

@@ -3,6 +3,7 @@ import type { Fault } from '../model/index.js';
 import { detectDelimiter } from './delimiter.js';
 import { unguarded } from './guard.js';
 import { faultAt } from './place.js';
+import { nextBrokenQuote, unifyLineEnds, type BrokenQuote } from './quotes.js';
 import { shapeFaults, type Table, type TableRow } from './table.js';
 
 export interface ReadOptions {
@@ -43,9 +44,6 @@ const emptyFault = faultAt({ line: 1 }, 'error', {
   mend: 'Give a file whose first line holds the column headings.',
 });
 
-/** A file in which this many lines have a quote out of place is not a table; the rest of it is left unread. */
-const mostBroken = 100;
-
 /**
  * Splits text into records. A record with a quote out of place would take the lines below it along: it is kept, told
  * of, and reading goes on with the next line.
@@ -53,76 +51,61 @@ const mostBroken = 100;
 function tokenise(body: string, delimiter: string, firstLine: number): Tokens {
   const rows: TableRow[] = [];
   const faults: Fault[] = [];
-  let rest = body;
+  let at = 0;
   let line = firstLine;
-  for (let count = 0; rest !== ''; count += 1) {
-    const text = unifyLineEnds(rest, delimiter);
-    const broken = readRecords(text, delimiter, line, rows);
+  while (at < body.length) {
+    const broken = nextBrokenQuote(body, at, delimiter);
+    line = readRecords(body.slice(at, broken?.recordStart), delimiter, line, rows);
     if (!broken) break;
-    const row = rows.length - 1;
-    // Below an open quote line ends are still the file's own.
-    const lineEnd = /\r\n|\r|\n/.exec(text.slice(broken.quote));
-    const last = count >= mostBroken || !lineEnd;
-    const end = last ? text.length : broken.quote + lineEnd.index + lineEnd[0].length;
-    const raw = text.slice(broken.start, end);
-    const at = broken.line + lineBreaks(text.slice(broken.start, broken.quote));
-    faults.push(quoteFault(broken.code, { line: at, row }, raw));
-    rows.push({ cells: raw.replace(/[\r\n]+$/, '').split(delimiter), line: broken.line });
-    rest = text.slice(end);
-    line = broken.line + lineBreaks(raw);
+    const { recordStart, quote, code } = broken;
+    lineEnd.lastIndex = quote;
+    const end = lineEnd.test(body) ? lineEnd.lastIndex : body.length;
+    const raw = body.slice(recordStart, end);
+    const place = { line: line + lineBreaks(body.slice(recordStart, quote)), row: rows.length - 1 };
+    faults.push(quoteFault(code, place, raw));
+    rows.push({ cells: raw.replace(/(?:\r\n|\r|\n)$/, '').split(delimiter), line });
+    line += lineBreaks(raw);
+    at = end;
   }
   return { rows, faults };
 }
 
-interface BrokenRecord {
-  readonly code: string;
-  /** Where in the text the record begins, and the cell with the quote. */
-  readonly start: number;
-  readonly quote: number;
-  readonly line: number;
-}
+const lineEnd = /\r\n|\r|\n/g;
 
-/** Adds the records to `rows` up to the first with a quote out of place. */
-function readRecords(
-  text: string,
-  delimiter: string,
-  firstLine: number,
-  rows: TableRow[],
-): BrokenRecord | undefined {
-  let broken: BrokenRecord | undefined;
+/** Adds the records of text whose quotes are all in place, and gives the line after them. */
+function readRecords(text: string, delimiter: string, firstLine: number, rows: TableRow[]): number {
+  const unified = unifyLineEnds(text, delimiter);
   let start = 0;
   let line = firstLine;
-  Papa.parse<string[]>(text, {
+  Papa.parse<string[]>(unified, {
     delimiter,
     newline: '\n',
     header: false,
     skipEmptyLines: false,
-    step: ({ data, errors, meta }, parser) => {
-      const [error] = errors;
-      if (error) {
-        broken = { code: error.code, start, quote: error.index ?? start, line };
-        parser.abort();
-        return;
-      }
-      const raw = text.slice(start, meta.cursor);
+    step: ({ data, meta }) => {
+      const raw = unified.slice(start, meta.cursor);
       // A record that is a line break only is a blank line; one that is two quotes is an empty cell.
       if (raw.trim() !== '' || data.length > 1) rows.push({ cells: data, line });
       start = meta.cursor;
       line += lineBreaks(raw);
     },
   });
-  return broken;
+  return line;
 }
 
 function lineBreaks(text: string): number {
-  return text.match(/\r\n|\r|\n/g)?.length ?? 0;
+  return text.match(lineEnd)?.length ?? 0;
 }
 
-function quoteFault(code: string, at: { line: number; row: number }, raw: string): Fault {
+function quoteFault(
+  code: BrokenQuote['code'],
+  at: { line: number; row: number },
+  raw: string,
+): Fault {
   const place = at.row < 0 ? { line: at.line } : at;
   const value = raw.trimEnd().slice(0, 200);
   const problem =
-    code === 'MissingQuotes'
+    code === 'quote-not-closed'
       ? {
           code: 'quote-not-closed',
           message: 'A double quote that opens a cell is never closed, so this line was not read.',
@@ -134,34 +117,4 @@ function quoteFault(code: string, at: { line: number; row: number }, raw: string
           mend: 'Put the whole cell in quotes, and write a quote inside it twice.',
         };
   return faultAt(place, 'error', problem, value);
-}
-
-/**
- * The text with `\n` for every line end outside quotes, so that a file with mixed line ends splits. Breaks inside
- * quoted cells stay as they are.
- */
-function unifyLineEnds(text: string, delimiter: string): string {
-  if (!text.includes('\r')) return text;
-  const parts: string[] = [];
-  let kept = 0;
-  let quoted = false;
-  let cellStart = true;
-  for (let at = 0; at < text.length; at += 1) {
-    const sign = text[at]!;
-    if (quoted) {
-      if (sign !== '"') continue;
-      if (text[at + 1] === '"') at += 1;
-      else quoted = false;
-    } else if (sign === '\r') {
-      parts.push(text.slice(kept, at), '\n');
-      if (text[at + 1] === '\n') at += 1;
-      kept = at + 1;
-      cellStart = true;
-    } else {
-      if (sign === '"' && cellStart) quoted = true;
-      cellStart = sign === '\n' || sign === delimiter;
-    }
-  }
-  parts.push(text.slice(kept));
-  return parts.join('');
 }

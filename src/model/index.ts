@@ -21,6 +21,7 @@ export {
   type TableKind,
   type TableText,
 } from './plan-document.js';
+export { priceBookSchema, type PriceBook } from './price-book.js';
 export type { Availability, Resource } from './resource.js';
 export {
   curfewSchema,

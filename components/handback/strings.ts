@@ -106,6 +106,11 @@ export const defaultStrings = {
   happened: 'Done',
   startBefore: (time: string) => `start by ${time}`,
   log: 'Log',
+  logGranted: 'Possession granted',
+  logHandedBack: 'Handed back',
+  logUnits: (name: string, units: number) => `${name}: ${units} done`,
+  logLeft: (name: string, low: string, likely: string, high: string) =>
+    `${name}: ${likely} left, between ${low} and ${high}`,
   noLog: 'Nothing is written down yet.',
   writtenAs: 'First written',
   corrected: 'corrected to',

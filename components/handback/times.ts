@@ -1,4 +1,10 @@
-import { localTimeOf, MINUTE, offsetMinutes, readings, type Instant } from '../../src/calendar/index.js';
+import {
+  localTimeOf,
+  MINUTE,
+  offsetMinutes,
+  readings,
+  type Instant,
+} from '../../src/calendar/index.js';
 import type { Chance } from './result-parts.js';
 import { clockText, dayText } from '../shared/format.js';
 

@@ -1,0 +1,231 @@
+import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
+import { durationText, MINUTE, type Instant } from '../../src/calendar/index.js';
+import type { HandbackResult } from '../../src/engine/index.js';
+import { clockText } from '../shared/format.js';
+import { kindFill, kindPatterns } from '../shared/kinds.js';
+import { endScale, ticksOf } from './end-scale.js';
+import type { Setting } from './result-parts.js';
+import type { HandbackStrings } from './strings.js';
+import { clockBeside, percentText } from './times.js';
+
+const MARK = 16;
+const BARS = 104;
+const STRIP = 22;
+const GAP = 20;
+const LETTER = 6.3;
+
+interface Mark {
+  readonly at: Instant;
+  readonly label: string;
+}
+
+/** The strip of the plan: work, lead-out, then margin or what runs past the booked end. */
+function planStrip(
+  result: HandbackResult,
+  x: (at: Instant) => number,
+  top: number,
+  strings: HandbackStrings,
+): SVGTemplateResult {
+  const { plannedClear, plannedHandback, bookedEnd, requiredMinutes } = result;
+  const piece = (
+    from: Instant,
+    to: Instant,
+    kind: 'usable' | 'lead-out' | 'margin',
+    word: string,
+  ): SVGTemplateResult | typeof nothing => {
+    const width = x(to) - x(from);
+    if (!(width > 0)) return nothing;
+    return svg`<rect class="edge ${kind}" x=${x(from)} y=${top} width=${width} height=${STRIP} fill=${kindFill(kind)}><title>${word}</title></rect>
+      ${
+        width > word.length * LETTER + 10
+          ? svg`<text class="piece ${kind}" x=${x(from) + width / 2} y=${top + 15} text-anchor="middle">${word}</text>`
+          : nothing
+      }`;
+  };
+  const margin = durationText(result.marginMinutes);
+  const needed = bookedEnd - requiredMinutes * MINUTE;
+  const below = top + STRIP + 6;
+  return svg`${piece(plannedClear - 1e9, plannedClear, 'usable', strings.work)}
+    ${piece(plannedClear, plannedHandback, 'lead-out', `${strings.leadOut} ${durationText(result.leadOutMinutes)}`)}
+    ${piece(plannedHandback, bookedEnd, 'margin', `${strings.margin} ${margin}`)}
+    ${
+      plannedHandback > bookedEnd
+        ? svg`<rect class="beyond" x=${x(bookedEnd)} y=${top} width=${x(plannedHandback) - x(bookedEnd)} height=${STRIP}><title>${strings.beyond} ${durationText(-result.marginMinutes)}</title></rect>`
+        : nothing
+    }
+    ${
+      requiredMinutes > 0
+        ? svg`<path class="needed" d="M${x(needed)} ${below} v5 H${x(bookedEnd)} v-5"></path>
+      <text class="soft" x=${x(bookedEnd) - 4} y=${below + 18} text-anchor="end">${strings.requiredMargin} ${durationText(requiredMinutes)}</text>`
+        : nothing
+    }`;
+}
+
+/**
+ * The end of a window along time: when the runs of the simulation hand back, and under them the plan's own arithmetic
+ * up to the booked end. Runs on time are solid, late ones hatched.
+ */
+export function endPicture(
+  result: HandbackResult,
+  { zone, strings }: Setting<HandbackStrings>,
+  width: number,
+): TemplateResult {
+  const { simulation: run, bookedEnd } = result;
+  const scale = endScale(result, Math.max(8, Math.floor(width / 9)));
+  const { bars } = scale.histogram;
+  const x = (at: Instant): number => {
+    const share = (at - scale.from) / (scale.to - scale.from);
+    return Math.round(Math.min(1, Math.max(0, share)) * width * 10) / 10;
+  };
+  const at = (minutes: number): Instant => scale.windowStart + minutes * MINUTE;
+  const marks: Mark[] = [
+    { at: run.p50, label: 'P50' },
+    { at: run.p80, label: 'P80' },
+    { at: run.p90, label: 'P90' },
+    { at: run.p95, label: 'P95' },
+  ];
+  const barsTop = (marks.length + 1) * MARK + 4;
+  const floor = barsTop + BARS;
+  const stripTop = floor + GAP;
+  const height = stripTop + STRIP + 28;
+  const most = Math.max(1, ...bars.map((bar) => bar.runs));
+  const chance = run.outlook.onTime.probability;
+  const end = x(bookedEnd);
+  const endLabel = `${strings.bookedEnd} ${clockText(bookedEnd, zone)}`;
+  const label = (
+    place: number,
+    y: number,
+    words: string,
+    style: string,
+    point: number,
+  ): SVGTemplateResult => {
+    const left = place + words.length * LETTER + 8 > width;
+    return svg`<circle class="dot ${style}" cx=${place} cy=${y - 4} r=${point}></circle>
+      <text class="halo ${style}" x=${left ? place - 6 : place + 6} y=${y} text-anchor=${left ? 'end' : 'start'}>${words}</text>`;
+  };
+  const told = [
+    `${strings.plannedClear} ${clockText(result.plannedClear, zone)}`,
+    `${strings.plannedHandback} ${clockText(result.plannedHandback, zone)}`,
+    endLabel,
+    ...marks.map((one) => `${one.label} ${clockBeside(one.at, bookedEnd, zone)}`),
+    `${percentText(chance)} ${strings.handedBackOnTime}`,
+  ].join(', ');
+  return html`<svg
+    class="end-drawing"
+    width=${width}
+    height=${height}
+    role="img"
+    aria-label="${strings.end}: ${told}"
+  >
+    ${kindPatterns}
+    <defs>
+      <pattern id="late-bars" width="5" height="5" patternUnits="userSpaceOnUse">
+        <rect class="late-ground" width="5" height="5"></rect>
+        <path class="late-hatch" d="M-1 6 L6 -1 M-1 1 L1 -1 M4 6 L6 4"></path>
+      </pattern>
+    </defs>
+    ${ticksOf(scale, zone, width, 54).map(
+      (
+        tick,
+      ) => svg`<line class="tick" x1=${x(tick)} x2=${x(tick)} y1=${barsTop} y2=${stripTop + STRIP}></line>
+        <text class="soft halo" x=${x(tick)} y=${floor + 14} text-anchor="middle">${clockText(tick, zone)}</text>`,
+    )}
+    ${bars.map((bar) => {
+      const left = x(at(bar.from));
+      const tall = (bar.runs / most) * BARS;
+      return svg`<rect
+        class="bar ${bar.late ? 'late' : 'on-time'}"
+        x=${left + 0.5} y=${floor - tall}
+        width=${Math.max(0.5, x(at(bar.to)) - left - 1)} height=${tall}
+        fill=${bar.late ? 'url(#late-bars)' : nothing}
+      ><title>${clockText(at(bar.from), zone)} to ${clockText(at(bar.to), zone)}: ${bar.runs}</title></rect>`;
+    })}
+    <line class="floor" x1="0" x2=${width} y1=${floor} y2=${floor}></line>
+    ${planStrip(result, x, stripTop, strings)}
+    ${marks.map((mark, row) => {
+      const y = (row + 2) * MARK - 4;
+      return svg`<line class="mark-line" x1=${x(mark.at)} x2=${x(mark.at)} y1=${y - 4} y2=${floor}></line>
+        ${label(x(mark.at), y, `${mark.label} ${clockBeside(mark.at, bookedEnd, zone)}`, 'pvalue', 2.5)}`;
+    })}
+    <line class="booked" x1=${end} x2=${end} y1="4" y2=${stripTop + STRIP + 6}></line>
+    ${label(end, MARK - 4, endLabel, 'booked-text', 0)}
+  </svg>`;
+}
+
+/** The picture's figures, and its bars on request. */
+export function endTables(
+  result: HandbackResult,
+  { zone, strings }: Setting<HandbackStrings>,
+  mostBars: number,
+): TemplateResult {
+  const { simulation: run, bookedEnd } = result;
+  const { windowStart, histogram } = endScale(result, mostBars);
+  const time = (at: Instant): string => clockBeside(at, bookedEnd, zone);
+  const rows: readonly (readonly [string, string])[] = [
+    [strings.plannedClear, time(result.plannedClear)],
+    [strings.leadOut, durationText(result.leadOutMinutes)],
+    [strings.plannedHandback, time(result.plannedHandback)],
+    [strings.bookedEnd, time(bookedEnd)],
+    [strings.margin, durationText(result.marginMinutes)],
+    [strings.requiredMargin, durationText(result.requiredMinutes)],
+    ['P50', time(run.p50)],
+    ['P80', time(run.p80)],
+    ['P90', time(run.p90)],
+    ['P95', time(run.p95)],
+    [strings.meanLate, `${run.outlook.expectedOverrunMinutes.toFixed(1)} min`],
+    ...run.outlook.laterThan.map((one): [string, string] => [
+      strings.moreThan(time(bookedEnd + one.minutes * MINUTE)),
+      percentText(one.probability),
+    ]),
+  ];
+  const clock = (minutes: number): string => time(windowStart + minutes * MINUTE);
+  return html`<div class="figures">
+      <table>
+        <thead class="unseen">
+          <tr>
+            <th scope="col">${strings.item}</th>
+            <th scope="col">${strings.value}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${rows.map(
+            ([name, value]) =>
+              html`<tr>
+                <th scope="row">${name}</th>
+                <td class="figure">${value}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>
+    <details>
+      <summary>${strings.asTable}</summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">${strings.between}</th>
+            <th scope="col" class="figure">${strings.runs}</th>
+            <th scope="col" class="figure">${strings.share}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${histogram.bars.map(
+            (bar) =>
+              html`<tr>
+                <td>
+                  ${clock(bar.from)}&ndash;${clock(bar.to)}
+                  ${bar.late ? html`<span class="quiet">${strings.handedBackLate}</span>` : nothing}
+                </td>
+                <td class="figure">${bar.runs.toLocaleString('en-GB')}</td>
+                <td class="figure">${percentText(bar.runs / Math.max(1, run.runs))}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+      ${
+        histogram.outside > 0
+          ? html`<p class="quiet">${strings.outside(histogram.outside.toLocaleString('en-GB'))}</p>`
+          : nothing
+      }
+    </details>`;
+}

@@ -1,0 +1,241 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Instant } from '../../src/calendar/index.js';
+import type { HandbackResult, Progress } from '../../src/engine/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import { WindowSelectEvent } from '../ribbon/window-select-event.js';
+import { base } from '../shared/base.js';
+import { stretchText } from '../shared/format.js';
+import { kindStyles } from '../shared/kinds.js';
+import { WidthWatch } from '../shared/width-watch.js';
+import { cautionList } from './caution-list.js';
+import { criticalityTable, helpsTable, unitTables } from './chance-tables.js';
+import { cutOffTable, decisionTable } from './cut-off-tables.js';
+import { endPicture, endTables } from './end-picture.js';
+import { HandbackRecordEvent } from './handback-record-event.js';
+import { styles } from './handback.styles.js';
+import { liveStyles } from './live.styles.js';
+import { liveView } from './live-view.js';
+import { printSheet } from './print-sheet.js';
+import { printStyles } from './print.styles.js';
+import { shiftLines, type HandbackLogEntry } from './shift-lines.js';
+import { defaultStrings, type HandbackStrings } from './strings.js';
+import { windowList } from './window-list.js';
+
+/**
+ * How each window stands against its booked end: margin, chance of handing back on time, and by when every step must
+ * start; during the shift, the same as it stands now, with buttons that report what has happened.
+ *
+ * It reads no clock: `now` comes from outside, and so do the times of what is reported.
+ *
+ * Keyboard: the windows are an ARIA listbox (arrows, Home, End; the selection follows the focus).
+ * @summary Handback of all windows, and one of them in full.
+ * @tag possession-handback
+ * @event {WindowSelectEvent} possession-window-select - A reader picks a window.
+ * @event {HandbackRecordEvent} possession-handback-record - Someone reports that a step or work started or finished.
+ * @csspart row - One window of the list.
+ * @csspart live - The view for the shift.
+ * @csspart record - A button that reports a start or a finish.
+ * @csspart cautions - The cautions.
+ * @csspart print-sheet - The sheet of paper, seen in print only.
+ * @cssproperty [--possession-live-scheme=dark] - Colour scheme of the view for the shift.
+ */
+export class PossessionHandback extends LitElement {
+  static override readonly styles = [...base, kindStyles, styles, liveStyles, printStyles];
+  static override readonly properties: PropertyDeclarations = {
+    results: { attribute: false },
+    windows: { attribute: false },
+    selectedWindow: { type: String, attribute: 'selected-window', reflect: true },
+    busy: { type: Boolean, reflect: true },
+    progress: { attribute: false },
+    live: { type: Boolean, reflect: true },
+    now: { attribute: false },
+    log: { attribute: false },
+    assumptions: { attribute: false },
+    strings: { attribute: false },
+  };
+
+  declare results: readonly HandbackResult[];
+  /** For titles and zones; a window that is not here is shown by its id and in UTC. */
+  declare windows: readonly AccessWindow[];
+  /** Id of the window shown in full; empty: none. */
+  declare selectedWindow: string;
+  declare busy: boolean;
+  declare progress: Progress | null;
+  /** The view for the shift. It also comes with any result that carries a forecast. */
+  declare live: boolean;
+  /** The moment countdowns count from; null: the moment of the forecast. */
+  declare now: Instant | null;
+  /** Entries of the shift log of the window shown, in the order in which they were written. */
+  declare log: readonly HandbackLogEntry[];
+  /** Further lines for the printed sheet. */
+  declare assumptions: readonly string[];
+  /** Words in place of the default ones. */
+  declare strings: Partial<HandbackStrings>;
+
+  readonly #picture = new WidthWatch(this, '.end-picture', 640);
+
+  constructor() {
+    super();
+    this.results = [];
+    this.windows = [];
+    this.selectedWindow = '';
+    this.busy = false;
+    this.progress = null;
+    this.live = false;
+    this.now = null;
+    this.log = [];
+    this.assumptions = [];
+    this.strings = {};
+  }
+
+  override render(): TemplateResult {
+    const words = this.#words;
+    const result = this.results.find((one) => one.window === this.selectedWindow);
+    const live = result !== undefined && (this.live || result.live !== null);
+    return html`<div class="screen" aria-busy=${this.busy}>
+        ${this.#renderProgress(words)}
+        ${
+          this.results.length === 0
+            ? this.busy
+              ? nothing
+              : html`<p class="empty quiet">${words.empty}</p>`
+            : html`${live ? this.#renderLive(result, words) : nothing}
+              ${windowList(this.results, {
+                strings: words,
+                selected: this.selectedWindow,
+                windowOf: (id) => this.#windowOf(id),
+                onKey: this.#onKey,
+                onClick: this.#onClick,
+              })}
+              ${live ? nothing : cautionList(words)}
+              ${
+                result
+                  ? this.#renderResult(result, words)
+                  : html`<p class="empty quiet">${words.pick}</p>`
+              }`
+        }
+      </div>
+      ${
+        result
+          ? printSheet(
+              result,
+              this.#windowOf(result.window),
+              { zone: this.#zoneOf(result), strings: words },
+              this.assumptions,
+            )
+          : nothing
+      }`;
+  }
+
+  #renderProgress(words: HandbackStrings): TemplateResult {
+    const { progress } = this;
+    const far = progress && progress.total > 0;
+    return html`<div class="busy" role="status">
+      ${
+        this.busy
+          ? html`<progress
+                aria-label=${words.working}
+                max=${far ? progress.total : nothing}
+                value=${far ? progress.done : nothing}
+              ></progress>
+              <span
+                >${words.working}${far ? html`, ${progress.done} of ${progress.total}` : nothing}</span
+              >`
+          : nothing
+      }
+    </div>`;
+  }
+
+  #renderLive(result: HandbackResult, strings: HandbackStrings): TemplateResult {
+    return liveView(result, {
+      zone: this.#zoneOf(result),
+      strings,
+      now: this.now ?? result.live?.at ?? null,
+      lines: shiftLines(this.log),
+      record: (what) =>
+        this.dispatchEvent(new HandbackRecordEvent({ ...what, window: result.window })),
+    });
+  }
+
+  #renderResult(result: HandbackResult, strings: HandbackStrings): TemplateResult {
+    const window = this.#windowOf(result.window);
+    const setting = { zone: this.#zoneOf(result), strings };
+    const { simulation: run } = result;
+    const { width } = this.#picture;
+    return html`<article aria-label="${result.window} ${window?.title ?? ''}">
+      <header>
+        <h2>${result.window} ${window?.title ?? ''}</h2>
+        <p class="quiet">
+          ${window ? stretchText(window.start, window.end, window.zone) : strings.noZone}
+        </p>
+        ${run.stopped ? html`<p class="warned">${strings.stopped(run.runs.toLocaleString('en-GB'))}</p>` : nothing}
+      </header>
+      <section class="end">
+        <h3>${strings.end}</h3>
+        <p class="quiet">
+          ${strings.handedBack}, ${strings.madeWith(run.runs.toLocaleString('en-GB'), run.seed)}
+        </p>
+        <div class="end-parts">
+          <div class="end-picture">${endPicture(result, setting, width)}</div>
+          <div class="end-tables">${endTables(result, setting, width)}</div>
+        </div>
+      </section>
+      <div class="tables">
+        ${cutOffTable(result, setting)} ${decisionTable(result, setting)}
+        ${unitTables(result, strings)} ${helpsTable(result, strings)}
+        ${criticalityTable(result, strings)}
+      </div>
+    </article>`;
+  }
+
+  get #words(): HandbackStrings {
+    return { ...defaultStrings, ...this.strings };
+  }
+
+  #windowOf(id: string): AccessWindow | undefined {
+    return this.windows.find((one) => one.id === id);
+  }
+
+  #zoneOf(result: HandbackResult): string {
+    return this.#windowOf(result.window)?.zone ?? 'UTC';
+  }
+
+  #select(id: string): void {
+    if (id === this.selectedWindow) return;
+    this.selectedWindow = id;
+    this.dispatchEvent(new WindowSelectEvent(id));
+  }
+
+  readonly #onClick = (event: Event): void => {
+    const row = (event.target as Element).closest<HTMLElement>('[data-id]');
+    if (!row) return;
+    row.focus();
+    this.#select(row.dataset['id'] ?? '');
+  };
+
+  readonly #onKey = (event: KeyboardEvent): void => {
+    const found = this.results.findIndex((one) => one.window === this.selectedWindow);
+    const last = this.results.length - 1;
+    const moves: Record<string, number> = {
+      ArrowUp: Math.max(0, found - 1),
+      ArrowDown: Math.min(last, found + 1),
+      Home: 0,
+      End: last,
+      Enter: Math.max(0, found),
+      ' ': Math.max(0, found),
+    };
+    const to = this.results[moves[event.key] ?? -1];
+    if (!to) return;
+    event.preventDefault();
+    this.#select(to.window);
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>('[role=option][aria-selected=true]')?.focus(),
+    );
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-handback': PossessionHandback;
+  }
+}

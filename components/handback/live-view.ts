@@ -1,0 +1,203 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { durationText, type Instant } from '../../src/calendar/index.js';
+import type { HandbackResult } from '../../src/engine/index.js';
+import { cautionList } from './caution-list.js';
+import type { HandbackRecord } from './handback-record-event.js';
+import { logList } from './log-list.js';
+import { titleOf, type CutOff, type DropOption, type Setting } from './result-parts.js';
+import { seenOf, type ShiftLine } from './shift-lines.js';
+import type { HandbackStrings } from './strings.js';
+import { clockBeside, errorText, exactClock, minutesUntil, percentText } from './times.js';
+import { verdictTag } from './verdict-shape.js';
+
+export interface LiveSetting extends Setting<HandbackStrings> {
+  /** The moment countdowns count from; null: none is known, so none is shown. */
+  readonly now: Instant | null;
+  readonly lines: readonly ShiftLine[];
+  readonly record: (what: Omit<HandbackRecord, 'window'>) => void;
+}
+
+/** `in 24 min`, `less than 1 min`, `7 min past`. */
+export function countdownText(at: Instant, now: Instant, strings: HandbackStrings): string {
+  const left = minutesUntil(at, now);
+  if (at >= now)
+    return strings.inTime(left === 0 && at > now ? strings.underMinute : durationText(left));
+  return strings.pastBy(durationText(-left));
+}
+
+function nextCutOff(one: CutOff, { zone, strings, now }: LiveSetting): TemplateResult {
+  const past = now !== null && one.latestStart < now;
+  const late = now !== null && one.onTimeStart < now;
+  return html`<div class="next ${late ? 'overrun' : past ? 'eaten-into' : 'held'}">
+    <h3>${strings.nextCutOff}</h3>
+    <p class="what">${one.name}</p>
+    <p class="by">
+      <strong>${strings.startBy(exactClock(one.latestStart, zone))}</strong>
+      ${
+        now === null
+          ? nothing
+          : html`<span class="countdown" role="timer"
+              >${countdownText(one.latestStart, now, strings)}</span
+            >`
+      }
+    </p>
+    ${
+      past
+        ? html`<p class="still">
+            ${
+              late
+                ? strings.onTimePast(exactClock(one.onTimeStart, zone))
+                : strings.stillOnTimeUntil(
+                    exactClock(one.onTimeStart, zone),
+                    countdownText(one.onTimeStart, now, strings),
+                  )
+            }
+          </p>`
+        : nothing
+    }
+  </div>`;
+}
+
+function dropList(
+  drops: readonly DropOption[],
+  result: HandbackResult,
+  strings: HandbackStrings,
+): TemplateResult {
+  const aim = percentText(result.confidence);
+  const name = (activity: string): string => titleOf(result, activity);
+  return html`<div class="drops">
+    <h3>${strings.toDrop}</h3>
+    <ol>
+      ${drops.map(
+        (one) =>
+          html`<li>
+            <strong
+              >${
+                one.keepUnits === undefined
+                  ? strings.dropAll(name(one.activity))
+                  : strings.dropTo(name(one.activity), one.keepUnits)
+              }</strong
+            >
+            <span
+              >${percentText(one.onTime.probability)} &plusmn;${errorText(one.onTime)}
+              ${strings.handedBackOnTime}, ${strings.margin.toLowerCase()}
+              ${durationText(one.marginMinutes)},
+              ${one.reachesConfidence ? strings.reaches(aim) : strings.missesAim(aim)}</span
+            >
+            ${
+              one.alsoDrops.length > 0
+                ? html`<span class="quiet"
+                    >${strings.alsoDrops(one.alsoDrops.map(name).join(', '))}</span
+                  >`
+                : nothing
+            }
+          </li>`,
+      )}
+    </ol>
+  </div>`;
+}
+
+/** A step or a piece of work with its two buttons; one button for what takes no time. */
+function recordRow(one: CutOff, setting: LiveSetting): TemplateResult {
+  const { zone, strings, lines, record } = setting;
+  const seen = seenOf(lines, one);
+  const begun = one.state !== 'to-come' || seen.startedAt !== undefined;
+  const done = one.state === 'done' || seen.finishedAt !== undefined;
+  const subject = one.activity === undefined ? { step: one.name } : { activity: one.activity };
+  const momentary = one.plannedFinish === one.plannedStart;
+  const button = (
+    what: HandbackRecord['what'],
+    word: string,
+    at: Instant | undefined,
+    pressed: boolean,
+  ): TemplateResult =>
+    html`<button
+      type="button"
+      part="record"
+      class=${what}
+      ?disabled=${pressed}
+      aria-label="${word}: ${one.name}"
+      @click=${() => record({ ...subject, what })}
+    >
+      ${pressed ? html`<span aria-hidden="true">&check;</span>` : nothing} ${word}
+      ${at === undefined ? nothing : html`<span class="at">${exactClock(at, zone)}</span>`}
+    </button>`;
+  const state = done ? 'done' : begun ? 'begun' : 'to-come';
+  return html`<li class="record ${state}">
+    <div class="name">
+      <strong>${one.name}</strong>
+      <span class="quiet"
+        >${strings.state[state]}${
+          begun ? nothing : html`, ${strings.startBefore(exactClock(one.latestStart, zone))}`
+        }</span
+      >
+    </div>
+    <div class="buttons">
+      ${momentary ? nothing : button('started', strings.started, seen.startedAt, begun)}
+      ${button('finished', momentary ? strings.happened : strings.finished, seen.finishedAt, done)}
+    </div>
+  </li>`;
+}
+
+/** One window during its shift: large figures, the next cut-off, what to drop, the buttons and the log. */
+export function liveView(result: HandbackResult, setting: LiveSetting): TemplateResult {
+  const { zone, strings, now, lines } = setting;
+  const { live, simulation } = result;
+  const handback = live?.forecastHandback ?? result.plannedHandback;
+  const margin = live?.marginLeftMinutes ?? result.marginMinutes;
+  const verdict = live?.verdict ?? result.verdict;
+  const next = live?.nextCutOff ?? result.cutOffs.find((one) => one.state === 'to-come') ?? null;
+  const { onTime } = simulation.outlook;
+  const short = onTime.probability < result.confidence;
+  const age = live && now !== null ? Math.max(0, -minutesUntil(live.at, now)) : 0;
+  return html`<section part="live" class="live" aria-label=${strings.live}>
+    <p class="as-of">
+      <strong>${result.window}</strong>
+      ${
+        live
+          ? strings.asOf(exactClock(live.at, zone), age === 0 ? '' : durationText(age))
+          : strings.planOnly
+      }
+    </p>
+    <div class="big">
+      <div class="main">
+        <span class="label">${live ? strings.forecast : strings.plannedHandback}</span>
+        <strong class="huge">${clockBeside(handback, result.bookedEnd, zone)}</strong>
+        <span>${strings.bookedEnd} ${exactClock(result.bookedEnd, zone)}</span>
+      </div>
+      <div class="${verdict}">
+        <span class="label">${live ? strings.marginLeft : strings.margin}</span>
+        <strong class="large">${durationText(margin)}</strong>
+        ${verdictTag(verdict, strings.verdict[verdict])}
+        <span>${strings.ofRequired(durationText(result.requiredMinutes))}</span>
+      </div>
+      <div>
+        <span class="label">${strings.chanceHead}</span>
+        <strong class="large">${percentText(onTime.probability)}</strong>
+        <span>&plusmn;${errorText(onTime)} ${strings.standardError}</span>
+        <span>${strings.aim} ${percentText(result.confidence)}</span>
+      </div>
+    </div>
+    ${cautionList(strings)}
+    ${next ? nextCutOff(next, setting) : html`<p class="next held">${strings.allBegun}</p>`}
+    ${
+      live && live.beyondEstimate.length > 0
+        ? html`<ul class="outrun">
+            ${live.beyondEstimate.map((one) => html`<li>${strings.outrun(titleOf(result, one))}</li>`)}
+          </ul>`
+        : nothing
+    }
+    ${
+      live && live.toDrop.length > 0
+        ? dropList(live.toDrop, result, strings)
+        : live && short
+          ? html`<p class="drops">${strings.nothingToDrop}</p>`
+          : nothing
+    }
+    <h3>${strings.record}</h3>
+    <ol class="records">
+      ${result.cutOffs.map((one) => recordRow(one, setting))}
+    </ol>
+    ${logList(lines, setting, (activity) => titleOf(result, activity))}
+  </section>`;
+}

@@ -1,0 +1,168 @@
+import { css } from 'lit';
+
+/** The view for the shift: read at arm's length in the dark, worked with a thumb. */
+export const liveStyles = css`
+  .live {
+    color-scheme: var(--possession-live-scheme, dark);
+    padding: 0.75rem;
+    background: var(--_paper);
+    color: var(--_ink);
+    font-size: 1rem;
+  }
+  .live > * + * {
+    margin-top: 0.75rem;
+  }
+  .live h3 {
+    color: var(--_quiet);
+    font-size: 0.9375rem;
+  }
+  .live .label {
+    color: var(--_quiet);
+    font-size: 0.875rem;
+  }
+  .live .cautions {
+    margin-inline: -0.75rem;
+  }
+  .big {
+    display: grid;
+    grid-template-columns: repeat(auto-fit, minmax(9.5rem, 1fr));
+    gap: 0.75rem;
+  }
+  .big > div {
+    display: flex;
+    flex-direction: column;
+    align-items: start;
+  }
+  .big .main {
+    grid-column: span 2;
+  }
+  .huge {
+    font-size: clamp(2.75rem, 18cqi, 4.5rem);
+    font-weight: 700;
+    line-height: 1;
+  }
+  .large {
+    font-size: clamp(1.75rem, 9cqi, 2.5rem);
+    font-weight: 700;
+    line-height: 1.15;
+  }
+  .big .verdict {
+    font-size: 1.125rem;
+  }
+  .next {
+    padding: 0.625rem 0.75rem;
+    border: 1px solid var(--_rule);
+    border-inline-start: 6px solid var(--_good);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+  }
+  .next.eaten-into {
+    border-inline-start-color: var(--_warn);
+  }
+  .next.overrun {
+    border-inline-start-color: var(--_bad);
+  }
+  .next .what {
+    font-size: 1.125rem;
+    overflow-wrap: anywhere;
+  }
+  .next .by {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0 0.75rem;
+    font-size: 1.5rem;
+  }
+  .next .by strong {
+    font-weight: 700;
+  }
+  .next .still {
+    font-weight: 600;
+  }
+  .next.overrun :is(.still, .countdown) {
+    color: var(--_bad);
+  }
+  .next.eaten-into :is(.still, .countdown) {
+    color: var(--_warn);
+  }
+  .outrun li,
+  .drops {
+    padding: 0.5rem 0.75rem;
+    border-inline-start: 6px solid var(--_bad);
+    background: var(--_bad-wash);
+  }
+  .live .drops h3,
+  .live .drops .quiet {
+    color: var(--_ink);
+  }
+  .drops li {
+    display: flex;
+    flex-direction: column;
+    padding-block: 0.25rem;
+  }
+  .records li {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) 17rem;
+    gap: 0.375rem 0.75rem;
+    align-items: center;
+    padding-block: 0.5rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  .records .name {
+    display: flex;
+    flex-direction: column;
+    overflow-wrap: anywhere;
+  }
+  .records .buttons {
+    display: grid;
+    grid-template-columns: 1fr 1fr;
+    gap: 0.5rem;
+  }
+  .records .buttons :only-child {
+    grid-column: 2;
+  }
+  .live button {
+    min-height: 3.25rem;
+    padding-inline: 0.5rem;
+    font-size: 1rem;
+    font-weight: 600;
+    touch-action: manipulation;
+  }
+  .records button .at {
+    font-weight: 400;
+    white-space: nowrap;
+  }
+  .log li {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 1.5rem;
+    padding-block: 0.5rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  .log li > div {
+    flex: 1 1 16rem;
+    min-width: 0;
+    overflow-wrap: anywhere;
+  }
+  .log .label,
+  .log .happened,
+  .log .written {
+    display: block;
+  }
+  .log .written {
+    color: var(--_quiet);
+    font-size: 0.875rem;
+  }
+  .log s .happened {
+    color: var(--_quiet);
+  }
+  .log .correction {
+    padding-inline-start: 0.75rem;
+    border-inline-start: 3px solid var(--_act);
+  }
+  @container (max-width: 36rem) {
+    .records li {
+      grid-template-columns: minmax(0, 1fr);
+    }
+  }
+`;

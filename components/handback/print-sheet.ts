@@ -1,0 +1,115 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { durationText, type Instant } from '../../src/calendar/index.js';
+import type { HandbackResult } from '../../src/engine/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import { stretchText } from '../shared/format.js';
+import { cautionList } from './caution-list.js';
+import { decisionTable } from './cut-off-tables.js';
+import type { Setting } from './result-parts.js';
+import type { HandbackStrings } from './strings.js';
+import { clockBeside, errorText, percentText } from './times.js';
+import { verdictTag } from './verdict-shape.js';
+
+const blanks = (
+  strings: HandbackStrings,
+  head: string,
+  rows: readonly string[],
+  columns: readonly string[],
+): TemplateResult =>
+  html`<table class="blanks">
+    <thead>
+      <tr>
+        <th scope="col">${head}</th>
+        ${columns.map((one) => html`<th scope="col">${one}</th>`)}
+      </tr>
+    </thead>
+    <tbody>
+      ${rows.map(
+        (one) =>
+          html`<tr>
+            <th scope="row">${one}</th>
+            ${columns.map(() => html`<td></td>`)}
+          </tr>`,
+      )}
+    </tbody>
+  </table>`;
+
+/** One sheet of paper for a window, seen in print only: times to keep, lines to fill in, and what it rests on. */
+export function printSheet(
+  result: HandbackResult,
+  window: AccessWindow | undefined,
+  { zone, strings }: Setting<HandbackStrings>,
+  assumptions: readonly string[],
+): TemplateResult {
+  const { simulation: run, bookedEnd } = result;
+  const time = (at: Instant): string => clockBeside(at, bookedEnd, zone);
+  const { onTime } = run.outlook;
+  const facts: readonly (readonly [string, unknown])[] = [
+    [strings.bookedEnd, time(bookedEnd)],
+    [strings.plannedClear, time(result.plannedClear)],
+    [strings.plannedHandback, time(result.plannedHandback)],
+    [
+      strings.margin,
+      html`${durationText(result.marginMinutes)}
+      ${strings.ofRequired(durationText(result.requiredMinutes))},
+      ${verdictTag(result.verdict, strings.verdict[result.verdict])}`,
+    ],
+    [strings.chanceHead, `${percentText(onTime.probability)} ±${errorText(onTime)}`],
+    ['P50 / P80 / P90 / P95', [run.p50, run.p80, run.p90, run.p95].map(time).join(' / ')],
+  ];
+  return html`<section part="print-sheet" class="paper" aria-label=${strings.printTitle}>
+    <header>
+      <h2>${strings.printTitle}: ${result.window} ${window?.title ?? ''}</h2>
+      <p>
+        ${window ? html`${stretchText(window.start, window.end, zone)}. ` : nothing}${strings.zone}:
+        ${zone}
+      </p>
+    </header>
+    <dl class="facts">
+      ${facts.map(
+        ([name, value]) =>
+          html`<div>
+            <dt>${name}</dt>
+            <dd>${value}</dd>
+          </div>`,
+      )}
+    </dl>
+    <table class="steps">
+      <thead>
+        <tr>
+          <th scope="col">${strings.step}</th>
+          <th scope="col">${strings.plannedStart}</th>
+          <th scope="col">${strings.plannedFinish}</th>
+          <th scope="col">${strings.keepsMargin}</th>
+          <th scope="col">${strings.stillOnTime}</th>
+          <th scope="col">${strings.actualStart}</th>
+          <th scope="col">${strings.actualFinish}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${result.cutOffs.map(
+          (one) =>
+            html`<tr>
+              <th scope="row">${one.name}</th>
+              <td>${time(one.plannedStart)}</td>
+              <td>${time(one.plannedFinish)}</td>
+              <td><strong>${time(one.latestStart)}</strong></td>
+              <td>${time(one.onTimeStart)}</td>
+              <td class="blank"></td>
+              <td class="blank"></td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+    ${decisionTable(result, { zone, strings })}
+    ${blanks(strings, `${strings.contacts}, ${strings.decides.toLowerCase()}`, strings.contactRows, [strings.name, strings.telephone])}
+    <h3>${strings.assumptions}</h3>
+    <ul class="assumptions">
+      ${[...strings.assumptionLines, ...assumptions].map((one) => html`<li>${one}</li>`)}
+      <li>${strings.madeWith(run.runs.toLocaleString('en-GB'), run.seed)}</li>
+    </ul>
+    <h3>${strings.cautions}</h3>
+    ${cautionList(strings)}
+    ${blanks(strings, strings.signatures, strings.signatureRows, [strings.name, strings.signature, strings.dateTime])}
+  </section>`;
+}

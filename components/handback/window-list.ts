@@ -1,0 +1,92 @@
+import { html, type TemplateResult } from 'lit';
+import { durationText, type Instant } from '../../src/calendar/index.js';
+import type { HandbackResult } from '../../src/engine/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import { dayText } from '../shared/format.js';
+import type { HandbackStrings } from './strings.js';
+import { clockBeside, errorText, exactClock, percentText } from './times.js';
+import { verdictTag } from './verdict-shape.js';
+
+export interface ListSetting {
+  readonly strings: HandbackStrings;
+  readonly selected: string;
+  readonly windowOf: (id: string) => AccessWindow | undefined;
+  readonly onKey: (event: KeyboardEvent) => void;
+  readonly onClick: (event: Event) => void;
+}
+
+const levels = ['p50', 'p80', 'p90', 'p95'] as const;
+
+function row(result: HandbackResult, setting: ListSetting, reachable: boolean): TemplateResult {
+  const { strings, selected, windowOf } = setting;
+  const window = windowOf(result.window);
+  const zone = window?.zone ?? 'UTC';
+  const { simulation: run, bookedEnd, marginMinutes } = result;
+  const { onTime } = run.outlook;
+  const time = (at: Instant): string => clockBeside(at, bookedEnd, zone);
+  return html`<div
+    part="row"
+    class="row"
+    role="option"
+    data-id=${result.window}
+    tabindex=${reachable ? 0 : -1}
+    aria-selected=${result.window === selected}
+  >
+    <div class="name"><strong>${result.window}</strong> <span>${window?.title}</span></div>
+    <div class="booked">
+      <span class="label">${strings.bookedEnd} </span>${dayText(bookedEnd, zone)}
+      <strong>${exactClock(bookedEnd, zone)}</strong>
+    </div>
+    <div class="margin">
+      <span class="label">${strings.margin} </span
+      ><strong
+        >${
+          marginMinutes < 0
+            ? strings.late(durationText(-marginMinutes))
+            : durationText(marginMinutes)
+        }</strong
+      >
+      <span class="quiet">${strings.ofRequired(durationText(result.requiredMinutes))}</span>
+    </div>
+    <div>${verdictTag(result.verdict, strings.verdict[result.verdict])}</div>
+    <div class="figure">
+      <span class="label">${strings.onTime} </span
+      ><strong>${percentText(onTime.probability)}</strong>
+      <span class="quiet"
+        >&plusmn;${errorText(onTime)}<span class="unseen"> ${strings.standardError}</span></span
+      >
+    </div>
+    ${levels.map(
+      (level) =>
+        html`<div class="figure">
+          <span class="label">${level.toUpperCase()} </span>${time(run[level])}
+        </div>`,
+    )}
+  </div>`;
+}
+
+/** One row a window: margin against what is required, the chance of being on time, and the P-values. */
+export function windowList(
+  results: readonly HandbackResult[],
+  setting: ListSetting,
+): TemplateResult {
+  const { strings, selected } = setting;
+  const chosen = results.some((one) => one.window === selected);
+  return html`<div class="head" aria-hidden="true">
+      <span>${strings.window}</span><span>${strings.bookedEnd}</span><span>${strings.margin}</span
+      ><span></span
+      ><span class="figure">${strings.onTime}, &plusmn; ${strings.standardError}</span>${levels.map(
+        (level) => html`<span class="figure">${level.toUpperCase()}</span>`,
+      )}
+    </div>
+    <div
+      role="listbox"
+      aria-label=${strings.list}
+      @keydown=${setting.onKey}
+      @click=${setting.onClick}
+    >
+      ${results.map((one, index) =>
+        row(one, setting, chosen ? one.window === selected : index === 0),
+      )}
+    </div> `;
+}

@@ -31,7 +31,8 @@ export function dailyBands(band: DailyBand, range: Interval, zone: string): Inte
   const endMinute = toMinute > fromMinute ? toMinute : toMinute + 1440;
   const found: { start: Instant; end: Instant }[] = [];
   const last = dayAt(range.end, zone);
-  // Two days back: a band that starts at 24:00 and lasts a day ends two days after the one it belongs to.
+  // Two days back: a band that starts at 24:00 and lasts a day ends at the second midnight after the day it belongs
+  // to, and where clocks go back over midnight, that midnight comes again within the day after.
   for (let day = dayAt(range.start, zone) - 2; day <= last; day += 1) {
     if (days && !days.includes(weekdayOfDay(day))) continue;
     const start = momentOn(day, fromMinute, zone, 'earlier');

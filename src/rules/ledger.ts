@@ -191,12 +191,11 @@ export function ledgerOf(window: AccessWindow, needs: Needs, rules: RuleSet): Le
 
   // Too short a window: margin keeps its minutes first, then lead-out, and lead-in has what is left.
   const workEnd = Math.max(window.start, outStart);
-  const outEnd = Math.max(window.start, marginStart);
   const between = { start: Math.min(inEnd, workEnd), end: workEnd };
   const rows = [
     ...rowsOfSteps(before, { start: window.start, end: between.start }),
     ...work(window, needs, rules, between, isolation.notBooked),
-    ...rowsOfSteps(after, { start: workEnd, end: outEnd }),
+    ...rowsOfSteps(after, { start: workEnd, end: window.end }),
     ...rowsOfSteps(margin(window, rules), window),
   ].sort((a, b) => a.start - b.start || a.end - b.end);
   const usable = unionOf(rows.filter((row) => row.kind === 'usable'));

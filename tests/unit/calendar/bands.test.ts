@@ -83,6 +83,14 @@ describe('a band that comes back every day', () => {
     expect(totalMinutes(dailyBands(band, range, london))).toBe(minutes);
   });
 
+  it('that ends at a midnight shown twice ends the second time, two days after the day it belongs to', () => {
+    // tz database: in the Azores clocks go back from 01:00 to 00:00 on 31 October 2027, at 01:00 UTC.
+    const range = { start: Date.UTC(2027, 9, 31, 0, 30), end: Date.UTC(2027, 9, 31, 3) };
+    expect(
+      dailyBands({ fromMinute: 1440, toMinute: 1440, days: [5] }, range, 'Atlantic/Azores'),
+    ).toEqual([{ start: range.start, end: Date.UTC(2027, 9, 31, 1) }]);
+  });
+
   it('refuses edges that are no minute of the day', () => {
     const range = { start: 0, end: HOUR };
     for (const wrong of [-1, 1441, 1.5, Number.NaN]) {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { noRules, ordinaryNeeds } from '../../../src/model/index.js';
 import { ledgerOf } from '../../../src/rules/index.js';
+import { isolationTimes } from '../../../src/rules/isolation.js';
 import { aRuleSet, aWindow, at, between, needs, shown } from './ledger-build.js';
 
 const protection = { step: 'Place protection', minutes: 30 };
@@ -208,6 +209,36 @@ describe('an isolation with times of its own', () => {
       '00:40-06:30 usable Usable',
       '06:30-07:00 lead-out Isolation of S1 given up',
     ]);
+  });
+
+  it('names the sections that decide, and those that the window does not isolate', () => {
+    expect(isolationTimes(window, needs(['S1', 'S2', 'S3', 'S9']))).toEqual({
+      ...between('2027-05-02 00:40', '2027-05-02 05:10'),
+      startLate: ['S1'],
+      endEarly: ['S2'],
+      notBooked: ['S9'],
+    });
+    const whole = [{ section: 'S1', during: between('2027-05-01 23:00', '2027-05-02 07:00') }];
+    expect(isolationTimes(aWindow({ isolation: whole }), needs(['S1']))).toMatchObject({
+      startLate: [],
+      endEarly: [],
+    });
+  });
+
+  it('waited for while other steps run keeps rows one after another', () => {
+    const held = aRuleSet({
+      leadIn: [
+        { step: 'Long set-up', minutes: 120 },
+        { ...worksite, when: 'isolation', alongside: 'Long set-up' },
+      ],
+    });
+    const ledger = ledgerOf(window, needs(['S2']), held);
+    expect(shown(ledger).slice(0, 3)).toEqual([
+      '23:00-01:00 lead-in Long set-up',
+      '01:00-01:00 lead-in Set up worksite',
+      '01:00-05:10 usable Usable',
+    ]);
+    expect(ledger.rows[1]?.why).toContain('00:10 to 00:30');
   });
 
   it('leaves nothing when the sections are never dead together', () => {

@@ -89,18 +89,22 @@ function cut(profile: Profile, moment: number): number {
   return i + 1;
 }
 
-/** The last moment up to `from` from which `amount` is free for `minutes` on end; minus infinity when never. */
+/**
+ * The last moment up to `from` from which `amount` is free for `minutes` on end; minus infinity when there is none, or
+ * none from `floor` on.
+ */
 export function latestFree(
   profile: Profile,
   amount: number,
   from: number,
   minutes: number,
+  floor = Number.NEGATIVE_INFINITY,
 ): number {
   if (minutes === 0) return from;
   const { at, free } = profile;
   let start = from;
   // From the level in which the work would end, back to the one in which it would start.
-  for (let i = indexAt(profile, start + minutes); i >= 0; i -= 1) {
+  for (let i = indexAt(profile, start + minutes); i >= 0 && start >= floor; i -= 1) {
     if (at[i]! >= start + minutes) continue;
     if (free[i]! < amount) start = at[i]! - minutes;
     else if (at[i]! <= start) return start;

@@ -21,19 +21,32 @@ export function boundOf(problem: Problem, goal: Goal): Score {
 
 const work = (task: Task): number => visitMinutes(task, task.units);
 
+interface Stretch {
+  start: number;
+  end: number;
+}
+
 /** The stretches of several tasks' slots, each moment once, in time order. */
-function spanOf(tasks: readonly Task[], window?: number): { start: number; end: number }[] {
-  const slots = tasks.flatMap((task) =>
-    task.slots.filter((slot) => window === undefined || slot.window === window),
-  );
-  slots.sort((a: Slot, b: Slot) => a.start - b.start);
-  const merged: { start: number; end: number }[] = [];
-  for (const { start, end } of slots) {
+function spanOf(slots: readonly Slot[]): Stretch[] {
+  const merged: Stretch[] = [];
+  for (const { start, end } of slots.toSorted((a, b) => a.start - b.start)) {
     const last = merged.at(-1);
     if (last && start <= last.end) last.end = Math.max(last.end, end);
     else merged.push({ start, end });
   }
   return merged;
+}
+
+/** The slots of several tasks. Tasks with the same needs share theirs, which are looked at once. */
+function slotsOf(tasks: readonly Task[]): Slot[] {
+  return [...new Set(tasks.map((task) => task.slots))].flat();
+}
+
+/** The stretches of several tasks' slots in each window. */
+function spansByWindow(problem: Problem, tasks: readonly Task[]): Stretch[][] {
+  const slots: Slot[][] = problem.windows.map(() => []);
+  for (const slot of slotsOf(tasks)) slots[slot.window]!.push(slot);
+  return slots.map(spanOf);
 }
 
 /** No finish is sooner than when each resource has been there long enough for all that needs it. */
@@ -46,7 +59,7 @@ function energyFinish(problem: Problem): number {
     const outside = users.some((task) => task.outside);
     // Outside work may be done before the plan begins, so it proves nothing here.
     if (users.length === 0 || outside) return;
-    for (const { start, end } of spanOf(users)) {
+    for (const { start, end } of spanOf(slotsOf(users))) {
       const area = areaFree(profile, start, end);
       if (area < missing) {
         missing -= area;
@@ -85,7 +98,6 @@ function amountOf(task: Task, supply: number): number {
 export function fewestWindows(problem: Problem): number {
   const inside = problem.tasks.filter((task) => !task.outside);
   if (inside.length === 0) return 0;
-  const windows = problem.windows.map((_, index) => index);
   let bound = Math.max(1, forcedWindows(inside));
 
   problem.supplies.forEach(({ profile }, supply) => {
@@ -93,14 +105,14 @@ export function fewestWindows(problem: Problem): number {
     let energy = 0;
     for (const task of users) energy += amountOf(task, supply) * work(task);
     if (energy === 0) return;
-    const areas = windows.map((window) =>
-      spanOf(users, window).reduce((sum, one) => sum + areaFree(profile, one.start, one.end), 0),
+    const areas = spansByWindow(problem, users).map((stretches) =>
+      stretches.reduce((sum, one) => sum + areaFree(profile, one.start, one.end), 0),
     );
     bound = Math.max(bound, countToReach(energy, areas));
   });
 
-  const spans = windows.map((window) =>
-    spanOf(inside, window).reduce((sum, one) => sum + one.end - one.start, 0),
+  const spans = spansByWindow(problem, inside).map((stretches) =>
+    stretches.reduce((sum, one) => sum + one.end - one.start, 0),
   );
   return Math.max(bound, countToReach(longestChain(problem), spans));
 }

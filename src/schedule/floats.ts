@@ -138,19 +138,20 @@ class Slide {
     let best = visit.start;
     for (const slot of task.slots) {
       if (slot.window !== visit.window || slot.end - minutes <= best) continue;
-      const found = this.#sooner(task, Math.min(start, end - minutes, slot.end - minutes), minutes);
+      const reach = Math.min(start, end - minutes, slot.end - minutes);
+      const found = this.#sooner(task, reach, minutes, Math.max(slot.start, best));
       if (found >= slot.start && found > best) best = found;
     }
     return { ...visit, start: best, end: best + minutes };
   }
 
-  /** The last moment up to `from` from which the resources are free. */
-  #sooner(task: Task, from: number, minutes: number): number {
+  /** The last moment from `floor` up to `from` from which the resources are free; minus infinity when none is. */
+  #sooner(task: Task, from: number, minutes: number, floor: number): number {
     let at = from;
     for (let settled = false; !settled && at > Number.NEGATIVE_INFINITY;) {
       settled = true;
       for (const { supply, amount } of task.demands) {
-        const sooner = latestFree(this.#free[supply]!, amount, at, minutes);
+        const sooner = latestFree(this.#free[supply]!, amount, at, minutes, floor);
         if (sooner < at) {
           at = sooner;
           settled = false;

@@ -11,6 +11,7 @@ import {
   guessKind,
   jsonFrom,
   matchColumns,
+  planFromDocument,
   readTable,
   resourcesFrom,
   rulesFrom,
@@ -21,8 +22,13 @@ import {
 import type { ImportedFile, ImportReport, ImportResult } from './types.js';
 
 /** The faults of one table on its own, with the lines of the file. Links between tables are checked on recompute. */
-function faultsOf(kind: TableKind, table: Table, file: string, zone: string): readonly Fault[] {
-  const options = { file, zone };
+function faultsOf(
+  kind: TableKind,
+  table: Table,
+  file: string,
+  document: PlanDocument,
+): readonly Fault[] {
+  const options = { file, zone: document.zone };
   switch (kind) {
     case 'windows':
       return windowsFrom(table, options).faults;
@@ -31,7 +37,9 @@ function faultsOf(kind: TableKind, table: Table, file: string, zone: string): re
     case 'resources':
       return resourcesFrom(table, options).faults;
     case 'trains':
-      return trainsFrom(table, { ...options, windows: [] }).faults;
+      // A train of a named window may give only a time.
+      return trainsFrom(table, { ...options, windows: planFromDocument(document).plan.windows })
+        .faults;
   }
 }
 
@@ -111,7 +119,7 @@ function takeTable(file: string, text: string, encoding: string, document: PlanD
         field,
       })),
       unmatched: match.unmatched.map((index) => table.columns[index]!),
-      faults: faultsOf(kind, table, file, document.zone),
+      faults: faultsOf(kind, table, file, document),
     },
   };
 }

@@ -5,30 +5,43 @@ import { planFrom, type Source } from '../../../src/tables/index.js';
 const folder = new URL('../../../sample-csv/', import.meta.url);
 const source = (file: string): Source => ({ file, content: readFileSync(new URL(file, folder)) });
 
-const listed = readFileSync(new URL('broken/README.md', folder), 'utf8')
-  .split('\n')
-  .filter((line) => /^\| [a-z-]+\.csv /.test(line))
-  .map((line) => {
-    const [file, kind, severity, line_, column] = line
-      .split('|')
-      .slice(1)
-      .map((cell) => cell.trim());
-    return { file: file!, kind: kind!, severity, line: Number(line_), column: column || undefined };
-  });
+const listed = ['broken', 'questionable'].flatMap((where) =>
+  readFileSync(new URL(`${where}/README.md`, folder), 'utf8')
+    .split('\n')
+    .filter((line) => /^\| [a-z-]+\.csv /.test(line))
+    .map((line) => {
+      const [file, kind, severity, line_, column] = line
+        .split('|')
+        .slice(1)
+        .map((cell) => cell.trim());
+      return {
+        where,
+        file: file!,
+        kind: kind!,
+        severity,
+        line: Number(line_),
+        column: column || undefined,
+      };
+    }),
+);
 
 describe('each broken sample', () => {
-  it('is listed, and nothing else is', () => {
-    const files = readdirSync(new URL('broken/', folder)).filter((name) => name.endsWith('.csv'));
-    expect(listed.map((one) => one.file).sort()).toEqual(files.sort());
-    expect(files.length).toBeGreaterThanOrEqual(20);
+  it.each([
+    ['broken', 'error'],
+    ['questionable', 'warning'],
+  ])('in %s is listed, and nothing else is, as an %s', (where, severity) => {
+    const files = readdirSync(new URL(`${where}/`, folder)).filter((name) => name.endsWith('.csv'));
+    const here = listed.filter((one) => one.where === where);
+    expect(here.map((one) => one.file).sort()).toEqual(files.sort());
+    expect(new Set(here.map((one) => one.severity))).toEqual(new Set([severity]));
   });
 
   it.each(listed)(
-    '$file gives its one fault at line $line',
-    ({ file, kind, severity, line, column }) => {
+    '$where/$file gives its one fault at line $line',
+    ({ where, file, kind, severity, line, column }) => {
       const sources = {
         windows: source('windows.csv'),
-        [kind]: source(`broken/${file}`),
+        [kind]: source(`${where}/${file}`),
       };
       const { faults } = planFrom(sources);
       expect(
@@ -37,7 +50,7 @@ describe('each broken sample', () => {
         {
           code: file.replace('.csv', ''),
           severity,
-          file: `broken/${file}`,
+          file: `${where}/${file}`,
           line,
           ...(column !== undefined && { column }),
           message: '',

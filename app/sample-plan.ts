@@ -2,11 +2,14 @@
 import type { Engine, ImportResult } from '../src/engine/index.js';
 import { emptyTable, noRules, type PlanDocument } from '../src/model/index.js';
 
-const tables = import.meta.glob<string>('../sample-csv/{windows,work,resources,trains}.csv', {
-  query: '?raw',
-  import: 'default',
-  eager: true,
-});
+const tables = import.meta.glob<string>(
+  '../sample-csv/{windows,work,resources,trains,prices}.{csv,json}',
+  {
+    query: '?raw',
+    import: 'default',
+    eager: true,
+  },
+);
 const rules = import.meta.glob<string>('../sample-csv/rules/*.json', {
   query: '?raw',
   import: 'default',

@@ -18,7 +18,7 @@ import { base } from '../shared/base.js';
 import { countText } from '../shared/format.js';
 import type { CellSelectEvent } from '../sheet/cell-select-event.js';
 import type { PossessionSheet } from '../sheet/sheet.js';
-import { explainCertificate, explainPlacement } from '../why/explain-plan.js';
+import { explainCertificate, explainPlacement, provedText } from '../why/explain-plan.js';
 import type { Explanation, Place } from '../why/explanation.js';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import { styles } from './desk.styles.js';
@@ -231,7 +231,7 @@ export class PossessionDesk extends LitElement {
     if (view === 'fit')
       return `${results.fits.filter((one) => one.fits).length} of ${results.fits.length}`;
     if (!this.allocation) return this.busy === 'plan' ? 'searching' : 'not yet';
-    return this.allocation.certificate.proven ? 'proven' : 'best found';
+    return provedText(this.allocation).toLowerCase();
   }
 
   #renderView(): TemplateResult {
@@ -360,6 +360,13 @@ export class PossessionDesk extends LitElement {
       ></possession-why>`;
   }
 
+  #renderImportNote(): TemplateResult {
+    return html`<p class="note">
+      Files are read here and sent nowhere. Nothing changes until what was read is taken. A row that
+      cannot be used stays in its sheet, marked, with how to mend it; the figures leave it out.
+    </p>`;
+  }
+
   async #recompute(engine: Engine, document: PlanDocument): Promise<void> {
     this.#running?.abort();
     this.#search?.abort();
@@ -384,7 +391,7 @@ export class PossessionDesk extends LitElement {
   #keepSelection(results: Results): void {
     const windows = results.plan.windows;
     if (!windows.some((one) => one.id === this.selectedWindow))
-      this.selectedWindow = windows[0]?.id ?? '';
+      this.selectedWindow = results.fits.find((one) => one.fits)?.window ?? windows[0]?.id ?? '';
     this.selectedFit = null;
     this.told = null;
     this.asked = null;

@@ -53,6 +53,31 @@ export const styles = css`
   .paste button {
     margin-top: 0.5rem;
   }
+  .now h2 {
+    margin-top: 1.25rem;
+    padding-bottom: 0.25rem;
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .now td:last-child {
+    min-width: 14rem;
+    color: var(--_quiet);
+  }
+  .now tbody th {
+    color: var(--_ink);
+  }
+  .needs {
+    border-top: 1px solid var(--_rule);
+  }
+  .needs div {
+    display: grid;
+    grid-template-columns: 6.5rem minmax(0, 1fr);
+    padding: 0.25rem 0.5rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  .needs dt {
+    font-weight: 600;
+  }
   .file {
     margin-top: 1rem;
     padding-top: 0.625rem;

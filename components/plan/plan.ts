@@ -75,8 +75,16 @@ export class PossessionPlan extends LitElement {
     const { allocation } = this;
     if (!allocation) return html`<p class="certificate quiet">No plan has been worked out yet.</p>`;
     const { certificate } = allocation;
+    const met = allocation.keyDates.filter((one) => one.met).length;
     return html`<div part="certificate" class="certificate">
         <strong>${sentence(certificate.text)}</strong>
+        ${
+          allocation.keyDates.length > 0
+            ? html`<span class=${met === allocation.keyDates.length ? 'met' : 'missed'}
+                >${met} of ${countText(allocation.keyDates.length, 'key date')} met</span
+              >`
+            : nothing
+        }
         <span>${countText(allocation.windowsUsed, 'window')} used</span>
         <span
           >${

@@ -125,7 +125,7 @@ export class PossessionRibbon extends LitElement {
 
   #renderPicture(): TemplateResult {
     return html`<div class="axis" aria-hidden="true">
-        <span>Window</span>
+        <span>Window, drawn from noon to noon</span>
         <div class="drawing">${this.#renderAxis()}</div>
         <span class="figure">Usable</span>
       </div>
@@ -145,7 +145,6 @@ export class PossessionRibbon extends LitElement {
     for (let at = this.#span.from; at <= this.#span.to; at += 60)
       if (((at / 60 + 12) % 24) % step === 0) hours.push(at);
     return html`<svg width=${this.#drawing.width} height="20">
-      ${this.#drawing.width > 500 ? svg`<text x="0" y="14">noon to noon</text>` : nothing}
       ${hours.map(
         (at) =>
           svg`<text x=${this.#x(at)} y="14" text-anchor="middle">${String((at / 60 + 12) % 24).padStart(2, '0')}</text>`,

@@ -11,7 +11,7 @@ export function columnWidths(table: TableText): number[] {
       const size = row[column]?.length ?? 0;
       if (size > longest) longest = size;
     }
-    return Math.round(Math.min(280, Math.max(56, longest * 7.9 + 22)));
+    return Math.round(Math.min(280, Math.max(56, longest * 8 + 28)));
   });
 }
 

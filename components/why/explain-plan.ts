@@ -5,8 +5,8 @@ import { countText, floatText, momentText } from '../shared/format.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
 const objectiveText: Readonly<Record<Objective, string>> = {
-  'key-dates': 'Minutes late at key dates',
-  margins: 'Minutes of margin eaten',
+  'key-dates': 'Late at key dates, summed',
+  margins: 'Handback margin eaten',
   finish: 'From the first start to the last finish',
   'fewest-windows': 'Windows used',
 };
@@ -14,25 +14,41 @@ const objectiveText: Readonly<Record<Objective, string>> = {
 /** How good a plan is, objective by objective, and how much of that is proved. */
 export function explainCertificate(allocation: Allocation): Explanation {
   const { certificate } = allocation;
+  const missed = allocation.keyDates.filter((one) => !one.met);
   return {
     title: 'How good this plan is',
-    figure: certificate.proven ? 'Proven best' : 'Best found',
-    tone: certificate.verified ? 'good' : 'bad',
-    sentence: `${certificate.text.charAt(0).toUpperCase()}${certificate.text.slice(1)}. Proved or not is told of each aim below; the first aim comes before the others. ${
+    figure: provedText(allocation),
+    tone: certificate.verified && missed.length === 0 ? 'good' : 'bad',
+    sentence: `${certificate.text.charAt(0).toUpperCase()}${certificate.text.slice(1)}. ${
       certificate.verified
         ? 'A separate check, which shares no code with the search, found no rule broken.'
-        : 'The separate check did not pass.'
+        : 'The separate check did not pass: do not use this plan.'
     }`,
-    rowsTitle: 'Aims, in order',
-    rows: certificate.objectives.map((one) => ({
-      label: objectiveText[one.name],
-      figure: one.name === 'fewest-windows' ? String(one.value) : floatText(one.value),
-      note: one.proven
-        ? 'proved: none is better'
-        : `no plan is below ${one.name === 'fewest-windows' ? one.lowerBound : floatText(one.lowerBound)}`,
-    })),
+    rowsTitle: 'Aims in order, and key dates missed',
+    rows: [
+      ...certificate.objectives.map((one): ExplanationRow => ({
+        label: objectiveText[one.name],
+        figure: one.name === 'fewest-windows' ? String(one.value) : floatText(one.value),
+        note: one.proven
+          ? 'proved: none is better'
+          : `best found; none is below ${one.name === 'fewest-windows' ? one.lowerBound : floatText(one.lowerBound)}`,
+      })),
+      ...missed.map((one): ExplanationRow => ({
+        label: `Key date of ${one.package}`,
+        figure: one.floatMinutes === null ? 'not all placed' : floatText(one.floatMinutes),
+        note: 'missed',
+        place: { to: 'package', id: one.package },
+      })),
+    ],
     links: [],
   };
+}
+
+/** How much of a plan's worth is proved, in three words. */
+export function provedText(allocation: Allocation): string {
+  const { certificate } = allocation;
+  if (certificate.objectives.every((one) => one.proven) && certificate.proven) return 'Proven best';
+  return certificate.proven ? 'First aim proven' : 'Best found';
 }
 
 /** When a placed piece of work is done and how far it could move. */

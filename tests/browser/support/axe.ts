@@ -14,7 +14,7 @@ interface Axe {
 }
 
 declare global {
-  // eslint-disable-next-line no-var
+   
   var axe: Axe;
 }
 

@@ -18,6 +18,8 @@ export interface CompiledNetwork {
   readonly nodeAt: Int32Array;
   /** Length of nodes that draw nothing. */
   readonly base: Int32Array;
+  /** Their positions. */
+  readonly keptAt: Int32Array;
   readonly release: Int32Array;
   /** Links of the node at position i: `linkFrom[i]` … `linkFrom[i + 1]`. */
   readonly linkFrom: Int32Array;
@@ -196,12 +198,14 @@ export function compileNetwork(network: RiskNetwork): CompiledNetwork {
       addEvent(events, position, event.probability, event.delay);
   });
   checkHorizon(network);
+  const drawn = new Set(drawAt);
   const closed = closedLists(nodes, nodeAt);
   const dated = datedLists(network, positionOf);
   return {
     size: nodes.length,
     nodeAt,
     base,
+    keptAt: nodeAt.map((_, position) => position).filter((one) => !drawn.has(one)),
     release,
     ...linkLists(nodes, nodeAt, positionOf),
     drawAt: Int32Array.from(drawAt),

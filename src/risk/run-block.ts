@@ -2,6 +2,9 @@ import type { CompiledNetwork } from './compile-network.js';
 import { fillWords, type RandomState } from './random.js';
 import { drawTicks, drawValues, LANES, TICKS, BLOCK } from './sampling.js';
 
+/** Above this many runs a quarter of them is enough to say how often each node was critical: to half a percent. */
+const ALL_CRITICAL = 16_384;
+
 /**
  * What the runs of one simulation write into. Allocated once. A list by position or slot holds `LANES` values for
  * each: the runs done side by side.
@@ -23,8 +26,11 @@ export interface RunSpace {
   /** Delay of each dated event, 0 where it does not happen. */
   readonly hitDelay: Int32Array;
   readonly finish: Int32Array;
-  /** Runs in which the node's length decided the finish, by position (one value each). */
+  /** Runs in which the node's length decided the finish, by position (one value each), of the runs looked at. */
   readonly critical: Float64Array;
+  readonly criticalRuns: Float64Array;
+  /** One batch in how many is looked at. */
+  readonly criticalEvery: number;
   /** Finish of each run in ticks, in the order run. */
   readonly finishes: Int32Array;
 }
@@ -44,6 +50,8 @@ export function runSpace(network: CompiledNetwork, state: RandomState, runs: num
     hitDelay: new Int32Array(network.datedAt.length * LANES),
     finish: new Int32Array(LANES),
     critical: new Float64Array(size),
+    criticalRuns: new Float64Array(1),
+    criticalEvery: runs > ALL_CRITICAL ? 4 : 1,
     finishes: new Int32Array(runs),
   };
 }
@@ -53,8 +61,12 @@ function drawDurations(network: CompiledNetwork, space: RunSpace, batches: numbe
   const { durations, state, words, values, factor } = space;
   const { base, size, drawAt, drawTable, drawWeight, factorTable } = network;
   const lanes = LANES;
-  for (let row = 0; row < size * batches; row += 1) {
-    durations.fill(base[row % size]!, row * lanes, (row + 1) * lanes);
+  // Set anew for each block, as events are added to them.
+  for (const i of network.keptAt) {
+    for (let batch = 0; batch < batches; batch += 1) {
+      const at = (batch * size + i) * lanes;
+      durations.fill(base[i]!, at, at + lanes);
+    }
   }
   for (let batch = 0; factorTable && batch < batches; batch += 1) {
     drawValues(state, words, factorTable, 0, factor, batch * lanes);
@@ -66,7 +78,7 @@ function drawDurations(network: CompiledNetwork, space: RunSpace, batches: numbe
     for (let batch = 0; batch < batches; batch += 1) {
       const at = (batch * size + drawAt[k]!) * lanes;
       if (weight === 0) {
-        drawTicks(state, words, drawTable, k, durations, at);
+        drawTicks(state, drawTable, k, durations, at);
         continue;
       }
       drawValues(state, words, drawTable, k, values, 0);
@@ -88,12 +100,12 @@ function keepHits(space: RunSpace, delays: Int32Array, at: number, share: number
 
 /** Delays of the node events added on, twins given their copies, delays of the dated events drawn. */
 function drawEvents(network: CompiledNetwork, space: RunSpace, offset: number): void {
-  const { durations, state, words, hitDelay, finish } = space;
+  const { durations, state, hitDelay, finish } = space;
   const { eventAt, eventShare, eventTable, datedShare, datedTable, copyFrom, copyTo } = network;
   for (let k = 0; k < eventAt.length; k += 1) {
     const at = offset + eventAt[k]! * LANES;
     // The finishes are not known yet: their place serves for the delays.
-    drawTicks(state, words, eventTable, k, finish, 0);
+    drawTicks(state, eventTable, k, finish, 0);
     keepHits(space, finish, 0, eventShare[k]!);
     for (let lane = 0; lane < LANES; lane += 1) durations[at + lane]! += finish[lane]!;
   }
@@ -102,26 +114,46 @@ function drawEvents(network: CompiledNetwork, space: RunSpace, offset: number): 
     durations.copyWithin(offset + copyTo[k]! * LANES, from, from + LANES);
   }
   for (let k = 0; k < datedShare.length; k += 1) {
-    drawTicks(state, words, datedTable, k, hitDelay, k * LANES);
+    drawTicks(state, datedTable, k, hitDelay, k * LANES);
     keepHits(space, hitDelay, k * LANES, datedShare[k]!);
   }
 }
 
-/** The moments at which the links of position `i` let it start. */
+/** The greater of two without a branch: which one it is, is chance, and a wrong guess costs more than all the rest. */
+function later(a: number, b: number): number {
+  const short = (a - b) | 0;
+  return (a - (short & (short >> 31))) | 0;
+}
+
+/** The moments at which the links of position `i` let it start, two links at a time. */
 function readyTimes(network: CompiledNetwork, space: RunSpace, i: number): void {
   const { times, ready } = space;
   const { linkFrom, linkSlot, linkLag } = network;
   const lanes = LANES;
   const at = i * lanes;
-  ready.fill(network.release[i]!, at, at + lanes);
-  for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
+  const end = linkFrom[i + 1]!;
+  let link = linkFrom[i]!;
+  const release = network.release[i]!;
+  if (end - link === 1) {
     const slot = linkSlot[link]! * lanes;
     const lag = linkLag[link]!;
     for (let lane = 0; lane < lanes; lane += 1) {
-      const now = ready[at + lane]!;
-      // The greater of two without a branch: which one it is, is chance, and a wrong guess costs more than the rest.
-      const short = (now - times[slot + lane]! - lag) | 0;
-      ready[at + lane] = now - (short & (short >> 31));
+      ready[at + lane] = later(release, (times[slot + lane]! + lag) | 0);
+    }
+    return;
+  }
+  ready.fill(release, at, at + lanes);
+  for (; link < end; link += 2) {
+    const slot = linkSlot[link]! * lanes;
+    const lag = linkLag[link]!;
+    // The last of an odd number stands in for its own partner.
+    const second = Math.min(link + 1, end - 1);
+    const otherSlot = linkSlot[second]! * lanes;
+    const otherLag = linkLag[second]!;
+    for (let lane = 0; lane < lanes; lane += 1) {
+      const one = (times[slot + lane]! + lag) | 0;
+      const other = (times[otherSlot + lane]! + otherLag) | 0;
+      ready[at + lane] = later(ready[at + lane]!, later(one, other));
     }
   }
 }
@@ -240,7 +272,10 @@ export function runBlock(
     const lanesUsed = Math.min(LANES, runs - first);
     drawEvents(network, space, offset);
     passForward(network, space, offset);
-    countCritical(network, space, lanesUsed);
+    if (((from + first) / LANES) % space.criticalEvery === 0) {
+      countCritical(network, space, lanesUsed);
+      space.criticalRuns[0]! += lanesUsed;
+    }
     for (let lane = 0; lane < lanesUsed; lane += 1) {
       space.finishes[from + first + lane] = space.finish[lane]!;
     }

@@ -202,7 +202,7 @@ function runToEnd(simulation: Simulation, options: SimulateOptions): SimulationR
 /**
  * Runs the network many times with lengths drawn at random, and says when it finishes.
  *
- * About 15 ns a node and run. @throws {RangeError} When the options or the network make no sense.
+ * Some 15 to 40 ns a node and run, by the machine and what else it does (`bench/risk` measures it). @throws {RangeError} When the options or the network make no sense.
  */
 export function simulate(network: RiskNetwork, options: SimulateOptions): SimulationResult {
   return runToEnd(beginSimulation(network, options), options);

@@ -3,14 +3,21 @@ import { durationText } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import { titleOf } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { errorText, percentText } from './times.js';
+import { aimText, errorText, percentText } from './times.js';
 
 const BAR = 120;
 
 /** A share of 1 as a bar; `mark` draws the aim into it. */
 function shareBar(share: number, mark?: number): TemplateResult {
   const place = (value: number): number => Math.round(Math.min(1, Math.max(0, value)) * BAR);
-  return html`<svg class="share" width=${BAR} height="12" aria-hidden="true">
+  return html`<svg
+    class="share"
+    viewBox="0 0 ${BAR} 12"
+    preserveAspectRatio="none"
+    width=${BAR}
+    height="12"
+    aria-hidden="true"
+  >
     <line class="track" x1="0" x2=${BAR} y1="6" y2="6"></line>
     <rect class="filled" width=${place(share)} y="1" height="10"></rect>
     ${
@@ -21,9 +28,13 @@ function shareBar(share: number, mark?: number): TemplateResult {
   </svg>`;
 }
 
+/** A change of a chance in points of a percentage: `+3.7`. */
+const pointsText = (change: number): string =>
+  `${change < 0 ? '\u2212' : '+'}${(100 * Math.abs(change)).toFixed(1)}`;
+
 /** Chance of being on time by the number of units done, for each repeated piece of work. */
 export function unitTables(result: HandbackResult, strings: HandbackStrings): TemplateResult[] {
-  const aim = percentText(result.confidence);
+  const aim = aimText(result.confidence);
   return result.units.map(
     (one) =>
       html`<section class="units">
@@ -55,16 +66,18 @@ export function unitTables(result: HandbackResult, strings: HandbackStrings): Te
   );
 }
 
-/** What it would bring to hold one length at its least. */
-export function helpsTable(
-  { simulation }: HandbackResult,
-  strings: HandbackStrings,
-): TemplateResult {
-  const most = Math.max(1, ...simulation.helpsMost.map((one) => one.meanGainMinutes));
+/** What it would bring to hold one length at its least. Of alike units only the one that helps most is listed. */
+export function helpsTable(result: HandbackResult, strings: HandbackStrings): TemplateResult {
+  const repeated = new Set(result.units.map((one) => titleOf(result, one.activity)));
+  const rows = result.simulation.helpsMost.filter(
+    ({ name }, index, all) =>
+      !repeated.has(name) || all.findIndex((one) => one.name === name) === index,
+  );
+  const most = Math.max(1, ...rows.map((one) => one.meanGainMinutes));
   return html`<section class="helps">
     <h3>${strings.helps}</h3>
     ${
-      simulation.helpsMost.length === 0
+      rows.length === 0
         ? html`<p class="quiet">${strings.noHelp}</p>`
         : html`<p class="quiet">${strings.helpsNote}</p>
             <table>
@@ -73,18 +86,17 @@ export function helpsTable(
                   <th scope="col">${strings.step}</th>
                   <th scope="col" class="figure">${strings.gain}</th>
                   <th scope="col" class="figure">${strings.earlier}</th>
-                  <th class="bars"></th>
+                  <td class="bars"></td>
                 </tr>
               </thead>
               <tbody>
-                ${simulation.helpsMost.map(
+                ${rows.map(
                   (one) =>
                     html`<tr>
-                      <th scope="row">${one.name}</th>
-                      <td class="figure">
-                        ${one.probabilityGain < 0 ? '\u2212' : '+'}${(100 * Math.abs(one.probabilityGain)).toFixed(1)}
-                        %
-                      </td>
+                      <th scope="row">
+                        ${repeated.has(one.name) ? strings.oneUnit(one.name) : one.name}
+                      </th>
+                      <td class="figure">${pointsText(one.probabilityGain)}</td>
                       <td class="figure">${durationText(one.meanGainMinutes)}</td>
                       <td class="bars">${shareBar(one.meanGainMinutes / most)}</td>
                     </tr>`,
@@ -109,7 +121,7 @@ export function criticalityTable(
         <tr>
           <th scope="col">${strings.step}</th>
           <th scope="col" class="figure">${strings.share}</th>
-          <th class="bars"></th>
+          <td class="bars"></td>
         </tr>
       </thead>
       <tbody>

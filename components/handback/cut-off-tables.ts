@@ -40,7 +40,7 @@ export function cutOffTable(
                   >
                 </td>
                 <td class="time">${time(one.onTimeStart)}</td>
-                <td>${strings.state[one.state]}</td>
+                <td class="state">${strings.state[one.state]}</td>
               </tr>`,
           )}
         </tbody>

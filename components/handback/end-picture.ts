@@ -103,6 +103,9 @@ export function endPicture(
     return svg`<circle class="dot ${style}" cx=${place} cy=${y - 4} r=${point}></circle>
       <text class="halo ${style}" x=${left ? place - 6 : place + 6} y=${y} text-anchor=${left ? 'end' : 'start'}>${words}</text>`;
   };
+  const ticks = ticksOf(scale, zone, width, 54).filter(
+    (tick) => x(tick) >= 16 && x(tick) <= width - 16,
+  );
   const told = [
     `${strings.plannedClear} ${clockText(result.plannedClear, zone)}`,
     `${strings.plannedHandback} ${clockText(result.plannedHandback, zone)}`,
@@ -124,7 +127,7 @@ export function endPicture(
         <path class="late-hatch" d="M-1 6 L6 -1 M-1 1 L1 -1 M4 6 L6 4"></path>
       </pattern>
     </defs>
-    ${ticksOf(scale, zone, width, 54).map(
+    ${ticks.map(
       (
         tick,
       ) => svg`<line class="tick" x1=${x(tick)} x2=${x(tick)} y1=${barsTop} y2=${stripTop + STRIP}></line>
@@ -142,12 +145,15 @@ export function endPicture(
     })}
     <line class="floor" x1="0" x2=${width} y1=${floor} y2=${floor}></line>
     ${planStrip(result, x, stripTop, strings)}
+    <path
+      class="booked"
+      d="M${end} 4 V${floor + 2} M${end} ${stripTop - 2} V${stripTop + STRIP + 6}"
+    ></path>
     ${marks.map((mark, row) => {
       const y = (row + 2) * MARK - 4;
       return svg`<line class="mark-line" x1=${x(mark.at)} x2=${x(mark.at)} y1=${y - 4} y2=${floor}></line>
         ${label(x(mark.at), y, `${mark.label} ${clockBeside(mark.at, bookedEnd, zone)}`, 'pvalue', 2.5)}`;
     })}
-    <line class="booked" x1=${end} x2=${end} y1="4" y2=${stripTop + STRIP + 6}></line>
     ${label(end, MARK - 4, endLabel, 'booked-text', 0)}
   </svg>`;
 }
@@ -222,10 +228,10 @@ export function endTables(
           )}
         </tbody>
       </table>
-      ${
-        histogram.outside > 0
-          ? html`<p class="quiet">${strings.outside(histogram.outside.toLocaleString('en-GB'))}</p>`
-          : nothing
-      }
-    </details>`;
+    </details>
+    ${
+      histogram.outside > 0
+        ? html`<p class="quiet">${strings.outside(histogram.outside.toLocaleString('en-GB'))}</p>`
+        : nothing
+    }`;
 }

@@ -173,10 +173,19 @@ export const styles = css`
     font-weight: 400;
     overflow-wrap: anywhere;
   }
+  thead .figure {
+    white-space: normal;
+  }
   thead th {
     border-bottom-color: var(--_rule);
     font-size: var(--_small);
     vertical-align: bottom;
+  }
+  tbody th[scope='row']:not(.figure) {
+    min-width: 7rem;
+  }
+  .units table {
+    width: auto;
   }
   .id {
     color: var(--_quiet);
@@ -200,6 +209,13 @@ export const styles = css`
   .bars {
     width: 8.5rem;
     vertical-align: middle;
+  }
+  .share {
+    width: 100%;
+    max-width: 7.5rem;
+  }
+  .state {
+    white-space: nowrap;
   }
   .track {
     stroke: var(--_hair);
@@ -244,6 +260,7 @@ export const styles = css`
     stroke-width: 3;
   }
   .booked {
+    fill: none;
     stroke: var(--_ink);
     stroke-width: 2;
   }
@@ -277,24 +294,16 @@ export const styles = css`
     stroke: var(--_paper);
     stroke-width: 3px;
   }
-  @container (max-width: 62rem) {
+  @container (max-width: 66rem) {
     .head {
       display: none;
     }
     .row {
-      grid-template-columns: repeat(4, minmax(0, 1fr));
+      grid-template-columns: repeat(5, minmax(0, 1fr));
       gap: 0.25rem 0.75rem;
-      padding-block: 0.625rem;
+      padding-block: 0.5rem;
     }
     .row .name {
-      grid-column: 1 / -1;
-    }
-    .row .booked,
-    .row .margin {
-      grid-column: span 2;
-    }
-    .row > :nth-child(4),
-    .row > :nth-child(5) {
       grid-column: span 2;
     }
     .row .label {
@@ -310,6 +319,23 @@ export const styles = css`
       text-align: start;
       white-space: normal;
     }
+    .row .verdict {
+      margin-top: 1rem;
+    }
+  }
+  @container (max-width: 40rem) {
+    .row {
+      grid-template-columns: repeat(4, minmax(0, 1fr));
+    }
+    .row .name {
+      grid-column: 1 / -1;
+    }
+    .row .booked,
+    .row .margin,
+    .row > :nth-child(4),
+    .row > :nth-child(5) {
+      grid-column: span 2;
+    }
   }
   @container (max-width: 46rem) {
     .end-parts {
@@ -319,8 +345,14 @@ export const styles = css`
     .tables td {
       padding-inline: 0.25rem;
     }
+    .cut-offs .time .quiet {
+      display: block;
+    }
+    .helps .bars {
+      display: none;
+    }
     .bars {
-      width: auto;
+      width: 6rem;
     }
   }
   @media (forced-colors: active) {
@@ -346,6 +378,10 @@ export const styles = css`
     text.piece.usable {
       fill: Canvas;
       stroke: CanvasText;
+    }
+    text.piece:is(.lead-out, .margin) {
+      fill: CanvasText;
+      stroke: Canvas;
     }
     svg text:not(.piece) {
       fill: CanvasText;

@@ -19,6 +19,7 @@ import { printSheet } from './print-sheet.js';
 import { printStyles } from './print.styles.js';
 import { shiftLines, type HandbackLogEntry } from './shift-lines.js';
 import { defaultStrings, type HandbackStrings } from './strings.js';
+import { exactClock } from './times.js';
 import { windowList } from './window-list.js';
 
 /**
@@ -175,6 +176,7 @@ export class PossessionHandback extends LitElement {
         <p class="quiet">
           ${strings.handedBack}, ${strings.madeWith(run.runs.toLocaleString('en-GB'), run.seed)}
         </p>
+        ${result.live ? html`<p class="quiet">${strings.forecastRuns(exactClock(result.live.at, setting.zone))}</p>` : nothing}
         <div class="end-parts">
           <div class="end-picture">${endPicture(result, setting, width)}</div>
           <div class="end-tables">${endTables(result, setting, width)}</div>

@@ -7,8 +7,11 @@ import { logList } from './log-list.js';
 import { titleOf, type CutOff, type DropOption, type Setting } from './result-parts.js';
 import { seenOf, type ShiftLine } from './shift-lines.js';
 import type { HandbackStrings } from './strings.js';
-import { clockBeside, errorText, exactClock, minutesUntil, percentText } from './times.js';
+import { aimText, clockBeside, errorText, exactClock, minutesUntil, percentText } from './times.js';
 import { verdictTag } from './verdict-shape.js';
+
+/** From here on a forecast no longer says how things stand: much can begin or end in a quarter of an hour. */
+const OLD_MINUTES = 15;
 
 export interface LiveSetting extends Setting<HandbackStrings> {
   /** The moment countdowns count from; null: none is known, so none is shown. */
@@ -63,7 +66,7 @@ function dropList(
   result: HandbackResult,
   strings: HandbackStrings,
 ): TemplateResult {
-  const aim = percentText(result.confidence);
+  const aim = aimText(result.confidence);
   const name = (activity: string): string => titleOf(result, activity);
   return html`<div class="drops">
     <h3>${strings.toDrop}</h3>
@@ -159,6 +162,7 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
           : strings.planOnly
       }
     </p>
+    ${age >= OLD_MINUTES ? html`<p class="old">${strings.old}</p>` : nothing}
     <div class="big">
       <div class="main">
         <span class="label">${live ? strings.forecast : strings.plannedHandback}</span>
@@ -175,11 +179,11 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
         <span class="label">${strings.chanceHead}</span>
         <strong class="large">${percentText(onTime.probability)}</strong>
         <span>&plusmn;${errorText(onTime)} ${strings.standardError}</span>
-        <span>${strings.aim} ${percentText(result.confidence)}</span>
+        <span>${strings.aim} ${aimText(result.confidence)}</span>
       </div>
     </div>
-    ${cautionList(strings)}
     ${next ? nextCutOff(next, setting) : html`<p class="next held">${strings.allBegun}</p>`}
+    ${cautionList(strings)}
     ${
       live && live.beyondEstimate.length > 0
         ? html`<ul class="outrun">

@@ -85,6 +85,7 @@ export const liveStyles = css`
   .next.eaten-into :is(.still, .countdown) {
     color: var(--_warn);
   }
+  .old,
   .outrun li,
   .drops {
     padding: 0.5rem 0.75rem;
@@ -153,7 +154,11 @@ export const liveStyles = css`
     color: var(--_quiet);
     font-size: 0.875rem;
   }
+  .log s {
+    text-decoration: none;
+  }
   .log s .happened {
+    text-decoration: line-through;
     color: var(--_quiet);
   }
   .log .correction {

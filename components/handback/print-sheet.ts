@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { durationText, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
-import { stretchText } from '../shared/format.js';
+import { momentText, stretchText } from '../shared/format.js';
 import { cautionList } from './caution-list.js';
 import { decisionTable } from './cut-off-tables.js';
 import type { Setting } from './result-parts.js';
@@ -45,7 +45,7 @@ export function printSheet(
   const time = (at: Instant): string => clockBeside(at, bookedEnd, zone);
   const { onTime } = run.outlook;
   const facts: readonly (readonly [string, unknown])[] = [
-    [strings.bookedEnd, time(bookedEnd)],
+    [strings.bookedEnd, momentText(bookedEnd, zone)],
     [strings.plannedClear, time(result.plannedClear)],
     [strings.plannedHandback, time(result.plannedHandback)],
     [

@@ -40,6 +40,11 @@ export function percentText(share: number): string {
   return share > 0.5 ? 'above 99.99 %' : 'below 0.01 %';
 }
 
+/** An aim as it was set: `95 %`, `97.5 %`. */
+export function aimText(share: number): string {
+  return `${Number((100 * share).toFixed(2))} %`;
+}
+
 /** Standard error in points of a percentage: `0.4`, `0.02`. */
 export function errorText({ standardError }: Chance): string {
   const points = 100 * standardError;

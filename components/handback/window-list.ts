@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { durationText, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
@@ -21,7 +21,9 @@ function row(result: HandbackResult, setting: ListSetting, reachable: boolean): 
   const { strings, selected, windowOf } = setting;
   const window = windowOf(result.window);
   const zone = window?.zone ?? 'UTC';
-  const { simulation: run, bookedEnd, marginMinutes } = result;
+  const { simulation: run, bookedEnd, live } = result;
+  const marginMinutes = live?.marginLeftMinutes ?? result.marginMinutes;
+  const verdict = live?.verdict ?? result.verdict;
   const { onTime } = run.outlook;
   const time = (at: Instant): string => clockBeside(at, bookedEnd, zone);
   return html`<div
@@ -46,9 +48,12 @@ function row(result: HandbackResult, setting: ListSetting, reachable: boolean): 
             : durationText(marginMinutes)
         }</strong
       >
-      <span class="quiet">${strings.ofRequired(durationText(result.requiredMinutes))}</span>
+      <span class="quiet"
+        >${live ? strings.leftNow : nothing}
+        ${strings.ofRequired(durationText(result.requiredMinutes))}</span
+      >
     </div>
-    <div>${verdictTag(result.verdict, strings.verdict[result.verdict])}</div>
+    <div>${verdictTag(verdict, strings.verdict[verdict])}</div>
     <div class="figure">
       <span class="label">${strings.onTime} </span
       ><strong>${percentText(onTime.probability)}</strong>

@@ -37,6 +37,7 @@ export class Learner {
   private mostNogoods = 4000;
   private aim = 0;
   private impossible = false;
+  private rootLower = 0;
 
   /** The end of the project is the unknown after the last activity. */
   private readonly end: number;
@@ -68,7 +69,9 @@ export class Learner {
       this.rules.push(rule);
     }
     this.due = new Uint8Array(kinds).fill(1);
-    for (let side = 0; side < 2 * n + 2; side++) this.wake(side);
+    for (let side = 0; side < 2 * n + 2; side++) {
+      if (!this.followArcs(side)) this.impossible = true;
+    }
     this.shorten();
   }
 
@@ -77,7 +80,6 @@ export class Learner {
     if (this.impossible) return this.upper;
     return this.trail.level === 0 ? this.trail.bound[2 * this.end]! : this.rootLower;
   }
-  private rootLower = 0;
 
   /** Takes over a shorter schedule found elsewhere. */
   adopt(starts: Int32Array, makespan: number): void {
@@ -201,10 +203,6 @@ export class Learner {
       if (!trail.set(arcs[at]!, bound + distance, Reason.arc, side, distance)) return false;
     }
     return true;
-  }
-
-  private wake(side: number): void {
-    if (!this.followArcs(side)) this.impossible = true;
   }
 
   /** Tries one more fact; answers false when every start is settled. */

@@ -4,6 +4,9 @@ const SPAN = 2 ** 32;
 
 /** Questions "does unknown i reach k?" that facts of contradictions ask, the one asked most and latest first. */
 export class Questions {
+  /** The question taken last: does the lower bound `side` reach `from`? */
+  side = 0;
+  from = 0;
   private readonly trail: Trail;
   private readonly numberOf = new Map<number, number>();
   private unknown: number[] = [];
@@ -66,8 +69,6 @@ export class Questions {
     }
     return false;
   }
-  side = 0;
-  from = 0;
 
   /** Puts back the questions that were answered above `level`. */
   backTo(level: number): void {

@@ -25,6 +25,7 @@ export class ResourceRule {
   private segments = 0;
   private peak = 0;
   private readonly picked: Int32Array;
+  private pickedCount = 0;
 
   constructor(trail: Trail, durations: Int32Array, demands: Int32Array, capacity: number) {
     this.trail = trail;
@@ -127,8 +128,6 @@ export class ResourceRule {
     }
     return false;
   }
-
-  private pickedCount = 0;
 
   /** Picks activities other than `but` that must run at `time` and together take more than `most`, none to spare. */
   private pick(time: number, most: number, but: number): void {

@@ -138,6 +138,10 @@ export class PossessionDesk extends LitElement {
       this.#pending = this.#recompute(this.engine, this.document);
   }
 
+  protected override updated(changed: PropertyValues): void {
+    if (changed.has('selectedWindow') && this.view === 'windows') this.#followInSheet();
+  }
+
   /** Settled means that the figures of the current document are shown. */
   protected override async getUpdateComplete(): Promise<boolean> {
     let pending: Promise<void>;
@@ -354,7 +358,9 @@ export class PossessionDesk extends LitElement {
             ></possession-ledger>`
           : nothing
       }
+      ${this.view === 'import' ? this.#renderImportNote() : nothing}
       <possession-why
+        ?hidden=${this.view === 'import' && !this.told}
         .explanation=${this.told}
         @possession-why-link=${this.#onLink}
       ></possession-why>`;
@@ -468,6 +474,17 @@ export class PossessionDesk extends LitElement {
     sheet?.scrollIntoView({ block: 'nearest' });
   }
 
+  /** The sheet moves to the row of the window picked elsewhere; a cell of that row stays where it is. */
+  #followInSheet(): void {
+    const sheet = this.renderRoot.querySelector<PossessionSheet>('[data-kind=windows]');
+    const table = this.document?.tables.windows;
+    const row = table ? rowWith(table, 'window', this.selectedWindow) : -1;
+    if (!sheet || row < 0) return;
+    void sheet.updateComplete.then(() => {
+      if (sheet.currentRow !== row) sheet.goTo(row);
+    });
+  }
+
   get #isDark(): boolean {
     if (this.theme !== '') return this.theme === 'dark';
     return typeof matchMedia === 'function' && matchMedia('(prefers-color-scheme: dark)').matches;
@@ -498,10 +515,6 @@ export class PossessionDesk extends LitElement {
   readonly #onWindow = (event: WindowSelectEvent): void => {
     this.selectedWindow = event.window;
     this.#ask('usable');
-    const table = this.document?.tables.windows;
-    const sheet = this.renderRoot.querySelector<PossessionSheet>('possession-sheet');
-    const row = table ? rowWith(table, 'window', event.window) : -1;
-    if (row >= 0) sheet?.goTo(row);
   };
 
   readonly #onAsk = (event: LedgerAskEvent): void => this.#ask(event.row);

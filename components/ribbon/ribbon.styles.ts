@@ -136,6 +136,10 @@ export const styles = css`
     stroke: var(--_raised);
     stroke-width: 3px;
   }
+  [aria-selected='true'] .halo,
+  .row:hover .halo {
+    stroke: var(--_act-wash);
+  }
   @container (max-width: 46rem) {
     .axis,
     .row {

@@ -94,6 +94,11 @@ export class PossessionSheet extends LitElement {
     }
   }
 
+  /** Index of the row that has the focus within the sheet. */
+  get currentRow(): number {
+    return this.#at.row;
+  }
+
   /** Moves to a cell and shows it; the first column when the heading is not found. Sends nothing. */
   goTo(row: number, column = ''): void {
     const at = Math.max(0, this.table.columns.indexOf(column));

@@ -1,0 +1,242 @@
+import { expect, fixture, html, oneEvent } from '@open-wc/testing';
+import '../../components/overrun/define.js';
+import { moneyText } from '../../components/overrun/money-text.js';
+import type { OverrunChangeEvent } from '../../components/overrun/overrun-change-event.js';
+import type { PossessionOverrun } from '../../components/overrun/overrun.js';
+import { minuteTicks, moneyTicks, rowsFor, stepLine } from '../../components/overrun/step-line.js';
+import type { PriceAnswer } from '../../src/engine/index.js';
+import { costCurve, expectedCost, overrunCost } from '../../src/price/index.js';
+import { aBook, aWindow, trainsDue } from '../unit/price/builders.js';
+import { axeFaults, inBothSchemes } from './support/axe.js';
+
+const night = aWindow();
+const inputs = {
+  window: night,
+  trains: trainsDue([10, 24, 31, 47], 1.5, night),
+  resources: [],
+  prices: aBook({
+    delay: { by: 'train', rate: '71.43', headwayMinutes: 4, cancelAfterMinutes: 30 },
+    fixed: [
+      { code: 'F1', name: 'Late handback charge', afterMinutes: 0, amount: '2500' },
+      { code: 'F2', name: 'Second charge', afterMinutes: 20, amount: '4000' },
+    ],
+    damages: { rate: '150', afterMinutes: 5, blockMinutes: 15, cap: '6000' },
+  }),
+};
+
+function answerAt(overrunMinutes: number, simulated = true): PriceAnswer {
+  const curve = costCurve(inputs, 90);
+  const overruns = [
+    { minutes: 0, count: 700 },
+    { minutes: 12, count: 180 },
+    { minutes: 25, count: 90 },
+    { minutes: 61, count: 30 },
+  ];
+  return {
+    at: overrunCost({ ...inputs, overrunMinutes }),
+    curve,
+    expected: simulated ? expectedCost(curve, overruns) : null,
+  };
+}
+
+const shown = (answer: PriceAnswer | null = answerAt(35)): Promise<PossessionOverrun> =>
+  fixture(html`<possession-overrun .answer=${answer} .window=${night}></possession-overrun>`);
+const part = (el: PossessionOverrun, css: string): HTMLElement =>
+  el.renderRoot.querySelector<HTMLElement>(css)!;
+const texts = (el: PossessionOverrun, css: string): string[] =>
+  [...el.renderRoot.querySelectorAll(css)].map((one) => one.textContent.trim());
+const pence = (text: string): number => Math.round(Number(text.replace(/[^\d.]/g, '')) * 100);
+const type = (el: PossessionOverrun, css: string, value: string): void => {
+  const field = part(el, css) as HTMLInputElement;
+  field.value = value;
+  field.dispatchEvent(new Event('input', { bubbles: true }));
+};
+
+describe('possession-overrun', () => {
+  it('shows counted rows that sum to the total it shows', async () => {
+    const answer = answerAt(35);
+    const el = await shown(answer);
+    const rows = texts(el, '.rows tr.counts .amount').map(pence);
+    const total = texts(el, '[part=total]')[0]!;
+    expect(rows.length).to.be.greaterThan(2);
+    expect(rows.reduce((sum, one) => sum + one, 0)).to.equal(pence(total));
+    expect(total.replace(/\s+/g, ' ')).to.equal(`GBP ${moneyText(answer.at.total)}`);
+    expect(texts(el, '.rows .sum strong')[0]).to.equal(moneyText(answer.at.total));
+  });
+
+  it('shows what is not counted beside it, and says so', async () => {
+    const el = await shown();
+    expect(texts(el, '.rows tr.beside .state')).to.deep.equal(['not counted']);
+    expect(pence(texts(el, '.rows tr.beside .amount')[0]!)).to.equal(
+      pence(answerAt(35).at.notCounted),
+    );
+  });
+
+  it('gives formula and source of every head of cost', async () => {
+    const answer = answerAt(35);
+    const el = await shown(answer);
+    expect(texts(el, '.rows .formula')).to.deep.equal(answer.at.rows.map((row) => row.formula));
+    for (const source of texts(el, '.rows .source')) expect(source).to.contain('made for the test');
+  });
+
+  it('asks for another overrun from the slider and from the number', async () => {
+    const el = await shown();
+    setTimeout(() => type(el, '[type=range]', '50'));
+    const slid = await oneEvent<OverrunChangeEvent>(el, 'possession-overrun-change');
+    expect(slid.overrunMinutes).to.equal(50);
+    await el.updateComplete;
+    expect((part(el, '[type=number]') as HTMLInputElement).value).to.equal('50');
+    setTimeout(() => type(el, '[type=number]', '21'));
+    const typed = await oneEvent<OverrunChangeEvent>(el, 'possession-overrun-change');
+    expect(typed.overrunMinutes).to.equal(21);
+    expect(typed.composed && typed.bubbles).to.equal(true);
+  });
+
+  it('follows the asked minute at once with the total, and says that the rows are still old', async () => {
+    const el = await shown(answerAt(35));
+    type(el, '[type=range]', '21');
+    await el.updateComplete;
+    expect(texts(el, '[part=total]')[0]).to.contain(moneyText(answerAt(21).at.total));
+    expect(texts(el, '.pending')[0]).to.contain('35 min');
+    el.answer = answerAt(21);
+    await el.updateComplete;
+    expect(part(el, '.pending')).to.equal(null);
+  });
+
+  it('refuses what is no whole number of minutes, keeps it in the field and asks nothing', async () => {
+    const el = await shown();
+    let asked = 0;
+    el.addEventListener('possession-overrun-change', () => (asked += 1));
+    for (const bad of ['-3', '2.5', '', '10081']) {
+      type(el, '[type=number]', bad);
+      await el.updateComplete;
+      const field = part(el, '[type=number]') as HTMLInputElement;
+      expect(field.getAttribute('aria-invalid')).to.equal('true');
+      expect(field.value).to.equal(bad);
+    }
+    expect(asked).to.equal(0);
+    expect(texts(el, '.refused')[0]).to.contain('10,080');
+    type(el, '[type=number]', '40');
+    await el.updateComplete;
+    expect(asked).to.equal(1);
+    expect(texts(el, '.refused')[0]).to.equal('');
+  });
+
+  it('takes the keyboard through slider, number and tables', async () => {
+    const el = await shown();
+    for (const css of ['[type=range]', '[type=number]', 'summary', '.held .scroll']) {
+      part(el, css).focus();
+      expect((el.renderRoot as ShadowRoot).activeElement).to.equal(part(el, css));
+    }
+    expect(part(el, '[type=range]').getAttribute('aria-valuetext')).to.equal('35 min');
+  });
+
+  it('asks for the minute that is picked in the picture', async () => {
+    const el = await shown();
+    await new Promise((done) => setTimeout(done, 50));
+    await el.updateComplete;
+    const box = part(el, 'svg.curve').getBoundingClientRect();
+    setTimeout(() =>
+      part(el, '.curve-frame').dispatchEvent(
+        new MouseEvent('click', { clientX: box.right - 14, clientY: box.top + 50 }),
+      ),
+    );
+    const event = await oneEvent<OverrunChangeEvent>(el, 'possession-overrun-change');
+    expect(event.overrunMinutes).to.equal(90);
+  });
+
+  it('numbers each step on the line and names it under the same number beside it', async () => {
+    const el = await shown();
+    const listed = texts(el, '.steps .disc').map(Number);
+    expect(listed).to.deep.equal(listed.map((_, index) => index + 1));
+    for (const number of texts(el, 'svg .number').map(Number)) expect(listed).to.include(number);
+    expect(el.renderRoot.querySelectorAll('svg .dot').length).to.equal(listed.length);
+    for (const step of answerAt(35).curve.steps)
+      expect(part(el, '.steps').textContent).to.contain(step.name);
+  });
+
+  it('puts the exact cost of the asked minute into the table of the curve', async () => {
+    const answer = answerAt(35);
+    const el = await shown(answer);
+    expect(texts(el, '.points tr.asked td')).to.deep.equal([moneyText(answer.at.total)]);
+  });
+
+  it('shows expected cost with its standard error, P80 and P95', async () => {
+    const answer = answerAt(35);
+    const { expected } = answer;
+    const el = await shown(answer);
+    const told = part(el, '.expected').textContent;
+    for (const sum of [expected!.expected, expected!.standardError, expected!.p80, expected!.p95])
+      expect(told).to.contain(moneyText(sum));
+    expect(part(el, '.steps').textContent).to.contain('30.0 %');
+    el.answer = answerAt(35, false);
+    await el.updateComplete;
+    expect(part(el, '.expected dl')).to.equal(null);
+    expect(part(el, '.steps').textContent).not.to.contain('%');
+  });
+
+  it('lists the trains held and says which are cancelled', async () => {
+    const answer = answerAt(60);
+    const el = await shown(answer);
+    expect(texts(el, '.trains tbody th')).to.deep.equal(answer.at.trains.map((one) => one.train));
+    expect(texts(el, '.trains .cancelled').length).to.equal(
+      answer.at.trains.filter((one) => one.cancelled).length,
+    );
+    expect(texts(el, '.trains .cancelled').length).to.be.greaterThan(0);
+  });
+
+  it('shows every caution', async () => {
+    const answer = answerAt(35);
+    const el = await shown(answer);
+    expect(texts(el, '.cautions li')).to.deep.equal(answer.at.cautions);
+    expect(part(el, '.cautions').getBoundingClientRect().height).to.be.greaterThan(10);
+  });
+
+  it('does not overflow 390 px', async () => {
+    const el = await shown();
+    el.style.setProperty('width', '390px');
+    await new Promise((done) => setTimeout(done, 80));
+    await el.updateComplete;
+    expect(el.scrollWidth).to.be.at.most(390);
+    const wide = [...el.renderRoot.querySelectorAll('svg, table.rows, table.steps')].filter(
+      (one) => one.getBoundingClientRect().right > el.getBoundingClientRect().right + 0.5,
+    );
+    expect(wide.map((one) => one.getAttribute('class'))).to.deep.equal([]);
+  });
+
+  it('has no accessibility faults empty, full and without chances, light and dark', async () => {
+    const el = await shown(null);
+    await inBothSchemes(async () => {
+      for (const answer of [null, answerAt(35), answerAt(0, false)]) {
+        el.answer = answer;
+        await el.updateComplete;
+        for (const one of el.renderRoot.querySelectorAll('details')) one.open = true;
+        expect(await axeFaults(el)).to.deep.equal([]);
+      }
+    });
+  });
+});
+
+describe('the drawing of a cost curve', () => {
+  it('draws a step line in as many strokes as it has steps', () => {
+    const places = [4, 4, 2, 2, 2, 1].map((y, x) => ({ x, y }));
+    expect(stepLine(places)).to.equal('M0 4H2V2H5V1H5');
+    expect(stepLine([])).to.equal('');
+  });
+
+  it('lays ticks at round values within the picture', () => {
+    expect(moneyTicks(8130, 4)).to.deep.equal([0, 5000]);
+    expect(moneyTicks(0, 4)).to.deep.equal([0]);
+    expect(minuteTicks(90, 6)).to.deep.equal([0, 15, 30, 45, 60, 75, 90]);
+  });
+
+  it('puts marks that stand close into rows, and leaves out what finds none', () => {
+    expect(rowsFor([0, 5, 9, 20], 10, 2)).to.deep.equal([0, 1, undefined, 0]);
+  });
+
+  it('writes money without touching a digit', () => {
+    expect(moneyText('1234567.80')).to.equal('1,234,567.80');
+    expect(moneyText('-12')).to.equal('\u221212');
+    expect(moneyText('0.005')).to.equal('0.005');
+  });
+});

@@ -2,6 +2,7 @@ import {
   areaFree,
   Board,
   firstFree,
+  headsOf,
   scoreBound,
   visitMinutes,
   type Problem,
@@ -98,7 +99,7 @@ function amountOf(task: Task, supply: number): number {
 export function fewestWindows(problem: Problem): number {
   const inside = problem.tasks.filter((task) => !task.outside);
   if (inside.length === 0) return 0;
-  let bound = Math.max(1, forcedWindows(inside));
+  let bound = Math.max(1, apartWindows(problem));
 
   problem.supplies.forEach(({ profile }, supply) => {
     const users = inside.filter((task) => amountOf(task, supply) > 0);
@@ -129,14 +130,29 @@ function countToReach(total: number, amounts: readonly number[]): number {
   return count;
 }
 
-/** Windows that are the only one some task can use. */
-function forcedWindows(tasks: readonly Task[]): number {
-  const forced = new Set<number>();
-  for (const task of tasks) {
-    const possible = new Set(task.slots.map((slot) => slot.window));
-    if (possible.size === 1) forced.add([...possible][0]!);
+/**
+ * Tasks no two of which can share a window need a window each. As many such are taken as come to hand, those with
+ * the fewest choices first; a window counts only where a visit fits after the task's earliest start.
+ */
+function apartWindows(problem: Problem): number {
+  const heads = headsOf(new Board(problem));
+  const choices = problem.tasks.flatMap((task) => {
+    if (task.outside) return [];
+    const least = visitMinutes(task, 1);
+    const from = heads.starts[task.index]!;
+    const possible = new Set<number>();
+    for (const slot of task.slots)
+      if (Math.max(slot.start, from) + least <= slot.end) possible.add(slot.window);
+    return [possible];
+  });
+  const taken = new Set<number>();
+  let count = 0;
+  for (const possible of choices.sort((a, b) => a.size - b.size)) {
+    if (possible.size === 0 || [...possible].some((window) => taken.has(window))) continue;
+    for (const window of possible) taken.add(window);
+    count += 1;
   }
-  return forced.size;
+  return count;
 }
 
 /** The most minutes of inside work that must follow one another. */

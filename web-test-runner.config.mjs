@@ -23,12 +23,24 @@ function sourceOfWorkers(context, next) {
   return next();
 }
 
+/** papaparse ships in the older form of a script; unbundled it has to be given the shape of a module. */
+const papaparseAsModule = {
+  name: 'papaparse-as-module',
+  transform(context) {
+    if (!context.path.endsWith('/papaparse/papaparse.js')) return undefined;
+    return `const module = { exports: {} };\nconst exports = module.exports;\n${context.body}\nexport default module.exports;`;
+  },
+};
+
 export default {
   files: 'tests/browser/**/*.test.ts',
   nodeResolve: { exportConditions: ['browser', 'production', 'default'] },
   concurrency: 2,
   middleware: [sourceOfWorkers],
-  plugins: [esbuildPlugin({ ts: true, target: 'es2022', tsconfig: 'tsconfig.json' })],
+  plugins: [
+    papaparseAsModule,
+    esbuildPlugin({ ts: true, target: 'es2022', tsconfig: 'tsconfig.json' }),
+  ],
   browsers: [
     chromeLauncher({ launchOptions: { executablePath: process.env.CHROME_PATH, args: flags } }),
   ],

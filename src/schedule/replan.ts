@@ -48,7 +48,10 @@ export function replan(plan: Plan, before: Allocation, options: AllocateOptions)
     });
   let released: ReadonlySet<string> = forced;
   let best = attempt(released, 0.25);
-  const free = allocate(plan, { ...options, seconds: Math.max(0, (seconds / 4) * 1) });
+  // What could be had if all might move; not asked when nothing is left to wish for.
+  const perfect = best.unplaced.length === 0 && lateIn(best) === 0;
+  const { keep: _, ...unbound } = options;
+  const free = perfect ? best : allocate(plan, { ...unbound, seconds: seconds / 4 });
   const packages = [...new Set(known.map(packageOf))];
   while (worth(free, best) < 0 && clock() < end) {
     let step: { released: ReadonlySet<string>; allocation: Allocation } | undefined;
@@ -128,9 +131,11 @@ function startOf(placements: readonly Placement[], id: string): number {
 
 /** Negative when the first is the better: more placed, then key dates met better. */
 function worth(a: Allocation, b: Allocation): number {
-  const late = (one: Allocation): number =>
-    one.certificate.objectives.find((each) => each.name === 'key-dates')!.value;
-  return a.unplaced.length - b.unplaced.length || late(a) - late(b);
+  return a.unplaced.length - b.unplaced.length || lateIn(a) - lateIn(b);
+}
+
+function lateIn(one: Allocation): number {
+  return one.certificate.objectives.find((each) => each.name === 'key-dates')!.value;
 }
 
 function movesOf(

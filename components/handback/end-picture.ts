@@ -14,6 +14,9 @@ const STRIP = 22;
 const GAP = 20;
 const LETTER = 6.3;
 
+/** Bars that a picture so many pixels wide has room for. */
+const barsIn = (width: number): number => Math.max(8, Math.floor(width / 9));
+
 interface Mark {
   readonly at: Instant;
   readonly label: string;
@@ -71,7 +74,7 @@ export function endPicture(
   width: number,
 ): TemplateResult {
   const { simulation: run, bookedEnd } = result;
-  const scale = endScale(result, Math.max(8, Math.floor(width / 9)));
+  const scale = endScale(result, barsIn(width));
   const { bars } = scale.histogram;
   const x = (at: Instant): number => {
     const share = (at - scale.from) / (scale.to - scale.from);
@@ -158,14 +161,14 @@ export function endPicture(
   </svg>`;
 }
 
-/** The picture's figures, and its bars on request. */
+/** The picture's figures, and the bars of a picture of that width on request. */
 export function endTables(
   result: HandbackResult,
   { zone, strings }: Setting<HandbackStrings>,
-  mostBars: number,
+  width: number,
 ): TemplateResult {
   const { simulation: run, bookedEnd } = result;
-  const { windowStart, histogram } = endScale(result, mostBars);
+  const { windowStart, histogram } = endScale(result, barsIn(width));
   const time = (at: Instant): string => clockBeside(at, bookedEnd, zone);
   const rows: readonly (readonly [string, string])[] = [
     [strings.plannedClear, time(result.plannedClear)],

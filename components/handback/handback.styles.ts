@@ -176,6 +176,9 @@ export const styles = css`
   thead .figure {
     white-space: normal;
   }
+  thead td {
+    border-bottom-color: var(--_rule);
+  }
   thead th {
     border-bottom-color: var(--_rule);
     font-size: var(--_small);
@@ -300,6 +303,7 @@ export const styles = css`
     }
     .row {
       grid-template-columns: repeat(5, minmax(0, 1fr));
+      align-items: start;
       gap: 0.25rem 0.75rem;
       padding-block: 0.5rem;
     }
@@ -347,9 +351,13 @@ export const styles = css`
     }
     .cut-offs .time .quiet {
       display: block;
+      white-space: nowrap;
     }
     .helps .bars {
       display: none;
+    }
+    .cut-offs thead th {
+      min-width: 3.75rem;
     }
     .bars {
       width: 6rem;

@@ -119,10 +119,12 @@ function recordRow(one: CutOff, setting: LiveSetting): TemplateResult {
       part="record"
       class=${what}
       ?disabled=${pressed}
-      aria-label="${word}: ${one.name}"
       @click=${() => record({ ...subject, what })}
     >
-      ${pressed ? html`<span aria-hidden="true">&check;</span>` : nothing} ${word}
+      ${pressed ? html`<span aria-hidden="true">&check;</span>` : nothing} ${word}<span
+        class="unseen"
+        >: ${one.name}</span
+      >
       ${at === undefined ? nothing : html`<span class="at">${exactClock(at, zone)}</span>`}
     </button>`;
   const state = done ? 'done' : begun ? 'begun' : 'to-come';

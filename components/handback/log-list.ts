@@ -62,7 +62,7 @@ export function logList(
             <div class="original">
               ${
                 corrections.length > 0
-                  ? html`<span class="label">${strings.writtenAs}</span><s>${entry(original)}</s>`
+                  ? html`<span class="label">${strings.writtenAs} </span><s>${entry(original)}</s>`
                   : entry(original)
               }
             </div>
@@ -75,7 +75,7 @@ export function logList(
                           <span class="written"
                             >${strings.entered(exactClock(one.enteredAt, zone), one.by)}</span
                           >`
-                      : html`<span class="label">${strings.corrected}</span>${entry(one)}`
+                      : html`<span class="label">${strings.corrected} </span>${entry(one)}`
                   }
                 </div>`,
             )}

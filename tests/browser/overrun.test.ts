@@ -225,7 +225,7 @@ describe('the drawing of a cost curve', () => {
   });
 
   it('lays ticks at round values within the picture', () => {
-    expect(moneyTicks(8130, 4)).to.deep.equal([0, 5000]);
+    expect(moneyTicks(8130, 4)).to.deep.equal([0, 2500, 5000, 7500]);
     expect(moneyTicks(0, 4)).to.deep.equal([0]);
     expect(minuteTicks(90, 6)).to.deep.equal([0, 15, 30, 45, 60, 75, 90]);
   });

@@ -1,0 +1,222 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { durationText } from '../../src/calendar/index.js';
+import type { CostCurve, ExpectedCost, PriceResult } from '../../src/engine/index.js';
+import { clockText, dayText } from '../shared/format.js';
+import { chanceText, moneyText } from './money-text.js';
+import type { StepGroup } from './numbered-steps.js';
+import { minuteTicks } from './step-line.js';
+import type { OverrunStrings } from './strings.js';
+
+/** The heads of cost of one overrun, each with how it came about, and their sum. */
+export function rowTable(at: PriceResult, strings: OverrunStrings): TemplateResult {
+  return html`<table class="rows">
+    <thead>
+      <tr>
+        <th scope="col">${strings.headOfCost}</th>
+        <th scope="col" class="figure">${strings.amount(at.currency)}</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${at.rows.map(
+        (row) =>
+          html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
+            <th scope="row">
+              <span class="title">${row.title}</span>
+              <span class="head">${strings.head[row.head]}</span>
+              <span class="formula">${row.formula}</span>
+              <span class="source">${strings.source}: ${row.source}</span>
+            </th>
+            <td class="figure">
+              <span class="amount">${moneyText(row.amount)}</span>
+              <span class="state">${row.counted ? strings.counted : strings.notCounted}</span>
+            </td>
+          </tr>`,
+      )}
+    </tbody>
+    <tfoot>
+      <tr class="sum">
+        <th scope="row">${strings.sum}</th>
+        <td class="figure"><strong>${moneyText(at.total)}</strong></td>
+      </tr>
+      ${
+        at.rows.some((row) => !row.counted)
+          ? html`<tr>
+              <th scope="row">${strings.sumNotCounted}</th>
+              <td class="figure beside">${moneyText(at.notCounted)}</td>
+            </tr>`
+          : nothing
+      }
+    </tfoot>
+  </table>`;
+}
+
+/** The steps of the curve by minute; with chances, the share of shifts that reach each. */
+export function stepTable(
+  groups: readonly StepGroup[],
+  chances: ReadonlyMap<number, ExpectedCost['steps'][number]>,
+  asked: number,
+  strings: OverrunStrings,
+): TemplateResult {
+  if (groups.length === 0) return html`<p class="quiet">${strings.noSteps}</p>`;
+  const withChance = chances.size > 0;
+  return html`<table class="steps">
+    <thead>
+      <tr>
+        <th scope="col"><span class="unseen">${strings.mark}</span></th>
+        <th scope="col" class="figure">${strings.from}</th>
+        <th scope="col">${strings.what}</th>
+        <th scope="col" class="figure">${strings.rise}</th>
+        ${withChance ? html`<th scope="col" class="figure">${strings.chance}</th>` : nothing}
+      </tr>
+    </thead>
+    <tbody>
+      ${groups.map((group) => {
+        const chance = chances.get(group.atMinute);
+        return html`<tr class=${group.atMinute <= asked ? 'reached' : ''}>
+          <td>
+            ${group.mark === undefined ? nothing : html`<span class="disc">${group.mark}</span>`}
+          </td>
+          <td class="figure">${durationText(group.atMinute)}</td>
+          <td>
+            ${group.steps.map(
+              (step) =>
+                html`<div>
+                  ${step.name}
+                  <span class="quiet"
+                    >${strings.kind[step.kind]}${
+                      step.counted ? '' : `, ${strings.notCounted}`
+                    }</span
+                  >
+                </div>`,
+            )}
+          </td>
+          <td class="figure">${moneyText(group.rise)}</td>
+          ${
+            withChance
+              ? html`<td class="figure">
+                  ${
+                    chance
+                      ? html`${chanceText(chance.chance)}
+                          <span class="quiet"
+                            >&plusmn;${(100 * chance.standardError).toFixed(1)}</span
+                          >`
+                      : nothing
+                  }
+                </td>`
+              : nothing
+          }
+        </tr>`;
+      })}
+    </tbody>
+  </table>`;
+}
+
+/** The curve at its steps, at even minutes and at the asked minute. */
+export function curveTable(
+  curve: CostCurve,
+  asked: number,
+  strings: OverrunStrings,
+): TemplateResult {
+  const minutes = new Set([
+    0,
+    ...minuteTicks(curve.maxMinutes, 24),
+    ...curve.steps.flatMap((step) => [step.atMinute - 1, step.atMinute]),
+    asked,
+    curve.maxMinutes,
+  ]);
+  const shown = [...minutes]
+    .filter((one) => one >= 0 && one <= curve.maxMinutes)
+    .sort((a, b) => a - b);
+  return html`<p class="quiet">${strings.perHead(curve.currency)}</p>
+    <div class="scroll tall" tabindex="0" role="region" aria-label=${strings.curveTable}>
+      <table class="points">
+        <thead>
+          <tr>
+            <th scope="col" class="figure">${strings.minute}</th>
+            <th scope="col" class="figure">${strings.cost(curve.currency)}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${shown.map(
+            (minute) =>
+              html`<tr class=${minute === asked ? 'asked' : ''}>
+                <th scope="row" class="figure">
+                  ${minute === asked ? html`<span class="quiet">${strings.asked} </span>` : nothing}${minute}
+                </th>
+                <td class="figure">${moneyText(curve.amounts[minute] ?? '')}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>`;
+}
+
+/** Rows of the table of chances: few enough to read, the last always among them. */
+const MOST_CHANCES = 60;
+
+export function chanceTable(expected: ExpectedCost, strings: OverrunStrings): TemplateResult {
+  const all = expected.exceedance;
+  const every = Math.ceil(all.length / MOST_CHANCES);
+  const shown = all.filter((_, index) => index % every === 0 || index === all.length - 1);
+  return html`<div
+    class="scroll tall"
+    tabindex="0"
+    role="region"
+    aria-label=${strings.exceedanceTable}
+  >
+    <table class="points">
+      <thead>
+        <tr>
+          <th scope="col" class="figure">${strings.cost(expected.currency)}</th>
+          <th scope="col" class="figure">${strings.more}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${shown.map(
+          (one) =>
+            html`<tr>
+              <th scope="row" class="figure">${moneyText(one.cost)}</th>
+              <td class="figure">${chanceText(one.chanceOfMore)}</td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
+}
+
+/** The trains a late handback makes late or takes away. */
+export function trainTable(at: PriceResult, zone: string, strings: OverrunStrings): TemplateResult {
+  return html`<div class="scroll" tabindex="0" role="region" aria-label=${strings.trains}>
+    <table class="trains">
+      <thead>
+        <tr>
+          <th scope="col">${strings.train}</th>
+          <th scope="col">${strings.due}</th>
+          <th scope="col">${strings.passes}</th>
+          <th scope="col" class="figure">${strings.late}</th>
+          <th scope="col" class="figure">${strings.weight}</th>
+          <th scope="col" class="figure">${strings.charged}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${at.trains.map(
+          (one) =>
+            html`<tr>
+              <th scope="row">${one.train}</th>
+              <td class="when">${dayText(one.dueAt, zone)} ${clockText(one.dueAt, zone)}</td>
+              <td class="when">
+                ${
+                  one.cancelled
+                    ? html`<strong class="cancelled">${strings.cancelled}</strong>`
+                    : clockText(one.leavesAt, zone)
+                }
+              </td>
+              <td class="figure">${durationText(one.minutesLate)}</td>
+              <td class="figure">${one.weight}</td>
+              <td class="figure">${one.countedMinutes}</td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </div>`;
+}

@@ -1,0 +1,28 @@
+/**
+ * Decimal text with its thousands apart and a true minus sign; no digit is changed.
+ *
+ * @example moneyText('-1843.50') // '−1,843.50'
+ */
+export function moneyText(amount: string): string {
+  const [whole = '', places] = amount.replace(/^-/, '').split('.');
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
+  return `${amount.startsWith('-') ? '\u2212' : ''}${grouped}${places === undefined ? '' : `.${places}`}`;
+}
+
+/** `GBP 1,843.50`, kept on one line. */
+export function sumText(amount: string, currency: string): string {
+  return `${currency}\u00a0${moneyText(amount)}`;
+}
+
+/** Money on an axis, where there is little room: `12k`, `1.5m`. */
+export function shortMoney(value: number): string {
+  const [size, letter] = value >= 1e6 ? [1e6, 'm'] : value >= 1e4 ? [1e3, 'k'] : [1, ''];
+  return `${(value / size).toLocaleString('en-GB', { maximumFractionDigits: 2 })}${letter}`;
+}
+
+/** A share of 1: `12.5 %`; what is neither 0 nor 1 is never written so. */
+export function chanceText(share: number): string {
+  if (share > 0 && share < 0.001) return '< 0.1 %';
+  if (share < 1 && share > 0.999) return '> 99.9 %';
+  return `${(100 * share).toFixed(share === 0 || share === 1 ? 0 : 1)} %`;
+}

@@ -1,0 +1,414 @@
+import { css } from 'lit';
+
+export const styles = css`
+  :host {
+    container-type: inline-size;
+  }
+  .empty {
+    padding: 0.75rem;
+  }
+  header {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 0.75rem 2rem;
+    padding: 0.75rem;
+  }
+  h2 {
+    font-size: var(--_head);
+    font-weight: 650;
+  }
+  h3 {
+    margin-bottom: 0.25rem;
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  h4 {
+    margin: 0.75rem 0 0.25rem;
+    font-size: var(--_text);
+    font-weight: 650;
+  }
+  .name p {
+    overflow-wrap: anywhere;
+  }
+
+  .minutes {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
+    align-items: center;
+    gap: 0 0.75rem;
+    align-self: end;
+  }
+  .minutes label {
+    grid-column: 1 / -1;
+    color: var(--_quiet);
+  }
+  .exact {
+    display: flex;
+    align-items: baseline;
+    gap: 0.375rem;
+  }
+  input {
+    margin: 0;
+    color: inherit;
+    font: inherit;
+    font-variant-numeric: inherit;
+  }
+  input[type='number'] {
+    width: 5.5rem;
+    min-height: 2.25rem;
+    padding: 0.125rem 0.5rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    font-size: var(--_head);
+    font-weight: 650;
+    text-align: end;
+  }
+  input[aria-invalid='true'] {
+    border: 2px solid var(--_bad);
+    background: var(--_bad-wash);
+  }
+  input[type='range'] {
+    appearance: none;
+    width: 100%;
+    min-width: 0;
+    height: 2.25rem;
+    background: none;
+    cursor: pointer;
+  }
+  input[type='range']::-webkit-slider-runnable-track {
+    height: 4px;
+    border-radius: 2px;
+    background: var(--_rule);
+  }
+  input[type='range']::-moz-range-track {
+    height: 4px;
+    border-radius: 2px;
+    background: var(--_rule);
+  }
+  input[type='range']::-webkit-slider-thumb {
+    appearance: none;
+    width: 14px;
+    height: 26px;
+    margin-top: -11px;
+    border: 2px solid var(--_paper);
+    border-radius: 5px;
+    background: var(--_act);
+  }
+  input[type='range']::-moz-range-thumb {
+    width: 14px;
+    height: 26px;
+    border: 2px solid var(--_paper);
+    border-radius: 5px;
+    background: var(--_act);
+  }
+  .refused {
+    grid-column: 1 / -1;
+    min-height: 1.4em;
+    color: var(--_bad);
+    font-size: var(--_small);
+    text-align: end;
+  }
+  .total {
+    display: flex;
+    flex-direction: column;
+    align-self: end;
+  }
+  .total .label {
+    color: var(--_quiet);
+  }
+  .total .sum {
+    font-size: 2.5rem;
+    font-weight: 650;
+    line-height: 1.15;
+    letter-spacing: -0.01em;
+    overflow-wrap: anywhere;
+  }
+  .currency {
+    color: var(--_quiet);
+    font-size: var(--_head);
+    font-weight: 400;
+    letter-spacing: 0;
+  }
+
+  .cautions {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.125rem 1.25rem;
+    padding: 0.5rem 0.75rem;
+    border-block: 1px solid var(--_rule);
+    background: var(--_sunk);
+    font-size: var(--_small);
+  }
+  .cautions strong {
+    font-weight: 650;
+  }
+
+  .columns {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 1.5rem 2rem;
+    padding: 0.75rem;
+  }
+  .held,
+  .notes {
+    padding: 0.75rem;
+  }
+  .held table {
+    max-width: 48rem;
+  }
+  .notes li + li {
+    margin-top: 0.25rem;
+  }
+  .notes li {
+    padding-inline-start: 0.625rem;
+    border-inline-start: 3px solid var(--_warn);
+  }
+  .note {
+    margin-top: 0.25rem;
+    color: var(--_quiet);
+  }
+  details {
+    margin-top: 0.375rem;
+  }
+  summary {
+    width: fit-content;
+    color: var(--_act);
+    cursor: pointer;
+  }
+  .tall {
+    max-height: 20rem;
+    width: fit-content;
+  }
+  .points tr.asked :is(th, td) {
+    background: var(--_act-wash);
+    color: var(--_ink);
+    font-weight: 650;
+  }
+  .points th[scope='row'] {
+    color: var(--_ink);
+    font-weight: 400;
+  }
+
+  .rows th[scope='row'] {
+    font-weight: 400;
+  }
+  .rows :is(.title, .head, .formula, .source, .amount, .state) {
+    display: block;
+  }
+  .rows .title {
+    color: var(--_ink);
+    font-weight: 600;
+  }
+  .rows .formula {
+    color: var(--_ink);
+    overflow-wrap: anywhere;
+  }
+  .rows :is(.head, .source, .state) {
+    font-size: var(--_small);
+  }
+  .rows .source {
+    overflow-wrap: anywhere;
+  }
+  .rows .amount {
+    font-size: var(--_lead);
+    font-weight: 600;
+  }
+  .rows .state {
+    color: var(--_quiet);
+  }
+  .rows .beside .amount,
+  .rows td.beside {
+    color: var(--_quiet);
+    font-weight: 400;
+  }
+  .rows .beside .state::before {
+    content: '(';
+  }
+  .rows .beside .state::after {
+    content: ')';
+  }
+  .rows .sum :is(th, td) {
+    border-top: 2px solid var(--_ink);
+    color: var(--_ink);
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .pending {
+    margin-bottom: 0.25rem;
+    padding: 0.25rem 0.625rem;
+    border-inline-start: 3px solid var(--_warn);
+  }
+  [aria-busy='true'] .rows .amount,
+  [aria-busy='true'] .rows .sum td {
+    color: var(--_quiet);
+  }
+
+  .steps td:first-child {
+    width: 2rem;
+    padding-inline-end: 0;
+  }
+  .steps td div {
+    overflow-wrap: anywhere;
+  }
+  .disc {
+    display: inline-block;
+    min-width: 1.25rem;
+    padding: 0 0.25rem;
+    border: 1px solid var(--_ink);
+    border-radius: 1rem;
+    font-size: 0.6875rem;
+    line-height: 1.125rem;
+    text-align: center;
+  }
+  .reached .disc {
+    background: var(--_ink);
+    color: var(--_paper);
+  }
+  .expected dl {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem 1.5rem;
+    margin-top: 0.375rem;
+  }
+  .expected dt,
+  .expected dd .quiet {
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .expected dd strong,
+  .expected dd .quiet {
+    display: block;
+  }
+  .expected dd strong {
+    font-size: var(--_head);
+    font-weight: 650;
+  }
+  .when {
+    white-space: nowrap;
+  }
+  .cancelled {
+    color: var(--_bad);
+    font-weight: 650;
+  }
+
+  .curve-frame {
+    cursor: crosshair;
+  }
+  svg {
+    max-width: 100%;
+  }
+  .grid {
+    stroke: var(--_hair);
+  }
+  .tick {
+    stroke: var(--_rule);
+  }
+  svg text.soft {
+    fill: var(--_quiet);
+  }
+  .under {
+    fill: var(--_lead-in);
+    opacity: 0.55;
+  }
+  .line {
+    fill: none;
+    stroke: var(--_act);
+    stroke-width: 2;
+  }
+  .leader {
+    stroke: var(--_rule);
+    stroke-width: 0.75;
+    stroke-dasharray: 1 2;
+  }
+  .leader.hidden {
+    stroke: none;
+  }
+  .dot {
+    fill: var(--_ink);
+  }
+  .mark {
+    fill: var(--_paper);
+    stroke: var(--_ink);
+  }
+  svg text.number {
+    font-size: 0.625rem;
+    font-weight: 600;
+  }
+  line.asked {
+    stroke: var(--_bad);
+    stroke-width: 1.5;
+  }
+  circle.asked {
+    fill: var(--_paper);
+    stroke: var(--_bad);
+    stroke-width: 2.5;
+  }
+  .quantile {
+    stroke: var(--_ink);
+    stroke-dasharray: 4 3;
+  }
+  svg text.halo {
+    font-weight: 600;
+    paint-order: stroke;
+    stroke: var(--_paper);
+    stroke-width: 3px;
+    stroke-linejoin: round;
+  }
+
+  @container (min-width: 46rem) {
+    header {
+      grid-template-columns: minmax(11rem, 1fr) minmax(16rem, 1.4fr) auto;
+    }
+    .total {
+      text-align: end;
+    }
+    .columns {
+      grid-template-columns: minmax(0, 3fr) minmax(0, 2fr);
+    }
+  }
+  @media (forced-colors: active) {
+    .line {
+      stroke: CanvasText;
+    }
+    .under {
+      fill: none;
+    }
+    .grid,
+    .tick,
+    .leader:not(.hidden) {
+      stroke: GrayText;
+    }
+    svg text,
+    svg text.soft {
+      fill: CanvasText;
+      stroke: none;
+    }
+    .mark,
+    circle.asked {
+      fill: Canvas;
+      stroke: CanvasText;
+    }
+    .asked {
+      stroke: Highlight;
+    }
+    .disc,
+    .reached .disc {
+      forced-color-adjust: none;
+      border-color: CanvasText;
+      background: Canvas;
+      color: CanvasText;
+    }
+    .reached .disc {
+      background: CanvasText;
+      color: Canvas;
+    }
+    input[type='range']::-webkit-slider-runnable-track {
+      background: CanvasText;
+    }
+    input[type='range']::-webkit-slider-thumb {
+      border-color: Canvas;
+      background: Highlight;
+    }
+  }
+`;

@@ -1,0 +1,289 @@
+import {
+  html,
+  LitElement,
+  noChange,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import { addMinutes, durationText } from '../../src/calendar/index.js';
+import type { ExpectedCost, PriceAnswer } from '../../src/engine/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import { base } from '../shared/base.js';
+import { momentText } from '../shared/format.js';
+import { WidthWatch } from '../shared/width-watch.js';
+import { chancePicture } from './chance-picture.js';
+import { costPicture, minuteAt } from './cost-picture.js';
+import { chanceTable, curveTable, rowTable, stepTable, trainTable } from './cost-tables.js';
+import { chanceText, moneyText, sumText } from './money-text.js';
+import { numberedSteps } from './numbered-steps.js';
+import { OverrunChangeEvent } from './overrun-change-event.js';
+import { styles } from './overrun.styles.js';
+import { defaultStrings, type OverrunStrings } from './strings.js';
+
+/** A week: what is handed back later than that is no overrun but another plan. */
+const MOST_MINUTES = 10_080;
+
+/**
+ * What handing a window back late costs: the total of the asked minute, its heads of cost, the cost of every other
+ * minute as a curve, and with a simulation what is to be expected.
+ *
+ * The total follows the asked minute at once, from the curve; the heads of cost follow when the new answer is given.
+ * @summary The cost of an overrun, minute by minute.
+ * @tag possession-overrun
+ * @event {OverrunChangeEvent} possession-overrun-change - A reader asks what another overrun costs.
+ * @csspart minutes - The control of the minutes.
+ * @csspart total - The large figure.
+ * @csspart row - One head of cost.
+ * @csspart cautions - The cautions.
+ */
+export class PossessionOverrun extends LitElement {
+  static override readonly styles = [...base, styles];
+  static override readonly properties: PropertyDeclarations = {
+    answer: { attribute: false },
+    window: { attribute: false },
+    overrunMinutes: { type: Number, attribute: 'overrun-minutes' },
+    strings: { attribute: false },
+  };
+
+  declare answer: PriceAnswer | null;
+  /** The window that is priced, for its title and zone. */
+  declare window: AccessWindow | null;
+  /** The asked overrun in whole minutes; null: that of the answer. */
+  declare overrunMinutes: number | null;
+  /** Words in place of the default ones. */
+  declare strings: Partial<OverrunStrings>;
+
+  /** What was typed is no number of minutes. */
+  #refused = false;
+  readonly #curve = new WidthWatch(this, '.curve-frame', 360);
+  readonly #chances = new WidthWatch(this, '.chance-frame', 360);
+
+  constructor() {
+    super();
+    this.answer = null;
+    this.window = null;
+    this.overrunMinutes = null;
+    this.strings = {};
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('overrunMinutes') || changed.has('answer')) this.#refused = false;
+  }
+
+  override render(): TemplateResult {
+    const words = { ...defaultStrings, ...this.strings };
+    const { answer } = this;
+    if (!answer) return html`<p class="empty quiet">${words.empty}</p>`;
+    const { at, curve, expected } = answer;
+    const asked = this.overrunMinutes ?? at.overrunMinutes;
+    const zone = this.window?.zone ?? 'UTC';
+    const groups = numberedSteps(curve);
+    return html`${this.#renderTop(answer, asked, zone, words)}
+      <ul part="cautions" class="cautions" aria-label=${words.cautions}>
+        ${at.cautions.map((one, index) => html`<li>${index === 0 ? html`<strong>${one}</strong>` : one}</li>`)}
+      </ul>
+      <div class="columns">
+        <section class="picture">
+          <h3>${words.curve}</h3>
+          <div class="curve-frame" @click=${this.#onPick}>
+            ${costPicture(curve, groups, asked, this.#curve.width, words)}
+          </div>
+          ${
+            curve.falls.length > 0
+              ? html`<p class="note">
+                  ${words.falls(curve.falls.map((one) => durationText(one.atMinute)).join(', '))}
+                </p>`
+              : nothing
+          }
+          <details>
+            <summary>${words.curveTable}</summary>
+            ${curveTable(curve, asked, words)}
+          </details>
+        </section>
+        <section class="steps-list">
+          <h3>${words.steps}</h3>
+          ${stepTable(groups, chancesOf(expected), asked, words)}
+        </section>
+        <section class="heads" aria-busy=${asked !== at.overrunMinutes}>
+          <h3>${words.rows}</h3>
+          ${
+            asked === at.overrunMinutes
+              ? nothing
+              : html`<p class="pending">
+                  ${words.working}. ${words.rowsOf(durationText(at.overrunMinutes))}
+                </p>`
+          }
+          <p class="quiet">${words.basis[at.basis]}</p>
+          ${rowTable(at, words)}
+        </section>
+        ${this.#renderExpected(expected, words)}
+      </div>
+      <section class="held">
+        <h3>${words.trains}</h3>
+        ${
+          at.trains.length === 0
+            ? html`<p class="quiet">${words.noTrains}</p>`
+            : trainTable(at, zone, words)
+        }
+      </section>
+      ${this.#renderNotes(answer, words)}`;
+  }
+
+  #renderTop(
+    { at, curve }: PriceAnswer,
+    asked: number,
+    zone: string,
+    words: OverrunStrings,
+  ): TemplateResult {
+    const title = this.window ? `${this.window.id} ${this.window.title}` : at.window;
+    const total = asked === at.overrunMinutes ? at.total : curve.amounts[asked];
+    const end = addMinutes(at.handbackAt, asked - at.overrunMinutes);
+    return html`<header>
+      <div class="name">
+        <h2>${words.title}</h2>
+        <p class="quiet">${title}</p>
+        ${this.window ? nothing : html`<p class="quiet">${words.noZone}</p>`}
+      </div>
+      <div part="minutes" class="minutes" role="group" aria-label=${words.minutes}>
+        <label for="minutes">${words.minutes}</label>
+        <input
+          id="minutes"
+          type="range"
+          min="0"
+          max=${curve.maxMinutes}
+          step="1"
+          .value=${String(Math.min(asked, curve.maxMinutes))}
+          aria-valuetext=${durationText(Math.min(asked, curve.maxMinutes))}
+          @input=${this.#onInput}
+        />
+        <span class="exact">
+          <input
+            id="exact"
+            type="number"
+            min="0"
+            max=${MOST_MINUTES}
+            step="1"
+            inputmode="numeric"
+            aria-label=${words.minutesExact}
+            aria-invalid=${this.#refused}
+            aria-describedby=${this.#refused ? 'refused' : nothing}
+            .value=${this.#refused ? noChange : String(asked)}
+            @input=${this.#onInput}
+          /><span aria-hidden="true">${words.unit}</span>
+        </span>
+        <p id="refused" class="refused" role="status">
+          ${this.#refused ? words.wholeMinutes(MOST_MINUTES.toLocaleString('en-GB')) : nothing}
+        </p>
+      </div>
+      <p class="total" role="status">
+        <span class="label">${words.total}</span>
+        <span part="total" class="sum"
+          >${
+            total === undefined
+              ? words.working
+              : html`<span class="currency">${at.currency}</span> ${moneyText(total)}`
+          }</span
+        >
+        <span class="label"
+          >${durationText(asked)}, ${words.handedBack(momentText(end, zone))}</span
+        >
+      </p>
+    </header>`;
+  }
+
+  #renderExpected(expected: ExpectedCost | null, words: OverrunStrings): TemplateResult {
+    if (!expected)
+      return html`<section class="expected">
+        <h3>${words.expected}</h3>
+        <p class="quiet">${words.noChance}</p>
+      </section>`;
+    const { currency } = expected;
+    return html`<section class="expected">
+      <h3>${words.expected}</h3>
+      <p class="quiet">${words.runs(expected.runs.toLocaleString('en-GB'))}</p>
+      <dl>
+        <div class="mean">
+          <dt>${words.expectedCost}</dt>
+          <dd>
+            <strong>${sumText(expected.expected, currency)}</strong>
+            <span class="quiet"
+              >&plusmn;${moneyText(expected.standardError)} ${words.standardError}</span
+            >
+          </dd>
+        </div>
+        <div>
+          <dt>${words.p80}</dt>
+          <dd>
+            <strong>${sumText(expected.p80, currency)}</strong>
+            <span class="quiet">${words.pNote(chanceText(0.8))}</span>
+          </dd>
+        </div>
+        <div>
+          <dt>${words.p95}</dt>
+          <dd>
+            <strong>${sumText(expected.p95, currency)}</strong>
+            <span class="quiet">${words.pNote(chanceText(0.95))}</span>
+          </dd>
+        </div>
+      </dl>
+      <h4>${words.exceedance}</h4>
+      <div class="chance-frame">${chancePicture(expected, this.#chances.width, words)}</div>
+      <details>
+        <summary>${words.exceedanceTable}</summary>
+        ${chanceTable(expected, words)}
+      </details>
+    </section>`;
+  }
+
+  #renderNotes({ at, curve }: PriceAnswer, words: OverrunStrings): TemplateResult | typeof nothing {
+    const notes = [...new Set([...at.notes, ...curve.notes])];
+    if (notes.length === 0) return nothing;
+    return html`<section class="notes">
+      <h3>${words.notes}</h3>
+      <ul>
+        ${notes.map((one) => html`<li>${one}</li>`)}
+      </ul>
+    </section>`;
+  }
+
+  readonly #onInput = (event: Event): void => {
+    const field = event.target as HTMLInputElement;
+    const minutes = field.valueAsNumber;
+    if (!Number.isInteger(minutes) || minutes < 0 || minutes > MOST_MINUTES) {
+      this.#refused = true;
+      this.requestUpdate();
+      return;
+    }
+    this.#ask(minutes);
+  };
+
+  /** A pointer's short way to a minute; the keyboard has the slider. */
+  readonly #onPick = (event: MouseEvent): void => {
+    const frame = (event.currentTarget as Element).getBoundingClientRect();
+    if (this.answer)
+      this.#ask(minuteAt(event.clientX - frame.left, this.#curve.width, this.answer.curve));
+  };
+
+  #ask(minutes: number): void {
+    this.#refused = false;
+    this.requestUpdate();
+    if (minutes === (this.overrunMinutes ?? this.answer?.at.overrunMinutes)) return;
+    this.overrunMinutes = minutes;
+    this.dispatchEvent(new OverrunChangeEvent(minutes));
+  }
+}
+
+/** The chance of each minute with a step. All steps of one minute have the same. */
+function chancesOf(
+  expected: ExpectedCost | null,
+): ReadonlyMap<number, ExpectedCost['steps'][number]> {
+  return new Map((expected?.steps ?? []).map((one) => [one.atMinute, one]));
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-overrun': PossessionOverrun;
+  }
+}

@@ -1,0 +1,93 @@
+import type { CostStep, PriceResult } from '../../src/engine/index.js';
+
+type StepKind = CostStep['kind'];
+type Head = CostStep['head'];
+
+/** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
+export const defaultStrings = {
+  empty: 'Nothing is priced yet. Pick a window of a plan that has a price book.',
+  title: 'What an overrun costs',
+  minutes: 'Overrun',
+  minutesExact: 'Overrun in minutes',
+  unit: 'min',
+  wholeMinutes: (most: string) => `A whole number of minutes from 0 to ${most}.`,
+  total: 'Cost of this overrun',
+  handedBack: (moment: string) => `handed back ${moment}`,
+  working: 'Working it out',
+  rowsOf: (minutes: string) => `The rows below are those of ${minutes}.`,
+  basis: {
+    'actual-loss': 'Counted: actual loss. Delay damages are shown beside it.',
+    damages: 'Counted: delay damages. The loss they replace is shown beside them.',
+  } as Record<PriceResult['basis'], string>,
+
+  rows: 'By head of cost',
+  head: {
+    'operator-delay': 'Delay to trains',
+    standing: 'Standing plant and labour',
+    fixed: 'Fixed charge',
+    restriction: 'Speed restriction',
+    're-booking': 'Booking the lost work again',
+    damages: 'Delay damages',
+  } as Record<Head, string>,
+  headOfCost: 'Head of cost',
+  amount: (currency: string) => `Amount, ${currency}`,
+  counted: 'counted',
+  notCounted: 'not counted',
+  sum: 'Total of what is counted',
+  sumNotCounted: 'Not counted',
+  source: 'Source',
+
+  curve: 'Cost against minutes of overrun',
+  curveTold: (asked: string, cost: string, most: string, last: string) =>
+    `At ${asked} the cost is ${cost}; at ${most}, the end of the picture, ${last}.`,
+  curveTable: 'The curve as a table',
+  minute: 'Minutes over',
+  cost: (currency: string) => `Cost, ${currency}`,
+  perHead: (currency: string) => `Amounts in ${currency}, at the steps and at even minutes.`,
+  asked: 'asked',
+  steps: 'Where it steps',
+  noSteps: 'The cost has no steps in this stretch.',
+  mark: 'No.',
+  from: 'From',
+  what: 'What happens',
+  rise: 'Total gains',
+  chance: 'Chance',
+  kind: {
+    threshold: 'threshold',
+    'train-held': 'train held',
+    'train-cancelled': 'train cancelled',
+    'rate-change': 'rate changes',
+    'least-hours': 'least hours',
+    cap: 'cap',
+  } as Record<StepKind, string>,
+  falls: (list: string) => `The cost falls at ${list}: a cancelled train frees its path.`,
+
+  expected: 'With the chance of each overrun',
+  expectedCost: 'Expected cost',
+  standardError: 'standard error',
+  p80: 'P80 cost',
+  p95: 'P95 cost',
+  pNote: (share: string) => `${share} of shifts cost no more`,
+  runs: (count: string) => `From ${count} simulated shifts.`,
+  noChance: 'Run the handback simulation to see the expected cost.',
+  exceedance: 'Chance of costing more',
+  exceedanceTold: (cost: string) => `The chance falls to 0 at ${cost}, the worst shift simulated.`,
+  exceedanceTable: 'The chances as a table',
+  more: 'Chance of more',
+
+  trains: 'Trains held',
+  noTrains: 'No train is late or cancelled by this overrun.',
+  train: 'Train',
+  due: 'Due',
+  passes: 'Passes',
+  late: 'Late',
+  weight: 'Weight',
+  charged: 'Charged minutes',
+  cancelled: 'cancelled',
+
+  notes: 'Missing or assumed',
+  cautions: 'Cautions',
+  noZone: 'The window is not given: times are UTC.',
+};
+
+export type OverrunStrings = Readonly<typeof defaultStrings>;

@@ -1,0 +1,285 @@
+import { css } from 'lit';
+
+export const styles = css`
+  :host {
+    container-type: inline-size;
+  }
+  .empty {
+    padding: 0.75rem;
+  }
+  header {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: start;
+    justify-content: space-between;
+    gap: 0.5rem 1rem;
+    padding: 0.75rem;
+  }
+  .name {
+    flex: 1 1 16rem;
+    min-width: 0;
+  }
+  h2 {
+    font-size: var(--_head);
+    font-weight: 650;
+  }
+  h3 {
+    font-size: var(--_lead);
+    font-weight: 650;
+    overflow-wrap: anywhere;
+  }
+  .cautions {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.125rem 1.25rem;
+    padding: 0.5rem 0.75rem;
+    border-block: 1px solid var(--_rule);
+    background: var(--_sunk);
+    font-size: var(--_small);
+  }
+  .cautions strong {
+    font-weight: 650;
+  }
+
+  .summary {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem 1.75rem;
+    padding: 0.75rem;
+  }
+  .summary strong {
+    display: block;
+    font-size: var(--_figure);
+    font-weight: 650;
+    line-height: 1.1;
+  }
+  .summary .late:not(.none) strong {
+    color: var(--_bad);
+  }
+  .summary .none strong {
+    color: var(--_quiet);
+    font-weight: 400;
+  }
+
+  .state {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.3125rem;
+    white-space: nowrap;
+  }
+  .state svg {
+    flex: none;
+  }
+  .state.late {
+    color: var(--_bad);
+    font-weight: 650;
+  }
+  .state.met {
+    color: var(--_good);
+  }
+  .state.missed-at-adding {
+    color: var(--_warn);
+  }
+  .state.not-needed {
+    color: var(--_quiet);
+  }
+  .shape.met {
+    fill: var(--_good);
+  }
+  .shape.due {
+    fill: var(--_paper);
+    stroke: var(--_act);
+    stroke-width: 2.5;
+  }
+  .shape.late {
+    fill: var(--_bad);
+  }
+  .shape.missed-at-adding {
+    fill: none;
+    stroke: var(--_warn);
+    stroke-width: 1.5;
+  }
+  .cross {
+    stroke: var(--_warn);
+    stroke-width: 1.5;
+  }
+  .shape.not-needed {
+    stroke: var(--_quiet);
+    stroke-width: 2;
+  }
+  .sign {
+    fill: none;
+    stroke: var(--_paper);
+    stroke-width: 1.75;
+  }
+
+  .weeks {
+    padding: 0.25rem 0.75rem 0.75rem;
+  }
+  .weeks h3 {
+    margin-bottom: 0.25rem;
+  }
+  .strip {
+    max-width: 100%;
+  }
+  .week {
+    stroke: var(--_hair);
+  }
+  .week.named {
+    stroke: var(--_rule);
+    stroke-width: 0.75;
+  }
+  .base {
+    stroke: var(--_rule);
+  }
+  .now {
+    stroke: var(--_ink);
+    stroke-width: 2;
+  }
+  svg text.soft {
+    fill: var(--_quiet);
+  }
+  svg text.now-word {
+    font-weight: 650;
+  }
+
+  .filter {
+    display: flex;
+    padding: 0.25rem 0.75rem;
+  }
+  .filter button {
+    min-height: 2.25rem;
+    border-radius: 0;
+  }
+  .filter button + button {
+    margin-inline-start: -1px;
+  }
+  .filter button:first-child {
+    border-start-start-radius: var(--_radius);
+    border-end-start-radius: var(--_radius);
+  }
+  .filter button:last-child {
+    border-start-end-radius: var(--_radius);
+    border-end-end-radius: var(--_radius);
+  }
+  .filter button[aria-pressed='true'] {
+    border-color: var(--_act);
+    background: var(--_act);
+    color: var(--_paper);
+    font-weight: 600;
+  }
+  .filter button:focus-visible {
+    position: relative;
+    z-index: 1;
+  }
+  .count {
+    margin-inline-start: 0.25rem;
+    font-weight: 400;
+  }
+
+  .windows {
+    padding-inline: 0.75rem;
+  }
+  .window {
+    padding: 0.75rem;
+  }
+  .window > p {
+    margin-bottom: 0.25rem;
+  }
+  th[scope='row'] {
+    color: var(--_ink);
+    font-weight: 600;
+  }
+  tr:is(.met, .not-needed) th[scope='row'] {
+    font-weight: 400;
+  }
+  .by,
+  .source,
+  .note {
+    display: block;
+    font-weight: 400;
+    overflow-wrap: anywhere;
+  }
+  .source,
+  .note {
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  tr.late td.left {
+    color: var(--_bad);
+    font-weight: 650;
+  }
+  .state-head,
+  .state-cell {
+    width: 9.5rem;
+  }
+  .due-cell,
+  .due-head {
+    width: 11.5rem;
+    white-space: nowrap;
+  }
+  .figure {
+    width: 7rem;
+  }
+
+  /* On a narrow screen a row of the table becomes a small card. */
+  @container (max-width: 39.99rem) {
+    .window thead {
+      position: absolute;
+      overflow: hidden;
+      width: 1px;
+      height: 1px;
+      clip-path: inset(50%);
+    }
+    .window tr {
+      display: grid;
+      grid-template-columns: minmax(0, 1fr) auto;
+      gap: 0.125rem 0.5rem;
+      padding-block: 0.5rem;
+      border-bottom: 1px solid var(--_hair);
+    }
+    .window :is(td, th) {
+      width: auto;
+      padding: 0;
+      border: 0;
+    }
+    .window th[scope='row'] {
+      grid-column: 1 / -1;
+      order: -1;
+    }
+    .due-cell {
+      order: 3;
+      grid-column: 1 / -1;
+    }
+  }
+  @media (forced-colors: active) {
+    .shape {
+      stroke: CanvasText;
+      fill: Canvas;
+    }
+    .shape:is(.met, .late) {
+      fill: CanvasText;
+    }
+    .sign {
+      stroke: Canvas;
+    }
+    .cross,
+    .base,
+    .now {
+      stroke: CanvasText;
+    }
+    .week {
+      stroke: GrayText;
+    }
+    svg text,
+    svg text.soft {
+      fill: CanvasText;
+    }
+    .filter button[aria-pressed='true'] {
+      forced-color-adjust: none;
+      border-color: Highlight;
+      background: Highlight;
+      color: HighlightText;
+    }
+  }
+`;

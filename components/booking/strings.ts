@@ -1,0 +1,52 @@
+import type { Milestone } from '../../src/engine/index.js';
+
+type State = Milestone['state'];
+
+/** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
+export const defaultStrings = {
+  empty: 'No window to book yet. Add windows to the plan to see by when each must be asked for.',
+  title: 'Booking dates',
+  rules: (name: string) => `By: ${name}`,
+  state: {
+    met: 'met',
+    due: 'due',
+    late: 'late',
+    'missed at adding': 'missed at adding',
+    'not needed': 'not needed',
+  } as Record<State, string>,
+  asOf: (moment: string) => `As of ${moment}`,
+  summary: 'Milestones by state',
+
+  show: 'Show',
+  all: 'All',
+  soon: 'Next 4 weeks',
+  onlyLate: 'Only late',
+  nothingShown: 'No milestone is like that.',
+
+  strip: (weeks: number) => `Due in the next ${weeks} weeks`,
+  stripTold: (due: string, late: string) => `${due} in this stretch; ${late} already late.`,
+  stripEmpty: 'Nothing is due in this stretch.',
+  now: 'now',
+
+  milestone: 'Milestone',
+  dueHead: 'Due',
+  left: 'Time left',
+  stateHead: 'State',
+  ago: (time: string) => `${time} ago`,
+  inTime: (time: string) => `in ${time}`,
+  metLate: (time: string) => `met ${time} late`,
+  by: (who: string) => `by ${who}`,
+  before: {
+    window: '',
+    'railway week': 'counted from the railway week',
+    'four-week period': 'counted from the four-week period',
+    'timetable change': 'counted from the timetable change',
+  } as Record<Milestone['before'], string>,
+  source: 'Source',
+  notInPlan: 'This window is not in the plan given.',
+
+  save: 'Save as a calendar file',
+  cautions: 'Cautions',
+};
+
+export type BookingStrings = Readonly<typeof defaultStrings>;

@@ -1,0 +1,206 @@
+import { expect, fixture, html, oneEvent } from '@open-wc/testing';
+import '../../components/booking/define.js';
+import type { PossessionBooking } from '../../components/booking/booking.js';
+import type { CalendarSaveEvent } from '../../components/booking/calendar-save-event.js';
+import { comingWeeks, stripMarks } from '../../components/booking/coming-weeks.js';
+import { localTimeOf, minutesBetween } from '../../src/calendar/index.js';
+import type { BookAnswer, Milestone } from '../../src/engine/index.js';
+import { cautions } from '../../src/model/index.js';
+import { exampleBooking, milestonesFor } from '../../src/rules/booking/index.js';
+import { axeFaults, inBothSchemes } from './support/axe.js';
+import { at, aWindow, zone } from './support/samples.js';
+
+const now = at('2027-01-04 09:00');
+const windows = [
+  aWindow('A1', '2027-03-27 22:50', '2027-03-28 06:00', { status: 'requested' }),
+  aWindow('B2', '2027-07-10 23:30', '2027-07-12 05:30', { status: 'requested' }),
+  aWindow('C3', '2027-02-20 23:00', '2027-02-21 06:00', { status: 'withdrawn' }),
+  aWindow('D4', '2027-05-08 23:00', '2027-05-09 07:00'),
+];
+const [early, far, withdrawn, added] = windows as [
+  (typeof windows)[0],
+  (typeof windows)[0],
+  (typeof windows)[0],
+  (typeof windows)[0],
+];
+const milestones = [
+  ...milestonesFor(early, exampleBooking, now),
+  ...milestonesFor(far, exampleBooking, now),
+  ...milestonesFor(withdrawn, exampleBooking, now),
+  ...milestonesFor(added, exampleBooking, now, {
+    addedAt: at('2027-01-03 12:00'),
+    met: new Map([['Operators bid amended trains', at('2027-01-03 23:59')]]),
+  }),
+];
+const answer: BookAnswer = {
+  rules: exampleBooking.name,
+  milestones,
+  calendar: 'BEGIN:VCALENDAR\r\nEND:VCALENDAR\r\n',
+};
+
+const shown = (given: BookAnswer | null = answer): Promise<PossessionBooking> =>
+  fixture(
+    html`<possession-booking
+      .answer=${given}
+      .windows=${windows}
+      .now=${now}
+    ></possession-booking>`,
+  );
+const texts = (el: PossessionBooking, css: string): string[] =>
+  [...el.renderRoot.querySelectorAll(css)].map((one) => one.textContent.trim());
+const pick = async (el: PossessionBooking, filter: string): Promise<void> => {
+  el.renderRoot.querySelector<HTMLElement>(`[data-filter=${filter}]`)!.click();
+  await el.updateComplete;
+};
+const count = (test: (one: Milestone) => boolean): number => milestones.filter(test).length;
+
+describe('possession-booking', () => {
+  it('lists every milestone of every window with its state as a word and a shape', async () => {
+    const el = await shown();
+    expect(texts(el, '.window .state')).to.deep.equal(milestones.map((one) => one.state));
+    expect(el.renderRoot.querySelectorAll('.window .state svg :is(.shape)').length).to.equal(
+      milestones.length,
+    );
+    expect(new Set(milestones.map((one) => one.state)).size).to.equal(5);
+  });
+
+  it('gives each state a shape of its own', async () => {
+    const el = await shown();
+    const shapes = [...el.renderRoot.querySelectorAll('.summary svg')].map((one) =>
+      [...one.children].map((child) => child.outerHTML.replace(/class="[^"]*"/g, '')).join(),
+    );
+    expect(new Set(shapes).size).to.equal(5);
+  });
+
+  it('counts the milestones of each state', async () => {
+    const el = await shown();
+    const counts = [...el.renderRoot.querySelectorAll('.summary li')].map((one) => [
+      one.querySelector('.state')!.textContent.trim(),
+      Number(one.querySelector('strong')!.textContent),
+    ]);
+    expect(counts.length).to.equal(5);
+    for (const [state, number] of counts)
+      expect(number).to.equal(count((one) => one.state === state));
+  });
+
+  it('writes due times in the zone of the window', async () => {
+    const el = await shown();
+    const row = [...el.renderRoot.querySelectorAll('.window tbody tr')].find((one) =>
+      one.textContent.includes('In the working timetable'),
+    )!;
+    expect(row.querySelector('time')!.textContent).to.equal('Sat 2 Jan 2027, 22:00');
+    expect(row.querySelector('.left')!.textContent.trim()).to.equal('1 d 11 h ago');
+  });
+
+  it('shows only what is late, what is due within four weeks, or all', async () => {
+    const el = await shown();
+    await pick(el, 'late');
+    const late = texts(el, '.window .state');
+    expect(late.length).to.equal(count((one) => one.state === 'late'));
+    expect(new Set(late)).to.deep.equal(new Set(['late']));
+    await pick(el, 'soon');
+    const soon = count(
+      (one) => one.state === 'due' && minutesBetween(now, one.due) <= 28 * 24 * 60,
+    );
+    expect(soon).to.be.greaterThan(0);
+    expect(texts(el, '.window .state').length).to.equal(soon);
+    expect(texts(el, '[aria-pressed=true]')[0]).to.match(/^Next 4 weeks/);
+    await pick(el, 'all');
+    expect(texts(el, '.window .state').length).to.equal(milestones.length);
+  });
+
+  it('says so when nothing is like that', async () => {
+    const el = await shown({
+      ...answer,
+      milestones: milestonesFor(withdrawn, exampleBooking, now),
+    });
+    await pick(el, 'late');
+    expect(texts(el, '.windows')).to.deep.equal(['No milestone is like that.']);
+  });
+
+  it('hands the calendar text to the page', async () => {
+    const el = await shown();
+    setTimeout(() => el.renderRoot.querySelector<HTMLElement>('.save')!.click());
+    const event = await oneEvent<CalendarSaveEvent>(el, 'possession-calendar-save');
+    expect(event.text).to.equal(answer.calendar);
+    expect(event.bubbles && event.composed).to.equal(true);
+  });
+
+  it('says by how much something was met late', async () => {
+    const late = { ...milestones[0]!, state: 'met' as const, metLateByMinutes: 1500 };
+    const el = await shown({ ...answer, milestones: [late] });
+    expect(texts(el, '.window .left')).to.deep.equal(['met 1 d 1 h late']);
+  });
+
+  it('puts what is due on the strip, in order of time and none upon another', async () => {
+    const el = await shown();
+    const stretch = comingWeeks(now, zone);
+    const due = count((one) => one.state === 'due' && one.due < stretch.to);
+    const marks = [...el.renderRoot.querySelectorAll('.strip .due-mark')];
+    expect(due).to.be.greaterThan(0);
+    expect(marks.length).to.equal(due);
+    expect(new Set(marks.map((one) => one.getAttribute('transform'))).size).to.equal(due);
+  });
+
+  it('stands on the moment of the answer when no other is given', async () => {
+    const el = await shown();
+    const told = texts(el, '.name p')[0];
+    el.now = null;
+    await el.updateComplete;
+    expect(texts(el, '.name p')[0]).to.equal(told);
+    expect(told).to.contain('Mon 4 Jan 2027, 09:00');
+  });
+
+  it('works by keyboard', async () => {
+    const el = await shown();
+    const soon = el.renderRoot.querySelector<HTMLElement>('[data-filter=soon]')!;
+    soon.focus();
+    expect((el.renderRoot as ShadowRoot).activeElement).to.equal(soon);
+    expect(
+      [...el.renderRoot.querySelectorAll<HTMLElement>('button')].every((one) => one.tabIndex === 0),
+    ).to.equal(true);
+  });
+
+  it('shows every caution', async () => {
+    const el = await shown();
+    expect(texts(el, '.cautions li')).to.deep.equal(cautions);
+  });
+
+  it('does not overflow 390 px', async () => {
+    const el = await shown();
+    el.style.setProperty('width', '390px');
+    await new Promise((done) => setTimeout(done, 80));
+    await el.updateComplete;
+    expect(el.scrollWidth).to.be.at.most(390);
+    const edge = el.getBoundingClientRect().right + 0.5;
+    for (const one of el.renderRoot.querySelectorAll('svg, table, td, th[scope=row], button'))
+      expect(one.getBoundingClientRect().right).to.be.at.most(edge);
+  });
+
+  it('has no accessibility faults empty, filtered and full, light and dark', async () => {
+    const el = await shown(null);
+    await inBothSchemes(async () => {
+      for (const given of [null, answer])
+        for (const filter of ['all', 'late', 'soon'] as const) {
+          el.answer = given;
+          el.filter = filter;
+          await el.updateComplete;
+          expect(await axeFaults(el)).to.deep.equal([]);
+        }
+    });
+  });
+});
+
+describe('the coming weeks', () => {
+  it('starts each week at local midnight, across the change of clocks', () => {
+    const { weeks } = comingWeeks(at('2027-03-10 09:00'), zone);
+    expect(weeks.length).to.equal(11);
+    for (const week of weeks) expect(localTimeOf(week, zone).hour).to.equal(0);
+  });
+
+  it('gives milestones at one moment rows of their own', () => {
+    const one = { ...milestones[0]!, state: 'due' as const, due: now + 864e5 };
+    const marks = stripMarks([one, one, one], comingWeeks(now, zone), (t) => (t - now) / 1e7, 15);
+    expect(marks.map((mark) => mark.row)).to.deep.equal([0, 1, 2]);
+  });
+});

@@ -1,3 +1,4 @@
+// One file though long: the desk is the one place that knows what is picked, and every view and link turns on that.
 import {
   html,
   LitElement,

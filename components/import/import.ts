@@ -31,6 +31,7 @@ const needs: readonly (readonly [string, string])[] = [
   ['resources', 'resource, capacity. A resource that is not listed is not limited.'],
   ['trains', 'train, passes at. They price the minutes of a late handback.'],
   ['rules', 'a JSON file of steps, curfews, shifts and the required handback margin.'],
+  ['prices', 'a JSON price book: rates are yours, and the contract governs.'],
 ];
 
 const delimiters: Readonly<Record<string, string>> = {

@@ -30,6 +30,8 @@ const GUTTER = 70;
 const EDGE = 8;
 /** Room for `23:30` beside a bar that ends near the edge. */
 const LABEL = 40;
+/** Room for `clocks +1 h` beyond that. */
+const WORDS = 84;
 const LINE = 28;
 
 /** Words short enough to stand inside a segment. */
@@ -331,10 +333,13 @@ export class PossessionRibbon extends LitElement {
 function edgesFor(lines: readonly RibbonLine[], span: { from: number; to: number }) {
   const near = 120;
   const after = (line: RibbonLine, at: Instant): number => (at - line.noon) / MINUTE;
-  return {
-    left: lines.some((one) => one.first && after(one, one.start) - span.from < near) ? LABEL : EDGE,
-    right: lines.some((one) => one.last && span.to - after(one, one.end) < near) ? LABEL : EDGE,
-  };
+  const left = lines.some((one) => one.first && after(one, one.start) - span.from < near);
+  const right = lines.some((one) => one.last && span.to - after(one, one.end) < near);
+  // A clock change near both edges has its words beyond the end.
+  const words = lines.some(
+    (one) => one.changes.length > 0 && span.to - after(one, one.end) < near && left,
+  );
+  return { left: left ? LABEL : EDGE, right: words ? LABEL + WORDS : right ? LABEL : EDGE };
 }
 
 function usableText(ledger: Ledger | undefined): string {

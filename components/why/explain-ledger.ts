@@ -1,4 +1,4 @@
-import { clockChanges, durationText } from '../../src/calendar/index.js';
+import { clockChanges, durationText, MINUTE } from '../../src/calendar/index.js';
 import type { AccessWindow, RuleSet } from '../../src/model/index.js';
 import type { Ledger, LedgerRow } from '../../src/rules/types.js';
 import { clockText, momentText } from '../shared/format.js';
@@ -49,7 +49,7 @@ function explainSum(
   const clocks = changes
     .map(
       (one) =>
-        ` Clocks go ${one.forwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(one.forwardMinutes))} at ${clockText(one.at - 1, window.zone)}, so the clock face is not the elapsed time.`,
+        ` Clocks go ${one.forwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(one.forwardMinutes))} from ${clockText(one.at - MINUTE, window.zone)} straight to ${clockText(one.at, window.zone)}, so the clock face is not the elapsed time.`,
     )
     .join('');
   if (row === 'gross')

@@ -73,7 +73,7 @@ export function helpsTable(result: HandbackResult, strings: HandbackStrings): Te
     ({ name }, index, all) =>
       !repeated.has(name) || all.findIndex((one) => one.name === name) === index,
   );
-  const most = Math.max(1, ...rows.map((one) => one.meanGainMinutes));
+  const most = Math.max(0.001, ...rows.map((one) => one.probabilityGain));
   return html`<section class="helps">
     <h3>${strings.helps}</h3>
     ${
@@ -98,7 +98,7 @@ export function helpsTable(result: HandbackResult, strings: HandbackStrings): Te
                       </th>
                       <td class="figure">${pointsText(one.probabilityGain)}</td>
                       <td class="figure">${durationText(one.meanGainMinutes)}</td>
-                      <td class="bars">${shareBar(one.meanGainMinutes / most)}</td>
+                      <td class="bars">${shareBar(one.probabilityGain / most)}</td>
                     </tr>`,
                 )}
               </tbody>

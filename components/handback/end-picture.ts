@@ -9,7 +9,8 @@ import type { HandbackStrings } from './strings.js';
 import { clockBeside, percentText } from './times.js';
 
 const MARK = 16;
-const BARS = 104;
+/** The same at any width, so that measuring the width never changes the height. */
+const BARS = 128;
 const STRIP = 22;
 const GAP = 20;
 const LETTER = 6.3;
@@ -184,7 +185,9 @@ export function endTables(
     [strings.meanLate, `${run.outlook.expectedOverrunMinutes.toFixed(1)} min`],
     ...run.outlook.laterThan.map((one): [string, string] => [
       strings.moreThan(time(bookedEnd + one.minutes * MINUTE)),
-      percentText(one.probability),
+      one.probability === 0
+        ? strings.noRunOf(run.runs.toLocaleString('en-GB'))
+        : percentText(one.probability),
     ]),
   ];
   const clock = (minutes: number): string => time(windowStart + minutes * MINUTE);

@@ -100,12 +100,20 @@ function dropList(
   </div>`;
 }
 
+/** The state by the forecast, or further on by what the log says since. */
+function stateOf(one: CutOff, lines: readonly ShiftLine[]): CutOff['state'] {
+  const { startedAt, finishedAt } = seenOf(lines, one);
+  if (one.state === 'done' || finishedAt !== undefined) return 'done';
+  return one.state === 'begun' || startedAt !== undefined ? 'begun' : 'to-come';
+}
+
 /** A step or a piece of work with its two buttons; one button for what takes no time. */
-function recordRow(one: CutOff, setting: LiveSetting): TemplateResult {
+function recordRow(one: CutOff, isNext: boolean, setting: LiveSetting): TemplateResult {
   const { zone, strings, lines, record } = setting;
   const seen = seenOf(lines, one);
-  const begun = one.state !== 'to-come' || seen.startedAt !== undefined;
-  const done = one.state === 'done' || seen.finishedAt !== undefined;
+  const state = stateOf(one, lines);
+  const done = state === 'done';
+  const begun = state !== 'to-come';
   const subject = one.activity === undefined ? { step: one.name } : { activity: one.activity };
   const momentary = one.plannedFinish === one.plannedStart;
   const button = (
@@ -117,7 +125,7 @@ function recordRow(one: CutOff, setting: LiveSetting): TemplateResult {
     html`<button
       type="button"
       part="record"
-      class=${what}
+      class="${what} ${!pressed && (what === 'finished' ? begun : isNext) ? 'strong' : ''}"
       ?disabled=${pressed}
       @click=${() => record({ ...subject, what })}
     >
@@ -127,7 +135,6 @@ function recordRow(one: CutOff, setting: LiveSetting): TemplateResult {
       >
       ${at === undefined ? nothing : html`<span class="at">${exactClock(at, zone)}</span>`}
     </button>`;
-  const state = done ? 'done' : begun ? 'begun' : 'to-come';
   return html`<li class="record ${state}">
     <div class="name">
       <strong>${one.name}</strong>
@@ -152,6 +159,8 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
   const margin = live?.marginLeftMinutes ?? result.marginMinutes;
   const verdict = live?.verdict ?? result.verdict;
   const next = live?.nextCutOff ?? result.cutOffs.find((one) => one.state === 'to-come') ?? null;
+  const done = result.cutOffs.filter((one) => stateOf(one, lines) === 'done');
+  const open = result.cutOffs.filter((one) => !done.includes(one));
   const { onTime } = simulation.outlook;
   const short = onTime.probability < result.confidence;
   const age = live && now !== null ? Math.max(0, -minutesUntil(live.at, now)) : 0;
@@ -202,8 +211,18 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
     }
     <h3>${strings.record}</h3>
     <ol class="records">
-      ${result.cutOffs.map((one) => recordRow(one, setting))}
+      ${open.map((one) => recordRow(one, one === next, setting))}
     </ol>
+    ${
+      done.length > 0
+        ? html`<details>
+            <summary>${strings.doneSoFar(done.length)}</summary>
+            <ol class="records">
+              ${done.map((one) => recordRow(one, false, setting))}
+            </ol>
+          </details>`
+        : nothing
+    }
     ${logList(lines, setting, (activity) => titleOf(result, activity))}
   </section>`;
 }

@@ -129,6 +129,14 @@ export const liveStyles = css`
     font-weight: 600;
     touch-action: manipulation;
   }
+  .live summary {
+    display: flex;
+    align-items: center;
+    min-height: 3rem;
+  }
+  .live button.strong {
+    font-weight: 700;
+  }
   .records button .at {
     font-weight: 400;
     white-space: nowrap;

@@ -323,9 +323,18 @@ describe('possession-handback', () => {
     expect(text(record('Place protection'))).to.contain('Finished: Place protection 00:00');
   });
 
+  it('keeps what is still to be reported on top, and folds away what is done', async () => {
+    const el = await shownLive();
+    const folded = all(el, '.live details li.record').map(text);
+    const open = all(el, '.live > .records > li').map(text);
+    expect(folded.some((one) => one.startsWith('Place protection'))).to.equal(true);
+    expect(open[0]).to.contain('Cut out the old deck');
+    expect(text(find(el, '.live summary'))).to.equal(`Done so far: ${folded.length}`);
+  });
+
   it('has buttons large enough for a thumb', async () => {
     const el = await shownLive();
-    for (const one of all(el, '.live button')) {
+    for (const one of all(el, '.live ol:not(details ol) button, .live summary')) {
       const { width, height } = one.getBoundingClientRect();
       expect(Math.min(width, height)).to.be.at.least(48);
     }

@@ -1,11 +1,16 @@
-import { allocate } from '../schedule/index.js';
+import {
+  allocate,
+  replan,
+  shortNotice,
+  type AllocateOptions as SearchOptions,
+} from '../schedule/index.js';
 import { planFromDocument } from '../tables/index.js';
 import { bookOf } from './book.js';
 import { handbackOf } from './handback.js';
 import { importFiles } from './import-files.js';
 import { priceOf } from './price.js';
 import { recompute } from './recompute.js';
-import type { Engine, Progress } from './types.js';
+import type { AllocateOptions, Engine, Progress } from './types.js';
 
 /**
  * An engine in this thread: for tests, servers and the inside of a worker. A search stops at once only where the
@@ -24,17 +29,22 @@ export function createInlineEngine(): Engine {
     recompute: (document, signal) => answer(() => recompute(document), signal),
     importFiles: (files, document, signal) => answer(() => importFiles(files, document), signal),
     allocate: (document, options, signal, onProgress) =>
+      answer(
+        () => allocate(planFromDocument(document).plan, searching(options, signal, onProgress)),
+        signal,
+      ),
+    replan: (document, before, options, signal, onProgress) =>
+      answer(
+        () =>
+          replan(planFromDocument(document).plan, before, searching(options, signal, onProgress)),
+        signal,
+      ),
+    shortNotice: (document, before, id, options, signal, onProgress) =>
       answer(() => {
-        const clock = (): number => performance.now();
-        const tell = progressBy(clock, (options.seconds ?? 5) * 1000, onProgress);
-        return allocate(planFromDocument(document).plan, {
-          ...options,
-          clock,
-          shouldStop: () => {
-            tell();
-            return signal?.aborted ?? false;
-          },
-        });
+        const { plan } = planFromDocument(document);
+        const window = plan.windows.find((one) => one.id === id);
+        if (!window) throw new RangeError(`there is no window "${id}" in the plan`);
+        return shortNotice(plan, before, window, searching(options, signal, onProgress));
       }, signal),
     handback: (document, request, signal, onProgress) =>
       answer(
@@ -45,6 +55,24 @@ export function createInlineEngine(): Engine {
     book: (document, request, signal) => answer(() => bookOf(document, request), signal),
     dispose() {
       ended = true;
+    },
+  };
+}
+
+/** The options of a search with the clock, the way to stop it and the telling of progress. */
+function searching(
+  options: AllocateOptions,
+  signal?: AbortSignal,
+  onProgress?: (progress: Progress) => void,
+): SearchOptions {
+  const clock = (): number => performance.now();
+  const tell = progressBy(clock, (options.seconds ?? 5) * 1000, onProgress);
+  return {
+    ...options,
+    clock,
+    shouldStop: () => {
+      tell();
+      return signal?.aborted ?? false;
     },
   };
 }

@@ -78,6 +78,10 @@ export function createPortEngine(
     importFiles: (files, document, signal) => call('importFiles', [files, document], signal),
     allocate: (document, options, signal, onProgress) =>
       call('allocate', [document, options], signal, onProgress),
+    replan: (document, before, options, signal, onProgress) =>
+      call('replan', [document, before, options], signal, onProgress),
+    shortNotice: (document, before, window, options, signal, onProgress) =>
+      call('shortNotice', [document, before, window, options], signal, onProgress),
     handback: (document, request, signal, onProgress) =>
       call('handback', [document, request], signal, onProgress),
     price: (document, request, signal) => call('price', [document, request], signal),

@@ -2,6 +2,7 @@ import type { Instant } from '../calendar/index.js';
 import type { CostCurve, ExpectedCost, PriceResult } from '../price/index.js';
 import type { HandbackOptions, HandbackResult } from '../risk/index.js';
 import type { BookingRules, Milestone } from '../rules/booking/index.js';
+import type { Replan, ShortNotice } from '../schedule/index.js';
 import type { Allocation, Objective } from '../schedule/types.js';
 import type { FitVerdict, Placement } from '../fit/types.js';
 import type { Ledger } from '../rules/types.js';
@@ -123,6 +124,23 @@ export interface Engine {
     signal?: AbortSignal,
     onProgress?: (progress: Progress) => void,
   ): Promise<Allocation>;
+  /** A plan for the document as it is now that moves as few packages of `before` as it can, and what moved and why. */
+  replan(
+    document: PlanDocument,
+    before: Allocation,
+    options: AllocateOptions,
+    signal?: AbortSignal,
+    onProgress?: (progress: Progress) => void,
+  ): Promise<Replan>;
+  /** The best use of one window of the document that `before` did not know, and what it buys at the key dates. */
+  shortNotice(
+    document: PlanDocument,
+    before: Allocation,
+    window: string,
+    options: AllocateOptions,
+    signal?: AbortSignal,
+    onProgress?: (progress: Progress) => void,
+  ): Promise<ShortNotice>;
   /** Margins, cut-off times and the chance of handing back on time, one a window, in plan order. */
   handback(
     document: PlanDocument,
@@ -151,3 +169,4 @@ export type { BookingRules, Milestone } from '../rules/booking/index.js';
 export type { Ledger, LedgerRow } from '../rules/types.js';
 export type { FitVerdict, Placement, Reason } from '../fit/types.js';
 export type { Allocation, Certificate, KeyDateForecast, Objective } from '../schedule/types.js';
+export type { KeyDateGain, Move, Replan, ShortNotice } from '../schedule/index.js';

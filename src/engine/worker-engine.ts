@@ -53,6 +53,10 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
     book: async (document, request, signal) => kept().book(document, request, signal),
     allocate: (document, options, signal, onProgress) =>
       apart((engine) => engine.allocate(document, options, signal, onProgress)),
+    replan: (document, before, options, signal, onProgress) =>
+      apart((engine) => engine.replan(document, before, options, signal, onProgress)),
+    shortNotice: (document, before, window, options, signal, onProgress) =>
+      apart((engine) => engine.shortNotice(document, before, window, options, signal, onProgress)),
     handback: (document, request, signal, onProgress) =>
       apart((engine) => engine.handback(document, request, signal, onProgress)),
     dispose() {

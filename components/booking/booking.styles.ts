@@ -193,17 +193,36 @@ export const styles = css`
   tr:is(.met, .not-needed) th[scope='row'] {
     font-weight: 400;
   }
-  .by,
-  .source,
-  .note {
-    display: block;
-    font-weight: 400;
+  th[scope='row'] {
     overflow-wrap: anywhere;
   }
-  .source,
+  .by,
   .note {
     color: var(--_quiet);
+    font-weight: 400;
+  }
+  .note {
+    display: block;
+    color: var(--_quiet);
     font-size: var(--_small);
+  }
+  .sources {
+    padding: 0.75rem;
+  }
+  .sources summary {
+    width: fit-content;
+    color: var(--_act);
+    cursor: pointer;
+  }
+  .sources dl > div {
+    margin-top: 0.375rem;
+  }
+  .sources dt {
+    font-weight: 600;
+  }
+  .sources dd {
+    color: var(--_quiet);
+    overflow-wrap: anywhere;
   }
   tr.late td.left {
     color: var(--_bad);
@@ -219,7 +238,10 @@ export const styles = css`
     white-space: nowrap;
   }
   .figure {
-    width: 7rem;
+    width: 8.5rem;
+  }
+  .window table {
+    table-layout: fixed;
   }
 
   /* On a narrow screen a row of the table becomes a small card. */

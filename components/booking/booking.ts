@@ -94,7 +94,8 @@ export class PossessionBooking extends LitElement {
           ${weekStrip(answer.milestones, now, zone, this.#strip.width, words)}
         </div>
       </section>
-      ${this.#renderFilter(answer, words)} ${this.#renderWindows(answer, words)}`;
+      ${this.#renderFilter(answer, words)} ${this.#renderWindows(answer, words)}
+      ${this.#renderSources(answer, words)}`;
   }
 
   #renderSummary({ milestones }: BookAnswer, words: BookingStrings): TemplateResult {
@@ -146,6 +147,23 @@ export class PossessionBooking extends LitElement {
       ${groups.map(([id, shown]) => this.#renderWindow(id, shown, words))}`;
   }
 
+  /** Each lead time once, however many windows it holds for. */
+  #renderSources({ milestones }: BookAnswer, words: BookingStrings): TemplateResult {
+    const rules = new Map(milestones.map((one) => [one.milestone, one]));
+    return html`<details class="sources">
+      <summary>${words.sources}</summary>
+      <dl>
+        ${[...rules.values()].map(
+          (one) =>
+            html`<div>
+              <dt>${one.milestone}</dt>
+              <dd>${words.before[one.before]} ${one.source} (${one.sureness})</dd>
+            </div>`,
+        )}
+      </dl>
+    </details>`;
+  }
+
   #renderWindow(
     id: string,
     milestones: readonly Milestone[],
@@ -161,35 +179,31 @@ export class PossessionBooking extends LitElement {
             : words.notInPlan
         }
       </p>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col" class="state-head">${words.stateHead}</th>
-            <th scope="col">${words.milestone}</th>
-            <th scope="col" class="due-head">${words.dueHead}</th>
-            <th scope="col" class="figure">${words.left}</th>
+      <table role="table">
+        <thead role="rowgroup">
+          <tr role="row">
+            <th scope="col" role="columnheader" class="state-head">${words.stateHead}</th>
+            <th scope="col" role="columnheader">${words.milestone}</th>
+            <th scope="col" role="columnheader" class="due-head">${words.dueHead}</th>
+            <th scope="col" role="columnheader" class="figure">${words.left}</th>
           </tr>
         </thead>
-        <tbody>
+        <tbody role="rowgroup">
           ${milestones.map(
             (one) =>
-              html`<tr class=${stateClass(one.state)}>
-                <td class="state-cell">${stateMark(one.state, words.state[one.state])}</td>
-                <th scope="row">
+              html`<tr role="row" class=${stateClass(one.state)}>
+                <td role="cell" class="state-cell">
+                  ${stateMark(one.state, words.state[one.state])}
+                </td>
+                <th scope="row" role="rowheader">
                   ${one.milestone}
                   ${one.by === undefined ? nothing : html`<span class="by">${words.by(one.by)}</span>`}
-                  <span class="source"
-                    >${
-                      words.before[one.before] === '' ? nothing : `${words.before[one.before]}. `
-                    }${words.source}:
-                    ${one.source} (${one.sureness})</span
-                  >
                   ${one.note === undefined ? nothing : html`<span class="note">${one.note}</span>`}
                 </th>
-                <td class="due-cell">
+                <td role="cell" class="due-cell">
                   <time>${momentText(one.due, one.zone)}</time>
                 </td>
-                <td class="figure left">${leftText(one, words)}</td>
+                <td role="cell" class="figure left">${leftText(one, words)}</td>
               </tr>`,
           )}
         </tbody>

@@ -37,12 +37,12 @@ export const defaultStrings = {
   metLate: (time: string) => `met ${time} late`,
   by: (who: string) => `by ${who}`,
   before: {
-    window: '',
-    'railway week': 'counted from the railway week',
-    'four-week period': 'counted from the four-week period',
-    'timetable change': 'counted from the timetable change',
+    window: 'Counted from the window.',
+    'railway week': 'Counted from the railway week.',
+    'four-week period': 'Counted from the four-week period.',
+    'timetable change': 'Counted from the timetable change.',
   } as Record<Milestone['before'], string>,
-  source: 'Source',
+  sources: 'Where the lead times come from',
   notInPlan: 'This window is not in the plan given.',
 
   save: 'Save as a calendar file',

@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import type { CostCurve, ExpectedCost, PriceResult } from '../../src/engine/index.js';
 import { clockText, dayText } from '../shared/format.js';
-import { chanceText, moneyText } from './money-text.js';
+import { chanceText, errorText, moneyText } from './money-text.js';
 import type { StepGroup } from './numbered-steps.js';
 import { minuteTicks } from './step-line.js';
 import type { OverrunStrings } from './strings.js';
@@ -22,7 +22,11 @@ export function rowTable(at: PriceResult, strings: OverrunStrings): TemplateResu
           html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
             <th scope="row">
               <span class="title">${row.title}</span>
-              <span class="head">${strings.head[row.head]}</span>
+              ${
+                strings.head[row.head].toLowerCase() === row.title.toLowerCase()
+                  ? nothing
+                  : html`<span class="head">${strings.head[row.head]}</span>`
+              }
               <span class="formula">${row.formula}</span>
               <span class="source">${strings.source}: ${row.source}</span>
             </th>
@@ -59,56 +63,51 @@ export function stepTable(
 ): TemplateResult {
   if (groups.length === 0) return html`<p class="quiet">${strings.noSteps}</p>`;
   const withChance = chances.size > 0;
-  return html`<table class="steps">
-    <thead>
-      <tr>
-        <th scope="col"><span class="unseen">${strings.mark}</span></th>
-        <th scope="col" class="figure">${strings.from}</th>
-        <th scope="col">${strings.what}</th>
-        <th scope="col" class="figure">${strings.rise}</th>
-        ${withChance ? html`<th scope="col" class="figure">${strings.chance}</th>` : nothing}
-      </tr>
-    </thead>
-    <tbody>
-      ${groups.map((group) => {
-        const chance = chances.get(group.atMinute);
-        return html`<tr class=${group.atMinute <= asked ? 'reached' : ''}>
-          <td>
-            ${group.mark === undefined ? nothing : html`<span class="disc">${group.mark}</span>`}
-          </td>
-          <td class="figure">${durationText(group.atMinute)}</td>
-          <td>
-            ${group.steps.map(
-              (step) =>
-                html`<div>
-                  ${step.name}
-                  <span class="quiet"
-                    >${strings.kind[step.kind]}${
-                      step.counted ? '' : `, ${strings.notCounted}`
-                    }</span
-                  >
-                </div>`,
-            )}
-          </td>
-          <td class="figure">${moneyText(group.rise)}</td>
-          ${
-            withChance
-              ? html`<td class="figure">
-                  ${
-                    chance
-                      ? html`${chanceText(chance.chance)}
-                          <span class="quiet"
-                            >&plusmn;${(100 * chance.standardError).toFixed(1)}</span
-                          >`
-                      : nothing
-                  }
-                </td>`
-              : nothing
-          }
-        </tr>`;
-      })}
-    </tbody>
-  </table>`;
+  return html`<div class="scroll list" tabindex="0" role="region" aria-label=${strings.steps}>
+    <table class="steps">
+      <thead>
+        <tr>
+          <th scope="col"><span class="unseen">${strings.mark}</span></th>
+          <th scope="col" class="figure">${strings.from}</th>
+          <th scope="col" class="what">${strings.what}</th>
+          <th scope="col" class="figure">${strings.rise}</th>
+          ${withChance ? html`<th scope="col" class="figure">${strings.chance}</th>` : nothing}
+        </tr>
+      </thead>
+      <tbody>
+        ${groups.map((group) => {
+          const chance = chances.get(group.atMinute);
+          return html`<tr class=${group.atMinute <= asked ? 'reached' : ''}>
+            <td>
+              ${group.mark === undefined ? nothing : html`<span class="disc">${group.mark}</span>`}
+            </td>
+            <td class="figure">${durationText(group.atMinute)}</td>
+            <td class="what">
+              ${group.steps.map(
+                (step) =>
+                  html`<div>
+                    ${step.name}${step.counted ? nothing : html`<span class="quiet">, ${strings.notCounted}</span>`}
+                  </div>`,
+              )}
+            </td>
+            <td class="figure">${group.mark === undefined ? nothing : moneyText(group.rise)}</td>
+            ${
+              withChance
+                ? html`<td class="figure">
+                    ${
+                      chance
+                        ? html`${chanceText(chance.chance)}
+                            <span class="quiet">&plusmn;${errorText(chance.standardError)}</span>`
+                        : nothing
+                    }
+                  </td>`
+                : nothing
+            }
+          </tr>`;
+        })}
+      </tbody>
+    </table>
+  </div>`;
 }
 
 /** The curve at its steps, at even minutes and at the asked minute. */

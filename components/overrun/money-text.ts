@@ -20,6 +20,11 @@ export function shortMoney(value: number): string {
   return `${(value / size).toLocaleString('en-GB', { maximumFractionDigits: 2 })}${letter}`;
 }
 
+/** The standard error of a share, in points: `0.4`. */
+export function errorText(error: number): string {
+  return error > 0 && error < 0.0005 ? '<\u00a00.1' : (100 * error).toFixed(1);
+}
+
 /** A share of 1: `12.5 %`; what is neither 0 nor 1 is never written so. */
 export function chanceText(share: number): string {
   if (share > 0 && share < 0.001) return '< 0.1 %';

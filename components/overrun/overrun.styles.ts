@@ -150,6 +150,29 @@ export const styles = css`
     gap: 1.5rem 2rem;
     padding: 0.75rem;
   }
+  .column {
+    display: contents;
+  }
+  .picture {
+    order: 1;
+  }
+  .steps-list {
+    order: 2;
+  }
+  .heads {
+    order: 3;
+  }
+  .expected {
+    order: 4;
+  }
+  .list {
+    max-height: 25rem;
+  }
+  .list thead th {
+    position: sticky;
+    inset-block-start: 0;
+    background: var(--_paper);
+  }
   .held,
   .notes {
     padding: 0.75rem;
@@ -248,8 +271,15 @@ export const styles = css`
     width: 2rem;
     padding-inline-end: 0;
   }
-  .steps td div {
+  .steps .what {
+    width: 100%;
     overflow-wrap: anywhere;
+  }
+  .steps .what div::first-letter {
+    text-transform: uppercase;
+  }
+  .steps th.figure {
+    white-space: normal;
   }
   .disc {
     display: inline-block;
@@ -264,6 +294,9 @@ export const styles = css`
   .reached .disc {
     background: var(--_ink);
     color: var(--_paper);
+  }
+  .expected .mean {
+    flex-basis: 100%;
   }
   .expected dl {
     display: flex;
@@ -283,6 +316,10 @@ export const styles = css`
   .expected dd strong {
     font-size: var(--_head);
     font-weight: 650;
+  }
+  .expected .mean dd strong {
+    font-size: var(--_figure);
+    line-height: 1.2;
   }
   .when {
     white-space: nowrap;
@@ -356,6 +393,14 @@ export const styles = css`
     stroke-linejoin: round;
   }
 
+  @container (max-width: 29.99rem) {
+    .steps .figure .quiet {
+      display: block;
+    }
+    .steps :is(th, td) {
+      padding-inline: 0.25rem;
+    }
+  }
   @container (min-width: 46rem) {
     header {
       grid-template-columns: minmax(11rem, 1fr) minmax(16rem, 1.4fr) auto;
@@ -365,6 +410,12 @@ export const styles = css`
     }
     .columns {
       grid-template-columns: minmax(0, 3fr) minmax(0, 2fr);
+    }
+    .column {
+      display: flex;
+      flex-direction: column;
+      gap: 1.5rem;
+      min-width: 0;
     }
   }
   @media (forced-colors: active) {

@@ -16,7 +16,7 @@ import { WidthWatch } from '../shared/width-watch.js';
 import { chancePicture } from './chance-picture.js';
 import { costPicture, minuteAt } from './cost-picture.js';
 import { chanceTable, curveTable, rowTable, stepTable, trainTable } from './cost-tables.js';
-import { chanceText, moneyText, sumText } from './money-text.js';
+import { moneyText, sumText } from './money-text.js';
 import { numberedSteps } from './numbered-steps.js';
 import { OverrunChangeEvent } from './overrun-change-event.js';
 import { styles } from './overrun.styles.js';
@@ -85,40 +85,44 @@ export class PossessionOverrun extends LitElement {
         ${at.cautions.map((one, index) => html`<li>${index === 0 ? html`<strong>${one}</strong>` : one}</li>`)}
       </ul>
       <div class="columns">
-        <section class="picture">
-          <h3>${words.curve}</h3>
-          <div class="curve-frame" @click=${this.#onPick}>
-            ${costPicture(curve, groups, asked, this.#curve.width, words)}
-          </div>
-          ${
-            curve.falls.length > 0
-              ? html`<p class="note">
-                  ${words.falls(curve.falls.map((one) => durationText(one.atMinute)).join(', '))}
-                </p>`
-              : nothing
-          }
-          <details>
-            <summary>${words.curveTable}</summary>
-            ${curveTable(curve, asked, words)}
-          </details>
-        </section>
-        <section class="steps-list">
-          <h3>${words.steps}</h3>
-          ${stepTable(groups, chancesOf(expected), asked, words)}
-        </section>
-        <section class="heads" aria-busy=${asked !== at.overrunMinutes}>
-          <h3>${words.rows}</h3>
-          ${
-            asked === at.overrunMinutes
-              ? nothing
-              : html`<p class="pending">
-                  ${words.working}. ${words.rowsOf(durationText(at.overrunMinutes))}
-                </p>`
-          }
-          <p class="quiet">${words.basis[at.basis]}</p>
-          ${rowTable(at, words)}
-        </section>
-        ${this.#renderExpected(expected, words)}
+        <div class="column">
+          <section class="picture">
+            <h3>${words.curve}</h3>
+            <div class="curve-frame" @click=${this.#onPick}>
+              ${costPicture(curve, groups, asked, this.#curve.width, words)}
+            </div>
+            ${
+              curve.falls.length > 0
+                ? html`<p class="note">
+                    ${words.falls(curve.falls.map((one) => durationText(one.atMinute)).join(', '))}
+                  </p>`
+                : nothing
+            }
+            <details>
+              <summary>${words.curveTable}</summary>
+              ${curveTable(curve, asked, words)}
+            </details>
+          </section>
+          <section class="heads" aria-busy=${asked !== at.overrunMinutes}>
+            <h3>${words.rows}</h3>
+            ${
+              asked === at.overrunMinutes
+                ? nothing
+                : html`<p class="pending">
+                    ${words.working}. ${words.rowsOf(durationText(at.overrunMinutes))}
+                  </p>`
+            }
+            <p class="quiet">${words.basis[at.basis]}</p>
+            ${rowTable(at, words)}
+          </section>
+        </div>
+        <div class="column">
+          <section class="steps-list">
+            <h3>${words.steps}</h3>
+            ${stepTable(groups, chancesOf(expected), asked, words)}
+          </section>
+          ${this.#renderExpected(expected, words)}
+        </div>
       </div>
       <section class="held">
         <h3>${words.trains}</h3>
@@ -217,14 +221,14 @@ export class PossessionOverrun extends LitElement {
           <dt>${words.p80}</dt>
           <dd>
             <strong>${sumText(expected.p80, currency)}</strong>
-            <span class="quiet">${words.pNote(chanceText(0.8))}</span>
+            <span class="quiet">${words.pNote('80 %')}</span>
           </dd>
         </div>
         <div>
           <dt>${words.p95}</dt>
           <dd>
             <strong>${sumText(expected.p95, currency)}</strong>
-            <span class="quiet">${words.pNote(chanceText(0.95))}</span>
+            <span class="quiet">${words.pNote('95 %')}</span>
           </dd>
         </div>
       </dl>

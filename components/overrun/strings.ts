@@ -1,6 +1,5 @@
 import type { CostStep, PriceResult } from '../../src/engine/index.js';
 
-type StepKind = CostStep['kind'];
 type Head = CostStep['head'];
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
@@ -52,14 +51,6 @@ export const defaultStrings = {
   what: 'What happens',
   rise: 'Total gains',
   chance: 'Chance',
-  kind: {
-    threshold: 'threshold',
-    'train-held': 'train held',
-    'train-cancelled': 'train cancelled',
-    'rate-change': 'rate changes',
-    'least-hours': 'least hours',
-    cap: 'cap',
-  } as Record<StepKind, string>,
   falls: (list: string) => `The cost falls at ${list}: a cancelled train frees its path.`,
 
   expected: 'With the chance of each overrun',

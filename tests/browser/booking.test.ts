@@ -161,6 +161,14 @@ describe('possession-booking', () => {
     ).to.equal(true);
   });
 
+  it('names the source of every lead time once, with its sureness', async () => {
+    const el = await shown();
+    const names = new Set(milestones.map((one) => one.milestone));
+    expect(texts(el, '.sources dt')).to.have.members([...names]);
+    for (const one of milestones)
+      expect(texts(el, '.sources dd').join()).to.contain(`${one.source} (${one.sureness})`);
+  });
+
   it('shows every caution', async () => {
     const el = await shown();
     expect(texts(el, '.cautions li')).to.deep.equal(cautions);
@@ -185,6 +193,7 @@ describe('possession-booking', () => {
           el.answer = given;
           el.filter = filter;
           await el.updateComplete;
+          for (const one of el.renderRoot.querySelectorAll('details')) one.open = true;
           expect(await axeFaults(el)).to.deep.equal([]);
         }
     });

@@ -47,8 +47,12 @@ export function oracle(
 
   let lead = 12 * step;
   let tail = 12 * step;
-  if (plan.rules.curfews.length > 0 && activities.some((one) => one.place === 'outside')) {
-    // Long enough to get past a night's curfew either way.
+  if (
+    !claimed &&
+    plan.rules.curfews.length > 0 &&
+    activities.some((one) => one.place === 'outside')
+  ) {
+    // Long enough to get past a night's curfew either way; a claimed plan is only beaten by sooner work.
     lead += 480;
     tail += 480;
   }

@@ -1,0 +1,112 @@
+import { minutesBetween, type Instant } from '../../src/calendar/index.js';
+import type { Allocation } from '../../src/engine/index.js';
+import { floatText, momentText } from '../shared/format.js';
+import type { Sense } from './change-mark.js';
+import type { DatePair } from './changes.js';
+import type { CompareStrings } from './strings.js';
+
+export interface Told {
+  readonly sense: Sense;
+  readonly text: string;
+}
+
+export interface SummaryRow {
+  readonly name: string;
+  readonly before: string;
+  readonly after: string;
+  readonly sense: Sense;
+  readonly change: string;
+  /** Whether the row speaks of the plan's quality, where a failed check is told. */
+  readonly quality?: true;
+}
+
+const minus = '\u2212';
+
+/** The figures of two plans with what changed in each. */
+export function summaryRows(
+  before: Allocation,
+  after: Allocation,
+  zone: string,
+  words: CompareStrings,
+): SummaryRow[] {
+  const finish = (at: Instant | null) => (at === null ? words.noFinish : momentText(at, zone));
+  const met = (one: Allocation) => one.keyDates.filter((date) => date.met).length;
+  const dates = (one: Allocation) => words.ofDates(String(met(one)), String(one.keyDates.length));
+  const ended = finishChange(before.finishesAt, after.finishesAt, words);
+  const quality = before.certificate.text === after.certificate.text;
+  const counted = (name: string, old: number, now: number, good: 'more' | 'fewer') => {
+    const { sense, text } = countChange(old, now, good, words);
+    return { name, before: String(old), after: String(now), sense, change: text };
+  };
+  return [
+    {
+      name: words.finish,
+      before: finish(before.finishesAt),
+      after: finish(after.finishesAt),
+      sense: ended.sense,
+      change: ended.text,
+    },
+    counted(words.windowsUsed, before.windowsUsed, after.windowsUsed, 'fewer'),
+    {
+      ...counted(words.datesMet, met(before), met(after), 'more'),
+      before: dates(before),
+      after: dates(after),
+    },
+    counted(words.leftOver, before.unplaced.length, after.unplaced.length, 'fewer'),
+    {
+      name: words.quality,
+      before: before.certificate.text,
+      after: after.certificate.text,
+      sense: 'even',
+      change: quality ? words.same : words.other,
+      quality: true,
+    },
+  ];
+}
+
+/** What became of a key date: of its float where both plans have one. */
+export function dateChange({ before, after }: DatePair, words: CompareStrings): Told {
+  if (!before) return { sense: 'even', text: words.dateAdded };
+  if (!after) return { sense: 'even', text: words.dateRemoved };
+  const old = before.floatMinutes;
+  const now = after.floatMinutes;
+  if (old === null && now === null) return { sense: 'even', text: words.same };
+  if (old === null) return { sense: 'better', text: words.nowAllPlaced };
+  if (now === null) return { sense: 'worse', text: words.noLongerAllPlaced };
+  if (now === old) return { sense: 'even', text: words.same };
+  const word = now > old ? words.moreFloat : words.lessFloat;
+  return { sense: now > old ? 'better' : 'worse', text: `${signed(now - old)} ${word}` };
+}
+
+/** A float in words; none while some of the work is not placed. */
+export function floatShown(minutes: number | null): string {
+  return minutes === null ? '' : floatText(minutes);
+}
+
+function finishChange(old: Instant | null, now: Instant | null, words: CompareStrings): Told {
+  if (old === now) return { sense: 'even', text: words.same };
+  if (old === null) return { sense: 'better', text: words.nowFinishes };
+  if (now === null) return { sense: 'worse', text: words.noLongerFinishes };
+  const later = minutesBetween(old, now);
+  const word = later > 0 ? words.later : words.earlier;
+  return { sense: later > 0 ? 'worse' : 'better', text: `${signed(later)} ${word}` };
+}
+
+function countChange(
+  old: number,
+  now: number,
+  good: 'more' | 'fewer',
+  words: CompareStrings,
+): Told {
+  if (old === now) return { sense: 'even', text: words.same };
+  const way = now > old ? 'more' : 'fewer';
+  const sign = now > old ? '+' : minus;
+  return {
+    sense: way === good ? 'better' : 'worse',
+    text: `${sign}${Math.abs(now - old)} ${words[way]}`,
+  };
+}
+
+function signed(minutes: number): string {
+  return minutes > 0 ? `+${floatText(minutes)}` : floatText(minutes);
+}

@@ -1,0 +1,6 @@
+import { PossessionCompare } from './compare.js';
+
+if (!customElements.get('possession-compare'))
+  customElements.define('possession-compare', PossessionCompare);
+
+export { PossessionCompare };

@@ -1,0 +1,36 @@
+/** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
+export const defaultStrings = {
+  noPlan:
+    'No plan has been worked out yet. Once one has, the units of repeated work are counted here.',
+  noRepeated: 'The plan has no repeated work: nothing is counted in units.',
+  title: 'Units in place',
+  choose: 'Repeated work',
+  unit: 'unit',
+  units: 'units',
+  ofTotal: (placed: string, total: string) => `${placed} of ${total}`,
+  startsFrom: (done: string) => `${done} in place before the plan.`,
+  reaches: (units: string, moment: string) => `The plan reaches ${units} by ${moment}.`,
+  noVisits: 'The plan has no visit for this work.',
+  allDone: 'All units are in place already.',
+  short: (units: string) => `${units} left over: not placed.`,
+  keyDate: { activity: 'Key date', package: 'Key date of the package' },
+  noKeyDate: 'No key date.',
+  float: (float: string) => `float ${float}`,
+  late: (float: string) => `late by ${float}`,
+  noFloat: 'not all placed, no float',
+  keyDateMark: 'key date',
+  total: (units: string) => `all ${units}`,
+  picture: 'Units in place over time',
+  table: 'The visits as a table',
+  visit: 'Visit',
+  window: 'Window',
+  outside: 'outside',
+  from: 'From',
+  to: 'To',
+  unitsHead: 'Units',
+  cumulative: 'In place after it',
+  beforePlan: 'Before the plan',
+  cautions: 'Cautions',
+};
+
+export type UnitsStrings = Readonly<typeof defaultStrings>;

@@ -1,0 +1,199 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Allocation } from '../../src/engine/index.js';
+import { cautions, type AccessWindow, type Activity } from '../../src/model/index.js';
+import { base } from '../shared/base.js';
+import { countText, floatText, momentText } from '../shared/format.js';
+import { WidthWatch } from '../shared/width-watch.js';
+import { unitsPicture } from './picture.js';
+import { defaultStrings, type UnitsStrings } from './strings.js';
+import { styles } from './units.styles.js';
+import { UnitsSelectEvent } from './units-select-event.js';
+import {
+  deadlineOf,
+  repeatedOf,
+  visitsOf,
+  type RepeatedActivity,
+  type UnitDeadline,
+  type Visit,
+} from './visits.js';
+
+/**
+ * Repeated work over time: the units in place after every visit, against the total and the key date.
+ *
+ * @summary Units in place over time, for one repeated work.
+ * @tag possession-units
+ * @event {UnitsSelectEvent} possession-units-select - A reader picks a repeated work.
+ * @csspart choice - The list of repeated works.
+ */
+export class PossessionUnits extends LitElement {
+  static override readonly styles = [...base, styles];
+  static override readonly properties: PropertyDeclarations = {
+    allocation: { attribute: false },
+    activities: { attribute: false },
+    windows: { attribute: false },
+    zone: { type: String },
+    selectedActivity: { type: String, attribute: 'selected-activity', reflect: true },
+    strings: { attribute: false },
+  };
+
+  declare allocation: Allocation | null;
+  declare activities: readonly Activity[];
+  declare windows: readonly AccessWindow[];
+  /** IANA zone of the picture, of key dates and of outside work. */
+  declare zone: string;
+  /** Id of the repeated work shown; empty or unknown: the first. */
+  declare selectedActivity: string;
+  /** Words to use in place of the element's own. */
+  declare strings: Partial<UnitsStrings>;
+
+  readonly #drawing = new WidthWatch(this, '.frame', 640);
+
+  constructor() {
+    super();
+    this.allocation = null;
+    this.activities = [];
+    this.windows = [];
+    this.zone = 'UTC';
+    this.selectedActivity = '';
+    this.strings = {};
+  }
+
+  override render(): TemplateResult {
+    const words = { ...defaultStrings, ...this.strings };
+    const { allocation } = this;
+    if (!allocation) return html`<p class="empty quiet">${words.noPlan}</p>`;
+    const repeated = repeatedOf(this.activities);
+    const chosen = repeated.find((one) => one.id === this.selectedActivity) ?? repeated[0];
+    if (!chosen) return html`<p class="empty quiet">${words.noRepeated}</p>`;
+    return html`<h2>${words.title}</h2>
+      <div class="columns">
+        <ul part="choice" class="choice" aria-label=${words.choose}>
+          ${repeated.map((one) => this.#renderChoice(one, one === chosen, allocation, words))}
+        </ul>
+        ${this.#renderWork(chosen, allocation, words)}
+      </div>
+      <ul class="cautions" aria-label=${words.cautions}>
+        ${cautions.map((one) => html`<li>${one}</li>`)}
+      </ul>`;
+  }
+
+  #renderChoice(
+    one: RepeatedActivity,
+    chosen: boolean,
+    allocation: Allocation,
+    words: UnitsStrings,
+  ): TemplateResult {
+    const placed = visitsOf(one, allocation).at(-1)?.cumulative ?? one.work.done;
+    return html`<li>
+      <button type="button" aria-pressed=${chosen} @click=${() => this.#pick(one.id, chosen)}>
+        <span><strong>${one.id}</strong> ${one.title}</span>
+        <span class="count">${words.ofTotal(String(placed), String(one.work.units))}</span>
+      </button>
+    </li>`;
+  }
+
+  #renderWork(one: RepeatedActivity, allocation: Allocation, words: UnitsStrings): TemplateResult {
+    const visits = visitsOf(one, allocation);
+    const deadline = deadlineOf(one, visits, allocation);
+    const float = floatWords(deadline, words);
+    return html`<section>
+      <h3>${one.id} ${one.title}</h3>
+      <p class="told">${this.#told(one, visits, words)}</p>
+      <p class="deadline">
+        ${
+          deadline
+            ? html`${words.keyDate[deadline.of]} ${momentText(deadline.due, this.zone)}:
+                <span class=${(deadline.floatMinutes ?? -1) < 0 ? 'late' : 'held'}>${float}</span>.`
+            : words.noKeyDate
+        }
+      </p>
+      <div class="frame">
+        ${unitsPicture(one.work, visits, deadline, float, this.zone, this.#drawing.width, words)}
+      </div>
+      <details>
+        <summary>${words.table}</summary>
+        ${this.#renderTable(one, visits, words)}
+      </details>
+    </section>`;
+  }
+
+  #told(one: RepeatedActivity, visits: readonly Visit[], words: UnitsStrings): string {
+    const counted = (count: number): string => countText(count, words.unit, words.units);
+    const { done, units } = one.work;
+    const last = visits.at(-1);
+    const left = units - (last?.cumulative ?? done);
+    const parts = [words.startsFrom(counted(done))];
+    if (last)
+      parts.push(words.reaches(counted(last.cumulative), momentText(last.to, this.#zoneOf(last))));
+    else parts.push(left > 0 ? words.noVisits : words.allDone);
+    if (left > 0) parts.push(words.short(counted(left)));
+    return parts.join(' ');
+  }
+
+  #renderTable(
+    one: RepeatedActivity,
+    visits: readonly Visit[],
+    words: UnitsStrings,
+  ): TemplateResult {
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.table}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">${words.visit}</th>
+            <th scope="col">${words.window}</th>
+            <th scope="col">${words.from}</th>
+            <th scope="col">${words.to}</th>
+            <th scope="col" class="figure">${words.unitsHead}</th>
+            <th scope="col" class="figure">${words.cumulative}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${
+            one.work.done > 0
+              ? html`<tr>
+                  <th scope="row" colspan="5">${words.beforePlan}</th>
+                  <td class="figure">${one.work.done}</td>
+                </tr>`
+              : nothing
+          }
+          ${visits.map(
+            (visit) =>
+              html`<tr class="row">
+                <th scope="row">${visit.number}</th>
+                <td>${visit.window ?? words.outside}</td>
+                <td>${momentText(visit.from, this.#zoneOf(visit))}</td>
+                <td>${momentText(visit.to, this.#zoneOf(visit))}</td>
+                <td class="figure">${visit.units}</td>
+                <td class="figure">${visit.cumulative}</td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>`;
+  }
+
+  #zoneOf(visit: Visit): string {
+    return this.windows.find((one) => one.id === visit.window)?.zone ?? this.zone;
+  }
+
+  #pick(id: string, chosen: boolean): void {
+    if (chosen) return;
+    this.selectedActivity = id;
+    this.dispatchEvent(new UnitsSelectEvent(id));
+  }
+}
+
+/** A float as words: never by sign or colour alone. */
+function floatWords(deadline: UnitDeadline | null, words: UnitsStrings): string {
+  if (!deadline || deadline.floatMinutes === null) return words.noFloat;
+  const { floatMinutes } = deadline;
+  return floatMinutes < 0
+    ? words.late(floatText(-floatMinutes))
+    : words.float(floatText(floatMinutes));
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-units': PossessionUnits;
+  }
+}

@@ -158,7 +158,11 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
   const handback = live?.forecastHandback ?? result.plannedHandback;
   const margin = live?.marginLeftMinutes ?? result.marginMinutes;
   const verdict = live?.verdict ?? result.verdict;
-  const next = live?.nextCutOff ?? result.cutOffs.find((one) => one.state === 'to-come') ?? null;
+  // What the log says has begun since the forecast is no longer next.
+  const next =
+    result.cutOffs
+      .filter((one) => stateOf(one, lines) === 'to-come')
+      .sort((one, other) => one.latestStart - other.latestStart)[0] ?? null;
   const done = result.cutOffs.filter((one) => stateOf(one, lines) === 'done');
   const open = result.cutOffs.filter((one) => !done.includes(one));
   const { onTime } = simulation.outlook;

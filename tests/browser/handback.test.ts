@@ -271,6 +271,17 @@ describe('possession-handback', () => {
     expect(text(find(el, '.next'))).to.contain('it hands back late');
   });
 
+  it('goes on to the next cut-off as soon as the log says that the last one is begun', async () => {
+    const el = await shownLive();
+    const next = liveResult.live!.nextCutOff!;
+    expect(text(find(el, '.next .what'))).to.equal(next.name);
+    const started = { ...log[0]!, id: 'd', event: { kind: 'activity-started', activity: 'SET' } };
+    el.log = [...log, started as HandbackLogEntry];
+    await el.updateComplete;
+    expect(next.activity).to.equal('SET');
+    expect(text(find(el, '.next .what'))).to.equal('Inspect and test');
+  });
+
   it('shows the forecast, and says when it is old', async () => {
     const el = await shownLive(moment + 5 * MINUTE);
     expect(text(find(el, '.huge'))).to.equal(exactClock(liveResult.live!.forecastHandback, zone));

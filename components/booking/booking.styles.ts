@@ -203,7 +203,6 @@ export const styles = css`
   }
   .note {
     display: block;
-    color: var(--_quiet);
     font-size: var(--_small);
   }
   .sources {
@@ -275,7 +274,7 @@ export const styles = css`
     }
   }
   @media (forced-colors: active) {
-    .shape {
+    .shape:is(.met, .due, .late, .missed-at-adding, .not-needed) {
       stroke: CanvasText;
       fill: Canvas;
     }

@@ -165,6 +165,9 @@ export const styles = css`
   .expected {
     order: 4;
   }
+  .steps-list {
+    container-type: inline-size;
+  }
   .list {
     max-height: 25rem;
   }
@@ -273,7 +276,7 @@ export const styles = css`
   }
   .steps .what {
     width: 100%;
-    overflow-wrap: anywhere;
+    overflow-wrap: break-word;
   }
   .steps .what div::first-letter {
     text-transform: uppercase;
@@ -394,6 +397,12 @@ export const styles = css`
   }
 
   @container (max-width: 29.99rem) {
+    .trains :is(th, td) {
+      padding-inline: 0.25rem;
+    }
+    .trains :is(.when, th.figure) {
+      white-space: normal;
+    }
     .steps .figure .quiet {
       display: block;
     }
@@ -425,6 +434,9 @@ export const styles = css`
     .under {
       fill: none;
     }
+    .grid {
+      stroke-width: 0.5;
+    }
     .grid,
     .tick,
     .leader:not(.hidden) {
@@ -435,13 +447,20 @@ export const styles = css`
       fill: CanvasText;
       stroke: none;
     }
-    .mark,
-    circle.asked {
+    .mark {
       fill: Canvas;
       stroke: CanvasText;
     }
-    .asked {
+    .dot {
+      fill: CanvasText;
+    }
+    line.asked,
+    circle.asked {
+      fill: Canvas;
       stroke: Highlight;
+    }
+    .quantile {
+      stroke: CanvasText;
     }
     .disc,
     .reached .disc {

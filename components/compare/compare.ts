@@ -20,8 +20,8 @@ import { defaultStrings, type CompareStrings } from './strings.js';
 export class PossessionCompare extends LitElement {
   static override readonly styles = [...base, styles];
   static override readonly properties: PropertyDeclarations = {
-    before: { attribute: false },
-    after: { attribute: false },
+    beforePlan: { attribute: false },
+    afterPlan: { attribute: false },
     beforeName: { type: String, attribute: 'before-name' },
     afterName: { type: String, attribute: 'after-name' },
     windows: { attribute: false },
@@ -30,10 +30,10 @@ export class PossessionCompare extends LitElement {
     strings: { attribute: false },
   };
 
-  /** The plan kept. */
-  declare before: Allocation | null;
+  /** The plan kept. (`before` and `after` by themselves are methods of every node.) */
+  declare beforePlan: Allocation | null;
   /** The plan set against it. */
-  declare after: Allocation | null;
+  declare afterPlan: Allocation | null;
   /** Empty: `Before`. */
   declare beforeName: string;
   /** Empty: `After`. */
@@ -47,8 +47,8 @@ export class PossessionCompare extends LitElement {
 
   constructor() {
     super();
-    this.before = null;
-    this.after = null;
+    this.beforePlan = null;
+    this.afterPlan = null;
     this.beforeName = '';
     this.afterName = '';
     this.windows = [];
@@ -59,7 +59,7 @@ export class PossessionCompare extends LitElement {
 
   override render(): TemplateResult {
     const words = { ...defaultStrings, ...this.strings };
-    const { before, after } = this;
+    const { beforePlan: before, afterPlan: after } = this;
     if (!before || !after) {
       const why = before ? words.noAfter : after ? words.noBefore : words.noPlans;
       return html`<p class="empty quiet">${why}</p>`;

@@ -7,6 +7,7 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
+import { live } from 'lit/directives/live.js';
 import { addMinutes, durationText } from '../../src/calendar/index.js';
 import type { ExpectedCost, PriceAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
@@ -69,7 +70,9 @@ export class PossessionOverrun extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('overrunMinutes') || changed.has('answer')) this.#refused = false;
+    const other =
+      changed.has('answer') && changed.get('answer')?.at.window !== this.answer?.at.window;
+    if (changed.has('overrunMinutes') || other) this.#refused = false;
   }
 
   override render(): TemplateResult {
@@ -158,7 +161,7 @@ export class PossessionOverrun extends LitElement {
           min="0"
           max=${curve.maxMinutes}
           step="1"
-          .value=${String(Math.min(asked, curve.maxMinutes))}
+          .value=${live(String(Math.min(asked, curve.maxMinutes)))}
           aria-valuetext=${durationText(Math.min(asked, curve.maxMinutes))}
           @input=${this.#onInput}
         />
@@ -173,7 +176,7 @@ export class PossessionOverrun extends LitElement {
             aria-label=${words.minutesExact}
             aria-invalid=${this.#refused}
             aria-describedby=${this.#refused ? 'refused' : nothing}
-            .value=${this.#refused ? noChange : String(asked)}
+            .value=${this.#refused ? noChange : live(String(asked))}
             @input=${this.#onInput}
           /><span aria-hidden="true">${words.unit}</span>
         </span>

@@ -1,4 +1,5 @@
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
 import '../../components/booking/define.js';
 import type { PossessionBooking } from '../../components/booking/booking.js';
 import type { CalendarSaveEvent } from '../../components/booking/calendar-save-event.js';
@@ -156,6 +157,14 @@ describe('possession-booking', () => {
     const soon = el.renderRoot.querySelector<HTMLElement>('[data-filter=soon]')!;
     soon.focus();
     expect((el.renderRoot as ShadowRoot).activeElement).to.equal(soon);
+    await sendKeys({ press: 'Space' });
+    expect(el.filter).to.equal('soon');
+    await sendKeys({ press: 'Tab' });
+    await sendKeys({ press: 'Enter' });
+    expect(el.filter).to.equal('all');
+    await sendKeys({ press: 'Tab' });
+    await sendKeys({ press: 'Enter' });
+    expect(el.renderRoot.querySelector('details')!.open).to.equal(true);
     expect(
       [...el.renderRoot.querySelectorAll<HTMLElement>('button')].every((one) => one.tabIndex === 0),
     ).to.equal(true);

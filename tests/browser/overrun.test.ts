@@ -1,4 +1,5 @@
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
 import '../../components/overrun/define.js';
 import { moneyText } from '../../components/overrun/money-text.js';
 import type { OverrunChangeEvent } from '../../components/overrun/overrun-change-event.js';
@@ -115,6 +116,9 @@ describe('possession-overrun', () => {
       expect(field.value).to.equal(bad);
     }
     expect(asked).to.equal(0);
+    el.answer = answerAt(35);
+    await el.updateComplete;
+    expect((part(el, '[type=number]') as HTMLInputElement).value).to.equal('10081');
     expect(texts(el, '.refused')[0]).to.contain('10,080');
     type(el, '[type=number]', '40');
     await el.updateComplete;
@@ -129,6 +133,18 @@ describe('possession-overrun', () => {
       expect((el.renderRoot as ShadowRoot).activeElement).to.equal(part(el, css));
     }
     expect(part(el, '[type=range]').getAttribute('aria-valuetext')).to.equal('35 min');
+  });
+
+  it('moves by a minute with an arrow key, and on to the number with Tab', async () => {
+    const el = await shown();
+    part(el, '[type=range]').focus();
+    const asked: number[] = [];
+    el.addEventListener('possession-overrun-change', (event) => asked.push(event.overrunMinutes));
+    await sendKeys({ press: 'ArrowRight' });
+    await sendKeys({ press: 'ArrowRight' });
+    await sendKeys({ press: 'Tab' });
+    await sendKeys({ press: 'ArrowDown' });
+    expect(asked).to.deep.equal([36, 37, 36]);
   });
 
   it('asks for the minute that is picked in the picture', async () => {

@@ -78,9 +78,9 @@ export function dateChange({ before, after }: DatePair, words: CompareStrings): 
   return { sense: now > old ? 'better' : 'worse', text: `${signed(now - old)} ${word}` };
 }
 
-/** A float in words; none while some of the work is not placed. */
-export function floatShown(minutes: number | null): string {
-  return minutes === null ? '' : floatText(minutes);
+/** `float 3 d 4 h, `; empty where the plan knows of none. */
+export function floatShown(minutes: number | null, words: CompareStrings): string {
+  return minutes === null ? '' : `${words.float(floatText(minutes))}, `;
 }
 
 function finishChange(old: Instant | null, now: Instant | null, words: CompareStrings): Told {

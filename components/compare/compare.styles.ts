@@ -115,6 +115,24 @@ export const styles = css`
       grid-column: 1 / -1;
     }
   }
+  @container (max-width: 32rem) {
+    .keep,
+    .mark {
+      white-space: normal;
+    }
+    .mark {
+      align-items: start;
+    }
+    .mark svg {
+      margin-top: 0.1875rem;
+    }
+    table :is(th, td) {
+      padding-inline: 0.25rem;
+    }
+    table :is(th, td):first-child {
+      padding-inline-start: 0.75rem;
+    }
+  }
   @media (forced-colors: active) {
     .mark path {
       stroke: CanvasText;

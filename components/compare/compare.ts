@@ -126,8 +126,8 @@ export class PossessionCompare extends LitElement {
             <tr>
               <th scope="col">${words.work}</th>
               <th scope="col">${words.due}</th>
-              <th scope="col">${old}: ${words.forecast}, ${words.float}</th>
-              <th scope="col">${now}: ${words.forecast}, ${words.float}</th>
+              <th scope="col">${words.forecastOf(old)}</th>
+              <th scope="col">${words.forecastOf(now)}</th>
               <th scope="col">${words.change}</th>
             </tr>
           </thead>
@@ -162,8 +162,7 @@ export class PossessionCompare extends LitElement {
     if (!date) return html`${words.noDate}`;
     if (date.forecast === null) return html`${words.notAllPlaced}`;
     return html`${momentText(date.forecast, this.zone)}<span class="quiet"
-        >${words.float} ${floatShown(date.floatMinutes)},
-        ${date.met ? words.met : words.missed}</span
+        >${floatShown(date.floatMinutes, words)}${date.met ? words.met : words.missed}</span
       >`;
   }
 

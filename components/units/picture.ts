@@ -12,6 +12,8 @@ const LEFT = 40;
 const RIGHT = 14;
 /** Room for `Sat 27 Mar` with air. */
 const DATE = 92;
+/** Room for the id of a window, or for a number of units. */
+const NAME = 40;
 
 const round = (n: number): number => Math.round(n * 100) / 100;
 
@@ -38,6 +40,7 @@ export function unitsPicture(
   const path = [{ at: from, units: work.done }, ...line]
     .map((one, index) => `${index === 0 ? 'M' : 'L'}${x(one.at)} ${y(one.units)}`)
     .join('');
+  const named = apart(visits.map((one) => x(one.from)));
   const due = deadline ? x(deadline.due) : 0;
   const dueRight = due < (LEFT + right) / 2;
   return html`<svg
@@ -55,7 +58,7 @@ export function unitsPicture(
     ${dayTicks(from, to, zone, (right - LEFT) / DATE).map(
       (at) =>
         svg`<line class="grid" x1=${x(at)} x2=${x(at)} y1=${foot} y2=${foot + 4}></line>
-        <text class="tick" x=${x(at)} y=${HEIGHT - 4} text-anchor=${at === from ? 'start' : 'middle'}>${dayText(at, zone)}</text>`,
+        <text class="tick" x=${x(at)} y=${HEIGHT - 4} text-anchor="middle">${dayText(at, zone)}</text>`,
     )}
     ${visits.map(
       (one) =>
@@ -66,7 +69,12 @@ export function unitsPicture(
       ${words.total(countText(work.units, words.unit, words.units))}
     </text>
     <path class="line" d=${`${path}H${right}`}></path>
-    ${visits.map((one) => svg`<circle class="dot" cx=${x(one.to)} cy=${y(one.cumulative)} r="3"></circle>`)}
+    ${visits.map((one, index) => {
+      const near = { x: x(one.to), y: y(one.cumulative) };
+      return svg`<circle class="dot" cx=${near.x} cy=${near.y} r="3"></circle>
+        ${named.has(index) ? svg`<text class="name halo" x=${x(one.from)} y=${foot - 4} text-anchor=${near.x > right - NAME ? 'end' : 'start'} dx=${near.x > right - NAME ? -3 : 4}>${one.window ?? words.outside}</text>` : nothing}
+        ${named.has(index) && one.cumulative < work.units ? svg`<text class="sum halo" x=${near.x - 6} y=${near.y - 5} text-anchor="end">${one.cumulative}</text>` : nothing}`;
+    })}
     ${
       deadline
         ? svg`<line class="due" x1=${due} x2=${due} y1="4" y2=${foot}></line>
@@ -97,4 +105,16 @@ function dayTicks(from: Instant, to: Instant, zone: string, count: number): Inst
   for (let day = 0; day <= days - step / 2; day += step)
     ticks.push(startOfLocalDay(from + DAY / 2, zone, day));
   return ticks;
+}
+
+/** Places, by index, that stand far enough from the last one named to be named as well. */
+function apart(xs: readonly number[]): Set<number> {
+  const named = new Set<number>();
+  let last = -Infinity;
+  for (const [index, x] of xs.entries()) {
+    if (x - last < NAME) continue;
+    named.add(index);
+    last = x;
+  }
+  return named;
 }

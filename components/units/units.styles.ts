@@ -62,6 +62,12 @@ export const styles = css`
   .visit {
     fill: var(--_act-wash);
   }
+  text.name {
+    fill: var(--_act);
+  }
+  text.sum {
+    font-weight: 600;
+  }
   .target {
     stroke: var(--_good);
     stroke-width: 1.5;
@@ -81,11 +87,11 @@ export const styles = css`
     fill: var(--_ink);
   }
   .due {
-    stroke: var(--_bad);
+    stroke: var(--_ink);
     stroke-width: 2;
   }
   text.due-text {
-    fill: var(--_bad);
+    fill: var(--_ink);
     font-weight: 650;
   }
   .halo {

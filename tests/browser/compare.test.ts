@@ -97,7 +97,7 @@ describe('possession-compare', () => {
     const el = await shown();
     const rows = texts(el, '.dates tbody tr');
     expect(rows[0]).to.contain('18 d 18 h').and.to.contain('−1 d 1 h less float');
-    expect(rows[1]).to.contain('missed').and.to.contain('+7 d 16 h more float');
+    expect(rows[1]).to.contain('float −7 d 15 h, missed').and.to.contain('+7 d 16 h more float');
     expect(rows[2]).to.contain('not all placed').and.to.contain('all placed now');
     const marks = [...el.renderRoot.querySelectorAll('.dates .mark')];
     expect(marks.map((one) => one.classList[1])).to.deep.equal(['worse', 'better', 'better']);
@@ -173,6 +173,8 @@ describe('possession-compare', () => {
     el.style.setProperty('width', '390px');
     await el.updateComplete;
     expect(el.scrollWidth).to.be.at.most(390);
+    const summary = el.renderRoot.querySelector('.scroll')!;
+    expect(summary.scrollWidth).to.be.at.most(summary.clientWidth);
   });
 
   it('has no accessibility faults without plans, with equal plans and with changes', async () => {

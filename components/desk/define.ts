@@ -1,9 +1,14 @@
+import '../booking/define.js';
+import '../compare/define.js';
 import '../fit/define.js';
+import '../handback/define.js';
 import '../import/define.js';
 import '../ledger/define.js';
+import '../overrun/define.js';
 import '../plan/define.js';
 import '../ribbon/define.js';
 import '../sheet/define.js';
+import '../units/define.js';
 import '../why/define.js';
 import { PossessionDesk } from './desk.js';
 

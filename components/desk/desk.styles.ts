@@ -22,6 +22,9 @@ export const styles = css`
     background: var(--_paper);
     color: var(--_ink);
   }
+  .desk.one {
+    grid-template: 'top' auto 'main' minmax(0, 1fr) 'foot' auto / minmax(0, 1fr);
+  }
   .top {
     grid-area: top;
     display: flex;
@@ -53,9 +56,11 @@ export const styles = css`
   }
   [role='tab'] {
     display: flex;
+    flex: none;
     flex-direction: column;
     justify-content: center;
-    padding: 0.375rem 0.875rem 0.25rem;
+    padding: 0.375rem 0.75rem 0.25rem;
+    white-space: nowrap;
     border: 0;
     border-bottom: 4px solid transparent;
     border-radius: 0;
@@ -134,6 +139,45 @@ export const styles = css`
   }
   .choice {
     display: flex;
+    flex-wrap: wrap;
+  }
+  .change {
+    margin-top: 0.75rem;
+  }
+  .change summary {
+    color: var(--_act);
+    cursor: pointer;
+    font-weight: 600;
+  }
+  .change form,
+  .move {
+    display: grid;
+    gap: 0.5rem;
+    padding-block: 0.5rem;
+  }
+  .change label {
+    display: grid;
+    grid-template-columns: 4rem minmax(0, 1fr);
+    align-items: center;
+  }
+  .move {
+    margin-bottom: 0.75rem;
+    border-bottom: 2px solid var(--_rule);
+  }
+  .move h2 {
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .change input,
+  aside select {
+    min-width: 0;
+    min-height: 1.875rem;
+    padding: 0.25rem 0.5rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    color: inherit;
+    font: inherit;
   }
   .choice button {
     border-radius: 0;
@@ -202,6 +246,14 @@ export const styles = css`
   .up {
     display: none;
   }
+  /* The foot of the desk says them, always in sight; on a narrow screen it says the first only. */
+  @container desk (min-width: 64.01rem) {
+    possession-booking::part(cautions),
+    possession-handback::part(cautions),
+    possession-overrun::part(cautions) {
+      display: none;
+    }
+  }
   @container desk (max-width: 64rem) {
     .desk {
       grid-template: 'top' auto 'main' auto 'side' auto 'foot' auto / minmax(0, 1fr);
@@ -211,19 +263,24 @@ export const styles = css`
     .top {
       flex-wrap: wrap;
     }
+    .desk.one {
+      grid-template: 'top' auto 'main' auto 'foot' auto / minmax(0, 1fr);
+    }
     .title {
       flex: 1 1 12rem;
     }
     [role='tablist'] {
       order: 3;
       flex: 1 0 100%;
+      min-width: 0;
       margin-inline: -0.75rem;
       border-top: 1px solid var(--_hair);
+      overflow-x: auto;
+      scrollbar-width: thin;
     }
     [role='tab'] {
-      flex: 1 1 0;
-      min-width: 0;
-      padding-inline: 0.625rem 0.25rem;
+      flex: 1 0 auto;
+      padding-inline: 0.625rem;
     }
     .picture {
       max-height: none;
@@ -262,7 +319,7 @@ export const styles = css`
   }
   @container desk (max-width: 40rem) {
     [role='tab'] {
-      padding: 0.5rem 0 0.375rem;
+      padding: 0.5rem 0.75rem 0.375rem;
       text-align: center;
     }
     [role='tab'] span {

@@ -7,14 +7,23 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import type { Engine, ImportReport, Results } from '../../src/engine/types.js';
-import { cautions, type PlanDocument, type TableKind } from '../../src/model/index.js';
+import type { Engine, ImportReport, Results, ShiftLog } from '../../src/engine/types.js';
+import {
+  cautions,
+  windowStatuses,
+  type PlanDocument,
+  type TableKind,
+  type WindowStatus,
+} from '../../src/model/index.js';
 import type { Allocation, Objective } from '../../src/schedule/types.js';
 import type { FitSelectEvent } from '../fit/fit-select-event.js';
 import type { ImportAcceptEvent } from '../import/import-accept-event.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import type { PlacementSelectEvent } from '../plan/placement-select-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
+import type { CalendarSaveEvent } from '../booking/calendar-save-event.js';
+import type { HandbackRecordEvent } from '../handback/handback-record-event.js';
+import type { OverrunChangeEvent } from '../overrun/overrun-change-event.js';
 import { base } from '../shared/base.js';
 import { countText } from '../shared/format.js';
 import type { CellSelectEvent } from '../sheet/cell-select-event.js';
@@ -23,18 +32,54 @@ import { explainCertificate, explainPlacement, provedText } from '../why/explain
 import type { Explanation, Place } from '../why/explanation.js';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import { styles } from './desk.styles.js';
+import { withCells } from './edits.js';
+import { Outlooks } from './outlooks.js';
+import { addToShift, readShift } from './shift-store.js';
 import { headingOf, rowWith, valueIn } from './table-lookup.js';
-import { tellFaults, tellFit, tellLedger, tellPackage } from './told.js';
+import { saveFile } from './save-file.js';
+import {
+  tellFaults,
+  tellFit,
+  tellLedger,
+  tellMoves,
+  tellPackage,
+  tellShortNotice,
+} from './told.js';
 
-export type DeskView = 'windows' | 'work' | 'fit' | 'plan' | 'import';
+export type DeskView =
+  'windows' | 'work' | 'fit' | 'plan' | 'handback' | 'cost' | 'booking' | 'import';
+/** What the plan view shows. */
+type PlanPart = 'plan' | 'units' | 'compare';
 type WorkTable = Exclude<TableKind, 'windows'>;
 
-const views: readonly DeskView[] = ['windows', 'work', 'fit', 'plan', 'import'];
+const views: readonly DeskView[] = [
+  'windows',
+  'work',
+  'fit',
+  'plan',
+  'handback',
+  'cost',
+  'booking',
+  'import',
+];
+/** Views that fill the desk: they say themselves where their figures come from. */
+const wholeViews: readonly DeskView[] = ['handback', 'cost', 'booking'];
+const planParts: Readonly<Record<PlanPart, string>> = {
+  plan: 'In the windows',
+  units: 'Units in place',
+  compare: 'Against the plan before',
+};
+/** Name under which the granting of the possession stands among the steps. */
+const GRANTED = 'Possession granted';
+const statuses: readonly WindowStatus[] = windowStatuses;
 const viewText: Readonly<Record<DeskView, string>> = {
   windows: 'Windows',
   work: 'Work',
   fit: 'Fit',
   plan: 'Plan',
+  handback: 'Handback',
+  cost: 'Overrun',
+  booking: 'Booking',
   import: 'Import',
 };
 const objectives: Readonly<Record<Objective, string>> = {
@@ -72,6 +117,11 @@ export class PossessionDesk extends LitElement {
     trouble: { state: true },
     reports: { state: true },
     wary: { state: true },
+    now: { attribute: false },
+    planPart: { state: true },
+    earlier: { state: true },
+    live: { state: true },
+    log: { state: true },
   };
 
   /** Works the figures out. The desk does not dispose of it. */
@@ -95,7 +145,17 @@ export class PossessionDesk extends LitElement {
   declare protected reports: readonly ImportReport[];
   /** Whether a narrow screen shows every caution. */
   declare protected wary: boolean;
+  /** The moment it is; the page sets it. Null: the clock is asked when it matters. */
+  declare now: number | null;
+  declare protected planPart: PlanPart;
+  /** The plan before the last change, to compare with. */
+  declare protected earlier: Allocation | null;
+  declare protected live: boolean;
+  declare protected log: ShiftLog;
 
+  readonly #outlooks = new Outlooks(this);
+  /** A plan to start from when the document has changed under it. */
+  #agreed: Allocation | null = null;
   #running: AbortController | undefined;
   #search: AbortController | undefined;
   #pending: Promise<void> = Promise.resolve();
@@ -119,6 +179,11 @@ export class PossessionDesk extends LitElement {
     this.trouble = '';
     this.reports = [];
     this.wary = false;
+    this.now = null;
+    this.planPart = 'plan';
+    this.earlier = null;
+    this.live = false;
+    this.log = [];
   }
 
   /** Takes what was read from files, with the reports that say which columns are not used. */
@@ -156,7 +221,8 @@ export class PossessionDesk extends LitElement {
   }
 
   override render(): TemplateResult {
-    return html`<div class="desk">
+    const whole = wholeViews.includes(this.view);
+    return html`<div class="desk ${whole ? 'one' : ''}">
       ${this.#renderTop()}
       <main>
         <div
@@ -170,7 +236,7 @@ export class PossessionDesk extends LitElement {
           ${this.#renderView()}
         </div>
       </main>
-      <aside aria-label="Where figures come from" tabindex="0">${this.#renderSide()}</aside>
+      ${whole ? nothing : html`<aside aria-label="Where figures come from" tabindex="0">${this.#renderSide()}</aside>`}
       <footer aria-label="Cautions" class=${this.wary ? 'whole' : ''}>
         ${cautions.map((one, index) => html`<p>${index === 0 ? html`<strong>${one}</strong>` : one}</p>`)}
         <button
@@ -233,10 +299,30 @@ export class PossessionDesk extends LitElement {
     if (!results) return this.busy ? 'working' : 'none yet';
     if (view === 'windows') return `${results.plan.windows.length} booked`;
     if (view === 'work') return countText(results.packages.length, 'package');
+    if (view === 'handback') return this.#heldText();
+    if (view === 'cost')
+      return this.#outlooks.price
+        ? `${this.#outlooks.price.curve.currency} by minute`
+        : 'by minute';
+    if (view === 'booking') return this.#lateText();
     if (view === 'fit')
       return `${results.fits.filter((one) => one.fits).length} of ${results.fits.length}`;
     if (!this.allocation) return this.busy === 'plan' ? 'searching' : 'not yet';
     return provedText(this.allocation).toLowerCase();
+  }
+
+  #heldText(): string {
+    const { handbacks } = this.#outlooks;
+    if (handbacks.length === 0) return this.#outlooks.busy === 'handback' ? 'working' : 'margins';
+    const held = handbacks.filter((one) => one.verdict === 'held').length;
+    return `${held} of ${handbacks.length} held`;
+  }
+
+  #lateText(): string {
+    const { booked } = this.#outlooks;
+    if (!booked) return 'dates';
+    const late = booked.milestones.filter((one) => one.state === 'late').length;
+    return late === 0 ? 'none late' : `${late} late`;
   }
 
   #renderView(): TemplateResult {
@@ -272,7 +358,109 @@ export class PossessionDesk extends LitElement {
         .selected=${this.selectedFit}
         @possession-fit-select=${this.#onFit}
       ></possession-fit>`;
+    if (this.view === 'handback') return this.#renderHandback(results);
+    if (this.view === 'cost') return this.#renderCost(results);
+    if (this.view === 'booking')
+      return html`<div class="fill pad">
+        ${this.#renderOutlookTrouble()}
+        <possession-booking
+          .answer=${this.#outlooks.booked}
+          .windows=${results.plan.windows}
+          .now=${this.#moment()}
+          @possession-calendar-save=${this.#onCalendar}
+        ></possession-booking>
+      </div>`;
     return this.#renderPlan(results, document);
+  }
+
+  #renderOutlookTrouble(): TemplateResult | typeof nothing {
+    const { trouble } = this.#outlooks;
+    return trouble ? html`<p class="trouble" role="alert">${trouble}</p>` : nothing;
+  }
+
+  #renderHandback(results: Results): TemplateResult {
+    const searching = this.busy === 'plan';
+    const outlook = this.#outlooks.handbacks.find((one) => one.window === this.selectedWindow);
+    return html`<div class="bar">
+        <button
+          type="button"
+          aria-pressed=${this.live}
+          ?disabled=${!outlook}
+          @click=${this.#onLive}
+        >
+          During the shift
+        </button>
+        ${
+          this.live
+            ? html`<button type="button" @click=${() => void this.#forecast()}>Forecast now</button>
+                <button type="button" @click=${this.#onSaveLog} ?disabled=${this.log.length === 0}>
+                  Save the log
+                </button>`
+            : nothing
+        }
+        <span class="said" role="status"
+          >${
+            searching
+              ? 'Working out the plan of the work first'
+              : 'Of the plan of the work: 10,000 simulated runs a window, seed 1'
+          }</span
+        >
+      </div>
+      <div class="fill pad">
+        ${this.#renderOutlookTrouble()}
+        <possession-handback
+          .results=${this.#outlooks.handbacks}
+          .windows=${results.plan.windows}
+          .selectedWindow=${outlook ? this.selectedWindow : ''}
+          .busy=${searching || this.#outlooks.busy === 'handback'}
+          .progress=${this.#outlooks.progress}
+          .live=${this.live}
+          .now=${this.live ? this.#moment() : null}
+          .log=${this.log}
+          @possession-window-select=${this.#onHandbackWindow}
+          @possession-handback-record=${this.#onRecord}
+        ></possession-handback>
+      </div>`;
+  }
+
+  #renderCost(results: Results): TemplateResult {
+    const window = results.plan.windows.find((one) => one.id === this.selectedWindow) ?? null;
+    const hasBook = this.document?.prices !== undefined;
+    return html`<div class="bar">
+        <label for="priced">Window</label>
+        <select id="priced" @change=${this.#onPriced}>
+          ${results.plan.windows
+            .filter((one) => one.status !== 'withdrawn')
+            .map(
+              (one) =>
+                html`<option value=${one.id} ?selected=${one.id === this.selectedWindow}>
+                  ${one.id} ${one.title}
+                </option>`,
+            )}
+        </select>
+        <span class="said" role="status"
+          >${
+            this.#outlooks.handbacks.length > 0
+              ? 'With the chance of each overrun from the simulated handback'
+              : 'Open Handback first to see what is to be expected of the planned work'
+          }</span
+        >
+      </div>
+      <div class="fill pad">
+        ${this.#renderOutlookTrouble()}
+        ${
+          hasBook
+            ? html`<possession-overrun
+                .answer=${this.#outlooks.price}
+                .window=${window}
+                .overrunMinutes=${this.#outlooks.overrunMinutes}
+                @possession-overrun-change=${this.#onOverrun}
+              ></possession-overrun>`
+            : html`<p class="quiet">
+                The plan has no price book. Import one (JSON) to price an overrun.
+              </p>`
+        }
+      </div>`;
   }
 
   #renderSheet(kind: TableKind, extra: string): TemplateResult {
@@ -328,21 +516,66 @@ export class PossessionDesk extends LitElement {
                 ${this.allocation ? 'Work it out again' : 'Work out a plan'}
               </button>`
         }
+        <div class="choice" role="group" aria-label="What is shown of the plan">
+          ${(Object.entries(planParts) as [PlanPart, string][]).map(
+            ([part, text]) =>
+              html`<button
+                type="button"
+                aria-pressed=${part === this.planPart}
+                @click=${() => {
+                  this.planPart = part;
+                }}
+              >
+                ${text}
+              </button>`,
+          )}
+        </div>
         <span class="said" role="status"
           >${searching ? 'Searching, up to ten seconds' : 'All work against all windows'}</span
         >
       </div>
-      <div class="fill" tabindex="0" role="region" aria-label="The plan">
-        <possession-plan
-          .allocation=${this.allocation}
-          .windows=${results.plan.windows}
-          .ledgers=${results.ledgers}
-          .activities=${results.plan.activities}
-          .zone=${document.zone}
-          .selected=${this.placement}
-          @possession-placement-select=${this.#onPlacement}
-        ></possession-plan>
-      </div>`;
+      ${this.planPart === 'plan' ? this.#renderPlanned(results, document) : this.#renderPlanPart(results, document)}`;
+  }
+
+  #renderPlanPart(results: Results, document: PlanDocument): TemplateResult {
+    const { windows, activities } = results.plan;
+    return html`<div
+      class="fill pad"
+      tabindex="0"
+      role="region"
+      aria-label=${planParts[this.planPart]}
+    >
+      ${
+        this.planPart === 'units'
+          ? html`<possession-units
+              .allocation=${this.allocation}
+              .windows=${windows}
+              .activities=${activities}
+              .zone=${document.zone}
+            ></possession-units>`
+          : html`<possession-compare
+              .beforePlan=${this.earlier}
+              .afterPlan=${this.earlier ? this.allocation : null}
+              .windows=${windows}
+              .activities=${activities}
+              .zone=${document.zone}
+            ></possession-compare>`
+      }
+    </div>`;
+  }
+
+  #renderPlanned(results: Results, document: PlanDocument): TemplateResult {
+    return html`<div class="fill" tabindex="0" role="region" aria-label="The plan">
+      <possession-plan
+        .allocation=${this.allocation}
+        .windows=${results.plan.windows}
+        .ledgers=${results.ledgers}
+        .activities=${results.plan.activities}
+        .zone=${document.zone}
+        .selected=${this.placement}
+        @possession-placement-select=${this.#onPlacement}
+      ></possession-plan>
+    </div>`;
   }
 
   #renderSide(): TemplateResult {
@@ -352,19 +585,88 @@ export class PossessionDesk extends LitElement {
       ${
         this.view === 'windows'
           ? html`<possession-ledger
-              .window=${window ?? null}
-              .ledger=${ledger ?? null}
-              .asked=${this.asked}
-              @possession-ledger-ask=${this.#onAsk}
-            ></possession-ledger>`
+                .window=${window ?? null}
+                .ledger=${ledger ?? null}
+                .asked=${this.asked}
+                @possession-ledger-ask=${this.#onAsk}
+              ></possession-ledger>
+              ${this.#renderChange()}`
           : nothing
       }
       ${this.view === 'import' ? this.#renderImportNote() : nothing}
+      ${this.view === 'plan' && this.planPart === 'plan' ? this.#renderMove() : nothing}
       <possession-why
         ?hidden=${this.view === 'import' && !this.told}
         .explanation=${this.told}
         @possession-why-link=${this.#onLink}
       ></possession-why>`;
+  }
+
+  /** The picked window as it is booked, to be changed: cut, withdrawn, offered. */
+  #renderChange(): TemplateResult | typeof nothing {
+    const windows = this.document?.tables.windows;
+    const row = windows ? rowWith(windows, 'window', this.selectedWindow) : -1;
+    if (!windows || row < 0) return nothing;
+    const status = valueIn(windows, row, 'status').toLowerCase() || 'confirmed';
+    return html`<details class="change">
+      <summary>Cut, withdraw or offer ${this.selectedWindow}</summary>
+      <form @submit=${this.#onChange}>
+        <label>Start <input name="start" .value=${valueIn(windows, row, 'start')} /></label>
+        <label>End <input name="end" .value=${valueIn(windows, row, 'end')} /></label>
+        <label
+          >Status
+          <select name="status">
+            ${statuses.map(
+              (one) => html`<option value=${one} ?selected=${one === status}>${one}</option>`,
+            )}
+          </select></label
+        >
+        <button class="strong" type="submit">Change and plan again</button>
+        ${
+          this.allocation
+            ? html`<button type="button" @click=${this.#onBestUse}>
+                Best use at short notice
+              </button>`
+            : nothing
+        }
+      </form>
+    </details>`;
+  }
+
+  /** The picked work, to be fixed to a window, moved to another, or set free. */
+  #renderMove(): TemplateResult | typeof nothing {
+    const placed =
+      this.placement === null ? undefined : this.allocation?.placements[this.placement];
+    const work = this.document?.tables.work;
+    if (!placed || placed.window === null || !work || !this.results) return nothing;
+    const fixed = valueIn(work, rowWith(work, 'activity', placed.activity), 'window');
+    return html`<div class="move">
+      <h2>${placed.activity} in ${placed.window}${fixed ? ', fixed there' : ''}</h2>
+      <label for="to">Move to</label>
+      <select id="to" @change=${this.#onMove}>
+        <option value="" ?selected=${fixed === ''}>the tool may choose</option>
+        ${this.results.plan.windows
+          .filter((one) => one.status !== 'withdrawn')
+          .map(
+            (one) =>
+              html`<option value=${one.id} ?selected=${one.id === fixed}>
+                ${one.id} ${one.title}
+              </option>`,
+          )}
+      </select>
+      ${
+        fixed
+          ? html`<button type="button" @click=${() => this.#fix(placed.activity, '')}>
+              Set free
+            </button>`
+          : html`<button
+              type="button"
+              @click=${() => this.#fix(placed.activity, placed.window ?? '')}
+            >
+              Fix it here
+            </button>`
+      }
+    </div>`;
   }
 
   #renderImportNote(): TemplateResult {
@@ -383,10 +685,20 @@ export class PossessionDesk extends LitElement {
     try {
       const results = await engine.recompute(document, running.signal);
       if (running.signal.aborted) return;
+      const agreed = this.#agreed;
+      this.#agreed = null;
       this.results = results;
       this.allocation = null;
       this.placement = null;
+      this.#outlooks.clear();
       this.#keepSelection(results);
+      if (agreed) {
+        this.earlier = agreed;
+        this.busy = '';
+        void this.#planAgain(agreed);
+        return;
+      }
+      if (this.view === 'booking') void this.#outlooks.askBooking(engine, document, this.#moment());
     } catch (error) {
       if (running.signal.aborted) return;
       this.trouble = `The figures could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
@@ -417,7 +729,97 @@ export class PossessionDesk extends LitElement {
       this.told = tellPackage(this.results, this.results?.packages[0]?.id ?? '');
     else if (view === 'plan' && this.allocation) this.told = explainCertificate(this.allocation);
     else if (view === 'plan' && this.busy === '') void this.#onSearch();
+    else if (view === 'handback') void this.#askHandback();
+    else if (view === 'cost') void this.#askPrice();
+    else if (view === 'booking' && this.engine && this.document && !this.#outlooks.booked)
+      void this.#outlooks.askBooking(this.engine, this.document, this.#moment());
     else if (view === 'fit') this.#pickFirstFit();
+  }
+
+  #moment(): number {
+    return this.now ?? Date.now();
+  }
+
+  /** Handback is of a plan of the work: where there is none yet it is worked out first. */
+  async #askHandback(): Promise<void> {
+    if (!this.allocation && this.busy === '') await this.#onSearch();
+    const { engine, document, allocation } = this;
+    if (!engine || !document || !allocation) return;
+    const used = allocation.placements.flatMap((one) => one.window ?? []);
+    if (!used.includes(this.selectedWindow)) this.selectedWindow = used[0] ?? this.selectedWindow;
+    this.#openLog();
+    if (this.#outlooks.handbacks.length === 0)
+      await this.#outlooks.askHandback({ engine, document, allocation });
+  }
+
+  async #askPrice(): Promise<void> {
+    const { engine, document } = this;
+    if (!engine || !document?.prices || this.selectedWindow === '') return;
+    await this.#outlooks.askPrice(engine, document, this.selectedWindow, this.allocation);
+  }
+
+  #openLog(): void {
+    this.log = readShift(this.document?.name ?? '', this.selectedWindow);
+  }
+
+  /** The picked window as it stands now, from what the log says. */
+  async #forecast(): Promise<void> {
+    const { engine, document, allocation } = this;
+    if (!engine || !document || !allocation) return;
+    await this.#outlooks.askLive(
+      { engine, document, allocation },
+      this.selectedWindow,
+      this.#moment(),
+      this.log,
+    );
+  }
+
+  /** Changes the document under a plan: what was agreed is kept as far as it can be. */
+  #edit(document: PlanDocument): void {
+    this.#agreed = this.allocation;
+    this.document = document;
+  }
+
+  #fix(activity: string, window: string): void {
+    if (this.document)
+      this.#edit(withCells(this.document, 'work', 'activity', activity, { window }));
+  }
+
+  async #planAgain(agreed: Allocation): Promise<void> {
+    const { engine, document, first } = this;
+    if (!engine || !document) return;
+    await this.#searching(async (signal) => {
+      const { allocation, moved } = await engine.replan(
+        document,
+        agreed,
+        { first, seconds: 6 },
+        signal,
+      );
+      return () => {
+        this.allocation = allocation;
+        this.told = tellMoves(moved, allocation);
+      };
+    });
+  }
+
+  /** Runs a search with the desk marked busy; the last one asked for wins. */
+  async #searching(work: (signal: AbortSignal) => Promise<() => void>): Promise<void> {
+    this.#search?.abort();
+    const search = (this.#search = new AbortController());
+    this.busy = 'plan';
+    this.trouble = '';
+    try {
+      const keep = await work(search.signal);
+      if (!search.signal.aborted) {
+        this.#outlooks.clear();
+        this.placement = null;
+        keep();
+      }
+    } catch (error) {
+      if (!search.signal.aborted)
+        this.trouble = `No plan was worked out: ${error instanceof Error ? error.message : String(error)}`;
+    }
+    if (this.#search === search) this.busy = '';
   }
 
   #pickFirstFit(): void {
@@ -567,28 +969,105 @@ export class PossessionDesk extends LitElement {
   };
 
   readonly #onSearch = async (): Promise<void> => {
-    const { engine, document } = this;
+    const { engine, document, first } = this;
     if (!engine || !document) return;
-    this.#search?.abort();
-    const search = (this.#search = new AbortController());
-    this.busy = 'plan';
-    this.trouble = '';
-    try {
-      const found = await engine.allocate(
-        document,
-        { first: this.first, seconds: 10 },
-        search.signal,
-      );
-      if (!search.signal.aborted) {
+    await this.#searching(async (signal) => {
+      const found = await engine.allocate(document, { first, seconds: 10 }, signal);
+      return () => {
+        this.earlier = this.allocation ?? this.earlier;
         this.allocation = found;
-        this.placement = null;
         if (this.view === 'plan') this.told = explainCertificate(found);
-      }
-    } catch (error) {
-      if (!search.signal.aborted)
-        this.trouble = `No plan was worked out: ${error instanceof Error ? error.message : String(error)}`;
-    }
-    if (this.#search === search) this.busy = '';
+      };
+    });
+  };
+
+  readonly #onChange = (event: SubmitEvent): void => {
+    event.preventDefault();
+    if (!this.document) return;
+    const given = new FormData(event.target as HTMLFormElement);
+    const cells = Object.fromEntries(
+      ['start', 'end', 'status'].map((name) => [name, String(given.get(name) ?? '').trim()]),
+    );
+    this.#edit(withCells(this.document, 'windows', 'window', this.selectedWindow, cells));
+  };
+
+  readonly #onBestUse = async (): Promise<void> => {
+    const { engine, document, allocation, selectedWindow, first } = this;
+    if (!engine || !document || !allocation) return;
+    await this.#searching(async (signal) => {
+      const found = await engine.shortNotice(
+        document,
+        allocation,
+        selectedWindow,
+        { first, seconds: 6 },
+        signal,
+      );
+      return () => {
+        this.earlier = allocation;
+        this.allocation = found.allocation;
+        this.told = tellShortNotice(found, document.zone);
+      };
+    });
+  };
+
+  readonly #onMove = (event: Event): void => {
+    const placed =
+      this.placement === null ? undefined : this.allocation?.placements[this.placement];
+    if (placed) this.#fix(placed.activity, (event.target as HTMLSelectElement).value);
+  };
+
+  readonly #onHandbackWindow = (event: WindowSelectEvent): void => {
+    this.selectedWindow = event.window;
+    this.live = false;
+    this.#openLog();
+  };
+
+  readonly #onLive = (): void => {
+    this.live = !this.live;
+    if (this.live) void this.#forecast();
+  };
+
+  readonly #onRecord = (event: HandbackRecordEvent): void => {
+    const at = this.#moment();
+    const what =
+      event.step === GRANTED
+        ? { kind: 'granted' as const }
+        : event.activity === undefined
+          ? { kind: `step-${event.what}` as const, step: event.step ?? '' }
+          : { kind: `activity-${event.what}` as const, activity: event.activity };
+    const entry = {
+      id: `${at}-${this.log.length}`,
+      at,
+      enteredAt: at,
+      by: 'this desk',
+      event: what,
+    };
+    const { log, stored } = addToShift(this.document?.name ?? '', event.window, this.log, entry);
+    this.log = log;
+    if (!stored)
+      this.trouble =
+        'The entry is shown but could not be stored: save the log to a file before closing.';
+    void this.#forecast();
+  };
+
+  readonly #onSaveLog = (): void =>
+    saveFile(
+      `shift-${this.selectedWindow}.json`,
+      JSON.stringify(this.log, null, 2),
+      'application/json',
+    );
+
+  readonly #onCalendar = (event: CalendarSaveEvent): void =>
+    saveFile('booking-dates.ics', event.text, 'text/calendar');
+
+  readonly #onPriced = (event: Event): void => {
+    this.selectedWindow = (event.target as HTMLSelectElement).value;
+    void this.#askPrice();
+  };
+
+  readonly #onOverrun = (event: OverrunChangeEvent): void => {
+    this.#outlooks.overrunMinutes = event.overrunMinutes;
+    void this.#askPrice();
   };
 }
 

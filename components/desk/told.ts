@@ -1,8 +1,9 @@
-import type { Results } from '../../src/engine/types.js';
+import { isoText } from '../../src/calendar/index.js';
+import type { Allocation, Move, Placement, Results, ShortNotice } from '../../src/engine/types.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { tableKinds } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
-import { countText } from '../shared/format.js';
+import { countText, floatText } from '../shared/format.js';
 import { explainFit, explainPackage, fitsIn } from '../why/explain-fit.js';
 import { explainLedger } from '../why/explain-ledger.js';
 import { explainFaults } from '../why/explain-plan.js';
@@ -57,4 +58,57 @@ export function tellFaults(results: Results | null, document: PlanDocument | nul
   return explainFaults(results?.faults ?? [], (file) =>
     tableKinds.find((kind) => document?.tables[kind].file === file),
   );
+}
+
+const windowsOf = (placements: readonly Placement[]): string =>
+  [...new Set(placements.map((one) => one.window ?? 'outside'))].join(', ') || 'not placed';
+
+/** What moved when the plan was made anew, and why. */
+export function tellMoves(moved: readonly Move[], allocation: Allocation): Explanation {
+  const missed = allocation.keyDates.filter((one) => !one.met).length;
+  return {
+    title: 'What moved',
+    figure:
+      moved.length === 0 ? 'nothing' : countText(moved.length, 'piece of work', 'pieces of work'),
+    tone: missed === 0 && allocation.unplaced.length === 0 ? 'good' : 'bad',
+    sentence: `As few packages as could be found moved. ${missed === 0 ? 'Every key date is met' : `${countText(missed, 'key date')} missed`}; ${allocation.unplaced.length === 0 ? 'all work is placed' : `${countText(allocation.unplaced.length, 'piece', 'pieces')} not placed`}.`,
+    rowsTitle: 'From and to, with the reason',
+    rows: moved.map((one) => ({
+      label: one.activity,
+      figure: `${windowsOf(one.before)} → ${windowsOf(one.after)}`,
+      note: one.why,
+      place: { to: 'activity', id: one.activity },
+    })),
+    links: [],
+  };
+}
+
+/** The best use of a window offered at short notice, and what it buys. */
+export function tellShortNotice(found: ShortNotice, zone: string): Explanation {
+  const gained = found.finishGainedMinutes;
+  return {
+    title: `Best use of ${found.window}`,
+    figure: countText(found.use.length, 'visit'),
+    tone: found.use.length > 0 ? 'good' : 'bad',
+    sentence:
+      found.use.length === 0
+        ? 'Nothing that is ready gains by it.'
+        : gained === null
+          ? 'Not all work is placed, so no finish can be told.'
+          : `Everything finishes ${gained === 0 ? 'when it did' : gained > 0 ? `${floatText(gained)} sooner` : `${floatText(-gained)} later`}.`,
+    rowsTitle: 'Work to do in it, then what each key date gains',
+    rows: [
+      ...found.use.map((one) => ({
+        label: one.activity,
+        figure: `${isoText(one.from, zone).slice(11, 16)} to ${isoText(one.to, zone).slice(11, 16)}`,
+        ...(one.units !== undefined && { note: countText(one.units, 'unit') }),
+      })),
+      ...found.keyDates.map((one) => ({
+        label: `Key date of ${one.package}`,
+        figure: one.gainedMinutes === null ? 'not told' : floatText(one.gainedMinutes),
+        note: one.metAfter ? 'met' : 'missed',
+      })),
+    ],
+    links: [],
+  };
 }

@@ -42,6 +42,9 @@ export type {
   Reason,
   Replan,
   Results,
+  ShiftEntry,
+  ShiftEvent,
+  ShiftLog,
   ShortNotice,
   UnitOutlook,
 } from './types.js';

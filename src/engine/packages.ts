@@ -11,7 +11,10 @@ function needsOfAll(activities: readonly Activity[]): Needs {
 }
 
 /** The packages of a plan in the order of their first activity. A package's title is that of its first activity with one. */
-export function packagesOf(activities: readonly Activity[]): readonly PackageSummary[] {
+export function packagesOf(
+  activities: readonly Activity[],
+  leftOut: ReadonlyMap<string, number>,
+): readonly PackageSummary[] {
   const byPackage = new Map<string, Activity[]>();
   for (const one of activities) {
     const list = byPackage.get(one.package);
@@ -26,5 +29,6 @@ export function packagesOf(activities: readonly Activity[]): readonly PackageSum
     minutes: own
       .filter((one) => one.place === 'inside')
       .reduce((sum, one) => sum + minutesInOneVisit(one.work), 0),
+    rowsLeftOut: leftOut.get(id) ?? 0,
   }));
 }

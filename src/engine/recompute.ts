@@ -2,17 +2,25 @@ import { fitAll } from '../fit/index.js';
 import { ordinaryNeeds, type PlanDocument } from '../model/index.js';
 import { ledgerOf } from '../rules/index.js';
 import { planFromDocument } from '../tables/index.js';
+import { doubted, rowsLeftOut } from './left-out.js';
 import { packagesOf } from './packages.js';
 import type { Results } from './types.js';
 
-/** Everything that follows from a document without a search. Faulty rows are left out of the plan and told of. */
+/**
+ * Everything that follows from a document without a search. Faulty rows are left out of the plan and told of; a package
+ * with such rows fits nowhere until they are mended.
+ */
 export function recompute(document: PlanDocument): Results {
   const { plan, faults } = planFromDocument(document);
+  const leftOut = rowsLeftOut(document, faults);
   return {
     plan,
     faults,
     ledgers: plan.windows.map((window) => ledgerOf(window, ordinaryNeeds, plan.rules)),
-    packages: packagesOf(plan.activities),
-    fits: fitAll(plan),
+    packages: packagesOf(plan.activities, leftOut),
+    fits: fitAll(plan).map((verdict) => {
+      const rows = leftOut.get(verdict.package) ?? 0;
+      return rows > 0 ? doubted(verdict, rows) : verdict;
+    }),
   };
 }

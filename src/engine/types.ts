@@ -1,6 +1,6 @@
 import type { Instant } from '../calendar/index.js';
 import type { CostCurve, ExpectedCost, PriceResult } from '../price/index.js';
-import type { HandbackOptions, HandbackResult } from '../risk/index.js';
+import type { HandbackOptions, HandbackResult, ShiftLog } from '../risk/index.js';
 import type { BookingRules, Milestone } from '../rules/booking/index.js';
 import type { Replan, ShortNotice } from '../schedule/index.js';
 import type { Allocation, Objective } from '../schedule/types.js';
@@ -17,6 +17,8 @@ export interface PackageSummary {
   readonly needs: Needs;
   /** Minutes of inside work left, each piece in one visit, end to end. */
   readonly minutes: number;
+  /** Rows of it that could not be read: no verdict of a part speaks for the whole. */
+  readonly rowsLeftOut: number;
 }
 
 /** Everything that follows from a plan document without a search. */
@@ -65,6 +67,8 @@ export interface HandbackRequest extends Pick<
   readonly placements: readonly Placement[];
   /** Only these windows; absent: every window that takes work. */
   readonly windows?: readonly string[];
+  /** What was written down during the shift of the one window asked about; takes the place of `actuals`. Needs `at`. */
+  readonly log?: ShiftLog;
 }
 
 export interface PriceRequest {
@@ -170,3 +174,4 @@ export type { Ledger, LedgerRow } from '../rules/types.js';
 export type { FitVerdict, Placement, Reason } from '../fit/types.js';
 export type { Allocation, Certificate, KeyDateForecast, Objective } from '../schedule/types.js';
 export type { KeyDateGain, Move, Replan, ShortNotice } from '../schedule/index.js';
+export type { ShiftEntry, ShiftEvent, ShiftLog } from '../risk/index.js';

@@ -110,6 +110,7 @@ export const packages: PackageSummary[] = ['Deck', 'Track', 'Wire'].map((id, ind
   activities: [`${id[0] ?? ''}10`],
   needs: ordinaryNeeds,
   minutes: 120 * (index + 1),
+  rowsLeftOut: 0,
 }));
 
 export const activities: Activity[] = packages.map((pack) => ({
@@ -323,6 +324,8 @@ export function sampleEngine(over: Partial<Engine> = {}): Engine & { asked: stri
     handback: notSampled,
     price: notSampled,
     book: notSampled,
+    replan: notSampled,
+    shortNotice: notSampled,
     dispose: () => undefined,
     ...over,
   };

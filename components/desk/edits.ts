@@ -1,0 +1,44 @@
+import {
+  emptyTable,
+  type PlanDocument,
+  type TableKind,
+  type TableText,
+} from '../../src/model/index.js';
+import { headingOf, rowWith } from './table-lookup.js';
+
+/** The table with one cell written anew; a column is added where the field has none. */
+function withCell(table: TableText, row: number, field: string, text: string): TableText {
+  const heading = headingOf(table, field);
+  const columns = heading === undefined ? [...table.columns, field] : table.columns;
+  const column = heading === undefined ? columns.length - 1 : columns.indexOf(heading);
+  const rows = table.rows.map((cells, index) => {
+    if (index !== row) return cells;
+    const next = [...cells];
+    while (next.length <= column) next.push('');
+    next[column] = text;
+    return next;
+  });
+  return { ...table, columns, rows };
+}
+
+/**
+ * The document with cells of one row written anew.
+ *
+ * `id` is what the row holds under `key`. The document itself when there is no such row.
+ */
+export function withCells(
+  document: PlanDocument,
+  kind: TableKind,
+  key: string,
+  id: string,
+  cells: Readonly<Record<string, string>>,
+): PlanDocument {
+  const table = document.tables[kind] ?? emptyTable(`${kind}.csv`);
+  const row = rowWith(table, key, id);
+  if (row < 0) return document;
+  const next = Object.entries(cells).reduce(
+    (made, [field, text]) => withCell(made, row, field, text),
+    table,
+  );
+  return { ...document, tables: { ...document.tables, [kind]: next } };
+}

@@ -1,0 +1,154 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type {
+  Allocation,
+  BookAnswer,
+  Engine,
+  HandbackResult,
+  PriceAnswer,
+  Progress,
+  ShiftLog,
+} from '../../src/engine/index.js';
+import type { PlanDocument } from '../../src/model/index.js';
+
+/** What an outlook is worked out from. */
+export interface Basis {
+  readonly engine: Engine;
+  readonly document: PlanDocument;
+  readonly allocation: Allocation;
+}
+
+/** Seed and number of runs of every simulation of the desk: equal inputs give equal figures. */
+const SEED = 1;
+const RUNS = 10_000;
+/** How far the cost curve is drawn, in minutes. */
+const CURVE_MINUTES = 360;
+
+const wordsOf = (error: unknown): string =>
+  error instanceof Error ? error.message : String(error);
+
+/** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
+export class Outlooks implements ReactiveController {
+  handbacks: readonly HandbackResult[] = [];
+  price: PriceAnswer | null = null;
+  booked: BookAnswer | null = null;
+  /** What is under way. */
+  busy: '' | 'handback' | 'price' | 'book' = '';
+  progress: Progress | null = null;
+  trouble = '';
+  overrunMinutes = 60;
+
+  readonly #host: ReactiveControllerHost;
+  #running: AbortController | undefined;
+
+  constructor(host: ReactiveControllerHost) {
+    this.#host = host;
+    host.addController(this);
+  }
+
+  hostDisconnected(): void {
+    this.#running?.abort();
+  }
+
+  /** Forgets every answer: they were of another document or plan. */
+  clear(): void {
+    this.#running?.abort();
+    this.handbacks = [];
+    this.price = null;
+    this.booked = null;
+    this.busy = '';
+    this.trouble = '';
+    this.#host.requestUpdate();
+  }
+
+  /** Every window that takes work, as planned. */
+  async askHandback({ engine, document, allocation }: Basis): Promise<void> {
+    await this.#ask('handback', 'No handback outlook was worked out', async (signal) => {
+      const found = await engine.handback(
+        document,
+        { placements: allocation.placements, seed: SEED, runs: RUNS },
+        signal,
+        (progress) => {
+          this.progress = progress;
+          this.#host.requestUpdate();
+        },
+      );
+      return () => (this.handbacks = found);
+    });
+  }
+
+  /** One window as it stands at a moment of its shift. */
+  async askLive(
+    { engine, document, allocation }: Basis,
+    window: string,
+    at: number,
+    log: ShiftLog,
+  ): Promise<void> {
+    await this.#ask('handback', 'No forecast was worked out', async (signal) => {
+      const request = {
+        placements: allocation.placements,
+        windows: [window],
+        seed: SEED,
+        runs: 4000,
+        at,
+        log,
+      };
+      const [live] = await engine.handback(document, request, signal);
+      return () => {
+        if (live)
+          this.handbacks = this.handbacks.map((one) => (one.window === window ? live : one));
+      };
+    });
+  }
+
+  /** The cost of handing a window back late, and what is to be expected of the planned work where it is known. */
+  async askPrice(
+    engine: Engine,
+    document: PlanDocument,
+    window: string,
+    allocation: Allocation | null,
+  ): Promise<void> {
+    const outlook = this.handbacks.find((one) => one.window === window);
+    await this.#ask('price', 'No price was worked out', async (signal) => {
+      const found = await engine.price(
+        document,
+        {
+          window,
+          overrunMinutes: this.overrunMinutes,
+          maxMinutes: CURVE_MINUTES,
+          ...(allocation && { placements: allocation.placements }),
+          ...(outlook && { handbackMinutes: outlook.simulation.handbackMinutes }),
+        },
+        signal,
+      );
+      return () => (this.price = found);
+    });
+  }
+
+  async askBooking(engine: Engine, document: PlanDocument, now: number): Promise<void> {
+    await this.#ask('book', 'No booking dates were worked out', async (signal) => {
+      const found = await engine.book(document, { now }, signal);
+      return () => (this.booked = found);
+    });
+  }
+
+  async #ask(
+    what: 'handback' | 'price' | 'book',
+    failed: string,
+    work: (signal: AbortSignal) => Promise<() => void>,
+  ): Promise<void> {
+    this.#running?.abort();
+    const running = (this.#running = new AbortController());
+    this.busy = what;
+    this.progress = null;
+    this.trouble = '';
+    this.#host.requestUpdate();
+    try {
+      const keep = await work(running.signal);
+      if (!running.signal.aborted) keep();
+    } catch (error) {
+      if (!running.signal.aborted) this.trouble = `${failed}: ${wordsOf(error)}`;
+    }
+    if (this.#running === running) this.busy = '';
+    this.#host.requestUpdate();
+  }
+}

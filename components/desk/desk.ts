@@ -154,6 +154,7 @@ export class PossessionDesk extends LitElement {
   declare protected log: ShiftLog;
 
   readonly #outlooks = new Outlooks(this);
+  #askLater: ReturnType<typeof setTimeout> | undefined;
   /** A plan to start from when the document has changed under it. */
   #agreed: Allocation | null = null;
   #running: AbortController | undefined;
@@ -197,6 +198,7 @@ export class PossessionDesk extends LitElement {
     super.disconnectedCallback();
     this.#running?.abort();
     this.#search?.abort();
+    clearTimeout(this.#askLater);
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -797,6 +799,11 @@ export class PossessionDesk extends LitElement {
       );
       return () => {
         this.allocation = allocation;
+        // A changed window is answered where both plans stand side by side; moved work stays in its picture.
+        if (this.view === 'windows') {
+          this.view = 'plan';
+          this.planPart = 'compare';
+        }
         this.told = tellMoves(moved, allocation);
       };
     });
@@ -1067,7 +1074,9 @@ export class PossessionDesk extends LitElement {
 
   readonly #onOverrun = (event: OverrunChangeEvent): void => {
     this.#outlooks.overrunMinutes = event.overrunMinutes;
-    void this.#askPrice();
+    // A dragged slider speaks often; the element shows the total at once, the heads of cost may follow.
+    clearTimeout(this.#askLater);
+    this.#askLater = setTimeout(() => void this.#askPrice(), 120);
   };
 }
 

@@ -1,0 +1,194 @@
+import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import '../../components/desk/define.js';
+import type { DeskView, PossessionDesk } from '../../components/desk/desk.js';
+import { createInlineEngine } from '../../src/engine/index.js';
+import { emptyTable, ruleSetSchema, type PlanDocument } from '../../src/model/index.js';
+import { priceBookSchema } from '../../src/model/price-book.js';
+import { axeFaults, inBothSchemes } from './support/axe.js';
+
+const rows = (text: string): string[][] => text.split('\n').map((line) => line.split('|'));
+
+const plan: PlanDocument = {
+  schema: 1,
+  name: 'Two nights',
+  zone: 'Europe/London',
+  tables: {
+    windows: {
+      file: 'windows.csv',
+      columns: ['window', 'title', 'start', 'end', 'status'],
+      rows: rows(
+        'W1|First night|2027-03-02 23:00|2027-03-03 05:00|confirmed\n' +
+          'W2|Second night|2027-03-03 23:00|2027-03-04 05:00|confirmed\n' +
+          'W3|Third night|2027-03-04 23:00|2027-03-05 05:00|confirmed',
+      ),
+    },
+    work: {
+      file: 'work.csv',
+      columns: [
+        'package',
+        'activity',
+        'title',
+        'after',
+        'minutes',
+        'minutes low',
+        'minutes high',
+        'resources',
+        'key date',
+      ],
+      rows: rows(
+        'Deck|D1|Cut out|| 200|180|260|crew:1|2027-03-06\nDeck|D2|Lift in|D1|200|180|300|crew:1|2027-03-06',
+      ),
+    },
+    resources: { file: 'resources.csv', columns: ['resource', 'capacity'], rows: [['crew', '1']] },
+    trains: emptyTable('trains.csv'),
+  },
+  rules: ruleSetSchema.parse({
+    schema: 1,
+    name: 'Test',
+    leadIn: [{ step: 'Take the line', minutes: 20, low: 15, high: 40 }],
+    leadOut: [{ step: 'Give the line back', minutes: 20, low: 15, high: 40 }],
+    margin: { minutes: 30 },
+  }),
+  prices: priceBookSchema.parse({
+    schema: 1,
+    name: 'Invented',
+    source: 'Invented for this test',
+    currency: 'GBP',
+    delay: {
+      by: 'bands',
+      bands: [{ afterMinutes: 0, rate: '10' }],
+      source: 'Invented for this test',
+    },
+  }),
+};
+
+const text = (node: Element | null | undefined): string =>
+  (node?.textContent ?? '').replaceAll(/\s+/g, ' ').trim();
+
+async function shown(): Promise<PossessionDesk> {
+  const el = await fixture<PossessionDesk>(
+    html`<possession-desk
+      .engine=${createInlineEngine()}
+      .document=${plan}
+      .now=${Date.UTC(2027, 2, 2, 23, 30)}
+    ></possession-desk>`,
+  );
+  await el.updateComplete;
+  return el;
+}
+
+const tab = (el: PossessionDesk, view: DeskView): HTMLElement =>
+  el.renderRoot.querySelector<HTMLElement>(`#tab-${view}`)!;
+const inside = (el: PossessionDesk, tag: string): ShadowRoot =>
+  el.renderRoot.querySelector(tag)!.shadowRoot!;
+const button = (root: ParentNode, name: string): HTMLButtonElement =>
+  [...root.querySelectorAll('button')].find((one) => text(one).startsWith(name))!;
+
+async function planned(el: PossessionDesk): Promise<void> {
+  tab(el, 'plan').click();
+  await waitUntil(() => text(tab(el, 'plan')).includes('proven'), 'a plan', { timeout: 15_000 });
+}
+
+describe('the desk beyond the fit', () => {
+  beforeEach(() => localStorage.clear());
+
+  it('plans again when a window is withdrawn, and sets both plans side by side', async () => {
+    const el = await shown();
+    await planned(el);
+    tab(el, 'windows').click();
+    await el.updateComplete;
+    const form = el.renderRoot.querySelector('form')!;
+    form.querySelector('select')!.value = 'withdrawn';
+    form.requestSubmit();
+    await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
+    await el.updateComplete;
+    expect(el.document!.tables.windows.rows[0]![4]).to.equal('withdrawn');
+    const compared = text(inside(el, 'possession-compare') as unknown as Element);
+    expect(compared).to.contain('D1');
+    expect(compared).to.contain('W3');
+  });
+
+  it('keeps a piece of work where the planner fixes it', async () => {
+    const el = await shown();
+    await planned(el);
+    inside(el, 'possession-plan')
+      .querySelector('.work')!
+      .dispatchEvent(new MouseEvent('click', { bubbles: true, composed: true }));
+    await el.updateComplete;
+    const choice = el.renderRoot.querySelector<HTMLSelectElement>('#to')!;
+    choice.value = 'W2';
+    choice.dispatchEvent(new Event('change'));
+    await waitUntil(
+      () =>
+        el.document!.tables.work.columns.includes('window') &&
+        text(tab(el, 'plan')).includes('proven'),
+      'a plan with the fixed work',
+      { timeout: 20_000 },
+    );
+    expect(el.document!.tables.work.rows.map((row) => row.at(-1))).to.include('W2');
+  });
+
+  it('gives margin and chance of every window that takes work, and a log that outlives the page', async () => {
+    const el = await shown();
+    tab(el, 'handback').click();
+    await waitUntil(() => text(tab(el, 'handback')).includes('held'), 'handback', {
+      timeout: 20_000,
+    });
+    const root = inside(el, 'possession-handback');
+    expect(text(root as unknown as Element)).to.contain('W1');
+    button(el.renderRoot, 'During the shift').click();
+    await waitUntil(() => button(root, 'Started') !== undefined, 'the shift view', {
+      timeout: 10_000,
+    });
+    button(root, 'Started').click();
+    await el.updateComplete;
+    const kept = Object.keys(localStorage).filter((key) => key.includes('Two nights'));
+    expect(kept).to.have.length(1);
+    el.remove();
+    const again = await shown();
+    tab(again, 'handback').click();
+    await waitUntil(() => text(tab(again, 'handback')).includes('held'), 'handback', {
+      timeout: 20_000,
+    });
+    await again.updateComplete;
+    expect(again.renderRoot.querySelector('possession-handback')!.log).to.have.length(1);
+  });
+
+  it('prices an overrun and says what is to be expected once the handback is simulated', async () => {
+    const el = await shown();
+    tab(el, 'handback').click();
+    await waitUntil(() => text(tab(el, 'handback')).includes('held'), 'handback', {
+      timeout: 20_000,
+    });
+    tab(el, 'cost').click();
+    await waitUntil(() => text(tab(el, 'cost')).includes('GBP'), 'a price', { timeout: 10_000 });
+    await el.updateComplete;
+    const { answer } = el.renderRoot.querySelector('possession-overrun')!;
+    expect(answer!.at.total).to.equal('600.00');
+    expect(answer!.expected).not.to.equal(null);
+  });
+
+  it('tells which booking dates are late', async () => {
+    const el = await shown();
+    tab(el, 'booking').click();
+    await waitUntil(() => text(tab(el, 'booking')).includes('late'), 'dates', { timeout: 10_000 });
+  });
+
+  it('breaks no rule of accessibility in these views, light and dark', async function () {
+    this.timeout(60_000);
+    const el = await shown();
+    tab(el, 'handback').click();
+    await waitUntil(() => text(tab(el, 'handback')).includes('held'), 'handback', {
+      timeout: 20_000,
+    });
+    for (const view of ['plan', 'handback', 'cost', 'booking'] as const) {
+      tab(el, view).click();
+      await el.updateComplete;
+      await inBothSchemes(async (scheme) => {
+        el.theme = scheme;
+        await el.updateComplete;
+        expect(await axeFaults(el), `${view} ${scheme}`).to.deep.equal([]);
+      });
+    }
+  });
+});

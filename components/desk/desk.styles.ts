@@ -256,7 +256,7 @@ export const styles = css`
   }
   @container desk (max-width: 64rem) {
     .desk {
-      grid-template: 'top' auto 'main' auto 'side' auto 'foot' auto / minmax(0, 1fr);
+      grid-template: 'top' auto 'main' auto 'side' 1fr 'foot' auto / minmax(0, 1fr);
       height: auto;
       min-height: 100dvh;
     }
@@ -264,7 +264,7 @@ export const styles = css`
       flex-wrap: wrap;
     }
     .desk.one {
-      grid-template: 'top' auto 'main' auto 'foot' auto / minmax(0, 1fr);
+      grid-template: 'top' auto 'main' 1fr 'foot' auto / minmax(0, 1fr);
     }
     .title {
       flex: 1 1 12rem;

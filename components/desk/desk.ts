@@ -751,7 +751,10 @@ export class PossessionDesk extends LitElement {
     if (!used.includes(this.selectedWindow)) this.selectedWindow = used[0] ?? this.selectedWindow;
     this.#openLog();
     if (this.#outlooks.handbacks.length === 0)
-      await this.#outlooks.askHandback({ engine, document, allocation });
+      await this.#outlooks.askHandback(
+        { engine, document, allocation },
+        (this.results?.plan.windows ?? []).map((one) => one.id).filter((id) => used.includes(id)),
+      );
   }
 
   async #askPrice(): Promise<void> {

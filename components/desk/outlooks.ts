@@ -60,19 +60,23 @@ export class Outlooks implements ReactiveController {
     this.#host.requestUpdate();
   }
 
-  /** Every window that takes work, as planned. */
-  async askHandback({ engine, document, allocation }: Basis): Promise<void> {
+  /** Every window that takes work, as planned; each is shown as soon as it is known. */
+  async askHandback(
+    { engine, document, allocation }: Basis,
+    windows: readonly string[],
+  ): Promise<void> {
+    const { placements } = allocation;
     await this.#ask('handback', 'No handback outlook was worked out', async (signal) => {
-      const found = await engine.handback(
-        document,
-        { placements: allocation.placements, seed: SEED, runs: RUNS },
-        signal,
-        (progress) => {
-          this.progress = progress;
-          this.#host.requestUpdate();
-        },
-      );
-      return () => (this.handbacks = found);
+      this.handbacks = [];
+      for (const [done, window] of windows.entries()) {
+        this.progress = { done, total: windows.length };
+        this.#host.requestUpdate();
+        const request = { placements, windows: [window], seed: SEED, runs: RUNS };
+        const found = await engine.handback(document, request, signal);
+        if (signal.aborted) break;
+        this.handbacks = [...this.handbacks, ...found];
+      }
+      return () => undefined;
     });
   }
 

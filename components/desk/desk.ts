@@ -308,7 +308,9 @@ export class PossessionDesk extends LitElement {
         : 'by minute';
     if (view === 'booking') return this.#lateText();
     if (view === 'fit')
-      return `${results.fits.filter((one) => one.fits).length} of ${results.fits.length}`;
+      return this.busy === 'figures'
+        ? 'working'
+        : `${results.fits.filter((one) => one.fits).length} of ${results.fits.length}`;
     if (!this.allocation) return this.busy === 'plan' ? 'searching' : 'not yet';
     return provedText(this.allocation).toLowerCase();
   }
@@ -685,6 +687,11 @@ export class PossessionDesk extends LitElement {
     this.busy = 'figures';
     this.trouble = '';
     try {
+      if (!this.results) {
+        const first = await engine.outline(document, running.signal);
+        if (running.signal.aborted) return;
+        this.results = first;
+      }
       const results = await engine.recompute(document, running.signal);
       if (running.signal.aborted) return;
       const agreed = this.#agreed;

@@ -9,7 +9,7 @@ import { bookOf } from './book.js';
 import { handbackOf } from './handback.js';
 import { importFiles } from './import-files.js';
 import { priceOf } from './price.js';
-import { recompute } from './recompute.js';
+import { outline, recompute } from './recompute.js';
 import type { AllocateOptions, Engine, Progress } from './types.js';
 
 /**
@@ -27,6 +27,7 @@ export function createInlineEngine(): Engine {
   }
   return {
     recompute: (document, signal) => answer(() => recompute(document), signal),
+    outline: (document, signal) => answer(() => outline(document), signal),
     importFiles: (files, document, signal) => answer(() => importFiles(files, document), signal),
     allocate: (document, options, signal, onProgress) =>
       answer(

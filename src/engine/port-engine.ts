@@ -75,6 +75,7 @@ export function createPortEngine(
 
   return {
     recompute: (document, signal) => call('recompute', [document], signal),
+    outline: (document, signal) => call('outline', [document], signal),
     importFiles: (files, document, signal) => call('importFiles', [files, document], signal),
     allocate: (document, options, signal, onProgress) =>
       call('allocate', [document, options], signal, onProgress),

@@ -115,6 +115,8 @@ export interface Progress {
 /** The calculation behind the elements. Calls reject only for a bug, an abort or a lost worker; bad data is in the result. */
 export interface Engine {
   recompute(document: PlanDocument, signal?: AbortSignal): Promise<Results>;
+  /** The same without the verdicts, which take longest: `fits` is empty. For a first picture. */
+  outline(document: PlanDocument, signal?: AbortSignal): Promise<Results>;
   /** Reads files into the document: a table replaces the table of its kind. Rows with faults are kept as typed. */
   importFiles(
     files: readonly ImportedFile[],

@@ -48,6 +48,7 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
 
   return {
     recompute: async (document, signal) => kept().recompute(document, signal),
+    outline: async (document, signal) => kept().outline(document, signal),
     importFiles: async (files, document, signal) => kept().importFiles(files, document, signal),
     price: async (document, request, signal) => kept().price(document, request, signal),
     book: async (document, request, signal) => kept().book(document, request, signal),

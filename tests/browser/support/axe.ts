@@ -14,7 +14,6 @@ interface Axe {
 }
 
 declare global {
-   
   var axe: Axe;
 }
 

@@ -1,32 +1,10 @@
 import type { Instant } from '../../src/calendar/index.js';
+import type { ShiftEntry, ShiftEvent } from '../../src/engine/index.js';
 
-/** What a log entry says happened; the shape of the core's shift log. */
-export type HandbackLogEvent =
-  | { readonly kind: 'granted' }
-  | { readonly kind: 'step-started' | 'step-finished'; readonly step: string }
-  | { readonly kind: 'activity-started' | 'activity-finished'; readonly activity: string }
-  | { readonly kind: 'units-done'; readonly activity: string; readonly units: number }
-  | {
-      readonly kind: 'minutes-left';
-      readonly activity: string;
-      readonly low: number;
-      readonly likely: number;
-      readonly high: number;
-    }
-  | { readonly kind: 'handed-back' }
-  | { readonly kind: 'note'; readonly text: string }
-  | { readonly kind: 'struck-out' };
-
+/** What a log entry says happened. */
+export type HandbackLogEvent = ShiftEvent;
 /** One line of the log. Lines are only ever added; a correction is a line of its own. */
-export interface HandbackLogEntry {
-  readonly id: string;
-  /** When it happened. */
-  readonly at: Instant;
-  readonly enteredAt: Instant;
-  readonly by: string;
-  readonly event: HandbackLogEvent;
-  readonly corrects?: string;
-}
+export type HandbackLogEntry = ShiftEntry;
 
 /** An entry as first written with what was written to put it right, oldest first. */
 export interface ShiftLine {

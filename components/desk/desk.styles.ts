@@ -150,6 +150,7 @@ export const styles = css`
     font-weight: 600;
   }
   .change form,
+  .move form,
   .move {
     display: grid;
     gap: 0.5rem;
@@ -169,6 +170,7 @@ export const styles = css`
     font-weight: 650;
   }
   .change input,
+  .move input,
   aside select {
     min-width: 0;
     min-height: 1.875rem;

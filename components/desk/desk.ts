@@ -32,7 +32,7 @@ import { explainCertificate, explainPlacement, provedText } from '../why/explain
 import type { Explanation, Place } from '../why/explanation.js';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import { styles } from './desk.styles.js';
-import { withCells } from './edits.js';
+import { withCells, withWindow } from './edits.js';
 import { Outlooks } from './outlooks.js';
 import { addToShift, readShift } from './shift-store.js';
 import { headingOf, rowWith, valueIn } from './table-lookup.js';
@@ -613,28 +613,38 @@ export class PossessionDesk extends LitElement {
     if (!windows || row < 0) return nothing;
     const status = valueIn(windows, row, 'status').toLowerCase() || 'confirmed';
     return html`<details class="change">
-      <summary>Cut, withdraw or offer ${this.selectedWindow}</summary>
-      <form @submit=${this.#onChange}>
-        <label>Start <input name="start" .value=${valueIn(windows, row, 'start')} /></label>
-        <label>End <input name="end" .value=${valueIn(windows, row, 'end')} /></label>
-        <label
-          >Status
-          <select name="status">
-            ${statuses.map(
-              (one) => html`<option value=${one} ?selected=${one === status}>${one}</option>`,
-            )}
-          </select></label
-        >
-        <button class="strong" type="submit">Change and plan again</button>
-        ${
-          this.allocation
-            ? html`<button type="button" @click=${this.#onBestUse}>
-                Best use at short notice
-              </button>`
-            : nothing
-        }
-      </form>
-    </details>`;
+        <summary>Cut, withdraw or offer ${this.selectedWindow}</summary>
+        <form @submit=${this.#onChange}>
+          <label>Start <input name="start" .value=${valueIn(windows, row, 'start')} /></label>
+          <label>End <input name="end" .value=${valueIn(windows, row, 'end')} /></label>
+          <label
+            >Status
+            <select name="status">
+              ${statuses.map(
+                (one) => html`<option value=${one} ?selected=${one === status}>${one}</option>`,
+              )}
+            </select></label
+          >
+          <button class="strong" type="submit">Change and plan again</button>
+          ${
+            this.allocation
+              ? html`<button type="button" @click=${this.#onBestUse}>
+                  Best use at short notice
+                </button>`
+              : nothing
+          }
+        </form>
+      </details>
+      <details class="change">
+        <summary>Add a window like ${this.selectedWindow}</summary>
+        <form @submit=${this.#onAdd}>
+          <label>Name <input name="window" required /></label>
+          <label>Title <input name="title" .value=${'Offered at short notice'} /></label>
+          <label>Start <input name="start" required placeholder="2027-05-15 23:30" /></label>
+          <label>End <input name="end" required placeholder="2027-05-16 05:30" /></label>
+          <button class="strong" type="submit">Add and plan again</button>
+        </form>
+      </details>`;
   }
 
   /** The picked work, to be fixed to a window, moved to another, or set free. */
@@ -669,6 +679,21 @@ export class PossessionDesk extends LitElement {
             >
               Fix it here
             </button>`
+      }
+      ${
+        placed.units === undefined
+          ? nothing
+          : html`<form @submit=${this.#onDone}>
+              <label for="done">Units in place</label>
+              <input
+                id="done"
+                name="done"
+                inputmode="numeric"
+                pattern="[0-9]+"
+                .value=${valueIn(work, rowWith(work, 'activity', placed.activity), 'done') || '0'}
+              />
+              <button type="submit">Record and plan again</button>
+            </form>`
       }
     </div>`;
   }
@@ -1006,6 +1031,35 @@ export class PossessionDesk extends LitElement {
       ['start', 'end', 'status'].map((name) => [name, String(given.get(name) ?? '').trim()]),
     );
     this.#edit(withCells(this.document, 'windows', 'window', this.selectedWindow, cells));
+  };
+
+  readonly #onAdd = (event: SubmitEvent): void => {
+    event.preventDefault();
+    const { document } = this;
+    if (!document) return;
+    const given = new FormData(event.target as HTMLFormElement);
+    const cell = (name: string): string => String(given.get(name) ?? '').trim();
+    if (rowWith(document.tables.windows, 'window', cell('window')) >= 0) {
+      this.trouble = `There is a window ${cell('window')} already: give the new one another name.`;
+      return;
+    }
+    const cells = {
+      window: cell('window'),
+      title: cell('title'),
+      start: cell('start'),
+      end: cell('end'),
+      status: 'offered',
+    };
+    this.#edit(withWindow(document, this.selectedWindow, cells));
+  };
+
+  readonly #onDone = (event: SubmitEvent): void => {
+    event.preventDefault();
+    const placed =
+      this.placement === null ? undefined : this.allocation?.placements[this.placement];
+    const done = String(new FormData(event.target as HTMLFormElement).get('done') ?? '').trim();
+    if (placed && this.document)
+      this.#edit(withCells(this.document, 'work', 'activity', placed.activity, { done }));
   };
 
   readonly #onBestUse = async (): Promise<void> => {

@@ -21,6 +21,22 @@ function withCell(table: TableText, row: number, field: string, text: string): T
   return { ...table, columns, rows };
 }
 
+/** The document with one more window: the cells given, and for the rest those of the window it is like. */
+export function withWindow(
+  document: PlanDocument,
+  like: string,
+  cells: Readonly<Record<string, string>>,
+): PlanDocument {
+  const { windows } = document.tables;
+  const from = rowWith(windows, 'window', like);
+  const start: TableText = { ...windows, rows: [...windows.rows, [...(windows.rows[from] ?? [])]] };
+  const table = Object.entries(cells).reduce(
+    (made, [field, text]) => withCell(made, start.rows.length - 1, field, text),
+    start,
+  );
+  return { ...document, tables: { ...document.tables, windows: table } };
+}
+
 /**
  * The document with cells of one row written anew.
  *

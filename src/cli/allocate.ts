@@ -82,7 +82,7 @@ export function allocate(plan: Plan, asked: Arguments): Answer {
     ),
     '',
     `Windows used: ${found.windowsUsed}. Finishes: ${json.finishesAt ?? 'not all work is placed'}.`,
-    `${found.certificate.text}. ${found.certificate.verified ? 'Checked by the independent verifier.' : 'THE VERIFIER FOUND A FAULT: do not use this plan.'}`,
+    `${found.certificate.text.charAt(0).toUpperCase()}${found.certificate.text.slice(1)}. ${found.certificate.verified ? 'Checked by the independent verifier.' : 'THE VERIFIER FOUND A FAULT: do not use this plan.'}`,
   ].join('\n');
   return { json, text };
 }

@@ -108,6 +108,29 @@ describe('the desk beyond the fit', () => {
     expect(compared).to.contain('W3');
   });
 
+  it('takes in a window offered at short notice, like the one picked', async () => {
+    const el = await shown();
+    await planned(el);
+    tab(el, 'windows').click();
+    await el.updateComplete;
+    const form = el.renderRoot.querySelectorAll('form')[1]!;
+    const fill = (name: string, value: string): void => {
+      form.querySelector<HTMLInputElement>(`[name=${name}]`)!.value = value;
+    };
+    fill('window', 'W0');
+    fill('start', '2027-03-01 23:00');
+    fill('end', '2027-03-02 05:00');
+    form.requestSubmit();
+    await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
+    expect(el.document!.tables.windows.rows.at(-1)).to.deep.equal([
+      'W0',
+      'Offered at short notice',
+      '2027-03-01 23:00',
+      '2027-03-02 05:00',
+      'offered',
+    ]);
+  });
+
   it('keeps a piece of work where the planner fixes it', async () => {
     const el = await shown();
     await planned(el);

@@ -34,7 +34,11 @@ function fromDebian() {
   console.log("No browser found: installing Debian's chromium …");
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
   quietly('apt-get', ['update', '-qq'], { env });
-  quietly('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], { env });
+  quietly(
+    'apt-get',
+    ['install', '-y', '-qq', '--no-install-recommends', 'chromium', 'fonts-dejavu-core'],
+    { env },
+  );
   return installed();
 }
 

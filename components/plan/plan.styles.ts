@@ -36,6 +36,13 @@ export const styles = css`
   .window .name {
     line-height: 1.25;
   }
+  .shares {
+    max-width: 16rem;
+    color: var(--_quiet);
+    font-size: var(--_small);
+    font-weight: 400;
+    white-space: normal;
+  }
   .window .quiet {
     font-size: var(--_small);
   }

@@ -137,7 +137,16 @@ export class PossessionPlan extends LitElement {
             ${dates.map(
               (date) =>
                 html`<tr>
-                  <th scope="row">${date.package}</th>
+                  <th scope="row">
+                    ${date.package}
+                    ${
+                      date.sharesFloatWith.length > 0
+                        ? html`<div class="shares">
+                            shares float with ${date.sharesFloatWith.join(', ')}
+                          </div>`
+                        : nothing
+                    }
+                  </th>
                   <td>${momentText(date.due, this.zone)}</td>
                   <td>
                     ${date.forecast === null ? 'not all placed' : momentText(date.forecast, this.zone)}

@@ -2,6 +2,7 @@ import { addMinutes, minutesBetween, MINUTE } from '../calendar/index.js';
 import type { Problem, Visit } from '../fit/index.js';
 import type { Activity, Plan } from '../model/index.js';
 import { unitsLeft } from '../model/index.js';
+import { sharesFloatWith } from './shared-float.js';
 import type { KeyDateForecast } from './types.js';
 
 /** One forecast for each key date of each package, in the order of the plan. Finished work has met its date. */
@@ -28,7 +29,11 @@ export function keyDatesOf(
   return [...groups.values()].map((activities): KeyDateForecast => {
     const due = activities[0]!.keyDate!;
     const tasks = activities.flatMap((activity) => taskOf.get(activity.id) ?? []);
-    const base = { package: activities[0]!.package, due };
+    const base = {
+      package: activities[0]!.package,
+      due,
+      sharesFloatWith: sharesFloatWith(plan.activities, activities),
+    };
     if (tasks.some((task) => placed[task.index]! < task.units))
       return { ...base, forecast: null, floatMinutes: null, floatWindows: null, met: false };
     const last = Math.max(...tasks.map((task) => ends[task.index]!));

@@ -32,6 +32,11 @@ export interface KeyDateForecast {
   /** Whole windows (that could take some of the package) between forecast and due. */
   readonly floatWindows: number | null;
   readonly met: boolean;
+  /**
+   * Other packages with a key date that this one waits for or that wait for it, through links: what one of them
+   * spends of its float the other may miss. Packages that only compete for plant are not named.
+   */
+  readonly sharesFloatWith: readonly string[];
 }
 
 export interface Unplaced {

@@ -200,6 +200,7 @@ export const allocation: Allocation = {
       floatMinutes: 27_000,
       floatWindows: 0,
       met: true,
+      sharesFloatWith: [],
     },
     {
       package: 'Track',
@@ -208,6 +209,7 @@ export const allocation: Allocation = {
       floatMinutes: -11_000,
       floatWindows: 0,
       met: false,
+      sharesFloatWith: ['Deck'],
     },
     {
       package: 'Wire',
@@ -216,6 +218,7 @@ export const allocation: Allocation = {
       floatMinutes: null,
       floatWindows: null,
       met: false,
+      sharesFloatWith: [],
     },
   ],
   certificate: {

@@ -124,6 +124,7 @@ describe('allocate', () => {
         floatMinutes: 3920,
         floatWindows: 2,
         met: true,
+        sharesFloatWith: [],
       },
     ]);
   });

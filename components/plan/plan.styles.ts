@@ -43,6 +43,9 @@ export const styles = css`
     font-weight: 400;
     white-space: normal;
   }
+  .shares summary {
+    cursor: pointer;
+  }
   .window .quiet {
     font-size: var(--_small);
   }

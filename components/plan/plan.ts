@@ -141,9 +141,10 @@ export class PossessionPlan extends LitElement {
                     ${date.package}
                     ${
                       date.sharesFloatWith.length > 0
-                        ? html`<div class="shares">
-                            shares float with ${date.sharesFloatWith.join(', ')}
-                          </div>`
+                        ? html`<details class="shares">
+                            <summary>shares float with ${date.sharesFloatWith.length}</summary>
+                            ${date.sharesFloatWith.join(', ')}
+                          </details>`
                         : nothing
                     }
                   </th>

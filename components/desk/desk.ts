@@ -7,14 +7,8 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import type { Engine, ImportReport, Results, ShiftLog } from '../../src/engine/types.js';
-import {
-  cautions,
-  windowStatuses,
-  type PlanDocument,
-  type TableKind,
-  type WindowStatus,
-} from '../../src/model/index.js';
+import type { Engine, ImportReport, Placement, Results, ShiftLog } from '../../src/engine/types.js';
+import { cautions, type PlanDocument, type TableKind } from '../../src/model/index.js';
 import type { Allocation, Objective } from '../../src/schedule/types.js';
 import type { FitSelectEvent } from '../fit/fit-select-event.js';
 import type { ImportAcceptEvent } from '../import/import-accept-event.js';
@@ -32,7 +26,9 @@ import { explainCertificate, explainPlacement, provedText } from '../why/explain
 import type { Explanation, Place } from '../why/explanation.js';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import { styles } from './desk.styles.js';
+import { windowForms, workForms } from './change-forms.js';
 import { withCells, withWindow } from './edits.js';
+import { bookingView, costView, handbackView } from './outlook-views.js';
 import { Outlooks } from './outlooks.js';
 import { addToShift, readShift } from './shift-store.js';
 import { headingOf, rowWith, valueIn } from './table-lookup.js';
@@ -71,7 +67,6 @@ const planParts: Readonly<Record<PlanPart, string>> = {
 };
 /** Name under which the granting of the possession stands among the steps. */
 const GRANTED = 'Possession granted';
-const statuses: readonly WindowStatus[] = windowStatuses;
 const viewText: Readonly<Record<DeskView, string>> = {
   windows: 'Windows',
   work: 'Work',
@@ -362,109 +357,31 @@ export class PossessionDesk extends LitElement {
         .selected=${this.selectedFit}
         @possession-fit-select=${this.#onFit}
       ></possession-fit>`;
-    if (this.view === 'handback') return this.#renderHandback(results);
-    if (this.view === 'cost') return this.#renderCost(results);
-    if (this.view === 'booking')
-      return html`<div class="fill pad">
-        ${this.#renderOutlookTrouble()}
-        <possession-booking
-          .answer=${this.#outlooks.booked}
-          .windows=${results.plan.windows}
-          .now=${this.#moment()}
-          @possession-calendar-save=${this.#onCalendar}
-        ></possession-booking>
-      </div>`;
+    if (wholeViews.includes(this.view)) return this.#renderOutlook(results);
     return this.#renderPlan(results, document);
   }
 
-  #renderOutlookTrouble(): TemplateResult | typeof nothing {
-    const { trouble } = this.#outlooks;
-    return trouble ? html`<p class="trouble" role="alert">${trouble}</p>` : nothing;
-  }
-
-  #renderHandback(results: Results): TemplateResult {
-    const searching = this.busy === 'plan';
-    const outlook = this.#outlooks.handbacks.find((one) => one.window === this.selectedWindow);
-    return html`<div class="bar">
-        <button
-          type="button"
-          aria-pressed=${this.live}
-          ?disabled=${!outlook}
-          @click=${this.#onLive}
-        >
-          During the shift
-        </button>
-        ${
-          this.live
-            ? html`<button type="button" @click=${() => void this.#forecast()}>Forecast now</button>
-                <button type="button" @click=${this.#onSaveLog} ?disabled=${this.log.length === 0}>
-                  Save the log
-                </button>`
-            : nothing
-        }
-        <span class="said" role="status"
-          >${
-            searching
-              ? 'Working out the plan of the work first'
-              : 'Of the plan of the work: 10,000 simulated runs a window, seed 1'
-          }</span
-        >
-      </div>
-      <div class="fill pad">
-        ${this.#renderOutlookTrouble()}
-        <possession-handback
-          .results=${this.#outlooks.handbacks}
-          .windows=${results.plan.windows}
-          .selectedWindow=${outlook ? this.selectedWindow : ''}
-          .busy=${searching || this.#outlooks.busy === 'handback'}
-          .progress=${this.#outlooks.progress}
-          .live=${this.live}
-          .now=${this.live ? this.#moment() : null}
-          .log=${this.log}
-          @possession-window-select=${this.#onHandbackWindow}
-          @possession-handback-record=${this.#onRecord}
-        ></possession-handback>
-      </div>`;
-  }
-
-  #renderCost(results: Results): TemplateResult {
-    const window = results.plan.windows.find((one) => one.id === this.selectedWindow) ?? null;
-    const hasBook = this.document?.prices !== undefined;
-    return html`<div class="bar">
-        <label for="priced">Window</label>
-        <select id="priced" @change=${this.#onPriced}>
-          ${results.plan.windows
-            .filter((one) => one.status !== 'withdrawn')
-            .map(
-              (one) =>
-                html`<option value=${one.id} ?selected=${one.id === this.selectedWindow}>
-                  ${one.id} ${one.title}
-                </option>`,
-            )}
-        </select>
-        <span class="said" role="status"
-          >${
-            this.#outlooks.handbacks.length > 0
-              ? 'With the chance of each overrun from the simulated handback'
-              : 'Open Handback first to see what is to be expected of the planned work'
-          }</span
-        >
-      </div>
-      <div class="fill pad">
-        ${this.#renderOutlookTrouble()}
-        ${
-          hasBook
-            ? html`<possession-overrun
-                .answer=${this.#outlooks.price}
-                .window=${window}
-                .overrunMinutes=${this.#outlooks.overrunMinutes}
-                @possession-overrun-change=${this.#onOverrun}
-              ></possession-overrun>`
-            : html`<p class="quiet">
-                The plan has no price book. Import one (JSON) to price an overrun.
-              </p>`
-        }
-      </div>`;
+  #renderOutlook(results: Results): TemplateResult {
+    const shown = {
+      outlooks: this.#outlooks,
+      windows: results.plan.windows,
+      selected: this.selectedWindow,
+      now: this.#moment(),
+    };
+    if (this.view === 'booking') return bookingView(shown, this.#onCalendar);
+    if (this.view === 'cost')
+      return costView(shown, this.document?.prices !== undefined, {
+        pick: this.#onPriced,
+        minutes: this.#onOverrun,
+      });
+    const state = { live: this.live, log: this.log, searching: this.busy === 'plan' };
+    return handbackView(shown, state, {
+      live: this.#onLive,
+      forecast: () => void this.#forecast(),
+      saveLog: this.#onSaveLog,
+      pick: this.#onHandbackWindow,
+      record: this.#onRecord,
+    });
   }
 
   #renderSheet(kind: TableKind, extra: string): TemplateResult {
@@ -606,96 +523,29 @@ export class PossessionDesk extends LitElement {
       ></possession-why>`;
   }
 
-  /** The picked window as it is booked, to be changed: cut, withdrawn, offered. */
   #renderChange(): TemplateResult | typeof nothing {
     const windows = this.document?.tables.windows;
-    const row = windows ? rowWith(windows, 'window', this.selectedWindow) : -1;
-    if (!windows || row < 0) return nothing;
-    const status = valueIn(windows, row, 'status').toLowerCase() || 'confirmed';
-    return html`<details class="change">
-        <summary>Cut, withdraw or offer ${this.selectedWindow}</summary>
-        <form @submit=${this.#onChange}>
-          <label>Start <input name="start" .value=${valueIn(windows, row, 'start')} /></label>
-          <label>End <input name="end" .value=${valueIn(windows, row, 'end')} /></label>
-          <label
-            >Status
-            <select name="status">
-              ${statuses.map(
-                (one) => html`<option value=${one} ?selected=${one === status}>${one}</option>`,
-              )}
-            </select></label
-          >
-          <button class="strong" type="submit">Change and plan again</button>
-          ${
-            this.allocation
-              ? html`<button type="button" @click=${this.#onBestUse}>
-                  Best use at short notice
-                </button>`
-              : nothing
-          }
-        </form>
-      </details>
-      <details class="change">
-        <summary>Add a window like ${this.selectedWindow}</summary>
-        <form @submit=${this.#onAdd}>
-          <label>Name <input name="window" required /></label>
-          <label>Title <input name="title" .value=${'Offered at short notice'} /></label>
-          <label>Start <input name="start" required placeholder="2027-05-15 23:30" /></label>
-          <label>End <input name="end" required placeholder="2027-05-16 05:30" /></label>
-          <button class="strong" type="submit">Add and plan again</button>
-        </form>
-      </details>`;
+    if (!windows) return nothing;
+    return windowForms(windows, this.selectedWindow, this.allocation !== null, {
+      change: this.#onChange,
+      add: this.#onAdd,
+      bestUse: this.#onBestUse,
+    });
   }
 
-  /** The picked work, to be fixed to a window, moved to another, or set free. */
+  get #picked(): Placement | undefined {
+    return this.placement === null ? undefined : this.allocation?.placements[this.placement];
+  }
+
   #renderMove(): TemplateResult | typeof nothing {
-    const placed =
-      this.placement === null ? undefined : this.allocation?.placements[this.placement];
+    const placed = this.#picked;
     const work = this.document?.tables.work;
-    if (!placed || placed.window === null || !work || !this.results) return nothing;
-    const fixed = valueIn(work, rowWith(work, 'activity', placed.activity), 'window');
-    return html`<div class="move">
-      <h2>${placed.activity} in ${placed.window}${fixed ? ', fixed there' : ''}</h2>
-      <label for="to">Move to</label>
-      <select id="to" @change=${this.#onMove}>
-        <option value="" ?selected=${fixed === ''}>the tool may choose</option>
-        ${this.results.plan.windows
-          .filter((one) => one.status !== 'withdrawn')
-          .map(
-            (one) =>
-              html`<option value=${one.id} ?selected=${one.id === fixed}>
-                ${one.id} ${one.title}
-              </option>`,
-          )}
-      </select>
-      ${
-        fixed
-          ? html`<button type="button" @click=${() => this.#fix(placed.activity, '')}>
-              Set free
-            </button>`
-          : html`<button
-              type="button"
-              @click=${() => this.#fix(placed.activity, placed.window ?? '')}
-            >
-              Fix it here
-            </button>`
-      }
-      ${
-        placed.units === undefined
-          ? nothing
-          : html`<form @submit=${this.#onDone}>
-              <label for="done">Units in place</label>
-              <input
-                id="done"
-                name="done"
-                inputmode="numeric"
-                pattern="[0-9]+"
-                .value=${valueIn(work, rowWith(work, 'activity', placed.activity), 'done') || '0'}
-              />
-              <button type="submit">Record and plan again</button>
-            </form>`
-      }
-    </div>`;
+    if (!placed || !work || !this.results) return nothing;
+    return workForms(placed, work, this.results.plan.windows, {
+      move: this.#onMove,
+      fix: (window) => this.#fix(placed.activity, window),
+      done: this.#onDone,
+    });
   }
 
   #renderImportNote(): TemplateResult {
@@ -1055,8 +905,7 @@ export class PossessionDesk extends LitElement {
 
   readonly #onDone = (event: SubmitEvent): void => {
     event.preventDefault();
-    const placed =
-      this.placement === null ? undefined : this.allocation?.placements[this.placement];
+    const placed = this.#picked;
     const done = String(new FormData(event.target as HTMLFormElement).get('done') ?? '').trim();
     if (placed && this.document)
       this.#edit(withCells(this.document, 'work', 'activity', placed.activity, { done }));
@@ -1082,8 +931,7 @@ export class PossessionDesk extends LitElement {
   };
 
   readonly #onMove = (event: Event): void => {
-    const placed =
-      this.placement === null ? undefined : this.allocation?.placements[this.placement];
+    const placed = this.#picked;
     if (placed) this.#fix(placed.activity, (event.target as HTMLSelectElement).value);
   };
 

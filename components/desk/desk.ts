@@ -562,12 +562,10 @@ export class PossessionDesk extends LitElement {
     this.busy = 'figures';
     this.trouble = '';
     try {
-      if (!this.results) {
-        const first = await engine.outline(document, running.signal);
-        if (running.signal.aborted) return;
-        this.results = first;
-      }
-      const results = await engine.recompute(document, running.signal);
+      const results = await engine.recompute(document, running.signal, (outline) => {
+        // A first picture; later the figures shown stay until the new ones are all there.
+        if (!running.signal.aborted) this.results ??= outline;
+      });
       if (running.signal.aborted) return;
       const agreed = this.#agreed;
       this.#agreed = null;
@@ -633,10 +631,7 @@ export class PossessionDesk extends LitElement {
     if (!used.includes(this.selectedWindow)) this.selectedWindow = used[0] ?? this.selectedWindow;
     this.#openLog();
     if (this.#outlooks.handbacks.length === 0)
-      await this.#outlooks.askHandback(
-        { engine, document, allocation },
-        (this.results?.plan.windows ?? []).map((one) => one.id).filter((id) => used.includes(id)),
-      );
+      await this.#outlooks.askHandback({ engine, document, allocation });
   }
 
   async #askPrice(): Promise<void> {

@@ -61,22 +61,16 @@ export class Outlooks implements ReactiveController {
   }
 
   /** Every window that takes work, as planned; each is shown as soon as it is known. */
-  async askHandback(
-    { engine, document, allocation }: Basis,
-    windows: readonly string[],
-  ): Promise<void> {
-    const { placements } = allocation;
+  async askHandback({ engine, document, allocation }: Basis): Promise<void> {
+    const request = { placements: allocation.placements, seed: SEED, runs: RUNS };
     await this.#ask('handback', 'No handback outlook was worked out', async (signal) => {
-      this.handbacks = [];
-      for (const [done, window] of windows.entries()) {
-        this.progress = { done, total: windows.length };
+      const found = await engine.handback(document, request, signal, (progress) => {
+        if (signal.aborted) return;
+        this.progress = progress;
+        this.handbacks = [...this.handbacks, progress.latest];
         this.#host.requestUpdate();
-        const request = { placements, windows: [window], seed: SEED, runs: RUNS };
-        const found = await engine.handback(document, request, signal);
-        if (signal.aborted) break;
-        this.handbacks = [...this.handbacks, ...found];
-      }
-      return () => undefined;
+      });
+      return () => (this.handbacks = found);
     });
   }
 

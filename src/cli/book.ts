@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { durationText, isoText, type Instant } from '../calendar/index.js';
 import type { Plan } from '../model/index.js';
-import { milestoneEvents, milestonesFor, type BookingRules } from '../rules/booking/index.js';
-import { calendarFile } from '../tables/index.js';
+import { bookOf } from '../engine/book.js';
+import type { BookingRules } from '../rules/booking/index.js';
 import type { Answer } from './answer.js';
 import { textTable } from './text-table.js';
 
@@ -17,7 +17,7 @@ export function book(
   now: Instant,
   calendar: string | undefined,
 ): Answer {
-  const found = plan.windows.flatMap((window) => milestonesFor(window, rules, now));
+  const { milestones: found, calendar: file } = bookOf(plan, rules.name, { now, rules });
   const milestones = found.map((one) => ({
     window: one.window,
     milestone: one.milestone,
@@ -30,8 +30,7 @@ export function book(
     source: one.source,
     sureness: one.sureness,
   }));
-  if (calendar !== undefined)
-    writeFileSync(calendar, calendarFile(milestoneEvents(found, rules.name), now));
+  if (calendar !== undefined) writeFileSync(calendar, file);
   const rows = found.map((one) => [
     one.window,
     one.milestone,

@@ -1,11 +1,7 @@
 import { durationText, isoText, type Instant } from '../calendar/index.js';
 import type { AccessWindow, Plan } from '../model/index.js';
-import {
-  handback as outlook,
-  type Actual,
-  type CutOff,
-  type HandbackResult,
-} from '../risk/index.js';
+import { handbackOf } from '../engine/handback.js';
+import type { Actual, CutOff, HandbackResult } from '../risk/index.js';
 import type { Allocation } from '../schedule/types.js';
 import { planWork } from './allocate.js';
 import type { Answer } from './answer.js';
@@ -19,25 +15,22 @@ export interface Seen {
   readonly actuals: readonly Actual[];
 }
 
-/** The windows that take work, each with its handback outlook. With `seen`, only those open at that moment. */
-export function outlooks(
+/** The handback outlook of the windows that take work. With `seen`, only of those open at that moment. */
+function outlooks(
   plan: Plan,
   found: Allocation,
-  asked: Pick<Arguments, 'seed' | 'runs'>,
+  { seed, runs }: Pick<Arguments, 'seed' | 'runs'>,
   seen?: Seen,
 ): { window: AccessWindow; result: HandbackResult }[] {
-  const used = new Set(found.placements.map((one) => one.window));
-  return plan.windows
-    .filter((window) => used.has(window.id))
-    .filter((window) => !seen || (window.start <= seen.at && seen.at < window.end))
-    .map((window) => ({
-      window,
-      result: outlook(plan, window, found.placements, {
-        seed: asked.seed,
-        runs: asked.runs,
-        ...seen,
-      }),
-    }));
+  const open = plan.windows.filter(
+    (window) => !seen || (window.start <= seen.at && seen.at < window.end),
+  );
+  const byId = new Map(open.map((window) => [window.id, window]));
+  const request = { placements: found.placements, windows: [...byId.keys()], seed, runs, ...seen };
+  return handbackOf(plan, request).map((result) => ({
+    window: byId.get(result.window)!,
+    result,
+  }));
 }
 
 const cutOffJson = (one: CutOff, zone: string): unknown => ({

@@ -1,12 +1,11 @@
-import { addMinutes, isoText, minutesBetween } from '../calendar/index.js';
+import { isoText } from '../calendar/index.js';
 import type { Plan, Train } from '../model/index.js';
 import type { PriceBook } from '../model/price-book.js';
-import { costCurve, expectedCost, overrunCost } from '../price/index.js';
-import { overrunsOf } from '../engine/price.js';
+import { handbackOf } from '../engine/handback.js';
+import { priceOf } from '../engine/price.js';
 import { planWork } from './allocate.js';
 import type { Answer } from './answer.js';
 import { UsageError, type Arguments } from './arguments.js';
-import { outlooks } from './handback.js';
 import { textTable } from './text-table.js';
 
 /**
@@ -24,23 +23,24 @@ export function price(
   const window = plan.windows.find((one) => one.id === asked.window);
   if (!window) throw new UsageError(`--window: there is no window "${asked.window}"`);
   const overrunMinutes = asked.minutes ?? 0;
-  const base = { window, prices, trains, resources: plan.resources };
-  const found = plan.activities.length === 0 ? undefined : planWork(plan, asked);
-  const inputs = found
-    ? { ...base, placements: found.placements, activities: plan.activities }
-    : base;
-  const result = overrunCost({ ...inputs, overrunMinutes });
-  const outlook = found && outlooks({ ...plan, windows: [window] }, found, asked)[0]?.result;
-  const overruns =
-    outlook &&
-    overrunsOf(outlook.simulation.handbackMinutes, minutesBetween(window.start, window.end));
-  const expected =
-    overruns &&
-    expectedCost(costCurve(inputs, Math.max(0, ...overruns.map((one) => one.minutes))), overruns);
+  const placements = plan.activities.length === 0 ? undefined : planWork(plan, asked).placements;
+  const outlook =
+    placements &&
+    handbackOf(plan, { placements, windows: [window.id], seed: asked.seed, runs: asked.runs })[0];
+  const { at: result, expected } = priceOf(
+    { plan, trains, prices },
+    {
+      window: window.id,
+      overrunMinutes,
+      maxMinutes: overrunMinutes,
+      ...(placements && { placements }),
+      ...(outlook && { handbackMinutes: outlook.simulation.handbackMinutes }),
+    },
+  );
   const json = {
     window: window.id,
     overrunMinutes,
-    handbackAt: isoText(addMinutes(window.end, overrunMinutes), window.zone),
+    handbackAt: isoText(result.handbackAt, window.zone),
     currency: result.currency,
     rounding: result.rounding,
     basis: result.basis,

@@ -1,18 +1,22 @@
-import type { PlanDocument } from '../model/index.js';
+import type { Plan } from '../model/index.js';
 import { exampleBooking, milestoneEvents, milestonesFor } from '../rules/booking/index.js';
-import { calendarFile, planFromDocument } from '../tables/index.js';
+import { calendarFile } from '../tables/index.js';
 import type { BookAnswer, BookRequest } from './types.js';
 
-/** Booking dates of every window, as they stand at `now`. */
+/**
+ * Booking dates of every window, as they stand at `now`.
+ *
+ * @param name Of the plan: entries of the calendar file are told apart by it, so it must stay the same.
+ */
 export function bookOf(
-  document: PlanDocument,
+  plan: Plan,
+  name: string,
   { now, rules = exampleBooking }: BookRequest,
 ): BookAnswer {
-  const { plan } = planFromDocument(document);
   const milestones = plan.windows.flatMap((window) => milestonesFor(window, rules, now));
   return {
     rules: rules.name,
     milestones,
-    calendar: calendarFile(milestoneEvents(milestones, document.name), now),
+    calendar: calendarFile(milestoneEvents(milestones, name), now),
   };
 }

@@ -18,6 +18,7 @@ export type {
   Engine,
   ExpectedCost,
   FitVerdict,
+  HandbackProgress,
   HandbackRequest,
   HandbackResult,
   ImportedFile,

@@ -9,7 +9,7 @@ import { bookOf } from './book.js';
 import { handbackOf } from './handback.js';
 import { importFiles } from './import-files.js';
 import { priceOf } from './price.js';
-import { outline, recompute } from './recompute.js';
+import { recompute } from './recompute.js';
 import type { AllocateOptions, Engine, Progress } from './types.js';
 
 /**
@@ -26,8 +26,8 @@ export function createInlineEngine(): Engine {
     return work();
   }
   return {
-    recompute: (document, signal) => answer(() => recompute(document), signal),
-    outline: (document, signal) => answer(() => outline(document), signal),
+    recompute: (document, signal, onOutline) =>
+      answer(() => recompute(document, onOutline), signal),
     importFiles: (files, document, signal) => answer(() => importFiles(files, document), signal),
     allocate: (document, options, signal, onProgress) =>
       answer(
@@ -48,12 +48,18 @@ export function createInlineEngine(): Engine {
         return shortNotice(plan, before, window, searching(options, signal, onProgress));
       }, signal),
     handback: (document, request, signal, onProgress) =>
-      answer(
-        () => handbackOf(document, request, () => signal?.aborted ?? false, onProgress),
-        signal,
-      ),
-    price: (document, request, signal) => answer(() => priceOf(document, request), signal),
-    book: (document, request, signal) => answer(() => bookOf(document, request), signal),
+      answer(() => {
+        const { plan } = planFromDocument(document);
+        return handbackOf(plan, request, () => signal?.aborted ?? false, onProgress);
+      }, signal),
+    price: (document, request, signal) =>
+      answer(() => {
+        const { prices } = document;
+        if (!prices) throw new RangeError('the plan has no price book');
+        return priceOf({ ...planFromDocument(document), prices }, request);
+      }, signal),
+    book: (document, request, signal) =>
+      answer(() => bookOf(planFromDocument(document).plan, document.name, request), signal),
     dispose() {
       ended = true;
     },

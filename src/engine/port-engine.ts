@@ -1,8 +1,8 @@
 import type { Port, Reply, Verb } from './protocol.js';
-import type { Engine, Progress } from './types.js';
+import type { Engine } from './types.js';
 
 interface Waiting {
-  readonly onProgress: ((progress: Progress) => void) | undefined;
+  readonly onProgress: ((progress: unknown) => void) | undefined;
   resolve(value: unknown): void;
   reject(reason: unknown): void;
 }
@@ -35,11 +35,12 @@ export function createPortEngine(
   port.addEventListener('message', listener);
   port.start?.();
 
-  function call<T>(
+  // What is told on the way has the shape that the verb promises.
+  function call<T, P = never>(
     verb: Verb,
     args: readonly unknown[],
     signal?: AbortSignal,
-    onProgress?: (progress: Progress) => void,
+    onProgress?: (progress: P) => void,
   ): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       if (ended) {
@@ -58,7 +59,7 @@ export function createPortEngine(
       };
       const forget = (): void => signal?.removeEventListener('abort', stop);
       waiting.set(id, {
-        onProgress,
+        onProgress: onProgress as ((progress: unknown) => void) | undefined,
         resolve: (value) => (forget(), resolve(value as T)),
         reject: (reason) => (forget(), reject(reason as Error)),
       });
@@ -74,8 +75,7 @@ export function createPortEngine(
   }
 
   return {
-    recompute: (document, signal) => call('recompute', [document], signal),
-    outline: (document, signal) => call('outline', [document], signal),
+    recompute: (document, signal, onOutline) => call('recompute', [document], signal, onOutline),
     importFiles: (files, document, signal) => call('importFiles', [files, document], signal),
     allocate: (document, options, signal, onProgress) =>
       call('allocate', [document, options], signal, onProgress),

@@ -1,4 +1,4 @@
-import type { Engine, Progress } from './types.js';
+import type { Engine } from './types.js';
 
 /** The calls that travel to a worker: everything an engine answers but its own end. */
 export type Verb = Exclude<keyof Engine, 'dispose'>;
@@ -14,7 +14,7 @@ export type Request =
   | { readonly kind: 'cancel'; readonly id: number };
 
 export type Reply =
-  | { readonly kind: 'progress'; readonly id: number; readonly value: Progress }
+  | { readonly kind: 'progress'; readonly id: number; readonly value: unknown }
   | { readonly kind: 'result'; readonly id: number; readonly value: unknown }
   | {
       readonly kind: 'failed';

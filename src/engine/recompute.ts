@@ -6,28 +6,26 @@ import { doubted, rowsLeftOut } from './left-out.js';
 import { packagesOf } from './packages.js';
 import type { Results } from './types.js';
 
-/** What follows at once: plan, faults, ledgers and packages. */
-export function outline(document: PlanDocument): Results {
-  const { plan, faults } = planFromDocument(document);
-  return {
-    plan,
-    faults,
-    ledgers: plan.windows.map((window) => ledgerOf(window, ordinaryNeeds, plan.rules)),
-    packages: packagesOf(plan.activities, rowsLeftOut(document, faults)),
-    fits: [],
-  };
-}
-
 /**
  * Everything that follows from a document without a search. Faulty rows are left out of the plan and told of; a package
  * with such rows fits nowhere until they are mended.
+ *
+ * @param onOutline Hears of plan, faults, ledgers and packages, with no `fits`, before the verdicts are worked out.
  */
-export function recompute(document: PlanDocument): Results {
-  const first = outline(document);
-  const leftOut = new Map(first.packages.map((one) => [one.id, one.rowsLeftOut]));
+export function recompute(document: PlanDocument, onOutline?: (outline: Results) => void): Results {
+  const { plan, faults } = planFromDocument(document);
+  const leftOut = rowsLeftOut(document, faults);
+  const outline: Results = {
+    plan,
+    faults,
+    ledgers: plan.windows.map((window) => ledgerOf(window, ordinaryNeeds, plan.rules)),
+    packages: packagesOf(plan.activities, leftOut),
+    fits: [],
+  };
+  onOutline?.(outline);
   return {
-    ...first,
-    fits: fitAll(first.plan).map((verdict) => {
+    ...outline,
+    fits: fitAll(plan).map((verdict) => {
       const rows = leftOut.get(verdict.package) ?? 0;
       return rows > 0 ? doubted(verdict, rows) : verdict;
     }),

@@ -1,5 +1,5 @@
 import type { Port, Reply, Request } from './protocol.js';
-import type { Engine, Progress } from './types.js';
+import type { Engine } from './types.js';
 
 /** Answers the calls that arrive on a port with an engine, until the port closes. */
 export function serve(port: Port, engine: Engine): void {
@@ -17,7 +17,7 @@ export function serve(port: Port, engine: Engine): void {
       running.delete(request.id);
       port.postMessage(reply);
     };
-    const onProgress = (value: Progress): void =>
+    const onProgress = (value: unknown): void =>
       port.postMessage({ kind: 'progress', id: request.id, value });
     call(...request.args, controller.signal, onProgress).then(
       (value) => send({ kind: 'result', id: request.id, value }),

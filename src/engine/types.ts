@@ -106,6 +106,11 @@ export interface BookAnswer {
   readonly calendar: string;
 }
 
+/** One more window is worked out. */
+export interface HandbackProgress extends Progress {
+  readonly latest: HandbackResult;
+}
+
 /** How far a long calculation is: `done` of `total`, in any unit. */
 export interface Progress {
   readonly done: number;
@@ -114,9 +119,14 @@ export interface Progress {
 
 /** The calculation behind the elements. Calls reject only for a bug, an abort or a lost worker; bad data is in the result. */
 export interface Engine {
-  recompute(document: PlanDocument, signal?: AbortSignal): Promise<Results>;
-  /** The same without the verdicts, which take longest: `fits` is empty. For a first picture. */
-  outline(document: PlanDocument, signal?: AbortSignal): Promise<Results>;
+  /**
+   * `onOutline` hears of everything but the verdicts, which take longest, as soon as it is known: its `fits` is empty.
+   */
+  recompute(
+    document: PlanDocument,
+    signal?: AbortSignal,
+    onOutline?: (outline: Results) => void,
+  ): Promise<Results>;
   /** Reads files into the document: a table replaces the table of its kind. Rows with faults are kept as typed. */
   importFiles(
     files: readonly ImportedFile[],
@@ -152,7 +162,7 @@ export interface Engine {
     document: PlanDocument,
     request: HandbackRequest,
     signal?: AbortSignal,
-    onProgress?: (progress: Progress) => void,
+    onProgress?: (progress: HandbackProgress) => void,
   ): Promise<readonly HandbackResult[]>;
   /** What an overrun costs. Rejects with a `RangeError` when the document has no price book or no such window. */
   price(document: PlanDocument, request: PriceRequest, signal?: AbortSignal): Promise<PriceAnswer>;

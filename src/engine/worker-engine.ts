@@ -47,8 +47,7 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
   }
 
   return {
-    recompute: async (document, signal) => kept().recompute(document, signal),
-    outline: async (document, signal) => kept().outline(document, signal),
+    recompute: async (document, signal, onOutline) => kept().recompute(document, signal, onOutline),
     importFiles: async (files, document, signal) => kept().importFiles(files, document, signal),
     price: async (document, request, signal) => kept().price(document, request, signal),
     book: async (document, request, signal) => kept().book(document, request, signal),

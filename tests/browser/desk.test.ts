@@ -102,7 +102,7 @@ describe('possession-desk', () => {
     const engine = sampleEngine();
     const el = await shown(engine);
     await go(el, 'plan');
-    expect(engine.asked).to.deep.equal(['outline', 'recompute', 'allocate']);
+    expect(engine.asked).to.deep.equal(['recompute', 'allocate']);
     expect(told(el)).to.contain('Best found');
     await go(el, 'fit');
     await go(el, 'plan');

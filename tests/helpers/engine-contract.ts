@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Engine, ImportedFile } from '../../src/engine/index.js';
+import type { Engine, HandbackProgress, ImportedFile, Results } from '../../src/engine/index.js';
 import { emptyDocument, sampleFiles } from './sample.js';
 
 const file = (name: string, text: string): ImportedFile => ({
@@ -35,6 +35,51 @@ export function engineContract(name: string, create: () => Engine): void {
         expect(ledger.rows.reduce((sum, row) => sum + row.minutes, 0)).toBe(ledger.grossMinutes);
       }
       expect(results.fits.length).toBe(results.plan.windows.length * results.packages.length);
+      engine.dispose();
+    });
+
+    it('tells of the windows before the verdicts are worked out', async () => {
+      const engine = create();
+      const { document } = await engine.importFiles(sampleFiles(), emptyDocument);
+      const heard: Results[] = [];
+      const results = await engine.recompute(document, undefined, (one) => heard.push(one));
+      expect(heard).toEqual([{ ...results, fits: [] }]);
+      engine.dispose();
+    });
+
+    it('tells of each handback as it is worked out, and of all in plan order', async () => {
+      const engine = create();
+      const { document } = await engine.importFiles(
+        [
+          file(
+            'windows.csv',
+            'window,start,end\nW1,2027-03-02 23:00,05:00\nW2,2027-03-03 23:00,05:00\n',
+          ),
+          file('work.csv', 'package,activity,minutes\nP,A1,200\nP,A2,200\n'),
+        ],
+        emptyDocument,
+      );
+      const { plan } = await engine.recompute(document);
+      const placements = plan.windows.map((window, index) => ({
+        activity: `A${index + 1}`,
+        window: window.id,
+        from: window.start,
+        to: window.start + 200 * 60_000,
+      }));
+      const heard: HandbackProgress[] = [];
+      const found = await engine.handback(
+        document,
+        { placements, seed: 1, runs: 100 },
+        undefined,
+        (one) => heard.push(one),
+      );
+      expect(found.map((one) => [one.window, one.marginMinutes])).toEqual([
+        ['W1', 160],
+        ['W2', 160],
+      ]);
+      expect(heard.map(({ done, total, latest }) => [done, total, latest])).toEqual(
+        found.map((one, index) => [index + 1, 2, one]),
+      );
       engine.dispose();
     });
 

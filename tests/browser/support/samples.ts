@@ -300,7 +300,6 @@ export function sampleEngine(over: Partial<Engine> = {}): Engine & { asked: stri
   return {
     asked,
     recompute: async () => (asked.push('recompute'), results),
-    outline: async () => (asked.push('outline'), { ...results, fits: [] }),
     importFiles: async (files, document) => ({
       document,
       report: files.map((file) => ({

@@ -1,6 +1,6 @@
 /// <reference types="vite/client" />
 import type { Engine, ImportResult } from '../src/engine/index.js';
-import { emptyTable, noRules, type PlanDocument } from '../src/model/index.js';
+import { emptyPlan, type PlanDocument } from '../src/model/index.js';
 
 const tables = import.meta.glob<string>(
   '../sample-csv/{windows,work,resources,trains,prices}.{csv,json}',
@@ -17,18 +17,7 @@ const rules = import.meta.glob<string>('../sample-csv/rules/*.json', {
 });
 
 /** A plan with nothing in it. */
-export const blankPlan: PlanDocument = {
-  schema: 1,
-  name: 'Untitled plan',
-  zone: 'Europe/London',
-  tables: {
-    windows: emptyTable('windows.csv'),
-    work: emptyTable('work.csv'),
-    resources: emptyTable('resources.csv'),
-    trains: emptyTable('trains.csv'),
-  },
-  rules: noRules,
-};
+export const blankPlan: PlanDocument = emptyPlan('Untitled plan', 'Europe/London');
 
 const nameOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
 

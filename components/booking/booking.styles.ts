@@ -28,18 +28,6 @@ export const styles = css`
     font-weight: 650;
     overflow-wrap: anywhere;
   }
-  .cautions {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.125rem 1.25rem;
-    padding: 0.5rem 0.75rem;
-    border-block: 1px solid var(--_rule);
-    background: var(--_sunk);
-    font-size: var(--_small);
-  }
-  .cautions strong {
-    font-weight: 650;
-  }
 
   .summary {
     display: flex;

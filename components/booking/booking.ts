@@ -1,8 +1,9 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { MINUTE, type Instant } from '../../src/calendar/index.js';
 import type { BookAnswer, Milestone } from '../../src/engine/index.js';
-import { cautions, type AccessWindow } from '../../src/model/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { floatText, momentText, stretchText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { styles } from './booking.styles.js';
@@ -35,7 +36,7 @@ const passes: Readonly<Record<BookingFilter, (one: Milestone) => boolean>> = {
  * @csspart cautions - The cautions.
  */
 export class PossessionBooking extends LitElement {
-  static override readonly styles = [...base, styles];
+  static override readonly styles = [...base, cautionStyles, styles];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     windows: { attribute: false },
@@ -84,10 +85,7 @@ export class PossessionBooking extends LitElement {
           ${words.save}
         </button>
       </header>
-      <ul part="cautions" class="cautions" aria-label=${words.cautions}>
-        ${cautions.map((one, index) => html`<li>${index === 0 ? html`<strong>${one}</strong>` : one}</li>`)}
-      </ul>
-      ${this.#renderSummary(answer, words)}
+      ${cautionList(words.cautions)} ${this.#renderSummary(answer, words)}
       <section part="strip" class="weeks">
         <h3>${words.strip(WEEKS)}</h3>
         <div class="strip-frame">

@@ -102,11 +102,6 @@ export const styles = css`
     color: var(--_quiet);
     font-size: var(--_small);
   }
-  .cautions {
-    padding: 0.75rem;
-    color: var(--_quiet);
-    font-size: var(--_small);
-  }
   @container (max-width: 46rem) {
     .moves li {
       grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);

@@ -1,7 +1,8 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Allocation, KeyDateForecast, Placement } from '../../src/engine/index.js';
-import { cautions, type AccessWindow, type Activity } from '../../src/model/index.js';
+import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { countText, momentText, stretchText } from '../shared/format.js';
 import { changesOf, datePairs, type DatePair, type WorkChange } from './changes.js';
 import { dateChange, floatShown, summaryRows } from './change-words.js';
@@ -16,9 +17,10 @@ import { defaultStrings, type CompareStrings } from './strings.js';
  * @tag possession-compare
  * @csspart summary - The figures of both plans.
  * @csspart moves - The work that moved.
+ * @csspart cautions - The cautions.
  */
 export class PossessionCompare extends LitElement {
-  static override readonly styles = [...base, styles];
+  static override readonly styles = [...base, cautionStyles, styles];
   static override readonly properties: PropertyDeclarations = {
     beforePlan: { attribute: false },
     afterPlan: { attribute: false },
@@ -66,10 +68,7 @@ export class PossessionCompare extends LitElement {
     }
     return html`<h2>${words.title}</h2>
       ${this.#renderSummary(before, after, words)} ${this.#renderDates(before, after, words)}
-      ${this.#renderMoves(before, after, words)}
-      <ul class="cautions" aria-label=${words.cautions}>
-        ${cautions.map((one) => html`<li>${one}</li>`)}
-      </ul>`;
+      ${this.#renderMoves(before, after, words)} ${cautionList(words.cautions)}`;
   }
 
   #names(words: CompareStrings): readonly [string, string] {

@@ -248,12 +248,16 @@ export const styles = css`
   .up {
     display: none;
   }
-  /* The foot of the desk says them, always in sight; on a narrow screen it says the first only. */
-  @container desk (min-width: 64.01rem) {
-    possession-booking::part(cautions),
-    possession-handback::part(cautions),
-    possession-overrun::part(cautions) {
-      display: none;
+  /* On a wide screen the foot of the desk says them, always in sight; a narrow one and paper show each element's own. */
+  @media screen {
+    @container desk (min-width: 64.01rem) {
+      possession-booking::part(cautions),
+      possession-compare::part(cautions),
+      possession-handback::part(cautions),
+      possession-overrun::part(cautions),
+      possession-units::part(cautions) {
+        display: none;
+      }
     }
   }
   @container desk (max-width: 64rem) {

@@ -95,18 +95,6 @@ export const styles = css`
   .verdict.overrun {
     color: var(--_bad);
   }
-  .cautions {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.125rem 1.25rem;
-    padding: 0.5rem 0.75rem;
-    border-block: 1px solid var(--_rule);
-    background: var(--_sunk);
-    font-size: var(--_small);
-  }
-  .cautions strong {
-    font-weight: 650;
-  }
   article {
     padding: 0.75rem;
   }

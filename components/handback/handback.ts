@@ -4,10 +4,10 @@ import type { HandbackResult, Progress } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { stretchText } from '../shared/format.js';
 import { kindStyles } from '../shared/kinds.js';
 import { WidthWatch } from '../shared/width-watch.js';
-import { cautionList } from './caution-list.js';
 import { criticalityTable, helpsTable, unitTables } from './chance-tables.js';
 import { cutOffTable, decisionTable } from './cut-off-tables.js';
 import { endPicture, endTables } from './end-picture.js';
@@ -41,7 +41,14 @@ import { windowList } from './window-list.js';
  * @cssproperty [--possession-live-scheme=dark] - Colour scheme of the view for the shift.
  */
 export class PossessionHandback extends LitElement {
-  static override readonly styles = [...base, kindStyles, styles, liveStyles, printStyles];
+  static override readonly styles = [
+    ...base,
+    kindStyles,
+    cautionStyles,
+    styles,
+    liveStyles,
+    printStyles,
+  ];
   static override readonly properties: PropertyDeclarations = {
     results: { attribute: false },
     windows: { attribute: false },
@@ -108,7 +115,7 @@ export class PossessionHandback extends LitElement {
                 onKey: this.#onKey,
                 onClick: this.#onClick,
               })}
-              ${live ? nothing : cautionList(words)}
+              ${live ? nothing : cautionList(words.cautions)}
               ${
                 result
                   ? this.#renderResult(result, words)

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
-import { cautionList } from './caution-list.js';
+import { cautionList } from '../shared/cautions.js';
 import type { HandbackRecord } from './handback-record-event.js';
 import { logList } from './log-list.js';
 import { titleOf, type CutOff, type DropOption, type Setting } from './result-parts.js';
@@ -198,7 +198,7 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
       </div>
     </div>
     ${next ? nextCutOff(next, setting) : html`<p class="next held">${strings.allBegun}</p>`}
-    ${cautionList(strings)}
+    ${cautionList(strings.cautions)}
     ${
       live && live.beyondEstimate.length > 0
         ? html`<ul class="outrun">

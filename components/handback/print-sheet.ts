@@ -3,7 +3,7 @@ import { durationText, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { momentText, stretchText } from '../shared/format.js';
-import { cautionList } from './caution-list.js';
+import { cautionList } from '../shared/cautions.js';
 import { decisionTable } from './cut-off-tables.js';
 import type { Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
@@ -109,7 +109,7 @@ export function printSheet(
       <li>${strings.madeWith(run.runs.toLocaleString('en-GB'), run.seed)}</li>
     </ul>
     <h3>${strings.cautions}</h3>
-    ${cautionList(strings)}
+    ${cautionList(strings.cautions)}
     ${blanks(strings, strings.signatures, strings.signatureRows, [strings.name, strings.signature, strings.dateTime])}
   </section>`;
 }

@@ -12,6 +12,7 @@ import { addMinutes, durationText } from '../../src/calendar/index.js';
 import type { ExpectedCost, PriceAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { momentText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { chancePicture } from './chance-picture.js';
@@ -40,7 +41,7 @@ const MOST_MINUTES = 10_080;
  * @csspart cautions - The cautions.
  */
 export class PossessionOverrun extends LitElement {
-  static override readonly styles = [...base, styles];
+  static override readonly styles = [...base, cautionStyles, styles];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     window: { attribute: false },
@@ -84,9 +85,7 @@ export class PossessionOverrun extends LitElement {
     const zone = this.window?.zone ?? 'UTC';
     const groups = numberedSteps(curve);
     return html`${this.#renderTop(answer, asked, zone, words)}
-      <ul part="cautions" class="cautions" aria-label=${words.cautions}>
-        ${at.cautions.map((one, index) => html`<li>${index === 0 ? html`<strong>${one}</strong>` : one}</li>`)}
-      </ul>
+      ${cautionList(words.cautions, at.cautions)}
       <div class="columns">
         <div class="column">
           <section class="picture">

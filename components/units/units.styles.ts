@@ -110,11 +110,6 @@ export const styles = css`
   .scroll :is(th, td) {
     white-space: nowrap;
   }
-  .cautions {
-    padding: 0 0.75rem 0.75rem;
-    color: var(--_quiet);
-    font-size: var(--_small);
-  }
   @container (max-width: 46rem) {
     .columns {
       grid-template-columns: minmax(0, 1fr);

@@ -1,7 +1,8 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Allocation } from '../../src/engine/index.js';
-import { cautions, type AccessWindow, type Activity } from '../../src/model/index.js';
+import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { countText, floatText, momentText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { unitsPicture } from './picture.js';
@@ -24,9 +25,10 @@ import {
  * @tag possession-units
  * @event {UnitsSelectEvent} possession-units-select - A reader picks a repeated work.
  * @csspart choice - The list of repeated works.
+ * @csspart cautions - The cautions.
  */
 export class PossessionUnits extends LitElement {
-  static override readonly styles = [...base, styles];
+  static override readonly styles = [...base, cautionStyles, styles];
   static override readonly properties: PropertyDeclarations = {
     allocation: { attribute: false },
     activities: { attribute: false },
@@ -72,9 +74,7 @@ export class PossessionUnits extends LitElement {
         </ul>
         ${this.#renderWork(chosen, allocation, words)}
       </div>
-      <ul class="cautions" aria-label=${words.cautions}>
-        ${cautions.map((one) => html`<li>${one}</li>`)}
-      </ul>`;
+      ${cautionList(words.cautions)}`;
   }
 
   #renderChoice(

@@ -1,21 +1,13 @@
-import {
-  DAY,
-  dailyBands,
-  MINUTE,
-  subtract,
-  unionOf,
-  type Instant,
-  type Interval,
-} from '../calendar/index.js';
+import { DAY, MINUTE, subtract, unionOf, type Instant, type Interval } from '../calendar/index.js';
 import {
   minutesInOneVisit,
   needsOf,
   unitsLeft,
-  weekdays,
   type AccessWindow,
   type Activity,
   type Plan,
 } from '../model/index.js';
+import { barsWork, curfewStretches } from '../rules/index.js';
 import { neverTakes } from './eligibility.js';
 import type { LedgerBook } from './ledger-book.js';
 import type { Due, Problem, Slot, Task, Tie } from './problem.js';
@@ -232,24 +224,9 @@ export function bookedOf(window: AccessWindow, activity: Activity): readonly str
 /** When outside work may go on: always, but for curfews that bar it. */
 function outsideTime(plan: Plan, loud: boolean, horizon: Interval): readonly Interval[] {
   const barred = plan.rules.curfews
-    .filter((curfew) => curfew.bars === 'all' || loud)
-    .flatMap((curfew) =>
-      dailyBands(
-        {
-          fromMinute: minuteOfDay(curfew.from),
-          toMinute: minuteOfDay(curfew.to),
-          ...(curfew.days ? { days: curfew.days.map((day) => weekdays.indexOf(day) + 1) } : {}),
-        },
-        horizon,
-        plan.zone,
-      ),
-    );
+    .filter((curfew) => barsWork(curfew, loud))
+    .flatMap((curfew) => curfewStretches(curfew, horizon, plan.zone));
   return subtract([horizon], unionOf(barred));
-}
-
-function minuteOfDay(clock: string): number {
-  const [hours, minutes] = clock.split(':');
-  return Number(hours) * 60 + Number(minutes);
 }
 
 /** Places in an order in which all that is waited for comes first; -1 for what waits for itself. */

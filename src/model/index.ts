@@ -13,6 +13,7 @@ export { faultText, type Fault } from './fault.js';
 export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
 export type { Plan } from './plan.js';
 export {
+  emptyPlan,
   emptyTable,
   planDocumentSchema,
   tableKinds,

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { priceBookSchema } from './price-book.js';
-import { ruleSetSchema } from './rule-set.js';
+import { noRules, ruleSetSchema } from './rule-set.js';
 
 const cells = z.array(z.string());
 
@@ -41,4 +41,20 @@ export type PlanDocument = z.infer<typeof planDocumentSchema>;
 
 export function emptyTable(file: string): TableText {
   return { file, columns: [], rows: [] };
+}
+
+/** A plan with nothing in it: four empty tables and rules that deduct nothing. */
+export function emptyPlan(name: string, zone: string): PlanDocument {
+  return {
+    schema: 1,
+    name,
+    zone,
+    tables: {
+      windows: emptyTable('windows.csv'),
+      work: emptyTable('work.csv'),
+      resources: emptyTable('resources.csv'),
+      trains: emptyTable('trains.csv'),
+    },
+    rules: noRules,
+  };
 }

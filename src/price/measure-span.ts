@@ -1,5 +1,7 @@
 import {
   clockChanges,
+  dayAt,
+  dayText,
   durationText,
   intersect,
   interval,
@@ -10,7 +12,6 @@ import {
   type Interval,
 } from '../calendar/index.js';
 import type { LengthThreshold, NoticeBand } from '../model/price-book.js';
-import { localDate } from './pay-factors.js';
 
 /** "More than so many hours", with or without hours on a public holiday. */
 export type HoursRule = Pick<LengthThreshold, 'moreThanHours' | 'publicHolidays'>;
@@ -56,7 +57,8 @@ export function measureSpan(
   const clocksForwardMinutes = forward(changes);
   // A change on a day that is left out whole misleads nobody: the day is taken off either way.
   const misleading = changes.filter(
-    (change) => rule.publicHolidays === 'counted' || !holidays.includes(localDate(change.at, zone)),
+    (change) =>
+      rule.publicHolidays === 'counted' || !holidays.includes(dayText(dayAt(change.at, zone))),
   );
   const limit = rule.moreThanHours * 60;
   const exceeded = countedMinutes > limit;
@@ -86,7 +88,7 @@ function onHolidays(span: Interval, zone: string, holidays: readonly string[]): 
   const days: Interval[] = [];
   for (let day = startOfLocalDay(span.start, zone); day < span.end;) {
     const next = startOfLocalDay(day, zone, 1);
-    if (dates.has(localDate(day, zone))) days.push({ start: day, end: next });
+    if (dates.has(dayText(dayAt(day, zone)))) days.push({ start: day, end: next });
     day = next;
   }
   return totalMinutes(intersect(unionOf(days), [span]));

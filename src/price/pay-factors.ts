@@ -1,6 +1,9 @@
 import {
   addMinutes,
+  dayAt,
+  dayText,
   localTimeOf,
+  minuteOfClock,
   startOfLocalDay,
   weekdayOf,
   type Instant,
@@ -19,14 +22,6 @@ export interface FactorRun {
   readonly names: readonly string[];
 }
 
-/** The local date of a moment: `2027-08-30`. */
-export function localDate(at: Instant, zone: string): string {
-  const { year, month, day } = localTimeOf(at, zone);
-  return `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
-}
-
-const minuteOf = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
-
 /**
  * Whether a factor holds in the minute that begins at `at`, by what the local clock shows: on the night clocks go
  * back, both hours that show 01:30 are in a band that includes 01:30, and each is paid.
@@ -39,15 +34,15 @@ function holds(
 ): boolean {
   const { hour, minute } = localTimeOf(at, zone);
   const now = hour * 60 + minute;
-  const from = minuteOf(factor.from ?? '00:00');
-  const to = minuteOf(factor.to ?? '24:00');
+  const from = minuteOfClock(factor.from ?? '00:00');
+  const to = minuteOfClock(factor.to ?? '24:00');
   const wraps = to <= from;
   const sinceYesterday = wraps && now < to;
   if (!(sinceYesterday || (now >= from && (wraps || now < to)))) return false;
   const started = sinceYesterday ? startOfLocalDay(at, zone, -1) : at;
   const weekday = weekdays[weekdayOf(started, zone) - 1]!;
   if (factor.days && !factor.days.includes(weekday)) return false;
-  return !factor.holidaysOnly || holidays.has(localDate(started, zone));
+  return !factor.holidaysOnly || holidays.has(dayText(dayAt(started, zone)));
 }
 
 /**

@@ -1,8 +1,21 @@
-import { dailyBands } from '../calendar/index.js';
+import { dailyBands, minuteOfClock, type Interval, type IntervalSet } from '../calendar/index.js';
 import { weekdays, type AccessWindow, type Curfew, type Needs } from '../model/index.js';
 import type { Claim } from './claim.js';
 
-const minuteOf = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
+/** Whether a curfew stops work, by whether the work is loud. */
+export function barsWork(curfew: Curfew, loud: boolean): boolean {
+  return curfew.bars === 'all' || loud;
+}
+
+/** The stretches of a curfew within `range`, by the clocks of `zone`. */
+export function curfewStretches(curfew: Curfew, range: Interval, zone: string): IntervalSet {
+  const band = {
+    fromMinute: minuteOfClock(curfew.from),
+    toMinute: minuteOfClock(curfew.to),
+    ...(curfew.days && { days: curfew.days.map((day) => weekdays.indexOf(day) + 1) }),
+  };
+  return dailyBands(band, range, zone);
+}
 
 /**
  * The stretches of a window in which work with these needs must stop, in the order of the list; they may overlap.
@@ -16,17 +29,12 @@ export function curfewClaims(
   curfews: readonly Curfew[],
 ): readonly Claim[] {
   return curfews
-    .filter((one) => one.bars === 'all' || needs.loud)
+    .filter((one) => barsWork(one, needs.loud))
     .flatMap((one) => {
-      const band = {
-        fromMinute: minuteOf(one.from),
-        toMinute: minuteOf(one.to),
-        ...(one.days && { days: one.days.map((day) => weekdays.indexOf(day) + 1) }),
-      };
       const who = one.bars === 'all' ? 'All work' : 'Loud work';
       const nights = one.days ? `, when the day it starts on is ${one.days.join(', ')}` : '';
       const source = one.source === undefined ? '' : ` Source: ${one.source}.`;
-      return dailyBands(band, window, window.zone).map((stretch) => ({
+      return curfewStretches(one, window, window.zone).map((stretch) => ({
         ...stretch,
         rule: one.name,
         kind: 'curfew' as const,

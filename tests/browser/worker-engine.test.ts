@@ -4,20 +4,9 @@ import {
   createWorkerEngine,
   type ImportedFile,
 } from '../../src/engine/index.js';
-import { emptyTable, noRules, type PlanDocument } from '../../src/model/index.js';
+import { emptyPlan } from '../../src/model/index.js';
 
-const empty: PlanDocument = {
-  schema: 1,
-  name: 'Test',
-  zone: 'Europe/London',
-  tables: {
-    windows: emptyTable('windows.csv'),
-    work: emptyTable('work.csv'),
-    resources: emptyTable('resources.csv'),
-    trains: emptyTable('trains.csv'),
-  },
-  rules: noRules,
-};
+const empty = emptyPlan('Test', 'Europe/London');
 
 async function sampleFiles(): Promise<ImportedFile[]> {
   const names = [

@@ -1,21 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { emptyTable, noRules, type PlanDocument } from '../../src/model/index.js';
+import { emptyPlan } from '../../src/model/index.js';
 import type { ImportedFile } from '../../src/engine/index.js';
 import { root } from './cli.js';
 
-export const emptyDocument: PlanDocument = {
-  schema: 1,
-  name: 'Test',
-  zone: 'Europe/London',
-  tables: {
-    windows: emptyTable('windows.csv'),
-    work: emptyTable('work.csv'),
-    resources: emptyTable('resources.csv'),
-    trains: emptyTable('trains.csv'),
-  },
-  rules: noRules,
-};
+export const emptyDocument = emptyPlan('Test', 'Europe/London');
 
 export const samplePaths = [
   'windows.csv',

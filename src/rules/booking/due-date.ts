@@ -2,6 +2,7 @@ import {
   dateOf,
   dayAt,
   dayNumber,
+  minuteOfClock,
   momentOn,
   railwayPeriod,
   weekdayOfDay,
@@ -52,5 +53,5 @@ export function dueBefore(
   zone: string,
 ): Instant {
   const due = monthsBefore(day, rule.months) - rule.weeks * 7 - rule.days;
-  return momentOn(due, Number(rule.time.slice(0, 2)) * 60 + Number(rule.time.slice(3)), zone);
+  return momentOn(due, minuteOfClock(rule.time), zone);
 }

@@ -3,6 +3,7 @@ import {
   intersectionOf,
   lengthMinutes,
   localTimeOf,
+  minuteOfClock,
   momentOn,
   type DayNumber,
   type Instant,
@@ -15,11 +16,6 @@ export interface NightBand {
   readonly to: string;
 }
 
-/** Minutes past midnight that a clock text such as `23:00` names. */
-export function minuteOfDay(clock: string): number {
-  return Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
-}
-
 /** The moment at which clocks showed the same time `days` local days before; where they skipped it, the change. */
 export function daysBefore(at: Instant, days: number, zone: string): Instant {
   const { hour, minute } = localTimeOf(at, zone);
@@ -30,8 +26,8 @@ export function daysBefore(at: Instant, days: number, zone: string): Instant {
 export function nightOf(day: DayNumber, { from, to }: NightBand, zone: string): Interval {
   const endDay = to > from ? day : day + 1;
   return {
-    start: momentOn(day, minuteOfDay(from), zone),
-    end: momentOn(endDay, minuteOfDay(to), zone),
+    start: momentOn(day, minuteOfClock(from), zone),
+    end: momentOn(endDay, minuteOfClock(to), zone),
   };
 }
 

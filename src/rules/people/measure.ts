@@ -4,6 +4,7 @@ import {
   HOUR,
   lengthMinutes,
   localTimeOf,
+  minuteOfClock,
   minutesBetween,
   startOfLocalDay,
   weekdayOf,
@@ -11,7 +12,7 @@ import {
 } from '../../calendar/index.js';
 import { weekdays } from '../../model/index.js';
 import type { Limit, LimitKind, LimitOf } from './limit-set.js';
-import { daysBefore, minuteOfDay } from './local-days.js';
+import { daysBefore } from './local-days.js';
 import { averageDay } from './averages.js';
 import type { Turn } from './turn.js';
 
@@ -64,7 +65,7 @@ const longestTurn: Rule<'longest-turn'> = (limit, { turns, at, zone }) => {
   if (limit.on === 'night' && turn.night === undefined) return undefined;
   if (limit.on === 'early') {
     const { hour, minute } = localTimeOf(turn.duty.start, zone);
-    if (hour * 60 + minute >= minuteOfDay(limit.startsBefore)) return undefined;
+    if (hour * 60 + minute >= minuteOfClock(limit.startsBefore)) return undefined;
   }
   return most(lengthMinutes(turn.duty), limit.minutes, 'minutes', turn.duty);
 };

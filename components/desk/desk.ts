@@ -312,7 +312,7 @@ export class PossessionDesk extends LitElement {
 
   #heldText(): string {
     const { handbacks } = this.#outlooks;
-    if (handbacks.length === 0) return this.#outlooks.busy === 'handback' ? 'working' : 'margins';
+    if (handbacks.length === 0) return this.#outlooks.isBusy('handback') ? 'working' : 'margins';
     const held = handbacks.filter((one) => one.verdict === 'held').length;
     return `${held} of ${handbacks.length} held`;
   }
@@ -630,7 +630,7 @@ export class PossessionDesk extends LitElement {
     const used = allocation.placements.flatMap((one) => one.window ?? []);
     if (!used.includes(this.selectedWindow)) this.selectedWindow = used[0] ?? this.selectedWindow;
     this.#openLog();
-    if (this.#outlooks.handbacks.length === 0)
+    if (this.#outlooks.handbacks.length === 0 && !this.#outlooks.isBusy('handback'))
       await this.#outlooks.askHandback({ engine, document, allocation });
   }
 

@@ -62,7 +62,7 @@ export function handbackView(
         .results=${outlooks.handbacks}
         .windows=${windows}
         .selectedWindow=${outlook ? selected : ''}
-        .busy=${searching || outlooks.busy === 'handback'}
+        .busy=${searching || outlooks.isBusy('handback') || outlooks.isBusy('live')}
         .progress=${outlooks.progress}
         .live=${live}
         .now=${live ? now : null}

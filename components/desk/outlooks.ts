@@ -26,19 +26,20 @@ const CURVE_MINUTES = 360;
 const wordsOf = (error: unknown): string =>
   error instanceof Error ? error.message : String(error);
 
+type Kind = 'handback' | 'live' | 'price' | 'book';
+
 /** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
 export class Outlooks implements ReactiveController {
   handbacks: readonly HandbackResult[] = [];
   price: PriceAnswer | null = null;
   booked: BookAnswer | null = null;
-  /** What is under way. */
-  busy: '' | 'handback' | 'price' | 'book' = '';
   progress: Progress | null = null;
   trouble = '';
   overrunMinutes = 60;
 
   readonly #host: ReactiveControllerHost;
-  #running: AbortController | undefined;
+  /** What is under way: one of a kind, the last asked for; kinds do not hinder each other. */
+  readonly #running = new Map<Kind, AbortController>();
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
@@ -46,16 +47,20 @@ export class Outlooks implements ReactiveController {
   }
 
   hostDisconnected(): void {
-    this.#running?.abort();
+    this.#stop();
+  }
+
+  /** Whether an answer of this kind is being worked out. */
+  isBusy(kind: Kind): boolean {
+    return this.#running.has(kind);
   }
 
   /** Forgets every answer: they were of another document or plan. */
   clear(): void {
-    this.#running?.abort();
+    this.#stop();
     this.handbacks = [];
     this.price = null;
     this.booked = null;
-    this.busy = '';
     this.trouble = '';
     this.#host.requestUpdate();
   }
@@ -64,13 +69,16 @@ export class Outlooks implements ReactiveController {
   async askHandback({ engine, document, allocation }: Basis): Promise<void> {
     const request = { placements: allocation.placements, seed: SEED, runs: RUNS };
     await this.#ask('handback', 'No handback outlook was worked out', async (signal) => {
+      this.handbacks = [];
       const found = await engine.handback(document, request, signal, (progress) => {
         if (signal.aborted) return;
         this.progress = progress;
         this.handbacks = [...this.handbacks, progress.latest];
         this.#host.requestUpdate();
       });
-      return () => (this.handbacks = found);
+      // One that meanwhile stands as its shift goes stays so.
+      const shown = new Map(this.handbacks.map((one) => [one.window, one]));
+      return () => (this.handbacks = found.map((one) => shown.get(one.window) ?? one));
     });
   }
 
@@ -81,7 +89,7 @@ export class Outlooks implements ReactiveController {
     at: number,
     log: ShiftLog,
   ): Promise<void> {
-    await this.#ask('handback', 'No forecast was worked out', async (signal) => {
+    await this.#ask('live', 'No forecast was worked out', async (signal) => {
       const request = {
         placements: allocation.placements,
         windows: [window],
@@ -129,15 +137,20 @@ export class Outlooks implements ReactiveController {
     });
   }
 
+  #stop(): void {
+    for (const one of this.#running.values()) one.abort();
+    this.#running.clear();
+  }
+
   async #ask(
-    what: 'handback' | 'price' | 'book',
+    kind: Kind,
     failed: string,
     work: (signal: AbortSignal) => Promise<() => void>,
   ): Promise<void> {
-    this.#running?.abort();
-    const running = (this.#running = new AbortController());
-    this.busy = what;
-    this.progress = null;
+    this.#running.get(kind)?.abort();
+    const running = new AbortController();
+    this.#running.set(kind, running);
+    if (kind === 'handback') this.progress = null;
     this.trouble = '';
     this.#host.requestUpdate();
     try {
@@ -146,7 +159,7 @@ export class Outlooks implements ReactiveController {
     } catch (error) {
       if (!running.signal.aborted) this.trouble = `${failed}: ${wordsOf(error)}`;
     }
-    if (this.#running === running) this.busy = '';
+    if (this.#running.get(kind) === running) this.#running.delete(kind);
     this.#host.requestUpdate();
   }
 }

@@ -11,7 +11,6 @@ import { clockBeside, errorText, percentText } from './times.js';
 import { verdictTag } from './verdict-shape.js';
 
 const blanks = (
-  strings: HandbackStrings,
   head: string,
   rows: readonly string[],
   columns: readonly string[],
@@ -102,7 +101,7 @@ export function printSheet(
       </tbody>
     </table>
     ${decisionTable(result, { zone, strings })}
-    ${blanks(strings, `${strings.contacts}, ${strings.decides.toLowerCase()}`, strings.contactRows, [strings.name, strings.telephone])}
+    ${blanks(`${strings.contacts}, ${strings.decides.toLowerCase()}`, strings.contactRows, [strings.name, strings.telephone])}
     <h3>${strings.assumptions}</h3>
     <ul class="assumptions">
       ${[...strings.assumptionLines, ...assumptions].map((one) => html`<li>${one}</li>`)}
@@ -110,6 +109,6 @@ export function printSheet(
     </ul>
     <h3>${strings.cautions}</h3>
     ${cautionList(strings.cautions)}
-    ${blanks(strings, strings.signatures, strings.signatureRows, [strings.name, strings.signature, strings.dateTime])}
+    ${blanks(strings.signatures, strings.signatureRows, [strings.name, strings.signature, strings.dateTime])}
   </section>`;
 }

@@ -1,18 +1,12 @@
+import { intersect, unionOf, type IntervalSet } from '../calendar/index.js';
 import { areaFree, mostFree } from './profile.js';
-import { visitMinutes, type Problem, type Slot, type Task } from './problem.js';
+import { visitMinutes, type Problem, type Task } from './problem.js';
 
 /** The tasks' slots from `from` on, as stretches that do not overlap. */
-function stretchesOf(tasks: readonly Task[], from: number): { start: number; end: number }[] {
-  const slots: Slot[] = tasks.flatMap((task) => task.slots).sort((a, b) => a.start - b.start);
-  const merged: { start: number; end: number }[] = [];
-  for (const slot of slots) {
-    const start = Math.max(slot.start, from);
-    if (slot.end <= start) continue;
-    const last = merged.at(-1);
-    if (last && start <= last.end) last.end = Math.max(last.end, slot.end);
-    else merged.push({ start, end: slot.end });
-  }
-  return merged;
+function stretchesOf(tasks: readonly Task[], from: number): IntervalSet {
+  return intersect(unionOf(tasks.flatMap((task) => task.slots)), [
+    { start: from, end: Number.POSITIVE_INFINITY },
+  ]);
 }
 
 /**

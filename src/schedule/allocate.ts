@@ -86,7 +86,7 @@ function search(
   const seed = options.seed ?? 1;
   if (problem.tasks.length === 0) return { visits: [], score: bound, bound, proven: 5 };
   const special = solveSpecial(problem, goal, limits, seed);
-  if (special) return specialFound(problem, goal, bound, special);
+  if (special) return specialFound(goal, bound, special);
 
   const until = (share: number) => {
     const deadline = limits.clock() + share * (limits.deadlineMs - limits.clock());
@@ -112,7 +112,7 @@ function search(
     : { ...all, bound };
 }
 
-function specialFound(problem: Problem, goal: Goal, bound: Score, special: Special): Found {
+function specialFound(goal: Goal, bound: Score, special: Special): Found {
   const { visits } = special;
   const finish = visits.reduce((last, visit) => Math.max(last, visit.end), 0);
   const inner = goal.order === 'late-finish' ? [0, 0, 0, finish] : [0, 0, finish, 0];

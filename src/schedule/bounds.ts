@@ -1,3 +1,4 @@
+import { unionOf, type IntervalSet } from '../calendar/index.js';
 import {
   areaFree,
   Board,
@@ -22,32 +23,16 @@ export function boundOf(problem: Problem, goal: Goal): Score {
 
 const work = (task: Task): number => visitMinutes(task, task.units);
 
-interface Stretch {
-  start: number;
-  end: number;
-}
-
-/** The stretches of several tasks' slots, each moment once, in time order. */
-function spanOf(slots: readonly Slot[]): Stretch[] {
-  const merged: Stretch[] = [];
-  for (const { start, end } of slots.toSorted((a, b) => a.start - b.start)) {
-    const last = merged.at(-1);
-    if (last && start <= last.end) last.end = Math.max(last.end, end);
-    else merged.push({ start, end });
-  }
-  return merged;
-}
-
 /** The slots of several tasks. Tasks with the same needs share theirs, which are looked at once. */
 function slotsOf(tasks: readonly Task[]): Slot[] {
   return [...new Set(tasks.map((task) => task.slots))].flat();
 }
 
 /** The stretches of several tasks' slots in each window. */
-function spansByWindow(problem: Problem, tasks: readonly Task[]): Stretch[][] {
+function spansByWindow(problem: Problem, tasks: readonly Task[]): IntervalSet[] {
   const slots: Slot[][] = problem.windows.map(() => []);
   for (const slot of slotsOf(tasks)) slots[slot.window]!.push(slot);
-  return slots.map(spanOf);
+  return slots.map(unionOf);
 }
 
 /** No finish is sooner than when each resource has been there long enough for all that needs it. */
@@ -60,7 +45,7 @@ function energyFinish(problem: Problem): number {
     const outside = users.some((task) => task.outside);
     // Outside work may be done before the plan begins, so it proves nothing here.
     if (users.length === 0 || outside) return;
-    for (const { start, end } of spanOf(slotsOf(users))) {
+    for (const { start, end } of unionOf(slotsOf(users))) {
       const area = areaFree(profile, start, end);
       if (area < missing) {
         missing -= area;

@@ -43,19 +43,14 @@ export function keyDatesOf(
       ...base,
       forecast,
       floatMinutes,
-      floatWindows: windowsBetween(problem, tasks, last, (due - problem.base) / MINUTE),
+      floatWindows: windowsBetween(tasks, last, (due - problem.base) / MINUTE),
       met: forecast <= due,
     };
   });
 }
 
 /** Windows with a stretch after the forecast and by the date that would hold one piece of the work. */
-function windowsBetween(
-  problem: Problem,
-  tasks: Problem['tasks'],
-  from: number,
-  due: number,
-): number {
+function windowsBetween(tasks: Problem['tasks'], from: number, due: number): number {
   const windows = new Set<number>();
   for (const task of tasks) {
     const least = task.setUp + task.perUnit + task.makeSafe;

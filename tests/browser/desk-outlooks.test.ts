@@ -1,7 +1,7 @@
 import { expect, fixture, html, waitUntil } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { DeskView, PossessionDesk } from '../../components/desk/desk.js';
-import { createInlineEngine } from '../../src/engine/index.js';
+import { createInlineEngine, type Engine } from '../../src/engine/index.js';
 import { emptyTable, ruleSetSchema, type PlanDocument } from '../../src/model/index.js';
 import { priceBookSchema } from '../../src/model/price-book.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
@@ -65,10 +65,10 @@ const plan: PlanDocument = {
 const text = (node: Element | null | undefined): string =>
   (node?.textContent ?? '').replaceAll(/\s+/g, ' ').trim();
 
-async function shown(): Promise<PossessionDesk> {
+async function shown(engine: Engine = createInlineEngine()): Promise<PossessionDesk> {
   const el = await fixture<PossessionDesk>(
     html`<possession-desk
-      .engine=${createInlineEngine()}
+      .engine=${engine}
       .document=${plan}
       .now=${Date.UTC(2027, 2, 2, 23, 30)}
     ></possession-desk>`,
@@ -175,6 +175,33 @@ describe('the desk beyond the fit', () => {
     });
     await again.updateComplete;
     expect(again.renderRoot.querySelector('possession-handback')!.log).to.have.length(1);
+  });
+
+  it('goes on with the handback of the other windows while a price is asked for', async () => {
+    const inline = createInlineEngine();
+    let goOn = (): void => undefined;
+    const gate = new Promise<void>((resolve) => (goOn = resolve));
+    const el = await shown({
+      ...inline,
+      handback: async (document, request, signal, onProgress) => {
+        const found = await inline.handback(document, request, signal);
+        for (const [index, latest] of found.entries()) {
+          if (index > 0) await gate;
+          onProgress?.({ done: index + 1, total: found.length, latest });
+        }
+        return found;
+      },
+    });
+    tab(el, 'handback').click();
+    await waitUntil(() => text(tab(el, 'handback')).includes('1 of 1 held'), 'the first', {
+      timeout: 20_000,
+    });
+    tab(el, 'cost').click();
+    await waitUntil(() => text(tab(el, 'cost')).includes('GBP'), 'a price', { timeout: 10_000 });
+    goOn();
+    await waitUntil(() => text(tab(el, 'handback')).includes('2 of 2 held'), 'both', {
+      timeout: 5000,
+    });
   });
 
   it('prices an overrun and says what is to be expected once the handback is simulated', async () => {

@@ -2,6 +2,7 @@
 const rooms = [
   'calendar',
   'model',
+  'edits',
   'tables',
   'rules',
   'fit',

@@ -1,5 +1,6 @@
-import type { Port, Reply, Verb } from './protocol.js';
+import type { Port, Reply } from './protocol.js';
 import type { Engine } from './types.js';
+import { methodsBy, type Call } from './verbs.js';
 
 interface Waiting {
   readonly onProgress: ((progress: unknown) => void) | undefined;
@@ -35,14 +36,8 @@ export function createPortEngine(
   port.addEventListener('message', listener);
   port.start?.();
 
-  // What is told on the way has the shape that the verb promises.
-  function call<T, P = never>(
-    verb: Verb,
-    args: readonly unknown[],
-    signal?: AbortSignal,
-    onProgress?: (progress: P) => void,
-  ): Promise<T> {
-    return new Promise<T>((resolve, reject) => {
+  function send({ verb, args, signal, onProgress }: Call): Promise<unknown> {
+    return new Promise((resolve, reject) => {
       if (ended) {
         reject(ended);
         return;
@@ -59,8 +54,8 @@ export function createPortEngine(
       };
       const forget = (): void => signal?.removeEventListener('abort', stop);
       waiting.set(id, {
-        onProgress: onProgress as ((progress: unknown) => void) | undefined,
-        resolve: (value) => (forget(), resolve(value as T)),
+        onProgress,
+        resolve: (value) => (forget(), resolve(value)),
         reject: (reason) => (forget(), reject(reason as Error)),
       });
       signal?.addEventListener('abort', stop, { once: true });
@@ -75,18 +70,7 @@ export function createPortEngine(
   }
 
   return {
-    recompute: (document, signal, onOutline) => call('recompute', [document], signal, onOutline),
-    importFiles: (files, document, signal) => call('importFiles', [files, document], signal),
-    allocate: (document, options, signal, onProgress) =>
-      call('allocate', [document, options], signal, onProgress),
-    replan: (document, before, options, signal, onProgress) =>
-      call('replan', [document, before, options], signal, onProgress),
-    shortNotice: (document, before, window, options, signal, onProgress) =>
-      call('shortNotice', [document, before, window, options], signal, onProgress),
-    handback: (document, request, signal, onProgress) =>
-      call('handback', [document, request], signal, onProgress),
-    price: (document, request, signal) => call('price', [document, request], signal),
-    book: (document, request, signal) => call('book', [document, request], signal),
+    ...methodsBy(send),
     fail,
     dispose() {
       fail(new Error('the engine was disposed of'));

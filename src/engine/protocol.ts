@@ -1,7 +1,4 @@
-import type { Engine } from './types.js';
-
-/** The calls that travel to a worker: everything an engine answers but its own end. */
-export type Verb = Exclude<keyof Engine, 'dispose'>;
+import type { Verb } from './verbs.js';
 
 /** The arguments of a call without its signal, which travels as a `cancel`. */
 export type Request =

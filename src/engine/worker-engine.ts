@@ -1,5 +1,6 @@
 import { createPortEngine } from './port-engine.js';
 import type { Engine } from './types.js';
+import { methodsBy, verbs, type Call } from './verbs.js';
 
 const start = (): Worker => new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
 
@@ -35,11 +36,11 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
   const kept = (): Engine => (current ??= open(() => (current = undefined)));
 
   /** In a worker of its own, which ends with the call. */
-  async function apart<T>(work: (engine: Engine) => Promise<T>): Promise<T> {
+  async function apart(call: Call): Promise<unknown> {
     const engine = open(() => undefined);
     searches.add(engine);
     try {
-      return await work(engine);
+      return await ask(engine, call);
     } finally {
       searches.delete(engine);
       engine.dispose();
@@ -47,18 +48,7 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
   }
 
   return {
-    recompute: async (document, signal, onOutline) => kept().recompute(document, signal, onOutline),
-    importFiles: async (files, document, signal) => kept().importFiles(files, document, signal),
-    price: async (document, request, signal) => kept().price(document, request, signal),
-    book: async (document, request, signal) => kept().book(document, request, signal),
-    allocate: (document, options, signal, onProgress) =>
-      apart((engine) => engine.allocate(document, options, signal, onProgress)),
-    replan: (document, before, options, signal, onProgress) =>
-      apart((engine) => engine.replan(document, before, options, signal, onProgress)),
-    shortNotice: (document, before, window, options, signal, onProgress) =>
-      apart((engine) => engine.shortNotice(document, before, window, options, signal, onProgress)),
-    handback: (document, request, signal, onProgress) =>
-      apart((engine) => engine.handback(document, request, signal, onProgress)),
+    ...methodsBy(async (call) => (verbs[call.verb].apart ? apart(call) : ask(kept(), call))),
     dispose() {
       disposed = true;
       current?.dispose();
@@ -66,3 +56,8 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
     },
   };
 }
+
+const ask = (engine: Engine, { verb, args, signal, onProgress }: Call): Promise<unknown> => {
+  const method = engine[verb] as (...given: readonly unknown[]) => Promise<unknown>;
+  return method(...args, signal, onProgress);
+};

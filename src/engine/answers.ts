@@ -1,0 +1,81 @@
+import {
+  allocate,
+  replan,
+  shortNotice,
+  type AllocateOptions as SearchOptions,
+} from '../schedule/index.js';
+import { planFromDocument } from '../tables/index.js';
+import { bookOf } from './book.js';
+import { handbackOf } from './handback.js';
+import { importFiles } from './import-files.js';
+import { priceOf } from './price.js';
+import { recompute } from './recompute.js';
+import type { AllocateOptions, Progress } from './types.js';
+import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
+
+/** What an answer may use beside its arguments. */
+export interface Asked {
+  /** Whether the caller wants no answer any more. */
+  stopped(): boolean;
+  /** Tells of the way, in the shape that the verb promises; absent when nobody listens. */
+  readonly onProgress: ((progress: unknown) => void) | undefined;
+}
+
+/** How each verb is answered, whichever engine was asked. */
+export const answers: {
+  readonly [V in Verb]: (
+    asked: Asked,
+    ...args: ArgumentsOf<V>
+  ) => AnswerOf<V> | Promise<AnswerOf<V>>;
+} = {
+  recompute: (asked, document) => recompute(document, asked.onProgress),
+  importFiles: (_, files, document) => importFiles(files, document),
+  allocate: (asked, document, options) =>
+    allocate(planFromDocument(document).plan, searching(options, asked)),
+  replan: (asked, document, before, options) =>
+    replan(planFromDocument(document).plan, before, searching(options, asked)),
+  shortNotice(asked, document, before, id, options) {
+    const { plan } = planFromDocument(document);
+    const window = plan.windows.find((one) => one.id === id);
+    if (!window) throw new RangeError(`there is no window "${id}" in the plan`);
+    return shortNotice(plan, before, window, searching(options, asked));
+  },
+  handback: (asked, document, request) =>
+    handbackOf(planFromDocument(document).plan, request, () => asked.stopped(), asked.onProgress),
+  price(_, document, request) {
+    const { prices } = document;
+    if (!prices) throw new RangeError('the plan has no price book');
+    return priceOf({ ...planFromDocument(document), prices }, request);
+  },
+  book: (_, document, request) => bookOf(planFromDocument(document).plan, document.name, request),
+};
+
+/** The options of a search with the clock, the way to stop it and the telling of progress. */
+function searching(options: AllocateOptions, asked: Asked): SearchOptions {
+  const clock = (): number => performance.now();
+  const tell = progressBy(clock, (options.seconds ?? 5) * 1000, asked.onProgress);
+  return {
+    ...options,
+    clock,
+    shouldStop: () => {
+      tell();
+      return asked.stopped();
+    },
+  };
+}
+
+/** Tells of the time used, ten times a second at most. */
+function progressBy(
+  clock: () => number,
+  total: number,
+  onProgress?: (progress: Progress) => void,
+): () => void {
+  const began = clock();
+  let last = began;
+  return () => {
+    const now = clock();
+    if (!onProgress || now - last < 100) return;
+    last = now;
+    onProgress({ done: Math.min(now - began, total), total });
+  };
+}

@@ -1,0 +1,67 @@
+import type { Engine } from './types.js';
+
+/** What an engine can be asked: everything but its own end. */
+export type Verb = Exclude<keyof Engine, 'dispose'>;
+
+/** A call without the way to stop it and the telling of progress, which travel by themselves. */
+export type ArgumentsOf<V extends Verb> = Leading<Required<Parameters<Engine[V]>>>;
+
+export type AnswerOf<V extends Verb> = Awaited<ReturnType<Engine[V]>>;
+
+type Leading<P extends readonly unknown[]> = P extends [
+  ...infer A,
+  AbortSignal,
+  (progress: never) => void,
+]
+  ? A
+  : P extends [...infer A, AbortSignal]
+    ? A
+    : P;
+
+/** How a verb travels to a worker. */
+interface Travel<V extends Verb> {
+  /** How many arguments come before the signal. */
+  readonly args: ArgumentsOf<V>['length'];
+  /** Which of them is the plan document. */
+  readonly document: number;
+  /** A search, which gets a worker of its own, so that it never holds up an edit. */
+  readonly apart: boolean;
+}
+
+/**
+ * Every verb and how it travels. A new verb is a method of `Engine` in types.ts, a line here and its answer in
+ * answers.ts: port, worker and inline engine are made from these.
+ */
+export const verbs: { readonly [V in Verb]: Travel<V> } = {
+  recompute: { args: 1, document: 0, apart: false },
+  importFiles: { args: 2, document: 1, apart: false },
+  allocate: { args: 2, document: 0, apart: true },
+  replan: { args: 3, document: 0, apart: true },
+  shortNotice: { args: 4, document: 0, apart: true },
+  handback: { args: 2, document: 0, apart: true },
+  price: { args: 2, document: 0, apart: false },
+  book: { args: 2, document: 0, apart: false },
+};
+
+/** One call, with what belongs to it taken out of its arguments. */
+export interface Call {
+  readonly verb: Verb;
+  readonly args: readonly unknown[];
+  readonly signal: AbortSignal | undefined;
+  readonly onProgress: ((progress: unknown) => void) | undefined;
+}
+
+/** The methods of an engine out of one way to make any call. */
+export function methodsBy(call: (call: Call) => Promise<unknown>): Omit<Engine, 'dispose'> {
+  const methods = Object.entries(verbs).map(([name, { args: count }]) => [
+    name,
+    (...given: unknown[]) =>
+      call({
+        verb: name as Verb,
+        args: given.slice(0, count),
+        signal: given[count] as Call['signal'],
+        onProgress: given[count + 1] as Call['onProgress'],
+      }),
+  ]);
+  return Object.fromEntries(methods) as Omit<Engine, 'dispose'>;
+}

@@ -15,6 +15,7 @@ export type { Plan } from './plan.js';
 export {
   emptyPlan,
   emptyTable,
+  localDateSchema,
   planDocumentSchema,
   tableKinds,
   tableTextSchema,

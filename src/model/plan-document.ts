@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { dayFromText } from '../calendar/index.js';
 import { priceBookSchema } from './price-book.js';
 import { noRules, ruleSetSchema } from './rule-set.js';
 
@@ -16,6 +17,11 @@ export const tableTextSchema = z.strictObject({
 export const tableKinds = ['windows', 'work', 'resources', 'trains'] as const;
 export type TableKind = (typeof tableKinds)[number];
 
+/** A day of the calendar as `2027-08-30`; `2027-02-29` is none. */
+export const localDateSchema = z
+  .string()
+  .check(z.refine((text) => dayFromText(text) !== undefined, 'a date such as 2027-08-30'));
+
 export const planDocumentSchema = z.strictObject({
   schema: z.literal(1),
   name: z.string(),
@@ -28,6 +34,8 @@ export const planDocumentSchema = z.strictObject({
   }),
   rules: ruleSetSchema,
   prices: z.optional(priceBookSchema),
+  /** Local dates of public holidays, for pay factors and for thresholds of hours; absent: none is known. */
+  holidays: z.optional(z.array(localDateSchema)),
 });
 
 /**

@@ -163,6 +163,24 @@ const damagesSchema = z.strictObject({
   source,
 });
 
+/** What a longer window or a further one costs to book; each band of notice multiplies it. */
+const bookingSchema = z.strictObject({
+  /** A further window, whatever its length. */
+  perWindow: z._default(decimal, '0'),
+  /** Each hour of a further window, and each hour by which one is made longer. */
+  perHour: z._default(decimal, '0'),
+  source,
+});
+
+/** What work left over costs beside the plant and labour of doing it elsewhere. */
+const reBookingSchema = z.strictObject({
+  /** Each unit of repeated work left over. */
+  perUnit: z._default(decimal, '0'),
+  /** Each further visit of a window to do it. */
+  perVisit: z._default(decimal, '0'),
+  source,
+});
+
 /** "More than so many hours", counted in real elapsed hours. */
 const hoursSchema = {
   name: words,
@@ -197,6 +215,8 @@ export const priceBookSchema = z
     fixed: z._default(z.array(fixedSchema), []),
     restriction: z.optional(restrictionSchema),
     damages: z.optional(damagesSchema),
+    booking: z.optional(bookingSchema),
+    reBooking: z.optional(reBookingSchema),
     lengths: z._default(z.array(lengthSchema), []),
     /** Factors for notice given; the band with the most hours that is met holds. */
     notice: z._default(z.array(noticeSchema), []),

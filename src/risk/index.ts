@@ -46,6 +46,8 @@ export {
   type SimulationResult,
 } from './simulation.js';
 export { handback, verdictOf } from './handback.js';
+export { handbackNetwork, type HandbackNetwork, type NodeMeaning } from './handback-network.js';
+export { pairedFinishes, type PairedCase } from './paired-runs.js';
 export {
   appendEntry,
   shiftState,

@@ -1,0 +1,13 @@
+export { applyEdit, invertEdit } from './apply-edit.js';
+export { editBetween } from './edit-between.js';
+export {
+  editBytes,
+  isRowsChange,
+  type Edit,
+  type PartChange,
+  type Row,
+  type RowsChange,
+  type Splice,
+} from './edit.js';
+export { History } from './history.js';
+export { rebaseEdit } from './rebase-edit.js';

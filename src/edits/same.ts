@@ -1,0 +1,32 @@
+import type { Row } from './edit.js';
+
+/** Whether two values would be written as the same JSON, the order of keys apart. `undefined` counts as absent. */
+export function sameJson(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  if (Array.isArray(a) || Array.isArray(b)) {
+    return (
+      Array.isArray(a) &&
+      Array.isArray(b) &&
+      a.length === b.length &&
+      a.every((one, index) => sameJson(one, b[index]))
+    );
+  }
+  const left = a as Readonly<Record<string, unknown>>;
+  const right = b as Readonly<Record<string, unknown>>;
+  const own = (from: Readonly<Record<string, unknown>>, key: string): unknown =>
+    Object.hasOwn(from, key) ? from[key] : undefined;
+  return [...new Set([...Object.keys(left), ...Object.keys(right)])].every((key) =>
+    sameJson(own(left, key), own(right, key)),
+  );
+}
+
+export function sameRow(a: Row | undefined, b: Row | undefined): boolean {
+  if (a === b) return true;
+  if (a === undefined || b === undefined || a.length !== b.length) return false;
+  return a.every((cell, index) => cell === b[index]);
+}
+
+export function sameRows(a: readonly Row[], b: readonly Row[]): boolean {
+  return a.length === b.length && a.every((row, index) => sameRow(row, b[index]));
+}

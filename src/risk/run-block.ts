@@ -125,35 +125,68 @@ function later(a: number, b: number): number {
   return (a - (short & (short >> 31))) | 0;
 }
 
-/** The moments at which the links of position `i` let it start, two links at a time. */
-function readyTimes(network: CompiledNetwork, space: RunSpace, i: number): void {
-  const { times, ready } = space;
-  const { linkFrom, linkSlot, linkLag } = network;
+/**
+ * The moments at which the links of position `i` let it start, written to `ready`, and with `lengths` the finishes too,
+ * written to `times`: up to three links are taken in one go, so that a moment is stored once.
+ */
+function readyTimes(network: CompiledNetwork, space: RunSpace, i: number, offset: number): void {
+  const { times, ready, durations } = space;
+  const { linkFrom, linkSlot, linkLag, size } = network;
   const lanes = LANES;
   const at = i * lanes;
-  const end = linkFrom[i + 1]!;
-  let link = linkFrom[i]!;
+  const end = (size + i) * lanes;
+  const length = offset + at;
   const release = network.release[i]!;
-  if (end - link === 1) {
-    const slot = linkSlot[link]! * lanes;
-    const lag = linkLag[link]!;
+  const first = linkFrom[i]!;
+  const last = linkFrom[i + 1]! - 1;
+  if (last < first) {
     for (let lane = 0; lane < lanes; lane += 1) {
-      ready[at + lane] = later(release, (times[slot + lane]! + lag) | 0);
+      ready[at + lane] = release;
+      times[end + lane] = (release + durations[length + lane]!) | 0;
     }
     return;
   }
-  ready.fill(release, at, at + lanes);
-  for (; link < end; link += 2) {
-    const slot = linkSlot[link]! * lanes;
-    const lag = linkLag[link]!;
-    // The last of an odd number stands in for its own partner.
-    const second = Math.min(link + 1, end - 1);
-    const otherSlot = linkSlot[second]! * lanes;
-    const otherLag = linkLag[second]!;
+  // A link that is not there is stood in for by the last that is.
+  const second = Math.min(first + 1, last);
+  const slot = linkSlot[first]! * lanes;
+  const lag = linkLag[first]!;
+  const slot2 = linkSlot[second]! * lanes;
+  const lag2 = linkLag[second]!;
+  if (last === first) {
+    for (let lane = 0; lane < lanes; lane += 1) {
+      const start = later(release, (times[slot + lane]! + lag) | 0);
+      ready[at + lane] = start;
+      times[end + lane] = (start + durations[length + lane]!) | 0;
+    }
+    return;
+  }
+  if (last === second) {
     for (let lane = 0; lane < lanes; lane += 1) {
       const one = (times[slot + lane]! + lag) | 0;
-      const other = (times[otherSlot + lane]! + otherLag) | 0;
-      ready[at + lane] = later(ready[at + lane]!, later(one, other));
+      const other = (times[slot2 + lane]! + lag2) | 0;
+      const start = later(release, later(one, other));
+      ready[at + lane] = start;
+      times[end + lane] = (start + durations[length + lane]!) | 0;
+    }
+    return;
+  }
+  const third = first + 2;
+  const slot3 = linkSlot[third]! * lanes;
+  const lag3 = linkLag[third]!;
+  for (let lane = 0; lane < lanes; lane += 1) {
+    const one = (times[slot + lane]! + lag) | 0;
+    const other = (times[slot2 + lane]! + lag2) | 0;
+    const start = later(later(release, (times[slot3 + lane]! + lag3) | 0), later(one, other));
+    ready[at + lane] = start;
+    times[end + lane] = (start + durations[length + lane]!) | 0;
+  }
+  for (let link = third + 1; link <= last; link += 1) {
+    const from = linkSlot[link]! * lanes;
+    const wait = linkLag[link]!;
+    for (let lane = 0; lane < lanes; lane += 1) {
+      const start = later(ready[at + lane]!, (times[from + lane]! + wait) | 0);
+      ready[at + lane] = start;
+      times[end + lane] = (start + durations[length + lane]!) | 0;
     }
   }
 }
@@ -201,22 +234,17 @@ function passForward(network: CompiledNetwork, space: RunSpace, offset: number):
   const lanes = LANES;
   finish.fill(0);
   for (let i = 0; i < size; i += 1) {
-    readyTimes(network, space, i);
-    const start = i * lanes;
+    readyTimes(network, space, i, offset);
     const end = (size + i) * lanes;
-    const length = offset + start;
     if (interrupted) {
+      const length = offset + i * lanes;
       for (let lane = 0; lane < lanes; lane += 1) {
         placeAround(network, space, i, lane, durations[length + lane]!);
-      }
-    } else {
-      for (let lane = 0; lane < lanes; lane += 1) {
-        times[end + lane] = (times[start + lane]! + durations[length + lane]!) | 0;
       }
     }
     if (!isLast[i]) continue;
     for (let lane = 0; lane < lanes; lane += 1) {
-      if (times[end + lane]! > finish[lane]!) finish[lane] = times[end + lane]!;
+      finish[lane] = later(finish[lane]!, times[end + lane]!);
     }
   }
 }

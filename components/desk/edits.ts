@@ -1,4 +1,9 @@
-import { type PlanDocument, type TableKind, type TableText } from '../../src/model/index.js';
+import {
+  tableIn,
+  type PlanDocument,
+  type TableKind,
+  type TableText,
+} from '../../src/model/index.js';
 import { headingOf, rowWith } from './table-lookup.js';
 
 /** The table with one cell written anew; a column is added where the field has none. */
@@ -44,7 +49,7 @@ export function withCells(
   id: string,
   cells: Readonly<Record<string, string>>,
 ): PlanDocument {
-  const table = document.tables[kind];
+  const table = tableIn(document, kind);
   const row = rowWith(table, key, id);
   if (row < 0) return document;
   const next = Object.entries(cells).reduce(

@@ -56,7 +56,7 @@ export function tellPackage(results: Results | null, id: string): Explanation | 
 /** Everything that could not be used as typed. */
 export function tellFaults(results: Results | null, document: PlanDocument | null): Explanation {
   return explainFaults(results?.faults ?? [], (file) =>
-    tableKinds.find((kind) => document?.tables[kind].file === file),
+    tableKinds.find((kind) => document?.tables[kind]?.file === file),
   );
 }
 

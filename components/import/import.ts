@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Engine, ImportedFile, ImportReport, ImportResult } from '../../src/engine/types.js';
 import { durationText } from '../../src/calendar/index.js';
-import { tableKinds, type Fault, type PlanDocument } from '../../src/model/index.js';
+import { tableIn, tableKinds, type Fault, type PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { countText } from '../shared/format.js';
 import { ImportAcceptEvent } from './import-accept-event.js';
@@ -15,6 +15,10 @@ const kinds: Readonly<Record<ImportReport['kind'], string>> = {
   work: 'work',
   resources: 'resources',
   trains: 'trains',
+  roster: 'a roster',
+  temperatures: 'temperatures',
+  forecast: 'a forecast',
+  plant: 'noise of plant',
   rules: 'a rule set',
   prices: 'a price book',
   plan: 'a whole plan',
@@ -156,7 +160,7 @@ export class PossessionImport extends LitElement {
           </thead>
           <tbody>
             ${tableKinds.map((kind) => {
-              const table = document.tables[kind];
+              const table = tableIn(document, kind);
               return html`<tr>
                 <th scope="row">${kinds[kind]}</th>
                 <td>${table.columns.length > 0 ? table.file : 'nothing yet'}</td>

@@ -1,5 +1,5 @@
 import { durationText } from '../../src/calendar/index.js';
-import type { Activity, Fault } from '../../src/model/index.js';
+import type { Activity, Fault, TableKind } from '../../src/model/index.js';
 import type { Allocation, Objective } from '../../src/schedule/types.js';
 import { countText, floatText, momentText } from '../shared/format.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
@@ -112,7 +112,7 @@ export function explainPlacement(
 /** What is wrong with what was typed, each with its way back to the cell. */
 export function explainFaults(
   faults: readonly Fault[],
-  tableOf: (file: string) => 'windows' | 'work' | 'resources' | 'trains' | undefined,
+  tableOf: (file: string) => TableKind | undefined,
 ): Explanation {
   const errors = faults.filter((one) => one.severity === 'error').length;
   return {

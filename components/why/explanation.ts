@@ -1,3 +1,4 @@
+import type { TableKind } from '../../src/model/index.js';
 import type { LedgerKind } from '../../src/rules/types.js';
 
 /** Somewhere in the plan that a reader can be taken to. */
@@ -8,7 +9,7 @@ export type Place =
   | { readonly to: 'fit'; readonly package: string; readonly window: string }
   | {
       readonly to: 'cell';
-      readonly table: 'windows' | 'work' | 'resources' | 'trains';
+      readonly table: TableKind;
       readonly row: number;
       readonly column?: string;
     };

@@ -8,13 +8,17 @@ import {
 import {
   activitiesFrom,
   decodeBytes,
+  forecastFrom,
   guessKind,
   jsonFrom,
   matchColumns,
   planFromDocument,
+  plantFrom,
   readTable,
   resourcesFrom,
+  rosterFrom,
   rulesFrom,
+  temperaturesFrom,
   trainsFrom,
   windowsFrom,
   type Table,
@@ -40,6 +44,14 @@ function faultsOf(
       // A train of a named window may give only a time.
       return trainsFrom(table, { ...options, windows: planFromDocument(document).plan.windows })
         .faults;
+    case 'roster':
+      return rosterFrom(table, options).faults;
+    case 'temperatures':
+      return temperaturesFrom(table, options).faults;
+    case 'forecast':
+      return forecastFrom(table, options).faults;
+    case 'plant':
+      return plantFrom(table, options).faults;
   }
 }
 

@@ -8,6 +8,8 @@ export interface Link {
   /** Whether its finish or its start is waited for. */
   readonly from: 'finish' | 'start';
   readonly gapMinutes: number;
+  /** Waits first until what was finished has cured, by the plan's concrete and temperatures; then the gap. */
+  readonly cured?: true;
 }
 
 /** Three-point spread of a duration in minutes; `low` <= most likely <= `high`. */
@@ -59,6 +61,8 @@ export interface Activity {
   readonly isolation: readonly string[];
   readonly resources: readonly Demand[];
   readonly loud: boolean;
+  /** Names of the closed time of the plan's rules that this work heeds; absent: none. */
+  readonly heeds?: readonly string[];
   /** `inside` needs the closure; `outside` does not (rigging in a yard). */
   readonly place: 'inside' | 'outside';
   readonly notBefore?: Instant;

@@ -9,7 +9,22 @@ export {
   type WholeWork,
 } from './activity.js';
 export { cautions } from './cautions.js';
+export type { ClosedTime, CuringData, PlanRules, TemperatureStretch } from './closed-time.js';
 export { faultText, type Fault } from './fault.js';
+export {
+  limitSchema,
+  limitSetSchema,
+  type Limit,
+  type LimitKind,
+  type LimitOf,
+  type LimitSet,
+} from './limit-set.js';
+export {
+  noiseLimitsSchema,
+  plantLevelSchema,
+  type NoiseLimits,
+  type PlantLevel,
+} from './noise-limits.js';
 export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
 export type { Plan } from './plan.js';
 export {
@@ -17,6 +32,9 @@ export {
   emptyTable,
   localDateSchema,
   planDocumentSchema,
+  planTables,
+  siteTables,
+  tableIn,
   tableKinds,
   tableTextSchema,
   type PlanDocument,
@@ -25,6 +43,7 @@ export {
 } from './plan-document.js';
 export { priceBookSchema, type PriceBook } from './price-book.js';
 export type { Availability, Resource } from './resource.js';
+export type { Assignment, PlantNoise, WeatherRow } from './roster.js';
 export {
   curfewSchema,
   noRules,
@@ -39,6 +58,21 @@ export {
   type Step,
   type Weekday,
 } from './rule-set.js';
+export {
+  concreteSettingsSchema,
+  dwellingSchema,
+  liftingSettingsSchema,
+  maturityModelSchema,
+  noiseSettingsSchema,
+  siteSchema,
+  type ConcreteSettings,
+  type Dwelling,
+  type LiftingSettings,
+  type MaturityModel,
+  type NoiseSettings,
+  type Site,
+} from './site.js';
+export { surenessSchema, surenesses, type Sourced, type Sureness } from './sourced.js';
 export type { Train } from './train.js';
 export {
   windowStatuses,

@@ -4,16 +4,20 @@ import type { Activity } from './activity.js';
 export interface Needs {
   readonly isolation: readonly string[];
   readonly loud: boolean;
+  /** Names of the closed time of the rules that bears on it; absent: none. */
+  readonly heeds?: readonly string[];
 }
 
 /** Ordinary inside work: no isolation, not loud. */
 export const ordinaryNeeds: Needs = { isolation: [], loud: false };
 
-export function needsOf(activity: Pick<Activity, 'isolation' | 'loud'>): Needs {
-  return { isolation: activity.isolation, loud: activity.loud };
+export function needsOf(activity: Pick<Activity, 'isolation' | 'loud' | 'heeds'>): Needs {
+  const { isolation, loud, heeds } = activity;
+  return { isolation, loud, ...(heeds && heeds.length > 0 && { heeds }) };
 }
 
 /** Equal for equal needs, whatever the order of the sections. */
 export function needsKey(needs: Needs): string {
-  return JSON.stringify([[...needs.isolation].sort(), needs.loud]);
+  const { isolation, loud, heeds = [] } = needs;
+  return JSON.stringify([[...isolation].sort(), loud, [...heeds].sort()]);
 }

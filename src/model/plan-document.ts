@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { dayFromText } from '../calendar/index.js';
 import { priceBookSchema } from './price-book.js';
 import { noRules, ruleSetSchema } from './rule-set.js';
+import { siteSchema } from './site.js';
 
 const cells = z.array(z.string());
 
@@ -14,7 +15,11 @@ export const tableTextSchema = z.strictObject({
   map: z.optional(z.record(z.string(), z.string())),
 });
 
-export const tableKinds = ['windows', 'work', 'resources', 'trains'] as const;
+/** The tables every plan has, empty or not. */
+export const planTables = ['windows', 'work', 'resources', 'trains'] as const;
+/** The tables a plan may have: what people, neighbours and weather ask of it. */
+export const siteTables = ['roster', 'temperatures', 'forecast', 'plant'] as const;
+export const tableKinds = [...planTables, ...siteTables] as const;
 export type TableKind = (typeof tableKinds)[number];
 
 /** A day of the calendar as `2027-08-30`; `2027-02-29` is none. */
@@ -31,8 +36,14 @@ export const planDocumentSchema = z.strictObject({
     work: tableTextSchema,
     resources: tableTextSchema,
     trains: tableTextSchema,
+    roster: z.optional(tableTextSchema),
+    temperatures: z.optional(tableTextSchema),
+    forecast: z.optional(tableTextSchema),
+    plant: z.optional(tableTextSchema),
   }),
   rules: ruleSetSchema,
+  /** Limits on hours, noise, lifting and curing. */
+  site: z.optional(siteSchema),
   prices: z.optional(priceBookSchema),
   /** Local dates of public holidays, for pay factors and for thresholds of hours; absent: none is known. */
   holidays: z.optional(z.array(localDateSchema)),
@@ -49,6 +60,11 @@ export type PlanDocument = z.infer<typeof planDocumentSchema>;
 
 export function emptyTable(file: string): TableText {
   return { file, columns: [], rows: [] };
+}
+
+/** A table of a plan; one it does not have is empty, under the file name it would be saved as. */
+export function tableIn(document: PlanDocument, kind: TableKind): TableText {
+  return document.tables[kind] ?? emptyTable(`${kind}.csv`);
 }
 
 /** A plan with nothing in it: four empty tables and rules that deduct nothing. */

@@ -33,6 +33,10 @@ export interface AccessWindow {
   readonly status: WindowStatus;
   /** Name of the list of trains due after the booked end; free text otherwise. */
   readonly trainsAfter: string;
+  /** Share of a day's trains that it cancels, re-routes or replaces, in per cent; absent: not said. */
+  readonly trainsHitPercent?: number;
+  /** When the window entered the plan; absent: not said. */
+  readonly addedAt?: Instant;
 }
 
 /** A stretch of railway in metres of chainage, `from` <= `to`. */

@@ -1,4 +1,5 @@
 import type { TableKind } from '../model/index.js';
+import { siteFields } from './site-fields.js';
 
 /** What a field is called in a file, first our own heading, then plain and trade words for the same thing. */
 type Headings = readonly string[];
@@ -91,6 +92,15 @@ export const fields = {
     ],
     status: ['state', 'booking status', 'stage'],
     'trains after': ['trains', 'train list', 'trains due', 'first train', 'first trains'],
+    'trains hit': [
+      'trains hit percent',
+      'share of trains',
+      'share of traffic',
+      'trains affected',
+      'traffic affected',
+      'percent of trains',
+    ],
+    added: ['added at', 'added on', 'entered', 'date added', 'in the plan since'],
   },
   work: {
     package: ['work package', 'wp', 'package id', 'work package id', 'package ref'],
@@ -264,6 +274,7 @@ export const fields = {
     weight: ['weighting', 'importance', 'factor'],
     window: ['possession', 'possession ref', 'access window', 'after window', 'after'],
   },
+  ...siteFields,
 } as const satisfies Readonly<Record<TableKind, Readonly<Record<string, Headings>>>>;
 
 export type Fields = typeof fields;
@@ -276,6 +287,16 @@ export const needed: { readonly [K in TableKind]: readonly FieldOf<K>[] } = {
   work: ['activity'],
   resources: ['resource'],
   trains: ['train', 'passes at'],
+  roster: ['start', 'end'],
+  temperatures: ['time', 'temperature'],
+  forecast: ['time'],
+  plant: ['plant', 'level'],
+};
+
+/** Columns of which a table needs at least one; the first is the one asked for where all are missing. */
+export const neededOneOf: { readonly [K in TableKind]?: readonly FieldOf<K>[] } = {
+  roster: ['crew', 'person'],
+  forecast: ['wind', 'gust'],
 };
 
 /** Our own headings of a kind of table, in our own order. */

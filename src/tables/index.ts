@@ -17,6 +17,9 @@ export {
 export { readTable, type ReadOptions } from './read-table.js';
 export { jsonFrom, type JsonSubject } from './json-document.js';
 export { calendarFile, type CalendarEvent } from './calendar-file.js';
+export { plantFrom, type PlantResult } from './plant.js';
+export { forecastFrom, temperaturesFrom, type WeatherResult } from './weather.js';
+export { rosterFrom, type RosterResult } from './roster.js';
 export { resourcesFrom, type ResourcesResult } from './resources.js';
 export { rulesFrom, type RulesResult } from './rules.js';
 export { tableOf, type Table, type TableRow } from './table.js';

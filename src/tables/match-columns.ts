@@ -1,5 +1,5 @@
 import { tableKinds, type TableKind } from '../model/index.js';
-import { fields, headingsOf, needed, type FieldOf } from './fields.js';
+import { fields, headingsOf, needed, neededOneOf, type FieldOf } from './fields.js';
 
 /** Field to column heading, as a person chose it. */
 export type ColumnMap = Readonly<Record<string, string>>;
@@ -61,8 +61,16 @@ export function matchColumns<K extends TableKind>(
     unmatched: indexesWhere(columns, (_, index) => !taken.has(index)),
     doubled,
     mapFaults,
-    missing: needed[kind].filter((field: FieldOf<K>) => !settled(field)),
+    missing: [
+      ...needed[kind].filter((field: FieldOf<K>) => !settled(field)),
+      ...missingOf(neededOneOf[kind] ?? [], settled),
+    ],
   };
+}
+
+/** The first of several fields where none is there. */
+function missingOf<F>(either: readonly F[], there: (field: F) => boolean): readonly F[] {
+  return either.some(there) ? [] : either.slice(0, 1);
 }
 
 /** The kind of table these headings are of; `undefined` when none has all the columns it cannot do without. */

@@ -1,4 +1,5 @@
 // A walk over CSV text that knows where quotes open and close: a quote opens a cell only at the cell's first character.
+import { closingQuote, pastSpaces } from './survey.js';
 
 /** A quote that would make a record run on into the lines below it. */
 export interface BrokenQuote {
@@ -62,18 +63,4 @@ export function unifyLineEnds(text: string, delimiter: string): string {
   }
   parts.push(text.slice(kept));
   return parts.join('');
-}
-
-/** The quote that closes the one at `open`; -1 when none does. */
-function closingQuote(text: string, open: number): number {
-  let at = text.indexOf('"', open + 1);
-  while (at >= 0 && text[at + 1] === '"') at = text.indexOf('"', at + 2);
-  return at;
-}
-
-/** Spaces may stand between a closing quote and the delimiter. */
-function pastSpaces(text: string, from: number, delimiter: string): number {
-  let at = from;
-  while (text[at] === ' ' && delimiter !== ' ') at += 1;
-  return at;
 }

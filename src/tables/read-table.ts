@@ -4,6 +4,7 @@ import { detectDelimiter } from './delimiter.js';
 import { unguarded } from './guard.js';
 import { faultAt } from './place.js';
 import { nextBrokenQuote, unifyLineEnds, type BrokenQuote } from './quotes.js';
+import { surveyOf, type Survey } from './survey.js';
 import { shapeFaults, type Table, type TableRow } from './table.js';
 
 export interface ReadOptions {
@@ -28,14 +29,22 @@ export function readTable(text: string, options: ReadOptions = {}): Table {
   const body = said ? whole.slice(said[0].length) : whole;
   const delimiter = options.delimiter ?? said?.[1] ?? detectDelimiter(body);
   const { rows, faults } = tokenise(body, delimiter, said ? 2 : 1);
-  const strip = options.guard === false ? (cell: string): string => cell : unguarded;
-  const [heading, ...data] = rows.map((row) => ({ ...row, cells: row.cells.map(strip) }));
+  const read = options.guard === false ? rows : rows.map(unguardedRow);
+  const heading = read[0];
+  const data = read.slice(1);
   if (!heading)
     return { delimiter, columns: [], line: 1, rows: [], faults: [...faults, emptyFault] };
   const columns = heading.cells;
   const broken = new Set(faults.map((fault) => fault.row));
   const shape = shapeFaults(columns, data).filter((fault) => !broken.has(fault.row));
   return { delimiter, columns, line: heading.line, rows: data, faults: [...faults, ...shape] };
+}
+
+function unguardedRow(row: TableRow): TableRow {
+  // Nearly every row has no guard at all and stays as it is.
+  return row.cells.some((cell) => cell.startsWith("'"))
+    ? { ...row, cells: row.cells.map(unguarded) }
+    : row;
 }
 
 const emptyFault = faultAt({ line: 1 }, 'error', {
@@ -54,8 +63,11 @@ function tokenise(body: string, delimiter: string, firstLine: number): Tokens {
   let at = 0;
   let line = firstLine;
   while (at < body.length) {
-    const broken = nextBrokenQuote(body, at, delimiter);
-    line = readRecords(body.slice(at, broken?.recordStart), delimiter, line, rows);
+    const look = surveyOf(body, at, delimiter);
+    const broken = look.broken ? nextBrokenQuote(body, at, delimiter) : undefined;
+    const text = body.slice(at, broken?.recordStart);
+    // The first look ends at the broken quote, whose record is not among these.
+    line = readRecords(text, broken ? surveyOf(text, 0, delimiter) : look, delimiter, line, rows);
     if (!broken) break;
     const { recordStart, quote, code } = broken;
     lineEnd.lastIndex = quote;
@@ -73,7 +85,40 @@ function tokenise(body: string, delimiter: string, firstLine: number): Tokens {
 const lineEnd = /\r\n|\r|\n/g;
 
 /** Adds the records of text whose quotes are all in place, and gives the line after them. */
-function readRecords(text: string, delimiter: string, firstLine: number, rows: TableRow[]): number {
+function readRecords(
+  text: string,
+  look: Survey,
+  delimiter: string,
+  firstLine: number,
+  rows: TableRow[],
+): number {
+  const { newline, hasQuotes, breaksInside } = look;
+  // A record that is a line break only is a blank line; one that is two quotes is an empty cell. Where both may be
+  // there, the parser's records do not tell them apart.
+  if (newline === undefined || (hasQuotes && quotedBlank.test(text)))
+    return readOneByOne(text, delimiter, firstLine, rows);
+  const { data } = Papa.parse<string[]>(text, { delimiter, newline, skipEmptyLines: false });
+  let line = firstLine;
+  for (const cells of data) {
+    if (cells.length > 1 || cells[0]!.trim() !== '') rows.push({ cells, line });
+    line += 1;
+    if (!breaksInside) continue;
+    for (const cell of cells)
+      if (cell.includes('\n') || cell.includes('\r')) line += lineBreaks(cell);
+  }
+  // What follows the last line end is a record to the parser, but no line where it is empty.
+  return text.endsWith(newline) ? line - 1 : line;
+}
+
+const quotedBlank = /(?:^|[\r\n])"\s*" *(?=[\r\n]|$)/;
+
+/** As `readRecords`, whatever the line ends are, with the place of each record known. */
+function readOneByOne(
+  text: string,
+  delimiter: string,
+  firstLine: number,
+  rows: TableRow[],
+): number {
   const unified = unifyLineEnds(text, delimiter);
   let start = 0;
   let line = firstLine;
@@ -84,7 +129,6 @@ function readRecords(text: string, delimiter: string, firstLine: number, rows: T
     skipEmptyLines: false,
     step: ({ data, meta }) => {
       const raw = unified.slice(start, meta.cursor);
-      // A record that is a line break only is a blank line; one that is two quotes is an empty cell.
       if (raw.trim() !== '' || data.length > 1) rows.push({ cells: data, line });
       start = meta.cursor;
       line += lineBreaks(raw);

@@ -33,8 +33,10 @@ export function tableOf(text: TableText): Table {
 
 /** The faults of rows with more or fewer cells than there are columns. */
 export function shapeFaults(columns: readonly string[], rows: readonly TableRow[]): Fault[] {
-  return rows.flatMap((row, index) => {
-    if (row.cells.length === columns.length) return [];
+  // Nearly every row is as long as the headings.
+  const odd = rows.flatMap((row, index) => (row.cells.length === columns.length ? [] : [index]));
+  return odd.flatMap((index) => {
+    const row = rows[index]!;
     const place = { line: row.line, row: index };
     const spare = row.cells.slice(columns.length);
     if (spare.length > 0) {

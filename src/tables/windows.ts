@@ -5,6 +5,8 @@ import { readExtent } from './extent.js';
 import { readId } from './identity.js';
 import { parseIsolation } from './parse/isolation.js';
 import { parseNames } from './parse/list.js';
+import { momentParser } from './parse/moment.js';
+import { parsePercent } from './parse/number.js';
 import { refuse, type Parsed } from './parse/parsed.js';
 import { spanOf, type ReadSpan } from './parse/span.js';
 import { parseStatus } from './parse/words.js';
@@ -49,6 +51,7 @@ export function windowsFrom(table: Table, options: ReadOptionsOfKind): WindowsRe
       (span && zone !== undefined
         ? row.read('isolation', (text) => parseIsolation(text, span, zone, order))
         : undefined) ?? [];
+    const said = zone === undefined ? {} : readBooking(row, zone, order);
     if (row.isBad() || id === undefined || !span || zone === undefined) continue;
     windows.push({
       id,
@@ -61,9 +64,27 @@ export function windowsFrom(table: Table, options: ReadOptionsOfKind): WindowsRe
       isolation,
       status,
       trainsAfter: row.text('trains after'),
+      ...said,
     });
   }
   return { windows, faults: sheet.faults, rowOf };
+}
+
+/** What its booking dates hang on: how many of the day's trains it hits, and since when it is in the plan. */
+function readBooking(
+  row: SheetRow<'windows'>,
+  zone: string,
+  order: DateOrder,
+): Pick<AccessWindow, 'trainsHitPercent' | 'addedAt'> {
+  const trainsHitPercent = row.read('trains hit', parsePercent);
+  const addedAt = row.read(
+    'added',
+    momentParser({ zone, order, dateAlone: 'start', twice: ['earlier', 'it forgives less'] }),
+  );
+  return {
+    ...(trainsHitPercent !== undefined && { trainsHitPercent }),
+    ...(addedAt !== undefined && { addedAt }),
+  };
 }
 
 /** Reads the name of an IANA time zone. */

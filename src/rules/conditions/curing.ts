@@ -8,7 +8,8 @@ import {
   type IntervalSet,
 } from '../../calendar/index.js';
 import type { Weather } from './forecast.js';
-import { maturityRate, type MaturityModel } from './maturity.js';
+import type { MaturityModel } from '../../model/index.js';
+import { maturityRate } from './maturity.js';
 
 export interface Curing {
   /** The first whole minute at which the maturity asked for is reached; absent when the record ends or breaks off before. */

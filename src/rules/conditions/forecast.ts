@@ -1,16 +1,5 @@
 import { MINUTE, type Instant, type Interval } from '../../calendar/index.js';
-import type { Fault } from '../../model/index.js';
-
-/** One row of a forecast or a record. It holds until the next row. */
-export interface WeatherRow {
-  readonly at: Instant;
-  /** Mean wind at 10 m, m/s. */
-  readonly windMps?: number;
-  /** Gust at 10 m, m/s. */
-  readonly gustMps?: number;
-  readonly temperatureC?: number;
-  readonly lightning?: boolean;
-}
+import type { Fault, WeatherRow } from '../../model/index.js';
 
 /** A row with the stretch in which it holds. */
 export interface Weather extends Interval {

@@ -1,13 +1,8 @@
 export { curingMinutes, earliestReady, maturityBetween, type Curing } from './curing.js';
-export { evenRows, weatherOf, type Weather, type WeatherRow } from './forecast.js';
+export type { MaturityModel, WeatherRow } from '../../model/index.js';
+export { evenRows, weatherOf, type Weather } from './forecast.js';
 export { gustOf, liftingHours, type Lift, type LiftingHours } from './lifting.js';
-export {
-  constantEnergy,
-  energyByTemperature,
-  maturityRate,
-  squareLaw,
-  type MaturityModel,
-} from './maturity.js';
+export { constantEnergy, energyByTemperature, maturityRate, squareLaw } from './maturity.js';
 export {
   chartAreaPerTonne,
   chartInForce,

@@ -7,7 +7,8 @@ import {
   type Interval,
   type IntervalSet,
 } from '../../calendar/index.js';
-import type { Weather, WeatherRow } from './forecast.js';
+import type { WeatherRow } from '../../model/index.js';
+import type { Weather } from './forecast.js';
 import { gustAtHeight, reducedLimit, type Load } from './wind.js';
 
 /** A lift as the weather bears on it. */

@@ -1,15 +1,7 @@
 // How fast concrete gains strength at a temperature, by the formulas in use. Each is a setting: they disagree, most of
 // all in the cold, and none replaces a strength test or the curve of the mix.
 
-export type MaturityModel =
-  /** M = sum of (T - T0) dt in °C hours; below T0 nothing. Sources disagree on T0: 0 or about -10 °C. */
-  | { readonly model: 'temperature-time'; readonly datumC: number }
-  /** Hours at the reference temperature: exp(-Q (1/T - 1/Ts)), kelvin. */
-  | { readonly model: 'constant energy'; readonly qKelvin: number; readonly referenceC: number }
-  /** Hours at 20 °C with an energy of B at 20 °C and over, and B + C (20 - T) below. */
-  | { readonly model: 'energy by temperature'; readonly bKj: number; readonly cKj: number }
-  /** Hours at 20 °C: ((T + 16) / 36)². */
-  | { readonly model: 'square law' };
+import type { MaturityModel } from '../../model/index.js';
 
 /** ASTM C1074; Q as a default from memory. */
 export const constantEnergy: MaturityModel = {

@@ -20,7 +20,7 @@ export {
   plantLevelSchema,
   type NoiseLimits,
   type PlantLevel,
-} from './noise-limits.js';
+} from '../../model/index.js';
 export {
   facadeDb,
   predict,

@@ -1,6 +1,5 @@
-import type { Curfew } from '../../model/index.js';
+import type { Curfew, NoiseLimits } from '../../model/index.js';
 import { predict, screeningOnly, type NoiseSource, type Prediction } from './prediction.js';
-import type { NoiseLimits } from './noise-limits.js';
 
 /** One period of the day against its limit. */
 export interface PeriodVerdict {

@@ -1,11 +1,9 @@
 import { dayAt, MINUTE, type Interval } from '../../calendar/index.js';
-import type { Fault } from '../../model/index.js';
+import type { Assignment, Fault, Limit, LimitSet, Sourced } from '../../model/index.js';
 import { smallestCure, type Cure } from './cure.js';
-import type { Limit, LimitSet } from './limit-set.js';
 import { nightWorked } from './local-days.js';
 import { measure, type Measure } from './measure.js';
-import type { Sourced } from './sourced.js';
-import type { Assignment, Turn } from './turn.js';
+import type { Turn } from './turn.js';
 
 /** One limit broken by one turn. */
 export interface Breach extends Sourced {

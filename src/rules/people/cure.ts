@@ -1,5 +1,5 @@
 import { lengthMinutes, MINUTE } from '../../calendar/index.js';
-import type { Assignment } from './turn.js';
+import type { Assignment } from '../../model/index.js';
 
 /** The smallest change to one assignment that ends a breach. Minutes are whole and above 0. */
 export type Cure =

@@ -8,7 +8,7 @@ export {
   type Limit,
   type LimitKind,
   type LimitSet,
-} from './limit-set.js';
+} from '../../model/index.js';
 export { nightOf, type NightBand } from './local-days.js';
-export { surenessSchema, surenesses, type Sourced, type Sureness } from './sourced.js';
-export type { Assignment } from './turn.js';
+export { surenessSchema, surenesses, type Sourced, type Sureness } from '../../model/index.js';
+export type { Assignment } from '../../model/index.js';

@@ -10,8 +10,7 @@ import {
   weekdayOf,
   type Interval,
 } from '../../calendar/index.js';
-import { weekdays } from '../../model/index.js';
-import type { Limit, LimitKind, LimitOf } from './limit-set.js';
+import { weekdays, type Limit, type LimitKind, type LimitOf } from '../../model/index.js';
 import { daysBefore } from './local-days.js';
 import { averageDay } from './averages.js';
 import type { Turn } from './turn.js';

@@ -1,14 +1,5 @@
-import type { DayNumber, Instant, Interval } from '../../calendar/index.js';
-
-/** One turn of duty given to one crew, or to one person: whoever the limits are to be held to. */
-export interface Assignment {
-  readonly id: string;
-  readonly crew: string;
-  readonly start: Instant;
-  readonly end: Instant;
-  /** Travelling each way, before `start` and after `end`. */
-  readonly travelMinutes: number;
-}
+import type { DayNumber, Interval } from '../../calendar/index.js';
+import type { Assignment } from '../../model/index.js';
 
 /** A turn as one limit sees it: `duty` holds the travelling where that counts. */
 export interface Turn {

@@ -41,3 +41,12 @@ export function parseAmount(text: string): Parsed<number> {
     return refuse('number-too-small', `${text} is less than 0.`, 'Write 0 or more.');
   return read;
 }
+
+/** Reads a share in per cent, 0 to 100, with or without the sign. */
+export function parsePercent(text: string): Parsed<number> {
+  const read = parseDecimal(plain(text).replace(/\s?%$/, ''));
+  if ('problem' in read) return read;
+  if (read.value < 0 || read.value > 100)
+    return refuse('not-a-percentage', `${text} is no share of a whole.`, 'Write 0 to 100.');
+  return read;
+}

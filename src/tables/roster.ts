@@ -1,0 +1,64 @@
+import type { Assignment } from '../model/index.js';
+import { dateOrderOfSheet } from './columns-of-dates.js';
+import { parseName } from './identity.js';
+import { parseDuration } from './parse/duration.js';
+import type { Parsed } from './parse/parsed.js';
+import { spanOf } from './parse/span.js';
+import { parseMoment } from './parse/written-moment.js';
+import { openSheet } from './sheet.js';
+import type { Table } from './table.js';
+import type { ReadOptionsOfKind, ReadResult } from './windows.js';
+
+export interface RosterResult extends ReadResult {
+  readonly turns: readonly Assignment[];
+}
+
+/**
+ * Reads a roster: a turn of duty a row, of a crew or of a person. Where a row names both, limits are held to the
+ * person. A turn without a name of its own is called by who works it and its number among theirs: `Gang A 3`.
+ */
+export function rosterFrom(table: Table, options: ReadOptionsOfKind): RosterResult {
+  const { file, zone } = options;
+  const sheet = openSheet(table, 'roster', options);
+  const order = dateOrderOfSheet(table, sheet, ['start', 'end'], file, options.dateOrder);
+  const travelUnit = sheet.unitOf('travel') === 'hours' ? 'hours' : 'minutes';
+  const turns: Assignment[] = [];
+  const rowOf = new Map<string, number>();
+  const seen = new Map<string, number>();
+  const counts = new Map<string, number>();
+  for (const row of sheet.rows) {
+    const person = row.read('person', parseName);
+    const crew = person ?? row.require('crew', parseName);
+    const number = (counts.get(crew ?? '') ?? 0) + 1;
+    counts.set(crew ?? '', number);
+    const id = row.read('turn', parseName) ?? `${crew ?? ''} ${number}`;
+    const before = seen.get(id);
+    if (before !== undefined)
+      row.say('error', 'turn', {
+        code: 'name-twice',
+        message: `"${id}" is already the name of line ${before}.`,
+        mend: 'Give each turn a name of its own, or leave the cell blank.',
+      });
+    seen.set(id, row.line);
+    rowOf.set(id, row.index);
+    const start = row.require('start', (text) => parseMoment(text, order));
+    const end = row.require('end', (text) => parseMoment(text, order));
+    const travel = row.read('travel', (text): Parsed<number> => parseDuration(text, travelUnit));
+    const window = row.read('window', parseName);
+    const span = start && end ? spanOf(start, end, zone) : undefined;
+    if (span && 'problem' in span) row.say('error', span.of, span.problem);
+    if (!span || 'problem' in span || row.isBad() || crew === undefined) continue;
+    const { startWarning, endWarning } = span.value;
+    if (startWarning) row.say('warning', 'start', startWarning);
+    if (endWarning) row.say('warning', 'end', endWarning);
+    turns.push({
+      id,
+      crew,
+      start: span.value.start,
+      end: span.value.end,
+      travelMinutes: travel ?? 0,
+      ...(window !== undefined && { window }),
+    });
+  }
+  return { turns, faults: sheet.faults, rowOf };
+}

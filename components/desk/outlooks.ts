@@ -9,6 +9,7 @@ import type {
   ShiftLog,
 } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
+import { wordsOf } from './words-of.js';
 
 /** What an outlook is worked out from. */
 export interface Basis {
@@ -23,9 +24,6 @@ const RUNS = 10_000;
 /** How far the cost curve is drawn, in minutes. */
 const CURVE_MINUTES = 360;
 
-const wordsOf = (error: unknown): string =>
-  error instanceof Error ? error.message : String(error);
-
 type Kind = 'handback' | 'live' | 'price' | 'book';
 
 /** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
@@ -38,6 +36,7 @@ export class Outlooks implements ReactiveController {
   overrunMinutes = 60;
 
   readonly #host: ReactiveControllerHost;
+  #waiting: ReturnType<typeof setTimeout> | undefined;
   /** What is under way: one of a kind, the last asked for; kinds do not hinder each other. */
   readonly #running = new Map<Kind, AbortController>();
 
@@ -48,6 +47,13 @@ export class Outlooks implements ReactiveController {
 
   hostDisconnected(): void {
     this.#stop();
+    clearTimeout(this.#waiting);
+  }
+
+  /** Asks a little later, and only the last time of several. */
+  later(afterMs: number, ask: () => void): void {
+    clearTimeout(this.#waiting);
+    this.#waiting = setTimeout(ask, afterMs);
   }
 
   /** Whether an answer of this kind is being worked out. */

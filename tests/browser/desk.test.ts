@@ -32,7 +32,7 @@ async function go(el: PossessionDesk, view: DeskView): Promise<void> {
 describe('possession-desk', () => {
   it('shows every caution in every view', async () => {
     const el = await shown();
-    for (const view of ['windows', 'work', 'fit', 'plan', 'import'] as const) {
+    for (const view of ['windows', 'work', 'fit', 'plan', 'files'] as const) {
       await go(el, view);
       for (const caution of cautions)
         expect(text(el.renderRoot.querySelector('footer'))).to.contain(caution);
@@ -152,8 +152,8 @@ describe('possession-desk', () => {
 
   for (const [key, from, to] of [
     ['ArrowRight', 'windows', 'work'],
-    ['ArrowLeft', 'windows', 'import'],
-    ['End', 'windows', 'import'],
+    ['ArrowLeft', 'windows', 'files'],
+    ['End', 'windows', 'files'],
     ['Home', 'fit', 'windows'],
   ] as const)
     it(`${key} on the tabs goes from ${from} to ${to}`, async () => {
@@ -188,14 +188,14 @@ describe('possession-desk', () => {
       html`<possession-desk .engine=${sampleEngine()} .document=${planDocument}></possession-desk>`,
       { parentNode: frame },
     );
-    for (const view of ['windows', 'work', 'fit', 'plan', 'import'] as const) {
+    for (const view of ['windows', 'work', 'fit', 'plan', 'files'] as const) {
       await go(el, view);
       const desk = el.renderRoot.querySelector('.desk')!;
       expect(desk.scrollWidth, view).to.be.at.most(390);
     }
   });
 
-  for (const view of ['windows', 'work', 'fit', 'plan', 'import'] as const)
+  for (const view of ['windows', 'work', 'fit', 'plan', 'files'] as const)
     it(`has no accessibility faults in the view of ${view}, light and dark`, async () => {
       const el = await shown();
       await go(el, view);

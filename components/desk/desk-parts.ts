@@ -1,0 +1,44 @@
+import type { Engine, ImportReport } from '../../src/engine/index.js';
+import type { PlanDocument } from '../../src/model/index.js';
+import type { Place } from '../why/explanation.js';
+import type { Figures } from './figures.js';
+import type { Outlooks } from './outlooks.js';
+import type { Picked } from './picked.js';
+import type { Planning } from './planning.js';
+import type { Shift } from './shift.js';
+import type { DeskView, PlanPart, WorkTable } from './views.js';
+
+/** What the views use of the desk: the document, what follows from it, and the ways to change either. */
+export interface Desk {
+  readonly engine: Engine | null;
+  readonly document: PlanDocument | null;
+  readonly view: DeskView;
+  readonly reports: readonly ImportReport[];
+  readonly figures: Figures;
+  readonly planning: Planning;
+  readonly outlooks: Outlooks;
+  readonly shift: Shift;
+  readonly picked: Picked;
+  planPart: PlanPart;
+  workTable: WorkTable;
+  /** The moment it is. */
+  moment(): number;
+  /**
+   * Changes the document, as one act that can be undone.
+   *
+   * @param label What was done, in plain words: `window N3 changed`.
+   * @param planAgain Whether the plan is made anew at once, from what was agreed before; else when it is next looked at.
+   */
+  edit(document: PlanDocument, label: string, planAgain?: boolean): void;
+  /** Takes what was read from files, as one act that can be undone. */
+  take(document: PlanDocument, reports: readonly ImportReport[]): void;
+  undo(): void;
+  redo(): void;
+  show(view: DeskView): void;
+  /** Shows where a figure comes from. */
+  goTo(place: Place): Promise<void>;
+  /** Brings the panel into sight where it stands below the view. */
+  bringSide(): void;
+  /** Says what could not be done, until the next act. */
+  complain(trouble: string): void;
+}

@@ -1,0 +1,151 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Placement, Results } from '../../src/engine/index.js';
+import type { PlanDocument } from '../../src/model/index.js';
+import type { Objective } from '../../src/schedule/types.js';
+import type { PlacementSelectEvent } from '../plan/placement-select-event.js';
+import { explainPlacement } from '../why/explain-plan.js';
+import { workForms } from './change-forms.js';
+import type { Desk } from './desk-parts.js';
+import { withCells } from './edits.js';
+import { objectives, planParts, type PlanPart } from './views.js';
+
+export interface PlanHandlers {
+  /** Looks for a plan. */
+  readonly search: () => void;
+}
+
+/** The plan of the work in its windows, the units in place, or the plan against the one before. */
+export function planView(
+  desk: Desk,
+  results: Results,
+  document: PlanDocument,
+  on: PlanHandlers,
+): TemplateResult {
+  return html`${bar(desk, on)}
+  ${desk.planPart === 'plan' ? planned(desk, results, document) : part(desk, results, document)}`;
+}
+
+function bar(desk: Desk, on: PlanHandlers): TemplateResult {
+  const { planning } = desk;
+  const toSearch = planning.allocation
+    ? 'Work it out again'
+    : planning.isStale
+      ? 'Plan again after the changes'
+      : 'Work out a plan';
+  return html`<div class="bar">
+    <label for="first">First</label>
+    <select
+      id="first"
+      ?disabled=${planning.busy}
+      @change=${(event: Event) => {
+        planning.first = (event.target as HTMLSelectElement).value as Objective;
+      }}
+    >
+      ${Object.entries(objectives).map(
+        ([value, text]) =>
+          html`<option value=${value} ?selected=${value === planning.first}>${text}</option>`,
+      )}
+    </select>
+    ${
+      planning.busy
+        ? html`<button type="button" @click=${() => planning.stop()}>Stop</button>`
+        : html`<button class="strong" type="button" @click=${on.search}>${toSearch}</button>`
+    }
+    <div class="choice" role="group" aria-label="What is shown of the plan">
+      ${(Object.entries(planParts) as [PlanPart, string][]).map(
+        ([one, text]) =>
+          html`<button
+            type="button"
+            aria-pressed=${one === desk.planPart}
+            @click=${() => {
+              desk.planPart = one;
+            }}
+          >
+            ${text}
+          </button>`,
+      )}
+    </div>
+    <span class="said" role="status"
+      >${planning.busy ? 'Searching, up to ten seconds' : 'All work against all windows'}</span
+    >
+  </div>`;
+}
+
+function part(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
+  const { windows, activities } = results.plan;
+  const { allocation, earlier } = desk.planning;
+  return html`<div
+    class="fill pad"
+    tabindex="0"
+    role="region"
+    aria-label=${planParts[desk.planPart]}
+  >
+    ${
+      desk.planPart === 'units'
+        ? html`<possession-units
+            .allocation=${allocation}
+            .windows=${windows}
+            .activities=${activities}
+            .zone=${document.zone}
+          ></possession-units>`
+        : html`<possession-compare
+            .beforePlan=${earlier}
+            .afterPlan=${earlier ? allocation : null}
+            .windows=${windows}
+            .activities=${activities}
+            .zone=${document.zone}
+          ></possession-compare>`
+    }
+  </div>`;
+}
+
+function planned(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
+  return html`<div class="fill" tabindex="0" role="region" aria-label="The plan">
+    <possession-plan
+      .allocation=${desk.planning.allocation}
+      .windows=${results.plan.windows}
+      .ledgers=${results.ledgers}
+      .activities=${results.plan.activities}
+      .zone=${document.zone}
+      .selected=${desk.picked.placement}
+      @possession-placement-select=${(event: PlacementSelectEvent) => pickPlacement(desk, event)}
+    ></possession-plan>
+  </div>`;
+}
+
+function pickPlacement(desk: Desk, { index }: PlacementSelectEvent): void {
+  const { picked, planning, figures } = desk;
+  picked.pick({ placement: index });
+  picked.tell(() => {
+    const { allocation } = planning;
+    const activities = figures.results?.plan.activities;
+    if (!allocation?.placements[index] || !activities || !desk.document) return null;
+    return explainPlacement(allocation, index, activities, desk.document.zone);
+  });
+  desk.bringSide();
+}
+
+const pickedPlacement = ({ picked, planning }: Desk): Placement | undefined =>
+  picked.placement === null ? undefined : planning.allocation?.placements[picked.placement];
+
+/** The forms that fix, move or record the picked piece of work. */
+export function planSide(desk: Desk): TemplateResult | typeof nothing {
+  const placed = pickedPlacement(desk);
+  const { document, figures } = desk;
+  if (!placed || !document || !figures.results) return nothing;
+  const { activity } = placed;
+  const write = (cells: Readonly<Record<string, string>>, label: string): void =>
+    desk.edit(withCells(document, 'work', 'activity', activity, cells), label, true);
+  const fix = (window: string): void =>
+    write({ window }, window ? `${activity} fixed to ${window}` : `${activity} set free`);
+  return workForms(placed, document.tables.work, figures.results.plan.windows, {
+    fix,
+    move: (event) => fix((event.target as HTMLSelectElement).value),
+    done: (event) => {
+      event.preventDefault();
+      const given = new FormData(event.target as HTMLFormElement);
+      const done = String(given.get('done') ?? '').trim();
+      write({ done }, `${done} units of ${activity} in place`);
+    },
+  });
+}

@@ -1,0 +1,123 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { Allocation, Engine, Move, Objective, ShortNotice } from '../../src/engine/index.js';
+import type { PlanDocument } from '../../src/model/index.js';
+import { wordsOf } from './words-of.js';
+
+/** Longest search for a plan from nothing, and for one that starts from an agreed plan, in seconds. */
+const SEARCH_SECONDS = 10;
+const AGAIN_SECONDS = 6;
+
+/** What a search came to; `done` is false when it was stopped, failed, or another was asked for. */
+export type Outcome<T> = { readonly done: true; readonly value: T } | { readonly done: false };
+
+/** The plan of the work, the plan before it, and the search for the next. */
+export class Planning implements ReactiveController {
+  allocation: Allocation | null = null;
+  /** The plan before the last change, to compare with. */
+  earlier: Allocation | null = null;
+  first: Objective = 'key-dates';
+  busy = false;
+  trouble = '';
+
+  readonly #host: ReactiveControllerHost;
+  /** A plan to start from where the document has changed under it. */
+  #agreed: Allocation | null = null;
+  #search: AbortController | undefined;
+
+  constructor(host: ReactiveControllerHost) {
+    this.#host = host;
+    host.addController(this);
+  }
+
+  hostDisconnected(): void {
+    this.stop();
+  }
+
+  /** Whether the document has changed since the last plan was made. */
+  get isStale(): boolean {
+    return this.#agreed !== null && this.allocation === null;
+  }
+
+  stop(): void {
+    this.#search?.abort();
+  }
+
+  /** The document has changed: what was agreed is kept as far as it can be when the next plan is made. */
+  outdate(): void {
+    this.stop();
+    this.#agreed = this.allocation ?? this.#agreed;
+    this.allocation = null;
+  }
+
+  /** Another plan altogether: nothing of the one before holds. */
+  forget(): void {
+    this.stop();
+    this.#agreed = null;
+    this.allocation = null;
+    this.earlier = null;
+  }
+
+  /** The best plan for the document, whatever was agreed before. */
+  async search(engine: Engine, document: PlanDocument): Promise<Outcome<Allocation>> {
+    const { first } = this;
+    const found = await this.#searching((signal) =>
+      engine.allocate(document, { first, seconds: SEARCH_SECONDS }, signal),
+    );
+    if (found.done) this.#take(found.value, this.allocation ?? this.#agreed ?? this.earlier);
+    return found;
+  }
+
+  /** A plan for the changed document that moves as little of the agreed plan as it can, with what moved. */
+  async again(engine: Engine, document: PlanDocument): Promise<Outcome<readonly Move[]>> {
+    const { first } = this;
+    const agreed = this.#agreed;
+    if (!agreed) return { done: false };
+    const found = await this.#searching((signal) =>
+      engine.replan(document, agreed, { first, seconds: AGAIN_SECONDS }, signal),
+    );
+    if (!found.done) return found;
+    this.#take(found.value.allocation, agreed);
+    return { done: true, value: found.value.moved };
+  }
+
+  /** The best use of one window that the plan does not know. */
+  async shortNotice(
+    engine: Engine,
+    document: PlanDocument,
+    window: string,
+  ): Promise<Outcome<ShortNotice>> {
+    const { allocation, first } = this;
+    if (!allocation) return { done: false };
+    const found = await this.#searching((signal) =>
+      engine.shortNotice(document, allocation, window, { first, seconds: AGAIN_SECONDS }, signal),
+    );
+    if (found.done) this.#take(found.value.allocation, allocation);
+    return found;
+  }
+
+  #take(allocation: Allocation, earlier: Allocation | null): void {
+    this.earlier = earlier;
+    this.allocation = allocation;
+    this.#agreed = null;
+    this.#host.requestUpdate();
+  }
+
+  /** Runs a search; the last one asked for wins. */
+  async #searching<T>(work: (signal: AbortSignal) => Promise<T>): Promise<Outcome<T>> {
+    this.stop();
+    const search = (this.#search = new AbortController());
+    this.busy = true;
+    this.trouble = '';
+    this.#host.requestUpdate();
+    let outcome: Outcome<T> = { done: false };
+    try {
+      const value = await work(search.signal);
+      if (!search.signal.aborted) outcome = { done: true, value };
+    } catch (error) {
+      if (!search.signal.aborted) this.trouble = `No plan was worked out: ${wordsOf(error)}`;
+    }
+    if (this.#search === search) this.busy = false;
+    this.#host.requestUpdate();
+    return outcome;
+  }
+}

@@ -1,0 +1,104 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Results } from '../../src/engine/index.js';
+import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
+import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
+import { windowForms } from './change-forms.js';
+import type { Desk } from './desk-parts.js';
+import { withCells, withWindow } from './edits.js';
+import { sheetView } from './sheet-view.js';
+import { rowWith } from './table-lookup.js';
+import { tellLedger, tellShortNotice } from './told.js';
+
+/** Every window along time, and the sheet they were read from. */
+export function windowsView(desk: Desk, results: Results): TemplateResult {
+  return html`<div class="picture">
+      <possession-ribbon
+        .windows=${results.plan.windows}
+        .ledgers=${results.ledgers}
+        .selected=${desk.picked.window}
+        @possession-window-select=${(event: WindowSelectEvent) => {
+          desk.picked.pick({ window: event.window });
+          askLedger(desk, 'usable');
+        }}
+      ></possession-ribbon>
+    </div>
+    ${sheetView(desk, 'windows')}`;
+}
+
+/** The ledger of the picked window, and the forms that change it. */
+export function windowSide(desk: Desk): TemplateResult {
+  const { picked, figures } = desk;
+  const window = figures.results?.plan.windows.find((one) => one.id === picked.window);
+  const ledger = figures.results?.ledgers.find((one) => one.window === picked.window);
+  return html`<possession-ledger
+      .window=${window ?? null}
+      .ledger=${ledger ?? null}
+      .asked=${picked.row}
+      @possession-ledger-ask=${(event: LedgerAskEvent) => askLedger(desk, event.row)}
+    ></possession-ledger>
+    ${forms(desk)}`;
+}
+
+/** Explains a figure of the picked window's ledger. */
+export function askLedger(desk: Desk, row: LedgerAskEvent['row']): void {
+  const { picked, figures } = desk;
+  picked.pick({ row });
+  picked.tell(() => tellLedger(figures.results, picked.window, row));
+}
+
+function forms(desk: Desk): TemplateResult | typeof nothing {
+  const windows = desk.document?.tables.windows;
+  if (!windows) return nothing;
+  return windowForms(windows, desk.picked.window, desk.planning.allocation !== null, {
+    change: (event) => change(desk, event),
+    add: (event) => add(desk, event),
+    bestUse: () => void bestUse(desk),
+  });
+}
+
+/** What was typed into the fields of a form, without spaces round it. */
+function typed(event: SubmitEvent): (name: string) => string {
+  event.preventDefault();
+  const given = new FormData(event.target as HTMLFormElement);
+  return (name) => String(given.get(name) ?? '').trim();
+}
+
+function change(desk: Desk, event: SubmitEvent): void {
+  const cell = typed(event);
+  const { document, picked } = desk;
+  if (!document) return;
+  const cells = { start: cell('start'), end: cell('end'), status: cell('status') };
+  desk.edit(
+    withCells(document, 'windows', 'window', picked.window, cells),
+    `window ${picked.window} changed`,
+    true,
+  );
+}
+
+function add(desk: Desk, event: SubmitEvent): void {
+  const cell = typed(event);
+  const { document, picked } = desk;
+  if (!document) return;
+  const id = cell('window');
+  if (rowWith(document.tables.windows, 'window', id) >= 0) {
+    desk.complain(`There is a window ${id} already: give the new one another name.`);
+    return;
+  }
+  const cells = {
+    window: id,
+    title: cell('title'),
+    start: cell('start'),
+    end: cell('end'),
+    status: 'offered',
+  };
+  desk.edit(withWindow(document, picked.window, cells), `window ${id} added`, true);
+}
+
+async function bestUse(desk: Desk): Promise<void> {
+  const { engine, document, planning, picked } = desk;
+  if (!engine || !document) return;
+  const found = await planning.shortNotice(engine, document, picked.window);
+  if (!found.done) return;
+  desk.outlooks.clear();
+  picked.tell(() => tellShortNotice(found.value, document.zone));
+}

@@ -1,6 +1,11 @@
-import { decimalText, parseMoney, type Coin } from './money.js';
+import {
+  againstReference,
+  verdictBetween,
+  type OptionVerdict,
+  type RunCosts,
+} from './compare-runs.js';
 import { overrunOn } from './expected-cost.js';
-import { errorText, meanText, sampleSums, standardError, type SampleSums } from './sample-sums.js';
+import { decimalText, parseMoney } from './money.js';
 import type { CostCurve } from './types.js';
 
 /** A cost that does not hang on the overrun: the booking of a longer window, the hire of a second crane. */
@@ -19,9 +24,6 @@ export interface CostOption {
   readonly curve: CostCurve;
   readonly fixed: readonly OptionCost[];
 }
-
-export type OptionVerdict =
-  'the reference' | 'cheaper' | 'dearer' | 'the same' | 'too close to call';
 
 export interface OptionResult {
   readonly name: string;
@@ -56,14 +58,6 @@ export interface Comparison {
   readonly tied: readonly string[];
 }
 
-interface Sampled {
-  readonly option: CostOption;
-  readonly fixed: number;
-  /** Total of each run in smallest coins. */
-  readonly totals: readonly number[];
-  readonly sums: SampleSums;
-}
-
 /**
  * Options side by side, each against the first.
  *
@@ -84,66 +78,55 @@ export function compareOptions(options: readonly CostOption[]): Comparison {
     if (option.curve.currency !== coin.currency || option.curve.decimals !== coin.decimals)
       throw new RangeError(`option ${option.name} is not in ${coin.currency}`);
   }
-  const sampled = options.map(sample);
-  const reference = sampled[0]!;
-  const cheapest = sampled.reduce((a, b) => (b.sums.sum < a.sums.sum ? b : a));
+  const costs = options.map(costsOf);
+  const compared = againstReference(costs, coin);
+  const reference = costs[0]!;
   return {
     currency: coin.currency,
     runs,
-    options: sampled.map((one) => against(one, reference, coin)),
-    cheapest: cheapest.option.name,
-    tied: sampled
-      .filter((one) => one !== cheapest)
-      .filter((one) => {
-        const verdict = verdictOf(differences(one, cheapest));
-        return verdict === 'the same' || verdict === 'too close to call';
-      })
-      .map((one) => one.option.name),
+    options: options.map((option, i): OptionResult => {
+      const extra = costs[i]!.fixed - reference.fixed;
+      const breakEven = extra > 0 ? first.curve.minor.findIndex((cost) => cost >= extra) : -1;
+      const { expectedVarying, ...result } = compared[i]!;
+      return {
+        name: option.name,
+        fixedCost: decimalText(costs[i]!.fixed, coin),
+        expectedOverrunCost: expectedVarying,
+        ...result,
+        breakEvenOverrunMinutes: breakEven < 0 ? null : breakEven,
+      };
+    }),
+    ...cheapestOf(options, costs),
   };
 }
 
-function sample(option: CostOption): Sampled {
-  const fixed = option.fixed.reduce((sum, one) => sum + parseMoney(one.amount, option.curve), 0);
-  const totals = option.overrunByRun.map(
-    (minutes) => fixed + option.curve.minor[overrunOn(option.curve, minutes)]!,
-  );
-  return { option, fixed, totals, sums: sampleSums(totals.map((total) => [total, 1])) };
-}
-
-function differences(one: Sampled, other: Sampled): SampleSums {
-  return sampleSums(one.totals.map((total, i) => [total - other.totals[i]!, 1]));
-}
-
-function verdictOf(difference: SampleSums): OptionVerdict {
-  if (difference.sum === 0n && difference.squares === 0n) return 'the same';
-  const mean = Number(difference.sum) / difference.runs;
-  if (difference.runs < 2 || Math.abs(mean) <= 2 * standardError(difference))
-    return 'too close to call';
-  return mean < 0 ? 'cheaper' : 'dearer';
-}
-
-function against(one: Sampled, reference: Sampled, coin: Coin): OptionResult {
-  const { option, fixed, sums } = one;
-  const difference = differences(one, reference);
-  const isReference = one === reference;
-  const fixedInAll = BigInt(fixed) * BigInt(sums.runs);
-  const extra = fixed - reference.fixed;
-  const { minor } = reference.option.curve;
-  const breakEven = extra > 0 ? minor.findIndex((cost) => cost >= extra) : -1;
-  // What the reference costs on average beyond this option's overruns.
-  const spared = { ...sums, sum: reference.sums.sum - (sums.sum - fixedInAll) };
+function costsOf(option: CostOption): RunCosts {
   return {
-    name: option.name,
-    fixedCost: decimalText(fixed, coin),
-    expectedOverrunCost: meanText({ ...sums, sum: sums.sum - fixedInAll }, coin),
-    expectedTotal: meanText(sums, coin),
-    standardError: errorText(standardError(sums), coin),
-    difference: meanText(difference, coin),
-    differenceError: errorText(standardError(difference), coin),
-    verdict: isReference ? 'the reference' : verdictOf(difference),
-    cheaperInShare:
-      one.totals.filter((total, i) => total < reference.totals[i]!).length / sums.runs,
-    worthUpTo: isReference ? null : meanText(spared, coin),
-    breakEvenOverrunMinutes: breakEven < 0 ? null : breakEven,
+    varying: option.overrunByRun.map(
+      (minutes) => option.curve.minor[overrunOn(option.curve, minutes)]!,
+    ),
+    fixed: option.fixed.reduce((sum, one) => sum + parseMoney(one.amount, option.curve), 0),
+  };
+}
+
+function cheapestOf(
+  options: readonly CostOption[],
+  costs: readonly RunCosts[],
+): Pick<Comparison, 'cheapest' | 'tied'> {
+  const totals = costs.map(
+    (one) =>
+      one.varying.reduce((sum, cost) => sum + BigInt(cost), 0n) +
+      BigInt(one.fixed) * BigInt(one.varying.length),
+  );
+  const best = totals.reduce((at, total, i) => (total < totals[at]! ? i : at), 0);
+  return {
+    cheapest: options[best]!.name,
+    tied: options
+      .filter((_, i) => i !== best)
+      .filter((option) => {
+        const verdict = verdictBetween(costs[options.indexOf(option)]!, costs[best]!);
+        return verdict === 'the same' || verdict === 'too close to call';
+      })
+      .map((option) => option.name),
   };
 }

@@ -21,8 +21,16 @@ export {
   type CostOption,
   type OptionCost,
   type OptionResult,
-  type OptionVerdict,
 } from './compare-options.js';
+export {
+  againstReference,
+  verdictBetween,
+  type OptionVerdict,
+  type RunComparison,
+  type RunCosts,
+} from './compare-runs.js';
+export { bookingCost, reBookingCost, type BookingAsked, type CostLine } from './booking-cost.js';
+export { callOuts, paidTime, type CallOut, type CallOutInputs } from './call-outs.js';
 export { costCurve } from './cost-curve.js';
 export type { CostInputs } from './cost-model.js';
 export {
@@ -40,6 +48,7 @@ export {
   type HoursRule,
   type SpanMeasure,
 } from './measure-span.js';
+export { decimalText, parseMoney, type Coin } from './money.js';
 export { overrunCost, type OverrunInputs } from './overrun-cost.js';
 export { factorRuns, type FactorRun } from './pay-factors.js';
 export { accountTable, priceTable, type PlainTable } from './plain-table.js';

@@ -1,0 +1,86 @@
+import { type Coin } from './money.js';
+import { errorText, meanText, sampleSums, standardError, type SampleSums } from './sample-sums.js';
+
+/** What one way to do the work costs, run by run, in smallest coins. */
+export interface RunCosts {
+  /** What hangs on the luck of each run: whole numbers. */
+  readonly varying: readonly number[];
+  /** What is paid whatever happens. */
+  readonly fixed: number;
+}
+
+export type OptionVerdict =
+  'the reference' | 'cheaper' | 'dearer' | 'the same' | 'too close to call';
+
+/** One way held against the first, in decimal text. */
+export interface RunComparison {
+  readonly expectedVarying: string;
+  readonly expectedTotal: string;
+  readonly standardError: string;
+  /** Expected total less that of the reference; negative: cheaper. */
+  readonly difference: string;
+  readonly differenceError: string;
+  readonly verdict: OptionVerdict;
+  readonly cheaperInShare: number;
+  /** The most its fixed costs may be before it is dearer than the reference. Null for the reference itself. */
+  readonly worthUpTo: string | null;
+}
+
+/**
+ * Each against the first, run by run: luck that strikes both cancels.
+ * @throws {RangeError} When there is none, one has no run, or runs are not equally many.
+ */
+export function againstReference(all: readonly RunCosts[], coin: Coin): readonly RunComparison[] {
+  const reference = all[0];
+  if (!reference || reference.varying.length === 0) throw new RangeError('there is no run');
+  const runs = BigInt(reference.varying.length);
+  const ofReference = totalsOf(reference);
+  return all.map((one): RunComparison => {
+    if (one.varying.length !== reference.varying.length)
+      throw new RangeError(
+        `${one.varying.length} runs cannot be paired with ${reference.varying.length}`,
+      );
+    const sums = totalsOf(one);
+    const fixed = BigInt(one.fixed) * runs;
+    const difference = differenceOf(one, reference);
+    return {
+      expectedVarying: meanText({ ...sums, sum: sums.sum - fixed }, coin),
+      expectedTotal: meanText(sums, coin),
+      standardError: errorText(standardError(sums), coin),
+      difference: meanText(difference, coin),
+      differenceError: errorText(standardError(difference), coin),
+      verdict: one === reference ? 'the reference' : verdictOf(difference),
+      cheaperInShare:
+        one.varying.filter((cost, i) => cost + one.fixed < reference.varying[i]! + reference.fixed)
+          .length / one.varying.length,
+      // What the reference costs on average beyond what varies here.
+      worthUpTo:
+        one === reference
+          ? null
+          : meanText({ ...sums, sum: ofReference.sum - (sums.sum - fixed) }, coin),
+    };
+  });
+}
+
+/** How one stands against another: within two standard errors of the difference it is too close to call. */
+export function verdictBetween(one: RunCosts, other: RunCosts): OptionVerdict {
+  return verdictOf(differenceOf(one, other));
+}
+
+function totalsOf(one: RunCosts): SampleSums {
+  return sampleSums(one.varying.map((cost) => [cost + one.fixed, 1]));
+}
+
+function differenceOf(one: RunCosts, other: RunCosts): SampleSums {
+  return sampleSums(
+    one.varying.map((cost, i) => [cost + one.fixed - other.varying[i]! - other.fixed, 1]),
+  );
+}
+
+function verdictOf(difference: SampleSums): OptionVerdict {
+  if (difference.sum === 0n && difference.squares === 0n) return 'the same';
+  const mean = Number(difference.sum) / difference.runs;
+  if (difference.runs < 2 || Math.abs(mean) <= 2 * standardError(difference))
+    return 'too close to call';
+  return mean < 0 ? 'cheaper' : 'dearer';
+}

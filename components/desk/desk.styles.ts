@@ -27,17 +27,21 @@ export const styles = css`
   }
   .top {
     grid-area: top;
-    display: flex;
-    align-items: stretch;
-    gap: 0 1.5rem;
-    padding-inline: 0.75rem;
+    display: grid;
+    grid-template: 'title tools' auto 'views views' auto / minmax(0, 1fr) auto;
+    gap: 0.25rem 1rem;
+    padding-top: 0.5rem;
     border-bottom: 2px solid var(--_ink);
   }
   .title {
-    align-self: center;
+    grid-area: title;
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0 0.75rem;
     min-width: 0;
-    padding-block: 0.5rem;
-    line-height: 1.2;
+    padding-inline-start: 0.75rem;
+    line-height: 1.25;
   }
   h1 {
     font-size: var(--_head);
@@ -50,22 +54,24 @@ export const styles = css`
     font-size: var(--_small);
   }
   [role='tablist'] {
+    grid-area: views;
     display: flex;
     align-items: stretch;
-    margin-inline-start: auto;
+    overflow-x: auto;
+    scrollbar-width: thin;
   }
   [role='tab'] {
     display: flex;
     flex: none;
-    flex-direction: column;
-    justify-content: center;
+    align-items: baseline;
+    gap: 0.375rem;
     padding: 0.375rem 0.75rem 0.25rem;
     white-space: nowrap;
     border: 0;
     border-bottom: 4px solid transparent;
     border-radius: 0;
     background: none;
-    line-height: 1.2;
+    line-height: 1.25;
     text-align: start;
   }
   [role='tab']:hover {
@@ -87,9 +93,21 @@ export const styles = css`
     outline-offset: -2px;
   }
   .tools {
+    grid-area: tools;
     display: flex;
+    flex-wrap: wrap;
     align-items: center;
-    gap: 0.5rem;
+    justify-content: end;
+    gap: 0.375rem;
+    padding-inline-end: 0.75rem;
+  }
+  .tools .kept {
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .tools .kept.bad {
+    color: var(--_bad);
+    font-weight: 600;
   }
   .tools .faulty {
     border-color: var(--_bad);
@@ -266,27 +284,8 @@ export const styles = css`
       height: auto;
       min-height: 100dvh;
     }
-    .top {
-      flex-wrap: wrap;
-    }
     .desk.one {
       grid-template: 'top' auto 'main' 1fr 'foot' auto / minmax(0, 1fr);
-    }
-    .title {
-      flex: 1 1 12rem;
-    }
-    [role='tablist'] {
-      order: 3;
-      flex: 1 0 100%;
-      min-width: 0;
-      margin-inline: -0.75rem;
-      border-top: 1px solid var(--_hair);
-      overflow-x: auto;
-      scrollbar-width: thin;
-    }
-    [role='tab'] {
-      flex: 1 0 auto;
-      padding-inline: 0.625rem;
     }
     .picture {
       max-height: none;

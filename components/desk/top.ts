@@ -22,24 +22,6 @@ export function topView(
       <h1>${desk.document?.name || 'No plan yet'}</h1>
       <p>${under(desk)}</p>
     </div>
-    <div role="tablist" aria-label="Views" @keydown=${on.tabKey}>
-      ${deskViews.map(
-        (view) =>
-          html`<button
-            type="button"
-            role="tab"
-            id="tab-${view}"
-            aria-controls="view"
-            aria-selected=${view === desk.view}
-            tabindex=${view === desk.view ? 0 : -1}
-            @click=${() => {
-              desk.show(view);
-            }}
-          >
-            <strong>${viewText[view]}</strong><span>${countOf(desk, view)}</span>
-          </button>`,
-      )}
-    </div>
     <div class="tools">
       ${
         faults.length > 0
@@ -68,6 +50,24 @@ export function topView(
           : nothing
       }
       <button type="button" @click=${on.theme}>${dark ? 'Light' : 'Dark'}</button>
+    </div>
+    <div role="tablist" aria-label="Views" @keydown=${on.tabKey}>
+      ${deskViews.map(
+        (view) =>
+          html`<button
+            type="button"
+            role="tab"
+            id="tab-${view}"
+            aria-controls="view"
+            aria-selected=${view === desk.view}
+            tabindex=${view === desk.view ? 0 : -1}
+            @click=${() => {
+              desk.show(view);
+            }}
+          >
+            <strong>${viewText[view]}</strong> <span>${countOf(desk, view)}</span>
+          </button>`,
+      )}
     </div>
   </header>`;
 }

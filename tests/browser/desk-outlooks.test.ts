@@ -108,6 +108,28 @@ describe('the desk beyond the fit', () => {
     expect(compared).to.contain('W3');
   });
 
+  it('undoes and redoes a change of a window, by button and by key', async () => {
+    const el = await shown();
+    await planned(el);
+    tab(el, 'windows').click();
+    await el.updateComplete;
+    expect(button(el.renderRoot, 'Undo')).to.equal(undefined);
+    const form = el.renderRoot.querySelector('form')!;
+    form.querySelector('select')!.value = 'withdrawn';
+    form.requestSubmit();
+    await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
+    await el.updateComplete;
+    button(el.renderRoot, 'Undo').click();
+    await el.updateComplete;
+    expect(el.document).to.deep.equal(plan);
+    expect(text(tab(el, 'windows'))).to.contain('3 booked');
+    const key = { key: 'y', ctrlKey: true, bubbles: true, composed: true, cancelable: true };
+    tab(el, 'plan').dispatchEvent(new KeyboardEvent('keydown', key));
+    await el.updateComplete;
+    expect(el.document!.tables.windows.rows[0]![4]).to.equal('withdrawn');
+    expect(button(el.renderRoot, 'Undo').title).to.equal('Undo: window W1 changed');
+  });
+
   it('takes in a window offered at short notice, like the one picked', async () => {
     const el = await shown();
     await planned(el);

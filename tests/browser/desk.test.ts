@@ -168,7 +168,7 @@ describe('possession-desk', () => {
 
   it('follows the system until told otherwise, then turns light and dark about', async () => {
     const el = await shown();
-    const button = el.renderRoot.querySelector<HTMLElement>('.tools button:last-child')!;
+    const button = el.renderRoot.querySelector<HTMLElement>('.tools button:last-of-type')!;
     expect(el.theme).to.equal('');
     button.click();
     const first = el.theme;

@@ -1,5 +1,12 @@
 import { copyOf, firstFree, freeUntil, take, type Profile } from './profile.js';
-import { visitMinutes, type Problem, type Slot, type Task, type Visit } from './problem.js';
+import {
+  afterTie,
+  visitMinutes,
+  type Problem,
+  type Slot,
+  type Task,
+  type Visit,
+} from './problem.js';
 
 /**
  * A schedule in the making. Each visit put down goes to the earliest moment that its links, its usable time and
@@ -40,7 +47,7 @@ export class Board {
     let release = Math.max(task.earliest, this.ends[task.index]!);
     for (const tie of task.before) {
       const from = tie.fromStart ? this.starts[tie.task]! : this.ends[tie.task]!;
-      release = Math.max(release, from + tie.gap);
+      release = Math.max(release, afterTie(tie, from));
     }
     return release;
   }

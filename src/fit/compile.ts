@@ -1,17 +1,10 @@
 import { DAY, MINUTE, subtract, unionOf, type Instant, type Interval } from '../calendar/index.js';
-import {
-  minutesInOneVisit,
-  needsOf,
-  unitsLeft,
-  type AccessWindow,
-  type Activity,
-  type Plan,
-} from '../model/index.js';
-import { barsWork, curfewStretches } from '../rules/index.js';
+import type { AccessWindow, Activity, Needs, Plan } from '../model/index.js';
+import { barsWork, closedStretches, curfewStretches } from '../rules/index.js';
 import { neverTakes } from './eligibility.js';
 import type { LedgerBook } from './ledger-book.js';
-import type { Due, Problem, Slot, Task, Tie } from './problem.js';
-import { supplyOf } from './supply.js';
+import type { Cure, Due, Problem, Slot, Task, Tie } from './problem.js';
+import { minutesDown, minutesUp, type Bond, type Group, type Skeleton } from './skeleton.js';
 
 /** What of a plan goes into a problem. */
 export interface Scope {
@@ -28,81 +21,74 @@ export type Relaxation = 'resources' | 'not-before' | 'key-date' | 'place';
 
 /** Days before the first window in which outside work may be done, past the minutes that all of it takes. */
 const LEAD_DAYS = 14;
+/** Days that curing is thought to take at the most, for the calendars of outside work alone. */
+const CURING_DAYS = 28;
 /** Days after the last window for which calendars are worked out. */
 const TAIL_DAYS = 60;
 
 /** The problem of placing activities in windows, in whole minutes. */
 export function problemOf(plan: Plan, scope: Scope, book: LedgerBook): Problem {
-  const without = scope.without ?? new Set<Relaxation>();
-  const activities = scope.activities.filter((activity) => unitsLeft(activity.work) > 0);
+  const without = scope.without ?? nothing;
+  const skeleton = book.skeleton(scope.activities);
+  const { activities, rank, order, work } = skeleton;
   const base = baseOf(plan, scope.windows);
-  const horizon = horizonOf(base, scope.windows, activities, scope.longerBy ?? 0);
-  const indexOf = new Map(activities.map((activity, index) => [activity.id, index]));
-
-  const supplies: Problem['supplies'][number][] = [];
-  const supplyIndex = new Map<string, number>();
-  if (!without.has('resources')) {
-    const named = new Set(activities.flatMap((one) => one.resources.map((need) => need.resource)));
-    for (const resource of plan.resources) {
-      if (!named.has(resource.id)) continue;
-      supplyIndex.set(resource.id, supplies.length);
-      supplies.push({
-        id: resource.id,
-        profile: supplyOf(resource, plan.zone, base, horizon),
-      });
-    }
-  }
-
-  const before: Tie[][] = activities.map(() => []);
-  const after: Tie[][] = activities.map(() => []);
-  activities.forEach((activity, index) => {
-    for (const link of activity.after) {
-      const task = indexOf.get(link.activity);
-      if (task === undefined) continue;
-      const fromStart = link.from === 'start';
-      before[index]!.push({ task, fromStart, gap: link.gapMinutes });
-      after[task]!.push({ task: index, fromStart, gap: link.gapMinutes });
-    }
-  });
-  const rank = ranksOf(before, after);
-  const feedsInside = feeding(activities, after);
-  const slots = slotMaker(plan, scope, book, base, horizon, without.has('place'));
-
+  const [before, after] = tiesOf(skeleton, book, base);
+  const horizon = horizonOf(base, scope.windows, skeleton, scope.longerBy ?? 0);
+  const { supplies, indexOf } = without.has('resources')
+    ? { supplies: [], indexOf: new Map<string, number>() }
+    : suppliesOf(scope, skeleton, book, base, horizon);
+  const slots = skeleton.groups.map((group) =>
+    group.activity.place === 'outside'
+      ? outsideSlots(plan, group.needs, base, horizon)
+      : insideSlots(scope, group, book, base, without.has('place')),
+  );
   const tasks = activities.map((activity, index): Task => {
     const outside = activity.place === 'outside';
-    const { work } = activity;
-    const whole = work.kind === 'whole';
     // Outside work that nothing in a window waits for has no reason to begin before the first window.
-    const floor = outside && !feedsInside[index] ? 0 : Number.NEGATIVE_INFINITY;
-    const notBefore =
-      activity.notBefore === undefined || without.has('not-before')
-        ? floor
-        : Math.max(floor, Math.ceil((activity.notBefore - base) / MINUTE));
+    const floor = outside && !skeleton.feedsInside[index] ? 0 : Number.NEGATIVE_INFINITY;
+    const { units, perUnit, setUp, makeSafe } = work[index]!;
     return {
       index,
       activity,
       outside,
-      units: unitsLeft(work),
-      perUnit: whole ? work.minutes : work.minutesPerUnit,
-      setUp: whole ? 0 : work.setUpMinutes,
-      makeSafe: whole ? 0 : work.makeSafeMinutes,
-      slots: slots(activity),
-      earliest: notBefore,
+      units,
+      perUnit,
+      setUp,
+      makeSafe,
+      slots: slots[skeleton.groupOf[index]!]!,
+      earliest:
+        activity.notBefore === undefined || without.has('not-before')
+          ? floor
+          : Math.max(floor, minutesUp(activity.notBefore, base)),
       due:
         activity.keyDate === undefined || without.has('key-date')
           ? Number.POSITIVE_INFINITY
-          : Math.floor((activity.keyDate - base) / MINUTE),
+          : minutesDown(activity.keyDate, base),
       before: before[index]!,
       after: after[index]!,
-      demands: demandsOf(activity, supplyIndex),
+      demands: demandsOf(activity, indexOf),
       rank: rank[index]!,
     };
   });
-  const order = tasks
-    .filter((task) => task.rank >= 0)
-    .sort((a, b) => a.rank - b.rank)
-    .map((task) => task.index);
   return { base, windows: scope.windows, tasks, supplies, dues: duesOf(tasks), order };
+}
+
+const nothing: ReadonlySet<Relaxation> = new Set();
+
+/** Ties before and after each task; those that wait for something to cure ask the plan's curve. */
+function tiesOf(
+  { before, after, cures }: Skeleton,
+  book: LedgerBook,
+  base: Instant,
+): [readonly (readonly Tie[])[], readonly (readonly Tie[])[]] {
+  if (cures === 0) return [before, after];
+  const { curve } = book;
+  const cure: Cure = {
+    readyAt: (finish) => (curve.readyAt(base + finish * MINUTE) - base) / MINUTE,
+    latestFinish: (readyBy) => (curve.latestPour(base + readyBy * MINUTE) - base) / MINUTE,
+  };
+  const tie = (bond: Bond): Tie => (bond.cured ? { ...bond, cure } : bond);
+  return [before.map((bonds) => bonds.map(tie)), after.map((bonds) => bonds.map(tie))];
 }
 
 /** Rows of a package that carry the same date are late together, once. */
@@ -129,25 +115,45 @@ function baseOf(plan: Plan, windows: readonly AccessWindow[]): Instant {
 function horizonOf(
   base: Instant,
   windows: readonly AccessWindow[],
-  activities: readonly Activity[],
+  { outsideMinutes, cures, lastNotBefore }: Skeleton,
   longerBy: number,
 ): Interval {
-  let outside = 0;
-  let end = base;
-  for (const activity of activities) {
-    if (activity.place === 'outside') outside += minutesInOneVisit(activity.work);
-    for (const link of activity.after) outside += link.gapMinutes;
-    end = Math.max(end, activity.notBefore ?? end);
-  }
+  const outside = outsideMinutes * MINUTE + cures * CURING_DAYS * DAY;
+  let end = Math.max(base, lastNotBefore);
   for (const window of windows) end = Math.max(end, window.end + longerBy * MINUTE);
   return {
-    start: base - outside * MINUTE - LEAD_DAYS * DAY,
-    end: end + outside * MINUTE + TAIL_DAYS * DAY,
+    start: base - outside - LEAD_DAYS * DAY,
+    end: end + outside + TAIL_DAYS * DAY,
   };
+}
+
+/** The resources that are asked for, in the plan's order, over the time in which any of the work can be. */
+function suppliesOf(
+  { windows, longerBy = 0 }: Scope,
+  { named, hasOutside }: Skeleton,
+  book: LedgerBook,
+  base: Instant,
+  horizon: Interval,
+): { supplies: Problem['supplies']; indexOf: ReadonlyMap<string, number> } {
+  const indexOf = new Map<string, number>();
+  if (named.size === 0) return { supplies: [], indexOf };
+  let last = base;
+  for (const window of windows) last = Math.max(last, window.end + longerBy * MINUTE);
+  const from = hasOutside ? minutesDown(horizon.start, base) : 0;
+  const to = minutesUp(hasOutside ? horizon.end : last, base);
+  const supplies: Problem['supplies'][number][] = [];
+  for (const resource of book.supplies.resources) {
+    if (!named.has(resource.id)) continue;
+    indexOf.set(resource.id, supplies.length);
+    const profile = book.supplies.part(resource, base / MINUTE, from, to);
+    supplies.push({ id: resource.id, profile });
+  }
+  return { supplies, indexOf };
 }
 
 /** Amounts of one resource named twice add up. */
 function demandsOf(activity: Activity, index: ReadonlyMap<string, number>): Task['demands'] {
+  if (activity.resources.length === 0) return [];
   const amounts = new Map<number, number>();
   for (const need of activity.resources) {
     const supply = index.get(need.resource);
@@ -157,58 +163,37 @@ function demandsOf(activity: Activity, index: ReadonlyMap<string, number>): Task
   return [...amounts].map(([supply, amount]) => ({ supply, amount }));
 }
 
-function slotMaker(
-  plan: Plan,
+function insideSlots(
   scope: Scope,
+  { activity, needs }: Group,
   book: LedgerBook,
   base: Instant,
-  horizon: Interval,
   anywhere: boolean,
-): (activity: Activity) => readonly Slot[] {
-  const slotOf = (one: Interval, window: number): Slot => ({
-    window,
-    start: Math.ceil((one.start - base) / MINUTE),
-    end: Math.floor((one.end - base) / MINUTE),
-  });
-  const kept = new Map<string, readonly Slot[]>();
-  return (activity) => {
-    const key = JSON.stringify([
-      activity.place,
-      activity.loud,
-      activity.isolation,
-      activity.lines,
-      activity.extent,
-      activity.window,
-    ]);
-    let slots = kept.get(key);
-    if (slots) return slots;
-    if (activity.place === 'outside')
-      slots = outsideTime(plan, activity.loud, horizon).map((one) => slotOf(one, -1));
+): readonly Slot[] {
+  const found: Slot[] = [];
+  scope.windows.forEach((window, index) => {
+    if (!anywhere && neverTakes(window, activity).length > 0) return;
+    const open = anywhere ? asOpen(window) : window;
+    const asked = anywhere ? { ...needs, isolation: bookedOf(window, activity) } : needs;
+    const usable = book.usable(open, asked, scope.longerBy ?? 0);
+    if (usable.barred) return;
+    const shift = usable.base - base / MINUTE;
+    if (shift === 0 && index === 0) found.push(...usable.slots);
     else
-      slots = scope.windows
-        .flatMap((window, index) => {
-          if (!anywhere && neverTakes(window, activity).length > 0) return [];
-          const needs = anywhere
-            ? { loud: activity.loud, isolation: bookedOf(window, activity) }
-            : needsOf(activity);
-          const open: AccessWindow =
-            anywhere && window.status === 'withdrawn' ? asRequested(window) : window;
-          const ledger = book.of(open, needs, scope.longerBy ?? 0);
-          if (ledger.barred.length > 0) return [];
-          return ledger.usable.map((one) => slotOf(one, index));
-        })
-        .filter((slot) => slot.end > slot.start)
-        .sort((a, b) => a.start - b.start || a.end - b.end);
-    kept.set(key, slots);
-    return slots;
-  };
+      for (const { start, end } of usable.slots)
+        found.push({ window: index, start: start + shift, end: end + shift });
+  });
+  return scope.windows.length < 2
+    ? found
+    : found.sort((a, b) => a.start - b.start || a.end - b.end);
 }
 
 // One open twin of each withdrawn window, so that its ledgers are kept too.
 const twins = new WeakMap<AccessWindow, AccessWindow>();
 
-/** A withdrawn window as it would be if it were not. */
-export function asRequested(window: AccessWindow): AccessWindow {
+/** A window as it would be if it were not withdrawn. */
+export function asOpen(window: AccessWindow): AccessWindow {
+  if (window.status !== 'withdrawn') return window;
   let twin = twins.get(window);
   if (!twin) twins.set(window, (twin = { ...window, status: 'requested' }));
   return twin;
@@ -216,46 +201,31 @@ export function asRequested(window: AccessWindow): AccessWindow {
 
 /** The sections that the activity needs and the window books. */
 export function bookedOf(window: AccessWindow, activity: Activity): readonly string[] {
+  if (activity.isolation.length === 0) return activity.isolation;
   return activity.isolation.filter((section) =>
     window.isolation.some((booked) => booked.section === section),
   );
 }
 
-/** When outside work may go on: always, but for curfews that bar it. */
-function outsideTime(plan: Plan, loud: boolean, horizon: Interval): readonly Interval[] {
-  const barred = plan.rules.curfews
-    .filter((curfew) => barsWork(curfew, loud))
-    .flatMap((curfew) => curfewStretches(curfew, horizon, plan.zone));
-  return subtract([horizon], unionOf(barred));
-}
-
-/** Places in an order in which all that is waited for comes first; -1 for what waits for itself. */
-function ranksOf(before: readonly Tie[][], after: readonly Tie[][]): number[] {
-  const waiting = before.map((ties) => ties.length);
-  const rank = before.map(() => -1);
-  const queue = waiting.flatMap((count, index) => (count === 0 ? [index] : []));
-  for (let head = 0; head < queue.length; head += 1) {
-    const index = queue[head]!;
-    rank[index] = head;
-    for (const tie of after[index]!) {
-      waiting[tie.task] = waiting[tie.task]! - 1;
-      if (waiting[tie.task] === 0) queue.push(tie.task);
-    }
-  }
-  return rank;
-}
-
-/** Which outside activities some inside work waits for, at first or second hand. */
-function feeding(activities: readonly Activity[], after: readonly Tie[][]): boolean[] {
-  const feeds = activities.map((activity) => activity.place === 'inside');
-  for (let changed = true; changed;) {
-    changed = false;
-    after.forEach((ties, index) => {
-      if (!feeds[index] && ties.some((tie) => feeds[tie.task])) {
-        feeds[index] = true;
-        changed = true;
-      }
-    });
-  }
-  return feeds;
+/** When outside work may go on: always, but for curfews and closed time that bar it. */
+function outsideSlots(
+  plan: Plan,
+  { loud, heeds = [] }: Needs,
+  base: Instant,
+  horizon: Interval,
+): readonly Slot[] {
+  const { curfews, closed = [] } = plan.rules;
+  const barred = [
+    ...curfews
+      .filter((curfew) => barsWork(curfew, loud))
+      .flatMap((curfew) => curfewStretches(curfew, horizon, plan.zone)),
+    ...closed
+      .filter((one) => heeds.includes(one.name))
+      .flatMap((one) => closedStretches(one, horizon, plan.zone)),
+  ];
+  return subtract([horizon], unionOf(barred)).map((one) => ({
+    window: -1,
+    start: minutesUp(one.start, base),
+    end: minutesDown(one.end, base),
+  }));
 }

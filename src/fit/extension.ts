@@ -7,7 +7,7 @@ import {
   type Plan,
 } from '../model/index.js';
 import { Board } from './board.js';
-import { asRequested, bookedOf, problemOf, type Relaxation } from './compile.js';
+import { asOpen, bookedOf, problemOf, type Relaxation } from './compile.js';
 import { headsOf } from './heads.js';
 import type { LedgerBook } from './ledger-book.js';
 import { overdrawnMinutes } from './overdrawn.js';
@@ -89,7 +89,7 @@ function clearBy(
   book: LedgerBook,
   longerBy: number,
 ): number {
-  const open = window.status === 'withdrawn' ? asRequested(window) : window;
+  const open = asOpen(window);
   const needs = { ...needsOf(activity), isolation: bookedOf(window, activity) };
   let end = window.end + longerBy * MINUTE;
   for (const row of book.of(open, needs, longerBy).rows.toReversed()) {

@@ -1,5 +1,5 @@
 import type { Board } from './board.js';
-import { visitMinutes, type Task } from './problem.js';
+import { afterTie, visitMinutes, type Task } from './problem.js';
 
 /** Moments that no completion of a board can beat; infinity where a task can no longer be placed. */
 export interface Heads {
@@ -26,7 +26,7 @@ export function headsOf(board: Board, floor = Number.NEGATIVE_INFINITY): Heads {
     }
     let from = Math.max(task.earliest, floor, board.ends[index]!);
     for (const tie of task.before)
-      from = Math.max(from, (tie.fromStart ? starts[tie.task]! : ends[tie.task]!) + tie.gap);
+      from = Math.max(from, afterTie(tie, tie.fromStart ? starts[tie.task]! : ends[tie.task]!));
     if (from === Number.POSITIVE_INFINITY) continue;
     const visit = board.find(task, 1, from);
     if (!visit) continue;

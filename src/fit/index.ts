@@ -3,7 +3,10 @@ export { neverTakes, momentText } from './eligibility.js';
 export { LedgerBook } from './ledger-book.js';
 export { problemOf, type Relaxation, type Scope } from './compile.js';
 export {
+  afterTie,
+  beforeTie,
   visitMinutes,
+  type Cure,
   type Due,
   type Problem,
   type Slot,

@@ -17,6 +17,25 @@ export interface Tie {
   readonly task: number;
   readonly fromStart: boolean;
   readonly gap: number;
+  /** Curing that comes before the gap; absent: none. */
+  readonly cure?: Cure;
+}
+
+/** When what finished has cured, and by when it must have finished to be so; infinite where that is not known. */
+export interface Cure {
+  readyAt(finish: number): number;
+  latestFinish(readyBy: number): number;
+}
+
+/** When what waits by a tie may start, once what it waits for has started or finished. */
+export function afterTie(tie: Tie, from: number): number {
+  return (tie.cure && Number.isFinite(from) ? tie.cure.readyAt(from) : from) + tie.gap;
+}
+
+/** By when what is waited for by a tie must have started or finished, for what waits to start. */
+export function beforeTie(tie: Tie, follower: number): number {
+  const by = follower - tie.gap;
+  return tie.cure && Number.isFinite(by) ? tie.cure.latestFinish(by) : by;
 }
 
 /** An activity with work left. A whole piece of work is one unit without set up or make safe. */

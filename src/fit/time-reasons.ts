@@ -1,7 +1,7 @@
 import { addMinutes, durationText, MINUTE } from '../calendar/index.js';
 import { needsOf, type AccessWindow, type Activity, type Plan } from '../model/index.js';
 import { Board } from './board.js';
-import { asRequested, bookedOf, problemOf, type Relaxation } from './compile.js';
+import { asOpen, bookedOf, problemOf, type Relaxation } from './compile.js';
 import { momentText } from './eligibility.js';
 import { shortestExtension } from './extension.js';
 import { headsOf } from './heads.js';
@@ -47,6 +47,7 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
     ...stretchReasons(one, task),
     ...supplyReasons(one, task),
     ...dateReasons(one, task, heads.ends[task.index]!),
+    ...curingReasons(one, task, heads.ends),
   ]);
   const has = (code: string): boolean => reasons.some((reason) => reason.code.startsWith(code));
   const without = (...left: Relaxation[]): ReadonlySet<Relaxation> => new Set(['place', ...left]);
@@ -121,7 +122,7 @@ function stretchReasons(one: TimeCase, task: Task): Reason[] {
   const total = task.slots.reduce((sum, slot) => sum + slot.end - slot.start, 0);
   if (needed <= longest || task.slots.length < 2 || total < needed) return [];
   const { activity } = task;
-  const open = window.status === 'withdrawn' ? asRequested(window) : window;
+  const open = asOpen(window);
   const rows = book.of(open, { ...needsOf(activity), isolation: bookedOf(window, activity) }).rows;
   const breaks = new Set(
     rows.flatMap((row) => (row.kind === 'curfew' || row.kind === 'shift-break' ? [row.rule] : [])),
@@ -157,6 +158,32 @@ function supplyReasons(one: TimeCase, task: Task): Reason[] {
             text: `${task.activity.id} needs ${amount} of ${id}; at most ${most} ${most === 1 ? 'is' : 'are'} there ${where}`,
           },
         ];
+  });
+}
+
+/** Concrete that this work waits for: when it has cured, where that is after the window, or that nobody can say. */
+function curingReasons(one: TimeCase, task: Task, ends: readonly number[]): Reason[] {
+  const { window, problem } = one;
+  const last = task.slots.at(-1)?.end ?? Number.NEGATIVE_INFINITY;
+  return task.before.flatMap((tie): Reason[] => {
+    const poured = ends[tie.task]!;
+    if (!tie.cure || !Number.isFinite(poured)) return [];
+    const ready = tie.cure.readyAt(poured);
+    const [id, waits] = [problem.tasks[tie.task]!.activity.id, task.activity.id];
+    if (!Number.isFinite(ready))
+      return [
+        {
+          code: 'curing-not-known',
+          text: `${waits} waits for ${id} to cure, and the temperatures given end before it has`,
+        },
+      ];
+    if (ready + tie.gap + visitMinutes(task, 1) <= last) return [];
+    return [
+      {
+        code: 'curing',
+        text: `${waits} waits for ${id} to cure: not before ${momentText(problem.base + ready * MINUTE, window.zone)}, too late for ${window.id}`,
+      },
+    ];
   });
 }
 

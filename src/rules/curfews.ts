@@ -1,5 +1,18 @@
-import { dailyBands, minuteOfClock, type Interval, type IntervalSet } from '../calendar/index.js';
-import { weekdays, type AccessWindow, type Curfew, type Needs } from '../model/index.js';
+import {
+  dailyBands,
+  intersect,
+  minuteOfClock,
+  unionOf,
+  type Interval,
+  type IntervalSet,
+} from '../calendar/index.js';
+import {
+  weekdays,
+  type AccessWindow,
+  type ClosedTime,
+  type Curfew,
+  type Needs,
+} from '../model/index.js';
 import type { Claim } from './claim.js';
 
 /** Whether a curfew stops work, by whether the work is loud. */
@@ -41,4 +54,30 @@ export function curfewClaims(
         why: `${who} stops from ${one.from} to ${one.to}${nights}.${source}`,
       }));
     });
+}
+
+/** The stretches of closed time within `range`, by the clocks of `zone`. */
+export function closedStretches(closed: ClosedTime, range: Interval, zone: string): IntervalSet {
+  return unionOf([
+    ...intersect(closed.stretches, [range]),
+    ...closed.daily.flatMap((band) => curfewStretches(band, range, zone)),
+  ]);
+}
+
+/** The time of a window that the site closes to work with these needs; each has the rule and reason of its own. */
+export function closedClaims(
+  window: AccessWindow,
+  { heeds = [] }: Needs,
+  closed: readonly ClosedTime[] = [],
+): readonly Claim[] {
+  return closed
+    .filter((one) => heeds.includes(one.name))
+    .flatMap((one) =>
+      closedStretches(one, window, window.zone).map((stretch) => ({
+        ...stretch,
+        rule: one.rule,
+        kind: 'curfew' as const,
+        why: one.why,
+      })),
+    );
 }

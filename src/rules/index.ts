@@ -1,4 +1,4 @@
-export { barsWork, curfewStretches } from './curfews.js';
+export { barsWork, closedStretches, curfewStretches } from './curfews.js';
 export { isolationTimes, type IsolationTimes } from './isolation.js';
 export { ledgerOf } from './ledger.js';
 export { applies, layOut, type PlacedStep } from './steps.js';

@@ -9,9 +9,9 @@ import {
   type Instant,
   type Interval,
 } from '../calendar/index.js';
-import type { AccessWindow, Needs, RuleSet } from '../model/index.js';
+import type { AccessWindow, Needs, PlanRules } from '../model/index.js';
 import { rowsOfSteps, rowsOfStops, type Claim } from './claim.js';
-import { curfewClaims } from './curfews.js';
+import { closedClaims, curfewClaims } from './curfews.js';
 import { isolationTimes, type IsolationTimes } from './isolation.js';
 import { shiftBreaks } from './shift-breaks.js';
 import { layOut, type PlacedStep } from './steps.js';
@@ -53,7 +53,7 @@ function stepClaim(
 function leadIn(
   window: AccessWindow,
   needs: Needs,
-  rules: RuleSet,
+  rules: PlanRules,
   isolation: IsolationTimes,
 ): readonly Claim[] {
   const claims = layOut(rules.leadIn, needs, window.start, (step) =>
@@ -79,7 +79,7 @@ function leadIn(
 function leadOut(
   window: AccessWindow,
   needs: Needs,
-  rules: RuleSet,
+  rules: PlanRules,
   isolation: IsolationTimes,
 ): readonly Claim[] {
   const handback = window.end - rules.margin.minutes * MINUTE;
@@ -111,7 +111,7 @@ function leadOut(
   ];
 }
 
-function margin(window: AccessWindow, rules: RuleSet): readonly Claim[] {
+function margin(window: AccessWindow, rules: PlanRules): readonly Claim[] {
   const { minutes, source } = rules.margin;
   if (minutes === 0) return [];
   return [
@@ -141,7 +141,7 @@ function barredOf(window: AccessWindow, isolation: IsolationTimes): Ledger['barr
 function work(
   window: AccessWindow,
   needs: Needs,
-  rules: RuleSet,
+  rules: PlanRules,
   between: Interval,
   notBooked: readonly string[],
 ): readonly LedgerRow[] {
@@ -166,6 +166,7 @@ function work(
   };
   const stops = [
     ...curfewClaims(window, needs, rules.curfews),
+    ...closedClaims(window, needs, rules.closed),
     ...shiftBreaks(window, rules.shifts),
   ];
   return rowsOfStops([...stops, usable], between);
@@ -181,7 +182,7 @@ function work(
  *
  * A withdrawn window still shows its minutes: what it takes is said in `barred`.
  */
-export function ledgerOf(window: AccessWindow, needs: Needs, rules: RuleSet): Ledger {
+export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): Ledger {
   const isolation = isolationTimes(window, needs);
   const before = leadIn(window, needs, rules, isolation);
   const after = leadOut(window, needs, rules, isolation);

@@ -3,6 +3,7 @@ export type { MaturityModel, WeatherRow } from '../../model/index.js';
 export { evenRows, weatherOf, type Weather } from './forecast.js';
 export { gustOf, liftingHours, type Lift, type LiftingHours } from './lifting.js';
 export { constantEnergy, energyByTemperature, maturityRate, squareLaw } from './maturity.js';
+export { maturityCurve, type MaturityCurve } from './maturity-curve.js';
 export {
   chartAreaPerTonne,
   chartInForce,

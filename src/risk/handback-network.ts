@@ -5,10 +5,12 @@ import {
   needsOf,
   type AccessWindow,
   type Activity,
+  type Link,
   type Needs,
   type Plan,
   type Step,
 } from '../model/index.js';
+import { maturityCurve } from '../rules/conditions/index.js';
 import { layOut, ledgerOf, type Ledger, type PlacedStep } from '../rules/index.js';
 import { constant, threePoint, type Distribution, type ThreePoint } from './distribution.js';
 import type { RiskLink, RiskNetwork, RiskNode } from './network.js';
@@ -268,6 +270,13 @@ export function handbackNetwork(
     groups.set(visit.key, { needs, ledger: ledgerOf(window, needs, plan.rules), ready });
   }
 
+  const curve = plan.curing && maturityCurve(plan.curing);
+  // Curing is taken as long as it is from the planned finish.
+  const cures = (link: Link, before: Visit | undefined): number =>
+    link.cured && curve && before
+      ? Math.min(minutesBetween(before.to, curve.readyAt(before.to)), 1e6)
+      : 0;
+
   const nodesOf: number[][] = [];
   const unitsSeen = new Map<string, number>();
   visits.forEach((visit, k) => {
@@ -290,7 +299,11 @@ export function handbackNetwork(
         nodesOf[link.from === 'start' ? earlier.findIndex(same) : earlier.findLastIndex(same)];
       const node = link.from === 'start' ? target?.[0] : target?.at(-1);
       if (node !== undefined)
-        build.nodes[first]!.after.push({ node, from: link.from, lagMinutes: link.gapMinutes });
+        build.nodes[first]!.after.push({
+          node,
+          from: link.from,
+          lagMinutes: link.gapMinutes + cures(link, earlier.findLast(same)),
+        });
     }
   });
   const order = resourceOrder(

@@ -1,5 +1,6 @@
 import { addMinutes } from '../calendar/index.js';
 import {
+  beforeTie,
   copyOf,
   latestFree,
   take,
@@ -132,8 +133,8 @@ class Slide {
     for (const tie of task.after) {
       const follower = this.#visits[tie.task]![0];
       if (!follower) continue;
-      if (!tie.fromStart && done) end = Math.min(end, follower.start - tie.gap);
-      else if (tie.fromStart && at === 0) start = Math.min(start, follower.start - tie.gap);
+      if (!tie.fromStart && done) end = Math.min(end, beforeTie(tie, follower.start));
+      else if (tie.fromStart && at === 0) start = Math.min(start, beforeTie(tie, follower.start));
     }
     let best = visit.start;
     for (const slot of task.slots) {

@@ -1,4 +1,12 @@
-import { copyOf, latestFree, take, visitMinutes, type Problem, type Visit } from '../fit/index.js';
+import {
+  beforeTie,
+  copyOf,
+  latestFree,
+  take,
+  visitMinutes,
+  type Problem,
+  type Visit,
+} from '../fit/index.js';
 
 /**
  * Moves outside work as late as what follows it allows: rigged at 23:00 for a start at 01:00, not the week before.
@@ -33,8 +41,8 @@ export function outsideLate(problem: Problem, visits: readonly Visit[]): Visit[]
         if (visit.task === tie.task) follower = Math.min(follower, visit.start);
       if (follower === Number.POSITIVE_INFINITY) continue;
       waitedFor = true;
-      if (tie.fromStart) startLimit = Math.min(startLimit, follower - tie.gap);
-      else if (done) limit = Math.min(limit, follower - tie.gap);
+      if (tie.fromStart) startLimit = Math.min(startLimit, beforeTie(tie, follower));
+      else if (done) limit = Math.min(limit, beforeTie(tie, follower));
     }
     if (!waitedFor) continue;
     for (const at of own) {

@@ -1,5 +1,5 @@
 import { MINUTE } from '../calendar/index.js';
-import type { Placement, Problem, Visit } from '../fit/index.js';
+import { beforeTie, type Placement, type Problem, type Visit } from '../fit/index.js';
 
 /**
  * The problem with some placements already made.
@@ -37,7 +37,8 @@ export function pin(problem: Problem, keep: readonly Placement[]): Problem {
         if (visit.task === tie.task)
           latestEnd = Math.min(
             latestEnd,
-            visit.start - tie.gap + (tie.fromStart ? task.setUp + task.perUnit + task.makeSafe : 0),
+            beforeTie(tie, visit.start) +
+              (tie.fromStart ? task.setUp + task.perUnit + task.makeSafe : 0),
           );
     return latestEnd === Number.POSITIVE_INFINITY ? task : { ...task, latestEnd };
   });

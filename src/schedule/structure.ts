@@ -37,14 +37,14 @@ export function solveSpecial(
   return slots.length === 1 ? fillWindow(problem, slots[0]!, limits, seed) : undefined;
 }
 
-/** Whole inside work without dates. */
+/** Whole inside work without dates or curing. */
 function isPlain(task: Task): boolean {
   return (
     !task.outside &&
     task.activity.work.kind === 'whole' &&
     task.earliest === Number.NEGATIVE_INFINITY &&
     task.due === Number.POSITIVE_INFINITY &&
-    task.before.every((tie) => !tie.fromStart)
+    task.before.every((tie) => !tie.fromStart && !tie.cure)
   );
 }
 

@@ -50,6 +50,17 @@ function reasonsFor(plan: Plan, problem: Problem, board: Board, task: Task): Rea
       { code: 'no-usable-time', text: `no window has usable time for ${activity.id}` },
     ];
   }
+  const uncured = task.before.filter(
+    (tie) => tie.cure && !Number.isFinite(tie.cure.readyAt(board.ends[tie.task]!)),
+  );
+  if (uncured.length > 0)
+    return [
+      ...needs,
+      ...uncured.map((tie): Reason => ({
+        code: 'curing-not-known',
+        text: `waits for ${problem.tasks[tie.task]!.activity.id} to cure, and the temperatures given end before it has`,
+      })),
+    ];
   const minutes = visitMinutes(task, 1);
   const longest = Math.max(...task.slots.map((slot) => slot.end - slot.start));
   if (longest < minutes)

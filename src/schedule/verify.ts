@@ -7,30 +7,23 @@ import {
   MINUTE,
   minutesBetween,
   overlaps,
-  weekdayOf,
   type Instant,
 } from '../calendar/index.js';
 import {
   needsKey,
   needsOf,
   unitsLeft,
-  weekdays,
   type AccessWindow,
   type Activity,
   type Availability,
-  type Curfew,
   type Plan,
   type Resource,
 } from '../model/index.js';
 import { ledgerOf, type Ledger } from '../rules/index.js';
 import type { Placement } from '../fit/types.js';
+import { closedFaults, curingFaults, inCurfew, type PlacementFault } from './verify-site.js';
 
-/** A constraint of the plan that a placement breaks. */
-export interface PlacementFault {
-  readonly code: string;
-  readonly activity: string;
-  readonly text: string;
-}
+export type { PlacementFault } from './verify-site.js';
 
 /** Every constraint of the plan that the placements break; empty when they keep them all. */
 export function verify(plan: Plan, placements: readonly Placement[]): PlacementFault[] {
@@ -51,8 +44,16 @@ export function verify(plan: Plan, placements: readonly Placement[]): PlacementF
     }
     own.sort((a, b) => a.from - b.from || a.to - b.to);
     faults.push(...amountFaults(activity, own));
-    for (const one of own) faults.push(...dateFaults(activity, one), ...place(activity, one));
-    faults.push(...linkFaults(activity, own[0]!, activities, byActivity));
+    for (const one of own)
+      faults.push(
+        ...dateFaults(activity, one),
+        ...place(activity, one),
+        ...closedFaults(plan, activity, one),
+      );
+    faults.push(
+      ...linkFaults(activity, own[0]!, activities, byActivity),
+      ...curingFaults(plan, activity, own[0]!, byActivity),
+    );
   }
   for (const resource of plan.resources)
     faults.push(...resourceFaults(plan, resource, activities, placements));
@@ -159,23 +160,6 @@ function outsideCurfew(plan: Plan, activity: Activity, one: Placement): string |
   for (let at = one.from; at < one.to; at = addMinutes(at, 1))
     for (const curfew of barring) if (inCurfew(curfew, at, plan.zone)) return curfew.name;
   return undefined;
-}
-
-function inCurfew(curfew: Curfew, at: Instant, zone: string): boolean {
-  const { hour, minute } = localTimeOf(at, zone);
-  const now = hour * 60 + minute;
-  const from = clockMinutes(curfew.from);
-  const to = clockMinutes(curfew.to);
-  const today = weekdayOf(at, zone) - 1;
-  const startsOn = (day: number): boolean =>
-    !curfew.days || curfew.days.includes(weekdays[(day + 7) % 7]!);
-  if (from < to) return now >= from && now < to && startsOn(today);
-  // It runs over midnight: begun today, or yesterday.
-  return (now >= from && startsOn(today)) || (now < to && startsOn(today - 1));
-}
-
-function clockMinutes(clock: string): number {
-  return Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
 }
 
 function linkFaults(

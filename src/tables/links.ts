@@ -19,6 +19,8 @@ export interface LinkContext {
   readonly activityRows: ReadResult['rowOf'];
   /** Absent when no resources were given: then nothing is said of names that are not listed. */
   readonly resources?: readonly Resource[];
+  /** Whether the plan says how concrete cures. */
+  readonly curing: boolean;
   readonly say: SayOfActivity;
 }
 
@@ -46,6 +48,13 @@ export function checkLinks(
   for (const activity of activities) {
     checkWindow(activity, windows, context, refuse, faults);
     checkResources(activity, context, faults);
+    const uncured = activity.after.find((link) => link.cured);
+    if (uncured && !context.curing)
+      refuse(activity.id, 'after', {
+        code: 'curing-not-set',
+        message: `It waits for "${uncured.activity}" to cure, but the plan does not say how concrete cures.`,
+        mend: 'Give the maturity that is asked for among the limits of the site, and a table of temperatures; or write a gap such as + 48 h.',
+      });
     for (const { activity: id } of activity.after) {
       if (!known.has(id) && !context.activityRows.has(id)) {
         refuse(activity.id, 'after', {

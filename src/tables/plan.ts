@@ -1,12 +1,19 @@
 import { isZone } from '../calendar/index.js';
 import {
   noRules,
+  tableIn,
+  tableKinds,
+  type Assignment,
   type Fault,
   type Plan,
   type PlanDocument,
+  type PlantNoise,
   type RuleSet,
+  type Site,
+  type TableKind,
   type TableText,
   type Train,
+  type WeatherRow,
 } from '../model/index.js';
 import { activitiesFrom } from './activities.js';
 import { decodeBytes } from './decode.js';
@@ -15,11 +22,14 @@ import { checkLinks, type SayOfActivity } from './links.js';
 import { matchColumns, type ColumnMap } from './match-columns.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { faultAt } from './place.js';
+import { plantFrom } from './plant.js';
 import { readTable } from './read-table.js';
 import { resourcesFrom } from './resources.js';
+import { rosterFrom } from './roster.js';
 import { rulesFrom } from './rules.js';
 import { tableOf, type Table } from './table.js';
 import { trainsFrom } from './trains.js';
+import { forecastFrom, temperaturesFrom } from './weather.js';
 import { windowsFrom } from './windows.js';
 
 /** A file's content, as bytes or as text already decoded. */
@@ -37,6 +47,12 @@ export interface PlanSources {
   readonly resources?: Source;
   readonly rules?: Source;
   readonly trains?: Source;
+  readonly roster?: Source;
+  readonly temperatures?: Source;
+  readonly forecast?: Source;
+  readonly plant?: Source;
+  /** Limits on hours, noise, lifting and curing. */
+  readonly site?: Site;
   /** Default: the zone of the rule set, else Europe/London. */
   readonly zone?: string;
 }
@@ -45,7 +61,12 @@ export interface PlanResult {
   /** What could be used. */
   readonly plan: Plan;
   readonly trains: readonly Train[];
-  /** In the order of the files: windows, work, resources, rules, trains. */
+  readonly turns: readonly Assignment[];
+  readonly temperatures: readonly WeatherRow[];
+  readonly forecast: readonly WeatherRow[];
+  readonly plant: readonly PlantNoise[];
+  readonly site: Site;
+  /** In the order of the files: windows, work, resources, rules, trains, roster, temperatures, forecast, plant. */
   readonly faults: readonly Fault[];
 }
 
@@ -61,6 +82,10 @@ interface Tables {
   readonly work?: Given;
   readonly resources?: Given;
   readonly trains?: Given;
+  readonly roster?: Given;
+  readonly temperatures?: Given;
+  readonly forecast?: Given;
+  readonly plant?: Given;
 }
 
 /**
@@ -74,18 +99,11 @@ export function planFrom(sources: PlanSources): PlanResult {
     : { rules: noRules, faults: [] };
   const given = (source: Source | undefined): Given | undefined =>
     source && { ...source, table: readTable(textOf(source)) };
-  const [work, resources, trains] = [
-    given(sources.work),
-    given(sources.resources),
-    given(sources.trains),
-  ];
   const tables: Tables = {
     windows: given(sources.windows)!,
-    ...(work && { work }),
-    ...(resources && { resources }),
-    ...(trains && { trains }),
+    ...optionalTables((kind) => given(sources[kind])),
   };
-  return assemble(tables, sources.zone, rules.rules ?? noRules, rules.faults);
+  return assemble(tables, sources.zone, rules.rules ?? noRules, rules.faults, sources.site);
 }
 
 /** Reads the tables of a plan document. A table without headings is one that nobody gave. */
@@ -94,15 +112,24 @@ export function planFromDocument(document: PlanDocument): PlanResult {
     text.columns.length === 0
       ? undefined
       : { table: tableOf(text), file: text.file, ...(text.map && { map: text.map }) };
-  const { windows, work, resources, trains } = document.tables;
-  const [workTable, resourceTable, trainTable] = [given(work), given(resources), given(trains)];
+  const { windows } = document.tables;
   const tables: Tables = {
     windows: given(windows) ?? { table: tableOf(windows), file: windows.file },
-    ...(workTable && { work: workTable }),
-    ...(resourceTable && { resources: resourceTable }),
-    ...(trainTable && { trains: trainTable }),
+    ...optionalTables((kind) => given(tableIn(document, kind))),
   };
-  return assemble(tables, document.zone, document.rules, []);
+  return assemble(tables, document.zone, document.rules, [], document.site);
+}
+
+/** Every table but the windows that is given. */
+function optionalTables(
+  give: (kind: Exclude<TableKind, 'windows'>) => Given | undefined,
+): Omit<Tables, 'windows'> {
+  return Object.fromEntries(
+    tableKinds.flatMap((kind) => {
+      const table = kind === 'windows' ? undefined : give(kind);
+      return table ? [[kind, table]] : [];
+    }),
+  );
 }
 
 function assemble(
@@ -110,6 +137,7 @@ function assemble(
   chosen: string | undefined,
   rules: RuleSet,
   ruleFaults: readonly Fault[],
+  site: Site = {},
 ): PlanResult {
   const zone = chosen ?? rules.zone ?? 'Europe/London';
   if (!isZone(zone)) throw new RangeError(`unknown time zone "${zone}"`);
@@ -123,6 +151,7 @@ function assemble(
     tables.resources && resourcesFrom(tables.resources.table, { ...tables.resources, zone });
   const trains =
     tables.trains && trainsFrom(tables.trains.table, { ...tables.trains, zone, windows });
+  const { roster, temperatures, forecast, plant } = readSite(tables, zone);
   const linked =
     tables.work && work
       ? checkLinks(work.activities, {
@@ -130,6 +159,7 @@ function assemble(
           windowRows,
           activityRows: work.rowOf,
           ...(resources && { resources: resources.resources }),
+          curing: site.concrete !== undefined,
           say: sayOfWork(tables.work, work.rowOf),
         })
       : { activities: [], faults: [] };
@@ -142,13 +172,32 @@ function assemble(
       rules,
     },
     trains: trains?.trains ?? [],
+    turns: roster?.turns ?? [],
+    temperatures: temperatures?.rows ?? [],
+    forecast: forecast?.rows ?? [],
+    plant: plant?.plant ?? [],
+    site,
     faults: [
       ...windowFaults,
       ...[...(work?.faults ?? []), ...linked.faults].sort(byLine),
       ...(resources?.faults ?? []),
       ...ruleFaults,
       ...[...(trains?.faults ?? []), ...trainWindowFaults(tables.trains, windowRows)].sort(byLine),
+      ...[roster, temperatures, forecast, plant].flatMap((one) => one?.faults ?? []),
     ],
+  };
+}
+
+function readSite(tables: Tables, zone: string) {
+  const read = <T>(
+    given: Given | undefined,
+    reader: (table: Table, options: Given & { zone: string }) => T,
+  ): T | undefined => given && reader(given.table, { ...given, zone });
+  return {
+    roster: read(tables.roster, rosterFrom),
+    temperatures: read(tables.temperatures, temperaturesFrom),
+    forecast: read(tables.forecast, forecastFrom),
+    plant: read(tables.plant, plantFrom),
   };
 }
 

@@ -3,12 +3,15 @@ import { parseDuration } from './duration.js';
 import { partsOf } from './list.js';
 import { plain, refuse, type Parsed } from './parsed.js';
 
-const mend = 'Write A20, A20 + 48 h, or start of A20 + 30 min, with ; between several.';
+const mend =
+  'Write A20, A20 + 48 h, start of A20 + 30 min, or A20 when cured, with ; between several.';
+const curedWords = /\s+(?:when|once) cured(?=\s*(?:\+|$))/i;
 const prefix = /^(start|finish|end) of\s+/i;
 
 /**
  * Reads what an activity waits for: `A20`, `A20 + 48 h`, `start of A20 + 30 min`, `finish of A20`, `;`-separated.
- * The gap is clock time and never negative.
+ * The gap is clock time and never negative. `A20 when cured` waits until the concrete of A20 has the maturity asked for
+ * in the temperatures given; `A20 when cured + 4 h` four hours longer.
  *
  * @param isActivity Whether a text is the name of an activity as it stands, so that `B+2` can be a name.
  */
@@ -24,6 +27,15 @@ export function parseAfter(text: string, isActivity: (id: string) => boolean): P
 
 function parseLink(part: string, isActivity: (id: string) => boolean): Parsed<Link> {
   if (isActivity(part)) return { value: { activity: part, from: 'finish', gapMinutes: 0 } };
+  const cured = curedWords.exec(part);
+  if (cured) {
+    const bare = part.slice(0, cured.index) + part.slice(cured.index + cured[0].length);
+    const read = parseLink(bare, isActivity);
+    if ('problem' in read) return read;
+    if (read.value.from === 'start')
+      return refuse('curing-from-start', `"${part}": curing is counted from a finish.`, mend);
+    return { value: { ...read.value, cured: true } };
+  }
   const word = prefix.exec(part);
   const from = word?.[1]?.toLowerCase() === 'start' ? 'start' : 'finish';
   const rest = word ? part.slice(word[0].length).trim() : part;

@@ -10,4 +10,5 @@ export {
   type Splice,
 } from './edit.js';
 export { History } from './history.js';
+export { advance, shownOf, type Line, type Pending } from './line.js';
 export { rebaseEdit } from './rebase-edit.js';

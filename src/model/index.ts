@@ -25,8 +25,10 @@ export {
   type NoiseLimits,
   type PlantLevel,
 } from './noise-limits.js';
+export { latestSchema, migrateDocument, type Migrated } from './migrate.js';
 export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
 export type { Plan } from './plan.js';
+export { planFile, planFrom, readPlanFile, type ReadPlan } from './plan-file.js';
 export {
   emptyPlan,
   emptyTable,

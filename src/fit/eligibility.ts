@@ -42,6 +42,30 @@ export function neverTakes(window: AccessWindow, activity: Activity): Reason[] {
   return reasons;
 }
 
+/** The code of the first of `neverTakes`, without its text; `undefined` when the window can take the activity. */
+export function neverCode(window: AccessWindow, activity: Activity): NeverCode | undefined {
+  if (window.status === 'withdrawn') return 'withdrawn';
+  if (activity.window !== undefined && activity.window !== window.id) return 'fixed-elsewhere';
+  if (window.lines.length > 0 && !activity.lines.every((line) => window.lines.includes(line)))
+    return 'lines-not-blocked';
+  const { extent } = activity;
+  if (extent && window.extent)
+    if (extent.from < window.extent.from || extent.to > window.extent.to) return 'outside-extent';
+  if (activity.isolation.length > 0 && bookedCount(window, activity) < activity.isolation.length)
+    return 'isolation-not-booked';
+  return undefined;
+}
+
+export type NeverCode =
+  'withdrawn' | 'fixed-elsewhere' | 'lines-not-blocked' | 'outside-extent' | 'isolation-not-booked';
+
+function bookedCount(window: AccessWindow, { isolation }: Activity): number {
+  let count = 0;
+  for (const section of isolation)
+    if (window.isolation.some((booked) => booked.section === section)) count += 1;
+  return count;
+}
+
 function reachText(short: number, over: number): string {
   return [
     ...(short > 0 ? [`${metres(short)} m below`] : []),

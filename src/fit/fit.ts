@@ -1,5 +1,5 @@
 import { addMinutes, totalMinutes } from '../calendar/index.js';
-import { unitsLeft, type AccessWindow, type Activity, type Plan } from '../model/index.js';
+import type { AccessWindow, Activity, Plan } from '../model/index.js';
 import { problemOf } from './compile.js';
 import { neverTakes } from './eligibility.js';
 import { LedgerBook } from './ledger-book.js';
@@ -15,15 +15,22 @@ import type { FitVerdict, Placement, Reason } from './types.js';
  */
 export function fitAll(plan: Plan): FitVerdict[] {
   const book = new LedgerBook(plan);
+  return [...packagesIn(plan.activities)].flatMap(([name, activities]) =>
+    plan.windows.map((window) => verdictOf(plan, name, activities, window, book)),
+  );
+}
+
+/** The activities of each package, packages and activities in the order given. */
+export function packagesIn(
+  activities: readonly Activity[],
+): ReadonlyMap<string, readonly Activity[]> {
   const packages = new Map<string, Activity[]>();
-  for (const activity of plan.activities) {
+  for (const activity of activities) {
     const known = packages.get(activity.package);
     if (known) known.push(activity);
     else packages.set(activity.package, [activity]);
   }
-  return [...packages].flatMap(([name, activities]) =>
-    plan.windows.map((window) => verdictOf(plan, name, activities, window, book)),
-  );
+  return packages;
 }
 
 /**
@@ -40,7 +47,8 @@ export function fitOne(plan: Plan, packageName: string, windowId: string): FitVe
   return verdictOf(plan, packageName, activities, window, new LedgerBook(plan));
 }
 
-function verdictOf(
+/** Whether what is left of some activities can all be done in one window, with every reason when it cannot. */
+export function verdictOf(
   plan: Plan,
   packageName: string,
   all: readonly Activity[],
@@ -55,7 +63,7 @@ function verdictOf(
     reasons,
     placements: [],
   });
-  const activities = all.filter((activity) => unitsLeft(activity.work) > 0);
+  const { activities } = book.skeleton(all);
   if (activities.length === 0)
     return no([{ code: 'nothing-left', text: `nothing of ${packageName} is left to do` }]);
 
@@ -98,7 +106,7 @@ function verdictOf(
 }
 
 /** Usable minutes after the last inside work, for its needs; the least where several finish last. */
-function spareOf(
+export function spareOf(
   problem: Problem,
   visits: readonly Visit[],
   window: AccessWindow,

@@ -30,4 +30,8 @@ export interface FitVerdict {
   readonly reasons: readonly Reason[];
   /** How it would go, when it fits. */
   readonly placements: readonly Placement[];
+  /** `false` while minutes and reasons of a "no" have not been worked out; reading them does so. Absent: they have. */
+  readonly settled?: boolean;
+  /** Code of the first reason, where it is known without working the reasons out. */
+  readonly firstCode?: string | undefined;
 }

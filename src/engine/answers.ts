@@ -4,7 +4,7 @@ import {
   shortNotice,
   type AllocateOptions as SearchOptions,
 } from '../schedule/index.js';
-import { planFromDocument } from '../tables/index.js';
+import { sitePlan } from './site-plan.js';
 import { bookOf } from './book.js';
 import { handbackOf } from './handback.js';
 import { importFiles } from './import-files.js';
@@ -31,23 +31,23 @@ export const answers: {
   recompute: (asked, document) => recompute(document, asked.onProgress),
   importFiles: (_, files, document) => importFiles(files, document),
   allocate: (asked, document, options) =>
-    allocate(planFromDocument(document).plan, searching(options, asked)),
+    allocate(sitePlan(document).plan, searching(options, asked)),
   replan: (asked, document, before, options) =>
-    replan(planFromDocument(document).plan, before, searching(options, asked)),
+    replan(sitePlan(document).plan, before, searching(options, asked)),
   shortNotice(asked, document, before, id, options) {
-    const { plan } = planFromDocument(document);
+    const { plan } = sitePlan(document);
     const window = plan.windows.find((one) => one.id === id);
     if (!window) throw new RangeError(`there is no window "${id}" in the plan`);
     return shortNotice(plan, before, window, searching(options, asked));
   },
   handback: (asked, document, request) =>
-    handbackOf(planFromDocument(document).plan, request, () => asked.stopped(), asked.onProgress),
+    handbackOf(sitePlan(document).plan, request, () => asked.stopped(), asked.onProgress),
   price(_, document, request) {
     const { prices } = document;
     if (!prices) throw new RangeError('the plan has no price book');
-    return priceOf({ ...planFromDocument(document), prices }, request);
+    return priceOf({ ...sitePlan(document), prices }, request);
   },
-  book: (_, document, request) => bookOf(planFromDocument(document).plan, document.name, request),
+  book: (_, document, request) => bookOf(sitePlan(document).plan, document.name, request),
 };
 
 /** The options of a search with the clock, the way to stop it and the telling of progress. */

@@ -1,7 +1,7 @@
 import { fitAll } from '../fit/index.js';
 import { ordinaryNeeds, type PlanDocument } from '../model/index.js';
 import { ledgerOf } from '../rules/index.js';
-import { planFromDocument } from '../tables/index.js';
+import { sitePlan } from './site-plan.js';
 import { doubted, rowsLeftOut } from './left-out.js';
 import { packagesOf } from './packages.js';
 import type { Results } from './types.js';
@@ -13,7 +13,7 @@ import type { Results } from './types.js';
  * @param onOutline Hears of plan, faults, ledgers and packages, with no `fits`, before the verdicts are worked out.
  */
 export function recompute(document: PlanDocument, onOutline?: (outline: Results) => void): Results {
-  const { plan, faults } = planFromDocument(document);
+  const { plan, faults } = sitePlan(document);
   const leftOut = rowsLeftOut(document, faults);
   const outline: Results = {
     plan,

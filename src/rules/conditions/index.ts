@@ -1,6 +1,13 @@
 export { curingMinutes, earliestReady, maturityBetween, type Curing } from './curing.js';
 export type { MaturityModel, WeatherRow } from '../../model/index.js';
 export { evenRows, weatherOf, type Weather } from './forecast.js';
+export {
+  liftOf,
+  lifts,
+  liftingClosedName,
+  liftingClosedTime,
+  stretchesOf,
+} from './lifting-time.js';
 export { gustOf, liftingHours, type Lift, type LiftingHours } from './lifting.js';
 export { constantEnergy, energyByTemperature, maturityRate, squareLaw } from './maturity.js';
 export { maturityCurve, type MaturityCurve } from './maturity-curve.js';

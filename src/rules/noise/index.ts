@@ -1,4 +1,12 @@
 export {
+  activityNoise,
+  isHeard,
+  noiseClosedName,
+  noiseClosedTime,
+  type ActivityNoise,
+  type DwellingNoise,
+} from './activity-noise.js';
+export {
   ambientCategory,
   ambientVerdict,
   type AmbientCategory,

@@ -1,0 +1,59 @@
+import type { Activity, ClosedTime, Plan, PlanDocument } from '../model/index.js';
+import {
+  liftingClosedName,
+  liftingClosedTime,
+  lifts,
+  stretchesOf,
+} from '../rules/conditions/index.js';
+import { activityNoise, isHeard, noiseClosedName, noiseClosedTime } from '../rules/noise/index.js';
+import { planFromDocument, type PlanResult } from '../tables/index.js';
+
+/** A document read, with what its site asks of the plan worked in. Every answer of the engine starts from it. */
+export function sitePlan(document: PlanDocument): PlanResult {
+  return withSite(planFromDocument(document));
+}
+
+/**
+ * A plan read, with the time that wind and neighbours close to some of its work, and what its concrete cures by.
+ * Without limits of the site it is given back as it is.
+ */
+export function withSite(read: PlanResult): PlanResult {
+  const { plan, site, forecast, temperatures } = read;
+  const closed: ClosedTime[] = [];
+  const heeds = new Map<string, string[]>();
+  const heed = (activity: Activity, name: string): void =>
+    void heeds.set(activity.id, [...(heeds.get(activity.id) ?? []), name]);
+
+  if (site.lifting?.asClosedTime) {
+    const shut = liftingClosedTime(site.lifting, forecast);
+    closed.push(...shut);
+    if (shut.length > 0)
+      for (const one of plan.activities) if (lifts(one, site.lifting)) heed(one, liftingClosedName);
+  }
+  if (site.noise?.asClosedTime)
+    for (const one of plan.activities.filter((each) => isHeard(each, read.plant))) {
+      const shut = noiseClosedTime(activityNoise(one, site.noise, read.plant));
+      closed.push(...shut);
+      if (shut.length > 0) heed(one, noiseClosedName(one.id));
+    }
+  if (closed.length === 0 && !site.concrete) return read;
+
+  const known = temperatures.length > 0 ? temperatures : forecast;
+  const made: Plan = {
+    ...plan,
+    activities: plan.activities.map((one) => {
+      const names = heeds.get(one.id);
+      return names ? { ...one, heeds: names } : one;
+    }),
+    rules: closed.length > 0 ? { ...plan.rules, closed } : plan.rules,
+    ...(site.concrete && {
+      curing: {
+        settings: site.concrete,
+        temperatures: stretchesOf(known).flatMap(({ start, end, row }) =>
+          row.temperatureC === undefined ? [] : [{ start, end, celsius: row.temperatureC }],
+        ),
+      },
+    }),
+  };
+  return { ...read, plan: made };
+}

@@ -1,0 +1,71 @@
+import { HOUR, type Instant } from '../../calendar/index.js';
+import type { Activity, ClosedTime, LiftingSettings, WeatherRow } from '../../model/index.js';
+import { weatherOf, type Weather } from './forecast.js';
+import { gustOf, liftingHours, type Lift } from './lifting.js';
+
+/** What lifting work heeds. */
+export const liftingClosedName = 'lifting';
+
+export function liftOf(settings: LiftingSettings): Lift {
+  const { load, coldestC, ...rest } = settings;
+  return { ...rest, ...(load && { load }), ...(coldestC !== undefined && { coldestC }) };
+}
+
+/** Whether work lifts: it needs a resource that the settings name. */
+export function lifts(activity: Pick<Activity, 'resources'>, settings: LiftingSettings): boolean {
+  return activity.resources.some((one) => settings.resources.includes(one.resource));
+}
+
+/** Rows as stretches. The last holds as long as the one before it, or for an hour where it is alone. */
+export function stretchesOf(rows: readonly WeatherRow[]): readonly Weather[] {
+  const last = rows.at(-1);
+  if (!last) return [];
+  const step = last.at - (rows.at(-2)?.at ?? last.at - HOUR);
+  return weatherOf(rows, last.at + step).weather;
+}
+
+/** The time in which a forecast closes lifting, each stretch with the figure that closes it. */
+export function liftingClosedTime(
+  settings: LiftingSettings,
+  rows: readonly WeatherRow[],
+): readonly ClosedTime[] {
+  const weather = stretchesOf(rows);
+  const [first, last] = [weather[0], weather.at(-1)];
+  if (!first || !last) return [];
+  const waits = Math.max(settings.settleMinutes, settings.lightningMinutes) * 60_000;
+  const lift = liftOf(settings);
+  const { closed, limitMps } = liftingHours(weather, lift, {
+    start: first.start,
+    end: last.end + waits,
+  });
+  return closed.map((stretch) => ({
+    name: liftingClosedName,
+    rule: 'Lifting stopped by the forecast',
+    why: `${causes(weather, lift, limitMps, stretch.start, stretch.end)} Source of the limit: ${settings.source}. Wind at the hook, not a forecast, decides.`,
+    stretches: [stretch],
+    daily: [],
+  }));
+}
+
+function causes(
+  weather: readonly Weather[],
+  lift: Lift,
+  limitMps: number,
+  from: Instant,
+  to: Instant,
+): string {
+  const inIt = weather.filter((one) => one.start < to && one.end > from);
+  const gust = Math.max(0, ...inIt.map((one) => gustOf(one.row, lift.heightMetres) ?? 0));
+  const coldest = Math.min(...inIt.map((one) => one.row.temperatureC ?? Infinity));
+  return [
+    ...(gust > limitMps
+      ? [
+          `Gusts to ${gust.toFixed(1)} m/s at ${lift.heightMetres} m by the forecast; the limit is ${limitMps.toFixed(1)}.`,
+        ]
+      : []),
+    ...(inIt.some((one) => one.row.lightning) ? ['Lightning is forecast.'] : []),
+    ...(lift.coldestC !== undefined && coldest < lift.coldestC
+      ? [`${coldest.toFixed(0)} °C by the forecast; the crane works from ${lift.coldestC} °C.`]
+      : []),
+  ].join(' ');
+}

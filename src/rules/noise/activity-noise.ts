@@ -1,0 +1,127 @@
+import type {
+  Activity,
+  ClosedTime,
+  Curfew,
+  Dwelling,
+  NoiseSettings,
+  PlantNoise,
+} from '../../model/index.js';
+import { loudHours, type PeriodVerdict } from './loud-hours.js';
+import { screeningOnly, type NoiseSource } from './prediction.js';
+
+/** One dwelling against the limits. */
+export interface DwellingNoise {
+  readonly dwelling: string;
+  /** From the work to its front. */
+  readonly metres: number;
+  /** In the order of the limits. */
+  readonly periods: readonly PeriodVerdict[];
+}
+
+export interface ActivityNoise {
+  readonly activity: string;
+  /** Plant of the list that it works, and how many machines. */
+  readonly plant: readonly { readonly plant: string; readonly count: number }[];
+  /** Resources it needs that no row of the list names: they are taken as silent, so check them. */
+  readonly notListed: readonly string[];
+  readonly dwellings: readonly DwellingNoise[];
+  /** In each period the dwelling that is most over its limit, or least below it; empty without plant or dwellings. */
+  readonly worst: readonly (PeriodVerdict & { readonly dwelling: string })[];
+  /** Bands in which it may not be loud. */
+  readonly curfews: readonly Curfew[];
+}
+
+/** Soft ground counts from here on. @see BS 5228-1 F.2, from memory. */
+const softFromMetres = 25;
+const whisker = 1e-9;
+
+/** Whether the noise of an activity is looked at: it is loud, or a list names plant of it. */
+export function isHeard(activity: Activity, plant: readonly PlantNoise[]): boolean {
+  return activity.loud || activity.resources.some((one) => rowsFor(one.resource, plant).length > 0);
+}
+
+/** The level of an activity with all its plant at every dwelling, in every period, against the limits. */
+export function activityNoise(
+  activity: Activity,
+  settings: NoiseSettings,
+  plant: readonly PlantNoise[],
+): ActivityNoise {
+  const machines = activity.resources.flatMap(({ resource, amount }) =>
+    rowsFor(resource, plant).map((row) => ({ row, count: amount * (row.count ?? 1) })),
+  );
+  const heard = machines.filter(({ count }) => Number.isInteger(count) && count > 0);
+  const base = {
+    activity: activity.id,
+    plant: heard.map(({ row, count }) => ({ plant: row.plant, count })),
+    notListed: activity.resources
+      .map((one) => one.resource)
+      .filter((resource) => rowsFor(resource, plant).length === 0),
+  };
+  if (heard.length === 0) return { ...base, dwellings: [], worst: [], curfews: [] };
+  const verdicts = settings.dwellings.map((dwelling) => {
+    const metres = distanceTo(activity, dwelling);
+    const sources = heard.map(({ row, count }): NoiseSource => ({
+      plant: row.plant,
+      levelDb: row.levelDb,
+      count,
+      metres,
+      ground: metres < softFromMetres ? 'hard' : dwelling.ground,
+      screeningDb: dwelling.screeningDb,
+      onTimePercent: row.onTimePercent ?? settings.onTimePercent,
+    }));
+    const verdict = loudHours(activity.id, sources, settings.limits, dwelling.ambientDb);
+    return { dwelling: dwelling.name, metres, periods: verdict.periods };
+  });
+  const worst = settings.limits.periods.flatMap((_, at) => {
+    const each = verdicts.map(({ dwelling, periods }) => ({ ...periods[at]!, dwelling }));
+    const most = each.sort((a, b) => b.overDb - a.overDb)[0];
+    return most ? [most] : [];
+  });
+  const curfews = settings.limits.periods.flatMap(({ bands, source }, at): Curfew[] => {
+    const verdict = worst[at];
+    if (!verdict || verdict.overDb <= whisker) return [];
+    return bands.map((band) => ({
+      name: `${activity.id}: too loud, ${verdict.period.toLowerCase()}`,
+      bars: 'loud',
+      from: band.from,
+      to: band.to,
+      ...(band.days && { days: band.days }),
+      source: `${source}. ${screeningOnly}`,
+    }));
+  });
+  return { ...base, dwellings: verdicts, worst, curfews };
+}
+
+/** What an activity that would be too loud heeds. */
+export const noiseClosedName = (activity: string): string => `noise of ${activity}`;
+
+/** The hours in which an activity would be over a limit, as time closed to it; none when it never is. */
+export function noiseClosedTime(noise: ActivityNoise): readonly ClosedTime[] {
+  return noise.worst.flatMap((worst): ClosedTime[] => {
+    const daily = noise.curfews.filter((one) =>
+      one.name.endsWith(`, ${worst.period.toLowerCase()}`),
+    );
+    if (worst.overDb <= whisker || daily.length === 0) return [];
+    return [
+      {
+        name: noiseClosedName(noise.activity),
+        rule: `Too loud for ${worst.dwelling}: ${worst.period}`,
+        why: `${worst.levelDb.toFixed(1)} dB predicted, ${worst.limitDb.toFixed(1)} allowed: ${worst.overDb.toFixed(1)} over. ${screeningOnly}`,
+        stretches: [],
+        daily,
+      },
+    ];
+  });
+}
+
+function rowsFor(resource: string, plant: readonly PlantNoise[]): readonly PlantNoise[] {
+  const key = resource.toLowerCase();
+  return plant.filter((row) => (row.resource ?? row.plant).toLowerCase() === key);
+}
+
+/** From the nearest point of the work; where the place of either along the line is not known, straight across. */
+function distanceTo({ extent }: Activity, { metres, chainage }: Dwelling): number {
+  if (!extent || chainage === undefined) return metres;
+  const along = Math.max(0, extent.from - chainage, chainage - extent.to);
+  return Math.hypot(along, metres);
+}

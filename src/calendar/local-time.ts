@@ -42,21 +42,46 @@ export function isZone(zone: string): boolean {
   return zone.length > 0 && IANAZone.isValidZone(zone);
 }
 
-// Offsets change a few times a year on the quarter hour at the finest, and the same days are asked for over and
-// over: answers are kept by zone and quarter hour.
-const offsetCache = new Map<string, Map<number, number>>();
+// Offsets change a few times a year on the quarter hour at the finest, and the same days are asked for over and over.
+// No zone changes clocks twice in four days: where a block of four days begins and ends with one offset, that holds in
+// all of it; in the others answers are kept by quarter hour.
+interface Offsets {
+  readonly blocks: Map<number, number | undefined>;
+  readonly quarters: Map<number, number>;
+}
+const offsetCache = new Map<string, Offsets>();
 const QUARTER = 15 * MINUTE;
+const BLOCK = 96 * HOUR;
 
 /** Minutes by which local clocks are ahead of UTC at a moment. */
 export function offsetMinutes(at: Instant, zone: string): number {
   let kept = offsetCache.get(zone);
-  if (!kept) offsetCache.set(zone, (kept = new Map<number, number>()));
+  if (!kept)
+    offsetCache.set(
+      zone,
+      (kept = {
+        blocks: new Map<number, number | undefined>(),
+        quarters: new Map<number, number>(),
+      }),
+    );
+  const block = Math.floor(at / BLOCK);
+  let steady = kept.blocks.get(block);
+  if (steady === undefined && !kept.blocks.has(block)) {
+    const first = offsetInQuarter(kept, block * BLOCK, zone);
+    steady = first === offsetInQuarter(kept, (block + 1) * BLOCK, zone) ? first : undefined;
+    if (kept.blocks.size > 100_000) kept.blocks.clear();
+    kept.blocks.set(block, steady);
+  }
+  return steady ?? offsetInQuarter(kept, at, zone);
+}
+
+function offsetInQuarter({ quarters }: Offsets, at: Instant, zone: string): number {
   const key = Math.floor(at / QUARTER);
-  let offset = kept.get(key);
+  let offset = quarters.get(key);
   if (offset === undefined) {
     offset = zoneOf(zone).offset(key * QUARTER);
-    if (kept.size > 200_000) kept.clear();
-    kept.set(key, offset);
+    if (quarters.size > 200_000) quarters.clear();
+    quarters.set(key, offset);
   }
   return offset;
 }

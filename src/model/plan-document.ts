@@ -11,8 +11,15 @@ export const tableTextSchema = z.strictObject({
   file: z.string(),
   columns: cells,
   rows: z.array(cells),
-  /** Field name to column heading, where a person chose it; the rest is matched by heading. */
+  /**
+   * Field name to column heading, where a person chose it; the rest is matched by heading. `column 3` is the third
+   * column where no heading is called so; an empty text: no column holds the field.
+   */
   map: z.optional(z.record(z.string(), z.string())),
+  /** How `03/04/2027` is read, where a person chose it; absent: found from all dates of the table. */
+  dateOrder: z.optional(z.enum(['day-first', 'month-first'])),
+  /** Lines that stood above the headings, kept and written back. */
+  above: z.optional(z.array(cells)),
 });
 
 /** The tables every plan has, empty or not. */

@@ -1,7 +1,7 @@
 import { tableKinds, type TableKind } from '../model/index.js';
 import { fields, headingsOf, needed, neededOneOf, type FieldOf } from './fields.js';
 
-/** Field to column heading, as a person chose it. */
+/** Field to column heading, or `column 3`, as a person chose it; an empty text: no column holds the field. */
 export type ColumnMap = Readonly<Record<string, string>>;
 
 export interface ColumnMatch<K extends TableKind> {
@@ -37,18 +37,20 @@ export function matchColumns<K extends TableKind>(
     else doubled.push({ field, columns: indexes });
     for (const index of indexes) taken.add(index);
   };
-  const settled = (field: FieldOf<K>): boolean =>
+  const refused = new Set<FieldOf<K>>();
+  const there = (field: FieldOf<K>): boolean =>
     found.has(field) || doubled.some((one) => one.field === field);
 
   for (const [wanted, heading] of Object.entries(map)) {
     const field = known.find((one) => one === wanted);
-    const exact = indexesWhere(columns, (column) => column.trim() === heading.trim());
-    if (field && exact.length > 0) take(field, exact);
+    const named = columnsNamed(columns, heading);
+    if (field && heading === '') refused.add(field);
+    else if (field && named.length > 0) take(field, named);
     else mapFaults.push({ field: wanted, heading });
   }
   for (const synonyms of [false, true]) {
     for (const field of known) {
-      if (settled(field)) continue;
+      if (refused.has(field) || there(field)) continue;
       const answers = new Set(
         synonyms ? synonymsOf(kind, field).map(headingKey) : [headingKey(field)],
       );
@@ -62,10 +64,26 @@ export function matchColumns<K extends TableKind>(
     doubled,
     mapFaults,
     missing: [
-      ...needed[kind].filter((field: FieldOf<K>) => !settled(field)),
-      ...missingOf(neededOneOf[kind] ?? [], settled),
+      ...needed[kind].filter((field: FieldOf<K>) => !there(field)),
+      ...missingOf(neededOneOf[kind] ?? [], there),
     ],
   };
+}
+
+/** The columns a person means by a heading, or by `column 3` where there is no such heading. */
+function columnsNamed(columns: readonly string[], heading: string): number[] {
+  const exact = indexesWhere(columns, (column) => column.trim() === heading.trim());
+  if (exact.length > 0) return exact;
+  const place = Number(/^column (\d{1,5})$/.exec(heading)?.[1] ?? 0);
+  return place >= 1 && place <= columns.length ? [place - 1] : [];
+}
+
+/** The entry of a `ColumnMap` that means one column: its heading, or its place where the heading is blank or not alone. */
+export function entryOf(columns: readonly string[], index: number): string {
+  const heading = columns[index]!.trim();
+  return heading !== '' && columnsNamed(columns, heading).length === 1
+    ? heading
+    : `column ${index + 1}`;
 }
 
 /** The first of several fields where none is there. */

@@ -111,7 +111,12 @@ export function planFromDocument(document: PlanDocument): PlanResult {
   const given = (text: TableText): Given | undefined =>
     text.columns.length === 0
       ? undefined
-      : { table: tableOf(text), file: text.file, ...(text.map && { map: text.map }) };
+      : {
+          table: tableOf(text),
+          file: text.file,
+          ...(text.map && { map: text.map }),
+          ...(text.dateOrder && { dateOrder: text.dateOrder }),
+        };
   const { windows } = document.tables;
   const tables: Tables = {
     windows: given(windows) ?? { table: tableOf(windows), file: windows.file },

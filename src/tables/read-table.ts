@@ -5,18 +5,31 @@ import { unguarded } from './guard.js';
 import { faultAt } from './place.js';
 import { nextBrokenQuote, unifyLineEnds, type BrokenQuote } from './quotes.js';
 import { surveyOf, type Survey } from './survey.js';
-import { shapeFaults, type Table, type TableRow } from './table.js';
+import { tableOfRecords, type RecordFault, type Records } from './records.js';
+import type { Table, TableRow } from './table.js';
 
 export interface ReadOptions {
   /** Default: a `sep=` line where there is one, else the delimiter that fits best. */
   readonly delimiter?: string;
+  /** The line that holds the headings. Default: the first that is not blank. */
+  readonly headingLine?: number;
   /** Whether a leading ' that `writeCsv` put on is taken off. Default: yes. */
   readonly guard?: boolean;
 }
 
 interface Tokens {
   readonly rows: TableRow[];
-  readonly faults: Fault[];
+  readonly faults: RecordFault[];
+}
+
+/** Splits text into records. Never throws: what is wrong with the text's shape comes back as faults. */
+export function readRecords(text: string, options: ReadOptions = {}): Records {
+  const whole = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  const said = /^sep=([^\r\n"])(?:\r\n|\r|\n|$)/i.exec(whole);
+  const body = said ? whole.slice(said[0].length) : whole;
+  const delimiter = options.delimiter ?? said?.[1] ?? detectDelimiter(body);
+  const { rows, faults } = tokenise(body, delimiter, said ? 2 : 1);
+  return { delimiter, rows: options.guard === false ? rows : rows.map(unguardedRow), faults };
 }
 
 /**
@@ -24,20 +37,7 @@ interface Tokens {
  * throws: what is wrong with the text's shape comes back as faults, without a file name.
  */
 export function readTable(text: string, options: ReadOptions = {}): Table {
-  const whole = text.startsWith('\uFEFF') ? text.slice(1) : text;
-  const said = /^sep=([^\r\n"])(?:\r\n|\r|\n|$)/i.exec(whole);
-  const body = said ? whole.slice(said[0].length) : whole;
-  const delimiter = options.delimiter ?? said?.[1] ?? detectDelimiter(body);
-  const { rows, faults } = tokenise(body, delimiter, said ? 2 : 1);
-  const read = options.guard === false ? rows : rows.map(unguardedRow);
-  const heading = read[0];
-  const data = read.slice(1);
-  if (!heading)
-    return { delimiter, columns: [], line: 1, rows: [], faults: [...faults, emptyFault] };
-  const columns = heading.cells;
-  const broken = new Set(faults.map((fault) => fault.row));
-  const shape = shapeFaults(columns, data).filter((fault) => !broken.has(fault.row));
-  return { delimiter, columns, line: heading.line, rows: data, faults: [...faults, ...shape] };
+  return tableOfRecords(readRecords(text, options), options.headingLine);
 }
 
 function unguardedRow(row: TableRow): TableRow {
@@ -47,19 +47,13 @@ function unguardedRow(row: TableRow): TableRow {
     : row;
 }
 
-const emptyFault = faultAt({ line: 1 }, 'error', {
-  code: 'file-empty',
-  message: 'The file holds nothing.',
-  mend: 'Give a file whose first line holds the column headings.',
-});
-
 /**
  * Splits text into records. A record with a quote out of place would take the lines below it along: it is kept, told
  * of, and reading goes on with the next line.
  */
 function tokenise(body: string, delimiter: string, firstLine: number): Tokens {
   const rows: TableRow[] = [];
-  const faults: Fault[] = [];
+  const faults: RecordFault[] = [];
   let at = 0;
   let line = firstLine;
   while (at < body.length) {
@@ -67,14 +61,14 @@ function tokenise(body: string, delimiter: string, firstLine: number): Tokens {
     const broken = look.broken ? nextBrokenQuote(body, at, delimiter) : undefined;
     const text = body.slice(at, broken?.recordStart);
     // The first look ends at the broken quote, whose record is not among these.
-    line = readRecords(text, broken ? surveyOf(text, 0, delimiter) : look, delimiter, line, rows);
+    line = recordsIn(text, broken ? surveyOf(text, 0, delimiter) : look, delimiter, line, rows);
     if (!broken) break;
     const { recordStart, quote, code } = broken;
     lineEnd.lastIndex = quote;
     const end = lineEnd.test(body) ? lineEnd.lastIndex : body.length;
     const raw = body.slice(recordStart, end);
-    const place = { line: line + lineBreaks(body.slice(recordStart, quote)), row: rows.length - 1 };
-    faults.push(quoteFault(code, place, raw));
+    const quoteLine = line + lineBreaks(body.slice(recordStart, quote));
+    faults.push({ record: rows.length, fault: quoteFault(code, quoteLine, raw) });
     rows.push({ cells: raw.replace(/(?:\r\n|\r|\n)$/, '').split(delimiter), line });
     line += lineBreaks(raw);
     at = end;
@@ -85,7 +79,7 @@ function tokenise(body: string, delimiter: string, firstLine: number): Tokens {
 const lineEnd = /\r\n|\r|\n/g;
 
 /** Adds the records of text whose quotes are all in place, and gives the line after them. */
-function readRecords(
+function recordsIn(
   text: string,
   look: Survey,
   delimiter: string,
@@ -112,7 +106,7 @@ function readRecords(
 
 const quotedBlank = /(?:^|[\r\n])"\s*" *(?=[\r\n]|$)/;
 
-/** As `readRecords`, whatever the line ends are, with the place of each record known. */
+/** As `recordsIn`, whatever the line ends are, with the place of each record known. */
 function readOneByOne(
   text: string,
   delimiter: string,
@@ -141,12 +135,7 @@ function lineBreaks(text: string): number {
   return text.match(lineEnd)?.length ?? 0;
 }
 
-function quoteFault(
-  code: BrokenQuote['code'],
-  at: { line: number; row: number },
-  raw: string,
-): Fault {
-  const place = at.row < 0 ? { line: at.line } : at;
+function quoteFault(code: BrokenQuote['code'], line: number, raw: string): Fault {
   const value = raw.trimEnd().slice(0, 200);
   const problem =
     code === 'quote-not-closed'
@@ -160,5 +149,5 @@ function quoteFault(
           message: 'Text stands between the closing double quote of a cell and the next delimiter.',
           mend: 'Put the whole cell in quotes, and write a quote inside it twice.',
         };
-  return faultAt(place, 'error', problem, value);
+  return faultAt({ line }, 'error', problem, value);
 }

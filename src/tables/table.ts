@@ -15,17 +15,20 @@ export interface Table {
   /** Line of the headings. */
   readonly line: number;
   readonly rows: readonly TableRow[];
+  /** Lines above the headings, where there are any. */
+  readonly above?: readonly TableRow[];
   /** Faults of its shape. `windowsFrom` and its fellows repeat them with the file's name. */
   readonly faults: readonly Fault[];
 }
 
-/** A table held in a plan document, numbered as it would be saved: headings on line 1. */
+/** A table held in a plan document, numbered as it would be saved: headings on line 1, or below what stands above. */
 export function tableOf(text: TableText): Table {
-  const rows = text.rows.map((cells, row) => ({ cells, line: row + 2 }));
+  const line = 1 + (text.above?.length ?? 0);
+  const rows = text.rows.map((cells, row) => ({ cells, line: line + row + 1 }));
   return {
     delimiter: ',',
     columns: text.columns,
-    line: 1,
+    line,
     rows,
     faults: shapeFaults(text.columns, rows).map((fault) => ({ ...fault, file: text.file })),
   };

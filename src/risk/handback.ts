@@ -6,7 +6,8 @@ import { cutOffsOf, decisionsOf, groupsOf, type NodeState } from './cut-offs.js'
 import { dropOptions, unitOutlooks } from './less-work.js';
 import { handbackNetwork, type HandbackNetwork } from './handback-network.js';
 import { forwardPass } from './network.js';
-import { helpsMost, simulate } from './simulation.js';
+import { helpsMost } from './helps-most.js';
+import { simulate } from './simulation.js';
 import {
   defaultConfidence,
   type HandbackOptions,
@@ -16,8 +17,8 @@ import {
   type MarginVerdict,
 } from './types.js';
 
-/** Runs of the what-ifs beside the main simulation: enough for a ranking. */
-const WHAT_IF_RUNS = 5000;
+/** Most runs of each what-if: of those of the window's own simulation, the first. */
+const WHAT_IF_RUNS = 10_000;
 
 export function verdictOf(marginMinutes: number, requiredMinutes: number): MarginVerdict {
   if (marginMinutes < 0) return 'overrun';
@@ -46,11 +47,16 @@ function simulationOf(
   });
   const at = (minutes: number): Instant => addMinutes(window.start, Math.ceil(minutes));
   const { quantiles } = result;
-  const nameOf = (index: number): string => built.meanings[index]!.name;
+  const groups = [...groupsOf(built.meanings).values()];
+  const subjectOf = (group: readonly number[]) => {
+    const { kind, name, activity } = built.meanings[group[0]!]!;
+    return { kind, name, ...(activity !== undefined && { activity }) };
+  };
   const helped = helpsMost(
     built.network,
     { seed, runs: Math.min(runs, WHAT_IF_RUNS), deadlineMinutes },
     result.criticality,
+    groups,
   );
   return {
     runs: result.runs,
@@ -62,12 +68,12 @@ function simulationOf(
     p90: at(quantiles.p90),
     p95: at(quantiles.p95),
     handbackMinutes: result.finishMinutes,
-    criticality: [...groupsOf(built.meanings).values()].map((group) => ({
-      name: nameOf(group[0]!),
+    criticality: groups.map((group) => ({
+      ...subjectOf(group),
       share: Math.max(...group.map((index) => result.criticality[index]!)),
     })),
-    helpsMost: helped.map(({ node, probabilityGain, meanGainMinutes }) => ({
-      name: nameOf(node),
+    helpsMost: helped.map(({ group, probabilityGain, meanGainMinutes }) => ({
+      ...subjectOf(groups[group]!),
       probabilityGain,
       meanGainMinutes,
     })),
@@ -100,9 +106,14 @@ export function handback(
   const cutOffs = cutOffsOf(built, window, requiredMinutes, now?.states ?? toCome);
   const current = now?.built ?? built;
   const simulation = simulationOf(current, window, options);
-  const whatIf = { seed: options.seed, runs: Math.min(options.runs, WHAT_IF_RUNS) };
   const states = now?.states ?? toCome;
-  const units = unitOutlooks(current, window, states, { ...whatIf, confidence });
+  const lessWork = {
+    seed: options.seed,
+    runs: Math.min(options.runs, WHAT_IF_RUNS),
+    confidence,
+    own: simulation.outlook.onTime,
+  };
+  const units = unitOutlooks(current, window, states, lessWork);
   let live: LiveForecast | null = null;
   if (now && options.at !== undefined) {
     const margin = lengthMinutes(window) - likelyHandback(now.built);
@@ -117,7 +128,7 @@ export function handback(
           .filter((one) => one.state === 'to-come')
           .sort((a, b) => a.latestStart - b.latestStart)[0] ?? null,
       beyondEstimate: now.beyondEstimate,
-      toDrop: short ? dropOptions(now.built, window, states, { ...whatIf, confidence }) : [],
+      toDrop: short ? dropOptions(now.built, window, states, lessWork) : [],
     };
   }
   return {

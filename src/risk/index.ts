@@ -31,20 +31,19 @@ export {
 export { fillWords, nextWord, randomState, type RandomState } from './random.js';
 export {
   beginSimulation,
-  helpsMost,
   nearestRank,
   outlookOf,
   simulate,
-  simulateEach,
   type Chance,
   type DeadlineOutlook,
-  type NodeHelp,
   type Quantiles,
   type SimulateOptions,
   type Simulation,
   type SimulationOptions,
   type SimulationResult,
 } from './simulation.js';
+export { helpsMost, type Help } from './helps-most.js';
+export { whatIfs, type WhatIf, type WhatIfFigures, type WhatIfOptions } from './what-ifs.js';
 export { handback, verdictOf } from './handback.js';
 export { handbackNetwork, type HandbackNetwork, type NodeMeaning } from './handback-network.js';
 export { pairedFinishes, type PairedCase } from './paired-runs.js';

@@ -3,13 +3,16 @@ import type { AccessWindow } from '../model/index.js';
 import type { NodeState } from './cut-offs.js';
 import type { HandbackNetwork } from './handback-network.js';
 import { forwardPass, type RiskNetwork } from './network.js';
-import { simulate, type Chance } from './simulation.js';
-import type { DropOption, UnitOutlook } from './types.js';
+import type { Chance } from './simulation.js';
+import type { DropOption, UnitChance, UnitOutlook } from './types.js';
+import { whatIfs } from './what-ifs.js';
 
-interface WhatIf {
+export interface LessWork {
   readonly seed: number;
   readonly runs: number;
   readonly confidence: number;
+  /** The chance of handing back on time with all of the work. */
+  readonly own: Chance;
 }
 
 /** An activity's nodes in the window, first to last. */
@@ -39,31 +42,20 @@ function nodesBeyond(
 const unitNodes = (built: HandbackNetwork, nodes: readonly number[]): readonly number[] =>
   nodes.filter((index) => built.meanings[index]!.part === 'unit');
 
-/**
- * Each count of units is a simulation of its own. Where there are many, they are of fewer runs than the window's, never
- * of fewer than this: a standard error of 1.6 hundredths at most, which is shown beside the chance.
- */
-const LEAST_RUNS = 1000;
-/** Steps of work that all of them together may simulate before runs are saved. */
-const MOST_STEPS = 10_000_000;
-
+/** Chance of being on time with each of the sets of nodes left out; with none, the window's own chance. */
 function chances(
   built: HandbackNetwork,
   window: AccessWindow,
-  options: WhatIf,
+  { seed, runs, own }: LessWork,
   dropped: readonly ReadonlySet<number>[],
 ): readonly Chance[] {
-  const { seed } = options;
-  const steps = dropped.length * built.network.nodes.length;
-  const fewer = Math.min(options.runs, Math.max(LEAST_RUNS, Math.floor(MOST_STEPS / steps)));
+  const cases = dropped.map((nodes) => ({
+    held: new Map([...nodes].map((index) => [index, 0] as const)),
+    leftOut: true,
+  }));
   const deadlineMinutes = lengthMinutes(window);
-  return dropped.map((nodes) => {
-    // With nothing left out it is the window's own chance, and must read the same.
-    const runs = nodes.size === 0 ? options.runs : fewer;
-    const fixed = new Map([...nodes].map((index) => [index, 0]));
-    return simulate(without(built.network, nodes), { seed, runs, deadlineMinutes, fixed }).deadline!
-      .onTime;
-  });
+  const found = whatIfs(built.network, { seed, runs, deadlineMinutes }, cases);
+  return found.map(({ onTime }, k) => (dropped[k]!.size === 0 ? own : onTime));
 }
 
 /**
@@ -86,23 +78,33 @@ export function unitOutlooks(
   built: HandbackNetwork,
   window: AccessWindow,
   states: readonly NodeState[],
-  options: WhatIf,
+  options: LessWork,
 ): readonly UnitOutlook[] {
-  return [...activitiesOf(built)].flatMap(([activity, nodes]) => {
+  const asked = [...activitiesOf(built)].flatMap(([activity, nodes]) => {
     const units = unitNodes(built, nodes);
     if (units.length < 2) return [];
     // Units begun or done cannot be undone: the question starts with them.
     const least = Math.max(1, units.filter((index) => states[index] !== 'to-come').length);
     const counts = Array.from({ length: units.length - least + 1 }, (_, k) => least + k);
-    const found = chances(
-      built,
-      window,
-      options,
-      counts.map((keep) => new Set(nodesBeyond(built, nodes, states, keep))),
-    );
-    const list = counts.map((count, k) => ({ units: count, onTime: found[k]! }));
+    return counts.map((keep) => ({
+      activity,
+      units: keep,
+      dropped: new Set(nodesBeyond(built, nodes, states, keep)),
+    }));
+  });
+  const found = chances(
+    built,
+    window,
+    options,
+    asked.map((one) => one.dropped),
+  );
+  const lists = new Map<string, UnitChance[]>();
+  asked.forEach(({ activity, units }, k) =>
+    lists.set(activity, [...(lists.get(activity) ?? []), { units, onTime: found[k]! }]),
+  );
+  return [...lists].map(([activity, list]) => {
     const within = list.filter((one) => one.onTime.probability >= options.confidence);
-    return [{ activity, chances: list, unitsWithinConfidence: within.at(-1)?.units ?? 0 }];
+    return { activity, chances: list, unitsWithinConfidence: within.at(-1)?.units ?? 0 };
   });
 }
 
@@ -130,7 +132,7 @@ export function dropOptions(
   built: HandbackNetwork,
   window: AccessWindow,
   states: readonly NodeState[],
-  options: WhatIf,
+  options: LessWork,
 ): readonly DropOption[] {
   const activities = activitiesOf(built);
   const all = [...activities].flatMap(([activity, nodes]) => {

@@ -1,5 +1,4 @@
-import { compileNetwork, withFixed, type CompiledNetwork } from './compile-network.js';
-import { highOf, lowOf } from './distribution.js';
+import { compileNetwork } from './compile-network.js';
 import type { RiskNetwork } from './network.js';
 import { randomState } from './random.js';
 import { runBlock, runSpace } from './run-block.js';
@@ -12,8 +11,6 @@ export interface SimulationOptions {
   readonly seed: number;
   /** Minutes by which all should be finished. Finishing on the minute is on time. Absent: none is asked about. */
   readonly deadlineMinutes?: number;
-  /** Nodes held at given minutes, by index: a what-if on the same random words. */
-  readonly fixed?: ReadonlyMap<number, number>;
 }
 
 export interface SimulateOptions extends SimulationOptions {
@@ -127,12 +124,7 @@ export function outlookOf(sorted: Float64Array, deadlineMinutes: number): Deadli
 
 /** @throws {RangeError} When the options or the network make no sense. */
 export function beginSimulation(network: RiskNetwork, options: SimulationOptions): Simulation {
-  const { fixed } = options;
   const compiled = compileNetwork(network);
-  return beginCompiled(fixed ? withFixed(compiled, fixed) : compiled, options);
-}
-
-export function beginCompiled(compiled: CompiledNetwork, options: SimulationOptions): Simulation {
   const { runs, seed, deadlineMinutes } = options;
   if (!(Number.isInteger(runs) && runs >= 1 && runs <= 10_000_000))
     throw new RangeError(`${runs} runs: give a whole number from 1 to 10,000,000`);
@@ -202,77 +194,8 @@ function runToEnd(simulation: Simulation, options: SimulateOptions): SimulationR
 /**
  * Runs the network many times with lengths drawn at random, and says when it finishes.
  *
- * Some 15 to 40 ns a node and run, by the machine and what else it does (`bench/risk` measures it). @throws {RangeError} When the options or the network make no sense.
+ * Some 11 to 20 ns a node and run, by the machine and what else it does (`bench/risk` measures it). @throws {RangeError} When the options or the network make no sense.
  */
 export function simulate(network: RiskNetwork, options: SimulateOptions): SimulationResult {
   return runToEnd(beginSimulation(network, options), options);
-}
-
-/** Several what-ifs on one network and the same random words, each with its own fixed nodes. */
-export function simulateEach(
-  network: RiskNetwork,
-  options: SimulateOptions,
-  variants: readonly ReadonlyMap<number, number>[],
-): readonly SimulationResult[] {
-  const compiled = compileNetwork(network);
-  return variants.map((fixed) =>
-    runToEnd(beginCompiled(withFixed(compiled, fixed), options), options),
-  );
-}
-
-/** What holding one node at its least length would bring. */
-export interface NodeHelp {
-  /** Index in the network's list. */
-  readonly node: number;
-  readonly fixedAtMinutes: number;
-  /** Rise of P(on time); 0 without a deadline. */
-  readonly probabilityGain: number;
-  /** Minutes by which the mean finish comes forward. */
-  readonly meanGainMinutes: number;
-}
-
-/**
- * Which single node, held at its least length, helps most: most helpful first.
- *
- * Compared run by run on the same random words, so small gains show. Only the `candidates` nodes that were critical
- * most often, weighed by their spread, are tried.
- */
-export function helpsMost(
-  network: RiskNetwork,
-  options: SimulateOptions,
-  criticality: Float64Array,
-  candidates = 8,
-): readonly NodeHelp[] {
-  const tried = network.nodes
-    .map((node, index) => ({
-      index,
-      low: lowOf(node.duration),
-      reach: criticality[index]! * reachOf(network, index),
-    }))
-    .filter(({ reach, index }) => reach > 0 && network.nodes[index]!.sameDurationAs === undefined)
-    .sort((a, b) => b.reach - a.reach || a.index - b.index)
-    .slice(0, candidates);
-  const [base, ...held] = simulateEach(network, options, [
-    new Map(),
-    ...tried.map(({ index, low }) => new Map([[index, low]])),
-  ]);
-  const onTime = (result: SimulationResult): number => result.deadline?.onTime.probability ?? 0;
-  return tried
-    .map(({ index, low }, k) => ({
-      node: index,
-      fixedAtMinutes: low,
-      probabilityGain: onTime(held[k]!) - onTime(base!),
-      meanGainMinutes: base!.meanMinutes - held[k]!.meanMinutes,
-    }))
-    .sort((a, b) => b.probabilityGain - a.probabilityGain || b.meanGainMinutes - a.meanGainMinutes);
-}
-
-/** Minutes between a node's least and greatest length, its events counted. */
-function reachOf(network: RiskNetwork, index: number): number {
-  const node = network.nodes[index]!;
-  const events = (node.events ?? []).reduce(
-    (sum, event) => sum + event.probability * highOf(event.delay),
-    0,
-  );
-  return highOf(node.duration) - lowOf(node.duration) + events;
 }

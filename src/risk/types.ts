@@ -92,6 +92,14 @@ export interface CutOff {
   readonly state: 'to-come' | 'begun' | 'done';
 }
 
+/** A lead-in or lead-out step, or all of an activity in the window. */
+export interface Subject {
+  readonly kind: CutOff['kind'];
+  /** Name of the step, or title of the activity. */
+  readonly name: string;
+  readonly activity?: string;
+}
+
 export interface DecisionPoint {
   readonly activity: string;
   /** Latest start of irreversible work: deadline - (finish + test + give up + required margin). Null: reversible. */
@@ -138,13 +146,12 @@ export interface HandbackSimulation {
   /** Minutes from the window's start to handback, of every run, ascending. For curves and for prices. */
   readonly handbackMinutes: Float64Array;
   /** How often the length of each activity or step decided the handback. */
-  readonly criticality: readonly { readonly name: string; readonly share: number }[];
-  /** What it would bring to hold one at its least length, the most helpful first. */
-  readonly helpsMost: readonly {
-    readonly name: string;
+  readonly criticality: readonly (Subject & { readonly share: number })[];
+  /** What it would bring to hold one at its least length (all units of it), the most helpful first. */
+  readonly helpsMost: readonly (Subject & {
     readonly probabilityGain: number;
     readonly meanGainMinutes: number;
-  }[];
+  })[];
 }
 
 /** State of the handback at a moment in the shift. */

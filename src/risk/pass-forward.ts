@@ -1,0 +1,192 @@
+import type { CompiledNetwork } from './compile-network.js';
+import type { RunSpace } from './run-space.js';
+import { LANES } from './sampling.js';
+
+/** The greater of two without a branch: which one it is, is chance, and a wrong guess costs more than all the rest. */
+function later(a: number, b: number): number {
+  const short = (a - b) | 0;
+  return (a - (short & (short >> 31))) | 0;
+}
+
+/**
+ * The moments at which the links of position `i` let it start, written to `ready`, and with `lengths` the finishes too,
+ * written to `times`: up to three links are taken in one go, so that a moment is stored once.
+ */
+function readyTimes(network: CompiledNetwork, space: RunSpace, i: number, offset: number): void {
+  const { times, ready, durations } = space;
+  const { linkFrom, linkSlot, linkLag, size } = network;
+  const lanes = LANES;
+  const at = i * lanes;
+  const end = (size + i) * lanes;
+  const length = offset + at;
+  const release = network.release[i]!;
+  const first = linkFrom[i]!;
+  const last = linkFrom[i + 1]! - 1;
+  if (last < first) {
+    for (let lane = 0; lane < lanes; lane += 1) {
+      ready[at + lane] = release;
+      times[end + lane] = (release + durations[length + lane]!) | 0;
+    }
+    return;
+  }
+  // A link that is not there is stood in for by the last that is.
+  const second = Math.min(first + 1, last);
+  const slot = linkSlot[first]! * lanes;
+  const lag = linkLag[first]!;
+  const slot2 = linkSlot[second]! * lanes;
+  const lag2 = linkLag[second]!;
+  if (last === first) {
+    for (let lane = 0; lane < lanes; lane += 1) {
+      const start = later(release, (times[slot + lane]! + lag) | 0);
+      ready[at + lane] = start;
+      times[end + lane] = (start + durations[length + lane]!) | 0;
+    }
+    return;
+  }
+  if (last === second) {
+    for (let lane = 0; lane < lanes; lane += 1) {
+      const one = (times[slot + lane]! + lag) | 0;
+      const other = (times[slot2 + lane]! + lag2) | 0;
+      const start = later(release, later(one, other));
+      ready[at + lane] = start;
+      times[end + lane] = (start + durations[length + lane]!) | 0;
+    }
+    return;
+  }
+  const third = first + 2;
+  const slot3 = linkSlot[third]! * lanes;
+  const lag3 = linkLag[third]!;
+  for (let lane = 0; lane < lanes; lane += 1) {
+    const one = (times[slot + lane]! + lag) | 0;
+    const other = (times[slot2 + lane]! + lag2) | 0;
+    const start = later(later(release, (times[slot3 + lane]! + lag3) | 0), later(one, other));
+    ready[at + lane] = start;
+    times[end + lane] = (start + durations[length + lane]!) | 0;
+  }
+  for (let link = third + 1; link <= last; link += 1) {
+    const from = linkSlot[link]! * lanes;
+    const wait = linkLag[link]!;
+    for (let lane = 0; lane < lanes; lane += 1) {
+      const start = later(ready[at + lane]!, (times[from + lane]! + wait) | 0);
+      ready[at + lane] = start;
+      times[end + lane] = (start + durations[length + lane]!) | 0;
+    }
+  }
+}
+
+/** Starts position `i` of one run as soon as closed stretches and stoppages let it, from its ready time on. */
+function placeAround(
+  network: CompiledNetwork,
+  space: RunSpace,
+  i: number,
+  lane: number,
+  duration: number,
+): void {
+  const { times, hitDelay } = space;
+  const { closedStart, closedEnd, datedAt, datedStops, size } = network;
+  const first = network.closedFrom[i]!;
+  const last = network.closedFrom[i + 1]!;
+  let start = space.ready[i * LANES + lane]!;
+  let length = duration;
+  // Each turn but the last passes a closed stretch for good. What takes no time needs no open time.
+  for (let moved = duration > 0; moved;) {
+    moved = false;
+    length = duration;
+    for (let k = 0; k < datedAt.length; k += 1) {
+      const delay = hitDelay[k * LANES + lane]!;
+      if (delay === 0 || !datedStops[k * size + i]) continue;
+      const at = datedAt[k]!;
+      if (start >= at) start = Math.max(start, at + delay);
+      else if (start + length > at) length += delay;
+    }
+    for (let k = first; k < last; k += 1) {
+      if (start < closedEnd[k]! && start + length > closedStart[k]!) {
+        start = closedEnd[k]!;
+        moved = true;
+      }
+    }
+  }
+  times[i * LANES + lane] = start;
+  times[(size + i) * LANES + lane] = start + length;
+}
+
+/**
+ * The same for all runs side by side where no dated event can happen. Closed stretches come in order, so one look at
+ * each is enough, and most lie before or after all of the runs.
+ */
+function placeBetween(network: CompiledNetwork, space: RunSpace, i: number, offset: number): void {
+  const { times, ready, durations } = space;
+  const { closedStart, closedEnd, closedFrom, size } = network;
+  const lanes = LANES;
+  const at = i * lanes;
+  const end = (size + i) * lanes;
+  const length = offset + at;
+  let first = ready[at]!;
+  let last = times[end]!;
+  let longest = durations[length]!;
+  for (let lane = 0; lane < lanes; lane += 1) {
+    const start = ready[at + lane]!;
+    times[at + lane] = start;
+    first = Math.min(first, start);
+    last = Math.max(last, times[end + lane]!);
+    longest = Math.max(longest, durations[length + lane]!);
+  }
+  const stretches = closedFrom[i + 1]!;
+  for (let k = closedFrom[i]!; k < stretches && closedStart[k]! < last; k += 1) {
+    const from = closedStart[k]!;
+    const to = closedEnd[k]!;
+    if (to <= first) continue;
+    for (let lane = 0; lane < lanes; lane += 1) {
+      const start = times[at + lane]!;
+      const lasts = durations[length + lane]!;
+      // What takes no time needs no open time.
+      if (start < to && start + lasts > from && lasts > 0) {
+        times[at + lane] = to;
+        times[end + lane] = (to + lasts) | 0;
+      }
+    }
+    last = Math.max(last, to + longest);
+  }
+}
+
+function placeNode(network: CompiledNetwork, space: RunSpace, i: number, offset: number): void {
+  readyTimes(network, space, i, offset);
+  if (!network.interrupted) return;
+  if (network.datedAt.length === 0) {
+    placeBetween(network, space, i, offset);
+    return;
+  }
+  const length = offset + i * LANES;
+  for (let lane = 0; lane < LANES; lane += 1) {
+    placeAround(network, space, i, lane, space.durations[length + lane]!);
+  }
+}
+
+/** The finish of the last node of each run, from the times as they stand. */
+function takeFinish({ size, isLast }: CompiledNetwork, { times, finish }: RunSpace): void {
+  finish.fill(0);
+  for (let i = 0; i < size; i += 1) {
+    if (!isLast[i]) continue;
+    const end = (size + i) * LANES;
+    for (let lane = 0; lane < LANES; lane += 1) {
+      finish[lane] = later(finish[lane]!, times[end + lane]!);
+    }
+  }
+}
+
+/** The earliest times of each run, and the finish of its last node. */
+export function passForward(network: CompiledNetwork, space: RunSpace, offset: number): void {
+  for (let i = 0; i < network.size; i += 1) placeNode(network, space, i, offset);
+  takeFinish(network, space);
+}
+
+/** The same again for some positions only, in rising order: those that something before them has moved. */
+export function passAgain(
+  network: CompiledNetwork,
+  space: RunSpace,
+  offset: number,
+  positions: Int32Array,
+): void {
+  for (const i of positions) placeNode(network, space, i, offset);
+  takeFinish(network, space);
+}

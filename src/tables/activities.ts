@@ -1,14 +1,15 @@
 import type { Activity } from '../model/index.js';
 import { dateOrderOfSheet } from './columns-of-dates.js';
 import { readExtent } from './extent.js';
-import { parseName, readId } from './identity.js';
+import { gatherNamed, parseName, type Named } from './identity.js';
 import { parseAfter } from './parse/after.js';
 import { parseDemands } from './parse/demands.js';
 import { parseNames } from './parse/list.js';
 import { momentParser } from './parse/moment.js';
 import { parseFlag, parsePlace } from './parse/words.js';
 import type { DateOrder } from './parse/written-moment.js';
-import { openSheet, type SheetRow } from './sheet.js';
+import type { RowMemory } from './row-memory.js';
+import { openSheet, type Sheet, type SheetRow } from './sheet.js';
 import type { Table } from './table.js';
 import type { ReadOptionsOfKind, ReadResult } from './windows.js';
 import { readWork } from './work-content.js';
@@ -18,37 +19,68 @@ export interface ActivitiesResult extends ReadResult {
 }
 
 /** Reads a table of work. Names of other activities, windows and resources are not looked up: `planFrom` does that. */
-export function activitiesFrom(table: Table, options: ReadOptionsOfKind): ActivitiesResult {
+export function activitiesFrom(
+  table: Table,
+  options: ReadOptionsOfKind & { readonly memory?: RowMemory<WorkRow> | undefined },
+): ActivitiesResult {
   const sheet = openSheet(table, 'work', options);
-  const order = dateOrderOfSheet(
-    table,
-    sheet,
-    ['not before', 'key date'],
-    options.file,
-    options.dateOrder,
-  );
-  const named = new Set(sheet.rows.map((row) => row.text('activity')));
-  const activities: Activity[] = [];
-  const rowOf = new Map<string, number>();
-  const seen = new Map<string, number>();
-  for (const row of sheet.rows) {
-    const id = readId(row, 'activity', seen);
-    if (id !== undefined) rowOf.set(id, row.index);
-    const owner = row.read('package', parseName);
-    const after = row.read('after', (text) => parseAfter(text, (one) => named.has(one))) ?? [];
-    const work = readWork(sheet, row);
-    const extent = readExtent(sheet, row);
-    const dates = readDates(row, options.zone, order);
-    const rest = {
-      lines: row.read('lines', parseNames) ?? [],
-      isolation: row.read('isolation', parseNames) ?? [],
-      resources: row.read('resources', parseDemands) ?? [],
-      loud: row.read('loud', parseFlag) ?? false,
-      place: row.read('place', parsePlace) ?? 'inside',
-    } as const;
-    const window = row.read('window', parseName);
-    if (row.isBad() || id === undefined || !work) continue;
-    activities.push({
+  const { file, zone, memory } = options;
+  const dates = ['not before', 'key date'] as const;
+  const order = dateOrderOfSheet(table, sheet, dates, file, options.dateOrder, memory);
+  const named = new Set(sheet.textsOf('activity'));
+  const made = sheet.eachRow((row) => readActivity(sheet, row, { zone, order, named }), {
+    memory,
+    key: JSON.stringify([table.columns, options.map, file, zone, order]),
+    holds: ({ asked }) => asked.every(([name, known]) => named.has(name) === known),
+  });
+  const { good, rowOf } = gatherNamed(sheet, made, 'activity', file);
+  const activities = good.flatMap((one) => one.activity ?? []);
+  return { activities, faults: sheet.faults, rowOf };
+}
+
+/** What is made of a row of work. */
+export interface WorkRow extends Named {
+  readonly activity: Activity | undefined;
+  /** Texts of its `after` cell that were looked up as names of activities, and whether they were. */
+  readonly asked: readonly (readonly [name: string, known: boolean])[];
+}
+
+interface WorkContext {
+  readonly zone: string;
+  readonly order: DateOrder;
+  readonly named: ReadonlySet<string>;
+}
+
+function readActivity(
+  sheet: Sheet<'work'>,
+  row: SheetRow<'work'>,
+  { zone, order, named }: WorkContext,
+): WorkRow {
+  const asked: [string, boolean][] = [];
+  const isNamed = (name: string): boolean => {
+    const known = named.has(name);
+    asked.push([name, known]);
+    return known;
+  };
+  const id = row.require('activity', parseName);
+  const owner = row.read('package', parseName);
+  const after = row.read('after', (text) => parseAfter(text, isNamed)) ?? [];
+  const work = readWork(sheet, row);
+  const extent = readExtent(sheet, row);
+  const dates = readDates(row, zone, order);
+  const rest = {
+    lines: row.read('lines', parseNames) ?? [],
+    isolation: row.read('isolation', parseNames) ?? [],
+    resources: row.read('resources', parseDemands) ?? [],
+    loud: row.read('loud', parseFlag) ?? false,
+    place: row.read('place', parsePlace) ?? 'inside',
+  } as const;
+  const window = row.read('window', parseName);
+  if (row.isBad() || id === undefined || !work) return { id, activity: undefined, asked };
+  return {
+    id,
+    asked,
+    activity: {
       id,
       package: owner ?? id,
       title: row.text('title'),
@@ -58,9 +90,8 @@ export function activitiesFrom(table: Table, options: ReadOptionsOfKind): Activi
       ...(extent && { extent }),
       ...dates,
       ...(window !== undefined && { window }),
-    });
-  }
-  return { activities, faults: sheet.faults, rowOf };
+    },
+  };
 }
 
 function readDates(

@@ -3,6 +3,7 @@ import type { FieldOf } from './fields.js';
 import { dateOrderOf } from './parse/date-order.js';
 import { doubtfulNumbers, type DateOrder } from './parse/written-moment.js';
 import { faultAt } from './place.js';
+import type { RowDates, RowMemory } from './row-memory.js';
 import type { Sheet } from './sheet.js';
 import type { Table } from './table.js';
 
@@ -16,9 +17,12 @@ export function dateOrderOfSheet<K extends TableKind>(
   columns: readonly FieldOf<K>[],
   file: string,
   chosen?: DateOrder,
+  memory?: RowMemory<never> | RowMemory<object>,
 ): DateOrder {
   if (chosen) return chosen;
-  const order = dateOrderOf(sheet.cellsOf(columns));
+  const order = memory
+    ? orderRemembered(table, sheet, columns, memory)
+    : dateOrderOf(sheet.cellsOf(columns));
   if (order === 'month-first') {
     const column = columns.find((one) =>
       sheet.cellsOf([one]).some((cell) => (doubtfulNumbers(cell)?.[1] ?? 0) > 12),
@@ -33,4 +37,31 @@ export function dateOrderOfSheet<K extends TableKind>(
     sheet.faults.push({ ...fault, file });
   }
   return order;
+}
+
+/** As `dateOrderOf`, asking only the rows that were not asked before. */
+function orderRemembered<K extends TableKind>(
+  table: Table,
+  sheet: Sheet<K>,
+  columns: readonly FieldOf<K>[],
+  memory: RowMemory<never> | RowMemory<object>,
+): DateOrder {
+  const at = columns.flatMap((one) => sheet.match.fields.get(one) ?? []);
+  const kept = memory.dates(JSON.stringify(at));
+  let monthFirstOnly = false;
+  for (const { cells } of table.rows) {
+    let dates = kept.get(cells);
+    if (!dates) kept.set(cells, (dates = datesOf(at.map((one) => cells[one] ?? ''))));
+    if (dates.dayFirstOnly) return 'day-first';
+    monthFirstOnly ||= dates.monthFirstOnly;
+  }
+  return monthFirstOnly ? 'month-first' : 'day-first';
+}
+
+function datesOf(cells: readonly string[]): RowDates {
+  const numbers = cells.map((cell) => doubtfulNumbers(cell.slice(0, 100)));
+  return {
+    dayFirstOnly: numbers.some((one) => one !== undefined && one[0] > 12),
+    monthFirstOnly: numbers.some((one) => one !== undefined && one[0] <= 12 && one[1] > 12),
+  };
 }

@@ -3,6 +3,7 @@ import type { FieldOf } from './fields.js';
 import { matchColumns, unitOfHeading, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import { longestCell, type Parser, type Problem } from './parse/parsed.js';
 import { faultAt, type Severity } from './place.js';
+import { movedTo, type MadeRow, type RowMemory } from './row-memory.js';
 import type { Table, TableRow } from './table.js';
 
 export interface SheetOptions {
@@ -35,10 +36,26 @@ export interface Sheet<K extends TableKind> {
   readonly rows: readonly SheetRow<K>[];
   /** The heading of a field's column as the file has it, or ours. */
   readonly headingOf: (field: FieldOf<K>) => string;
+  /**
+   * What `read` makes of each row that can be read, its faults apart. With a memory, of a row that was read before in
+   * the way `key` names, what was made of it then, where it still holds.
+   */
+  readonly eachRow: <T>(read: (row: SheetRow<K>) => T, memory?: Remembering<T>) => MadeRow<T>[];
+  /** The trimmed cells of a field in the rows that can be read. */
+  readonly textsOf: (field: FieldOf<K>) => string[];
   /** The unit that a field's heading names. */
   readonly unitOf: (field: FieldOf<K>) => string | undefined;
   /** Every cell of some columns, for what a whole column settles. */
   readonly cellsOf: (names: readonly FieldOf<K>[]) => string[];
+}
+
+/** Where to look for rows read before. */
+export interface Remembering<T> {
+  readonly memory: RowMemory<T> | undefined;
+  /** Everything beside its cells that a row is read by. */
+  readonly key: string;
+  /** Whether what was made of a row would be made of it now. */
+  readonly holds?: (value: T) => boolean;
 }
 
 export function openSheet<K extends TableKind>(
@@ -59,15 +76,45 @@ export function openSheet<K extends TableKind>(
   );
   const readable = table.columns.length > 0 && !heading.some((fault) => fault.severity === 'error');
   const rows = readable ? table.rows : [];
+  const toRead = (row: TableRow, index: number): boolean =>
+    !unread.has(index) && row.cells.some((cell) => cell.trim() !== '');
+  const context = { match, headingOf, file: options.file };
+  let opened: readonly SheetRow<K>[] | undefined;
   return {
     match,
     faults,
     headingOf,
-    rows: rows.flatMap((row, index) =>
-      unread.has(index) || row.cells.every((cell) => cell.trim() === '')
-        ? []
-        : [sheetRow(row, index, { match, faults, headingOf, file: options.file })],
-    ),
+    get rows() {
+      return (opened ??= rows.flatMap((row, index) =>
+        toRead(row, index) ? [sheetRow(row, index, { ...context, faults })] : [],
+      ));
+    },
+    eachRow(read, remembering) {
+      const kept = remembering?.memory?.rows(remembering.key);
+      const made: MadeRow<ReturnType<typeof read>>[] = [];
+      rows.forEach((row, index) => {
+        if (!toRead(row, index)) return;
+        const before = kept?.get(row.cells);
+        if (before && (remembering?.holds?.(before.value) ?? true)) {
+          const now = movedTo(before, index, row.line);
+          if (now !== before) kept!.set(row.cells, now);
+          made.push(now);
+          return;
+        }
+        const own: Fault[] = [];
+        const opened = sheetRow(row, index, { ...context, faults: own });
+        const value = read(opened);
+        const now = { value, index, line: row.line, bad: opened.isBad(), faults: own };
+        kept?.set(row.cells, now);
+        made.push(now);
+      });
+      return made;
+    },
+    textsOf(field) {
+      const at = match.fields.get(field);
+      const readable = rows.filter(toRead);
+      return at === undefined ? [] : readable.map((row) => (row.cells[at] ?? '').trim());
+    },
     unitOf: (field) => unitOfHeading(headingOf(field)),
     cellsOf: (names) =>
       names.flatMap((name) => {

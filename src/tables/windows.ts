@@ -2,7 +2,7 @@ import { isZone } from '../calendar/index.js';
 import type { AccessWindow, Fault } from '../model/index.js';
 import { dateOrderOfSheet } from './columns-of-dates.js';
 import { readExtent } from './extent.js';
-import { readId } from './identity.js';
+import { gatherNamed, parseName, type Named } from './identity.js';
 import { parseIsolation } from './parse/isolation.js';
 import { parseNames } from './parse/list.js';
 import { momentParser } from './parse/moment.js';
@@ -11,7 +11,8 @@ import { refuse, type Parsed } from './parse/parsed.js';
 import { spanOf, type ReadSpan } from './parse/span.js';
 import { parseStatus } from './parse/words.js';
 import { parseMoment, type DateOrder } from './parse/written-moment.js';
-import { openSheet, type SheetOptions, type SheetRow } from './sheet.js';
+import type { RowMemory } from './row-memory.js';
+import { openSheet, type Sheet, type SheetOptions, type SheetRow } from './sheet.js';
 import type { Table } from './table.js';
 
 export interface ReadOptionsOfKind extends SheetOptions {
@@ -33,27 +34,47 @@ export interface WindowsResult extends ReadResult {
 }
 
 /** Reads a table of access windows. */
-export function windowsFrom(table: Table, options: ReadOptionsOfKind): WindowsResult {
+export function windowsFrom(
+  table: Table,
+  options: ReadOptionsOfKind & { readonly memory?: RowMemory<WindowRow> | undefined },
+): WindowsResult {
   const sheet = openSheet(table, 'windows', options);
-  const order = dateOrderOfSheet(table, sheet, ['start', 'end'], options.file, options.dateOrder);
-  const windows: AccessWindow[] = [];
-  const rowOf = new Map<string, number>();
-  const seen = new Map<string, number>();
-  for (const row of sheet.rows) {
-    const id = readId(row, 'window', seen);
-    if (id !== undefined) rowOf.set(id, row.index);
-    const zone = row.text('zone') === '' ? options.zone : row.read('zone', parseZone);
-    const span = zone === undefined ? undefined : readSpan(row, zone, order);
-    const lines = row.read('lines', parseNames) ?? [];
-    const extent = readExtent(sheet, row);
-    const status = row.read('status', parseStatus) ?? 'confirmed';
-    const isolation =
-      (span && zone !== undefined
-        ? row.read('isolation', (text) => parseIsolation(text, span, zone, order))
-        : undefined) ?? [];
-    const said = zone === undefined ? {} : readBooking(row, zone, order);
-    if (row.isBad() || id === undefined || !span || zone === undefined) continue;
-    windows.push({
+  const { file, zone, memory } = options;
+  const order = dateOrderOfSheet(table, sheet, ['start', 'end'], file, options.dateOrder, memory);
+  const key = JSON.stringify([table.columns, options.map, file, zone, order]);
+  const made = sheet.eachRow((row) => readWindow(sheet, row, zone, order), { memory, key });
+  const { good, rowOf } = gatherNamed(sheet, made, 'window', file);
+  const windows = good.flatMap((one) => one.window ?? []);
+  return { windows, faults: sheet.faults, rowOf };
+}
+
+/** What is made of a row of windows. */
+export interface WindowRow extends Named {
+  readonly window: AccessWindow | undefined;
+}
+
+function readWindow(
+  sheet: Sheet<'windows'>,
+  row: SheetRow<'windows'>,
+  usual: string,
+  order: DateOrder,
+): WindowRow {
+  const id = row.require('window', parseName);
+  const zone = row.text('zone') === '' ? usual : row.read('zone', parseZone);
+  const span = zone === undefined ? undefined : readSpan(row, zone, order);
+  const lines = row.read('lines', parseNames) ?? [];
+  const extent = readExtent(sheet, row);
+  const status = row.read('status', parseStatus) ?? 'confirmed';
+  const isolation =
+    (span && zone !== undefined
+      ? row.read('isolation', (text) => parseIsolation(text, span, zone, order))
+      : undefined) ?? [];
+  const said = zone === undefined ? {} : readBooking(row, zone, order);
+  if (row.isBad() || id === undefined || !span || zone === undefined)
+    return { id, window: undefined };
+  return {
+    id,
+    window: {
       id,
       title: row.text('title'),
       start: span.start,
@@ -65,9 +86,8 @@ export function windowsFrom(table: Table, options: ReadOptionsOfKind): WindowsRe
       status,
       trainsAfter: row.text('trains after'),
       ...said,
-    });
-  }
-  return { windows, faults: sheet.faults, rowOf };
+    },
+  };
 }
 
 /** What its booking dates hang on: how many of the day's trains it hits, and since when it is in the plan. */

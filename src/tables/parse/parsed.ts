@@ -21,11 +21,15 @@ export function refuse(code: string, message: string, mend: string): { problem: 
 /** Cells longer than this are refused before a pattern is tried on them. */
 export const longestCell = 10_000;
 
+// Characters of ASCII with single spaces between: nothing below would change them.
+const alreadyPlain = /^[!-~]+(?: [!-~]+)*$/;
+
 /**
  * The text with unusual spaces, dashes and full-width characters made plain, for matching against patterns.
  * Never for names, which are kept as written.
  */
 export function plain(text: string): string {
+  if (alreadyPlain.test(text)) return text;
   return text
     .normalize('NFKC')
     .replace(/[\u2010-\u2015\u2212]/g, '-')

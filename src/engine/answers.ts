@@ -10,6 +10,7 @@ import { handbackOf } from './handback.js';
 import { importFiles } from './import-files.js';
 import { priceOf } from './price.js';
 import { recompute } from './recompute.js';
+import { ruleChange } from './rule-change.js';
 import type { AllocateOptions, Progress } from './types.js';
 import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
 
@@ -48,6 +49,7 @@ export const answers: {
     return priceOf({ ...sitePlan(document), prices }, request);
   },
   book: (_, document, request) => bookOf(sitePlan(document).plan, document.name, request),
+  compareRules: (asked, document, rules) => ruleChange(document, rules, asked.onProgress),
 };
 
 /** The options of a search with the clock, the way to stop it and the telling of progress. */

@@ -3,6 +3,7 @@ export { createPortEngine } from './port-engine.js';
 export { createWorkerEngine } from './worker-engine.js';
 export { serve } from './serve.js';
 export { recompute } from './recompute.js';
+export { ruleSketch, sketchWindow, type RuleSketch, type SketchStep } from './rule-sketch.js';
 export type { Port } from './protocol.js';
 export type {
   Actual,
@@ -17,7 +18,9 @@ export type {
   CutOff,
   Engine,
   ExpectedCost,
+  FitsChange,
   FitVerdict,
+  GainedFit,
   HandbackProgress,
   HandbackRequest,
   HandbackResult,
@@ -29,9 +32,11 @@ export type {
   Ledger,
   LedgerRow,
   LiveForecast,
+  LostFit,
   Milestone,
   Move,
   Objective,
+  PackageChange,
   PackageSummary,
   Placement,
   PlanEvent,
@@ -43,9 +48,12 @@ export type {
   Reason,
   Replan,
   Results,
+  RuleChange,
   ShiftEntry,
   ShiftEvent,
   ShiftLog,
   ShortNotice,
   UnitOutlook,
+  UsableChange,
+  WorkKind,
 } from './types.js';

@@ -6,7 +6,8 @@ import type { Replan, ShortNotice } from '../schedule/index.js';
 import type { Allocation, Objective } from '../schedule/types.js';
 import type { FitVerdict, Placement } from '../fit/types.js';
 import type { Ledger } from '../rules/types.js';
-import type { Fault, Needs, Plan, PlanDocument, TableKind } from '../model/index.js';
+import type { Fault, Needs, Plan, PlanDocument, RuleSet, TableKind } from '../model/index.js';
+import type { RuleChange } from './rule-change.js';
 
 /** A work package: the activities that carry its name, in file order. */
 export interface PackageSummary {
@@ -168,6 +169,30 @@ export interface Engine {
   price(document: PlanDocument, request: PriceRequest, signal?: AbortSignal): Promise<PriceAnswer>;
   /** What has to be asked, offered and published by when, in plan order. */
   book(document: PlanDocument, request: BookRequest, signal?: AbortSignal): Promise<BookAnswer>;
+  /**
+   * What other rules would do to the windows and fits of a plan. `onProgress` hears of the windows, with no fits, as soon
+   * as they are known.
+   */
+  compareRules(
+    document: PlanDocument,
+    rules: RuleSet,
+    signal?: AbortSignal,
+    onProgress?: (change: RuleChange) => void,
+  ): Promise<RuleChange>;
+  /** The roster against the limits on hours, with changes that mend it, and the crews that each window takes. */
+  people(
+    document: PlanDocument,
+    request: PeopleRequest,
+    signal?: AbortSignal,
+  ): Promise<PeopleAnswer>;
+  /** In which hours each activity may be loud, by a screening of its plant. */
+  noise(document: PlanDocument, request: NoiseRequest, signal?: AbortSignal): Promise<NoiseAnswer>;
+  /** Hours lost to lifting by a forecast, and when concrete has cured. */
+  lifting(
+    document: PlanDocument,
+    request: LiftingRequest,
+    signal?: AbortSignal,
+  ): Promise<LiftingAnswer>;
   /** Ends it. Calls that wait, and later ones, reject. */
   dispose(): void;
 }
@@ -187,3 +212,13 @@ export type { FitVerdict, Placement, Reason } from '../fit/types.js';
 export type { Allocation, Certificate, KeyDateForecast, Objective } from '../schedule/types.js';
 export type { KeyDateGain, Move, Replan, ShortNotice } from '../schedule/index.js';
 export type { ShiftEntry, ShiftEvent, ShiftLog } from '../risk/index.js';
+export type {
+  FitsChange,
+  GainedFit,
+  LostFit,
+  PackageChange,
+  RuleChange,
+  UsableChange,
+  WorkKind,
+} from './rule-change.js';
+export type * from './site-types.js';

@@ -41,6 +41,7 @@ export const verbs: { readonly [V in Verb]: Travel<V> } = {
   handback: { args: 2, document: 0, apart: true },
   price: { args: 2, document: 0, apart: false },
   book: { args: 2, document: 0, apart: false },
+  compareRules: { args: 2, document: 0, apart: true },
 };
 
 /** One call, with what belongs to it taken out of its arguments. */

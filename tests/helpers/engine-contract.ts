@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Engine, HandbackProgress, ImportedFile, Results } from '../../src/engine/index.js';
+import type {
+  Engine,
+  HandbackProgress,
+  ImportedFile,
+  Results,
+  RuleChange,
+} from '../../src/engine/index.js';
 import { emptyDocument, sampleFiles } from './sample.js';
 
 const file = (name: string, text: string): ImportedFile => ({
@@ -80,6 +86,20 @@ export function engineContract(name: string, create: () => Engine): void {
       expect(heard.map(({ done, total, latest }) => [done, total, latest])).toEqual(
         found.map((one, index) => [index + 1, 2, one]),
       );
+      engine.dispose();
+    });
+
+    it('tells what other rules do to the windows before it tells of the fits', async () => {
+      const engine = create();
+      const { document } = await engine.importFiles(sampleFiles(), emptyDocument);
+      const rules = { ...document.rules, margin: { minutes: document.rules.margin.minutes + 90 } };
+      const heard: RuleChange[] = [];
+      const change = await engine.compareRules(document, rules, undefined, (one) =>
+        heard.push(one),
+      );
+      expect(heard).toEqual([{ ...change, fits: null }]);
+      expect(change.windows.some((one) => one.minutes < 0)).toBe(true);
+      expect(change.fits?.lost.length).toBeGreaterThan(0);
       engine.dispose();
     });
 

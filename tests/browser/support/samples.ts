@@ -327,6 +327,7 @@ export function sampleEngine(over: Partial<Engine> = {}): Engine & { asked: stri
     handback: notSampled,
     price: notSampled,
     book: notSampled,
+    compareRules: notSampled,
     replan: notSampled,
     shortNotice: notSampled,
     dispose: () => undefined,

@@ -1,0 +1,156 @@
+import type { FitVerdict, Reason } from '../fit/types.js';
+import type { AccessWindow, Needs, PlanDocument, RuleSet } from '../model/index.js';
+import { ledgerOf } from '../rules/index.js';
+import { recompute } from './recompute.js';
+import type { Results } from './types.js';
+
+/** What the work is like for which a window's usable time is told; `isolated` means all the sections it isolates. */
+export const workKinds = ['ordinary', 'isolated', 'loud', 'isolated-loud'] as const;
+export type WorkKind = (typeof workKinds)[number];
+
+/** Usable minutes of a window for one kind of work, by the rules before and after. A barred window has none. */
+export interface UsableChange {
+  readonly window: string;
+  readonly work: WorkKind;
+  readonly usableBefore: number;
+  readonly usableAfter: number;
+  /** What it gains; below 0 what it loses. */
+  readonly minutes: number;
+}
+
+export interface GainedFit {
+  readonly package: string;
+  readonly window: string;
+  readonly spareMinutes: number | null;
+}
+
+export interface LostFit {
+  readonly package: string;
+  readonly window: string;
+  /** Why it no longer fits, by the rules after. */
+  readonly reasons: readonly Reason[];
+}
+
+/** A package whose count of windows that it fits on its own has changed, or that fits other windows. */
+export interface PackageChange {
+  readonly package: string;
+  readonly windowsBefore: number;
+  readonly windowsAfter: number;
+}
+
+export interface FitsChange {
+  readonly gained: readonly GainedFit[];
+  readonly lost: readonly LostFit[];
+  /** Only those with a fit gained or lost, in plan order. */
+  readonly packages: readonly PackageChange[];
+  /** Packages that fitted some window before and fit none now. */
+  readonly nowhere: readonly string[];
+  /** Packages that fitted no window before and fit one now. */
+  readonly somewhere: readonly string[];
+}
+
+/** What other rules do to a plan. */
+export interface RuleChange {
+  /**
+   * Every window in plan order, for each kind of work it can take, whether or not anything changes. `isolated` kinds
+   * stand only where the window isolates a section.
+   */
+  readonly windows: readonly UsableChange[];
+  /** Null while the verdicts are not yet worked out. */
+  readonly fits: FitsChange | null;
+}
+
+/**
+ * What becomes of windows and fits when the rules of a plan are others.
+ *
+ * @param onWindows Hears of the windows, with no fits, before any verdict is worked out.
+ */
+export function ruleChange(
+  document: PlanDocument,
+  rules: RuleSet,
+  onWindows?: (change: RuleChange) => void,
+): RuleChange {
+  let after: Results | undefined;
+  let windows: readonly UsableChange[] = [];
+  // The second document is read inside the first one's outline, so that the windows of both are told before any verdict.
+  const before = recompute(document, (outline) => {
+    after = recompute({ ...document, rules }, (changed) => {
+      windows = usableChanges(outline, changed);
+      onWindows?.({ windows, fits: null });
+    });
+  });
+  return { windows, fits: fitsChange(before.fits, after?.fits ?? []) };
+}
+
+/** Usable time of the windows that both results have. */
+export function usableChanges(before: Results, after: Results): readonly UsableChange[] {
+  const later = new Map(after.plan.windows.map((one) => [one.id, one]));
+  return before.plan.windows.flatMap((window) => {
+    const same = later.get(window.id);
+    if (!same) return [];
+    return kindsFor(window).map((work): UsableChange => {
+      const usableBefore = usable(window, work, before);
+      const usableAfter = usable(same, work, after);
+      return {
+        window: window.id,
+        work,
+        usableBefore,
+        usableAfter,
+        minutes: usableAfter - usableBefore,
+      };
+    });
+  });
+}
+
+function kindsFor(window: AccessWindow): readonly WorkKind[] {
+  return window.isolation.length > 0 ? workKinds : ['ordinary', 'loud'];
+}
+
+function usable(window: AccessWindow, work: WorkKind, { plan }: Results): number {
+  const isolated = work === 'isolated' || work === 'isolated-loud';
+  const needs: Needs = {
+    isolation: isolated ? window.isolation.map((one) => one.section) : [],
+    loud: work === 'loud' || work === 'isolated-loud',
+  };
+  const ledger = ledgerOf(window, needs, plan.rules);
+  return ledger.barred.length > 0 ? 0 : ledger.usableMinutes;
+}
+
+/** Which fits two lists of verdicts do not share. */
+export function fitsChange(
+  before: readonly FitVerdict[],
+  after: readonly FitVerdict[],
+): FitsChange {
+  const key = (one: FitVerdict): string => JSON.stringify([one.package, one.window]);
+  const later = new Map(after.map((one) => [key(one), one]));
+  const gained: GainedFit[] = [];
+  const lost: LostFit[] = [];
+  const counts = new Map<string, { before: number; after: number; turned: boolean }>();
+  for (const old of before) {
+    const now = later.get(key(old));
+    if (!now) continue;
+    const count = counts.get(old.package) ?? { before: 0, after: 0, turned: false };
+    counts.set(old.package, count);
+    if (old.fits) count.before += 1;
+    if (now.fits) count.after += 1;
+    if (old.fits === now.fits) continue;
+    count.turned = true;
+    const where = { package: now.package, window: now.window };
+    if (now.fits) gained.push({ ...where, spareMinutes: now.spareMinutes });
+    else lost.push({ ...where, reasons: now.reasons });
+  }
+  const named = [...counts];
+  return {
+    gained,
+    lost,
+    packages: named
+      .filter(([, one]) => one.turned)
+      .map(([name, one]) => ({
+        package: name,
+        windowsBefore: one.before,
+        windowsAfter: one.after,
+      })),
+    nowhere: named.filter(([, one]) => one.before > 0 && one.after === 0).map(([name]) => name),
+    somewhere: named.filter(([, one]) => one.before === 0 && one.after > 0).map(([name]) => name),
+  };
+}

@@ -8,6 +8,9 @@ import { sitePlan } from './site-plan.js';
 import { bookOf } from './book.js';
 import { handbackOf } from './handback.js';
 import { importFiles } from './import-files.js';
+import { liftingOf } from './lifting.js';
+import { noiseOf } from './noise.js';
+import { peopleOf } from './people.js';
 import { priceOf } from './price.js';
 import { recompute } from './recompute.js';
 import { ruleChange } from './rule-change.js';
@@ -49,6 +52,9 @@ export const answers: {
     return priceOf({ ...sitePlan(document), prices }, request);
   },
   book: (_, document, request) => bookOf(sitePlan(document).plan, document.name, request),
+  people: (_, document, request) => peopleOf(sitePlan(document), request),
+  noise: (_, document, request) => noiseOf(sitePlan(document), request),
+  lifting: (_, document, request) => liftingOf(sitePlan(document), request),
   compareRules: (asked, document, rules) => ruleChange(document, rules, asked.onProgress),
 };
 

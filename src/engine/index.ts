@@ -57,3 +57,20 @@ export type {
   UsableChange,
   WorkKind,
 } from './types.js';
+export type {
+  ConcreteAnswer,
+  CuringOfPour,
+  LiftingAnswer,
+  LiftingRequest,
+  LoudStretch,
+  NoiseAnswer,
+  NoiseOfActivity,
+  NoiseRequest,
+  PeopleAnswer,
+  PeopleRequest,
+  RosterBreach,
+  RosterTurn,
+  WindAnswer,
+  WindOfWindow,
+  WindowCrews,
+} from './site-types.js';

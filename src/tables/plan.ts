@@ -66,6 +66,8 @@ export interface PlanResult {
   readonly forecast: readonly WeatherRow[];
   readonly plant: readonly PlantNoise[];
   readonly site: Site;
+  /** Name of the file of each table that was given, as faults name it. */
+  readonly files: { readonly [K in TableKind]?: string };
   /** In the order of the files: windows, work, resources, rules, trains, roster, temperatures, forecast, plant. */
   readonly faults: readonly Fault[];
 }
@@ -182,6 +184,9 @@ function assemble(
     forecast: forecast?.rows ?? [],
     plant: plant?.plant ?? [],
     site,
+    files: Object.fromEntries(
+      Object.entries(tables).map(([kind, given]: [string, Given]) => [kind, given.file]),
+    ),
     faults: [
       ...windowFaults,
       ...[...(work?.faults ?? []), ...linked.faults].sort(byLine),

@@ -9,6 +9,15 @@ export {
   type LimitKind,
   type LimitSet,
 } from '../../model/index.js';
+export { exampleHours } from './example-hours.js';
 export { nightOf, type NightBand } from './local-days.js';
 export { surenessSchema, surenesses, type Sourced, type Sureness } from '../../model/index.js';
 export type { Assignment } from '../../model/index.js';
+export {
+  changed,
+  mendAll,
+  mendsOf,
+  type Mend,
+  type MendContext,
+  type RosterChange,
+} from './mends.js';

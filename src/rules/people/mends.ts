@@ -1,0 +1,200 @@
+import { lengthMinutes, MINUTE } from '../../calendar/index.js';
+import type { AccessWindow, Assignment, LimitSet } from '../../model/index.js';
+import { checkRoster, type Breach } from './check-roster.js';
+
+/** A change to a roster. Minutes are whole and above 0. */
+export type RosterChange =
+  | {
+      readonly change: 'finish earlier' | 'start later' | 'move earlier' | 'move later';
+      readonly turn: string;
+      readonly minutes: number;
+    }
+  | { readonly change: 'give to'; readonly turn: string; readonly crew: string }
+  | { readonly change: 'drop'; readonly turn: string };
+
+/** A change that ends a breach: tried on the roster and checked against every limit, for everyone it touches. */
+export type Mend = RosterChange & {
+  /** Minutes of duty taken off, moved, or given to others. */
+  readonly changedMinutes: number;
+  /** Minutes of duty that nobody works any more. */
+  readonly lostMinutes: number;
+};
+
+export interface MendContext {
+  readonly set: LimitSet;
+  readonly zone: string;
+  /** A turn that mans one of these is never moved out of it. */
+  readonly windows: readonly AccessWindow[];
+}
+
+const DAYS_AROUND = 16;
+const LONGEST_MOVE = 12 * 60;
+const order: readonly RosterChange['change'][] = [
+  'move later',
+  'move earlier',
+  'start later',
+  'finish earlier',
+  'give to',
+  'drop',
+];
+
+/** Changes after which less is worked. */
+const loses: ReadonlySet<RosterChange['change']> = new Set([
+  'start later',
+  'finish earlier',
+  'drop',
+]);
+
+/** The roster with a change made. */
+export function changed(turns: readonly Assignment[], change: RosterChange): Assignment[] {
+  return turns.flatMap((turn): Assignment[] => {
+    if (turn.id !== change.turn) return [turn];
+    switch (change.change) {
+      case 'drop':
+        return [];
+      case 'give to':
+        return [{ ...turn, crew: change.crew }];
+      case 'finish earlier':
+        return [{ ...turn, end: turn.end - change.minutes * MINUTE }];
+      case 'start later':
+        return [{ ...turn, start: turn.start + change.minutes * MINUTE }];
+      case 'move earlier':
+      case 'move later': {
+        const by = (change.change === 'move later' ? 1 : -1) * change.minutes * MINUTE;
+        return [{ ...turn, start: turn.start + by, end: turn.end + by }];
+      }
+    }
+  });
+}
+
+const keyOf = (one: Breach): string => JSON.stringify([one.assignment, one.limit, one.name]);
+
+/**
+ * The changes that end a breach and make no other, the smallest first: a turn moved, cut short, given to another crew
+ * or dropped; the turn at which the breach is laid, or one before it that counts.
+ *
+ * Each was made on the roster and the roster checked again. Changes of several turns at once are not looked for, so an
+ * empty answer does not say that there is no cure.
+ */
+export function mendsOf(
+  breach: Breach,
+  turns: readonly Assignment[],
+  context: MendContext,
+): readonly Mend[] {
+  const own = turns.filter((one) => one.crew === breach.crew);
+  const at = own.find((one) => one.id === breach.assignment);
+  if (!at) return [];
+  const averaged = breach.unit === 'minutes a day' || breach.unit === 'minutes a week';
+  // What lies farther off than any limit but an average looks is left out of the trials.
+  const near = averaged
+    ? own
+    : own.filter((one) => Math.abs(one.start - at.start) <= DAYS_AROUND * 1440 * MINUTE);
+  const before = new Map(check(near, context).map((one) => [keyOf(one), one.excess]));
+  const ends = (change: RosterChange): boolean =>
+    !check(changed(near, change), context).some((one) => keyOf(one) === keyOf(breach));
+  const harmless = (change: RosterChange): boolean =>
+    check(changed(near, change), context).every(
+      (one) => one.excess <= (before.get(keyOf(one)) ?? 0) && keyOf(one) !== keyOf(breach),
+    );
+
+  const counted = own.filter((one) => one.end > breach.over.start && one.start < breach.over.end);
+  const previous = own.filter((one) => one.end <= at.start).sort((a, b) => b.end - a.end)[0];
+  const mends: RosterChange[] = [];
+  for (const turn of new Set([at, ...(previous ? [previous] : [])]))
+    for (const change of ['move later', 'move earlier', 'start later', 'finish earlier'] as const) {
+      const most = change.startsWith('move') ? LONGEST_MOVE : lengthMinutes(turn) - 1;
+      const minutes = averaged
+        ? undefined
+        : fewest(most, (n) => ends({ change, turn: turn.id, minutes: n }));
+      if (minutes !== undefined) mends.push({ change, turn: turn.id, minutes });
+    }
+  const droppable = [...new Set([at, ...counted])].sort(
+    (a, b) => lengthMinutes(a) - lengthMinutes(b),
+  );
+  const dropped = droppable.find((turn) => harmless({ change: 'drop', turn: turn.id }));
+  if (dropped) mends.push({ change: 'drop', turn: dropped.id });
+  const kept = mends.filter((one) => staysInWindow(one, turns, context) && harmless(one));
+
+  const others = [...new Set(turns.map((one) => one.crew))].filter((one) => one !== breach.crew);
+  for (const turn of dropped ? new Set([at, dropped]) : [at]) {
+    if (!harmless({ change: 'drop', turn: turn.id })) continue;
+    const crew = others.find((one) => takes(one, turn, turns, context));
+    if (crew !== undefined) kept.push({ change: 'give to', turn: turn.id, crew });
+  }
+  const lengths = new Map(turns.map((one) => [one.id, lengthMinutes(one)]));
+  return kept
+    .map((one): Mend => {
+      const whole = lengths.get(one.turn)!;
+      const changedMinutes = 'minutes' in one ? one.minutes : whole;
+      return { ...one, changedMinutes, lostMinutes: loses.has(one.change) ? changedMinutes : 0 };
+    })
+    .sort(
+      (a, b) =>
+        a.changedMinutes - b.changedMinutes || order.indexOf(a.change) - order.indexOf(b.change),
+    );
+}
+
+/** Changes that, one after another, leave a roster without a breach, or as few as were found; checked at the end. */
+export function mendAll(
+  turns: readonly Assignment[],
+  context: MendContext,
+  most = 60,
+): { readonly changes: readonly Mend[]; readonly left: readonly Breach[] } {
+  let now = [...turns];
+  const changes: Mend[] = [];
+  const hopeless = new Set<string>();
+  for (;;) {
+    const breaches = check(now, context);
+    const next = breaches.find((one) => !hopeless.has(keyOf(one)));
+    if (!next || changes.length >= most) return { changes, left: breaches };
+    const mend = mendsOf(next, now, context)[0];
+    if (!mend) hopeless.add(keyOf(next));
+    else {
+      changes.push(mend);
+      now = changed(now, mend);
+    }
+  }
+}
+
+const check = (turns: readonly Assignment[], { set, zone }: MendContext): readonly Breach[] =>
+  checkRoster(turns, set, zone).breaches;
+
+/** Whether a crew can take a turn without a breach that it has not already. */
+function takes(
+  crew: string,
+  turn: Assignment,
+  turns: readonly Assignment[],
+  context: MendContext,
+): boolean {
+  const theirs = turns.filter((one) => one.crew === crew);
+  const before = new Map(check(theirs, context).map((one) => [keyOf(one), one.excess]));
+  return check([...theirs, { ...turn, crew }], context).every(
+    (one) => one.excess <= (before.get(keyOf(one)) ?? 0),
+  );
+}
+
+function staysInWindow(
+  change: RosterChange,
+  turns: readonly Assignment[],
+  { windows }: MendContext,
+): boolean {
+  if (!change.change.startsWith('move')) return true;
+  const turn = turns.find((one) => one.id === change.turn)!;
+  const window = windows.find((one) => one.id === turn.window);
+  if (!window || turn.start < window.start || turn.end > window.end) return true;
+  const [moved] = changed([turn], change);
+  return moved!.start >= window.start && moved!.end <= window.end;
+}
+
+/** The fewest minutes that will do; `undefined` when not even the most will. */
+function fewest(most: number, does: (minutes: number) => boolean): number | undefined {
+  if (most < 1 || !does(most)) return undefined;
+  let bad = 0;
+  let good = most;
+  while (good - bad > 1) {
+    const middle = Math.floor((bad + good) / 2);
+    if (does(middle)) good = middle;
+    else bad = middle;
+  }
+  return good;
+}

@@ -1,9 +1,25 @@
 export { activitiesFrom, type ActivitiesResult } from './activities.js';
 export { decodeBytes, type DecodedText, type Encoding } from './decode.js';
-export { detectDelimiter } from './delimiter.js';
+export { dateColumns, findDates, type DateFinding } from './date-finding.js';
+export { delimiters, detectDelimiter } from './delimiter.js';
+export {
+  exportFormats,
+  exportTable,
+  exportTables,
+  type ExportedFile,
+  type ExportFormat,
+  type ExportOptions,
+  type ResultTable,
+} from './export-tables.js';
 export { fields, headingsOf, needed, type FieldOf } from './fields.js';
 export { guarded, looksLikeFormula, unguarded } from './guard.js';
-export { guessKind, matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
+export {
+  entryOf,
+  guessKind,
+  matchColumns,
+  type ColumnMap,
+  type ColumnMatch,
+} from './match-columns.js';
 export { momentParser, type MomentReading } from './parse/moment.js';
 export type { Parsed, Parser, Problem } from './parse/parsed.js';
 export type { DateOrder } from './parse/written-moment.js';
@@ -14,7 +30,11 @@ export {
   type PlanSources,
   type Source,
 } from './plan.js';
-export { readTable, type ReadOptions } from './read-table.js';
+export { mergeTables, takes, type Effect, type Merge, type Take } from './merge-tables.js';
+export { readRecords, readTable, type ReadOptions } from './read-table.js';
+export { tableOfRecords, type Records } from './records.js';
+export { looksLikeArchive } from './workbook/archive.js';
+export { readWorkbook, type WorkbookResult, type WorkbookSheet } from './workbook/read-workbook.js';
 export { jsonFrom, type JsonSubject } from './json-document.js';
 export { calendarFile, type CalendarEvent } from './calendar-file.js';
 export { plantFrom, type PlantResult } from './plant.js';
@@ -31,3 +51,4 @@ export {
   type WindowsResult,
 } from './windows.js';
 export { writeCsv, type Cell, type WriteOptions } from './write-csv.js';
+export { PlanMemory } from './plan-memory.js';

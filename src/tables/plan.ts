@@ -3,6 +3,7 @@ import {
   noRules,
   tableIn,
   tableKinds,
+  type AccessWindow,
   type Assignment,
   type Fault,
   type Plan,
@@ -18,16 +19,17 @@ import {
 import { activitiesFrom } from './activities.js';
 import { decodeBytes } from './decode.js';
 import type { FieldOf } from './fields.js';
-import { checkLinks, type SayOfActivity } from './links.js';
+import type { SayOfActivity } from './links.js';
 import { matchColumns, type ColumnMap } from './match-columns.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { faultAt } from './place.js';
+import { PlanMemory } from './plan-memory.js';
 import { plantFrom } from './plant.js';
 import { readTable } from './read-table.js';
 import { resourcesFrom } from './resources.js';
 import { rosterFrom } from './roster.js';
 import { rulesFrom } from './rules.js';
-import { tableOf, type Table } from './table.js';
+import type { Table } from './table.js';
 import { trainsFrom } from './trains.js';
 import { forecastFrom, temperaturesFrom } from './weather.js';
 import { windowsFrom } from './windows.js';
@@ -108,23 +110,30 @@ export function planFrom(sources: PlanSources): PlanResult {
   return assemble(tables, sources.zone, rules.rules ?? noRules, rules.faults, sources.site);
 }
 
-/** Reads the tables of a plan document. A table without headings is one that nobody gave. */
-export function planFromDocument(document: PlanDocument): PlanResult {
+/**
+ * Reads the tables of a plan document. A table without headings is one that nobody gave.
+ *
+ * @param memory Of documents read before, which share with this one what is equal.
+ */
+export function planFromDocument(
+  document: PlanDocument,
+  memory: PlanMemory = new PlanMemory(),
+): PlanResult {
   const given = (text: TableText): Given | undefined =>
     text.columns.length === 0
       ? undefined
       : {
-          table: tableOf(text),
+          table: memory.table(text),
           file: text.file,
           ...(text.map && { map: text.map }),
           ...(text.dateOrder && { dateOrder: text.dateOrder }),
         };
   const { windows } = document.tables;
   const tables: Tables = {
-    windows: given(windows) ?? { table: tableOf(windows), file: windows.file },
+    windows: given(windows) ?? { table: memory.table(windows), file: windows.file },
     ...optionalTables((kind) => given(tableIn(document, kind))),
   };
-  return assemble(tables, document.zone, document.rules, [], document.site);
+  return assemble(tables, document.zone, document.rules, [], document.site, memory);
 }
 
 /** Every table but the windows that is given. */
@@ -144,24 +153,25 @@ function assemble(
   chosen: string | undefined,
   rules: RuleSet,
   ruleFaults: readonly Fault[],
-  site: Site = {},
+  site: Site = noSite,
+  memory = new PlanMemory(),
 ): PlanResult {
   const zone = chosen ?? rules.zone ?? 'Europe/London';
   if (!isZone(zone)) throw new RangeError(`unknown time zone "${zone}"`);
-  const {
-    windows,
-    faults: windowFaults,
-    rowOf: windowRows,
-  } = windowsFrom(tables.windows.table, { ...tables.windows, zone });
-  const work = tables.work && activitiesFrom(tables.work.table, { ...tables.work, zone });
-  const resources =
-    tables.resources && resourcesFrom(tables.resources.table, { ...tables.resources, zone });
-  const trains =
-    tables.trains && trainsFrom(tables.trains.table, { ...tables.trains, zone, windows });
-  const { roster, temperatures, forecast, plant } = readSite(tables, zone);
+  const read = windowsFrom(tables.windows.table, {
+    ...tables.windows,
+    zone,
+    memory: memory.windows,
+  });
+  const windows = memory.list('windows', read.windows);
+  const { faults: windowFaults, rowOf: windowRows } = read;
+  const work =
+    tables.work && activitiesFrom(tables.work.table, { ...tables.work, zone, memory: memory.work });
+  const rest = restOf(tables, zone, windows, memory);
+  const { resources, trains, roster, temperatures, forecast, plant } = rest;
   const linked =
     tables.work && work
-      ? checkLinks(work.activities, {
+      ? memory.links(work.activities, {
           windows,
           windowRows,
           activityRows: work.rowOf,
@@ -174,8 +184,8 @@ function assemble(
     plan: {
       zone,
       windows,
-      activities: linked.activities,
-      resources: resources?.resources ?? [],
+      activities: memory.list('activities', linked.activities),
+      resources: resources?.resources ?? none,
       rules,
     },
     trains: trains?.trains ?? [],
@@ -198,16 +208,35 @@ function assemble(
   };
 }
 
-function readSite(tables: Tables, zone: string) {
+const noSite: Site = {};
+const none: readonly never[] = [];
+
+/** The tables that are read whole, each again only where it, or what it is read by, has changed. */
+function restOf(
+  tables: Tables,
+  zone: string,
+  windows: readonly AccessWindow[],
+  memory: PlanMemory,
+) {
   const read = <T>(
-    given: Given | undefined,
+    kind: TableKind,
     reader: (table: Table, options: Given & { zone: string }) => T,
-  ): T | undefined => given && reader(given.table, { ...given, zone });
+    also: readonly unknown[] = [],
+  ): T | undefined => {
+    const given = tables[kind];
+    if (!given) return undefined;
+    const from = [given.table, given.file, given.map, given.dateOrder, zone, ...also];
+    return memory.of(kind, from, () => reader(given.table, { ...given, zone }));
+  };
   return {
-    roster: read(tables.roster, rosterFrom),
-    temperatures: read(tables.temperatures, temperaturesFrom),
-    forecast: read(tables.forecast, forecastFrom),
-    plant: read(tables.plant, plantFrom),
+    resources: read('resources', resourcesFrom),
+    trains: read('trains', (table, options) => trainsFrom(table, { ...options, windows }), [
+      windows,
+    ]),
+    roster: read('roster', rosterFrom),
+    temperatures: read('temperatures', temperaturesFrom),
+    forecast: read('forecast', forecastFrom),
+    plant: read('plant', plantFrom),
   };
 }
 

@@ -1,0 +1,135 @@
+import type { Activity, TableText } from '../model/index.js';
+import type { WorkRow } from './activities.js';
+import { checkLinks, type LinkContext, type LinkedActivities } from './links.js';
+import { RowMemory } from './row-memory.js';
+import { tableOf, type Table } from './table.js';
+import type { WindowRow } from './windows.js';
+
+interface Kept {
+  readonly from: readonly unknown[];
+  readonly made: unknown;
+}
+
+interface Links {
+  readonly activities: readonly Activity[];
+  readonly context: LinkContext;
+  /** What was said, to say again of the rows as they lie now. */
+  readonly said: readonly Parameters<LinkContext['say']>[];
+  readonly out: ReadonlySet<string>;
+}
+
+/**
+ * What came of reading a document, so that the next one is read only where it differs. Both must share what is equal
+ * in them: rows, tables and parts are told apart by being the same object, never by looking into them.
+ */
+export class PlanMemory {
+  readonly windows = new RowMemory<WindowRow>();
+  readonly work = new RowMemory<WorkRow>();
+  readonly #kept = new Map<string, Kept>();
+  readonly #lists = new Map<string, readonly unknown[]>();
+  #links: Links | undefined;
+
+  /** What was made of the same things before, else what `make` makes of them. */
+  of<T>(name: string, from: readonly unknown[], make: () => T): T {
+    const kept = this.#kept.get(name);
+    if (kept?.from.length === from.length && kept.from.every((one, at) => one === from[at]))
+      return kept.made as T;
+    const made = make();
+    this.#kept.set(name, { from, made });
+    return made;
+  }
+
+  table(text: TableText): Table {
+    return this.of(`table ${text.file}`, [text], () => tableOf(text));
+  }
+
+  /** The list as it was before, where it holds the same things. */
+  list<T>(name: string, list: readonly T[]): readonly T[] {
+    const before = this.#lists.get(name) as readonly T[] | undefined;
+    if (before?.length === list.length && before.every((one, at) => one === list[at]))
+      return before;
+    this.#lists.set(name, list);
+    return list;
+  }
+
+  /** As `checkLinks`, without looking again where nothing that it looks at has changed. */
+  links(activities: readonly Activity[], context: LinkContext): LinkedActivities {
+    const before = this.#links;
+    if (
+      before &&
+      sameContext(before.context, context) &&
+      sameLinks(before.activities, activities)
+    ) {
+      this.#links = { ...before, activities, context };
+      return {
+        activities:
+          before.out.size === 0 ? activities : activities.filter((one) => !before.out.has(one.id)),
+        faults: before.said.map((one) => context.say(...one)),
+      };
+    }
+    const said: Parameters<LinkContext['say']>[] = [];
+    const found = checkLinks(activities, {
+      ...context,
+      say(...one) {
+        said.push(one);
+        return context.say(...one);
+      },
+    });
+    const kept = new Set(found.activities.map((one) => one.id));
+    const out =
+      kept.size === activities.length
+        ? new Set<string>()
+        : new Set(activities.map((one) => one.id).filter((id) => !kept.has(id)));
+    this.#links = { activities, context, said, out };
+    return out.size === 0 ? { activities, faults: found.faults } : found;
+  }
+}
+
+function sameContext(a: LinkContext, b: LinkContext): boolean {
+  return (
+    a.curing === b.curing &&
+    sameBy(
+      a.windows,
+      b.windows,
+      (one, other) => one.id === other.id && one.status === other.status,
+    ) &&
+    sameNames(a.windowRows, b.windowRows) &&
+    sameNames(a.activityRows, b.activityRows) &&
+    (a.resources === b.resources ||
+      (a.resources !== undefined &&
+        b.resources !== undefined &&
+        sameBy(a.resources, b.resources, (one, other) => one.id === other.id)))
+  );
+}
+
+function sameLinks(a: readonly Activity[], b: readonly Activity[]): boolean {
+  return sameBy(
+    a,
+    b,
+    (one, other) =>
+      one.id === other.id &&
+      one.window === other.window &&
+      sameBy(
+        one.after,
+        other.after,
+        (link, also) =>
+          link.activity === also.activity && link.from === also.from && link.cured === also.cured,
+      ) &&
+      sameBy(one.resources, other.resources, (need, also) => need.resource === also.resource),
+  );
+}
+
+function sameBy<T>(a: readonly T[], b: readonly T[], same: (one: T, other: T) => boolean): boolean {
+  return (
+    a === b || (a.length === b.length && a.every((one, at) => one === b[at] || same(one, b[at]!)))
+  );
+}
+
+function sameNames(a: ReadonlyMap<string, number>, b: ReadonlyMap<string, number>): boolean {
+  if (a === b) return true;
+  if (a.size !== b.size) return false;
+  // In the same order too: what is said of a name like another names the first of them.
+  const names = b.keys();
+  for (const name of a.keys()) if (name !== names.next().value) return false;
+  return true;
+}

@@ -33,6 +33,8 @@ function eventText(
         durationText(event.likely),
         durationText(event.high),
       );
+    case 'decided':
+      return strings.logDecided(event.name, event.go);
     case 'note':
       return event.text;
     case 'struck-out':

@@ -118,6 +118,7 @@ export const defaultStrings = {
   logUnits: (name: string, units: number) => `${name}: ${units} done`,
   logLeft: (name: string, low: string, likely: string, high: string) =>
     `${name}: ${likely} left, between ${low} and ${high}`,
+  logDecided: (name: string, go: boolean) => `${name}: ${go ? 'go' : 'no go'}`,
   noLog: 'Nothing is written down yet.',
   writtenAs: 'First written',
   corrected: 'corrected to',

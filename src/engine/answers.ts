@@ -8,6 +8,7 @@ import { sitePlan } from './site-plan.js';
 import { bookOf } from './book.js';
 import { handbackOf } from './handback.js';
 import { importFiles } from './import-files.js';
+import { optionsOf } from './options.js';
 import { liftingOf } from './lifting.js';
 import { noiseOf } from './noise.js';
 import { peopleOf } from './people.js';
@@ -45,11 +46,25 @@ export const answers: {
     return shortNotice(plan, before, window, searching(options, asked));
   },
   handback: (asked, document, request) =>
-    handbackOf(sitePlan(document).plan, request, () => asked.stopped(), asked.onProgress),
+    handbackOf(
+      sitePlan(document).plan,
+      { ...document.decisions, ...request },
+      () => asked.stopped(),
+      asked.onProgress,
+    ),
   price(_, document, request) {
     const { prices } = document;
     if (!prices) throw new RangeError('the plan has no price book');
     return priceOf({ ...sitePlan(document), prices }, request);
+  },
+  options(asked, document, request) {
+    const found = optionsOf(document, request, {
+      clock: () => performance.now(),
+      stopped: () => asked.stopped(),
+      onProgress: (progress) => asked.onProgress?.(progress),
+    });
+    if (!found) throw new DOMException('the options were stopped', 'AbortError');
+    return found;
   },
   book: (_, document, request) => bookOf(sitePlan(document).plan, document.name, request),
   people: (_, document, request) => peopleOf(sitePlan(document), request),

@@ -6,6 +6,15 @@ import type { Replan, ShortNotice } from '../schedule/index.js';
 import type { Allocation, Objective } from '../schedule/types.js';
 import type { FitVerdict, Placement } from '../fit/types.js';
 import type { Ledger } from '../rules/types.js';
+import type { OptionsAnswer, OptionsRequest } from './options-types.js';
+import type {
+  LiftingAnswer,
+  LiftingRequest,
+  NoiseAnswer,
+  NoiseRequest,
+  PeopleAnswer,
+  PeopleRequest,
+} from './site-types.js';
 import type { Fault, Needs, Plan, PlanDocument, RuleSet, TableKind } from '../model/index.js';
 import type { RuleChange } from './rule-change.js';
 
@@ -62,7 +71,15 @@ export interface AllocateOptions {
 
 export interface HandbackRequest extends Pick<
   HandbackOptions,
-  'seed' | 'runs' | 'at' | 'actuals' | 'events' | 'commitments' | 'commonFactor' | 'confidence'
+  | 'seed'
+  | 'runs'
+  | 'at'
+  | 'actuals'
+  | 'events'
+  | 'commitments'
+  | 'goPoints'
+  | 'commonFactor'
+  | 'confidence'
 > {
   /** The plan of the work, from `allocate` or from a fit. */
   readonly placements: readonly Placement[];
@@ -167,6 +184,16 @@ export interface Engine {
   ): Promise<readonly HandbackResult[]>;
   /** What an overrun costs. Rejects with a `RangeError` when the document has no price book or no such window. */
   price(document: PlanDocument, request: PriceRequest, signal?: AbortSignal): Promise<PriceAnswer>;
+  /**
+   * Ways to do the work of one window side by side, scheduled, simulated and priced. Rejects with a `RangeError` when
+   * there is no price book, no such window, or nothing planned in it.
+   */
+  options(
+    document: PlanDocument,
+    request: OptionsRequest,
+    signal?: AbortSignal,
+    onProgress?: (progress: Progress) => void,
+  ): Promise<OptionsAnswer>;
   /** What has to be asked, offered and published by when, in plan order. */
   book(document: PlanDocument, request: BookRequest, signal?: AbortSignal): Promise<BookAnswer>;
   /**
@@ -212,6 +239,7 @@ export type { FitVerdict, Placement, Reason } from '../fit/types.js';
 export type { Allocation, Certificate, KeyDateForecast, Objective } from '../schedule/types.js';
 export type { KeyDateGain, Move, Replan, ShortNotice } from '../schedule/index.js';
 export type { ShiftEntry, ShiftEvent, ShiftLog } from '../risk/index.js';
+export type * from './options-types.js';
 export type {
   FitsChange,
   GainedFit,

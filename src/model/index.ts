@@ -61,6 +61,14 @@ export {
   type Weekday,
 } from './rule-set.js';
 export {
+  decisionsSchema,
+  momentTextSchema,
+  noDecisions,
+  type Commitment,
+  type Decisions,
+  type GoPoint,
+} from './decisions.js';
+export {
   concreteSettingsSchema,
   dwellingSchema,
   liftingSettingsSchema,

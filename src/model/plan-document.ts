@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { dayFromText } from '../calendar/index.js';
+import { decisionsSchema } from './decisions.js';
 import { priceBookSchema } from './price-book.js';
 import { noRules, ruleSetSchema } from './rule-set.js';
 import { siteSchema } from './site.js';
@@ -51,6 +52,8 @@ export const planDocumentSchema = z.strictObject({
   rules: ruleSetSchema,
   /** Limits on hours, noise, lifting and curing. */
   site: z.optional(siteSchema),
+  /** Points at which somebody says whether the work goes on, and work that cannot be undone. */
+  decisions: z.optional(decisionsSchema),
   prices: z.optional(priceBookSchema),
   /** Local dates of public holidays, for pay factors and for thresholds of hours; absent: none is known. */
   holidays: z.optional(z.array(localDateSchema)),

@@ -2,7 +2,7 @@ import { minutesBetween, type Instant } from '../calendar/index.js';
 import type { AccessWindow } from '../model/index.js';
 import type { NodeState } from './cut-offs.js';
 import { constant, cumulativeOf, threePoint, type Distribution } from './distribution.js';
-import type { HandbackNetwork } from './handback-network.js';
+import type { HandbackNetwork, NodeMeaning } from './handback-network.js';
 import { topologicalOrder, type RiskNode } from './network.js';
 import type { Actual, HandbackOptions } from './types.js';
 
@@ -20,6 +20,12 @@ interface Seen {
   left?: Distribution;
 }
 
+/** Whether a step is meant of the lead-in or of the lead-out; where nobody said and both have it, the lead-in. */
+function stageOf(built: HandbackNetwork, { step, stage }: Actual): NodeMeaning['kind'] {
+  const first = built.meanings.find((one) => one.activity === undefined && one.name === step);
+  return stage ?? first?.kind ?? 'lead-in';
+}
+
 /** What the actuals say of each node. Anything after `at` has not been seen. */
 function seenOf(
   built: HandbackNetwork,
@@ -35,9 +41,9 @@ function seenOf(
   };
   for (const actual of actuals) {
     const own = [...built.meanings.keys()].filter((index) => {
-      const { activity, name } = built.meanings[index]!;
+      const { activity, name, kind } = built.meanings[index]!;
       return actual.activity === undefined
-        ? activity === undefined && name === actual.step
+        ? activity === undefined && name === actual.step && kind === stageOf(built, actual)
         : activity === actual.activity;
     });
     const started = past(actual.startedAt);

@@ -68,6 +68,18 @@ function visitsOf(plan: Plan, window: AccessWindow, placements: readonly Placeme
     .sort((a, b) => a.from - b.from || a.to - b.to);
 }
 
+/** Steps by their start, one that starts with another after that one, wherever the list has them. */
+function startingOrder(placed: readonly PlacedStep[]): readonly PlacedStep[] {
+  const waiting = [...placed].sort((a, b) => a.start - b.start);
+  const ordered: PlacedStep[] = [];
+  const is = (name: string | undefined) => (other: PlacedStep) => other.step.step === name;
+  while (waiting.length > 0) {
+    const next = waiting.findIndex(({ beside }) => !waiting.some(is(beside)));
+    ordered.push(...waiting.splice(Math.max(0, next), 1));
+  }
+  return ordered;
+}
+
 /** Builds the network node by node; its methods return indices. */
 class Builder {
   readonly nodes: Draft[] = [];
@@ -119,11 +131,7 @@ class Builder {
     release: (step: Step) => number,
   ): readonly number[] {
     const made: number[] = [];
-    // A step that starts with another comes after it, wherever the list has it.
-    const inTime = [...placed].sort(
-      (a, b) =>
-        a.start - b.start || Number(a.beside !== undefined) - Number(b.beside !== undefined),
-    );
+    const inTime = startingOrder(placed);
     inTime.forEach((one, k) => {
       const { step } = one;
       const links = inTime.slice(0, k).flatMap((other, j): RiskLink[] => {
@@ -142,7 +150,9 @@ class Builder {
       const twin = this.#firstOfStep.get(`${kind} ${step.step}`);
       if (twin === undefined) {
         this.#firstOfStep.set(`${kind} ${step.step}`, index);
-        const events = this.events((event) => event.step === step.step);
+        const events = this.events(
+          ({ step: named, stage }) => named === step.step && (stage ?? kind) === kind,
+        );
         if (events.length > 0) node.events = events;
       } else node.sameDurationAs = twin;
       made.push(index);

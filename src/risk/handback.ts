@@ -6,6 +6,7 @@ import { cutOffsOf, decisionsOf, groupsOf, type NodeState } from './cut-offs.js'
 import { dropOptions, unitOutlooks } from './less-work.js';
 import { handbackNetwork, type HandbackNetwork } from './handback-network.js';
 import { forwardPass } from './network.js';
+import { goPointTimes } from './go-points.js';
 import { helpsMost } from './helps-most.js';
 import { simulate } from './simulation.js';
 import {
@@ -104,6 +105,7 @@ export function handback(
     options.at === undefined ? undefined : conditionedOn(built, window, options, options.at);
   const toCome = built.meanings.map((): NodeState => 'to-come');
   const cutOffs = cutOffsOf(built, window, requiredMinutes, now?.states ?? toCome);
+  const decisions = decisionsOf(built, window, requiredMinutes, options.commitments ?? []);
   const current = now?.built ?? built;
   const simulation = simulationOf(current, window, options);
   const states = now?.states ?? toCome;
@@ -142,7 +144,8 @@ export function handback(
     verdict: verdictOf(marginMinutes, requiredMinutes),
     confidence,
     cutOffs,
-    decisions: decisionsOf(built, window, requiredMinutes, options.commitments ?? []),
+    decisions,
+    goPoints: goPointTimes(options.goPoints ?? [], window, cutOffs, decisions),
     simulation,
     units,
     live,

@@ -1,10 +1,15 @@
 import type { Instant } from '../calendar/index.js';
-import { grantStep, type Actual } from './types.js';
+import { grantStep, type Actual, type Stage } from './types.js';
 
 /** What an entry says happened. */
 export type ShiftEvent =
   | { readonly kind: 'granted' }
-  | { readonly kind: 'step-started' | 'step-finished'; readonly step: string }
+  | {
+      readonly kind: 'step-started' | 'step-finished';
+      readonly step: string;
+      /** Where a step of the lead-in and one of the lead-out are called alike; absent: the one of the lead-in. */
+      readonly stage?: Stage;
+    }
   | { readonly kind: 'activity-started' | 'activity-finished'; readonly activity: string }
   /** Units finished in this window so far, not since the last entry. */
   | { readonly kind: 'units-done'; readonly activity: string; readonly units: number }
@@ -14,6 +19,13 @@ export type ShiftEvent =
       readonly low: number;
       readonly likely: number;
       readonly high: number;
+    }
+  /** What was said at a go/no-go point, by its id. */
+  | {
+      readonly kind: 'decided';
+      readonly point: string;
+      readonly name: string;
+      readonly go: boolean;
     }
   | { readonly kind: 'handed-back' }
   | { readonly kind: 'note'; readonly text: string }
@@ -154,7 +166,7 @@ export function shiftState(log: ShiftLog, until: Instant = Infinity): ShiftState
       'activity' in event
         ? { activity: event.activity }
         : 'step' in event
-          ? { step: event.step }
+          ? { step: event.step, ...(event.stage && { stage: event.stage }) }
           : event.kind === 'granted'
             ? { step: grantStep }
             : null;

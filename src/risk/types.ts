@@ -1,4 +1,5 @@
 import type { Instant } from '../calendar/index.js';
+import type { Commitment, GoPoint } from '../model/index.js';
 import type { ThreePoint, ThreePointKind } from './distribution.js';
 import type { Chance, DeadlineOutlook } from './simulation.js';
 
@@ -14,6 +15,8 @@ export interface PlanEvent {
   readonly activity?: string;
   /** Lengthens this lead-in or lead-out step; `grantStep` for a late grant of the possession. */
   readonly step?: string;
+  /** Which step is meant where one of the lead-in and one of the lead-out are called alike; absent: both. */
+  readonly stage?: Stage;
   /** Stops all work from this moment on. */
   readonly at?: Instant;
 }
@@ -21,10 +24,15 @@ export interface PlanEvent {
 /** Name under which the granting of the possession stands among the steps. */
 export const grantStep = 'Possession granted';
 
+/** On which side of the work a step stands. */
+export type Stage = 'lead-in' | 'lead-out';
+
 /** What has been seen of a step or an activity during the shift. */
 export interface Actual {
   readonly activity?: string;
   readonly step?: string;
+  /** Where a step of the lead-in and one of the lead-out are called alike; absent: the one of the lead-in. */
+  readonly stage?: Stage;
   readonly startedAt?: Instant;
   readonly finishedAt?: Instant;
   /** Units finished in this window, and when the last of them was. */
@@ -32,19 +40,6 @@ export interface Actual {
   readonly unitsAt?: Instant;
   /** A fresh estimate of what was left at the moment asked about, from the people doing it. */
   readonly minutesLeft?: ThreePoint;
-}
-
-/** Work that cannot be put back once begun, or whose putting back takes time. */
-export interface Commitment {
-  readonly activity: string;
-  /** Begun, it must be brought to its end. */
-  readonly irreversible: boolean;
-  /** Minutes of test after its finish; absent: 0. */
-  readonly testMinutes?: number;
-  /** Minutes to give up; absent: the window's lead-out for such work. */
-  readonly giveUpMinutes?: number;
-  /** Minutes to put the railway back and hand it over when the work is abandoned; absent: not asked about. */
-  readonly reinstatementMinutes?: number;
 }
 
 export interface HandbackOptions {
@@ -56,6 +51,8 @@ export interface HandbackOptions {
   /** A shared cause that lengthens all work by one factor, e.g. 0.9, 1, 1.3. */
   readonly commonFactor?: ThreePoint;
   readonly commitments?: readonly Commitment[];
+  /** Those of other windows are passed over. */
+  readonly goPoints?: readonly GoPoint[];
   /** No work before its planned start, even if all it waits for is done. */
   readonly holdPlannedStarts?: boolean;
   /** Moment of the forecast; what is not in `actuals` is then taken as not begun. Absent: before the window. */
@@ -98,6 +95,18 @@ export interface Subject {
   /** Name of the step, or title of the activity. */
   readonly name: string;
   readonly activity?: string;
+}
+
+/** A moment at which somebody says whether the work goes on. */
+export interface GoPointTime {
+  readonly id: string;
+  readonly name: string;
+  readonly holder: string;
+  readonly at: Instant;
+  /** The work it comes before, which set the moment; absent: a person set it. */
+  readonly before?: string;
+  /** Work that is not planned to be over by then and whose point of no return, or cut-off, is earlier. */
+  readonly tooLateFor: readonly string[];
 }
 
 export interface DecisionPoint {
@@ -186,6 +195,8 @@ export interface HandbackResult {
   /** In time order of their planned start. */
   readonly cutOffs: readonly CutOff[];
   readonly decisions: readonly DecisionPoint[];
+  /** In time order. */
+  readonly goPoints: readonly GoPointTime[];
   readonly simulation: HandbackSimulation;
   readonly units: readonly UnitOutlook[];
   /** Null without `at`. */

@@ -20,25 +20,26 @@ export function applies(step: Step, needs: Needs): boolean {
   }
 }
 
-/** Steps in the order they are laid out: one that is alongside a later step comes right after it. */
+/** Steps in the order they are laid out: one that is alongside a step not laid out yet comes right after it. */
 function inOrder(steps: readonly Step[]): readonly Step[] {
-  const ordered: Step[] = [];
+  const ordered = new Set<Step>();
   const waiting = new Map<string, Step[]>();
   const place = (step: Step): void => {
-    ordered.push(step);
+    if (ordered.has(step)) return;
+    ordered.add(step);
     const behind = waiting.get(step.step) ?? [];
     waiting.delete(step.step);
     behind.forEach(place);
   };
-  steps.forEach((step, i) => {
-    const named = step.alongside;
-    const isNamed = (other: Step): boolean => other.step === named;
-    // A step waits for a later one only. The last step waits for none, so in the end every step is placed.
-    if (named !== undefined && !steps.slice(0, i).some(isNamed) && steps.slice(i + 1).some(isNamed))
-      waiting.set(named, [...(waiting.get(named) ?? []), step]);
-    else place(step);
-  });
-  return ordered;
+  for (const step of steps) {
+    const named = steps.find((other) => other.step === step.alongside);
+    if (named && !ordered.has(named)) {
+      waiting.set(named.step, [...(waiting.get(named.step) ?? []), step]);
+    } else place(step);
+  }
+  // Only steps that wait for each other in a circle are left.
+  steps.forEach(place);
+  return [...ordered];
 }
 
 /**

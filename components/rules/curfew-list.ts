@@ -1,0 +1,166 @@
+import { html, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import { repeat } from 'lit/directives/repeat.js';
+import { curfewSchema, weekdays, type Curfew, type Weekday } from '../../src/model/index.js';
+import { kindPatterns, kindSwatch } from '../shared/kinds.js';
+import { changeTold, choiceField, textField, type Form } from './form.js';
+import { readClock, readName, readText } from './read-field.js';
+import { freeName, withCurfew, withCurfewAdded, withField, withoutCurfew } from './rule-edits.js';
+import { applied, icon, type Rows } from './step-list.js';
+
+const barsChoices = curfewSchema.shape.bars.def.innerType.options;
+
+/** The times of day at which work stops: name, what stops, from, to, days, source. */
+export function curfewList(form: Form, rows: Rows): TemplateResult {
+  const { words, rules } = form;
+  return html`<section class="curfews" part="curfews" data-list="curfews">
+    <h3>
+      <svg width="16" height="12" aria-hidden="true">${kindPatterns}${kindSwatch('curfew')}</svg>
+      ${words.curfews}
+    </h3>
+    ${
+      rules.curfews.length === 0
+        ? html`<p class="quiet none">${words.noCurfews}</p>`
+        : html`<ol>
+            ${repeat(
+              rules.curfews,
+              (_, index) => rows.keys.at(index),
+              (curfew, index) => curfewRow(form, curfew, index, rows),
+            )}
+          </ol>`
+    }
+    <button
+      type="button"
+      class="add"
+      data-add="curfews"
+      @click=${() => {
+        const name = freeName(
+          rules.curfews.map((one) => one.name),
+          words.newCurfew,
+        );
+        const edit = { rules: withCurfewAdded(rules, name), label: words.added(name) };
+        rows.add(edit, rules.curfews.length);
+      }}
+    >
+      ${words.addCurfew}
+    </button>
+  </section>`;
+}
+
+function curfewRow(form: Form, curfew: Curfew, index: number, rows: Rows): TemplateResult {
+  const { words, rules } = form;
+  const row = rows.keys.at(index);
+  const named = `\u201c${curfew.name}\u201d`;
+  const next = (changed: Curfew) => withCurfew(rules, index, changed);
+  const clock = (field: 'from' | 'to'): TemplateResult =>
+    textField(form, {
+      key: `${row}.${field}`,
+      label: words[field],
+      value: curfew[field],
+      size: 'clock',
+      edit: (text) =>
+        applied(readClock(text, words.wrong), (value) => ({
+          rules: next({ ...curfew, [field]: value }),
+          label: changeTold(words, `${named}, ${words[field]}`, curfew[field], value),
+        })),
+    });
+  return html`<li class="row" data-row=${row}>
+    <span class="number" aria-hidden="true">${index + 1}</span>
+    <div class="fields">
+      ${textField(form, {
+        key: `${row}.name`,
+        label: words.curfew,
+        value: curfew.name,
+        size: 'long',
+        edit: (text) =>
+          applied(readName(text, words.wrong), (name) => ({
+            rules: next({ ...curfew, name }),
+            label: changeTold(words, words.curfew, curfew.name, name),
+          })),
+      })}
+      ${choiceField(form, {
+        key: `${row}.bars`,
+        label: words.bars,
+        value: curfew.bars,
+        choices: barsChoices.map((one) => [one, words.barsText[one]] as const),
+        edit: (bars) => ({
+          value: {
+            rules: next({ ...curfew, bars }),
+            label: changeTold(words, named, words.barsText[curfew.bars], words.barsText[bars]),
+          },
+        }),
+      })}
+      <div class="spread">${clock('from')}${clock('to')}</div>
+      ${daysField(form, curfew, index, row)}
+      ${textField(form, {
+        key: `${row}.source`,
+        label: words.source,
+        value: curfew.source ?? '',
+        size: 'source',
+        edit: (text) =>
+          applied(readText(text), (source) => ({
+            rules: next(withField(curfew, 'source', source)),
+            label: changeTold(words, `${words.source} ${named}`, curfew.source, source),
+          })),
+      })}
+    </div>
+    <div class="controls">
+      <button
+        type="button"
+        class="icon"
+        data-control="remove"
+        aria-label=${words.remove(named)}
+        @click=${() =>
+          rows.remove({ rules: withoutCurfew(rules, index), label: words.removed(named) }, index)}
+      >
+        ${icon('M4 4 L12 12 M12 4 L4 12')}
+      </button>
+    </div>
+  </li>`;
+}
+
+/** The days on which it starts; all seven are kept as none named, which means every day. */
+function daysField(form: Form, curfew: Curfew, index: number, row: string): TemplateResult {
+  const { words, rules } = form;
+  const key = `${row}.days`;
+  const draft = form.drafts.get(key);
+  const chosen = new Set<Weekday>(curfew.days ?? weekdays);
+  const turn = (day: Weekday): void => {
+    const days = weekdays.filter((one) => chosen.has(one) !== (one === day));
+    if (days.length === 0) {
+      form.commit(key, '', { trouble: words.wrong.days });
+      return;
+    }
+    const told = (list: readonly Weekday[]): string => list.map((one) => words.day[one]).join(', ');
+    const kept = days.length === weekdays.length ? undefined : days;
+    form.commit(key, '', {
+      value: {
+        rules: withCurfew(rules, index, withField(curfew, 'days', kept)),
+        label: changeTold(words, `\u201c${curfew.name}\u201d`, told([...chosen]), told(days)),
+      },
+    });
+  };
+  return html`<fieldset class="field days">
+    <legend class="label">${words.days}</legend>
+    <span class="boxes"
+      >${weekdays.map(
+        (day) =>
+          html`<label class="box"
+            ><input
+              type="checkbox"
+              data-field="${key}.${day}"
+              .checked=${live(chosen.has(day))}
+              @change=${() => turn(day)}
+            />${words.day[day]}</label
+          >`,
+      )}</span
+    >
+    ${
+      draft
+        ? html`<span class="wrong" role="alert"
+            ><span aria-hidden="true">✕</span> ${draft.trouble}</span
+          >`
+        : ''
+    }
+  </fieldset>`;
+}

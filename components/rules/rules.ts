@@ -1,0 +1,330 @@
+import {
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import { isZone } from '../../src/calendar/index.js';
+import { ruleSketch } from '../../src/engine/rule-sketch.js';
+import type { RuleChange, WorkKind } from '../../src/engine/index.js';
+import { ruleSetSchema, type AccessWindow, type RuleSet } from '../../src/model/index.js';
+import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { countText } from '../shared/format.js';
+import { kindStyles } from '../shared/kinds.js';
+import { WidthWatch } from '../shared/width-watch.js';
+import type { Place } from '../why/explanation.js';
+import { WhyLinkEvent } from '../why/why-events.js';
+import { fitsPart, windowsChange, type ChangeSetting } from './change-view.js';
+import { curfewList } from './curfew-list.js';
+import { Drafts, RowKeys } from './drafts.js';
+import type { Edit, Form } from './form.js';
+import { formStyles } from './form.styles.js';
+import { sketchPicture } from './picture.js';
+import type { Read } from './read-field.js';
+import { RulesBaseEvent } from './rules-base-event.js';
+import { RulesChangeEvent } from './rules-change-event.js';
+import { styles } from './rules.styles.js';
+import { generalFields, marginFields, shiftsFields } from './settings.js';
+import { firstChoice, sketchFields, windowOf, type SketchChoice } from './sketch-choice.js';
+import { stepList, type Rows } from './step-list.js';
+import { defaultStrings, type RulesStrings } from './strings.js';
+
+type List = 'leadIn' | 'leadOut' | 'curfews';
+const lists: readonly List[] = ['leadIn', 'leadOut', 'curfews'];
+
+/**
+ * A rule set as a form, as a picture along time, and with what its changes do to windows and fits.
+ *
+ * Each valid edit is taken at once and told; a text that cannot be used stays in its field with what is wrong, and the
+ * last valid rules hold. Undo is the host's: rules given from outside replace all, and texts not used are forgotten.
+ *
+ * Keyboard: Alt with an up or down arrow moves a step; Escape brings back what holds in a field.
+ * @summary Editor of lead-in, lead-out, margin, times without work and shifts.
+ * @tag possession-rules
+ * @event {RulesChangeEvent} possession-rules-change - A person changed the rules; they are valid.
+ * @event {RulesBaseEvent} possession-rules-base - A person wants later rules compared with those of now.
+ * @event {WhyLinkEvent} possession-why-link - A reader follows a link to a window, a package or a fit.
+ * @csspart steps - One list of steps.
+ * @csspart curfews - The times when work stops.
+ * @csspart picture - The rules along time.
+ * @csspart change - What the rules change.
+ * @csspart cautions - The cautions.
+ */
+export class PossessionRules extends LitElement {
+  static override readonly styles = [...base, kindStyles, cautionStyles, formStyles, styles];
+  static override readonly properties: PropertyDeclarations = {
+    rules: { attribute: false },
+    beforeRules: { attribute: false },
+    change: { attribute: false },
+    busy: { type: Boolean },
+    windows: { attribute: false },
+    zone: { type: String },
+    strings: { attribute: false },
+    choice: { state: true },
+    work: { state: true },
+    whole: { state: true },
+    refused: { state: true },
+  };
+
+  declare rules: RuleSet | null;
+  /** The rules that `change` compares with; null: nothing to compare with or to go back to. */
+  declare beforeRules: RuleSet | null;
+  /** What `rules` do to the plan against `beforeRules`, from `Engine.compareRules`; its `fits` may come later. */
+  declare change: RuleChange | null;
+  /** The change, or its fits, are being worked out. */
+  declare busy: boolean;
+  /** Windows of the plan, to lay the rules in and to name; may be empty. */
+  declare windows: readonly AccessWindow[];
+  /** IANA zone of the plan, for rules without their own. */
+  declare zone: string;
+  /** Words to use in place of the element's own. */
+  declare strings: Partial<RulesStrings>;
+  declare private choice: SketchChoice;
+  declare private work: WorkKind | null;
+  declare private whole: ReadonlySet<string>;
+  declare private refused: string;
+
+  readonly #drafts = new Drafts();
+  readonly #keys: Readonly<Record<List, RowKeys>> = {
+    leadIn: new RowKeys('in'),
+    leadOut: new RowKeys('out'),
+    curfews: new RowKeys('stop'),
+  };
+  readonly #drawing = new WidthWatch(this, '.sketch .axis .drawing-room', 560);
+  /** The rules last told of, so that they are known when the host gives them back. */
+  #told = '';
+
+  constructor() {
+    super();
+    this.rules = null;
+    this.beforeRules = null;
+    this.change = null;
+    this.busy = false;
+    this.windows = [];
+    this.zone = 'UTC';
+    this.strings = {};
+    this.choice = firstChoice;
+    this.work = null;
+    this.whole = new Set();
+    this.refused = '';
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('rules')) return;
+    const given = JSON.stringify(this.rules);
+    if (given !== this.#told) {
+      this.#drafts.clear();
+      this.refused = '';
+      this.#told = given;
+    }
+    for (const list of lists) this.#keys[list].fit(this.rules?.[list].length ?? 0);
+  }
+
+  override render(): TemplateResult {
+    const words = { ...defaultStrings, ...this.strings };
+    const { rules } = this;
+    if (!rules) return html`<p class="empty quiet">${words.empty}</p>`;
+    const form = this.#form(rules, words);
+    return html`<header>
+        <h2>${words.title}</h2>
+        <p class="problems" role="status">
+          ${
+            this.#drafts.size > 0
+              ? html`<span class="lost"
+                  ><span aria-hidden="true">✕</span> ${words.unmended(
+                    countText(this.#drafts.size, words.entry, words.entries),
+                  )}</span
+                >`
+              : nothing
+          }
+          ${this.refused === '' ? nothing : html`<span class="lost">${this.refused}</span>`}
+        </p>
+      </header>
+      <div class="halves">
+        <div class="form">
+          ${generalFields(form)} ${stepList(form, 'leadIn', this.#rows('leadIn'))}
+          ${stepList(form, 'leadOut', this.#rows('leadOut'))}
+          <p class="quiet tip">${words.moveTold}</p>
+          ${marginFields(form)} ${curfewList(form, this.#rows('curfews'))}
+          ${shiftsFields(form, (edit) => this.#apply(edit))}
+        </div>
+        <div class="beside">
+          ${this.#renderPicture(rules, words)} ${this.#renderChange(rules, words)}
+        </div>
+      </div>
+      ${cautionList(words.cautions)}`;
+  }
+
+  #renderPicture(rules: RuleSet, words: RulesStrings): TemplateResult {
+    const zone = rules.zone !== undefined && isZone(rules.zone) ? rules.zone : this.zone;
+    const window = windowOf(this.choice, this.windows, zone);
+    return html`<section class="see" aria-label=${words.picture}>
+      <h3>${words.picture}</h3>
+      ${sketchFields(this.choice, this.windows, words, (next) => {
+        this.choice = next;
+      })}
+      ${sketchPicture(ruleSketch(rules, window, this.choice), this.#drawing.width, words)}
+    </section>`;
+  }
+
+  #renderChange(rules: RuleSet, words: RulesStrings): TemplateResult {
+    const { change, beforeRules } = this;
+    const same = beforeRules !== null && JSON.stringify(beforeRules) === JSON.stringify(rules);
+    const setting = this.#setting(change, words);
+    return html`<section part="change" class="change" aria-label=${words.change}>
+      <h3>${words.change} <span class="quiet">${words.changeTold}</span></h3>
+      ${
+        beforeRules === null || same
+          ? nothing
+          : html`<p class="acts">
+              <button
+                type="button"
+                data-act="back"
+                @click=${() => this.#apply({ rules: beforeRules, label: words.backTo })}
+              >
+                ${words.back}
+              </button>
+              <button
+                type="button"
+                data-act="base"
+                @click=${() => this.dispatchEvent(new RulesBaseEvent())}
+              >
+                ${words.base}
+              </button>
+            </p>`
+      }
+      ${
+        same
+          ? html`<p class="quiet">${words.same}</p>`
+          : change
+            ? windowsChange(change, setting)
+            : html`<p class="quiet">${this.busy ? words.working : words.noBefore}</p>`
+      }
+      ${
+        !change || same
+          ? nothing
+          : html`<h4>${words.fits}</h4>
+              <div aria-live="polite" aria-busy=${change.fits === null}>
+                ${
+                  change.fits
+                    ? fitsPart(change.fits, setting)
+                    : html`<p class="quiet working">${words.working}</p>`
+                }
+              </div>`
+      }
+    </section>`;
+  }
+
+  #setting(change: RuleChange | null, words: RulesStrings): ChangeSetting {
+    // Unless the reader chose: the first kind of work that any window changes for.
+    const first = change?.windows.find((one) => one.minutes !== 0)?.work;
+    const known = new Set(change?.windows.map((one) => one.work));
+    const chosen = this.work !== null && known.has(this.work) ? this.work : undefined;
+    return {
+      words,
+      windows: this.windows,
+      work: chosen ?? (changedFor(change, 'ordinary') ? 'ordinary' : (first ?? 'ordinary')),
+      whole: this.whole,
+      choose: (work) => {
+        this.work = work;
+      },
+      open: (list) => {
+        const whole = new Set(this.whole);
+        if (!whole.delete(list)) whole.add(list);
+        this.whole = whole;
+      },
+      follow: (place: Place) => this.dispatchEvent(new WhyLinkEvent(place)),
+    };
+  }
+
+  #form(rules: RuleSet, words: RulesStrings): Form {
+    return {
+      rules,
+      words,
+      drafts: this.#drafts,
+      commit: (key: string, text: string, edit: Read<Edit>) => {
+        if ('value' in edit) {
+          this.#drafts.drop(key);
+          this.#apply(edit.value);
+        } else this.#drafts.keep(key, { text, trouble: edit.trouble });
+        this.requestUpdate();
+      },
+      restore: (key: string) => {
+        this.#drafts.drop(key);
+        this.requestUpdate();
+      },
+    };
+  }
+
+  #rows(list: List): Rows {
+    const keys = this.#keys[list];
+    return {
+      keys,
+      add: (edit, row) => {
+        if (this.#apply(edit)) this.#focusLater(() => `[data-row="${keys.at(row)}"] input`);
+      },
+      remove: (edit, row) => {
+        const key = keys.at(row);
+        keys.remove(row);
+        if (!this.#apply(edit)) return;
+        this.#drafts.dropRow(key);
+        const next = Math.min(row, (this.rules?.[list].length ?? 0) - 1);
+        this.#focusLater(() =>
+          next < 0
+            ? `[data-add="${list}"]`
+            : `[data-row="${keys.at(next)}"] [data-control="remove"]`,
+        );
+      },
+      move: (edit, from, to, control) => {
+        const key = keys.at(from);
+        keys.move(from, to);
+        if (!this.#apply(edit)) return;
+        this.#focusLater(
+          () =>
+            [`[data-row="${key}"] [data-field="${control}"]`]
+              .concat(
+                [control, 'down', 'up'].map(
+                  (one) => `[data-row="${key}"] [data-control="${one}"]:not(:disabled)`,
+                ),
+              )
+              .find((one) => this.renderRoot.querySelector(one)) ?? `[data-row="${key}"] input`,
+        );
+      },
+    };
+  }
+
+  /** Takes an edit that the schema allows. What a field may hold is looked at before; this is the last look. */
+  #apply({ rules, label }: Edit): boolean {
+    const checked = ruleSetSchema.safeParse(rules);
+    if (!checked.success) {
+      const words = { ...defaultStrings, ...this.strings };
+      const [issue] = checked.error.issues;
+      this.refused = words.wrong.schema(`${issue?.path.join('.')} ${issue?.message}`);
+      return false;
+    }
+    this.refused = '';
+    this.#told = JSON.stringify(rules);
+    this.rules = rules;
+    this.dispatchEvent(new RulesChangeEvent(rules, label));
+    return true;
+  }
+
+  #focusLater(find: () => string): void {
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>(find())?.focus(),
+    );
+  }
+}
+
+function changedFor(change: RuleChange | null, work: WorkKind): boolean {
+  return change?.windows.some((one) => one.work === work && one.minutes !== 0) ?? false;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-rules': PossessionRules;
+  }
+}

@@ -42,7 +42,7 @@ export function windowsChange(change: RuleChange, setting: ChangeSetting): Templ
         </button>`;
       })}
     </div>
-    <p class="told">${windowsTold(changed, words)}</p>
+    <p class="told run">${windowsTold(changed, words)}</p>
     ${
       changed.length === 0
         ? nothing
@@ -123,7 +123,7 @@ function windowsTold(changed: readonly UsableChange[], words: RulesStrings): str
 /** Which packages stop fitting or begin to, window by window. */
 export function fitsPart(fits: FitsChange, setting: ChangeSetting): TemplateResult {
   const { words } = setting;
-  if (fits.packages.length === 0) return html`<p class="told">${words.noFits}</p>`;
+  if (fits.packages.length === 0) return html`<p class="told run">${words.noFits}</p>`;
   const counted = (count: number): string => countText(count, words.oneFit, words.manyFits);
   const parts = [
     ...(fits.lost.length > 0 ? [words.lostFits(counted(fits.lost.length))] : []),
@@ -135,7 +135,7 @@ export function fitsPart(fits: FitsChange, setting: ChangeSetting): TemplateResu
   const ordered = [...fits.packages].sort(
     (a, b) => Number(nowhere.has(b.package)) - Number(nowhere.has(a.package)),
   );
-  return html`<p class="told">${parts.join('; ')}.</p>
+  return html`<p class="told run">${parts.join('; ')}.</p>
     <ul class="packages">
       ${shown(ordered, 'packages', setting).map((one) => {
         const lost = fits.lost.filter((each) => each.package === one.package);

@@ -32,7 +32,7 @@ export function sketchPicture(
       <div class="line whole">
         <span class="name"
           ><strong>${words.wholeWindow}</strong>
-          <span class="quiet">${stretchText(window.start, window.end, window.zone)}</span></span
+          <span class="quiet run">${stretchText(window.start, window.end, window.zone)}</span></span
         >
         <svg class="drawing" width=${width} height=${WINDOW} aria-hidden="true">
           ${kindPatterns}
@@ -53,9 +53,9 @@ export function sketchPicture(
             ? html`<li class="line">
                 <span class="name"
                   >${words.margin}
-                  <span class="quiet"
-                    >${durationText(margin.minutes)}, ${clockText(margin.start, window.zone)} to
-                    ${clockText(margin.end, window.zone)}, ${words.kept}</span
+                  <span class="quiet run"
+                    >${between(margin, window.zone)}, ${durationText(margin.minutes)},
+                    ${words.kept}</span
                   ></span
                 >
                 <svg class="drawing" width=${width} height=${ROW} aria-hidden="true">
@@ -74,7 +74,7 @@ export function sketchPicture(
         }
       </ol>
     </div>
-    <p class="outcome" role="status">
+    <p class="outcome run" role="status">
       ${
         ledger.shortfallMinutes > 0
           ? html`<strong class="lost"
@@ -103,7 +103,8 @@ function stepLine(
   if (!at)
     return html`<li class="line absent">
       <span class="name"
-        >${step.step} <span class="quiet">${words.notHere(words.whenText[step.when])}</span></span
+        >${step.step}
+        <span class="quiet run">${words.notHere(words.whenText[step.when])}</span></span
       >
       <svg class="drawing" width=${width} height=${ROW} aria-hidden="true">${posts(lines, x)}</svg>
     </li>`;
@@ -113,12 +114,11 @@ function stepLine(
   return html`<li class="line" data-list=${list} data-index=${one.index}>
     <span class="name"
       >${step.step}
-      <span class="quiet"
-        >${durationText(step.minutes)}${
+      <span class="quiet run"
+        >${between(at, zone)},
+        ${durationText(step.minutes)}${
           spread ? ` (${words.spread(durationText(low), durationText(high))})` : ''
-        },
-        ${clockText(at.start, zone)} to
-        ${clockText(at.end, zone)}${one.beside === undefined ? '' : `, ${words.with(one.beside)}`}</span
+        }${one.beside === undefined ? '' : `, ${words.with(one.beside)}`}</span
       ></span
     >
     <svg class="drawing" width=${width} height=${ROW} aria-hidden="true">
@@ -141,6 +141,10 @@ function stepLine(
   </li>`;
 }
 
+function between({ start, end }: { readonly start: Instant; readonly end: Instant }, zone: string) {
+  return `${clockText(start, zone)}\u2013${clockText(end, zone)}`;
+}
+
 /** Where the usable middle begins and ends. */
 function guides({ ledger }: RuleSketch): readonly Instant[] {
   const [first] = ledger.usable;
@@ -150,7 +154,7 @@ function guides({ ledger }: RuleSketch): readonly Instant[] {
 
 function posts(lines: readonly Instant[], x: (at: Instant) => number): SVGTemplateResult[] {
   return lines.map(
-    (at) => svg`<line class="post" x1=${x(at)} x2=${x(at)} y1="0" y2=${ROW}></line>`,
+    (at) => svg`<line class="post" x1=${x(at)} x2=${x(at)} y1="0" y2="100%"></line>`,
   );
 }
 

@@ -94,15 +94,11 @@ export const styles = css`
   .sketch {
     margin-top: 0.625rem;
   }
-  .sketch svg,
-  .change-bar {
-    direction: ltr;
-  }
   .line {
     display: grid;
-    grid-template-columns: minmax(8rem, 14rem) minmax(0, 1fr);
+    grid-template-columns: minmax(8rem, 15rem) minmax(0, 1fr);
     column-gap: 0.75rem;
-    align-items: center;
+    align-items: start;
   }
   .line .name {
     padding-block: 0.1875rem;
@@ -112,6 +108,13 @@ export const styles = css`
   .line .quiet {
     display: block;
     font-size: var(--_small);
+  }
+  .laid .drawing {
+    height: 100%;
+    min-height: 20px;
+  }
+  .laid .line + .line {
+    border-top: 1px solid var(--_hair);
   }
   .line.axis {
     border-bottom: 1px solid var(--_rule);
@@ -222,7 +225,7 @@ export const styles = css`
   }
   @container (min-width: 68rem) {
     .halves {
-      grid-template-columns: minmax(0, 7fr) minmax(0, 6fr);
+      grid-template-columns: minmax(0, 8fr) minmax(0, 7fr);
     }
     .beside {
       position: sticky;
@@ -256,7 +259,8 @@ export const styles = css`
   }
   @media (forced-colors: active) {
     .post,
-    .whisker,
+    .whisker.lead-in,
+    .whisker.lead-out,
     .change-bar .loss,
     .change-bar .gain {
       stroke: CanvasText;

@@ -14,6 +14,7 @@ import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { countText } from '../shared/format.js';
 import { kindStyles } from '../shared/kinds.js';
+import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import type { Place } from '../why/explanation.js';
 import { WhyLinkEvent } from '../why/why-events.js';
@@ -54,7 +55,14 @@ const lists: readonly List[] = ['leadIn', 'leadOut', 'curfews'];
  * @csspart cautions - The cautions.
  */
 export class PossessionRules extends LitElement {
-  static override readonly styles = [...base, kindStyles, cautionStyles, formStyles, styles];
+  static override readonly styles = [
+    ...base,
+    kindStyles,
+    cautionStyles,
+    formStyles,
+    styles,
+    rightToLeft,
+  ];
   static override readonly properties: PropertyDeclarations = {
     rules: { attribute: false },
     beforeRules: { attribute: false },

@@ -27,7 +27,7 @@ export const defaultStrings = {
     loud: 'loud work',
   } as Record<Step['when'], string>,
   alongside: 'Starts',
-  inTurn: 'after those before it',
+  inTurn: 'in turn',
   with: (step: string) => `with: ${step}`,
   newStep: (number: number) => `New step ${number}`,
   addStep: 'Add a step',

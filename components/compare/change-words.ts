@@ -1,6 +1,7 @@
 import { minutesBetween, type Instant } from '../../src/calendar/index.js';
 import type { Allocation } from '../../src/engine/index.js';
 import { floatText, momentText } from '../shared/format.js';
+import type { CompareFigure } from '../shared/figure-ask-event.js';
 import type { Sense } from './change-mark.js';
 import type { DatePair } from './changes.js';
 import type { CompareStrings } from './strings.js';
@@ -11,6 +12,8 @@ export interface Told {
 }
 
 export interface SummaryRow {
+  /** Which figure it is, for a reader who asks where it comes from. */
+  readonly figure: CompareFigure;
   readonly name: string;
   readonly before: string;
   readonly after: string;
@@ -34,26 +37,34 @@ export function summaryRows(
   const dates = (one: Allocation) => words.ofDates(String(met(one)), String(one.keyDates.length));
   const ended = finishChange(before.finishesAt, after.finishesAt, words);
   const quality = before.certificate.text === after.certificate.text;
-  const counted = (name: string, old: number, now: number, good: 'more' | 'fewer') => {
+  const counted = (
+    figure: CompareFigure,
+    name: string,
+    old: number,
+    now: number,
+    good: 'more' | 'fewer',
+  ) => {
     const { sense, text } = countChange(old, now, good, words);
-    return { name, before: String(old), after: String(now), sense, change: text };
+    return { figure, name, before: String(old), after: String(now), sense, change: text };
   };
   return [
     {
+      figure: 'finish',
       name: words.finish,
       before: finish(before.finishesAt),
       after: finish(after.finishesAt),
       sense: ended.sense,
       change: ended.text,
     },
-    counted(words.windowsUsed, before.windowsUsed, after.windowsUsed, 'fewer'),
+    counted('windows-used', words.windowsUsed, before.windowsUsed, after.windowsUsed, 'fewer'),
     {
-      ...counted(words.datesMet, met(before), met(after), 'more'),
+      ...counted('dates-met', words.datesMet, met(before), met(after), 'more'),
       before: dates(before),
       after: dates(after),
     },
-    counted(words.leftOver, before.unplaced.length, after.unplaced.length, 'fewer'),
+    counted('left-over', words.leftOver, before.unplaced.length, after.unplaced.length, 'fewer'),
     {
+      figure: 'quality',
       name: words.quality,
       before: before.certificate.text,
       after: after.certificate.text,

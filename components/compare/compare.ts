@@ -3,6 +3,7 @@ import type { Allocation, KeyDateForecast, Placement } from '../../src/engine/in
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { countText, momentText, stretchText } from '../shared/format.js';
 import { changesOf, datePairs, type DatePair, type WorkChange } from './changes.js';
 import { dateChange, floatShown, summaryRows } from './change-words.js';
@@ -15,6 +16,7 @@ import { defaultStrings, type CompareStrings } from './strings.js';
  *
  * @summary What differs between two plans.
  * @tag possession-compare
+ * @event {FigureAskEvent} possession-figure-ask - A reader asks where a figure comes from.
  * @csspart summary - The figures of both plans.
  * @csspart moves - The work that moved.
  * @csspart cautions - The cautions.
@@ -101,7 +103,7 @@ export class PossessionCompare extends LitElement {
           ${summaryRows(before, after, this.zone, words).map(
             (row) =>
               html`<tr>
-                <th scope="row">${row.name}</th>
+                <th scope="row">${this.#asks(row.name, { of: 'compare', figure: row.figure })}</th>
                 <td>${row.before}${row.quality ? check(before) : nothing}</td>
                 <td>${row.after}${row.quality ? check(after) : nothing}</td>
                 <td>${changeMark(row.sense, row.change)}</td>
@@ -142,7 +144,9 @@ export class PossessionCompare extends LitElement {
     const change = dateChange(pair, words);
     const due = (after ?? before)!.due;
     return html`<tr>
-      <th scope="row">${pair.package}</th>
+      <th scope="row">
+        ${this.#asks(pair.package, { of: 'compare-key-date', package: pair.package })}
+      </th>
       <td class="keep">
         ${momentText(due, this.zone)}
         ${
@@ -155,6 +159,16 @@ export class PossessionCompare extends LitElement {
       <td class="keep">${this.#renderForecast(after, words)}</td>
       <td>${changeMark(change.sense, change.text)}</td>
     </tr>`;
+  }
+
+  #asks(text: string, figure: Figure): TemplateResult {
+    return html`<button
+      class="plain"
+      type="button"
+      @click=${() => this.dispatchEvent(new FigureAskEvent(figure))}
+    >
+      ${text}
+    </button>`;
   }
 
   #renderForecast(date: KeyDateForecast | null, words: CompareStrings): TemplateResult {

@@ -12,6 +12,7 @@ import type { AccessWindow, Activity } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import type { Allocation, KeyDateForecast } from '../../src/schedule/types.js';
 import { base } from '../shared/base.js';
+import { FigureAskEvent } from '../shared/figure-ask-event.js';
 import {
   clockText,
   countText,
@@ -37,6 +38,7 @@ const FLOAT = 180;
  * @summary Windows along time with the work placed in them.
  * @tag possession-plan
  * @event {PlacementSelectEvent} possession-placement-select - A reader picks a placed piece of work.
+ * @event {FigureAskEvent} possession-figure-ask - A reader asks where a programme float comes from.
  * @csspart certificate - What is known of the answer.
  */
 export class PossessionPlan extends LitElement {
@@ -153,7 +155,16 @@ export class PossessionPlan extends LitElement {
                     ${date.forecast === null ? 'not all placed' : momentText(date.forecast, this.zone)}
                   </td>
                   <td class="figure">
-                    ${date.floatMinutes === null ? 'none known' : floatText(date.floatMinutes)}
+                    <button
+                      class="plain"
+                      type="button"
+                      @click=${() =>
+                        this.dispatchEvent(
+                          new FigureAskEvent({ of: 'key-date', package: date.package }),
+                        )}
+                    >
+                      ${date.floatMinutes === null ? 'none known' : floatText(date.floatMinutes)}
+                    </button>
                   </td>
                   <td class="figure">${date.floatWindows ?? 'none known'}</td>
                   <td class=${date.met ? 'met' : 'missed'}>${date.met ? '● met' : '▽ missed'}</td>

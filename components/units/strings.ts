@@ -17,6 +17,8 @@ export const defaultStrings = {
   noKeyDate: 'No key date.',
   float: (float: string) => `float ${float}`,
   late: (float: string) => `late by ${float}`,
+  whyUnits: 'Why so many',
+  whyFloat: 'Why this float',
   noFloat: 'not all placed, no float',
   keyDateMark: 'key date',
   total: (units: string) => `all ${units}`,

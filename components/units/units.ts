@@ -3,6 +3,7 @@ import type { Allocation } from '../../src/engine/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { countText, floatText, momentText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { unitsPicture } from './picture.js';
@@ -24,6 +25,7 @@ import {
  * @summary Units in place over time, for one repeated work.
  * @tag possession-units
  * @event {UnitsSelectEvent} possession-units-select - A reader picks a repeated work.
+ * @event {FigureAskEvent} possession-figure-ask - A reader asks where a figure comes from.
  * @csspart choice - The list of repeated works.
  * @csspart cautions - The cautions.
  */
@@ -98,12 +100,34 @@ export class PossessionUnits extends LitElement {
     const float = floatWords(deadline, words);
     return html`<section>
       <h3>${one.id} ${one.title}</h3>
-      <p class="told">${this.#told(one, visits, words)}</p>
+      <p class="told">
+        ${this.#told(one, visits, words)}
+        <button
+          class="plain"
+          type="button"
+          data-ask="units-placed"
+          @click=${() => this.#ask({ of: 'units-placed', activity: one.id })}
+        >
+          ${words.whyUnits}
+        </button>
+      </p>
       <p class="deadline">
         ${
           deadline
             ? html`${words.keyDate[deadline.of]} ${momentText(deadline.due, this.zone)}:
-                <span class=${(deadline.floatMinutes ?? -1) < 0 ? 'late' : 'held'}>${float}</span>.`
+                <span class=${(deadline.floatMinutes ?? -1) < 0 ? 'late' : 'held'}>${float}</span>.
+                ${
+                  deadline.of === 'package'
+                    ? html`<button
+                        class="plain"
+                        type="button"
+                        data-ask="key-date"
+                        @click=${() => this.#ask({ of: 'key-date', package: one.package })}
+                      >
+                        ${words.whyFloat}
+                      </button>`
+                    : nothing
+                }`
             : words.noKeyDate
         }
       </p>
@@ -174,6 +198,10 @@ export class PossessionUnits extends LitElement {
 
   #zoneOf(visit: Visit): string {
     return this.windows.find((one) => one.id === visit.window)?.zone ?? this.zone;
+  }
+
+  #ask(figure: Figure): void {
+    this.dispatchEvent(new FigureAskEvent(figure));
   }
 
   #pick(id: string, chosen: boolean): void {

@@ -35,7 +35,15 @@ export function explainLedger(
       },
     ],
     ...(rule ? { rule } : {}),
-    links,
+    links: rule
+      ? [
+          ...links,
+          {
+            text: `\u201c${rule.name}\u201d in the rules`,
+            place: { to: 'rule', id: found.kind === 'margin' ? 'margin' : rule.name },
+          },
+        ]
+      : links,
   };
 }
 

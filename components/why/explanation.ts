@@ -6,6 +6,8 @@ export type Place =
   | { readonly to: 'window'; readonly id: string }
   | { readonly to: 'package'; readonly id: string }
   | { readonly to: 'activity'; readonly id: string }
+  /** A step, a time without work or the margin in the rules, by its name. */
+  | { readonly to: 'rule'; readonly id: string }
   | { readonly to: 'fit'; readonly package: string; readonly window: string }
   | {
       readonly to: 'cell';

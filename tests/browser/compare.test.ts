@@ -4,6 +4,7 @@ import type { PossessionCompare } from '../../components/compare/compare.js';
 import '../../components/compare/define.js';
 import { MINUTE } from '../../src/calendar/index.js';
 import type { Allocation, Placement } from '../../src/engine/index.js';
+import type { Figure } from '../../components/shared/figure-ask-event.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { activities, allocation, at, night, windows, zone } from './support/samples.js';
 
@@ -175,6 +176,23 @@ describe('possession-compare', () => {
     expect(el.scrollWidth).to.be.at.most(390);
     const summary = el.renderRoot.querySelector('.scroll')!;
     expect(summary.scrollWidth).to.be.at.most(summary.clientWidth);
+  });
+
+  it('asks where each figure and each key date comes from', async () => {
+    const el = await shown();
+    const asked: Figure[] = [];
+    el.addEventListener('possession-figure-ask', (event) => asked.push(event.figure));
+    for (const one of el.renderRoot.querySelectorAll<HTMLElement>('th button')) one.click();
+    expect(asked.map((one) => ('figure' in one ? one.figure : one.of))).to.deep.equal([
+      'finish',
+      'windows-used',
+      'dates-met',
+      'left-over',
+      'quality',
+      'compare-key-date',
+      'compare-key-date',
+      'compare-key-date',
+    ]);
   });
 
   it('has no accessibility faults without plans, with equal plans and with changes', async () => {

@@ -4,6 +4,7 @@ import { lanesOf } from '../../components/plan/lanes.js';
 import type { PlacementSelectEvent } from '../../components/plan/placement-select-event.js';
 import type { PossessionPlan } from '../../components/plan/plan.js';
 import type { Allocation } from '../../src/schedule/types.js';
+import type { Figure } from '../../components/shared/figure-ask-event.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { activities, allocation, ledgers, press, windows, zone } from './support/samples.js';
 
@@ -85,6 +86,14 @@ describe('possession-plan', () => {
     const piece = (from: number, to: number) => ({ activity: 'A', window: 'W', from, to });
     const lanes = lanesOf([piece(0, 10), piece(5, 15), piece(10, 20)], [0, 1, 2]);
     expect(lanes.map((one) => one.lane)).to.deep.equal([0, 1, 0]);
+  });
+
+  it('asks where the programme float of a package comes from', async () => {
+    const el = await shown();
+    const asked: Figure[] = [];
+    el.addEventListener('possession-figure-ask', (event) => asked.push(event.figure));
+    el.renderRoot.querySelector<HTMLElement>('tbody .figure button')!.click();
+    expect(asked).to.deep.equal([{ of: 'key-date', package: 'Deck' }]);
   });
 
   it('has no accessibility faults without and with a plan, light and dark', async () => {

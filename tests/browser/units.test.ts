@@ -7,6 +7,7 @@ import { deadlineOf, repeatedOf, unitLine, visitsOf } from '../../components/uni
 import { MINUTE } from '../../src/calendar/index.js';
 import type { Allocation } from '../../src/engine/index.js';
 import type { Activity } from '../../src/model/index.js';
+import type { Figure } from '../../components/shared/figure-ask-event.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { activities as whole, allocation, at, windows, zone } from './support/samples.js';
 
@@ -182,6 +183,17 @@ describe('possession-units', () => {
     el.style.setProperty('width', '390px');
     await el.updateComplete;
     expect(el.scrollWidth).to.be.at.most(390);
+  });
+
+  it('asks where the units and the float come from', async () => {
+    const el = await shown();
+    const asked: Figure[] = [];
+    el.addEventListener('possession-figure-ask', (event) => asked.push(event.figure));
+    for (const one of el.renderRoot.querySelectorAll<HTMLElement>('[data-ask]')) one.click();
+    expect(asked).to.deep.equal([
+      { of: 'units-placed', activity: 'T10' },
+      { of: 'key-date', package: 'Track' },
+    ]);
   });
 
   it('has no accessibility faults, empty and full', async () => {

@@ -1,0 +1,189 @@
+import { minutesBetween } from '../../src/calendar/index.js';
+import type { Allocation, KeyDateForecast } from '../../src/engine/types.js';
+import type { CompareFigure } from '../shared/figure-ask-event.js';
+import { floatText, momentText } from '../shared/format.js';
+import type { Explanation, ExplanationRow } from './explanation.js';
+
+/** Programme float of a package before its key date, and what of it is shared. */
+export function explainKeyDate(date: KeyDateForecast, zone: string): Explanation {
+  return {
+    title: `Programme float of ${date.package}`,
+    figure: date.floatMinutes === null ? 'not known' : floatText(date.floatMinutes),
+    tone: date.met ? 'good' : 'bad',
+    sentence:
+      date.floatMinutes === null
+        ? 'Some of the package is not placed, so it has no finish to count from.'
+        : 'How far the package can slip before its key date is missed. It is neither usable time nor handback margin.',
+    rows: [
+      ...dateRows(date, zone),
+      ...date.sharesFloatWith.map((one): ExplanationRow => ({
+        label: `Shares this float with ${one}`,
+        figure: '',
+        note: 'what one of them spends the other may miss',
+        place: { to: 'package', id: one },
+      })),
+    ],
+    links: [packageLink(date.package)],
+  };
+}
+
+/** One figure of two plans: its value in each, and what it is made of. */
+export function explainCompareFigure(
+  before: Allocation,
+  after: Allocation,
+  figure: CompareFigure,
+  zone: string,
+): Explanation {
+  const told = figures[figure];
+  const [old, now] = [told.value(before, zone), told.value(after, zone)];
+  return {
+    title: told.title,
+    figure: told.change(before, after),
+    sentence: told.sentence,
+    rows: [
+      { label: 'Before', figure: old },
+      { label: 'After', figure: now, strong: true },
+      ...told.rows(before, after),
+    ],
+    links: [],
+  };
+}
+
+/** What became of the float before one key date between two plans. */
+export function explainCompareKeyDate(
+  before: Allocation,
+  after: Allocation,
+  name: string,
+  zone: string,
+): Explanation {
+  const [old, now] = [before, after].map((one) =>
+    one.keyDates.find((date) => date.package === name),
+  );
+  const [was, is] = [old?.floatMinutes ?? null, now?.floatMinutes ?? null];
+  const side = (told: string, date: KeyDateForecast | undefined): ExplanationRow[] =>
+    date
+      ? dateRows(date, zone).map((row) => ({ ...row, label: `${told}: ${row.label}` }))
+      : [{ label: `${told}: no key date`, figure: '' }];
+  return {
+    title: `Key date of ${name} in two plans`,
+    figure: was === null || is === null ? 'not comparable' : signed(is - was),
+    sentence: 'Programme float after less programme float before; more is better.',
+    rows: [...side('Before', old), ...side('After', now)],
+    links: [packageLink(name)],
+  };
+}
+
+interface ToldFigure {
+  readonly title: string;
+  readonly sentence: string;
+  value(one: Allocation, zone: string): string;
+  change(before: Allocation, after: Allocation): string;
+  rows(before: Allocation, after: Allocation): ExplanationRow[];
+}
+
+const counted = (count: (one: Allocation) => number): Pick<ToldFigure, 'value' | 'change'> => ({
+  value: (one) => String(count(one)),
+  change: (before, after) => signedCount(count(after) - count(before)),
+});
+const windowsOf = (one: Allocation): string[] => [
+  ...new Set(one.placements.flatMap((each) => each.window ?? [])),
+];
+
+const figures: Readonly<Record<CompareFigure, ToldFigure>> = {
+  finish: {
+    title: 'Finish of two plans',
+    sentence: 'The end of the last piece of work; none while work is left over.',
+    value: (one, zone) => (one.finishesAt === null ? 'none' : momentText(one.finishesAt, zone)),
+    change: (before, after) =>
+      before.finishesAt === null || after.finishesAt === null
+        ? 'not comparable'
+        : signed(minutesBetween(before.finishesAt, after.finishesAt)),
+    rows: () => [],
+  },
+  'windows-used': {
+    title: 'Windows used by two plans',
+    sentence: 'Windows in which any work is placed.',
+    ...counted((one) => one.windowsUsed),
+    rows: (before, after) => [
+      ...different('No longer used', windowsOf(before), windowsOf(after), 'window'),
+      ...different('Used now', windowsOf(after), windowsOf(before), 'window'),
+    ],
+  },
+  'dates-met': {
+    title: 'Key dates met by two plans',
+    sentence: 'Packages that are forecast to finish by their key date.',
+    ...counted((one) => one.keyDates.filter((date) => date.met).length),
+    rows: (before, after) => {
+      const met = (one: Allocation): string[] =>
+        one.keyDates.filter((date) => date.met).map((date) => date.package);
+      return [
+        ...different('No longer met', met(before), met(after), 'package'),
+        ...different('Met now', met(after), met(before), 'package'),
+      ];
+    },
+  },
+  'left-over': {
+    title: 'Work left over by two plans',
+    sentence: 'Activities that found no place in any window.',
+    ...counted((one) => one.unplaced.length),
+    rows: (before, after) => {
+      const left = (one: Allocation): string[] => one.unplaced.map((each) => each.activity);
+      return [
+        ...different('Placed now', left(before), left(after), 'activity'),
+        ...different('Left over now', left(after), left(before), 'activity'),
+      ];
+    },
+  },
+  quality: {
+    title: 'How good two plans are',
+    sentence:
+      'What is proved of each plan, aim by aim; a plan that the separate check did not pass is not to be used.',
+    value: (one) =>
+      `${one.certificate.text}${one.certificate.verified ? '' : ' (check not passed)'}`,
+    change: (before, after) =>
+      before.certificate.text === after.certificate.text ? 'same' : 'other',
+    rows: () => [],
+  },
+};
+
+function different(
+  label: string,
+  has: readonly string[],
+  lacks: readonly string[],
+  to: 'window' | 'package' | 'activity',
+): ExplanationRow[] {
+  return has
+    .filter((one) => !lacks.includes(one))
+    .map((one) => ({ label: `${label}: ${one}`, figure: '', place: { to, id: one } }));
+}
+
+function dateRows(date: KeyDateForecast, zone: string): ExplanationRow[] {
+  return [
+    { label: 'Due', figure: momentText(date.due, zone) },
+    {
+      label: 'Forecast finish',
+      figure: date.forecast === null ? 'not all placed' : momentText(date.forecast, zone),
+    },
+    {
+      label: 'Float: due less forecast',
+      figure: date.floatMinutes === null ? 'not known' : floatText(date.floatMinutes),
+      strong: true,
+    },
+    {
+      label: 'Windows between them that could take some of it',
+      figure: date.floatWindows === null ? 'not known' : String(date.floatWindows),
+    },
+  ];
+}
+
+function packageLink(id: string): Explanation['links'][number] {
+  return { text: `Package ${id} in the sheet`, place: { to: 'package', id } };
+}
+
+function signed(minutes: number): string {
+  return minutes > 0 ? `+${floatText(minutes)}` : floatText(minutes);
+}
+
+function signedCount(count: number): string {
+  return count > 0 ? `+${count}` : count < 0 ? `\u2212${-count}` : '0';
+}

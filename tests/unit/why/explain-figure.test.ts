@@ -1,0 +1,256 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { explainFigure, type ShownResults } from '../../../components/why/explain-figure.js';
+import type { Explanation } from '../../../components/why/explanation.js';
+import type { Figure } from '../../../components/shared/figure-ask-event.js';
+import { momentText } from '../../../components/shared/format.js';
+import { createInlineEngine } from '../../../src/engine/index.js';
+import { durationText, MINUTE } from '../../../src/calendar/index.js';
+import { emptyTable, ruleSetSchema, type PlanDocument } from '../../../src/model/index.js';
+import { priceBookSchema } from '../../../src/model/price-book.js';
+
+const cells = (text: string): string[][] => text.split('\n').map((line) => line.split('|'));
+
+const document: PlanDocument = {
+  schema: 1,
+  name: 'Two nights',
+  zone: 'Europe/London',
+  tables: {
+    windows: {
+      file: 'windows.csv',
+      columns: ['window', 'start', 'end'],
+      rows: cells('W1|2027-03-02 23:00|2027-03-03 05:00\nW2|2027-03-27 23:00|2027-03-28 06:00'),
+    },
+    work: {
+      file: 'work.csv',
+      columns: [
+        'package',
+        'activity',
+        'title',
+        'after',
+        'minutes',
+        'minutes low',
+        'minutes high',
+        'units',
+        'minutes per unit',
+        'key date',
+      ],
+      rows: cells(
+        'Deck|D1|Cut out||200|150|290|||2027-03-06\n' +
+          'Track|T1|Renew sleepers|||||8|40|2027-04-06',
+      ),
+    },
+    resources: emptyTable('resources.csv'),
+    trains: emptyTable('trains.csv'),
+  },
+  rules: ruleSetSchema.parse({
+    schema: 1,
+    name: 'Test',
+    leadIn: [{ step: 'Take the line', minutes: 20, low: 15, high: 60 }],
+    leadOut: [{ step: 'Give the line back', minutes: 20, low: 15, high: 40 }],
+    margin: { minutes: 30, source: 'Invented for this test' },
+  }),
+  prices: priceBookSchema.parse({
+    schema: 1,
+    name: 'Invented',
+    source: 'Invented for this test',
+    currency: 'GBP',
+    delay: {
+      by: 'bands',
+      bands: [{ afterMinutes: 0, rate: '10' }],
+      source: 'Invented for this test',
+    },
+  }),
+};
+
+let shown: ShownResults;
+
+beforeAll(async () => {
+  const engine = createInlineEngine();
+  const results = await engine.recompute(document);
+  expect(results.faults.filter((one) => one.severity === 'error')).toEqual([]);
+  const allocation = await engine.allocate(document, { seconds: 1 });
+  const before = { ...allocation, windowsUsed: allocation.windowsUsed + 1 };
+  const { placements } = allocation;
+  const handbacks = await engine.handback(document, { placements, seed: 7, runs: 2000 });
+  const first = handbacks[0]!;
+  const price = await engine.price(document, {
+    window: first.window,
+    overrunMinutes: 12,
+    maxMinutes: 60,
+    placements,
+    handbackMinutes: first.simulation.handbackMinutes,
+  });
+  const book = await engine.book(document, { now: Date.UTC(2026, 10, 1) });
+  shown = { results, handbacks, price, book, allocation, before, zone: document.zone };
+});
+
+const told = (figure: Figure): Explanation => {
+  const found = explainFigure(figure, shown);
+  if (!found) throw new Error(`nothing told of ${JSON.stringify(figure)}`);
+  return found;
+};
+const row = (one: Explanation, label: string | RegExp) =>
+  one.rows.find((each) =>
+    typeof label === 'string' ? each.label === label : label.test(each.label),
+  );
+
+describe('where a handback figure comes from', () => {
+  it('makes the margin of planned clear, lead-out and booked end, with the rule and its source', () => {
+    for (const result of shown.handbacks!) {
+      const one = told({ of: 'handback-margin', window: result.window });
+      const minutes = (result.bookedEnd - result.plannedClear) / MINUTE - result.leadOutMinutes;
+      expect(one.figure).toBe(durationText(minutes));
+      expect(one.rule?.source).toBe('Invented for this test');
+      expect(one.tone).toBe(result.marginMinutes >= 30 ? 'good' : 'bad');
+      expect(row(one, 'Required')?.figure).toBe('30 min');
+      expect(one.links[0]?.place).toEqual({ to: 'window', id: result.window });
+    }
+  });
+
+  it('tells each cut-off with and without the margin, which lies between the two', () => {
+    for (const result of shown.handbacks!)
+      for (const [index, cutOff] of result.cutOffs.entries()) {
+        const one = told({ of: 'cut-off', window: result.window, index });
+        const { zone } = shown.results!.plan.windows.find((each) => each.id === result.window)!;
+        expect(one.figure).toBe(momentText(cutOff.latestStart, zone));
+        expect(row(one, /at the booked end/)?.note).toMatch(/^30 min later/);
+        expect(one.links.at(-1)?.place.to).toBe(
+          cutOff.activity === undefined ? 'rule' : 'activity',
+        );
+      }
+  });
+
+  it('counts the chance on time from the runs themselves', () => {
+    const result = shown.handbacks![0]!;
+    const window = shown.results!.plan.windows.find((each) => each.id === result.window)!;
+    const gross = (result.bookedEnd - window.start) / MINUTE;
+    const onTime = result.simulation.handbackMinutes.filter((each) => each <= gross).length;
+    expect(row(told({ of: 'on-time', window: result.window }), 'Runs on time')?.figure).toBe(
+      `${onTime.toLocaleString('en-GB')} of 2,000`,
+    );
+  });
+
+  it('says of every figure of the simulation how many runs and which seed', () => {
+    const { window } = shown.handbacks![0]!;
+    for (const figure of [
+      { of: 'on-time', window },
+      { of: 'p-value', window, percent: 80 },
+      { of: 'expected-overrun', window },
+      { of: 'later-than', window, minutes: 60 },
+    ] as const) {
+      const one = told(figure);
+      expect(row(one, 'Runs')?.figure).toBe('2,000');
+      expect(row(one, 'Seed')?.figure).toBe('7');
+    }
+    for (const of of ['on-time', 'expected-overrun'] as const)
+      expect(row(told({ of, window }), 'Standard error')?.figure).toMatch(/^\u00b1\d/);
+  });
+
+  it('takes a P-value from its rank among the runs', () => {
+    const { window, simulation } = shown.handbacks![0]!;
+    const start = shown.results!.plan.windows.find((each) => each.id === window)!.start;
+    const one = told({ of: 'p-value', window, percent: 90 });
+    expect(row(one, /counted to/)?.figure).toBe('1,800 of 2,000');
+    const ranked = Math.ceil(simulation.handbackMinutes[1799]!);
+    expect(one.figure).toBe(momentText(start + ranked * MINUTE, 'Europe/London'));
+  });
+
+  it('shows where to stop repeated work', () => {
+    const result = shown.handbacks!.find((each) => each.units.length > 0)!;
+    const [outlook] = result.units;
+    const one = told({ of: 'units-on-time', window: result.window, activity: 'T1' });
+    expect(one.figure).toBe(String(outlook!.unitsWithinConfidence));
+    expect(one.rows.filter((each) => each.label.startsWith('After')).length).toBe(
+      outlook!.chances.length,
+    );
+  });
+});
+
+describe('where a cost comes from', () => {
+  it('sums the counted heads to the total, and shows formula and source of each', () => {
+    const { at } = shown.price!;
+    const total = told({ of: 'cost-total' });
+    const sum = at.rows
+      .filter((one) => one.counted)
+      .reduce((pence, one) => pence + Math.round(Number(one.amount) * 100), 0);
+    const figure = row(total, 'Total of what is counted')!.figure;
+    expect(Number(figure.replaceAll(/[^\d.]/g, '')) * 100).toBe(sum);
+    expect(sum).toBeGreaterThan(0);
+    for (const one of at.rows) {
+      const head = told({ of: 'cost-row', code: one.code });
+      expect(head.rule).toMatchObject({ text: one.formula, source: one.source });
+      expect(head.rows.length).toBe(one.inputs.length);
+    }
+  });
+
+  it('tells the expected cost with its standard error and runs', () => {
+    const one = told({ of: 'cost-expected' });
+    expect(row(one, 'Runs')?.figure).toBe('2,000');
+    expect(row(one, 'Expected cost')?.note).toContain('standard error');
+    expect(told({ of: 'cost-p', percent: 95 }).figure).toBe(row(one, 'P95 cost')?.figure);
+  });
+});
+
+describe('where a date comes from', () => {
+  it('tells the lead time and its source for every milestone', () => {
+    for (const one of shown.book!.milestones) {
+      const { window, milestone } = one;
+      const found = told({ of: 'booking-date', window, milestone });
+      expect(found.figure).toBe(momentText(one.due, one.zone));
+      expect(found.rule?.source).toContain(one.source);
+    }
+    expect(shown.book!.milestones.length).toBeGreaterThan(0);
+  });
+
+  it('tells programme float from due and forecast', () => {
+    for (const date of shown.allocation!.keyDates) {
+      const one = told({ of: 'key-date', package: date.package });
+      expect(row(one, 'Due')?.figure).toBe(momentText(date.due, 'Europe/London'));
+      expect(one.tone).toBe(date.met ? 'good' : 'bad');
+    }
+    expect(shown.allocation!.keyDates.length).toBe(2);
+  });
+});
+
+describe('where figures of plans come from', () => {
+  it('adds up the units of all visits', () => {
+    const one = told({ of: 'units-placed', activity: 'T1' });
+    const sum = one.rows.reduce((all, each) => all + Number(each.figure), 0);
+    expect(one.figure).toBe(`${sum} of 8`);
+  });
+
+  it('tells both sides of a comparison and the change', () => {
+    const one = told({ of: 'compare', figure: 'windows-used' });
+    expect(one.figure).toBe('\u22121');
+    for (const figure of ['finish', 'dates-met', 'left-over', 'quality'] as const)
+      expect(told({ of: 'compare', figure }).rows.length).toBeGreaterThanOrEqual(2);
+    expect(told({ of: 'compare-key-date', package: 'Deck' }).figure).toBe('0 min');
+  });
+});
+
+describe('a figure that the results do not hold', () => {
+  it.each<Figure>([
+    { of: 'handback-margin', window: 'W9' },
+    { of: 'cut-off', window: 'W1', index: 99 },
+    { of: 'cost-row', code: 'none' },
+    { of: 'key-date', package: 'none' },
+    { of: 'units-placed', activity: 'D1' },
+    { of: 'units-on-time', window: 'W1', activity: 'none' },
+  ])('is not explained: %o', (figure) => {
+    expect(explainFigure(figure, shown)).toBeNull();
+  });
+
+  it('nor is any before there are results', () => {
+    const none: ShownResults = {
+      results: null,
+      handbacks: null,
+      price: null,
+      book: null,
+      allocation: null,
+      before: null,
+      zone: 'UTC',
+    };
+    expect(explainFigure({ of: 'cost-total' }, none)).toBeNull();
+    expect(explainFigure({ of: 'on-time', window: 'W1' }, none)).toBeNull();
+  });
+});

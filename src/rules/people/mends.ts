@@ -32,8 +32,8 @@ const LONGEST_MOVE = 12 * 60;
 const order: readonly RosterChange['change'][] = [
   'move later',
   'move earlier',
-  'start later',
   'finish earlier',
+  'start later',
   'give to',
   'drop',
 ];

@@ -69,6 +69,20 @@ export const styles = css`
   .gross {
     fill: var(--_ink);
   }
+  @media print {
+    :host {
+      page: possession-window;
+    }
+    .picture {
+      margin-bottom: 4mm;
+    }
+    .step {
+      break-inside: avoid;
+    }
+    .step[aria-pressed='true'] {
+      box-shadow: none;
+    }
+  }
   @media (forced-colors: active) {
     .gross {
       fill: CanvasText;

@@ -3,11 +3,16 @@ import { durationText } from '../../src/calendar/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { clockText, stretchText } from '../shared/format.js';
-import { kindFill, kindPatterns, kindStyles, kindText } from '../shared/kinds.js';
+import { kindFill, kindPatterns, kindStyles } from '../shared/kinds.js';
+import { paper, PORTRAIT } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
+import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { LedgerAskEvent } from './ledger-ask-event.js';
 import { styles } from './ledger.styles.js';
+import { defaultStrings, type LedgerStrings } from './strings.js';
 import { stepsOf, type LedgerStep } from './steps.js';
 
 /** Room for `23:30–00:00` to the right of a bar. */
@@ -23,12 +28,20 @@ const TIMES = 84;
  * @csspart step - One row of the picture.
  */
 export class PossessionLedger extends LitElement {
-  static override readonly styles = [...base, kindStyles, styles];
+  static override readonly styles = [
+    ...base,
+    kindStyles,
+    cautionStyles,
+    styles,
+    rightToLeft,
+    paper,
+  ];
   static override readonly properties: PropertyDeclarations = {
     ledger: { attribute: false },
     window: { attribute: false },
     asked: { attribute: false },
     asTable: { type: Boolean, attribute: 'as-table' },
+    strings: { attribute: false },
   };
 
   declare ledger: Ledger | null;
@@ -37,8 +50,11 @@ export class PossessionLedger extends LitElement {
   /** The row now explained elsewhere; null: none. */
   declare asked: LedgerAskEvent['row'] | null;
   declare asTable: boolean;
+  /** Words to use in place of the element's own. */
+  declare strings: Partial<LedgerStrings>;
 
   readonly #picture = new WidthWatch(this, '.picture', 320);
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
@@ -46,43 +62,45 @@ export class PossessionLedger extends LitElement {
     this.window = null;
     this.asked = null;
     this.asTable = false;
+    this.strings = {};
   }
 
   override render(): TemplateResult {
     const { ledger, window } = this;
-    if (!ledger || !window) return html`<p class="quiet">Pick a window to see its minutes.</p>`;
+    const words = this.#words;
+    if (!ledger || !window) return html`<p class="quiet">${words.pick}</p>`;
     return html`<header>
         <div>
           <h2>${window.id} ${window.title}</h2>
-          <p class="quiet">${stretchText(window.start, window.end, window.zone)}</p>
+          <p class="quiet run">${stretchText(window.start, window.end, window.zone)}</p>
         </div>
         <button
           type="button"
+          class="on-screen"
           aria-pressed=${this.asTable}
           @click=${() => {
             this.asTable = !this.asTable;
           }}
         >
-          ${this.asTable ? 'Picture' : 'Table'}
+          ${this.asTable ? words.asPicture : words.asTable}
         </button>
       </header>
       ${ledger.barred.map((reason) => html`<p class="barred">${reason.text}</p>`)}
       ${
         ledger.shortfallMinutes > 0
-          ? html`<p class="shortfall">
-              The deductions ask for ${durationText(ledger.shortfallMinutes)} more than the window
-              holds.
-            </p>`
+          ? html`<p class="shortfall">${words.shortfall(durationText(ledger.shortfallMinutes))}</p>`
           : nothing
       }
-      ${this.asTable ? this.#renderTable(ledger, window.zone) : this.#renderPicture(ledger, window.zone)}`;
+      ${this.asTable && !this.#print.printing ? nothing : this.#renderPicture(ledger, window.zone)}
+      ${this.asTable || this.#print.printing ? this.#renderTable(ledger, window.zone) : nothing}
+      <div class="on-paper">${cautionList(words.cautions)}</div>`;
   }
 
   #renderPicture(ledger: Ledger, zone: string): TemplateResult {
-    return html`<div class="picture" role="group" aria-label="From booked to usable time">
-      ${this.#renderSum('gross', 'Booked', ledger.grossMinutes, ledger)}
+    return html`<div class="picture" role="group" aria-label=${this.#words.picture}>
+      ${this.#renderSum('gross', this.#words.booked, ledger.grossMinutes, ledger)}
       ${stepsOf(ledger).map((step) => this.#renderStep(step, ledger, zone))}
-      ${this.#renderSum('usable', 'Usable', ledger.usableMinutes, ledger)}
+      ${this.#renderSum('usable', this.#words.usable, ledger.usableMinutes, ledger)}
     </div>`;
   }
 
@@ -137,22 +155,23 @@ export class PossessionLedger extends LitElement {
           fill=${kindFill(row.kind)}
         ></rect>
       </svg>
-      <span class="when"
-        ><span class="unseen">${kindText[row.kind]}, </span
+      <span class="when clock-run"
+        ><span class="unseen">${this.#words.kind[row.kind]}, </span
         >${clockText(row.start, zone)}&ndash;${clockText(row.end, zone)}</span
       >
     </button>`;
   }
 
   #renderTable(ledger: Ledger, zone: string): TemplateResult {
-    return html`<div class="scroll" tabindex="0" role="region" aria-label="Ledger as a table">
+    const words = this.#words;
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.table}>
       <table>
         <thead>
           <tr>
-            <th scope="col">From</th>
-            <th scope="col">To</th>
-            <th scope="col">Rule</th>
-            <th scope="col" class="figure">Minutes</th>
+            <th scope="col">${words.from}</th>
+            <th scope="col">${words.to}</th>
+            <th scope="col">${words.rule}</th>
+            <th scope="col" class="figure">${words.minutes}</th>
           </tr>
         </thead>
         <tbody>
@@ -165,17 +184,17 @@ export class PossessionLedger extends LitElement {
                   <button class="plain" type="button" @click=${() => this.#ask(index)}>
                     ${row.rule}
                   </button>
-                  <div class="quiet">${kindText[row.kind]}. ${row.why}</div>
+                  <div class="quiet">${words.kind[row.kind]}. ${row.why}</div>
                 </td>
                 <td class="figure">${row.minutes}</td>
               </tr>`,
           )}
           <tr>
-            <th scope="row" colspan="3">Booked, the sum</th>
+            <th scope="row" colspan="3">${words.bookedSum}</th>
             <td class="figure"><strong>${ledger.grossMinutes}</strong></td>
           </tr>
           <tr>
-            <th scope="row" colspan="3">of it usable</th>
+            <th scope="row" colspan="3">${words.ofItUsable}</th>
             <td class="figure"><strong>${ledger.usableMinutes}</strong></td>
           </tr>
         </tbody>
@@ -183,8 +202,13 @@ export class PossessionLedger extends LitElement {
     </div>`;
   }
 
+  get #words(): LedgerStrings {
+    return { ...defaultStrings, ...this.strings };
+  }
+
   get #bar(): number {
-    return Math.max(40, this.#picture.width - 12 - TIMES);
+    const width = this.#print.printing ? PORTRAIT : this.#picture.width;
+    return Math.max(40, width - 12 - TIMES);
   }
 
   #wide(minutes: number, ledger: Ledger): number {

@@ -129,6 +129,35 @@ export const styles = css`
     padding-block: 0.25rem;
     border-bottom: 1px solid var(--_hair);
   }
+  @media print {
+    :host {
+      page: possession-plan;
+      container-type: normal;
+    }
+    .sheet {
+      display: table;
+      width: 100%;
+    }
+    .sheet .repeat {
+      display: table-header-group;
+    }
+    .sheet > div {
+      display: table-row-group;
+    }
+    .window {
+      break-inside: avoid;
+    }
+    .shares::details-content {
+      content-visibility: visible;
+      block-size: auto;
+    }
+    .held {
+      fill: #000;
+    }
+    .lost {
+      stroke: #000;
+    }
+  }
   @container (max-width: 46rem) {
     .window {
       grid-template-columns: minmax(0, 1fr);
@@ -137,6 +166,19 @@ export const styles = css`
   @media (forced-colors: active) {
     .work rect {
       fill: Canvas;
+      stroke: CanvasText;
+    }
+    .work text,
+    .held,
+    .work.critical rect.edge-mark {
+      fill: CanvasText;
+    }
+    .work.chosen rect.body {
+      stroke: Highlight;
+    }
+    .lost,
+    .due,
+    .axis {
       stroke: CanvasText;
     }
   }

@@ -12,6 +12,7 @@ import type { AccessWindow, Activity } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import type { Allocation, KeyDateForecast } from '../../src/schedule/types.js';
 import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';
 import {
   clockText,
@@ -22,14 +23,20 @@ import {
   stretchText,
 } from '../shared/format.js';
 import { kindFill, kindPatterns, kindStyles } from '../shared/kinds.js';
+import { LANDSCAPE, paper } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
+import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { lanesOf, type Lane } from './lanes.js';
 import { PlacementSelectEvent } from './placement-select-event.js';
 import { styles } from './plan.styles.js';
+import { defaultStrings, type PlanStrings } from './strings.js';
 
 const LANE = 22;
 const STRIP = 10;
 const FLOAT = 180;
+/** On a sheet of paper: what the names of windows leave for the drawing. */
+const ON_PAPER = LANDSCAPE - 284;
 
 /**
  * A plan for all work: the windows it uses with what is done in each, the key dates with their float, and what is
@@ -42,7 +49,14 @@ const FLOAT = 180;
  * @csspart certificate - What is known of the answer.
  */
 export class PossessionPlan extends LitElement {
-  static override readonly styles = [...base, kindStyles, styles];
+  static override readonly styles = [
+    ...base,
+    kindStyles,
+    cautionStyles,
+    styles,
+    rightToLeft,
+    paper,
+  ];
   static override readonly properties: PropertyDeclarations = {
     allocation: { attribute: false },
     windows: { attribute: false },
@@ -50,6 +64,7 @@ export class PossessionPlan extends LitElement {
     activities: { attribute: false },
     zone: { type: String },
     selected: { attribute: false },
+    strings: { attribute: false },
   };
 
   declare allocation: Allocation | null;
@@ -60,8 +75,11 @@ export class PossessionPlan extends LitElement {
   declare zone: string;
   /** Index of the placement picked; null: none. */
   declare selected: number | null;
+  /** Words to use in place of the element's own. */
+  declare strings: Partial<PlanStrings>;
 
   readonly #drawing = new WidthWatch(this, '.drawing', 640);
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
@@ -71,65 +89,72 @@ export class PossessionPlan extends LitElement {
     this.activities = [];
     this.zone = 'UTC';
     this.selected = null;
+    this.strings = {};
   }
 
   override render(): TemplateResult {
     const { allocation } = this;
-    if (!allocation) return html`<p class="certificate quiet">No plan has been worked out yet.</p>`;
+    const words = this.#words;
+    if (!allocation) return html`<p class="certificate quiet">${words.noPlan}</p>`;
     const { certificate } = allocation;
     const met = allocation.keyDates.filter((one) => one.met).length;
     return html`<div part="certificate" class="certificate">
-        <strong>${sentence(certificate.text)}</strong>
+        <strong class="run">${sentence(certificate.text)}</strong>
         ${
           allocation.keyDates.length > 0
-            ? html`<span class=${met === allocation.keyDates.length ? 'met' : 'missed'}
-                >${met} of ${countText(allocation.keyDates.length, 'key date')} met</span
+            ? html`<span class="run ${met === allocation.keyDates.length ? 'met' : 'missed'}"
+                >${words.datesMet(
+                  String(met),
+                  countText(allocation.keyDates.length, words.keyDate, words.manyKeyDates),
+                )}</span
               >`
             : nothing
         }
-        <span>${countText(allocation.windowsUsed, 'window')} used</span>
-        <span
+        <span class="run"
+          >${words.used(countText(allocation.windowsUsed, words.window, words.windows))}</span
+        >
+        <span class="run"
           >${
             allocation.finishesAt === null
-              ? 'no finish while work is left over'
-              : html`finishes ${momentText(allocation.finishesAt, this.zone)}`
+              ? words.noFinish
+              : words.finishes(momentText(allocation.finishesAt, this.zone))
           }</span
         >
-        <span>${countText(allocation.unplaced.length, 'activity', 'activities')} left over</span>
-        ${
-          certificate.verified
-            ? html`<span class="met">checked by the independent verifier</span>`
-            : nothing
-        }
+        <span class="run"
+          >${words.leftOver(countText(allocation.unplaced.length, words.activity, words.activities))}</span
+        >
+        ${certificate.verified ? html`<span class="met">${words.checked}</span>` : nothing}
       </div>
       ${
         certificate.verified
           ? nothing
-          : html`<p class="unverified" role="alert">
-              The independent check did not pass. Do not use this plan.
-            </p>`
+          : html`<p class="unverified" role="alert">${words.notChecked}</p>`
       }
       ${this.#renderKeyDates(allocation.keyDates)} ${this.#renderUnplaced(allocation)}
-      <h2>What is done in which window</h2>
-      ${this.#renderWindows(allocation)}`;
+      <div class="sheet">
+        <h2 class="repeat">${words.whichWindow}</h2>
+        <div>${this.#renderWindows(allocation)}</div>
+      </div>
+      <div class="on-paper">${cautionList(words.cautions)}</div>`;
   }
 
   #renderKeyDates(dates: readonly KeyDateForecast[]): TemplateResult {
     if (dates.length === 0) return html``;
+    const words = this.#words;
     const moments = dates.flatMap((one) => [one.due, one.forecast ?? one.due]);
     const span = { from: Math.min(...moments), to: Math.max(...moments) };
-    return html`<h2>Key dates</h2>
-      <div class="scroll" tabindex="0" role="region" aria-label="Key dates">
+    return html`<h2>${words.keyDates}</h2>
+      <div class="scroll" tabindex="0" role="region" aria-label=${words.keyDates}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Package</th>
-              <th scope="col">Due</th>
-              <th scope="col">Forecast</th>
-              <th scope="col" class="figure">Programme float</th>
-              <th scope="col" class="figure">In windows</th>
-              <th scope="col">Met</th>
-              <th scope="col" class="float" aria-hidden="true">
+              <th scope="col">${words.package}</th>
+              <th scope="col">${words.due}</th>
+              <th scope="col">${words.forecast}</th>
+              <th scope="col" class="figure">${words.float}</th>
+              <th scope="col" class="figure">${words.inWindows}</th>
+              <th scope="col">${words.met}</th>
+              <th scope="col" class="float clock-run" aria-hidden="true">
                 <span>${dayText(span.from, this.zone)}</span
                 ><span>${dayText(span.to, this.zone)}</span>
               </th>
@@ -144,7 +169,7 @@ export class PossessionPlan extends LitElement {
                     ${
                       date.sharesFloatWith.length > 0
                         ? html`<details class="shares">
-                            <summary>shares float with ${date.sharesFloatWith.length}</summary>
+                            <summary>${words.shares(String(date.sharesFloatWith.length))}</summary>
                             ${date.sharesFloatWith.join(', ')}
                           </details>`
                         : nothing
@@ -152,7 +177,7 @@ export class PossessionPlan extends LitElement {
                   </th>
                   <td>${momentText(date.due, this.zone)}</td>
                   <td>
-                    ${date.forecast === null ? 'not all placed' : momentText(date.forecast, this.zone)}
+                    ${date.forecast === null ? words.notAllPlaced : momentText(date.forecast, this.zone)}
                   </td>
                   <td class="figure">
                     <button
@@ -163,11 +188,13 @@ export class PossessionPlan extends LitElement {
                           new FigureAskEvent({ of: 'key-date', package: date.package }),
                         )}
                     >
-                      ${date.floatMinutes === null ? 'none known' : floatText(date.floatMinutes)}
+                      ${date.floatMinutes === null ? words.noneKnown : floatText(date.floatMinutes)}
                     </button>
                   </td>
-                  <td class="figure">${date.floatWindows ?? 'none known'}</td>
-                  <td class=${date.met ? 'met' : 'missed'}>${date.met ? '● met' : '▽ missed'}</td>
+                  <td class="figure">${date.floatWindows ?? words.noneKnown}</td>
+                  <td class=${date.met ? 'met' : 'missed'}>
+                    ${date.met ? `● ${words.dateMet}` : `▽ ${words.dateMissed}`}
+                  </td>
                   <td class="float" aria-hidden="true">${this.#renderFloat(date, span)}</td>
                 </tr>`,
             )}
@@ -197,7 +224,7 @@ export class PossessionPlan extends LitElement {
 
   #renderUnplaced(allocation: Allocation): TemplateResult {
     if (allocation.unplaced.length === 0) return html``;
-    return html`<h2>Left over</h2>
+    return html`<h2>${this.#words.leftOverTitle}</h2>
       <ul class="unplaced">
         ${allocation.unplaced.map(
           (one) =>
@@ -227,8 +254,8 @@ export class PossessionPlan extends LitElement {
       outside.length > 0
         ? html`<div class="window">
             <div class="name">
-              <strong>Outside</strong>
-              <div class="quiet">needs no window</div>
+              <strong>${this.#words.outside}</strong>
+              <div class="quiet">${this.#words.needsNone}</div>
             </div>
             <ul>
               ${outside.map((index) => {
@@ -253,15 +280,16 @@ export class PossessionPlan extends LitElement {
     );
     const count = Math.max(1, ...lanes.map((lane) => lane.lane + 1));
     const ledger = this.ledgers.find((found) => found.window === one.id);
-    const width = this.#drawing.width;
+    const width = this.#print.printing ? ON_PAPER : this.#drawing.width;
     const x = (at: number): number =>
       ((at - one.start) / (one.end - one.start)) * Math.max(1, width - 2) + 1;
     return html`<div class="window">
       <div class="name">
         <strong>${one.id}</strong> ${one.title}
         <div class="quiet">
-          ${dayText(one.start, one.zone)} ${clockText(one.start, one.zone)} to
-          ${clockText(one.end, one.zone)}, ${durationText((one.end - one.start) / MINUTE)}
+          ${dayText(one.start, one.zone)}
+          ${this.#words.fromTo(clockText(one.start, one.zone), clockText(one.end, one.zone))},
+          ${durationText((one.end - one.start) / MINUTE)}
         </div>
       </div>
       <div class="drawing">
@@ -269,7 +297,7 @@ export class PossessionPlan extends LitElement {
           width=${width}
           height=${STRIP + count * LANE + 4}
           role="group"
-          aria-label="Work in window ${one.id}"
+          aria-label=${this.#words.workIn(one.id)}
         >
           ${kindPatterns}
           ${(ledger?.rows ?? []).map(
@@ -293,9 +321,16 @@ export class PossessionPlan extends LitElement {
     const wide = Math.max(3, x(placement.to) - left - 1);
     const top = STRIP + 2 + lane.lane * LANE;
     const float = allocation.floats.find((one) => one.activity === placement.activity);
-    const units = placement.units === undefined ? '' : `, ${countText(placement.units, 'unit')}`;
+    const units =
+      placement.units === undefined
+        ? ''
+        : `, ${countText(placement.units, this.#words.unit, this.#words.units)}`;
     const title = this.#titleOf(placement.activity);
     const long = `${placement.activity} ${title}${units}`;
+    const times = this.#words.fromTo(
+      clockText(placement.from, window.zone),
+      clockText(placement.to, window.zone),
+    );
     const text =
       wide > long.length * 7 + 12
         ? long
@@ -307,15 +342,19 @@ export class PossessionPlan extends LitElement {
       role="button"
       tabindex="0"
       aria-pressed=${this.selected === index}
-      aria-label=${`${long}, ${clockText(placement.from, window.zone)} to ${clockText(placement.to, window.zone)}${float?.critical ? ', no float' : ''}`}
+      aria-label=${`${long}, ${times}${float?.critical ? `, ${this.#words.noFloat}` : ''}`}
       @click=${() => this.#pick(index)}
       @keydown=${(event: KeyboardEvent) => this.#onKey(event, index)}
     >
-      <title>${long}, ${clockText(placement.from, window.zone)} to ${clockText(placement.to, window.zone)}</title>
+      <title>${long}, ${times}</title>
       <rect class="body" x=${left} y=${top} width=${wide} height=${LANE - 4}></rect>
       ${float?.critical ? svg`<rect class="edge-mark" x=${left} y=${top} width=${Math.min(4, wide)} height=${LANE - 4}></rect>` : nothing}
       <text x=${left + 8} y=${top + 13}>${text}</text>
     </g>`;
+  }
+
+  get #words(): PlanStrings {
+    return { ...defaultStrings, ...this.strings };
   }
 
   #titleOf(id: string): string {

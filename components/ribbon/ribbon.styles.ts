@@ -140,6 +140,22 @@ export const styles = css`
   .row:hover .halo {
     stroke: var(--_act-wash);
   }
+  .sheet th[scope='row'] {
+    width: 9rem;
+    color: var(--_ink);
+    font-weight: 500;
+  }
+  .sheet .status {
+    display: block;
+    font-size: var(--_small);
+    font-weight: 400;
+  }
+  @media print {
+    :host {
+      page: possession-window;
+      container-type: normal;
+    }
+  }
   @container (max-width: 46rem) {
     .axis,
     .row {

@@ -10,20 +10,18 @@ import {
 } from 'lit';
 import { durationText, MINUTE, type Instant } from '../../src/calendar/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
-import type { Ledger, LedgerKind } from '../../src/rules/types.js';
+import type { Ledger } from '../../src/rules/types.js';
 import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { clockText, dayText, stretchText } from '../shared/format.js';
-import {
-  kindFill,
-  kindPatterns,
-  kindStyles,
-  kindSwatch,
-  kindText,
-  ledgerKinds,
-} from '../shared/kinds.js';
+import { kindFill, kindPatterns, kindStyles, kindSwatch, ledgerKinds } from '../shared/kinds.js';
+import { paper, PORTRAIT } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
+import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { linesOf, spanOf, type RibbonLine } from './lines.js';
 import { styles } from './ribbon.styles.js';
+import { defaultStrings, type RibbonStrings } from './strings.js';
 import { WindowSelectEvent } from './window-select-event.js';
 
 const GUTTER = 70;
@@ -33,16 +31,8 @@ const LABEL = 40;
 /** Room for `clocks +1 h` beyond that. */
 const WORDS = 84;
 const LINE = 28;
-
-/** Words short enough to stand inside a segment. */
-const inside: Readonly<Record<LedgerKind, string>> = {
-  'lead-in': 'lead-in',
-  usable: '',
-  curfew: 'curfew',
-  'shift-break': 'break',
-  'lead-out': 'lead-out',
-  margin: 'margin',
-};
+/** On a sheet of paper: what names and usable time leave for the drawing. */
+const ON_PAPER = PORTRAIT - 232;
 
 /**
  * Windows drawn along elapsed time from noon to noon, so that nights stand under each other and a long closure folds
@@ -55,12 +45,20 @@ const inside: Readonly<Record<LedgerKind, string>> = {
  * @csspart row - One window.
  */
 export class PossessionRibbon extends LitElement {
-  static override readonly styles = [...base, kindStyles, styles];
+  static override readonly styles = [
+    ...base,
+    kindStyles,
+    cautionStyles,
+    styles,
+    rightToLeft,
+    paper,
+  ];
   static override readonly properties: PropertyDeclarations = {
     windows: { attribute: false },
     ledgers: { attribute: false },
     selected: { type: String, reflect: true },
     asTable: { type: Boolean, attribute: 'as-table' },
+    strings: { attribute: false },
   };
 
   declare windows: readonly AccessWindow[];
@@ -70,12 +68,15 @@ export class PossessionRibbon extends LitElement {
   declare selected: string;
   /** Shows the same figures as a table. */
   declare asTable: boolean;
+  /** Words to use in place of the element's own. */
+  declare strings: Partial<RibbonStrings>;
 
   #lines = new Map<string, RibbonLine[]>();
   #ledgers = new Map<string, Ledger>();
   #span = { from: 0, to: 1440 };
   #edge = { left: EDGE, right: EDGE };
   readonly #drawing = new WidthWatch(this, '.axis .drawing', 720);
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
@@ -83,6 +84,7 @@ export class PossessionRibbon extends LitElement {
     this.ledgers = [];
     this.selected = '';
     this.asTable = false;
+    this.strings = {};
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -101,44 +103,77 @@ export class PossessionRibbon extends LitElement {
   }
 
   override render(): TemplateResult {
+    const words = this.#words;
     return html`<div class="top">
-        <ul class="key" aria-label="Key">
+        <ul class="key" aria-label=${words.key}>
           ${ledgerKinds.map(
             (kind) =>
               html`<li>
                 <svg width="16" height="12" aria-hidden="true">
                   ${kindPatterns}${kindSwatch(kind)}</svg
-                >${kindText[kind]}
+                >${words.kind[kind]}
               </li>`,
           )}
         </ul>
         <button
           type="button"
+          class="on-screen"
           aria-pressed=${this.asTable}
           @click=${() => {
             this.asTable = !this.asTable;
           }}
         >
-          ${this.asTable ? 'As a picture' : 'As a table'}
+          ${this.asTable ? words.asPicture : words.asTable}
         </button>
       </div>
-      ${this.asTable ? this.#renderTable() : this.#renderPicture()}`;
+      ${
+        this.asTable
+          ? this.#renderTable()
+          : this.#print.printing
+            ? this.#renderSheet()
+            : this.#renderPicture()
+      }
+      <div class="on-paper">${cautionList(words.cautions)}</div>`;
   }
 
   #renderPicture(): TemplateResult {
+    const words = this.#words;
     return html`<div class="axis" aria-hidden="true">
-        <span>Window, drawn from noon to noon</span>
+        <span>${words.axis}</span>
         <div class="drawing">${this.#renderAxis()}</div>
-        <span class="figure">Usable</span>
+        <span class="figure">${words.usable}</span>
       </div>
-      <div
-        role="listbox"
-        aria-label="Windows along time"
-        @keydown=${this.#onKey}
-        @click=${this.#onClick}
-      >
+      <div role="listbox" aria-label=${words.list} @keydown=${this.#onKey} @click=${this.#onClick}>
         ${this.windows.map((one, index) => this.#renderRow(one, index))}
       </div>`;
+  }
+
+  /** The picture as a table, so that the hours stand at the head of every sheet of paper. */
+  #renderSheet(): TemplateResult {
+    const words = this.#words;
+    return html`<table class="sheet">
+      <thead>
+        <tr>
+          <th scope="col">${words.window}</th>
+          <th scope="col">${this.#renderAxis()}</th>
+          <th scope="col" class="figure">${words.usable}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${this.windows.map(
+          (one) =>
+            html`<tr>
+              <th scope="row">
+                ${one.id} ${one.title}<span class="status">${this.#statusOf(one)}</span>
+              </th>
+              <td>${this.#renderLines(one)}</td>
+              <td class="figure">
+                <strong>${this.#usableText(one)}</strong><br />${words.of(grossText(one))}
+              </td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>`;
   }
 
   #renderAxis(): SVGTemplateResult | TemplateResult {
@@ -146,7 +181,7 @@ export class PossessionRibbon extends LitElement {
     const hours: number[] = [];
     for (let at = this.#span.from; at <= this.#span.to; at += 60)
       if (((at / 60 + 12) % 24) % step === 0) hours.push(at);
-    return html`<svg width=${this.#drawing.width} height="20">
+    return html`<svg width=${this.#wide} height="20">
       ${hours.map(
         (at) =>
           svg`<text x=${this.#x(at)} y="14" text-anchor="middle">${String((at / 60 + 12) % 24).padStart(2, '0')}</text>`,
@@ -155,12 +190,9 @@ export class PossessionRibbon extends LitElement {
   }
 
   #renderRow(one: AccessWindow, index: number): TemplateResult {
-    const ledger = this.#ledgers.get(one.id);
+    const words = this.#words;
     const chosen = one.id === this.selected;
     const reachable = chosen || (index === 0 && !this.windows.some((w) => w.id === this.selected));
-    const usable = usableText(ledger);
-    const gross = durationText((one.end - one.start) / MINUTE);
-    const lines = this.#lines.get(one.id) ?? [];
     return html`<div
       part="row"
       class="row ${one.status}"
@@ -171,21 +203,39 @@ export class PossessionRibbon extends LitElement {
     >
       <div class="name">
         <strong>${one.id}</strong><span class="title">${one.title}</span
-        ><span class="status">${one.status}${one.isolation.length > 0 ? ', isolated' : ''}</span>
+        ><span class="status">${this.#statusOf(one)}</span>
       </div>
-      <svg
-        class="drawing"
-        width=${this.#drawing.width}
-        height=${lines.length * LINE}
-        aria-hidden="true"
-      >
-        ${kindPatterns}${lines.map((line, at) => this.#renderLine(one, line, at * LINE))}
-      </svg>
+      ${this.#renderLines(one)}
       <div class="hours">
-        <span class="unseen">${stretchText(one.start, one.end, one.zone)}, usable</span
-        ><strong>${usable}</strong><span> of ${gross}</span>
+        <span class="unseen">${words.usableOf(stretchText(one.start, one.end, one.zone))}</span
+        ><strong><span class="run">${this.#usableText(one)}</span></strong
+        ><span class="run"> ${words.of(grossText(one))}</span>
       </div>
     </div>`;
+  }
+
+  #renderLines(one: AccessWindow): TemplateResult {
+    const lines = this.#lines.get(one.id) ?? [];
+    return html`<svg
+      class="drawing"
+      width=${this.#wide}
+      height=${lines.length * LINE}
+      aria-hidden="true"
+    >
+      ${kindPatterns}${lines.map((line, at) => this.#renderLine(one, line, at * LINE))}
+    </svg>`;
+  }
+
+  #statusOf(one: AccessWindow): string {
+    const words = this.#words;
+    return `${words.status[one.status]}${one.isolation.length > 0 ? `, ${words.isolated}` : ''}`;
+  }
+
+  #usableText(one: AccessWindow): string {
+    const ledger = this.#ledgers.get(one.id);
+    const words = this.#words;
+    if (!ledger) return words.notRead;
+    return ledger.barred.length > 0 ? words.none : durationText(ledger.usableMinutes);
   }
 
   #renderLine(one: AccessWindow, line: RibbonLine, top: number): SVGTemplateResult {
@@ -201,10 +251,10 @@ export class PossessionRibbon extends LitElement {
         const left = x(row.start);
         const width = x(row.end) - left;
         const minutes = Math.round((row.end - row.start) / MINUTE);
-        const word = row.kind === 'usable' ? durationText(minutes) : inside[row.kind];
+        const word = row.kind === 'usable' ? durationText(minutes) : '';
         return svg`<rect class="edge ${row.kind}" x=${left + 0.5} y=${bar.y} width=${Math.max(0.5, width - 1)} height=${bar.height} fill=${kindFill(row.kind)}><title>${row.rule}: ${durationText(row.minutes)}. ${row.why}</title></rect>
         ${
-          width > word.length * 6.6 + 8 && word !== '' && row.kind === 'usable'
+          word !== '' && width > word.length * 6.6 + 8
             ? svg`<text class="inside usable" x=${left + width / 2} y=${bar.y + 13} text-anchor="middle">${word}</text>`
             : nothing
         }`;
@@ -232,27 +282,29 @@ export class PossessionRibbon extends LitElement {
     after: number,
     top: number,
   ): SVGTemplateResult {
-    const room = { right: this.#drawing.width - after, left: before - GUTTER };
+    const room = { right: this.#wide - after, left: before - GUTTER };
     const right = room.right > room.left;
     const size = durationText(Math.abs(change.forwardMinutes));
-    const long = `clocks ${change.forwardMinutes > 0 ? 'forward' : 'back'} ${size}`;
-    const short = `clocks ${change.forwardMinutes > 0 ? '+' : '\u2212'}${size}`;
+    const words = this.#words;
+    const long = change.forwardMinutes > 0 ? words.clocksForward(size) : words.clocksBack(size);
+    const short = words.clocks(`${change.forwardMinutes > 0 ? '+' : '\u2212'}${size}`);
     const text = Math.max(room.right, room.left) > long.length * 7 ? long : short;
     return svg`<text class="change-text halo" x=${right ? after : before} y=${top + 19} text-anchor=${right ? 'start' : 'end'}>${text}</text>`;
   }
 
   #renderTable(): TemplateResult {
+    const words = this.#words;
     const shown = ledgerKinds.filter((kind) => kind !== 'usable');
-    return html`<div class="scroll" tabindex="0" role="region" aria-label="Windows as a table">
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.table}>
       <table>
         <thead>
           <tr>
-            <th scope="col">Window</th>
-            <th scope="col">From, to</th>
-            <th scope="col">Status</th>
-            <th scope="col" class="figure">Booked</th>
-            ${shown.map((kind) => html`<th scope="col" class="figure">${kindText[kind]}</th>`)}
-            <th scope="col" class="figure">Usable</th>
+            <th scope="col">${words.window}</th>
+            <th scope="col">${words.fromTo}</th>
+            <th scope="col">${words.statusHead}</th>
+            <th scope="col" class="figure">${words.booked}</th>
+            ${shown.map((kind) => html`<th scope="col" class="figure">${words.kind[kind]}</th>`)}
+            <th scope="col" class="figure">${words.usable}</th>
           </tr>
         </thead>
         <tbody>
@@ -261,18 +313,18 @@ export class PossessionRibbon extends LitElement {
             return html`<tr>
               <th scope="row">${one.id} ${one.title}</th>
               <td>${stretchText(one.start, one.end, one.zone)}</td>
-              <td>${one.status}</td>
+              <td>${words.status[one.status]}</td>
               <td class="figure">${durationText((one.end - one.start) / MINUTE)}</td>
               ${shown.map((kind) => {
                 const minutes = (ledger?.rows ?? [])
                   .filter((row) => row.kind === kind)
                   .reduce((sum, row) => sum + row.minutes, 0);
                 return html`<td class="figure">
-                  ${minutes === 0 ? 'none' : durationText(minutes)}
+                  ${minutes === 0 ? words.none : durationText(minutes)}
                 </td>`;
               })}
               <td class="figure">
-                <strong>${usableText(ledger)}</strong>
+                <strong>${this.#usableText(one)}</strong>
               </td>
             </tr>`;
           })}
@@ -281,8 +333,16 @@ export class PossessionRibbon extends LitElement {
     </div>`;
   }
 
+  get #words(): RibbonStrings {
+    return { ...defaultStrings, ...this.strings };
+  }
+
+  get #wide(): number {
+    return this.#print.printing ? ON_PAPER : this.#drawing.width;
+  }
+
   get #perHour(): number {
-    const room = this.#drawing.width - GUTTER - this.#edge.left - this.#edge.right;
+    const room = this.#wide - GUTTER - this.#edge.left - this.#edge.right;
     return Math.max(1, (room / (this.#span.to - this.#span.from)) * 60);
   }
 
@@ -342,9 +402,8 @@ function edgesFor(lines: readonly RibbonLine[], span: { from: number; to: number
   return { left: left ? LABEL : EDGE, right: words ? LABEL + WORDS : right ? LABEL : EDGE };
 }
 
-function usableText(ledger: Ledger | undefined): string {
-  if (!ledger) return 'not read';
-  return ledger.barred.length > 0 ? 'none' : durationText(ledger.usableMinutes);
+function grossText(one: AccessWindow): string {
+  return durationText((one.end - one.start) / MINUTE);
 }
 
 declare global {

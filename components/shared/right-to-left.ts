@@ -13,6 +13,11 @@ export const rightToLeft = css`
     direction: ltr;
     text-align: left;
   }
+  /* Times and dates alone have no letter to tell their direction by: the earlier one stays first. */
+  .clock-run {
+    direction: ltr;
+    unicode-bidi: isolate;
+  }
   .run,
   input[type='text'] {
     unicode-bidi: plaintext;

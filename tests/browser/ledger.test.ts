@@ -76,6 +76,23 @@ describe('possession-ledger', () => {
     expect(figures).to.deep.equal([30, 240, 30, 30, 30, 360, 240]);
   });
 
+  it('is printed as a picture and as a table, with the cautions', async () => {
+    const el = await shown();
+    globalThis.dispatchEvent(new Event('beforeprint'));
+    expect(el.renderRoot.querySelectorAll('.step').length).to.be.greaterThan(0);
+    expect(el.renderRoot.querySelectorAll('tbody tr').length).to.equal(7);
+    expect(el.renderRoot.querySelector('.on-paper')!.textContent).to.contain('planning aid');
+    globalThis.dispatchEvent(new Event('afterprint'));
+    expect(el.renderRoot.querySelector('table')).to.equal(null);
+  });
+
+  it('says other words when it is given them', async () => {
+    const el = await shown();
+    el.strings = { usable: 'Nutzbar' };
+    await el.updateComplete;
+    expect([...el.renderRoot.querySelectorAll('.sum')].at(-1)!.textContent).to.contain('Nutzbar');
+  });
+
   it('has no accessibility faults empty, as a picture and as a table, light and dark', async () => {
     const el = await shown();
     await inBothSchemes(async () => {

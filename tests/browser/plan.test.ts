@@ -96,6 +96,25 @@ describe('possession-plan', () => {
     expect(asked).to.deep.equal([{ of: 'key-date', package: 'Deck' }]);
   });
 
+  it('draws windows as wide as a sheet of paper while it is printed, with the cautions', async () => {
+    const el = await shown();
+    const width = (): number =>
+      Number(el.renderRoot.querySelector('.window svg')!.getAttribute('width'));
+    const before = width();
+    globalThis.dispatchEvent(new Event('beforeprint'));
+    expect(width()).to.equal(762);
+    expect(el.renderRoot.querySelector('.on-paper')!.textContent).to.contain('planning aid');
+    globalThis.dispatchEvent(new Event('afterprint'));
+    expect(width()).to.equal(before);
+  });
+
+  it('says other words when it is given them', async () => {
+    const el = await shown();
+    el.strings = { whichWindow: 'Was wo getan wird' };
+    await el.updateComplete;
+    expect(text(el.renderRoot as ShadowRoot)).to.contain('Was wo getan wird');
+  });
+
   it('has no accessibility faults without and with a plan, light and dark', async () => {
     const el = await shown();
     await inBothSchemes(async () => {

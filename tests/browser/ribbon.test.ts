@@ -4,6 +4,7 @@ import type { PossessionRibbon } from '../../components/ribbon/ribbon.js';
 import { linesOf } from '../../components/ribbon/lines.js';
 import type { WindowSelectEvent } from '../../components/ribbon/window-select-event.js';
 import { MINUTE } from '../../src/calendar/index.js';
+import { defaultStrings } from '../../components/ribbon/strings.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import {
   aLedger,
@@ -121,6 +122,30 @@ describe('possession-ribbon', () => {
       cell.textContent?.trim(),
     );
     expect(cells).to.include.members(['6 h', '4 h', '30 min', 'none']);
+  });
+
+  it('is a table with the hours at the head of every sheet while it is printed', async () => {
+    const el = await shown();
+    globalThis.dispatchEvent(new Event('beforeprint'));
+    const rows = el.renderRoot.querySelectorAll('table.sheet tbody tr');
+    expect(rows.length).to.equal(windows.length);
+    expect(el.renderRoot.querySelector('table.sheet thead svg text')).to.not.equal(null);
+    const wide = Number(rows[0]!.querySelector('svg')!.getAttribute('width'));
+    expect(wide).to.be.greaterThan(300).and.lessThan(600);
+    expect(el.renderRoot.querySelector('.on-paper .cautions')!.textContent).to.contain(
+      'planning aid',
+    );
+    globalThis.dispatchEvent(new Event('afterprint'));
+    expect(el.renderRoot.querySelector('table.sheet')).to.equal(null);
+    expect(el.renderRoot.querySelector('[role=listbox]')).to.not.equal(null);
+  });
+
+  it('says other words when it is given them', async () => {
+    const el = await shown();
+    el.strings = { usable: 'Nutzbar', kind: { ...defaultStrings.kind, margin: 'Puffer' } };
+    await el.updateComplete;
+    expect(el.renderRoot.querySelector('.key')!.textContent).to.contain('Puffer');
+    expect(el.renderRoot.querySelector('.axis')!.textContent).to.contain('Nutzbar');
   });
 
   it('has no accessibility faults as a picture and as a table, light and dark', async () => {

@@ -1,0 +1,36 @@
+import type { WindowStatus } from '../../src/model/index.js';
+import type { LedgerKind } from '../../src/rules/types.js';
+import { kindText } from '../shared/kinds.js';
+
+/** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
+export const defaultStrings = {
+  key: 'Key',
+  kind: kindText as Record<LedgerKind, string>,
+  status: {
+    requested: 'requested',
+    offered: 'offered',
+    confirmed: 'confirmed',
+    withdrawn: 'withdrawn',
+  } as Record<WindowStatus, string>,
+  isolated: 'isolated',
+  asPicture: 'As a picture',
+  asTable: 'As a table',
+  axis: 'Window, drawn from noon to noon',
+  list: 'Windows along time',
+  table: 'Windows as a table',
+  window: 'Window',
+  fromTo: 'From, to',
+  statusHead: 'Status',
+  booked: 'Booked',
+  usable: 'Usable',
+  usableOf: (stretch: string) => `${stretch}, usable`,
+  of: (booked: string) => `of ${booked}`,
+  none: 'none',
+  notRead: 'not read',
+  clocksForward: (size: string) => `clocks forward ${size}`,
+  clocksBack: (size: string) => `clocks back ${size}`,
+  clocks: (size: string) => `clocks ${size}`,
+  cautions: 'Cautions',
+};
+
+export type RibbonStrings = Readonly<typeof defaultStrings>;

@@ -1,0 +1,20 @@
+import type { RosterBreach } from '../../src/engine/index.js';
+import { floatText } from '../shared/format.js';
+import type { PeopleStrings } from './strings.js';
+
+export type Mend = RosterBreach['mends'][number];
+
+/** A change to the roster in words. */
+export function mendText(mend: Mend, words: PeopleStrings): string {
+  if (mend.change === 'drop') return words.changes.drop(mend.turn);
+  if (mend.change === 'give to') return words.changes['give to'](mend.turn, mend.crew);
+  return words.changes[mend.change](mend.turn, floatText(mend.minutes));
+}
+
+/** A figure of a limit with its unit: minutes as hours, anything else as a count. */
+export function measureText(value: number, unit: RosterBreach['unit']): string {
+  if (unit === 'minutes') return floatText(value);
+  if (unit === 'minutes a day') return `${floatText(value)} a day`;
+  if (unit === 'minutes a week') return `${(value / 60).toFixed(1)} h a week`;
+  return `${value} ${value === 1 ? unit.replace(/s$/, '') : unit}`;
+}

@@ -1,0 +1,62 @@
+import type { Mend } from './mend-words.js';
+
+/** Every word the element says, but for names and figures. */
+export const defaultStrings = {
+  title: 'People and hours',
+  empty:
+    'No roster yet. Import a table with crew, start and end to hold it to the limits on hours.',
+  by: (name: string) => `Held to: ${name}`,
+  example:
+    'These limits are an example, not yours. Change a figure, or take them into the plan as they are.',
+  take: 'Take these limits into the plan',
+  turns: 'turns',
+  crews: 'crews',
+  breaches: 'limits broken',
+  cautions: 'Cautions',
+  picture: 'The roster along the weeks',
+  told: (turns: string, breaches: string) => `${turns}; ${breaches}. The table below names each.`,
+  shown: 'Weeks shown',
+  all: 'All',
+  weeks: (count: number) => (count === 1 ? '1 week' : `${count} weeks`),
+  earlier: 'Earlier',
+  later: 'Later',
+  broken: 'What is broken',
+  nothing: 'No limit of this set is broken. That does not show that people are fit for work.',
+  who: 'Crew and turn',
+  limit: 'Limit',
+  found: 'Found',
+  mend: 'Smallest change that ends it',
+  more: (count: number) => `${count} more`,
+  noMend: 'No change of one turn ends it without another breach.',
+  tried: 'Each change was made on the roster and the roster checked again.',
+  changes: {
+    'finish earlier': (turn: string, time: string) => `${turn}: finish ${time} earlier`,
+    'start later': (turn: string, time: string) => `${turn}: start ${time} later`,
+    'move earlier': (turn: string, time: string) => `${turn}: move ${time} earlier`,
+    'move later': (turn: string, time: string) => `${turn}: move ${time} later`,
+    'give to': (turn: string, crew: string) => `${turn}: give it to ${crew}`,
+    drop: (turn: string) => `${turn}: drop it`,
+  } satisfies Record<Mend['change'], (turn: string, detail: string) => string>,
+  together: 'To mend the whole roster',
+  left: (count: number) =>
+    count === 0
+      ? 'After these the roster breaks no limit.'
+      : `${count} breaches remain after these.`,
+  clocks: 'Clocks change during these turns',
+  clockTurn: (id: string, real: string, shown: string) =>
+    `${id}: ${real} of work, ${shown} by the clock`,
+  windows: 'Crews that each window takes',
+  window: 'Window',
+  needed: 'Crews needed',
+  changeovers: 'Handing over',
+  rostered: 'On the roster',
+  unmanned: 'Not manned',
+  nobody: 'nobody',
+  manned: 'none of it',
+  limits: 'The limits',
+  travel: 'Travel to and from work',
+  travelCounted: 'counted as duty',
+  travelNot: 'not counted',
+};
+
+export type PeopleStrings = Readonly<typeof defaultStrings>;

@@ -10,23 +10,17 @@ import {
 import { durationText, MINUTE } from '../../src/calendar/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
-import type { Allocation, KeyDateForecast } from '../../src/schedule/types.js';
+import type { Allocation } from '../../src/schedule/types.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';
-import {
-  clockText,
-  countText,
-  dayText,
-  floatText,
-  momentText,
-  stretchText,
-} from '../shared/format.js';
+import { clockText, countText, dayText, momentText, stretchText } from '../shared/format.js';
 import { kindFill, kindPatterns, kindStyles } from '../shared/kinds.js';
 import { LANDSCAPE, paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { keyDateTable } from './key-dates.js';
 import { lanesOf, type Lane } from './lanes.js';
 import { PlacementSelectEvent } from './placement-select-event.js';
 import { styles } from './plan.styles.js';
@@ -34,7 +28,6 @@ import { defaultStrings, type PlanStrings } from './strings.js';
 
 const LANE = 22;
 const STRIP = 10;
-const FLOAT = 180;
 /** On a sheet of paper: what the names of windows leave for the drawing. */
 const ON_PAPER = LANDSCAPE - 284;
 
@@ -130,96 +123,15 @@ export class PossessionPlan extends LitElement {
           ? nothing
           : html`<p class="unverified" role="alert">${words.notChecked}</p>`
       }
-      ${this.#renderKeyDates(allocation.keyDates)} ${this.#renderUnplaced(allocation)}
+      ${keyDateTable(allocation.keyDates, this.zone, words, (name) =>
+        this.dispatchEvent(new FigureAskEvent({ of: 'key-date', package: name })),
+      )}
+      ${this.#renderUnplaced(allocation)}
       <div class="sheet">
         <h2 class="repeat">${words.whichWindow}</h2>
         <div>${this.#renderWindows(allocation)}</div>
       </div>
       <div class="on-paper">${cautionList(words.cautions)}</div>`;
-  }
-
-  #renderKeyDates(dates: readonly KeyDateForecast[]): TemplateResult {
-    if (dates.length === 0) return html``;
-    const words = this.#words;
-    const moments = dates.flatMap((one) => [one.due, one.forecast ?? one.due]);
-    const span = { from: Math.min(...moments), to: Math.max(...moments) };
-    return html`<h2>${words.keyDates}</h2>
-      <div class="scroll" tabindex="0" role="region" aria-label=${words.keyDates}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">${words.package}</th>
-              <th scope="col">${words.due}</th>
-              <th scope="col">${words.forecast}</th>
-              <th scope="col" class="figure">${words.float}</th>
-              <th scope="col" class="figure">${words.inWindows}</th>
-              <th scope="col">${words.met}</th>
-              <th scope="col" class="float clock-run" aria-hidden="true">
-                <span>${dayText(span.from, this.zone)}</span
-                ><span>${dayText(span.to, this.zone)}</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            ${dates.map(
-              (date) =>
-                html`<tr>
-                  <th scope="row">
-                    ${date.package}
-                    ${
-                      date.sharesFloatWith.length > 0
-                        ? html`<details class="shares">
-                            <summary>${words.shares(String(date.sharesFloatWith.length))}</summary>
-                            ${date.sharesFloatWith.join(', ')}
-                          </details>`
-                        : nothing
-                    }
-                  </th>
-                  <td>${momentText(date.due, this.zone)}</td>
-                  <td>
-                    ${date.forecast === null ? words.notAllPlaced : momentText(date.forecast, this.zone)}
-                  </td>
-                  <td class="figure">
-                    <button
-                      class="plain"
-                      type="button"
-                      @click=${() =>
-                        this.dispatchEvent(
-                          new FigureAskEvent({ of: 'key-date', package: date.package }),
-                        )}
-                    >
-                      ${date.floatMinutes === null ? words.noneKnown : floatText(date.floatMinutes)}
-                    </button>
-                  </td>
-                  <td class="figure">${date.floatWindows ?? words.noneKnown}</td>
-                  <td class=${date.met ? 'met' : 'missed'}>
-                    ${date.met ? `● ${words.dateMet}` : `▽ ${words.dateMissed}`}
-                  </td>
-                  <td class="float" aria-hidden="true">${this.#renderFloat(date, span)}</td>
-                </tr>`,
-            )}
-          </tbody>
-        </table>
-      </div>`;
-  }
-
-  /** From the forecast (disc) to the due date (post): the bar between is the float, hollow when it is negative. */
-  #renderFloat(date: KeyDateForecast, span: { from: number; to: number }): TemplateResult {
-    const wide = FLOAT - 10;
-    const x = (at: number): number =>
-      5 + ((at - span.from) / Math.max(1, span.to - span.from)) * wide;
-    const due = x(date.due);
-    const forecast = date.forecast === null ? null : x(date.forecast);
-    return html`<svg width=${FLOAT} height="14">
-      <line class="axis" x1="0" x2=${FLOAT} y1="7" y2="7"></line>
-      ${
-        forecast === null
-          ? nothing
-          : svg`<rect class=${date.met ? 'held' : 'lost'} x=${Math.min(due, forecast)} width=${Math.abs(due - forecast)} y="4.5" height="5"></rect>
-          <circle class=${date.met ? 'held' : 'lost'} cx=${forecast} cy="7" r="4"></circle>`
-      }
-      <line class="due" x1=${due} x2=${due} y1="0" y2="14"></line>
-    </svg>`;
   }
 
   #renderUnplaced(allocation: Allocation): TemplateResult {

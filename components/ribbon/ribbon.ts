@@ -23,6 +23,7 @@ import { linesOf, spanOf, type RibbonLine } from './lines.js';
 import { styles } from './ribbon.styles.js';
 import { defaultStrings, type RibbonStrings } from './strings.js';
 import { WindowSelectEvent } from './window-select-event.js';
+import { usableText, windowTable } from './window-table.js';
 
 const GUTTER = 70;
 const EDGE = 8;
@@ -128,7 +129,7 @@ export class PossessionRibbon extends LitElement {
       </div>
       ${
         this.asTable
-          ? this.#renderTable()
+          ? windowTable(this.windows, this.#ledgers, this.#words)
           : this.#print.printing
             ? this.#renderSheet()
             : this.#renderPicture()
@@ -168,7 +169,8 @@ export class PossessionRibbon extends LitElement {
               </th>
               <td>${this.#renderLines(one)}</td>
               <td class="figure">
-                <strong>${this.#usableText(one)}</strong><br />${words.of(grossText(one))}
+                <strong>${usableText(this.#ledgers.get(one.id), words)}</strong
+                ><br />${words.of(grossText(one))}
               </td>
             </tr>`,
         )}
@@ -208,7 +210,7 @@ export class PossessionRibbon extends LitElement {
       ${this.#renderLines(one)}
       <div class="hours">
         <span class="unseen">${words.usableOf(stretchText(one.start, one.end, one.zone))}</span
-        ><strong><span class="run">${this.#usableText(one)}</span></strong
+        ><strong><span class="run">${usableText(this.#ledgers.get(one.id), words)}</span></strong
         ><span class="run"> ${words.of(grossText(one))}</span>
       </div>
     </div>`;
@@ -229,13 +231,6 @@ export class PossessionRibbon extends LitElement {
   #statusOf(one: AccessWindow): string {
     const words = this.#words;
     return `${words.status[one.status]}${one.isolation.length > 0 ? `, ${words.isolated}` : ''}`;
-  }
-
-  #usableText(one: AccessWindow): string {
-    const ledger = this.#ledgers.get(one.id);
-    const words = this.#words;
-    if (!ledger) return words.notRead;
-    return ledger.barred.length > 0 ? words.none : durationText(ledger.usableMinutes);
   }
 
   #renderLine(one: AccessWindow, line: RibbonLine, top: number): SVGTemplateResult {
@@ -290,47 +285,6 @@ export class PossessionRibbon extends LitElement {
     const short = words.clocks(`${change.forwardMinutes > 0 ? '+' : '\u2212'}${size}`);
     const text = Math.max(room.right, room.left) > long.length * 7 ? long : short;
     return svg`<text class="change-text halo" x=${right ? after : before} y=${top + 19} text-anchor=${right ? 'start' : 'end'}>${text}</text>`;
-  }
-
-  #renderTable(): TemplateResult {
-    const words = this.#words;
-    const shown = ledgerKinds.filter((kind) => kind !== 'usable');
-    return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.table}>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">${words.window}</th>
-            <th scope="col">${words.fromTo}</th>
-            <th scope="col">${words.statusHead}</th>
-            <th scope="col" class="figure">${words.booked}</th>
-            ${shown.map((kind) => html`<th scope="col" class="figure">${words.kind[kind]}</th>`)}
-            <th scope="col" class="figure">${words.usable}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${this.windows.map((one) => {
-            const ledger = this.#ledgers.get(one.id);
-            return html`<tr>
-              <th scope="row">${one.id} ${one.title}</th>
-              <td>${stretchText(one.start, one.end, one.zone)}</td>
-              <td>${words.status[one.status]}</td>
-              <td class="figure">${durationText((one.end - one.start) / MINUTE)}</td>
-              ${shown.map((kind) => {
-                const minutes = (ledger?.rows ?? [])
-                  .filter((row) => row.kind === kind)
-                  .reduce((sum, row) => sum + row.minutes, 0);
-                return html`<td class="figure">
-                  ${minutes === 0 ? words.none : durationText(minutes)}
-                </td>`;
-              })}
-              <td class="figure">
-                <strong>${this.#usableText(one)}</strong>
-              </td>
-            </tr>`;
-          })}
-        </tbody>
-      </table>
-    </div>`;
   }
 
   get #words(): RibbonStrings {

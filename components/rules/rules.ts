@@ -166,6 +166,23 @@ export class PossessionRules extends LitElement {
       ${cautionList(words.cautions)}`;
   }
 
+  /** Puts the cursor in a step or a time without work by its name, or in `margin`. False when there is none. */
+  goTo(name: string): boolean {
+    const list = lists.find((one) => rowNamed(this.rules, one, name) >= 0);
+    const field =
+      name === 'margin'
+        ? 'margin.minutes'
+        : list && `${this.#keys[list].at(rowNamed(this.rules, list, name))}.minutes`;
+    const found = [field, field?.replace('.minutes', '.name')].flatMap((one) =>
+      one === undefined
+        ? []
+        : (this.renderRoot.querySelector<HTMLElement>(`[data-field="${one}"]`) ?? []),
+    )[0];
+    found?.focus();
+    found?.scrollIntoView({ block: 'nearest' });
+    return found !== undefined;
+  }
+
   #renderPicture(rules: RuleSet, words: RulesStrings): TemplateResult {
     const zone = rules.zone !== undefined && isZone(rules.zone) ? rules.zone : this.zone;
     const window = windowOf(this.choice, this.windows, zone);
@@ -325,6 +342,13 @@ export class PossessionRules extends LitElement {
       this.renderRoot.querySelector<HTMLElement>(find())?.focus(),
     );
   }
+}
+
+function rowNamed(rules: RuleSet | null, list: List, name: string): number {
+  if (!rules) return -1;
+  return list === 'curfews'
+    ? rules.curfews.findIndex((one) => one.name === name)
+    : rules[list].findIndex((one) => one.step === name);
 }
 
 function changedFor(change: RuleChange | null, work: WorkKind): boolean {

@@ -1,8 +1,11 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { base } from '../shared/base.js';
+import { paper } from '../shared/paper.js';
+import { rightToLeft } from '../shared/right-to-left.js';
 import { kindPatterns, kindStyles, kindSwatch } from '../shared/kinds.js';
 import type { Explanation, ExplanationRow, Place } from './explanation.js';
 import { WhyLinkEvent } from './why-events.js';
+import { defaultStrings, type WhyStrings } from './strings.js';
 import { styles } from './why.styles.js';
 
 /**
@@ -14,33 +17,34 @@ import { styles } from './why.styles.js';
  * @csspart number - The figure itself.
  */
 export class PossessionWhy extends LitElement {
-  static override readonly styles = [...base, kindStyles, styles];
+  static override readonly styles = [...base, kindStyles, styles, rightToLeft, paper];
   static override readonly properties: PropertyDeclarations = {
     explanation: { attribute: false },
+    strings: { attribute: false },
   };
 
   /** What to explain; null shows how to ask. */
   declare explanation: Explanation | null;
+  /** Words to use in place of the element's own. */
+  declare strings: Partial<WhyStrings>;
 
   constructor() {
     super();
     this.explanation = null;
+    this.strings = {};
   }
 
   override render(): TemplateResult {
     const told = this.explanation;
-    if (!told)
-      return html`<p class="empty">
-        Pick any figure. This panel then says what it is made of, by which rule, and from which
-        cells.
-      </p>`;
-    return html`<section aria-label="Where the figure comes from">
+    const words = { ...defaultStrings, ...this.strings };
+    if (!told) return html`<p class="empty">${words.empty}</p>`;
+    return html`<section aria-label=${words.section}>
       <h2 class="title">${told.title}</h2>
-      <p part="number" class="number ${told.tone ?? ''}">${told.figure}</p>
-      <p class="sentence">${told.sentence}</p>
+      <p part="number" class="number run ${told.tone ?? ''}">${told.figure}</p>
+      <p class="sentence run">${told.sentence}</p>
       ${
         told.rows.length > 0
-          ? html`<h3>${told.rowsTitle ?? 'What it is made of'}</h3>
+          ? html`<h3>${told.rowsTitle ?? words.rows}</h3>
               <ul class="rows">
                 ${told.rows.map((row) => this.#renderRow(row))}
               </ul>`
@@ -48,16 +52,16 @@ export class PossessionWhy extends LitElement {
       }
       ${
         told.rule
-          ? html`<h3>By which rule</h3>
+          ? html`<h3>${words.rule}</h3>
               <div class="rule">
                 <strong>${told.rule.name}</strong>${told.rule.text}
-                <div class="quiet">Source: ${told.rule.source}</div>
+                <div class="quiet">${words.source(told.rule.source)}</div>
               </div>`
           : nothing
       }
       ${
         told.links.length > 0
-          ? html`<h3>Back to what was typed</h3>
+          ? html`<h3>${words.links}</h3>
               <ul class="links">
                 ${told.links.map(
                   (link) =>
@@ -86,8 +90,8 @@ export class PossessionWhy extends LitElement {
             : row.label
         }</span
       >
-      <span class="figure">${row.figure}</span>
-      ${row.note ? html`<span class="note">${row.note}</span>` : nothing}
+      <span class="figure"><span class="run">${row.figure}</span></span>
+      ${row.note ? html`<span class="note run">${row.note}</span>` : nothing}
     </li>`;
   }
 

@@ -296,6 +296,18 @@ describe('possession-rules', () => {
     expect(rows()).to.equal(300);
   });
 
+  it('puts the cursor in the rule it is asked to show', async () => {
+    const { el } = await shown();
+    const at = (): string | undefined => (el.shadowRoot!.activeElement as HTMLInputElement)?.value;
+    expect(el.goTo('Isolate')).to.equal(true);
+    expect(at()).to.equal('45');
+    expect(el.goTo('Houses')).to.equal(true);
+    expect(at()).to.equal('Houses');
+    expect(el.goTo('margin')).to.equal(true);
+    expect(at()).to.equal('40');
+    expect(el.goTo('nothing of the kind')).to.equal(false);
+  });
+
   it('goes back to the rules before, and asks for a new base', async () => {
     const { el, heard } = await shown();
     const before = { ...rules, name: 'Before' };

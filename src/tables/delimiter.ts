@@ -5,19 +5,46 @@ const sampleLength = 200_000;
 
 /**
  * The character that splits a table's cells: the one that gives the most records as many cells as the first has;
- * between equals, the one that gives more cells. A comma where nothing splits.
+ * between equals, the one that gives more cells. Where nothing splits the first record, which may be a title, the one
+ * that gives the most records the same number of cells. A comma where nothing splits at all.
  */
 export function detectDelimiter(text: string): string {
-  let best = { delimiter: ',', agree: 0, cells: 1 };
-  for (const delimiter of delimiters) {
-    const counts = cellCounts(text.slice(0, sampleLength), delimiter);
-    const cells = counts[0] ?? 1;
+  const sample = text.slice(0, sampleLength);
+  const counted = delimiters.map((delimiter) => ({
+    delimiter,
+    counts: cellCounts(sample, delimiter),
+  }));
+  return (
+    bestOf(counted, (counts) => counts[0] ?? 1) ??
+    bestOf(counted, (counts) => mostCommon(counts.filter((count) => count > 1)) ?? 1) ??
+    ','
+  );
+}
+
+interface Counted {
+  readonly delimiter: string;
+  readonly counts: readonly number[];
+}
+
+function bestOf(
+  counted: readonly Counted[],
+  cellsOf: (counts: readonly number[]) => number,
+): string | undefined {
+  let best: { delimiter: string; agree: number; cells: number } | undefined;
+  for (const { delimiter, counts } of counted) {
+    const cells = cellsOf(counts);
     if (cells < 2) continue;
     const agree = counts.filter((count) => count === cells).length / counts.length;
-    if (agree > best.agree || (agree === best.agree && cells > best.cells))
+    if (!best || agree > best.agree || (agree === best.agree && cells > best.cells))
       best = { delimiter, agree, cells };
   }
-  return best.delimiter;
+  return best?.delimiter;
+}
+
+function mostCommon(counts: readonly number[]): number | undefined {
+  const times = new Map<number, number>();
+  for (const count of counts) times.set(count, (times.get(count) ?? 0) + 1);
+  return [...times].sort((a, b) => b[1] - a[1] || b[0] - a[0])[0]?.[0];
 }
 
 /** How many cells the first records hold if split at `delimiter`; delimiters and breaks inside quotes do not count. */

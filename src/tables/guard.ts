@@ -16,13 +16,22 @@ export function looksLikeFormula(text: string): boolean {
 
 const quotes = (text: string): number => /^'*/.exec(text)![0].length;
 
+// A program set to another delimiter or line end splits inside our cells, quotes or not, so that a formula after such a
+// sign would begin a cell there. A sum without a call or a command, as `-3 m` or a list's `- check`, does no harm.
+const inside =
+  /([,;\t|\r\n])((?:(?![\t\r\n])["'\p{Zs}\p{Cc}\p{Cf}])*)(?=[=@＝＠﹦﹫]|[+\-＋－﹢﹣](?=[^,;\t\r\n]*[(|!]))/gu;
+
 /** The cell as it is safe to write. Text that already looks guarded is guarded once more, so that it too comes back. */
 export function guarded(text: string): string {
-  return looksLikeFormula(text.slice(quotes(text))) ? `'${text}` : text;
+  const safe = text.replace(inside, "$1'$2");
+  return looksLikeFormula(safe.slice(quotes(safe))) ? `'${safe}` : safe;
 }
 
 /** The cell as it was before `guarded`. `unguarded(guarded(t)) === t` for every text. */
 export function unguarded(text: string): string {
   const count = quotes(text);
-  return count > 0 && looksLikeFormula(text.slice(count)) ? text.slice(1) : text;
+  const bare = count > 0 && looksLikeFormula(text.slice(count)) ? text.slice(1) : text;
+  return bare.replace(inside, (whole, sign: string, lead: string) =>
+    lead.startsWith("'") ? sign + lead.slice(1) : whole,
+  );
 }

@@ -33,8 +33,8 @@ export {
 export { mergeTables, takes, type Effect, type Merge, type Take } from './merge-tables.js';
 export { readRecords, readTable, type ReadOptions } from './read-table.js';
 export { tableOfRecords, type Records } from './records.js';
-export { looksLikeArchive } from './workbook/archive.js';
-export { readWorkbook, type WorkbookResult, type WorkbookSheet } from './workbook/read-workbook.js';
+export { looksLikeArchive } from './workbook/looks-like-archive.js';
+export type { WorkbookResult, WorkbookSheet } from './workbook/read-workbook.js';
 export { jsonFrom, type JsonSubject } from './json-document.js';
 export { calendarFile, type CalendarEvent } from './calendar-file.js';
 export { plantFrom, type PlantResult } from './plant.js';

@@ -42,7 +42,7 @@ export function readTable(text: string, options: ReadOptions = {}): Table {
 
 function unguardedRow(row: TableRow): TableRow {
   // Nearly every row has no guard at all and stays as it is.
-  return row.cells.some((cell) => cell.startsWith("'"))
+  return row.cells.some((cell) => cell.includes("'"))
     ? { ...row, cells: row.cells.map(unguarded) }
     : row;
 }

@@ -41,11 +41,6 @@ const end = 0x06054b50;
 const entryMark = 0x02014b50;
 const localMark = 0x04034b50;
 
-/** Whether the bytes begin as a zip archive does. */
-export function looksLikeArchive(bytes: Uint8Array): boolean {
-  return bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;
-}
-
 /**
  * The wanted parts of an archive by name. Parts that nobody wants are never unpacked, but count in the limits.
  *

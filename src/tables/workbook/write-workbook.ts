@@ -5,6 +5,8 @@ import type { Cell } from '../write-csv.js';
 /** A table to write: text cells stay text whatever they look like, numbers are numbers. */
 export interface SheetOut {
   readonly name: string;
+  /** Lines above the headings. */
+  readonly above?: readonly (readonly Cell[])[];
   readonly columns: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
 }
@@ -93,18 +95,22 @@ const styles =
   '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>' +
   '</styleSheet>';
 
-function sheetPart({ name, columns, rows }: SheetOut): string {
-  const width = rows.reduce((most, row) => Math.max(most, row.length), columns.length);
-  if (rows.length + 1 > sheetLimits.rows || width > sheetLimits.columns)
+function sheetPart({ name, above = [], columns, rows }: SheetOut): string {
+  const width = [...above, ...rows].reduce(
+    (most, row) => Math.max(most, row.length),
+    columns.length,
+  );
+  const headingRow = above.length + 1;
+  if (headingRow + rows.length > sheetLimits.rows || width > sheetLimits.columns)
     throw new RangeError(`the table "${name}" is larger than a sheet of a workbook`);
   const letters = Array.from({ length: width }, (_, at) => columnLetters(at));
   const line = (cells: readonly Cell[], row: number): string =>
-    `<row r="${row}">${cells.map((cell, at) => cellPart(cell, `${letters[at]!}${row}`, row === 1)).join('')}</row>`;
+    `<row r="${row}">${cells.map((cell, at) => cellPart(cell, `${letters[at]!}${row}`, row === headingRow)).join('')}</row>`;
   return (
     `<worksheet xmlns="${main}">` +
-    '<sheetViews><sheetView workbookViewId="0"><pane ySplit="1" topLeftCell="A2" activePane="bottomLeft" state="frozen"/></sheetView></sheetViews>' +
+    `<sheetViews><sheetView workbookViewId="0"><pane ySplit="${headingRow}" topLeftCell="A${headingRow + 1}" activePane="bottomLeft" state="frozen"/></sheetView></sheetViews>` +
     (width === 0 ? '' : `<cols>${widths(columns, rows, width)}</cols>`) +
-    `<sheetData>${line(columns, 1)}${rows.map((row, at) => line(row, at + 2)).join('')}</sheetData>` +
+    `<sheetData>${[...above, columns, ...rows].map((row, at) => line(row, at + 1)).join('')}</sheetData>` +
     '</worksheet>'
   );
 }

@@ -5,6 +5,8 @@ import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { countText, momentText, stretchText } from '../shared/format.js';
+import { paper } from '../shared/paper.js';
+import { rightToLeft } from '../shared/right-to-left.js';
 import { changesOf, datePairs, type DatePair, type WorkChange } from './changes.js';
 import { dateChange, floatShown, summaryRows } from './change-words.js';
 import { changeMark } from './change-mark.js';
@@ -22,7 +24,7 @@ import { defaultStrings, type CompareStrings } from './strings.js';
  * @csspart cautions - The cautions.
  */
 export class PossessionCompare extends LitElement {
-  static override readonly styles = [...base, cautionStyles, styles];
+  static override readonly styles = [...base, cautionStyles, styles, rightToLeft, paper];
   static override readonly properties: PropertyDeclarations = {
     beforePlan: { attribute: false },
     afterPlan: { attribute: false },

@@ -257,6 +257,27 @@ export const styles = css`
       display: none;
     }
   }
+  @media print {
+    .halves {
+      display: block;
+    }
+    .beside {
+      position: static;
+      max-block-size: none;
+      overflow: visible;
+      border: 0;
+    }
+    .row {
+      break-inside: avoid;
+    }
+    .controls,
+    .add,
+    .acts,
+    .more,
+    .tip {
+      display: none;
+    }
+  }
   @media (forced-colors: active) {
     .post,
     .whisker.lead-in,

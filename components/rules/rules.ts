@@ -14,6 +14,7 @@ import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { countText } from '../shared/format.js';
 import { kindStyles } from '../shared/kinds.js';
+import { paper } from '../shared/paper.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import type { Place } from '../why/explanation.js';
@@ -62,6 +63,7 @@ export class PossessionRules extends LitElement {
     formStyles,
     styles,
     rightToLeft,
+    paper,
   ];
   static override readonly properties: PropertyDeclarations = {
     rules: { attribute: false },

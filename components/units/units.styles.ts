@@ -115,6 +115,11 @@ export const styles = css`
       grid-template-columns: minmax(0, 1fr);
     }
   }
+  @media print {
+    .columns {
+      grid-template-columns: minmax(0, 1fr);
+    }
+  }
   @media (forced-colors: active) {
     .choice button[aria-pressed='true'] {
       border-color: Highlight;

@@ -5,6 +5,9 @@ import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { countText, floatText, momentText } from '../shared/format.js';
+import { paper, PORTRAIT } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
+import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { unitsPicture } from './picture.js';
 import { defaultStrings, type UnitsStrings } from './strings.js';
@@ -30,7 +33,7 @@ import {
  * @csspart cautions - The cautions.
  */
 export class PossessionUnits extends LitElement {
-  static override readonly styles = [...base, cautionStyles, styles];
+  static override readonly styles = [...base, cautionStyles, styles, rightToLeft, paper];
   static override readonly properties: PropertyDeclarations = {
     allocation: { attribute: false },
     activities: { attribute: false },
@@ -51,6 +54,7 @@ export class PossessionUnits extends LitElement {
   declare strings: Partial<UnitsStrings>;
 
   readonly #drawing = new WidthWatch(this, '.frame', 640);
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
@@ -89,7 +93,7 @@ export class PossessionUnits extends LitElement {
     return html`<li>
       <button type="button" aria-pressed=${chosen} @click=${() => this.#pick(one.id, chosen)}>
         <span><strong>${one.id}</strong> ${one.title}</span>
-        <span class="count">${words.ofTotal(String(placed), String(one.work.units))}</span>
+        <span class="count run">${words.ofTotal(String(placed), String(one.work.units))}</span>
       </button>
     </li>`;
   }
@@ -100,7 +104,7 @@ export class PossessionUnits extends LitElement {
     const float = floatWords(deadline, words);
     return html`<section>
       <h3>${one.id} ${one.title}</h3>
-      <p class="told">
+      <p class="told run">
         ${this.#told(one, visits, words)}
         <button
           class="plain"
@@ -111,7 +115,7 @@ export class PossessionUnits extends LitElement {
           ${words.whyUnits}
         </button>
       </p>
-      <p class="deadline">
+      <p class="deadline run">
         ${
           deadline
             ? html`${words.keyDate[deadline.of]} ${momentText(deadline.due, this.zone)}:
@@ -132,9 +136,9 @@ export class PossessionUnits extends LitElement {
         }
       </p>
       <div class="frame">
-        ${unitsPicture(one.work, visits, deadline, float, this.zone, this.#drawing.width, words)}
+        ${unitsPicture(one.work, visits, deadline, float, this.zone, this.#wide, words)}
       </div>
-      <details>
+      <details ?open=${this.#print.printing}>
         <summary>${words.table}</summary>
         ${this.#renderTable(one, visits, words)}
       </details>
@@ -194,6 +198,10 @@ export class PossessionUnits extends LitElement {
         </tbody>
       </table>
     </div>`;
+  }
+
+  get #wide(): number {
+    return this.#print.printing ? PORTRAIT - 24 : this.#drawing.width;
   }
 
   #zoneOf(visit: Visit): string {

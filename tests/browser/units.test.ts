@@ -196,6 +196,15 @@ describe('possession-units', () => {
     ]);
   });
 
+  it('is drawn as wide as a sheet of paper while it is printed, with its table open', async () => {
+    const el = await shown();
+    globalThis.dispatchEvent(new Event('beforeprint'));
+    expect(el.renderRoot.querySelector('.frame svg')!.getAttribute('width')).to.equal('694');
+    expect(el.renderRoot.querySelector('details')!.open).to.equal(true);
+    globalThis.dispatchEvent(new Event('afterprint'));
+    expect(el.renderRoot.querySelector('details')!.open).to.equal(false);
+  });
+
   it('has no accessibility faults, empty and full', async () => {
     const open = await shown();
     open.renderRoot.querySelector('details')!.open = true;

@@ -171,6 +171,23 @@ export const styles = css`
   .window {
     padding: 0.75rem;
   }
+  .class {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.25rem 1rem;
+    margin-bottom: 0.375rem;
+  }
+  .class input {
+    width: 4.5rem;
+    min-height: 1.75rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    color: var(--_ink);
+    font: inherit;
+    text-align: end;
+  }
   .window > p {
     margin-bottom: 0.25rem;
   }

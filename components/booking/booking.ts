@@ -10,6 +10,7 @@ import { styles } from './booking.styles.js';
 import { CalendarSaveEvent } from './calendar-save-event.js';
 import { WEEKS } from './coming-weeks.js';
 import { milestoneStates, stateClass, stateMark } from './state-mark.js';
+import { ShareChangeEvent } from './share-change-event.js';
 import { defaultStrings, type BookingStrings } from './strings.js';
 import { weekStrip } from './strip.js';
 
@@ -31,6 +32,7 @@ const passes: Readonly<Record<BookingFilter, (one: Milestone) => boolean>> = {
  * @summary The booking dates of every window.
  * @tag possession-booking
  * @event {CalendarSaveEvent} possession-calendar-save - A reader wants the dates as a calendar file.
+ * @event {ShareChangeEvent} possession-share-change - A reader said how many of a day's trains a window hits.
  * @csspart window - One window with its milestones.
  * @csspart strip - The picture of the coming weeks.
  * @csspart cautions - The cautions.
@@ -162,6 +164,36 @@ export class PossessionBooking extends LitElement {
     </details>`;
   }
 
+  /** Days, periods and class of a window, with its share of trains to be filled in. */
+  #renderClass(id: string, words: BookingStrings): TemplateResult | typeof nothing {
+    const booked = this.answer?.windows.find((one) => one.window === id);
+    if (!booked) return nothing;
+    const { days, periods, restriction, sharePercent } = booked;
+    return html`<div class="class">
+      <p>
+        ${words.days(days)}.
+        ${periods.length > 1 ? words.twoPeriods(periods.join(', ')) : words.onePeriod(periods.join())}
+        ${restriction === null ? words.noShare : html`<strong>${words.restriction(restriction)}</strong>`}
+      </p>
+      <label
+        >${words.share}
+        <input
+          type="number"
+          min="0"
+          max="100"
+          step="any"
+          .value=${sharePercent === null ? '' : String(sharePercent)}
+          @change=${(event: Event) => {
+            const input = event.currentTarget as HTMLInputElement;
+            if (input.value !== '' && input.reportValidity())
+              this.dispatchEvent(new ShareChangeEvent(id, input.valueAsNumber));
+          }}
+        />
+        ${words.shareUnit}</label
+      >
+    </div>`;
+  }
+
   #renderWindow(
     id: string,
     milestones: readonly Milestone[],
@@ -177,6 +209,7 @@ export class PossessionBooking extends LitElement {
             : words.notInPlan
         }
       </p>
+      ${this.#renderClass(id, words)}
       <table role="table">
         <thead role="rowgroup">
           <tr role="row">

@@ -45,6 +45,15 @@ export const defaultStrings = {
   sources: 'Where the lead times come from',
   notInPlan: 'This window is not in the plan given.',
 
+  days: (count: number) => (count === 1 ? '1 day' : `${count} days`),
+  share: 'Trains hit',
+  shareUnit: '% of a day’s trains',
+  restriction: (name: string) => `Class of restriction: ${name}`,
+  noShare:
+    'Say how many of the day’s trains it hits to see its class and the dates that hang on it.',
+  twoPeriods: (periods: string) => `Lies in two four-week periods: ${periods}.`,
+  onePeriod: (period: string) => `In ${period}.`,
+
   save: 'Save as a calendar file',
   cautions: 'Cautions',
 };

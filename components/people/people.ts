@@ -78,7 +78,7 @@ export class PossessionPeople extends LitElement {
     const { answer } = this;
     if (!answer) return html`<p class="quiet"></p>`;
     const { turns, breaches, limits } = answer;
-    return html`<header>
+    return html`<div class="head">
         <h2>${words.title}</h2>
         <p class="quiet">${words.by(limits.name)}</p>
         ${
@@ -89,7 +89,7 @@ export class PossessionPeople extends LitElement {
               </div>`
             : nothing
         }
-      </header>
+      </div>
       ${cautionList(words.cautions)}
       ${
         turns.length === 0

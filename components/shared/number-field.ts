@@ -44,7 +44,7 @@ export const siteStyles = css`
   :host {
     container-type: inline-size;
   }
-  header,
+  .head,
   section {
     padding: 0.75rem;
   }

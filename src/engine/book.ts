@@ -1,22 +1,53 @@
-import type { Plan } from '../model/index.js';
-import { exampleBooking, milestoneEvents, milestonesFor } from '../rules/booking/index.js';
+import { periodsTouched, periodText } from '../calendar/index.js';
+import type { AccessWindow, Plan } from '../model/index.js';
+import {
+  daysTouched,
+  exampleBooking,
+  milestoneEvents,
+  milestonesFor,
+  restrictionClass,
+  type BookingRules,
+} from '../rules/booking/index.js';
 import { calendarFile } from '../tables/index.js';
-import type { BookAnswer, BookRequest } from './types.js';
+import type { BookAnswer, BookedWindow, BookRequest } from './types.js';
 
 /**
  * Booking dates of every window, as they stand at `now`.
  *
  * @param name Of the plan: entries of the calendar file are told apart by it, so it must stay the same.
  */
-export function bookOf(
-  plan: Plan,
-  name: string,
-  { now, rules = exampleBooking }: BookRequest,
-): BookAnswer {
-  const milestones = plan.windows.flatMap((window) => milestonesFor(window, rules, now));
+export function bookOf(plan: Plan, name: string, request: BookRequest): BookAnswer {
+  const { now, rules = exampleBooking } = request;
+  const windows = plan.windows.map((one) =>
+    bookedWindow(one, rules, request.sharePercent?.[one.id]),
+  );
+  const milestones = plan.windows.flatMap((window, at) =>
+    milestonesFor(window, rules, now, {
+      ...(window.addedAt !== undefined && { addedAt: window.addedAt }),
+      ...(windows[at]!.restriction !== null && { restriction: windows[at]!.restriction }),
+    }),
+  );
   return {
     rules: rules.name,
     milestones,
+    windows,
     calendar: calendarFile(milestoneEvents(milestones, name), now),
+  };
+}
+
+/** Days, share and class of one window, and the periods it lies in. */
+function bookedWindow(
+  window: AccessWindow,
+  rules: BookingRules,
+  asked: number | undefined,
+): BookedWindow {
+  const days = daysTouched(window);
+  const sharePercent = asked ?? window.trainsHitPercent ?? null;
+  return {
+    window: window.id,
+    days,
+    sharePercent,
+    restriction: sharePercent === null ? null : restrictionClass(days, sharePercent, rules),
+    periods: periodsTouched(window, window.zone).map(periodText),
   };
 }

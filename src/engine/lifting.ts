@@ -6,7 +6,14 @@ import {
   type Instant,
   type IntervalSet,
 } from '../calendar/index.js';
-import type { ConcreteSettings, CuringData, LiftingSettings, Plan } from '../model/index.js';
+import {
+  concreteSettingsSchema,
+  liftingSettingsSchema,
+  type ConcreteSettings,
+  type CuringData,
+  type LiftingSettings,
+  type Plan,
+} from '../model/index.js';
 import {
   gustOf,
   liftingClosedTime,
@@ -35,21 +42,48 @@ const curingCaution =
 /** Points of a curve after its start. */
 const POINTS = 48;
 
+/** To start from and to edit. The figure is one often used on sites in Great Britain; the crane's own chart governs. */
+export const exampleLifting: LiftingSettings = liftingSettingsSchema.parse({
+  resources: ['crane'],
+  chartLimitMps: 9.8,
+  heightMetres: 30,
+  settleMinutes: 20,
+  source: 'a figure often used on sites for mobile cranes; the crane’s own chart governs',
+  sureness: 'from memory',
+});
+
+/** To start from and to edit: the maturity of a worked example, not of your mix. */
+export const exampleConcrete: ConcreteSettings = concreteSettingsSchema.parse({
+  maturity: 540,
+  model: { model: 'temperature-time', datumC: 0 },
+  source: 'a worked example of ASTM C1074 on a guide page; the figure of your mix governs',
+  sureness: 'weak',
+});
+
 /** What wind and cold do to a plan: hours lost to lifting, and when concrete has cured. */
 export function liftingOf(read: PlanResult, request: LiftingRequest): LiftingAnswer {
   const { plan, site } = read;
-  const lifting = request.lifting ?? site.lifting;
-  const concrete = request.concrete ?? site.concrete;
+  const lifting = request.lifting ?? site.lifting ?? exampleLifting;
+  const concrete = request.concrete ?? site.concrete ?? exampleConcrete;
   return {
     zone: plan.zone,
-    wind: lifting ? windOf(read, lifting) : null,
-    concrete: concrete ? concreteOf(read, concrete, request) : null,
+    wind: {
+      ...windOf(read, lifting),
+      isExample: request.lifting === undefined && site.lifting === undefined,
+    },
+    concrete: {
+      ...concreteOf(read, concrete, request),
+      isExample: request.concrete === undefined && site.concrete === undefined,
+    },
     faults: faultsOfTables(read, 'forecast', 'temperatures'),
     cautions: [liftingCaution, curingCaution],
   };
 }
 
-function windOf({ plan, forecast }: PlanResult, settings: LiftingSettings): WindAnswer {
+function windOf(
+  { plan, forecast }: PlanResult,
+  settings: LiftingSettings,
+): Omit<WindAnswer, 'isExample'> {
   const weather = stretchesOf(forecast);
   const lift = liftOf(settings);
   const [first, last] = [weather[0], weather.at(-1)];
@@ -84,7 +118,7 @@ function concreteOf(
   { plan, temperatures, forecast }: PlanResult,
   settings: ConcreteSettings,
   { placements = [], pours = [] }: LiftingRequest,
-): ConcreteAnswer {
+): Omit<ConcreteAnswer, 'isExample'> {
   const rows = temperatures.length > 0 ? temperatures : forecast;
   const data: CuringData = {
     settings,
@@ -101,20 +135,33 @@ function concreteOf(
   return {
     settings,
     unit: settings.model.model === 'temperature-time' ? '°C h' : 'h',
-    pours: [...ends].map(([activity, at]) =>
-      pourOf(activity, at, waitedFor.get(activity) ?? [], data),
-    ),
+    pours: [...ends].map(([activity, at]) => ({
+      ...pourOf(activity, at, waitedFor.get(activity) ?? [], data),
+      gapMinutes: gapAfter(plan, activity),
+    })),
     waitedFor: [...waitedFor.keys()],
   };
 }
+
+/** A gap after a finish that is so long is taken to be curing, where a link does not say what it is. */
+const CURING_GAP = 12 * 60;
 
 /** Activities whose curing something waits for, with what waits. */
 function waitedForIn(plan: Plan): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, string[]>();
   for (const one of plan.activities)
     for (const link of one.after)
-      if (link.cured) found.set(link.activity, [...(found.get(link.activity) ?? []), one.id]);
+      if (link.cured || (link.from === 'finish' && link.gapMinutes >= CURING_GAP))
+        found.set(link.activity, [...(found.get(link.activity) ?? []), one.id]);
   return found;
+}
+
+/** The longest fixed gap that the plan keeps after an activity; null where it keeps none. */
+function gapAfter(plan: Plan, activity: string): number | null {
+  const gaps = plan.activities.flatMap((one) =>
+    one.after.filter((link) => link.activity === activity && !link.cured && link.gapMinutes > 0),
+  );
+  return gaps.length > 0 ? Math.max(...gaps.map((link) => link.gapMinutes)) : null;
 }
 
 function pourOf(
@@ -122,7 +169,7 @@ function pourOf(
   pouredAt: Instant,
   followers: readonly string[],
   data: CuringData,
-): CuringOfPour {
+): Omit<CuringOfPour, 'gapMinutes'> {
   const { settings, temperatures } = data;
   const ready = maturityCurve(data).readyAt(pouredAt);
   const isReady = Number.isFinite(ready);

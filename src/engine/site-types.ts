@@ -103,7 +103,7 @@ export interface NoiseAnswer {
 }
 
 export interface LiftingRequest {
-  /** Absent: those of the document's site. */
+  /** Absent: those of the document's site, else examples, which bear on no plan. */
   readonly lifting?: LiftingSettings;
   readonly concrete?: ConcreteSettings;
   /** When concrete is placed: from a plan of the work. */
@@ -119,6 +119,7 @@ export interface WindOfWindow extends LiftingHours, Interval {
 
 export interface WindAnswer {
   readonly settings: LiftingSettings;
+  readonly isExample: boolean;
   readonly limitMps: number;
   /** Gust at height, by the forecast; null where a row gives no wind. */
   readonly gusts: readonly (Interval & { readonly gustMps: number | null })[];
@@ -139,6 +140,8 @@ export interface CuringOfPour {
   /** Null where the temperatures do not reach so far. */
   readonly readyAt: Instant | null;
   readonly needed: number;
+  /** A fixed gap that the plan keeps instead, or on top; null: none. */
+  readonly gapMinutes: number | null;
   /** Maturity along time, from the pour to a while past the moment it is ready, or to where nothing more is known. */
   readonly curve: readonly { readonly at: Instant; readonly maturity: number }[];
   /** Time up to `readyAt` for which no temperature was given and that of the settings was taken. */
@@ -147,18 +150,17 @@ export interface CuringOfPour {
 
 export interface ConcreteAnswer {
   readonly settings: ConcreteSettings;
+  readonly isExample: boolean;
   readonly unit: string;
   readonly pours: readonly CuringOfPour[];
-  /** Activities whose curing is waited for; those without a time are not in `pours`. */
+  /** Activities whose curing is waited for, by a link or by a gap of 12 h or more; those without a time are not in `pours`. */
   readonly waitedFor: readonly string[];
 }
 
 export interface LiftingAnswer {
   readonly zone: string;
-  /** Null without settings for lifting. */
-  readonly wind: WindAnswer | null;
-  /** Null without settings for concrete. */
-  readonly concrete: ConcreteAnswer | null;
+  readonly wind: WindAnswer;
+  readonly concrete: ConcreteAnswer;
   readonly faults: readonly Fault[];
   readonly cautions: readonly string[];
 }

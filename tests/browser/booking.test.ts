@@ -36,6 +36,13 @@ const milestones = [
 const answer: BookAnswer = {
   rules: exampleBooking.name,
   milestones,
+  windows: windows.map((one, at) => ({
+    window: one.id,
+    days: 2,
+    sharePercent: at === 0 ? 35 : null,
+    restriction: at === 0 ? 'less than minor' : null,
+    periods: at === 0 ? ['P13 2026/27', 'P1 2027/28'] : ['P1 2027/28'],
+  })),
   calendar: 'BEGIN:VCALENDAR\r\nEND:VCALENDAR\r\n',
 };
 

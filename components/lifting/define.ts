@@ -1,0 +1,6 @@
+import { PossessionLifting } from './lifting.js';
+
+if (!customElements.get('possession-lifting'))
+  customElements.define('possession-lifting', PossessionLifting);
+
+export { PossessionLifting };

@@ -1,0 +1,6 @@
+import { PossessionNoise } from './noise.js';
+
+if (!customElements.get('possession-noise'))
+  customElements.define('possession-noise', PossessionNoise);
+
+export { PossessionNoise };

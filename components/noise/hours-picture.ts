@@ -1,0 +1,64 @@
+import { html, nothing, svg, type TemplateResult } from 'lit';
+import type { LoudStretch, NoiseOfActivity } from '../../src/engine/index.js';
+import type { Weekday } from '../../src/model/index.js';
+import type { NoiseStrings } from './strings.js';
+
+const HEAD = 18;
+const ROW = 34;
+const BAR = 16;
+const WHISKER = 1e-9;
+
+export const isOver = (one: Pick<LoudStretch, 'overDb'>): boolean => (one.overDb ?? 0) > WHISKER;
+
+const clock = (minutes: number): string => String(minutes / 60).padStart(2, '0');
+
+/** The day's hours of each activity: open where it may be loud, barred and struck through where it may not. */
+export function hoursPicture(
+  activities: readonly NoiseOfActivity[],
+  day: Weekday,
+  width: number,
+  words: NoiseStrings,
+): TemplateResult {
+  const x = (minute: number): number => Math.round((minute / 1440) * (width - 2) * 10) / 10 + 1;
+  const height = HEAD + activities.length * ROW + 4;
+  const step = width < 500 ? 6 : 3;
+  const hours = Array.from({ length: 24 / step + 1 }, (_, i) => i * step * 60);
+  const over = activities.filter((one) => one.week.some(isOver)).length;
+  return html`<svg
+    role="img"
+    width=${width}
+    height=${height}
+    aria-label="${words.picture}, ${words.days[day]}. ${words.told(over, activities.length)}"
+  >
+    ${hours.map(
+      (minute, index) =>
+        svg`<line class="hair" x1=${x(minute)} x2=${x(minute)} y1=${HEAD - 4} y2=${height}></line>
+        <text class="soft" text-anchor=${index === 0 ? 'start' : index === hours.length - 1 ? 'end' : 'middle'} x=${x(minute)} y="11">${clock(minute)}</text>`,
+    )}
+    ${activities.map((one, row) => {
+      const top = HEAD + row * ROW;
+      return svg`<text x="4" y=${top + 11}>${`${one.activity} ${one.title}`.slice(0, Math.floor(width / 6.5))}</text>
+      ${one.week
+        .filter((part) => part.day === day)
+        .map((part) => {
+          const left = x(part.from);
+          const wide = x(part.to) - left;
+          const bad = isOver(part);
+          const open = part.period !== null && part.levelDb !== null;
+          const word = bad
+            ? words.mayNot
+            : open
+              ? words.may
+              : part.period === null
+                ? words.noLimit
+                : words.unknown;
+          return svg`<g>
+            <title>${one.activity}, ${clock(part.from).slice(0, 5)} to ${clock(part.to)}: ${word}</title>
+            <rect class=${bad ? 'shut' : open ? 'open' : 'not-known'} x=${left} y=${top + 15} width=${Math.max(1, wide - 1)} height=${BAR}></rect>
+            ${bad ? svg`<path class="slash" d="M${left} ${top + 15 + BAR} L${left + wide - 1} ${top + 15}"></path>` : nothing}
+            ${wide > 76 ? svg`<text class="${bad ? 'on-shut' : open ? 'on-open' : 'soft'}" x=${left + 5} y=${top + 15 + 12}>${word}</text>` : nothing}
+          </g>`;
+        })}`;
+    })}
+  </svg>`;
+}

@@ -38,7 +38,7 @@ export const formStyles = css`
   }
   .spread {
     display: flex;
-    flex: none;
+    flex: 0 1 auto;
     flex-wrap: wrap;
     max-width: 100%;
     gap: 0.375rem;
@@ -46,8 +46,10 @@ export const formStyles = css`
   .spread .field {
     width: 4.75rem;
   }
-  .spread .field:has(.wrong) {
-    width: 11rem;
+  .field:is(.short, .clock):has(.wrong) {
+    flex-basis: 14rem;
+    width: 14rem;
+    max-width: 100%;
   }
   .label {
     padding: 0;

@@ -114,12 +114,29 @@ export interface BookRequest {
   readonly now: Instant;
   /** Absent: the published lead times that come with the project. */
   readonly rules?: BookingRules;
+  /** Share of a day's trains hit, in per cent, by window: in place of what the windows' table says. */
+  readonly sharePercent?: Readonly<Record<string, number>>;
+}
+
+/** What the booking of one window hangs on. */
+export interface BookedWindow {
+  readonly window: string;
+  /** Consecutive local days touched. */
+  readonly days: number;
+  /** Null where nobody has said. */
+  readonly sharePercent: number | null;
+  /** Class of the restriction; null without a share, and then milestones that name classes are left out. */
+  readonly restriction: string | null;
+  /** Four-week periods it has time in: two for a Saturday night at an edge. */
+  readonly periods: readonly string[];
 }
 
 export interface BookAnswer {
   /** Name of the rules used. */
   readonly rules: string;
   readonly milestones: readonly Milestone[];
+  /** One a window, in plan order. */
+  readonly windows: readonly BookedWindow[];
   /** The same as an iCalendar file (RFC 5545), stamped `now`. */
   readonly calendar: string;
 }

@@ -3,6 +3,7 @@ import { sendKeys } from '@web/test-runner-commands';
 import '../../components/booking/define.js';
 import type { PossessionBooking } from '../../components/booking/booking.js';
 import type { CalendarSaveEvent } from '../../components/booking/calendar-save-event.js';
+import type { ShareChangeEvent } from '../../components/booking/share-change-event.js';
 import { comingWeeks, stripMarks } from '../../components/booking/coming-weeks.js';
 import { localTimeOf, minutesBetween } from '../../src/calendar/index.js';
 import type { BookAnswer, Milestone } from '../../src/engine/index.js';
@@ -117,6 +118,20 @@ describe('possession-booking', () => {
     expect(texts(el, '.window .state').length).to.equal(milestones.length);
   });
 
+  it('shows days, periods and class of a window, and hands a share of trains to the page', async () => {
+    const el = await shown();
+    const [first] = texts(el, '.class');
+    expect(first).to.contain('two four-week periods: P13 2026/27, P1 2027/28');
+    expect(first).to.contain('less than minor');
+    const input = el.renderRoot.querySelector<HTMLInputElement>('.class input')!;
+    setTimeout(() => {
+      input.value = '55';
+      input.dispatchEvent(new Event('change', { bubbles: true }));
+    });
+    const event = await oneEvent<ShareChangeEvent>(el, 'possession-share-change');
+    expect([event.window, event.sharePercent]).to.deep.equal(['A1', 55]);
+  });
+
   it('says so when nothing is like that', async () => {
     const el = await shown({
       ...answer,
@@ -169,7 +184,8 @@ describe('possession-booking', () => {
     await sendKeys({ press: 'Tab' });
     await sendKeys({ press: 'Enter' });
     expect(el.filter).to.equal('all');
-    await sendKeys({ press: 'Tab' });
+    const fields = el.renderRoot.querySelectorAll('.class input').length;
+    for (let i = 0; i <= fields; i += 1) await sendKeys({ press: 'Tab' });
     await sendKeys({ press: 'Enter' });
     expect(el.renderRoot.querySelector('details')!.open).to.equal(true);
     expect(

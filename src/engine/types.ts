@@ -16,7 +16,7 @@ import type {
   PeopleRequest,
 } from './site-types.js';
 import type { Fault, Needs, Plan, PlanDocument, RuleSet, TableKind } from '../model/index.js';
-import type { RuleChange } from './rule-change.js';
+import type { RuleChange } from './rule-change-types.js';
 
 /** A work package: the activities that carry its name, in file order. */
 export interface PackageSummary {
@@ -265,5 +265,5 @@ export type {
   RuleChange,
   UsableChange,
   WorkKind,
-} from './rule-change.js';
+} from './rule-change-types.js';
 export type * from './site-types.js';

@@ -1,0 +1,22 @@
+export { editLines, type EditLine } from './edit-lines.js';
+export { EditsAsideEvent } from './edits-aside-event.js';
+export { KeptPlan, type KeepOptions } from './kept-plan.js';
+export { PlanFollowEvent } from './plan-follow-event.js';
+export {
+  fileNameOf,
+  PlanStore,
+  type AsideEdit,
+  type Opened,
+  type PlanLine,
+  type StoreOptions,
+} from './plan-store.js';
+export type { Salvage } from './salvage.js';
+export { salvageText } from './salvage-text.js';
+export { SaveStateEvent } from './save-state-event.js';
+export {
+  defaultSaveStrings,
+  saveText,
+  type SaveState,
+  type SaveStrings,
+  type SaveTrouble,
+} from './save-state.js';

@@ -1,0 +1,98 @@
+// What the store holds. Texts are JSON and every record carries a checksum over all that it says, its own place
+// included, so that damage and mix-ups are found when it is read.
+import { editSchema } from './edit-schema.js';
+import type { Edit } from '../../src/edits/index.js';
+import { crc32 } from './crc32.js';
+
+interface Sealed {
+  readonly check: number;
+}
+
+/** One agreed edit. Written twice (`copy` 0 and 1): until the next snapshot nothing else holds it. */
+export interface LogRecord extends Sealed {
+  readonly plan: string;
+  /** 1 for the first edit of the plan, rising by 1. */
+  readonly seq: number;
+  readonly copy: number;
+  readonly id: string;
+  /** When it was made, epoch ms. */
+  readonly at: number;
+  /** The edit as JSON. */
+  readonly text: string;
+}
+
+/** The whole document as it is after edit `seq`. */
+export interface SnapshotRecord extends Sealed {
+  readonly plan: string;
+  readonly seq: number;
+  readonly copy: number;
+  readonly at: number;
+  readonly text: string;
+}
+
+/** One line a plan, for the list. */
+export interface HeadRecord extends Sealed {
+  readonly plan: string;
+  readonly name: string;
+  /** The last edit. */
+  readonly seq: number;
+  /** The last snapshot, and when it was written. */
+  readonly snapshot: number;
+  readonly snapshotAt: number;
+  readonly at: number;
+}
+
+/** An edit that another tab's edit got in the way of: kept until a person has looked at it. */
+export interface AsideRecord extends Sealed {
+  readonly plan: string;
+  readonly id: string;
+  readonly at: number;
+  readonly text: string;
+}
+
+/** Records that could not be trusted, as they were found. */
+export interface DamagedRecord {
+  readonly plan: string;
+  readonly at: number;
+  readonly text: string;
+}
+
+/** The file that a person last saved a plan to. */
+export interface HandleRecord {
+  readonly plan: string;
+  readonly handle: FileSystemFileHandle;
+  /** The file's own time of change after our last write, epoch ms. */
+  readonly modified: number;
+}
+
+/** The record with its checksum. */
+export function sealed<T extends Record<string, string | number>>(record: T): T & Sealed {
+  return { ...record, check: checkOf(record) };
+}
+
+/** Whether the record is what was written. */
+export function isSound(record: unknown): boolean {
+  if (typeof record !== 'object' || record === null || !('check' in record)) return false;
+  const { check, ...rest } = record;
+  return check === checkOf(rest);
+}
+
+/** The record where it is sound. */
+export function sound<T extends Sealed>(record: T | undefined): T | undefined {
+  return isSound(record) ? record : undefined;
+}
+
+/** The edit of a sound record; `undefined` where its text is no edit. */
+export function editIn(record: { readonly text: string }): Edit | undefined {
+  try {
+    const read = editSchema.safeParse(JSON.parse(record.text));
+    return read.success ? (read.data as Edit) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function checkOf(record: object): number {
+  const entries = Object.entries(record).sort(([a], [b]) => (a < b ? -1 : 1));
+  return crc32(JSON.stringify(entries));
+}

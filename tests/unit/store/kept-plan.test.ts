@@ -1,0 +1,211 @@
+import 'fake-indexeddb/auto';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { openDB } from 'idb';
+import { History } from '../../../src/edits/index.js';
+import { PlanStore, salvageText, type KeptPlan } from '../../../components/store/index.js';
+import { planOf, retyped, rowsOf, withRow } from './plans.js';
+
+let stores = 0;
+const open: KeptPlan[] = [];
+const keep = <T extends KeptPlan | undefined>(plan: T): T => {
+  if (plan) open.push(plan);
+  return plan;
+};
+const freshName = (): string => `test ${(stores += 1)}`;
+const quick = { gatherMs: 5, retryMs: [5] };
+
+afterEach(async () => {
+  await Promise.all(open.splice(0).map((plan) => plan.close()));
+});
+
+describe('a kept plan', () => {
+  it('is there again, with every change whose promise was kept', async () => {
+    const name = freshName();
+    const plan = keep(new PlanStore({ name, ...quick }).create(planOf('a')));
+    expect(await plan.change(withRow(plan.document, 'b'), 'Add b')).toBe('saved');
+    expect(plan.state.kind).toBe('saved');
+    const store = new PlanStore({ name, ...quick });
+    const again = await store.open(plan.id);
+    expect(rowsOf(keep(again!.plan)!.document)).toEqual(['a', 'b']);
+    expect(salvageText(again!.found, String)).toEqual([]);
+  });
+
+  it('writes several changes made in one moment together, and says saving until then', async () => {
+    const plan = keep(new PlanStore({ name: freshName(), ...quick }).create(planOf('a')));
+    await plan.flush();
+    const states: string[] = [];
+    plan.addEventListener('save-state', (event) => states.push(event.state.kind));
+    const first = plan.change(withRow(plan.document, 'b'), 'Add b');
+    const second = plan.change(withRow(plan.document, 'c'), 'Add c');
+    await Promise.all([first, second]);
+    expect(states).toEqual(['saving', 'saving', 'saved']);
+  });
+
+  it('takes no change that differs in nothing', async () => {
+    const plan = keep(new PlanStore({ name: freshName(), ...quick }).create(planOf('a')));
+    await plan.flush();
+    await plan.change(planOf('a'), 'nothing');
+    expect(plan.state.kind).toBe('saved');
+  });
+
+  it('keeps several plans, which can be listed, renamed, copied and removed', async () => {
+    const store = new PlanStore({ name: freshName(), ...quick });
+    const plan = keep(store.create(planOf('a')));
+    await plan.flush();
+    const copy = keep(await store.duplicate(plan.id, 'Marl Vale, second try'));
+    await copy.flush();
+    await store.rename(plan.id, 'Marl Vale 2027');
+    expect((await store.list()).map((line) => line.name).sort()).toEqual([
+      'Marl Vale 2027',
+      'Marl Vale, second try',
+    ]);
+    await store.delete(copy.id);
+    expect((await store.list()).map((line) => line.id)).toEqual([plan.id]);
+    expect(await store.open(copy.id)).toBeUndefined();
+  });
+
+  it('keeps earlier states that can be had back', async () => {
+    let now = Date.UTC(2027, 4, 1);
+    const store = new PlanStore({ name: freshName(), ...quick, now: () => now });
+    const plan = keep(store.create(planOf('a')));
+    await plan.flush();
+    for (let day = 0; day < 30; day += 1) {
+      now += 86_400_000;
+      await plan.change(withRow(plan.document, `day ${day}`), 'Add a day');
+    }
+    const earlier = await store.earlier(plan.id);
+    expect(earlier).toHaveLength(14);
+    const old = await store.readEarlier(plan.id, earlier.at(-1)!.seq);
+    expect(rowsOf(old!).at(-1)).toBe('day 16');
+  });
+
+  it('is written anew where another tab removed it while work went on here', async () => {
+    const store = new PlanStore({ name: freshName(), ...quick });
+    const plan = keep(store.create(planOf('a')));
+    await plan.flush();
+    await store.delete(plan.id);
+    await plan.change(withRow(plan.document, 'b'), 'Add b');
+    const again = await store.open(plan.id);
+    expect(rowsOf(keep(again!.plan)!.document)).toEqual(['a', 'b']);
+  });
+});
+
+describe('a plan open in two tabs', () => {
+  /** With `deaf` tabs, which do not hear of each other, what happens when is in the test's hands. */
+  async function twoTabs(rows: string[], deaf: 'deaf' | '' = '') {
+    if (deaf) vi.stubGlobal('BroadcastChannel', undefined);
+    const name = freshName();
+    const one = keep(new PlanStore({ name, ...quick }).create(planOf(...rows)));
+    await one.flush();
+    const store = new PlanStore({ name, ...quick });
+    const two = keep((await store.open(one.id))!.plan)!;
+    vi.unstubAllGlobals();
+    return { one, two, store };
+  }
+
+  it('shows in each what is done in the other', async () => {
+    const { one, two } = await twoTabs(['a', 'b']);
+    const followed = new Promise<string[]>((resolve) =>
+      two.addEventListener('plan-follow', (event) => resolve(rowsOf(event.document))),
+    );
+    await one.change(retyped(one.document, 0, 'A'), 'Retype a');
+    expect(await followed).toEqual(['A', 'b']);
+    expect(rowsOf(two.document)).toEqual(['A', 'b']);
+  });
+
+  it('keeps the work of both where both edit at once', async () => {
+    const { one, two } = await twoTabs(['a', 'b', 'c']);
+    const done = [
+      one.change(retyped(one.document, 0, 'A'), 'Retype a'),
+      two.change(withRow(retyped(two.document, 2, 'C'), 'd'), 'Retype c, add d'),
+    ];
+    expect(await Promise.all(done)).toEqual(['saved', 'saved']);
+    await Promise.all([one.follow(), two.follow()]);
+    expect(rowsOf(one.document)).toEqual(['A', 'b', 'C', 'd']);
+    expect(rowsOf(two.document)).toEqual(['A', 'b', 'C', 'd']);
+  });
+
+  it('sets the second of two edits of one row aside, where it can be read and put back', async () => {
+    const { one, two, store } = await twoTabs(['a', 'b'], 'deaf');
+    const first = await one.change(retyped(one.document, 1, 'one'), 'Retype b');
+    const told = new Promise<string[]>((resolve) =>
+      two.addEventListener('edits-aside', (event) => resolve(event.edits.map((e) => e.edit.label))),
+    );
+    const second = await two.change(retyped(two.document, 1, 'two'), 'Retype b as two');
+    expect(first).toBe('saved');
+    expect(second).toBe('aside');
+    expect(await told).toEqual(['Retype b as two']);
+    expect(rowsOf(two.document)).toEqual(['a', 'one']);
+    const [aside] = await store.aside(two.id);
+    expect(aside!.edit.label).toBe('Retype b as two');
+    expect(await store.putBack(two, aside!)).toBe(false);
+    await two.change(retyped(two.document, 1, 'b'), 'Back to b');
+    expect(await store.putBack(two, aside!)).toBe(true);
+    expect(rowsOf(two.document)).toEqual(['a', 'two']);
+    expect(await store.aside(two.id)).toEqual([]);
+  });
+
+  it('undoes only its own work', async () => {
+    const { one, two } = await twoTabs(['a', 'b']);
+    const history = new History(two.document);
+    two.addEventListener('plan-follow', (event) => history.follow(event.edit));
+    const mine = retyped(two.document, 1, 'B');
+    history.push(mine, 'Retype b');
+    await two.change(mine, 'Retype b');
+    await one.follow();
+    await one.change(withRow(one.document, 'top', 0), 'Add a row');
+    await two.follow();
+    const undone = history.undo()!;
+    await two.change(undone, 'Undo: Retype b');
+    expect(rowsOf(two.document)).toEqual(['top', 'a', 'b']);
+  });
+
+  it('follows a tab that went on for so long that the edits on the way are gone', async () => {
+    const { one, two } = await twoTabs(['a'], 'deaf');
+    await two.change(withRow(two.document, 'mine'), 'Add mine');
+    await one.follow();
+    for (let step = 0; step < 700; step += 1)
+      void one.change(withRow(one.document, `step ${step}`, 0), 'Add a step');
+    await one.flush();
+    for (let round = 0; round < 7; round += 1) {
+      for (let step = 0; step < 110; step += 1)
+        void one.change(retyped(one.document, 0, `round ${round} ${step}`), 'Retype');
+      await one.flush();
+    }
+    await two.change(withRow(two.document, 'last'), 'Add last');
+    await two.follow();
+    expect(two.document.tables.work.rows).toHaveLength(703);
+    expect(rowsOf(two.document)[0]).toBe('round 6 109');
+  });
+});
+
+describe('a store of another version', () => {
+  it('is opened read-only where it is of a newer one', async () => {
+    const name = freshName();
+    const plan = new PlanStore({ name, ...quick }).create(planOf('a'));
+    await plan.close();
+    // The page of the future, which adds a store.
+    const future = await openDB(name, 9, {
+      upgrade: (db) => void db.createObjectStore('of the future'),
+    });
+    const opened = await new PlanStore({ name, ...quick }).open(plan.id);
+    const old = keep(opened!.plan)!;
+    expect(old.readOnly).toBe(true);
+    expect(rowsOf(old.document)).toEqual(['a']);
+    void old.change(withRow(old.document, 'b'), 'Add b');
+    expect(old.state).toEqual({ kind: 'read-only', changes: 1 });
+    expect(await old.flush()).toBe(false);
+    future.close();
+  });
+
+  it('says so where it became newer while the plan was open', async () => {
+    const name = freshName();
+    const plan = keep(new PlanStore({ name, ...quick, retryMs: [] }).create(planOf('a')));
+    await plan.flush();
+    const future = await openDB(name, 9);
+    void plan.change(withRow(plan.document, 'b'), 'Add b');
+    expect(await plan.flush()).toBe(false);
+    expect(plan.state).toMatchObject({ kind: 'not-saved', trouble: 'newer', changes: 1 });
+    future.close();
+  });
+});

@@ -19,7 +19,8 @@ import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import type { Place } from '../why/explanation.js';
 import { WhyLinkEvent } from '../why/why-events.js';
-import { fitsPart, windowsChange, type ChangeSetting } from './change-view.js';
+import { changePart } from './change-part.js';
+import type { ChangeSetting } from './change-view.js';
 import { curfewList } from './curfew-list.js';
 import { Drafts, RowKeys } from './drafts.js';
 import type { Edit, Form } from './form.js';
@@ -162,7 +163,15 @@ export class PossessionRules extends LitElement {
           ${shiftsFields(form, (edit) => this.#apply(edit))}
         </div>
         <div class="beside">
-          ${this.#renderPicture(rules, words)} ${this.#renderChange(rules, words)}
+          ${this.#renderPicture(rules, words)}
+          ${changePart(
+            { rules, beforeRules: this.beforeRules, change: this.change, busy: this.busy },
+            this.#setting(this.change, words),
+            {
+              back: (before) => this.#apply({ rules: before, label: words.backTo }),
+              base: () => this.dispatchEvent(new RulesBaseEvent()),
+            },
+          )}
         </div>
       </div>
       ${cautionList(words.cautions)}`;
@@ -194,54 +203,6 @@ export class PossessionRules extends LitElement {
         this.choice = next;
       })}
       ${sketchPicture(ruleSketch(rules, window, this.choice), this.#drawing.width, words)}
-    </section>`;
-  }
-
-  #renderChange(rules: RuleSet, words: RulesStrings): TemplateResult {
-    const { change, beforeRules } = this;
-    const same = beforeRules !== null && JSON.stringify(beforeRules) === JSON.stringify(rules);
-    const setting = this.#setting(change, words);
-    return html`<section part="change" class="change" aria-label=${words.change}>
-      <h3>${words.change} <span class="quiet">${words.changeTold}</span></h3>
-      ${
-        beforeRules === null || same
-          ? nothing
-          : html`<p class="acts">
-              <button
-                type="button"
-                data-act="back"
-                @click=${() => this.#apply({ rules: beforeRules, label: words.backTo })}
-              >
-                ${words.back}
-              </button>
-              <button
-                type="button"
-                data-act="base"
-                @click=${() => this.dispatchEvent(new RulesBaseEvent())}
-              >
-                ${words.base}
-              </button>
-            </p>`
-      }
-      ${
-        same
-          ? html`<p class="quiet">${words.same}</p>`
-          : change
-            ? windowsChange(change, setting)
-            : html`<p class="quiet">${this.busy ? words.working : words.noBefore}</p>`
-      }
-      ${
-        !change || same
-          ? nothing
-          : html`<h4>${words.fits}</h4>
-              <div aria-live="polite" aria-busy=${change.fits === null}>
-                ${
-                  change.fits
-                    ? fitsPart(change.fits, setting)
-                    : html`<p class="quiet working">${words.working}</p>`
-                }
-              </div>`
-      }
     </section>`;
   }
 

@@ -4,6 +4,7 @@ import {
   shortNotice,
   type AllocateOptions as SearchOptions,
 } from '../schedule/index.js';
+import { exportTable, exportTables } from '../tables/index.js';
 import { sitePlan } from './site-plan.js';
 import { bookOf } from './book.js';
 import { handbackOf } from './handback.js';
@@ -34,7 +35,9 @@ export const answers: {
   ) => AnswerOf<V> | Promise<AnswerOf<V>>;
 } = {
   recompute: (asked, document) => recompute(document, asked.onProgress),
-  importFiles: (_, files, document) => importFiles(files, document),
+  importFiles: (asked, files, document) => importFiles(files, document, asked.onProgress),
+  exportFiles: (_, document, options) => exportTables(document, options),
+  exportTable: (_, table, format) => exportTable(table, format),
   allocate: (asked, document, options) =>
     allocate(sitePlan(document).plan, searching(options, asked)),
   replan: (asked, document, before, options) =>

@@ -22,7 +22,7 @@ type Leading<P extends readonly unknown[]> = P extends [
 interface Travel<V extends Verb> {
   /** How many arguments come before the signal. */
   readonly args: ArgumentsOf<V>['length'];
-  /** Which of them is the plan document. */
+  /** Which of them is the plan document; -1 where none is. */
   readonly document: number;
   /** A search, which gets a worker of its own, so that it never holds up an edit. */
   readonly apart: boolean;
@@ -34,12 +34,15 @@ interface Travel<V extends Verb> {
  */
 export const verbs: { readonly [V in Verb]: Travel<V> } = {
   recompute: { args: 1, document: 0, apart: false },
-  importFiles: { args: 2, document: 1, apart: false },
+  importFiles: { args: 2, document: 1, apart: true },
+  exportFiles: { args: 2, document: 0, apart: true },
+  exportTable: { args: 2, document: -1, apart: true },
   allocate: { args: 2, document: 0, apart: true },
   replan: { args: 3, document: 0, apart: true },
   shortNotice: { args: 4, document: 0, apart: true },
   handback: { args: 2, document: 0, apart: true },
   price: { args: 2, document: 0, apart: false },
+  options: { args: 2, document: 0, apart: true },
   book: { args: 2, document: 0, apart: false },
   people: { args: 2, document: 0, apart: true },
   noise: { args: 2, document: 0, apart: false },

@@ -9,6 +9,10 @@ export interface StopCandidate {
   /** When the last of the units is planned to be done. */
   readonly stopAt: Instant;
   readonly overrunByRun: readonly number[];
+  /** Decimal text: what booking the rest again costs, where it is known; absent: by the prices given for all. */
+  readonly reBooking?: string;
+  /** What it does to the overruns of other windows, run by run, in smallest coins. */
+  readonly alsoByRun?: readonly number[];
 }
 
 export interface StopInputs {
@@ -68,10 +72,11 @@ export function bestStop(inputs: StopInputs): BestStop {
       name: String(one.units),
       overrunByRun: one.overrunByRun,
       curve,
+      ...(one.alsoByRun && { alsoByRun: one.alsoByRun }),
       fixed: [
         {
           what: `${left} units booked again`,
-          amount: decimalText(lost + again, curve),
+          amount: one.reBooking ?? decimalText(lost + again, curve),
           source: inputs.source ?? 'given by the planner',
         },
       ],

@@ -27,36 +27,48 @@ export interface CallOutInputs {
 }
 
 /**
- * The planned plant and labour of one window: of each resource with a rate the most in use at once, from its first
- * use to its last, for its least hours at least, each minute at the factor of its local clock.
+ * The planned plant and labour of one window: each of a resource with a rate from its own first use to its last, for
+ * its least hours at least, each minute at the factor of its local clock. The second of two is paid while two are used.
  */
 export function callOuts(window: AccessWindow, inputs: CallOutInputs): readonly CallOut[] {
   const byId = new Map(inputs.activities.map((one) => [one.id, one]));
+  const visits = inputs.placements.filter((one) => one.window === window.id);
   return inputs.resources.flatMap((resource): CallOut[] => {
-    const uses = inputs.placements
-      .filter((one) => one.window === window.id)
-      .map((one) => ({
-        start: one.from,
-        end: one.to,
-        amount:
-          byId.get(one.activity)?.resources.find((need) => need.resource === resource.id)?.amount ??
-          0,
-      }))
+    if (resource.ratePerHour === undefined) return [];
+    const uses = visits
+      .map(({ activity, from, to }) => {
+        const needs = byId.get(activity)?.resources ?? [];
+        const need = needs.find((one) => one.resource === resource.id);
+        return { start: from, end: to, amount: need?.amount ?? 0 };
+      })
       .filter((one) => one.amount > 0);
-    if (uses.length === 0 || resource.ratePerHour === undefined) return [];
-    const span = {
-      start: Math.min(...uses.map((one) => one.start)),
-      end: Math.max(...uses.map((one) => one.end)),
-    };
-    const most = Math.max(
-      ...uses.map((use) =>
-        uses
-          .filter((other) => other.start <= use.start && use.start < other.end)
-          .reduce((sum, other) => sum + other.amount, 0),
-      ),
-    );
-    return [paidTime(resource, most, span, window, inputs)];
+    return [...spansOf(uses)].map(([text, amount]) => {
+      const [start, end] = text.split(' ').map(Number) as [number, number];
+      return paidTime(resource, amount, { start, end }, window, inputs);
+    });
   });
+}
+
+/** How many are paid over each stretch: the k-th from the first moment that k are in use to the last. */
+function spansOf(
+  uses: readonly (Interval & { readonly amount: number })[],
+): ReadonlyMap<string, number> {
+  const moments = [...new Set(uses.flatMap((one) => [one.start, one.end]))].sort((a, b) => a - b);
+  const levels = moments.slice(0, -1).map((start, i) => ({
+    start,
+    end: moments[i + 1]!,
+    amount: uses
+      .filter((one) => one.start <= start && start < one.end)
+      .reduce((sum, one) => sum + one.amount, 0),
+  }));
+  const most = Math.max(0, ...levels.map((one) => one.amount));
+  const spans = new Map<string, number>();
+  for (let k = 1; k <= most; k += 1) {
+    const at = levels.filter((one) => one.amount >= k);
+    const text = `${at[0]!.start} ${at.at(-1)!.end}`;
+    spans.set(text, (spans.get(text) ?? 0) + 1);
+  }
+  return spans;
 }
 
 /** So many of a resource paid for a stretch, its least hours at least. @throws {RangeError} Without a rate. */

@@ -23,6 +23,8 @@ export interface CostOption {
   readonly overrunByRun: readonly number[];
   readonly curve: CostCurve;
   readonly fixed: readonly OptionCost[];
+  /** What else hangs on the luck of each run (the overrun of another window), in smallest coins; absent: nothing. */
+  readonly alsoByRun?: readonly number[];
 }
 
 export interface OptionResult {
@@ -103,7 +105,8 @@ export function compareOptions(options: readonly CostOption[]): Comparison {
 function costsOf(option: CostOption): RunCosts {
   return {
     varying: option.overrunByRun.map(
-      (minutes) => option.curve.minor[overrunOn(option.curve, minutes)]!,
+      (minutes, i) =>
+        option.curve.minor[overrunOn(option.curve, minutes)]! + (option.alsoByRun?.[i] ?? 0),
     ),
     fixed: option.fixed.reduce((sum, one) => sum + parseMoney(one.amount, option.curve), 0),
   };

@@ -48,7 +48,7 @@ export {
   type HoursRule,
   type SpanMeasure,
 } from './measure-span.js';
-export { decimalText, parseMoney, type Coin } from './money.js';
+export { decimalText, moneyText, parseMoney, type Coin } from './money.js';
 export { overrunCost, type OverrunInputs } from './overrun-cost.js';
 export { factorRuns, type FactorRun } from './pay-factors.js';
 export { accountTable, priceTable, type PlainTable } from './plain-table.js';

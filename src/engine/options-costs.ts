@@ -1,0 +1,135 @@
+import { addMinutes, lengthMinutes, minutesBetween } from '../calendar/index.js';
+import type { Placement } from '../fit/types.js';
+import type { AccessWindow, Plan, PriceBook, Train } from '../model/index.js';
+import { costCurve } from '../price/index.js';
+import {
+  handbackNetwork,
+  nearestRank,
+  outlookOf,
+  pairedFinishes,
+  verdictOf,
+  type HandbackNetwork,
+  type HandbackOptions,
+  type PairedCase,
+} from '../risk/index.js';
+import type { OptionHandback } from './options-types.js';
+
+/** A plan of one window's work that is to be simulated and priced. */
+export interface WindowWork {
+  readonly plan: Plan;
+  readonly trains: readonly Train[];
+  readonly window: AccessWindow;
+  readonly placements: readonly Placement[];
+  /** Told apart from the first window's steps, whose luck is another night's. */
+  readonly night?: string;
+  /** Units of each activity that are done before this window, so that a unit keeps its luck wherever it is done. */
+  readonly unitsBefore?: ReadonlyMap<string, number>;
+}
+
+/** What hangs on luck in one window, run by run. */
+export interface WindowRuns {
+  readonly handback: OptionHandback;
+  /** Minutes from the window's start to handback. */
+  readonly finishes: Float64Array;
+  /** Smallest coins. */
+  readonly costs: readonly number[];
+}
+
+export interface RunSettings {
+  readonly prices: PriceBook;
+  readonly holidays: readonly string[];
+  readonly risk: HandbackOptions;
+}
+
+/** The network of a window's work with a name for each node's luck. */
+export function caseOf(
+  work: WindowWork,
+  risk: HandbackOptions,
+): { built: HandbackNetwork } & PairedCase {
+  const built = handbackNetwork(work.plan, work.window, work.placements, risk);
+  const names = built.meanings.map((one) => {
+    if (one.activity === undefined) return `${work.night ?? ''} ${one.kind} ${one.name}`;
+    const before = work.unitsBefore?.get(one.activity) ?? 0;
+    return `${one.activity} ${one.part} ${one.unit === undefined ? '' : before + one.unit}`;
+  });
+  return { built, network: built.network, names };
+}
+
+/** A seed for each window, so that two nights do not share their luck. */
+export function seedOf(seed: number, window: string): number {
+  let mixed = 0x811c9dc5 ^ seed;
+  for (const letter of window) mixed = Math.imul(mixed ^ letter.codePointAt(0)!, 0x01000193) >>> 0;
+  return mixed >>> 1;
+}
+
+/** Simulates several ways to do one window's work under the same luck, and prices each. Null when stopped. */
+export function runWindows(
+  works: readonly WindowWork[],
+  settings: RunSettings,
+  seed: number,
+): readonly WindowRuns[] | null {
+  const cases = works.map((work) => caseOf(work, settings.risk));
+  const { runs, shouldStop } = settings.risk;
+  const found = pairedFinishes(cases, { seed, runs, ...(shouldStop && { shouldStop }) });
+  return (
+    found &&
+    works.map((work, i): WindowRuns => {
+      const finishes = found[i]!;
+      return {
+        finishes,
+        handback: handbackOf(work, cases[i]!.built, finishes),
+        costs: costsOf(work, finishes, settings),
+      };
+    })
+  );
+}
+
+/** The cost of each run's overrun in smallest coins. A minute begun is a minute late. */
+export function costsOf(
+  work: WindowWork,
+  finishes: ArrayLike<number>,
+  { prices, holidays }: Pick<RunSettings, 'prices' | 'holidays'>,
+): readonly number[] {
+  const { window, plan, trains, placements } = work;
+  const booked = lengthMinutes(window);
+  const overruns = Array.from(finishes, (at) => Math.max(0, Math.ceil(at - booked)));
+  const most = overruns.reduce((top, one) => Math.max(top, one), 0);
+  const { minor } = costCurve(
+    {
+      window,
+      prices,
+      trains,
+      holidays,
+      resources: plan.resources,
+      activities: plan.activities,
+      placements,
+    },
+    most,
+  );
+  return overruns.map((minutes) => minor[minutes]!);
+}
+
+/** Margin and chance of a window from its network and its runs. */
+export function handbackOf(
+  { window, plan }: WindowWork,
+  built: HandbackNetwork,
+  finishes: Float64Array,
+): OptionHandback {
+  const sorted = Float64Array.from(finishes).sort();
+  const at = (share: number): number =>
+    addMinutes(window.start, Math.ceil(nearestRank(sorted, share)));
+  const marginMinutes = minutesBetween(built.plannedHandback, window.end);
+  const requiredMinutes = plan.rules.margin.minutes;
+  return {
+    window: window.id,
+    bookedEnd: window.end,
+    plannedHandback: built.plannedHandback,
+    marginMinutes,
+    requiredMinutes,
+    verdict: verdictOf(marginMinutes, requiredMinutes),
+    onTime: outlookOf(sorted, lengthMinutes(window)).onTime,
+    p50: at(0.5),
+    p80: at(0.8),
+    p95: at(0.95),
+  };
+}

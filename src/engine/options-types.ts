@@ -1,0 +1,196 @@
+import type { Instant } from '../calendar/index.js';
+import type { Edit } from '../edits/index.js';
+import type { Placement } from '../fit/types.js';
+import type { OptionVerdict, PriceInput } from '../price/index.js';
+import type { Chance, HandbackOptions, MarginVerdict } from '../risk/index.js';
+import type { Allocation, KeyDateForecast, Unplaced } from '../schedule/types.js';
+
+/** A way that a person made up: an edit of the document. */
+export interface OwnOption {
+  readonly name: string;
+  readonly edit: Edit;
+}
+
+/** What options of one window are asked about. */
+export interface OptionsRequest extends Pick<
+  HandbackOptions,
+  'seed' | 'runs' | 'events' | 'commonFactor' | 'distribution'
+> {
+  readonly window: string;
+  /** The plan of the work as it stands. */
+  readonly allocation: Allocation;
+  /** The repeated work to stop between units of; absent: the last in the window that nothing there waits for. */
+  readonly activity?: string;
+  /** Minutes by which the longer window is longer. Default 60. */
+  readonly longerMinutes?: number;
+  /** Days after the window at which its second half is booked. Default 7. */
+  readonly splitDaysLater?: number;
+  /** No unit begins after this moment; absent: the cheapest is found. */
+  readonly cutOffAt?: Instant;
+  /** When more time would be asked for, for the factor of notice; absent: none is applied. */
+  readonly askedAt?: Instant;
+  /** How long the scheduler may take over one option. Default 2. */
+  readonly secondsPerOption?: number;
+  readonly own?: readonly OwnOption[];
+}
+
+export type OptionKind =
+  | 'as-planned'
+  | 'one-unit-less'
+  | 'extra-resource'
+  | 'earlier-cut-off'
+  | 'longer-window'
+  | 'split'
+  | 'own';
+
+/** One part of what an option costs. Parts add up to the total. */
+export interface OptionPart {
+  readonly part: 'overrun' | 'plant' | 'booking' | 're-booking';
+  readonly what: string;
+  /** Decimal text. An expected overrun is the mean of the runs. */
+  readonly amount: string;
+  readonly formula: string;
+  readonly inputs: readonly PriceInput[];
+  readonly source: string;
+}
+
+/** Work that goes to another window than planned. */
+export interface MovedWork {
+  readonly activity: string;
+  readonly title: string;
+  /** Units, or 1 for a whole piece of work. */
+  readonly units: number;
+  /** Null: outside. */
+  readonly window: string | null;
+  readonly from: Instant;
+}
+
+export interface KeyDateChange {
+  readonly package: string;
+  readonly due: Instant;
+  readonly before: KeyDateForecast;
+  readonly after: KeyDateForecast;
+}
+
+/** What an option's handback looks like. With two windows: one each. */
+export interface OptionHandback {
+  readonly window: string;
+  readonly bookedEnd: Instant;
+  readonly plannedHandback: Instant;
+  readonly marginMinutes: number;
+  readonly requiredMinutes: number;
+  readonly verdict: MarginVerdict;
+  readonly onTime: Chance;
+  readonly p50: Instant;
+  readonly p80: Instant;
+  readonly p95: Instant;
+}
+
+interface OptionName {
+  /** Unique in the answer. */
+  readonly id: string;
+  readonly kind: OptionKind;
+  readonly name: string;
+}
+
+/** An option scheduled, simulated and priced. Money is decimal text. */
+export interface PricedOption extends OptionName {
+  readonly state: 'priced';
+  /** What changes, in words. */
+  readonly changes: readonly string[];
+  /** What it changes in the document; null: nothing. */
+  readonly edit: Edit | null;
+  /** Its plan of the work, to be taken with the edit. */
+  readonly placements: readonly Placement[];
+  /** Its placements in the windows asked about. */
+  readonly here: readonly Placement[];
+  readonly moved: readonly MovedWork[];
+  /** Work that had a place as planned and finds none. */
+  readonly unplaced: readonly Unplaced[];
+  readonly keyDates: readonly KeyDateChange[];
+  readonly handbacks: readonly OptionHandback[];
+  readonly parts: readonly OptionPart[];
+  readonly expectedTotal: string;
+  readonly standardError: string;
+  readonly p80Cost: string;
+  readonly p95Cost: string;
+  /** Expected total less that of as planned; negative: cheaper. */
+  readonly difference: string;
+  /** Of the difference, run by run under the same luck. */
+  readonly differenceError: string;
+  readonly verdict: OptionVerdict;
+  readonly cheaperInShare: number;
+  /** At what price it turns from cheaper to dearer, in words; null for as planned. */
+  readonly breakEven: {
+    readonly what: string;
+    readonly amount: string;
+    readonly text: string;
+  } | null;
+  readonly notes: readonly string[];
+}
+
+/** An option that cannot be had, has nothing to vary, or was not worked out: said, never hidden. */
+export interface RefusedOption extends OptionName {
+  readonly state: 'infeasible' | 'nothing-to-vary';
+  readonly reason: string;
+}
+
+export type OptionOutcome = PricedOption | RefusedOption;
+
+/** Stopping after so many units. Money is decimal text. */
+export interface StopRow {
+  readonly units: number;
+  /** When the last of them is planned to be done. */
+  readonly stopAt: Instant;
+  readonly onTime: Chance;
+  readonly expectedOverrunCost: string;
+  /** Booking the rest again: prices of the book, plant and labour of further visits, what it does to their overruns. */
+  readonly reBooking: string;
+  readonly reBookingFormula: string;
+  readonly expectedTotal: string;
+  readonly standardError: string;
+  /** What one more unit than the row before costs; negative: saves. Null for the first. */
+  readonly oneMore: string | null;
+  readonly oneMoreError: string | null;
+  readonly tiedWithBest: boolean;
+  /** Where the rest goes. */
+  readonly moved: readonly MovedWork[];
+  /** Units for which no window is left; their cost is not in the total. */
+  readonly unplacedUnits: number;
+  /** The scheduler's time ran out: the cost of the rest is in proportion to the row above it. */
+  readonly inProportion: boolean;
+}
+
+export interface StopOutlook {
+  readonly activity: string;
+  readonly title: string;
+  readonly unitsPlanned: number;
+  readonly rows: readonly StopRow[];
+  readonly bestUnits: number;
+  readonly bestStopAt: Instant;
+}
+
+export interface OptionsAnswer {
+  readonly window: string;
+  readonly currency: string;
+  readonly runs: number;
+  readonly seed: number;
+  /** Repeated work of the window that could stop between units; `waits`: what in the window must wait for all of it. */
+  readonly repeated: readonly {
+    readonly activity: string;
+    readonly title: string;
+    readonly units: number;
+    readonly waits: readonly string[];
+  }[];
+  /** As planned first. */
+  readonly options: readonly OptionOutcome[];
+  /** Id of the option with the least expected total; the earlier listed of equals. */
+  readonly cheapest: string;
+  /** Options that cannot be told from the cheapest. */
+  readonly tied: readonly string[];
+  readonly stop: StopOutlook | null;
+  /** Why there is no `stop`; empty when there is. */
+  readonly noStop: string;
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}

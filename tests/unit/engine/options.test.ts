@@ -1,0 +1,202 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { applyEdit, editBetween } from '../../../src/edits/index.js';
+import {
+  createInlineEngine,
+  type Allocation,
+  type OptionOutcome,
+  type PricedOption,
+} from '../../../src/engine/index.js';
+import { priceBookSchema, type PlanDocument } from '../../../src/model/index.js';
+import { emptyDocument } from '../../helpers/sample.js';
+
+const file = (name: string, text: string) => ({ name, bytes: new TextEncoder().encode(text) });
+
+const prices = (more: Record<string, unknown> = {}) =>
+  priceBookSchema.parse({
+    schema: 1,
+    name: 'Test book',
+    currency: 'GBP',
+    source: 'made for the test',
+    delay: { by: 'bands', bands: [{ afterMinutes: 0, rate: '50' }] },
+    booking: { perWindow: '1000', perHour: '600' },
+    reBooking: { perUnit: '80', perVisit: '200' },
+    ...more,
+  });
+
+const windows =
+  'window,start,end\nW1,2027-05-04 23:00,05:00\nW2,2027-05-11 23:00,05:00\nW3,2027-05-18 23:00,05:00\n';
+const head =
+  'package,activity,after,minutes,minutes low,minutes high,units,minutes per unit,set up,make safe,resources,window\n';
+const repeated = `${head}Track,TR,,,35,90,6,40,20,15,gang:1,W1\n`;
+
+interface Case {
+  readonly document: PlanDocument;
+  readonly allocation: Allocation;
+}
+
+async function caseOf(
+  work: string,
+  resources = 'resource,capacity,rate per hour\ngang,1,60\n',
+  book = prices(),
+): Promise<Case> {
+  const engine = createInlineEngine();
+  const files = [
+    file('windows.csv', windows),
+    file('work.csv', work),
+    file('resources.csv', resources),
+  ];
+  const { document } = await engine.importFiles(files, emptyDocument);
+  const priced = { ...document, prices: book };
+  return { document: priced, allocation: await engine.allocate(priced, { seconds: 0.3 }) };
+}
+
+const asked = { window: 'W1', seed: 3, runs: 1500, secondsPerOption: 0.3 };
+const ask = ({ document, allocation }: Case, more = {}) =>
+  createInlineEngine().options(document, { ...asked, allocation, ...more });
+const of = (options: readonly OptionOutcome[], id: string): PricedOption => {
+  const found = options.find((one) => one.id === id);
+  if (found?.state !== 'priced') throw new Error(`${id}: ${found?.reason ?? 'absent'}`);
+  return found;
+};
+const pence = (text: string): number => Math.round(Number(text) * 100);
+
+describe('options of a window, through the engine', () => {
+  it('adds each option up from its parts, and its difference from the two totals', async () => {
+    const { options } = await ask(await caseOf(repeated));
+    const planned = of(options, 'as-planned');
+    for (const one of options) {
+      if (one.state !== 'priced') continue;
+      const sum = one.parts.reduce((total, part) => total + pence(part.amount), 0);
+      expect(sum).toBe(pence(one.expectedTotal));
+      expect(pence(one.difference)).toBe(pence(one.expectedTotal) - pence(planned.expectedTotal));
+    }
+  });
+
+  it('leaves one unit to the next window that holds it, and prices booking it again', async () => {
+    const { options } = await ask(await caseOf(repeated));
+    const less = of(options, 'less');
+    expect(less.moved).toMatchObject([{ activity: 'TR', units: 1, window: 'W2' }]);
+    expect(less.parts.find((one) => one.part === 're-booking')?.amount).toBe('280.00');
+    expect(less.handbacks[0]!.onTime.probability).toBeGreaterThan(
+      of(options, 'as-planned').handbacks[0]!.onTime.probability,
+    );
+  });
+
+  it('books a longer window at the price of the book and breaks even at the price it names', async () => {
+    const given = await caseOf(repeated);
+    const { options } = await ask(given, { longerMinutes: 30 });
+    const longer = of(options, 'longer');
+    expect(longer.parts.find((one) => one.part === 'booking')?.amount).toBe('300.00');
+    const turn = longer.breakEven!.amount;
+    const perHour = (2 * Number(turn)).toFixed(2);
+    const dear = { ...given.document, prices: prices({ booking: { perHour } }) };
+    const again = await ask({ ...given, document: dear }, { longerMinutes: 30 });
+    expect(Math.abs(Number(of(again.options, 'longer').difference))).toBeLessThanOrEqual(0.01);
+  });
+
+  it('gives one more gang to work that waits for one, and says so where none does', async () => {
+    const two = `${head}P,A,,120,100,200,,,,,gang:1,W1\nP,B,,120,100,200,,,,,gang:1,W1\n`;
+    const given = await caseOf(two);
+    const gang = of((await ask(given)).options, 'extra gang');
+    expect(gang.changes[0]).toContain('2 h sooner');
+    expect(gang.handbacks[0]!.marginMinutes).toBe(240);
+    expect(applyEdit(given.document, gang.edit!).tables.resources.rows).toEqual([
+      ['gang', '1', '60', '', ''],
+      ['gang', '1', '', '2027-05-04', '2027-05-05'],
+    ]);
+    const alone = (await ask(await caseOf(repeated))).options;
+    expect(alone.find((one) => one.id === 'extra gang')).toMatchObject({
+      state: 'nothing-to-vary',
+    });
+  });
+
+  it('says what has nothing to vary and what cannot be', async () => {
+    const whole = `${head}P,A,,200,,,,,,,gang:1,W1\n`;
+    const none = await ask(await caseOf(whole));
+    expect(none.options.find((one) => one.id === 'less')).toMatchObject({
+      state: 'nothing-to-vary',
+      reason: expect.stringContaining('No repeated work') as string,
+    });
+    expect(none.stop).toBeNull();
+    const follows = `${repeated}Track,TP,TR,30,,,,,,,gang:1,W1\n`;
+    const bound = await ask(await caseOf(follows));
+    expect(bound.options.find((one) => one.id === 'less')).toMatchObject({
+      state: 'infeasible',
+      reason: expect.stringContaining('TP in the same window must wait') as string,
+    });
+  });
+
+  it('finds the best stop among every count of units, more units never being safer', async () => {
+    const { stop } = await ask(await caseOf(repeated));
+    expect(stop!.rows.map((one) => one.units)).toEqual([1, 2, 3, 4, 5, 6]);
+    const chances = stop!.rows.map((one) => one.onTime.probability);
+    expect(chances).toEqual([...chances].sort((a, b) => b - a));
+    const least = Math.min(...stop!.rows.map((one) => pence(one.expectedTotal)));
+    const best = stop!.rows.find((one) => one.units === stop!.bestUnits)!;
+    expect(pence(best.expectedTotal)).toBe(least);
+    const last = stop!.rows.at(-1)!;
+    expect([last.reBooking, last.expectedTotal]).toEqual(['0.00', last.expectedOverrunCost]);
+  });
+
+  it('has a cut-off that is never dearer than doing all units whatever the hour', async () => {
+    const { options } = await ask(await caseOf(repeated));
+    expect(pence(of(options, 'cut-off').difference)).toBeLessThanOrEqual(1);
+  });
+
+  it('splits the work over two windows, each with its own handback', async () => {
+    const { options } = await ask(await caseOf(repeated), { splitDaysLater: 3 });
+    const split = of(options, 'split');
+    expect(split.handbacks.map((one) => one.window)).toEqual(['W1', 'W1 second']);
+    expect(split.here.reduce((sum, one) => sum + (one.units ?? 0), 0)).toBe(6);
+    expect(split.parts.find((one) => one.part === 'booking')?.amount).toBe('4600.00');
+  });
+
+  it('has the chance that the handback verb has, within three standard errors', async () => {
+    const given = await caseOf(repeated);
+    const planned = of((await ask(given, { runs: 8000 })).options, 'as-planned').handbacks[0]!;
+    const [other] = await createInlineEngine().handback(given.document, {
+      placements: given.allocation.placements,
+      windows: ['W1'],
+      seed: 1,
+      runs: 8000,
+    });
+    const there = other!.simulation.outlook.onTime;
+    const error = Math.hypot(there.standardError, planned.onTime.standardError);
+    expect(Math.abs(there.probability - planned.onTime.probability)).toBeLessThan(3 * error);
+    expect(planned.marginMinutes).toBe(other!.marginMinutes);
+  });
+
+  it('costs an option of identical inputs the same, to the penny and in every run', async () => {
+    const book = (rate: string, perHour: string) =>
+      prices({
+        delay: { by: 'bands', bands: [{ afterMinutes: 0, rate }] },
+        booking: { perHour },
+      });
+    await fc.assert(
+      fc.asyncProperty(
+        fc.integer({ min: 1, max: 900 }),
+        fc.integer({ min: 2, max: 6 }),
+        async (rate, units) => {
+          const work = repeated.replace(',6,40,', `,${units},40,`);
+          const given = await caseOf(work, undefined, book(String(rate), '10'));
+          const edit = editBetween(given.document, { ...given.document }, 'nothing');
+          const { options } = await ask(given, { own: [{ name: 'nothing', edit }], runs: 300 });
+          const same = of(options, 'own 1');
+          expect(same).toMatchObject({ verdict: 'the same', cheaperInShare: 0 });
+          expect([Number(same.difference), Number(same.differenceError)]).toEqual([0, 0]);
+        },
+      ),
+      { numRuns: 4 },
+    );
+  }, 30_000);
+
+  it('keeps as planned to the penny whatever it is held against, and refuses what it cannot compare', async () => {
+    const given = await caseOf(repeated);
+    const one = of((await ask(given)).options, 'as-planned').expectedTotal;
+    const two = of((await ask(given, { longerMinutes: 200 })).options, 'as-planned').expectedTotal;
+    expect(two).toBe(one);
+    await expect(ask(given, { window: 'W9' })).rejects.toThrow('no window "W9"');
+    await expect(ask(given, { window: 'W3' })).rejects.toThrow('no work is planned in W3');
+  });
+});

@@ -14,6 +14,7 @@ import { price } from './cli/price.js';
 import { readActuals } from './cli/read-actuals.js';
 import { readMoment } from './cli/read-moment.js';
 import { readFile, readSources } from './cli/read-sources.js';
+import { lifting, noise, people } from './cli/site.js';
 import { usable } from './cli/usable.js';
 
 /** Input that cannot be used; every fault has been told. */
@@ -28,7 +29,8 @@ function tell(faults: readonly Fault[]): void {
 
 const textOf = (path: string, option: string): string => decodeBytes(readFile(path, option)).text;
 
-function answer(asked: Arguments, { plan, trains }: PlanResult): Answer {
+function answer(asked: Arguments, read: PlanResult): Answer {
+  const { plan, trains } = read;
   switch (asked.verb) {
     case 'usable':
       return usable(plan, { isolation: asked.isolation, loud: asked.loud });
@@ -77,6 +79,20 @@ function answer(asked: Arguments, { plan, trains }: PlanResult): Answer {
       tell(faults);
       return book(plan, value!, now, asked.calendar);
     }
+    case 'people':
+      return people(read);
+    case 'noise':
+      return noise(
+        read,
+        asked.at === undefined ? undefined : readMoment(asked.at, 'at', plan.zone),
+      );
+    case 'lifting':
+      return lifting(
+        read,
+        asked.pour === undefined || asked.at === undefined
+          ? undefined
+          : { activity: asked.pour, at: readMoment(asked.at, 'at', plan.zone) },
+      );
   }
 }
 

@@ -57,8 +57,22 @@ export const siteStyles = css`
     font-size: var(--_lead);
     font-weight: 650;
   }
+  section > * + h3 {
+    margin-top: 1rem;
+  }
+  section > .fields,
+  section > table,
+  section > .picture {
+    margin-block: 0.5rem;
+  }
+  figure {
+    margin-bottom: 0.5rem;
+  }
+  figcaption {
+    font-weight: 600;
+  }
   section > p {
-    max-width: 70ch;
+    max-width: 90ch;
     margin-bottom: 0.375rem;
   }
   .figures {
@@ -135,6 +149,11 @@ export const siteStyles = css`
     font-weight: 400;
   }
   .example {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.375rem 1rem;
+    align-items: center;
+    margin-block: 0.5rem;
     padding: 0.375rem 0.625rem;
     border-inline-start: 4px solid var(--_warn);
     background: var(--_sunk);

@@ -2,7 +2,17 @@ import { parseArgs } from 'node:util';
 import { isZone } from '../calendar/index.js';
 import type { Objective } from '../schedule/types.js';
 
-export const verbs = ['usable', 'fit', 'allocate', 'handback', 'price', 'book'] as const;
+export const verbs = [
+  'usable',
+  'fit',
+  'allocate',
+  'handback',
+  'price',
+  'book',
+  'people',
+  'noise',
+  'lifting',
+] as const;
 export type Verb = (typeof verbs)[number];
 
 const objectives: readonly Objective[] = ['key-dates', 'margins', 'finish', 'fewest-windows'];
@@ -21,6 +31,11 @@ export interface Arguments {
   readonly resources?: string;
   readonly prices?: string;
   readonly trains?: string;
+  readonly roster?: string;
+  readonly forecast?: string;
+  readonly temperatures?: string;
+  readonly plant?: string;
+  readonly site?: string;
   readonly booking?: string;
   readonly actuals?: string;
   readonly calendar?: string;
@@ -33,6 +48,8 @@ export interface Arguments {
   readonly seed: number;
   readonly runs: number;
   readonly at?: string;
+  /** Activity whose pour is over at `at`. */
+  readonly pour?: string;
   readonly window?: string;
   readonly minutes?: number;
 }
@@ -41,6 +58,7 @@ export const usage = `possession-fit: which work fits which possession
 
   npm run --silent cli -- VERB --windows FILE [--work FILE] [--rules FILE] [--resources FILE]
                                [--prices FILE] [--trains FILE] [--zone ZONE] [--json]
+                               [--site FILE] [--roster FILE] [--forecast FILE] [--temperatures FILE] [--plant FILE]
 
   usable     what is left of each window      [--isolation "S1;S2"] [--loud]
   fit        which package fits which window
@@ -48,8 +66,21 @@ export const usage = `possession-fit: which work fits which possession
   handback   margins, cut-off times, chance   [--seed N] [--runs N] [--at TIME --actuals FILE] [--seconds N]
   price      what an overrun costs            --window W --minutes N [--seed N] [--runs N]
   book       booking dates of each window     [--booking FILE] [--at TIME] [--calendar FILE]
+  people     a roster held to limits on hours --roster FILE
+  noise      hours in which work may be loud  --work FILE --plant FILE [--at TIME]
+  lifting    hours lost to wind, and curing   --forecast FILE [--temperatures FILE] [--pour ACTIVITY --at TIME]
 
 Exit code: 0 done, 1 the input is bad (each fault on standard error), 2 wrong usage.`;
+
+type TableOption = 'work' | 'roster' | 'forecast' | 'plant';
+const neededOf: { readonly [V in Verb]?: readonly (readonly ['FILE', TableOption])[] } = {
+  people: [['FILE', 'roster']],
+  noise: [
+    ['FILE', 'work'],
+    ['FILE', 'plant'],
+  ],
+  lifting: [['FILE', 'forecast']],
+};
 
 function whole(text: string | undefined, option: string, fallback: number, least: number): number {
   if (text === undefined) return fallback;
@@ -74,6 +105,12 @@ export function readArguments(words: readonly string[]): Arguments {
           resources: text,
           prices: text,
           trains: text,
+          roster: text,
+          forecast: text,
+          temperatures: text,
+          plant: text,
+          site: text,
+          pour: text,
           booking: text,
           actuals: text,
           calendar: text,
@@ -103,6 +140,10 @@ export function readArguments(words: readonly string[]): Arguments {
   const needsWork: readonly Verb[] = ['fit', 'allocate', 'handback'];
   if (needsWork.includes(verb as Verb) && values.work === undefined)
     throw new UsageError(`${verb} needs --work FILE`);
+  for (const [needs, option] of neededOf[verb as Verb] ?? [])
+    if (values[option] === undefined) throw new UsageError(`${verb} needs --${option} ${needs}`);
+  if (values.pour !== undefined && values.at === undefined)
+    throw new UsageError('--pour needs --at TIME');
   if (verb === 'price' && (values.window === undefined || values.minutes === undefined)) {
     throw new UsageError('price needs --window W and --minutes N');
   }

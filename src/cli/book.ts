@@ -17,7 +17,7 @@ export function book(
   now: Instant,
   calendar: string | undefined,
 ): Answer {
-  const { milestones: found, calendar: file } = bookOf(plan, rules.name, { now, rules });
+  const { milestones: found, calendar: file, windows } = bookOf(plan, rules.name, { now, rules });
   const milestones = found.map((one) => ({
     window: one.window,
     milestone: one.milestone,
@@ -42,7 +42,18 @@ export function book(
     `Booking dates by "${rules.name}", as at ${isoText(now, plan.zone)}.`,
     '',
     textTable(['window', 'milestone', 'due', 'state', ''], rows),
+    '',
+    textTable(
+      ['window', 'days', 'trains hit', 'class', 'four-week periods'],
+      windows.map((one) => [
+        one.window,
+        String(one.days),
+        one.sharePercent === null ? 'not said' : `${one.sharePercent} %`,
+        one.restriction ?? 'not known',
+        one.periods.join(', '),
+      ]),
+    ),
     ...(calendar === undefined ? [] : ['', `Written: ${calendar}`]),
   ].join('\n');
-  return { json: { rules: rules.name, asAt: isoText(now, plan.zone), milestones }, text };
+  return { json: { rules: rules.name, asAt: isoText(now, plan.zone), milestones, windows }, text };
 }

@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import { planFrom, type PlanResult, type Source } from '../tables/index.js';
+import { withSite } from '../engine/site-plan.js';
+import { siteSchema } from '../model/index.js';
+import { decodeBytes, jsonFrom, planFrom, type PlanResult, type Source } from '../tables/index.js';
 import { UsageError, type Arguments } from './arguments.js';
 
 /** @throws {UsageError} When the file cannot be read. */
@@ -16,22 +18,46 @@ export function readFile(path: string, option: string): Uint8Array {
   }
 }
 
-/** Reads the files a command line names into a plan. */
+type SourceOption =
+  | 'windows'
+  | 'work'
+  | 'resources'
+  | 'rules'
+  | 'trains'
+  | 'roster'
+  | 'forecast'
+  | 'temperatures'
+  | 'plant';
+
+/** Reads the files a command line names into a plan, with what the site asks of it. */
 export function readSources(asked: Arguments): PlanResult {
-  const source = (
-    option: 'windows' | 'work' | 'resources' | 'rules' | 'trains',
-  ): { [key: string]: Source } => {
+  const limits =
+    asked.site === undefined
+      ? undefined
+      : jsonFrom(
+          decodeBytes(readFile(asked.site, 'site')).text,
+          basename(asked.site),
+          'site',
+          siteSchema,
+        );
+  const source = (option: SourceOption): { [key: string]: Source } => {
     const path = asked[option];
     return path === undefined
       ? {}
       : { [option]: { file: basename(path), content: readFile(path, option) } };
   };
-  return planFrom({
+  const read = planFrom({
     ...(source('windows') as { windows: Source }),
     ...source('work'),
     ...source('resources'),
     ...source('rules'),
     ...source('trains'),
+    ...source('roster'),
+    ...source('forecast'),
+    ...source('temperatures'),
+    ...source('plant'),
+    ...(limits?.value && { site: limits.value }),
     ...(asked.zone !== undefined && { zone: asked.zone }),
   });
+  return withSite({ ...read, faults: [...read.faults, ...(limits?.faults ?? [])] });
 }

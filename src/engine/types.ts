@@ -6,6 +6,8 @@ import type { Replan, ShortNotice } from '../schedule/index.js';
 import type { Allocation, Objective } from '../schedule/types.js';
 import type { FitVerdict, Placement } from '../fit/types.js';
 import type { Ledger } from '../rules/types.js';
+import type { ExportedFile, ExportFormat, ExportOptions, ResultTable } from '../tables/index.js';
+import type { ImportedFile, ImportResult } from './import-types.js';
 import type { OptionsAnswer, OptionsRequest } from './options-types.js';
 import type {
   LiftingAnswer,
@@ -15,7 +17,7 @@ import type {
   PeopleAnswer,
   PeopleRequest,
 } from './site-types.js';
-import type { Fault, Needs, Plan, PlanDocument, RuleSet, TableKind } from '../model/index.js';
+import type { Fault, Needs, Plan, PlanDocument, RuleSet } from '../model/index.js';
 import type { RuleChange } from './rule-change-types.js';
 
 /** A work package: the activities that carry its name, in file order. */
@@ -40,28 +42,6 @@ export interface Results {
   readonly packages: readonly PackageSummary[];
   /** Every package against every window. */
   readonly fits: readonly FitVerdict[];
-}
-
-export interface ImportedFile {
-  readonly name: string;
-  readonly bytes: Uint8Array;
-}
-
-/** What was made of one file. */
-export interface ImportReport {
-  readonly file: string;
-  readonly kind: TableKind | 'rules' | 'prices' | 'plan' | 'unknown';
-  readonly encoding: string;
-  readonly delimiter: string;
-  readonly rows: number;
-  readonly matched: readonly { readonly column: string; readonly field: string }[];
-  readonly unmatched: readonly string[];
-  readonly faults: readonly Fault[];
-}
-
-export interface ImportResult {
-  readonly document: PlanDocument;
-  readonly report: readonly ImportReport[];
 }
 
 export interface AllocateOptions {
@@ -167,7 +147,20 @@ export interface Engine {
     files: readonly ImportedFile[],
     document: PlanDocument,
     signal?: AbortSignal,
+    onProgress?: (progress: Progress) => void,
   ): Promise<ImportResult>;
+  /** The tables of a plan as files to save: CSV, or one workbook. */
+  exportFiles(
+    document: PlanDocument,
+    options: ExportOptions,
+    signal?: AbortSignal,
+  ): Promise<readonly ExportedFile[]>;
+  /** Any table as a file to save. Rejects with a `RangeError` for a number that is none or a table too large. */
+  exportTable(
+    table: ResultTable,
+    format: ExportFormat,
+    signal?: AbortSignal,
+  ): Promise<ExportedFile>;
   /** Searches for the best plan. `onProgress` hears of it a few times a second at most. */
   allocate(
     document: PlanDocument,
@@ -267,3 +260,18 @@ export type {
   WorkKind,
 } from './rule-change-types.js';
 export type * from './site-types.js';
+export type { ExportedFile, ExportFormat, ExportOptions, ResultTable } from '../tables/index.js';
+export type {
+  ColumnPreview,
+  DateFinding,
+  DateOrder,
+  Effect,
+  Encoding,
+  ImportChoices,
+  ImportedFile,
+  ImportPreview,
+  ImportReport,
+  ImportResult,
+  RowPreview,
+  Take,
+} from './import-types.js';

@@ -20,6 +20,12 @@ export function decodeBytes(bytes: Uint8Array): DecodedText {
   }
 }
 
+/** The text of a file read in a chosen encoding, without a byte order mark. */
+export function decodeAs(bytes: Uint8Array, encoding: Encoding): DecodedText {
+  const marked = encoding === 'utf-8' && encodingOf(bytes) === 'utf-8-bom';
+  return { text: decode(bytes, marked ? 'utf-8-bom' : encoding), encoding };
+}
+
 function decode(bytes: Uint8Array, encoding: Encoding): string {
   if (encoding === 'windows-1252') return western(bytes);
   if (encoding === 'utf-16be') return new TextDecoder('utf-16le').decode(swapped(bytes));

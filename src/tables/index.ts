@@ -1,5 +1,5 @@
 export { activitiesFrom, type ActivitiesResult } from './activities.js';
-export { decodeBytes, type DecodedText, type Encoding } from './decode.js';
+export { decodeAs, decodeBytes, type DecodedText, type Encoding } from './decode.js';
 export { dateColumns, findDates, type DateFinding } from './date-finding.js';
 export { delimiters, detectDelimiter } from './delimiter.js';
 export {

@@ -1,0 +1,136 @@
+import type { Fault } from '../model/index.js';
+import {
+  decodeAs,
+  decodeBytes,
+  delimiters,
+  guessKind,
+  looksLikeArchive,
+  readRecords,
+  type Encoding,
+  type Records,
+  type WorkbookSheet,
+} from '../tables/index.js';
+import type { ImportChoices, ImportPreview } from './import-types.js';
+
+type Told = Pick<ImportPreview, 'encodings' | 'delimiters' | 'sheets'>;
+
+/** The content of a file: text that may be JSON, the lines of a table, or why neither. */
+export type SourceOf =
+  | { readonly is: 'text'; readonly text: string; readonly encoding: Encoding }
+  | {
+      readonly is: 'records';
+      readonly records: Records;
+      readonly encoding: Encoding | null;
+      readonly sheet: string | null;
+      readonly told: Told;
+    }
+  | { readonly is: 'unread'; readonly encoding: string; readonly fault: Problem };
+
+type Problem = Pick<Fault, 'code' | 'message' | 'mend'>;
+
+const otherFiles: readonly (readonly [start: readonly number[], what: string])[] = [
+  [[0x25, 0x50, 0x44, 0x46], 'a PDF document'],
+  [[0x89, 0x50, 0x4e, 0x47], 'a picture'],
+  [[0xff, 0xd8, 0xff], 'a picture'],
+  [[0xd0, 0xcf, 0x11, 0xe0], 'a workbook of the older kind, or one locked with a password'],
+  [[0x1f, 0x8b], 'a packed file'],
+];
+
+/** Tells a file by what is in it, whatever it is called. */
+export async function sourceOf(bytes: Uint8Array, choices?: ImportChoices): Promise<SourceOf> {
+  const other = otherFiles.find(([start]) => start.every((byte, at) => bytes[at] === byte));
+  if (other) {
+    return unread('', {
+      code: 'file-not-a-table',
+      message: `The file is ${other[1]}, which holds no table that can be read here.`,
+      mend: 'Save the table as .xlsx without a password, or as CSV.',
+    });
+  }
+  if (looksLikeArchive(bytes)) return workbook(bytes, choices);
+  const { text, encoding } = choices?.encoding
+    ? decodeAs(bytes, choices.encoding)
+    : decodeBytes(bytes);
+  if (text.trim() === '') {
+    return unread(encoding, {
+      code: 'file-empty',
+      message: 'The file is empty.',
+      mend: 'Save it again from where it came.',
+    });
+  }
+  if (/^\s*[{[]/.test(text) && choices?.kind === undefined) return { is: 'text', text, encoding };
+  const records = readRecords(text, choices?.delimiter ? { delimiter: choices.delimiter } : {});
+  const told: Told = {
+    encodings: choices ? encodingsOf(bytes, text) : [],
+    delimiters: choices ? delimitersOf(text) : [],
+    sheets: [],
+  };
+  return { is: 'records', records, encoding, sheet: null, told };
+}
+
+const unread = (encoding: string, fault: Problem): SourceOf => ({ is: 'unread', encoding, fault });
+
+async function workbook(bytes: Uint8Array, choices?: ImportChoices): Promise<SourceOf> {
+  const { readWorkbook } = await import('../tables/workbook/read-workbook.js');
+  const { sheets, faults } = await readWorkbook(bytes);
+  const sheet = sheets.find((one) => one.name === choices?.sheet) ?? firstTable(sheets);
+  if (!sheet) {
+    return unread(
+      '',
+      faults[0] ?? {
+        code: 'file-empty',
+        message: 'The workbook holds no cell.',
+        mend: 'Save it again from where it came.',
+      },
+    );
+  }
+  const told: Told = {
+    encodings: [],
+    delimiters: [],
+    sheets: sheets.map(({ name, hidden, rows }) => ({ name, hidden, rows: rows.length })),
+  };
+  return { is: 'records', records: sheet, encoding: null, sheet: sheet.name, told };
+}
+
+/** The first sheet in sight whose headings are known, else the first that holds anything. */
+function firstTable(sheets: readonly WorkbookSheet[]): WorkbookSheet | undefined {
+  const filled = sheets.filter((one) => one.rows.length > 0);
+  return (
+    filled.find((one) => !one.hidden && headingAt(one) !== undefined) ??
+    filled.find((one) => !one.hidden) ??
+    filled[0]
+  );
+}
+
+/** How many lines a title may have above the headings. */
+const longestTitle = 20;
+
+/** The line of the headings: the first whose cells are headings of a table known here. */
+export function headingAt({ rows }: Records): number | undefined {
+  return rows.slice(0, longestTitle).find((row) => guessKind(row.cells) !== undefined)?.line;
+}
+
+const otherEncodings = ['utf-8', 'windows-1252', 'utf-16le', 'utf-16be'] as const;
+const sampleBytes = 2_000_000;
+
+function encodingsOf(bytes: Uint8Array, text: string): ImportPreview['encodings'] {
+  const sample = bytes.subarray(0, sampleBytes);
+  const lines = text.slice(0, sampleBytes).split('\n');
+  return otherEncodings.map((encoding) => {
+    const other = decodeAs(sample, encoding).text.split('\n');
+    const count = Math.max(lines.length, other.length);
+    let differ = 0;
+    for (let at = 0; at < count; at += 1) if (lines[at] !== other[at]) differ += 1;
+    return { encoding, lines: differ };
+  });
+}
+
+function delimitersOf(text: string): ImportPreview['delimiters'] {
+  const sample = text.slice(0, 200_000);
+  return delimiters.map((delimiter) => {
+    const { rows } = readRecords(sample, { delimiter });
+    const heading = rows.find((row) => row.cells.length > 1) ?? rows[0];
+    const columns = heading?.cells.length ?? 0;
+    const even = rows.filter((row) => row.cells.length === columns).length;
+    return { delimiter, columns, lines: rows.length, even };
+  });
+}

@@ -1,0 +1,179 @@
+import {
+  tableIn,
+  tableKinds,
+  type Fault,
+  type PlanDocument,
+  type TableKind,
+  type TableText,
+} from '../model/index.js';
+import {
+  entryOf,
+  findDates,
+  guessKind,
+  headingsOf,
+  matchColumns,
+  mergeTables,
+  needed,
+  tableOfRecords,
+  takes,
+  type Effect,
+  type Table,
+  type Take,
+} from '../tables/index.js';
+import { faultsOf } from './import-faults.js';
+import { headingAt, type SourceOf } from './import-source.js';
+import type { ImportChoices, ImportPreview, ImportReport, RowPreview } from './import-types.js';
+
+export interface Taken {
+  readonly document: PlanDocument;
+  readonly report: ImportReport;
+}
+
+type Source = Extract<SourceOf, { is: 'records' }>;
+
+/** Takes a table into the document as chosen, or as found where nothing was chosen. */
+export function takeTable(
+  name: string,
+  source: Source,
+  document: PlanDocument,
+  choices?: ImportChoices,
+): Taken {
+  const table = tableOfRecords(source.records, choices?.headingLine ?? headingAt(source.records));
+  const kind = choices?.kind ?? guessKind(table.columns);
+  const file = source.sheet === null ? name : `${name}, sheet ${source.sheet}`;
+  const map = choices?.map;
+  const dates = kind === undefined ? null : findDates(table, kind, map);
+  const chosen = {
+    ...(map && { map }),
+    ...(choices?.dateOrder && { dateOrder: choices.dateOrder }),
+  };
+  const faults =
+    kind === undefined ? [notKnown(table, file)] : faultsOf(kind, table, file, document, chosen);
+  const incoming: TableText = {
+    file,
+    columns: [...table.columns],
+    rows: table.rows.map((row) => [...row.cells]),
+    ...(table.above && { above: table.above.map((row) => [...row.cells]) }),
+    ...(map && { map: { ...map } }),
+    ...(choices?.dateOrder && { dateOrder: choices.dateOrder }),
+  };
+  const take = choices?.take ?? 'replace';
+  const before = kind === undefined ? undefined : tableIn(document, kind);
+  const into = (how: Take): ReturnType<typeof mergeTables> =>
+    // A table without headings is one that nobody gave.
+    mergeTables(kind!, before!, incoming, before!.columns.length === 0 ? 'replace' : how);
+  const made = kind === undefined ? undefined : into(take);
+  const match = kind === undefined ? undefined : matchColumns(table.columns, kind, map);
+  const report: ImportReport = {
+    file,
+    kind: kind ?? 'unknown',
+    encoding: source.encoding ?? '',
+    delimiter: table.delimiter,
+    rows: table.rows.length,
+    matched: [...(match?.fields ?? [])].map(([field, at]) => ({
+      column: table.columns[at]!,
+      field,
+    })),
+    unmatched: match?.unmatched.map((at) => table.columns[at]!) ?? [],
+    faults,
+    ...(choices && {
+      preview: {
+        ...source.told,
+        ...previewOf(table, kind, faults, map),
+        chosen: {
+          encoding: source.encoding,
+          delimiter: table.delimiter,
+          sheet: source.sheet,
+          headingLine: table.line,
+          dateOrder: choices.dateOrder ?? dates?.order ?? 'day-first',
+          kind: kind ?? null,
+          take,
+          leave: choices.leave ?? false,
+        },
+        firstLines: source.records.rows.slice(0, 12).map(({ line, cells }) => ({
+          line,
+          cells: cells.slice(0, 8).map(short),
+        })),
+        dates,
+        effects: kind === undefined ? null : effectsOf(into),
+        rewritten: made?.rewritten ?? 0,
+      },
+    }),
+  };
+  if (!made || kind === undefined || choices?.leave) return { document, report };
+  return {
+    document: { ...document, tables: { ...document.tables, [kind]: made.table } },
+    report,
+  };
+}
+
+const effectsOf = (into: (take: Take) => { readonly effect: Effect }): Record<Take, Effect> =>
+  Object.fromEntries(takes.map((take) => [take, into(take).effect])) as Record<Take, Effect>;
+
+const short = (cell: string): string => cell.slice(0, 200);
+
+function notKnown(table: Table, file: string): Fault {
+  const names = table.columns.slice(0, 40).map((one) => `"${short(one)}"`);
+  return {
+    severity: 'error',
+    file,
+    code: 'table-not-recognised',
+    line: table.line,
+    message: `The headings ${names.join(', ')} are those of no table known here.`,
+    mend: 'Head the columns as sample-csv/README.md lists them, or choose what the table holds and which column is which: a table of windows needs window, start and end; one of work needs activity and minutes or units.',
+  };
+}
+
+const firstRows = 5;
+const faultyRows = 15;
+
+function previewOf(
+  table: Table,
+  kind: TableKind | undefined,
+  faults: readonly Fault[],
+  map: ImportChoices['map'],
+): Pick<ImportPreview, 'above' | 'kinds' | 'fields' | 'columns' | 'rows'> {
+  const { columns } = table;
+  const match = kind === undefined ? undefined : matchColumns(columns, kind, map);
+  const fieldAt = new Map([...(match?.fields ?? [])].map(([field, at]) => [at, field as string]));
+  const byRow = new Map<number, Fault[]>();
+  const faulty = new Map<string, number>();
+  for (const fault of faults) {
+    if (fault.column !== undefined) faulty.set(fault.column, (faulty.get(fault.column) ?? 0) + 1);
+    if (fault.row === undefined) continue;
+    const list = byRow.get(fault.row);
+    if (list) list.push(fault);
+    else byRow.set(fault.row, [fault]);
+  }
+  const bad = [...byRow.keys()].filter((row) => row >= firstRows).sort((a, b) => a - b);
+  const shown = [...table.rows.keys()].slice(0, firstRows).concat(bad.slice(0, faultyRows));
+  return {
+    above: table.above?.length ?? 0,
+    kinds: tableKinds.map((one) => {
+      const { fields, missing } = matchColumns(columns, one);
+      return { kind: one, read: fields.size, missing };
+    }),
+    fields:
+      kind === undefined
+        ? []
+        : headingsOf(kind).map((field) => ({
+            field,
+            needed: (needed[kind] as readonly string[]).includes(field),
+          })),
+    columns: columns.map((heading, at) => {
+      const filled = table.rows.flatMap(({ cells }) => (cells[at]?.trim() ? [cells[at]!] : []));
+      return {
+        heading: short(heading),
+        entry: entryOf(columns, at),
+        field: fieldAt.get(at) ?? null,
+        samples: filled.slice(0, 3).map((cell) => cell.slice(0, 60)),
+        filled: filled.length,
+        faulty: faulty.get(heading) ?? 0,
+      };
+    }),
+    rows: shown.map((row): RowPreview => {
+      const { line, cells } = table.rows[row]!;
+      return { line, row, cells: cells.map(short), faults: byRow.get(row) ?? [] };
+    }),
+  };
+}

@@ -266,12 +266,17 @@ function windTable({ windows }: WindAnswer, words: LiftingStrings): TemplateResu
               ${one.window}<span class="source">${stretchText(one.start, one.end, one.zone)}</span>
             </th>
             <td class=${one.lostMinutes > 0 ? 'bad-text' : ''}>
-              ${one.lostMinutes > 0 ? `${words.lostHead}: ${floatText(one.lostMinutes)}` : words.none}
+              <span class="narrow">${words.lostHead}: </span
+              >${one.lostMinutes > 0 ? floatText(one.lostMinutes) : words.none}
             </td>
-            <td>${floatText(one.openMinutes)}</td>
-            <td>${unknown > 0 ? floatText(unknown) : words.none}</td>
+            <td><span class="narrow">${words.openHead}: </span>${floatText(one.openMinutes)}</td>
             <td>
-              ${one.highestGustMps === undefined ? '' : `${one.highestGustMps.toFixed(1)} m/s`}
+              <span class="narrow">${words.unknownHead}: </span
+              >${unknown > 0 ? floatText(unknown) : words.none}
+            </td>
+            <td>
+              <span class="narrow">${words.highest}: </span
+              >${one.highestGustMps === undefined ? '' : `${one.highestGustMps.toFixed(1)} m/s`}
             </td>
           </tr>`;
         })}
@@ -303,14 +308,18 @@ function curingTable(
           <th scope="row">
             ${pour.activity}<span class="source">${words.waits(pour.followers.join(', '))}</span>
           </th>
-          <td>${momentText(pour.pouredAt, zone)}</td>
+          <td><span class="narrow">${words.pour}: </span>${momentText(pour.pouredAt, zone)}</td>
           <td class=${pour.readyAt === null ? 'bad-text' : ''}>
-            ${pour.readyAt === null ? words.notKnown : momentText(pour.readyAt, zone)}
+            <span class="narrow">${words.ready}: </span
+            >${pour.readyAt === null ? words.notKnown : momentText(pour.readyAt, zone)}
             ${guessed > 0 ? html`<span class="source">${words.assumed(floatText(guessed))}</span>` : nothing}
           </td>
-          <td>${takes === null ? '' : floatText(takes)}</td>
           <td>
-            ${pour.gapMinutes === null ? words.none : floatText(pour.gapMinutes)}
+            <span class="narrow">${words.takes}: </span>${takes === null ? '' : floatText(takes)}
+          </td>
+          <td>
+            <span class="narrow">${words.planGap}: </span
+            >${pour.gapMinutes === null ? words.none : floatText(pour.gapMinutes)}
             ${short > 0 ? html`<span class="bad-text">${words.short(floatText(short))}</span>` : nothing}
           </td>
         </tr>`;

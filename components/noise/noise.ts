@@ -171,12 +171,17 @@ export class PossessionNoise extends LitElement {
                 </th>
                 ${limits.periods.map((period, at) => {
                   const worst = one.worst[at];
-                  if (!worst) return html`<td>${period.period}: ${words.unknown}</td>`;
+                  if (!worst)
+                    return html`<td>
+                      <span class="narrow">${period.period}: </span>${words.unknown}
+                    </td>`;
                   const text = isOver(worst)
                     ? words.over(db(worst.overDb), db(worst.levelDb), db(worst.limitDb))
                     : words.within(db(worst.levelDb), db(worst.limitDb));
                   return html`<td class=${isOver(worst) ? 'bad-text' : 'good-text'}>
-                    ${text}<span class="source">${worst.dwelling}</span>
+                    <span class="narrow">${period.period}: </span>${text}<span class="source"
+                      >${worst.dwelling}</span
+                    >
                   </td>`;
                 })}
               </tr>`,
@@ -287,8 +292,10 @@ export class PossessionNoise extends LitElement {
             (one) =>
               html`<tr>
                 <th scope="row">${one.window}</th>
-                <td>${dayText(one.talkBy, one.zone)}</td>
-                <td>${dayText(one.applyBy, one.zone)}</td>
+                <td><span class="narrow">${words.talk}: </span>${dayText(one.talkBy, one.zone)}</td>
+                <td>
+                  <span class="narrow">${words.apply}: </span>${dayText(one.applyBy, one.zone)}
+                </td>
                 <td class=${one.state === 'in time' ? '' : 'bad-text'}>${one.state}</td>
               </tr>`,
           )}

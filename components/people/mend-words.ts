@@ -13,8 +13,15 @@ export function mendText(mend: Mend, words: PeopleStrings): string {
 
 /** A figure of a limit with its unit: minutes as hours, anything else as a count. */
 export function measureText(value: number, unit: RosterBreach['unit']): string {
-  if (unit === 'minutes') return floatText(value);
-  if (unit === 'minutes a day') return `${floatText(value)} a day`;
+  if (unit === 'minutes') return hoursText(value);
+  if (unit === 'minutes a day') return `${hoursText(value)} a day`;
   if (unit === 'minutes a week') return `${(value / 60).toFixed(1)} h a week`;
   return `${value} ${value === 1 ? unit.replace(/s$/, '') : unit}`;
+}
+
+/** Hours and minutes however many: limits on hours are never read in days. */
+function hoursText(minutes: number): string {
+  const whole = Math.round(minutes);
+  const rest = whole % 60;
+  return `${Math.floor(whole / 60)} h${rest > 0 ? ` ${String(rest).padStart(2, '0')}` : ''}`;
 }

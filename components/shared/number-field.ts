@@ -202,7 +202,15 @@ export const siteStyles = css`
   .mark {
     fill: var(--_bad);
   }
+  .narrow {
+    display: none;
+  }
   @container (max-width: 39.99rem) {
+    .narrow {
+      display: inline;
+      color: var(--_quiet);
+      font-weight: 400;
+    }
     table.cards thead {
       position: absolute;
       overflow: hidden;

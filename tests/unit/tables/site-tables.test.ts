@@ -175,7 +175,7 @@ describe('a list of plant', () => {
     expect(faults).toEqual([]);
     expect(plant.length).toBe(6);
     expect(plant.every((one) => one.source !== 'not said')).toBe(true);
-    expect(plant[0]).toMatchObject({ levelDb: 88, resource: 'excavator', onTimePercent: 60 });
+    expect(plant[0]).toMatchObject({ levelDb: 88, resource: 'breaker', onTimePercent: 60 });
   });
 
   it('takes a level of unknown origin as weak', () => {

@@ -118,6 +118,126 @@ export const styles = css`
     background: none;
     color: var(--_quiet);
   }
+  .file h4 {
+    margin: 1rem 0 0.25rem;
+    font-size: var(--_text);
+    font-weight: 650;
+  }
+  fieldset {
+    margin: 0.625rem 0 0;
+    padding: 0.5rem 0.75rem 0.75rem;
+    min-width: 0;
+    border: 1px solid var(--_hair);
+    border-inline-start: 3px solid var(--_act);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+  }
+  legend {
+    padding-inline: 0.25rem;
+    font-weight: 650;
+  }
+  .choices {
+    display: grid;
+    grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr));
+    gap: 0.625rem 1rem;
+  }
+  .choice {
+    min-width: 0;
+  }
+  .choice p {
+    margin-top: 0.125rem;
+    font-size: var(--_small);
+  }
+  select {
+    display: block;
+    width: 100%;
+    min-height: 2rem;
+    margin-top: 0.125rem;
+    padding: 0.25rem 0.375rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_paper);
+    color: var(--_ink);
+    font: inherit;
+    text-overflow: ellipsis;
+  }
+  select:hover {
+    border-color: var(--_act);
+  }
+  .way {
+    display: flex;
+    gap: 0.5rem;
+    align-items: start;
+    min-height: 1.75rem;
+    margin: 0;
+    padding-block: 0.25rem;
+    color: var(--_ink);
+    font-size: var(--_text);
+    font-weight: 400;
+  }
+  .way input {
+    flex: none;
+    width: 1.125rem;
+    height: 1.125rem;
+    margin: 0.0625rem 0 0;
+    accent-color: var(--_act);
+  }
+  .way strong {
+    font-weight: 600;
+  }
+  .columns th[scope='row'] {
+    color: var(--_ink);
+    overflow-wrap: anywhere;
+  }
+  .columns td:nth-child(2) {
+    min-width: 11rem;
+  }
+  .columns .unread th[scope='row'] {
+    color: var(--_quiet);
+    font-weight: 400;
+  }
+  .samples {
+    color: var(--_quiet);
+    overflow-wrap: anywhere;
+  }
+  .rows td {
+    min-width: 5rem;
+    max-width: 22rem;
+    overflow-wrap: anywhere;
+  }
+  .rows td.bad {
+    background: var(--_bad-wash);
+    box-shadow: inset 3px 0 0 var(--_bad);
+  }
+  .told {
+    display: block;
+    font-size: var(--_small);
+    font-weight: 400;
+  }
+  .busy {
+    display: grid;
+    grid-template-columns: auto minmax(4rem, 1fr) auto;
+    gap: 0.75rem;
+    align-items: center;
+    margin-top: 1rem;
+  }
+  .busy svg {
+    width: 100%;
+    height: 0.25rem;
+    background: var(--_sunk);
+  }
+  .way-there {
+    fill: var(--_act);
+  }
+  @media (forced-colors: active) {
+    .way-there {
+      fill: Highlight;
+    }
+    .rows td.bad {
+      outline: 2px solid CanvasText;
+      outline-offset: -2px;
+    }
+  }
   .faults {
     margin-top: 0.5rem;
   }

@@ -1,49 +1,26 @@
-import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type { Engine, ImportedFile, ImportReport, ImportResult } from '../../src/engine/types.js';
-import { durationText } from '../../src/calendar/index.js';
-import { tableIn, tableKinds, type Fault, type PlanDocument } from '../../src/model/index.js';
+import {
+  html,
+  LitElement,
+  nothing,
+  svg,
+  type PropertyDeclarations,
+  type TemplateResult,
+} from 'lit';
+import type {
+  Engine,
+  ImportChoices,
+  ImportedFile,
+  ImportResult,
+  Progress,
+} from '../../src/engine/types.js';
+import type { PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { countText } from '../shared/format.js';
+import { fileView } from './file-view.js';
 import { ImportAcceptEvent } from './import-accept-event.js';
 import { styles } from './import.styles.js';
-
-/** More faults than anyone reads; the rest are in the sheet. */
-const SHOWN = 200;
-
-const kinds: Readonly<Record<ImportReport['kind'], string>> = {
-  windows: 'windows',
-  work: 'work',
-  resources: 'resources',
-  trains: 'trains',
-  roster: 'a roster',
-  temperatures: 'temperatures',
-  forecast: 'a forecast',
-  plant: 'noise of plant',
-  rules: 'a rule set',
-  prices: 'a price book',
-  plan: 'a whole plan',
-  unknown: 'not recognised',
-};
-
-/** What a table cannot do without, by kind. Every other heading is read where it is known and kept where it is not. */
-const needs: readonly (readonly [string, string])[] = [
-  ['windows', 'window, start, end. A time is the clock on site: 2027-03-27 22:50.'],
-  [
-    'work',
-    'activity, and minutes, or units with minutes per unit. Put pieces together under package.',
-  ],
-  ['resources', 'resource, capacity. A resource that is not listed is not limited.'],
-  ['trains', 'train, passes at. They price the minutes of a late handback.'],
-  ['rules', 'a JSON file of steps, curfews, shifts and the required handback margin.'],
-  ['prices', 'a JSON price book: rates are yours, and the contract governs.'],
-];
-
-const delimiters: Readonly<Record<string, string>> = {
-  ',': 'comma',
-  ';': 'semicolon',
-  '\t': 'tab',
-  '|': 'bar',
-};
+import { nowView } from './now-view.js';
+import { defaultStrings, type ImportStrings } from './strings.js';
 
 /**
  * Files dropped, picked or pasted, and what was made of them, before anything is changed.
@@ -62,18 +39,26 @@ export class PossessionImport extends LitElement {
     problem: { state: true },
     busy: { state: true },
     over: { state: true },
+    progress: { state: true },
+    strings: { attribute: false },
   };
 
   /** Reads the files; without one nothing can be read. */
   declare engine: Pick<Engine, 'importFiles'> | null;
   /** The plan the files go into. */
   declare document: PlanDocument | null;
+  /** Words in place of the default ones. */
+  declare strings: Partial<ImportStrings>;
+  declare protected progress: Progress | null;
   declare protected result: ImportResult | null;
   declare protected problem: string;
   declare protected busy: boolean;
   declare protected over: boolean;
 
   #latest = 0;
+  #files: readonly ImportedFile[] = [];
+  #stop: AbortController | undefined;
+  readonly #remembered = new Map<string, ImportChoices>();
 
   constructor() {
     super();
@@ -83,19 +68,48 @@ export class PossessionImport extends LitElement {
     this.problem = '';
     this.busy = false;
     this.over = false;
+    this.progress = null;
+    this.strings = {};
   }
 
   /** Reads files and shows what was made of them. A later call overtakes an earlier one. */
   async read(files: readonly ImportedFile[]): Promise<void> {
     if (!this.engine || !this.document || files.length === 0) return;
+    this.#files = files.map((file) => ({ ...file, choices: file.choices ?? {} }));
+    await this.#look();
+    // Headings that were seen before are read as they were chosen then.
+    const known = this.#files.map((file, at) => {
+      const before = this.#remembered.get(this.#headingsOf(at));
+      return before && Object.keys(file.choices ?? {}).length === 0
+        ? { ...file, choices: before }
+        : file;
+    });
+    if (known.every((file, at) => file === this.#files[at])) return;
+    this.#files = known;
+    await this.#look();
+  }
+
+  /** Reads the files as chosen now. */
+  async #look(): Promise<void> {
+    if (!this.engine || !this.document) return;
     const call = (this.#latest += 1);
+    this.#stop?.abort();
+    const stop = (this.#stop = new AbortController());
     this.busy = true;
+    this.progress = null;
     this.problem = '';
     try {
-      const result = await this.engine.importFiles(files, this.document);
+      const result = await this.engine.importFiles(
+        this.#files,
+        this.document,
+        stop.signal,
+        (progress) => {
+          if (call === this.#latest) this.progress = progress;
+        },
+      );
       if (call === this.#latest) this.result = result;
     } catch (error) {
-      if (call === this.#latest) {
+      if (call === this.#latest && !stop.signal.aborted) {
         this.result = null;
         this.problem = error instanceof Error ? error.message : String(error);
       }
@@ -103,6 +117,19 @@ export class PossessionImport extends LitElement {
       if (call === this.#latest) this.busy = false;
     }
     await this.updateComplete;
+  }
+
+  #headingsOf(at: number): string {
+    const preview = this.result?.report[at]?.preview;
+    return JSON.stringify(preview?.columns.map((one) => one.heading) ?? null);
+  }
+
+  #choose(at: number, more: ImportChoices): void {
+    const file = this.#files[at];
+    if (!file) return;
+    const choices = { ...file.choices, ...more };
+    this.#files = this.#files.with(at, { ...file, choices });
+    void this.#look();
   }
 
   override render(): TemplateResult {
@@ -135,71 +162,61 @@ export class PossessionImport extends LitElement {
         </div>
       </div>
       <div role="status">
-        ${this.busy ? html`<p class="file">Reading</p>` : nothing}
-        ${this.problem ? html`<p class="file wrong">Could not be read: ${this.problem}</p>` : nothing}
+        ${this.busy ? this.#renderBusy() : nothing}
+        ${
+          this.problem
+            ? html`<p class="file wrong">${this.#words.failed(this.problem)}</p>`
+            : nothing
+        }
       </div>
-      ${this.result ? this.#renderResult(this.result) : this.#renderNow()}`;
+      ${
+        this.result
+          ? this.#renderResult(this.result)
+          : this.document
+            ? nowView(this.document, this.#words)
+            : nothing
+      }`;
   }
 
-  #renderNow(): TemplateResult {
-    const { document } = this;
-    if (!document) return html``;
-    const { rules } = document;
-    const steps = rules.leadIn.length + rules.leadOut.length;
-    return html`<section class="now" aria-label="In the plan now">
-      <h2>In the plan now</h2>
-      <div class="scroll" tabindex="0" role="region" aria-label="Tables in the plan">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">What</th>
-              <th scope="col">From</th>
-              <th scope="col" class="figure">Rows</th>
-              <th scope="col">Headings</th>
-            </tr>
-          </thead>
-          <tbody>
-            ${tableKinds.map((kind) => {
-              const table = tableIn(document, kind);
-              return html`<tr>
-                <th scope="row">${kinds[kind]}</th>
-                <td>${table.columns.length > 0 ? table.file : 'nothing yet'}</td>
-                <td class="figure">${table.rows.length.toLocaleString('en-GB')}</td>
-                <td>${table.columns.join(', ')}</td>
-              </tr>`;
-            })}
-            <tr>
-              <th scope="row">rules</th>
-              <td>${rules.name}</td>
-              <td class="figure">${steps + rules.curfews.length}</td>
-              <td>
-                ${countText(steps, 'step')}, ${countText(rules.curfews.length, 'curfew')}, required
-                margin ${durationText(rules.margin.minutes)}
-              </td>
-            </tr>
-          </tbody>
-        </table>
-      </div>
-      <h2>What a file needs</h2>
-      <dl class="needs">
-        ${needs.map(
-          ([kind, text]) =>
-            html`<div>
-              <dt>${kind}</dt>
-              <dd>${text}</dd>
-            </div>`,
-        )}
-      </dl>
-    </section>`;
+  get #words(): ImportStrings {
+    return { ...defaultStrings, ...this.strings };
+  }
+
+  #renderBusy(): TemplateResult {
+    const { done, total } = this.progress ?? { done: 0, total: 0 };
+    const share = total > 0 ? Math.round((100 * done) / total) : 0;
+    return html`<div class="busy">
+      <p>${this.#words.reading}${total > 0 ? `, ${share} %` : ''}</p>
+      <svg viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
+        ${svg`<rect class="way-there" width=${share} height="4"></rect>`}
+      </svg>
+      <button
+        type="button"
+        @click=${() => {
+          this.#stop?.abort();
+          this.#latest += 1;
+          this.busy = false;
+        }}
+      >
+        ${this.#words.stop}
+      </button>
+    </div>`;
   }
 
   #renderResult(result: ImportResult): TemplateResult {
     const faults = result.report.flatMap((one) => one.faults);
     const errors = faults.filter((one) => one.severity === 'error').length;
     const useless = result.report.every((one) => one.kind === 'unknown');
-    return html`${result.report.map((one) => this.#renderFile(one))}
+    return html`${result.report.map((one, at) =>
+        fileView(one, at, this.#words, (more) => this.#choose(at, more)),
+      )}
       <div class="end">
-        <button class="strong" type="button" ?disabled=${useless} @click=${this.#onAccept}>
+        <button
+          class="strong"
+          type="button"
+          ?disabled=${useless || this.busy}
+          @click=${this.#onAccept}
+        >
           ${errors > 0 ? 'Take it, and mark what is wrong' : 'Take it into the plan'}
         </button>
         <button
@@ -211,98 +228,10 @@ export class PossessionImport extends LitElement {
           Leave it
         </button>
         <span class="quiet"
-          >${countText(errors, 'error')}, ${countText(faults.length - errors, 'note')}. A table
-          replaces the table of its kind; every column is kept.</span
+          >${countText(errors, 'error')}, ${countText(faults.length - errors, 'note')}. Every column
+          is kept.</span
         >
       </div>`;
-  }
-
-  #renderFile(one: ImportReport): TemplateResult {
-    return html`<section class="file" aria-label=${one.file}>
-      <h3>${one.file}</h3>
-      <dl class="facts">
-        <div>
-          <dt>read as</dt>
-          <dd>${kinds[one.kind]}</dd>
-        </div>
-        <div>
-          <dt>rows</dt>
-          <dd>${one.rows.toLocaleString('en-GB')}</dd>
-        </div>
-        ${
-          one.encoding
-            ? html`<div>
-                <dt>encoding</dt>
-                <dd>${one.encoding}</dd>
-              </div>`
-            : nothing
-        }
-        ${
-          one.delimiter
-            ? html`<div>
-                <dt>parted by</dt>
-                <dd>${delimiters[one.delimiter] ?? one.delimiter}</dd>
-              </div>`
-            : nothing
-        }
-      </dl>
-      ${
-        one.matched.length + one.unmatched.length > 0
-          ? html`<ul class="heads" aria-label="Headings">
-              ${one.matched.map(
-                (head) =>
-                  html`<li>
-                    ${
-                      head.column.toLowerCase() === head.field.toLowerCase()
-                        ? head.column
-                        : html`${head.column} <span class="quiet">read as</span> ${head.field}`
-                    }
-                  </li>`,
-              )}
-              ${one.unmatched.map((head) => html`<li class="unread">${head}, kept, not read</li>`)}
-            </ul>`
-          : nothing
-      }
-      ${one.faults.length > 0 ? this.#renderFaults(one.faults) : nothing}
-    </section>`;
-  }
-
-  #renderFaults(faults: readonly Fault[]): TemplateResult {
-    return html`<div class="scroll faults" tabindex="0" role="region" aria-label="What is wrong">
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Where</th>
-            <th scope="col">What</th>
-            <th scope="col">Mend</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${faults.slice(0, SHOWN).map(
-            (fault) =>
-              html`<tr>
-                <td>
-                  ${fault.line === undefined ? 'file' : html`line ${fault.line}`}${
-                    fault.column === undefined ? nothing : html`, ${fault.column}`
-                  }
-                </td>
-                <td>
-                  <span class=${fault.severity === 'error' ? 'wrong' : 'note'}
-                    >${fault.severity === 'error' ? '✕ Error' : '! Note'}</span
-                  >
-                  ${fault.message}
-                </td>
-                <td>${fault.mend}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-      ${
-        faults.length > SHOWN
-          ? html`<p class="quiet">and ${countText(faults.length - SHOWN, 'more', 'more')}</p>`
-          : nothing
-      }
-    </div>`;
   }
 
   async #readBlobs(files: Iterable<File>): Promise<void> {
@@ -346,6 +275,10 @@ export class PossessionImport extends LitElement {
   readonly #onAccept = (): void => {
     const { result } = this;
     if (!result) return;
+    this.#files.forEach(({ choices }, at) => {
+      const { leave: _leave, take: _take, ...kept } = choices ?? {};
+      if (Object.keys(kept).length > 0) this.#remembered.set(this.#headingsOf(at), kept);
+    });
     this.result = null;
     this.dispatchEvent(new ImportAcceptEvent(result.document, result.report));
   };

@@ -1,0 +1,136 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { DateOrder, Encoding, ImportChoices, ImportPreview } from '../../src/engine/types.js';
+import type { TableKind } from '../../src/model/index.js';
+import { countText } from '../shared/format.js';
+import type { ImportStrings } from './strings.js';
+
+export type Choose = (choices: ImportChoices) => void;
+
+type Option = readonly [value: string, label: string];
+
+function choice(
+  label: string,
+  options: readonly Option[],
+  chosen: string,
+  pick: (value: string) => void,
+  note: string | typeof nothing = nothing,
+): TemplateResult {
+  return html`<div class="choice">
+    <label
+      >${label}
+      <select
+        @change=${(event: Event) => {
+          pick((event.target as HTMLSelectElement).value);
+        }}
+      >
+        ${options.map(
+          ([value, text]) =>
+            html`<option value=${value} ?selected=${value === chosen} .selected=${value === chosen}>
+              ${text}
+            </option>`,
+        )}
+      </select>
+    </label>
+    ${note === nothing ? nothing : html`<p class="quiet">${note}</p>`}
+  </div>`;
+}
+
+/** How the file is read: everything found in it that could be otherwise, each with what would change. */
+export function choicesView(
+  preview: ImportPreview,
+  words: ImportStrings,
+  choose: Choose,
+): TemplateResult {
+  const { chosen, kinds, sheets, encodings, delimiters, firstLines, above } = preview;
+  const kindOptions: Option[] = [
+    ...(chosen.kind === null ? [['', words.choose] as const] : []),
+    ...kinds.map(({ kind }) => [kind, words.kinds[kind]] as const),
+  ];
+  return html`<fieldset class="choices">
+    <legend>${words.how}</legend>
+    ${choice(words.kind, kindOptions, chosen.kind ?? '', (kind) => {
+      if (kind !== '') choose({ kind: kind as TableKind, map: {} });
+    })}
+    ${
+      sheets.length > 1
+        ? choice(
+            words.sheet,
+            sheets.map((one) => [
+              one.name,
+              `${one.name}, ${countText(one.rows, 'row')}${one.hidden ? `, ${words.hidden}` : ''}`,
+            ]),
+            chosen.sheet ?? '',
+            (sheet) => choose({ sheet }),
+          )
+        : nothing
+    }
+    ${
+      encodings.length > 0
+        ? choice(
+            words.encoding,
+            encodings.map(({ encoding, lines }) => [
+              encoding,
+              `${words.encodings[encoding]}${lines > 0 ? `: ${words.linesDiffer(countText(lines, 'line'))}` : ''}`,
+            ]),
+            chosen.encoding === 'utf-8-bom' ? 'utf-8' : (chosen.encoding ?? ''),
+            (encoding) => choose({ encoding: encoding as Encoding }),
+          )
+        : nothing
+    }
+    ${
+      delimiters.length > 0
+        ? choice(
+            words.delimiter,
+            delimiters.map((one) => [
+              one.delimiter,
+              `${words.delimiters[one.delimiter] ?? one.delimiter}: ${words.columnsEven(
+                countText(one.columns, 'column'),
+                one.even.toLocaleString('en-GB'),
+                one.lines.toLocaleString('en-GB'),
+              )}`,
+            ]),
+            chosen.delimiter,
+            (delimiter) => choose({ delimiter }),
+          )
+        : nothing
+    }
+    ${choice(
+      words.headings,
+      firstLines.map(({ line, cells }) => [
+        String(line),
+        words.line(String(line), cells.join(' | ').slice(0, 60)),
+      ]),
+      String(chosen.headingLine),
+      (line) => choose({ headingLine: Number(line) }),
+      above > 0 ? words.above(countText(above, 'line')) : nothing,
+    )}
+    ${datesChoice(preview, words, choose)}
+  </fieldset>`;
+}
+
+function datesChoice(
+  { dates, chosen }: ImportPreview,
+  words: ImportStrings,
+  choose: Choose,
+): TemplateResult | typeof nothing {
+  if (!dates || dates.eitherWay + dates.dayFirstOnly + dates.monthFirstOnly === 0) return nothing;
+  const dayFirst = chosen.dateOrder === 'day-first';
+  const [agree, against] = dayFirst
+    ? [dates.dayFirstOnly, dates.monthFirstOnly]
+    : [dates.monthFirstOnly, dates.dayFirstOnly];
+  const note = [
+    agree > 0 ? words.datesSettled(countText(agree, 'row')) : dates.settled ? '' : words.datesUsual,
+    dates.eitherWay > 0 ? words.datesTurn(countText(dates.eitherWay, 'row')) : words.datesPlain,
+    against > 0 ? words.datesAgainst(countText(against, 'row')) : '',
+  ];
+  return choice(
+    words.dates,
+    [
+      ['day-first', words.dayFirst],
+      ['month-first', words.monthFirst],
+    ],
+    chosen.dateOrder,
+    (order) => choose({ dateOrder: order as DateOrder }),
+    note.filter((one) => one !== '').join(' '),
+  );
+}

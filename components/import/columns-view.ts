@@ -1,0 +1,89 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { ImportPreview } from '../../src/engine/types.js';
+import { countText } from '../shared/format.js';
+import type { Choose } from './choices-view.js';
+import type { ImportStrings } from './strings.js';
+
+/** Which column is read as what. */
+export function columnsView(
+  preview: ImportPreview,
+  file: string,
+  words: ImportStrings,
+  choose: Choose,
+): TemplateResult {
+  const { columns, fields, chosen } = preview;
+  const held = new Set(columns.map((one) => one.field));
+  const missing = fields.filter((one) => one.needed && !held.has(one.field));
+  return html`<h4>${words.columns}</h4>
+    ${
+      missing.length > 0
+        ? html`<p class="wrong">${words.missing(missing.map((one) => one.field).join(', '))}</p>`
+        : nothing
+    }
+    <div class="scroll" tabindex="0" role="region" aria-label="${words.columns}, ${file}">
+      <table class="columns">
+        <thead>
+          <tr>
+            <th scope="col">${words.heading}</th>
+            <th scope="col">${words.holds}</th>
+            <th scope="col">${words.first}</th>
+            <th scope="col" class="figure">${words.filledHead}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${columns.map((column, at) => {
+            const name = column.heading.trim() === '' ? words.noHeading : column.heading;
+            return html`<tr class=${column.field === null ? 'unread' : ''}>
+              <th scope="row">${name}</th>
+              <td>
+                <select
+                  aria-label="${name}: ${words.holds}"
+                  data-column=${at}
+                  ?disabled=${chosen.kind === null}
+                  @change=${(event: Event) => {
+                    choose({
+                      map: mapWith(preview, at, (event.target as HTMLSelectElement).value),
+                    });
+                  }}
+                >
+                  <option value="" .selected=${column.field === null}>${words.kept}</option>
+                  ${fields.map(
+                    ({ field, needed }) =>
+                      html`<option value=${field} .selected=${field === column.field}>
+                        ${field}${needed ? ` (${words.needs})` : ''}
+                      </option>`,
+                  )}
+                </select>
+              </td>
+              <td class="samples">${column.samples.join(' · ')}</td>
+              <td class="figure">
+                ${column.filled.toLocaleString('en-GB')}
+                ${
+                  column.faulty > 0
+                    ? html`<span class="wrong"
+                        >✕ ${words.faultsIn(countText(column.faulty, 'cell'))}</span
+                      >`
+                    : nothing
+                }
+              </td>
+            </tr>`;
+          })}
+        </tbody>
+      </table>
+    </div>`;
+}
+
+/** The whole match as it is, said outright, with one column changed: what is chosen once stays however it was found. */
+export function mapWith(
+  { columns, fields }: ImportPreview,
+  at: number,
+  field: string,
+): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    fields.map((one) => {
+      const holder = columns.findIndex((column) => column.field === one.field);
+      if (one.field === field) return [field, columns[at]!.entry];
+      return [one.field, holder < 0 || holder === at ? '' : columns[holder]!.entry];
+    }),
+  );
+}

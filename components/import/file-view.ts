@@ -1,0 +1,75 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { ImportReport } from '../../src/engine/types.js';
+import { countText } from '../shared/format.js';
+import { choicesView, type Choose } from './choices-view.js';
+import { columnsView } from './columns-view.js';
+import { effectsView } from './effects-view.js';
+import { faultsView } from './faults-view.js';
+import { rowsView } from './rows-view.js';
+import type { ImportStrings } from './strings.js';
+
+/** One file: what it was taken for, what else could be chosen, its rows and its faults. */
+export function fileView(
+  one: ImportReport,
+  at: number,
+  words: ImportStrings,
+  choose: Choose,
+): TemplateResult {
+  const { preview } = one;
+  if (preview) {
+    return html`<section class="file" aria-label=${one.file}>
+      <h3>${one.file}</h3>
+      <p class="quiet">${words.kinds[one.kind]}, ${countText(one.rows, 'row')}</p>
+      ${choicesView(preview, words, choose)} ${effectsView(preview, `take-${at}`, words, choose)}
+      ${columnsView(preview, one.file, words, choose)} ${rowsView(preview, one.file, words)}
+      ${one.faults.length > 0 ? faultsView(one.faults) : nothing}
+    </section>`;
+  }
+  return html`<section class="file" aria-label=${one.file}>
+    <h3>${one.file}</h3>
+    <dl class="facts">
+      <div>
+        <dt>read as</dt>
+        <dd>${words.kinds[one.kind]}</dd>
+      </div>
+      <div>
+        <dt>rows</dt>
+        <dd>${one.rows.toLocaleString('en-GB')}</dd>
+      </div>
+      ${
+        one.encoding
+          ? html`<div>
+              <dt>encoding</dt>
+              <dd>${one.encoding}</dd>
+            </div>`
+          : nothing
+      }
+      ${
+        one.delimiter
+          ? html`<div>
+              <dt>parted by</dt>
+              <dd>${words.delimiters[one.delimiter] ?? one.delimiter}</dd>
+            </div>`
+          : nothing
+      }
+    </dl>
+    ${
+      one.matched.length + one.unmatched.length > 0
+        ? html`<ul class="heads" aria-label="Headings">
+            ${one.matched.map(
+              (head) =>
+                html`<li>
+                  ${
+                    head.column.toLowerCase() === head.field.toLowerCase()
+                      ? head.column
+                      : html`${head.column} <span class="quiet">read as</span> ${head.field}`
+                  }
+                </li>`,
+            )}
+            ${one.unmatched.map((head) => html`<li class="unread">${head}, kept, not read</li>`)}
+          </ul>`
+        : nothing
+    }
+    ${one.faults.length > 0 ? faultsView(one.faults) : nothing}
+  </section>`;
+}

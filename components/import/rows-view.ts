@@ -1,0 +1,46 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { ImportPreview } from '../../src/engine/types.js';
+import type { ImportStrings } from './strings.js';
+
+/** The first rows as they will stand, each fault in the cell it is about. */
+export function rowsView(
+  { columns, rows }: ImportPreview,
+  file: string,
+  words: ImportStrings,
+): TemplateResult | typeof nothing {
+  if (rows.length === 0) return nothing;
+  return html`<h4>${words.rows}</h4>
+    <div class="scroll" tabindex="0" role="region" aria-label="${words.rows}, ${file}">
+      <table class="rows">
+        <thead>
+          <tr>
+            <th scope="col" class="figure">${words.lineHead}</th>
+            ${columns.map((one) => html`<th scope="col">${one.heading || words.noHeading}</th>`)}
+          </tr>
+        </thead>
+        <tbody>
+          ${rows.map(
+            ({ line, cells, faults }) =>
+              html`<tr>
+                <th scope="row" class="figure">${line}</th>
+                ${columns.map((column, at) => {
+                  const own = faults.filter((one) =>
+                    one.column === undefined ? at === 0 : one.column === column.heading,
+                  );
+                  const bad = own.some((one) => one.severity === 'error');
+                  return html`<td class=${bad ? 'bad' : ''}>
+                    ${cells[at] ?? ''}
+                    ${own.map(
+                      (one) =>
+                        html`<span class="${one.severity === 'error' ? 'wrong' : 'note'} told"
+                          >${one.severity === 'error' ? '✕' : '!'} ${one.message} ${one.mend}</span
+                        >`,
+                    )}
+                  </td>`;
+                })}
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>`;
+}

@@ -1,4 +1,6 @@
-import type { Mend } from './mend-words.js';
+import type { RosterBreach } from '../../src/engine/index.js';
+
+type Change = RosterBreach['mends'][number]['change'];
 
 /** Every word the element says, but for names and figures. */
 export const defaultStrings = {
@@ -36,7 +38,7 @@ export const defaultStrings = {
     'move later': (turn: string, time: string) => `${turn}: move ${time} later`,
     'give to': (turn: string, crew: string) => `${turn}: give it to ${crew}`,
     drop: (turn: string) => `${turn}: drop it`,
-  } satisfies Record<Mend['change'], (turn: string, detail: string) => string>,
+  } satisfies Record<Change, (turn: string, detail: string) => string>,
   together: 'To mend the whole roster',
   left: (count: number) =>
     count === 0

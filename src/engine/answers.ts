@@ -58,7 +58,11 @@ export const answers: {
   price(_, document, request) {
     const { prices } = document;
     if (!prices) throw new RangeError('the plan has no price book');
-    return priceOf({ ...sitePlan(document), prices }, request);
+    const { holidays } = document;
+    return priceOf(
+      { ...sitePlan(document), prices },
+      { ...(holidays && { holidays }), ...request },
+    );
   },
   options(asked, document, request) {
     const found = optionsOf(document, request, {

@@ -14,7 +14,7 @@ import type { Placement } from '../fit/types.js';
 import { unitsLeft, type Activity, type PlanDocument, type Resource } from '../model/index.js';
 import { bookingCost, callOuts, parseMoney } from '../price/index.js';
 import { verify } from '../schedule/index.js';
-import { planFromDocument } from '../tables/index.js';
+import { sitePlan } from './site-plan.js';
 import type { Draft, Situation } from './options-draft.js';
 import { cellOf, withCells, withRow, withTrainsAgain } from './options-edits.js';
 import { clearAt, planFurther, refit, unitsIn } from './options-plans.js';
@@ -91,7 +91,7 @@ export function extraResources(at: Situation): (Draft | RefusedOption)[] {
       from: dayText(dayAt(window.start, plan.zone)),
       to: dayText(dayAt(window.end, plan.zone)),
     });
-    const next = planFromDocument(document);
+    const next = sitePlan(document);
     const here = refit(next.plan, window, units, others, at.time);
     const gained = clearAt(window, tight.placements) - clearAt(window, here.placements);
     if (here.unplaced.length > 0 || tight.unplaced.length > 0 || gained <= 0) return none;
@@ -147,7 +147,7 @@ export function longerWindow(at: Situation): Draft {
   const document = withCells(at.document, 'windows', 'window', window.id, {
     end: cellOf(end, window.zone),
   });
-  const next = planFromDocument(document);
+  const next = sitePlan(document);
   const longer = next.plan.windows.find((one) => one.id === window.id)!;
   const { placements } = at.planned;
   const booked = bookingCost({
@@ -231,7 +231,7 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
     chosen,
   );
   const document = withTrainsAgain(unbound, at.trains, window, { id, shiftMs });
-  const next = planFromDocument(document);
+  const next = sitePlan(document);
   const second = next.plan.windows.find((one) => one.id === id);
   if (!second) return no('infeasible', 'A second window cannot be written beside the first.');
   const kept = [
@@ -288,7 +288,7 @@ export function ownOption(
 ): Draft | RefusedOption {
   const id = `own ${place + 1}`;
   const { window, prices, holidays, request } = at;
-  const next = planFromDocument(document);
+  const next = sitePlan(document);
   const fault = next.faults.find((one) => one.severity === 'error');
   if (fault) return refused(id, 'own', name, 'infeasible', `${fault.message} ${fault.mend}`);
   const then = next.plan.windows.find((one) => one.id === window.id);

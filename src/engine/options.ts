@@ -11,7 +11,7 @@ import {
   type RunCosts,
 } from '../price/index.js';
 import { nearestRank, outlookOf } from '../risk/index.js';
-import { planFromDocument } from '../tables/index.js';
+import { sitePlan } from './site-plan.js';
 import type { WindowWork } from './options-costs.js';
 import {
   changedDates,
@@ -105,7 +105,7 @@ function situationOf(
 ): Situation {
   const { prices } = document;
   if (!prices) throw new RangeError('the plan has no price book');
-  const { plan, trains } = planFromDocument(document);
+  const { plan, trains } = sitePlan(document);
   const window = plan.windows.find((one) => one.id === request.window);
   if (!window) throw new RangeError(`there is no window "${request.window}" in the plan`);
   const { placements } = request.allocation;

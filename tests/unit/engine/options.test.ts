@@ -102,7 +102,7 @@ describe('options of a window, through the engine', () => {
     expect(gang.changes[0]).toContain('2 h sooner');
     expect(gang.handbacks[0]!.marginMinutes).toBe(240);
     expect(applyEdit(given.document, gang.edit!).tables.resources.rows).toEqual([
-      ['gang', '1', '60', '', ''],
+      ['gang', '1', '60'],
       ['gang', '1', '', '2027-05-04', '2027-05-05'],
     ]);
     const alone = (await ask(await caseOf(repeated))).options;

@@ -1,12 +1,49 @@
+import { createHash } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vite';
+import { build } from 'esbuild';
+import { defineConfig, type Plugin } from 'vite';
 
 const folder = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
+
+/** Puts `service-worker.js` beside the page, with the list of all built files and a version that is their hash. */
+function offlineCopy(): Plugin {
+  return {
+    name: 'offline-copy',
+    apply: 'build',
+    generateBundle: {
+      order: 'post',
+      async handler(_options, bundle) {
+        const hash = createHash('sha256');
+        const files = Object.keys(bundle).sort();
+        for (const file of files) {
+          const made = bundle[file]!;
+          hash.update(file).update(made.type === 'chunk' ? made.code : made.source);
+        }
+        const version = hash.digest('hex').slice(0, 16);
+        const worker = await build({
+          entryPoints: [folder('app/service-worker.ts')],
+          bundle: true,
+          minify: true,
+          write: false,
+          format: 'iife',
+          target: 'es2022',
+          define: { keptFiles: JSON.stringify({ version, files }) },
+        });
+        this.emitFile({
+          type: 'asset',
+          fileName: 'service-worker.js',
+          source: worker.outputFiles[0]!.text,
+        });
+      },
+    },
+  };
+}
 
 // The page that `npm start` serves. Every address is relative, so the built folder works under any path.
 export default defineConfig({
   root: folder('app'),
   base: './',
+  plugins: [offlineCopy()],
   build: {
     outDir: folder('dist-app'),
     emptyOutDir: true,

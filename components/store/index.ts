@@ -20,3 +20,14 @@ export {
   type SaveStrings,
   type SaveTrouble,
 } from './save-state.js';
+export { savePlan, type SavedFile, type SavePlanOptions } from './save-plan.js';
+export {
+  hasPlanLink,
+  linkOf,
+  linkText,
+  longestLink,
+  readLink,
+  sureLink,
+  type MadeLink,
+} from './share-link.js';
+export { askToKeep, storageRoom, type StorageRoom } from './storage-room.js';

@@ -1,0 +1,128 @@
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { launch, type Browser, type Page } from 'puppeteer-core';
+import { build } from 'vite';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { findBrowser } from '../../scripts/find-browser.mjs';
+import { serveFolder } from './served-folder.js';
+
+let browser: Browser;
+let folder: string;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'possession-fit-offline-'));
+  await build({ configFile: 'vite.config.ts', logLevel: 'error', build: { outDir: folder } });
+  browser = await launch({
+    executablePath: await findBrowser(),
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+/** Words on the screen, those inside elements too. */
+const words = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    const read = (node: Node): string => {
+      if (node instanceof HTMLStyleElement || node instanceof HTMLScriptElement) return '';
+      if (node instanceof Text) return node.data;
+      const inner = node instanceof Element && node.shadowRoot ? read(node.shadowRoot) : '';
+      return inner + [...node.childNodes].map(read).join(' ');
+    };
+    return read(document.body);
+  });
+
+/** Waits until the page shows the sample plan with its windows worked out. */
+async function workedOut(page: Page): Promise<string> {
+  for (let tries = 0; tries < 300; tries += 1) {
+    const text = await words(page);
+    if (text.includes('Marl Vale') && /usable/i.test(text)) return text;
+    await new Promise((resolve) => setTimeout(resolve, 100));
+  }
+  return words(page);
+}
+
+const kept = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    await navigator.serviceWorker.register('./service-worker.js', { scope: './' });
+    await navigator.serviceWorker.ready;
+  });
+
+describe('the built page', () => {
+  it('lists every built file for its offline copy', async () => {
+    const worker = await readFile(join(folder, 'service-worker.js'), 'utf8');
+    expect(worker).toContain('index.html');
+    expect(worker).toMatch(/assets\/worker-[\w-]+\.js/);
+  });
+
+  it('works after its server is gone, with the shift log, and worker and policy without a complaint', async () => {
+    const server = await serveFolder(folder);
+    const page = await browser.newPage();
+    const complaints: string[] = [];
+    page.on('pageerror', (error) => complaints.push(String(error)));
+    page.on('console', (message) => {
+      if (/Content Security Policy/i.test(message.text())) complaints.push(message.text());
+    });
+    await page.goto(server.address);
+    const before = await workedOut(page);
+    await kept(page);
+    const log = JSON.stringify([{ at: 1_810_000_000_000, note: 'Line blocked' }]);
+    await page.evaluate(
+      (text) => localStorage.setItem('possession-fit/shift/Marl Vale renewals, 2027/W1', text),
+      log,
+    );
+    await server.close();
+    await expect(fetch(server.address)).rejects.toThrow();
+
+    await page.reload();
+    const after = await workedOut(page);
+    expect(after).toMatch(/usable/i);
+    expect(after.length).toBeGreaterThan(before.length / 2);
+    expect(await page.evaluate(() => Object.values(localStorage))).toContain(log);
+    expect(complaints).toEqual([]);
+    await page.close();
+  });
+
+  it('tells of a newer version and takes it only when asked', async () => {
+    const server = await serveFolder(folder);
+    const page = await browser.newPage();
+    await page.goto(server.address);
+    await kept(page);
+    const path = join(folder, 'service-worker.js');
+    const worker = await readFile(path, 'utf8');
+    await writeFile(path, worker.replace(/version:"[0-9a-f]+"/, 'version:"newer"'));
+    const waiting = await page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.ready;
+      await registration.update();
+      for (let tries = 0; tries < 100 && !registration.waiting; tries += 1)
+        await new Promise((resolve) => setTimeout(resolve, 50));
+      return registration.waiting !== null && registration.active !== registration.waiting;
+    });
+    expect(waiting).toBe(true);
+    expect(await page.evaluate(() => caches.keys())).toHaveLength(2);
+    const taken = await page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.ready;
+      const changed = new Promise((resolve) =>
+        navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true }),
+      );
+      registration.waiting!.postMessage('take-over');
+      await changed;
+      return registration.waiting === null;
+    });
+    expect(taken).toBe(true);
+    await page.close();
+    await server.close();
+  });
+});

@@ -1,0 +1,41 @@
+import { readFile } from 'node:fs/promises';
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { extname, join, normalize } from 'node:path';
+
+const types: Record<string, string> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+};
+
+/** Serves a folder as a plain web server does. `close` also ends the connections that a browser keeps open. */
+export async function serveFolder(
+  folder: string,
+): Promise<{ address: string; close: () => Promise<void> }> {
+  const server: Server = createServer((request, response) => {
+    const path = new URL(request.url ?? '/', 'http://localhost').pathname;
+    const file = join(folder, normalize(path === '/' ? '/index.html' : path));
+    readFile(file).then(
+      (bytes) => {
+        response.writeHead(200, {
+          'content-type': types[extname(file)] ?? 'application/octet-stream',
+          'cache-control': 'no-store',
+        });
+        response.end(bytes);
+      },
+      () => response.writeHead(404).end(),
+    );
+  });
+  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const { port } = server.address() as AddressInfo;
+  return {
+    address: `http://127.0.0.1:${port}/`,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}

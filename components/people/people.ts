@@ -49,6 +49,7 @@ export class PossessionPeople extends LitElement {
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     windows: { attribute: false },
+    sets: { attribute: false },
     weeks: { type: Number },
     page: { state: true },
     strings: { attribute: false },
@@ -57,6 +58,8 @@ export class PossessionPeople extends LitElement {
   declare answer: PeopleAnswer | null;
   /** For the times of the windows' crews. */
   declare windows: readonly AccessWindow[];
+  /** Sets of limits to choose from, each with its sources; none: the set is only edited. */
+  declare sets: readonly LimitSet[];
   /** Weeks shown at once; 0: all. */
   declare weeks: number;
   declare page: number;
@@ -68,6 +71,7 @@ export class PossessionPeople extends LitElement {
     super();
     this.answer = null;
     this.windows = [];
+    this.sets = [];
     this.weeks = 0;
     this.page = 0;
     this.strings = {};
@@ -289,23 +293,46 @@ export class PossessionPeople extends LitElement {
     return html`<section>
       <h3>${words.limits}</h3>
       ${set.note === undefined ? nothing : html`<p class="quiet">${set.note}</p>`}
-      <label class="field"
-        ><span>${words.travel}</span>
-        <select
-          @change=${(event: Event) =>
-            this.#change({
-              ...set,
-              travel: (event.currentTarget as HTMLSelectElement).value as LimitSet['travel'],
-            })}
+      <div class="fields">
+        ${
+          this.sets.length === 0
+            ? nothing
+            : html`<label class="field sets"
+                ><span>${words.another}</span>
+                <select
+                  @change=${(event: Event) => {
+                    const chosen =
+                      this.sets[Number((event.currentTarget as HTMLSelectElement).value)];
+                    if (chosen) this.#change(chosen);
+                  }}
+                >
+                  <option value="">${set.name}</option>
+                  ${this.sets.map((one, at) =>
+                    one.name === set.name
+                      ? nothing
+                      : html`<option value=${at}>${one.name}</option>`,
+                  )}
+                </select></label
+              >`
+        }
+        <label class="field"
+          ><span>${words.travel}</span>
+          <select
+            @change=${(event: Event) =>
+              this.#change({
+                ...set,
+                travel: (event.currentTarget as HTMLSelectElement).value as LimitSet['travel'],
+              })}
+          >
+            <option value="counted" ?selected=${set.travel === 'counted'}>
+              ${words.travelCounted}
+            </option>
+            <option value="not counted" ?selected=${set.travel === 'not counted'}>
+              ${words.travelNot}
+            </option>
+          </select></label
         >
-          <option value="counted" ?selected=${set.travel === 'counted'}>
-            ${words.travelCounted}
-          </option>
-          <option value="not counted" ?selected=${set.travel === 'not counted'}>
-            ${words.travelNot}
-          </option>
-        </select></label
-      >
+      </div>
       <table class="cards">
         <tbody>
           ${set.limits.map(

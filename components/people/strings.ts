@@ -56,6 +56,7 @@ export const defaultStrings = {
   nobody: 'nobody',
   manned: 'none of it',
   limits: 'The limits',
+  another: 'Set of limits',
   travel: 'Travel to and from work',
   travelCounted: 'counted as duty',
   travelNot: 'not counted',

@@ -136,6 +136,24 @@ describe('possession-people', () => {
     expect(texts(el, 'section .scroll tbody tr')[0]).to.contain('7 h 00');
   });
 
+  it('hands another set of limits to the page when one is chosen', async () => {
+    const el = await shownPeople();
+    const other = { ...people.limits, name: 'Ours' };
+    el.sets = [people.limits, other];
+    await el.updateComplete;
+    const select = el.renderRoot.querySelector<HTMLSelectElement>('.sets select')!;
+    expect([...select.options].map((one) => one.textContent)).to.deep.equal([
+      people.limits.name,
+      'Ours',
+    ]);
+    setTimeout(() => {
+      select.value = '1';
+      select.dispatchEvent(new Event('change', { bubbles: true }));
+    });
+    const event = await oneEvent<LimitsChangeEvent>(el, 'possession-limits-change');
+    expect(event.value).to.equal(other);
+  });
+
   it('hands a changed limit to the page as a whole set', async () => {
     const el = await shownPeople();
     const event = await typed(el, 'Rest between turns', '9');

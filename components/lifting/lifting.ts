@@ -12,11 +12,12 @@ import type {
   LiftingAnswer,
   WindAnswer,
 } from '../../src/engine/index.js';
+import { durationText } from '../../src/calendar/index.js';
 import { cautions, type ConcreteSettings, type LiftingSettings } from '../../src/model/index.js';
 import { LimitsChangeEvent } from '../people/limits-change-event.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
-import { floatText, momentText, stretchText } from '../shared/format.js';
+import { momentText, stretchText } from '../shared/format.js';
 import { numberField, siteStyles } from '../shared/number-field.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { curingPicture, windPicture } from './pictures.js';
@@ -267,12 +268,12 @@ function windTable({ windows }: WindAnswer, words: LiftingStrings): TemplateResu
             </th>
             <td class=${one.lostMinutes > 0 ? 'bad-text' : ''}>
               <span class="narrow">${words.lostHead}: </span
-              >${one.lostMinutes > 0 ? floatText(one.lostMinutes) : words.none}
+              >${one.lostMinutes > 0 ? durationText(one.lostMinutes) : words.none}
             </td>
-            <td><span class="narrow">${words.openHead}: </span>${floatText(one.openMinutes)}</td>
+            <td><span class="narrow">${words.openHead}: </span>${durationText(one.openMinutes)}</td>
             <td>
               <span class="narrow">${words.unknownHead}: </span
-              >${unknown > 0 ? floatText(unknown) : words.none}
+              >${unknown > 0 ? durationText(unknown) : words.none}
             </td>
             <td>
               <span class="narrow">${words.highest}: </span
@@ -312,15 +313,15 @@ function curingTable(
           <td class=${pour.readyAt === null ? 'bad-text' : ''}>
             <span class="narrow">${words.ready}: </span
             >${pour.readyAt === null ? words.notKnown : momentText(pour.readyAt, zone)}
-            ${guessed > 0 ? html`<span class="source">${words.assumed(floatText(guessed))}</span>` : nothing}
+            ${guessed > 0 ? html`<span class="source">${words.assumed(durationText(guessed))}</span>` : nothing}
           </td>
           <td>
-            <span class="narrow">${words.takes}: </span>${takes === null ? '' : floatText(takes)}
+            <span class="narrow">${words.takes}: </span>${takes === null ? '' : durationText(takes)}
           </td>
           <td>
             <span class="narrow">${words.planGap}: </span
-            >${pour.gapMinutes === null ? words.none : floatText(pour.gapMinutes)}
-            ${short > 0 ? html`<span class="bad-text">${words.short(floatText(short))}</span>` : nothing}
+            >${pour.gapMinutes === null ? words.none : durationText(pour.gapMinutes)}
+            ${short > 0 ? html`<span class="bad-text">${words.short(durationText(short))}</span>` : nothing}
           </td>
         </tr>`;
       })}

@@ -1,9 +1,11 @@
+import { HOUR, MINUTE, offsetMinutes } from '../calendar/index.js';
 import type { Assignment } from '../model/index.js';
 import { dateOrderOfSheet } from './columns-of-dates.js';
 import { parseName } from './identity.js';
 import { parseDuration } from './parse/duration.js';
 import type { Parsed } from './parse/parsed.js';
-import { spanOf } from './parse/span.js';
+import { twiceWarning } from './parse/local-moment.js';
+import { spanOf, type ReadSpan } from './parse/span.js';
 import { parseMoment } from './parse/written-moment.js';
 import { openSheet } from './sheet.js';
 import type { Table } from './table.js';
@@ -48,17 +50,40 @@ export function rosterFrom(table: Table, options: ReadOptionsOfKind): RosterResu
     const span = start && end ? spanOf(start, end, zone) : undefined;
     if (span && 'problem' in span) row.say('error', span.of, span.problem);
     if (!span || 'problem' in span || row.isBad() || crew === undefined) continue;
-    const { startWarning, endWarning } = span.value;
-    if (startWarning) row.say('warning', 'start', startWarning);
-    if (endWarning) row.say('warning', 'end', endWarning);
+    const worked = longerReading(span.value, zone);
+    if (worked.startWarning) row.say('warning', 'start', worked.startWarning);
+    if (worked.endWarning) row.say('warning', 'end', worked.endWarning);
     turns.push({
       id,
       crew,
-      start: span.value.start,
-      end: span.value.end,
+      start: worked.start,
+      end: worked.end,
       travelMinutes: travel ?? 0,
       ...(window !== undefined && { window }),
     });
   }
   return { turns, faults: sheet.faults, rowOf };
+}
+
+const THREE_HOURS = 3 * HOUR;
+const why = 'it counts more hours';
+
+/** Of a time that clocks show twice the reading that makes the turn longer: a limit must not pass for want of an offset. */
+function longerReading(span: ReadSpan, zone: string): ReadSpan {
+  const { startWarning, endWarning } = span;
+  let worked: ReadSpan = span;
+  const back = (before: number, after: number): number =>
+    Math.max(0, offsetMinutes(before, zone) - offsetMinutes(after, zone)) * MINUTE;
+  const startBy = back(span.start - THREE_HOURS, span.start);
+  if (startWarning?.code === 'time-happens-twice' && startBy > 0) {
+    const start = span.start - startBy;
+    const said = twiceWarning([start, span.start], start, zone, why);
+    worked = { ...worked, start, startWarning: said };
+  }
+  const endBy = back(span.end, span.end + THREE_HOURS);
+  if (endWarning?.code === 'time-happens-twice' && endBy > 0) {
+    const end = span.end + endBy;
+    worked = { ...worked, end, endWarning: twiceWarning([span.end, end], end, zone, why) };
+  }
+  return worked;
 }

@@ -47,6 +47,27 @@ describe('a roster', () => {
   });
 
   it.each([
+    // On 31 October 2027 clocks in London show 01:00 to 02:00 twice: at 00:00 and at 01:00 universal time.
+    [
+      '2027-10-30 18:00,2027-10-31 01:30',
+      Date.UTC(2027, 9, 30, 17),
+      Date.UTC(2027, 9, 31, 1, 30),
+      'end',
+    ],
+    [
+      '2027-10-31 01:30,2027-10-31 09:00',
+      Date.UTC(2027, 9, 31, 0, 30),
+      Date.UTC(2027, 9, 31, 9),
+      'start',
+    ],
+  ])('takes the longer reading of %s, and says so', (cells, start, end, column) => {
+    const { turns, faults } = read(`crew,start,end\nA,${cells}\n`);
+    expect([turns[0]!.start, turns[0]!.end]).toEqual([start, end]);
+    expect(codes(faults)).toEqual([['time-happens-twice', 2, column]]);
+    expect(faults[0]!.message).toContain('it counts more hours');
+  });
+
+  it.each([
     ['no who', 'crew,start,end\n,2027-03-06 22:00,06:00\n', ['cell-blank', 2, 'crew']],
     [
       'an end before its start',

@@ -6,8 +6,13 @@ import { countText } from '../shared/format.js';
 const SHOWN = 200;
 
 /** What is wrong with a file, and how to mend it. */
-export function faultsView(faults: readonly Fault[]): TemplateResult {
-  return html`<div class="scroll faults" tabindex="0" role="region" aria-label="What is wrong">
+export function faultsView(faults: readonly Fault[], file: string): TemplateResult {
+  return html`<div
+    class="scroll faults"
+    tabindex="0"
+    role="region"
+    aria-label="What is wrong, ${file}"
+  >
     <table>
       <thead>
         <tr>

@@ -17,12 +17,15 @@ export function fileView(
 ): TemplateResult {
   const { preview } = one;
   if (preview) {
+    // Those of the rows shown stand in their cells.
+    const shown = new Set(preview.rows.map((row) => row.row));
+    const unseen = one.faults.filter((fault) => fault.row === undefined || !shown.has(fault.row));
     return html`<section class="file" aria-label=${one.file}>
       <h3>${one.file}</h3>
       <p class="quiet">${words.kinds[one.kind]}, ${countText(one.rows, 'row')}</p>
       ${choicesView(preview, words, choose)} ${effectsView(preview, `take-${at}`, words, choose)}
       ${columnsView(preview, one.file, words, choose)} ${rowsView(preview, one.file, words)}
-      ${one.faults.length > 0 ? faultsView(one.faults) : nothing}
+      ${unseen.length > 0 ? faultsView(unseen, one.file) : nothing}
     </section>`;
   }
   return html`<section class="file" aria-label=${one.file}>
@@ -70,6 +73,6 @@ export function fileView(
           </ul>`
         : nothing
     }
-    ${one.faults.length > 0 ? faultsView(one.faults) : nothing}
+    ${one.faults.length > 0 ? faultsView(one.faults, one.file) : nothing}
   </section>`;
 }

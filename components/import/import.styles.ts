@@ -153,12 +153,22 @@ export const styles = css`
     width: 100%;
     min-height: 2rem;
     margin-top: 0.125rem;
-    padding: 0.25rem 0.375rem;
+    padding-block: 0.25rem;
+    padding-inline: 0.5rem 1.5rem;
     border: 1px solid var(--_rule);
+    border-block-end-width: 2px;
     border-radius: var(--_radius);
-    background: var(--_paper);
+    appearance: none;
+    background:
+      linear-gradient(45deg, transparent 50%, var(--_act) 50%) right 0.75rem center / 0.3125rem
+        0.3125rem no-repeat,
+      linear-gradient(-45deg, transparent 50%, var(--_act) 50%) right 0.4375rem center / 0.3125rem
+        0.3125rem no-repeat,
+      var(--_paper);
     color: var(--_ink);
     font: inherit;
+    font-size: var(--_text);
+    font-weight: 400;
     text-overflow: ellipsis;
   }
   select:hover {
@@ -180,7 +190,17 @@ export const styles = css`
     width: 1.125rem;
     height: 1.125rem;
     margin: 0.0625rem 0 0;
-    accent-color: var(--_act);
+    border: 1px solid var(--_rule);
+    border-radius: 50%;
+    appearance: none;
+    background: var(--_paper);
+  }
+  .way input:checked {
+    border-color: var(--_act);
+    background: radial-gradient(circle, var(--_act) 0 45%, transparent 50%) var(--_paper);
+  }
+  .way:has(:checked) {
+    background: linear-gradient(90deg, var(--_act-wash), transparent);
   }
   .way strong {
     font-weight: 600;
@@ -197,11 +217,12 @@ export const styles = css`
     font-weight: 400;
   }
   .samples {
+    min-width: 12rem;
     color: var(--_quiet);
     overflow-wrap: anywhere;
   }
   .rows td {
-    min-width: 5rem;
+    min-width: 6.5rem;
     max-width: 22rem;
     overflow-wrap: anywhere;
   }
@@ -209,8 +230,9 @@ export const styles = css`
     background: var(--_bad-wash);
     box-shadow: inset 3px 0 0 var(--_bad);
   }
-  .told {
+  td .told {
     display: block;
+    min-width: 12rem;
     font-size: var(--_small);
     font-weight: 400;
   }
@@ -229,7 +251,19 @@ export const styles = css`
   .way-there {
     fill: var(--_act);
   }
+  :dir(rtl) select {
+    background-position:
+      left 0.4375rem center,
+      left 0.75rem center,
+      0 0;
+  }
   @media (forced-colors: active) {
+    select {
+      appearance: auto;
+    }
+    .way input {
+      appearance: auto;
+    }
     .way-there {
       fill: Highlight;
     }

@@ -145,8 +145,8 @@ export class PossessionImport extends LitElement {
         >
           <p><strong>Drop files here</strong></p>
           <p class="quiet">
-            Windows, work, resources and trains as tables, rules as JSON, or a saved plan. They stay
-            on this machine.
+            Tables as .xlsx, CSV or tab-separated text, rules and prices as JSON, or a saved plan.
+            They stay on this machine.
           </p>
           <button type="button" @click=${this.#onPick}>Pick files</button>
           <input type="file" multiple hidden aria-label="Files to read" @change=${this.#onPicked} />

@@ -9,6 +9,12 @@ export function rowsView(
   words: ImportStrings,
 ): TemplateResult | typeof nothing {
   if (rows.length === 0) return nothing;
+  // What is said of no column, or of one that is not there, stands in the first cell.
+  const place = (heading: string | undefined): number =>
+    Math.max(
+      0,
+      columns.findIndex((one) => one.heading === heading),
+    );
   return html`<h4>${words.rows}</h4>
     <div class="scroll" tabindex="0" role="region" aria-label="${words.rows}, ${file}">
       <table class="rows">
@@ -24,9 +30,7 @@ export function rowsView(
               html`<tr>
                 <th scope="row" class="figure">${line}</th>
                 ${columns.map((column, at) => {
-                  const own = faults.filter((one) =>
-                    one.column === undefined ? at === 0 : one.column === column.heading,
-                  );
+                  const own = faults.filter((one) => place(one.column) === at);
                   const bad = own.some((one) => one.severity === 'error');
                   return html`<td class=${bad ? 'bad' : ''}>
                     ${cells[at] ?? ''}

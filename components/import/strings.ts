@@ -42,7 +42,7 @@ export const defaultStrings = {
   hidden: 'hidden',
   headings: 'Headings stand on',
   line: (line: string, cells: string) => `line ${line}: ${cells}`,
-  above: (lines: string) => `${lines} above are kept and written back.`,
+  above: (lines: string) => `Kept and written back: ${lines} above.`,
   dates: 'Dates such as 03/04/2027 are',
   dayFirst: 'day, then month',
   monthFirst: 'month, then day',

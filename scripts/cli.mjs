@@ -17,7 +17,11 @@ function newest(folder) {
 }
 
 const built = statSync(bundle, { throwIfNoEntry: false })?.mtimeMs ?? 0;
-const changed = Math.max(newest(join(root, 'src')), statSync(join(root, 'package.json')).mtimeMs);
+const changed = Math.max(
+  newest(join(root, 'src')),
+  statSync(join(root, 'package.json')).mtimeMs,
+  statSync(fileURLToPath(import.meta.url)).mtimeMs,
+);
 if (built <= changed) {
   const { build } = await import('esbuild');
   mkdirSync(dirname(bundle), { recursive: true });
@@ -32,7 +36,7 @@ if (built <= changed) {
     outfile: own,
     logLevel: 'error',
     banner: {
-      js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+      js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
     },
   });
   renameSync(own, bundle);

@@ -96,14 +96,14 @@ function answer(asked: Arguments, read: PlanResult): Answer {
   }
 }
 
-function main(words: readonly string[]): number {
+async function main(words: readonly string[]): Promise<number> {
   try {
     if (words.includes('--help') || words.includes('-h')) {
       console.log(usage);
       return 0;
     }
     const asked = readArguments(words);
-    const sources = readSources(asked);
+    const sources = await readSources(asked);
     tell(sources.faults);
     const { json, text } = answer(asked, sources);
     process.stdout.write(`${asked.json ? JSON.stringify(json) : withCautions(text)}\n`);
@@ -116,4 +116,4 @@ function main(words: readonly string[]): number {
   }
 }
 
-process.exitCode = main(process.argv.slice(2));
+process.exitCode = await main(process.argv.slice(2));

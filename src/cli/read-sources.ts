@@ -1,8 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { withSite } from '../engine/site-plan.js';
-import { siteSchema } from '../model/index.js';
-import { decodeBytes, jsonFrom, planFrom, type PlanResult, type Source } from '../tables/index.js';
+import { headingAt } from '../engine/import-source.js';
+import { siteSchema, type Fault, type TableKind } from '../model/index.js';
+import {
+  decodeBytes,
+  guessKind,
+  jsonFrom,
+  looksLikeArchive,
+  planFrom,
+  tableOfRecords,
+  type PlanResult,
+  type Source,
+  type WorkbookSheet,
+} from '../tables/index.js';
 import { UsageError, type Arguments } from './arguments.js';
 
 /** @throws {UsageError} When the file cannot be read. */
@@ -29,8 +40,34 @@ type SourceOption =
   | 'temperatures'
   | 'plant';
 
-/** Reads the files a command line names into a plan, with what the site asks of it. */
-export function readSources(asked: Arguments): PlanResult {
+interface ReadTable {
+  readonly source: Source;
+  readonly faults: readonly Fault[];
+}
+
+/** A table given as a workbook: its sheet called as the option is, else the first that holds such a table. */
+async function sheetFor(option: TableKind, file: string, bytes: Uint8Array): Promise<ReadTable> {
+  const { readWorkbook } = await import('../tables/workbook/read-workbook.js');
+  const { sheets, faults } = await readWorkbook(bytes);
+  const holds = (sheet: WorkbookSheet): boolean =>
+    sheet.rows.some((row) => guessKind(row.cells) === option);
+  const sheet =
+    sheets.find((one) => one.name.trim().toLowerCase() === option) ??
+    sheets.find((one) => !one.hidden && holds(one)) ??
+    sheets.find((one) => !one.hidden && one.rows.length > 0);
+  if (!sheet)
+    return { source: { file, content: '' }, faults: faults.map((one) => ({ ...one, file })) };
+  return {
+    source: {
+      file: `${file}, sheet ${sheet.name}`,
+      content: tableOfRecords(sheet, headingAt(sheet)),
+    },
+    faults: [],
+  };
+}
+
+/** Reads the files a command line names into a plan, with what the site asks of it. Tables may be workbooks. */
+export async function readSources(asked: Arguments): Promise<PlanResult> {
   const limits =
     asked.site === undefined
       ? undefined
@@ -40,24 +77,28 @@ export function readSources(asked: Arguments): PlanResult {
           'site',
           siteSchema,
         );
-  const source = (option: SourceOption): { [key: string]: Source } => {
+  const refused: Fault[] = [];
+  const source = async (option: SourceOption): Promise<{ [key: string]: Source }> => {
     const path = asked[option];
-    return path === undefined
-      ? {}
-      : { [option]: { file: basename(path), content: readFile(path, option) } };
+    if (path === undefined) return {};
+    const [file, content] = [basename(path), readFile(path, option)];
+    if (option === 'rules' || !looksLikeArchive(content)) return { [option]: { file, content } };
+    const read = await sheetFor(option, file, content);
+    refused.push(...read.faults);
+    return { [option]: read.source };
   };
   const read = planFrom({
-    ...(source('windows') as { windows: Source }),
-    ...source('work'),
-    ...source('resources'),
-    ...source('rules'),
-    ...source('trains'),
-    ...source('roster'),
-    ...source('forecast'),
-    ...source('temperatures'),
-    ...source('plant'),
+    ...((await source('windows')) as { windows: Source }),
+    ...(await source('work')),
+    ...(await source('resources')),
+    ...(await source('rules')),
+    ...(await source('trains')),
+    ...(await source('roster')),
+    ...(await source('forecast')),
+    ...(await source('temperatures')),
+    ...(await source('plant')),
     ...(limits?.value && { site: limits.value }),
     ...(asked.zone !== undefined && { zone: asked.zone }),
   });
-  return withSite({ ...read, faults: [...read.faults, ...(limits?.faults ?? [])] });
+  return withSite({ ...read, faults: [...refused, ...read.faults, ...(limits?.faults ?? [])] });
 }

@@ -34,11 +34,11 @@ import { trainsFrom } from './trains.js';
 import { forecastFrom, temperaturesFrom } from './weather.js';
 import { windowsFrom } from './windows.js';
 
-/** A file's content, as bytes or as text already decoded. */
+/** A file's content, as bytes, as text already decoded, or as a table already split. */
 export interface Source {
   /** Name of the file, for messages. */
   readonly file: string;
-  readonly content: string | Uint8Array;
+  readonly content: string | Uint8Array | Table;
   readonly map?: ColumnMap;
   readonly dateOrder?: DateOrder;
 }
@@ -47,7 +47,7 @@ export interface PlanSources {
   readonly windows: Source;
   readonly work?: Source;
   readonly resources?: Source;
-  readonly rules?: Source;
+  readonly rules?: Source & { readonly content: string | Uint8Array };
   readonly trains?: Source;
   readonly roster?: Source;
   readonly temperatures?: Source;
@@ -99,10 +99,10 @@ interface Tables {
  */
 export function planFrom(sources: PlanSources): PlanResult {
   const rules = sources.rules
-    ? rulesFrom(textOf(sources.rules), sources.rules.file)
+    ? rulesFrom(textOf(sources.rules.content), sources.rules.file)
     : { rules: noRules, faults: [] };
   const given = (source: Source | undefined): Given | undefined =>
-    source && { ...source, table: readTable(textOf(source)) };
+    source && { ...source, table: tableFrom(source) };
   const tables: Tables = {
     windows: given(sources.windows)!,
     ...optionalTables((kind) => given(sources[kind])),
@@ -242,8 +242,14 @@ function restOf(
 
 const byLine = (a: Fault, b: Fault): number => (a.line ?? 0) - (b.line ?? 0);
 
-function textOf(source: Source): string {
-  return typeof source.content === 'string' ? source.content : decodeBytes(source.content).text;
+function tableFrom({ content }: Source): Table {
+  return typeof content === 'string' || content instanceof Uint8Array
+    ? readTable(textOf(content))
+    : content;
+}
+
+function textOf(content: string | Uint8Array): string {
+  return typeof content === 'string' ? content : decodeBytes(content).text;
 }
 
 function sayOfWork(given: Given, rowOf: ReadonlyMap<string, number>): SayOfActivity {

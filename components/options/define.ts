@@ -1,0 +1,6 @@
+import { PossessionOptions } from './options.js';
+
+if (!customElements.get('possession-options'))
+  customElements.define('possession-options', PossessionOptions);
+
+export { PossessionOptions };

@@ -1,0 +1,156 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { durationText } from '../../src/calendar/index.js';
+import type { OptionOutcome, OptionsAnswer, PricedOption } from '../../src/engine/index.js';
+import { clockText, dayText } from '../shared/format.js';
+import { chanceText, errorText, moneyText, sumText } from '../overrun/money-text.js';
+import { costBar } from './options-pictures.js';
+import type { OptionsStrings } from './strings.js';
+
+export interface OptionRowShown {
+  readonly answer: OptionsAnswer;
+  readonly zone: string;
+  readonly most: number;
+  readonly width: number;
+  readonly strings: OptionsStrings;
+  readonly take: (option: PricedOption) => void;
+}
+
+/** One option with its figures and, folded, how they come about. */
+export function optionRow(option: OptionOutcome, shown: OptionRowShown): TemplateResult {
+  const { answer, strings } = shown;
+  if (option.state !== 'priced')
+    return html`<li part="option">
+      <div>
+        <h3>${option.name}</h3>
+        <span class="tag">${strings[option.state]}</span>
+      </div>
+      <p class="quiet">${option.reason}</p>
+    </li>`;
+  const cheapest = answer.cheapest === option.id;
+  return html`<li part="option" class=${cheapest ? 'cheapest' : ''}>
+    <div>
+      <h3>${option.name}</h3>
+      ${
+        cheapest || answer.tied.includes(option.id)
+          ? html`<span class="tag">${cheapest ? strings.cheapest : strings.tied}</span>`
+          : nothing
+      }
+      ${option.changes.map((one) => html`<p class="quiet">${one}</p>`)}
+    </div>
+    <div>
+      ${costBar(option, answer.currency, shown.most, shown.width, strings)}
+      ${figures(option, shown)}
+    </div>
+    ${details(option, shown)}
+  </li>`;
+}
+
+function figures(option: PricedOption, { answer, zone, strings }: OptionRowShown): TemplateResult {
+  const { currency } = answer;
+  return html`<dl class="figures">
+    <div>
+      <dt>${strings.total}</dt>
+      <dd>
+        <strong>${sumText(option.expectedTotal, currency)}</strong>
+        <span class="quiet">&plusmn;${moneyText(option.standardError)}</span>
+      </dd>
+    </div>
+    ${
+      option.verdict === 'the reference'
+        ? nothing
+        : html`<div>
+            <dt>${strings.difference}</dt>
+            <dd>
+              <strong>${moneyText(option.difference)}</strong>
+              <span class="quiet">&plusmn;${moneyText(option.differenceError)}</span>
+              <span class="verdict ${option.verdict}">${strings.verdict[option.verdict]}</span>
+            </dd>
+          </div>`
+    }
+    ${option.handbacks.map(
+      (one) =>
+        html`<div>
+            <dt>${option.handbacks.length > 1 ? `${one.window}: ` : ''}${strings.onTime}</dt>
+            <dd>
+              <strong>${chanceText(one.onTime.probability)}</strong>
+              <span class="quiet">&plusmn;${errorText(one.onTime.standardError)}</span>
+            </dd>
+          </div>
+          <div>
+            <dt>${strings.p80}</dt>
+            <dd>${dayText(one.p80, zone)} ${clockText(one.p80, zone)}</dd>
+          </div>
+          <div>
+            <dt>${strings.margin}</dt>
+            <dd>${durationText(one.marginMinutes)}</dd>
+          </div>`,
+    )}
+  </dl>`;
+}
+
+function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
+  const { answer, strings, zone } = shown;
+  return html`<details>
+    <summary>${strings.details}<span class="unseen">, ${option.name}</span></summary>
+    ${option.breakEven ? html`<p>${option.breakEven.text}</p>` : nothing}
+    <p class="quiet">
+      ${strings.cheaperIn(chanceText(option.cheaperInShare))} ${strings.p80Cost}
+      ${sumText(option.p80Cost, answer.currency)}, ${strings.p95Cost}
+      ${sumText(option.p95Cost, answer.currency)}.
+    </p>
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">${strings.part}</th>
+          <th scope="col" class="figure">${strings.cost(answer.currency)}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${option.parts.map(
+          (one) =>
+            html`<tr>
+              <th scope="row">
+                ${one.what}
+                <span class="formula">${one.formula}</span>
+                <span class="formula">${strings.source}: ${one.source}</span>
+              </th>
+              <td class="figure">${moneyText(one.amount)}</td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+    ${
+      option.moved.length > 0
+        ? html`<p>
+            ${strings.moved}:
+            ${option.moved
+              .map(
+                (one) =>
+                  `${one.units} ${one.activity} ${one.title} (${one.window ?? strings.outside}, ${dayText(one.from, zone)})`,
+              )
+              .join('; ')}
+          </p>`
+        : nothing
+    }
+    ${option.unplaced.map((one) => html`<p>${strings.unplaced}: ${one.activity}</p>`)}
+    ${option.keyDates.map(
+      (one) =>
+        html`<p>
+          ${strings.keyDates}:
+          ${strings.keyDate(
+            one.package,
+            one.before.met ? strings.met : strings.missed,
+            one.after.met ? strings.met : strings.missed,
+          )}
+        </p>`,
+    )}
+    ${option.notes.map((one) => html`<p class="quiet">${one}</p>`)}
+    ${
+      option.verdict === 'the reference' || option.kind === 'earlier-cut-off'
+        ? nothing
+        : html`<button type="button" part="take" @click=${() => shown.take(option)}>
+            ${strings.take}<span class="unseen">: ${option.name}</span>
+          </button>`
+    }
+  </details>`;
+}

@@ -1,0 +1,178 @@
+import { css } from 'lit';
+
+export const styles = css`
+  :host {
+    container-type: inline-size;
+  }
+  header,
+  section,
+  .empty {
+    padding: 0.75rem;
+  }
+  h2 {
+    font-size: var(--_head);
+    font-weight: 650;
+  }
+  h3 {
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  form {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: end;
+    gap: 0.5rem 1rem;
+    margin-top: 0.5rem;
+  }
+  label {
+    display: grid;
+    gap: 0.125rem;
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  :is(input, select) {
+    min-height: 2rem;
+    max-width: 100%;
+    padding: 0.125rem 0.5rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    color: var(--_ink);
+    font: inherit;
+    font-size: var(--_text);
+  }
+  input {
+    width: 6rem;
+    text-align: end;
+  }
+  progress {
+    width: 10rem;
+    accent-color: var(--_act);
+  }
+  .refused {
+    color: var(--_bad);
+  }
+  .options > li {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 0.25rem 1rem;
+    padding: 0.625rem 0.75rem;
+    border-block-start: 1px solid var(--_hair);
+    border-inline-start: 4px solid transparent;
+  }
+  .options > li.cheapest {
+    border-inline-start-color: var(--_good);
+    background: var(--_raised);
+  }
+  .tag {
+    padding: 0 0.375rem;
+    border: 1px solid currentcolor;
+    border-radius: var(--_radius);
+    font-size: var(--_small);
+    font-weight: 600;
+  }
+  .cheapest .tag {
+    color: var(--_good);
+  }
+  .figures {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 1.25rem;
+  }
+  dt {
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  dd strong {
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .verdict.cheaper {
+    color: var(--_good);
+  }
+  .verdict.dearer {
+    color: var(--_bad);
+  }
+  details {
+    grid-column: 1 / -1;
+  }
+  summary {
+    width: fit-content;
+    min-height: 1.5rem;
+    color: var(--_act);
+    cursor: pointer;
+  }
+  details > * + * {
+    margin-top: 0.375rem;
+  }
+  .formula {
+    display: block;
+    color: var(--_quiet);
+    font-size: var(--_small);
+    font-weight: 400;
+    overflow-wrap: anywhere;
+  }
+  .overrun {
+    fill: var(--_bad);
+  }
+  .plant {
+    fill: var(--_rule);
+  }
+  .booking {
+    fill: var(--_act);
+  }
+  .re-booking {
+    fill: var(--_curfew-line);
+  }
+  .bar,
+  .bar rect {
+    stroke: var(--_paper);
+  }
+  .stops rect {
+    fill: none;
+    stroke: var(--_act);
+    stroke-width: 1.5;
+  }
+  .stops rect.best {
+    fill: var(--_act);
+  }
+  tr.best :is(th, td) {
+    background: var(--_act-wash);
+    color: var(--_ink);
+  }
+  .keys {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 1rem;
+    font-size: var(--_small);
+  }
+  .keys svg {
+    display: inline-block;
+  }
+  @container (min-width: 46rem) {
+    .options > li {
+      grid-template-columns: minmax(12rem, 1fr) minmax(0, 2fr);
+    }
+  }
+  @media (forced-colors: active) {
+    .bar rect,
+    .stops rect {
+      fill: Canvas;
+      stroke: CanvasText;
+    }
+    .stops rect.best,
+    .bar .overrun {
+      fill: CanvasText;
+    }
+  }
+  @media print {
+    form,
+    button {
+      display: none;
+    }
+    .options > li,
+    tr {
+      break-inside: avoid;
+    }
+  }
+`;

@@ -1,0 +1,249 @@
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { OptionsAnswer, PricedOption, Progress, StopOutlook } from '../../src/engine/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import { moneyText, chanceText } from '../overrun/money-text.js';
+import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { clockText, dayText } from '../shared/format.js';
+import { WidthWatch } from '../shared/width-watch.js';
+import { optionRow } from './option-row.js';
+import { OptionTakeEvent } from './option-take-event.js';
+import { OptionsAskEvent } from './options-ask-event.js';
+import { barKeys, stopPicture } from './options-pictures.js';
+import { OptionsStopEvent } from './options-stop-event.js';
+import { styles } from './options.styles.js';
+import { defaultStrings, type OptionsStrings } from './strings.js';
+
+/**
+ * Ways to do the work of one window side by side, each with its cost, its chance of handing back on time and how both
+ * come about; and after how many units it is best to stop.
+ *
+ * @summary Options of a window, scheduled, simulated and priced.
+ * @tag possession-options
+ * @event {OptionsAskEvent} possession-options-ask - A reader asks for the options.
+ * @event {OptionsStopEvent} possession-options-stop - A reader no longer wants them.
+ * @event {OptionTakeEvent} possession-option-take - A reader takes one into the plan.
+ * @csspart option - One option.
+ * @csspart take - The button that takes one into the plan.
+ * @csspart cautions - The cautions.
+ */
+export class PossessionOptions extends LitElement {
+  static override readonly styles = [...base, cautionStyles, styles];
+  static override readonly properties: PropertyDeclarations = {
+    answer: { attribute: false },
+    window: { attribute: false },
+    busy: { type: Boolean },
+    progress: { attribute: false },
+    strings: { attribute: false },
+  };
+
+  declare answer: OptionsAnswer | null;
+  /** The window asked about, for its title and zone. */
+  declare window: AccessWindow | null;
+  declare busy: boolean;
+  declare progress: Progress | null;
+  /** Words in place of the default ones. */
+  declare strings: Partial<OptionsStrings>;
+
+  #refused = false;
+  readonly #width = new WidthWatch(this, '.frame', 340);
+
+  constructor() {
+    super();
+    this.answer = null;
+    this.window = null;
+    this.busy = false;
+    this.progress = null;
+    this.strings = {};
+  }
+
+  override render(): TemplateResult {
+    const words = { ...defaultStrings, ...this.strings };
+    const { answer } = this;
+    const most = Math.max(
+      0,
+      ...(answer?.options ?? []).map((one) =>
+        one.state === 'priced' ? Number(one.expectedTotal) : 0,
+      ),
+    );
+    const zone = this.window?.zone ?? 'UTC';
+    const width = Math.min(this.#width.width, 560);
+    return html`<header>
+        <h2>${words.title}</h2>
+        ${this.window ? html`<p class="quiet">${this.window.id} ${this.window.title}</p>` : nothing}
+        ${this.#renderForm(words)}
+      </header>
+      ${cautionList(words.cautions, answer?.cautions)}
+      ${
+        answer
+          ? html`<section aria-busy=${this.busy}>
+                <p class="quiet">
+                  ${words.runs(answer.runs.toLocaleString('en-GB'), String(answer.seed))}
+                </p>
+                ${barKeys(words)}
+                <div class="frame"></div>
+                <ul class="options">
+                  ${answer.options.map((one) =>
+                    optionRow(one, {
+                      answer,
+                      zone,
+                      most,
+                      width: Math.max(120, width - 24),
+                      strings: words,
+                      take: this.#onTake,
+                    }),
+                  )}
+                </ul>
+              </section>
+              ${this.#renderStop(answer, zone, width, words)}
+              <section>
+                <h3>${words.notes}</h3>
+                ${answer.notes.map((one) => html`<p>${one}</p>`)}
+              </section>`
+          : html`<p class="empty quiet">${words.empty}</p>`
+      }`;
+  }
+
+  #renderForm(words: OptionsStrings): TemplateResult {
+    const { answer, progress } = this;
+    return html`<form @submit=${this.#onAsk} novalidate>
+      <label
+        >${words.longer}
+        <input name="longer" type="number" min="1" max="2880" value="60" inputmode="numeric"
+      /></label>
+      <label
+        >${words.later}
+        <input name="days" type="number" min="1" max="365" value="7" inputmode="numeric"
+      /></label>
+      ${
+        answer && answer.repeated.length > 1
+          ? html`<label
+              >${words.activity}
+              <select name="activity">
+                <option value="">${words.choose}</option>
+                ${answer.repeated.map(
+                  (one) =>
+                    html`<option value=${one.activity}>${one.activity} ${one.title}</option>`,
+                )}
+              </select></label
+            >`
+          : nothing
+      }
+      ${
+        this.busy
+          ? html`<button type="button" @click=${() => this.dispatchEvent(new OptionsStopEvent())}>
+                ${words.stop}
+              </button>
+              <progress
+                aria-label=${words.working}
+                max=${progress?.total ?? 1}
+                value=${progress?.done ?? nothing}
+              ></progress>`
+          : html`<button class="strong" type="submit">${words.ask}</button>`
+      }
+      <p class="refused" role="status">${this.#refused ? words.refused : nothing}</p>
+    </form>`;
+  }
+
+  #renderStop(
+    answer: OptionsAnswer,
+    zone: string,
+    width: number,
+    words: OptionsStrings,
+  ): TemplateResult {
+    const { stop } = answer;
+    if (!stop)
+      return html`<section>
+        <h3>${words.stopTitle}</h3>
+        <p class="quiet">${answer.noStop}</p>
+      </section>`;
+    return html`<section>
+      <h3>${words.stopTitle}</h3>
+      <p>
+        ${stop.activity} ${stop.title}.
+        ${words.stopTold(String(stop.bestUnits), clockText(stop.bestStopAt, zone))}
+      </p>
+      ${stopPicture(stop, width, words)} ${this.#renderStopTable(stop, answer, zone, words)}
+    </section>`;
+  }
+
+  #renderStopTable(
+    stop: StopOutlook,
+    { currency }: OptionsAnswer,
+    zone: string,
+    words: OptionsStrings,
+  ): TemplateResult {
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.stopTitle}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col" class="figure">${words.units}</th>
+            <th scope="col">${words.doneBy}</th>
+            <th scope="col" class="figure">${words.onTime}</th>
+            <th scope="col" class="figure">${words.overrun}</th>
+            <th scope="col" class="figure">${words.again}</th>
+            <th scope="col" class="figure">${words.total}, ${currency}</th>
+            <th scope="col" class="figure">${words.oneMore}</th>
+            <th scope="col">${words.rest}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${stop.rows.map(
+            (one) =>
+              html`<tr class=${one.units === stop.bestUnits ? 'best' : ''}>
+                <th scope="row" class="figure">
+                  ${one.units}${one.units === stop.bestUnits ? ` (${words.best})` : nothing}
+                </th>
+                <td>${clockText(one.stopAt, zone)}</td>
+                <td class="figure">${chanceText(one.onTime.probability)}</td>
+                <td class="figure">${moneyText(one.expectedOverrunCost)}</td>
+                <td class="figure">${moneyText(one.reBooking)}</td>
+                <td class="figure">
+                  ${moneyText(one.expectedTotal)}
+                  <span class="quiet">&plusmn;${moneyText(one.standardError)}</span>
+                </td>
+                <td class="figure">${one.oneMore === null ? nothing : moneyText(one.oneMore)}</td>
+                <td>
+                  ${one.moved
+                    .map(
+                      (each) =>
+                        `${each.units} ${each.activity}: ${each.window ?? words.outside}, ${dayText(each.from, zone)}`,
+                    )
+                    .join('; ')}
+                  ${one.unplacedUnits > 0 ? words.noWindow(String(one.unplacedUnits)) : nothing}
+                  ${one.inProportion ? `(${words.inProportion})` : nothing}
+                </td>
+              </tr>`,
+          )}
+        </tbody>
+      </table>
+    </div>`;
+  }
+
+  readonly #onTake = (option: PricedOption): void => {
+    this.dispatchEvent(new OptionTakeEvent(option));
+  };
+
+  readonly #onAsk = (event: Event): void => {
+    event.preventDefault();
+    const form = event.target as HTMLFormElement;
+    const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement | null;
+    const [longer, days] = [field('longer')!.valueAsNumber, field('days')!.valueAsNumber];
+    this.#refused = ![longer, days].every((one) => Number.isInteger(one) && one >= 1);
+    this.requestUpdate();
+    if (this.#refused) return;
+    this.dispatchEvent(
+      new OptionsAskEvent({
+        longerMinutes: longer,
+        splitDaysLater: days,
+        activity: field('activity')?.value ?? '',
+      }),
+    );
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-options': PossessionOptions;
+  }
+}

@@ -3,6 +3,7 @@ import type { PlanDocument } from '../../src/model/index.js';
 import { Connection, records, type Database } from './database.js';
 import { KeptPlan, type KeepOptions } from './kept-plan.js';
 import { editIn, isSound, sealed, sound, type HandleRecord } from './records.js';
+import { Requests } from './requests.js';
 import { salvage, type Salvage, type Stored } from './salvage.js';
 
 export interface StoreOptions extends KeepOptions {
@@ -82,7 +83,7 @@ export class PlanStore {
     if (stored === undefined) return undefined;
     const found = salvage(stored);
     if (found.document === undefined) return { found };
-    if (found.damaged.length > 0 || found.lost > 0 || found.unplaced.length > 0) {
+    if (found.damaged.length > 0 || found.lost > 0 || found.unplaced.length > 0 || found.thin) {
       // Where there is no room to mend, the plan opens as it is, and the same is found the next time.
       await this.#mend(db, id, found).catch(() => this.#connection.drop());
     }
@@ -116,6 +117,7 @@ export class PlanStore {
       'readwrite',
       { durability: 'strict' },
     );
+    transaction.done.catch(() => undefined);
     const damaged = await transaction.objectStore('damaged').index('plan').getAllKeys(id);
     await Promise.all([
       transaction.objectStore('heads').delete(id),
@@ -229,32 +231,35 @@ export class PlanStore {
       'readwrite',
       { durability: 'strict' },
     );
+    transaction.done.catch(() => undefined);
     const snapshots = transaction.objectStore('snapshots');
-    const puts: Promise<unknown>[] = [transaction.done];
+    const puts = new Requests();
+    puts.add(transaction.done);
     if (found.damaged.length > 0) {
       const text = found.damaged.map((one) => JSON.stringify(one)).join('\n');
-      puts.push(transaction.objectStore('damaged').add({ plan, at: now, text }));
+      puts.add(transaction.objectStore('damaged').add({ plan, at: now, text }));
     }
     for (const one of found.damaged) {
       if ('snapshotAt' in one || !('copy' in one)) continue;
       const store = 'id' in one ? transaction.objectStore('log') : snapshots;
-      puts.push(store.delete([plan, one.seq, one.copy]));
+      puts.add(store.delete([plan, one.seq, one.copy]));
     }
     for (const { id, at, edit } of found.unplaced) {
       const record = sealed({ plan, id, at, text: JSON.stringify(edit) });
-      puts.push(transaction.objectStore('aside').put(record));
+      puts.add(transaction.objectStore('aside').put(record));
     }
     const text = JSON.stringify(document);
-    for (const copy of [0, 1]) puts.push(snapshots.put(sealed({ plan, seq, copy, at: now, text })));
+    for (const copy of [0, 1]) puts.add(snapshots.put(sealed({ plan, seq, copy, at: now, text })));
     const { name } = document;
     const head = { plan, name, seq, snapshot: seq, snapshotAt: now, at: now };
-    puts.push(transaction.objectStore('heads').put(sealed(head)));
-    await Promise.all(puts);
+    puts.add(transaction.objectStore('heads').put(sealed(head)));
+    await puts.done();
   }
 }
 
 async function storedPlan(db: Database, id: string): Promise<Stored | undefined> {
   const transaction = db.transaction(['heads', 'log', 'snapshots'], 'readonly');
+  transaction.done.catch(() => undefined);
   const head = await transaction.objectStore('heads').get(id);
   const snapshots = await transaction.objectStore('snapshots').getAll(records(id));
   const log = await transaction.objectStore('log').getAll(records(id));

@@ -33,6 +33,8 @@ export interface Salvage {
   readonly unplaced: readonly { readonly id: string; readonly at: number; readonly edit: Edit }[];
   /** Records whose checksum is wrong. */
   readonly damaged: readonly (HeadRecord | SnapshotRecord | LogRecord)[];
+  /** One more damaged record could lose a change: the plan is to be written afresh. */
+  readonly thin: boolean;
   /** The document as it is stored, where it is of an earlier schema. */
   readonly saved?: PlanDocument;
 }
@@ -72,12 +74,25 @@ export function salvage(stored: Stored): Salvage {
         continue;
       }
       const older = from.seq < newest ? { olderSnapshotAt: from.at } : {};
-      return { seq, damaged, ...replayed, ...older };
+      return { seq, damaged, thin: isThin(stored, from, seq), ...replayed, ...older };
     }
     if (refusal?.code === 'plan-newer') break;
   }
-  const none = { seq, lost: seq, unplaced: [], damaged };
+  const none = { seq, lost: seq, unplaced: [], damaged, thin: true };
   return refusal === undefined ? none : { ...none, refusal };
+}
+
+function isThin({ head, snapshots, log }: Stored, from: SnapshotRecord, last: number): boolean {
+  const copies = new Map<number, number>();
+  for (const { seq } of log.filter((one) => isSound(one)))
+    copies.set(seq, (copies.get(seq) ?? 0) + 1);
+  const held = (after: number, to: number, least: number): boolean => {
+    for (let seq = after + 1; seq <= to; seq += 1) if ((copies.get(seq) ?? 0) < least) return false;
+    return true;
+  };
+  const others = snapshots.filter((one) => one !== from && isSound(one) && one.seq <= from.seq);
+  const spare = others.some((one) => held(one.seq, from.seq, 1));
+  return head === undefined || !spare || !held(from.seq, last, 2);
 }
 
 type Replayed =

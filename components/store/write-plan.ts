@@ -9,6 +9,7 @@ import {
 } from '../../src/edits/index.js';
 import { records, type Database } from './database.js';
 import { editIn, sealed, sound, type LogRecord } from './records.js';
+import { Requests } from './requests.js';
 import { lastSeq, salvage, soundLog } from './salvage.js';
 import { keptSnapshots, lastKept, snapshotDue } from './snapshots.js';
 
@@ -63,8 +64,8 @@ export async function writePlan(db: Database, work: Work): Promise<Written> {
   } catch (error) {
     abort(transaction);
     // The reason of the transaction says more than that of the request it cut short.
-    const end = await ended;
-    throw transaction.error ?? end?.error ?? error;
+    await ended;
+    throw transaction.error ?? error;
   }
   const end = await ended;
   if (end !== undefined) throw end.error;
@@ -86,32 +87,33 @@ async function within(transaction: Transaction, work: Work): Promise<Written> {
   const merged = mergeLine(work.line, theirs);
   const { line } = merged;
   const refused = [...work.aside, ...merged.refused];
-  const puts: Promise<unknown>[] = [];
+  const puts = new Requests();
   let seq = Math.max(last, work.seq);
   let snapshotSeq = whole ? seq : (head?.snapshot ?? 0);
   let snapshotAt = whole ? now : (head?.snapshotAt ?? 0);
-  if (whole) puts.push(...[0, 1].map((copy) => snapshot(line.base, copy)));
+  if (whole) for (const copy of [0, 1]) puts.add(snapshot(line.base, copy));
 
   let bytes = 0;
   for (const { id, at, edit } of line.pending) {
     seq += 1;
     const text = JSON.stringify(edit);
     bytes += text.length;
-    for (const copy of [0, 1]) puts.push(log.put(sealed({ plan, seq, copy, id, at, text })));
+    for (const copy of [0, 1]) puts.add(log.put(sealed({ plan, seq, copy, id, at, text })));
   }
   for (const { id, at, edit } of refused) {
     const record = sealed({ plan, id, at, text: JSON.stringify(edit) });
-    puts.push(transaction.objectStore('aside').put(record));
+    puts.add(transaction.objectStore('aside').put(record));
   }
   const shown = shownOf(line);
   if (snapshotDue({ edits: seq - snapshotSeq, bytes, snapshotAt, now })) {
     snapshotSeq = seq;
     snapshotAt = now;
-    puts.push(snapshot(shown, 0), prune());
+    puts.add(snapshot(shown, 0));
+    puts.add(prune());
   }
   const line1 = { plan, name: shown.name, seq, snapshot: snapshotSeq, snapshotAt, at: now };
-  puts.push(transaction.objectStore('heads').put(sealed(line1)));
-  await Promise.all(puts);
+  puts.add(transaction.objectStore('heads').put(sealed(line1)));
+  await puts.done();
 
   return {
     agreed: [...theirs, ...line.pending],
@@ -131,10 +133,10 @@ async function within(transaction: Transaction, work: Work): Promise<Written> {
     const kept = keptSnapshots(stored, now);
     const gone = stored.filter((one) => !kept.has(one.seq));
     const oldest = [...new Set(stored.map((one) => one.seq))].sort((a, b) => b - a)[lastKept - 1];
-    await Promise.all([
-      ...gone.map((one) => snapshots.delete([plan, one.seq, one.copy])),
-      ...(oldest === undefined ? [] : [log.delete(records(plan, 0, oldest))]),
-    ]);
+    const deletes = new Requests();
+    for (const one of gone) deletes.add(snapshots.delete([plan, one.seq, one.copy]));
+    if (oldest !== undefined) deletes.add(log.delete(records(plan, 0, oldest)));
+    await deletes.done();
   }
 }
 
@@ -159,6 +161,7 @@ export async function readOthers(
   work: Work,
 ): Promise<Pick<Written, 'agreed' | 'seq'>> {
   const transaction = db.transaction(all, 'readonly');
+  transaction.done.catch(() => undefined);
   const keys = await transaction.objectStore('log').getAllKeys(records(work.plan, work.seq + 1));
   const last = Math.max(work.seq, ...keys.map(([, seq]) => seq));
   if (last === work.seq) return { agreed: [], seq: work.seq };

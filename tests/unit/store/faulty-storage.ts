@@ -90,6 +90,7 @@ patch(IDBFactory.prototype, 'open', () => undefined);
 
 // The page learns of the end of a transaction by an event; here it hears of a failure although all is written, or,
 // being dead, hears nothing.
+const failures = new WeakMap<IDBTransaction, ((event: Event) => void)[]>();
 type Listen = typeof EventTarget.prototype.addEventListener;
 const realListen = IDBTransaction.prototype.addEventListener as Listen;
 IDBTransaction.prototype.addEventListener = function (
@@ -98,10 +99,12 @@ IDBTransaction.prototype.addEventListener = function (
   listener: never,
   options?: never,
 ) {
+  const called = listener as (event: Event) => void;
+  if (type === 'abort') failures.set(this, [...(failures.get(this) ?? []), called]);
   if (type !== 'complete') return realListen.call(this, type, listener, options);
   return realListen.call(this, type, (event: Event) => {
     if (dead) return;
-    if (lost.has(this)) this.dispatchEvent(new Event('abort'));
-    else (listener as (event: Event) => void)(event);
+    if (lost.has(this)) for (const failed of failures.get(this) ?? []) failed(event);
+    else called(event);
   });
 } as typeof IDBTransaction.prototype.addEventListener;

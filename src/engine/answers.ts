@@ -6,6 +6,7 @@ import {
 } from '../schedule/index.js';
 import { exportTable, exportTables } from '../tables/index.js';
 import { sitePlan } from './site-plan.js';
+import { accountOf } from './account.js';
 import { bookOf } from './book.js';
 import { handbackOf } from './handback.js';
 import { importFiles } from './import-files.js';
@@ -64,6 +65,7 @@ export const answers: {
       { ...(holidays && { holidays }), ...request },
     );
   },
+  account: (_, document, request) => accountOf(document, request),
   options(asked, document, request) {
     const found = optionsOf(document, request, {
       clock: () => performance.now(),

@@ -6,6 +6,13 @@ export { recompute } from './recompute.js';
 export { ruleSketch, sketchWindow, type RuleSketch, type SketchStep } from './rule-sketch.js';
 export type { Port } from './protocol.js';
 export type {
+  Account,
+  AccountRequest,
+  AccountRow,
+  ChargeActual,
+  Claim,
+  StandingActual,
+  TrainActual,
   Actual,
   AllocateOptions,
   Allocation,

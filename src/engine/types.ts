@@ -8,6 +8,8 @@ import type { FitVerdict, Placement } from '../fit/types.js';
 import type { Ledger } from '../rules/types.js';
 import type { ExportedFile, ExportFormat, ExportOptions, ResultTable } from '../tables/index.js';
 import type { ImportedFile, ImportResult } from './import-types.js';
+import type { Account } from '../price/index.js';
+import type { AccountRequest } from './account.js';
 import type { OptionsAnswer, OptionsRequest } from './options-types.js';
 import type {
   LiftingAnswer,
@@ -204,6 +206,8 @@ export interface Engine {
     signal?: AbortSignal,
     onProgress?: (progress: Progress) => void,
   ): Promise<OptionsAnswer>;
+  /** The account after a late handback. Rejects with a `RangeError` as `price` does. */
+  account(document: PlanDocument, request: AccountRequest, signal?: AbortSignal): Promise<Account>;
   /** What has to be asked, offered and published by when, in plan order. */
   book(document: PlanDocument, request: BookRequest, signal?: AbortSignal): Promise<BookAnswer>;
   /**
@@ -275,3 +279,12 @@ export type {
   RowPreview,
   Take,
 } from './import-types.js';
+export type { AccountRequest } from './account.js';
+export type {
+  Account,
+  AccountRow,
+  ChargeActual,
+  Claim,
+  StandingActual,
+  TrainActual,
+} from '../price/index.js';

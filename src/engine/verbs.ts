@@ -43,6 +43,7 @@ export const verbs: { readonly [V in Verb]: Travel<V> } = {
   handback: { args: 2, document: 0, apart: true },
   price: { args: 2, document: 0, apart: false },
   options: { args: 2, document: 0, apart: true },
+  account: { args: 2, document: 0, apart: false },
   book: { args: 2, document: 0, apart: false },
   people: { args: 2, document: 0, apart: true },
   noise: { args: 2, document: 0, apart: false },

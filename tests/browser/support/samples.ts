@@ -327,6 +327,7 @@ export function sampleEngine(over: Partial<Engine> = {}): Engine & { asked: stri
     handback: notSampled,
     price: notSampled,
     options: notSampled,
+    account: notSampled,
     book: notSampled,
     people: notSampled,
     noise: notSampled,

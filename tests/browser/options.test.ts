@@ -3,8 +3,12 @@ import '../../components/options/define.js';
 import type { OptionTakeEvent } from '../../components/options/option-take-event.js';
 import type { OptionsAskEvent } from '../../components/options/options-ask-event.js';
 import type { PossessionOptions } from '../../components/options/options.js';
-import { createInlineEngine, type OptionsAnswer } from '../../src/engine/index.js';
+import { importFiles } from '../../src/engine/import-files.js';
+import type { OptionsAnswer } from '../../src/engine/index.js';
+import { optionsOf } from '../../src/engine/options.js';
 import { emptyPlan } from '../../src/model/index.js';
+import { allocate } from '../../src/schedule/index.js';
+import { planFromDocument } from '../../src/tables/index.js';
 import { aBook } from '../unit/price/builders.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 
@@ -13,8 +17,8 @@ let answer: OptionsAnswer;
 
 before(async function () {
   this.timeout(20_000);
-  const engine = createInlineEngine();
-  const { document } = await engine.importFiles(
+  const clock = () => performance.now();
+  const { document } = await importFiles(
     [
       file(
         'windows.csv',
@@ -34,8 +38,12 @@ before(async function () {
     reBooking: { perUnit: '80', perVisit: '200' },
   });
   const priced = { ...document, prices };
-  const allocation = await engine.allocate(priced, { seconds: 0.3 });
-  answer = await engine.options(priced, { window: 'W1', allocation, seed: 1, runs: 500 });
+  const allocation = allocate(planFromDocument(priced).plan, { seconds: 0.3, clock });
+  answer = optionsOf(
+    priced,
+    { window: 'W1', allocation, seed: 1, runs: 500 },
+    { clock, stopped: () => false, onProgress: () => undefined },
+  )!;
 });
 
 const shown = (given: OptionsAnswer | null): Promise<PossessionOptions> =>
@@ -109,7 +117,9 @@ describe('possession-options', () => {
     await new Promise((done) => setTimeout(done, 60));
     await el.updateComplete;
     expect(el.scrollWidth).to.be.at.most(390);
-    await inBothSchemes(async () => expect(await axeFaults(el)).to.deep.equal([]));
+    await inBothSchemes(async () => {
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
     el.answer = null;
     await el.updateComplete;
     expect(await axeFaults(el)).to.deep.equal([]);

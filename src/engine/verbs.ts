@@ -25,7 +25,7 @@ interface Travel<V extends Verb> {
   /** Which of them is the plan document; -1 where none is. */
   readonly document: number;
   /** A search, which gets a worker of its own, so that it never holds up an edit. */
-  readonly apart: boolean;
+  readonly apart: boolean | ((...args: ArgumentsOf<V>) => boolean);
 }
 
 /**
@@ -34,7 +34,8 @@ interface Travel<V extends Verb> {
  */
 export const verbs: { readonly [V in Verb]: Travel<V> } = {
   recompute: { args: 1, document: 0, apart: false },
-  importFiles: { args: 2, document: 1, apart: true },
+  // A preview can be given up, and a workbook may take long; the files a page opens with are small and known.
+  importFiles: { args: 2, document: 1, apart: (files) => files.some((one) => one.choices) },
   exportFiles: { args: 2, document: 0, apart: true },
   exportTable: { args: 2, document: -1, apart: true },
   allocate: { args: 2, document: 0, apart: true },
@@ -57,6 +58,12 @@ export interface Call {
   readonly args: readonly unknown[];
   readonly signal: AbortSignal | undefined;
   readonly onProgress: ((progress: unknown) => void) | undefined;
+}
+
+/** Whether a call gets a worker of its own. */
+export function goesApart({ verb, args }: Call): boolean {
+  const apart = verbs[verb].apart as boolean | ((...args: readonly unknown[]) => boolean);
+  return typeof apart === 'boolean' ? apart : apart(...args);
 }
 
 /** The methods of an engine out of one way to make any call. */

@@ -1,6 +1,6 @@
 import { createPortEngine } from './port-engine.js';
 import type { Engine } from './types.js';
-import { methodsBy, verbs, type Call } from './verbs.js';
+import { goesApart, methodsBy, type Call } from './verbs.js';
 
 const start = (): Worker => new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
 
@@ -48,7 +48,7 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
   }
 
   return {
-    ...methodsBy(async (call) => (verbs[call.verb].apart ? apart(call) : ask(kept(), call))),
+    ...methodsBy(async (call) => (goesApart(call) ? apart(call) : ask(kept(), call))),
     dispose() {
       disposed = true;
       current?.dispose();

@@ -29,7 +29,8 @@ export function readRecords(text: string, options: ReadOptions = {}): Records {
   const body = said ? whole.slice(said[0].length) : whole;
   const delimiter = options.delimiter ?? said?.[1] ?? detectDelimiter(body);
   const { rows, faults } = tokenise(body, delimiter, said ? 2 : 1);
-  return { delimiter, rows: options.guard === false ? rows : rows.map(unguardedRow), faults };
+  const guarded = options.guard !== false && body.includes("'");
+  return { delimiter, rows: guarded ? rows.map(unguardedRow) : rows, faults };
 }
 
 /**

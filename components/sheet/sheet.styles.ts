@@ -22,6 +22,11 @@ export const styles = css`
     min-width: 100%;
     width: max-content;
   }
+  .body {
+    position: relative;
+    height: var(--rows);
+    user-select: none;
+  }
   .row {
     display: grid;
     grid-template-columns: var(--columns);
@@ -29,61 +34,117 @@ export const styles = css`
     min-width: 100%;
     height: 30px;
   }
-  .head {
-    position: sticky;
-    top: 0;
-    z-index: 2;
-    height: 34px;
-    border-bottom: 1px solid var(--_rule);
-    background: var(--_raised);
+  .body > .row {
+    position: absolute;
+    inset-block-start: 0;
+    inset-inline: 0;
   }
-  .head > * {
-    padding-top: 0.5625rem;
+  .line {
+    position: sticky;
+    inset-inline-start: 0;
+    z-index: 3;
+    grid-row: 1;
+    grid-column: 1;
+    padding-inline-end: 0.5rem;
+    border-inline-end: 1px solid var(--_hair);
+    border-block-end: 1px solid var(--_hair);
+    background: var(--_paper);
     color: var(--_quiet);
     font-size: var(--_small);
+    line-height: 29px;
+    text-align: end;
+  }
+  .chosen > .line {
+    box-shadow: inset 3px 0 0 var(--_act);
+    color: var(--_ink);
+    font-weight: 650;
+  }
+  .head {
+    position: sticky;
+    inset-block-start: 0;
+    z-index: 4;
+    height: 34px;
+    background: var(--_paper);
+    user-select: none;
+  }
+  .head > * {
+    border-block-end: 1px solid var(--_rule);
+  }
+  .head > [role='columnheader'] {
+    display: flex;
+    position: relative;
+    align-items: center;
+    min-width: 0;
+    padding-inline: 0.625rem 0.125rem;
+    border-inline-end: 1px solid var(--_hair);
+    background: var(--_paper);
+    font-size: var(--_small);
     font-weight: 600;
-    line-height: 1rem;
   }
-  .head .unread {
-    font-weight: 400;
-    font-style: italic;
-  }
-  .row > * {
+  .head .name {
+    flex: 1;
     overflow: hidden;
-    padding-inline: 0.625rem;
-    border-right: 1px solid var(--_hair);
     text-overflow: ellipsis;
     white-space: nowrap;
   }
-  .body > .row > * {
-    padding-top: 0.375rem;
-    border-bottom: 1px solid var(--_hair);
-    line-height: 1.125rem;
+  .head .unread {
+    color: var(--_quiet);
+    font-weight: 400;
+    font-style: italic;
   }
-  .row > :first-child {
-    position: sticky;
-    inset-inline-start: 0;
+  .head .within {
+    box-shadow: inset 0 -3px 0 var(--_act);
+  }
+  .head .filtered .name {
+    text-decoration: underline dotted;
+    text-underline-offset: 0.25em;
+  }
+  .head > .first,
+  .row > .first {
+    position: sticky !important;
+    inset-inline-start: var(--gutter);
+    z-index: 2;
+    border-inline-end-color: var(--_rule) !important;
+  }
+  .thawed .first {
+    position: relative !important;
+    inset-inline-start: auto;
+    z-index: 0;
+  }
+  .head .open {
+    flex: none;
+    min-width: 1.5rem;
+    min-height: 1.5rem;
+    padding: 0.25rem;
+    border-color: transparent;
+    background: none;
+  }
+  .head .open svg {
+    margin: auto;
+    fill: var(--_quiet);
+  }
+  .head .open:hover svg {
+    fill: var(--_act);
+  }
+  .head .sizer {
+    position: absolute;
+    inset-block: 0;
+    inset-inline-end: -4px;
     z-index: 1;
-    border-right-color: var(--_rule);
+    width: 8px;
+    cursor: col-resize;
+    touch-action: none;
+  }
+  .head .sizer:hover {
+    background: var(--_act);
+  }
+  .head .rename {
+    width: 100%;
+    min-width: 0;
+    border: 0;
     background: var(--_raised);
-    font-weight: 650;
-  }
-  .fault {
-    background: var(--_bad-wash) !important;
-    color: var(--_bad);
-  }
-  .fault.warning {
-    background: var(--_curfew) !important;
     color: var(--_ink);
-  }
-  .fault .sign {
-    font-weight: 700;
-  }
-  .at {
-    box-shadow: inset 0 0 0 2px var(--_act);
-  }
-  .chosen > * {
-    background: var(--_act-wash);
+    font: inherit;
   }
   .status {
     display: flex;
@@ -92,13 +153,19 @@ export const styles = css`
     align-items: baseline;
     min-height: 2rem;
     padding: 0.375rem 0.75rem;
-    border-top: 1px solid var(--_hair);
+    border-block-start: 1px solid var(--_hair);
     color: var(--_quiet);
     font-size: var(--_small);
   }
   .status .said {
-    flex: 1 1 16rem;
+    flex: 1 1 14rem;
+    overflow: hidden;
     overflow-wrap: anywhere;
+    max-height: 3.5rem;
+  }
+  .status .told {
+    color: var(--_ink);
+    font-weight: 600;
   }
   .status .wrong {
     color: var(--_bad);
@@ -107,10 +174,15 @@ export const styles = css`
     padding: 1rem 0.75rem;
     color: var(--_quiet);
   }
-  @media (forced-colors: active) {
-    .at {
-      outline: 2px solid Highlight;
-      outline-offset: -2px;
+  @media (pointer: coarse) {
+    .row {
+      height: 40px;
+    }
+    .head {
+      height: 34px;
+    }
+    .line {
+      line-height: 39px;
     }
   }
 `;

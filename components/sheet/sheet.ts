@@ -8,29 +8,49 @@ import {
 } from 'lit';
 import type { Fault, TableText } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { countText } from '../shared/format.js';
-import { gridMove, type GridCell } from '../shared/grid-keys.js';
-import { CellSelectEvent } from './cell-select-event.js';
-import { columnWidths, faultsByCell, HEAD_HEIGHT, ROW_HEIGHT, rowsInView } from './sheet-layout.js';
+import { offered } from './acts.js';
+import { onCopy, onGridKey, onPaste } from './grid-input.js';
+import { headRow } from './head-row.js';
+import { keyHelp } from './key-help.js';
+import { menu } from './menu.js';
+import { PointerActs } from './pointer-acts.js';
+import { addColumn, addRows } from './row-acts.js';
+import { onlyCell } from './selection.js';
+import { SheetControl } from './sheet-control.js';
+import { SheetView } from './sheet-view.js';
+import { cellStyles } from './cell.styles.js';
 import { styles } from './sheet.styles.js';
+import { bars, type UndoState } from './sheet-bars.js';
+import { statusLine } from './status-line.js';
+import { defaultStrings, type SheetStrings } from './strings.js';
+import { toolStyles } from './tool.styles.js';
+import { refreshView } from './view-acts.js';
 
 /**
- * A table as it was typed, every column kept, with what is wrong marked in its cell.
+ * A table to type in, every column kept, with what is wrong marked in its cell. Sorting, filtering and hiding change
+ * what is shown, never the table.
  *
  * Keyboard: ARIA grid pattern with one tab stop; the focus stays on the grid and points at the current cell, so it
- * survives rows that are drawn and dropped while scrolling.
- * @summary A read-only sheet of any length.
+ * survives rows that are drawn and dropped while scrolling. `?` lists the keys.
+ * @summary A sheet of any length, made for pasting.
  * @tag possession-sheet
- * @event {CellSelectEvent} possession-cell-select - A reader moves to a cell.
+ * @event {CellSelectEvent} possession-cell-select - A person goes to a cell.
+ * @event {TableChangeEvent} possession-table-change - A person changed the table.
+ * @event {UndoEvent} possession-undo - A person asks to take a change back; cancel it to do so yourself.
+ * @event {RedoEvent} possession-redo - A person asks to do a change again; cancel it to do so yourself.
  * @csspart cell - One cell.
  */
 export class PossessionSheet extends LitElement {
-  static override readonly styles = [...base, styles];
+  static override readonly styles = [...base, styles, cellStyles, toolStyles];
   static override readonly properties: PropertyDeclarations = {
     table: { attribute: false },
     faults: { attribute: false },
     unread: { attribute: false },
     label: { type: String },
+    readonly: { type: Boolean, reflect: true },
+    choices: { attribute: false },
+    undoState: { attribute: false },
+    strings: { attribute: false },
   };
 
   declare table: TableText;
@@ -40,12 +60,16 @@ export class PossessionSheet extends LitElement {
   declare unread: readonly string[];
   /** Accessible name; the file's name when empty. */
   declare label: string;
+  declare readonly: boolean;
+  /** Texts to offer where a cell is typed, by heading; others may be typed. */
+  declare choices: Readonly<Record<string, readonly string[]>>;
+  /** For who does undo and redo: what the buttons say. Null: the sheet keeps its own history. */
+  declare undoState: UndoState | null;
+  /** Words in place of the default ones. */
+  declare strings: Partial<SheetStrings>;
 
-  #widths: number[] = [];
-  #faults = new Map<number, Map<number, Fault[]>>();
-  #at: GridCell = { row: 0, column: 0 };
-  #view = { top: 0, height: 600 };
-  #observer: ResizeObserver | undefined;
+  readonly #control: SheetControl;
+  readonly #pointer: PointerActs;
 
   constructor() {
     super();
@@ -53,241 +77,168 @@ export class PossessionSheet extends LitElement {
     this.faults = [];
     this.unread = [];
     this.label = '';
+    this.readonly = false;
+    this.choices = {};
+    this.undoState = null;
+    this.strings = {};
+    this.#control = new SheetControl(this);
+    this.#pointer = new PointerActs(this.#control);
   }
 
   override disconnectedCallback(): void {
+    this.#control.closeEditor();
     super.disconnectedCallback();
-    this.#observer?.disconnect();
-    this.#observer = undefined;
+    this.#control.view?.dispose();
+    this.#control.view = undefined;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.requestUpdate();
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
+    const { state } = this.#control;
+    if (changed.has('strings')) state.words = { ...defaultStrings, ...this.strings };
     if (changed.has('table')) {
-      this.#widths = columnWidths(this.table);
-      if (changed.get('table')?.file !== this.table.file) this.#at = { row: 0, column: 0 };
+      state.take(this.table);
+      this.#control.followRow();
     }
-    if (changed.has('table') || changed.has('faults'))
-      this.#faults = faultsByCell(
-        this.faults.filter((one) => one.file === this.table.file),
-        this.table.columns,
-      );
+    if (changed.has('table') || changed.has('faults')) state.takeFaults(this.faults);
+    if (changed.has('readonly') && this.readonly) this.#control.closeEditor();
   }
 
   protected override updated(changed: PropertyValues<this>): void {
-    const scroller = this.#scroller;
-    if (!scroller) return;
-    const { first } = this.#range;
-    const last = this.#widths.length - 1;
-    const columns = this.#widths
-      .map((width, column) => (column === last ? `minmax(${width}px, 1fr)` : `${width}px`))
-      .join(' ');
-    scroller.style.setProperty('--columns', columns);
-    const canvas = scroller.querySelector<HTMLElement>('.canvas');
-    canvas?.style.setProperty('height', `${HEAD_HEIGHT + this.table.rows.length * ROW_HEIGHT}px`);
-    const body = scroller.querySelector<HTMLElement>('.body');
-    body?.style.setProperty('transform', `translateY(${first * ROW_HEIGHT}px)`);
-    if (changed.has('table') && changed.get('table')?.file !== this.table.file)
-      scroller.scrollTo(0, 0);
-    if (!this.#observer) {
-      this.#observer = new ResizeObserver(() => this.#onScroll());
-      this.#observer.observe(scroller);
+    const control = this.#control;
+    const scroller = this.renderRoot.querySelector<HTMLElement>('.scroller');
+    if (control.view?.scroller !== scroller) {
+      control.view?.dispose();
+      control.view = scroller ? new SheetView(scroller, control.state) : undefined;
     }
+    if (changed.has('table') && changed.get('table')?.file !== this.table.file)
+      control.view?.toTop();
+    control.view?.update(control.typing, this.readonly);
   }
 
-  /** Index of the row that has the focus within the sheet. */
+  /** Index of the row of the table that has the focus within the sheet. */
   get currentRow(): number {
-    return this.#at.row;
+    return this.#control.state.fileRow(this.#control.state.at.row);
   }
 
   /** Moves to a cell and shows it; the first column when the heading is not found. Sends nothing. */
   goTo(row: number, column = ''): void {
-    const at = Math.max(0, this.table.columns.indexOf(column));
-    this.#move({ row: Math.max(0, Math.min(row, this.table.rows.length - 1)), column: at });
+    this.#control.goTo(row, Math.max(0, this.table.columns.indexOf(column)));
   }
 
   override render(): TemplateResult {
-    const { table } = this;
-    if (table.columns.length === 0)
-      return html`<p class="none">This table is empty. Import a file to fill it.</p>`;
-    const { first, end } = this.#range;
-    const shown = this.#at.row >= first && this.#at.row < end;
-    return html`<div
-        class="scroller"
+    const control = this.#control;
+    const { state } = control;
+    const { words } = state;
+    if (state.table.columns.length === 0) return this.#renderEmpty();
+    const pointer = this.#pointer;
+    return html`${bars(control, this.undoState)}
+      <div
+        class=${`scroller${control.ranging ? ' ranging' : ''}`}
         role="grid"
         tabindex="0"
-        aria-label=${this.label || table.file}
-        aria-readonly="true"
-        aria-rowcount=${table.rows.length + 1}
-        aria-colcount=${table.columns.length}
-        aria-activedescendant=${shown ? `cell-${this.#at.row}-${this.#at.column}` : nothing}
-        @scroll=${this.#onScroll}
-        @keydown=${this.#onKey}
-        @click=${this.#onClick}
+        aria-label=${this.label || state.table.file}
+        aria-readonly=${this.readonly}
+        aria-multiselectable="true"
+        aria-rowcount=${state.size.rows + 1}
+        aria-colcount=${state.table.columns.length}
+        @keydown=${(event: KeyboardEvent) => onGridKey(control, event)}
+        @copy=${(event: ClipboardEvent) => onCopy(control, event)}
+        @cut=${(event: ClipboardEvent) => onCopy(control, event)}
+        @paste=${(event: ClipboardEvent) => onPaste(control, event)}
+        @pointerdown=${pointer.down}
+        @pointermove=${pointer.move}
+        @pointerup=${pointer.up}
+        @pointercancel=${pointer.up}
+        @click=${pointer.click}
+        @dblclick=${pointer.doubleClick}
+        @contextmenu=${pointer.menu}
+        @pointerover=${this.#nameCell}
       >
         <div class="canvas" role="presentation">
-          <div class="row head" role="row" aria-rowindex="1">
-            ${table.columns.map(
-              (heading, column) =>
-                html`<div role="columnheader" aria-colindex=${column + 1} title=${heading}>
-                  ${heading}${
-                    this.unread.includes(heading)
-                      ? html`<span class="unread"> kept, not read</span>`
-                      : nothing
-                  }
-                </div>`,
-            )}
-          </div>
-          <div class="body" role="presentation">
-            ${table.rows.slice(first, end).map((row, index) => this.#renderRow(row, first + index))}
-          </div>
+          ${headRow(state, {
+            unread: this.unread,
+            renaming: control.renaming,
+            openMenu: (place, button) => this.#openColumnMenu(place, button),
+            rename: (column, heading) => control.nameHeading(column, heading),
+            cancelRename: () => control.nameHeading(control.renaming, undefined),
+          })}
+          <div class="body" role="presentation"></div>
         </div>
       </div>
-      ${this.#renderStatus()}`;
-  }
-
-  #renderRow(row: readonly string[], index: number): TemplateResult {
-    return html`<div
-      class="row ${index === this.#at.row ? 'chosen' : ''}"
-      role="row"
-      aria-rowindex=${index + 2}
-    >
-      ${this.table.columns.map((_, column) => this.#renderCell(row[column] ?? '', index, column))}
-    </div>`;
-  }
-
-  #renderCell(value: string, row: number, column: number): TemplateResult {
-    const faults = this.#faults.get(row)?.get(column);
-    const here = this.#at.row === row && this.#at.column === column;
-    const severity = faults?.some((one) => one.severity === 'error') ? 'error' : 'warning';
-    return html`<div
-      part="cell"
-      id="cell-${row}-${column}"
-      role=${column === 0 ? 'rowheader' : 'gridcell'}
-      class="${faults ? `fault ${severity}` : ''} ${here ? 'at' : ''}"
-      aria-colindex=${column + 1}
-      aria-selected=${here}
-      aria-invalid=${faults ? 'true' : nothing}
-      data-row=${row}
-      data-column=${column}
-      title=${faults ? faults.map((one) => `${one.message} ${one.mend}`).join(' ') : value}
-    >
+      ${statusLine(
+        state,
+        (row) => this.#toFault(row),
+        () => control.does(refreshView),
+      )}
       ${
-        faults
-          ? html`<span class="sign" aria-hidden="true">${severity === 'error' ? '✕ ' : '! '}</span
-              ><span class="unseen">${severity}: </span>`
+        control.menu
+          ? menu(
+              offered(state, this.readonly, control.menu.column),
+              words,
+              (act) => control.run(act),
+              () => control.menuClosed(),
+            )
           : nothing
-      }${value}
-    </div>`;
-  }
-
-  #renderStatus(): TemplateResult {
-    const { table } = this;
-    const faults = this.#faults.get(this.#at.row)?.get(this.#at.column) ?? [];
-    const rows = [...this.#faults.keys()].sort((a, b) => a - b);
-    const next = rows.find((row) => row > this.#at.row) ?? rows[0];
-    return html`<div class="status">
-      <span>${table.file}, ${countText(table.rows.length, 'row')}</span>
-      <span class="said" aria-live="polite"
-        >${
-          faults.length > 0
-            ? faults.map(
-                (one) =>
-                  html`<span class="wrong">${one.severity === 'error' ? 'Not used' : 'Note'}:</span>
-                    ${one.message} ${one.mend} `,
-              )
-            : html`${table.columns[this.#at.column]}:
-              ${table.rows[this.#at.row]?.[this.#at.column] || 'empty'}`
-        }</span
-      >
-      ${
-        next === undefined
-          ? html`<span>no faults</span>`
-          : html`<button class="plain" type="button" @click=${() => this.#toFault(next)}>
-              next of ${countText(rows.length, 'row')} with a fault
-            </button>`
       }
+      ${control.help ? keyHelp(words, this.readonly, () => control.helpClosed()) : nothing}`;
+  }
+
+  #renderEmpty(): TemplateResult {
+    const { words } = this.#control.state;
+    if (this.readonly) return html`<p class="none">${words.emptyReadonly}</p>`;
+    return html`<div
+      class="none"
+      tabindex="0"
+      role="group"
+      aria-label=${this.label || this.table.file || words.tools}
+      @paste=${(event: ClipboardEvent) => onPaste(this.#control, event)}
+    >
+      ${words.empty}
+      <button
+        type="button"
+        class="plain"
+        @click=${() =>
+          this.#control.does((state) => {
+            addColumn(state, 'after');
+            addRows(state, 'below');
+          })}
+      >
+        ${words.start}</button
+      >.
     </div>`;
   }
 
-  get #scroller(): HTMLElement | null {
-    return this.renderRoot.querySelector<HTMLElement>('.scroller');
-  }
-
-  get #range(): { first: number; end: number } {
-    return rowsInView(this.#view.top, this.#view.height, this.table.rows.length);
+  #openColumnMenu(place: number, button: HTMLElement): void {
+    const { state } = this.#control;
+    const { start, end } = state.block;
+    if (place < start || place > end)
+      this.#control.select(onlyCell({ row: state.at.row, column: place }), false);
+    const box = button.getBoundingClientRect();
+    this.#control.openMenu({ x: box.left, y: box.bottom + 2, column: true });
   }
 
   #toFault(row: number): void {
-    const column = this.#faults.get(row)?.keys().next().value ?? 0;
-    this.#move({ row, column });
-    this.#scroller?.focus();
-    this.#tell();
+    const column = this.#control.state.faults.get(row)?.keys().next().value ?? 0;
+    this.#control.goTo(row, column);
+    this.#control.focus();
+    this.#control.tell();
   }
 
-  #tell(): void {
-    const { row, column } = this.#at;
-    const value = this.table.rows[row]?.[column] ?? '';
-    this.dispatchEvent(new CellSelectEvent(row, this.table.columns[column] ?? '', value));
-  }
-
-  #move(to: GridCell): void {
-    this.#at = to;
-    const scroller = this.#scroller;
-    if (scroller) {
-      const top = to.row * ROW_HEIGHT;
-      const room = scroller.clientHeight - HEAD_HEIGHT;
-      if (top < scroller.scrollTop) scroller.scrollTop = top;
-      else if (top + ROW_HEIGHT > scroller.scrollTop + room)
-        scroller.scrollTop = top + ROW_HEIGHT - room;
-      this.#showColumn(scroller, to.column);
-      this.#view = { top: scroller.scrollTop, height: scroller.clientHeight };
-    }
-    this.requestUpdate();
-  }
-
-  #showColumn(scroller: HTMLElement, column: number): void {
-    if (column === 0) {
-      scroller.scrollLeft = 0;
-      return;
-    }
-    const heads = scroller.querySelectorAll<HTMLElement>('.head > *');
-    const head = heads[column];
-    const pinned = heads[0]?.offsetWidth ?? 0;
-    if (!head) return;
-    if (head.offsetLeft - pinned < scroller.scrollLeft)
-      scroller.scrollLeft = head.offsetLeft - pinned;
-    else if (head.offsetLeft + head.offsetWidth > scroller.scrollLeft + scroller.clientWidth)
-      scroller.scrollLeft = head.offsetLeft + head.offsetWidth - scroller.clientWidth;
-  }
-
-  readonly #onScroll = (): void => {
-    const scroller = this.#scroller;
-    if (!scroller) return;
-    const before = this.#range;
-    this.#view = { top: scroller.scrollTop, height: scroller.clientHeight };
-    const after = this.#range;
-    if (before.first !== after.first || before.end !== after.end) this.requestUpdate();
-  };
-
-  readonly #onClick = (event: Event): void => {
+  /** The whole text of a cell, or what is wrong with it, only once a pointer asks: most cells are never pointed at. */
+  readonly #nameCell = (event: Event): void => {
     const cell = (event.target as Element).closest<HTMLElement>('[data-row]');
     if (!cell) return;
-    this.#move({ row: Number(cell.dataset['row']), column: Number(cell.dataset['column']) });
-    this.#tell();
-  };
-
-  readonly #onKey = (event: KeyboardEvent): void => {
-    const scroller = this.#scroller;
-    const page = Math.max(1, Math.floor((scroller?.clientHeight ?? 300) / ROW_HEIGHT) - 2);
-    const to = gridMove(event, this.#at, {
-      rows: this.table.rows.length,
-      columns: this.table.columns.length,
-      page,
-    });
-    if (!to) return;
-    event.preventDefault();
-    this.#move(to);
-    this.#tell();
+    const { state } = this.#control;
+    const [row, column] = [Number(cell.dataset['row']), Number(cell.dataset['column'])];
+    const faults = state.faultsAt(row, column);
+    cell.title = faults
+      ? faults.map((one) => `${one.message} ${one.mend}`).join(' ')
+      : state.cell(row, column);
   };
 }
 

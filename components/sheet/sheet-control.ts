@@ -1,0 +1,324 @@
+import type { LitElement } from 'lit';
+import type { TableText } from '../../src/model/index.js';
+import type { GridCell } from '../shared/grid-keys.js';
+import { performs, type Act, type ActHost } from './acts.js';
+import { pasteCells, selectedCells, clearCells, typeCell } from './cell-acts.js';
+import { CellEditor, type Onward } from './cell-editor.js';
+import { CellSelectEvent } from './cell-select-event.js';
+import { readCells, writeCells } from './clipboard-port.js';
+import { Finder } from './find-bar.js';
+import { openMenu, type MenuPlace } from './menu.js';
+import { RedoEvent } from './redo-event.js';
+import { nameColumn } from './row-acts.js';
+import { onlyCell, within, type Selection } from './selection.js';
+import { SheetState } from './sheet-state.js';
+import type { SheetView } from './sheet-view.js';
+import { defaultStrings } from './strings.js';
+import { TableChangeEvent } from './table-change-event.js';
+import { UndoEvent } from './undo-event.js';
+import { unfilter } from './view-acts.js';
+
+/** What the control needs of its element. */
+export interface SheetElement extends LitElement {
+  table: TableText;
+  readonly: boolean;
+  choices: Readonly<Record<string, readonly string[]>>;
+}
+
+interface Typing {
+  /** Indexes in the table, which keep meaning the same cell when the view changes. */
+  row: number;
+  readonly column: number;
+  readonly cells: readonly string[] | undefined;
+  readonly place: GridCell;
+  readonly editor: CellEditor;
+}
+
+/** What a person does with the sheet, whichever way they do it: keys, pointer, tools or menu. */
+export class SheetControl implements ActHost {
+  readonly state: SheetState;
+  readonly finder = new Finder();
+  view: SheetView | undefined;
+  menu: MenuPlace | undefined;
+  help = false;
+  finding = false;
+  filtering = false;
+  filterColumn = 0;
+  /** Whether the next cell tapped is the far corner of the block. */
+  ranging = false;
+  /** Index of the column whose heading is typed. */
+  renaming = -1;
+  readonly #element: SheetElement;
+  #typing: Typing | undefined;
+
+  constructor(element: SheetElement) {
+    this.#element = element;
+    this.state = new SheetState(defaultStrings, (before, label) => {
+      const { table } = this.state;
+      element.table = table;
+      element.dispatchEvent(new TableChangeEvent(table, before, label));
+    });
+  }
+
+  get readonly(): boolean {
+    return this.#element.readonly;
+  }
+
+  /** The cell that is typed in, by its place in the view. */
+  get typing(): GridCell | undefined {
+    return this.#typing?.place;
+  }
+
+  run(act: Act): void {
+    this.state.told = '';
+    this.#closeMenu();
+    performs[act](this);
+    this.refresh(true);
+  }
+
+  /** Changes the state by an act that is in no menu, and shows what came of it. */
+  does(act: (state: SheetState) => void): void {
+    act(this.state);
+    this.refresh(true);
+  }
+
+  refresh(show = false): void {
+    if (show) this.view?.update(this.typing, this.readonly);
+    if (show && this.state.size.rows > 0) this.view?.show(this.state.at);
+    this.#element.requestUpdate();
+  }
+
+  /** The person goes to a cell or chooses a block. */
+  select(to: Selection, show = true): void {
+    const before = this.state.at;
+    this.state.selection = within(to, this.state.size);
+    this.state.told = '';
+    this.refresh(show);
+    const { row, column } = this.state.at;
+    if (before.row !== row || before.column !== column) this.tell();
+  }
+
+  tell(): void {
+    const { state } = this;
+    const heading = state.table.columns[state.fileColumn(state.at.column)] ?? '';
+    const value = state.cell(state.at.row, state.at.column);
+    const row = state.fileRow(state.at.row);
+    this.#element.dispatchEvent(new CellSelectEvent(row, heading, value));
+  }
+
+  /** Shows a cell of the file; filters give way when they hide it. */
+  goTo(row: number, column: number): void {
+    const { state } = this;
+    const last = state.table.rows.length - 1;
+    const wanted = Math.max(0, Math.min(row, last));
+    state.columns.reveal(column);
+    if (state.placeOf(wanted) < 0 && last >= 0) {
+      unfilter(state);
+      state.told = state.words.liftedToShow;
+    }
+    const at = {
+      row: Math.max(0, state.placeOf(wanted)),
+      column: Math.max(0, state.columns.shown.indexOf(column)),
+    };
+    state.selection = onlyCell(at);
+    this.refresh(true);
+  }
+
+  /** `text`: what stands in the field instead of what the cell holds. */
+  openEditor(text?: string): void {
+    const { state, view } = this;
+    this.closeEditor();
+    if (this.readonly || !view || state.size.rows === 0) return;
+    const place = state.at;
+    state.selection = onlyCell(place);
+    view.update(place, false);
+    view.show(place);
+    const cell = view.pool.cell(place.row, place.column);
+    if (!cell) return;
+    const row = state.fileRow(place.row);
+    const column = state.fileColumn(place.column);
+    const heading = state.table.columns[column] ?? '';
+    const editor = new CellEditor(cell, {
+      text: text ?? state.cell(place.row, place.column),
+      label: `${heading}, ${state.words.line(state.lines.of(row))}`,
+      choices: this.#element.choices[heading] ?? [],
+      keep: (typed, onward) => this.#keep(typed, onward),
+      leave: () => {
+        this.#typing = undefined;
+        this.focus();
+        this.refresh();
+      },
+    });
+    this.#typing = { row, column, cells: state.table.rows[row], place, editor };
+    this.refresh();
+  }
+
+  closeEditor(): void {
+    this.#typing?.editor.close();
+  }
+
+  /** Another table came while a cell was typed in: the typing goes on in the row it was begun in. */
+  followRow(): void {
+    const typing = this.#typing;
+    const rows = this.state.table.rows;
+    if (!typing?.cells || rows[typing.row] === typing.cells) return;
+    const moved = rows.findIndex((row) => row === typing.cells);
+    if (moved >= 0) typing.row = moved;
+  }
+
+  openHeading(column: number): void {
+    if (this.readonly || column < 0) return;
+    this.renaming = column;
+    this.refresh();
+    void this.#element.updateComplete.then(() => {
+      const field = this.#find<HTMLInputElement>('.rename');
+      field?.focus();
+      field?.select();
+    });
+  }
+
+  nameHeading(column: number, heading: string | undefined): void {
+    if (this.renaming !== column) return;
+    this.renaming = -1;
+    if (heading !== undefined) nameColumn(this.state, column, heading);
+    this.focus();
+    this.refresh(true);
+  }
+
+  openFilter(column: number): void {
+    this.filtering = true;
+    this.filterColumn = Math.max(0, column);
+    this.refresh();
+    void this.#element.updateComplete.then(() =>
+      this.#find<HTMLInputElement>('.filters input.text')?.focus(),
+    );
+  }
+
+  openFind(): void {
+    this.finding = true;
+    this.refresh();
+    void this.#element.updateComplete.then(() => {
+      const field = this.#find<HTMLInputElement>('.finder input');
+      field?.focus();
+      field?.select();
+    });
+  }
+
+  findNext(step: 1 | -1): void {
+    const at = this.finder.next(this.state, step);
+    if (at) this.select(onlyCell(at));
+    else this.refresh();
+  }
+
+  openMenu(place: MenuPlace): void {
+    this.closeEditor();
+    this.menu = place;
+    this.refresh();
+    void this.#element.updateComplete.then(() => {
+      const menu = this.#find('.menu');
+      if (menu) openMenu(menu, place);
+    });
+  }
+
+  menuClosed(): void {
+    this.menu = undefined;
+    this.focus();
+    this.refresh();
+  }
+
+  openHelp(): void {
+    this.help = true;
+    this.refresh();
+    void this.#element.updateComplete.then(() =>
+      this.#find<HTMLDialogElement>('.help')?.showModal(),
+    );
+  }
+
+  helpClosed(): void {
+    this.help = false;
+    this.focus();
+    this.refresh();
+  }
+
+  chooseRange(): void {
+    this.ranging = !this.ranging;
+    this.state.told = this.ranging ? this.state.words.rangeHint : '';
+    this.refresh();
+  }
+
+  undo(): void {
+    if (this.#element.dispatchEvent(new UndoEvent())) this.state.undo();
+    this.refresh(true);
+  }
+
+  redo(): void {
+    if (this.#element.dispatchEvent(new RedoEvent())) this.state.redo();
+    this.refresh(true);
+  }
+
+  copyCells(cut: boolean): void {
+    const cells = selectedCells(this.state);
+    void writeCells(cells).then((done) => {
+      if (done) this.copied(cells, cut);
+      else this.state.told = this.state.words.noClipboard;
+      this.refresh();
+    });
+  }
+
+  /** Cells are on the clipboard; a cut clears them. */
+  copied(cells: readonly (readonly string[])[], cut: boolean): void {
+    const { state } = this;
+    const count = cells.length * (cells[0]?.length ?? 0);
+    if (cut) clearCells(state);
+    state.told = (cut ? state.words.cut : state.words.copied)(count);
+    this.refresh();
+  }
+
+  pasteCells(): void {
+    void readCells().then((cells) => {
+      if (!cells) this.state.told = this.state.words.noClipboard;
+      else this.pasted(cells);
+      this.refresh();
+    });
+  }
+
+  pasted(cells: readonly (readonly string[])[] | undefined): void {
+    if (!cells || cells.length === 0) this.state.told = this.state.words.noCells;
+    else pasteCells(this.state, cells);
+    this.refresh(true);
+  }
+
+  focus(): void {
+    this.view?.scroller.focus({ preventScroll: true });
+  }
+
+  #keep(typed: string, onward: Onward): void {
+    const typing = this.#typing;
+    if (!typing) return;
+    this.#typing = undefined;
+    const { state } = this;
+    typeCell(state, typing.row, typing.column, typed);
+    if (onward === 'stay') {
+      this.refresh();
+      return;
+    }
+    const { row, column } = typing.place;
+    const moves = { down: [1, 0], up: [-1, 0], on: [0, 1], back: [0, -1] } as const;
+    const [down, along] = moves[onward];
+    const { told } = state;
+    this.focus();
+    this.select(onlyCell({ row: row + down, column: column + along }));
+    state.told = told;
+  }
+
+  #closeMenu(): void {
+    const menu = this.#find('.menu');
+    if (menu?.matches(':popover-open')) menu.hidePopover();
+    this.menu = undefined;
+    this.focus();
+  }
+
+  #find<E extends HTMLElement = HTMLElement>(selector: string): E | null {
+    return this.#element.renderRoot.querySelector<E>(selector);
+  }
+}

@@ -1,0 +1,180 @@
+import type { Fault, TableText } from '../../src/model/index.js';
+import type { GridCell } from '../shared/grid-keys.js';
+import { ColumnView } from './column-view.js';
+import { SheetHistory } from './history.js';
+import { LineNumbers } from './line-numbers.js';
+import { blockOf, onlyCell, within, type Block, type Selection } from './selection.js';
+import { faultsByCell } from './sheet-layout.js';
+import type { SheetStrings } from './strings.js';
+import { asInTheFile, viewOrder, type ViewWish } from './view-order.js';
+
+/** How a change shows: what is selected after it, and the order of rows where their number changed. */
+export interface ShownAs {
+  readonly selection?: Selection;
+  readonly order?: readonly number[] | null;
+  /** Told to readers when it is more than the label. */
+  readonly told?: string;
+}
+
+/** Hears of every change made to the table by a person. */
+export type ChangeListener = (before: TableText, label: string) => void;
+
+/**
+ * The sheet without its drawing: the table, which of it is shown in what order, what is selected, and what can be
+ * undone. Places (`row`, `column` of a GridCell) are those on the screen; `fileRow` and `fileColumn` lead to the table.
+ */
+export class SheetState {
+  table: TableText = { file: '', columns: [], rows: [] };
+  faults = new Map<number, Map<number, Fault[]>>();
+  selection: Selection = onlyCell({ row: 0, column: 0 });
+  words: SheetStrings;
+  /** The last thing done, in words. */
+  told = '';
+  readonly columns = new ColumnView();
+  readonly lines = new LineNumbers();
+  readonly history = new SheetHistory();
+  readonly #onChange: ChangeListener;
+  #wish: ViewWish = asInTheFile;
+  #order: readonly number[] | null = null;
+  #stale = false;
+
+  constructor(words: SheetStrings, onChange: ChangeListener) {
+    this.words = words;
+    this.#onChange = onChange;
+  }
+
+  /** Takes a table from outside. Another file starts afresh; else order, widths and selection stay where they can. */
+  take(table: TableText): void {
+    if (table === this.table) return;
+    const other = table.file !== this.table.file;
+    this.history.clear();
+    if (other) {
+      this.#wish = asInTheFile;
+      this.#order = null;
+      this.columns.forget();
+      this.selection = onlyCell({ row: 0, column: 0 });
+      this.told = '';
+    }
+    this.#put(table);
+  }
+
+  takeFaults(faults: readonly Fault[]): void {
+    const mine = faults.filter((one) => one.file === this.table.file);
+    this.faults = faultsByCell(mine, this.table.columns);
+    if (this.#wish.onlyFaults) this.#stale = true;
+  }
+
+  /** A change a person made. Nothing is kept or told when the table is the same. */
+  change(next: TableText, label: string, shown: ShownAs = {}): boolean {
+    const before = this.table;
+    if (next === before) return false;
+    this.history.push(before, next, label, this.selection);
+    this.#put(next, shown.order);
+    if (shown.selection) this.selection = within(shown.selection, this.size);
+    this.told = shown.told ?? label;
+    this.#onChange(before, label);
+    return true;
+  }
+
+  undo(): void {
+    this.#turn('undo');
+  }
+
+  redo(): void {
+    this.#turn('redo');
+  }
+
+  /** What is to be shown, worked out anew. The cell with the focus keeps it where it is still shown. */
+  show(wish: ViewWish): void {
+    const row = this.fileRow(this.selection.at.row);
+    const { column } = this.selection.at;
+    this.#wish = wish;
+    this.#reorder();
+    const place = this.placeOf(row);
+    this.selection = within(onlyCell({ row: Math.max(0, place), column }), this.size);
+  }
+
+  get wish(): ViewWish {
+    return this.#wish;
+  }
+
+  /** Whether edits since have made sort or filter out of date; rows do not jump while one types. */
+  get stale(): boolean {
+    return this.#stale && this.#order !== null;
+  }
+
+  get order(): readonly number[] | null {
+    return this.#order;
+  }
+
+  get size(): { rows: number; columns: number } {
+    return {
+      rows: this.#order?.length ?? this.table.rows.length,
+      columns: this.columns.shown.length,
+    };
+  }
+
+  get at(): GridCell {
+    return this.selection.at;
+  }
+
+  get block(): Block {
+    return blockOf(this.selection);
+  }
+
+  fileRow(place: number): number {
+    return this.#order ? (this.#order[place] ?? -1) : place;
+  }
+
+  fileColumn(place: number): number {
+    return this.columns.shown[place] ?? -1;
+  }
+
+  /** Where a row of the table is shown; -1 when it is not. */
+  placeOf(row: number): number {
+    if (this.#order) return this.#order.indexOf(row);
+    return row < this.table.rows.length ? row : -1;
+  }
+
+  cell(row: number, column: number): string {
+    return this.table.rows[this.fileRow(row)]?.[this.fileColumn(column)] ?? '';
+  }
+
+  faultsAt(row: number, column: number): readonly Fault[] | undefined {
+    return this.faults.get(this.fileRow(row))?.get(this.fileColumn(column));
+  }
+
+  #turn(way: 'undo' | 'redo'): void {
+    const before = this.table;
+    const turned = this.history[way](before);
+    if (!turned) {
+      this.told = way === 'undo' ? this.words.nothingToUndo : this.words.nothingToRedo;
+      return;
+    }
+    this.#put(turned.table);
+    this.selection = within(turned.selected, this.size);
+    this.told = (way === 'undo' ? this.words.undone : this.words.redone)(turned.label);
+    this.#onChange(before, this.told);
+  }
+
+  #put(table: TableText, order?: readonly number[] | null): void {
+    const before = this.table;
+    this.table = table;
+    this.lines.read(table);
+    const wish = this.#wish;
+    if (table.columns !== before.columns || table.file !== before.file)
+      this.#wish = this.columns.read(table, before, wish);
+    // A column that went took its sort or filter with it.
+    const lost = !wish.sort !== !this.#wish.sort || wish.filters.length > this.#wish.filters.length;
+    const other = table.rows.length !== before.rows.length;
+    if (order !== undefined) this.#order = order;
+    else if (lost || other || this.#order === null) this.#reorder();
+    this.#stale = this.#order !== null;
+    this.selection = within(this.selection, this.size);
+  }
+
+  #reorder(): void {
+    this.#order = viewOrder(this.table, this.#wish, (row) => this.faults.has(row));
+    this.#stale = false;
+  }
+}

@@ -203,88 +203,6 @@ export const styles = css`
     font-weight: 400;
   }
 
-  .rows th[scope='row'] {
-    font-weight: 400;
-  }
-  .rows :is(.title, .head, .formula, .source, .amount, .state) {
-    display: block;
-  }
-  .rows .title {
-    color: var(--_ink);
-    font-weight: 600;
-  }
-  .rows .formula {
-    color: var(--_ink);
-    overflow-wrap: anywhere;
-  }
-  .rows :is(.head, .source, .state) {
-    font-size: var(--_small);
-  }
-  .rows .source {
-    overflow-wrap: anywhere;
-  }
-  .rows .amount {
-    font-size: var(--_lead);
-    font-weight: 600;
-  }
-  .rows .state {
-    color: var(--_quiet);
-  }
-  .rows .beside .amount,
-  .rows td.beside {
-    color: var(--_quiet);
-    font-weight: 400;
-  }
-  .rows .beside .state::before {
-    content: '(';
-  }
-  .rows .beside .state::after {
-    content: ')';
-  }
-  .rows .sum :is(th, td) {
-    border-top: 2px solid var(--_ink);
-    color: var(--_ink);
-    font-size: var(--_lead);
-    font-weight: 650;
-  }
-  .pending {
-    margin-bottom: 0.25rem;
-    padding: 0.25rem 0.625rem;
-    border-inline-start: 3px solid var(--_warn);
-  }
-  [aria-busy='true'] .rows .amount,
-  [aria-busy='true'] .rows .sum td {
-    color: var(--_quiet);
-  }
-
-  .steps td:first-child {
-    width: 2rem;
-    padding-inline-end: 0;
-  }
-  .steps .what {
-    width: 100%;
-    overflow-wrap: break-word;
-  }
-  .steps .what div::first-letter {
-    text-transform: uppercase;
-  }
-  .steps th.figure {
-    white-space: normal;
-  }
-  .disc {
-    display: inline-block;
-    min-width: 1.25rem;
-    padding: 0 0.25rem;
-    border: 1px solid var(--_ink);
-    border-radius: 1rem;
-    font-size: 0.6875rem;
-    line-height: 1.125rem;
-    text-align: center;
-  }
-  .reached .disc {
-    background: var(--_ink);
-    color: var(--_paper);
-  }
   .expected .mean {
     flex-basis: 100%;
   }
@@ -319,70 +237,6 @@ export const styles = css`
     font-weight: 650;
   }
 
-  .curve-frame {
-    cursor: crosshair;
-  }
-  svg {
-    max-width: 100%;
-  }
-  .grid {
-    stroke: var(--_hair);
-  }
-  .tick {
-    stroke: var(--_rule);
-  }
-  svg text.soft {
-    fill: var(--_quiet);
-  }
-  .under {
-    fill: var(--_lead-in);
-    opacity: 0.55;
-  }
-  .line {
-    fill: none;
-    stroke: var(--_act);
-    stroke-width: 2;
-  }
-  .leader {
-    stroke: var(--_rule);
-    stroke-width: 0.75;
-    stroke-dasharray: 1 2;
-  }
-  .leader.hidden {
-    stroke: none;
-  }
-  .dot {
-    fill: var(--_ink);
-  }
-  .mark {
-    fill: var(--_paper);
-    stroke: var(--_ink);
-  }
-  svg text.number {
-    font-size: 0.625rem;
-    font-weight: 600;
-  }
-  line.asked {
-    stroke: var(--_bad);
-    stroke-width: 1.5;
-  }
-  circle.asked {
-    fill: var(--_paper);
-    stroke: var(--_bad);
-    stroke-width: 2.5;
-  }
-  .quantile {
-    stroke: var(--_ink);
-    stroke-dasharray: 4 3;
-  }
-  svg text.halo {
-    font-weight: 600;
-    paint-order: stroke;
-    stroke: var(--_paper);
-    stroke-width: 3px;
-    stroke-linejoin: round;
-  }
-
   @container (max-width: 29.99rem) {
     .trains :is(th, td) {
       padding-inline: 0.25rem;
@@ -415,40 +269,6 @@ export const styles = css`
     }
   }
   @media (forced-colors: active) {
-    .line {
-      stroke: CanvasText;
-    }
-    .under {
-      fill: none;
-    }
-    .grid {
-      stroke-width: 0.5;
-    }
-    .grid,
-    .tick,
-    .leader:not(.hidden) {
-      stroke: GrayText;
-    }
-    svg text,
-    svg text.soft {
-      fill: CanvasText;
-      stroke: none;
-    }
-    .mark {
-      fill: Canvas;
-      stroke: CanvasText;
-    }
-    .dot {
-      fill: CanvasText;
-    }
-    line.asked,
-    circle.asked {
-      fill: Canvas;
-      stroke: Highlight;
-    }
-    .quantile {
-      stroke: CanvasText;
-    }
     .disc,
     .reached .disc {
       forced-color-adjust: none;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fields, guessKind, headingsOf, matchColumns } from '../../../src/tables/index.js';
+import { entryOf, fields, guessKind, headingsOf, matchColumns } from '../../../src/tables/index.js';
 import { unitOfHeading } from '../../../src/tables/match-columns.js';
 import { tableKinds } from '../../../src/model/index.js';
 
@@ -118,5 +118,33 @@ describe('the kind of a table', () => {
 
   it('is not told where needed columns are missing', () => {
     expect(guessKind(['colour', 'size'])).toBeUndefined();
+  });
+});
+
+describe('a column chosen by its place', () => {
+  const columns = ['id', 'from', 'to', 'to', '', 'title'];
+
+  it('is the one, though its heading is blank or there twice', () => {
+    const match = matchColumns(columns, 'windows', { end: 'column 4', lines: 'column 5' });
+    expect([match.fields.get('end'), match.fields.get('lines')]).toEqual([3, 4]);
+    expect(match.mapFaults).toEqual([]);
+  });
+
+  it('is called so where its heading does not tell it apart, and by its heading else', () => {
+    expect(columns.map((_, at) => entryOf(columns, at))).toEqual([
+      'id',
+      'from',
+      'column 3',
+      'column 4',
+      'column 5',
+      'title',
+    ]);
+  });
+
+  it('is none where an empty text says so, and is missed where it is needed', () => {
+    const match = matchColumns(columns, 'windows', { title: '', window: '' });
+    expect(match.fields.has('title')).toBe(false);
+    expect(match.unmatched).toContain(5);
+    expect(match.missing).toContain('window');
   });
 });

@@ -36,6 +36,7 @@ export interface OptionsRequest extends Pick<
 
 export type OptionKind =
   | 'as-planned'
+  | 'another-order'
   | 'one-unit-less'
   | 'extra-resource'
   | 'earlier-cut-off'

@@ -52,6 +52,30 @@ export function asPlanned(at: Situation): Draft {
   };
 }
 
+/** The same work in the order that clears the line soonest: so that more plant is not praised for a better order. */
+export function anotherOrder(at: Situation): Draft | RefusedOption {
+  const { window, planned } = at;
+  const others = elsewhere(at);
+  const tight = refit(at.plan, window, unitsIn(window.id, planned.placements), others, at.time);
+  const gained = clearAt(window, planned.placements) - clearAt(window, tight.placements);
+  const named = { id: 'order', kind: 'another-order', name: 'Another order' } as const;
+  if (tight.unplaced.length > 0 || gained <= 0)
+    return {
+      ...named,
+      state: 'nothing-to-vary',
+      reason: 'No other order of the work was found that clears the line sooner.',
+    };
+  const placements = [...others, ...tight.placements];
+  return {
+    ...asPlanned(at),
+    ...named,
+    changes: [`The same work in another order is clear ${durationText(gained / MINUTE)} sooner.`],
+    here: [{ ...planned, placements }],
+    placements,
+    turn: { what: 'The change of order', minor: 0 },
+  };
+}
+
 /** One more of each limited resource of the window, for the days of the window. */
 export function extraResources(at: Situation): (Draft | RefusedOption)[] {
   const { window, plan, planned } = at;
@@ -106,7 +130,7 @@ export function extraResources(at: Situation): (Draft | RefusedOption)[] {
       kind: 'extra-resource',
       name,
       changes: [
-        `One more ${resource} on the days of ${window.id}; the work is clear ${durationText(gained / MINUTE)} sooner.`,
+        `One more ${resource} on the days of ${window.id}; the work is clear ${durationText(gained / MINUTE)} sooner than in its best order without.`,
       ],
       document,
       ...next,

@@ -42,6 +42,7 @@ import type {
 } from './options-types.js';
 import {
   activityOf,
+  anotherOrder,
   asPlanned,
   extraResources,
   longerWindow,
@@ -181,6 +182,7 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
     take(oneLess(at, activity.id, left[1]!.draft));
     entries.push(cutOffEntry(at, activity.id, cut, planned));
   }
+  take(anotherOrder(at));
   for (const draft of extraResources(at)) take(draft);
   take(longerWindow(at));
   take(splitWindow(at));

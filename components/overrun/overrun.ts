@@ -136,7 +136,7 @@ export class PossessionOverrun extends LitElement {
             : trainTable(at, zone, words)
         }
       </section>
-      ${this.#renderNotes(answer, words)}`;
+      ${this.#renderLengths(answer, words)} ${this.#renderNotes(answer, words)}`;
   }
 
   #renderTop(
@@ -242,6 +242,22 @@ export class PossessionOverrun extends LitElement {
         <summary>${words.exceedanceTable}</summary>
         ${chanceTable(expected, words)}
       </details>
+    </section>`;
+  }
+
+  #renderLengths({ lengths }: PriceAnswer, words: OverrunStrings): TemplateResult | typeof nothing {
+    if (!lengths || lengths.length === 0) return nothing;
+    return html`<section class="notes lengths">
+      <h3>${words.lengths}</h3>
+      <ul>
+        ${lengths.map(
+          (one) =>
+            html`<li>
+              <strong>${one.name}</strong>: ${one.text}.
+              ${one.clockChangeDecides ? html`<strong>${words.clockDecides}</strong>` : nothing}
+            </li>`,
+        )}
+      </ul>
     </section>`;
   }
 

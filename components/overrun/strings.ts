@@ -76,6 +76,10 @@ export const defaultStrings = {
   charged: 'Charged minutes',
   cancelled: 'cancelled',
 
+  lengths: 'Length of the closure, in hours that really pass',
+  clockDecides:
+    'The change of the clocks decides it: by wall-clock times it would be the other way.',
+
   notes: 'Missing or assumed',
   cautions: 'Cautions',
   noZone: 'The window is not given: times are UTC.',

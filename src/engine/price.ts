@@ -1,6 +1,12 @@
-import { minutesBetween } from '../calendar/index.js';
+import { addMinutes, minutesBetween } from '../calendar/index.js';
 import type { Plan, PriceBook, Train } from '../model/index.js';
-import { costCurve, countOverruns, expectedCost, overrunCost } from '../price/index.js';
+import {
+  costCurve,
+  countOverruns,
+  expectedCost,
+  lengthThresholds,
+  overrunCost,
+} from '../price/index.js';
 import type { PriceAnswer, PriceRequest } from './types.js';
 
 /** What the price of a window is worked out from. */
@@ -37,5 +43,17 @@ export function priceOf({ plan, trains, prices }: Priced, request: PriceRequest)
     at: overrunCost({ ...inputs, overrunMinutes: request.overrunMinutes }),
     curve,
     expected: overruns ? expectedCost(curve, overruns) : null,
+    lengths: lengthThresholds(
+      { start: window.start, end: addMinutes(window.end, request.overrunMinutes) },
+      window.zone,
+      prices.lengths,
+      request.holidays,
+    ).map(({ threshold: { code, name }, measure }) => ({
+      code,
+      name,
+      exceeded: measure.exceeded,
+      clockChangeDecides: measure.clockChangeDecides,
+      text: measure.text,
+    })),
   };
 }

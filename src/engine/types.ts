@@ -89,6 +89,15 @@ export interface PriceAnswer {
   readonly curve: CostCurve;
   /** Null without `handbackMinutes`. */
   readonly expected: ExpectedCost | null;
+  /** The book's thresholds of length held against the closure from its start to the handback asked about. */
+  readonly lengths?: readonly {
+    readonly code: string;
+    readonly name: string;
+    readonly exceeded: boolean;
+    /** The clock change alone decides: wall-clock times would have given the other answer. */
+    readonly clockChangeDecides: boolean;
+    readonly text: string;
+  }[];
 }
 
 export interface BookRequest {

@@ -201,6 +201,24 @@ describe('possession-overrun', () => {
     expect(texts(el, '.trains .cancelled').length).to.be.greaterThan(0);
   });
 
+  it('says where the change of the clocks decides a threshold of length', async () => {
+    const el = await shown({
+      ...answerAt(35),
+      lengths: [
+        {
+          code: 'L',
+          name: 'More than 60 h',
+          exceeded: true,
+          clockChangeDecides: true,
+          text: '61 h',
+        },
+      ],
+    });
+    expect(part(el, '.lengths').textContent)
+      .to.contain('More than 60 h')
+      .and.contain('clocks decides');
+  });
+
   it('shows every caution', async () => {
     const answer = answerAt(35);
     const el = await shown(answer);

@@ -69,6 +69,10 @@ export const cellStyles = css`
     cursor: crosshair;
     touch-action: none;
   }
+  /* Over the rows below it, which its list of choices hangs into. */
+  .body > .row.opened {
+    z-index: 3;
+  }
   .body > .row > .open {
     overflow: visible;
     z-index: 3;

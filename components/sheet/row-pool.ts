@@ -10,6 +10,8 @@ export interface DrawnPart {
   readonly firstColumn: number;
   readonly endColumn: number;
   readonly rowHeight: number;
+  /** Grows with every change but scrolling: a row drawn since the last is not looked at again. */
+  readonly version: number;
 }
 
 interface PoolCell {
@@ -18,6 +20,8 @@ interface PoolCell {
   sign: HTMLElement | undefined;
   /** Everything written to the element but its text, to write only what differs. */
   look: string;
+  /** The same of what stays as long as the cell stands in one column. */
+  standing: string;
   column: number;
 }
 
@@ -28,6 +32,7 @@ interface PoolRow {
   readonly cells: PoolCell[];
   place: number;
   look: string;
+  drawn: string;
 }
 
 /**
@@ -57,11 +62,12 @@ export class RowPool {
         this.#free.push(row);
       }
     const columns = drawnColumns(sheet, part, kept?.column);
+    const drawn = `${part.version} ${part.rowHeight} ${columns.join()}`;
     const last = sheet.size.rows - 1;
     for (let place = part.first; place < part.end; place += 1)
-      this.#drawRow(sheet, place, columns, part.rowHeight, kept);
+      this.#drawRow(sheet, place, columns, part.rowHeight, kept, drawn);
     if (kept && kept.row <= last && (kept.row < part.first || kept.row >= part.end))
-      this.#drawRow(sheet, kept.row, columns, part.rowHeight, kept);
+      this.#drawRow(sheet, kept.row, columns, part.rowHeight, kept, drawn);
     for (const row of this.#free) row.element.remove();
     // As many as one scroll step can need; more would be kept for nothing.
     this.#free = this.#free.slice(0, 60);
@@ -88,20 +94,25 @@ export class RowPool {
     columns: readonly number[],
     rowHeight: number,
     kept: GridCell | undefined,
+    drawn: string,
   ): void {
     let row = this.#rows.get(place);
     if (!row) {
       row = this.#free.pop() ?? newRow();
       this.#rows.set(place, row);
+      row.drawn = '';
     }
+    if (row.drawn === drawn) return;
+    row.drawn = drawn;
     if (row.element.parentNode !== this.#body) this.#body.append(row.element);
     const fileRow = sheet.fileRow(place);
     const chosen = place === sheet.at.row;
-    const look = `${place} ${fileRow} ${rowHeight} ${chosen}`;
+    const open = place === kept?.row;
+    const look = `${place} ${fileRow} ${rowHeight} ${chosen} ${open}`;
     if (look !== row.look) {
       row.look = look;
       row.place = place;
-      row.element.className = chosen ? 'row chosen' : 'row';
+      row.element.className = `row${chosen ? ' chosen' : ''}${open ? ' opened' : ''}`;
       row.element.setAttribute('aria-rowindex', String(place + 2));
       row.element.style.setProperty('transform', `translateY(${place * rowHeight}px)`);
       row.gutter.dataset['line'] = String(place);
@@ -160,7 +171,7 @@ function newRow(): PoolRow {
   const line = document.createTextNode('');
   gutter.append(line);
   element.append(gutter);
-  return { element, gutter, line, cells: [], place: -1, look: '' };
+  return { element, gutter, line, cells: [], place: -1, look: '', drawn: '' };
 }
 
 function newCell(): PoolCell {
@@ -168,7 +179,7 @@ function newCell(): PoolCell {
   element.setAttribute('part', 'cell');
   const text = document.createTextNode('');
   element.append(text);
-  return { element, text, sign: undefined, look: '', column: -1 };
+  return { element, text, sign: undefined, look: '', standing: '', column: -1 };
 }
 
 function drawCell(
@@ -200,16 +211,21 @@ function drawCell(
   cell.look = look;
   cell.column = column;
   const { element } = cell;
-  element.className = classes.filter((one) => one !== '').join(' ');
+  const name = classes.filter((one) => one !== '').join(' ');
+  if (element.className !== name) element.className = name;
   element.id = `cell-${fileRow}-${fileColumn}`;
-  element.setAttribute('role', column === 0 ? 'rowheader' : 'gridcell');
-  element.setAttribute('aria-colindex', String(fileColumn + 1));
-  element.setAttribute('aria-selected', String(inBlock));
   element.dataset['row'] = String(place);
-  element.dataset['column'] = String(column);
   element.removeAttribute('title');
-  element.style.setProperty('grid-column', String(column + 2));
-  setOrDrop(element, 'data-edge', edges);
+  const standing = `${fileColumn} ${column} ${inBlock} ${edges}`;
+  if (standing !== cell.standing) {
+    cell.standing = standing;
+    element.setAttribute('role', column === 0 ? 'rowheader' : 'gridcell');
+    element.setAttribute('aria-colindex', String(fileColumn + 1));
+    element.setAttribute('aria-selected', String(inBlock));
+    element.dataset['column'] = String(column);
+    element.style.setProperty('grid-column', String(column + 2));
+    setOrDrop(element, 'data-edge', edges);
+  }
   setOrDrop(element, 'aria-invalid', bad === undefined ? '' : 'true');
   setOrDrop(element, 'aria-describedby', here && bad !== undefined ? 'said' : '');
   sign(cell, bad === undefined ? '' : bad, sheet);

@@ -27,6 +27,7 @@ export class SheetView {
   #width = 0;
   #kept: GridCell | undefined;
   #readonly = false;
+  #version = 0;
 
   constructor(scroller: HTMLElement, state: SheetState) {
     this.scroller = scroller;
@@ -59,6 +60,7 @@ export class SheetView {
 
   /** Draws what has changed anywhere. `kept` is the cell that is typed in. */
   update(kept: GridCell | undefined, readonly: boolean): void {
+    this.#version += 1;
     this.#kept = kept;
     this.#readonly = readonly;
     const columns = this.#template();
@@ -142,7 +144,13 @@ export class SheetView {
     const { scroller, rowHeight } = this;
     const rows = rowsInView(scroller.scrollTop, this.#height, this.#state.size.rows, rowHeight);
     const columns = columnsInView(Math.abs(scroller.scrollLeft), this.#width, this.#widths);
-    return { ...rows, firstColumn: columns.first, endColumn: columns.end, rowHeight };
+    return {
+      ...rows,
+      firstColumn: columns.first,
+      endColumn: columns.end,
+      rowHeight,
+      version: this.#version,
+    };
   }
 
   #measure(): void {

@@ -39,6 +39,9 @@ export const styles = css`
     inset-block-start: 0;
     inset-inline: 0;
   }
+  .body > .row:not(.opened) {
+    contain: layout size style;
+  }
   .line {
     position: sticky;
     inset-inline-start: 0;
@@ -162,6 +165,11 @@ export const styles = css`
     overflow: hidden;
     overflow-wrap: anywhere;
     max-height: 3.5rem;
+  }
+  .status .where {
+    margin-inline-end: 0.375rem;
+    color: var(--_ink);
+    font-weight: 600;
   }
   .status .told {
     color: var(--_ink);

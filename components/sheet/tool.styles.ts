@@ -176,6 +176,14 @@ export const toolStyles = css`
   .places dd {
     text-align: end;
   }
+  @media (max-width: 30rem) {
+    .tools button {
+      padding-inline: 0.375rem;
+    }
+    .tools .gap {
+      margin-inline: 0.125rem;
+    }
+  }
   @media (pointer: coarse) {
     .tools .range {
       display: inline-block;

@@ -62,7 +62,9 @@ describe('possession-sheet by keys', () => {
     const listed = all(el, '.help dl > div').length;
     expect(listed).to.equal(keyIds.length);
     expect(keyTable.help.keys).to.deep.equal(['?']);
-    await inBothSchemes(async () => expect(await axeFaults(el)).to.deep.equal([]));
+    await inBothSchemes(async () => {
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
   });
 
   it('extends, narrows and widens a block', async () => {
@@ -78,7 +80,9 @@ describe('possession-sheet by keys', () => {
     expect(chosen(el)).to.equal(all(el, '.body > .row').length);
     await hit(el, 'Ctrl+A');
     expect(chosen(el)).to.equal(all(el, '.body > .row').length * 3);
-    await inBothSchemes(async () => expect(await axeFaults(el)).to.deep.equal([]));
+    await inBothSchemes(async () => {
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
   });
 
   for (const [key, to] of [
@@ -101,7 +105,9 @@ describe('possession-sheet by keys', () => {
     const el = await shown();
     await hit(el, 'Enter');
     expect(field(el)!.value).to.equal('W0');
-    await inBothSchemes(async () => expect(await axeFaults(el)).to.deep.equal([]));
+    await inBothSchemes(async () => {
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
     field(el)!.value = 'no';
     await hit(el, 'Escape', field(el)!);
     expect(el.table.rows[0]![0]).to.equal('W0');
@@ -194,7 +200,9 @@ describe('possession-sheet by keys', () => {
     all<HTMLFormElement>(el, '.filters')[0]!.requestSubmit();
     await el.updateComplete;
     expect(grid(el).getAttribute('aria-rowcount')).to.equal('12');
-    await inBothSchemes(async () => expect(await axeFaults(el)).to.deep.equal([]));
+    await inBothSchemes(async () => {
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
     await hit(el, 'Ctrl+End');
     await hit(el, 'Delete');
     expect(el.table.rows[39]![2]).to.equal('');

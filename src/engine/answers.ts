@@ -15,7 +15,7 @@ import { liftingOf } from './lifting.js';
 import { noiseOf } from './noise.js';
 import { peopleOf } from './people.js';
 import { priceOf } from './price.js';
-import { recompute } from './recompute.js';
+import type { Session } from './incremental/session.js';
 import { ruleChange } from './rule-change.js';
 import type { AllocateOptions, Progress } from './types.js';
 import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
@@ -26,6 +26,8 @@ export interface Asked {
   stopped(): boolean;
   /** Tells of the way, in the shape that the verb promises; absent when nobody listens. */
   readonly onProgress: ((progress: unknown) => void) | undefined;
+  /** What is known of the documents asked about before. */
+  readonly session: Session;
 }
 
 /** How each verb is answered, whichever engine was asked. */
@@ -35,7 +37,7 @@ export const answers: {
     ...args: ArgumentsOf<V>
   ) => AnswerOf<V> | Promise<AnswerOf<V>>;
 } = {
-  recompute: (asked, document) => recompute(document, asked.onProgress),
+  recompute: (asked, document) => asked.session.recompute(document, asked.onProgress),
   importFiles: (asked, files, document) => importFiles(files, document, asked.onProgress),
   exportFiles: (_, document, options) => exportTables(document, options),
   exportTable: (_, table, format) => exportTable(table, format),

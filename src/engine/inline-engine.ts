@@ -1,4 +1,5 @@
 import { answers, type Asked } from './answers.js';
+import { Session } from './incremental/session.js';
 import type { Engine } from './types.js';
 import { methodsBy } from './verbs.js';
 
@@ -8,6 +9,7 @@ import { methodsBy } from './verbs.js';
  */
 export function createInlineEngine(): Engine {
   let ended = false;
+  const session = new Session();
   return {
     ...methodsBy(async ({ verb, args, signal, onProgress }) => {
       // Work starts in a later turn, so that a caller sees the same order of events as with a worker.
@@ -15,7 +17,7 @@ export function createInlineEngine(): Engine {
       if (ended) throw new Error('the engine was disposed of');
       signal?.throwIfAborted();
       const answer = answers[verb] as (asked: Asked, ...args: readonly unknown[]) => unknown;
-      return answer({ stopped: () => signal?.aborted ?? false, onProgress }, ...args);
+      return answer({ stopped: () => signal?.aborted ?? false, onProgress, session }, ...args);
     }),
     dispose() {
       ended = true;

@@ -10,18 +10,13 @@ function needsOfAll(activities: readonly Activity[]): Needs {
   };
 }
 
-/** The packages of a plan in the order of their first activity. A package's title is that of its first activity with one. */
-export function packagesOf(
-  activities: readonly Activity[],
-  leftOut: ReadonlyMap<string, number>,
-): readonly PackageSummary[] {
-  const byPackage = new Map<string, Activity[]>();
-  for (const one of activities) {
-    const list = byPackage.get(one.package);
-    if (list) list.push(one);
-    else byPackage.set(one.package, [one]);
-  }
-  return [...byPackage].map(([id, own]) => ({
+/** What is told of a package of activities in file order. Its title is that of its first activity with one. */
+export function packageOf(
+  id: string,
+  own: readonly Activity[],
+  rowsLeftOut: number,
+): PackageSummary {
+  return {
     id,
     title: own.find((one) => one.title !== '')?.title ?? id,
     activities: own.map((one) => one.id),
@@ -29,6 +24,6 @@ export function packagesOf(
     minutes: own
       .filter((one) => one.place === 'inside')
       .reduce((sum, one) => sum + minutesInOneVisit(one.work), 0),
-    rowsLeftOut: leftOut.get(id) ?? 0,
-  }));
+    rowsLeftOut,
+  };
 }

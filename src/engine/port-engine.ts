@@ -1,4 +1,5 @@
 import type { Port, Reply } from './protocol.js';
+import { fromTravel, type TravellingResults } from './incremental/transfer.js';
 import type { Engine } from './types.js';
 import { methodsBy, type Call } from './verbs.js';
 
@@ -53,9 +54,11 @@ export function createPortEngine(
         reject(signal?.reason as Error);
       };
       const forget = (): void => signal?.removeEventListener('abort', stop);
+      const arrived = (value: unknown): unknown =>
+        verb === 'recompute' ? fromTravel(value as TravellingResults) : value;
       waiting.set(id, {
-        onProgress,
-        resolve: (value) => (forget(), resolve(value)),
+        onProgress: onProgress && ((value) => onProgress(arrived(value))),
+        resolve: (value) => (forget(), resolve(arrived(value))),
         reject: (reason) => (forget(), reject(reason as Error)),
       });
       signal?.addEventListener('abort', stop, { once: true });

@@ -1,5 +1,7 @@
 import type { Port, Reply, Request } from './protocol.js';
-import type { Engine } from './types.js';
+import { toTravel } from './incremental/transfer.js';
+import type { Engine, Results } from './types.js';
+import type { Verb } from './verbs.js';
 
 /** Answers the calls that arrive on a port with an engine, until the port closes. */
 export function serve(port: Port, engine: Engine): void {
@@ -18,9 +20,13 @@ export function serve(port: Port, engine: Engine): void {
       port.postMessage(reply);
     };
     const onProgress = (value: unknown): void =>
-      port.postMessage({ kind: 'progress', id: request.id, value });
+      port.postMessage({
+        kind: 'progress',
+        id: request.id,
+        value: travelling(request.verb, value),
+      });
     call(...request.args, controller.signal, onProgress).then(
-      (value) => send({ kind: 'result', id: request.id, value }),
+      (value) => send({ kind: 'result', id: request.id, value: travelling(request.verb, value) }),
       (error: unknown) =>
         send({
           kind: 'failed',
@@ -32,4 +38,9 @@ export function serve(port: Port, engine: Engine): void {
   };
   port.addEventListener('message', listener);
   port.start?.();
+}
+
+/** Verdicts work themselves out when they are read, which no clone of them could. */
+function travelling(verb: Verb, value: unknown): unknown {
+  return verb === 'recompute' ? toTravel(value as Results) : value;
 }

@@ -28,12 +28,15 @@ interface Kept {
 export class LedgerBook {
   readonly supplies: SupplyBook;
   readonly #plan: Plan;
-  readonly #kept = new WeakMap<AccessWindow, Kept>();
+  readonly #kept: WeakMap<AccessWindow, Kept>;
   #curve: MaturityCurve | undefined;
-  readonly #skeletons = new WeakMap<readonly Activity[], Skeleton>();
+  readonly #skeletons: WeakMap<readonly Activity[], Skeleton>;
 
-  constructor(plan: Plan) {
+  /** `like`: the book of a plan with the same rules, zone and curing, of which everything else is taken over. */
+  constructor(plan: Plan, like?: LedgerBook) {
     this.#plan = plan;
+    this.#kept = like ? like.#kept : new WeakMap<AccessWindow, Kept>();
+    this.#skeletons = like ? like.#skeletons : new WeakMap<readonly Activity[], Skeleton>();
     this.supplies = new SupplyBook(plan.resources, plan.zone);
   }
 

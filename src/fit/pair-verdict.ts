@@ -2,7 +2,7 @@ import { NO, plainCode, type QuickState } from './quick.js';
 import type { FitVerdict, Placement, Reason } from './types.js';
 
 /** Works out all of a verdict. */
-export type Explain = (packageName: string, window: string) => FitVerdict;
+export type Explain = () => FitVerdict;
 
 /**
  * A verdict of which only what is quick to know is known at first. Reasons, placements and, where the answer is no, by
@@ -22,6 +22,10 @@ export class PairVerdict implements FitVerdict {
     this.#explain = explain;
   }
 
+  get state(): QuickState {
+    return this.#state;
+  }
+
   get fits(): boolean {
     return this.#state >= 0;
   }
@@ -32,7 +36,7 @@ export class PairVerdict implements FitVerdict {
   }
 
   get firstCode(): string | undefined {
-    return plainCode(this.#state) ?? (this.fits ? undefined : this.whole().reasons[0]?.code);
+    return plainCode(this.#state) ?? this.#whole?.reasons[0]?.code;
   }
 
   get spareMinutes(): number | null {
@@ -50,7 +54,7 @@ export class PairVerdict implements FitVerdict {
 
   /** All of it, as plain data. */
   whole(): FitVerdict {
-    return (this.#whole ??= this.#explain(this.package, this.window));
+    return (this.#whole ??= this.#explain());
   }
 
   /** Takes in what was worked out elsewhere. */

@@ -1,0 +1,23 @@
+/** Keeps one value, and makes it anew only where one of the things it is made from is another object. */
+export class KeptBy<T> {
+  #from: readonly unknown[] | undefined;
+  #value: T | undefined;
+
+  /** `make` hears of what was kept before; undefined the first time. */
+  of(from: readonly unknown[], make: (before: T | undefined) => T): T {
+    const same =
+      this.#from?.length === from.length && from.every((one, at) => one === this.#from![at]);
+    if (!same) {
+      this.#value = make(this.#value);
+      this.#from = from;
+    }
+    return this.#value as T;
+  }
+}
+
+/** The list as it was before, where it holds the same things in the same order. */
+export function keptList<T>(before: readonly T[] | undefined, list: readonly T[]): readonly T[] {
+  return before?.length === list.length && before.every((one, at) => one === list[at])
+    ? before
+    : list;
+}

@@ -1,0 +1,56 @@
+import type { Activity, PlanDocument, PlanRules } from '../../model/index.js';
+import { planFromDocument, PlanMemory, type PlanResult } from '../../tables/index.js';
+import { withSite } from '../site-plan.js';
+import { keptList } from './kept-by.js';
+
+/**
+ * Reads documents one after another, each only where it differs from the last; what is equal in two plans is the same
+ * object in both.
+ */
+export class SiteMemory {
+  readonly #tables = new PlanMemory();
+  readonly #heeding = new WeakMap<Activity, Activity>();
+  #activities: readonly Activity[] | undefined;
+  #rules:
+    { readonly from: PlanRules; readonly closed: string; readonly rules: PlanRules } | undefined;
+  #last: { readonly document: PlanDocument; readonly read: PlanResult } | undefined;
+
+  read(document: PlanDocument): PlanResult {
+    if (this.#last?.document === document) return this.#last.read;
+    const plain = planFromDocument(document, this.#tables);
+    const read = this.#settled(plain, withSite(plain));
+    this.#last = { document, read };
+    return read;
+  }
+
+  #settled(plain: PlanResult, read: PlanResult): PlanResult {
+    if (plain === read) return read;
+    const activities = keptList(
+      this.#activities,
+      read.plan.activities.map((one, at) => this.#sameActivity(plain.plan.activities[at]!, one)),
+    );
+    this.#activities = activities;
+    const rules = this.#sameRules(plain.plan.rules, read.plan.rules);
+    return { ...read, plan: { ...read.plan, activities, rules } };
+  }
+
+  #sameActivity(from: Activity, made: Activity): Activity {
+    if (from === made) return made;
+    const before = this.#heeding.get(from);
+    if (before && sameNames(before.heeds, made.heeds)) return before;
+    this.#heeding.set(from, made);
+    return made;
+  }
+
+  #sameRules(from: PlanRules, made: PlanRules): PlanRules {
+    if (from === made) return made;
+    const closed = JSON.stringify(made.closed);
+    if (this.#rules?.from === from && this.#rules.closed === closed) return this.#rules.rules;
+    this.#rules = { from, closed, rules: made };
+    return made;
+  }
+}
+
+function sameNames(a: readonly string[] = [], b: readonly string[] = []): boolean {
+  return a.length === b.length && a.every((one, at) => one === b[at]);
+}

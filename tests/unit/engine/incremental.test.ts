@@ -1,0 +1,135 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { Session } from '../../../src/engine/incremental/session.js';
+import { createInlineEngine, type Results } from '../../../src/engine/index.js';
+import {
+  fitOne,
+  LedgerBook,
+  packagesIn,
+  PairVerdict,
+  quickStates,
+} from '../../../src/fit/index.js';
+import { noRules, type PlanDocument } from '../../../src/model/index.js';
+import { randomPlan } from '../../helpers/random-plan.js';
+import { emptyDocument, sampleFiles } from '../../helpers/sample.js';
+
+const cases = Number(process.env['INCREMENTAL_CASES'] ?? 12);
+const plainly = (results: Results): unknown => ({
+  ...results,
+  fits: results.fits.map(({ package: pack, window, fits, spareMinutes, reasons, placements }) => ({
+    package: pack,
+    window,
+    fits,
+    spareMinutes,
+    reasons,
+    placements,
+  })),
+});
+
+type Table = 'windows' | 'work' | 'resources';
+interface Step {
+  readonly table: Table;
+  readonly kind: 'cell' | 'drop' | 'double' | 'blank' | 'rules';
+  readonly row: number;
+  readonly column: number;
+  readonly text: string;
+}
+
+const steps = fc.array(
+  fc.record<Step>({
+    table: fc.constantFrom<Table>('windows', 'work', 'resources'),
+    kind: fc.constantFrom('cell', 'cell', 'cell', 'drop', 'double', 'blank', 'rules'),
+    row: fc.nat(60),
+    column: fc.nat(20),
+    text: fc.constantFrom('', '45', '2 h', 'A1', 'yes', 'x; y', '2027-02-31 23:00', 'OLE-1'),
+  }),
+  { minLength: 1, maxLength: 6 },
+);
+
+function stepped(document: PlanDocument, { table, kind, row, column, text }: Step): PlanDocument {
+  if (kind === 'rules')
+    return { ...document, rules: document.rules === noRules ? { ...noRules } : noRules };
+  const held = document.tables[table];
+  const at = held.rows.length === 0 ? 0 : row % held.rows.length;
+  const rows = held.rows.slice();
+  const cells = rows[at];
+  if (!cells) return document;
+  if (kind === 'drop') rows.splice(at, 1);
+  else if (kind === 'double') rows.splice(at, 0, cells.slice());
+  else if (kind === 'blank') rows.splice(at, 0, []);
+  else rows[at] = cells.with(column % cells.length, text);
+  return { ...document, tables: { ...document.tables, [table]: { ...held, rows } } };
+}
+
+describe('a session', () => {
+  it('comes to the same as working all out afresh, faults and their places too, after any edits', async () => {
+    const engine = createInlineEngine();
+    const { document: whole } = await engine.importFiles(sampleFiles(), emptyDocument);
+    // A part of the sample, so that verdicts with all their reasons are quick to compare.
+    const start: PlanDocument = {
+      ...whole,
+      tables: {
+        ...whole.tables,
+        windows: { ...whole.tables.windows, rows: whole.tables.windows.rows.slice(0, 5) },
+        work: { ...whole.tables.work, rows: whole.tables.work.rows.slice(0, 16) },
+      },
+    };
+    fc.assert(
+      fc.property(steps, (list) => {
+        const session = new Session();
+        session.recompute(start);
+        let document = start;
+        for (const step of list) {
+          document = stepped(document, step);
+          const kept = session.recompute(document);
+          expect(plainly(kept)).toEqual(plainly(new Session().recompute(document)));
+        }
+      }),
+      { numRuns: cases, seed: 5 },
+    );
+  }, 120_000);
+
+  it('keeps every ledger, package and verdict that an edit does not touch', async () => {
+    const engine = createInlineEngine();
+    const { document } = await engine.importFiles(sampleFiles(), emptyDocument);
+    const before = await engine.recompute(document);
+    const again = await engine.recompute({ ...document, name: 'other' });
+    expect(
+      [again.plan.windows, again.ledgers, again.packages, again.fits].map(
+        (one, at) =>
+          one === [before.plan.windows, before.ledgers, before.packages, before.fits][at],
+      ),
+    ).toEqual([true, true, true, true]);
+    const title = document.tables.windows.columns.indexOf('title');
+    const rows = document.tables.windows.rows.slice();
+    rows[0] = rows[0]!.with(title, 'Another title');
+    const { windows } = document.tables;
+    const after = await engine.recompute({
+      ...document,
+      tables: { ...document.tables, windows: { ...windows, rows } },
+    });
+    expect(after.ledgers.filter((one, at) => one !== before.ledgers[at])).toHaveLength(1);
+    expect(after.packages).toBe(before.packages);
+    const changed = after.fits.filter((one, at) => one !== before.fits[at]);
+    expect(changed).toHaveLength(before.packages.length);
+  });
+});
+
+describe('a verdict before its reasons', () => {
+  it('says what the whole verdict says', () => {
+    for (let seed = 1; seed <= 120; seed += 1) {
+      const { plan } = randomPlan(seed);
+      const book = new LedgerBook(plan);
+      for (const [name, activities] of packagesIn(plan.activities)) {
+        const states = quickStates(plan, activities, plan.windows, book);
+        plan.windows.forEach((window, at) => {
+          const whole = fitOne(plan, name, window.id);
+          const quick = new PairVerdict(name, window.id, states[at]!, () => whole);
+          expect(quick.fits).toBe(whole.fits);
+          if (quick.settled && !quick.fits) expect(quick.firstCode).toBe(whole.reasons[0]?.code);
+          expect(quick.spareMinutes).toBe(whole.spareMinutes);
+        });
+      }
+    }
+  });
+});

@@ -42,7 +42,10 @@ export interface Results {
   /** One a window, for ordinary inside work, in file order. */
   readonly ledgers: readonly Ledger[];
   readonly packages: readonly PackageSummary[];
-  /** Every package against every window. */
+  /**
+   * Every package against every window; none where these are more than 200,000 pairs. Reasons, placements and the
+   * minutes missing are worked out when they are read, `fits` and spare minutes are there at once.
+   */
   readonly fits: readonly FitVerdict[];
 }
 

@@ -1,5 +1,5 @@
 import { betaNetwork } from './networks.js';
-import { nextWord, randomState, simulate } from '../../src/risk/index.js';
+import { fillWords, randomState, simulate } from '../../src/risk/index.js';
 
 const RUNS = 100_000;
 const ACTIVITIES = 200;
@@ -12,7 +12,11 @@ function median(values: readonly number[]): number {
 let sink = 0;
 function drawWords(): void {
   const state = randomState(1);
-  for (let k = 0; k < RUNS * ACTIVITIES; k += 1) sink ^= nextWord(state);
+  const words = new Int32Array(64);
+  for (let k = 0; k < RUNS * ACTIVITIES; k += words.length) {
+    fillWords(state, words);
+    sink ^= words[k & 63]!;
+  }
 }
 
 /**

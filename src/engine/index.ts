@@ -4,6 +4,16 @@ export { createWorkerEngine } from './worker-engine.js';
 export { serve } from './serve.js';
 export { recompute } from './recompute.js';
 export { ruleSketch, sketchWindow, type RuleSketch, type SketchStep } from './rule-sketch.js';
+export { cutOffCalendar } from './cut-off-calendar.js';
+export { shiftTable } from './shift-table.js';
+export {
+  correctionsOf,
+  grantStep,
+  mergeShiftLogs,
+  readShiftLog,
+  shiftLogFile,
+  shiftState,
+} from '../risk/index.js';
 export type { Port } from './protocol.js';
 export type {
   Account,

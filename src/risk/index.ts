@@ -48,7 +48,15 @@ export { handback, verdictOf } from './handback.js';
 export { handbackNetwork, type HandbackNetwork, type NodeMeaning } from './handback-network.js';
 export { pairedFinishes, type PairedCase } from './paired-runs.js';
 export {
+  mergeShiftLogs,
+  readShiftLog,
+  shiftLogFile,
+  type MergedLog,
+  type ReadLog,
+} from './log-file.js';
+export {
   appendEntry,
+  correctionsOf,
   shiftState,
   type ShiftEntry,
   type ShiftEvent,

@@ -91,20 +91,43 @@ export function appendEntry(log: ShiftLog, entry: ShiftEntry): ShiftLog {
   return [...log, entry];
 }
 
-/** The entries that count: the last of each chain of corrections. */
-function standingOf(log: ShiftLog): { standing: StandingEntry[]; struckOut: ShiftEntry[] } {
+/** The entry that was first written of those that one puts right; null where they go round in a ring. */
+function rootOf(entry: ShiftEntry, byId: ReadonlyMap<string, ShiftEntry>): ShiftEntry | null {
+  const met = new Set([entry]);
+  for (let one = entry; one.corrects !== undefined;) {
+    const before = byId.get(one.corrects);
+    if (!before) return one;
+    if (met.has(before)) return null;
+    met.add(before);
+    one = before;
+  }
+  return [...met].at(-1)!;
+}
+
+/**
+ * Each entry as first written with those that put it right, in the order in which they were written: the last counts.
+ * So it does where two devices put one entry right, each its own way.
+ */
+export function correctionsOf(log: ShiftLog): readonly (readonly ShiftEntry[])[] {
   const byId = new Map(log.map((one) => [one.id, one]));
-  const corrected = new Set(log.flatMap((one) => one.corrects ?? []));
+  const groups = new Map<ShiftEntry, ShiftEntry[]>();
+  for (const entry of log) {
+    const root = rootOf(entry, byId);
+    if (root) groups.set(root, [...(groups.get(root) ?? []), entry]);
+  }
+  return [...groups].map(([root, entries]) => [
+    root,
+    ...entries.filter((one) => one !== root).sort((a, b) => a.enteredAt - b.enteredAt),
+  ]);
+}
+
+/** The entries that count: the last written of those that put one entry right. */
+function standingOf(log: ShiftLog): { standing: StandingEntry[]; struckOut: ShiftEntry[] } {
   const standing: StandingEntry[] = [];
   const struckOut: ShiftEntry[] = [];
-  for (const entry of log) {
-    if (corrected.has(entry.id)) continue;
-    const replaced: ShiftEntry[] = [];
-    for (let id = entry.corrects; id !== undefined;) {
-      const before: ShiftEntry | undefined = byId.get(id);
-      if (before) replaced.unshift(before);
-      id = before?.corrects;
-    }
+  for (const entries of correctionsOf(log)) {
+    const entry = entries.at(-1)!;
+    const replaced = entries.slice(0, -1);
     if (entry.event.kind === 'struck-out') struckOut.push(...replaced);
     else standing.push({ entry, replaced });
   }

@@ -1,0 +1,77 @@
+import { durationText, isoText, type Instant } from '../calendar/index.js';
+import type { AccessWindow } from '../model/index.js';
+import type { HandbackResult } from '../risk/index.js';
+import { calendarFile, type CalendarEvent } from '../tables/calendar-file.js';
+
+/**
+ * Cut-offs, points of no return, latest abandonments, go/no-go points and booked ends as an iCalendar file (RFC 5545),
+ * stamped `now`. What has begun has no cut-off any more. The same cut-off in a later file has the same uid and moves the
+ * entry.
+ */
+export function cutOffCalendar(
+  results: readonly HandbackResult[],
+  windows: readonly AccessWindow[],
+  now: Instant,
+): string {
+  const events = results.flatMap((result) => {
+    const zone = windows.find((one) => one.id === result.window)?.zone ?? 'UTC';
+    return windowEvents(result, (at) => isoText(at, zone).replace('T', ' '));
+  });
+  return calendarFile(events, now);
+}
+
+function windowEvents(result: HandbackResult, told: (at: Instant) => string): CalendarEvent[] {
+  const { window, bookedEnd, requiredMinutes, cutOffs, decisions, goPoints } = result;
+  const uid = (...parts: readonly string[]): string =>
+    `${[window, ...parts].map(encodeURIComponent).join('.')}@possession-fit`;
+  const titleOf = (activity: string): string =>
+    cutOffs.find((one) => one.activity === activity)?.name ?? activity;
+  const end = `Booked end ${told(bookedEnd)}.`;
+  const begun = new Set(
+    cutOffs.flatMap((one) => (one.state === 'to-come' ? [] : (one.activity ?? []))),
+  );
+  return [
+    ...cutOffs
+      .filter((one) => one.state === 'to-come')
+      .map((one) => ({
+        uid: uid(one.kind, one.activity ?? one.name),
+        start: one.latestStart,
+        summary: `${window}: ${one.name} must have started`,
+        description: `Latest start that keeps the required margin of ${durationText(requiredMinutes)}. Still on time if started by ${told(one.onTimeStart)}. Planned start ${told(one.plannedStart)}. ${end}`,
+      })),
+    ...decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
+      ...(pointOfNoReturn === null || begun.has(activity)
+        ? []
+        : [
+            {
+              uid: uid('no-return', activity),
+              start: pointOfNoReturn,
+              summary: `${window}: point of no return, ${titleOf(activity)}`,
+              description: `Not begun by then, do not begin: it cannot be undone. ${end}`,
+            },
+          ]),
+      ...(latestAbort === null
+        ? []
+        : [
+            {
+              uid: uid('latest-abandonment', activity),
+              start: latestAbort,
+              summary: `${window}: latest abandonment, ${titleOf(activity)}`,
+              description: `Abandoned later, the line is back after the booked end. ${end}`,
+            },
+          ]),
+    ]),
+    ...goPoints.map((one) => ({
+      uid: uid('go', one.id),
+      start: one.at,
+      summary: `${window}: go or no go, ${one.name}`,
+      description: `${one.holder === '' ? 'Nobody is named to decide.' : `${one.holder} decides.`} ${end}`,
+    })),
+    {
+      uid: uid('booked-end'),
+      start: bookedEnd,
+      summary: `${window}: booked end`,
+      description: `The possession must have been handed back. ${end}`,
+    },
+  ];
+}

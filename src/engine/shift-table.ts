@@ -1,0 +1,63 @@
+import { isoText } from '../calendar/index.js';
+import type { ShiftEvent, ShiftLog } from '../risk/index.js';
+import { shiftState } from '../risk/index.js';
+import { writeCsv, type Cell } from '../tables/write-csv.js';
+
+const columns = [
+  'entry',
+  'counts',
+  'happened',
+  'written',
+  'by',
+  'what',
+  'activity',
+  'step',
+  'stage',
+  'units done',
+  'minutes left',
+  'text',
+  'corrects',
+];
+
+/**
+ * A shift's log as CSV, an entry a line, in the order in which they were written: corrected and struck-out entries too,
+ * with `no` under `counts`. Times are local to `zone`, with their offset.
+ */
+export function shiftTable(log: ShiftLog, zone: string): string {
+  const counts = new Set(shiftState(log).standing.map((one) => one.entry.id));
+  return writeCsv(
+    columns,
+    log.map((one): Cell[] => [
+      one.id,
+      counts.has(one.id) ? 'yes' : 'no',
+      isoText(one.at, zone),
+      isoText(one.enteredAt, zone),
+      one.by,
+      one.event.kind,
+      ...cellsOf(one.event),
+      one.corrects,
+    ]),
+  );
+}
+
+/** Activity, step, stage, units done, minutes left and text. */
+function cellsOf(event: ShiftEvent): Cell[] {
+  switch (event.kind) {
+    case 'step-started':
+    case 'step-finished':
+      return ['', event.step, event.stage, '', '', ''];
+    case 'activity-started':
+    case 'activity-finished':
+      return [event.activity, '', '', '', '', ''];
+    case 'units-done':
+      return [event.activity, '', '', event.units, '', ''];
+    case 'minutes-left':
+      return [event.activity, '', '', '', `${event.low}; ${event.likely}; ${event.high}`, ''];
+    case 'decided':
+      return ['', '', '', '', '', `${event.name}: ${event.go ? 'go' : 'no go'}`];
+    case 'note':
+      return ['', '', '', '', '', event.text];
+    default:
+      return ['', '', '', '', '', ''];
+  }
+}

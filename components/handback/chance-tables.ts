@@ -66,13 +66,10 @@ export function unitTables(result: HandbackResult, strings: HandbackStrings): Te
   );
 }
 
-/** What it would bring to hold one length at its least. Of alike units only the one that helps most is listed. */
+/** What it would bring to hold one length at its least: all units of a repeated piece of work together. */
 export function helpsTable(result: HandbackResult, strings: HandbackStrings): TemplateResult {
-  const repeated = new Set(result.units.map((one) => titleOf(result, one.activity)));
-  const rows = result.simulation.helpsMost.filter(
-    ({ name }, index, all) =>
-      !repeated.has(name) || all.findIndex((one) => one.name === name) === index,
-  );
+  const repeated = new Set(result.units.map((one) => one.activity));
+  const rows = result.simulation.helpsMost;
   const most = Math.max(0.001, ...rows.map((one) => one.probabilityGain));
   return html`<section class="helps">
     <h3>${strings.helps}</h3>
@@ -94,7 +91,11 @@ export function helpsTable(result: HandbackResult, strings: HandbackStrings): Te
                   (one) =>
                     html`<tr>
                       <th scope="row">
-                        ${repeated.has(one.name) ? strings.oneUnit(one.name) : one.name}
+                        ${
+                          one.activity !== undefined && repeated.has(one.activity)
+                            ? strings.allUnits(one.name)
+                            : one.name
+                        }
                       </th>
                       <td class="figure">${pointsText(one.probabilityGain)}</td>
                       <td class="figure">${durationText(one.meanGainMinutes)}</td>

@@ -1,6 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
+import type { Figure } from '../shared/figure-ask-event.js';
+import { askButton } from './ask-button.js';
 import { titleOf, type Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 import { clockBeside } from './times.js';
@@ -9,7 +11,9 @@ import { clockBeside } from './times.js';
 export function cutOffTable(
   result: HandbackResult,
   { zone, strings }: Setting<HandbackStrings>,
+  ask: (figure: Figure) => void,
 ): TemplateResult {
+  const { window } = result;
   const time = (at: Instant): string => clockBeside(at, result.bookedEnd, zone);
   return html`<section class="cut-offs">
     <h3>${strings.cutOffs}</h3>
@@ -26,7 +30,7 @@ export function cutOffTable(
         </thead>
         <tbody>
           ${result.cutOffs.map(
-            (one) =>
+            (one, index) =>
               html`<tr class=${one.state}>
                 <th scope="row">
                   ${one.activity === undefined ? nothing : html`<span class="id">${one.activity}</span>`}
@@ -34,7 +38,11 @@ export function cutOffTable(
                 </th>
                 <td class="time">${time(one.plannedStart)}</td>
                 <td class="time ${one.slackMinutes < 0 ? 'short' : ''}">
-                  <strong>${time(one.latestStart)}</strong>
+                  <strong
+                    >${askButton(time(one.latestStart), strings.explain, () =>
+                      ask({ of: 'cut-off', window, index }),
+                    )}</strong
+                  >
                   <span class="quiet"
                     >${one.slackMinutes < 0 ? '\u2212' : '+'}${durationText(Math.abs(one.slackMinutes))}</span
                   >
@@ -53,12 +61,17 @@ export function cutOffTable(
 export function decisionTable(
   result: HandbackResult,
   { zone, strings }: Setting<HandbackStrings>,
+  ask?: (figure: Figure) => void,
 ): TemplateResult | typeof nothing {
   if (result.decisions.length === 0) return nothing;
-  const time = (at: Instant | null, none: string): TemplateResult =>
-    at === null
-      ? html`<span class="quiet">${none}</span>`
-      : html`<strong>${clockBeside(at, result.bookedEnd, zone)}</strong>`;
+  const { window } = result;
+  const time = (at: Instant | null, none: string, figure: Figure): TemplateResult => {
+    if (at === null) return html`<span class="quiet">${none}</span>`;
+    const clock = clockBeside(at, result.bookedEnd, zone);
+    return html`<strong
+      >${ask ? askButton(clock, strings.explain, () => ask(figure)) : clock}</strong
+    >`;
+  };
   return html`<section class="decisions">
     <h3>${strings.decisions}</h3>
     <table>
@@ -71,11 +84,15 @@ export function decisionTable(
       </thead>
       <tbody>
         ${result.decisions.map(
-          (one) =>
+          ({ activity, pointOfNoReturn, latestAbort }) =>
             html`<tr>
-              <th scope="row">${titleOf(result, one.activity)}</th>
-              <td class="time">${time(one.pointOfNoReturn, strings.reversible)}</td>
-              <td class="time">${time(one.latestAbort, strings.notAsked)}</td>
+              <th scope="row">${titleOf(result, activity)}</th>
+              <td class="time">
+                ${time(pointOfNoReturn, strings.reversible, { of: 'point-of-no-return', window, activity })}
+              </td>
+              <td class="time">
+                ${time(latestAbort, strings.notAsked, { of: 'latest-abort', window, activity })}
+              </td>
             </tr>`,
         )}
       </tbody>

@@ -1,7 +1,9 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { durationText, MINUTE, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
+import type { Figure } from '../shared/figure-ask-event.js';
 import { clockText } from '../shared/format.js';
+import { askButton } from './ask-button.js';
 import { kindFill, kindPatterns } from '../shared/kinds.js';
 import { endScale, ticksOf } from './end-scale.js';
 import type { Setting } from './result-parts.js';
@@ -167,28 +169,38 @@ export function endTables(
   result: HandbackResult,
   { zone, strings }: Setting<HandbackStrings>,
   width: number,
+  ask: (figure: Figure) => void,
 ): TemplateResult {
-  const { simulation: run, bookedEnd } = result;
+  const { simulation: run, bookedEnd, window } = result;
   const { windowStart, histogram } = endScale(result, barsIn(width));
   const time = (at: Instant): string => clockBeside(at, bookedEnd, zone);
-  const rows: readonly (readonly [string, string])[] = [
+  const rows: readonly (readonly [name: string, value: string, figure?: Figure])[] = [
     [strings.plannedClear, time(result.plannedClear)],
     [strings.leadOut, durationText(result.leadOutMinutes)],
     [strings.plannedHandback, time(result.plannedHandback)],
     [strings.bookedEnd, time(bookedEnd)],
-    [strings.margin, durationText(result.marginMinutes)],
+    [strings.margin, durationText(result.marginMinutes), { of: 'handback-margin', window }],
     [strings.requiredMargin, durationText(result.requiredMinutes)],
-    ['P50', time(run.p50)],
-    ['P80', time(run.p80)],
-    ['P90', time(run.p90)],
-    ['P95', time(run.p95)],
-    [strings.meanLate, `${run.outlook.expectedOverrunMinutes.toFixed(1)} min`],
-    ...run.outlook.laterThan.map((one): [string, string] => [
-      strings.moreThan(time(bookedEnd + one.minutes * MINUTE)),
-      one.probability === 0
-        ? strings.noRunOf(run.runs.toLocaleString('en-GB'))
-        : percentText(one.probability),
-    ]),
+    [strings.onTime, percentText(run.outlook.onTime.probability), { of: 'on-time', window }],
+    ...([50, 80, 90, 95] as const).map(
+      (percent) =>
+        [`P${percent}`, time(run[`p${percent}`]), { of: 'p-value', window, percent }] as const,
+    ),
+    [
+      strings.meanLate,
+      `${run.outlook.expectedOverrunMinutes.toFixed(1)} min`,
+      { of: 'expected-overrun', window },
+    ],
+    ...run.outlook.laterThan.map(
+      (one) =>
+        [
+          strings.moreThan(time(bookedEnd + one.minutes * MINUTE)),
+          one.probability === 0
+            ? strings.noRunOf(run.runs.toLocaleString('en-GB'))
+            : percentText(one.probability),
+          { of: 'later-than', window, minutes: one.minutes },
+        ] as const,
+    ),
   ];
   const clock = (minutes: number): string => time(windowStart + minutes * MINUTE);
   return html`<div class="figures">
@@ -201,10 +213,12 @@ export function endTables(
         </thead>
         <tbody>
           ${rows.map(
-            ([name, value]) =>
+            ([name, value, figure]) =>
               html`<tr>
                 <th scope="row">${name}</th>
-                <td class="figure">${value}</td>
+                <td class="figure">
+                  ${figure ? askButton(value, strings.explain, () => ask(figure)) : value}
+                </td>
               </tr>`,
           )}
         </tbody>

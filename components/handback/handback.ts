@@ -1,22 +1,34 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Instant } from '../../src/calendar/index.js';
-import type { HandbackResult, Progress } from '../../src/engine/index.js';
-import type { AccessWindow } from '../../src/model/index.js';
+import {
+  cutOffCalendar,
+  shiftState,
+  type HandbackResult,
+  type Progress,
+} from '../../src/engine/index.js';
+import type { AccessWindow, Decisions } from '../../src/model/index.js';
+import { CalendarSaveEvent } from '../booking/calendar-save-event.js';
 import { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { stretchText } from '../shared/format.js';
 import { kindStyles } from '../shared/kinds.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { criticalityTable, helpsTable, unitTables } from './chance-tables.js';
 import { cutOffTable, decisionTable } from './cut-off-tables.js';
 import { endPicture, endTables } from './end-picture.js';
+import { decisionForm } from './decision-form.js';
+import { DecisionsChangeEvent } from './decisions-change-event.js';
+import { goPointTable } from './go-points.js';
+import { HandbackEntryEvent } from './handback-entry-event.js';
 import { HandbackRecordEvent } from './handback-record-event.js';
 import { styles } from './handback.styles.js';
 import { liveStyles } from './live.styles.js';
 import { liveView } from './live-view.js';
 import { printSheet } from './print-sheet.js';
 import { printStyles } from './print.styles.js';
+import { shiftStyles } from './shift.styles.js';
 import { shiftLines, type HandbackLogEntry } from './shift-lines.js';
 import { defaultStrings, type HandbackStrings } from './strings.js';
 import { exactClock } from './times.js';
@@ -32,7 +44,13 @@ import { windowList } from './window-list.js';
  * @summary Handback of all windows, and one of them in full.
  * @tag possession-handback
  * @event {WindowSelectEvent} possession-window-select - A reader picks a window.
- * @event {HandbackRecordEvent} possession-handback-record - Someone reports that a step or work started or finished.
+ * @event {HandbackRecordEvent} possession-handback-record - Someone reports that a step or work started or finished just now.
+ * @event {HandbackEntryEvent} possession-handback-entry - Someone wants anything else written in the log, or an entry put right.
+ * @event {HandbackLogSaveEvent} possession-handback-log-save - Someone wants the log as a file.
+ * @event {HandbackLogMergeEvent} possession-handback-log-merge - Someone brought in the log of another device.
+ * @event {DecisionsChangeEvent} possession-decisions-change - Someone changes go/no-go points or what cannot be undone.
+ * @event {CalendarSaveEvent} possession-calendar-save - Someone wants the cut-off times as a calendar file.
+ * @event {FigureAskEvent} possession-figure-ask - A reader asks where a figure comes from.
  * @csspart row - One window of the list.
  * @csspart live - The view for the shift.
  * @csspart record - A button that reports a start or a finish.
@@ -47,6 +65,7 @@ export class PossessionHandback extends LitElement {
     cautionStyles,
     styles,
     liveStyles,
+    shiftStyles,
     printStyles,
   ];
   static override readonly properties: PropertyDeclarations = {
@@ -58,6 +77,7 @@ export class PossessionHandback extends LitElement {
     live: { type: Boolean, reflect: true },
     now: { attribute: false },
     log: { attribute: false },
+    decisions: { attribute: false },
     assumptions: { attribute: false },
     strings: { attribute: false },
   };
@@ -75,11 +95,15 @@ export class PossessionHandback extends LitElement {
   declare now: Instant | null;
   /** Entries of the shift log of the window shown, in the order in which they were written. */
   declare log: readonly HandbackLogEntry[];
+  /** Go/no-go points and what cannot be undone, as the plan has them, to be edited here; null: not to be edited. */
+  declare decisions: Decisions | null;
   /** Further lines for the printed sheet. */
   declare assumptions: readonly string[];
   /** Words in place of the default ones. */
   declare strings: Partial<HandbackStrings>;
 
+  /** What became of the last log brought in. */
+  #said: { window: string; lines: readonly string[] } = { window: '', lines: [] };
   readonly #picture = new WidthWatch(this, '.end-picture', 640);
 
   constructor() {
@@ -92,6 +116,7 @@ export class PossessionHandback extends LitElement {
     this.live = false;
     this.now = null;
     this.log = [];
+    this.decisions = null;
     this.assumptions = [];
     this.strings = {};
   }
@@ -130,6 +155,7 @@ export class PossessionHandback extends LitElement {
               this.#windowOf(result.window),
               { zone: this.#zoneOf(result), strings: words },
               this.assumptions,
+              this.now,
             )
           : nothing
       }`;
@@ -155,13 +181,26 @@ export class PossessionHandback extends LitElement {
   }
 
   #renderLive(result: HandbackResult, strings: HandbackStrings): TemplateResult {
+    const { window } = result;
     return liveView(result, {
       zone: this.#zoneOf(result),
       strings,
       now: this.now ?? result.live?.at ?? null,
       lines: shiftLines(this.log),
-      record: (what) =>
-        this.dispatchEvent(new HandbackRecordEvent({ ...what, window: result.window })),
+      cutOffs: result.cutOffs,
+      state: shiftState(this.log),
+      record: (what) => this.dispatchEvent(new HandbackRecordEvent({ ...what, window })),
+      write: (entry) => this.dispatchEvent(new HandbackEntryEvent({ ...entry, window })),
+      files: {
+        log: this.log,
+        window,
+        said: this.#said.window === window ? this.#said.lines : [],
+        send: (event) => this.dispatchEvent(event),
+        say: (lines) => {
+          this.#said = { window, lines };
+          this.requestUpdate();
+        },
+      },
     });
   }
 
@@ -170,6 +209,7 @@ export class PossessionHandback extends LitElement {
     const setting = { zone: this.#zoneOf(result), strings };
     const { simulation: run } = result;
     const { width } = this.#picture;
+    const ask = (figure: Figure): boolean => this.dispatchEvent(new FigureAskEvent(figure));
     return html`<article aria-label="${result.window} ${window?.title ?? ''}">
       <header>
         <h2>${result.window} ${window?.title ?? ''}</h2>
@@ -186,15 +226,35 @@ export class PossessionHandback extends LitElement {
         ${result.live ? html`<p class="quiet">${strings.forecastRuns(exactClock(result.live.at, setting.zone))}</p>` : nothing}
         <div class="end-parts">
           <div class="end-picture">${endPicture(result, setting, width)}</div>
-          <div class="end-tables">${endTables(result, setting, width)}</div>
+          <div class="end-tables">${endTables(result, setting, width, ask)}</div>
         </div>
       </section>
       <div class="tables">
-        ${cutOffTable(result, setting)} ${decisionTable(result, setting)}
+        ${cutOffTable(result, setting, ask)}
+        ${
+          this.now === null
+            ? nothing
+            : html`<button type="button" class="calendar" @click=${() => this.#saveCalendar()}>
+                ${strings.saveCalendar}
+              </button>`
+        }
+        ${decisionTable(result, setting, ask)} ${goPointTable(result, setting)}
+        ${
+          this.decisions && window
+            ? decisionForm(result, window, this.decisions, setting, (decisions) =>
+                this.dispatchEvent(new DecisionsChangeEvent(decisions)),
+              )
+            : nothing
+        }
         ${unitTables(result, strings)} ${helpsTable(result, strings)}
         ${criticalityTable(result, strings)}
       </div>
     </article>`;
+  }
+
+  #saveCalendar(): void {
+    if (this.now === null) return;
+    this.dispatchEvent(new CalendarSaveEvent(cutOffCalendar(this.results, this.windows, this.now)));
   }
 
   get #words(): HandbackStrings {

@@ -1,32 +1,21 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { durationText, type Instant } from '../../src/calendar/index.js';
+import { durationText, MINUTE } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import { cautionList } from '../shared/cautions.js';
-import type { HandbackRecord } from './handback-record-event.js';
+import { clockEntry } from './clock-entry.js';
+import { countdown, countdownText } from './countdown.js';
+import { liveDecisions } from './go-points.js';
+import { stateOf, type LiveSetting } from './live-setting.js';
+import { logFiles } from './log-files.js';
 import { logList } from './log-list.js';
-import { titleOf, type CutOff, type DropOption, type Setting } from './result-parts.js';
-import { seenOf, type ShiftLine } from './shift-lines.js';
+import { recordRow } from './record-row.js';
+import { titleOf, type CutOff, type DropOption } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 import { aimText, clockBeside, errorText, exactClock, minutesUntil, percentText } from './times.js';
 import { verdictTag } from './verdict-shape.js';
 
 /** From here on a forecast no longer says how things stand: much can begin or end in a quarter of an hour. */
 const OLD_MINUTES = 15;
-
-export interface LiveSetting extends Setting<HandbackStrings> {
-  /** The moment countdowns count from; null: none is known, so none is shown. */
-  readonly now: Instant | null;
-  readonly lines: readonly ShiftLine[];
-  readonly record: (what: Omit<HandbackRecord, 'window'>) => void;
-}
-
-/** `in 24 min`, `less than 1 min`, `7 min past`. */
-export function countdownText(at: Instant, now: Instant, strings: HandbackStrings): string {
-  const left = minutesUntil(at, now);
-  if (at >= now)
-    return strings.inTime(left === 0 && at > now ? strings.underMinute : durationText(left));
-  return strings.pastBy(durationText(-left));
-}
 
 function nextCutOff(one: CutOff, { zone, strings, now }: LiveSetting): TemplateResult {
   const past = now !== null && one.latestStart < now;
@@ -36,13 +25,7 @@ function nextCutOff(one: CutOff, { zone, strings, now }: LiveSetting): TemplateR
     <p class="what">${one.name}</p>
     <p class="by">
       <strong>${strings.startBy(exactClock(one.latestStart, zone))}</strong>
-      ${
-        now === null
-          ? nothing
-          : html`<span class="countdown" role="timer"
-              >${countdownText(one.latestStart, now, strings)}</span
-            >`
-      }
+      ${countdown(one.latestStart, now, strings)}
     </p>
     ${
       past
@@ -100,60 +83,53 @@ function dropList(
   </div>`;
 }
 
-/** The state by the forecast, or further on by what the log says since. */
-function stateOf(one: CutOff, lines: readonly ShiftLine[]): CutOff['state'] {
-  const { startedAt, finishedAt } = seenOf(lines, one);
-  if (one.state === 'done' || finishedAt !== undefined) return 'done';
-  return one.state === 'begun' || startedAt !== undefined ? 'begun' : 'to-come';
-}
-
-/** A step or a piece of work with its two buttons; one button for what takes no time. */
-function recordRow(one: CutOff, isNext: boolean, setting: LiveSetting): TemplateResult {
-  const { zone, strings, lines, record } = setting;
-  const seen = seenOf(lines, one);
-  const state = stateOf(one, lines);
-  const done = state === 'done';
-  const begun = state !== 'to-come';
-  const subject = one.activity === undefined ? { step: one.name } : { activity: one.activity };
-  const momentary = one.plannedFinish === one.plannedStart;
-  const button = (
-    what: HandbackRecord['what'],
-    word: string,
-    at: Instant | undefined,
-    pressed: boolean,
-  ): TemplateResult =>
-    html`<button
+/** The last entry of all: the line is the railway's again. */
+function handingBack(result: HandbackResult, setting: LiveSetting): TemplateResult {
+  const { zone, strings, state, write, now } = setting;
+  const { handedBackAt } = state;
+  if (handedBackAt !== null) {
+    const early = Math.round((result.bookedEnd - handedBackAt) / MINUTE);
+    return html`<p class="handed-back ${early < 0 ? 'overrun' : 'held'}">
+      ${strings.wasHandedBack(
+        exactClock(handedBackAt, zone),
+        early < 0
+          ? strings.late(durationText(-early))
+          : strings.beforeBookedEnd(durationText(early)),
+      )}
+    </p>`;
+  }
+  return html`<div class="hand-back">
+    <button
       type="button"
       part="record"
-      class="${what} ${!pressed && (what === 'finished' ? begun : isNext) ? 'strong' : ''}"
-      ?disabled=${pressed}
-      @click=${() => record({ ...subject, what })}
+      class="handed"
+      @click=${() => write({ event: { kind: 'handed-back' }, at: null })}
     >
-      ${pressed ? html`<span aria-hidden="true">&check;</span>` : nothing} ${word}<span
-        class="unseen"
-        >: ${one.name}</span
-      >
-      ${at === undefined ? nothing : html`<span class="at">${exactClock(at, zone)}</span>`}
-    </button>`;
-  return html`<li class="record ${state}">
-    <div class="name">
-      <strong>${one.name}</strong>
-      <span class="quiet"
-        >${strings.state[state]}${
-          begun ? nothing : html`, ${strings.startBefore(exactClock(one.latestStart, zone))}`
-        }</span
-      >
-    </div>
-    <div class="buttons">
-      ${momentary ? nothing : button('started', strings.started, seen.startedAt, begun)}
-      ${button('finished', momentary ? strings.happened : strings.finished, seen.finishedAt, done)}
-    </div>
-  </li>`;
+      ${strings.handBackNow}
+    </button>
+    <details class="earlier">
+      <summary>
+        ${strings.anotherTime}<span class="unseen">: ${strings.logHandedBack}</span>
+      </summary>
+      ${clockEntry({
+        near: now ?? result.bookedEnd,
+        zone,
+        strings,
+        subject: strings.logHandedBack,
+        buttons: [
+          {
+            word: strings.logHandedBack,
+            press: (at) => write({ event: { kind: 'handed-back' }, at }),
+          },
+        ],
+      })}
+    </details>
+  </div>`;
 }
 
 /** One window during its shift: large figures, the next cut-off, what to drop, the buttons and the log. */
 export function liveView(result: HandbackResult, setting: LiveSetting): TemplateResult {
-  const { zone, strings, now, lines } = setting;
+  const { zone, strings, now } = setting;
   const { live, simulation } = result;
   const handback = live?.forecastHandback ?? result.plannedHandback;
   const margin = live?.marginLeftMinutes ?? result.marginMinutes;
@@ -161,9 +137,9 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
   // What the log says has begun since the forecast is no longer next.
   const next =
     result.cutOffs
-      .filter((one) => stateOf(one, lines) === 'to-come')
+      .filter((one) => stateOf(one, setting) === 'to-come')
       .sort((one, other) => one.latestStart - other.latestStart)[0] ?? null;
-  const done = result.cutOffs.filter((one) => stateOf(one, lines) === 'done');
+  const done = result.cutOffs.filter((one) => stateOf(one, setting) === 'done');
   const open = result.cutOffs.filter((one) => !done.includes(one));
   const { onTime } = simulation.outlook;
   const short = onTime.probability < result.confidence;
@@ -198,7 +174,7 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
       </div>
     </div>
     ${next ? nextCutOff(next, setting) : html`<p class="next held">${strings.allBegun}</p>`}
-    ${cautionList(strings.cautions)}
+    ${cautionList(strings.cautions)} ${liveDecisions(result, setting)}
     ${
       live && live.beyondEstimate.length > 0
         ? html`<ul class="outrun">
@@ -215,18 +191,19 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
     }
     <h3>${strings.record}</h3>
     <ol class="records">
-      ${open.map((one) => recordRow(one, one === next, setting))}
+      ${open.map((one) => recordRow(one, one === next, result, setting))}
     </ol>
     ${
       done.length > 0
         ? html`<details>
             <summary>${strings.doneSoFar(done.length)}</summary>
             <ol class="records">
-              ${done.map((one) => recordRow(one, false, setting))}
+              ${done.map((one) => recordRow(one, false, result, setting))}
             </ol>
           </details>`
         : nothing
     }
-    ${logList(lines, setting, (activity) => titleOf(result, activity))}
+    ${handingBack(result, setting)} ${logList(setting, (activity) => titleOf(result, activity))}
+    ${logFiles({ ...setting.files, zone, strings })}
   </section>`;
 }

@@ -1,6 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import { durationText } from '../../src/calendar/index.js';
-import type { Setting } from './result-parts.js';
+import { clockEntry, fold } from './clock-entry.js';
+import type { LiveSetting } from './live-setting.js';
 import type { HandbackLogEntry, HandbackLogEvent, ShiftLine } from './shift-lines.js';
 import type { HandbackStrings } from './strings.js';
 import { exactClock } from './times.js';
@@ -42,25 +44,86 @@ function eventText(
   }
 }
 
-/** The log of the shift, the newest on top; what was corrected stays, beside its correction. */
+/** Puts an entry right: another time for it, or that it did not happen. What was first written stays. */
+function correction(
+  { standing }: ShiftLine,
+  words: string,
+  { zone, strings, write }: LiveSetting,
+): TemplateResult {
+  const struckOut = standing.event.kind === 'struck-out';
+  return html`<details class="correct">
+    <summary>${strings.correct}<span class="unseen">: ${words}</span></summary>
+    ${
+      struckOut
+        ? html`<p class="quiet">${strings.struckOutAlready}</p>`
+        : html`${clockEntry({
+              near: standing.at,
+              zone,
+              strings,
+              subject: words,
+              buttons: [
+                {
+                  word: strings.saveTime,
+                  strong: true,
+                  press: (at) => write({ event: standing.event, at, corrects: standing.id }),
+                },
+              ],
+            })}
+            <button
+              type="button"
+              class="strike"
+              @click=${(event: Event) => {
+                write({ event: { kind: 'struck-out' }, at: standing.at, corrects: standing.id });
+                fold(event.currentTarget);
+              }}
+            >
+              ${strings.didNotHappen}<span class="unseen">: ${words}</span>
+            </button>`
+    }
+  </details>`;
+}
+
+/** The log of the shift, the newest on top; what was corrected stays, struck through, beside its correction. */
 export function logList(
-  lines: readonly ShiftLine[],
-  { zone, strings }: Setting<HandbackStrings>,
+  setting: LiveSetting,
   titleOf: (activity: string) => string,
 ): TemplateResult {
+  const { zone, strings, lines, state, write } = setting;
+  const faultsOf = (id: string) => state.faults.filter((one) => one.entry === id);
   const entry = (one: HandbackLogEntry): TemplateResult =>
     html`<span class="happened"
         ><strong>${exactClock(one.at, zone)}</strong>
         ${eventText(one.event, strings, titleOf)}</span
       >
-      <span class="written">${strings.entered(exactClock(one.enteredAt, zone), one.by)}</span>`;
+      <span class="written">${strings.entered(exactClock(one.enteredAt, zone), one.by)}</span>
+      ${faultsOf(one.id).map((fault) => html`<span class="fault">${strings.logFault(fault)}</span>`)}`;
+  const addNote = (event: Event): void => {
+    event.preventDefault();
+    const form = event.currentTarget as HTMLFormElement;
+    const text = form.querySelector('input')!.value.trim();
+    if (text === '') return;
+    write({ event: { kind: 'note', text }, at: null });
+    form.reset();
+  };
   return html`<section class="log" aria-label=${strings.log}>
     <h3>${strings.log}</h3>
+    ${
+      state.faults.length > 0
+        ? html`<p class="log-faults" role="status">${strings.logFaults(state.faults.length)}</p>`
+        : nothing
+    }
+    <form class="note" @submit=${addNote}>
+      <label>${strings.note}<input type="text" maxlength="2000" /></label>
+      <button type="submit">${strings.writeDown}</button>
+    </form>
     ${lines.length === 0 ? html`<p class="quiet">${strings.noLog}</p>` : nothing}
     <ol>
-      ${lines.map(
-        ({ original, corrections }) =>
-          html`<li class=${corrections.length > 0 ? 'was-corrected' : ''}>
+      ${repeat(
+        lines,
+        (line) => line.original.id,
+        (line) => {
+          const { original, corrections, standing } = line;
+          return html`<li class=${corrections.length > 0 ? 'was-corrected' : ''}>
             <div class="original">
               ${
                 corrections.length > 0
@@ -68,20 +131,21 @@ export function logList(
                   : entry(original)
               }
             </div>
-            ${corrections.map(
-              (one) =>
-                html`<div class="correction">
-                  ${
-                    one.event.kind === 'struck-out'
-                      ? html`<span class="happened"><strong>${strings.struckOut}</strong></span>
-                          <span class="written"
-                            >${strings.entered(exactClock(one.enteredAt, zone), one.by)}</span
-                          >`
-                      : html`<span class="label">${strings.corrected} </span>${entry(one)}`
-                  }
-                </div>`,
-            )}
-          </li>`,
+            ${corrections.map((one) => {
+              const words =
+                one.event.kind === 'struck-out'
+                  ? html`<span class="happened"><strong>${strings.struckOut}</strong></span>
+                      <span class="written"
+                        >${strings.entered(exactClock(one.enteredAt, zone), one.by)}</span
+                      >`
+                  : html`<span class="label">${strings.corrected} </span>${entry(one)}`;
+              return html`<div class="correction">
+                ${one === standing ? words : html`<s>${words}</s>`}
+              </div>`;
+            })}
+            ${correction(line, eventText(original.event, strings, titleOf), setting)}
+          </li>`;
+        },
       )}
     </ol>
   </section>`;

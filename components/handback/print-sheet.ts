@@ -5,6 +5,7 @@ import type { AccessWindow } from '../../src/model/index.js';
 import { momentText, stretchText } from '../shared/format.js';
 import { cautionList } from '../shared/cautions.js';
 import { decisionTable } from './cut-off-tables.js';
+import { goPointTable } from './go-points.js';
 import type { Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 import { clockBeside, errorText, percentText } from './times.js';
@@ -39,6 +40,7 @@ export function printSheet(
   window: AccessWindow | undefined,
   { zone, strings }: Setting<HandbackStrings>,
   assumptions: readonly string[],
+  now: Instant | null,
 ): TemplateResult {
   const { simulation: run, bookedEnd } = result;
   const time = (at: Instant): string => clockBeside(at, bookedEnd, zone);
@@ -55,6 +57,8 @@ export function printSheet(
     ],
     [strings.chanceHead, `${percentText(onTime.probability)} ±${errorText(onTime)}`],
     ['P50 / P80 / P90 / P95', [run.p50, run.p80, run.p90, run.p95].map(time).join(' / ')],
+    [strings.stamp, html`<code>${result.inputsStamp}</code>`],
+    ...(now === null ? [] : [[strings.printed, momentText(now, zone)] as const]),
   ];
   return html`<section part="print-sheet" class="paper" aria-label=${strings.printTitle}>
     <header>
@@ -100,7 +104,7 @@ export function printSheet(
         )}
       </tbody>
     </table>
-    ${decisionTable(result, { zone, strings })}
+    ${decisionTable(result, { zone, strings })} ${goPointTable(result, { zone, strings }, true)}
     ${blanks(`${strings.contacts}, ${strings.decides.toLowerCase()}`, strings.contactRows, [strings.name, strings.telephone])}
     <h3>${strings.assumptions}</h3>
     <ul class="assumptions">

@@ -17,3 +17,4 @@ export interface Setting<Strings> {
 export function titleOf(result: HandbackResult, activity: string): string {
   return result.cutOffs.find((one) => one.activity === activity)?.name ?? activity;
 }
+export type GoPointTime = HandbackResult['goPoints'][number];

@@ -1,5 +1,11 @@
 import type { Instant } from '../../src/calendar/index.js';
-import type { ShiftEntry, ShiftEvent } from '../../src/engine/index.js';
+import {
+  correctionsOf,
+  grantStep,
+  type ShiftEntry,
+  type ShiftEvent,
+} from '../../src/engine/index.js';
+import type { CutOff } from './result-parts.js';
 
 /** What a log entry says happened. */
 export type HandbackLogEvent = ShiftEvent;
@@ -16,43 +22,38 @@ export interface ShiftLine {
 
 /** The log as lines, the last to be first written on top. */
 export function shiftLines(log: readonly HandbackLogEntry[]): ShiftLine[] {
-  const byOld = new Map(
-    log.flatMap((one) => (one.corrects === undefined ? [] : [[one.corrects, one]])),
-  );
-  const known = new Set(log.map((one) => one.id));
-  return log
-    .filter((one) => one.corrects === undefined || !known.has(one.corrects))
-    .map((original) => {
-      const corrections: HandbackLogEntry[] = [];
-      const met = new Set([original.id]);
-      for (
-        let next = byOld.get(original.id);
-        next && !met.has(next.id);
-        next = byOld.get(next.id)
-      ) {
-        corrections.push(next);
-        met.add(next.id);
-      }
-      return { original, corrections, standing: corrections.at(-1) ?? original };
-    })
+  return correctionsOf(log)
+    .map(([original, ...corrections]) => ({
+      original: original!,
+      corrections,
+      standing: corrections.at(-1) ?? original!,
+    }))
     .sort((a, b) => b.original.enteredAt - a.original.enteredAt);
 }
 
 /** When the log says that a step or an activity began and ended, corrections counted. */
 export function seenOf(
   lines: readonly ShiftLine[],
-  subject: { readonly activity?: string; readonly name: string },
+  subject: CutOff,
+  cutOffs: readonly CutOff[],
 ): { startedAt?: Instant; finishedAt?: Instant } {
   const seen: { startedAt?: Instant; finishedAt?: Instant } = {};
   for (const { standing } of lines) {
     const { event, at } = standing;
-    const same =
-      'activity' in event
-        ? event.activity === subject.activity
-        : 'step' in event && subject.activity === undefined && event.step === subject.name;
-    if (!same) continue;
+    if (!isOf(event, subject, cutOffs)) continue;
     if (event.kind.endsWith('-started')) seen.startedAt = Math.min(at, seen.startedAt ?? at);
-    if (event.kind.endsWith('-finished')) seen.finishedAt = at;
+    else if (event.kind === 'granted' || event.kind.endsWith('-finished')) seen.finishedAt = at;
   }
   return seen;
+}
+
+function isOf(event: HandbackLogEvent, subject: CutOff, cutOffs: readonly CutOff[]): boolean {
+  const { kind, name, activity } = subject;
+  if ('activity' in event) return event.activity === activity;
+  if (activity !== undefined) return false;
+  if (event.kind === 'granted') return name === grantStep;
+  if (!('step' in event) || event.step !== name) return false;
+  // One that nobody placed is the first of that name: that of the lead-in where both have one.
+  const first = cutOffs.find((one) => one.activity === undefined && one.name === name);
+  return (event.stage ?? first?.kind) === kind;
 }

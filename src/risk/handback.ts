@@ -9,6 +9,7 @@ import { forwardPass } from './network.js';
 import { goPointTimes } from './go-points.js';
 import { helpsMost } from './helps-most.js';
 import { simulate } from './simulation.js';
+import { stampOf } from './stamp.js';
 import {
   defaultConfidence,
   type HandbackOptions,
@@ -81,6 +82,20 @@ function simulationOf(
   };
 }
 
+function inputsStamp(
+  plan: Plan,
+  window: AccessWindow,
+  placements: readonly Placement[],
+  options: HandbackOptions,
+): string {
+  const here = placements.filter((one) => one.window === window.id);
+  const named = new Set(here.map((one) => one.activity));
+  const { activities, windows: _, ...rest } = plan;
+  const { shouldStop: __, onProgress: ___, ...asked } = options;
+  const work = activities.filter((one) => named.has(one.id));
+  return stampOf([window, here, work, rest, asked]);
+}
+
 /**
  * How a window stands against its booked end: margin, cut-off times, chance of handing back on time; and with `at`,
  * all of it as it stands at that moment of the shift.
@@ -135,6 +150,7 @@ export function handback(
   }
   return {
     window: window.id,
+    inputsStamp: inputsStamp(plan, window, placements, options),
     bookedEnd: window.end,
     plannedClear: built.plannedClear,
     leadOutMinutes: minutesBetween(built.plannedClear, built.plannedHandback),

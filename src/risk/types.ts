@@ -181,6 +181,8 @@ export interface LiveForecast {
 /** How a window stands against its booked end. */
 export interface HandbackResult {
   readonly window: string;
+  /** Short text that changes with anything the result was worked out from, so that two sheets can be told apart. */
+  readonly inputsStamp: string;
   readonly bookedEnd: Instant;
   /** Finish of the last inside work as planned; the window's start when there is none. */
   readonly plannedClear: Instant;

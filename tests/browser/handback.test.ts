@@ -232,7 +232,7 @@ describe('possession-handback', () => {
     const el = await shown();
     // 05:00 less 90 min of work, 30 of lead-out, 45 of margin; 05:00 less 60 to put it back.
     expect(text(find(el, 'article .decisions tbody tr'))).to.equal(
-      'Cut out the old deck 02:15 04:00',
+      'Cut out the old deck 02:15, explain 04:00, explain',
     );
   });
 
@@ -327,7 +327,9 @@ describe('possession-handback', () => {
     const record = (name: string): HTMLElement =>
       all(el, 'li.record').find((one) => text(one).includes(name))!;
     const open = (name: string): boolean[] =>
-      [...record(name).querySelectorAll('button')].map((one) => !one.disabled);
+      [...record(name).querySelectorAll<HTMLButtonElement>('.buttons button')].map(
+        (one) => !one.disabled,
+      );
     expect(open('Place protection')).to.deep.equal([false, false]);
     expect(open('Cut out the old deck')).to.deep.equal([false, true]);
     expect(open('Set bearings')).to.deep.equal([true, true]);
@@ -340,7 +342,7 @@ describe('possession-handback', () => {
     const open = all(el, '.live > .records > li').map(text);
     expect(folded.some((one) => one.startsWith('Place protection'))).to.equal(true);
     expect(open[0]).to.contain('Cut out the old deck');
-    expect(text(find(el, '.live summary'))).to.equal(`Done so far: ${folded.length}`);
+    expect(text(find(el, '.live > details > summary'))).to.equal(`Done so far: ${folded.length}`);
   });
 
   it('has buttons large enough for a thumb', async () => {

@@ -185,3 +185,28 @@ describe('go/no-go points', () => {
     expect(read({ at: '2027-03-38T01:30+01:00' })).toBe(false);
   });
 });
+
+describe('the stamp of the inputs', () => {
+  const own = aPlan([cut]);
+  const stamp = (over: object = {}, from = own): string =>
+    handback(from, aWindow(), [placed('CUT', 30, 150)], { ...options, ...over }).inputsStamp;
+
+  it('is the same for the same inputs and differs with any of them', () => {
+    const stamps = [
+      stamp(),
+      stamp({ seed: 5 }),
+      stamp({ at: at(10) }),
+      stamp({ commitments: [{ activity: 'CUT', irreversible: true }] }),
+      stamp({}, aPlan([anActivity('CUT', whole(121))])),
+      stamp({}, aPlan([cut], { rules: rulesWith({ margin: { minutes: 46 } }) })),
+    ];
+    expect(new Set(stamps).size).toBe(stamps.length);
+    expect(stamp()).toBe(stamps[0]);
+    expect(stamps[0]).toMatch(/^[0-9a-f]{16}$/);
+  });
+
+  it('does not hang on work of other windows', () => {
+    const more = aPlan([cut, anActivity('X', whole(5))]);
+    expect(stamp({}, more)).toBe(stamp());
+  });
+});

@@ -9,14 +9,20 @@ import {
 import { clockText } from '../shared/format.js';
 import type { HandbackStrings } from './strings.js';
 
+/** Hours and minutes of `05:30`, `5.30` or, from a keypad without signs, `0530`; undefined for anything else. */
+export function clockParts(text: string): readonly [hour: number, minute: number] | undefined {
+  const parts = /^([01]?\d|2[0-3])[:.]?([0-5]\d)$/.exec(text.trim());
+  return parts ? [Number(parts[1]), Number(parts[2])] : undefined;
+}
+
 /**
  * The moments nearest to `near` at which clocks show `05:30`: two on a night on which they show it twice, none when
  * they skip it that night.
  */
 export function momentsOf(clock: string, near: Instant, zone: string): readonly Instant[] {
-  const parts = /^(\d\d):(\d\d)/.exec(clock);
+  const parts = clockParts(clock);
   if (!parts) return [];
-  const [hour, minute] = [Number(parts[1]), Number(parts[2])];
+  const [hour, minute] = parts;
   let best: readonly Instant[] = [];
   let least = Infinity;
   for (const days of [-1, 0, 1]) {
@@ -62,7 +68,7 @@ export function clockEntry({ near, zone, strings, subject, buttons }: ClockEntry
     const second = form.querySelector('select')?.value === 'second';
     const found = momentsOf(input.value, near, zone);
     input.setCustomValidity(
-      input.value === '' ? strings.giveTime : found.length === 0 ? strings.noSuchTime : '',
+      clockParts(input.value) ? (found.length === 0 ? strings.noSuchTime : '') : strings.giveTime,
     );
     if (!input.reportValidity()) return;
     then(second ? found.at(-1)! : found[0]!);
@@ -72,7 +78,10 @@ export function clockEntry({ near, zone, strings, subject, buttons }: ClockEntry
     <label
       >${strings.time}<span class="unseen">: ${subject}</span
       ><input
-        type="time"
+        class="clock"
+        inputmode="numeric"
+        autocomplete="off"
+        maxlength="5"
         .value=${clockText(near, zone)}
         @input=${(event: Event) => (event.currentTarget as HTMLInputElement).setCustomValidity('')}
     /></label>

@@ -3,7 +3,7 @@ import { addMinutes, isoText } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { AccessWindow, Commitment, Decisions, GoPoint } from '../../src/model/index.js';
 import { clockText } from '../shared/format.js';
-import { momentsOf } from './clock-entry.js';
+import { clockParts, momentsOf } from './clock-entry.js';
 import type { Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 import { exactClock } from './times.js';
@@ -62,9 +62,11 @@ export function decisionForm(
     clock.setCustomValidity(
       before !== '' || inside.length > 0
         ? ''
-        : moments.length === 0
-          ? strings.noSuchTime
-          : strings.notInWindow,
+        : clockParts(clock.value) === undefined
+          ? strings.giveTime
+          : moments.length === 0
+            ? strings.noSuchTime
+            : strings.notInWindow,
     );
     if (name === '' || !form.reportValidity()) return;
     const point: GoPoint = {
@@ -136,7 +138,10 @@ export function decisionForm(
       <label
         >${strings.time}<input
           name="clock"
-          type="time"
+          class="clock"
+          inputmode="numeric"
+          autocomplete="off"
+          maxlength="5"
           .value=${clockText(result.plannedClear, zone)}
           @input=${(event: Event) =>
             (event.currentTarget as HTMLInputElement).setCustomValidity('')}

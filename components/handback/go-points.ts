@@ -43,7 +43,7 @@ export function goPointTable(
                 <strong>${clockBeside(one.at, result.bookedEnd, zone)}</strong>
               </td>
               <th scope="row">${one.name} ${tooLate(result, one, strings)}</th>
-              <td>${one.holder === '' ? strings.nobody : one.holder}</td>
+              <td>${one.holder === '' && !blank ? strings.nobody : one.holder}</td>
               ${blank ? html`<td class="blank"></td>` : nothing}
             </tr>`,
         )}

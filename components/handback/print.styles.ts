@@ -56,8 +56,17 @@ export const printStyles = css`
     .paper table {
       break-inside: auto;
     }
-    .paper tr {
+    .paper thead {
+      display: table-header-group;
+    }
+    .paper :is(tr, li, .cautions, .blanks) {
       break-inside: avoid;
+    }
+    .paper :is(h2, h3) {
+      break-after: avoid;
+    }
+    .paper :is(th, td) {
+      overflow-wrap: anywhere;
     }
     .paper .steps .blank {
       width: 16mm;

@@ -56,6 +56,12 @@ export const shiftStyles = css`
     font: inherit;
     font-size: 1.125rem;
   }
+  .live input.clock {
+    width: 7rem;
+  }
+  .decision-form input.clock {
+    width: 5.5rem;
+  }
   .live input[type='number'] {
     min-width: 0;
     width: 6rem;

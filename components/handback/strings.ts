@@ -110,7 +110,7 @@ export const defaultStrings = {
   grantedLate: 'Granted at another time',
   anotherTime: 'At another time',
   time: 'Time',
-  giveTime: 'Give a time.',
+  giveTime: 'Give a time such as 02:40.',
   noSuchTime: 'Clocks do not show this time that night.',
   notInWindow: 'That time is not in the window.',
   shownTwice: 'If clocks show it twice',

@@ -1,4 +1,4 @@
-import { expect, fixture, html, oneEvent, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html, oneEvent } from '@open-wc/testing';
 import '../../components/handback/define.js';
 import type { CalendarSaveEvent } from '../../components/booking/calendar-save-event.js';
 import { momentsOf } from '../../components/handback/clock-entry.js';
@@ -587,8 +587,14 @@ describe('the view for the shift', () => {
     const el = await shown({ log: busyLog, decisions: noDecisions });
     el.style.setProperty('width', '390px');
     all(el, 'details').forEach(open);
-    // The picture is drawn anew once its new width is known, which a page in the background learns late.
-    await waitUntil(() => el.scrollWidth <= 390, 'wider than 390 pixels', { timeout: 15_000 });
+    await el.updateComplete;
+    // The picture is measured in the other file: a page in the background is not told of its new width.
+    const parts = [...all(el, '.live > *, .tables > *')];
+    for (const one of parts) {
+      const { left, right } = one.getBoundingClientRect();
+      expect(right - left).to.be.at.most(390);
+      expect(one.scrollWidth, one.outerHTML.slice(0, 80)).to.be.at.most(390);
+    }
   });
 
   it('has no accessibility faults with every form open, light and dark', async () => {

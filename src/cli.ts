@@ -1,6 +1,12 @@
 // The command line: see `usage` in cli/arguments.ts. Exit 0 done, 1 the input is bad, 2 wrong usage.
 import { basename } from 'node:path';
-import { faultText, type Fault } from './model/index.js';
+import {
+  decisionsSchema,
+  faultText,
+  noDecisions,
+  type Decisions,
+  type Fault,
+} from './model/index.js';
 import { priceBookSchema } from './model/price-book.js';
 import { bookingRulesSchema, exampleBooking } from './rules/booking/index.js';
 import { decodeBytes, jsonFrom, type PlanResult } from './tables/index.js';
@@ -29,6 +35,19 @@ function tell(faults: readonly Fault[]): void {
 
 const textOf = (path: string, option: string): string => decodeBytes(readFile(path, option)).text;
 
+/** Go/no-go points and what cannot be undone, from the file named; none where none is. */
+function decisionsFor({ decisions: path }: Arguments): Decisions {
+  if (path === undefined) return noDecisions;
+  const { value, faults } = jsonFrom(
+    textOf(path, 'decisions'),
+    basename(path),
+    'decisions',
+    decisionsSchema,
+  );
+  tell(faults);
+  return value!;
+}
+
 function answer(asked: Arguments, read: PlanResult): Answer {
   const { plan, trains } = read;
   switch (asked.verb) {
@@ -39,19 +58,17 @@ function answer(asked: Arguments, read: PlanResult): Answer {
     case 'allocate':
       return allocate(plan, asked);
     case 'handback': {
+      const decisions = decisionsFor(asked);
       if (asked.at === undefined) {
         if (asked.actuals !== undefined) throw new UsageError('--actuals needs --at TIME');
-        return handback(plan, asked);
+        return handback(plan, asked, decisions, Date.now());
       }
       const at = readMoment(asked.at, 'at', plan.zone);
-      if (asked.actuals === undefined) return handback(plan, asked, { at, actuals: [] });
-      const { actuals, faults } = readActuals(
-        asked.actuals,
-        plan.zone,
-        new Set(plan.activities.map((one) => one.id)),
-      );
+      if (asked.actuals === undefined)
+        return handback(plan, asked, decisions, at, { at, actuals: [] });
+      const { actuals, faults } = readActuals(asked.actuals, plan, at);
       tell(faults);
-      return handback(plan, asked, { at, actuals });
+      return handback(plan, asked, decisions, at, { at, actuals });
     }
     case 'price': {
       if (asked.prices === undefined) throw new UsageError('price needs --prices FILE');

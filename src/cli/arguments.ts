@@ -38,6 +38,7 @@ export interface Arguments {
   readonly site?: string;
   readonly booking?: string;
   readonly actuals?: string;
+  readonly decisions?: string;
   readonly calendar?: string;
   readonly zone?: string;
   readonly json: boolean;
@@ -64,6 +65,7 @@ export const usage = `possession-fit: which work fits which possession
   fit        which package fits which window
   allocate   the best plan over all windows   [--first ${objectives.join('|')}] [--seconds N]
   handback   margins, cut-off times, chance   [--seed N] [--runs N] [--at TIME --actuals FILE] [--seconds N]
+                                              [--decisions FILE] [--calendar FILE]
   price      what an overrun costs            --window W --minutes N [--seed N] [--runs N]
   book       booking dates of each window     [--booking FILE] [--at TIME] [--calendar FILE]
   people     a roster held to limits on hours --roster FILE
@@ -113,6 +115,7 @@ export function readArguments(words: readonly string[]): Arguments {
           pour: text,
           booking: text,
           actuals: text,
+          decisions: text,
           calendar: text,
           zone: text,
           isolation: { type: 'string', multiple: true },

@@ -1,5 +1,7 @@
+import { writeFileSync } from 'node:fs';
 import { durationText, isoText, type Instant } from '../calendar/index.js';
-import type { AccessWindow, Plan } from '../model/index.js';
+import type { AccessWindow, Decisions, Plan } from '../model/index.js';
+import { cutOffCalendar } from '../engine/cut-off-calendar.js';
 import { handbackOf } from '../engine/handback.js';
 import type { Actual, CutOff, HandbackResult } from '../risk/index.js';
 import type { Allocation } from '../schedule/types.js';
@@ -20,13 +22,21 @@ function outlooks(
   plan: Plan,
   found: Allocation,
   { seed, runs }: Pick<Arguments, 'seed' | 'runs'>,
+  decisions: Decisions,
   seen?: Seen,
 ): { window: AccessWindow; result: HandbackResult }[] {
   const open = plan.windows.filter(
     (window) => !seen || (window.start <= seen.at && seen.at < window.end),
   );
   const byId = new Map(open.map((window) => [window.id, window]));
-  const request = { placements: found.placements, windows: [...byId.keys()], seed, runs, ...seen };
+  const request = {
+    placements: found.placements,
+    windows: [...byId.keys()],
+    seed,
+    runs,
+    ...decisions,
+    ...seen,
+  };
   return handbackOf(plan, request).map((result) => ({
     window: byId.get(result.window)!,
     result,
@@ -61,6 +71,8 @@ function windowJson(window: AccessWindow, one: HandbackResult): unknown {
       pointOfNoReturn: iso(point.pointOfNoReturn, zone),
       latestAbort: iso(point.latestAbort, zone),
     })),
+    goPoints: one.goPoints.map((point) => ({ ...point, at: isoText(point.at, zone) })),
+    inputsStamp: one.inputsStamp,
     pOnTime: run.outlook.onTime.probability,
     pOnTimeStandardError: run.outlook.onTime.standardError,
     outlook: run.outlook,
@@ -85,9 +97,28 @@ function windowJson(window: AccessWindow, one: HandbackResult): unknown {
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
 
-/** `handback`: margin, cut-off times and chance of handing back on time of every window that takes work. */
-export function handback(plan: Plan, asked: Arguments, seen?: Seen): Answer {
-  const all = outlooks(plan, planWork(plan, asked), asked, seen);
+/**
+ * `handback`: margin, cut-off times and chance of handing back on time of every window that takes work.
+ *
+ * @param now Moment the calendar file is stamped with, if one is asked for.
+ */
+export function handback(
+  plan: Plan,
+  asked: Arguments,
+  decisions: Decisions,
+  now: Instant,
+  seen?: Seen,
+): Answer {
+  const all = outlooks(plan, planWork(plan, asked), asked, decisions, seen);
+  if (asked.calendar !== undefined)
+    writeFileSync(
+      asked.calendar,
+      cutOffCalendar(
+        all.map((one) => one.result),
+        plan.windows,
+        now,
+      ),
+    );
   const rows = all.map(({ window, result }) => [
     window.id,
     isoText(result.bookedEnd, window.zone),
@@ -116,6 +147,27 @@ export function handback(plan: Plan, asked: Arguments, seen?: Seen): Answer {
       ),
     ];
   });
+  const points = all.flatMap(({ window, result }) => {
+    const titleOf = (id: string): string =>
+      result.cutOffs.find((one) => one.activity === id)?.name ?? id;
+    const limits = result.decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
+      ...(pointOfNoReturn === null
+        ? []
+        : [
+            `${window.id}: point of no return of ${titleOf(activity)} ${isoText(pointOfNoReturn, window.zone)}.`,
+          ]),
+      ...(latestAbort === null
+        ? []
+        : [
+            `${window.id}: latest abandonment of ${titleOf(activity)} ${isoText(latestAbort, window.zone)}.`,
+          ]),
+    ]);
+    const go = result.goPoints.map(
+      (one) =>
+        `${window.id}: go or no go ${isoText(one.at, window.zone)}, ${one.name} (${one.holder === '' ? 'nobody is named to decide' : one.holder})${one.tooLateFor.length === 0 ? '' : `; too late for ${one.tooLateFor.map(titleOf).join(', ')}`}.`,
+    );
+    return limits.length + go.length === 0 ? [] : ['', ...limits, ...go];
+  });
   return {
     json: { windows: all.map(({ window, result }) => windowJson(window, result)) },
     text: [
@@ -134,6 +186,8 @@ export function handback(plan: Plan, asked: Arguments, seen?: Seen): Answer {
         rows,
       ),
       ...live,
+      ...points,
+      ...(asked.calendar === undefined ? [] : ['', `Written: ${asked.calendar}`]),
     ].join('\n'),
   };
 }

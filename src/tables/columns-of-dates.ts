@@ -1,5 +1,4 @@
-import type { TableKind } from '../model/index.js';
-import type { FieldOf } from './fields.js';
+import type { FieldOf, SheetKind } from './fields.js';
 import { dateOrderOf } from './parse/date-order.js';
 import { doubtfulNumbers, type DateOrder } from './parse/written-moment.js';
 import { faultAt } from './place.js';
@@ -11,7 +10,7 @@ import type { Table } from './table.js';
  * The order of the dates of a sheet, from all its date columns together. Month first, which no reader here expects,
  * is said once, at the heading of the first such column.
  */
-export function dateOrderOfSheet<K extends TableKind>(
+export function dateOrderOfSheet<K extends SheetKind>(
   table: Table,
   sheet: Sheet<K>,
   columns: readonly FieldOf<K>[],
@@ -40,7 +39,7 @@ export function dateOrderOfSheet<K extends TableKind>(
 }
 
 /** As `dateOrderOf`, asking only the rows that were not asked before. */
-function orderRemembered<K extends TableKind>(
+function orderRemembered<K extends SheetKind>(
   table: Table,
   sheet: Sheet<K>,
   columns: readonly FieldOf<K>[],

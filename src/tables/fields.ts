@@ -1,5 +1,9 @@
 import type { TableKind } from '../model/index.js';
+import { shiftFields } from './shift-fields.js';
 import { siteFields } from './site-fields.js';
+
+/** The tables of a plan, and those that are read beside one. */
+export type SheetKind = TableKind | 'actuals';
 
 /** What a field is called in a file, first our own heading, then plain and trade words for the same thing. */
 type Headings = readonly string[];
@@ -275,14 +279,15 @@ export const fields = {
     window: ['possession', 'possession ref', 'access window', 'after window', 'after'],
   },
   ...siteFields,
-} as const satisfies Readonly<Record<TableKind, Readonly<Record<string, Headings>>>>;
+  ...shiftFields,
+} as const satisfies Readonly<Record<SheetKind, Readonly<Record<string, Headings>>>>;
 
 export type Fields = typeof fields;
 /** A column this project knows, by our own heading for it. */
-export type FieldOf<K extends TableKind> = keyof Fields[K] & string;
+export type FieldOf<K extends SheetKind> = keyof Fields[K] & string;
 
 /** The columns a table cannot do without. */
-export const needed: { readonly [K in TableKind]: readonly FieldOf<K>[] } = {
+export const needed: { readonly [K in SheetKind]: readonly FieldOf<K>[] } = {
   windows: ['window', 'start', 'end'],
   work: ['activity'],
   resources: ['resource'],
@@ -291,15 +296,17 @@ export const needed: { readonly [K in TableKind]: readonly FieldOf<K>[] } = {
   temperatures: ['time', 'temperature'],
   forecast: ['time'],
   plant: ['plant', 'level'],
+  actuals: [],
 };
 
 /** Columns of which a table needs at least one; the first is the one asked for where all are missing. */
-export const neededOneOf: { readonly [K in TableKind]?: readonly FieldOf<K>[] } = {
+export const neededOneOf: { readonly [K in SheetKind]?: readonly FieldOf<K>[] } = {
   roster: ['crew', 'person'],
   forecast: ['wind', 'gust'],
+  actuals: ['activity', 'step'],
 };
 
 /** Our own headings of a kind of table, in our own order. */
-export function headingsOf<K extends TableKind>(kind: K): FieldOf<K>[] {
+export function headingsOf<K extends SheetKind>(kind: K): FieldOf<K>[] {
   return Object.keys(fields[kind]) as FieldOf<K>[];
 }

@@ -1,3 +1,4 @@
+export { actualsFrom, type ActualRow, type ActualsOptions, type ActualsResult } from './actuals.js';
 export { activitiesFrom, type ActivitiesResult } from './activities.js';
 export { decodeAs, decodeBytes, type DecodedText, type Encoding } from './decode.js';
 export { dateColumns, findDates, type DateFinding } from './date-finding.js';

@@ -5,7 +5,7 @@ import type { Problem } from './parse/parsed.js';
 import { scanJson } from './json-scan.js';
 
 /** What a file of ours is about; it begins the codes of its faults. */
-export type JsonSubject = 'rules' | 'prices' | 'booking' | 'site';
+export type JsonSubject = 'rules' | 'prices' | 'booking' | 'site' | 'decisions';
 
 /** Names that reach an object's inner workings in some programs; no rule needs them. */
 const refusedKeys = new Set(['__proto__', 'constructor', 'prototype']);

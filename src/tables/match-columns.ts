@@ -1,10 +1,10 @@
 import { tableKinds, type TableKind } from '../model/index.js';
-import { fields, headingsOf, needed, neededOneOf, type FieldOf } from './fields.js';
+import { fields, headingsOf, needed, neededOneOf, type FieldOf, type SheetKind } from './fields.js';
 
 /** Field to column heading, or `column 3`, as a person chose it; an empty text: no column holds the field. */
 export type ColumnMap = Readonly<Record<string, string>>;
 
-export interface ColumnMatch<K extends TableKind> {
+export interface ColumnMatch<K extends SheetKind> {
   /** Field to column index. */
   readonly fields: ReadonlyMap<FieldOf<K>, number>;
   /** Indexes of the columns nobody asked for; they are kept as text. */
@@ -21,7 +21,7 @@ export interface ColumnMatch<K extends TableKind> {
  * Finds which column holds which field: first the manual map, then our own headings, then the synonyms. Case, spacing,
  * punctuation and a unit at the end (`duration (min)`) do not matter.
  */
-export function matchColumns<K extends TableKind>(
+export function matchColumns<K extends SheetKind>(
   columns: readonly string[],
   kind: K,
   map: ColumnMap = {},
@@ -158,7 +158,7 @@ const keepsUnit = new Set(
   ),
 );
 
-function synonymsOf<K extends TableKind>(kind: K, field: FieldOf<K>): readonly string[] {
+function synonymsOf<K extends SheetKind>(kind: K, field: FieldOf<K>): readonly string[] {
   return (fields[kind] as Readonly<Record<string, readonly string[]>>)[field]!;
 }
 

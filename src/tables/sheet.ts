@@ -1,5 +1,5 @@
-import type { Fault, TableKind } from '../model/index.js';
-import type { FieldOf } from './fields.js';
+import type { Fault } from '../model/index.js';
+import type { FieldOf, SheetKind } from './fields.js';
 import { matchColumns, unitOfHeading, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import { longestCell, type Parser, type Problem } from './parse/parsed.js';
 import { faultAt, type Severity } from './place.js';
@@ -13,7 +13,7 @@ export interface SheetOptions {
 }
 
 /** One row of a table, read field by field; what is wrong with it is collected as faults. */
-export interface SheetRow<K extends TableKind> {
+export interface SheetRow<K extends SheetKind> {
   readonly index: number;
   readonly line: number;
   /** Whether the row has an error, so that nothing can be made of it. */
@@ -28,7 +28,7 @@ export interface SheetRow<K extends TableKind> {
 }
 
 /** A table with its columns found. */
-export interface Sheet<K extends TableKind> {
+export interface Sheet<K extends SheetKind> {
   readonly match: ColumnMatch<K>;
   /** Everything said so far, in file order once reading is over. */
   readonly faults: Fault[];
@@ -58,7 +58,7 @@ export interface Remembering<T> {
   readonly holds?: (value: T) => boolean;
 }
 
-export function openSheet<K extends TableKind>(
+export function openSheet<K extends SheetKind>(
   table: Table,
   kind: K,
   options: SheetOptions,
@@ -124,14 +124,14 @@ export function openSheet<K extends TableKind>(
   };
 }
 
-interface RowContext<K extends TableKind> {
+interface RowContext<K extends SheetKind> {
   readonly match: ColumnMatch<K>;
   readonly faults: Fault[];
   readonly headingOf: (field: FieldOf<K>) => string;
   readonly file: string;
 }
 
-function sheetRow<K extends TableKind>(
+function sheetRow<K extends SheetKind>(
   row: TableRow,
   index: number,
   context: RowContext<K>,
@@ -182,7 +182,7 @@ const tooLong = (length: number): Problem => ({
   mend: 'Shorten it.',
 });
 
-function headingFaults<K extends TableKind>(table: Table, kind: K, match: ColumnMatch<K>): Fault[] {
+function headingFaults<K extends SheetKind>(table: Table, kind: K, match: ColumnMatch<K>): Fault[] {
   const at = { line: table.line };
   return [
     ...match.doubled.map(({ field, columns }) => {

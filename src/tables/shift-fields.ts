@@ -1,0 +1,17 @@
+// Headings of what was seen during a shift.
+
+/** What a field is called in a file, first our own heading, then plain and trade words for the same thing. */
+export const shiftFields = {
+  actuals: {
+    activity: ['activity id', 'activity ref', 'activity code', 'work', 'task', 'id'],
+    step: ['step name', 'lead in step', 'lead out step'],
+    stage: ['side', 'lead in or lead out', 'part'],
+    started: ['start', 'started at', 'actual start', 'start time', 'began', 'begun'],
+    finished: ['finish', 'finished at', 'actual finish', 'finish time', 'end', 'ended', 'done at'],
+    'units done': ['units', 'done', 'units in place', 'quantity done', 'completed'],
+    'units at': ['units done at', 'last unit at', 'counted at'],
+    'minutes left': ['most likely left', 'time left', 'remaining', 'minutes remaining'],
+    'least left': ['at least', 'least minutes left', 'minutes left low', 'left low'],
+    'most left': ['at most', 'most minutes left', 'minutes left high', 'left high'],
+  },
+} as const;

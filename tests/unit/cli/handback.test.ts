@@ -1,0 +1,150 @@
+import { readFileSync } from 'node:fs';
+import { join, dirname } from 'node:path';
+import ICAL from 'ical.js';
+import { describe, expect, it } from 'vitest';
+import { shiftLogFile } from '../../../src/risk/index.js';
+import { cli, files, type CliRun } from '../../helpers/cli.js';
+
+const tables = {
+  'windows.csv': 'window,start,end,zone\nW1,2027-03-27 23:00,2027-03-28 06:00,Europe/London\n',
+  'work.csv':
+    'package,activity,title,minutes,minutes low,minutes high\nP1,CUT,Cut out the deck,120,100,180\n',
+  'rules.json': JSON.stringify({
+    schema: 1,
+    name: 'r',
+    leadIn: [
+      { step: 'Protect', minutes: 30 },
+      { step: 'Test', minutes: 10 },
+    ],
+    leadOut: [{ step: 'Test', minutes: 20 }],
+    margin: { minutes: 45 },
+  }),
+};
+
+function run(more: Record<string, string>, ...options: string[]): { run: CliRun; folder: string } {
+  const paths: Record<string, string> = files({ ...tables, ...more });
+  const named = options.map((one) => paths[one] ?? one);
+  const done = cli(
+    'handback',
+    ...['--windows', paths['windows.csv']!, '--work', paths['work.csv']!],
+    ...['--rules', paths['rules.json']!, '--zone', 'Europe/London', '--seconds', '1'],
+    ...['--runs', '500', '--json', ...named],
+  );
+  return { run: done, folder: dirname(paths['windows.csv']!) };
+}
+interface Told {
+  windows: {
+    cutOffs: { name: string; kind: string; state: string; latestStart: string }[];
+    goPoints: { at: string; tooLateFor: string[] }[];
+    decisions: { pointOfNoReturn: string | null; latestAbort: string | null }[];
+    live: { forecastHandback: string } | null;
+  }[];
+}
+const told = (done: CliRun): Told['windows'][number] =>
+  (JSON.parse(done.stdout) as Told).windows[0]!;
+
+describe('handback on the command line', () => {
+  it('takes what was seen from a table whose headings are matched loosely', () => {
+    const seen =
+      'Activity ID;Step Name;Stage;Actual Start;Actual Finish\n;Protect;;27/03/2027 23:00;27/03/2027 23:40\n;Test;lead-in;27/03/2027 23:40;27/03/2027 23:50\nCUT;;;28/03/2027 00:00;\n';
+    const { run: done } = run(
+      { 'seen.csv': seen },
+      '--at',
+      '2027-03-28 00:30',
+      '--actuals',
+      'seen.csv',
+    );
+    expect(done.stderr).toBe('');
+    const { cutOffs, live } = told(done);
+    expect(cutOffs.map((one) => [one.name, one.kind, one.state])).toEqual([
+      ['Possession granted', 'lead-in', 'done'],
+      ['Protect', 'lead-in', 'done'],
+      ['Test', 'lead-in', 'done'],
+      ['Cut out the deck', 'work', 'begun'],
+      ['Test', 'lead-out', 'to-come'],
+    ]);
+    // 00:00 + 2 h of work + 20 min: the hour from 01:00 to 02:00 is skipped that night.
+    expect(live!.forecastHandback).toBe('2027-03-28T03:20:00+01:00');
+  });
+
+  it('takes what was seen from the log of a shift', () => {
+    const at = Date.parse('2027-03-28T00:10:00Z');
+    const log = shiftLogFile('W1', [
+      { id: '1', at, enteredAt: at, by: 'x', event: { kind: 'activity-started', activity: 'CUT' } },
+    ]);
+    const { run: done } = run(
+      { 'log.json': log },
+      '--at',
+      '2027-03-28 00:30',
+      '--actuals',
+      'log.json',
+    );
+    expect(told(done).live!.forecastHandback).toBe('2027-03-28T03:30:00+01:00');
+  });
+
+  it.each([
+    ['started,finished\n', 'line 1', 'column "activity"'],
+    ['activity,step\nCUT,Protect\n', 'line 2', 'not both'],
+    ['activity,step\nX9,\n', 'line 2', 'no activity "X9"'],
+    ['step\nPaint\n', 'column "step"', 'no step "Paint" in the rules'],
+    ['step\nTest\n', 'column "stage"', 'Both the lead-in and the lead-out'],
+    ['step,stage\nProtect,lead-out\n', 'column "stage"', 'has no step "Protect"'],
+    ['step,stage\nTest,middle\n', 'column "stage"', 'lead-in or lead-out'],
+    ['activity,started\nCUT,soon\n', 'column "started"', 'soon'],
+    ['activity,started\nCUT,2027-03-28 01:30\n', 'column "started"', 'Mend:'],
+    [
+      'activity,started,finished\nCUT,2027-03-28 00:30,2027-03-28 00:10\n',
+      'column "finished"',
+      'finished before it started',
+    ],
+    ['activity,units done\nCUT,2.5\n', 'column "units done"', 'not a whole number'],
+    ['activity,minutes left,most left\nCUT,30,20\n', 'column "minutes left"', 'do not rise'],
+    ['activity,most left\nCUT,20\n', 'column "minutes left"', 'most likely are not'],
+  ])('refuses %j and says where and why', (seen, where, why) => {
+    const { run: done } = run(
+      { 'seen.csv': seen },
+      '--at',
+      '2027-03-28 00:30',
+      '--actuals',
+      'seen.csv',
+    );
+    expect(done.code).toBe(1);
+    expect(done.stderr).toContain('seen.csv');
+    expect(done.stderr).toContain(where);
+    expect(done.stderr).toContain(why);
+  });
+
+  it('tells points of no return and go/no-go points, and writes the cut-offs for a diary', () => {
+    const decisions = JSON.stringify({
+      commitments: [{ activity: 'CUT', irreversible: true, reinstatementMinutes: 90 }],
+      goPoints: [
+        { id: 'G1', window: 'W1', name: 'Begin?', holder: 'Site manager', before: 'CUT' },
+        { id: 'G2', window: 'W1', name: 'Late', holder: '', at: '2027-03-28T04:30:00+01:00' },
+      ],
+    });
+    const { run: done, folder } = run(
+      { 'decisions.json': decisions, 'out.ics': '' },
+      ...['--decisions', 'decisions.json', '--calendar', 'out.ics'],
+    );
+    expect(done.code).toBe(0);
+    const one = told(done);
+    // 06:00 less 45 of margin, 20 of test and 120 of work.
+    expect(one.decisions[0]!.pointOfNoReturn).toBe('2027-03-28T02:55:00+01:00');
+    expect(one.decisions[0]!.latestAbort).toBe('2027-03-28T04:30:00+01:00');
+    expect(one.goPoints.map((point) => point.at)).toEqual([
+      '2027-03-28T02:55:00+01:00',
+      '2027-03-28T04:30:00+01:00',
+    ]);
+    const calendar = new ICAL.Component(
+      ICAL.parse(readFileSync(join(folder, 'out.ics'), 'utf8')) as unknown[] as never,
+    );
+    expect(calendar.getAllSubcomponents('vevent')).toHaveLength(one.cutOffs.length + 5);
+  });
+
+  it('refuses decisions that make no sense, with their place', () => {
+    const bad = JSON.stringify({ goPoints: [{ id: 'G1', window: 'W1', name: 'x', holder: 'y' }] });
+    const { run: done } = run({ 'decisions.json': bad }, '--decisions', 'decisions.json');
+    expect(done.code).toBe(1);
+    expect(done.stderr).toContain('goPoints[0]');
+  });
+});

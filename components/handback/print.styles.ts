@@ -68,6 +68,9 @@ export const printStyles = css`
     .paper :is(th, td) {
       overflow-wrap: anywhere;
     }
+    .paper .steps td {
+      white-space: nowrap;
+    }
     .paper .steps .blank {
       width: 16mm;
     }

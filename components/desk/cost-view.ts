@@ -1,8 +1,13 @@
 import { html, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
+import { applyEdit } from '../../src/edits/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import type { OptionTakeEvent } from '../options/option-take-event.js';
+import type { OptionsAsked, OptionsAskEvent } from '../options/options-ask-event.js';
 import type { OverrunChangeEvent } from '../overrun/overrun-change-event.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
+import { costParts, type CostPart } from './views.js';
 
 /** A dragged slider speaks often; the element shows the total at once, the heads of cost may follow. */
 const ASK_AFTER_MS = 120;
@@ -18,7 +23,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
         id="priced"
         @change=${(event: Event) => {
           picked.pick({ window: (event.target as HTMLSelectElement).value });
-          void askPrice(desk);
+          desk.show('cost');
         }}
       >
         ${windows
@@ -30,32 +35,83 @@ export function costView(desk: Desk, results: Results): TemplateResult {
               </option>`,
           )}
       </select>
-      <span class="said" role="status"
-        >${
-          outlooks.handbacks.length > 0
-            ? 'With the chance of each overrun from the simulated handback'
-            : 'Open Handback first to see what is to be expected of the planned work'
-        }</span
-      >
+      <div class="choice" role="group" aria-label="What is shown of the cost">
+        ${(Object.entries(costParts) as [CostPart, string][]).map(
+          ([part, text]) =>
+            html`<button
+              type="button"
+              aria-pressed=${part === desk.costPart}
+              @click=${() => {
+                desk.costPart = part;
+                desk.show('cost');
+              }}
+            >
+              ${text}
+            </button>`,
+        )}
+      </div>
+      <span class="said" role="status">${hint(desk)}</span>
     </div>
     <div class="fill pad">
       ${outlookTrouble(outlooks)}
       ${
-        desk.document?.prices
-          ? html`<possession-overrun
-              .answer=${outlooks.price}
-              .window=${window}
-              .overrunMinutes=${outlooks.overrunMinutes}
-              @possession-overrun-change=${(event: OverrunChangeEvent) => {
-                outlooks.overrunMinutes = event.overrunMinutes;
-                outlooks.later(ASK_AFTER_MS, () => void askPrice(desk));
-              }}
-            ></possession-overrun>`
-          : html`<p class="quiet">
+        !desk.document?.prices
+          ? html`<p class="quiet">
               The plan has no price book. Import one (JSON) to price an overrun.
             </p>`
+          : desk.costPart === 'options'
+            ? optionsOf(desk, window)
+            : html`<possession-overrun
+                .answer=${outlooks.price}
+                .window=${window}
+                .overrunMinutes=${outlooks.overrunMinutes}
+                @possession-overrun-change=${(event: OverrunChangeEvent) => {
+                  outlooks.overrunMinutes = event.overrunMinutes;
+                  outlooks.later(ASK_AFTER_MS, () => void askPrice(desk));
+                }}
+              ></possession-overrun>`
       }
     </div>`;
+}
+
+function hint({ costPart, outlooks, planning }: Desk): string {
+  if (costPart === 'options')
+    return planning.busy
+      ? 'Working out the plan of the work first'
+      : 'Each option is scheduled, simulated and priced anew, with the same luck';
+  return outlooks.handbacks.length > 0
+    ? 'With the chance of each overrun from the simulated handback'
+    : 'Open Handback first to see what is to be expected of the planned work';
+}
+
+function optionsOf(desk: Desk, window: AccessWindow | null): TemplateResult {
+  const { outlooks, planning, picked } = desk;
+  const takesWork = planning.allocation?.placements.some((one) => one.window === picked.window);
+  if (planning.allocation && !takesWork)
+    return html`<p class="quiet">
+      The plan places no work in ${picked.window}: there is nothing to do otherwise in it.
+    </p>`;
+  return html`<possession-options
+    .answer=${outlooks.options}
+    .window=${window}
+    .busy=${outlooks.isBusy('options')}
+    .progress=${outlooks.progress}
+    @possession-options-ask=${(event: OptionsAskEvent) => void askOptions(desk, event.asked)}
+    @possession-options-stop=${() => outlooks.stop('options')}
+    @possession-option-take=${({ option }: OptionTakeEvent) => {
+      if (desk.document && option.edit)
+        desk.edit(applyEdit(desk.document, option.edit), option.edit.label, true);
+    }}
+  ></possession-options>`;
+}
+
+export async function askOptions(desk: Desk, asked: OptionsAsked | null = null): Promise<void> {
+  const { engine, document, outlooks, picked, planning } = desk;
+  const { allocation } = planning;
+  if (!engine || !document?.prices || !allocation) return;
+  if (!allocation.placements.some((one) => one.window === picked.window)) return;
+  if (!asked && outlooks.options?.window === picked.window) return;
+  await outlooks.askOptions({ engine, document, allocation }, picked.window, asked, desk.moment());
 }
 
 export async function askPrice(desk: Desk): Promise<void> {

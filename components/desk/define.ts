@@ -10,6 +10,11 @@ import '../ribbon/define.js';
 import '../sheet/define.js';
 import '../units/define.js';
 import '../why/define.js';
+import '../lifting/define.js';
+import '../noise/define.js';
+import '../options/define.js';
+import '../people/define.js';
+import '../rules/define.js';
 import { PossessionDesk } from './desk.js';
 
 if (!customElements.get('possession-desk'))

@@ -1,26 +1,35 @@
 import type { Engine, ImportReport } from '../../src/engine/index.js';
-import type { PlanDocument } from '../../src/model/index.js';
+import type { LimitSet, PlanDocument } from '../../src/model/index.js';
+import type { RuleTrial } from './rule-trial.js';
 import type { Place } from '../why/explanation.js';
 import type { Figures } from './figures.js';
 import type { Outlooks } from './outlooks.js';
 import type { Picked } from './picked.js';
 import type { Planning } from './planning.js';
 import type { Shift } from './shift.js';
-import type { DeskView, PlanPart, WorkTable } from './views.js';
+import type { CostPart, DeskView, PlanPart, SitePart, WorkTable } from './views.js';
 
 /** What the views use of the desk: the document, what follows from it, and the ways to change either. */
 export interface Desk {
   readonly engine: Engine | null;
   readonly document: PlanDocument | null;
   readonly view: DeskView;
+  /** Sets of limits on hours that a person can choose from. */
+  readonly limitSets: readonly LimitSet[];
+  /** What the next undo and redo take back and make again; empty when nothing. */
+  readonly undoLabel: string;
+  readonly redoLabel: string;
   readonly reports: readonly ImportReport[];
   readonly figures: Figures;
   readonly planning: Planning;
   readonly outlooks: Outlooks;
   readonly shift: Shift;
+  readonly ruleTrial: RuleTrial;
   readonly picked: Picked;
   planPart: PlanPart;
   workTable: WorkTable;
+  costPart: CostPart;
+  sitePart: SitePart;
   /** The moment it is. */
   moment(): number;
   /**

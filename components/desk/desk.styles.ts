@@ -130,11 +130,11 @@ export const styles = css`
   .picture {
     flex: 0 1 auto;
     overflow: auto;
-    max-height: 68%;
+    max-height: 60%;
   }
   possession-sheet {
-    flex: 1 1 12rem;
-    min-height: 11rem;
+    flex: 1 1 16rem;
+    min-height: 16rem;
     border-top: 2px solid var(--_rule);
   }
   possession-sheet.only {
@@ -266,10 +266,18 @@ export const styles = css`
   .up {
     display: none;
   }
+  .shut {
+    float: inline-end;
+  }
   /* On a wide screen the foot of the desk says them, always in sight; a narrow one and paper show each element's own. */
   @media screen {
     @container desk (min-width: 64.01rem) {
       possession-booking::part(cautions),
+      possession-lifting::part(cautions),
+      possession-noise::part(cautions),
+      possession-options::part(cautions),
+      possession-people::part(cautions),
+      possession-rules::part(cautions),
       possession-compare::part(cautions),
       possession-handback::part(cautions),
       possession-overrun::part(cautions),

@@ -8,13 +8,15 @@ import {
 } from 'lit';
 import { History } from '../../src/edits/index.js';
 import type { Engine, ImportReport } from '../../src/engine/index.js';
-import { cautions, type PlanDocument } from '../../src/model/index.js';
+import { cautions, type LimitSet, type PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import type { FigureAskEvent } from '../shared/figure-ask-event.js';
+import { explainFigure } from '../why/explain-figure.js';
 import { explainCertificate } from '../why/explain-plan.js';
 import type { Place } from '../why/explanation.js';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import { askBooking, bookingView } from './booking-view.js';
-import { askPrice, costView } from './cost-view.js';
+import { askOptions, askPrice, costView } from './cost-view.js';
 import type { Desk } from './desk-parts.js';
 import { styles } from './desk.styles.js';
 import { Figures } from './figures.js';
@@ -26,10 +28,21 @@ import { Outlooks } from './outlooks.js';
 import { Picked } from './picked.js';
 import { planSide, planView } from './plan-view.js';
 import { Planning } from './planning.js';
+import { RuleTrial } from './rule-trial.js';
+import { askRules, rulesView } from './rules-view.js';
 import { Shift } from './shift.js';
+import { askSite, siteView } from './site-view.js';
 import { tellFaults, tellMoves, tellPackage } from './told.js';
 import { topView } from './top.js';
-import { deskViews, wholeViews, type DeskView, type PlanPart, type WorkTable } from './views.js';
+import {
+  deskViews,
+  wholeViews,
+  type CostPart,
+  type DeskView,
+  type PlanPart,
+  type SitePart,
+  type WorkTable,
+} from './views.js';
 import { askLedger, windowSide, windowsView } from './windows-view.js';
 import { workView } from './work-view.js';
 
@@ -55,6 +68,9 @@ export class PossessionDesk extends LitElement implements Desk {
     reports: { state: true },
     workTable: { state: true },
     planPart: { state: true },
+    costPart: { state: true },
+    sitePart: { state: true },
+    limitSets: { attribute: false },
     trouble: { state: true },
     wary: { state: true },
   };
@@ -71,6 +87,10 @@ export class PossessionDesk extends LitElement implements Desk {
   declare reports: readonly ImportReport[];
   declare workTable: WorkTable;
   declare planPart: PlanPart;
+  declare costPart: CostPart;
+  declare sitePart: SitePart;
+  /** Sets of limits on hours to choose from; the page gives them. */
+  declare limitSets: readonly LimitSet[];
   declare protected trouble: string;
   /** Whether a narrow screen shows every caution. */
   declare protected wary: boolean;
@@ -80,6 +100,7 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly outlooks = new Outlooks(this);
   readonly shift = new Shift(this);
   readonly picked = new Picked(this);
+  readonly ruleTrial = new RuleTrial(this);
 
   /** What can be undone of this document; null before there is one. */
   #history: History | null = null;
@@ -101,8 +122,19 @@ export class PossessionDesk extends LitElement implements Desk {
     this.reports = [];
     this.workTable = 'work';
     this.planPart = 'plan';
+    this.costPart = 'overrun';
+    this.sitePart = 'people';
+    this.limitSets = [];
     this.trouble = '';
     this.wary = false;
+  }
+
+  get undoLabel(): string {
+    return this.#history?.undoLabel ?? '';
+  }
+
+  get redoLabel(): string {
+    return this.#history?.redoLabel ?? '';
   }
 
   take(document: PlanDocument, reports: readonly ImportReport[]): void {
@@ -169,6 +201,7 @@ export class PossessionDesk extends LitElement implements Desk {
     if (!(changed.has('document') || changed.has('engine')) || !this.document) return;
     if (this.document !== this.#own) {
       this.planning.forget();
+      this.ruleTrial.startFrom(null);
       this.#history = new History(this.document);
       this.#own = this.document;
       this.#planAgain = false;
@@ -195,16 +228,12 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   override render(): TemplateResult {
-    const whole = wholeViews.includes(this.view);
+    const whole = wholeViews.includes(this.view) && !this.picked.told;
     const trouble = this.trouble || this.figures.trouble || this.planning.trouble;
     return html`<div class="desk ${whole ? 'one' : ''}">
       ${topView(
         this,
-        {
-          dark: this.#isDark,
-          undo: this.#history?.undoLabel ?? '',
-          redo: this.#history?.redoLabel ?? '',
-        },
+        { dark: this.#isDark },
         { tabKey: this.#onTabKey, faults: this.#onFaults, theme: this.#onTheme },
       )}
       <main>
@@ -212,6 +241,7 @@ export class PossessionDesk extends LitElement implements Desk {
           id="view"
           class="view"
           role="tabpanel"
+          @possession-figure-ask=${this.#onFigure}
           aria-labelledby="tab-${this.view}"
           aria-busy=${this.figures.busy || this.planning.busy}
         >
@@ -234,9 +264,13 @@ export class PossessionDesk extends LitElement implements Desk {
       </p>`;
     switch (this.view) {
       case 'windows':
-        return windowsView(this, results);
+        return windowsView(this, results, document);
       case 'work':
-        return workView(this);
+        return workView(this, document);
+      case 'rules':
+        return rulesView(this, results, document);
+      case 'site':
+        return siteView(this, results);
       case 'fit':
         return fitView(this, results);
       case 'plan':
@@ -253,6 +287,11 @@ export class PossessionDesk extends LitElement implements Desk {
   #renderSide(): TemplateResult {
     const { view, picked } = this;
     return html`<button class="plain up" type="button" @click=${this.#onUp}>Back to the top</button>
+      ${
+        wholeViews.includes(view)
+          ? html`<button class="shut" type="button" @click=${() => picked.hush()}>Close</button>`
+          : nothing
+      }
       ${view === 'windows' ? windowSide(this) : nothing} ${view === 'files' ? filesSide() : nothing}
       ${view === 'plan' && this.planPart === 'plan' ? planSide(this) : nothing}
       <possession-why
@@ -321,6 +360,10 @@ export class PossessionDesk extends LitElement implements Desk {
     else if (view === 'fit' && !picked.told) pickFirstFit(this);
     else if (view === 'plan') this.#openPlan();
     else if (view === 'handback') void this.#planned().then(() => askHandback(this));
+    else if (view === 'rules') askRules(this);
+    else if (view === 'site') askSite(this);
+    else if (view === 'cost' && this.costPart === 'options')
+      void this.#planned().then(() => askOptions(this));
     else if (view === 'cost') void askPrice(this);
     else if (view === 'booking') void askBooking(this);
   }
@@ -405,6 +448,21 @@ export class PossessionDesk extends LitElement implements Desk {
     event.preventDefault();
     if (key === 'y' || event.shiftKey) this.redo();
     else this.undo();
+  };
+
+  readonly #onFigure = ({ figure }: FigureAskEvent): void => {
+    this.picked.tell(() =>
+      explainFigure(figure, {
+        results: this.figures.results,
+        handbacks: this.outlooks.handbacks,
+        price: this.outlooks.price,
+        book: this.outlooks.booked,
+        allocation: this.planning.allocation,
+        before: this.planning.earlier,
+        zone: this.document?.zone ?? '',
+      }),
+    );
+    this.bringSide();
   };
 
   readonly #onLink = (event: WhyLinkEvent): void => void this.goTo(event.place);

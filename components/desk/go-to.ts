@@ -1,4 +1,5 @@
 import type { TableKind } from '../../src/model/index.js';
+import type { PossessionRules } from '../rules/rules.js';
 import type { PossessionSheet } from '../sheet/sheet.js';
 import type { Place } from '../why/explanation.js';
 import type { Desk } from './desk-parts.js';
@@ -15,6 +16,10 @@ export async function goTo(desk: Shown, root: Root, place: Place): Promise<void>
   if (place.to === 'fit') {
     desk.show('fit');
     pickFit(desk, place);
+  } else if (place.to === 'rule') {
+    desk.show('rules');
+    await desk.updateComplete;
+    root.querySelector<PossessionRules>('possession-rules')?.goTo(place.id);
   } else if (!tables) return;
   else if (place.to === 'window') {
     desk.show('windows');

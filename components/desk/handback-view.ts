@@ -1,13 +1,18 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Results } from '../../src/engine/index.js';
+import type { Results, ShiftEvent } from '../../src/engine/index.js';
+import { noDecisions } from '../../src/model/index.js';
+import type { CalendarSaveEvent } from '../booking/calendar-save-event.js';
+import type { DecisionsChangeEvent } from '../handback/decisions-change-event.js';
+import type { HandbackEntryEvent } from '../handback/handback-entry-event.js';
+import type {
+  HandbackLogMergeEvent,
+  HandbackLogSaveEvent,
+} from '../handback/handback-log-events.js';
 import type { HandbackRecordEvent } from '../handback/handback-record-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { saveFile } from './save-file.js';
-
-/** Name under which the granting of the possession stands among the steps. */
-const GRANTED = 'Possession granted';
 
 /** Margins, cut-off times and chances of the plan; with `live`, one window as its shift goes. */
 export function handbackView(desk: Desk, results: Results): TemplateResult {
@@ -28,19 +33,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
       </button>
       ${
         shift.live
-          ? html`<button type="button" @click=${() => forecast(desk)}>Forecast now</button>
-              <button
-                type="button"
-                ?disabled=${shift.log.length === 0}
-                @click=${() =>
-                  saveFile(
-                    `shift-${picked.window}.json`,
-                    JSON.stringify(shift.log, null, 2),
-                    'application/json',
-                  )}
-              >
-                Save the log
-              </button>`
+          ? html`<button type="button" @click=${() => forecast(desk)}>Forecast now</button>`
           : nothing
       }
       <span class="said" role="status"
@@ -60,14 +53,30 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
         .busy=${planning.busy || outlooks.isBusy('handback') || outlooks.isBusy('live')}
         .progress=${outlooks.progress}
         .live=${shift.live}
-        .now=${shift.live ? desk.moment() : null}
+        .now=${desk.moment()}
         .log=${shift.log}
+        .decisions=${desk.document?.decisions ?? noDecisions}
         @possession-window-select=${(event: WindowSelectEvent) => {
           picked.pick({ window: event.window });
           shift.live = false;
           openLog(desk);
         }}
-        @possession-handback-record=${(event: HandbackRecordEvent) => record(desk, event)}
+        @possession-handback-record=${(event: HandbackRecordEvent) =>
+          record(desk, event.window, null, event.event)}
+        @possession-handback-entry=${(event: HandbackEntryEvent) =>
+          record(desk, event.window, event.at, event.event, event.corrects)}
+        @possession-handback-log-save=${(event: HandbackLogSaveEvent) =>
+          saveFile(event.name, event.text, event.mediaType)}
+        @possession-handback-log-merge=${(event: HandbackLogMergeEvent) => {
+          shift.keep(desk.document?.name ?? '', event.window, event.log);
+          void forecast(desk);
+        }}
+        @possession-decisions-change=${(event: DecisionsChangeEvent) => {
+          if (desk.document)
+            desk.edit({ ...desk.document, decisions: event.decisions }, 'decisions changed', true);
+        }}
+        @possession-calendar-save=${(event: CalendarSaveEvent) =>
+          saveFile('cut-offs.ics', event.text, 'text/calendar')}
       ></possession-handback>
     </div>`;
 }
@@ -101,14 +110,21 @@ async function forecast(desk: Desk): Promise<void> {
   );
 }
 
-function record(desk: Desk, event: HandbackRecordEvent): void {
-  const what =
-    event.step === GRANTED
-      ? { kind: 'granted' as const }
-      : event.activity === undefined
-        ? { kind: `step-${event.what}` as const, step: event.step ?? '' }
-        : { kind: `activity-${event.what}` as const, activity: event.activity };
-  desk.shift.record(desk.document?.name ?? '', event.window, desk.moment(), what);
+/** Writes down what happened; `at` null: at this moment. */
+function record(
+  desk: Desk,
+  window: string,
+  at: number | null,
+  event: ShiftEvent,
+  corrects?: string,
+): void {
+  const enteredAt = desk.moment();
+  desk.shift.record(desk.document?.name ?? '', window, {
+    at: at ?? enteredAt,
+    enteredAt,
+    event,
+    ...(corrects !== undefined && { corrects }),
+  });
   if (desk.shift.trouble) desk.complain(desk.shift.trouble);
   void forecast(desk);
 }

@@ -4,11 +4,16 @@ import type {
   BookAnswer,
   Engine,
   HandbackResult,
+  LiftingAnswer,
+  NoiseAnswer,
+  OptionsAnswer,
+  PeopleAnswer,
   PriceAnswer,
   Progress,
   ShiftLog,
 } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
+import type { OptionsAsked } from '../options/options-ask-event.js';
 import { wordsOf } from './words-of.js';
 
 /** What an outlook is worked out from. */
@@ -24,13 +29,17 @@ const RUNS = 10_000;
 /** How far the cost curve is drawn, in minutes. */
 const CURVE_MINUTES = 360;
 
-type Kind = 'handback' | 'live' | 'price' | 'book';
+type Kind = 'handback' | 'live' | 'price' | 'options' | 'book' | 'people' | 'noise' | 'lifting';
 
 /** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
 export class Outlooks implements ReactiveController {
   handbacks: readonly HandbackResult[] = [];
   price: PriceAnswer | null = null;
+  options: OptionsAnswer | null = null;
   booked: BookAnswer | null = null;
+  people: PeopleAnswer | null = null;
+  noise: NoiseAnswer | null = null;
+  lifting: LiftingAnswer | null = null;
   progress: Progress | null = null;
   trouble = '';
   overrunMinutes = 60;
@@ -66,7 +75,11 @@ export class Outlooks implements ReactiveController {
     this.#stop();
     this.handbacks = [];
     this.price = null;
+    this.options = null;
     this.booked = null;
+    this.people = null;
+    this.noise = null;
+    this.lifting = null;
     this.trouble = '';
     this.#host.requestUpdate();
   }
@@ -143,6 +156,74 @@ export class Outlooks implements ReactiveController {
     });
   }
 
+  /** The roster against the limits on hours. */
+  async askPeople(engine: Engine, document: PlanDocument): Promise<void> {
+    await this.#ask('people', 'The roster was not checked', async (signal) => {
+      const found = await engine.people(document, {}, signal);
+      return () => (this.people = found);
+    });
+  }
+
+  async askNoise(engine: Engine, document: PlanDocument, now: number): Promise<void> {
+    await this.#ask('noise', 'The noise was not worked out', async (signal) => {
+      const found = await engine.noise(document, { now }, signal);
+      return () => (this.noise = found);
+    });
+  }
+
+  /** Wind of the windows, and curing of what the plan pours, where there is one. */
+  async askLifting(
+    engine: Engine,
+    document: PlanDocument,
+    allocation: Allocation | null,
+  ): Promise<void> {
+    await this.#ask('lifting', 'Wind and curing were not worked out', async (signal) => {
+      const request = allocation ? { placements: allocation.placements } : {};
+      const found = await engine.lifting(document, request, signal);
+      return () => (this.lifting = found);
+    });
+  }
+
+  /** What one window would cost done otherwise, each scheduled, simulated and priced anew. */
+  async askOptions(
+    { engine, document, allocation }: Basis,
+    window: string,
+    asked: OptionsAsked | null,
+    now: number,
+  ): Promise<void> {
+    await this.#ask('options', 'No options were worked out', async (signal) => {
+      const found = await engine.options(
+        document,
+        {
+          window,
+          allocation,
+          seed: SEED,
+          runs: 4000,
+          askedAt: now,
+          ...(asked && {
+            longerMinutes: asked.longerMinutes,
+            splitDaysLater: asked.splitDaysLater,
+            ...(asked.activity && { activity: asked.activity }),
+          }),
+        },
+        signal,
+        (progress) => {
+          if (signal.aborted) return;
+          this.progress = progress;
+          this.#host.requestUpdate();
+        },
+      );
+      return () => (this.options = found);
+    });
+  }
+
+  /** Stops what is under way of a kind. */
+  stop(kind: Kind): void {
+    this.#running.get(kind)?.abort();
+    this.#running.delete(kind);
+    this.#host.requestUpdate();
+  }
+
   #stop(): void {
     for (const one of this.#running.values()) one.abort();
     this.#running.clear();
@@ -156,7 +237,7 @@ export class Outlooks implements ReactiveController {
     this.#running.get(kind)?.abort();
     const running = new AbortController();
     this.#running.set(kind, running);
-    if (kind === 'handback') this.progress = null;
+    if (kind === 'handback' || kind === 'options') this.progress = null;
     this.trouble = '';
     this.#host.requestUpdate();
     try {

@@ -1,28 +1,66 @@
 import { html, type TemplateResult } from 'lit';
-import type { TableKind } from '../../src/model/index.js';
+import {
+  tableIn,
+  windowStatuses,
+  type PlanDocument,
+  type TableKind,
+  type TableText,
+} from '../../src/model/index.js';
 import type { CellSelectEvent } from '../sheet/cell-select-event.js';
+import type { RedoEvent } from '../sheet/redo-event.js';
+import type { TableChangeEvent } from '../sheet/table-change-event.js';
+import type { UndoEvent } from '../sheet/undo-event.js';
 import type { Desk } from './desk-parts.js';
-import { valueIn } from './table-lookup.js';
+import { headingOf, valueIn } from './table-lookup.js';
 import { tellLedger, tellPackage } from './told.js';
 
-/** A table of the plan as it was typed. */
-export function sheetView(desk: Desk, kind: TableKind, extra = ''): TemplateResult {
+/** A table of the plan as it was typed, to be changed cell by cell. */
+export function sheetView(
+  desk: Desk,
+  document: PlanDocument,
+  kind: TableKind,
+  extra = '',
+): TemplateResult {
+  const table = tableIn(document, kind);
   return html`<possession-sheet
     class=${extra}
     data-kind=${kind}
-    .table=${desk.document?.tables[kind]}
+    .table=${table}
     .faults=${desk.figures.results?.faults ?? []}
     .unread=${desk.reports.find((one) => one.kind === kind)?.unmatched ?? []}
     .label=${`${kind}, as typed`}
+    .choices=${choicesOf(kind, table)}
+    .undoState=${{ undo: desk.undoLabel, redo: desk.redoLabel }}
     @possession-cell-select=${(event: CellSelectEvent) => onCell(desk, kind, event)}
+    @possession-table-change=${(event: TableChangeEvent) =>
+      desk.edit(
+        { ...document, tables: { ...document.tables, [kind]: event.table } },
+        `${kind}: ${event.label}`,
+      )}
+    @possession-undo=${(event: UndoEvent) => {
+      event.preventDefault();
+      desk.undo();
+    }}
+    @possession-redo=${(event: RedoEvent) => {
+      event.preventDefault();
+      desk.redo();
+    }}
   ></possession-sheet>`;
+}
+
+const none: Readonly<Record<string, string[]>> = {};
+
+/** What can stand in a column, where that is a short list. */
+function choicesOf(kind: TableKind, table: TableText): Readonly<Record<string, string[]>> {
+  if (kind !== 'windows') return none;
+  return { [headingOf(table, 'status') ?? 'status']: [...windowStatuses] };
 }
 
 /** A row stands for its window or its package: the panel explains it. */
 function onCell(desk: Desk, kind: TableKind, { row }: CellSelectEvent): void {
-  const table = desk.document?.tables[kind];
-  if (!table) return;
-  const { figures, picked } = desk;
+  const { figures, picked, document } = desk;
+  if (!document) return;
+  const table = tableIn(document, kind);
   if (kind === 'windows') {
     const id = valueIn(table, row, 'window');
     if (!figures.results?.plan.windows.some((one) => one.id === id)) return;

@@ -1,4 +1,4 @@
-import type { ShiftEntry, ShiftLog } from '../../src/engine/index.js';
+import type { ShiftLog } from '../../src/engine/index.js';
 
 // A shift log outlives the page: every entry is written to the browser's own storage at once, before it is shown.
 
@@ -14,18 +14,12 @@ export function readShift(plan: string, window: string): ShiftLog {
   }
 }
 
-/** Adds an entry. Returns the log with it and whether it is safe in storage. */
-export function addToShift(
-  plan: string,
-  window: string,
-  log: ShiftLog,
-  entry: ShiftEntry,
-): { log: ShiftLog; stored: boolean } {
-  const next = [...log, entry];
+/** Keeps a log in place of the one before. Returns whether it is safe in storage. */
+export function keepShift(plan: string, window: string, log: ShiftLog): boolean {
   try {
-    localStorage.setItem(keyOf(plan, window), JSON.stringify(next));
-    return { log: next, stored: true };
+    localStorage.setItem(keyOf(plan, window), JSON.stringify(log));
+    return true;
   } catch {
-    return { log: next, stored: false };
+    return false;
   }
 }

@@ -1,6 +1,6 @@
 import type { ReactiveControllerHost } from 'lit';
-import type { ShiftEvent, ShiftLog } from '../../src/engine/index.js';
-import { addToShift, readShift } from './shift-store.js';
+import { mergeShiftLogs, type ShiftEntry, type ShiftLog } from '../../src/engine/index.js';
+import { keepShift, readShift } from './shift-store.js';
 
 /** The shift of one window: whether it is followed live, and what was written down in it. */
 export class Shift {
@@ -21,17 +21,16 @@ export class Shift {
   }
 
   /** Writes an entry down, in storage before it is shown. */
-  record(plan: string, window: string, at: number, event: ShiftEvent): void {
-    const entry = {
-      id: `${at}-${this.log.length}`,
-      at,
-      enteredAt: at,
-      by: 'this desk',
-      event,
-    };
-    const { log, stored } = addToShift(plan, window, this.log, entry);
-    this.log = log;
-    this.trouble = stored
+  record(plan: string, window: string, entry: Omit<ShiftEntry, 'id' | 'by'>): void {
+    // Another tab or device may write into the same log: ids never collide.
+    this.keep(plan, window, [{ ...entry, id: crypto.randomUUID(), by: 'this device' }]);
+  }
+
+  /** Keeps entries beside those that are in storage by now, whoever wrote them. */
+  keep(plan: string, window: string, log: ShiftLog): void {
+    const stored = mergeShiftLogs(readShift(plan, window), this.log).log;
+    this.log = mergeShiftLogs(stored, log).log;
+    this.trouble = keepShift(plan, window, this.log)
       ? ''
       : 'The entry is shown but could not be stored: save the log to a file before closing.';
     this.#host.requestUpdate();

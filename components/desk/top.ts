@@ -13,10 +13,11 @@ export interface TopHandlers {
 /** The head of the desk: the plan's name, the views with how much there is in each, and the few tools. */
 export function topView(
   desk: Desk,
-  { dark, undo, redo }: { readonly dark: boolean; readonly undo: string; readonly redo: string },
+  { dark }: { readonly dark: boolean },
   on: TopHandlers,
 ): TemplateResult {
   const faults = desk.figures.results?.faults ?? [];
+  const { undoLabel: undo, redoLabel: redo } = desk;
   return html`<header class="top">
     <div class="title">
       <h1>${desk.document?.name || 'No plan yet'}</h1>
@@ -88,6 +89,10 @@ function countOf(desk: Desk, view: DeskView): string {
       return `${results.plan.windows.length} booked`;
     case 'work':
       return countText(results.packages.length, 'package');
+    case 'rules':
+      return ruleText(desk);
+    case 'site':
+      return siteText(desk);
     case 'fit':
       return figures.busy
         ? 'working'
@@ -116,4 +121,14 @@ function lateText({ outlooks }: Desk): string {
   if (!booked) return 'dates';
   const late = booked.milestones.filter((one) => one.state === 'late').length;
   return late === 0 ? 'none late' : `${late} late`;
+}
+
+function ruleText({ document }: Desk): string {
+  const rules = document?.rules;
+  return rules ? countText(rules.leadIn.length + rules.leadOut.length, 'step') : 'none';
+}
+
+function siteText({ document, outlooks }: Desk): string {
+  if (outlooks.people) return countText(outlooks.people.breaches.length, 'breach', 'breaches');
+  return document?.tables.roster ? 'roster' : 'limits';
 }

@@ -6,10 +6,12 @@ import type { Objective } from '../../src/schedule/types.js';
 export const deskViews = [
   'windows',
   'work',
+  'rules',
   'fit',
   'plan',
   'handback',
   'cost',
+  'site',
   'booking',
   'files',
 ] as const;
@@ -18,16 +20,18 @@ export type DeskView = (typeof deskViews)[number];
 export const viewText: Readonly<Record<DeskView, string>> = {
   windows: 'Windows',
   work: 'Work',
+  rules: 'Rules',
   fit: 'Fit',
   plan: 'Plan',
   handback: 'Handback',
   cost: 'Cost',
+  site: 'People and site',
   booking: 'Booking',
   files: 'Files',
 };
 
-/** Views that fill the desk: they say themselves where their figures come from. */
-export const wholeViews: readonly DeskView[] = ['handback', 'cost', 'booking'];
+/** Views that fill the desk until a figure of theirs is asked about. */
+export const wholeViews: readonly DeskView[] = ['rules', 'handback', 'cost', 'site', 'booking'];
 
 /** What the plan view shows. */
 export type PlanPart = 'plan' | 'units' | 'compare';
@@ -35,6 +39,21 @@ export const planParts: Readonly<Record<PlanPart, string>> = {
   plan: 'In the windows',
   units: 'Units in place',
   compare: 'Against the plan before',
+};
+
+/** What the view of people and site shows. */
+export type SitePart = 'people' | 'noise' | 'lifting';
+export const siteParts: Readonly<Record<SitePart, string>> = {
+  people: 'Hours of people',
+  noise: 'Noise',
+  lifting: 'Wind and concrete',
+};
+
+/** What the view of costs shows. */
+export type CostPart = 'overrun' | 'options';
+export const costParts: Readonly<Record<CostPart, string>> = {
+  overrun: 'An overrun',
+  options: 'Options side by side',
 };
 
 export const objectives: Readonly<Record<Objective, string>> = {

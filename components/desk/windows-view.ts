@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
+import type { PlanDocument } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { windowForms } from './change-forms.js';
@@ -10,7 +11,7 @@ import { rowWith } from './table-lookup.js';
 import { tellLedger, tellShortNotice } from './told.js';
 
 /** Every window along time, and the sheet they were read from. */
-export function windowsView(desk: Desk, results: Results): TemplateResult {
+export function windowsView(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
   return html`<div class="picture">
       <possession-ribbon
         .windows=${results.plan.windows}
@@ -22,7 +23,7 @@ export function windowsView(desk: Desk, results: Results): TemplateResult {
         }}
       ></possession-ribbon>
     </div>
-    ${sheetView(desk, 'windows')}`;
+    ${sheetView(desk, document, 'windows')}`;
 }
 
 /** The ledger of the picked window, and the forms that change it. */

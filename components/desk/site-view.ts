@@ -1,0 +1,75 @@
+import { html, type TemplateResult } from 'lit';
+import type { Results } from '../../src/engine/index.js';
+import type { LimitsChangeEvent } from '../people/limits-change-event.js';
+import type { Desk } from './desk-parts.js';
+import { outlookTrouble } from './outlook-trouble.js';
+import { siteParts, type SitePart } from './views.js';
+
+/** What people, neighbours and weather ask of the plan. */
+export function siteView(desk: Desk, results: Results): TemplateResult {
+  return html`<div class="bar">
+      <div class="choice" role="group" aria-label="What is shown of people and site">
+        ${(Object.entries(siteParts) as [SitePart, string][]).map(
+          ([part, text]) =>
+            html`<button
+              type="button"
+              aria-pressed=${part === desk.sitePart}
+              @click=${() => {
+                desk.sitePart = part;
+                askSite(desk);
+              }}
+            >
+              ${text}
+            </button>`,
+        )}
+      </div>
+      <span class="said">${hint(desk)}</span>
+    </div>
+    <div
+      class="fill pad"
+      @possession-limits-change=${(event: LimitsChangeEvent) => limit(desk, event)}
+    >
+      ${outlookTrouble(desk.outlooks)} ${part(desk, results)}
+    </div>`;
+}
+
+/** Asks for what is shown, where it is not known yet. */
+export function askSite(desk: Desk): void {
+  const { engine, document, outlooks, planning } = desk;
+  if (!engine || !document) return;
+  if (desk.sitePart === 'people' && !outlooks.people) void outlooks.askPeople(engine, document);
+  else if (desk.sitePart === 'noise' && !outlooks.noise)
+    void outlooks.askNoise(engine, document, desk.moment());
+  else if (desk.sitePart === 'lifting' && !outlooks.lifting)
+    void outlooks.askLifting(engine, document, planning.allocation);
+}
+
+function part({ sitePart, outlooks, limitSets }: Desk, results: Results): TemplateResult {
+  switch (sitePart) {
+    case 'people':
+      return html`<possession-people
+        .answer=${outlooks.people}
+        .windows=${results.plan.windows}
+        .sets=${limitSets}
+      ></possession-people>`;
+    case 'noise':
+      return html`<possession-noise .answer=${outlooks.noise}></possession-noise>`;
+    case 'lifting':
+      return html`<possession-lifting .answer=${outlooks.lifting}></possession-lifting>`;
+  }
+}
+
+const tableOf: Readonly<Record<SitePart, string>> = {
+  people: 'roster',
+  noise: 'list of plant',
+  lifting: 'forecast and temperatures',
+};
+
+const hint = ({ sitePart }: Desk): string =>
+  `From the ${tableOf[sitePart]} among the tables of Work, and the limits of the plan`;
+
+function limit(desk: Desk, { part: one, value }: LimitsChangeEvent): void {
+  const { document } = desk;
+  if (document)
+    desk.edit({ ...document, site: { ...document.site, [one]: value } }, `limits: ${one} changed`);
+}

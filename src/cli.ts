@@ -18,6 +18,7 @@ import { fit } from './cli/fit.js';
 import { handback } from './cli/handback.js';
 import { price } from './cli/price.js';
 import { readActuals } from './cli/read-actuals.js';
+import { readHolidays } from './cli/read-holidays.js';
 import { readMoment } from './cli/read-moment.js';
 import { readFile, readSources } from './cli/read-sources.js';
 import { lifting, noise, people } from './cli/site.js';
@@ -79,7 +80,10 @@ function answer(asked: Arguments, read: PlanResult): Answer {
         priceBookSchema,
       );
       tell(faults);
-      return price(plan, trains, value!, asked);
+      if (asked.holidays === undefined) return price(plan, trains, value!, asked);
+      const days = readHolidays(asked.holidays);
+      tell(days.faults);
+      return price(plan, trains, value!, asked, days.holidays);
     }
     case 'book': {
       const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', plan.zone);

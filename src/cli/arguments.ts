@@ -31,6 +31,8 @@ export interface Arguments {
   readonly resources?: string;
   readonly prices?: string;
   readonly trains?: string;
+  /** Local dates of public holidays. */
+  readonly holidays?: string;
   readonly roster?: string;
   readonly forecast?: string;
   readonly temperatures?: string;
@@ -66,7 +68,7 @@ export const usage = `possession-fit: which work fits which possession
   allocate   the best plan over all windows   [--first ${objectives.join('|')}] [--seconds N]
   handback   margins, cut-off times, chance   [--seed N] [--runs N] [--at TIME --actuals FILE] [--seconds N]
                                               [--decisions FILE] [--calendar FILE]
-  price      what an overrun costs            --window W --minutes N [--seed N] [--runs N]
+  price      what an overrun costs            --window W --minutes N [--holidays FILE] [--seed N] [--runs N]
   book       booking dates of each window     [--booking FILE] [--at TIME] [--calendar FILE]
   people     a roster held to limits on hours --roster FILE
   noise      hours in which work may be loud  --work FILE --plant FILE [--at TIME]
@@ -107,6 +109,7 @@ export function readArguments(words: readonly string[]): Arguments {
           resources: text,
           prices: text,
           trains: text,
+          holidays: text,
           roster: text,
           forecast: text,
           temperatures: text,

@@ -19,6 +19,7 @@ export function price(
   trains: readonly Train[],
   prices: PriceBook,
   asked: Arguments,
+  holidays: readonly string[] = [],
 ): Answer {
   const window = plan.windows.find((one) => one.id === asked.window);
   if (!window) throw new UsageError(`--window: there is no window "${asked.window}"`);
@@ -27,10 +28,15 @@ export function price(
   const outlook =
     placements &&
     handbackOf(plan, { placements, windows: [window.id], seed: asked.seed, runs: asked.runs })[0];
-  const { at: result, expected } = priceOf(
+  const {
+    at: result,
+    expected,
+    lengths,
+  } = priceOf(
     { plan, trains, prices },
     {
       window: window.id,
+      holidays,
       overrunMinutes,
       maxMinutes: overrunMinutes,
       ...(placements && { placements }),
@@ -52,6 +58,7 @@ export function price(
       dueAt: isoText(one.dueAt, window.zone),
       leavesAt: isoText(one.leavesAt, window.zone),
     })),
+    lengths,
     notes: result.notes,
     risk:
       expected && outlook
@@ -87,6 +94,7 @@ export function price(
           `Expected cost of an overrun of the planned work: ${expected.expected} (standard error ${expected.standardError}); P80 ${expected.p80}, P95 ${expected.p95}; ${expected.runs} runs, seed ${asked.seed}.`,
         ]
       : []),
+    ...(lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
     ...result.notes,
   ].join('\n');
   return { json, text };

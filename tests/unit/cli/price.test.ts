@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { cli, files, type CliRun } from '../../helpers/cli.js';
+
+// Constructed: a gang of one at 60 an hour, double on public holidays; the window ends on the day asked about.
+const book = {
+  schema: 1,
+  name: 'Test book',
+  currency: 'GBP',
+  source: 'made for the test',
+  standing: {
+    labour: ['gang'],
+    factors: [{ name: 'holiday', factor: '2', on: 'labour', holidaysOnly: true }],
+  },
+};
+
+function priced(holidays: string | undefined): CliRun {
+  const path = files({
+    'windows.csv': 'window,start,end\nW1,2027-05-30 23:00,2027-05-31 05:00\n',
+    'resources.csv': 'resource,capacity,rate per hour\ngang,1,60\n',
+    'prices.json': JSON.stringify(book),
+    ...(holidays !== undefined && { holidays }),
+  } as Record<string, string>);
+  return cli(
+    ...['price', '--windows', path['windows.csv']!, '--resources', path['resources.csv']!],
+    ...['--prices', path['prices.json']!, '--zone', 'Europe/London'],
+    ...['--window', 'W1', '--minutes', '30', '--json'],
+    ...(holidays === undefined ? [] : ['--holidays', path['holidays']!]),
+  );
+}
+const total = (run: CliRun): string => {
+  expect(run.stderr).toBe('');
+  return (JSON.parse(run.stdout) as { total: string }).total;
+};
+
+describe('price on the command line', () => {
+  it('takes public holidays a line or as JSON, and pays by them', () => {
+    expect(total(priced(undefined))).toBe('30.00');
+    expect(total(priced('# spring\n2027-05-31 # Monday\r\n\r\n'))).toBe('60.00');
+    expect(total(priced('["2027-05-31", "2027-12-27"]'))).toBe('60.00');
+    expect(total(priced('2027-05-03\n'))).toBe('30.00');
+  });
+
+  it('tells of every date it cannot read, with its line and how to mend it', () => {
+    const run = priced('2027-05-31\n31/05/2027\n2027-02-29\n');
+    expect(run.code).toBe(1);
+    expect(run.stdout).toBe('');
+    for (const part of ['line 2', '"31/05/2027"', 'line 3', '"2027-02-29"', '2027-08-30'])
+      expect(run.stderr).toContain(part);
+  });
+
+  it('tells of JSON that is no array of dates', () => {
+    for (const bad of ['{"days": []}', '["2027-05-31"', '[20270531]']) {
+      const run = priced(bad);
+      expect(run.code).toBe(1);
+      expect(run.stderr).toContain('holidays');
+    }
+  });
+});

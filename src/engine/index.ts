@@ -6,6 +6,7 @@ export { recompute } from './recompute.js';
 export { ruleSketch, sketchWindow, type RuleSketch, type SketchStep } from './rule-sketch.js';
 export { cutOffCalendar } from './cut-off-calendar.js';
 export { shiftTable } from './shift-table.js';
+export { accountTable, type PlainTable } from '../price/index.js';
 export {
   correctionsOf,
   grantStep,

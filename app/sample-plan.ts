@@ -1,9 +1,9 @@
 /// <reference types="vite/client" />
 import type { Engine, ImportResult } from '../src/engine/index.js';
-import { emptyPlan, type PlanDocument } from '../src/model/index.js';
+import { emptyPlan, limitSetSchema, type LimitSet, type PlanDocument } from '../src/model/index.js';
 
 const tables = import.meta.glob<string>(
-  '../sample-csv/{windows,work,resources,trains,prices}.{csv,json}',
+  '../sample-csv/{windows,work,resources,trains,prices,roster,forecast,temperatures,plant-noise}.{csv,json}',
   {
     query: '?raw',
     import: 'default',
@@ -14,6 +14,17 @@ const rules = import.meta.glob<string>('../sample-csv/rules/*.json', {
   query: '?raw',
   import: 'default',
   eager: true,
+});
+
+const limits = import.meta.glob<unknown>('../sample-csv/limits/*.json', {
+  import: 'default',
+  eager: true,
+});
+
+/** The sets of limits on hours that come with the project; each limit tells its source. */
+export const limitSets: readonly LimitSet[] = Object.values(limits).flatMap((one) => {
+  const read = limitSetSchema.safeParse(one);
+  return read.success ? [read.data] : [];
 });
 
 /** A plan with nothing in it. */

@@ -3,6 +3,7 @@ import type { LimitSet, PlanDocument } from '../../src/model/index.js';
 import type { RuleTrial } from './rule-trial.js';
 import type { Place } from '../why/explanation.js';
 import type { Figures } from './figures.js';
+import type { Keeping } from './keeping.js';
 import type { Outlooks } from './outlooks.js';
 import type { Picked } from './picked.js';
 import type { Planning } from './planning.js';
@@ -25,6 +26,7 @@ export interface Desk {
   readonly outlooks: Outlooks;
   readonly shift: Shift;
   readonly ruleTrial: RuleTrial;
+  readonly keeping: Keeping;
   readonly picked: Picked;
   planPart: PlanPart;
   workTable: WorkTable;
@@ -41,6 +43,12 @@ export interface Desk {
   edit(document: PlanDocument, label: string, planAgain?: boolean): void;
   /** Takes what was read from files, as one act that can be undone. */
   take(document: PlanDocument, reports: readonly ImportReport[]): void;
+  /** Shows another plan and keeps it as a plan of its own. */
+  adopt(document: PlanDocument): Promise<void>;
+  /** Shows a plan that is kept on this device. */
+  openKept(id: string): Promise<void>;
+  /** A plan with nothing in it. */
+  blank(): PlanDocument;
   undo(): void;
   redo(): void;
   show(view: DeskView): void;
@@ -50,4 +58,6 @@ export interface Desk {
   bringSide(): void;
   /** Says what could not be done, until the next act. */
   complain(trouble: string): void;
+  /** Says what was done, until the next act. */
+  say(words: string): void;
 }

@@ -188,6 +188,7 @@ export const styles = css`
     font-weight: 650;
   }
   .change input,
+  .files input,
   .move input,
   aside select {
     min-width: 0;
@@ -262,6 +263,56 @@ export const styles = css`
     background: var(--_bad-wash);
     color: var(--_bad);
     font-weight: 600;
+  }
+  .news {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.375rem 0.75rem;
+    padding: 0.375rem 0.75rem;
+    border-bottom: 1px solid var(--_hair);
+    background: var(--_act-wash);
+  }
+  .noted {
+    padding: 0.375rem 0.5rem;
+    border-inline-start: 4px solid var(--_warn);
+    background: var(--_sunk);
+  }
+  .files {
+    display: grid;
+    gap: 0.5rem;
+    margin-bottom: 0.75rem;
+    padding-bottom: 0.75rem;
+    border-bottom: 2px solid var(--_rule);
+  }
+  .files h2 {
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .files h2:not(:first-child) {
+    margin-top: 0.5rem;
+  }
+  .files form {
+    display: grid;
+    gap: 0.375rem;
+    justify-items: start;
+  }
+  .files label {
+    display: grid;
+    width: 100%;
+    gap: 0.125rem;
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .files li {
+    padding-block: 0.375rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  .acts {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.375rem;
+    margin-top: 0.25rem;
   }
   .up {
     display: none;

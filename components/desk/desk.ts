@@ -6,10 +6,11 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { History } from '../../src/edits/index.js';
+import { History, type Edit } from '../../src/edits/index.js';
 import type { Engine, ImportReport } from '../../src/engine/index.js';
-import { cautions, type LimitSet, type PlanDocument } from '../../src/model/index.js';
+import { cautions, emptyPlan, type LimitSet, type PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { countText } from '../shared/format.js';
 import type { FigureAskEvent } from '../shared/figure-ask-event.js';
 import { explainFigure } from '../why/explain-figure.js';
 import { explainCertificate } from '../why/explain-plan.js';
@@ -24,6 +25,7 @@ import { filesSide, filesView } from './files-view.js';
 import { fitView, pickFirstFit } from './fit-view.js';
 import { followInSheet, goTo } from './go-to.js';
 import { askHandback, handbackView } from './handback-view.js';
+import { Keeping } from './keeping.js';
 import { Outlooks } from './outlooks.js';
 import { Picked } from './picked.js';
 import { planSide, planView } from './plan-view.js';
@@ -72,6 +74,8 @@ export class PossessionDesk extends LitElement implements Desk {
     sitePart: { state: true },
     limitSets: { attribute: false },
     trouble: { state: true },
+    said: { state: true },
+    newer: { attribute: false },
     wary: { state: true },
   };
 
@@ -91,7 +95,10 @@ export class PossessionDesk extends LitElement implements Desk {
   declare sitePart: SitePart;
   /** Sets of limits on hours to choose from; the page gives them. */
   declare limitSets: readonly LimitSet[];
+  /** Takes the page to a newer version of itself; null while there is none. */
+  declare newer: (() => void) | null;
   declare protected trouble: string;
+  declare protected said: string;
   /** Whether a narrow screen shows every caution. */
   declare protected wary: boolean;
 
@@ -101,6 +108,7 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly shift = new Shift(this);
   readonly picked = new Picked(this);
   readonly ruleTrial = new RuleTrial(this);
+  readonly keeping = new Keeping(this);
 
   /** What can be undone of this document; null before there is one. */
   #history: History | null = null;
@@ -125,8 +133,11 @@ export class PossessionDesk extends LitElement implements Desk {
     this.costPart = 'overrun';
     this.sitePart = 'people';
     this.limitSets = [];
+    this.newer = null;
     this.trouble = '';
+    this.said = '';
     this.wary = false;
+    this.keeping.onFollow = (document, edit) => this.#follow(document, edit);
   }
 
   get undoLabel(): string {
@@ -141,22 +152,54 @@ export class PossessionDesk extends LitElement implements Desk {
     const files = new Set(reports.map((one) => one.kind));
     this.reports = [...this.reports.filter((one) => !files.has(one.kind)), ...reports];
     const names = reports.map((one) => one.file).join(', ');
-    if (this.document) this.edit(document, `${names} taken in`);
-    else this.document = document;
+    if (this.document && !files.has('plan')) this.edit(document, `${names} taken in`);
+    else void this.adopt(document);
   }
 
   edit(document: PlanDocument, label: string, planAgain = false): void {
     if (!this.#history?.push(document, label)) return;
-    this.#change(document);
+    this.#change(document, label);
     this.#planAgain = planAgain;
   }
 
+  async adopt(document: PlanDocument): Promise<void> {
+    this.document = document;
+    await this.keeping.create(document);
+  }
+
+  async openKept(id: string): Promise<void> {
+    const document = await this.keeping.open(id);
+    if (document) this.document = document;
+    else this.complain(this.keeping.notes.join(' ') || 'The plan cannot be opened.');
+  }
+
+  /** Shows the plan last changed on this device. False where there is none. */
+  async openLatest(): Promise<boolean> {
+    const document = await this.keeping.openLatest();
+    if (document) this.document = document;
+    return document !== undefined;
+  }
+
+  /** Shows a plan that came by a link. It is kept only when a person says so. */
+  async review(document: PlanDocument): Promise<void> {
+    await this.keeping.leave();
+    await this.keeping.refresh();
+    this.keeping.reviewed = true;
+    this.document = document;
+  }
+
+  blank(): PlanDocument {
+    return emptyPlan('Untitled plan', this.document?.zone ?? 'Europe/London');
+  }
+
   undo(): void {
-    this.#change(this.#history?.undo());
+    const label = this.undoLabel;
+    this.#change(this.#history?.undo(), `Undo: ${label}`);
   }
 
   redo(): void {
-    this.#change(this.#history?.redo());
+    const label = this.redoLabel;
+    this.#change(this.#history?.redo(), `Redo: ${label}`);
   }
 
   show(view: DeskView): void {
@@ -178,6 +221,10 @@ export class PossessionDesk extends LitElement implements Desk {
 
   complain(trouble: string): void {
     this.trouble = trouble;
+  }
+
+  say(words: string): void {
+    this.said = words;
   }
 
   bringSide(): void {
@@ -246,11 +293,53 @@ export class PossessionDesk extends LitElement implements Desk {
           aria-busy=${this.figures.busy || this.planning.busy}
         >
           ${trouble ? html`<p class="trouble" role="alert">${trouble}</p>` : nothing}
-          ${this.#renderView()}
+          ${this.#renderNews()} ${this.#renderView()}
         </div>
       </main>
       ${whole ? nothing : html`<aside aria-label="Where figures come from" tabindex="0">${this.#renderSide()}</aside>`}
       ${this.#renderFoot()}
+    </div>`;
+  }
+
+  /** What a person should know and may act on: a plan under review, a newer version, changes set aside. */
+  #renderNews(): TemplateResult {
+    const { keeping, newer } = this;
+    return html`<div role="status">
+      ${this.said ? html`<p class="news">${this.said}</p>` : nothing}
+      ${
+        keeping.reviewed && this.document
+          ? html`<p class="news">
+              This plan came by a link. Look at it: nothing of it is kept yet.
+              <button type="button" @click=${() => void this.keeping.create(this.document!)}>
+                Keep it on this device
+              </button>
+              <button type="button" @click=${() => void this.openLatest()}>
+                Back to the plan before
+              </button>
+            </p>`
+          : nothing
+      }
+      ${
+        keeping.aside.length > 0
+          ? html`<p class="news">
+              ${countText(keeping.aside.length, 'change')} met another tab's and wait.
+              <button type="button" @click=${() => this.show('files')}>Look at them</button>
+            </p>`
+          : nothing
+      }
+      ${
+        newer
+          ? html`<p class="news">
+              A newer version is ready. The plan is saved first.
+              <button
+                type="button"
+                @click=${() => void keeping.flush().then((safe) => safe && newer())}
+              >
+                Reload
+              </button>
+            </p>`
+          : nothing
+      }
     </div>`;
   }
 
@@ -292,7 +381,8 @@ export class PossessionDesk extends LitElement implements Desk {
           ? html`<button class="shut" type="button" @click=${() => picked.hush()}>Close</button>`
           : nothing
       }
-      ${view === 'windows' ? windowSide(this) : nothing} ${view === 'files' ? filesSide() : nothing}
+      ${view === 'windows' ? windowSide(this) : nothing}
+      ${view === 'files' ? filesSide(this) : nothing}
       ${view === 'plan' && this.planPart === 'plan' ? planSide(this) : nothing}
       <possession-why
         ?hidden=${view === 'files' && !picked.told}
@@ -318,9 +408,22 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   /** Takes the next document of the desk's own making; undefined when there is none to go to. */
-  #change(document: PlanDocument | undefined): void {
+  #change(document: PlanDocument | undefined, label: string): void {
     if (!document) return;
+    this.keeping.change(document, label);
+    this.#show(document);
+  }
+
+  /** Another tab changed the plan: it is followed, and what was undone here stays ours. */
+  #follow(document: PlanDocument, edit: Edit): void {
+    this.#history?.follow(edit);
+    this.#show(document);
+    this.say(`Another tab: ${edit.label}`);
+  }
+
+  #show(document: PlanDocument): void {
     this.trouble = '';
+    this.said = '';
     this.planning.outdate();
     this.#planAgain = false;
     this.#own = document;

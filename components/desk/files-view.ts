@@ -1,6 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import type { ImportAcceptEvent } from '../import/import-accept-event.js';
 import type { Desk } from './desk-parts.js';
+import { planFiles } from './plan-files.js';
 
 /** Files in and out. */
 export function filesView(desk: Desk): TemplateResult {
@@ -16,8 +17,9 @@ export function filesView(desk: Desk): TemplateResult {
   </div>`;
 }
 
-export const filesSide = (): TemplateResult =>
-  html`<p class="note">
-    Files are read here and sent nowhere. Nothing changes until what was read is taken. A row that
-    cannot be used stays in its sheet, marked, with how to mend it; the figures leave it out.
-  </p>`;
+export const filesSide = (desk: Desk): TemplateResult =>
+  html`${planFiles(desk)}
+    <p class="note">
+      Files are read here and sent nowhere. Nothing changes until what was read is taken. A row that
+      cannot be used stays in its sheet, marked, with how to mend it; the figures leave it out.
+    </p>`;

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { countText } from '../shared/format.js';
 import { provedText } from '../why/explain-plan.js';
 import type { Desk } from './desk-parts.js';
+import { saveWhole } from './plan-files.js';
 import { deskViews, viewText, type DeskView } from './views.js';
 
 export interface TopHandlers {
@@ -24,6 +25,7 @@ export function topView(
       <p>${under(desk)}</p>
     </div>
     <div class="tools">
+      ${kept(desk)}
       ${
         faults.length > 0
           ? html`<button class="faulty" type="button" @click=${on.faults}>
@@ -131,4 +133,18 @@ function ruleText({ document }: Desk): string {
 function siteText({ document, outlooks }: Desk): string {
   if (outlooks.people) return countText(outlooks.people.breaches.length, 'breach', 'breaches');
   return document?.tables.roster ? 'roster' : 'limits';
+}
+
+/** How far the plan is safe; where it is not, the way to save it stands beside. */
+function kept(desk: Desk): TemplateResult | typeof nothing {
+  const { keeping, document } = desk;
+  const text = keeping.textIn(document?.zone ?? 'UTC');
+  if (text === '') return nothing;
+  return html`<span class="kept ${keeping.isUnsafe ? 'bad' : ''}" role="status">${text}</span> ${
+      keeping.isUnsafe
+        ? html`<button class="strong" type="button" @click=${() => void saveWhole(desk)}>
+            Save a file
+          </button>`
+        : nothing
+    }`;
 }

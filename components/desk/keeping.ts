@@ -1,0 +1,160 @@
+import type { ReactiveControllerHost } from 'lit';
+import type { Edit } from '../../src/edits/index.js';
+import { isoText } from '../../src/calendar/index.js';
+import type { PlanDocument } from '../../src/model/index.js';
+import {
+  askToKeep,
+  salvageText,
+  saveText,
+  type AsideEdit,
+  type KeptPlan,
+  type PlanLine,
+  type PlanStore,
+  type SaveState,
+} from '../store/index.js';
+import { wordsOf } from './words-of.js';
+
+/** Keeps the plan on this device as it is changed, and the other plans that are kept beside it. */
+export class Keeping {
+  /** Null: the page gave no store, and nothing is kept. */
+  store: PlanStore | null = null;
+  state: SaveState | null = null;
+  /** The plans on this device, the last changed first. */
+  lines: readonly PlanLine[] = [];
+  /** What was found when the plan was opened; empty when it was sound. */
+  notes: readonly string[] = [];
+  /** Changes made here that met another tab's: kept, not made. */
+  aside: readonly AsideEdit[] = [];
+  /** Whether the plan shown came by a link and is kept only when asked to. */
+  reviewed = false;
+  /** Told of what another tab did to the plan. */
+  onFollow: (document: PlanDocument, edit: Edit) => void = () => undefined;
+
+  readonly #host: ReactiveControllerHost;
+  #kept: KeptPlan | null = null;
+  #asked = false;
+
+  constructor(host: ReactiveControllerHost) {
+    this.#host = host;
+  }
+
+  get id(): string | undefined {
+    return this.#kept?.id;
+  }
+
+  /** Whether a person should save a file now. */
+  get isUnsafe(): boolean {
+    return this.state?.kind === 'not-saved' || this.state?.kind === 'read-only';
+  }
+
+  /** How far the plan is safe, in words; empty without a store. */
+  textIn(zone: string): string {
+    if (this.reviewed) return 'Not kept yet';
+    return this.state ? saveText(this.state, (at) => isoText(at, zone).slice(11, 16)) : '';
+  }
+
+  /** The plan last changed on this device; undefined when there is none that can be read. */
+  async openLatest(): Promise<PlanDocument | undefined> {
+    await this.refresh();
+    for (const line of this.lines) {
+      const document = await this.open(line.id);
+      if (document) return document;
+    }
+    return undefined;
+  }
+
+  /** Opens a plan; undefined when it cannot be read, and `notes` say why. */
+  async open(id: string): Promise<PlanDocument | undefined> {
+    await this.leave();
+    try {
+      const opened = await this.store?.open(id);
+      if (!opened) return undefined;
+      this.notes = salvageText(opened.found, (at) => isoText(at, 'UTC').slice(0, 16));
+      if (opened.plan) this.#hold(opened.plan);
+      return opened.plan?.document;
+    } catch (error) {
+      this.notes = [`The plan cannot be opened: ${wordsOf(error)}`];
+      return undefined;
+    } finally {
+      this.#host.requestUpdate();
+    }
+  }
+
+  /** Keeps a document as a plan of its own. */
+  async create(document: PlanDocument): Promise<void> {
+    await this.leave();
+    if (this.store) this.#hold(this.store.create(document));
+    await this.refresh();
+  }
+
+  /** Lets the plan go that is shown; what is not written yet is written first. */
+  async leave(): Promise<void> {
+    const kept = this.#kept;
+    this.#kept = null;
+    this.state = null;
+    this.notes = [];
+    this.aside = [];
+    this.reviewed = false;
+    await kept?.close();
+  }
+
+  change(document: PlanDocument, label: string): void {
+    if (!this.#kept) return;
+    void this.#kept.change(document, label);
+    // Some browsers ask the person: not before there is something to keep.
+    if (!this.#asked) void askToKeep();
+    this.#asked = true;
+  }
+
+  /** Writes what waits. Returns whether all is safe. */
+  async flush(): Promise<boolean> {
+    return (await this.#kept?.flush()) ?? true;
+  }
+
+  async remove(id: string): Promise<void> {
+    await this.store?.delete(id);
+    await this.refresh();
+  }
+
+  /** Does a change again that was set aside. Returns whether it could be done. */
+  async putBack(one: AsideEdit): Promise<boolean> {
+    const done = this.#kept && this.store ? await this.store.putBack(this.#kept, one) : false;
+    await this.#findAside();
+    return done;
+  }
+
+  async drop(one: AsideEdit): Promise<void> {
+    if (this.#kept) await this.store?.drop(this.#kept.id, one.id);
+    await this.#findAside();
+  }
+
+  /** Looks again which plans there are. */
+  async refresh(): Promise<void> {
+    const lines = (await this.store?.list().catch(() => [])) ?? [];
+    this.lines = [...lines].sort((a, b) => (b.at ?? 0) - (a.at ?? 0));
+    this.#host.requestUpdate();
+  }
+
+  #hold(kept: KeptPlan): void {
+    this.#kept = kept;
+    this.state = kept.state;
+    kept.addEventListener('save-state', (event) => {
+      if (this.#kept !== kept) return;
+      this.state = event.state;
+      this.#host.requestUpdate();
+    });
+    kept.addEventListener('plan-follow', (event) => {
+      if (this.#kept === kept) this.onFollow(event.document, event.edit);
+    });
+    kept.addEventListener('edits-aside', () => void this.#findAside());
+    void this.#findAside();
+  }
+
+  async #findAside(): Promise<void> {
+    const kept = this.#kept;
+    const aside = kept && this.store ? await this.store.aside(kept.id).catch(() => []) : [];
+    if (this.#kept !== kept) return;
+    this.aside = aside;
+    this.#host.requestUpdate();
+  }
+}

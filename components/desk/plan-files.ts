@@ -1,0 +1,157 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { isoText } from '../../src/calendar/index.js';
+import { countText } from '../shared/format.js';
+import { editLines, linkOf, linkText, savePlan } from '../store/index.js';
+import type { Desk } from './desk-parts.js';
+import { saveBytes } from './save-file.js';
+import { wordsOf } from './words-of.js';
+
+/** The plan as a file, a link or tables; the plans on this device; changes that met another tab's. */
+export function planFiles(desk: Desk): TemplateResult {
+  return html`<section class="files">${thisPlan(desk)} ${asides(desk)} ${others(desk)}</section>`;
+}
+
+function thisPlan(desk: Desk): TemplateResult | typeof nothing {
+  const { document, keeping } = desk;
+  if (!document) return nothing;
+  return html`<h2>This plan</h2>
+    <form
+      @submit=${(event: SubmitEvent) => {
+        event.preventDefault();
+        const given = new FormData(event.target as HTMLFormElement);
+        const name = String(given.get('name') ?? '').trim();
+        const holidays = String(given.get('holidays') ?? '').match(/\d{4}-\d{2}-\d{2}/g) ?? [];
+        desk.edit({ ...document, name, holidays }, 'name and holidays changed');
+      }}
+    >
+      <label>Name <input name="name" required .value=${document.name} /></label>
+      <label
+        >Public holidays
+        <input
+          name="holidays"
+          placeholder="2027-05-03, 2027-05-31"
+          .value=${document.holidays?.join(', ') ?? ''}
+      /></label>
+      <button type="submit">Set</button>
+    </form>
+    ${keeping.notes.map((one) => html`<p class="noted">${one}</p>`)}
+    <div class="acts">
+      <button class="strong" type="button" @click=${() => void saveWhole(desk)}>Save a file</button>
+      <button type="button" @click=${() => void tables(desk, 'csv')}>Tables as CSV</button>
+      <button type="button" @click=${() => void tables(desk, 'xlsx')}>Tables as a workbook</button>
+      <button type="button" @click=${() => void copyLink(desk)}>Copy a link</button>
+    </div>
+    <p class="quiet">
+      A file or a link holds the whole plan. A link is read by the page itself and sent nowhere.
+    </p>`;
+}
+
+/** Saves the whole plan as a file. */
+export async function saveWhole(desk: Desk): Promise<void> {
+  const { document, keeping } = desk;
+  if (!document) return;
+  const kept = {
+    ...(keeping.store && { store: keeping.store }),
+    ...(keeping.id !== undefined && { plan: keeping.id }),
+  };
+  try {
+    const saved = await savePlan({ document, ...kept });
+    if (saved.kind === 'changed') await savePlan({ document, ...kept, asNew: true });
+  } catch (error) {
+    desk.complain(`The file could not be written: ${wordsOf(error)}`);
+  }
+}
+
+async function tables(desk: Desk, format: 'csv' | 'xlsx'): Promise<void> {
+  const { engine, document } = desk;
+  if (!engine || !document) return;
+  try {
+    for (const file of await engine.exportFiles(document, { format }))
+      saveBytes(file.name, file.bytes, file.mediaType);
+  } catch (error) {
+    desk.complain(`The tables could not be written: ${wordsOf(error)}`);
+  }
+}
+
+async function copyLink(desk: Desk): Promise<void> {
+  if (!desk.document) return;
+  const link = await linkOf(desk.document, location.href);
+  if (link.url === undefined) {
+    desk.complain(linkText(link));
+    return;
+  }
+  try {
+    await navigator.clipboard.writeText(link.url);
+    desk.say(`The link is copied. ${linkText(link)}`);
+  } catch {
+    location.hash = new URL(link.url).hash;
+    desk.say(
+      `The browser would not copy it: the link stands in the address line. ${linkText(link)}`,
+    );
+  }
+}
+
+function asides({ keeping }: Desk): TemplateResult | typeof nothing {
+  if (keeping.aside.length === 0) return nothing;
+  return html`<h2>Set aside</h2>
+    <p>
+      ${countText(keeping.aside.length, 'change')} made here met a change of another tab. Nothing is
+      lost: make it again, or let it go.
+    </p>
+    <ul>
+      ${keeping.aside.map(
+        (one) =>
+          html`<li>
+            <strong>${one.edit.label}</strong>
+            ${editLines(one.edit).map(
+              (line) =>
+                html`<p class="quiet">
+                  ${line.place}${line.row === undefined ? '' : ` row ${line.row}`}:
+                  ${line.before ?? 'nothing'} → ${line.after ?? 'nothing'}
+                </p>`,
+            )}
+            <div class="acts">
+              <button type="button" @click=${() => void keeping.putBack(one)}>Make it again</button>
+              <button type="button" @click=${() => void keeping.drop(one)}>Let it go</button>
+            </div>
+          </li>`,
+      )}
+    </ul>`;
+}
+
+function others(desk: Desk): TemplateResult | typeof nothing {
+  const { keeping, document } = desk;
+  if (!keeping.store) return nothing;
+  const zone = document?.zone ?? 'UTC';
+  return html`<h2>Plans on this device</h2>
+    <ul>
+      ${keeping.lines.map(
+        (line) =>
+          html`<li>
+            <strong>${line.name ?? 'a plan whose entry is damaged'}</strong>
+            <span class="quiet"
+              >${line.at === undefined ? '' : isoText(line.at, zone).slice(0, 16).replace('T', ' ')}</span
+            >
+            ${
+              line.id === keeping.id
+                ? html`<span class="quiet">shown</span>`
+                : html`<div class="acts">
+                    <button type="button" @click=${() => void desk.openKept(line.id)}>Open</button>
+                    <button type="button" @click=${() => void remove(desk, line.id, line.name)}>
+                      Delete
+                    </button>
+                  </div>`
+            }
+          </li>`,
+      )}
+    </ul>
+    <div class="acts">
+      <button type="button" @click=${() => desk.adopt(desk.blank())}>A new plan</button>
+    </div>`;
+}
+
+async function remove(desk: Desk, id: string, name = 'it'): Promise<void> {
+  // There is no way back from this one act, so it is the one that asks.
+  if (!confirm(`Delete ${name} from this device for good?`)) return;
+  await desk.keeping.remove(id).catch((error: unknown) => desk.complain(wordsOf(error)));
+}

@@ -32,6 +32,7 @@ export function trainRows(
   let unrecorded = 0;
   for (const train of trains) {
     const actual = actuals.get(train.id);
+    const claim = actual ?? inputs.claims?.[`train-${train.id}`];
     actuals.delete(train.id);
     const guess = queued.get(train.id);
     const late = actual
@@ -49,10 +50,7 @@ export function trainRows(
       );
     }
     const minutes = cancelled ? (deemed ?? 0) : late;
-    const over = new Big(minutes)
-      .times(train.weight)
-      .times(rule.rate.amount)
-      .times(shareOf(actual));
+    const over = new Big(minutes).times(train.weight).times(rule.rate.amount).times(shareOf(claim));
     const minor = minorOf(over, book, rule.rate.perMinutes);
     const due = isoText(train.passesAt, window.zone);
     const passed =
@@ -67,7 +65,7 @@ export function trainRows(
       what: `${train.id}, due ${due}, ${passed}`,
       amount: decimalText(minor, book),
       counted,
-      formula: `${minutes} min${cancelled && late !== null ? ' (more than the cancellation threshold)' : ''} x weight ${train.weight} x ${rateText(rule.rate, book)}${shareWords(actual)} = ${moneyText(minor, book)}`,
+      formula: `${minutes} min${cancelled && late !== null ? ' (more than the cancellation threshold)' : ''} x weight ${train.weight} x ${rateText(rule.rate, book)}${shareWords(claim)} = ${moneyText(minor, book)}`,
       inputs: [
         { name: 'minutes', value: String(minutes), unit: 'min' },
         { name: 'weight', value: String(train.weight), unit: '' },
@@ -79,7 +77,7 @@ export function trainRows(
       ],
       source: rule.source ?? book.source,
       basis: actual ? 'recorded' : 'worked out',
-      ...claimOf(actual),
+      ...claimOf(claim),
     });
   }
   if (unrecorded > 0)

@@ -40,7 +40,7 @@ export interface AccountInputs extends CostInputs {
   readonly trainActuals?: readonly TrainActual[];
   readonly standingActuals?: readonly StandingActual[];
   readonly chargeActuals?: readonly ChargeActual[];
-  /** For rows worked out from the book (fixed charges, damages …): by code, who claims them. */
+  /** For rows worked out and not recorded (a queued train, fixed charges, damages …): by code, who claims them. */
   readonly claims?: Readonly<Record<string, Claim>>;
   /** What was said before the event, to be held against it. */
   readonly forecast?: PriceResult;

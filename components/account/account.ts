@@ -1,0 +1,209 @@
+import {
+  html,
+  LitElement,
+  nothing,
+  type PropertyDeclarations,
+  type PropertyValues,
+  type TemplateResult,
+} from 'lit';
+import { accountTable, type Account, type AccountRequest } from '../../src/engine/index.js';
+import type { AccessWindow, Resource, Train } from '../../src/model/index.js';
+import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { paper } from '../shared/paper.js';
+import { AccountAskEvent } from './account-ask-event.js';
+import { styles } from './account.styles.js';
+import type { Entry, Refused } from './entry.js';
+import { handbackEntry } from './handback-entry.js';
+import { rowList } from './row-list.js';
+import { standingEntry } from './standing-entry.js';
+import { defaultStrings, type AccountStrings } from './strings.js';
+import { breakdowns, sumsView } from './sums-view.js';
+import { TableSaveEvent, type TableFormat } from './table-save-event.js';
+import { trainEntry, type PasteState } from './train-entry.js';
+
+const HANDBACK = 'handback';
+const noPaste: PasteState = { text: '', said: '', problems: [] };
+
+/**
+ * What a late handback really cost: the times that were recorded go in, every cost comes out on a row with how it came
+ * about, who claims it and what shows it.
+ *
+ * What a person enters is held here at once and told of; the account follows when the new answer is given.
+ * @summary The account after a late handback.
+ * @tag possession-account
+ * @event {AccountAskEvent} possession-account-ask - A person entered something.
+ * @event {TableSaveEvent} possession-table-save - A person wants the account as a file.
+ * @csspart total - The total.
+ * @csspart row - One cost.
+ * @csspart cautions - The cautions.
+ */
+export class PossessionAccount extends LitElement {
+  static override readonly styles = [...base, cautionStyles, styles, paper];
+  static override readonly properties: PropertyDeclarations = {
+    answer: { attribute: false },
+    window: { attribute: false },
+    trains: { attribute: false },
+    resources: { attribute: false },
+    request: { attribute: false },
+    busy: { type: Boolean },
+    strings: { attribute: false },
+  };
+
+  declare answer: Account | null;
+  /** The window that was handed back. */
+  declare window: AccessWindow | null;
+  /** The trains due after it. */
+  declare trains: readonly Train[];
+  /** Plant and labour of the plan; those with a rate an hour can be entered. */
+  declare resources: readonly Resource[];
+  /** What is entered so far; null: nothing. */
+  declare request: AccountRequest | null;
+  /** The account of the last change is being worked out. */
+  declare busy: boolean;
+  /** Words in place of the default ones. */
+  declare strings: Partial<AccountStrings>;
+
+  #refused = new Map<string, Refused>();
+  #paste = noPaste;
+
+  constructor() {
+    super();
+    this.answer = null;
+    this.window = null;
+    this.trains = [];
+    this.resources = [];
+    this.request = null;
+    this.busy = false;
+    this.strings = {};
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    const before = changed.get('window');
+    if (!changed.has('window') || before?.id === this.window?.id) return;
+    this.#refused.clear();
+    this.#paste = noPaste;
+  }
+
+  override render(): TemplateResult {
+    const words = { ...defaultStrings, ...this.strings };
+    const { window } = this;
+    if (!window) return html`<p class="empty quiet">${words.empty}</p>`;
+    const request = this.request?.window === window.id ? this.request : null;
+    const answer = request && this.answer?.window === window.id ? this.answer : null;
+    return html`<header>
+        <div>
+          <h2>${words.title}</h2>
+          <p class="quiet">${window.id} ${window.title}</p>
+        </div>
+        ${handbackEntry({
+          window,
+          words,
+          at: request?.actualHandback,
+          refused: this.#refused.get(HANDBACK),
+          refuse: (refused) => this.#refuse(HANDBACK, refused),
+          take: (actualHandback) =>
+            this.#ask({ ...(request ?? { window: window.id }), actualHandback }),
+        })}
+      </header>
+      ${cautionList(words.cautions, answer?.cautions)}
+      ${
+        request
+          ? this.#renderEntered(answer, this.#entry(window, request, words))
+          : html`<p class="empty quiet">${words.start}</p>`
+      }`;
+  }
+
+  #entry(window: AccessWindow, request: AccountRequest, words: AccountStrings): Entry {
+    return {
+      ...{ window, request, words },
+      trains: this.trains,
+      resources: this.resources,
+      refused: this.#refused,
+      refuse: (key, refused) => this.#refuse(key, refused),
+      ask: (next) => this.#ask(next),
+    };
+  }
+
+  #renderEntered(answer: Account | null, entry: Entry): TemplateResult {
+    const { words } = entry;
+    return html`<section class="sum-part" aria-busy=${this.busy}>
+        <p class="status" role="status">${this.busy || !answer ? words.working : nothing}</p>
+        ${answer ? sumsView(answer, words) : nothing}
+        ${answer ? this.#renderSave(answer, words) : nothing}
+      </section>
+      <div class="entries on-screen">
+        <section>
+          <h3>${words.trains}</h3>
+          ${trainEntry({
+            ...entry,
+            paste: this.#paste,
+            setPaste: (state) => {
+              this.#paste = state;
+              this.requestUpdate();
+            },
+          })}
+        </section>
+        <section>
+          <h3>${words.standing}</h3>
+          ${standingEntry(entry)}
+        </section>
+      </div>
+      ${
+        answer
+          ? html`<section class="row-part" aria-busy=${this.busy}>
+                <h3>${words.rows}</h3>
+                ${rowList(answer, entry)}
+              </section>
+              ${breakdowns(answer, words)} ${renderNotes(answer, words)}`
+          : nothing
+      }`;
+  }
+
+  #renderSave(answer: Account, words: AccountStrings): TemplateResult {
+    const button = (format: TableFormat, word: string) =>
+      html`<button
+        type="button"
+        class="save-${format}"
+        ?disabled=${this.busy}
+        @click=${() =>
+          this.dispatchEvent(
+            new TableSaveEvent(words.fileName(answer.window), accountTable(answer), format),
+          )}
+      >
+        ${word}
+      </button>`;
+    return html`<div class="save on-screen" role="group" aria-label=${words.save}>
+      <span aria-hidden="true">${words.save}</span>
+      ${button('csv', words.saveCsv)} ${button('xlsx', words.saveXlsx)}
+    </div>`;
+  }
+
+  #refuse(key: string, refused?: Refused): void {
+    if (refused) this.#refused.set(key, refused);
+    else if (!this.#refused.delete(key)) return;
+    this.requestUpdate();
+  }
+
+  /** The next change must build on this one, whether or not the listener has answered by then. */
+  #ask(request: AccountRequest): void {
+    this.request = request;
+    this.dispatchEvent(new AccountAskEvent(request));
+  }
+}
+
+function renderNotes(answer: Account, words: AccountStrings): TemplateResult | typeof nothing {
+  if (answer.notes.length === 0) return nothing;
+  return html`<section class="notes">
+    <h3>${words.notes}</h3>
+    <ul>
+      ${answer.notes.map((one) => html`<li>${one}</li>`)}
+    </ul>
+  </section>`;
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-account': PossessionAccount;
+  }
+}

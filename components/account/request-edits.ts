@@ -1,0 +1,114 @@
+// Changes to what is entered of a late handback. Who claims what is kept when a time comes or goes.
+import type { Instant } from '../../src/calendar/index.js';
+import type { AccountRequest, AccountRow, Claim, StandingActual } from '../../src/engine/index.js';
+
+export const trainCode = (train: string): string => `train-${train}`;
+export const standingCode = (resource: string): string => `standing-${resource}`;
+
+const unclaimed: Claim = { claimedBy: '' };
+
+/** What a person may say of a claim. */
+export type ClaimWords = Partial<Pick<Claim, 'claimedBy' | 'evidence'>>;
+
+function claimOnly({ claimedBy, evidence, share }: Claim): Claim {
+  return {
+    claimedBy,
+    ...(evidence !== undefined && { evidence }),
+    ...(share !== undefined && { share }),
+  };
+}
+
+function without(claims: AccountRequest['claims'], code: string): AccountRequest['claims'] {
+  return Object.fromEntries(Object.entries(claims ?? {}).filter(([one]) => one !== code));
+}
+
+/** Sets when trains passed; null: cancelled; undefined: not recorded. */
+export function withTrains(
+  request: AccountRequest,
+  passed: ReadonlyMap<string, Instant | null | undefined>,
+): AccountRequest {
+  const old = request.trainActuals ?? [];
+  const kept = old.filter((one) => !passed.has(one.train));
+  let claims = request.claims ?? {};
+  const added = [];
+  for (const [train, passedAt] of passed) {
+    const code = trainCode(train);
+    const claim = old.find((one) => one.train === train) ?? claims[code] ?? unclaimed;
+    claims = without(claims, code) ?? {};
+    if (passedAt !== undefined) added.push({ ...claimOnly(claim), train, passedAt });
+    else if (claim !== unclaimed) claims = { ...claims, [code]: claimOnly(claim) };
+  }
+  return { ...request, claims, trainActuals: [...kept, ...added] };
+}
+
+/** Puts a stretch of plant or labour in at a place, or takes the one there out; at the end where none is there. */
+export function withStanding(
+  request: AccountRequest,
+  place: number,
+  actual: Omit<StandingActual, keyof Claim> | null,
+): AccountRequest {
+  const list = [...(request.standingActuals ?? [])];
+  const old = list[place];
+  if (actual === null) list.splice(place, 1);
+  else {
+    const claim = old ?? request.claims?.[standingCode(actual.resource)] ?? unclaimed;
+    list[place] = { ...claimOnly(claim), ...actual };
+  }
+  return { ...request, standingActuals: list };
+}
+
+/** Puts an invoice in the place of the row worked out from the book, or takes it out again. */
+export function withInvoice(
+  request: AccountRequest,
+  row: Pick<AccountRow, 'head' | 'code' | 'what'>,
+  amount: string | null,
+): AccountRequest {
+  const charges = request.chargeActuals ?? [];
+  const old = charges.find((one) => one.code === row.code);
+  const claim = claimOnly(old ?? request.claims?.[row.code] ?? unclaimed);
+  const rest = charges.filter((one) => one.code !== row.code);
+  if (amount === null)
+    return {
+      ...request,
+      chargeActuals: rest,
+      claims: { ...request.claims, [row.code]: claim },
+    };
+  const charge = { ...claim, head: row.head, code: row.code, title: row.what, amount };
+  return { ...request, chargeActuals: [...rest, charge] };
+}
+
+/**
+ * Says who claims a row and what shows it.
+ * @param nth Place among the rows of the same code, from 0: plant may have stood more than once.
+ */
+export function withClaim(
+  request: AccountRequest,
+  row: Pick<AccountRow, 'code'>,
+  nth: number,
+  words: ClaimWords,
+): AccountRequest {
+  const { code } = row;
+  const trains = request.trainActuals ?? [];
+  if (trains.some((one) => trainCode(one.train) === code))
+    return {
+      ...request,
+      trainActuals: trains.map((one) =>
+        trainCode(one.train) === code ? { ...one, ...words } : one,
+      ),
+    };
+  const standing = request.standingActuals ?? [];
+  const meant = standing.filter((one) => standingCode(one.resource) === code)[nth];
+  if (meant)
+    return {
+      ...request,
+      standingActuals: standing.map((one) => (one === meant ? { ...one, ...words } : one)),
+    };
+  const charges = request.chargeActuals ?? [];
+  if (charges.some((one) => one.code === code))
+    return {
+      ...request,
+      chargeActuals: charges.map((one) => (one.code === code ? { ...one, ...words } : one)),
+    };
+  const old = request.claims?.[code] ?? unclaimed;
+  return { ...request, claims: { ...request.claims, [code]: { ...old, ...words } } };
+}

@@ -1,0 +1,139 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Account, AccountRow } from '../../src/engine/index.js';
+import { moneyText } from '../overrun/money-text.js';
+import { entryField, type Entry } from './entry.js';
+import { readSum, type Entered } from './read-entry.js';
+import { withClaim, withInvoice } from './request-edits.js';
+
+const anyText = (text: string): Entered<string> => ({ value: text.trim() });
+
+/** Every row of the account: how it came about, who claims it and what shows it. */
+export function rowList(account: Account, on: Entry): TemplateResult {
+  const { words } = on;
+  if (account.rows.length === 0) return html`<p class="quiet">${words.noRows}</p>`;
+  const seen = new Map<string, number>();
+  const names = [...new Set(account.rows.map((one) => one.claimedBy))].filter((one) => one !== '');
+  return html`<p class="quiet on-screen">${words.rowsNote}</p>
+    <datalist id="claimants">${names.map((one) => html`<option value=${one}></option>`)}</datalist>
+    <table class="cards account-rows">
+      <thead>
+        <tr>
+          <th scope="col">${words.what}</th>
+          <th scope="col">${words.claimedBy}</th>
+          <th scope="col">${words.evidence}</th>
+          <th scope="col" class="figure">${words.amount(account.currency)}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${account.rows.map((row, index) => {
+          const nth = seen.get(row.code) ?? 0;
+          seen.set(row.code, nth + 1);
+          return oneRow(row, index, nth, account.currency, on);
+        })}
+      </tbody>
+    </table>`;
+}
+
+function oneRow(
+  row: AccountRow,
+  index: number,
+  nth: number,
+  currency: string,
+  on: Entry,
+): TemplateResult {
+  const { words, request } = on;
+  return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
+    <th scope="row">
+      <span class="title">${row.what}</span>
+      <span class="small">${words.head[row.head]}, ${words.basis[row.basis]}</span>
+      <span class="formula">${row.formula}</span>
+      <span class="small">${words.source}: ${row.source}</span>
+      ${rowInputs(row, on)}
+    </th>
+    <td>
+      <span class="narrow" aria-hidden="true">${words.claimedBy}</span>
+      <span class="on-screen"
+        >${entryField(
+          {
+            key: `by-${index}`,
+            label: `${words.claimedBy}: ${row.what}`,
+            value: row.claimedBy,
+            kind: 'words',
+            list: 'claimants',
+            read: anyText,
+            take: (claimedBy) => on.ask(withClaim(request, row, nth, { claimedBy })),
+          },
+          on,
+        )}</span
+      >
+      <span class="on-paper">${row.claimedBy === '' ? words.unclaimed : row.claimedBy}</span>
+    </td>
+    <td>
+      <span class="narrow" aria-hidden="true">${words.evidence}</span>
+      <span class="on-screen"
+        >${entryField(
+          {
+            key: `evidence-${index}`,
+            label: `${words.evidence}: ${row.what}`,
+            value: row.evidence,
+            kind: 'words',
+            read: anyText,
+            take: (evidence) => on.ask(withClaim(request, row, nth, { evidence })),
+          },
+          on,
+        )}</span
+      >
+      <span class="on-paper">${row.evidence}</span>
+      <span class="tag ${row.evidenced ? 'good' : 'open'}"
+        >${row.evidenced ? words.evidenced : words.notEvidenced}</span
+      >
+    </td>
+    <td class="figure">
+      <span class="amount">${moneyText(row.amount)}</span>
+      ${row.counted ? nothing : html`<span class="small">(${words.notCounted})</span>`}
+      ${invoiceField(row, index, currency, on)}
+    </td>
+  </tr>`;
+}
+
+function rowInputs(row: AccountRow, { words }: Entry): TemplateResult | typeof nothing {
+  if (row.inputs.length === 0) return nothing;
+  return html`<details>
+    <summary>${words.inputs}<span class="unseen">: ${row.what}</span></summary>
+    <dl class="inputs">
+      ${row.inputs.map(
+        (one) =>
+          html`<div>
+            <dt>${one.name}</dt>
+            <dd>${one.value} ${one.unit}</dd>
+          </div>`,
+      )}
+    </dl>
+  </details>`;
+}
+
+/** A row of the book may be replaced by what was invoiced; trains and time sheets are entered above. */
+function invoiceField(
+  row: AccountRow,
+  index: number,
+  currency: string,
+  on: Entry,
+): TemplateResult | typeof nothing {
+  const { request, words } = on;
+  const invoice = request.chargeActuals?.find((one) => one.code === row.code);
+  const bySheet = row.basis === 'recorded' && !invoice;
+  if (row.code.startsWith('train-') || bySheet) return nothing;
+  return html`<span class="on-screen invoice"
+    >${entryField<string | null>(
+      {
+        key: `invoice-${index}`,
+        label: `${words.invoice}, ${currency}`,
+        shown: true,
+        value: invoice?.amount ?? '',
+        read: (text) => (text.trim() === '' ? { value: null } : readSum(text, words)),
+        take: (amount) => on.ask(withInvoice(request, row, amount)),
+      },
+      on,
+    )}</span
+  >`;
+}

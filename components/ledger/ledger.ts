@@ -26,6 +26,7 @@ const TIMES = 84;
  * @tag possession-ledger
  * @event {LedgerAskEvent} possession-ledger-ask - A reader asks where a figure comes from.
  * @csspart step - One row of the picture.
+ * @csspart cautions - The cautions, seen in print.
  */
 export class PossessionLedger extends LitElement {
   static override readonly styles = [

@@ -40,6 +40,7 @@ const ON_PAPER = LANDSCAPE - 284;
  * @event {PlacementSelectEvent} possession-placement-select - A reader picks a placed piece of work.
  * @event {FigureAskEvent} possession-figure-ask - A reader asks where a programme float comes from.
  * @csspart certificate - What is known of the answer.
+ * @csspart cautions - The cautions, seen in print.
  */
 export class PossessionPlan extends LitElement {
   static override readonly styles = [

@@ -44,6 +44,7 @@ const ON_PAPER = PORTRAIT - 232;
  * @tag possession-ribbon
  * @event {WindowSelectEvent} possession-window-select - A reader picks a window.
  * @csspart row - One window.
+ * @csspart cautions - The cautions, seen in print.
  */
 export class PossessionRibbon extends LitElement {
   static override readonly styles = [

@@ -50,7 +50,10 @@ const lists: readonly List[] = ['leadIn', 'leadOut', 'curfews'];
  * @event {RulesChangeEvent} possession-rules-change - A person changed the rules; they are valid.
  * @event {RulesBaseEvent} possession-rules-base - A person wants later rules compared with those of now.
  * @event {WhyLinkEvent} possession-why-link - A reader follows a link to a window, a package or a fit.
+ * @csspart general - What the rules are called, where their clocks are and where they come from.
  * @csspart steps - One list of steps.
+ * @csspart margin - The margin required at handback.
+ * @csspart shifts - When gangs are at work.
  * @csspart curfews - The times when work stops.
  * @csspart picture - The rules along time.
  * @csspart change - What the rules change.

@@ -32,4 +32,10 @@ const CHROME_PATH = await findBrowser();
 step(`browser tests in ${CHROME_PATH}`, bin('wtr'), ['--config', 'web-test-runner.config.mjs'], {
   env: { CHROME_PATH },
 });
+step(
+  'the built page without a network',
+  bin('vitest'),
+  ['run', '--config', 'tests/offline/vitest.config.ts'],
+  { env: { CHROME_PATH } },
+);
 console.log('\nAll passed.');

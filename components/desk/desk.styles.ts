@@ -337,6 +337,11 @@ export const styles = css`
       }
     }
   }
+  @container desk (max-width: 82rem) {
+    [role='tab'] span {
+      display: none;
+    }
+  }
   @container desk (max-width: 64rem) {
     .desk {
       grid-template: 'top' auto 'main' auto 'side' 1fr 'foot' auto / minmax(0, 1fr);

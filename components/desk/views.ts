@@ -25,7 +25,7 @@ export const viewText: Readonly<Record<DeskView, string>> = {
   plan: 'Plan',
   handback: 'Handback',
   cost: 'Cost',
-  site: 'People and site',
+  site: 'Site',
   booking: 'Booking',
   files: 'Files',
 };

@@ -15,6 +15,7 @@ const needs: readonly (readonly [string, string])[] = [
   ['trains', 'train, passes at. They price the minutes of a late handback.'],
   ['rules', 'a JSON file of steps, curfews, shifts and the required handback margin.'],
   ['prices', 'a JSON price book: rates are yours, and the contract governs.'],
+  ['limits', 'a JSON file of limits on hours, noise, lifting and curing, each with its source.'],
 ];
 
 /** What the plan holds, and what a file needs. */

@@ -1,5 +1,4 @@
-import type { Encoding, Take } from '../../src/engine/types.js';
-import type { TableKind } from '../../src/model/index.js';
+import type { Encoding, ImportReport, Take } from '../../src/engine/types.js';
 
 /** Every word of the choices before a file is taken. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
@@ -14,9 +13,11 @@ export const defaultStrings = {
     plant: 'noise of plant',
     rules: 'a rule set',
     prices: 'a price book',
+    site: 'limits of people and site',
+    decisions: 'decisions of the shift',
     plan: 'a whole plan',
     unknown: 'not recognised',
-  } as Readonly<Record<TableKind | 'rules' | 'prices' | 'plan' | 'unknown', string>>,
+  } as Readonly<Record<ImportReport['kind'], string>>,
   reading: 'Reading',
   stop: 'Stop reading',
   failed: (why: string) => `Could not be read: ${why}`,

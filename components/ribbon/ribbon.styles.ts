@@ -91,7 +91,7 @@ export const styles = css`
     font-size: var(--_lead);
     font-weight: 600;
   }
-  .hours span {
+  .hours > span {
     color: var(--_quiet);
     font-size: var(--_small);
   }

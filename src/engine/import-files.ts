@@ -1,8 +1,7 @@
-import { priceBookSchema } from '../model/price-book.js';
-import { planDocumentSchema, type Fault, type PlanDocument } from '../model/index.js';
-import { jsonFrom, rulesFrom } from '../tables/index.js';
+import type { Fault, PlanDocument } from '../model/index.js';
+import { takeJson } from './import-json.js';
 import { sourceOf } from './import-source.js';
-import { takeTable, type Taken } from './import-table.js';
+import { takeTable } from './import-table.js';
 import type { ImportedFile, ImportReport, ImportResult } from './import-types.js';
 import type { Progress } from './types.js';
 
@@ -20,32 +19,6 @@ const unread = (
   unmatched: [],
   faults: [{ severity: 'error', file, ...fault }],
 });
-
-function takeJson(file: string, text: string, encoding: string, document: PlanDocument): Taken {
-  const report = { file, encoding, delimiter: '', rows: 0, matched: [], unmatched: [] };
-  const rules = rulesFrom(text, file);
-  if (rules.rules)
-    return {
-      document: { ...document, rules: rules.rules },
-      report: { ...report, kind: 'rules', faults: rules.faults },
-    };
-  const prices = jsonFrom(text, file, 'prices', priceBookSchema);
-  if (prices.value)
-    return {
-      document: { ...document, prices: prices.value },
-      report: { ...report, kind: 'prices', faults: [] },
-    };
-  let whole: unknown;
-  try {
-    whole = JSON.parse(text);
-  } catch {
-    return { document, report: { ...report, kind: 'rules', faults: rules.faults } };
-  }
-  const saved = planDocumentSchema.safeParse(whole);
-  if (saved.success)
-    return { document: saved.data, report: { ...report, kind: 'plan', faults: [] } };
-  return { document, report: { ...report, kind: 'rules', faults: rules.faults } };
-}
 
 /**
  * Reads files one after another into a document. Cells are kept as typed, faulty or not.

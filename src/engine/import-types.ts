@@ -96,7 +96,7 @@ export interface ImportPreview {
 /** What was made of one file. */
 export interface ImportReport {
   readonly file: string;
-  readonly kind: TableKind | 'rules' | 'prices' | 'plan' | 'unknown';
+  readonly kind: TableKind | 'rules' | 'prices' | 'site' | 'decisions' | 'plan' | 'unknown';
   /** Empty for a workbook. */
   readonly encoding: string;
   readonly delimiter: string;

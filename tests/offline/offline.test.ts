@@ -56,7 +56,6 @@ async function workedOut(page: Page): Promise<string> {
 
 const kept = (page: Page): Promise<void> =>
   page.evaluate(async () => {
-    await navigator.serviceWorker.register('./service-worker.js', { scope: './' });
     await navigator.serviceWorker.ready;
   });
 

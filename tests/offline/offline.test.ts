@@ -94,6 +94,48 @@ describe('the built page', () => {
     await page.close();
   });
 
+  it('goes on with a live shift after its server is gone and the page is loaded again', async () => {
+    const server = await serveFolder(folder);
+    const page = await browser.newPage();
+    page.setDefaultTimeout(60_000);
+    await page.goto(server.address);
+    await workedOut(page);
+    await kept(page);
+    const follow = async (): Promise<void> => {
+      await (await page.waitForSelector('>>> #tab-handback'))!.click();
+      await (await page.waitForSelector('>>> ::-p-text(During the shift)'))!.evaluate((one) =>
+        (one.closest('button') ?? (one as HTMLElement)).focus(),
+      );
+      await page.waitForFunction(() => {
+        const desk = document.querySelector('possession-desk')!.shadowRoot!;
+        const all = [...desk.querySelectorAll<HTMLButtonElement>('.bar button')];
+        const shift = all.find((one) => one.textContent?.includes('During the shift'));
+        if (!shift || shift.disabled) return false;
+        if (shift.getAttribute('aria-pressed') !== 'true') shift.click();
+        return true;
+      });
+    };
+    const entries = (): Promise<number> =>
+      page.evaluate(() => document.querySelector('possession-desk')!.shift.log.length);
+    await follow();
+    await server.close();
+    await page.waitForFunction(() => {
+      const desk = document.querySelector('possession-desk')!.shadowRoot!;
+      const handback = desk.querySelector('possession-handback')!.shadowRoot!;
+      const all = [...handback.querySelectorAll<HTMLButtonElement>('button')];
+      const started = all.find((one) => one.textContent?.trim().startsWith('Started'));
+      started?.click();
+      return started !== undefined;
+    });
+    expect(await entries()).toBe(1);
+
+    await page.reload();
+    await workedOut(page);
+    await follow();
+    expect(await entries()).toBe(1);
+    await page.close();
+  });
+
   it('tells of a newer version and takes it only when asked', async () => {
     const server = await serveFolder(folder);
     const page = await browser.newPage();

@@ -1,0 +1,208 @@
+import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import '../../components/desk/define.js';
+import type { DeskView, PossessionDesk } from '../../components/desk/desk.js';
+import { PlanStore } from '../../components/store/index.js';
+import { createInlineEngine } from '../../src/engine/index.js';
+import { emptyTable, ruleSetSchema, type PlanDocument } from '../../src/model/index.js';
+import { axeFaults, inBothSchemes } from './support/axe.js';
+
+const plan: PlanDocument = {
+  schema: 1,
+  name: 'Two nights',
+  zone: 'Europe/London',
+  tables: {
+    windows: {
+      file: 'windows.csv',
+      columns: ['window', 'title', 'start', 'end', 'status'],
+      rows: [
+        ['W1', 'First night', '2027-03-02 23:00', '2027-03-03 05:00', 'confirmed'],
+        ['W2', 'Second night', '2027-03-03 23:00', '2027-03-04 05:00', 'confirmed'],
+      ],
+    },
+    work: {
+      file: 'work.csv',
+      columns: ['package', 'activity', 'title', 'minutes'],
+      rows: [['Deck', 'D1', 'Cut out', '200']],
+    },
+    resources: emptyTable('resources.csv'),
+    trains: emptyTable('trains.csv'),
+    roster: {
+      file: 'roster.csv',
+      columns: ['turn', 'crew', 'start', 'end'],
+      rows: [['T1', 'Gang', '2027-03-02 21:00', '2027-03-03 11:00']],
+    },
+  },
+  rules: ruleSetSchema.parse({
+    schema: 1,
+    name: 'Test',
+    leadIn: [{ step: 'Take the line', minutes: 20 }],
+    leadOut: [{ step: 'Give the line back', minutes: 20 }],
+    margin: { minutes: 30 },
+  }),
+};
+
+const text = (node: Element | null | undefined): string =>
+  (node?.textContent ?? '').replaceAll(/\s+/g, ' ').trim();
+const tab = (el: PossessionDesk, view: DeskView): HTMLElement =>
+  el.renderRoot.querySelector<HTMLElement>(`#tab-${view}`)!;
+const inside = (el: PossessionDesk, tag: string): ShadowRoot =>
+  el.renderRoot.querySelector(tag)!.shadowRoot!;
+const button = (root: ParentNode, name: string): HTMLButtonElement | undefined =>
+  [...root.querySelectorAll('button')].find((one) => text(one).startsWith(name));
+
+let names = 0;
+const storeName = (): string => `desk-test-${Date.now()}-${(names += 1)}`;
+
+async function shown(store: PlanStore | null = null): Promise<PossessionDesk> {
+  const el = await fixture<PossessionDesk>(
+    html`<possession-desk .engine=${createInlineEngine()}></possession-desk>`,
+  );
+  el.keeping.store = store;
+  if (store && (await el.openLatest())) await el.updateComplete;
+  else if (store) await el.adopt(plan);
+  else el.document = plan;
+  await el.updateComplete;
+  return el;
+}
+
+async function go(el: PossessionDesk, view: DeskView): Promise<void> {
+  tab(el, view).click();
+  await el.updateComplete;
+}
+
+/** Types into a cell of the sheet as a person does, by the keyboard. */
+async function type(el: PossessionDesk, row: number, column: string, value: string): Promise<void> {
+  const sheet = el.renderRoot.querySelector('possession-sheet')!;
+  await sheet.updateComplete;
+  sheet.goTo(row, column);
+  const grid = sheet.shadowRoot!.querySelector<HTMLElement>('[role=grid]')!;
+  grid.focus();
+  const press = (target: Element, key: string): void => {
+    const init = { key, bubbles: true, composed: true, cancelable: true };
+    target.dispatchEvent(new KeyboardEvent('keydown', init));
+  };
+  press(grid, 'F2');
+  await sheet.updateComplete;
+  const field = sheet.shadowRoot!.querySelector<HTMLInputElement>(
+    '.editor input, input.editor, textarea',
+  )!;
+  field.value = value;
+  field.dispatchEvent(new Event('input', { bubbles: true }));
+  press(field, 'Enter');
+  await el.updateComplete;
+}
+
+describe('the desk as a workbench', () => {
+  it('works the figures out from a cell as soon as it is changed, and undoes it from the sheet', async () => {
+    const el = await shown();
+    await type(el, 0, 'end', '2027-03-03 06:00');
+    expect(el.document!.tables.windows.rows[0]![3]).to.equal('2027-03-03 06:00');
+    expect(el.figures.results!.ledgers[0]!.usableMinutes).to.equal(7 * 60 - 70);
+    const grid = inside(el, 'possession-sheet').querySelector('[role=grid]')!;
+    const undo = { key: 'z', ctrlKey: true, bubbles: true, composed: true, cancelable: true };
+    grid.dispatchEvent(new KeyboardEvent('keydown', undo));
+    await el.updateComplete;
+    expect(el.document).to.deep.equal(plan);
+    expect(el.figures.results!.ledgers[0]!.usableMinutes).to.equal(6 * 60 - 70);
+  });
+
+  it('keeps what was typed where it cannot be read, and says so in its cell', async () => {
+    const el = await shown();
+    await type(el, 1, 'start', 'some time');
+    expect(el.document!.tables.windows.rows[1]![2]).to.equal('some time');
+    expect(text(el.renderRoot.querySelector('.faulty'))).to.contain('1 fault');
+    expect(el.figures.results!.plan.windows.map((one) => one.id)).to.deep.equal(['W1']);
+  });
+
+  it('says at once which windows a changed rule takes time from', async () => {
+    const el = await shown();
+    await go(el, 'rules');
+    const event = new Event('possession-rules-change', { bubbles: true, composed: true });
+    const rules = { ...plan.rules, margin: { minutes: 200 } };
+    Object.assign(event, { rules, label: 'Margin: 30 to 200' });
+    el.renderRoot.querySelector('possession-rules')!.dispatchEvent(event);
+    await waitUntil(() => el.ruleTrial.change?.fits, 'the change weighed', { timeout: 10_000 });
+    expect(el.document!.rules.margin.minutes).to.equal(200);
+    const ordinary = el.ruleTrial.change!.windows.filter((one) => one.work === 'ordinary');
+    expect(ordinary.map((one) => one.minutes)).to.deep.equal([-170, -170]);
+    expect(el.ruleTrial.change!.fits!.lost).to.have.length(2);
+    expect(button(el.renderRoot, 'Undo')!.title).to.equal('Undo: Margin: 30 to 200');
+  });
+
+  it('checks the roster of the plan', async () => {
+    const el = await shown();
+    await go(el, 'site');
+    await waitUntil(() => text(tab(el, 'site')).includes('breach'), 'the roster', {
+      timeout: 10_000,
+    });
+    expect(el.outlooks.people!.breaches.length).to.be.greaterThan(0);
+  });
+
+  it('opens with what was last done to the plan, however the page ended', async () => {
+    const name = storeName();
+    const el = await shown(new PlanStore({ name }));
+    await type(el, 0, 'title', 'Renamed');
+    await waitUntil(() => el.keeping.state?.kind === 'saved', 'saved', { timeout: 5000 });
+    expect(text(el.renderRoot.querySelector('.kept'))).to.match(/^Saved \d\d:\d\d$/);
+    el.remove();
+    const again = await shown(new PlanStore({ name }));
+    expect(again.document!.tables.windows.rows[0]![1]).to.equal('Renamed');
+  });
+
+  it('follows what another page does to the same plan, and undoes only its own', async () => {
+    const name = storeName();
+    const one = await shown(new PlanStore({ name }));
+    await one.keeping.flush();
+    const other = await shown(new PlanStore({ name }));
+    await type(one, 0, 'title', 'Mine');
+    await one.keeping.flush();
+    await type(other, 1, 'title', 'Theirs');
+    await other.keeping.flush();
+    await waitUntil(() => one.document!.tables.windows.rows[1]![1] === 'Theirs', 'followed', {
+      timeout: 5000,
+    });
+    one.undo();
+    await one.updateComplete;
+    expect(one.document!.tables.windows.rows.map((row) => row[1])).to.deep.equal([
+      'First night',
+      'Theirs',
+    ]);
+  });
+
+  it('shows a plan from a link without keeping it until asked', async () => {
+    const store = new PlanStore({ name: storeName() });
+    const el = await shown(store);
+    await el.review({ ...plan, name: 'From a link' });
+    await el.updateComplete;
+    expect(text(el.renderRoot.querySelector('.kept'))).to.equal('Not kept yet');
+    expect((await store.list()).map((line) => line.name)).to.deep.equal(['Two nights']);
+    button(el.renderRoot, 'Keep it')!.click();
+    await waitUntil(async () => (await store.list()).length === 2, 'kept', { timeout: 5000 });
+  });
+
+  it('breaks no rule of accessibility in these views, light and dark', async function () {
+    this.timeout(60_000);
+    const el = await shown(new PlanStore({ name: storeName() }));
+    for (const view of ['rules', 'site', 'files'] as const) {
+      await go(el, view);
+      await inBothSchemes(async (scheme) => {
+        el.theme = scheme;
+        await el.updateComplete;
+        expect(await axeFaults(el), `${view} ${scheme}`).to.deep.equal([]);
+      });
+    }
+  });
+
+  it('does not scroll sideways on a 390-pixel screen', async () => {
+    const frame = document.createElement('div');
+    frame.style.setProperty('width', '390px');
+    document.body.append(frame);
+    const el = await shown();
+    frame.append(el);
+    for (const view of ['work', 'rules', 'site', 'files'] as const) {
+      await go(el, view);
+      expect(el.renderRoot.querySelector('.desk')!.scrollWidth, view).to.be.at.most(390);
+    }
+    frame.remove();
+  });
+});

@@ -103,9 +103,6 @@ describe('the built page', () => {
     await kept(page);
     const follow = async (): Promise<void> => {
       await (await page.waitForSelector('>>> #tab-handback'))!.click();
-      await (await page.waitForSelector('>>> ::-p-text(During the shift)'))!.evaluate((one) =>
-        (one.closest('button') ?? (one as HTMLElement)).focus(),
-      );
       await page.waitForFunction(() => {
         const desk = document.querySelector('possession-desk')!.shadowRoot!;
         const all = [...desk.querySelectorAll<HTMLButtonElement>('.bar button')];

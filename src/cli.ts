@@ -117,7 +117,8 @@ function answer(asked: Arguments, read: PlanResult): Answer {
   }
 }
 
-async function main(words: readonly string[]): Promise<number> {
+/** Carries out one command line and gives its exit code. What nobody foresaw is thrown. */
+export async function main(words: readonly string[]): Promise<number> {
   try {
     if (words.includes('--help') || words.includes('-h')) {
       console.log(usage);

@@ -1,22 +1,6 @@
-import {
-  allocate,
-  replan,
-  shortNotice,
-  type AllocateOptions as SearchOptions,
-} from '../schedule/index.js';
-import { exportTable, exportTables } from '../tables/index.js';
-import { sitePlan } from './site-plan.js';
-import { accountOf } from './account.js';
-import { bookOf } from './book.js';
-import { handbackOf } from './handback.js';
-import { importFiles } from './import-files.js';
-import { optionsOf } from './options.js';
-import { liftingOf } from './lifting.js';
-import { noiseOf } from './noise.js';
-import { peopleOf } from './people.js';
-import { priceOf } from './price.js';
+import type { AllocateOptions as SearchOptions } from '../schedule/index.js';
 import type { Session } from './incremental/session.js';
-import { ruleChange } from './rule-change.js';
+import { sitePlan } from './site-plan.js';
 import type { AllocateOptions, Progress } from './types.js';
 import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
 
@@ -30,7 +14,10 @@ export interface Asked {
   readonly session: Session;
 }
 
-/** How each verb is answered, whichever engine was asked. */
+/**
+ * How each verb is answered, whichever engine was asked. Only what `recompute` needs is loaded from the start: it
+ * answers every edit. The rest comes when first asked for, so that a page shows its figures sooner.
+ */
 export const answers: {
   readonly [V in Verb]: (
     asked: Asked,
@@ -38,37 +25,57 @@ export const answers: {
   ) => AnswerOf<V> | Promise<AnswerOf<V>>;
 } = {
   recompute: (asked, document) => asked.session.recompute(document, asked.onProgress),
-  importFiles: (asked, files, document) => importFiles(files, document, asked.onProgress),
-  exportFiles: (_, document, options) => exportTables(document, options),
-  exportTable: (_, table, format) => exportTable(table, format),
-  allocate: (asked, document, options) =>
-    allocate(sitePlan(document).plan, searching(options, asked)),
-  replan: (asked, document, before, options) =>
-    replan(sitePlan(document).plan, before, searching(options, asked)),
-  shortNotice(asked, document, before, id, options) {
+  async importFiles(asked, files, document) {
+    const { importFiles } = await import('./import-files.js');
+    return importFiles(files, document, asked.onProgress);
+  },
+  async exportFiles(_, document, options) {
+    const { exportTables } = await import('../tables/export-tables.js');
+    return exportTables(document, options);
+  },
+  async exportTable(_, table, format) {
+    const { exportTable } = await import('../tables/export-tables.js');
+    return exportTable(table, format);
+  },
+  async allocate(asked, document, options) {
+    const { allocate } = await import('./search.js');
+    return allocate(sitePlan(document).plan, searching(options, asked));
+  },
+  async replan(asked, document, before, options) {
+    const { replan } = await import('./search.js');
+    return replan(sitePlan(document).plan, before, searching(options, asked));
+  },
+  async shortNotice(asked, document, before, id, options) {
+    const { shortNotice } = await import('./search.js');
     const { plan } = sitePlan(document);
     const window = plan.windows.find((one) => one.id === id);
     if (!window) throw new RangeError(`there is no window "${id}" in the plan`);
     return shortNotice(plan, before, window, searching(options, asked));
   },
-  handback: (asked, document, request) =>
-    handbackOf(
+  async handback(asked, document, request) {
+    const { handbackOf } = await import('./handback.js');
+    return handbackOf(
       sitePlan(document).plan,
       { ...document.decisions, ...request },
       () => asked.stopped(),
       asked.onProgress,
-    ),
-  price(_, document, request) {
-    const { prices } = document;
+    );
+  },
+  async price(_, document, request) {
+    const { prices, holidays } = document;
     if (!prices) throw new RangeError('the plan has no price book');
-    const { holidays } = document;
+    const { priceOf } = await import('./price.js');
     return priceOf(
       { ...sitePlan(document), prices },
       { ...(holidays && { holidays }), ...request },
     );
   },
-  account: (_, document, request) => accountOf(document, request),
-  options(asked, document, request) {
+  async account(_, document, request) {
+    const { accountOf } = await import('./account.js');
+    return accountOf(document, request);
+  },
+  async options(asked, document, request) {
+    const { optionsOf } = await import('./options.js');
     const found = optionsOf(document, request, {
       clock: () => performance.now(),
       stopped: () => asked.stopped(),
@@ -77,11 +84,26 @@ export const answers: {
     if (!found) throw new DOMException('the options were stopped', 'AbortError');
     return found;
   },
-  book: (_, document, request) => bookOf(sitePlan(document).plan, document.name, request),
-  people: (_, document, request) => peopleOf(sitePlan(document), request),
-  noise: (_, document, request) => noiseOf(sitePlan(document), request),
-  lifting: (_, document, request) => liftingOf(sitePlan(document), request),
-  compareRules: (asked, document, rules) => ruleChange(document, rules, asked.onProgress),
+  async book(_, document, request) {
+    const { bookOf } = await import('./book.js');
+    return bookOf(sitePlan(document).plan, document.name, request);
+  },
+  async people(_, document, request) {
+    const { peopleOf } = await import('./people.js');
+    return peopleOf(sitePlan(document), request);
+  },
+  async noise(_, document, request) {
+    const { noiseOf } = await import('./noise.js');
+    return noiseOf(sitePlan(document), request);
+  },
+  async lifting(_, document, request) {
+    const { liftingOf } = await import('./lifting.js');
+    return liftingOf(sitePlan(document), request);
+  },
+  async compareRules(asked, document, rules) {
+    const { ruleChange } = await import('./rule-change.js');
+    return ruleChange(document, rules, asked.onProgress);
+  },
 };
 
 /** The options of a search with the clock, the way to stop it and the telling of progress. */

@@ -1,0 +1,86 @@
+// How much a page has to load before it can work: the engine's worker and the first paint of the desk, gzipped, as built
+// for `npm start`. What is imported statically counts; what is loaded when it is first needed is told apart.
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { build, parseAst } from 'vite';
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
+
+/**
+ * What is measured: the size we aim at and the size that may not be passed, in kB (1000 bytes) gzipped. A limit above
+ * its aim says that the aim is not reached yet; lower it whenever a change allows.
+ */
+export const budgets = [
+  { name: 'engine', entry: /^assets\/worker-/, aim: 60, limit: 60 },
+  { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 200 },
+];
+
+/**
+ * Builds the page in memory and measures each budget.
+ * @returns per budget: its name, aim and limit; `bytes`, gzipped one by one (level 9), of the entry and all it imports
+ * statically; `files`, those files; `parts`, what each library or room adds before compression (main thread only).
+ */
+export async function measure() {
+  const built = await build({
+    configFile: join(root, 'vite.config.ts'),
+    logLevel: 'error',
+    build: { write: false },
+  });
+  const files = new Map(built.output.map((one) => [one.fileName, one]));
+  return budgets.map(({ entry, ...budget }) => {
+    const found = [...files.keys()].filter((name) => entry.test(name));
+    if (found.length !== 1) throw new Error(`not one entry for ${budget.name}: ${found}`);
+    const names = closure(found[0], files);
+    const bytes = names.reduce((sum, name) => sum + gzipped(textOf(files.get(name))), 0);
+    return { ...budget, bytes, files: names, parts: partsOf(names.map((name) => files.get(name))) };
+  });
+}
+
+const textOf = (file) => (file.type === 'chunk' ? file.code : String(file.source));
+const gzipped = (text) => gzipSync(text, { level: 9 }).length;
+
+/** A file and all that it imports statically, near or far. */
+function closure(entry, files) {
+  const seen = new Set();
+  const follow = (name) => {
+    if (seen.has(name)) return;
+    seen.add(name);
+    for (const statement of parseAst(textOf(files.get(name))).body) {
+      const from = statement.source?.value;
+      if (from?.startsWith('.')) follow(join(dirname(name), from).replaceAll('\\', '/'));
+    }
+  };
+  follow(entry);
+  return [...seen];
+}
+
+/** What each library, or room of ours, adds to some files, largest first. Files of a worker carry no such record. */
+function partsOf(files) {
+  const parts = new Map();
+  for (const file of files)
+    for (const [source, { renderedLength }] of Object.entries(file.modules ?? {})) {
+      const library = /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(source)?.[1];
+      const part =
+        library ??
+        source
+          .slice(root.length + 1)
+          .split('/')
+          .slice(0, 2)
+          .join('/');
+      parts.set(part, (parts.get(part) ?? 0) + renderedLength);
+    }
+  return [...parts].sort((one, other) => other[1] - one[1]);
+}
+
+const kB = (bytes) => `${(bytes / 1000).toFixed(1)} kB`;
+
+if (process.argv[1] === fileURLToPath(import.meta.url))
+  for (const { name, aim, limit, bytes, files, parts } of await measure()) {
+    console.log(
+      `${name}: ${kB(bytes)} gzipped in ${files.length} files; aim ${aim}, limit ${limit}`,
+    );
+    for (const [part, size] of parts.slice(0, 20))
+      console.log(`${kB(size).padStart(12)} not minified: ${part}`);
+    if (bytes > limit * 1000) process.exitCode = 1;
+  }

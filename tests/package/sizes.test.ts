@@ -1,0 +1,16 @@
+import { describe, expect, it } from 'vitest';
+import { measure } from '../../scripts/sizes.mjs';
+
+describe('what a page has to load', async () => {
+  const measured = await measure();
+
+  it('is measured for the engine and for the first paint', () => {
+    expect(measured.map((one) => one.name)).toEqual(['engine', 'first paint']);
+    for (const one of measured) expect(one.bytes).toBeGreaterThan(10_000);
+  });
+
+  it.each(measured)('$name stays within $limit kB gzipped (aim $aim)', ({ bytes, limit, aim }) => {
+    expect(bytes).toBeLessThanOrEqual(limit * 1000);
+    expect(limit).toBeGreaterThanOrEqual(aim);
+  });
+});

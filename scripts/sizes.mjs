@@ -22,10 +22,16 @@ export const budgets = [
  * statically; `files`, those files; `parts`, what each library or room adds before compression (main thread only).
  */
 export async function measure() {
+  // A test runner sets NODE_ENV to "test", which would build the development variants of libraries.
+  const { NODE_ENV } = process.env;
+  process.env.NODE_ENV = 'production';
   const built = await build({
     configFile: join(root, 'vite.config.ts'),
     logLevel: 'error',
     build: { write: false },
+  }).finally(() => {
+    if (NODE_ENV === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = NODE_ENV;
   });
   const files = new Map(built.output.map((one) => [one.fileName, one]));
   return budgets.map(({ entry, ...budget }) => {

@@ -2,6 +2,12 @@ import { css } from 'lit';
 
 /** A cell: its text, its fault, the block it is in and the field it is typed in. */
 export const cellStyles = css`
+  /* Not inherited as elsewhere: what inherits this by rule is styled anew with each move of its row. */
+  .body > .row *,
+  .body > .row *::before,
+  .body > .row *::after {
+    box-sizing: border-box;
+  }
   .body > .row > :not(.line) {
     position: relative;
     grid-row: 1;

@@ -2,13 +2,14 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import type { CostCurve, ExpectedCost, PriceResult } from '../../src/engine/index.js';
 import { clockText, dayText } from '../shared/format.js';
-import { chanceText, errorText, moneyText } from './money-text.js';
+import { askFigure, type AskFigure } from './ask-figure.js';
+import { chanceText, errorText, moneyText, sumText } from './money-text.js';
 import type { StepGroup } from './numbered-steps.js';
 import { minuteTicks } from './step-line.js';
 import type { OverrunStrings } from './strings.js';
 
 /** The heads of cost of one overrun, each with how it came about, and their sum. */
-export function rowTable(at: PriceResult, strings: OverrunStrings): TemplateResult {
+export function rowTable(at: PriceResult, ask: AskFigure, strings: OverrunStrings): TemplateResult {
   return html`<table class="rows">
     <thead>
       <tr>
@@ -31,7 +32,15 @@ export function rowTable(at: PriceResult, strings: OverrunStrings): TemplateResu
               <span class="source">${strings.source}: ${row.source}</span>
             </th>
             <td class="figure">
-              <span class="amount">${moneyText(row.amount)}</span>
+              <span class="amount"
+                >${askFigure(
+                  moneyText(row.amount),
+                  `${row.title}, ${sumText(row.amount, at.currency)}`,
+                  { of: 'cost-row', code: row.code },
+                  ask,
+                  strings,
+                )}</span
+              >
               <span class="state">${row.counted ? strings.counted : strings.notCounted}</span>
             </td>
           </tr>`,
@@ -40,7 +49,17 @@ export function rowTable(at: PriceResult, strings: OverrunStrings): TemplateResu
     <tfoot>
       <tr class="sum">
         <th scope="row">${strings.sum}</th>
-        <td class="figure"><strong>${moneyText(at.total)}</strong></td>
+        <td class="figure">
+          <strong
+            >${askFigure(
+              moneyText(at.total),
+              sumText(at.total, at.currency),
+              { of: 'cost-total' },
+              ask,
+              strings,
+            )}</strong
+          >
+        </td>
       </tr>
       ${
         at.rows.some((row) => !row.counted)

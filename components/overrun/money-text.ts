@@ -5,7 +5,8 @@
  */
 export function moneyText(amount: string): string {
   const [whole = '', places] = amount.replace(/^-/, '').split('.');
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
+  const first = whole.length % 3 || 3;
+  const grouped = [whole.slice(0, first), ...(whole.slice(first).match(/\d{3}/g) ?? [])].join(',');
   return `${amount.startsWith('-') ? '\u2212' : ''}${grouped}${places === undefined ? '' : `.${places}`}`;
 }
 

@@ -124,6 +124,15 @@ export const styles = css`
     letter-spacing: -0.01em;
     overflow-wrap: anywhere;
   }
+  button.ask {
+    min-height: 1.5rem;
+    color: inherit;
+    font-weight: inherit;
+    letter-spacing: inherit;
+    text-align: inherit;
+    text-decoration-style: dotted;
+    text-decoration-color: var(--_act);
+  }
   .currency {
     color: var(--_quiet);
     font-size: var(--_head);

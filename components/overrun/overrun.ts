@@ -14,10 +14,12 @@ import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { momentText } from '../shared/format.js';
+import { FigureAskEvent } from '../shared/figure-ask-event.js';
 import { WidthWatch } from '../shared/width-watch.js';
-import { chancePicture } from './chance-picture.js';
+import { askFigure, type AskFigure } from './ask-figure.js';
 import { costPicture, minuteAt } from './cost-picture.js';
-import { chanceTable, curveTable, rowTable, stepTable, trainTable } from './cost-tables.js';
+import { curveTable, rowTable, stepTable, trainTable } from './cost-tables.js';
+import { expectedPart } from './expected-part.js';
 import { moneyText, sumText } from './money-text.js';
 import { numberedSteps } from './numbered-steps.js';
 import { OverrunChangeEvent } from './overrun-change-event.js';
@@ -37,6 +39,7 @@ const MOST_MINUTES = 10_080;
  * @summary The cost of an overrun, minute by minute.
  * @tag possession-overrun
  * @event {OverrunChangeEvent} possession-overrun-change - A reader asks what another overrun costs.
+ * @event {FigureAskEvent} possession-figure-ask - A reader asks where a figure comes from.
  * @csspart minutes - The control of the minutes.
  * @csspart total - The large figure.
  * @csspart row - One head of cost.
@@ -117,7 +120,7 @@ export class PossessionOverrun extends LitElement {
                   </p>`
             }
             <p class="quiet">${words.basis[at.basis]}</p>
-            ${rowTable(at, words)}
+            ${rowTable(at, this.#why, words)}
           </section>
         </div>
         <div class="column">
@@ -125,7 +128,7 @@ export class PossessionOverrun extends LitElement {
             <h3>${words.steps}</h3>
             ${stepTable(groups, chancesOf(expected), asked, words)}
           </section>
-          ${this.#renderExpected(expected, words)}
+          ${expectedPart(expected, this.#chances.width, this.#why, words)}
         </div>
       </div>
       <section class="held">
@@ -191,7 +194,17 @@ export class PossessionOverrun extends LitElement {
           >${
             total === undefined
               ? words.working
-              : html`<span class="currency">${at.currency}</span> ${moneyText(total)}`
+              : html`<span class="currency">${at.currency}</span> ${
+                    asked === at.overrunMinutes
+                      ? askFigure(
+                          moneyText(total),
+                          sumText(total, at.currency),
+                          { of: 'cost-total' },
+                          this.#why,
+                          words,
+                        )
+                      : moneyText(total)
+                  }`
           }</span
         >
         <span class="label"
@@ -199,50 +212,6 @@ export class PossessionOverrun extends LitElement {
         >
       </p>
     </header>`;
-  }
-
-  #renderExpected(expected: ExpectedCost | null, words: OverrunStrings): TemplateResult {
-    if (!expected)
-      return html`<section class="expected">
-        <h3>${words.expected}</h3>
-        <p class="quiet">${words.noChance}</p>
-      </section>`;
-    const { currency } = expected;
-    return html`<section class="expected">
-      <h3>${words.expected}</h3>
-      <p class="quiet">${words.runs(expected.runs.toLocaleString('en-GB'))}</p>
-      <dl>
-        <div class="mean">
-          <dt>${words.expectedCost}</dt>
-          <dd>
-            <strong>${sumText(expected.expected, currency)}</strong>
-            <span class="quiet"
-              >&plusmn;${moneyText(expected.standardError)} ${words.standardError}</span
-            >
-          </dd>
-        </div>
-        <div>
-          <dt>${words.p80}</dt>
-          <dd>
-            <strong>${sumText(expected.p80, currency)}</strong>
-            <span class="quiet">${words.pNote('80 %')}</span>
-          </dd>
-        </div>
-        <div>
-          <dt>${words.p95}</dt>
-          <dd>
-            <strong>${sumText(expected.p95, currency)}</strong>
-            <span class="quiet">${words.pNote('95 %')}</span>
-          </dd>
-        </div>
-      </dl>
-      <h4>${words.exceedance}</h4>
-      <div class="chance-frame">${chancePicture(expected, this.#chances.width, words)}</div>
-      <details>
-        <summary>${words.exceedanceTable}</summary>
-        ${chanceTable(expected, words)}
-      </details>
-    </section>`;
   }
 
   #renderLengths({ lengths }: PriceAnswer, words: OverrunStrings): TemplateResult | typeof nothing {
@@ -271,6 +240,10 @@ export class PossessionOverrun extends LitElement {
       </ul>
     </section>`;
   }
+
+  readonly #why: AskFigure = (figure) => {
+    this.dispatchEvent(new FigureAskEvent(figure));
+  };
 
   readonly #onInput = (event: Event): void => {
     const field = event.target as HTMLInputElement;

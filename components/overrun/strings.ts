@@ -32,6 +32,7 @@ export const defaultStrings = {
   amount: (currency: string) => `Amount, ${currency}`,
   counted: 'counted',
   notCounted: 'not counted',
+  why: 'where it comes from',
   sum: 'Total of what is counted',
   sumNotCounted: 'Not counted',
   source: 'Source',

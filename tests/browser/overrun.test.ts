@@ -191,6 +191,25 @@ describe('possession-overrun', () => {
     expect(part(el, '.steps').textContent).not.to.contain('%');
   });
 
+  it('lets a reader ask where each figure comes from', async () => {
+    const answer = answerAt(35);
+    const el = await shown(answer);
+    const asked: unknown[] = [];
+    el.addEventListener('possession-figure-ask', (event) => asked.push(event.figure));
+    for (const one of el.renderRoot.querySelectorAll<HTMLElement>('button.ask')) one.click();
+    expect(asked).to.deep.equal([
+      { of: 'cost-total' },
+      ...answer.at.rows.map((row) => ({ of: 'cost-row', code: row.code })),
+      { of: 'cost-total' },
+      { of: 'cost-expected' },
+      { of: 'cost-p', percent: 80 },
+      { of: 'cost-p', percent: 95 },
+    ]);
+    type(el, '[type=range]', '21');
+    await el.updateComplete;
+    expect(part(el, '[part=total] button')).to.equal(null);
+  });
+
   it('lists the trains held and says which are cancelled', async () => {
     const answer = answerAt(60);
     const el = await shown(answer);

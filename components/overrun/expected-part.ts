@@ -1,0 +1,62 @@
+import { html, type TemplateResult } from 'lit';
+import type { ExpectedCost } from '../../src/engine/index.js';
+import type { Figure } from '../shared/figure-ask-event.js';
+import { askFigure, type AskFigure } from './ask-figure.js';
+import { chancePicture } from './chance-picture.js';
+import { chanceTable } from './cost-tables.js';
+import { moneyText, sumText } from './money-text.js';
+import type { OverrunStrings } from './strings.js';
+
+/** What an overrun of the planned work costs on average, and the chance of costing more than any sum. */
+export function expectedPart(
+  expected: ExpectedCost | null,
+  width: number,
+  ask: AskFigure,
+  words: OverrunStrings,
+): TemplateResult {
+  if (!expected)
+    return html`<section class="expected">
+      <h3>${words.expected}</h3>
+      <p class="quiet">${words.noChance}</p>
+    </section>`;
+  const { currency } = expected;
+  const figure = (amount: string, of: Figure): TemplateResult => {
+    const text = sumText(amount, currency);
+    return askFigure(text, text, of, ask, words);
+  };
+  return html`<section class="expected">
+    <h3>${words.expected}</h3>
+    <p class="quiet">${words.runs(expected.runs.toLocaleString('en-GB'))}</p>
+    <dl>
+      <div class="mean">
+        <dt>${words.expectedCost}</dt>
+        <dd>
+          <strong>${figure(expected.expected, { of: 'cost-expected' })}</strong>
+          <span class="quiet"
+            >&plusmn;${moneyText(expected.standardError)} ${words.standardError}</span
+          >
+        </dd>
+      </div>
+      <div>
+        <dt>${words.p80}</dt>
+        <dd>
+          <strong>${figure(expected.p80, { of: 'cost-p', percent: 80 })}</strong>
+          <span class="quiet">${words.pNote('80 %')}</span>
+        </dd>
+      </div>
+      <div>
+        <dt>${words.p95}</dt>
+        <dd>
+          <strong>${figure(expected.p95, { of: 'cost-p', percent: 95 })}</strong>
+          <span class="quiet">${words.pNote('95 %')}</span>
+        </dd>
+      </div>
+    </dl>
+    <h4>${words.exceedance}</h4>
+    <div class="chance-frame">${chancePicture(expected, width, words)}</div>
+    <details>
+      <summary>${words.exceedanceTable}</summary>
+      ${chanceTable(expected, words)}
+    </details>
+  </section>`;
+}

@@ -124,9 +124,9 @@ export const styles = css`
     gap: 0.5rem 2rem;
   }
   .status {
-    flex-basis: 100%;
-    min-height: 1.4em;
+    min-width: 8rem;
     color: var(--_quiet);
+    text-align: end;
   }
   .sums {
     display: flex;
@@ -228,13 +228,13 @@ export const styles = css`
     overflow-wrap: anywhere;
   }
   .account-rows thead th:nth-child(2) {
-    width: 9.5rem;
+    width: 11rem;
   }
   .account-rows thead th:nth-child(3) {
-    width: 13rem;
+    width: 15rem;
   }
   .account-rows thead th:nth-child(4) {
-    width: 10rem;
+    width: 7rem;
   }
   .account-rows :is(.title, .formula, .small, .amount) {
     display: block;
@@ -258,14 +258,6 @@ export const styles = css`
     color: var(--_quiet);
     font-weight: 400;
   }
-  .invoice {
-    display: block;
-    margin-top: 0.25rem;
-    white-space: normal;
-  }
-  .invoice .field {
-    justify-items: end;
-  }
   .tag {
     display: inline-block;
     margin-top: 0.25rem;
@@ -283,6 +275,7 @@ export const styles = css`
     color: var(--_warn);
   }
   .inputs {
+    margin-block: 0.25rem;
     display: flex;
     flex-wrap: wrap;
     gap: 0.125rem 1rem;
@@ -336,9 +329,6 @@ export const styles = css`
       text-align: start;
       white-space: normal;
     }
-    .invoice .field {
-      justify-items: start;
-    }
     .train-list :is(th, td) {
       padding-inline: 0.25rem;
     }
@@ -374,10 +364,18 @@ export const styles = css`
     .status {
       display: none;
     }
-    fieldset input {
-      min-height: 0;
-      padding: 0;
-      border: 0;
+    fieldset .field {
+      display: none;
+    }
+    .sums .most dd {
+      font-size: 18pt;
+    }
+    .sums dd {
+      font-size: 12pt;
+    }
+    .tag {
+      margin-inline-start: 0.25rem;
+      white-space: nowrap;
     }
     .account-rows thead th:nth-child(2) {
       width: 26mm;

@@ -128,9 +128,9 @@ export class PossessionAccount extends LitElement {
   #renderEntered(answer: Account | null, entry: Entry): TemplateResult {
     const { words } = entry;
     return html`<section class="sum-part" aria-busy=${this.busy}>
-        <p class="status" role="status">${this.busy || !answer ? words.working : nothing}</p>
         ${answer ? sumsView(answer, words) : nothing}
         ${answer ? this.#renderSave(answer, words) : nothing}
+        <p class="status" role="status">${this.busy || !answer ? words.working : nothing}</p>
       </section>
       <div class="entries on-screen">
         <section>

@@ -92,6 +92,7 @@ export function handbackEntry(on: HandbackEntry): TemplateResult {
         : nothing
     }
     <p class="told">
+      ${at === undefined ? nothing : html`<strong class="on-paper">${momentText(at, zone)}</strong>`}
       ${
         at === undefined
           ? nothing

@@ -44,11 +44,11 @@ function oneRow(
   const { words, request } = on;
   return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
     <th scope="row">
-      <span class="title">${row.what}</span>
+      <span class="title">${clockWords(row.what)}</span>
       <span class="small">${words.head[row.head]}, ${words.basis[row.basis]}</span>
       <span class="formula">${row.formula}</span>
       <span class="small">${words.source}: ${row.source}</span>
-      ${rowInputs(row, on)}
+      ${rowDetails(row, index, currency, on)}
     </th>
     <td>
       <span class="narrow" aria-hidden="true">${words.claimedBy}</span>
@@ -84,22 +84,37 @@ function oneRow(
         )}</span
       >
       <span class="on-paper">${row.evidence}</span>
-      <span class="tag ${row.evidenced ? 'good' : 'open'}"
-        >${row.evidenced ? words.evidenced : words.notEvidenced}</span
-      >
+      ${
+        row.evidenced || Number(row.amount) !== 0
+          ? html`<span class="tag ${row.evidenced ? 'good' : 'open'}"
+              >${row.evidenced ? words.evidenced : words.notEvidenced}</span
+            >`
+          : nothing
+      }
     </td>
     <td class="figure">
       <span class="amount">${moneyText(row.amount)}</span>
       ${row.counted ? nothing : html`<span class="small">(${words.notCounted})</span>`}
-      ${invoiceField(row, index, currency, on)}
     </td>
   </tr>`;
 }
 
-function rowInputs(row: AccountRow, { words }: Entry): TemplateResult | typeof nothing {
-  if (row.inputs.length === 0) return nothing;
-  return html`<details>
-    <summary>${words.inputs}<span class="unseen">: ${row.what}</span></summary>
+/** What went into the amount; a row of the book may be replaced there by what was invoiced. */
+function rowDetails(
+  row: AccountRow,
+  index: number,
+  currency: string,
+  on: Entry,
+): TemplateResult | typeof nothing {
+  const { request, words } = on;
+  const invoice = request.chargeActuals?.find((one) => one.code === row.code);
+  // Trains and time sheets are entered above the rows.
+  const mayInvoice = !row.code.startsWith('train-') && (row.basis === 'worked out' || !!invoice);
+  if (row.inputs.length === 0 && !mayInvoice) return nothing;
+  return html`<details ?open=${on.refused.has(`invoice-${index}`)}>
+    <summary>
+      ${mayInvoice ? words.inputsAndInvoice : words.inputs}<span class="unseen">: ${row.what}</span>
+    </summary>
     <dl class="inputs">
       ${row.inputs.map(
         (one) =>
@@ -109,31 +124,29 @@ function rowInputs(row: AccountRow, { words }: Entry): TemplateResult | typeof n
           </div>`,
       )}
     </dl>
+    ${
+      mayInvoice
+        ? entryField<string | null>(
+            {
+              key: `invoice-${index}`,
+              label: words.invoice(currency),
+              shown: true,
+              value: invoice?.amount ?? '',
+              read: (text) => (text.trim() === '' ? { value: null } : readSum(text, words)),
+              take: (amount) => on.ask(withInvoice(request, row, amount)),
+            },
+            on,
+          )
+        : nothing
+    }
   </details>`;
 }
 
-/** A row of the book may be replaced by what was invoiced; trains and time sheets are entered above. */
-function invoiceField(
-  row: AccountRow,
-  index: number,
-  currency: string,
-  on: Entry,
-): TemplateResult | typeof nothing {
-  const { request, words } = on;
-  const invoice = request.chargeActuals?.find((one) => one.code === row.code);
-  const bySheet = row.basis === 'recorded' && !invoice;
-  if (row.code.startsWith('train-') || bySheet) return nothing;
-  return html`<span class="on-screen invoice"
-    >${entryField<string | null>(
-      {
-        key: `invoice-${index}`,
-        label: `${words.invoice}, ${currency}`,
-        shown: true,
-        value: invoice?.amount ?? '',
-        read: (text) => (text.trim() === '' ? { value: null } : readSum(text, words)),
-        take: (amount) => on.ask(withInvoice(request, row, amount)),
-      },
-      on,
-    )}</span
-  >`;
+/** Moments in a row's words as people read them: `2027-05-13 05:40 (+01:00)`. */
+function clockWords(text: string): string {
+  return text.replace(
+    /(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2}):00(Z|[+-]\d{2}:\d{2})/g,
+    (_, day: string, clock: string, offset: string) =>
+      `${day} ${clock} (${offset === 'Z' ? 'UTC' : offset})`,
+  );
 }

@@ -56,7 +56,7 @@ export const defaultStrings = {
   what: 'Cost',
   claimedBy: 'Claimed by',
   evidence: 'Evidence: note or reference',
-  invoice: 'As invoiced, in place of the book',
+  invoice: (currency: string) => `As invoiced, ${currency}, in place of the price book`,
   amount: (currency: string) => `Amount, ${currency}`,
   basis: { recorded: 'recorded', 'worked out': 'worked out' } as Record<
     AccountRow['basis'],
@@ -75,6 +75,7 @@ export const defaultStrings = {
   notCounted: 'not counted',
   source: 'Source',
   inputs: 'Inputs',
+  inputsAndInvoice: 'Inputs, and what was invoiced',
   unclaimed: 'nobody yet',
 
   total: 'Total counted',

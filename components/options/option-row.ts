@@ -94,11 +94,15 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
     <summary>${strings.details}<span class="unseen">, ${option.name}</span></summary>
     ${option.breakEven ? html`<p>${option.breakEven.text}</p>` : nothing}
     <p class="quiet">
-      ${strings.cheaperIn(chanceText(option.cheaperInShare))} ${strings.p80Cost}
-      ${sumText(option.p80Cost, answer.currency)}, ${strings.p95Cost}
+      ${
+        option.verdict === 'the reference'
+          ? nothing
+          : strings.cheaperIn(chanceText(option.cheaperInShare))
+      }
+      ${strings.p80Cost} ${sumText(option.p80Cost, answer.currency)}, ${strings.p95Cost}
       ${sumText(option.p95Cost, answer.currency)}.
     </p>
-    <table>
+    <table class="parts">
       <thead>
         <tr>
           <th scope="col">${strings.part}</th>
@@ -111,7 +115,7 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
             html`<tr>
               <th scope="row">
                 ${one.what}
-                <span class="formula">${one.formula}</span>
+                ${formulaLines(one.formula).map((line) => html`<span class="formula">${line}</span>`)}
                 <span class="formula">${strings.source}: ${one.source}</span>
               </th>
               <td class="figure">${moneyText(one.amount)}</td>
@@ -153,4 +157,20 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
           </button>`
     }
   </details>`;
+}
+
+/** A formula of several sums, one a line; a semicolon in brackets parts none. */
+export function formulaLines(formula: string): readonly string[] {
+  let depth = 0;
+  let line = '';
+  const lines: string[] = [];
+  for (const letter of formula) {
+    if (letter === '(') depth += 1;
+    if (letter === ')') depth -= 1;
+    if (letter === ';' && depth === 0) {
+      lines.push(line.trim());
+      line = '';
+    } else line += letter;
+  }
+  return [...lines, line.trim()].filter((one) => one !== '');
 }

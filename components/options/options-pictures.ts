@@ -1,6 +1,7 @@
 import { html, svg, type TemplateResult } from 'lit';
 import type { OptionPart, PricedOption, StopOutlook } from '../../src/engine/index.js';
-import { sumText } from '../overrun/money-text.js';
+import { shortMoney, sumText } from '../overrun/money-text.js';
+import { moneyTicks } from '../overrun/step-line.js';
 import { stretchLabel } from './stretch-label.js';
 import type { OptionsStrings } from './strings.js';
 
@@ -37,9 +38,14 @@ export function costBar(
 }
 
 /** What the shades of the bars stand for. */
-export function barKeys(strings: OptionsStrings): TemplateResult {
+export const barKeys = (strings: OptionsStrings): TemplateResult => partKeys(partsInOrder, strings);
+
+export function partKeys(
+  parts: readonly OptionPart['part'][],
+  strings: OptionsStrings,
+): TemplateResult {
   return html`<p class="keys">
-    ${partsInOrder.map(
+    ${parts.map(
       (part) =>
         html`<span
           ><svg class="bar" width="12" height="12" aria-hidden="true">
@@ -51,30 +57,46 @@ export function barKeys(strings: OptionsStrings): TemplateResult {
   </p>`;
 }
 
-const PLOT = 110;
+const PLOT = 150;
+const LEFT = 44;
+const TOP = 18;
 const FOOT = 18;
 
-/** Expected cost by units done. */
+/** Expected cost by units done: the overrun, and on it what booking the rest again costs. */
 export function stopPicture(
   stop: StopOutlook,
   width: number,
   strings: OptionsStrings,
 ): TemplateResult {
-  const costs = stop.rows.map((one) => Number(one.expectedTotal));
-  const most = Math.max(...costs, 1);
-  const wide = width / stop.rows.length;
-  const every = stretchLabel(stop.rows.length, width);
+  const most = Math.max(...stop.rows.map((one) => Number(one.expectedTotal)), 1);
+  const wide = (width - LEFT) / stop.rows.length;
+  const every = stretchLabel(stop.rows.length, width - LEFT);
+  const high = (sum: number): number => (Math.max(0, sum) / most) * PLOT;
+  const foot = TOP + PLOT;
+  const bar = Math.min(48, Math.max(2, wide - 4));
   return html`<svg
     class="stops"
     role="img"
     width=${width}
-    height=${PLOT + FOOT}
+    height=${foot + FOOT}
     aria-label=${strings.stopPicture}
   >
+    ${moneyTicks(most, 4).map(
+      (
+        tick,
+      ) => svg`<line class="grid" x1=${LEFT} x2=${width} y1=${foot - high(tick)} y2=${foot - high(tick)}></line>
+        <text class="soft" x=${LEFT - 6} y=${foot - high(tick) + 4} text-anchor="end">${shortMoney(tick)}</text>`,
+    )}
     ${stop.rows.map((one, index) => {
-      const high = (Math.max(0, costs[index]!) / most) * (PLOT - 4);
-      return svg`<rect class=${one.units === stop.bestUnits ? 'best' : ''} x=${index * wide + 2} y=${PLOT - high} width=${Math.max(2, wide - 4)} height=${high}></rect>
-        ${index % every === 0 ? svg`<text x=${(index + 0.5) * wide} y=${PLOT + 14} text-anchor="middle">${one.units}</text>` : ''}`;
+      const middle = LEFT + (index + 0.5) * wide;
+      const x = middle - bar / 2;
+      const overrun = high(Number(one.expectedOverrunCost));
+      const again = high(Number(one.reBooking));
+      const best = one.units === stop.bestUnits;
+      return svg`<rect class="overrun" x=${x} y=${foot - overrun} width=${bar} height=${overrun}></rect>
+        <rect class="re-booking" x=${x} y=${foot - overrun - again} width=${bar} height=${again}></rect>
+        ${best ? svg`<path class="least" d="M${middle - 5} ${foot - overrun - again - 12}h10l-5 8z"></path>` : ''}
+        ${index % every === 0 || best ? svg`<text class=${best ? 'best' : ''} x=${middle} y=${foot + 14} text-anchor="middle">${one.units}</text>` : ''}`;
     })}
   </svg>`;
 }

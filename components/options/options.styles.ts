@@ -128,13 +128,36 @@ export const styles = css`
   .bar rect {
     stroke: var(--_paper);
   }
-  .stops rect {
-    fill: none;
-    stroke: var(--_act);
-    stroke-width: 1.5;
+  .stops {
+    margin-block: 0.375rem;
   }
-  .stops rect.best {
-    fill: var(--_act);
+  .stops rect {
+    stroke: var(--_paper);
+  }
+  .stops .grid {
+    stroke: var(--_hair);
+  }
+  .stops text.soft {
+    fill: var(--_quiet);
+  }
+  .stops text.best {
+    font-weight: 700;
+  }
+  .stops .least {
+    fill: var(--_good);
+  }
+  .stop-table thead th {
+    vertical-align: bottom;
+    white-space: normal;
+  }
+  .stop-table td:last-child {
+    min-width: 11rem;
+  }
+  .parts th:first-child {
+    width: 100%;
+  }
+  svg.bar + .figures {
+    margin-block-start: 0.25rem;
   }
   tr.best :is(th, td) {
     background: var(--_act-wash);
@@ -160,9 +183,17 @@ export const styles = css`
       fill: Canvas;
       stroke: CanvasText;
     }
-    .stops rect.best,
+    .stops .overrun,
+    .stops .least,
     .bar .overrun {
       fill: CanvasText;
+    }
+    .stops text,
+    .stops text.soft {
+      fill: CanvasText;
+    }
+    .stops .grid {
+      stroke: GrayText;
     }
   }
   @media print {

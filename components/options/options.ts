@@ -9,7 +9,7 @@ import { WidthWatch } from '../shared/width-watch.js';
 import { optionRow } from './option-row.js';
 import { OptionTakeEvent } from './option-take-event.js';
 import { OptionsAskEvent } from './options-ask-event.js';
-import { barKeys, stopPicture } from './options-pictures.js';
+import { barKeys, partKeys, stopPicture } from './options-pictures.js';
 import { OptionsStopEvent } from './options-stop-event.js';
 import { styles } from './options.styles.js';
 import { defaultStrings, type OptionsStrings } from './strings.js';
@@ -163,7 +163,8 @@ export class PossessionOptions extends LitElement {
         ${stop.activity} ${stop.title}.
         ${words.stopTold(String(stop.bestUnits), clockText(stop.bestStopAt, zone))}
       </p>
-      ${stopPicture(stop, width, words)} ${this.#renderStopTable(stop, answer, zone, words)}
+      ${partKeys(['overrun', 're-booking'], words)} ${stopPicture(stop, width, words)}
+      ${this.#renderStopTable(stop, answer, zone, words)}
     </section>`;
   }
 
@@ -174,7 +175,7 @@ export class PossessionOptions extends LitElement {
     words: OptionsStrings,
   ): TemplateResult {
     return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.stopTitle}>
-      <table>
+      <table class="stop-table">
         <thead>
           <tr>
             <th scope="col" class="figure">${words.units}</th>

@@ -55,7 +55,8 @@ export const defaultStrings = {
   stopTitle: 'One more unit, or stop?',
   stopTold: (best: string, moment: string) =>
     `Least is expected after ${best} units, done by ${moment}.`,
-  stopPicture: 'Expected cost by units done; the cheapest is filled.',
+  stopPicture:
+    'Expected cost by units done: overrun below, booking the rest again above it. A mark stands over the cheapest.',
   units: 'Units',
   doneBy: 'Done by',
   overrun: 'Overrun',

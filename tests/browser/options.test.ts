@@ -66,7 +66,14 @@ describe('possession-options', () => {
 
   it('shows each count of units in picture and table, the best marked in words', async () => {
     const el = await shown(answer);
-    expect(all(el, '.stops rect').length).to.equal(6);
+    expect(all(el, '.stops rect.overrun').length).to.equal(6);
+    const high = (css: string) => all(el, css).map((one) => Number(one.getAttribute('height')));
+    const tops = high('.stops rect.overrun').map(
+      (one, at) => one + high('.stops rect.re-booking')[at]!,
+    );
+    const best = answer.stop!.rows.findIndex((one) => one.units === answer.stop!.bestUnits);
+    expect(Math.min(...tops)).to.be.closeTo(tops[best]!, 0.01);
+    expect(all(el, '.stops .least').length).to.equal(1);
     expect(all(el, 'tr.best th')[0]!.textContent).to.contain(String(answer.stop!.bestUnits));
     expect(all(el, 'tr.best th')[0]!.textContent).to.contain('least');
   });

@@ -1,12 +1,17 @@
 import { html, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
+import type { AccountAskEvent } from '../account/account-ask-event.js';
+import type { TableSaveEvent } from '../account/table-save-event.js';
 import { applyEdit } from '../../src/edits/index.js';
-import type { AccessWindow } from '../../src/model/index.js';
+import { DAY } from '../../src/calendar/index.js';
+import type { AccessWindow, Train } from '../../src/model/index.js';
 import type { OptionTakeEvent } from '../options/option-take-event.js';
 import type { OptionsAsked, OptionsAskEvent } from '../options/options-ask-event.js';
 import type { OverrunChangeEvent } from '../overrun/overrun-change-event.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
+import { saveBytes } from './save-file.js';
+import { wordsOf } from './words-of.js';
 import { costParts, type CostPart } from './views.js';
 
 /** A dragged slider speaks often; the element shows the total at once, the heads of cost may follow. */
@@ -59,22 +64,25 @@ export function costView(desk: Desk, results: Results): TemplateResult {
           ? html`<p class="quiet">
               The plan has no price book. Import one (JSON) to price an overrun.
             </p>`
-          : desk.costPart === 'options'
-            ? optionsOf(desk, window)
-            : html`<possession-overrun
-                .answer=${outlooks.price}
-                .window=${window}
-                .overrunMinutes=${outlooks.overrunMinutes}
-                @possession-overrun-change=${(event: OverrunChangeEvent) => {
-                  outlooks.overrunMinutes = event.overrunMinutes;
-                  outlooks.later(ASK_AFTER_MS, () => void askPrice(desk));
-                }}
-              ></possession-overrun>`
+          : desk.costPart === 'account'
+            ? accountOf(desk, results, window)
+            : desk.costPart === 'options'
+              ? optionsOf(desk, window)
+              : html`<possession-overrun
+                  .answer=${outlooks.price}
+                  .window=${window}
+                  .overrunMinutes=${outlooks.overrunMinutes}
+                  @possession-overrun-change=${(event: OverrunChangeEvent) => {
+                    outlooks.overrunMinutes = event.overrunMinutes;
+                    outlooks.later(ASK_AFTER_MS, () => void askPrice(desk));
+                  }}
+                ></possession-overrun>`
       }
     </div>`;
 }
 
 function hint({ costPart, outlooks, planning }: Desk): string {
+  if (costPart === 'account') return 'What the late handback cost, from what was recorded of it';
   if (costPart === 'options')
     return planning.busy
       ? 'Working out the plan of the work first'
@@ -103,6 +111,51 @@ function optionsOf(desk: Desk, window: AccessWindow | null): TemplateResult {
         desk.edit(applyEdit(desk.document, option.edit), option.edit.label, true);
     }}
   ></possession-options>`;
+}
+
+function accountOf(desk: Desk, results: Results, window: AccessWindow | null): TemplateResult {
+  const { outlooks, engine, document } = desk;
+  return html`<possession-account
+    .answer=${outlooks.account}
+    .window=${window}
+    .trains=${trainsAfter(results.trains, window)}
+    .resources=${results.plan.resources}
+    .request=${outlooks.accountRequest}
+    .busy=${outlooks.isBusy('account')}
+    @possession-account-ask=${({ request }: AccountAskEvent) => {
+      if (engine && document) void outlooks.askAccount(engine, document, request);
+    }}
+    @possession-table-save=${(event: TableSaveEvent) => void saveTable(desk, event)}
+  ></possession-account>`;
+}
+
+/** The trains said to follow the window, and those of the day after it that follow none in particular. */
+function trainsAfter(trains: readonly Train[], window: AccessWindow | null): readonly Train[] {
+  if (!window) return [];
+  return trains.filter((one) =>
+    one.window === undefined
+      ? one.passesAt >= window.end && one.passesAt < window.end + DAY
+      : one.window === window.id,
+  );
+}
+
+async function saveTable(
+  desk: Desk,
+  { name, columns, rows, format }: TableSaveEvent,
+): Promise<void> {
+  try {
+    const file = await desk.engine?.exportTable({ name, columns, rows }, format);
+    if (file) saveBytes(file.name, file.bytes, file.mediaType);
+  } catch (error) {
+    desk.complain(`The table could not be written: ${wordsOf(error)}`);
+  }
+}
+
+/** After a change of the plan the account of what was entered is worked out anew. */
+export function askAccount({ engine, document, outlooks, picked }: Desk): void {
+  const { accountRequest, account } = outlooks;
+  if (!engine || !document || account || accountRequest?.window !== picked.window) return;
+  void outlooks.askAccount(engine, document, accountRequest);
 }
 
 export async function askOptions(desk: Desk, asked: OptionsAsked | null = null): Promise<void> {

@@ -1,3 +1,4 @@
+import '../account/define.js';
 import '../booking/define.js';
 import '../compare/define.js';
 import '../fit/define.js';

@@ -323,6 +323,7 @@ export const styles = css`
   /* On a wide screen the foot of the desk says them, always in sight; a narrow one and paper show each element's own. */
   @media screen {
     @container desk (min-width: 64.01rem) {
+      possession-account::part(cautions),
       possession-booking::part(cautions),
       possession-lifting::part(cautions),
       possession-noise::part(cautions),

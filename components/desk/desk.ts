@@ -17,7 +17,7 @@ import { explainCertificate } from '../why/explain-plan.js';
 import type { Place } from '../why/explanation.js';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import { askBooking, bookingView } from './booking-view.js';
-import { askOptions, askPrice, costView } from './cost-view.js';
+import { askAccount, askOptions, askPrice, costView } from './cost-view.js';
 import type { Desk } from './desk-parts.js';
 import { styles } from './desk.styles.js';
 import { Figures } from './figures.js';
@@ -467,6 +467,7 @@ export class PossessionDesk extends LitElement implements Desk {
     else if (view === 'site') askSite(this);
     else if (view === 'cost' && this.costPart === 'options')
       void this.#planned().then(() => askOptions(this));
+    else if (view === 'cost' && this.costPart === 'account') askAccount(this);
     else if (view === 'cost') void askPrice(this);
     else if (view === 'booking') void askBooking(this);
   }

@@ -1,5 +1,7 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type {
+  Account,
+  AccountRequest,
   Allocation,
   BookAnswer,
   Engine,
@@ -29,13 +31,17 @@ const RUNS = 10_000;
 /** How far the cost curve is drawn, in minutes. */
 const CURVE_MINUTES = 360;
 
-type Kind = 'handback' | 'live' | 'price' | 'options' | 'book' | 'people' | 'noise' | 'lifting';
+type Kind =
+  'handback' | 'live' | 'price' | 'options' | 'account' | 'book' | 'people' | 'noise' | 'lifting';
 
 /** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
 export class Outlooks implements ReactiveController {
   handbacks: readonly HandbackResult[] = [];
   price: PriceAnswer | null = null;
   options: OptionsAnswer | null = null;
+  account: Account | null = null;
+  /** What was entered of the late handback of a window; it outlives a change of the plan. */
+  accountRequest: AccountRequest | null = null;
   booked: BookAnswer | null = null;
   people: PeopleAnswer | null = null;
   noise: NoiseAnswer | null = null;
@@ -76,6 +82,7 @@ export class Outlooks implements ReactiveController {
     this.handbacks = [];
     this.price = null;
     this.options = null;
+    this.account = null;
     this.booked = null;
     this.people = null;
     this.noise = null;
@@ -214,6 +221,15 @@ export class Outlooks implements ReactiveController {
         },
       );
       return () => (this.options = found);
+    });
+  }
+
+  /** The account after a late handback, from what was entered so far. */
+  async askAccount(engine: Engine, document: PlanDocument, request: AccountRequest): Promise<void> {
+    this.accountRequest = request;
+    await this.#ask('account', 'No account was worked out', async (signal) => {
+      const found = await engine.account(document, request, signal);
+      return () => (this.account = found);
     });
   }
 

@@ -50,10 +50,11 @@ export const siteParts: Readonly<Record<SitePart, string>> = {
 };
 
 /** What the view of costs shows. */
-export type CostPart = 'overrun' | 'options';
+export type CostPart = 'overrun' | 'options' | 'account';
 export const costParts: Readonly<Record<CostPart, string>> = {
   overrun: 'An overrun',
   options: 'Options side by side',
+  account: 'After the event',
 };
 
 export const objectives: Readonly<Record<Objective, string>> = {

@@ -3,7 +3,7 @@ import type { KeyDateForecast } from '../../src/schedule/types.js';
 import { dayText, floatText, momentText } from '../shared/format.js';
 import type { PlanStrings } from './strings.js';
 
-const FLOAT = 180;
+const FLOAT = 120;
 
 /** Every key date with its forecast and the float between, as figures and as a bar. */
 export function keyDateTable(

@@ -19,7 +19,7 @@ import type {
   PeopleAnswer,
   PeopleRequest,
 } from './site-types.js';
-import type { Fault, Needs, Plan, PlanDocument, RuleSet } from '../model/index.js';
+import type { Fault, Needs, Plan, PlanDocument, RuleSet, Train } from '../model/index.js';
 import type { RuleChange } from './rule-change-types.js';
 
 /** A work package: the activities that carry its name, in file order. */
@@ -42,6 +42,8 @@ export interface Results {
   /** One a window, for ordinary inside work, in file order. */
   readonly ledgers: readonly Ledger[];
   readonly packages: readonly PackageSummary[];
+  /** The trains due after the windows, as far as they could be read. */
+  readonly trains: readonly Train[];
   /**
    * Every package against every window; none where these are more than 200,000 pairs. Reasons, placements and the
    * minutes missing are worked out when they are read, `fits` and spare minutes are there at once.

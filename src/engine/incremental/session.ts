@@ -39,7 +39,7 @@ export class Session {
 
   /** As `recompute` of the engine. */
   recompute(document: PlanDocument, onOutline?: (outline: Results) => void): Results {
-    const { plan, faults } = this.read(document);
+    const { plan, faults, trains } = this.read(document);
     const known = this.#ledgers.of([plan.rules], () => new WeakMap());
     const ledgers = plan.windows.map((window) => {
       let ledger = known.get(window);
@@ -57,6 +57,7 @@ export class Session {
       faults,
       ledgers: this.#ledgerList,
       packages: this.#summaries,
+      trains,
       fits: [],
     };
     onOutline?.(outline);

@@ -288,6 +288,7 @@ export const results: Results = {
     },
   ],
   ledgers,
+  trains: [],
   packages,
   fits,
 };

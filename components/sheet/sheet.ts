@@ -16,7 +16,9 @@ import { menu } from './menu.js';
 import { PointerActs } from './pointer-acts.js';
 import { addColumn, addRows } from './row-acts.js';
 import { onlyCell } from './selection.js';
+import { printStyles } from './print.styles.js';
 import { SheetControl } from './sheet-control.js';
+import { SheetPrint } from './sheet-print.js';
 import { SheetView } from './sheet-view.js';
 import { cellStyles } from './cell.styles.js';
 import { styles } from './sheet.styles.js';
@@ -41,7 +43,7 @@ import { refreshView } from './view-acts.js';
  * @csspart cell - One cell.
  */
 export class PossessionSheet extends LitElement {
-  static override readonly styles = [...base, styles, cellStyles, toolStyles];
+  static override readonly styles = [...base, styles, cellStyles, toolStyles, printStyles];
   static override readonly properties: PropertyDeclarations = {
     table: { attribute: false },
     faults: { attribute: false },
@@ -83,6 +85,7 @@ export class PossessionSheet extends LitElement {
     this.strings = {};
     this.#control = new SheetControl(this);
     this.#pointer = new PointerActs(this.#control);
+    new SheetPrint(this, this.#control.state);
   }
 
   override disconnectedCallback(): void {

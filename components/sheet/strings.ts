@@ -95,6 +95,14 @@ export const defaultStrings = {
   changedSince: 'Cells changed since.',
   again: 'Sort and filter again',
 
+  printedLine: 'line',
+  printedRows: (count: number, all: number) =>
+    count === all ? `All ${rows(all)}.` : `${count.toLocaleString('en-GB')} of ${rows(all)}.`,
+  printedLeftOut: (count: number) =>
+    `${rows(count)} left out, as so many are not for paper: filter to print those needed.`,
+  printedFiltered: (count: number) => `${rows(count)} filtered out.`,
+  printedHidden: (count: number) => `${columns(count)} hidden.`,
+
   columnMenu: (heading: string) => `Sort, filter and more for ${heading}`,
   resizeColumn: 'Drag for another width, click twice to fit',
   heading: 'Heading',

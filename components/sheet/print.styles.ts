@@ -1,0 +1,48 @@
+import { css } from 'lit';
+
+/** The sheet on paper: a plain table in place of what scrolls. */
+export const printStyles = css`
+  .printed {
+    display: none;
+  }
+  @media print {
+    :host(:not([hidden])) {
+      display: block !important;
+      overflow: visible !important;
+      height: auto !important;
+      max-height: none !important;
+    }
+    .printed {
+      display: block;
+      color: black;
+    }
+    .printed ~ * {
+      display: none !important;
+    }
+    .printed table {
+      border-collapse: collapse;
+      width: 100%;
+      font-size: 8pt;
+    }
+    .printed caption {
+      padding-block-end: 0.5em;
+      font-weight: 650;
+      text-align: start;
+    }
+    .printed th,
+    .printed td {
+      padding: 0.2em 0.5em;
+      border: 0.5pt solid;
+      overflow-wrap: anywhere;
+      text-align: start;
+      vertical-align: top;
+      white-space: pre-line;
+    }
+    .printed td.figures {
+      text-align: end;
+    }
+    .printed tr {
+      break-inside: avoid;
+    }
+  }
+`;

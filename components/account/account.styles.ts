@@ -318,7 +318,9 @@ export const styles = css`
       display: block;
     }
     .cards tr {
-      display: block;
+      display: grid;
+      grid-template-columns: 2fr 3fr auto;
+      column-gap: 0.75rem;
       padding-block: 0.625rem;
       border-bottom: 1px solid var(--_rule);
     }
@@ -328,6 +330,19 @@ export const styles = css`
       border: 0;
       text-align: start;
       white-space: normal;
+    }
+    .cards tbody th {
+      grid-column: 1 / 3;
+    }
+    .cards td:nth-child(2) {
+      grid-area: 2 / 1;
+    }
+    .cards td:nth-child(3) {
+      grid-area: 2 / 2 / auto / -1;
+    }
+    .cards td.figure {
+      grid-area: 1 / 3;
+      text-align: end;
     }
     .train-list :is(th, td) {
       padding-inline: 0.25rem;

@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import type { AccountRequest } from '../../src/engine/index.js';
 import type { AccessWindow, Resource, Train } from '../../src/model/index.js';
 import type { Entered } from './read-entry.js';
@@ -39,7 +38,10 @@ export interface EntryField<T> {
   readonly paste?: (event: ClipboardEvent) => void;
 }
 
-/** A text field that keeps what it cannot take and says why beneath itself. */
+/**
+ * A text field that keeps what it cannot take and says why beneath itself. Its text is written only when the value
+ * behind it changes, so an answer that comes while somebody types takes nothing away.
+ */
 export function entryField<T>(
   field: EntryField<T>,
   { refused, refuse }: Pick<Entry, 'refused' | 'refuse'>,
@@ -57,7 +59,7 @@ export function entryField<T>(
       ?disabled=${field.disabled ?? false}
       aria-invalid=${bad ? 'true' : nothing}
       aria-describedby=${bad ? `${key}-problem` : nothing}
-      .value=${live(bad?.text ?? field.value)}
+      .value=${bad?.text ?? field.value}
       @paste=${field.paste ?? nothing}
       @change=${(event: Event) => {
         const { value: text } = event.currentTarget as HTMLInputElement;

@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { live } from 'lit/directives/live.js';
 import {
   dayAt,
   dayText,
@@ -65,7 +64,7 @@ export function handbackEntry(on: HandbackEntry): TemplateResult {
         type="date"
         aria-invalid=${refused ? 'true' : nothing}
         aria-describedby=${refused ? 'handback-problem' : nothing}
-        .value=${live(typedDate ?? dayText(dayAt(shown, zone)))}
+        .value=${typedDate ?? dayText(dayAt(shown, zone))}
         @change=${change}
     /></span>
     <span class="field clock"
@@ -77,7 +76,7 @@ export function handbackEntry(on: HandbackEntry): TemplateResult {
         autocomplete="off"
         aria-invalid=${refused ? 'true' : nothing}
         aria-describedby=${refused ? 'handback-problem' : nothing}
-        .value=${live(typedClock ?? (at === undefined ? '' : clockText(at, zone)))}
+        .value=${typedClock ?? (at === undefined ? '' : clockText(at, zone))}
         @change=${change}
     /></span>
     ${

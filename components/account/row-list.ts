@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { repeat } from 'lit/directives/repeat.js';
 import type { Account, AccountRow } from '../../src/engine/index.js';
 import { moneyText } from '../overrun/money-text.js';
 import { entryField, type Entry } from './entry.js';
@@ -11,7 +12,7 @@ const anyText = (text: string): Entered<string> => ({ value: text.trim() });
 export function rowList(account: Account, on: Entry): TemplateResult {
   const { words } = on;
   if (account.rows.length === 0) return html`<p class="quiet">${words.noRows}</p>`;
-  const seen = new Map<string, number>();
+  const rows = placed(account.rows);
   const names = [...new Set(account.rows.map((one) => one.claimedBy))].filter((one) => one !== '');
   return html`<p class="quiet on-screen">${words.rowsNote}</p>
     <datalist id="claimants">${names.map((one) => html`<option value=${one}></option>`)}</datalist>
@@ -25,22 +26,34 @@ export function rowList(account: Account, on: Entry): TemplateResult {
         </tr>
       </thead>
       <tbody>
-        ${account.rows.map((row, index) => {
-          const nth = seen.get(row.code) ?? 0;
-          seen.set(row.code, nth + 1);
-          return oneRow(row, index, nth, account.currency, on);
-        })}
+        ${repeat(
+          rows,
+          (one) => one.key,
+          (one) => oneRow(one, account.currency, on),
+        )}
       </tbody>
     </table>`;
 }
 
-function oneRow(
-  row: AccountRow,
-  index: number,
-  nth: number,
-  currency: string,
-  on: Entry,
-): TemplateResult {
+/** A row with its place among those of the same code, and a name for its fields that stays when others come or go. */
+interface PlacedRow {
+  readonly row: AccountRow;
+  readonly nth: number;
+  readonly key: string;
+}
+
+function placed(rows: readonly AccountRow[]): readonly PlacedRow[] {
+  const seen = new Map<string, number>();
+  return rows.map((row) => {
+    const nth = seen.get(row.code) ?? 0;
+    seen.set(row.code, nth + 1);
+    const id = row.code.replace(/[^\w-]/g, (letter) => `_${letter.charCodeAt(0)}_`);
+    return { row, nth, key: `${nth}-${id}` };
+  });
+}
+
+function oneRow(one: PlacedRow, currency: string, on: Entry): TemplateResult {
+  const { row, nth, key } = one;
   const { words, request } = on;
   return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
     <th scope="row">
@@ -48,14 +61,14 @@ function oneRow(
       <span class="small">${words.head[row.head]}, ${words.basis[row.basis]}</span>
       <span class="formula">${row.formula}</span>
       <span class="small">${words.source}: ${row.source}</span>
-      ${rowDetails(row, index, currency, on)}
+      ${rowDetails(one, currency, on)}
     </th>
     <td>
       <span class="narrow" aria-hidden="true">${words.claimedBy}</span>
       <span class="on-screen"
         >${entryField(
           {
-            key: `by-${index}`,
+            key: `by-${key}`,
             label: `${words.claimedBy}: ${row.what}`,
             value: row.claimedBy,
             kind: 'words',
@@ -73,7 +86,7 @@ function oneRow(
       <span class="on-screen"
         >${entryField(
           {
-            key: `evidence-${index}`,
+            key: `evidence-${key}`,
             label: `${words.evidence}: ${row.what}`,
             value: row.evidence,
             kind: 'words',
@@ -101,8 +114,7 @@ function oneRow(
 
 /** What went into the amount; a row of the book may be replaced there by what was invoiced. */
 function rowDetails(
-  row: AccountRow,
-  index: number,
+  { row, key }: PlacedRow,
   currency: string,
   on: Entry,
 ): TemplateResult | typeof nothing {
@@ -111,7 +123,7 @@ function rowDetails(
   // Trains and time sheets are entered above the rows.
   const mayInvoice = !row.code.startsWith('train-') && (row.basis === 'worked out' || !!invoice);
   if (row.inputs.length === 0 && !mayInvoice) return nothing;
-  return html`<details ?open=${on.refused.has(`invoice-${index}`)}>
+  return html`<details ?open=${on.refused.has(`invoice-${key}`)}>
     <summary>
       ${mayInvoice ? words.inputsAndInvoice : words.inputs}<span class="unseen">: ${row.what}</span>
     </summary>
@@ -128,7 +140,7 @@ function rowDetails(
       mayInvoice
         ? entryField<string | null>(
             {
-              key: `invoice-${index}`,
+              key: `invoice-${key}`,
               label: words.invoice(currency),
               shown: true,
               value: invoice?.amount ?? '',

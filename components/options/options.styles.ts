@@ -174,7 +174,7 @@ export const styles = css`
   }
   @container (min-width: 46rem) {
     .options > li {
-      grid-template-columns: minmax(12rem, 1fr) minmax(0, 2fr);
+      grid-template-columns: minmax(11rem, 1fr) minmax(0, 3fr);
     }
   }
   @media (forced-colors: active) {

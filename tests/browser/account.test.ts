@@ -111,10 +111,10 @@ describe('possession-account', () => {
 
   it('keeps who claims a row when its time is recorded later', async () => {
     const el = await shown();
-    await type(el, `#by-${rowOf(el, 'train-T1')}`, 'Operator North');
+    await type(el, '#by-0-train-T1', 'Operator North');
     expect(el.answer!.rows[rowOf(el, 'train-T1')]!.claimedBy).to.equal('Operator North');
     await type(el, '#late-0', '12');
-    await type(el, `#evidence-${rowOf(el, 'train-T1')}`, 'Log 12');
+    await type(el, '#evidence-0-train-T1', 'Log 12');
     const row = el.answer!.rows[rowOf(el, 'train-T1')]!;
     expect([row.claimedBy, row.evidence, row.evidenced]).to.deep.equal([
       'Operator North',
@@ -129,7 +129,7 @@ describe('possession-account', () => {
     const el = await shown();
     const open = texts(el, '.tag.open').length;
     expect(open).to.equal(el.answer!.rows.filter((one) => Number(one.amount) !== 0).length);
-    await type(el, `#evidence-${rowOf(el, 'buses')}`, 'Invoice 77');
+    await type(el, '#evidence-0-buses', 'Invoice 77');
     expect(texts(el, '.tag.open').length).to.equal(open - 1);
     expect(texts(el, '.sums dd')[1]).to.contain('2,800.00');
   });
@@ -143,10 +143,10 @@ describe('possession-account', () => {
     await type(el, '#number-0', '2');
     // 2 cranes x 2.5 h x 240.
     expect(el.answer!.rows[rowOf(el, 'standing-crane')]!.amount).to.equal('1200.00');
-    await type(el, `#invoice-${rowOf(el, 'buses')}`, '3,105.20');
+    await type(el, '#invoice-0-buses', '3,105.20');
     const buses = el.answer!.rows[rowOf(el, 'buses')]!;
     expect([buses.amount, buses.basis]).to.deep.equal(['3105.20', 'recorded']);
-    await type(el, `#invoice-${rowOf(el, 'buses')}`, '');
+    await type(el, '#invoice-0-buses', '');
     expect(el.answer!.rows[rowOf(el, 'buses')]!.amount).to.equal('2800.00');
   });
 
@@ -173,7 +173,7 @@ describe('possession-account', () => {
     for (const [css, bad] of [
       ['#late-1', 'late'],
       ['#handback-clock', '25:00'],
-      [`#invoice-${rowOf(el, 'buses')}`, '-4'],
+      ['#invoice-0-buses', '-4'],
     ] as const) {
       await type(el, css, bad);
       expect(part(el, css).value).to.equal(bad);
@@ -185,6 +185,23 @@ describe('possession-account', () => {
     await el.updateComplete;
     expect(part(el, '#late-1').value).to.equal('late');
     expect(asked).to.equal(0);
+  });
+
+  it('takes nothing away from what is being typed when an answer comes and rows move', async () => {
+    const el = await shown();
+    const field = part(el, '#evidence-0-buses');
+    field.focus();
+    field.value = 'Invoice 7';
+    const asked = { ...request, actualHandback: addMinutes(night.end, 55) };
+    el.request = asked;
+    el.answer = accountFor(asked);
+    await el.updateComplete;
+    expect(part(el, '#evidence-0-buses')).to.equal(field);
+    expect(field.value).to.equal('Invoice 7');
+    const all = { ...asked, standingActuals: [] };
+    el.answer = accountFor({ ...all, actualHandback: addMinutes(night.end, 31) });
+    await el.updateComplete;
+    expect(part(el, '#evidence-0-buses').value).to.equal('Invoice 7');
   });
 
   it('offers the account as a table, but not while a newer one is worked out', async () => {
@@ -219,7 +236,7 @@ describe('possession-account', () => {
   it('has no accessibility faults empty, begun, full and refused, light and dark', async () => {
     const el = await shown();
     await type(el, '#late-1', 'late');
-    await type(el, `#evidence-${rowOf(el, 'buses')}`, 'Invoice 77');
+    await type(el, '#evidence-0-buses', 'Invoice 77');
     part(el, '.add-standing').click();
     await el.updateComplete;
     const full = el.request;

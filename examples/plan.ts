@@ -14,7 +14,10 @@ Deck,D20,Set the new deck,D10,540,Up;Down,5200,5300
 Drains,R10,Flush the drains,,120,Down,6000,6400
 `;
 
-/** The tables of an invented line, read as a person's own files would be. */
+/**
+ * The tables of an invented line, read as a person's own files would be. It has no rules, so all booked time counts as
+ * usable; a real plan adds its rules file here, with lead-in, lead-out, margin and curfews.
+ */
 export async function readPlan(): Promise<PlanDocument> {
   const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
   const files = [

@@ -1,7 +1,7 @@
 import { dayFromText, dayText } from '../../src/calendar/index.js';
 
 const moment = /^(\d{4}-\d{2}-\d{2})(.*)$/s;
-const numbered = /^(.*?)(-?\d+(?:\.\d+)?)(\D*)$/s;
+const numbers = /-?\d+(?:\.\d+)?/g;
 
 /** The date a cell begins with, a day further, with whatever stands behind it; `undefined` when it is no date. */
 export function daysLater(cell: string, days: number): string | undefined {
@@ -63,8 +63,11 @@ function laterNumbers(seeds: readonly string[], count: number): string[] | undef
 }
 
 function readNumbered(cell: string): Numbered | undefined {
-  const [, before, number, after] = numbered.exec(cell) ?? [];
-  if (before === undefined || number === undefined || after === undefined) return undefined;
+  const last = [...cell.matchAll(numbers)].at(-1);
+  if (!last) return undefined;
+  const number = last[0];
+  const before = cell.slice(0, last.index);
+  const after = cell.slice(last.index + number.length);
   // Behind a name a hyphen parts; it is no sign: "N-09".
   const signed = number.startsWith('-') && before === '';
   const bare = number.replace('-', '');

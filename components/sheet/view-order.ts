@@ -21,7 +21,7 @@ export interface ViewWish {
 export const asInTheFile: ViewWish = { filters: [], onlyFaults: false };
 
 const collator = new Intl.Collator(undefined, { numeric: true });
-const plainNumber = /^[-+]?(?:\d+\.?\d*|\.\d+)$/;
+const plainNumber = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)$/;
 
 /**
  * Indexes of the rows to show, in their order; `null` when that is every row as in the file. Sorting is stable:

@@ -277,7 +277,7 @@ export function fileNameOf(document: PlanDocument): string {
   const name = document.name
     .normalize('NFC')
     .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
+    .replace(/^-|-$/g, '')
     .slice(0, 60);
   return `${name === '' ? 'plan' : name}.plan.json`;
 }

@@ -105,7 +105,7 @@ function toBase64Url(bytes: Uint8Array): string {
   let text = '';
   for (let at = 0; at < bytes.length; at += 8_192)
     text += String.fromCharCode(...bytes.subarray(at, at + 8_192));
-  return btoa(text).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
+  return btoa(text).replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '');
 }
 
 function fromBase64Url(text: string): Uint8Array<ArrayBuffer> | undefined {

@@ -39,7 +39,7 @@ export function readHolidays(path: string): {
 function fromLines(text: string): readonly Written[] {
   return text
     .split(/\r\n|\r|\n/)
-    .map((each, index) => ({ text: each.replace(/#.*$/, '').trim(), line: index + 1 }))
+    .map((each, index) => ({ text: each.split('#', 1)[0]!.trim(), line: index + 1 }))
     .filter((one) => one.text !== '');
 }
 

@@ -161,7 +161,7 @@ function fileStem(name: string): string {
     .replace(/[\\/:*?"<>|\p{C}]/gu, ' ')
     .replace(/\s+/g, ' ')
     .trim()
-    .replace(/^\.+|\.+$/g, '')
+    .replace(/^\.+|(?<!\.)\.+$/g, '')
     .slice(0, 100)
     .trim();
   return tidy === '' ? 'plan' : tidy;

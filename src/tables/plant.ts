@@ -38,7 +38,7 @@ export function plantFrom(table: Table, options: ReadOptionsOfKind): PlantResult
 }
 
 function parseLevel(text: string): Parsed<number> {
-  const read = parseDecimal(plain(text).replace(/\s*dB(?:\s*\(?A\)?)?$/i, ''));
+  const read = parseDecimal(plain(text).replace(/ ?dB(?: ?\(?A\)?)?$/i, ''));
   if ('problem' in read || (read.value > 0 && read.value <= 200)) return read;
   return refuse('level-out-of-range', `${text} is no such level.`, 'Write dB(A) at 10 m.');
 }

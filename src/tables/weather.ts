@@ -101,7 +101,7 @@ function rowsOf<K extends Kind>(
 }
 
 function parseHeight(text: string): Parsed<number> {
-  const read = parseDecimal(text.replace(/\s*m$/i, ''));
+  const read = parseDecimal(text.replace(/(?<!\s)\s*m$/i, ''));
   if ('problem' in read || (read.value > 0 && read.value <= 500)) return read;
   return refuse('height-out-of-range', `${text} is no such height.`, 'Write metres above ground.');
 }

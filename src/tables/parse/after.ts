@@ -5,7 +5,7 @@ import { plain, refuse, type Parsed } from './parsed.js';
 
 const mend =
   'Write A20, A20 + 48 h, start of A20 + 30 min, or A20 when cured, with ; between several.';
-const curedWords = /\s+(?:when|once) cured(?=\s*(?:\+|$))/i;
+const curedWords = /(?<!\s)\s+(?:when|once) cured(?=\s*(?:\+|$))/i;
 const prefix = /^(start|finish|end) of\s+/i;
 
 /**

@@ -35,7 +35,7 @@ export function speedParser(heading: string, most: number): Parser<number> {
 export function temperatureParser(heading: string): Parser<number> {
   const inFahrenheit = /(?:^|[^a-z])(?:f|fahrenheit)\b/i.test(plain(heading));
   return (text): Parsed<number> => {
-    const own = /^(.+?)\s*°?\s*([cf])$/i.exec(plain(text));
+    const own = /^(.*[^ °]) ?°? ?([cf])$/i.exec(plain(text));
     const read = parseDecimal((own ? own[1]! : text).replace(/\s?°$/, ''));
     if ('problem' in read) return read;
     const fahrenheit = own ? own[2]!.toLowerCase() === 'f' : inFahrenheit;

@@ -32,7 +32,7 @@ export function cellText({ value, format = '' }: WorkbookCell, system: DaySystem
 function numberText(value: number): string {
   const text = String(Number(value.toPrecision(15)));
   if (!text.includes('e')) return text;
-  const plain = value.toFixed(Math.abs(value) < 1 ? 20 : 0).replace(/\.?0+$/, '');
+  const plain = value.toFixed(Math.abs(value) < 1 ? 20 : 0).replace(/\.?(?<!0)0+$/, '');
   return Number(plain) === value ? plain : text;
 }
 
@@ -41,7 +41,7 @@ function bare(format: string): string {
   return format
     .replace(/"[^"]*"/g, '')
     .replace(/[\\_*]./g, '')
-    .replace(/\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, '')
+    .replace(/\[(?!h+\]|m+\]|s+\])[^\][]*\]/gi, '')
     .toLowerCase();
 }
 

@@ -177,7 +177,7 @@ export function sheetNames(wanted: readonly string[]): string[] {
       name
         .replace(/[[\]:*?/\\\p{C}]/gu, ' ')
         .trim()
-        .replace(/^'+|'+$/g, '')
+        .replace(/^'+|(?<!')'+$/g, '')
         .slice(0, longestName)
         .trim() || 'Table';
     let given = tidy;

@@ -1,0 +1,37 @@
+// Judged by recheck 4.5.0, a general-purpose checker of regular expressions, in plain JavaScript.
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { checkSync } from 'recheck';
+import { sourceExpressions } from './source-expressions.js';
+
+type Check = typeof checkSync;
+let check: Check;
+beforeAll(async () => {
+  process.env['RECHECK_SYNC_BACKEND'] = 'pure';
+  process.env['RECHECK_BACKEND'] = 'pure';
+  ({ checkSync: check } = await import('recheck'));
+});
+
+const limits = { timeout: 20_000, randomSeed: 1 };
+
+describe('regular expressions', () => {
+  it('the checker finds a known bad one', () => {
+    expect(check('^(a+)+$', '', limits).status).toBe('vulnerable');
+  });
+
+  it('none in src, components and app can be made to run away by its text', () => {
+    const { fixed } = sourceExpressions('src', 'components', 'app');
+    expect(fixed.length).toBeGreaterThan(50);
+    const unlike = new Map(fixed.map((one) => [`/${one.source}/${one.flags}`, one]));
+    const bad = [...unlike.values()].flatMap((one) => {
+      const { status, complexity } = check(one.source, one.flags, limits);
+      return status === 'safe'
+        ? []
+        : [`${one.at} /${one.source}/${one.flags}: ${status} ${complexity?.summary ?? ''}`];
+    });
+    expect(bad).toEqual([]);
+  }, 600_000);
+
+  it('none is made from text known only as the program runs', () => {
+    expect(sourceExpressions('src', 'components', 'app').made).toEqual([]);
+  });
+});

@@ -21,6 +21,7 @@ type Tag<Element, Own extends keyof Element, Events> = DetailedHTMLProps<
   Partial<Events>;
 
 declare module 'react' {
+  // eslint-disable-next-line @typescript-eslint/no-namespace -- React's own place for the tags it knows
   namespace JSX {
     interface IntrinsicElements {
       'possession-sheet': Tag<

@@ -64,4 +64,48 @@ async function measure(): Promise<{ empty: Frames; sheet: Frames; ratio: number 
   return { empty, sheet, ratio: sheet.p95 / empty.p95 };
 }
 
-Object.assign(globalThis, { measure });
+export interface EditTimes {
+  readonly median: number;
+  readonly p95: number;
+  readonly max: number;
+}
+
+/** Milliseconds from the key that keeps what was typed to the frame that shows it, over 40 cells far apart. */
+async function measureEdits(): Promise<EditTimes> {
+  const scroller = await sheetScroller();
+  const sheet = document.querySelector('possession-sheet')!;
+  const key = (on: Element, name: string): boolean =>
+    on.dispatchEvent(
+      new KeyboardEvent('keydown', { key: name, bubbles: true, cancelable: true, composed: true }),
+    );
+  /** Resolves once a frame has been drawn: what is posted from within it comes after. */
+  const drawn = (): Promise<void> =>
+    new Promise((done) =>
+      requestAnimationFrame(() => {
+        const channel = new MessageChannel();
+        channel.port1.onmessage = () => done();
+        channel.port2.postMessage(undefined);
+      }),
+    );
+  const times: number[] = [];
+  for (let turn = 0; turn < 40; turn += 1) {
+    const row = (turn * 7_919) % ROWS;
+    sheet.goTo(row, `c${turn % COLUMNS}`);
+    await sheet.updateComplete;
+    key(scroller, 'F2');
+    await sheet.updateComplete;
+    const field = scroller.querySelector<HTMLTextAreaElement>('textarea.typing')!;
+    field.value = `typed ${turn}`;
+    await drawn();
+    const begun = performance.now();
+    key(field, 'Enter');
+    await drawn();
+    times.push(performance.now() - begun);
+    if (sheet.table.rows[row]![turn % COLUMNS] !== `typed ${turn}`)
+      throw new Error(`Row ${row} was not changed.`);
+  }
+  times.sort((a, b) => a - b);
+  return { median: times[20]!, p95: times[38]!, max: times[39]! };
+}
+
+Object.assign(globalThis, { measure, measureEdits });

@@ -300,7 +300,7 @@ export const styles = css`
     display: none;
   }
 
-  @container (max-width: 41.99rem) {
+  @container (max-width: 53.99rem) {
     .narrow {
       display: block;
       color: var(--_quiet);
@@ -319,7 +319,7 @@ export const styles = css`
     }
     .cards tr {
       display: grid;
-      grid-template-columns: 2fr 3fr auto;
+      grid-template-columns: 1fr 1fr auto;
       column-gap: 0.75rem;
       padding-block: 0.625rem;
       border-bottom: 1px solid var(--_rule);

@@ -53,8 +53,8 @@ function placed(rows: readonly AccountRow[]): readonly PlacedRow[] {
 }
 
 function oneRow(one: PlacedRow, currency: string, on: Entry): TemplateResult {
-  const { row, nth, key } = one;
-  const { words, request } = on;
+  const { row } = one;
+  const { words } = on;
   return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
     <th scope="row">
       <span class="title">${clockWords(row.what)}</span>
@@ -63,7 +63,20 @@ function oneRow(one: PlacedRow, currency: string, on: Entry): TemplateResult {
       <span class="small">${words.source}: ${row.source}</span>
       ${rowDetails(one, currency, on)}
     </th>
-    <td>
+    ${claimCells(one, on)}
+    <td class="figure">
+      <span class="amount">${moneyText(row.amount)}</span>
+      ${row.counted ? nothing : html`<span class="small">(${words.notCounted})</span>`}
+    </td>
+  </tr>`;
+}
+
+/** Who claims a row and what shows it; where nothing is charged and nothing was said, there is nothing to claim. */
+function claimCells({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
+  const { words, request } = on;
+  if (Number(row.amount) === 0 && row.claimedBy === '' && !row.evidenced)
+    return html`<td colspan="2" class="none quiet">${words.nothingCharged}</td>`;
+  return html`<td>
       <span class="narrow" aria-hidden="true">${words.claimedBy}</span>
       <span class="on-screen"
         >${entryField(
@@ -104,12 +117,7 @@ function oneRow(one: PlacedRow, currency: string, on: Entry): TemplateResult {
             >`
           : nothing
       }
-    </td>
-    <td class="figure">
-      <span class="amount">${moneyText(row.amount)}</span>
-      ${row.counted ? nothing : html`<span class="small">(${words.notCounted})</span>`}
-    </td>
-  </tr>`;
+    </td>`;
 }
 
 /** What went into the amount; a row of the book may be replaced there by what was invoiced. */

@@ -76,6 +76,7 @@ export const defaultStrings = {
   source: 'Source',
   inputs: 'Inputs',
   inputsAndInvoice: 'Inputs, and what was invoiced',
+  nothingCharged: 'nothing charged',
   unclaimed: 'nobody yet',
 
   total: 'Total counted',

@@ -1,0 +1,99 @@
+// npm run trust: everything that shows what the README promises, as one table of figures. Exit 1 when one falls short.
+// TRUST_QUICK=1 takes fewer cases.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { findBrowser } from './find-browser.mjs';
+import { runtimePackages, unpinned } from './licences.mjs';
+
+const quick = process.env.TRUST_QUICK === '1';
+const faults = quick ? 500 : 10_000;
+const edits = quick ? 12 : 200;
+const lines = quick ? 60 : 900;
+const folder = mkdtempSync(join(tmpdir(), 'possession-fit-trust-'));
+const rows = [];
+const row = (name, figure, aim, ok) => rows.push({ name, figure, aim, ok: ok ? 'yes' : 'NO' });
+
+/** Runs test files; one row with how many tests passed. `what` says what they were tried with. */
+function tests(name, what, words, env = {}) {
+  console.log(`— ${name}`);
+  const report = join(folder, `${rows.length}.json`);
+  const done = spawnSync(
+    'node_modules/.bin/vitest',
+    ['run', ...words, '--reporter=json', `--outputFile=${report}`, '--testTimeout=3600000'],
+    { encoding: 'utf8', env: { ...process.env, ...env } },
+  );
+  try {
+    const { numPassedTests, numTotalTests, success, testResults } = JSON.parse(
+      readFileSync(report, 'utf8'),
+    );
+    const ok = success && done.status === 0 && numPassedTests > 0;
+    row(name, `${numPassedTests} of ${numTotalTests} checks hold`, what, ok);
+    if (!ok)
+      for (const file of testResults)
+        for (const one of file.assertionResults)
+          if (one.status === 'failed') console.error(one.fullName, one.failureMessages.join('\n'));
+  } catch {
+    console.error(done.stderr);
+    row(name, 'did not run', what, false);
+  }
+}
+
+tests('regular expressions', 'none can run away', ['tests/unit/trust/regular-expressions.test.ts']);
+tests(
+  'command line',
+  `${lines} random command lines: no crash, no hang`,
+  ['tests/unit/trust/verbs.test.ts'],
+  { TRUST_CASES: String(lines) },
+);
+tests(
+  'keeping a plan',
+  `${faults} faults: no committed edit lost`,
+  ['tests/unit/store/faults.test.ts'],
+  { STORE_FAULTS: String(faults) },
+);
+tests(
+  'one edit worked out again',
+  `${edits} random plans: the same as worked out whole`,
+  ['tests/unit/engine/incremental.test.ts'],
+  { INCREMENTAL_CASES: String(edits) },
+);
+tests('inline, port and worker', 'one contract', ['tests/unit/engine/engines.test.ts']);
+tests(
+  'hostile tables in the page',
+  'text only, strict policy, Trusted Types',
+  ['--config', 'tests/offline/vitest.config.ts', 'tests/offline/hostile.test.ts'],
+  { CHROME_PATH: await findBrowser() },
+);
+
+const read = (name) => JSON.parse(readFileSync(name, 'utf8'));
+const packages = runtimePackages(read('package-lock.json'));
+const refused = packages.filter((one) => !one.ok);
+row(
+  'licences',
+  `${packages.length} packages, ${refused.length} refused`,
+  '0 refused',
+  !refused.length,
+);
+const loose = unpinned(read('package.json'));
+row('versions', `${loose.length} not pinned`, '0', loose.length === 0);
+
+console.log('— the built page');
+const page = join(folder, 'page');
+const built = spawnSync(
+  'node_modules/.bin/vite',
+  ['build', '--config', 'vite.config.ts', '--logLevel', 'error', '--outDir', page],
+  { stdio: ['ignore', 'ignore', 'inherit'] },
+);
+if (built.status === 0) {
+  const names = readdirSync(page, { recursive: true }).map((name) => join(page, name));
+  const files = names.filter((name) => statSync(name).isFile());
+  const bytes = files.reduce((sum, name) => sum + gzipSync(readFileSync(name)).length, 0);
+  row('the built page', `${Math.round(bytes / 1024)} KiB compressed`, 'told, no limit set', true);
+} else row('the built page', 'not built', 'built', false);
+
+rmSync(folder, { recursive: true, force: true });
+console.table(Object.fromEntries(rows.map(({ name, ...rest }) => [name, rest])));
+if (rows.some((one) => one.ok === 'NO')) process.exitCode = 1;

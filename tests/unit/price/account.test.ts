@@ -178,6 +178,24 @@ describe('the account after the event', () => {
   });
 });
 
+describe('claims on trains whose time is not recorded', () => {
+  it('are taken by the code of the row, and give way to those of a recorded time', () => {
+    const claims = { 'train-T1': { claimedBy: 'Operator', evidence: 'letter 4' } };
+    const of = (a: ReturnType<typeof account>) => a.rows.find((row) => row.code === 'train-T1')!;
+    expect(of(account({ ...base, claims }))).toMatchObject({
+      basis: 'worked out',
+      claimedBy: 'Operator',
+      evidenced: true,
+    });
+    const trainActuals = [{ train: 'T1', passedAt: null, claimedBy: 'Another' }];
+    expect(of(account({ ...base, claims, trainActuals }))).toMatchObject({
+      basis: 'recorded',
+      claimedBy: 'Another',
+      evidenced: false,
+    });
+  });
+});
+
 describe('tables of rows', () => {
   it('hold every row as text under the same columns', () => {
     const a = account(base);

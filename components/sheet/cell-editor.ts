@@ -19,28 +19,30 @@ export interface EditorOptions {
  */
 export class CellEditor {
   readonly #options: EditorOptions;
-  readonly #field: HTMLTextAreaElement;
+  readonly #field: HTMLTextAreaElement | HTMLInputElement;
   readonly #list: HTMLElement | undefined;
   #picked = -1;
   #closed = false;
 
   constructor(cell: HTMLElement, options: EditorOptions) {
     this.#options = options;
-    this.#field = document.createElement('textarea');
+    // A field of one line would lose the line breaks of the cell, one of several may offer no choices.
+    const offers = options.choices.length > 0 && !/[\r\n]/.test(options.text);
+    this.#field = document.createElement(offers ? 'input' : 'textarea');
     this.#field.className = 'typing';
-    this.#field.rows = 1;
     this.#field.spellcheck = false;
     this.#field.autocapitalize = 'off';
+    this.#field.autocomplete = 'off';
     this.#field.enterKeyHint = 'done';
     this.#field.setAttribute('aria-label', options.label);
     this.#field.value = options.text;
-    this.#field.addEventListener('keydown', this.#onKey);
+    this.#field.addEventListener('keydown', (event: Event) => this.#onKey(event as KeyboardEvent));
     this.#field.addEventListener('input', this.#onInput);
     this.#field.addEventListener('blur', () => this.#keep('stay'));
     for (const type of ['copy', 'cut', 'paste', 'click', 'dblclick', 'pointerdown', 'contextmenu'])
       this.#field.addEventListener(type, (event) => event.stopPropagation());
     cell.append(this.#field);
-    if (options.choices.length > 0) this.#list = this.#offer(cell);
+    if (offers) this.#list = this.#offer(cell);
     this.#field.focus({ preventScroll: true });
     this.#field.setSelectionRange(options.text.length, options.text.length);
     this.#grow();
@@ -112,6 +114,7 @@ export class CellEditor {
   }
 
   #grow(): void {
+    if (this.#field instanceof HTMLInputElement) return;
     const lines = this.#field.value.split('\n').length;
     this.#field.rows = Math.min(8, lines);
   }
@@ -140,7 +143,9 @@ export class CellEditor {
       this.#close();
       this.#options.leave();
     } else if (key === 'newLine') {
-      this.#field.setRangeText('\n', this.#field.selectionStart, this.#field.selectionEnd, 'end');
+      const field = this.#field;
+      if (field instanceof HTMLInputElement) return;
+      field.setRangeText('\n', field.selectionStart, field.selectionEnd, 'end');
       this.#grow();
     } else {
       const onward = { keepDown: 'down', keepUp: 'up', keepOn: 'on', keepBack: 'back' } as const;

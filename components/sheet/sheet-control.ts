@@ -220,7 +220,9 @@ export class SheetControl implements ActHost {
     });
   }
 
+  /** An act chosen from the menu has closed it already, and the focus is where that act wants it. */
   menuClosed(): void {
+    if (!this.menu) return;
     this.menu = undefined;
     this.focus();
     this.refresh();

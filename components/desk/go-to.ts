@@ -19,6 +19,7 @@ export async function goTo(desk: Shown, root: Root, place: Place): Promise<void>
   } else if (place.to === 'rule') {
     desk.show('rules');
     await desk.updateComplete;
+    await customElements.whenDefined('possession-rules');
     root.querySelector<PossessionRules>('possession-rules')?.goTo(place.id);
   } else if (!tables) return;
   else if (place.to === 'window') {
@@ -49,18 +50,20 @@ async function goToCell(
   desk.picked.tell(() => told);
   await desk.updateComplete;
   const sheet = root.querySelector<PossessionSheet>(`[data-kind=${kind}]`);
+  await customElements.whenDefined('possession-sheet');
   await sheet?.updateComplete;
   sheet?.goTo(row, column);
   sheet?.scrollIntoView({ block: 'nearest' });
 }
 
 /** The sheet moves to the row of the window picked elsewhere; a cell of that row stays where it is. */
-export function followInSheet({ document, picked }: Desk, root: Root): void {
+export async function followInSheet({ document, picked }: Desk, root: Root): Promise<void> {
   const sheet = root.querySelector<PossessionSheet>('[data-kind=windows]');
   const table = document?.tables.windows;
   const row = table ? rowWith(table, 'window', picked.window) : -1;
   if (!sheet || row < 0) return;
-  void sheet.updateComplete.then(() => {
-    if (sheet.currentRow !== row) sheet.goTo(row);
-  });
+  // A page may define the desk before the elements in it.
+  await customElements.whenDefined('possession-sheet');
+  await sheet.updateComplete;
+  if (sheet.isConnected && sheet.currentRow !== row) sheet.goTo(row);
 }

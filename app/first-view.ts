@@ -1,0 +1,10 @@
+import '../components/ledger/define.js';
+import '../components/ribbon/define.js';
+import { PossessionDesk } from '../components/desk/desk.js';
+
+// The desk and what its first view draws. The other elements follow once that is on the screen, and take on the
+// properties they were given before.
+if (!customElements.get('possession-desk'))
+  customElements.define('possession-desk', PossessionDesk);
+
+requestAnimationFrame(() => setTimeout(() => void import('../components/desk/define.js')));

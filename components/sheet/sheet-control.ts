@@ -2,9 +2,9 @@ import type { LitElement } from 'lit';
 import type { TableText } from '../../src/model/index.js';
 import type { GridCell } from '../shared/grid-keys.js';
 import { performs, type Act, type ActHost } from './acts.js';
-import { pasteCells, selectedCells, clearCells, typeCell } from './cell-acts.js';
-import { CellEditor, type Onward } from './cell-editor.js';
+import { pasteCells, selectedCells, clearCells } from './cell-acts.js';
 import { CellSelectEvent } from './cell-select-event.js';
+import { CellTyping, type TypingHost } from './cell-typing.js';
 import { readCells, writeCells } from './clipboard-port.js';
 import { Finder } from './find-bar.js';
 import { openMenu, type MenuPlace } from './menu.js';
@@ -25,17 +25,8 @@ export interface SheetElement extends LitElement {
   choices: Readonly<Record<string, readonly string[]>>;
 }
 
-interface Typing {
-  /** Indexes in the table, which keep meaning the same cell when the view changes. */
-  row: number;
-  readonly column: number;
-  readonly cells: readonly string[] | undefined;
-  readonly place: GridCell;
-  readonly editor: CellEditor;
-}
-
 /** What a person does with the sheet, whichever way they do it: keys, pointer, tools or menu. */
-export class SheetControl implements ActHost {
+export class SheetControl implements ActHost, TypingHost {
   readonly state: SheetState;
   readonly finder = new Finder();
   view: SheetView | undefined;
@@ -49,7 +40,7 @@ export class SheetControl implements ActHost {
   /** Index of the column whose heading is typed. */
   renaming = -1;
   readonly #element: SheetElement;
-  #typing: Typing | undefined;
+  readonly #typing: CellTyping = new CellTyping(this);
 
   constructor(element: SheetElement) {
     this.#element = element;
@@ -66,7 +57,7 @@ export class SheetControl implements ActHost {
 
   /** The cell that is typed in, by its place in the view. */
   get typing(): GridCell | undefined {
-    return this.#typing?.place;
+    return this.#typing.place;
   }
 
   run(act: Act): void {
@@ -124,46 +115,21 @@ export class SheetControl implements ActHost {
     this.refresh(true);
   }
 
+  choicesOf(heading: string): readonly string[] {
+    return this.#element.choices[heading] ?? [];
+  }
+
   /** `text`: what stands in the field instead of what the cell holds. */
   openEditor(text?: string): void {
-    const { state, view } = this;
-    this.closeEditor();
-    if (this.readonly || !view || state.size.rows === 0) return;
-    const place = state.at;
-    state.selection = onlyCell(place);
-    view.update(place, false);
-    view.show(place);
-    const cell = view.pool.cell(place.row, place.column);
-    if (!cell) return;
-    const row = state.fileRow(place.row);
-    const column = state.fileColumn(place.column);
-    const heading = state.table.columns[column] ?? '';
-    const editor = new CellEditor(cell, {
-      text: text ?? state.cell(place.row, place.column),
-      label: `${heading}, ${state.words.line(state.lines.of(row))}`,
-      choices: this.#element.choices[heading] ?? [],
-      keep: (typed, onward) => this.#keep(typed, onward),
-      leave: () => {
-        this.#typing = undefined;
-        this.focus();
-        this.refresh();
-      },
-    });
-    this.#typing = { row, column, cells: state.table.rows[row], place, editor };
-    this.refresh();
+    this.#typing.open(text);
   }
 
   closeEditor(): void {
-    this.#typing?.editor.close();
+    this.#typing.close();
   }
 
-  /** Another table came while a cell was typed in: the typing goes on in the row it was begun in. */
   followRow(): void {
-    const typing = this.#typing;
-    const rows = this.state.table.rows;
-    if (!typing?.cells || rows[typing.row] === typing.cells) return;
-    const moved = rows.findIndex((row) => row === typing.cells);
-    if (moved >= 0) typing.row = moved;
+    this.#typing.followRow();
   }
 
   openHeading(column: number): void {
@@ -292,25 +258,6 @@ export class SheetControl implements ActHost {
 
   focus(): void {
     this.view?.scroller.focus({ preventScroll: true });
-  }
-
-  #keep(typed: string, onward: Onward): void {
-    const typing = this.#typing;
-    if (!typing) return;
-    this.#typing = undefined;
-    const { state } = this;
-    typeCell(state, typing.row, typing.column, typed);
-    if (onward === 'stay') {
-      this.refresh();
-      return;
-    }
-    const { row, column } = typing.place;
-    const moves = { down: [1, 0], up: [-1, 0], on: [0, 1], back: [0, -1] } as const;
-    const [down, along] = moves[onward];
-    const { told } = state;
-    this.focus();
-    this.select(onlyCell({ row: row + down, column: column + along }));
-    state.told = told;
   }
 
   #closeMenu(): void {

@@ -1,5 +1,4 @@
-import { rowsBetween } from '../../src/edits/rows-between.js';
-import type { Splice } from '../../src/edits/index.js';
+import { rowsBetween, type Splice } from '../../src/edits/index.js';
 import type { TableText } from '../../src/model/index.js';
 import type { Selection } from './selection.js';
 

@@ -12,3 +12,4 @@ export {
 export { History } from './history.js';
 export { advance, shownOf, type Line, type Pending } from './line.js';
 export { rebaseEdit } from './rebase-edit.js';
+export { rowsBetween } from './rows-between.js';

@@ -1,6 +1,6 @@
 export { createInlineEngine } from './inline-engine.js';
 export { createPortEngine } from './port-engine.js';
-export { createWorkerEngine } from './worker-engine.js';
+export { createWorkerEngine, type WorkerEngineOptions } from './worker-engine.js';
 export { serve } from './serve.js';
 export { recompute } from './recompute.js';
 export { ruleSketch, sketchWindow, type RuleSketch, type SketchStep } from './rule-sketch.js';

@@ -1,17 +1,33 @@
+import { createInlineEngine } from './inline-engine.js';
 import { createPortEngine } from './port-engine.js';
 import type { Engine } from './types.js';
 import { goesApart, methodsBy, type Call } from './verbs.js';
 
 const start = (): Worker => new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
 
+export interface WorkerEngineOptions {
+  /** Hears once, in words for the reader, that the calculation has moved into the page. */
+  readonly onTrouble?: (text: string) => void;
+}
+
+/** A worker died; a bug in a calculation, which would only fail again, is another error. */
+class LostWorkerError extends Error {
+  override readonly name = 'LostWorkerError';
+}
+
 /**
  * An engine in workers of its own: one for the sheet, kept, and a fresh one for each search, so that a search never
- * holds up an edit and cancelling it is at once. A worker that dies is replaced at the next call; what waited rejects.
+ * holds up an edit and cancelling it is at once. What waited for a worker that died is asked once more of a new one,
+ * since no call changes anything; where that dies too, this thread answers it and all later calls.
  *
  * @param startWorker Makes a worker; for pages that bundle it themselves.
  */
-export function createWorkerEngine(startWorker: () => Worker = start): Engine {
+export function createWorkerEngine(
+  startWorker: () => Worker = start,
+  { onTrouble }: WorkerEngineOptions = {},
+): Engine {
   let current: Engine | undefined;
+  let here: Engine | undefined;
   const searches = new Set<Engine>();
   let disposed = false;
 
@@ -20,7 +36,7 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
     const worker = startWorker();
     const made = createPortEngine(worker, () => worker.terminate());
     const lost = (what: string): void => {
-      made.fail(new Error(what));
+      made.fail(new LostWorkerError(what));
       worker.terminate();
       onLost();
     };
@@ -47,11 +63,43 @@ export function createWorkerEngine(startWorker: () => Worker = start): Engine {
     }
   }
 
+  const once = async (call: Call): Promise<unknown> =>
+    goesApart(call) ? apart(call) : ask(kept(), call);
+
+  const mayAskAgain = (error: unknown, call: Call): boolean =>
+    error instanceof LostWorkerError && !disposed && !call.signal?.aborted;
+
+  async function inThisThread(call: Call, reason: unknown): Promise<unknown> {
+    if (!here) {
+      here = createInlineEngine();
+      onTrouble?.(
+        `The background calculation stopped twice (${(reason as Error).message}). The page now calculates by itself: it may pause while it does. Nothing was lost; reload the page to start afresh.`,
+      );
+    }
+    return ask(here, call);
+  }
+
+  async function answered(call: Call): Promise<unknown> {
+    if (here) return ask(here, call);
+    try {
+      return await once(call);
+    } catch (error) {
+      if (!mayAskAgain(error, call)) throw error;
+    }
+    try {
+      return await once(call);
+    } catch (error) {
+      if (!mayAskAgain(error, call)) throw error;
+      return inThisThread(call, error);
+    }
+  }
+
   return {
-    ...methodsBy(async (call) => (goesApart(call) ? apart(call) : ask(kept(), call))),
+    ...methodsBy(answered),
     dispose() {
       disposed = true;
       current?.dispose();
+      here?.dispose();
       for (const search of searches) search.dispose();
     },
   };

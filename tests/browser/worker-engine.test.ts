@@ -50,23 +50,49 @@ describe('the engine in a worker', () => {
     worker.dispose();
   });
 
-  it('starts a new worker after one died, and rejects what waited', async () => {
+  const died = (worker: Worker): boolean =>
+    worker.dispatchEvent(new ErrorEvent('error', { message: 'out of memory' }));
+  const url = new URL('../../src/engine/worker.js', import.meta.url);
+
+  it('asks what waited for a worker that died once more of a new one', async () => {
     const started: Worker[] = [];
-    const worker = createWorkerEngine(() => {
-      const url = new URL('../../src/engine/worker.js', import.meta.url);
-      const one = new Worker(url, { type: 'module' });
-      started.push(one);
-      return one;
-    });
-    await worker.recompute(empty);
-    const waiting = worker.recompute(empty).then(
-      () => 'answered',
-      (error: Error) => error.message,
+    const troubles: string[] = [];
+    const worker = createWorkerEngine(
+      () => {
+        started.push(new Worker(url, { type: 'module' }));
+        return started.at(-1)!;
+      },
+      { onTrouble: (text) => troubles.push(text) },
     );
-    started[0]!.dispatchEvent(new ErrorEvent('error', { message: 'out of memory' }));
-    expect(await waiting).to.contain('out of memory');
-    expect((await worker.recompute(empty)).fits).to.deep.equal([]);
+    const { document } = await worker.importFiles(await sampleFiles(), empty);
+    const waiting = worker.recompute(document);
+    died(started[0]!);
+    expect(await waiting).to.deep.equal(await createInlineEngine().recompute(document));
     expect(started.length).to.equal(2);
+    expect(troubles).to.deep.equal([]);
+    worker.dispose();
+  });
+
+  it('answers in the page, and says so once, where the second worker dies too', async () => {
+    let started = 0;
+    const troubles: string[] = [];
+    const worker = createWorkerEngine(
+      () => {
+        const one = new Worker(url, { type: 'module' });
+        started += 1;
+        queueMicrotask(() => died(one));
+        return one;
+      },
+      { onTrouble: (text) => troubles.push(text) },
+    );
+    const { document } = await createInlineEngine().importFiles(await sampleFiles(), empty);
+    expect(await worker.recompute(document)).to.deep.equal(
+      await createInlineEngine().recompute(document),
+    );
+    expect((await worker.recompute(empty)).fits).to.deep.equal([]);
+    expect(started).to.equal(2);
+    expect(troubles.length).to.equal(1);
+    expect(troubles[0]).to.contain('out of memory');
     worker.dispose();
   });
 });

@@ -16,6 +16,9 @@ import { FitSelectEvent } from './fit-select-event.js';
 import { styles } from './fit.styles.js';
 import { isNearMiss, verdictKind, verdictMark, verdictText } from './verdict-mark.js';
 
+/** Beyond this many pairs the calculation gives no verdicts at all. */
+const MOST_PAIRS = 200_000;
+
 /**
  * Every package against every window: spare time, or what is missing.
  *
@@ -70,6 +73,12 @@ export class PossessionFit extends LitElement {
   override render(): TemplateResult {
     if (this.packages.length === 0 || this.windows.length === 0)
       return html`<p class="key">Nothing to compare yet: the map needs windows and work.</p>`;
+    const pairs = this.packages.length * this.windows.length;
+    if (this.fits.length === 0 && pairs > MOST_PAIRS)
+      return html`<p class="key">
+        No verdicts: ${this.packages.length} packages against ${this.windows.length} windows are
+        more than ${MOST_PAIRS} pairs. Split the plan to compare them.
+      </p>`;
     return html`<ul class="key" aria-label="Key">
         <li class="good">${verdictMark('fits')} fits, usable time to spare</li>
         <li class="bad">

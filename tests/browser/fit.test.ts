@@ -28,6 +28,15 @@ describe('possession-fit', () => {
     expect(new Set(shapes).size).to.equal(3);
   });
 
+  it('says so where there are too many pairs for verdicts', async () => {
+    const el = await shown();
+    el.packages = Array.from({ length: 50_001 }, () => packages[0]!);
+    el.fits = [];
+    await el.updateComplete;
+    expect(text(el.renderRoot.querySelector('p')!)).to.contain('more than 200000 pairs');
+    expect(el.renderRoot.querySelector('table')).to.equal(null);
+  });
+
   it('has one tab stop', async () => {
     const el = await shown();
     expect(el.renderRoot.querySelectorAll('td[tabindex="0"]')).to.have.length(1);

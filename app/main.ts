@@ -1,4 +1,6 @@
-import '../components/desk/define.js';
+import './trusted-types.js';
+import type {} from '../components/desk/desk.js';
+import './first-view.js';
 import { hasPlanLink, PlanStore, readLink } from '../components/store/index.js';
 import { createWorkerEngine } from '../src/engine/index.js';
 import { keepOffline } from './offline.js';
@@ -7,6 +9,7 @@ import { blankPlan, limitSets, samplePlan } from './sample-plan.js';
 const desk = document.querySelector('possession-desk')!;
 const engine = createWorkerEngine(
   () => new Worker(new URL('../src/engine/worker.ts', import.meta.url), { type: 'module' }),
+  { onTrouble: (text) => desk.complain(text) },
 );
 desk.engine = engine;
 desk.limitSets = limitSets;

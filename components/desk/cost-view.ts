@@ -123,7 +123,8 @@ function accountOf(desk: Desk, results: Results, window: AccessWindow | null): T
     .request=${outlooks.accountRequest}
     .busy=${outlooks.isBusy('account')}
     @possession-account-ask=${({ request }: AccountAskEvent) => {
-      if (engine && document) void outlooks.askAccount(engine, document, request);
+      if (engine && document)
+        void outlooks.askAccount(engine, document, request, desk.planning.allocation);
     }}
     @possession-table-save=${(event: TableSaveEvent) => void saveTable(desk, event)}
   ></possession-account>`;
@@ -152,10 +153,10 @@ async function saveTable(
 }
 
 /** After a change of the plan the account of what was entered is worked out anew. */
-export function askAccount({ engine, document, outlooks, picked }: Desk): void {
+export function askAccount({ engine, document, outlooks, picked, planning }: Desk): void {
   const { accountRequest, account } = outlooks;
   if (!engine || !document || account || accountRequest?.window !== picked.window) return;
-  void outlooks.askAccount(engine, document, accountRequest);
+  void outlooks.askAccount(engine, document, accountRequest, planning.allocation);
 }
 
 export async function askOptions(desk: Desk, asked: OptionsAsked | null = null): Promise<void> {

@@ -443,7 +443,7 @@ export const styles = css`
       padding: 0;
       border: 0;
     }
-    possession-sheet,
+    possession-sheet:not(.only),
     possession-import {
       display: none;
     }

@@ -225,8 +225,18 @@ export class Outlooks implements ReactiveController {
   }
 
   /** The account after a late handback, from what was entered so far. */
-  async askAccount(engine: Engine, document: PlanDocument, request: AccountRequest): Promise<void> {
-    this.accountRequest = request;
+  async askAccount(
+    engine: Engine,
+    document: PlanDocument,
+    entered: AccountRequest,
+    allocation: Allocation | null,
+  ): Promise<void> {
+    this.accountRequest = entered;
+    const request = {
+      ...entered,
+      foreseenMinutes: this.overrunMinutes,
+      ...(allocation && { placements: allocation.placements }),
+    };
     await this.#ask('account', 'No account was worked out', async (signal) => {
       const found = await engine.account(document, request, signal);
       return () => (this.account = found);

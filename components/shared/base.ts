@@ -17,7 +17,7 @@ const rules = css`
   *,
   *::before,
   *::after {
-    box-sizing: inherit;
+    box-sizing: border-box;
   }
   h1,
   h2,

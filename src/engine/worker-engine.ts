@@ -1,4 +1,3 @@
-import { createInlineEngine } from './inline-engine.js';
 import { createPortEngine } from './port-engine.js';
 import type { Engine } from './types.js';
 import { goesApart, methodsBy, type Call } from './verbs.js';
@@ -71,6 +70,8 @@ export function createWorkerEngine(
 
   async function inThisThread(call: Call, reason: unknown): Promise<unknown> {
     if (!here) {
+      // Loaded only now: a page whose workers live never needs it.
+      const { createInlineEngine } = await import('./inline-engine.js');
       here = createInlineEngine();
       onTrouble?.(
         `The background calculation stopped twice (${(reason as Error).message}). The page now calculates by itself: it may pause while it does. Nothing was lost; reload the page to start afresh.`,

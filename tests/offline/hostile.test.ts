@@ -106,29 +106,19 @@ describe('a hostile table in the built page', () => {
       if (message.type() === 'error') trouble.push(message.text());
     });
     await page.evaluateOnNewDocument(() => {
-      // Scripts of the worker and the offline copy come from the page's own server alone.
-      const { trustedTypes } = window as unknown as {
-        trustedTypes: { createPolicy: (name: string, rules: object) => void };
-      };
-      trustedTypes.createPolicy('default', {
-        createScriptURL: (url: string) =>
-          new URL(url, location.href).origin === location.origin ? url : null,
-      });
       const watch = window as unknown as Watch;
       watch.violations = [];
-      addEventListener('securitypolicyviolation', (event) =>
+      addEventListener('securitypolicyviolation', (event: SecurityPolicyViolationEvent) =>
         watch.violations.push(
           `${event.violatedDirective} ${event.sample} ${event.sourceFile}:${event.lineNumber}`,
         ),
       );
     });
     await page.goto(address);
-    await page.waitForFunction(() => {
-      const tab = document
-        .querySelector('possession-desk')
-        ?.shadowRoot?.querySelector('#tab-files');
-      return tab !== null && tab !== undefined;
-    });
+    await page.waitForFunction(
+      () => !!document.querySelector('possession-desk')?.figures?.results?.fits.length,
+      { timeout: 60_000 },
+    );
 
     const files: readonly (readonly [string, string])[] = [
       [

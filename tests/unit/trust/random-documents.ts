@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import blns from 'big-list-of-naughty-strings';
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import type { Verb } from '../../../src/cli/arguments.js';
 import { root } from '../../helpers/cli.js';
+
+const blns = createRequire(import.meta.url)('big-list-of-naughty-strings/blns.json') as string[];
 
 /** Files and further words of one command line. */
 export interface Command {

@@ -232,7 +232,7 @@ export const styles = css`
     padding: 0.75rem;
     border-inline-start: 1px solid var(--_rule);
   }
-  aside possession-ledger + possession-why {
+  aside possession-ledger ~ possession-why {
     margin-top: 1rem;
     padding-top: 0.75rem;
     border-top: 2px solid var(--_rule);

@@ -11,6 +11,8 @@ const flags = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  '--disable-renderer-backgrounding',
+  '--disable-backgrounding-occluded-windows',
 ];
 
 /** `new URL('./x.js', import.meta.url)` names a built file; here the source is `x.ts`. */
@@ -35,7 +37,8 @@ const papaparseAsModule = {
 export default {
   files: 'tests/browser/**/*.test.ts',
   nodeResolve: { exportConditions: ['browser', 'production', 'default'] },
-  concurrency: 2,
+  // One page at a time: a browser draws no frames for a page behind another, and tests that wait for one would not end.
+  concurrency: 1,
   middleware: [sourceOfWorkers],
   plugins: [
     papaparseAsModule,

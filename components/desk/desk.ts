@@ -169,14 +169,14 @@ export class PossessionDesk extends LitElement implements Desk {
 
   async openKept(id: string): Promise<void> {
     const document = await this.keeping.open(id);
-    if (document) this.document = document;
+    if (document) this.#turnTo(document);
     else this.complain(this.keeping.notes.join(' ') || 'The plan cannot be opened.');
   }
 
   /** Shows the plan last changed on this device. False where there is none. */
   async openLatest(): Promise<boolean> {
     const document = await this.keeping.openLatest();
-    if (document) this.document = document;
+    if (document) this.#turnTo(document);
     return document !== undefined;
   }
 
@@ -185,7 +185,7 @@ export class PossessionDesk extends LitElement implements Desk {
     await this.keeping.leave();
     await this.keeping.refresh();
     this.keeping.reviewed = true;
-    this.document = document;
+    this.#turnTo(document);
   }
 
   blank(): PlanDocument {
@@ -249,6 +249,7 @@ export class PossessionDesk extends LitElement implements Desk {
     if (this.document !== this.#own) {
       this.planning.forget();
       this.ruleTrial.startFrom(null);
+      this.outlooks.accountRequest = null;
       this.#history = new History(this.document);
       this.#own = this.document;
       this.#planAgain = false;
@@ -259,7 +260,7 @@ export class PossessionDesk extends LitElement implements Desk {
   protected override updated(): void {
     if (this.view !== 'windows' || this.#followed === this.picked.window) return;
     this.#followed = this.picked.window;
-    followInSheet(this, this.renderRoot);
+    void followInSheet(this, this.renderRoot);
   }
 
   /** Settled means that the figures of the current document are shown. */
@@ -405,6 +406,12 @@ export class PossessionDesk extends LitElement implements Desk {
         ${this.wary ? 'Fewer' : `All ${cautions.length} cautions`}
       </button>
     </footer>`;
+  }
+
+  /** Shows another plan. What was said of the columns of the one before does not hold for it. */
+  #turnTo(document: PlanDocument): void {
+    this.reports = [];
+    this.document = document;
   }
 
   /** Takes the next document of the desk's own making; undefined when there is none to go to. */

@@ -180,6 +180,21 @@ describe('the desk as a workbench', () => {
     await waitUntil(async () => (await store.list()).length === 2, 'kept', { timeout: 5000 });
   });
 
+  it('carries nothing that was said or entered of one plan over to another', async () => {
+    const el = await shown(new PlanStore({ name: storeName() }));
+    const report = { file: 'windows.csv', encoding: 'utf-8', delimiter: ',', rows: 2, faults: [] };
+    el.take({ ...plan, name: 'Read' }, [
+      { ...report, kind: 'windows', matched: [], unmatched: ['crew'] },
+    ]);
+    el.outlooks.accountRequest = { window: 'W1', actualHandback: 0 };
+    await el.updateComplete;
+    expect(el.reports).to.have.length(1);
+    await el.review({ ...plan, name: 'From a link' });
+    await el.updateComplete;
+    expect(el.reports).to.deep.equal([]);
+    expect(el.outlooks.accountRequest).to.equal(null);
+  });
+
   it('breaks no rule of accessibility in these views, light and dark', async function () {
     this.timeout(60_000);
     const el = await shown(new PlanStore({ name: storeName() }));

@@ -5,11 +5,11 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import Papa from 'papaparse';
-import { launch, type Browser, type ElementHandle } from 'puppeteer-core';
+import { type Browser, type ElementHandle } from 'puppeteer-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskViews } from '../../components/desk/views.js';
-import { findBrowser } from '../../scripts/find-browser.mjs';
+import { launchedBrowser } from '../helpers/launched-browser.js';
 
 const policy = "require-trusted-types-for 'script'; trusted-types lit-html default";
 const types: Record<string, string> = {
@@ -56,10 +56,7 @@ beforeAll(async () => {
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   address = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
-  browser = await launch({
-    executablePath: await findBrowser(),
-    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-  });
+  browser = await launchedBrowser();
 });
 
 afterAll(async () => {

@@ -1,10 +1,10 @@
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { launch, type Browser, type Page } from 'puppeteer-core';
+import type { Browser, Page } from 'puppeteer-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findBrowser } from '../../scripts/find-browser.mjs';
+import { launchedBrowser } from '../helpers/launched-browser.js';
 import { serveFolder } from './served-folder.js';
 
 let browser: Browser;
@@ -13,18 +13,7 @@ let folder: string;
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'possession-fit-offline-'));
   await build({ configFile: 'vite.config.ts', logLevel: 'error', build: { outDir: folder } });
-  browser = await launch({
-    executablePath: await findBrowser(),
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  });
+  browser = await launchedBrowser();
 });
 
 afterAll(async () => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { launch, type Browser, type Page } from 'puppeteer-core';
+import type { Browser, Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { findBrowser } from '../../scripts/find-browser.mjs';
+import { launchedBrowser } from '../helpers/launched-browser.js';
 import { bundled } from './example-bundle.js';
 
 const policy =
@@ -12,18 +12,7 @@ const framePage =
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await launch({
-    executablePath: await findBrowser(),
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  });
+  browser = await launchedBrowser();
 });
 afterAll(() => browser?.close());
 

@@ -1,6 +1,6 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { durationText, HOUR, MINUTE, type Instant } from '../../src/calendar/index.js';
-import type { RuleSketch, SketchStep } from '../../src/engine/rule-sketch.js';
+import type { RuleSketch, SketchStep } from '../../src/engine/rule-change/rule-sketch.js';
 import { clockText, dayText, stretchText } from '../shared/format.js';
 import { kindFill, kindPatterns, kindText } from '../shared/kinds.js';
 import type { RulesStrings } from './strings.js';

@@ -7,7 +7,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import { isZone } from '../../src/calendar/index.js';
-import { ruleSketch } from '../../src/engine/rule-sketch.js';
+import { ruleSketch } from '../../src/engine/rule-change/rule-sketch.js';
 import type { RuleChange, WorkKind } from '../../src/engine/index.js';
 import { ruleSetSchema, type AccessWindow, type RuleSet } from '../../src/model/index.js';
 import { base } from '../shared/base.js';

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { durationText, instantOf, minuteOfClock } from '../../src/calendar/index.js';
-import { sketchWindow } from '../../src/engine/rule-sketch.js';
+import { sketchWindow } from '../../src/engine/rule-change/rule-sketch.js';
 import { weekdays, type AccessWindow, type Weekday } from '../../src/model/index.js';
 import { stretchText } from '../shared/format.js';
 import { readClock, readMinutes } from './read-field.js';

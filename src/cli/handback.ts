@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { durationText, isoText, type Instant } from '../calendar/index.js';
 import type { AccessWindow, Decisions, Plan } from '../model/index.js';
-import { cutOffCalendar } from '../engine/cut-off-calendar.js';
-import { handbackOf } from '../engine/handback.js';
+import { cutOffCalendar } from '../engine/handback/cut-off-calendar.js';
+import { handbackOf } from '../engine/handback/handback.js';
 import type { Actual, CutOff, HandbackResult } from '../risk/index.js';
 import type { Allocation } from '../schedule/types.js';
 import { planWork } from './allocate.js';

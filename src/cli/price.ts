@@ -1,7 +1,7 @@
 import { isoText } from '../calendar/index.js';
 import type { Plan, Train } from '../model/index.js';
 import type { PriceBook } from '../model/price-book.js';
-import { handbackOf } from '../engine/handback.js';
+import { handbackOf } from '../engine/handback/handback.js';
 import { priceOf } from '../engine/price.js';
 import { planWork } from './allocate.js';
 import type { Answer } from './answer.js';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import { withSite } from '../engine/site-plan.js';
-import { headingAt } from '../engine/import-source.js';
+import { withSite } from '../engine/site/site-plan.js';
+import { headingAt } from '../engine/import/source.js';
 import { siteSchema, type Fault, type TableKind } from '../model/index.js';
 import {
   decodeBytes,

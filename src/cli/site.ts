@@ -1,8 +1,8 @@
 import { durationText, isoText, type Instant } from '../calendar/index.js';
-import { liftingOf } from '../engine/lifting.js';
-import { noiseOf } from '../engine/noise.js';
-import { peopleOf } from '../engine/people.js';
-import type { PeopleAnswer } from '../engine/site-types.js';
+import { liftingOf } from '../engine/site/lifting.js';
+import { noiseOf } from '../engine/site/noise.js';
+import { peopleOf } from '../engine/site/people.js';
+import type { PeopleAnswer } from '../engine/site/types.js';
 import type { PlanResult } from '../tables/index.js';
 import type { Answer } from './answer.js';
 import { textTable } from './text-table.js';

@@ -1,7 +1,7 @@
 import type { Placement } from '../fit/types.js';
 import type { PlanDocument } from '../model/index.js';
 import { account, overrunCost, type Account, type AccountInputs } from '../price/index.js';
-import { sitePlan } from './site-plan.js';
+import { sitePlan } from './site/site-plan.js';
 
 /** What was recorded of one late handback. */
 export interface AccountRequest extends Pick<

@@ -1,6 +1,6 @@
 import type { AllocateOptions as SearchOptions } from '../schedule/index.js';
 import type { Session } from './incremental/session.js';
-import { sitePlan } from './site-plan.js';
+import { sitePlan } from './site/site-plan.js';
 import type { AllocateOptions, Progress } from './types.js';
 import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
 
@@ -26,7 +26,7 @@ export const answers: {
 } = {
   recompute: (asked, document) => asked.session.recompute(document, asked.onProgress),
   async importFiles(asked, files, document) {
-    const { importFiles } = await import('./import-files.js');
+    const { importFiles } = await import('./import/import-files.js');
     return importFiles(files, document, asked.onProgress);
   },
   async exportFiles(_, document, options) {
@@ -53,7 +53,7 @@ export const answers: {
     return shortNotice(plan, before, window, searching(options, asked));
   },
   async handback(asked, document, request) {
-    const { handbackOf } = await import('./handback.js');
+    const { handbackOf } = await import('./handback/handback.js');
     return handbackOf(
       sitePlan(document).plan,
       { ...document.decisions, ...request },
@@ -75,7 +75,7 @@ export const answers: {
     return accountOf(document, request);
   },
   async options(asked, document, request) {
-    const { optionsOf } = await import('./options.js');
+    const { optionsOf } = await import('./options/options.js');
     const found = optionsOf(document, request, {
       clock: () => performance.now(),
       stopped: () => asked.stopped(),
@@ -89,19 +89,19 @@ export const answers: {
     return bookOf(sitePlan(document).plan, document.name, request);
   },
   async people(_, document, request) {
-    const { peopleOf } = await import('./people.js');
+    const { peopleOf } = await import('./site/people.js');
     return peopleOf(sitePlan(document), request);
   },
   async noise(_, document, request) {
-    const { noiseOf } = await import('./noise.js');
+    const { noiseOf } = await import('./site/noise.js');
     return noiseOf(sitePlan(document), request);
   },
   async lifting(_, document, request) {
-    const { liftingOf } = await import('./lifting.js');
+    const { liftingOf } = await import('./site/lifting.js');
     return liftingOf(sitePlan(document), request);
   },
   async compareRules(asked, document, rules) {
-    const { ruleChange } = await import('./rule-change.js');
+    const { ruleChange } = await import('./rule-change/rule-change.js');
     return ruleChange(document, rules, asked.onProgress);
   },
 };

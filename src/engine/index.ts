@@ -3,9 +3,9 @@ export { createPortEngine } from './port-engine.js';
 export { createWorkerEngine, type WorkerEngineOptions } from './worker-engine.js';
 export { serve } from './serve.js';
 export { recompute } from './recompute.js';
-export { ruleSketch, sketchWindow, type RuleSketch, type SketchStep } from './rule-sketch.js';
-export { cutOffCalendar } from './cut-off-calendar.js';
-export { shiftTable } from './shift-table.js';
+export { ruleSketch, sketchWindow, type RuleSketch, type SketchStep } from './rule-change/rule-sketch.js';
+export { cutOffCalendar } from './handback/cut-off-calendar.js';
+export { shiftTable } from './handback/shift-table.js';
 export { accountTable, type PlainTable } from '../price/index.js';
 export {
   correctionsOf,
@@ -105,4 +105,4 @@ export type {
   WindAnswer,
   WindOfWindow,
   WindowCrews,
-} from './site-types.js';
+} from './site/types.js';

@@ -7,10 +7,10 @@ import type { Allocation, Objective } from '../schedule/types.js';
 import type { FitVerdict, Placement } from '../fit/types.js';
 import type { Ledger } from '../rules/types.js';
 import type { ExportedFile, ExportFormat, ExportOptions, ResultTable } from '../tables/index.js';
-import type { ImportedFile, ImportResult } from './import-types.js';
+import type { ImportedFile, ImportResult } from './import/types.js';
 import type { Account } from '../price/index.js';
 import type { AccountRequest } from './account.js';
-import type { OptionsAnswer, OptionsRequest } from './options-types.js';
+import type { OptionsAnswer, OptionsRequest } from './options/types.js';
 import type {
   LiftingAnswer,
   LiftingRequest,
@@ -18,9 +18,9 @@ import type {
   NoiseRequest,
   PeopleAnswer,
   PeopleRequest,
-} from './site-types.js';
+} from './site/types.js';
 import type { Fault, Needs, Plan, PlanDocument, RuleSet, Train } from '../model/index.js';
-import type { RuleChange } from './rule-change-types.js';
+import type { RuleChange } from './rule-change/types.js';
 
 /** A work package: the activities that carry its name, in file order. */
 export interface PackageSummary {
@@ -267,7 +267,7 @@ export type { FitVerdict, Placement, Reason } from '../fit/types.js';
 export type { Allocation, Certificate, KeyDateForecast, Objective } from '../schedule/types.js';
 export type { KeyDateGain, Move, Replan, ShortNotice } from '../schedule/index.js';
 export type { ShiftEntry, ShiftEvent, ShiftLog } from '../risk/index.js';
-export type * from './options-types.js';
+export type * from './options/types.js';
 export type {
   FitsChange,
   GainedFit,
@@ -276,8 +276,8 @@ export type {
   RuleChange,
   UsableChange,
   WorkKind,
-} from './rule-change-types.js';
-export type * from './site-types.js';
+} from './rule-change/types.js';
+export type * from './site/types.js';
 export type { ExportedFile, ExportFormat, ExportOptions, ResultTable } from '../tables/index.js';
 export type {
   ColumnPreview,
@@ -292,7 +292,7 @@ export type {
   ImportResult,
   RowPreview,
   Take,
-} from './import-types.js';
+} from './import/types.js';
 export type { AccountRequest } from './account.js';
 export type {
   Account,

@@ -2,7 +2,7 @@ import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/import/define.js';
 import type { ImportAcceptEvent } from '../../components/import/import-accept-event.js';
 import type { PossessionImport } from '../../components/import/import.js';
-import { importFiles } from '../../src/engine/import-files.js';
+import { importFiles } from '../../src/engine/import/import-files.js';
 import type { Engine } from '../../src/engine/types.js';
 import { emptyPlan, type PlanDocument } from '../../src/model/index.js';
 import { exportTables } from '../../src/tables/index.js';

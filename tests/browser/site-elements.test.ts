@@ -7,10 +7,10 @@ import type { LimitsChangeEvent } from '../../components/people/limits-change-ev
 import type { PossessionLifting } from '../../components/lifting/lifting.js';
 import type { PossessionNoise } from '../../components/noise/noise.js';
 import type { PossessionPeople } from '../../components/people/people.js';
-import { liftingOf } from '../../src/engine/lifting.js';
-import { noiseOf } from '../../src/engine/noise.js';
-import { peopleOf } from '../../src/engine/people.js';
-import { sitePlan } from '../../src/engine/site-plan.js';
+import { liftingOf } from '../../src/engine/site/lifting.js';
+import { noiseOf } from '../../src/engine/site/noise.js';
+import { peopleOf } from '../../src/engine/site/people.js';
+import { sitePlan } from '../../src/engine/site/site-plan.js';
 import { emptyPlan, type PlanDocument } from '../../src/model/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { at } from './support/samples.js';

@@ -1,6 +1,6 @@
 import type { Activity, PlanDocument, PlanRules } from '../../model/index.js';
 import { planFromDocument, PlanMemory, type PlanResult } from '../../tables/index.js';
-import { withSite } from '../site-plan.js';
+import { withSite } from '../site/site-plan.js';
 import { keptList } from './kept-by.js';
 
 /**

@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
-import { importFiles } from '../../../src/engine/import-files.js';
+import { importFiles } from '../../../src/engine/import/import-files.js';
 import { emptyPlan, planFile } from '../../../src/model/index.js';
 
 const blank = emptyPlan('Blank', 'Europe/London');

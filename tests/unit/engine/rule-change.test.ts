@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { createInlineEngine, recompute, type RuleChange } from '../../../src/engine/index.js';
-import { ruleChange } from '../../../src/engine/rule-change.js';
+import { ruleChange } from '../../../src/engine/rule-change/rule-change.js';
 import type { PlanDocument, RuleSet } from '../../../src/model/index.js';
 import { emptyDocument, sampleFiles } from '../../helpers/sample.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
-import { ruleSketch, sketchWindow } from '../../../src/engine/rule-sketch.js';
+import { ruleSketch, sketchWindow } from '../../../src/engine/rule-change/rule-sketch.js';
 import { ruleSetSchema } from '../../../src/model/index.js';
 
 const rules = ruleSetSchema.parse({

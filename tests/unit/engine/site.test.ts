@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { liftingOf } from '../../../src/engine/lifting.js';
-import { noiseOf } from '../../../src/engine/noise.js';
-import { peopleOf } from '../../../src/engine/people.js';
+import { liftingOf } from '../../../src/engine/site/lifting.js';
+import { noiseOf } from '../../../src/engine/site/noise.js';
+import { peopleOf } from '../../../src/engine/site/people.js';
 import { bookOf } from '../../../src/engine/book.js';
 import {
   siteSchema,

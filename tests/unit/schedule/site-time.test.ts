@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE, minutesBetween } from '../../../src/calendar/index.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
-import { sitePlan } from '../../../src/engine/site-plan.js';
+import { sitePlan } from '../../../src/engine/site/site-plan.js';
 import { emptyPlan, siteSchema, type PlanDocument, type Site } from '../../../src/model/index.js';
 import { fitAll } from '../../../src/fit/index.js';
 import { needsOf } from '../../../src/model/index.js';

@@ -1,4 +1,4 @@
-import type { Fault, PlanDocument, TableKind } from '../model/index.js';
+import type { Fault, PlanDocument, TableKind } from '../../model/index.js';
 import {
   activitiesFrom,
   forecastFrom,
@@ -11,7 +11,7 @@ import {
   windowsFrom,
   type ReadOptionsOfKind,
   type Table,
-} from '../tables/index.js';
+} from '../../tables/index.js';
 
 /** The faults of one table on its own, with the lines of the file. Links between tables are checked on recompute. */
 export function faultsOf(

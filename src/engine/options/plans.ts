@@ -1,5 +1,5 @@
-import { MINUTE, type Instant } from '../calendar/index.js';
-import type { Placement } from '../fit/types.js';
+import { MINUTE, type Instant } from '../../calendar/index.js';
+import type { Placement } from '../../fit/types.js';
 import {
   unitsLeft,
   type AccessWindow,
@@ -7,9 +7,9 @@ import {
   type Availability,
   type Plan,
   type Resource,
-} from '../model/index.js';
-import { allocate, replan, verify } from '../schedule/index.js';
-import type { Allocation, KeyDateForecast, Unplaced } from '../schedule/types.js';
+} from '../../model/index.js';
+import { allocate, replan, verify } from '../../schedule/index.js';
+import type { Allocation, KeyDateForecast, Unplaced } from '../../schedule/types.js';
 
 /** How long the scheduler may take, and how it is stopped. */
 export interface SearchTime {

@@ -1,5 +1,5 @@
-import type { Fault, TableKind } from '../model/index.js';
-import type { PlanResult } from '../tables/index.js';
+import type { Fault, TableKind } from '../../model/index.js';
+import type { PlanResult } from '../../tables/index.js';
 
 /** The faults of some of a plan's tables. */
 export function faultsOfTables(read: PlanResult, ...kinds: readonly TableKind[]): readonly Fault[] {

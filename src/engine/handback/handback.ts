@@ -1,6 +1,6 @@
-import type { Plan } from '../model/index.js';
-import { handback, shiftState, type HandbackResult } from '../risk/index.js';
-import type { HandbackProgress, HandbackRequest } from './types.js';
+import type { Plan } from '../../model/index.js';
+import { handback, shiftState, type HandbackResult } from '../../risk/index.js';
+import type { HandbackProgress, HandbackRequest } from '../types.js';
 
 /**
  * The handback outlook of the windows that take work, in plan order.

@@ -4,8 +4,8 @@ import {
   overlaps,
   subtract,
   type Interval,
-} from '../calendar/index.js';
-import type { AccessWindow, LimitSet, ShiftRule } from '../model/index.js';
+} from '../../calendar/index.js';
+import type { AccessWindow, LimitSet, ShiftRule } from '../../model/index.js';
 import {
   checkRoster,
   crewsNeeded,
@@ -13,9 +13,9 @@ import {
   mendAll,
   mendsOf,
   type Breach,
-} from '../rules/people/index.js';
-import type { PlanResult } from '../tables/index.js';
-import type { PeopleAnswer, PeopleRequest, RosterTurn, WindowCrews } from './site-types.js';
+} from '../../rules/people/index.js';
+import type { PlanResult } from '../../tables/index.js';
+import type { PeopleAnswer, PeopleRequest, RosterTurn, WindowCrews } from './types.js';
 import { faultsOfTables } from './table-faults.js';
 
 /** More breaches than anyone mends by hand: for those past it no cure is looked for. */

@@ -1,14 +1,14 @@
-import { minuteOfClock } from '../calendar/index.js';
-import { noiseSettingsSchema, weekdays, type NoiseSettings, type Weekday } from '../model/index.js';
+import { minuteOfClock } from '../../calendar/index.js';
+import { noiseSettingsSchema, weekdays, type NoiseSettings, type Weekday } from '../../model/index.js';
 import {
   activityNoise,
   consentDates,
   isHeard,
   screeningOnly,
   type ActivityNoise,
-} from '../rules/noise/index.js';
-import type { PlanResult } from '../tables/index.js';
-import type { LoudStretch, NoiseAnswer, NoiseRequest } from './site-types.js';
+} from '../../rules/noise/index.js';
+import type { PlanResult } from '../../tables/index.js';
+import type { LoudStretch, NoiseAnswer, NoiseRequest } from './types.js';
 import { faultsOfTables } from './table-faults.js';
 
 const page = "a city council's page on construction hours";

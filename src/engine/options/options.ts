@@ -1,6 +1,6 @@
-import { applyEdit } from '../edits/index.js';
-import { isoText, lengthMinutes } from '../calendar/index.js';
-import { cautions, type PlanDocument } from '../model/index.js';
+import { applyEdit } from '../../edits/index.js';
+import { isoText, lengthMinutes } from '../../calendar/index.js';
+import { cautions, type PlanDocument } from '../../model/index.js';
 import {
   againstReference,
   decimalText,
@@ -9,10 +9,10 @@ import {
   verdictBetween,
   type RunComparison,
   type RunCosts,
-} from '../price/index.js';
-import { nearestRank, outlookOf } from '../risk/index.js';
-import { sitePlan } from './site-plan.js';
-import type { WindowWork } from './options-costs.js';
+} from '../../price/index.js';
+import { nearestRank, outlookOf } from '../../risk/index.js';
+import { sitePlan } from '../site/site-plan.js';
+import type { WindowWork } from './costs.js';
 import {
   changedDates,
   editOf,
@@ -22,7 +22,7 @@ import {
   type PricedDraft,
   type Situation,
   type Turn,
-} from './options-draft.js';
+} from './draft.js';
 import {
   bestCutOff,
   leftovers,
@@ -30,7 +30,7 @@ import {
   stopOutlook,
   stopRuns,
   type CutOffRuns,
-} from './options-stop.js';
+} from './stop.js';
 import type {
   OptionOutcome,
   OptionPart,
@@ -39,7 +39,7 @@ import type {
   PricedOption,
   RefusedOption,
   StopOutlook,
-} from './options-types.js';
+} from './types.js';
 import {
   activityOf,
   anotherOrder,
@@ -49,8 +49,8 @@ import {
   ownOption,
   reasonOf,
   splitWindow,
-} from './options-window.js';
-import type { Progress } from './types.js';
+} from './windows.js';
+import type { Progress } from '../types.js';
 
 /** The clock, and the way to stop. */
 export interface OptionsTools {

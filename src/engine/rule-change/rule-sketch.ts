@@ -1,6 +1,6 @@
-import { MINUTE, type Instant } from '../calendar/index.js';
-import type { AccessWindow, RuleSet, Step } from '../model/index.js';
-import { layOut, ledgerOf, type Ledger } from '../rules/index.js';
+import { MINUTE, type Instant } from '../../calendar/index.js';
+import type { AccessWindow, RuleSet, Step } from '../../model/index.js';
+import { layOut, ledgerOf, type Ledger } from '../../rules/index.js';
 
 /** A lead-in or lead-out step as it would lie in a window. */
 export interface SketchStep {

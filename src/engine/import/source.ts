@@ -1,4 +1,4 @@
-import type { Fault } from '../model/index.js';
+import type { Fault } from '../../model/index.js';
 import {
   decodeAs,
   decodeBytes,
@@ -9,8 +9,8 @@ import {
   type Encoding,
   type Records,
   type WorkbookSheet,
-} from '../tables/index.js';
-import type { ImportChoices, ImportPreview } from './import-types.js';
+} from '../../tables/index.js';
+import type { ImportChoices, ImportPreview } from './types.js';
 
 type Told = Pick<ImportPreview, 'encodings' | 'delimiters' | 'sheets'>;
 
@@ -70,7 +70,7 @@ export async function sourceOf(bytes: Uint8Array, choices?: ImportChoices): Prom
 const unread = (encoding: string, fault: Problem): SourceOf => ({ is: 'unread', encoding, fault });
 
 async function workbook(bytes: Uint8Array, choices?: ImportChoices): Promise<SourceOf> {
-  const { readWorkbook } = await import('../tables/workbook/read-workbook.js');
+  const { readWorkbook } = await import('../../tables/workbook/read-workbook.js');
   const { sheets, faults } = await readWorkbook(bytes);
   const sheet = sheets.find((one) => one.name === choices?.sheet) ?? firstTable(sheets);
   if (!sheet) {

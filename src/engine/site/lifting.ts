@@ -5,7 +5,7 @@ import {
   subtract,
   type Instant,
   type IntervalSet,
-} from '../calendar/index.js';
+} from '../../calendar/index.js';
 import {
   concreteSettingsSchema,
   liftingSettingsSchema,
@@ -13,7 +13,7 @@ import {
   type CuringData,
   type LiftingSettings,
   type Plan,
-} from '../model/index.js';
+} from '../../model/index.js';
 import {
   gustOf,
   liftingClosedTime,
@@ -24,15 +24,15 @@ import {
   maturityRate,
   reducedLimit,
   stretchesOf,
-} from '../rules/conditions/index.js';
-import type { PlanResult } from '../tables/index.js';
+} from '../../rules/conditions/index.js';
+import type { PlanResult } from '../../tables/index.js';
 import type {
   ConcreteAnswer,
   CuringOfPour,
   LiftingAnswer,
   LiftingRequest,
   WindAnswer,
-} from './site-types.js';
+} from './types.js';
 import { faultsOfTables } from './table-faults.js';
 
 const liftingCaution =

@@ -1,5 +1,5 @@
-import type { Fault, PlanDocument, TableKind } from '../model/index.js';
-import type { DateFinding, DateOrder, Effect, Encoding, Take } from '../tables/index.js';
+import type { Fault, PlanDocument, TableKind } from '../../model/index.js';
+import type { DateFinding, DateOrder, Effect, Encoding, Take } from '../../tables/index.js';
 
 /** How a file is to be read and taken, where that is not left to what is found in it. */
 export interface ImportChoices {
@@ -113,4 +113,4 @@ export interface ImportResult {
   readonly report: readonly ImportReport[];
 }
 
-export type { DateFinding, DateOrder, Effect, Encoding, Take } from '../tables/index.js';
+export type { DateFinding, DateOrder, Effect, Encoding, Take } from '../../tables/index.js';

@@ -1,7 +1,7 @@
-import { addMinutes, lengthMinutes, minutesBetween } from '../calendar/index.js';
-import type { Placement } from '../fit/types.js';
-import type { AccessWindow, Plan, PriceBook, Train } from '../model/index.js';
-import { costCurve } from '../price/index.js';
+import { addMinutes, lengthMinutes, minutesBetween } from '../../calendar/index.js';
+import type { Placement } from '../../fit/types.js';
+import type { AccessWindow, Plan, PriceBook, Train } from '../../model/index.js';
+import { costCurve } from '../../price/index.js';
 import {
   handbackNetwork,
   nearestRank,
@@ -11,8 +11,8 @@ import {
   type HandbackNetwork,
   type HandbackOptions,
   type PairedCase,
-} from '../risk/index.js';
-import type { OptionHandback } from './options-types.js';
+} from '../../risk/index.js';
+import type { OptionHandback } from './types.js';
 
 /** A plan of one window's work that is to be simulated and priced. */
 export interface WindowWork {

@@ -4,11 +4,11 @@ import {
   planFrom,
   siteSchema,
   type PlanDocument,
-} from '../model/index.js';
-import { priceBookSchema } from '../model/price-book.js';
-import { jsonFrom, rulesFrom } from '../tables/index.js';
-import type { Taken } from './import-table.js';
-import type { ImportReport } from './import-types.js';
+} from '../../model/index.js';
+import { priceBookSchema } from '../../model/price-book.js';
+import { jsonFrom, rulesFrom } from '../../tables/index.js';
+import type { Taken } from './table.js';
+import type { ImportReport } from './types.js';
 
 type JsonKind = 'plan' | 'rules' | 'prices' | 'site' | 'limits' | 'decisions';
 

@@ -1,12 +1,12 @@
-import type { Activity, ClosedTime, Plan, PlanDocument } from '../model/index.js';
+import type { Activity, ClosedTime, Plan, PlanDocument } from '../../model/index.js';
 import {
   liftingClosedName,
   liftingClosedTime,
   lifts,
   stretchesOf,
-} from '../rules/conditions/index.js';
-import { activityNoise, isHeard, noiseClosedName, noiseClosedTime } from '../rules/noise/index.js';
-import { planFromDocument, type PlanResult } from '../tables/index.js';
+} from '../../rules/conditions/index.js';
+import { activityNoise, isHeard, noiseClosedName, noiseClosedTime } from '../../rules/noise/index.js';
+import { planFromDocument, type PlanResult } from '../../tables/index.js';
 
 /** A document read, with what its site asks of the plan worked in. Every answer of the engine starts from it. */
 export function sitePlan(document: PlanDocument): PlanResult {

@@ -1,4 +1,4 @@
-import type { Instant, Interval, IntervalSet } from '../calendar/index.js';
+import type { Instant, Interval, IntervalSet } from '../../calendar/index.js';
 import type {
   ConcreteSettings,
   Fault,
@@ -6,11 +6,11 @@ import type {
   LimitSet,
   NoiseSettings,
   Weekday,
-} from '../model/index.js';
-import type { Breach, CrewPlan, Mend } from '../rules/people/index.js';
-import type { ActivityNoise, ConsentDates } from '../rules/noise/index.js';
-import type { LiftingHours } from '../rules/conditions/index.js';
-import type { Placement } from '../fit/types.js';
+} from '../../model/index.js';
+import type { Breach, CrewPlan, Mend } from '../../rules/people/index.js';
+import type { ActivityNoise, ConsentDates } from '../../rules/noise/index.js';
+import type { LiftingHours } from '../../rules/conditions/index.js';
+import type { Placement } from '../../fit/types.js';
 
 export interface PeopleRequest {
   /** Absent: those of the document's site, else the example that comes with the project. */

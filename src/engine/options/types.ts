@@ -1,9 +1,9 @@
-import type { Instant } from '../calendar/index.js';
-import type { Edit } from '../edits/index.js';
-import type { Placement } from '../fit/types.js';
-import type { OptionVerdict, PriceInput } from '../price/index.js';
-import type { Chance, HandbackOptions, MarginVerdict } from '../risk/index.js';
-import type { Allocation, KeyDateForecast, Unplaced } from '../schedule/types.js';
+import type { Instant } from '../../calendar/index.js';
+import type { Edit } from '../../edits/index.js';
+import type { Placement } from '../../fit/types.js';
+import type { OptionVerdict, PriceInput } from '../../price/index.js';
+import type { Chance, HandbackOptions, MarginVerdict } from '../../risk/index.js';
+import type { Allocation, KeyDateForecast, Unplaced } from '../../schedule/types.js';
 
 /** A way that a person made up: an edit of the document. */
 export interface OwnOption {

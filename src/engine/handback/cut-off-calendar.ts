@@ -1,7 +1,7 @@
-import { durationText, isoText, type Instant } from '../calendar/index.js';
-import type { AccessWindow } from '../model/index.js';
-import type { HandbackResult } from '../risk/index.js';
-import { calendarFile, type CalendarEvent } from '../tables/calendar-file.js';
+import { durationText, isoText, type Instant } from '../../calendar/index.js';
+import type { AccessWindow } from '../../model/index.js';
+import type { HandbackResult } from '../../risk/index.js';
+import { calendarFile, type CalendarEvent } from '../../tables/calendar-file.js';
 
 /**
  * Cut-offs, points of no return, latest abandonments, go/no-go points and booked ends as an iCalendar file (RFC 5545),

@@ -9,16 +9,16 @@ import {
   localTimeOf,
   MINUTE,
   type Instant,
-} from '../calendar/index.js';
-import type { Placement } from '../fit/types.js';
-import { unitsLeft, type Activity, type PlanDocument, type Resource } from '../model/index.js';
-import { bookingCost, callOuts, parseMoney } from '../price/index.js';
-import { verify } from '../schedule/index.js';
-import { sitePlan } from './site-plan.js';
-import type { Draft, Situation } from './options-draft.js';
-import { cellOf, withCells, withRow, withTrainsAgain } from './options-edits.js';
-import { clearAt, planFurther, refit, unitsIn } from './options-plans.js';
-import type { OptionKind, RefusedOption } from './options-types.js';
+} from '../../calendar/index.js';
+import type { Placement } from '../../fit/types.js';
+import { unitsLeft, type Activity, type PlanDocument, type Resource } from '../../model/index.js';
+import { bookingCost, callOuts, parseMoney } from '../../price/index.js';
+import { verify } from '../../schedule/index.js';
+import { sitePlan } from '../site/site-plan.js';
+import type { Draft, Situation } from './draft.js';
+import { cellOf, withCells, withRow, withTrainsAgain } from './edits.js';
+import { clearAt, planFurther, refit, unitsIn } from './plans.js';
+import type { OptionKind, RefusedOption } from './types.js';
 
 // The options that change the window or what there is to work with: more plant, more time, a second night.
 

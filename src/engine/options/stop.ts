@@ -1,6 +1,6 @@
-import { lengthMinutes, MINUTE, minutesBetween, type Instant } from '../calendar/index.js';
-import type { Placement } from '../fit/types.js';
-import type { Activity } from '../model/index.js';
+import { lengthMinutes, MINUTE, minutesBetween, type Instant } from '../../calendar/index.js';
+import type { Placement } from '../../fit/types.js';
+import type { Activity } from '../../model/index.js';
 import {
   bestStop,
   costCurve,
@@ -8,9 +8,9 @@ import {
   parseMoney,
   reBookingCost,
   type RunCosts,
-} from '../price/index.js';
-import { outlookOf, pairedFinishes, type PairedCase, type RiskNode } from '../risk/index.js';
-import { caseOf, runWindows, seedOf } from './options-costs.js';
+} from '../../price/index.js';
+import { outlookOf, pairedFinishes, type PairedCase, type RiskNode } from '../../risk/index.js';
+import { caseOf, runWindows, seedOf } from './costs.js';
 import {
   addUp,
   movedIn,
@@ -19,16 +19,16 @@ import {
   type Draft,
   type PricedDraft,
   type Situation,
-} from './options-draft.js';
+} from './draft.js';
 import {
   intoNextWindows,
   planFurther,
   unitsIn,
   withoutUnits,
   type Planned,
-} from './options-plans.js';
-import type { MovedWork, StopOutlook } from './options-types.js';
-import { activityOf, asPlanned } from './options-window.js';
+} from './plans.js';
+import type { MovedWork, StopOutlook } from './types.js';
+import { activityOf, asPlanned } from './windows.js';
 
 // Repeated work that can stop between units: one unit less, the best stop, a cut-off time.
 

@@ -5,7 +5,7 @@ import {
   type PlanDocument,
   type TableKind,
   type TableText,
-} from '../model/index.js';
+} from '../../model/index.js';
 import {
   entryOf,
   findDates,
@@ -19,10 +19,10 @@ import {
   type Effect,
   type Table,
   type Take,
-} from '../tables/index.js';
-import { faultsOf } from './import-faults.js';
-import { headingAt, type SourceOf } from './import-source.js';
-import type { ImportChoices, ImportPreview, ImportReport, RowPreview } from './import-types.js';
+} from '../../tables/index.js';
+import { faultsOf } from './faults.js';
+import { headingAt, type SourceOf } from './source.js';
+import type { ImportChoices, ImportPreview, ImportReport, RowPreview } from './types.js';
 
 export interface Taken {
   readonly document: PlanDocument;

@@ -1,7 +1,7 @@
-import { isoText } from '../calendar/index.js';
-import type { ShiftEvent, ShiftLog } from '../risk/index.js';
-import { shiftState } from '../risk/index.js';
-import { writeCsv, type Cell } from '../tables/write-csv.js';
+import { isoText } from '../../calendar/index.js';
+import type { ShiftEvent, ShiftLog } from '../../risk/index.js';
+import { shiftState } from '../../risk/index.js';
+import { writeCsv, type Cell } from '../../tables/write-csv.js';
 
 const columns = [
   'entry',

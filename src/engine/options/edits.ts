@@ -1,4 +1,4 @@
-import { localText, localTimeOf, isoText, type Instant } from '../calendar/index.js';
+import { localText, localTimeOf, isoText, type Instant } from '../../calendar/index.js';
 import {
   tableIn,
   type AccessWindow,
@@ -6,8 +6,8 @@ import {
   type TableKind,
   type TableText,
   type Train,
-} from '../model/index.js';
-import { matchColumns } from '../tables/index.js';
+} from '../../model/index.js';
+import { matchColumns } from '../../tables/index.js';
 
 // Options are changes of the document, made in its cells, so that what was priced is what can be taken.
 

@@ -1,7 +1,7 @@
-import type { FitVerdict } from '../fit/types.js';
-import type { AccessWindow, Needs, PlanDocument, RuleSet } from '../model/index.js';
-import { ledgerOf } from '../rules/index.js';
-import { recompute } from './recompute.js';
+import type { FitVerdict } from '../../fit/types.js';
+import type { AccessWindow, Needs, PlanDocument, RuleSet } from '../../model/index.js';
+import { ledgerOf } from '../../rules/index.js';
+import { recompute } from '../recompute.js';
 import {
   workKinds,
   type FitsChange,
@@ -10,8 +10,8 @@ import {
   type RuleChange,
   type UsableChange,
   type WorkKind,
-} from './rule-change-types.js';
-import type { Results } from './types.js';
+} from './types.js';
+import type { Results } from '../types.js';
 
 /**
  * What becomes of windows and fits when the rules of a plan are others.

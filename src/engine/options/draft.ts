@@ -1,11 +1,11 @@
-import type { Placement } from '../fit/types.js';
-import { editBetween } from '../edits/index.js';
-import type { AccessWindow, Plan, PlanDocument, PriceBook, Train } from '../model/index.js';
-import { callOuts, decimalText, parseMoney, type CallOut, type RunCosts } from '../price/index.js';
-import type { HandbackOptions } from '../risk/index.js';
-import type { KeyDateForecast } from '../schedule/types.js';
-import { runWindows, seedOf, type WindowRuns, type WindowWork } from './options-costs.js';
-import { unitsIn, type Planned, type SearchTime } from './options-plans.js';
+import type { Placement } from '../../fit/types.js';
+import { editBetween } from '../../edits/index.js';
+import type { AccessWindow, Plan, PlanDocument, PriceBook, Train } from '../../model/index.js';
+import { callOuts, decimalText, parseMoney, type CallOut, type RunCosts } from '../../price/index.js';
+import type { HandbackOptions } from '../../risk/index.js';
+import type { KeyDateForecast } from '../../schedule/types.js';
+import { runWindows, seedOf, type WindowRuns, type WindowWork } from './costs.js';
+import { unitsIn, type Planned, type SearchTime } from './plans.js';
 import type {
   KeyDateChange,
   MovedWork,
@@ -13,7 +13,7 @@ import type {
   OptionKind,
   OptionPart,
   OptionsRequest,
-} from './options-types.js';
+} from './types.js';
 
 /** What every option of one window starts from. */
 export interface Situation {

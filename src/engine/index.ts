@@ -3,7 +3,12 @@ export { createPortEngine } from './port-engine.js';
 export { createWorkerEngine, type WorkerEngineOptions } from './worker-engine.js';
 export { serve } from './serve.js';
 export { recompute } from './recompute.js';
-export { ruleSketch, sketchWindow, type RuleSketch, type SketchStep } from './rule-change/rule-sketch.js';
+export {
+  ruleSketch,
+  sketchWindow,
+  type RuleSketch,
+  type SketchStep,
+} from './rule-change/rule-sketch.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';
 export { accountTable, type PlainTable } from '../price/index.js';

@@ -1,7 +1,13 @@
 import type { Placement } from '../../fit/types.js';
 import { editBetween } from '../../edits/index.js';
 import type { AccessWindow, Plan, PlanDocument, PriceBook, Train } from '../../model/index.js';
-import { callOuts, decimalText, parseMoney, type CallOut, type RunCosts } from '../../price/index.js';
+import {
+  callOuts,
+  decimalText,
+  parseMoney,
+  type CallOut,
+  type RunCosts,
+} from '../../price/index.js';
 import type { HandbackOptions } from '../../risk/index.js';
 import type { KeyDateForecast } from '../../schedule/types.js';
 import { runWindows, seedOf, type WindowRuns, type WindowWork } from './costs.js';

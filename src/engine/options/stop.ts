@@ -20,13 +20,7 @@ import {
   type PricedDraft,
   type Situation,
 } from './draft.js';
-import {
-  intoNextWindows,
-  planFurther,
-  unitsIn,
-  withoutUnits,
-  type Planned,
-} from './plans.js';
+import { intoNextWindows, planFurther, unitsIn, withoutUnits, type Planned } from './plans.js';
 import type { MovedWork, StopOutlook } from './types.js';
 import { activityOf, asPlanned } from './windows.js';
 

@@ -1,5 +1,10 @@
 import { minuteOfClock } from '../../calendar/index.js';
-import { noiseSettingsSchema, weekdays, type NoiseSettings, type Weekday } from '../../model/index.js';
+import {
+  noiseSettingsSchema,
+  weekdays,
+  type NoiseSettings,
+  type Weekday,
+} from '../../model/index.js';
 import {
   activityNoise,
   consentDates,

@@ -5,7 +5,12 @@ import {
   lifts,
   stretchesOf,
 } from '../../rules/conditions/index.js';
-import { activityNoise, isHeard, noiseClosedName, noiseClosedTime } from '../../rules/noise/index.js';
+import {
+  activityNoise,
+  isHeard,
+  noiseClosedName,
+  noiseClosedTime,
+} from '../../rules/noise/index.js';
 import { planFromDocument, type PlanResult } from '../../tables/index.js';
 
 /** A document read, with what its site asks of the plan worked in. Every answer of the engine starts from it. */

@@ -11,6 +11,7 @@ import type { Engine, ImportReport } from '../../src/engine/index.js';
 import { cautions, emptyPlan, type LimitSet, type PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { countText } from '../shared/format.js';
+import { progressStyle } from '../shared/progress-style.js';
 import type { FigureAskEvent } from '../shared/figure-ask-event.js';
 import { explainFigure } from '../why/explain-figure.js';
 import { explainCertificate } from '../why/explain-plan.js';
@@ -60,7 +61,7 @@ export type { DeskView } from './views.js';
  * @tag possession-desk
  */
 export class PossessionDesk extends LitElement implements Desk {
-  static override readonly styles = [...base, styles];
+  static override readonly styles = [...base, progressStyle, styles];
   static override readonly properties: PropertyDeclarations = {
     engine: { attribute: false },
     document: { attribute: false },

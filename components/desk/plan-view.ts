@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Placement, Results } from '../../src/engine/index.js';
+import type { Allocation, Placement, Results } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import type { Objective } from '../../src/schedule/types.js';
 import type { PlacementSelectEvent } from '../plan/placement-select-event.js';
@@ -48,7 +48,9 @@ function bar(desk: Desk, on: PlanHandlers): TemplateResult {
     </select>
     ${
       planning.busy
-        ? html`<button type="button" @click=${() => planning.stop()}>Stop</button>`
+        ? html`<button type="button" @click=${() => planning.settle()}>
+            ${planning.draft ? 'Enough, take this plan' : 'Stop'}
+          </button>`
         : html`<button class="strong" type="button" @click=${on.search}>${toSearch}</button>`
     }
     <div class="choice" role="group" aria-label="What is shown of the plan">
@@ -65,10 +67,26 @@ function bar(desk: Desk, on: PlanHandlers): TemplateResult {
           </button>`,
       )}
     </div>
-    <span class="said" role="status"
-      >${planning.busy ? 'Searching, up to ten seconds' : 'All work against all windows'}</span
-    >
+    <span class="said" role="status">${wayText(planning)}</span>
+    ${progressBar(planning)}
   </div>`;
+}
+
+/** How the search goes, in words that do not change with every tick: they are read out. */
+function wayText({ busy, draft }: Desk['planning']): string {
+  if (!busy) return 'All work against all windows';
+  return draft ? 'The best plan so far; still searching' : 'Searching, up to ten seconds';
+}
+
+function progressBar({ busy, progress }: Desk['planning']): TemplateResult | typeof nothing {
+  if (!busy) return nothing;
+  return progress
+    ? html`<progress
+        aria-label="Time searched"
+        max=${progress.total}
+        value=${progress.done}
+      ></progress>`
+    : html`<progress aria-label="Time searched"></progress>`;
 }
 
 function part(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
@@ -83,7 +101,7 @@ function part(desk: Desk, results: Results, document: PlanDocument): TemplateRes
     ${
       desk.planPart === 'units'
         ? html`<possession-units
-            .allocation=${allocation}
+            .allocation=${shownPlan(desk)}
             .windows=${windows}
             .activities=${activities}
             .zone=${document.zone}
@@ -102,7 +120,7 @@ function part(desk: Desk, results: Results, document: PlanDocument): TemplateRes
 function planned(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
   return html`<div class="fill" tabindex="0" role="region" aria-label="The plan">
     <possession-plan
-      .allocation=${desk.planning.allocation}
+      .allocation=${shownPlan(desk)}
       .windows=${results.plan.windows}
       .ledgers=${results.ledgers}
       .activities=${results.plan.activities}
@@ -113,11 +131,14 @@ function planned(desk: Desk, results: Results, document: PlanDocument): Template
   </div>`;
 }
 
+/** The plan, or while it is searched for the best so far. */
+const shownPlan = ({ planning }: Desk): Allocation | null => planning.allocation ?? planning.draft;
+
 function pickPlacement(desk: Desk, { index }: PlacementSelectEvent): void {
-  const { picked, planning, figures } = desk;
+  const { picked, figures } = desk;
   picked.pick({ placement: index });
   picked.tell(() => {
-    const { allocation } = planning;
+    const allocation = shownPlan(desk);
     const activities = figures.results?.plan.activities;
     if (!allocation?.placements[index] || !activities || !desk.document) return null;
     return explainPlacement(allocation, index, activities, desk.document.zone);

@@ -1,5 +1,13 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { Allocation, Engine, Move, Objective, ShortNotice } from '../../src/engine/index.js';
+import type {
+  Allocation,
+  Engine,
+  Move,
+  Objective,
+  Progress,
+  SearchProgress,
+  ShortNotice,
+} from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { wordsOf } from './words-of.js';
 
@@ -15,6 +23,10 @@ export class Planning implements ReactiveController {
   allocation: Allocation | null = null;
   /** The plan before the last change, to compare with. */
   earlier: Allocation | null = null;
+  /** The best plan that the search under way has found so far. */
+  draft: Allocation | null = null;
+  /** How far the search under way is; null where it does not say. */
+  progress: Progress | null = null;
   first: Objective = 'key-dates';
   busy = false;
   trouble = '';
@@ -23,6 +35,7 @@ export class Planning implements ReactiveController {
   /** A plan to start from where the document has changed under it. */
   #agreed: Allocation | null = null;
   #search: AbortController | undefined;
+  #enough: ((found: Allocation) => void) | undefined;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
@@ -40,6 +53,12 @@ export class Planning implements ReactiveController {
 
   stop(): void {
     this.#search?.abort();
+  }
+
+  /** Ends the search and keeps the best plan it has found; without one it only ends. */
+  settle(): void {
+    if (this.draft && this.#enough) this.#enough(this.draft);
+    else this.stop();
   }
 
   /** The document has changed: what was agreed is kept as far as it can be when the next plan is made. */
@@ -60,9 +79,21 @@ export class Planning implements ReactiveController {
   /** The best plan for the document, whatever was agreed before. */
   async search(engine: Engine, document: PlanDocument): Promise<Outcome<Allocation>> {
     const { first } = this;
-    const found = await this.#searching((signal) =>
-      engine.allocate(document, { first, seconds: SEARCH_SECONDS }, signal),
-    );
+    const found = await this.#searching(async (signal) => {
+      const settled = new AbortController();
+      const enough = new Promise<Allocation>((resolve) => (this.#enough = resolve));
+      const search = engine.allocate(
+        document,
+        { first, seconds: SEARCH_SECONDS },
+        AbortSignal.any([signal, settled.signal]),
+        (progress) => {
+          if (!signal.aborted) this.#heard(progress);
+        },
+      );
+      const best = await Promise.race([search, enough]);
+      settled.abort();
+      return best;
+    });
     if (found.done) this.#take(found.value, this.allocation ?? this.#agreed ?? this.earlier);
     return found;
   }
@@ -95,6 +126,12 @@ export class Planning implements ReactiveController {
     return found;
   }
 
+  #heard({ best, ...progress }: SearchProgress): void {
+    this.progress = progress;
+    if (best) this.draft = best;
+    this.#host.requestUpdate();
+  }
+
   #take(allocation: Allocation, earlier: Allocation | null): void {
     this.earlier = earlier;
     this.allocation = allocation;
@@ -108,6 +145,7 @@ export class Planning implements ReactiveController {
     const search = (this.#search = new AbortController());
     this.busy = true;
     this.trouble = '';
+    this.#forgetWay();
     this.#host.requestUpdate();
     let outcome: Outcome<T> = { done: false };
     try {
@@ -116,8 +154,17 @@ export class Planning implements ReactiveController {
     } catch (error) {
       if (!search.signal.aborted) this.trouble = `No plan was worked out: ${wordsOf(error)}`;
     }
-    if (this.#search === search) this.busy = false;
+    if (this.#search === search) {
+      this.busy = false;
+      this.#forgetWay();
+    }
     this.#host.requestUpdate();
     return outcome;
+  }
+
+  #forgetWay(): void {
+    this.draft = null;
+    this.progress = null;
+    this.#enough = undefined;
   }
 }

@@ -1,7 +1,7 @@
 import type { AllocateOptions as SearchOptions } from '../schedule/index.js';
 import type { Session } from './incremental/session.js';
 import { sitePlan } from './site/site-plan.js';
-import type { AllocateOptions, Progress } from './types.js';
+import type { AllocateOptions, Allocation, SearchProgress } from './types.js';
 import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
 
 /** What an answer may use beside its arguments. */
@@ -106,10 +106,34 @@ export const answers: {
   },
 };
 
+/** How often a search tells of its way, and of a better answer, in milliseconds. */
+const TELL_MS = 100;
+const TELL_BETTER_MS = 400;
+
 /** The options of a search with the clock, the way to stop it and the telling of progress. */
 function searching(options: AllocateOptions, asked: Asked): SearchOptions {
   const clock = (): number => performance.now();
-  const tell = progressBy(clock, (options.seconds ?? 5) * 1000, asked.onProgress);
+  const { onProgress } = asked;
+  if (!onProgress) return { ...options, clock, shouldStop: () => asked.stopped() };
+
+  const total = (options.seconds ?? 5) * 1000;
+  const began = clock();
+  let toldAt = began;
+  let betterAt = -Infinity;
+  let better: (() => Allocation) | undefined;
+  const tell = (): void => {
+    const now = clock();
+    const best = better && now - betterAt >= TELL_BETTER_MS ? better() : undefined;
+    if (!best && now - toldAt < TELL_MS) return;
+    toldAt = now;
+    if (best) [betterAt, better] = [now, undefined];
+    const progress: SearchProgress = {
+      done: Math.min(now - began, total),
+      total,
+      ...(best && { best }),
+    };
+    onProgress(progress);
+  };
   return {
     ...options,
     clock,
@@ -117,21 +141,9 @@ function searching(options: AllocateOptions, asked: Asked): SearchOptions {
       tell();
       return asked.stopped();
     },
-  };
-}
-
-/** Tells of the time used, ten times a second at most. */
-function progressBy(
-  clock: () => number,
-  total: number,
-  onProgress?: (progress: Progress) => void,
-): () => void {
-  const began = clock();
-  let last = began;
-  return () => {
-    const now = clock();
-    if (!onProgress || now - last < 100) return;
-    last = now;
-    onProgress({ done: Math.min(now - began, total), total });
+    onBetter: (soFar) => {
+      better = soFar;
+      tell();
+    },
   };
 }

@@ -82,6 +82,7 @@ export type {
   PriceResult,
   PriceRow,
   Progress,
+  SearchProgress,
   Reason,
   Replan,
   Results,

@@ -148,6 +148,12 @@ export interface Progress {
   readonly total: number;
 }
 
+/** How far a search for a plan is: milliseconds used of those it may take. */
+export interface SearchProgress extends Progress {
+  /** The best plan found since this was last told; absent where nothing better was. Its certificate says what is known by then. */
+  readonly best?: Allocation;
+}
+
 /** The calculation behind the elements. Calls reject only for a bug, an abort or a lost worker; bad data is in the result. */
 export interface Engine {
   /**
@@ -177,12 +183,12 @@ export interface Engine {
     format: ExportFormat,
     signal?: AbortSignal,
   ): Promise<ExportedFile>;
-  /** Searches for the best plan. `onProgress` hears of it a few times a second at most. */
+  /** Searches for the best plan. `onProgress` hears of it ten times a second at most, and of the best plan so far. */
   allocate(
     document: PlanDocument,
     options: AllocateOptions,
     signal?: AbortSignal,
-    onProgress?: (progress: Progress) => void,
+    onProgress?: (progress: SearchProgress) => void,
   ): Promise<Allocation>;
   /** A plan for the document as it is now that moves as few packages of `before` as it can, and what moved and why. */
   replan(

@@ -32,7 +32,8 @@ export interface AllocateOptions {
   /** Milliseconds from any fixed moment. */
   readonly clock: () => number;
   readonly shouldStop?: () => boolean;
-  readonly onProgress?: (score: readonly number[]) => void;
+  /** Hears of every better answer on the way; the answer is made up only where it is read. */
+  readonly onBetter?: (soFar: () => Allocation) => void;
   readonly seed?: number;
   /** Placements that must stay as they are. */
   readonly keep?: readonly Placement[];
@@ -55,9 +56,11 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
   const free = problemOf(plan, { windows, activities: plan.activities }, new LedgerBook(plan));
   const problem = pin(free, options.keep ?? []);
   const bound = boundOf(problem, goal);
-  const answer = search(problem, goal, bound, limits, options);
-  const visits = outsideLate(problem, answer.visits);
-  return allocationOf(plan, problem, goal, { ...answer, visits });
+  const told = (found: Found): Allocation =>
+    allocationOf(plan, problem, goal, { ...found, visits: outsideLate(problem, found.visits) });
+  const onBetter = (candidate: Candidate): void =>
+    options.onBetter?.(() => told({ ...candidate, bound, proven: 0 }));
+  return told(search(problem, goal, bound, limits, { seed: options.seed ?? 1, onBetter }));
 }
 
 function limitsOf(options: AllocateOptions): Limits {
@@ -81,9 +84,8 @@ function search(
   goal: Goal,
   bound: Score,
   limits: Limits,
-  options: AllocateOptions,
+  { seed, onBetter }: { readonly seed: number; readonly onBetter: (better: Candidate) => void },
 ): Found {
-  const seed = options.seed ?? 1;
   if (problem.tasks.length === 0) return { visits: [], score: bound, bound, proven: 5 };
   const special = solveSpecial(problem, goal, limits, seed);
   if (special) return specialFound(goal, bound, special);
@@ -92,12 +94,10 @@ function search(
     const deadline = limits.clock() + share * (limits.deadlineMs - limits.clock());
     return () => limits.clock() >= deadline || limits.shouldStop?.() === true;
   };
-  const tell = options.onProgress;
-  const onBetter = (candidate: Candidate): void => tell?.(candidate.score);
   const settings = { goal, bound, seed, onBetter };
   const built = construct(problem, { ...settings, stop: () => false });
   const slim = dropWindows(problem, built, { ...settings, stop: until(0.3) });
-  tell?.(slim.score);
+  onBetter(slim);
   if (compareScores(slim.score, bound) <= 0) return { ...slim, bound, proven: 0 };
   if (problem.tasks.length > EXACT_TASKS)
     return { ...improve(problem, slim, { ...settings, stop: until(1) }), bound, proven: 0 };

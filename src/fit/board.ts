@@ -21,6 +21,8 @@ export class Board {
   readonly starts: number[];
   /** Last finish so far of each task; minus infinity before it is placed. */
   readonly ends: number[];
+  /** Where further visits of each task follow on: as `ends`, but settled visits may also have others before them. */
+  readonly since: number[];
   readonly #free: Profile[];
   readonly #allowed: Uint8Array | undefined;
 
@@ -32,7 +34,9 @@ export class Board {
     this.ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);
     this.#free = problem.supplies.map((supply) => copyOf(supply.profile));
     this.#allowed = allowed;
+    this.since = this.ends.slice();
     for (const visit of problem.pinned ?? []) this.put(visit);
+    this.since.fill(Number.NEGATIVE_INFINITY);
   }
 
   /** Whether all that the task waits for is placed far enough to say when it may start. */
@@ -44,7 +48,7 @@ export class Board {
 
   /** The earliest start that links, `earliest` and visits already made allow. */
   release(task: Task): number {
-    let release = Math.max(task.earliest, this.ends[task.index]!);
+    let release = Math.max(task.earliest, this.since[task.index]!);
     for (const tie of task.before) {
       const from = tie.fromStart ? this.starts[tie.task]! : this.ends[tie.task]!;
       release = Math.max(release, afterTie(tie, from));
@@ -56,6 +60,9 @@ export class Board {
   find(task: Task, units: number, from = this.release(task)): Visit | undefined {
     const minutes = visitMinutes(task, units);
     const deadline = task.latestEnd ?? Number.POSITIVE_INFINITY;
+    const { latestStart = Number.POSITIVE_INFINITY } = task;
+    const begunBy =
+      this.starts[task.index]! <= latestStart ? Number.POSITIVE_INFINITY : latestStart;
     let best = Number.POSITIVE_INFINITY;
     let where: Slot | undefined;
     for (const slot of task.slots) {
@@ -64,7 +71,7 @@ export class Board {
       const start = Math.max(slot.start, from);
       if (start + minutes > Math.min(slot.end, deadline) || start >= best) continue;
       const at = this.#firstFree(task, start, minutes, slot.end - minutes);
-      if (at < best && at + minutes <= Math.min(slot.end, deadline)) {
+      if (at < best && at <= begunBy && at + minutes <= Math.min(slot.end, deadline)) {
         best = at;
         where = slot;
       }
@@ -97,6 +104,7 @@ export class Board {
     this.left[visit.task] = this.left[visit.task]! - visit.units;
     this.starts[visit.task] = Math.min(this.starts[visit.task]!, visit.start);
     this.ends[visit.task] = Math.max(this.ends[visit.task]!, visit.end);
+    this.since[visit.task] = Math.max(this.since[visit.task]!, visit.end);
   }
 
   /** Takes back the last visit put down. */
@@ -108,13 +116,17 @@ export class Board {
     this.left[visit.task] = this.left[visit.task]! + visit.units;
     let start = Number.POSITIVE_INFINITY;
     let end = Number.NEGATIVE_INFINITY;
-    for (const other of this.visits)
-      if (other.task === visit.task) {
-        start = Math.min(start, other.start);
-        end = Math.max(end, other.end);
-      }
+    let since = Number.NEGATIVE_INFINITY;
+    const settled = this.problem.pinned?.length ?? 0;
+    this.visits.forEach((other, at) => {
+      if (other.task !== visit.task) return;
+      start = Math.min(start, other.start);
+      end = Math.max(end, other.end);
+      if (at >= settled) since = Math.max(since, other.end);
+    });
     this.starts[visit.task] = start;
     this.ends[visit.task] = end;
+    this.since[visit.task] = since;
   }
 
   /** Places up to `cap` units of a task in as few visits as its stretches allow. */

@@ -1,5 +1,6 @@
 import type { Board } from './board.js';
 import { headsOf } from './heads.js';
+import { isOwed, type Problem, type Task } from './problem.js';
 
 /** Values in order of weight, each the smaller the better. */
 export type Score = readonly number[];
@@ -16,6 +17,11 @@ export function compareScores(a: Score, b: Score): number {
 /** What is minimised after `unplaced tasks, unplaced units`: minutes late and the last finish, in either order. */
 export type Order = 'late-finish' | 'finish-late';
 
+/** Left out, work that something settled waits for weighs more than all other: the plan would break. */
+function weightOf(task: Task, { tasks }: Problem): number {
+  return isOwed(task) ? tasks.length + 1 : 1;
+}
+
 /** Values of a board as it stands: unplaced tasks, unplaced units, then minutes late and last finish in `order`. */
 export function scoreOf(board: Board, order: Order): Score {
   const { problem, left, ends } = board;
@@ -24,7 +30,7 @@ export function scoreOf(board: Board, order: Order): Score {
   let finish = 0;
   problem.tasks.forEach((task, index) => {
     if (left[index]! > 0) {
-      unplaced += 1;
+      unplaced += weightOf(task, problem);
       unitsOut += left[index]!;
     }
     finish = Math.max(finish, ends[index]!);
@@ -49,7 +55,7 @@ export function scoreBound(board: Board, order: Order, floor?: number): Score {
   let finish = 0;
   problem.tasks.forEach((task, index) => {
     if (ends[index] === Number.POSITIVE_INFINITY) {
-      unplaced += 1;
+      unplaced += weightOf(task, problem);
       // Some of its units may still find a place.
       if (task.units === 1) unitsOut += left[index]!;
     } else finish = Math.max(finish, ends[index]!);

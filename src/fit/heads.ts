@@ -24,17 +24,19 @@ export function headsOf(board: Board, floor = Number.NEGATIVE_INFINITY): Heads {
       ends[index] = board.ends[index]!;
       continue;
     }
-    let from = Math.max(task.earliest, floor, board.ends[index]!);
+    let from = Math.max(task.earliest, floor, board.since[index]!);
     for (const tie of task.before)
       from = Math.max(from, afterTie(tie, tie.fromStart ? starts[tie.task]! : ends[tie.task]!));
     if (from === Number.POSITIVE_INFINITY) continue;
     const visit = board.find(task, 1, from);
     if (!visit) continue;
     starts[index] = Math.min(board.starts[index]!, visit.start);
-    ends[index] = Math.max(
+    const end = Math.max(
       visit.start + visitMinutes(task, left),
       left > 1 ? soonestDone(task, visit.start, left) : Number.NEGATIVE_INFINITY,
+      board.ends[index]!,
     );
+    if (task.latestEnd === undefined || end <= task.latestEnd) ends[index] = end;
   }
   return { starts, ends };
 }

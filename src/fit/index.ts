@@ -7,6 +7,7 @@ export { problemOf, type Relaxation, type Scope } from './compile.js';
 export {
   afterTie,
   beforeTie,
+  isOwed,
   visitMinutes,
   type Cure,
   type Due,

@@ -53,8 +53,10 @@ export interface Task {
   readonly earliest: number;
   /** Finished by this; infinity when free. */
   readonly due: number;
-  /** Finished by this because something that stays where it is waits for it; absent: free. */
+  /** Finished by this because something that stays where it is waits for it, at first or second hand; absent: free. */
   readonly latestEnd?: number;
+  /** Begun by this for the same cause; absent: free. */
+  readonly latestStart?: number;
   readonly before: readonly Tie[];
   readonly after: readonly Tie[];
   readonly demands: readonly { readonly supply: number; readonly amount: number }[];
@@ -89,6 +91,11 @@ export interface Visit {
   readonly start: number;
   readonly end: number;
   readonly units: number;
+}
+
+/** Whether something that stays where it is waits for the task: left out, it would break the plan. */
+export function isOwed(task: Task): boolean {
+  return task.latestEnd !== undefined || task.latestStart !== undefined;
 }
 
 export function visitMinutes(task: Task, units: number): number {

@@ -12,16 +12,18 @@ import {
   type Task,
 } from '../fit/index.js';
 import { withWindows, type Goal } from './objectives.js';
+import { restOf, windowsKept } from './pins.js';
 
 /** A full score that no schedule beats. */
 export function boundOf(problem: Problem, goal: Goal): Score {
   const score = [...scoreBound(new Board(problem), goal.order)];
   const finish = goal.order === 'late-finish' ? 3 : 2;
-  if (score[0] === 0) score[finish] = Math.max(score[finish]!, energyFinish(problem));
+  if (score[0] === 0) score[finish] = Math.max(score[finish]!, energyFinish(restOf(problem)));
   return withWindows(score, score[0] === 0 ? fewestWindows(problem) : 0, goal);
 }
 
-const work = (task: Task): number => visitMinutes(task, task.units);
+/** Minutes that a task takes at the least. */
+const work = (task: Task): number => (task.units === 0 ? 0 : visitMinutes(task, task.units));
 
 /** The slots of several tasks. Tasks with the same needs share theirs, which are looked at once. */
 function slotsOf(tasks: readonly Task[]): Slot[] {
@@ -39,7 +41,7 @@ function spansByWindow(problem: Problem, tasks: readonly Task[]): IntervalSet[] 
 function energyFinish(problem: Problem): number {
   let finish = 0;
   problem.supplies.forEach(({ profile }, supply) => {
-    const users = problem.tasks.filter((task) => amountOf(task, supply) > 0);
+    const users = problem.tasks.filter((task) => task.units > 0 && amountOf(task, supply) > 0);
     let missing = 0;
     for (const task of users) missing += amountOf(task, supply) * work(task);
     const outside = users.some((task) => task.outside);
@@ -81,10 +83,12 @@ function amountOf(task: Task, supply: number): number {
 }
 
 /** No schedule that places everything uses fewer windows. */
-export function fewestWindows(problem: Problem): number {
-  const inside = problem.tasks.filter((task) => !task.outside);
-  if (inside.length === 0) return 0;
-  let bound = Math.max(1, apartWindows(problem));
+export function fewestWindows(whole: Problem): number {
+  const problem = restOf(whole);
+  const kept = windowsKept(whole);
+  const inside = problem.tasks.filter((task) => !task.outside && task.units > 0);
+  if (inside.length === 0) return kept.size;
+  let bound = Math.max(1, kept.size, apartWindows(whole, inside, kept));
 
   problem.supplies.forEach(({ profile }, supply) => {
     const users = inside.filter((task) => amountOf(task, supply) > 0);
@@ -94,20 +98,26 @@ export function fewestWindows(problem: Problem): number {
     const areas = spansByWindow(problem, users).map((stretches) =>
       stretches.reduce((sum, one) => sum + areaFree(profile, one.start, one.end), 0),
     );
-    bound = Math.max(bound, countToReach(energy, areas));
+    bound = Math.max(bound, countToReach(energy, areas, kept));
   });
 
   const spans = spansByWindow(problem, inside).map((stretches) =>
     stretches.reduce((sum, one) => sum + one.end - one.start, 0),
   );
-  return Math.max(bound, countToReach(longestChain(problem), spans));
+  return Math.max(bound, countToReach(longestChain(problem), spans, kept));
 }
 
-/** How many of the amounts, the largest first, it takes to reach a total. */
-function countToReach(total: number, amounts: readonly number[]): number {
+/** How many of the windows it takes to reach a total: those in use anyhow, then the largest amounts first. */
+function countToReach(
+  total: number,
+  amounts: readonly number[],
+  kept: ReadonlySet<number>,
+): number {
   let missing = total;
-  let count = 0;
-  for (const amount of amounts.toSorted((a, b) => b - a)) {
+  let count = kept.size;
+  for (const window of kept) missing -= amounts[window]!;
+  const others = amounts.filter((_, window) => !kept.has(window));
+  for (const amount of others.sort((a, b) => b - a)) {
     if (missing <= 0) break;
     missing -= amount;
     count += 1;
@@ -119,19 +129,18 @@ function countToReach(total: number, amounts: readonly number[]): number {
  * Tasks no two of which can share a window need a window each. As many such are taken as come to hand, those with
  * the fewest choices first; a window counts only where a visit fits after the task's earliest start.
  */
-function apartWindows(problem: Problem): number {
+function apartWindows(problem: Problem, tasks: readonly Task[], kept: ReadonlySet<number>): number {
   const heads = headsOf(new Board(problem));
-  const choices = problem.tasks.flatMap((task) => {
-    if (task.outside) return [];
+  const choices = tasks.map((task) => {
     const least = visitMinutes(task, 1);
-    const from = heads.starts[task.index]!;
+    const from = Math.max(task.earliest, heads.starts[task.index]!);
     const possible = new Set<number>();
     for (const slot of task.slots)
       if (Math.max(slot.start, from) + least <= slot.end) possible.add(slot.window);
-    return [possible];
+    return possible;
   });
-  const taken = new Set<number>();
-  let count = 0;
+  const taken = new Set(kept);
+  let count = kept.size;
   for (const possible of choices.sort((a, b) => a.size - b.size)) {
     if (possible.size === 0 || [...possible].some((window) => taken.has(window))) continue;
     for (const window of possible) taken.add(window);

@@ -6,6 +6,7 @@ import {
   type Score,
   type Visit,
 } from '../fit/index.js';
+import { windowsKept } from './pins.js';
 import { usableWindows, windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
 
 export interface ExhaustOptions {
@@ -50,11 +51,13 @@ export function exhaust(problem: Problem, from: Candidate, options: ExhaustOptio
 
   // 2. The fewest windows with which that can be had, and the best of the rest in so many.
   const head = best.score.slice(0, ahead);
-  const windows = usableWindows(problem);
+  const kept = windowsKept(problem);
+  const windows = usableWindows(problem).filter((window) => !kept.has(window));
   const most = best.score[ahead]!;
   const last = suffix === 0 ? most - 1 : most;
-  for (let count = Math.max(0, bound[ahead]!); count <= last; count += 1) {
-    for (const allowed of subsets(windows, count, problem.windows.length)) {
+  for (let count = Math.max(kept.size, bound[ahead]!); count <= last; count += 1) {
+    for (const allowed of subsets(windows, count - kept.size, problem.windows.length)) {
+      for (const window of kept) allowed[window] = 1;
       if (stop()) return { ...best, proven: ahead };
       const known = best.score[ahead] === count;
       const below =

@@ -21,6 +21,7 @@ export function outsideLate(problem: Problem, visits: readonly Visit[]): Visit[]
   };
   for (const visit of visits) use(visit, 1);
   const finish = Math.max(...visits.map((visit) => visit.end));
+  const settled = new Set(problem.pinned);
   const order = problem.order.toReversed();
   for (const index of order) {
     const task = problem.tasks[index]!;
@@ -47,6 +48,10 @@ export function outsideLate(problem: Problem, visits: readonly Visit[]): Visit[]
     if (!waitedFor) continue;
     for (const at of own) {
       const visit = moved[at]!;
+      if (settled.has(visit)) {
+        limit = visit.start;
+        continue;
+      }
       const minutes = visitMinutes(task, visit.units);
       const latest = Math.min(limit - minutes, at === firstOf ? startLimit : limit);
       use(visit, -1);

@@ -1,6 +1,7 @@
 import { durationText, type Interval } from '../calendar/index.js';
 import {
   Board,
+  isOwed,
   mostFree,
   neverTakes,
   visitMinutes,
@@ -15,7 +16,8 @@ import type { Unplaced } from './types.js';
 /** What is not all placed, each with every need that no window meets and the shortest extension that would help. */
 export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[]): Unplaced[] {
   const board = new Board(problem);
-  for (const visit of visits) board.put(visit);
+  const settled = new Set(problem.pinned);
+  for (const visit of visits) if (!settled.has(visit)) board.put(visit);
   return problem.tasks.flatMap((task) =>
     board.left[task.index]! > 0
       ? [{ activity: task.activity.id, reasons: reasonsFor(plan, problem, board, task) }]
@@ -30,6 +32,11 @@ function reasonsFor(plan: Plan, problem: Problem, board: Board, task: Task): Rea
     left < task.units
       ? [{ code: 'part-placed', text: `${left} of ${task.units} units find no place` }]
       : [];
+  if (isOwed(task))
+    part.push({
+      code: 'needed-before',
+      text: 'work that stays where it is waits for it, and there is no room before that',
+    });
   if (task.rank < 0)
     return [
       { code: 'waits-for-itself', text: `${activity.id} waits for itself through its links` },

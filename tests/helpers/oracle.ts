@@ -31,12 +31,15 @@ interface Spot {
  *
  * `claimed`: a plan whose values are known to be possible; only better ones are looked for, which takes far less
  * time. Its own values are worked out here. That it breaks nothing is for the caller to know.
+ *
+ * `kept`: placements that are part of every plan looked at. Some plan must hold them without breaking anything.
  */
 export function oracle(
   plan: Plan,
   objectives: readonly Objective[],
   step: number,
   claimed?: readonly Placement[],
+  kept: readonly Placement[] = [],
 ): OracleValue {
   const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
   const activities = inOrder(plan.activities.filter((activity) => left(activity) > 0));
@@ -83,7 +86,17 @@ export function oracle(
     });
   });
 
-  const spots: Spot[][] = activities.map(() => []);
+  const spotsOf = (activity: Activity, placements: readonly Placement[]): Spot[] =>
+    placements
+      .filter((one) => one.activity === activity.id)
+      .map((one) => ({
+        window: windows.findIndex((window) => window.id === one.window),
+        start: minuteOf(one.from),
+        end: minuteOf(one.to),
+        units: one.units ?? 1,
+      }));
+  const settled = activities.map((activity) => spotsOf(activity, kept));
+  const spots = settled.map((own) => own.slice());
   let best: { score: number[]; spots: Spot[][] } | undefined;
 
   const usedAt = (resource: string, minute: number): number => {
@@ -128,17 +141,10 @@ export function oracle(
 
   if (claimed) {
     activities.forEach((activity, i) => {
-      for (const one of claimed)
-        if (one.activity === activity.id)
-          spots[i]!.push({
-            window: windows.findIndex((window) => window.id === one.window),
-            start: minuteOf(one.from),
-            end: minuteOf(one.to),
-            units: one.units ?? 1,
-          });
+      spots[i] = spotsOf(activity, claimed);
     });
     best = { score: score(activities.length), spots: [] };
-    for (const own of spots) own.length = 0;
+    settled.forEach((own, i) => (spots[i] = own.slice()));
   }
 
   const release = (i: number): number => {
@@ -183,7 +189,11 @@ export function oracle(
       return;
     }
     const from = release(i);
-    if (from < Number.POSITIVE_INFINITY) place(i, from, left(activities[i]!));
+    const here = settled[i]!;
+    // What stays may not begin before what it waits for.
+    if (here.some((spot) => spot.start < from)) return;
+    const wanted = left(activities[i]!) - here.reduce((sum, spot) => sum + spot.units, 0);
+    if (from < Number.POSITIVE_INFINITY) place(i, from, wanted);
     else visitAll(i + 1);
   };
   const place = (i: number, from: number, wanted: number): void => {
@@ -203,7 +213,7 @@ export function oracle(
         spots[i]!.pop();
         if (!hopeful) continue;
         const open = usable[i]!.find((each) => each.window === choice.window)!.open;
-        let good = true;
+        let good = !settled[i]!.some((one) => one.start < choice.end && choice.start < one.end);
         for (let minute = choice.start; good && minute < choice.end; minute += step)
           good = open.has(minute) && free(activity, minute);
         if (!good) continue;

@@ -1,6 +1,8 @@
-// npm run mutate -- src/calendar [--sample N] [--seed S] [--tests PATH]
-// Changes one operator or constant at a time in a copy of the project and sees whether the tests notice.
-import { spawnSync } from 'node:child_process';
+// npm run mutate -- src/calendar [MORE FILES OR FOLDERS] [--sample N] [--seed S] [--tests PATH] [--steps N]
+// Changes one thing at a time in a copy of the project and sees whether the tests notice: those of the room and the
+// published ones that reach the changed file, any other that reaches it over at most `--steps` imports, or those of
+// `--tests`. One test process is kept throughout.
+import { fork } from 'node:child_process';
 import {
   cpSync,
   mkdtempSync,
@@ -12,10 +14,11 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, dirname, join, resolve } from 'node:path';
+import { basename, dirname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import ts from 'typescript';
+import { mutantsOf, shuffled } from './mutants.mjs';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const { values, positionals } = parseArgs({
@@ -23,88 +26,82 @@ const { values, positionals } = parseArgs({
   options: {
     sample: { type: 'string', default: '25' },
     seed: { type: 'string', default: '1' },
+    steps: { type: 'string', default: '0' },
     tests: { type: 'string', multiple: true },
   },
 });
-const [target] = positionals;
-if (target === undefined) {
+if (positionals.length === 0) {
   console.error(
-    'Say what to change: npm run mutate -- src/calendar [--sample N] [--seed S] [--tests PATH]',
+    'Say what to change: npm run mutate -- src/calendar [--sample N] [--seed S] [--tests PATH] [--steps N]',
   );
   process.exit(2);
 }
 
-const swaps = {
-  '<': ['<=', '>='],
-  '<=': ['<', '>'],
-  '>': ['>=', '<='],
-  '>=': ['>', '<'],
-  '===': ['!=='],
-  '!==': ['==='],
-  '+': ['-'],
-  '-': ['+'],
-  '*': ['/'],
-  '/': ['*'],
-  '%': ['*'],
-  '&&': ['||'],
-  '||': ['&&'],
-  '??': ['&&'],
+/** Files of a kind under a path that may be one, in order. */
+const under = (path, kind) =>
+  statSync(join(root, path)).isDirectory()
+    ? readdirSync(join(root, path), { recursive: true })
+        .filter((name) => name.endsWith(kind))
+        .map((name) => join(path, name))
+        .sort()
+    : [path];
+
+/** What a source file imports from the project, types aside. */
+function importsOf(file) {
+  const text = readFileSync(join(root, file), 'utf8').replaceAll(/^import type [^;]*;/gm, '');
+  return ts
+    .preProcessFile(text, true, true)
+    .importedFiles.filter(({ fileName }) => fileName.startsWith('.'))
+    .map(({ fileName }) => normalize(join(dirname(file), fileName)).replace(/\.js$/, '.ts'))
+    .filter((name) => name.endsWith('.ts'));
+}
+
+const known = new Map();
+const imports = (file) => {
+  if (!known.has(file)) {
+    let found = [];
+    try {
+      found = importsOf(file);
+    } catch {
+      // Generated or built files have no source to follow.
+    }
+    known.set(file, found);
+  }
+  return known.get(file);
 };
 
-/** Every change that can be made to a file: `{ file, line, from, to, start, end }`. */
-function mutantsOf(file) {
-  const text = readFileSync(join(root, file), 'utf8');
-  const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true);
-  const found = [];
-  const add = (node, to) => {
-    const start = node.getStart(source);
-    const line = source.getLineAndCharacterOfPosition(start).line + 1;
-    found.push({ file, line, from: node.getText(source), to, start, end: node.getEnd() });
-  };
-  const visit = (node) => {
-    if (ts.isTypeNode(node) || ts.isImportDeclaration(node)) return;
-    if (ts.isBinaryExpression(node)) {
-      const sign = node.operatorToken;
-      const joins =
-        sign.getText(source) === '+' && [node.left, node.right].some(ts.isStringLiteralLike);
-      if (!joins) for (const to of swaps[sign.getText(source)] ?? []) add(sign, to);
-    } else if (ts.isPrefixUnaryExpression(node) && node.operator === ts.SyntaxKind.ExclamationToken)
-      add(node, node.operand.getText(source));
-    else if (ts.isNumericLiteral(node)) add(node, `(${node.text} + 1)`);
-    else if (node.kind === ts.SyntaxKind.TrueKeyword) add(node, 'false');
-    else if (node.kind === ts.SyntaxKind.FalseKeyword) add(node, 'true');
-    else if (ts.isReturnStatement(node) && node.expression)
-      add(node.expression, 'undefined as never');
-    ts.forEachChild(node, visit);
-  };
-  visit(source);
-  return found;
+/** Steps from a test to every file it reaches. A test that imports a room's index is one step from what it gives on. */
+function distances(test) {
+  const steps = new Map([[test, 0]]);
+  const waiting = [test];
+  for (const file of waiting)
+    for (const next of imports(file)) {
+      const far = steps.get(file) + (basename(file) === 'index.ts' ? 0 : 1);
+      if (!steps.has(next) || far < steps.get(next)) {
+        steps.set(next, far);
+        waiting.push(next);
+      }
+    }
+  return steps;
 }
 
-/** A seeded order, so that a run can be repeated (mulberry32). */
-function shuffled(list, seed) {
-  let state = seed >>> 0;
-  const next = () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-  return list
-    .map((one) => [next(), one])
-    .sort((a, b) => a[0] - b[0])
-    .map(([, one]) => one);
+const tests = ['tests/unit', 'tests/published'].flatMap((folder) => under(folder, '.test.ts'));
+const reach = new Map(tests.map((test) => [test, distances(test)]));
+const room = (file) => file.split('/').slice(0, 2).at(-1);
+
+/** Tests that can notice a change to a file. */
+function testsOf(file) {
+  if (values.tests) return values.tests.flatMap((path) => under(path, '.test.ts'));
+  return tests.filter((test) => {
+    const steps = reach.get(test).get(file);
+    const own = test.startsWith(`tests/unit/${room(file)}/`) || test.startsWith('tests/published/');
+    return steps <= (own ? Infinity : Number(values.steps));
+  });
 }
 
-const files = statSync(join(root, target)).isDirectory()
-  ? readdirSync(join(root, target), { recursive: true })
-      .filter((name) => name.endsWith('.ts'))
-      .map((name) => join(target, name))
-  : [target];
-const sample = shuffled(files.sort().flatMap(mutantsOf), Number(values.seed)).slice(
-  0,
-  Number(values.sample),
-);
+const files = positionals.flatMap((path) => under(path, '.ts'));
+const all = files.flatMap((file) => mutantsOf(root, file));
+const sample = shuffled(all, Number(values.seed)).slice(0, Number(values.sample));
 
 const copy = mkdtempSync(join(tmpdir(), 'possession-fit-mutate-'));
 const left = new Set(['node_modules', '.git', 'dist', 'dist-app', '.cache', '.vite']);
@@ -112,30 +109,66 @@ for (const name of readdirSync(root))
   if (!left.has(basename(name))) cpSync(join(root, name), join(copy, name), { recursive: true });
 symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
 
-/** Whether the tests that read the file pass; a run that takes too long counts as noticed. */
-const passes = (file) =>
-  spawnSync(
-    'node_modules/.bin/vitest',
-    values.tests
-      ? ['run', '--bail=1', ...values.tests]
-      : ['related', '--run', '--bail=1', resolve(copy, file)],
-    { cwd: copy, timeout: 180_000, stdio: 'ignore' },
-  ).status === 0;
+let runner;
+const answer = () =>
+  new Promise((resolve, reject) => {
+    const ended = (code) => reject(new Error(`The test process ended with ${code}.`));
+    runner.once('exit', ended);
+    runner.once('message', (said) => {
+      runner?.off('exit', ended);
+      resolve(said);
+    });
+  });
+
+async function started() {
+  runner = fork(join(copy, 'scripts/mutate-runner.mjs'), { cwd: copy, stdio: 'ignore' });
+  await answer();
+}
+
+/** The first test that fails, `never ends` when one runs too long, `undefined` when all hold. */
+async function noticedBy(file, longestMs) {
+  if (runner === undefined) await started();
+  let timer;
+  const late = new Promise((resolve) => {
+    timer = setTimeout(resolve, longestMs, { failed: 'never ends' });
+  });
+  const words = { changed: join(copy, file), tests: testsOf(file).map((one) => join(copy, one)) };
+  const said = answer();
+  said.catch(() => undefined);
+  runner.send(words);
+  const { failed } = await Promise.race([said, late]);
+  clearTimeout(timer);
+  if (failed === 'never ends') {
+    runner.kill('SIGKILL');
+    runner = undefined;
+  }
+  return failed?.replace(`${copy}/`, '');
+}
 
 try {
-  for (const file of new Set(sample.map((one) => one.file)))
-    if (!passes(file)) throw new Error(`The tests of ${file} fail before anything is changed.`);
+  const longest = new Map();
+  for (const file of new Set(sample.map((one) => one.file))) {
+    const began = performance.now();
+    const failed = await noticedBy(file, 900_000);
+    if (failed !== undefined)
+      throw new Error(`${failed} fails before anything is changed in ${file}.`);
+    longest.set(file, 20_000 + 5 * (performance.now() - began));
+  }
   let survived = 0;
   for (const { file, line, from, to, start, end } of sample) {
     const path = join(copy, file);
     const text = readFileSync(path, 'utf8');
     writeFileSync(path, text.slice(0, start) + to + text.slice(end));
-    const lives = passes(file);
+    const by = await noticedBy(file, longest.get(file));
     writeFileSync(path, text);
-    if (lives) survived += 1;
-    console.log(`${lives ? 'SURVIVED' : 'killed  '}  ${file}:${line}  ${from}  ->  ${to}`);
+    if (by === undefined) survived += 1;
+    const what = `${file}:${line}  ${from.replaceAll(/\s+/g, ' ')}  ->  ${to}`;
+    console.log(by === undefined ? `SURVIVED  ${what}` : `killed    ${what}  (${by})`);
   }
-  console.log(`${sample.length - survived} of ${sample.length} killed`);
+  console.log(
+    `${sample.length - survived} of ${sample.length} killed (of ${all.length} that can be made; seed ${values.seed})`,
+  );
 } finally {
+  runner?.kill('SIGKILL');
   rmSync(copy, { recursive: true, force: true });
 }

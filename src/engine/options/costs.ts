@@ -35,6 +35,7 @@ export interface WindowRuns {
   readonly costs: readonly number[];
 }
 
+/** What simulating and pricing hang on beside the work. */
 export interface RunSettings {
   readonly prices: PriceBook;
   readonly holidays: readonly string[];
@@ -85,7 +86,7 @@ export function runWindows(
 }
 
 /** The cost of each run's overrun in smallest coins. A minute begun is a minute late. */
-export function costsOf(
+function costsOf(
   work: WindowWork,
   finishes: ArrayLike<number>,
   { prices, holidays }: Pick<RunSettings, 'prices' | 'holidays'>,
@@ -110,7 +111,7 @@ export function costsOf(
 }
 
 /** Margin and chance of a window from its network and its runs. */
-export function handbackOf(
+function handbackOf(
   { window, plan }: WindowWork,
   built: HandbackNetwork,
   finishes: Float64Array,

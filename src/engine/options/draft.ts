@@ -1,40 +1,8 @@
-import type { Placement } from '../../fit/types.js';
-import { editBetween } from '../../edits/index.js';
-import type { AccessWindow, Plan, PlanDocument, PriceBook, Train } from '../../model/index.js';
-import {
-  callOuts,
-  decimalText,
-  parseMoney,
-  type CallOut,
-  type RunCosts,
-} from '../../price/index.js';
-import type { HandbackOptions } from '../../risk/index.js';
-import type { KeyDateForecast } from '../../schedule/types.js';
-import { runWindows, seedOf, type WindowRuns, type WindowWork } from './costs.js';
-import { unitsIn, type Planned, type SearchTime } from './plans.js';
-import type {
-  KeyDateChange,
-  MovedWork,
-  OptionHandback,
-  OptionKind,
-  OptionPart,
-  OptionsRequest,
-} from './types.js';
-
-/** What every option of one window starts from. */
-export interface Situation {
-  readonly request: OptionsRequest;
-  readonly document: PlanDocument;
-  readonly plan: Plan;
-  readonly trains: readonly Train[];
-  readonly prices: PriceBook;
-  readonly holidays: readonly string[];
-  readonly window: AccessWindow;
-  readonly risk: HandbackOptions;
-  readonly time: SearchTime;
-  /** As planned, simulated and priced: what the others are held against. */
-  readonly planned: WindowWork;
-}
+import type { Plan, PlanDocument, Train } from '../../model/index.js';
+import type { WindowWork } from './costs.js';
+import type { Planned } from './plans.js';
+import type { Situation } from './situation.js';
+import type { OptionKind, OptionPart, RefusedOption } from './types.js';
 
 /** An option scheduled, not yet simulated. */
 export interface Draft extends Planned {
@@ -63,227 +31,39 @@ export interface Turn {
   readonly each?: { readonly count: number; readonly word: string };
 }
 
-/** A draft simulated and priced. */
-export interface PricedDraft {
-  readonly draft: Draft;
-  readonly costs: RunCosts;
-  readonly runsHere: readonly WindowRuns[];
-  /** Cost of the overrun of the window and its further half, run by run. */
-  readonly overrunHere: readonly number[];
-  /** What the overruns of other windows gain, run by run. */
-  readonly overrunElsewhere: readonly number[];
-  readonly elsewhere: readonly string[];
-  readonly handbacks: readonly OptionHandback[];
-  readonly parts: readonly OptionPart[];
-}
-
-const sum = (some: readonly number[]): number => some.reduce((total, one) => total + one, 0);
-
-/** Null when stopped. */
-export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
-  const { request, window, prices } = at;
-  const runs = runWindows(
-    [at.planned, ...draft.here],
-    settingsOf(at),
-    seedOf(request.seed, window.id),
-  );
-  if (!runs) return null;
-  const runsHere = runs.slice(1);
-  const overrunHere = addUp(runsHere.map((one) => one.costs));
-  const others = otherWindows(draft, at);
-  const elsewhere: (readonly number[])[] = [];
-  for (const id of others) {
-    const change = changeIn(id, draft, at);
-    if (!change) return null;
-    elsewhere.push(change);
-  }
-  const overrunElsewhere = addUp([overrunHere.map(() => 0), ...elsewhere]);
-  const plant = plantParts(draft, at, others);
-  const fixed = [...plant, ...draft.lines];
-  const count = overrunHere.length;
-  const meanOf = (costs: readonly number[]): string =>
-    decimalText(Math.round(sum(costs) / count), prices);
-  const overrunPart = (what: string, costs: readonly number[], extra: string): OptionPart => ({
-    part: 'overrun',
-    what,
-    amount: meanOf(costs),
-    formula: `mean of ${count} simulated handbacks, each priced by the minute it ends${extra}`,
-    inputs: [
-      { name: 'runs', value: String(count), unit: '' },
-      { name: 'seed', value: String(request.seed), unit: '' },
-      {
-        name: 'runs that cost something',
-        value: String(costs.filter((one) => one !== 0).length),
-        unit: '',
-      },
-    ],
-    source: prices.source,
-  });
+/** As planned: what the others are held against. */
+export function asPlanned(at: Situation): Draft {
   return {
-    draft,
-    runsHere,
-    overrunHere,
-    overrunElsewhere,
-    elsewhere: others,
-    handbacks: runsHere.map((one) => one.handback),
-    costs: {
-      varying: addUp([overrunHere, overrunElsewhere]),
-      fixed: sum(fixed.map((one) => parseMoney(one.amount, prices))),
-    },
-    parts: [
-      overrunPart(
-        `Overrun of ${draft.here.map((one) => one.window.id).join(' and ')}`,
-        overrunHere,
-        '',
-      ),
-      ...(others.length > 0
-        ? [
-            overrunPart(
-              `Overrun of ${others.join(', ')}: change`,
-              overrunElsewhere,
-              ', less the same as planned',
-            ),
-          ]
-        : []),
-      ...fixed,
-    ],
+    id: 'as-planned',
+    kind: 'as-planned',
+    name: 'As planned',
+    changes: [],
+    document: at.document,
+    plan: at.plan,
+    trains: at.trains,
+    here: [at.planned],
+    placements: at.planned.placements,
+    unplaced: [],
+    keyDates: [],
+    lines: [],
+    notes: [],
   };
 }
 
-export function settingsOf(at: Situation) {
-  return { prices: at.prices, holidays: at.holidays, risk: at.risk };
-}
+/** A way of doing the work that is not to be had, with why. */
+export const refused = (
+  id: string,
+  kind: OptionKind,
+  name: string,
+  state: RefusedOption['state'],
+  reason: string,
+): RefusedOption => ({ id, kind, name, state, reason });
 
-export function addUp(lists: readonly (readonly number[])[]): readonly number[] {
-  const [first, ...rest] = lists;
-  return (first ?? []).map((cost, i) => rest.reduce((total, list) => total + list[i]!, cost));
-}
-
-/** Other windows in which the option does other work than planned. */
-function otherWindows(draft: Draft, at: Situation): readonly string[] {
-  const here = new Set([at.window.id, ...draft.here.map((one) => one.window.id)]);
-  const text = (all: readonly Placement[], id: string): string =>
-    JSON.stringify(
-      all
-        .filter((one) => one.window === id)
-        .map((one) => [one.activity, one.from, one.to, one.units ?? 1])
-        .sort((a, b) => (String(a) < String(b) ? -1 : 1)),
-    );
-  return draft.plan.windows
-    .map((one) => one.id)
-    .filter((id) => !here.has(id))
-    .filter((id) => text(draft.placements, id) !== text(at.planned.placements, id));
-}
-
-/** What the overrun of another window costs more, run by run. Null when stopped. */
-function changeIn(id: string, draft: Draft, at: Situation): readonly number[] | null {
-  const works = [at.planned, draft].flatMap(({ plan, trains, placements }): WindowWork[] => {
-    const window = plan.windows.find((one) => one.id === id);
-    return window && placements.some((one) => one.window === id)
-      ? [{ plan, trains, placements, window }]
-      : [];
-  });
-  const had = at.planned.placements.some((one) => one.window === id);
-  const has = draft.placements.some((one) => one.window === id);
-  const found = runWindows(works, settingsOf(at), seedOf(at.request.seed, id));
-  if (!found) return null;
-  const zero = new Array<number>(at.risk.runs).fill(0);
-  const before = had ? found[0]!.costs : zero;
-  const after = has ? found.at(-1)!.costs : zero;
-  return after.map((cost, i) => cost - before[i]!);
-}
-
-/** Planned plant and labour: of the windows asked about in full, of the others what changes. */
-function plantParts(draft: Draft, at: Situation, others: readonly string[]): readonly OptionPart[] {
-  const { prices, holidays } = at;
-  const paid = (from: { plan: Plan; placements: readonly Placement[] }, ids: readonly string[]) =>
-    from.plan.windows
-      .filter((one) => ids.includes(one.id))
-      .flatMap((window) =>
-        callOuts(window, {
-          resources: from.plan.resources,
-          activities: from.plan.activities,
-          placements: from.placements,
-          prices,
-          holidays,
-        }),
-      );
-  const total = (some: readonly CallOut[]): number =>
-    sum(some.map((one) => parseMoney(one.amount, prices)));
-  const part = (what: string, minor: number, lines: readonly CallOut[]): OptionPart => ({
-    part: 'plant',
-    what,
-    amount: decimalText(minor, prices),
-    formula: lines.map((one) => one.formula).join('; ') || 'no plant or labour with a rate',
-    inputs: lines.map((one) => ({
-      name: `${one.resource} in ${one.window}`,
-      value: one.amount,
-      unit: prices.currency,
-    })),
-    source: prices.standing?.source ?? prices.source,
-  });
-  const own = paid(
-    draft,
-    draft.here.map((one) => one.window.id),
-  );
-  const after = paid(draft, others);
-  const before = paid(at.planned, others);
-  return [
-    part('Planned plant and labour', total(own), own),
-    ...(others.length > 0
-      ? [
-          {
-            ...part(
-              `Plant and labour of ${others.join(', ')}: change`,
-              total(after) - total(before),
-              after,
-            ),
-            formula: `${after.map((one) => one.formula).join('; ') || 'none'}; less as planned: ${before.map((one) => one.formula).join('; ') || 'none'}`,
-          },
-        ]
-      : []),
-  ];
-}
-
-/** Work that is in another window than planned, by activity and window. */
-export function movedIn(
-  placements: readonly Placement[],
-  plan: Plan,
-  before: readonly Placement[],
-): readonly MovedWork[] {
-  const titles = new Map(plan.activities.map((one) => [one.id, one.title]));
-  const windows = [...plan.windows.map((one) => one.id)];
-  return windows
-    .flatMap((window) => {
-      const was = unitsIn(window, before);
-      return [...unitsIn(window, placements)].flatMap(([activity, units]): MovedWork[] => {
-        const more = units - (was.get(activity) ?? 0);
-        const first = placements
-          .filter((one) => one.window === window && one.activity === activity)
-          .sort((a, b) => a.from - b.from)[0]!;
-        return more > 0
-          ? [{ activity, title: titles.get(activity) ?? '', units: more, window, from: first.from }]
-          : [];
-      });
-    })
-    .sort((a, b) => a.from - b.from);
-}
-
-/** Key dates that an option serves otherwise than planned. */
-export function changedDates(
-  after: readonly KeyDateForecast[],
-  before: readonly KeyDateForecast[],
-): readonly KeyDateChange[] {
-  return after.flatMap((now): KeyDateChange[] => {
-    const was = before.find((one) => one.package === now.package && one.due === now.due);
-    return was && (was.met !== now.met || was.forecast !== now.forecast)
-      ? [{ package: now.package, due: now.due, before: was, after: now }]
-      : [];
-  });
-}
-
-/** The edit that makes an option's document; null where it changes nothing. */
-export function editOf(draft: Draft, document: PlanDocument) {
-  const edit = editBetween(document, draft.document, draft.name);
-  return edit.changes.length === 0 ? null : edit;
+/** Why work finds no place, activity by activity. */
+export function reasonOf(unplaced: Draft['unplaced']): string {
+  return unplaced
+    .map(
+      (one) => `${one.activity} finds no place: ${one.reasons.map((each) => each.text).join(' ')}`,
+    )
+    .join(' ');
 }

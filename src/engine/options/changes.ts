@@ -1,0 +1,50 @@
+import { editBetween } from '../../edits/index.js';
+import type { Placement } from '../../fit/types.js';
+import type { Plan, PlanDocument } from '../../model/index.js';
+import type { KeyDateForecast } from '../../schedule/types.js';
+import type { Draft } from './draft.js';
+import { unitsIn } from './plans.js';
+import type { KeyDateChange, MovedWork } from './types.js';
+
+/** Work that is in another window than planned, by activity and window. */
+export function movedIn(
+  placements: readonly Placement[],
+  plan: Plan,
+  before: readonly Placement[],
+): readonly MovedWork[] {
+  const titles = new Map(plan.activities.map((one) => [one.id, one.title]));
+  const windows = [...plan.windows.map((one) => one.id)];
+  return windows
+    .flatMap((window) => {
+      const was = unitsIn(window, before);
+      return [...unitsIn(window, placements)].flatMap(([activity, units]): MovedWork[] => {
+        const more = units - (was.get(activity) ?? 0);
+        const first = placements
+          .filter((one) => one.window === window && one.activity === activity)
+          .sort((a, b) => a.from - b.from)[0]!;
+        return more > 0
+          ? [{ activity, title: titles.get(activity) ?? '', units: more, window, from: first.from }]
+          : [];
+      });
+    })
+    .sort((a, b) => a.from - b.from);
+}
+
+/** Key dates that an option serves otherwise than planned. */
+export function changedDates(
+  after: readonly KeyDateForecast[],
+  before: readonly KeyDateForecast[],
+): readonly KeyDateChange[] {
+  return after.flatMap((now): KeyDateChange[] => {
+    const was = before.find((one) => one.package === now.package && one.due === now.due);
+    return was && (was.met !== now.met || was.forecast !== now.forecast)
+      ? [{ package: now.package, due: now.due, before: was, after: now }]
+      : [];
+  });
+}
+
+/** The edit that makes an option's document; null where it changes nothing. */
+export function editOf(draft: Draft, document: PlanDocument) {
+  const edit = editBetween(document, draft.document, draft.name);
+  return edit.changes.length === 0 ? null : edit;
+}

@@ -1,0 +1,100 @@
+import type { PriceBook } from '../../model/index.js';
+import { decimalText, moneyText, type RunComparison, type RunCosts } from '../../price/index.js';
+import { nearestRank } from '../../risk/index.js';
+import { changedDates, editOf, movedIn } from './changes.js';
+import type { Turn } from './draft.js';
+import type { PricedDraft } from './price-draft.js';
+import type { Situation } from './situation.js';
+import type { PricedOption } from './types.js';
+
+/** A priced option that is still to be held against the others. Its costs are in smallest coins. */
+export interface Entry {
+  readonly option: Omit<
+    PricedOption,
+    | 'expectedTotal'
+    | 'difference'
+    | 'differenceError'
+    | 'standardError'
+    | 'verdict'
+    | 'cheaperInShare'
+    | 'breakEven'
+    | 'p80Cost'
+    | 'p95Cost'
+  >;
+  readonly costs: RunCosts;
+  readonly turn: Turn | undefined;
+}
+
+/** A priced draft as the reader is told of it. */
+export function entryOf(priced: PricedDraft, at: Situation): Entry {
+  const { draft, parts, costs, handbacks } = priced;
+  const here = new Set(draft.here.map((one) => one.window.id));
+  return {
+    option: {
+      id: draft.id,
+      kind: draft.kind,
+      name: draft.name,
+      state: 'priced',
+      changes: draft.changes,
+      edit: editOf(draft, at.document),
+      placements: draft.placements,
+      here: draft.placements.filter((one) => one.window !== null && here.has(one.window)),
+      moved: movedIn(draft.placements, draft.plan, at.planned.placements),
+      unplaced: draft.unplaced,
+      keyDates: changedDates(draft.keyDates, at.request.allocation.keyDates),
+      handbacks,
+      parts,
+      notes: draft.notes,
+    },
+    costs,
+    turn: draft.turn,
+  };
+}
+
+/**
+ * An option with what holding it against as planned found.
+ *
+ * @param total Its expected total in smallest coins.
+ * @param reference That of as planned.
+ */
+export function finished(
+  { option, costs, turn }: Entry,
+  result: RunComparison,
+  total: number,
+  reference: number,
+  prices: PriceBook,
+): PricedOption {
+  const sorted = Float64Array.from(costs.varying, (cost) => cost + costs.fixed).sort();
+  const difference = total - reference;
+  return {
+    ...option,
+    expectedTotal: decimalText(total, prices),
+    standardError: result.standardError,
+    p80Cost: decimalText(nearestRank(sorted, 0.8), prices),
+    p95Cost: decimalText(nearestRank(sorted, 0.95), prices),
+    difference: decimalText(difference, prices),
+    differenceError: result.differenceError,
+    verdict: result.verdict,
+    cheaperInShare: result.cheaperInShare,
+    breakEven:
+      turn && result.verdict !== 'the reference'
+        ? turnText(turn, turn.minor - difference, prices)
+        : null,
+  };
+}
+
+function turnText(
+  { what, each }: Turn,
+  minor: number,
+  prices: PriceBook,
+): NonNullable<PricedOption['breakEven']> {
+  const amount = decimalText(minor, prices);
+  if (minor <= 0)
+    return { what, amount, text: `${what} makes it dearer than as planned even for nothing.` };
+  const one = each ? ` (${moneyText(Math.floor(minor / each.count), prices)} ${each.word})` : '';
+  return {
+    what,
+    amount,
+    text: `${what} may cost up to ${moneyText(minor, prices)}${one} before it is dearer than as planned.`,
+  };
+}

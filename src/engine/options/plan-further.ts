@@ -1,0 +1,128 @@
+import { MINUTE, type Instant } from '../../calendar/index.js';
+import type { Placement } from '../../fit/types.js';
+import { unitsLeft, type Activity, type Plan } from '../../model/index.js';
+import { allocate, replan, verify } from '../../schedule/index.js';
+import type { Allocation, Unplaced } from '../../schedule/types.js';
+import type { Planned, SearchTime } from './plans.js';
+import { lessUsed, refit, settled } from './refit.js';
+
+/**
+ * A plan in which what lies in windows that begin before `moment` stays and work left over finds its place after it.
+ *
+ * Placements after the moment stay too, if that leaves nothing without a place; then all but those of `free`
+ * activities; then as many packages as can.
+ */
+export function planFurther(
+  plan: Plan,
+  moment: Instant,
+  placements: readonly Placement[],
+  free: ReadonlySet<string>,
+  before: Allocation,
+  time: SearchTime,
+): Planned {
+  const later = new Set(plan.windows.filter((one) => one.start >= moment).map((one) => one.id));
+  const isLater = (one: Placement): boolean =>
+    one.window === null ? one.from >= moment : later.has(one.window);
+  const done = placements.filter((one) => !isLater(one));
+  const after = placements.filter(isLater);
+  const suffix: Plan = {
+    ...plan,
+    windows: plan.windows.filter((one) => later.has(one.id)),
+    activities: whatIsLeft(plan, done, moment, later),
+    resources: lessUsed(plan, done, (one) => one.to > moment),
+  };
+  const known = new Set(before.unplaced.map((one) => one.activity));
+  const lost = (one: Allocation): readonly Unplaced[] =>
+    one.unplaced.filter((each) => !known.has(each.activity));
+  const good = (one: Allocation): boolean => lost(one).length === 0 && one.certificate.verified;
+  const third = { ...time, seconds: time.seconds / 3 };
+  const freer = after.filter((one) => !free.has(one.activity));
+  let found = allocate(suffix, { ...third, keep: after });
+  if (!good(found) && freer.length < after.length)
+    found = allocate(suffix, { ...third, keep: freer });
+  if (!good(found)) {
+    const other = replan(suffix, { ...before, placements: freer }, third).allocation;
+    if (!found.certificate.verified || lost(other).length < lost(found).length) found = other;
+  }
+  return {
+    placements: [...done, ...found.placements],
+    unplaced: lost(found),
+    keyDates: found.keyDates,
+  };
+}
+
+/**
+ * Units left over put into the next windows with room for them, everything else staying where it is; null where the
+ * windows before the next work that waits for them do not hold them all.
+ */
+export function intoNextWindows(
+  plan: Plan,
+  moment: Instant,
+  placements: readonly Placement[],
+  activity: Activity,
+  units: number,
+  time: SearchTime,
+): readonly Placement[] | null {
+  const limit = plan.activities
+    .flatMap((one) =>
+      one.after
+        .filter((link) => link.activity === activity.id && link.from === 'finish')
+        .flatMap((link) =>
+          placements
+            .filter((each) => each.activity === one.id)
+            .map((each) => each.from - link.gapMinutes * MINUTE),
+        ),
+    )
+    .reduce((first, at) => Math.min(first, at), Infinity);
+  const windows = plan.windows
+    .filter((one) => one.status !== 'withdrawn' && one.start >= moment && one.start < limit)
+    .sort((a, b) => a.start - b.start);
+  let made = placements;
+  let left = units;
+  for (const window of windows) {
+    if (left === 0) break;
+    const found = refit(plan, window, new Map([[activity.id, left]]), made, time).placements;
+    const some = found.filter((one) => one.to <= limit);
+    if (some.length === 0 || some.length < found.length) continue;
+    // What stays must still keep to the plan: two visits at once, for one, are no visits.
+    const next = [...made, ...some];
+    if (verify(plan, next).some((fault) => fault.activity === activity.id)) continue;
+    made = next;
+    left -= some.reduce((sum, one) => sum + (one.units ?? 1), 0);
+  }
+  return left === 0 ? made : null;
+}
+
+/** The activities with work left once the placements are done, free of what they no longer wait for. */
+function whatIsLeft(
+  plan: Plan,
+  done: readonly Placement[],
+  moment: Instant,
+  later: ReadonlySet<string>,
+): readonly Activity[] {
+  const units = new Map<string, number>();
+  for (const one of done)
+    units.set(one.activity, (units.get(one.activity) ?? 0) + (one.units ?? 1));
+  const left = plan.activities
+    .map((one) => ({ one, left: unitsLeft(one.work) - (units.get(one.id) ?? 0) }))
+    .filter((each) => each.left > 0);
+  const ids = new Set(left.map((each) => each.one.id));
+  const begun = (id: string): boolean => (units.get(id) ?? 0) > 0;
+  return left.map(({ one }): Activity => {
+    const over = one.after.filter(
+      (link) => !ids.has(link.activity) || (link.from === 'start' && begun(link.activity)),
+    );
+    const { window, ...free } = settled(one, over, done);
+    return {
+      ...free,
+      // A choice of a window that is over binds nothing any more.
+      ...(window !== undefined && later.has(window) && { window }),
+      notBefore: Math.max(free.notBefore ?? moment, one.place === 'outside' ? moment : -Infinity),
+      after: one.after.filter((link) => !over.includes(link)),
+      work:
+        one.work.kind === 'whole'
+          ? one.work
+          : { ...one.work, done: one.work.done + (units.get(one.id) ?? 0) },
+    };
+  });
+}

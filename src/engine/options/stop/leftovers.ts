@@ -1,0 +1,163 @@
+import { minutesBetween } from '../../../calendar/index.js';
+import type { Placement } from '../../../fit/types.js';
+import type { Activity } from '../../../model/index.js';
+import { reBookingCost } from '../../../price/index.js';
+import { movedIn } from '../changes.js';
+import { asPlanned, type Draft } from '../draft.js';
+import { intoNextWindows, planFurther } from '../plan-further.js';
+import { unitsIn, withoutUnits, type Planned } from '../plans.js';
+import { priceDraft, type PricedDraft } from '../price-draft.js';
+import type { Situation } from '../situation.js';
+import type { MovedWork } from '../types.js';
+
+/** Counts of units left over that the scheduler is asked about; those between are taken in proportion. */
+const ASKED = 8;
+
+/** Work left over after a stop, and what becomes of it. */
+export interface Leftover {
+  readonly units: number;
+  readonly draft: Draft;
+  /** All but overruns, in smallest coins; less the same as planned. */
+  readonly fixed: number;
+  /** What overruns of other windows gain in smallest coins, run by run. */
+  readonly elsewhere: readonly number[];
+  readonly moved: readonly MovedWork[];
+  /** Units for which no window is left. */
+  readonly unplacedUnits: number;
+  readonly formula: string;
+  /** The scheduler was not asked about this count: its costs lie between those of its neighbours. */
+  readonly inProportion: boolean;
+}
+
+/** Every count of units left over, from none to all but one. Null when stopped. */
+export function leftovers(
+  at: Situation,
+  activity: Activity,
+  planned: PricedDraft,
+  told: () => void,
+): readonly Leftover[] | null {
+  const units = unitsIn(at.window.id, at.planned.placements).get(activity.id)!;
+  const asked = spread(units - 1, ASKED);
+  const known = new Map<number, Leftover>([[0, nothingLeft(at, planned)]]);
+  const until = at.time.clock() + 2 * 1000 * at.time.seconds;
+  for (const count of asked) {
+    // The first is asked whatever it takes: one unit less hangs on it.
+    if (known.size > 1 && at.time.clock() > until) break;
+    const seconds = at.time.seconds / asked.length;
+    const draft = leave({ ...at, time: { ...at.time, seconds } }, activity, count);
+    const priced = priceDraft(draft, at);
+    if (!priced) return null;
+    const left = draft.unplaced.some((one) => one.activity === activity.id);
+    const placed = (all: Draft['placements']): number =>
+      all
+        .filter((one) => one.activity === activity.id)
+        .reduce((total, one) => total + (one.units ?? 0), 0);
+    const others = priced.parts.filter((one) => one.part !== 'overrun');
+    known.set(count, {
+      units: count,
+      draft,
+      fixed: priced.costs.fixed - planned.costs.fixed,
+      elsewhere: priced.overrunElsewhere,
+      moved: movedIn(draft.placements, at.plan, at.planned.placements),
+      unplacedUnits: left ? placed(at.planned.placements) - placed(draft.placements) : 0,
+      formula: others.map((one) => `${one.what}: ${one.formula}`).join('. '),
+      inProportion: false,
+    });
+    told();
+  }
+  return Array.from({ length: units }, (_, count) => known.get(count) ?? between(known, count));
+}
+
+function nothingLeft(at: Situation, planned: PricedDraft): Leftover {
+  return {
+    units: 0,
+    draft: asPlanned(at),
+    fixed: 0,
+    elsewhere: planned.overrunHere.map(() => 0),
+    moved: [],
+    unplacedUnits: 0,
+    formula: 'nothing is left over',
+    inProportion: false,
+  };
+}
+
+/** What lies between two counts that were asked about, in proportion; beyond the last, in proportion to it. */
+function between(known: ReadonlyMap<number, Leftover>, count: number): Leftover {
+  const asked = [...known.keys()].sort((a, b) => a - b);
+  const below = known.get(asked.filter((one) => one < count).at(-1)!)!;
+  const above = known.get(asked.find((one) => one > count) ?? -1);
+  const [from, to] = above ? [below, above] : [known.get(0)!, below];
+  const share = (count - from.units) / (to.units - from.units);
+  const mixed = (a: number, b: number): number => Math.round(a + share * (b - a));
+  return {
+    ...(above ?? below),
+    units: count,
+    fixed: mixed(from.fixed, to.fixed),
+    elsewhere: from.elsewhere.map((cost, i) => mixed(cost, to.elsewhere[i]!)),
+    formula: `in proportion between ${from.units} and ${to.units} left over`,
+    inProportion: true,
+  };
+}
+
+/** Counts from 1 to `most`, not more than `count` of them, as evenly apart as whole numbers allow. */
+function spread(most: number, count: number): readonly number[] {
+  if (most <= count) return Array.from({ length: Math.max(0, most) }, (_, i) => i + 1);
+  const step = (most - 1) / (count - 1);
+  return [...new Set(Array.from({ length: count }, (_, i) => Math.round(1 + i * step)))];
+}
+
+/** What stopping with so many units left comes to: the rest planned into the windows that follow. */
+function leave(at: Situation, activity: Activity, units: number): Draft {
+  const shorter = withoutUnits(at.planned.placements, at.window.id, activity, units);
+  const next = intoNextWindows(at.plan, at.window.end, shorter, activity, units, at.time);
+  const found = next
+    ? { placements: next, unplaced: [], keyDates: datesWith(at, activity, next) }
+    : plannedFurther(at, activity, shorter);
+  const { placements } = found;
+  const moved = movedIn(placements, at.plan, at.planned.placements);
+  const visits = moved.filter((one) => one.activity === activity.id).length;
+  const line = reBookingCost(units, visits, at.prices);
+  return {
+    id: `left ${units}`,
+    kind: 'one-unit-less',
+    name: `${units} left over`,
+    changes: [],
+    document: at.document,
+    plan: at.plan,
+    trains: at.trains,
+    here: [{ ...at.planned, placements }],
+    ...found,
+    lines: line ? [{ part: 're-booking', ...line }] : [],
+    notes: line
+      ? []
+      : ['The price book has no price for work left over: only its plant and labour are counted.'],
+  };
+}
+
+function plannedFurther(
+  at: Situation,
+  activity: Activity,
+  placements: readonly Placement[],
+): Planned {
+  const { plan, window, request, time } = at;
+  const free = new Set([activity.id]);
+  return planFurther(plan, window.end, placements, free, request.allocation, time);
+}
+
+/** The key date of an activity that ends with other visits than planned. */
+function datesWith(
+  at: Situation,
+  activity: Activity,
+  placements: readonly Placement[],
+): Planned['keyDates'] {
+  const last = placements.reduce(
+    (end, one) => (one.activity === activity.id ? Math.max(end, one.to) : end),
+    0,
+  );
+  return at.request.allocation.keyDates.map((one) => {
+    const bears = one.package === activity.package && one.due === activity.keyDate;
+    if (!bears || one.forecast === null || last <= one.forecast) return one;
+    const floatMinutes = minutesBetween(last, one.due);
+    return { ...one, forecast: last, floatMinutes, floatWindows: null, met: last <= one.due };
+  });
+}

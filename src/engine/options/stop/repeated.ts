@@ -1,0 +1,78 @@
+import type { Instant } from '../../../calendar/index.js';
+import { parseMoney } from '../../../price/index.js';
+import { reasonOf, type Draft } from '../draft.js';
+import { unitsIn } from '../plans.js';
+import { activityOf, type Situation } from '../situation.js';
+import type { RefusedOption } from '../types.js';
+
+/** Repeated work of the window that could stop between units. */
+export interface Repeated {
+  readonly activity: string;
+  readonly title: string;
+  readonly units: number;
+  /** What in the window must wait for all of it. */
+  readonly waits: readonly string[];
+  /** When the last of it in the window is planned to end. */
+  readonly last: Instant;
+}
+
+/** The repeated work planned in the window. */
+export function repeatedIn(at: Situation): readonly Repeated[] {
+  const here = unitsIn(at.window.id, at.planned.placements);
+  return [...here].flatMap(([id, units]) => {
+    const activity = activityOf(at, id);
+    if (activity.work.kind !== 'units') return [];
+    const waits = [...here.keys()].filter((other) =>
+      activityOf(at, other).after.some((link) => link.activity === id && link.from === 'finish'),
+    );
+    const last = at.planned.placements
+      .filter((one) => one.window === at.window.id && one.activity === id)
+      .reduce((latest, one) => Math.max(latest, one.to), 0);
+    return [{ activity: id, title: activity.title, units, waits, last }];
+  });
+}
+
+/** Repeated work to stop between units of. */
+export type Stoppable = Pick<Repeated, 'activity' | 'units'>;
+
+type Chosen = Stoppable | { readonly state: RefusedOption['state']; readonly reason: string };
+
+/** The repeated work to stop between units of: the one wanted, otherwise the last that nothing there waits for. */
+export function chooseRepeated(repeated: readonly Repeated[], wanted?: string): Chosen {
+  if (repeated.length === 0)
+    return {
+      state: 'nothing-to-vary',
+      reason: 'No repeated work is planned in this window, so there are no units to stop between.',
+    };
+  const able = repeated.filter((one) => one.waits.length === 0 && one.units > 1);
+  const named = repeated.find((one) => one.activity === wanted);
+  const found = named ?? able.sort((a, b) => b.last - a.last)[0] ?? repeated[0]!;
+  if (found.waits.length > 0)
+    return {
+      state: 'infeasible',
+      reason: `${found.waits.join(', ')} in the same window must wait for all units of ${found.activity}: one less would leave ${found.waits.length === 1 ? 'it' : 'them'} undone too.`,
+    };
+  if (found.units < 2)
+    return {
+      state: 'nothing-to-vary',
+      reason: `Only one unit of ${found.activity} is planned in this window.`,
+    };
+  return found;
+}
+
+/** What stopping one unit short comes to, from the draft that leaves one unit over. */
+export function oneLess(at: Situation, activity: string, draft: Draft): Draft | RefusedOption {
+  const named = { id: 'less', kind: 'one-unit-less', name: 'One unit less' } as const;
+  if (draft.unplaced.length > 0)
+    return { ...named, state: 'infeasible', reason: reasonOf(draft.unplaced) };
+  const again = draft.lines[0];
+  return {
+    ...draft,
+    ...named,
+    changes: [`One unit of ${activity} less in ${at.window.id}.`],
+    turn: {
+      what: 'Booking the unit again',
+      minor: again ? parseMoney(again.amount, at.prices) : 0,
+    },
+  };
+}

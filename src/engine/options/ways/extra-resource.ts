@@ -1,0 +1,97 @@
+import { dayAt, dayText, durationText, MINUTE } from '../../../calendar/index.js';
+import type { Resource } from '../../../model/index.js';
+import { callOuts, parseMoney } from '../../../price/index.js';
+import { sitePlan } from '../../site/site-plan.js';
+import { refused, type Draft } from '../draft.js';
+import { withRow } from '../edits.js';
+import { clearAt, unitsIn } from '../plans.js';
+import { refit } from '../refit.js';
+import { activityOf, elsewhere, type Situation } from '../situation.js';
+import type { RefusedOption } from '../types.js';
+
+/** One more of each limited resource of the window, for the days of the window. */
+export function extraResources(at: Situation): (Draft | RefusedOption)[] {
+  const { window, plan, planned } = at;
+  const used = new Set(
+    planned.placements
+      .filter((one) => one.window === window.id)
+      .flatMap((one) => activityOf(at, one.activity).resources.map((need) => need.resource)),
+  );
+  const limited = plan.resources.filter((one) => used.has(one.id));
+  if (limited.length === 0)
+    return [
+      refused(
+        'extra',
+        'extra-resource',
+        'Extra plant or gang',
+        'nothing-to-vary',
+        'No work of this window uses plant or labour of which there is only so much.',
+      ),
+    ];
+  const units = unitsIn(window.id, planned.placements);
+  const others = elsewhere(at);
+  const tight = refit(plan, window, units, others, at.time);
+  return limited.map((given): Draft | RefusedOption => {
+    const resource = given.id;
+    const [id, name] = [`extra ${resource}`, `One more ${resource}`];
+    const none = refused(
+      id,
+      'extra-resource',
+      name,
+      'nothing-to-vary',
+      `Another ${resource} would clear the line no sooner: no work of ${window.id} waits for one.`,
+    );
+    if (!isShort(at, given, units)) return none;
+    const document = withRow(at.document, 'resources', {
+      resource,
+      capacity: '1',
+      from: dayText(dayAt(window.start, plan.zone)),
+      to: dayText(dayAt(window.end, plan.zone)),
+    });
+    const next = sitePlan(document);
+    const here = refit(next.plan, window, units, others, at.time);
+    const gained = clearAt(window, tight.placements) - clearAt(window, here.placements);
+    if (here.unplaced.length > 0 || tight.unplaced.length > 0 || gained <= 0) return none;
+    const placements = [...others, ...here.placements];
+    const paid = (from: typeof planned): number =>
+      callOuts(window, { ...from.plan, placements: from.placements, ...at })
+        .filter((one) => one.resource === resource)
+        .reduce((sum, one) => sum + parseMoney(one.amount, at.prices), 0);
+    const work = { ...next, window, placements };
+    return {
+      id,
+      kind: 'extra-resource',
+      name,
+      changes: [
+        `One more ${resource} on the days of ${window.id}; the work is clear ${durationText(gained / MINUTE)} sooner than in its best order without.`,
+      ],
+      document,
+      ...next,
+      here: [work],
+      placements,
+      unplaced: [],
+      keyDates: [],
+      lines: [],
+      turn: { what: `What ${resource} costs more`, minor: paid(work) - paid(planned) },
+      notes: [
+        given.ratePerHour === undefined
+          ? `${resource} has no rate an hour: one more is not in the total.`
+          : 'One more is paid from its first use to its last, for its least hours at least.',
+      ],
+    };
+  });
+}
+
+/** Whether all work of the window that uses a resource could ever want more of it at once than there is. */
+function isShort(at: Situation, resource: Resource, units: ReadonlyMap<string, number>): boolean {
+  const wanted = [...units.keys()]
+    .flatMap((id) => activityOf(at, id).resources)
+    .filter((need) => need.resource === resource.id)
+    .reduce((sum, need) => sum + need.amount, 0);
+  const there = resource.availability
+    .filter((row) => (row.from ?? -Infinity) <= at.window.start)
+    .filter((row) => (row.to ?? Infinity) >= at.window.end)
+    .filter((row) => row.dailyFromMinute === undefined && row.dailyToMinute === undefined)
+    .reduce((sum, row) => sum + row.capacity, 0);
+  return wanted > there;
+}

@@ -1,0 +1,27 @@
+import type { Placement } from '../../../fit/types.js';
+import { verify } from '../../../schedule/index.js';
+import type { Draft } from '../draft.js';
+import { planFurther } from '../plan-further.js';
+import type { Situation } from '../situation.js';
+
+/** The placements with what no longer keeps to the plan after the window moved where it does. */
+export function settle(
+  at: Situation,
+  plan: Situation['plan'],
+  placements: readonly Placement[],
+): Pick<Draft, 'placements' | 'unplaced' | 'keyDates'> {
+  const known = new Set(
+    verify(at.plan, at.planned.placements).map((fault) => JSON.stringify(fault)),
+  );
+  const broken = verify(plan, placements).filter((fault) => !known.has(JSON.stringify(fault)));
+  if (broken.length === 0) return { placements, unplaced: [], keyDates: [] };
+  const free = new Set(broken.map((fault) => fault.activity));
+  return planFurther(
+    plan,
+    at.window.end,
+    placements.filter((one) => !free.has(one.activity) || one.from < at.window.end),
+    free,
+    at.request.allocation,
+    at.time,
+  );
+}

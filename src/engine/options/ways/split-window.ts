@@ -1,0 +1,114 @@
+import {
+  addMinutes,
+  DAY,
+  instantOf,
+  lengthMinutes,
+  localTimeOf,
+  type Instant,
+} from '../../../calendar/index.js';
+import type { PlanDocument } from '../../../model/index.js';
+import { sitePlan } from '../../site/site-plan.js';
+import { reasonOf, refused, type Draft } from '../draft.js';
+import { cellOf, withCells, withRow, withTrainsAgain } from '../edits.js';
+import { unitsIn } from '../plans.js';
+import { refit } from '../refit.js';
+import { activityOf, elsewhere, type Situation } from '../situation.js';
+import type { RefusedOption } from '../types.js';
+import { bookingOf } from './booking.js';
+import { halves, type Halves } from './halves.js';
+import { settle } from './settle.js';
+
+/** The second half of the window's work in a like window some days later. */
+export function splitWindow(at: Situation): Draft | RefusedOption {
+  const { window, request } = at;
+  const days = request.splitDaysLater ?? 7;
+  const id = freeId(at, `${window.id} second`);
+  const name = 'Over two windows';
+  const no = (state: RefusedOption['state'], reason: string): RefusedOption =>
+    refused('split', 'split', name, state, reason);
+  const start = daysLater(window.start, days, window.zone);
+  const cut = halves(at);
+  if (cut.later.size === 0)
+    return no('nothing-to-vary', 'The window holds one piece of work, which cannot be divided.');
+  const document = withSecondWindow(at, id, start, cut);
+  const next = sitePlan(document);
+  const second = next.plan.windows.find((one) => one.id === id);
+  if (!second) return no('infeasible', 'A second window cannot be written beside the first.');
+  const kept = [
+    ...elsewhere(at),
+    ...at.planned.placements.flatMap((one) => (one.window === window.id ? cut.first(one) : [])),
+  ];
+  const there = refit(next.plan, second, cut.later, kept, at.time);
+  if (there.unplaced.length > 0) return no('infeasible', reasonOf(there.unplaced));
+  const found = settle(at, next.plan, [...kept, ...there.placements]);
+  if (found.unplaced.length > 0) return no('infeasible', reasonOf(found.unplaced));
+  const { placements } = found;
+  const booked = bookingOf(at, second, lengthMinutes(second), 1);
+  return {
+    id: 'split',
+    kind: 'split',
+    name,
+    changes: [
+      `A window like ${window.id} is booked for ${cellOf(start, window.zone)}, and the second half of the work goes there.`,
+    ],
+    document,
+    ...next,
+    here: [
+      { ...next, window, placements },
+      {
+        ...next,
+        window: second,
+        placements,
+        night: id,
+        unitsBefore: unitsIn(window.id, placements),
+      },
+    ],
+    ...found,
+    lines: booked.lines,
+    turn: { what: 'The second window', minor: booked.minor },
+    notes:
+      booked.lines.length > 0
+        ? []
+        : ['The price book has no price of booking: the second window is priced at nothing.'],
+  };
+}
+
+/** The document with the window once more, the work that goes there free to, and its trains due there too. */
+function withSecondWindow(at: Situation, id: string, start: Instant, cut: Halves): PlanDocument {
+  const { window } = at;
+  const opened = withRow(
+    at.document,
+    'windows',
+    {
+      window: id,
+      title: `${window.title}, second half`.replace(/^, /, ''),
+      start: cellOf(start, window.zone),
+      end: cellOf(addMinutes(start, lengthMinutes(window)), window.zone),
+      isolation: window.isolation.map((one) => one.section).join(';'),
+      status: 'requested',
+    },
+    { key: 'window', id: window.id },
+  );
+  // A choice of the first window by the planner goes along with the work; divided work cannot be bound to either.
+  const bound = [...cut.later.keys()].filter((one) => activityOf(at, one).window === window.id);
+  const bindings = bound.reduce(
+    (made, one) => withCells(made, 'work', 'activity', one, { window: cut.wholly(one) ? id : '' }),
+    opened,
+  );
+  const shiftMs = start - window.start;
+  return withTrainsAgain(bindings, at.trains, window, { id, shiftMs });
+}
+
+/** The same wall clock some days later; of two readings the earlier. */
+function daysLater(at: Instant, days: number, zone: string): Instant {
+  const { hour, minute } = localTimeOf(at, zone);
+  const { year, month, day } = localTimeOf(at + days * DAY, zone);
+  return instantOf({ year, month, day, hour, minute }, zone, 'earlier');
+}
+
+function freeId(at: Situation, wanted: string): string {
+  const taken = new Set(at.plan.windows.map((one) => one.id));
+  let id = wanted;
+  for (let n = 2; taken.has(id); n += 1) id = `${wanted} ${n}`;
+  return id;
+}

@@ -1,4 +1,4 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
 import type { AccountAskEvent } from '../account/account-ask-event.js';
 import type { TableSaveEvent } from '../account/table-save-event.js';
@@ -10,6 +10,7 @@ import type { OptionsAsked, OptionsAskEvent } from '../options/options-ask-event
 import type { OverrunChangeEvent } from '../overrun/overrun-change-event.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
+import { settleButton } from './plan-view.js';
 import { saveBytes } from './save-file.js';
 import { wordsOf } from './words-of.js';
 import { costParts, type CostPart } from './views.js';
@@ -55,6 +56,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
             </button>`,
         )}
       </div>
+      ${desk.planning.busy && desk.planning.draft ? settleButton(desk) : nothing}
       <span class="said" role="status">${hint(desk)}</span>
     </div>
     <div class="fill pad">
@@ -72,6 +74,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
                   .answer=${outlooks.price}
                   .window=${window}
                   .overrunMinutes=${outlooks.overrunMinutes}
+                  .strings=${usesWindow(desk) ? ownWords : noWork}
                   @possession-overrun-change=${(event: OverrunChangeEvent) => {
                     outlooks.overrunMinutes = event.overrunMinutes;
                     outlooks.later(ASK_AFTER_MS, () => void askPrice(desk));
@@ -81,21 +84,27 @@ export function costView(desk: Desk, results: Results): TemplateResult {
     </div>`;
 }
 
+const ownWords = {};
+const noWork = { noChance: 'The plan places no work in this window: nothing of it can overrun.' };
+
+/** Whether the plan, where there is one, does anything in the picked window. */
+function usesWindow({ planning, picked }: Desk): boolean {
+  return planning.allocation?.placements.some((one) => one.window === picked.window) ?? true;
+}
+
 function hint({ costPart, outlooks, planning }: Desk): string {
   if (costPart === 'account') return 'What the late handback cost, from what was recorded of it';
+  if (planning.busy) return 'Working out the plan of the work first';
   if (costPart === 'options')
-    return planning.busy
-      ? 'Working out the plan of the work first'
-      : 'Each option is scheduled, simulated and priced anew, with the same luck';
-  return outlooks.handbacks.length > 0
-    ? 'With the chance of each overrun from the simulated handback'
-    : 'Open Handback first to see what is to be expected of the planned work';
+    return 'Each option is scheduled, simulated and priced anew, with the same luck';
+  return outlooks.isBusy('handback')
+    ? 'Simulating the handback of the planned work'
+    : 'With the chance of each overrun from the simulated handback';
 }
 
 function optionsOf(desk: Desk, window: AccessWindow | null): TemplateResult {
-  const { outlooks, planning, picked } = desk;
-  const takesWork = planning.allocation?.placements.some((one) => one.window === picked.window);
-  if (planning.allocation && !takesWork)
+  const { outlooks, picked } = desk;
+  if (!usesWindow(desk))
     return html`<p class="quiet">
       The plan places no work in ${picked.window}: there is nothing to do otherwise in it.
     </p>`;

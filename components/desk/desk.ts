@@ -6,7 +6,7 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { History, type Edit } from '../../src/edits/index.js';
+import { History, type Edit, type KeptSteps } from '../../src/edits/index.js';
 import type { Engine, ImportReport } from '../../src/engine/index.js';
 import { cautions, emptyPlan, type LimitSet, type PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
@@ -25,7 +25,7 @@ import { Figures } from './figures.js';
 import { filesSide, filesView } from './files-view.js';
 import { fitView, pickFirstFit } from './fit-view.js';
 import { followInSheet, goTo } from './go-to.js';
-import { askHandback, handbackView } from './handback-view.js';
+import { askHandback, handbackView, openHandback } from './handback-view.js';
 import { Keeping } from './keeping.js';
 import { Outlooks } from './outlooks.js';
 import { Picked } from './picked.js';
@@ -50,6 +50,8 @@ import { askLedger, windowSide, windowsView } from './windows-view.js';
 import { workView } from './work-view.js';
 
 export type { DeskView } from './views.js';
+
+const noSteps: KeptSteps = { done: [], undone: [] };
 
 /**
  * The workbench: the plan's sheets and pictures, and beside them a narrow panel that says where a picked number
@@ -113,6 +115,8 @@ export class PossessionDesk extends LitElement implements Desk {
 
   /** What can be undone of this document; null before there is one. */
   #history: History | null = null;
+  /** What could be undone of the document that is about to be shown. */
+  #stepsBefore = noSteps;
   /** The document of the desk's own last act; any other was set from outside. */
   #own: PlanDocument | null = null;
   /** Whether the plan is to be made anew as soon as the figures of the change are known. */
@@ -138,6 +142,7 @@ export class PossessionDesk extends LitElement implements Desk {
     this.trouble = '';
     this.said = '';
     this.wary = false;
+    this.keeping.steps = () => this.#history?.steps ?? noSteps;
     this.keeping.onFollow = (document, edit) => this.#follow(document, edit);
   }
 
@@ -170,14 +175,14 @@ export class PossessionDesk extends LitElement implements Desk {
 
   async openKept(id: string): Promise<void> {
     const document = await this.keeping.open(id);
-    if (document) this.#turnTo(document);
+    if (document) this.#turnTo(document, this.keeping.stepsBefore());
     else this.complain(this.keeping.notes.join(' ') || 'The plan cannot be opened.');
   }
 
   /** Shows the plan last changed on this device. False where there is none. */
   async openLatest(): Promise<boolean> {
     const document = await this.keeping.openLatest();
-    if (document) this.#turnTo(document);
+    if (document) this.#turnTo(document, this.keeping.stepsBefore());
     return document !== undefined;
   }
 
@@ -251,7 +256,8 @@ export class PossessionDesk extends LitElement implements Desk {
       this.planning.forget();
       this.ruleTrial.startFrom(null);
       this.outlooks.accountRequest = null;
-      this.#history = new History(this.document);
+      this.#history = History.resumed(this.document, this.#stepsBefore);
+      this.#stepsBefore = noSteps;
       this.#own = this.document;
       this.#planAgain = false;
     }
@@ -410,8 +416,9 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   /** Shows another plan. What was said of the columns of the one before does not hold for it. */
-  #turnTo(document: PlanDocument): void {
+  #turnTo(document: PlanDocument, steps: KeptSteps | null = null): void {
     this.reports = [];
+    this.#stepsBefore = steps ?? noSteps;
     this.document = document;
   }
 
@@ -470,14 +477,23 @@ export class PossessionDesk extends LitElement implements Desk {
       picked.tell(() => tellPackage(this.figures.results, results?.packages[0]?.id ?? ''));
     else if (view === 'fit' && !picked.told) pickFirstFit(this);
     else if (view === 'plan') this.#openPlan();
-    else if (view === 'handback') void this.#planned().then(() => askHandback(this));
+    else if (view === 'handback') void this.#planned().then(() => openHandback(this));
     else if (view === 'rules') askRules(this);
     else if (view === 'site') askSite(this);
     else if (view === 'cost' && this.costPart === 'options')
       void this.#planned().then(() => askOptions(this));
     else if (view === 'cost' && this.costPart === 'account') askAccount(this);
-    else if (view === 'cost') void askPrice(this);
+    else if (view === 'cost') void this.#openCost();
     else if (view === 'booking') void askBooking(this);
+  }
+
+  /** The cost of an overrun is known at once; what is to be expected of the plan follows when that is simulated. */
+  async #openCost(): Promise<void> {
+    await askPrice(this);
+    if (!this.document?.prices || this.outlooks.handbacks.length > 0) return;
+    await this.#planned();
+    await askHandback(this);
+    if (this.view === 'cost') await askPrice(this);
   }
 
   #openPlan(): void {
@@ -569,7 +585,7 @@ export class PossessionDesk extends LitElement implements Desk {
         handbacks: this.outlooks.handbacks,
         price: this.outlooks.price,
         book: this.outlooks.booked,
-        allocation: this.planning.allocation,
+        allocation: this.planning.shown,
         before: this.planning.earlier,
         zone: this.document?.zone ?? '',
       }),

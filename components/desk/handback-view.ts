@@ -12,6 +12,7 @@ import type { HandbackRecordEvent } from '../handback/handback-record-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
+import { settleButton } from './plan-view.js';
 import { saveFile } from './save-file.js';
 
 /** Margins, cut-off times and chances of the plan; with `live`, one window as its shift goes. */
@@ -36,6 +37,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
           ? html`<button type="button" @click=${() => forecast(desk)}>Forecast now</button>`
           : nothing
       }
+      ${planning.busy && planning.draft ? settleButton(desk) : nothing}
       <span class="said" role="status"
         >${
           planning.busy
@@ -81,14 +83,20 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
     </div>`;
 }
 
-/** Asks for what the view shows. Handback is of a plan of the work: there has to be one. */
-export async function askHandback(desk: Desk): Promise<void> {
-  const { engine, document, outlooks, picked } = desk;
-  const { allocation } = desk.planning;
-  if (!engine || !document || !allocation) return;
-  const used = allocation.placements.flatMap((one) => one.window ?? []);
+/** Picks a window that the plan uses, and asks for what the view shows. */
+export async function openHandback(desk: Desk): Promise<void> {
+  const { picked, planning } = desk;
+  const used = planning.allocation?.placements.flatMap((one) => one.window ?? []) ?? [];
   if (!used.includes(picked.window)) picked.pick({ window: used[0] ?? picked.window });
   openLog(desk);
+  await askHandback(desk);
+}
+
+/** Handback is of a plan of the work: there has to be one. */
+export async function askHandback(desk: Desk): Promise<void> {
+  const { engine, document, outlooks, planning } = desk;
+  const { allocation } = planning;
+  if (!engine || !document || !allocation) return;
   if (outlooks.handbacks.length === 0 && !outlooks.isBusy('handback'))
     await outlooks.askHandback({ engine, document, allocation });
 }

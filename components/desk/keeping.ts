@@ -1,9 +1,11 @@
-import type { ReactiveControllerHost } from 'lit';
-import type { Edit } from '../../src/edits/index.js';
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { Edit, KeptSteps } from '../../src/edits/index.js';
 import { isoText } from '../../src/calendar/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import {
   askToKeep,
+  keepSteps,
+  keptSteps,
   salvageText,
   saveText,
   type AsideEdit,
@@ -15,7 +17,7 @@ import {
 import { wordsOf } from './words-of.js';
 
 /** Keeps the plan on this device as it is changed, and the other plans that are kept beside it. */
-export class Keeping {
+export class Keeping implements ReactiveController {
   /** Null: the page gave no store, and nothing is kept. */
   store: PlanStore | null = null;
   state: SaveState | null = null;
@@ -30,12 +32,25 @@ export class Keeping {
   /** Told of what another tab did to the plan. */
   onFollow: (document: PlanDocument, edit: Edit) => void = () => undefined;
 
+  /** What can be undone of the plan shown; kept with it until the tab is closed. */
+  steps: () => KeptSteps = () => ({ done: [], undone: [] });
+
   readonly #host: ReactiveControllerHost;
   #kept: KeptPlan | null = null;
   #asked = false;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
+    host.addController(this);
+  }
+
+  hostConnected(): void {
+    globalThis.addEventListener?.('pagehide', this.#keepSteps);
+  }
+
+  hostDisconnected(): void {
+    this.#keepSteps();
+    globalThis.removeEventListener?.('pagehide', this.#keepSteps);
   }
 
   get id(): string | undefined {
@@ -80,6 +95,11 @@ export class Keeping {
     }
   }
 
+  /** What could be undone of the plan shown when this tab last let it go. */
+  stepsBefore(): KeptSteps | null {
+    return this.#kept && keptSteps(this.#kept.id);
+  }
+
   /** Keeps a document as a plan of its own. */
   async create(document: PlanDocument): Promise<void> {
     await this.leave();
@@ -89,6 +109,7 @@ export class Keeping {
 
   /** Lets the plan go that is shown; what is not written yet is written first. */
   async leave(): Promise<void> {
+    this.#keepSteps();
     const kept = this.#kept;
     this.#kept = null;
     this.state = null;
@@ -149,6 +170,10 @@ export class Keeping {
     kept.addEventListener('edits-aside', () => void this.#findAside());
     void this.#findAside();
   }
+
+  readonly #keepSteps = (): void => {
+    if (this.#kept) keepSteps(this.#kept.id, this.steps());
+  };
 
   async #findAside(): Promise<void> {
     const kept = this.#kept;

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Allocation, Placement, Results } from '../../src/engine/index.js';
+import type { Placement, Results } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import type { Objective } from '../../src/schedule/types.js';
 import type { PlacementSelectEvent } from '../plan/placement-select-event.js';
@@ -48,9 +48,7 @@ function bar(desk: Desk, on: PlanHandlers): TemplateResult {
     </select>
     ${
       planning.busy
-        ? html`<button type="button" @click=${() => planning.settle()}>
-            ${planning.draft ? 'Enough, take this plan' : 'Stop'}
-          </button>`
+        ? settleButton(desk)
         : html`<button class="strong" type="button" @click=${on.search}>${toSearch}</button>`
     }
     <div class="choice" role="group" aria-label="What is shown of the plan">
@@ -70,6 +68,13 @@ function bar(desk: Desk, on: PlanHandlers): TemplateResult {
     <span class="said" role="status">${wayText(planning)}</span>
     ${progressBar(planning)}
   </div>`;
+}
+
+/** Ends the search, with the best plan so far where there is one. */
+export function settleButton({ planning }: Desk): TemplateResult {
+  return html`<button type="button" @click=${() => planning.settle()}>
+    ${planning.draft ? 'Enough, take this plan' : 'Stop'}
+  </button>`;
 }
 
 /** How the search goes, in words that do not change with every tick: they are read out. */
@@ -101,7 +106,7 @@ function part(desk: Desk, results: Results, document: PlanDocument): TemplateRes
     ${
       desk.planPart === 'units'
         ? html`<possession-units
-            .allocation=${shownPlan(desk)}
+            .allocation=${desk.planning.shown}
             .windows=${windows}
             .activities=${activities}
             .zone=${document.zone}
@@ -120,7 +125,7 @@ function part(desk: Desk, results: Results, document: PlanDocument): TemplateRes
 function planned(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
   return html`<div class="fill" tabindex="0" role="region" aria-label="The plan">
     <possession-plan
-      .allocation=${shownPlan(desk)}
+      .allocation=${desk.planning.shown}
       .windows=${results.plan.windows}
       .ledgers=${results.ledgers}
       .activities=${results.plan.activities}
@@ -131,14 +136,11 @@ function planned(desk: Desk, results: Results, document: PlanDocument): Template
   </div>`;
 }
 
-/** The plan, or while it is searched for the best so far. */
-const shownPlan = ({ planning }: Desk): Allocation | null => planning.allocation ?? planning.draft;
-
 function pickPlacement(desk: Desk, { index }: PlacementSelectEvent): void {
   const { picked, figures } = desk;
   picked.pick({ placement: index });
   picked.tell(() => {
-    const allocation = shownPlan(desk);
+    const allocation = desk.planning.shown;
     const activities = figures.results?.plan.activities;
     if (!allocation?.placements[index] || !activities || !desk.document) return null;
     return explainPlacement(allocation, index, activities, desk.document.zone);

@@ -51,6 +51,11 @@ export class Planning implements ReactiveController {
     return this.#agreed !== null && this.allocation === null;
   }
 
+  /** The plan, or while one is searched for the best so far. */
+  get shown(): Allocation | null {
+    return this.allocation ?? this.draft;
+  }
+
   stop(): void {
     this.#search?.abort();
   }

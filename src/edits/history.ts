@@ -9,6 +9,13 @@ interface Step {
   readonly bytes: number;
 }
 
+/** The steps of a history as plain JSON, the oldest first. */
+export interface KeptSteps {
+  readonly done: readonly Edit[];
+  /** What was undone; the last is the first to be made again. */
+  readonly undone: readonly Edit[];
+}
+
 /** What can be undone and redone. It keeps edits, not documents, so that another tab's work is never undone with ours. */
 export class History {
   #document: PlanDocument;
@@ -23,8 +30,27 @@ export class History {
     this.#limit = limitBytes;
   }
 
+  /**
+   * A history with the steps of an earlier one, as many as still lead from one document to the next: what was kept may
+   * be of a document before or after this one.
+   */
+  static resumed(document: PlanDocument, { done, undone }: KeptSteps): History {
+    const history = new History(document);
+    history.#done = leading(document, done, invertEdit);
+    history.#undone = leading(document, undone, (edit) => edit);
+    history.#bytes = bytesOf([...history.#done, ...history.#undone]);
+    return history;
+  }
+
   get document(): PlanDocument {
     return this.#document;
+  }
+
+  get steps(): KeptSteps {
+    return {
+      done: this.#done.map((step) => step.edit),
+      undone: this.#undone.map((step) => step.edit),
+    };
   }
 
   get canUndo(): boolean {
@@ -86,9 +112,32 @@ export class History {
     this.#document = applyEdit(this.#document, theirs);
     this.#done = movedOver(this.#done, theirs, 'done');
     this.#undone = movedOver(this.#undone, theirs, 'undone');
-    this.#bytes = [...this.#done, ...this.#undone].reduce((sum, step) => sum + step.bytes, 0);
+    this.#bytes = bytesOf([...this.#done, ...this.#undone]);
     return this.#document;
   }
+}
+
+const bytesOf = (steps: readonly Step[]): number =>
+  steps.reduce((sum, step) => sum + step.bytes, 0);
+
+/** Steps from the newest back for as long as each can be put on what the one after it leaves. */
+function leading(
+  document: PlanDocument,
+  edits: readonly Edit[],
+  towards: (edit: Edit) => Edit,
+): Step[] {
+  const kept: Step[] = [];
+  let at = document;
+  for (const edit of [...edits].reverse()) {
+    try {
+      at = applyEdit(at, towards(edit));
+    } catch (error) {
+      if (error instanceof RangeError) break;
+      throw error;
+    }
+    kept.push({ edit, bytes: editBytes(edit) });
+  }
+  return kept.reverse();
 }
 
 /** Steps from the newest back, each moved past what came in, until one gets in its way. */

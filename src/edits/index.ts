@@ -9,7 +9,7 @@ export {
   type RowsChange,
   type Splice,
 } from './edit.js';
-export { History } from './history.js';
+export { History, type KeptSteps } from './history.js';
 export { advance, shownOf, type Line, type Pending } from './line.js';
 export { rebaseEdit } from './rebase-edit.js';
 export { rowsBetween } from './rows-between.js';

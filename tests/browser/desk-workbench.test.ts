@@ -149,6 +149,46 @@ describe('the desk as a workbench', () => {
     expect(again.document!.tables.windows.rows[0]![1]).to.equal('Renamed');
   });
 
+  it('can still undo and redo after the page was loaded again, and never twice', async () => {
+    const name = storeName();
+    const el = await shown(new PlanStore({ name }));
+    await type(el, 0, 'title', 'Once');
+    await type(el, 0, 'title', 'Twice');
+    el.undo();
+    await el.keeping.flush();
+    el.remove();
+
+    const again = await shown(new PlanStore({ name }));
+    expect(again.document!.tables.windows.rows[0]![1]).to.equal('Once');
+    again.redo();
+    expect(again.document!.tables.windows.rows[0]![1]).to.equal('Twice');
+    again.undo();
+    again.undo();
+    expect(again.document).to.deep.equal(plan);
+    expect(again.undoLabel).to.equal('');
+    await again.keeping.flush();
+    again.remove();
+
+    const last = await shown(new PlanStore({ name }));
+    expect(last.undoLabel).to.equal('');
+    expect(last.redoLabel).to.contain('title');
+  });
+
+  it('undoes nothing of one plan in another', async () => {
+    const store = new PlanStore({ name: storeName() });
+    const el = await shown(store);
+    await type(el, 0, 'title', 'Once');
+    const first = el.keeping.id!;
+    await el.adopt({ ...plan, name: 'Another' });
+    await el.updateComplete;
+    expect(el.undoLabel).to.equal('');
+    await el.openKept(first);
+    await el.updateComplete;
+    expect(el.undoLabel).to.contain('title');
+    el.undo();
+    expect(el.document).to.deep.equal(plan);
+  });
+
   it('follows what another page does to the same plan, and undoes only its own', async () => {
     const name = storeName();
     const one = await shown(new PlanStore({ name }));

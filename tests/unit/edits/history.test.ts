@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { editBetween, History } from '../../../src/edits/index.js';
+import { editBetween, History, type KeptSteps } from '../../../src/edits/index.js';
 import { deed, document, rowsOf, withRows } from './documents.js';
 
 describe('history', () => {
@@ -21,6 +21,40 @@ describe('history', () => {
       }),
       { numRuns: 200 },
     );
+  });
+
+  it('resumed after a reload, undoes and redoes as it would have done', () => {
+    fc.assert(
+      fc.property(document, fc.array(deed, { maxLength: 6 }), fc.nat(6), (first, deeds, undone) => {
+        const history = new History(first);
+        for (const one of deeds) history.push(one(history.document), 'step');
+        for (let step = 0; step < undone; step += 1) history.undo();
+        const kept = JSON.parse(JSON.stringify(history.steps)) as KeptSteps;
+        const resumed = History.resumed(history.document, kept);
+        for (;;) {
+          expect(resumed.undoLabel).toBe(history.undoLabel);
+          const earlier = history.undo();
+          expect(resumed.undo()).toEqual(earlier);
+          if (!earlier) break;
+        }
+        for (;;) {
+          const later = history.redo();
+          expect(resumed.redo()).toEqual(later);
+          if (!later) break;
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('resumed on another document, takes only the steps that lead to it', () => {
+    const history = new History(withRows('a'));
+    history.push(withRows('b'), 'one');
+    history.push(withRows('c'), 'two');
+    const { steps } = history;
+    expect(History.resumed(withRows('c'), steps).undoLabel).toBe('two');
+    expect(History.resumed(withRows('b'), steps).canUndo).toBe(false);
+    expect(History.resumed(withRows('z'), steps).canUndo).toBe(false);
   });
 
   it('names the step that comes next', () => {

@@ -29,26 +29,28 @@ export function noonBefore(at: Instant, zone: string): Instant {
   return instantOf({ ...day, hour: 12, minute: 0 }, zone, 'earlier');
 }
 
-/** A window cut at every local noon, in time order; each ledger row is cut with it. */
-export function linesOf(window: AccessWindow, ledger: Ledger | undefined): RibbonLine[] {
+/** Pieces found before: a plan's windows stay the same objects from one edit to the next. */
+const known = new WeakMap<AccessWindow, readonly RibbonLine[]>();
+
+/** A window cut at every local noon, in time order, with no row of a ledger. */
+export function piecesOf(window: AccessWindow): readonly RibbonLine[] {
+  let pieces = known.get(window);
+  if (!pieces) known.set(window, (pieces = cutAtNoons(window)));
+  return pieces;
+}
+
+function cutAtNoons(window: AccessWindow): RibbonLine[] {
   const lines: RibbonLine[] = [];
   let noon = noonBefore(window.start, window.zone);
   while (noon < window.end && lines.length < 400) {
     const next = noonBefore(noon + 36 * 60 * MINUTE, window.zone);
     const start = Math.max(noon, window.start);
     const end = Math.min(next, window.end);
-    const rows = (ledger?.rows ?? [])
-      .filter((row) => row.start < end && row.end > start)
-      .map((row) => ({
-        ...row,
-        start: Math.max(row.start, start),
-        end: Math.min(row.end, end),
-      }));
     lines.push({
       noon,
       start,
       end,
-      rows,
+      rows: [],
       changes: clockChanges(start, end, window.zone),
       first: start === window.start,
       last: end === window.end,
@@ -58,10 +60,28 @@ export function linesOf(window: AccessWindow, ledger: Ledger | undefined): Ribbo
   return lines;
 }
 
+/** A window cut at every local noon, in time order; each ledger row is cut with it. */
+export function linesOf(window: AccessWindow, ledger: Ledger | undefined): RibbonLine[] {
+  return piecesOf(window).map((piece) => ({
+    ...piece,
+    rows: (ledger?.rows ?? [])
+      .filter((row) => row.start < piece.end && row.end > piece.start)
+      .map((row) => ({
+        ...row,
+        start: Math.max(row.start, piece.start),
+        end: Math.min(row.end, piece.end),
+      })),
+  }));
+}
+
 /** The minutes after noon that any line uses, widened to whole hours; half-open. */
-export function spanOf(lines: readonly RibbonLine[]): { from: number; to: number } {
-  const from = Math.min(...lines.map((line) => (line.start - line.noon) / MINUTE));
-  const to = Math.max(...lines.map((line) => (line.end - line.noon) / MINUTE));
+export function spanOf(lines: Iterable<RibbonLine>): { from: number; to: number } {
+  let from = Infinity;
+  let to = -Infinity;
+  for (const line of lines) {
+    from = Math.min(from, (line.start - line.noon) / MINUTE);
+    to = Math.max(to, (line.end - line.noon) / MINUTE);
+  }
   if (!(to > from)) return { from: 0, to: 1440 };
   return { from: Math.floor(from / 60) * 60, to: Math.ceil(to / 60) * 60 };
 }

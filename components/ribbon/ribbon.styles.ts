@@ -62,6 +62,26 @@ export const styles = css`
   .row:focus-visible {
     outline-offset: -2px;
   }
+  .row {
+    scroll-margin-block-start: 1.75rem;
+  }
+  .many {
+    position: relative;
+  }
+  .many > .row {
+    position: absolute;
+    inset-inline: 0;
+    contain: strict;
+  }
+  .many .name {
+    overflow: hidden;
+  }
+  .many .title,
+  .many .status {
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
   .name {
     display: grid;
     grid-template-columns: auto minmax(0, 1fr);
@@ -155,6 +175,10 @@ export const styles = css`
       page: possession-window;
       container-type: normal;
     }
+    .left-out {
+      margin-bottom: 2mm;
+      font-weight: 650;
+    }
   }
   @container (max-width: 46rem) {
     .axis,
@@ -180,6 +204,19 @@ export const styles = css`
     }
     .hours strong {
       display: inline;
+    }
+    .many .row {
+      grid-template-rows: 2.375rem auto;
+    }
+    .many .name {
+      display: -webkit-box;
+      -webkit-box-orient: vertical;
+      -webkit-line-clamp: 2;
+      max-height: 2.0625rem;
+      padding: 0;
+    }
+    .many :is(.title, .status) {
+      white-space: normal;
     }
   }
   @media (forced-colors: active) {

@@ -30,6 +30,8 @@ export const defaultStrings = {
   clocksForward: (size: string) => `clocks forward ${size}`,
   clocksBack: (size: string) => `clocks back ${size}`,
   clocks: (size: string) => `clocks ${size}`,
+  printedSome: (count: number, left: number) =>
+    `The first ${count} windows are printed. ${left} more are not on this paper: split the plan to print them.`,
   cautions: 'Cautions',
 };
 

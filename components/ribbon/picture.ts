@@ -1,0 +1,93 @@
+import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
+import { durationText, MINUTE, type Instant } from '../../src/calendar/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import { clockText, dayText } from '../shared/format.js';
+import { kindFill } from '../shared/kinds.js';
+import type { RibbonLine } from './lines.js';
+import { GUTTER, LINE, type Scale } from './scale.js';
+import type { RibbonStrings } from './strings.js';
+
+/** The hours over the drawing. */
+export function axis(scale: Scale): TemplateResult {
+  return html`<svg width=${scale.wide} height="20">
+    ${scale.hours.map(
+      ({ at, text }) => svg`<text x=${scale.x(at)} y="14" text-anchor="middle">${text}</text>`,
+    )}
+  </svg>`;
+}
+
+/** A window along time, one line from noon to noon. The patterns it is filled with stand elsewhere in the element. */
+export function windowPicture(
+  one: AccessWindow,
+  lines: readonly RibbonLine[],
+  scale: Scale,
+  words: RibbonStrings,
+): TemplateResult {
+  return html`<svg
+    class="drawing"
+    width=${scale.wide}
+    height=${lines.length * LINE}
+    aria-hidden="true"
+  >
+    ${lines.map((line, at) => lineOf(one, line, at * LINE, scale, words))}
+  </svg>`;
+}
+
+function lineOf(
+  one: AccessWindow,
+  line: RibbonLine,
+  top: number,
+  scale: Scale,
+  words: RibbonStrings,
+): SVGTemplateResult {
+  const x = (at: Instant): number => scale.x((at - line.noon) / MINUTE);
+  const midnight = scale.x(720);
+  const bar = { y: top + 6, height: LINE - 10 };
+  const start = x(line.start);
+  const end = x(line.end);
+  return svg`<g>
+      <line class="tick midnight" x1=${midnight} x2=${midnight} y1=${top} y2=${top + LINE}></line>
+      <text class="date" x="0" y=${top + 19}>${dayText(line.start, one.zone)}</text>
+      ${line.rows.map((row) => {
+        const left = x(row.start);
+        const width = x(row.end) - left;
+        const minutes = Math.round((row.end - row.start) / MINUTE);
+        const word = row.kind === 'usable' ? durationText(minutes) : '';
+        return svg`<rect class="edge ${row.kind}" x=${left + 0.5} y=${bar.y} width=${Math.max(0.5, width - 1)} height=${bar.height} fill=${kindFill(row.kind)}><title>${row.rule}: ${durationText(row.minutes)}. ${row.why}</title></rect>
+        ${
+          word !== '' && width > word.length * 6.6 + 8
+            ? svg`<text class="inside usable" x=${left + width / 2} y=${bar.y + 13} text-anchor="middle">${word}</text>`
+            : nothing
+        }`;
+      })}
+      ${
+        line.rows.length === 0
+          ? svg`<rect class="outline ${one.status}" x=${start + 0.5} y=${bar.y} width=${Math.max(1, end - start - 1)} height=${bar.height}></rect>`
+          : nothing
+      }
+      ${line.first ? svg`<text class="end halo" x=${start - 4} y=${top + 19} text-anchor="end">${clockText(one.start, one.zone)}</text>` : nothing}
+      ${line.last ? svg`<text class="end halo" x=${end + 4} y=${top + 19}>${clockText(one.end, one.zone)}</text>` : nothing}
+      ${line.changes.map(
+        (
+          change,
+        ) => svg`<line class="change" x1=${x(change.at)} x2=${x(change.at)} y1=${top + 1} y2=${top + LINE - 1}></line>
+        ${changeWords(change, { before: start - 40, after: end + 40, top }, scale, words)}`,
+      )}
+    </g>`;
+}
+
+/** The words stand on the side of the window with more room. */
+function changeWords(
+  change: RibbonLine['changes'][number],
+  { before, after, top }: { before: number; after: number; top: number },
+  scale: Scale,
+  words: RibbonStrings,
+): SVGTemplateResult {
+  const room = { right: scale.wide - after, left: before - GUTTER };
+  const right = room.right > room.left;
+  const size = durationText(Math.abs(change.forwardMinutes));
+  const long = change.forwardMinutes > 0 ? words.clocksForward(size) : words.clocksBack(size);
+  const short = words.clocks(`${change.forwardMinutes > 0 ? '+' : '\u2212'}${size}`);
+  const text = Math.max(room.right, room.left) > long.length * 7 ? long : short;
+  return svg`<text class="change-text halo" x=${right ? after : before} y=${top + 19} text-anchor=${right ? 'start' : 'end'}>${text}</text>`;
+}

@@ -1,0 +1,47 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { AccessWindow } from '../../src/model/index.js';
+import type { Ledger } from '../../src/rules/types.js';
+import { axis, windowPicture } from './picture.js';
+import type { Scale } from './scale.js';
+import type { RibbonStrings } from './strings.js';
+import { drawnLines, grossText, statusText } from './window-row.js';
+import { usableText } from './window-table.js';
+
+/** Windows put on paper at most, some 80 pages: a browser lays out all of them before it shows the first. */
+export const PRINTED_WINDOWS = 2_000;
+
+/** The picture as a table, so that the hours stand at the head of every sheet of paper. */
+export function printedRibbon(
+  windows: readonly AccessWindow[],
+  ledgers: ReadonlyMap<string, Ledger>,
+  scale: Scale,
+  words: RibbonStrings,
+): TemplateResult {
+  const left = windows.length - PRINTED_WINDOWS;
+  return html`${
+      left > 0 ? html`<p class="left-out">${words.printedSome(PRINTED_WINDOWS, left)}</p>` : nothing
+    }
+    <table class="sheet">
+      <thead>
+        <tr>
+          <th scope="col">${words.window}</th>
+          <th scope="col">${axis(scale)}</th>
+          <th scope="col" class="figure">${words.usable}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${windows.slice(0, PRINTED_WINDOWS).map((one) => {
+          const ledger = ledgers.get(one.id);
+          return html`<tr>
+            <th scope="row">
+              ${one.id} ${one.title}<span class="status">${statusText(one, words)}</span>
+            </th>
+            <td>${windowPicture(one, drawnLines(one, ledger), scale, words)}</td>
+            <td class="figure">
+              <strong>${usableText(ledger, words)}</strong><br />${words.of(grossText(one))}
+            </td>
+          </tr>`;
+        })}
+      </tbody>
+    </table>`;
+}

@@ -1,0 +1,21 @@
+import type { AccessWindow } from '../../src/model/index.js';
+import { Tracks } from '../shared/tracks.js';
+import { piecesOf } from './lines.js';
+import { LINE } from './scale.js';
+
+/** Up to this many windows every row is drawn, as high as its words need. */
+export const FEW = 60;
+/** Name and state of a window under each other, in rem; longer names are cut to fit. */
+const NAME = 2.375;
+const RULE = 1;
+
+/** Rows of a long list: each as high as its lines, so that any of them can be found without drawing those before it. */
+export function rowTracks(windows: readonly AccessWindow[], rem: number, narrow: boolean): Tracks {
+  const name = Math.ceil(NAME * rem);
+  return new Tracks(
+    windows.map((one) => {
+      const drawing = piecesOf(one).length * LINE;
+      return RULE + (narrow ? name + drawing : Math.max(name, drawing));
+    }),
+  );
+}

@@ -1,0 +1,95 @@
+import type { AccessWindow } from '../../src/model/index.js';
+import { sightOf } from '../shared/in-sight.js';
+import { placesWith, Tracks, type Places } from '../shared/tracks.js';
+import { FEW, rowTracks } from './row-heights.js';
+import type { RowPlace } from './window-row.js';
+
+/** Pixels drawn beyond what is seen, so that a quick scroll meets rows and not paper. */
+const BEYOND = 320;
+/** Rows drawn before anything is known of the page. */
+const AT_FIRST = 24;
+/** Up to this width of the element, in rem, names stand over the drawings. As in the styles. */
+const NARROW = 46;
+
+/** Which rows of the ribbon are drawn: all of a few, of many those in sight. */
+export class RowsInSight {
+  readonly #host: HTMLElement & { readonly renderRoot?: ParentNode };
+  #windows: readonly AccessWindow[] = [];
+  #tracks = new Tracks([]);
+  #part: Places = { first: 0, end: AT_FIRST };
+  #seen = 0;
+  #rem = 16;
+  #narrow = false;
+
+  constructor(host: HTMLElement & { readonly renderRoot?: ParentNode }) {
+    this.#host = host;
+  }
+
+  get many(): boolean {
+    return this.#windows.length > FEW;
+  }
+
+  /** Height of all rows in pixels, where there are many. */
+  get total(): number {
+    return this.#tracks.total;
+  }
+
+  /** Height of what stands still over the rows, in pixels. */
+  get covered(): number {
+    return this.#host.renderRoot?.querySelector('.axis')?.clientHeight ?? 0;
+  }
+
+  /** Rows a page key moves by; 0 where all rows are drawn. */
+  get page(): number {
+    return this.many ? Math.max(1, this.#seen - 1) : 0;
+  }
+
+  take(windows: readonly AccessWindow[]): void {
+    this.#windows = windows;
+    this.#measure();
+  }
+
+  /** Indexes of the rows to draw, in order; `kept` is always among them. */
+  places(kept: number): number[] {
+    const count = this.#windows.length;
+    if (!this.many) return [...this.#windows.keys()];
+    const { first, end } = this.#part;
+    return placesWith({ first: Math.min(first, count), end: Math.min(end, count) }, kept, count);
+  }
+
+  placeOf(at: number): RowPlace | undefined {
+    if (!this.many) return undefined;
+    return {
+      top: this.#tracks.start(at),
+      height: this.#tracks.size(at),
+      position: at + 1,
+      count: this.#windows.length,
+    };
+  }
+
+  /** Looks what is in sight; whether other rows have to be drawn. */
+  look(): boolean {
+    const list = this.many ? this.#host.renderRoot?.querySelector('[role=listbox]') : undefined;
+    if (!list) return false;
+    const narrow = this.#host.clientWidth <= NARROW * this.#rem;
+    if (narrow !== this.#narrow) {
+      this.#narrow = narrow;
+      this.#measure();
+      return true;
+    }
+    const { blockStart, blockEnd } = sightOf(list);
+    const seen = this.#tracks.between(blockStart, blockEnd);
+    this.#seen = seen.end - seen.first;
+    const part = this.#tracks.between(blockStart - BEYOND, blockEnd + BEYOND);
+    if (part.first === this.#part.first && part.end === this.#part.end) return false;
+    this.#part = part;
+    return true;
+  }
+
+  #measure(): void {
+    if (!this.many) return;
+    if (this.#host.isConnected)
+      this.#rem = parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
+    this.#tracks = rowTracks(this.#windows, this.#rem, this.#narrow);
+  }
+}

@@ -1,0 +1,78 @@
+import { MINUTE, type Instant } from '../../src/calendar/index.js';
+import { spanOf, type RibbonLine } from './lines.js';
+
+/** Room before the drawing, for the day each line starts on. */
+export const GUTTER = 70;
+/** Height of one line of the drawing. */
+export const LINE = 28;
+const EDGE = 8;
+/** Room for `23:30` beside a bar that ends near the edge. */
+const LABEL = 40;
+/** Room for `clocks +1 h` beyond that. */
+const WORDS = 84;
+
+/** What all rows of a picture share: the hours they use, and the room kept at the edges. */
+export interface Frame {
+  readonly from: number;
+  readonly to: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+export const emptyFrame: Frame = { from: 0, to: 1440, left: EDGE, right: EDGE };
+
+/** A bar that starts or ends near the edge needs room outside it for the time it starts or ends. */
+export function frameOf(lines: readonly RibbonLine[]): Frame {
+  const { from, to } = spanOf(lines);
+  const near = 120;
+  const after = (line: RibbonLine, at: Instant): number => (at - line.noon) / MINUTE;
+  const left = lines.some((one) => one.first && after(one, one.start) - from < near);
+  const right = lines.some((one) => one.last && to - after(one, one.end) < near);
+  // A clock change near both edges has its words beyond the end.
+  const words = lines.some(
+    (one) => one.changes.length > 0 && to - after(one, one.end) < near && left,
+  );
+  return {
+    from,
+    to,
+    left: left ? LABEL : EDGE,
+    right: words ? LABEL + WORDS : right ? LABEL : EDGE,
+  };
+}
+
+/** From minutes after noon to pixels of a drawing of one width. */
+export class Scale {
+  readonly wide: number;
+  readonly frame: Frame;
+  readonly perHour: number;
+
+  constructor(wide: number, frame: Frame) {
+    this.wide = wide;
+    this.frame = frame;
+    const room = wide - GUTTER - frame.left - frame.right;
+    this.perHour = Math.max(1, (room / (frame.to - frame.from)) * 60);
+  }
+
+  /** Pixels from the start, to a hundredth. */
+  x(minutesAfterNoon: number): number {
+    const { from, left } = this.frame;
+    const at = GUTTER + left + ((minutesAfterNoon - from) / 60) * this.perHour;
+    return Math.round(at * 100) / 100;
+  }
+
+  /** The full hours that the axis names: all, or every second or third where they stand close. */
+  get hours(): readonly { readonly at: number; readonly text: string }[] {
+    const step = this.perHour > 26 ? 1 : this.perHour > 13 ? 2 : 3;
+    const found: { at: number; text: string }[] = [];
+    for (let at = this.frame.from; at <= this.frame.to; at += 60) {
+      const hour = (at / 60 + 12) % 24;
+      if (hour % step === 0) found.push({ at, text: String(hour).padStart(2, '0') });
+    }
+    return found;
+  }
+
+  /** The same scale as another: what was drawn with that needs no new drawing. */
+  equals(other: Scale): boolean {
+    return this.wide === other.wide && this.frame === other.frame;
+  }
+}

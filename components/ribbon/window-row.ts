@@ -1,0 +1,78 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { durationText, MINUTE } from '../../src/calendar/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import type { Ledger } from '../../src/rules/types.js';
+import { stretchText } from '../shared/format.js';
+import { placed } from '../shared/placed.js';
+import { linesOf } from './lines.js';
+import { windowPicture } from './picture.js';
+import type { Scale } from './scale.js';
+import type { RibbonStrings } from './strings.js';
+import { usableText } from './window-table.js';
+
+/** Where a row stands in a list of which only a part is drawn. */
+export interface RowPlace {
+  /** Pixels from the start of the list. */
+  readonly top: number;
+  readonly height: number;
+  /** From 1. */
+  readonly position: number;
+  readonly count: number;
+}
+
+export interface RowLook {
+  readonly chosen: boolean;
+  /** Whether the Tab key comes to this row. */
+  readonly reachable: boolean;
+  /** Absent where all rows are drawn. */
+  readonly place: RowPlace | undefined;
+  readonly scale: Scale;
+  readonly words: RibbonStrings;
+}
+
+/** One window: name, drawing, hours. */
+export function windowRow(
+  one: AccessWindow,
+  ledger: Ledger | undefined,
+  { chosen, reachable, place, scale, words }: RowLook,
+): TemplateResult {
+  return html`<div
+    part="row"
+    class="row ${one.status}"
+    role="option"
+    data-id=${one.id}
+    tabindex=${reachable ? 0 : -1}
+    aria-selected=${chosen}
+    aria-posinset=${place?.position ?? nothing}
+    aria-setsize=${place?.count ?? nothing}
+    ${placed(place?.top, place?.height ?? 0)}
+  >
+    <div class="name">
+      <strong>${one.id}</strong
+      ><span class="title" title=${place ? one.title : nothing}>${one.title}</span
+      ><span class="status">${statusText(one, words)}</span>
+    </div>
+    ${windowPicture(one, drawnLines(one, ledger), scale, words)}
+    <div class="hours">
+      <span class="unseen">${words.usableOf(stretchText(one.start, one.end, one.zone))}</span
+      ><strong><span class="run">${usableText(ledger, words)}</span></strong
+      ><span class="run"> ${words.of(grossText(one))}</span>
+    </div>
+  </div>`;
+}
+
+/** A window that takes no work has no usable time to draw: it stays an outline. */
+export function drawnLines(
+  one: AccessWindow,
+  ledger: Ledger | undefined,
+): ReturnType<typeof linesOf> {
+  return linesOf(one, ledger?.barred.length ? undefined : ledger);
+}
+
+export function statusText(one: AccessWindow, words: RibbonStrings): string {
+  return `${words.status[one.status]}${one.isolation.length > 0 ? `, ${words.isolated}` : ''}`;
+}
+
+export function grossText(one: AccessWindow): string {
+  return durationText((one.end - one.start) / MINUTE);
+}

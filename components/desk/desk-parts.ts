@@ -14,7 +14,7 @@ import type { CostPart, DeskView, PlanPart, SitePart, WorkTable } from './views.
 export interface Desk {
   readonly engine: Engine | null;
   readonly document: PlanDocument | null;
-  readonly view: DeskView;
+  view: DeskView;
   /** Sets of limits on hours that a person can choose from. */
   readonly limitSets: readonly LimitSet[];
   /** What the next undo and redo take back and make again; empty when nothing. */

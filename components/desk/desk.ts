@@ -8,37 +8,38 @@ import {
 } from 'lit';
 import { History, type Edit, type KeptSteps } from '../../src/edits/index.js';
 import type { Engine, ImportReport } from '../../src/engine/index.js';
-import { cautions, emptyPlan, type LimitSet, type PlanDocument } from '../../src/model/index.js';
+import { emptyPlan, type LimitSet, type PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { countText } from '../shared/format.js';
 import { progressStyle } from '../shared/progress-style.js';
 import type { FigureAskEvent } from '../shared/figure-ask-event.js';
 import { explainFigure } from '../why/explain-figure.js';
-import { explainCertificate } from '../why/explain-plan.js';
 import type { Place } from '../why/explanation.js';
-import type { WhyLinkEvent } from '../why/why-events.js';
-import { askBooking, bookingView } from './booking-view.js';
-import { askAccount, askOptions, askPrice, costView } from './cost-view.js';
+import { bookingView } from './booking-view.js';
+import { costView } from './cost-view.js';
 import type { Desk } from './desk-parts.js';
 import { styles } from './desk.styles.js';
 import { Figures } from './figures.js';
-import { filesSide, filesView } from './files-view.js';
-import { fitView, pickFirstFit } from './fit-view.js';
+import { filesView } from './files-view.js';
+import { fitView } from './fit-view.js';
+import { footView } from './foot.js';
 import { followInSheet, goTo } from './go-to.js';
-import { askHandback, handbackView, openHandback } from './handback-view.js';
+import { handbackView } from './handback-view.js';
 import { Keeping } from './keeping.js';
+import { stepByKey, viewByKey } from './keys.js';
+import { newsView } from './news.js';
+import { Opening } from './opening.js';
 import { Outlooks } from './outlooks.js';
 import { Picked } from './picked.js';
-import { planSide, planView } from './plan-view.js';
+import { planView } from './plan-view.js';
 import { Planning } from './planning.js';
 import { RuleTrial } from './rule-trial.js';
-import { askRules, rulesView } from './rules-view.js';
+import { rulesView } from './rules-view.js';
 import { Shift } from './shift.js';
-import { askSite, siteView } from './site-view.js';
-import { tellFaults, tellMoves, tellPackage } from './told.js';
+import { sideView } from './side.js';
+import { siteView } from './site-view.js';
+import { tellFaults } from './told.js';
 import { topView } from './top.js';
 import {
-  deskViews,
   wholeViews,
   type CostPart,
   type DeskView,
@@ -46,7 +47,7 @@ import {
   type SitePart,
   type WorkTable,
 } from './views.js';
-import { askLedger, windowSide, windowsView } from './windows-view.js';
+import { windowsView } from './windows-view.js';
 import { workView } from './work-view.js';
 
 export type { DeskView } from './views.js';
@@ -112,6 +113,7 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly picked = new Picked(this);
   readonly ruleTrial = new RuleTrial(this);
   readonly keeping = new Keeping(this);
+  readonly #opening = new Opening(this);
 
   /** What can be undone of this document; null before there is one. */
   #history: History | null = null;
@@ -119,8 +121,6 @@ export class PossessionDesk extends LitElement implements Desk {
   #stepsBefore = noSteps;
   /** The document of the desk's own last act; any other was set from outside. */
   #own: PlanDocument | null = null;
-  /** Whether the plan is to be made anew as soon as the figures of the change are known. */
-  #planAgain = false;
   /** The picked window that the sheet was last moved to. */
   #followed = '';
   #pending: Promise<void> = Promise.resolve();
@@ -165,7 +165,7 @@ export class PossessionDesk extends LitElement implements Desk {
   edit(document: PlanDocument, label: string, planAgain = false): void {
     if (!this.#history?.push(document, label)) return;
     this.#change(document, label);
-    this.#planAgain = planAgain;
+    this.#opening.planAgain = planAgain;
   }
 
   async adopt(document: PlanDocument): Promise<void> {
@@ -214,7 +214,7 @@ export class PossessionDesk extends LitElement implements Desk {
       this.#followed = '';
       this.picked.hush();
     }
-    this.#open(view);
+    this.#opening.open(view);
   }
 
   goTo(place: Place): Promise<void> {
@@ -259,7 +259,7 @@ export class PossessionDesk extends LitElement implements Desk {
       this.#history = History.resumed(this.document, this.#stepsBefore);
       this.#stepsBefore = noSteps;
       this.#own = this.document;
-      this.#planAgain = false;
+      this.#opening.planAgain = false;
     }
     if (this.engine) this.#pending = this.#refresh(this.engine, this.document);
   }
@@ -301,53 +301,11 @@ export class PossessionDesk extends LitElement implements Desk {
           aria-busy=${this.figures.busy || this.planning.busy}
         >
           ${trouble ? html`<p class="trouble" role="alert">${trouble}</p>` : nothing}
-          ${this.#renderNews()} ${this.#renderView()}
+          ${newsView(this, { said: this.said, newer: this.newer, back: () => void this.openLatest() })}
+          ${this.#renderView()}
         </div>
       </main>
-      ${whole ? nothing : html`<aside aria-label="Where figures come from" tabindex="0">${this.#renderSide()}</aside>`}
-      ${this.#renderFoot()}
-    </div>`;
-  }
-
-  /** What a person should know and may act on: a plan under review, a newer version, changes set aside. */
-  #renderNews(): TemplateResult {
-    const { keeping, newer } = this;
-    return html`<div role="status">
-      ${this.said ? html`<p class="news">${this.said}</p>` : nothing}
-      ${
-        keeping.reviewed && this.document
-          ? html`<p class="news">
-              This plan came by a link. Look at it: nothing of it is kept yet.
-              <button type="button" @click=${() => void this.keeping.create(this.document!)}>
-                Keep it on this device
-              </button>
-              <button type="button" @click=${() => void this.openLatest()}>
-                Back to the plan before
-              </button>
-            </p>`
-          : nothing
-      }
-      ${
-        keeping.aside.length > 0
-          ? html`<p class="news">
-              ${countText(keeping.aside.length, 'change')} met another tab's and wait.
-              <button type="button" @click=${() => this.show('files')}>Look at them</button>
-            </p>`
-          : nothing
-      }
-      ${
-        newer
-          ? html`<p class="news">
-              A newer version is ready. The plan is saved first.
-              <button
-                type="button"
-                @click=${() => void keeping.flush().then((safe) => safe && newer())}
-              >
-                Reload
-              </button>
-            </p>`
-          : nothing
-      }
+      ${whole ? nothing : sideView(this, this.#onUp)} ${footView(this.wary, this.#onWary)}
     </div>`;
   }
 
@@ -371,7 +329,7 @@ export class PossessionDesk extends LitElement implements Desk {
       case 'fit':
         return fitView(this, results);
       case 'plan':
-        return planView(this, results, document, { search: () => void this.#search() });
+        return planView(this, results, document, { search: () => void this.#opening.search() });
       case 'handback':
         return handbackView(this, results);
       case 'cost':
@@ -379,40 +337,6 @@ export class PossessionDesk extends LitElement implements Desk {
       case 'booking':
         return bookingView(this, results);
     }
-  }
-
-  #renderSide(): TemplateResult {
-    const { view, picked } = this;
-    return html`<button class="plain up" type="button" @click=${this.#onUp}>Back to the top</button>
-      ${
-        wholeViews.includes(view)
-          ? html`<button class="shut" type="button" @click=${() => picked.hush()}>Close</button>`
-          : nothing
-      }
-      ${view === 'windows' ? windowSide(this) : nothing}
-      ${view === 'files' ? filesSide(this) : nothing}
-      ${view === 'plan' && this.planPart === 'plan' ? planSide(this) : nothing}
-      <possession-why
-        ?hidden=${view === 'files' && !picked.told}
-        .explanation=${picked.told}
-        @possession-why-link=${this.#onLink}
-      ></possession-why>`;
-  }
-
-  #renderFoot(): TemplateResult {
-    return html`<footer aria-label="Cautions" class=${this.wary ? 'whole' : ''}>
-      ${cautions.map((one, index) => html`<p>${index === 0 ? html`<strong>${one}</strong>` : one}</p>`)}
-      <button
-        class="plain"
-        type="button"
-        aria-expanded=${this.wary}
-        @click=${() => {
-          this.wary = !this.wary;
-        }}
-      >
-        ${this.wary ? 'Fewer' : `All ${cautions.length} cautions`}
-      </button>
-    </footer>`;
   }
 
   /** Shows another plan. What was said of the columns of the one before does not hold for it. */
@@ -440,7 +364,7 @@ export class PossessionDesk extends LitElement implements Desk {
     this.trouble = '';
     this.said = '';
     this.planning.outdate();
-    this.#planAgain = false;
+    this.#opening.planAgain = false;
     this.#own = document;
     this.document = document;
   }
@@ -449,10 +373,7 @@ export class PossessionDesk extends LitElement implements Desk {
     this.outlooks.clear();
     if (!(await this.figures.ask(engine, document))) return;
     this.#keepPicked();
-    if (this.#planAgain) {
-      this.#planAgain = false;
-      void this.#again(engine, document);
-    } else this.#open(this.view);
+    this.#opening.figuresKnown(engine, document);
   }
 
   /** After a change the same things stay picked where they still exist, and what is told is told anew. */
@@ -468,78 +389,6 @@ export class PossessionDesk extends LitElement implements Desk {
     picked.retell();
   }
 
-  /** Asks for what a view shows where it is not known yet, and explains what stands first in it. */
-  #open(view: DeskView): void {
-    const { picked } = this;
-    const { results } = this.figures;
-    if (view === 'windows' && !picked.told) askLedger(this, picked.row ?? 'usable');
-    else if (view === 'work' && !picked.told)
-      picked.tell(() => tellPackage(this.figures.results, results?.packages[0]?.id ?? ''));
-    else if (view === 'fit' && !picked.told) pickFirstFit(this);
-    else if (view === 'plan') this.#openPlan();
-    else if (view === 'handback') void this.#planned().then(() => openHandback(this));
-    else if (view === 'rules') askRules(this);
-    else if (view === 'site') askSite(this);
-    else if (view === 'cost' && this.costPart === 'options')
-      void this.#planned().then(() => askOptions(this));
-    else if (view === 'cost' && this.costPart === 'account') askAccount(this);
-    else if (view === 'cost') void this.#openCost();
-    else if (view === 'booking') void askBooking(this);
-  }
-
-  /** The cost of an overrun is known at once; what is to be expected of the plan follows when that is simulated. */
-  async #openCost(): Promise<void> {
-    await askPrice(this);
-    if (!this.document?.prices || this.outlooks.handbacks.length > 0) return;
-    await this.#planned();
-    await askHandback(this);
-    if (this.view === 'cost') await askPrice(this);
-  }
-
-  #openPlan(): void {
-    const { allocation } = this.planning;
-    if (!allocation) void this.#planned();
-    else if (!this.picked.told) this.picked.tell(() => this.#certificate());
-  }
-
-  #certificate(): ReturnType<typeof explainCertificate> | null {
-    const { allocation } = this.planning;
-    return allocation && explainCertificate(allocation);
-  }
-
-  /** A plan of the work, made where there is none yet. */
-  async #planned(): Promise<void> {
-    const { engine, document, planning } = this;
-    if (planning.allocation || planning.busy || !engine || !document) return;
-    if (planning.isStale) await this.#again(engine, document);
-    else await this.#search();
-  }
-
-  async #search(): Promise<void> {
-    const { engine, document } = this;
-    if (!engine || !document) return;
-    const found = await this.planning.search(engine, document);
-    if (!found.done) return;
-    this.outlooks.clear();
-    this.picked.pick({ placement: null });
-    if (this.view === 'plan') this.picked.tell(() => this.#certificate());
-  }
-
-  async #again(engine: Engine, document: PlanDocument): Promise<void> {
-    const { planning } = this;
-    const found = await planning.again(engine, document);
-    if (!found.done) return;
-    this.outlooks.clear();
-    this.picked.pick({ placement: null });
-    // A changed window is answered where both plans stand side by side; moved work stays in its picture.
-    if (this.view === 'windows') {
-      this.view = 'plan';
-      this.planPart = 'compare';
-    }
-    if (this.view === 'plan')
-      this.picked.tell(() => planning.allocation && tellMoves(found.value, planning.allocation));
-  }
-
   get #isDark(): boolean {
     if (this.theme !== '') return this.theme === 'dark';
     return typeof matchMedia === 'function' && matchMedia('(prefers-color-scheme: dark)').matches;
@@ -550,15 +399,7 @@ export class PossessionDesk extends LitElement implements Desk {
   };
 
   readonly #onTabKey = (event: KeyboardEvent): void => {
-    const at = deskViews.indexOf(this.view);
-    const last = deskViews.length - 1;
-    const to = {
-      ArrowRight: at === last ? 0 : at + 1,
-      ArrowLeft: at === 0 ? last : at - 1,
-      Home: 0,
-      End: last,
-    }[event.key];
-    const view = deskViews[to ?? -1];
+    const view = viewByKey(event.key, this.view);
     if (!view) return;
     event.preventDefault();
     this.show(view);
@@ -569,13 +410,10 @@ export class PossessionDesk extends LitElement implements Desk {
 
   /** Undo and redo of the plan, but not where a field has keys of its own. */
   readonly #onKey = (event: KeyboardEvent): void => {
-    const key = event.key.toLowerCase();
-    if (event.defaultPrevented || !(event.ctrlKey || event.metaKey) || !'zy'.includes(key)) return;
-    const at = event.composedPath()[0];
-    if (at instanceof Element && at.matches('input, textarea, select')) return;
+    const step = stepByKey(event);
+    if (!step) return;
     event.preventDefault();
-    if (key === 'y' || event.shiftKey) this.redo();
-    else this.undo();
+    this[step]();
   };
 
   readonly #onFigure = ({ figure }: FigureAskEvent): void => {
@@ -593,11 +431,13 @@ export class PossessionDesk extends LitElement implements Desk {
     this.bringSide();
   };
 
-  readonly #onLink = (event: WhyLinkEvent): void => void this.goTo(event.place);
-
   readonly #onFaults = (): void => {
     this.picked.tell(() => tellFaults(this.figures.results, this.document));
     this.bringSide();
+  };
+
+  readonly #onWary = (): void => {
+    this.wary = !this.wary;
   };
 
   readonly #onUp = (): void => {

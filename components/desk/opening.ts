@@ -1,0 +1,134 @@
+import type { Engine } from '../../src/engine/index.js';
+import type { PlanDocument } from '../../src/model/index.js';
+import { explainCertificate } from '../why/explain-plan.js';
+import type { Explanation } from '../why/explanation.js';
+import { askBooking } from './booking-view.js';
+import { askAccount, askOptions, askPrice } from './cost-view.js';
+import type { Desk } from './desk-parts.js';
+import { pickFirstFit } from './fit-view.js';
+import { askHandback, openHandback } from './handback-view.js';
+import { askRules } from './rules-view.js';
+import { askSite } from './site-view.js';
+import { tellMoves, tellPackage } from './told.js';
+import type { CostPart, DeskView } from './views.js';
+import { askLedger } from './windows-view.js';
+
+/** What each view needs to have been worked out before it says anything, and what it explains first. */
+export class Opening {
+  readonly #desk: Desk;
+  /** Whether the plan is to be made anew as soon as the figures of the change are known. */
+  planAgain = false;
+
+  constructor(desk: Desk) {
+    this.#desk = desk;
+  }
+
+  /** The figures of the document are known: what follows from them is asked for. */
+  figuresKnown(engine: Engine, document: PlanDocument): void {
+    if (!this.planAgain) return this.open(this.#desk.view);
+    this.planAgain = false;
+    void this.#again(engine, document);
+  }
+
+  /** Asks for what a view shows where it is not known yet, and explains what stands first in it. */
+  open(view: DeskView): void {
+    const desk = this.#desk;
+    const { picked } = desk;
+    const { results } = desk.figures;
+    switch (view) {
+      case 'windows':
+        if (!picked.told) askLedger(desk, picked.row ?? 'usable');
+        break;
+      case 'work':
+        if (!picked.told)
+          picked.tell(() => tellPackage(desk.figures.results, results?.packages[0]?.id ?? ''));
+        break;
+      case 'rules':
+        askRules(desk);
+        break;
+      case 'site':
+        askSite(desk);
+        break;
+      case 'fit':
+        if (!picked.told) pickFirstFit(desk);
+        break;
+      case 'plan':
+        this.#openPlan();
+        break;
+      case 'handback':
+        void this.#planned().then(() => openHandback(desk));
+        break;
+      case 'cost':
+        this.#openCost(desk.costPart);
+        break;
+      case 'booking':
+        void askBooking(desk);
+        break;
+      case 'files':
+        break;
+    }
+  }
+
+  /** Looks for the best plan, whatever was agreed before. */
+  async search(): Promise<void> {
+    const { engine, document, planning, outlooks, picked } = this.#desk;
+    if (!engine || !document) return;
+    const found = await planning.search(engine, document);
+    if (!found.done) return;
+    outlooks.clear();
+    picked.pick({ placement: null });
+    if (this.#desk.view === 'plan') picked.tell(() => this.#certificate());
+  }
+
+  #openPlan(): void {
+    const { planning, picked } = this.#desk;
+    if (!planning.allocation) void this.#planned();
+    else if (!picked.told) picked.tell(() => this.#certificate());
+  }
+
+  #openCost(part: CostPart): void {
+    if (part === 'options') void this.#planned().then(() => askOptions(this.#desk));
+    else if (part === 'account') askAccount(this.#desk);
+    else void this.#expectCost();
+  }
+
+  /** The cost of an overrun is known at once; what is to be expected of the plan follows when that is simulated. */
+  async #expectCost(): Promise<void> {
+    const desk = this.#desk;
+    await askPrice(desk);
+    if (!desk.document?.prices || desk.outlooks.handbacks.length > 0) return;
+    await this.#planned();
+    await askHandback(desk);
+    if (desk.view === 'cost') await askPrice(desk);
+  }
+
+  /** A plan of the work, made where there is none yet. */
+  async #planned(): Promise<void> {
+    const { engine, document, planning } = this.#desk;
+    if (planning.allocation || planning.busy || !engine || !document) return;
+    if (planning.isStale) await this.#again(engine, document);
+    else await this.search();
+  }
+
+  /** A plan for the changed document from what was agreed before. */
+  async #again(engine: Engine, document: PlanDocument): Promise<void> {
+    const desk = this.#desk;
+    const { planning, outlooks, picked } = desk;
+    const found = await planning.again(engine, document);
+    if (!found.done) return;
+    outlooks.clear();
+    picked.pick({ placement: null });
+    // A changed window is answered where both plans stand side by side; moved work stays in its picture.
+    if (desk.view === 'windows') {
+      desk.view = 'plan';
+      desk.planPart = 'compare';
+    }
+    if (desk.view === 'plan')
+      picked.tell(() => planning.allocation && tellMoves(found.value, planning.allocation));
+  }
+
+  #certificate(): Explanation | null {
+    const { allocation } = this.#desk.planning;
+    return allocation && explainCertificate(allocation);
+  }
+}

@@ -1,0 +1,75 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { PeopleAnswer, RosterBreach } from '../../src/engine/index.js';
+import { stretchText } from '../shared/format.js';
+import { measureText, mendText } from './mend-words.js';
+import type { PeopleStrings } from './strings.js';
+
+/** Each limit broken, with its source and the smallest change that ends it; then what mends the whole roster. */
+export function breachList(
+  { breaches, turns, zone, together }: PeopleAnswer,
+  words: PeopleStrings,
+): TemplateResult {
+  if (breaches.length === 0)
+    return html`<section>
+      <h3>${words.broken}</h3>
+      <p class="good-text">${words.nothing}</p>
+    </section>`;
+  const byId = new Map(turns.map((one) => [one.id, one]));
+  return html`<section>
+    <h3>${words.broken}</h3>
+    <p class="quiet">${words.tried}</p>
+    <table class="cards breaches">
+      <thead>
+        <tr>
+          <th scope="col">${words.who}</th>
+          <th scope="col">${words.limit}</th>
+          <th scope="col">${words.found}</th>
+          <th scope="col">${words.mend}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${breaches.map((one) => {
+          const turn = byId.get(one.assignment);
+          return html`<tr>
+            <th scope="row">
+              ${one.crew}, ${one.assignment}
+              ${turn ? html`<span class="source">${stretchText(turn.start, turn.end, zone)}</span>` : nothing}
+            </th>
+            <td>
+              ${one.name}
+              <span class="source">${one.source} (${one.sureness})</span>
+            </td>
+            <td>
+              <span class="bad-text">${measureText(one.found, one.unit)}</span>, not
+              ${measureText(one.allowed, one.unit)}
+            </td>
+            <td>${mends(one, words)}</td>
+          </tr>`;
+        })}
+      </tbody>
+    </table>
+    ${
+      together.changes.length > 0
+        ? html`<h3>${words.together}</h3>
+            <ol class="together">
+              ${together.changes.map((mend) => html`<li>${mendText(mend, words)}</li>`)}
+            </ol>
+            <p>${words.left(together.left)}</p>`
+        : nothing
+    }
+  </section>`;
+}
+
+function mends({ mends: [first, ...rest] }: RosterBreach, words: PeopleStrings): TemplateResult {
+  return html`${first ? mendText(first, words) : words.noMend}
+  ${
+    rest.length > 0
+      ? html`<details class="more">
+          <summary>${words.more(rest.length)}</summary>
+          <ul>
+            ${rest.map((mend) => html`<li>${mendText(mend, words)}</li>`)}
+          </ul>
+        </details>`
+      : nothing
+  }`;
+}

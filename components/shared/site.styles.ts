@@ -1,0 +1,140 @@
+import { css } from 'lit';
+import { cardStyles } from './cards.styles.js';
+import { exampleStyles } from './example.js';
+import { fieldStyles } from './fields/field.styles.js';
+import { panelStyles } from './panel.styles.js';
+import { strikeStyles } from './strike.styles.js';
+
+const layout = css`
+  h3 {
+    margin-bottom: 0.375rem;
+  }
+  section > * + h3 {
+    margin-top: 1rem;
+  }
+  section > .fields,
+  section > table,
+  section > .picture {
+    margin-block: 0.5rem;
+  }
+  figure {
+    margin-bottom: 0.5rem;
+  }
+  figcaption {
+    font-weight: 600;
+  }
+  section > p {
+    max-width: 90ch;
+    margin-bottom: 0.375rem;
+  }
+  .figures {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem 1.75rem;
+    padding: 0.75rem;
+  }
+  .figures strong {
+    display: block;
+    font-size: var(--_figure);
+    font-weight: 650;
+    line-height: 1.1;
+  }
+  .figures .bad strong,
+  .bad-text {
+    color: var(--_bad);
+    font-weight: 650;
+  }
+  .good-text {
+    color: var(--_good);
+  }
+  .fields {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem 1rem;
+    align-items: end;
+  }
+  .field {
+    display: inline-flex;
+    flex-direction: column;
+    gap: 0.125rem;
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .field.check {
+    flex-direction: row;
+    align-items: center;
+    gap: 0.5rem;
+    min-height: 2rem;
+    color: var(--_ink);
+    font-size: var(--_text);
+  }
+  .entry {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.375rem;
+  }
+  input,
+  select {
+    padding: 0.25rem 0.375rem;
+  }
+  input[type='number'] {
+    width: 5.5rem;
+    text-align: end;
+  }
+  input[type='checkbox'] {
+    width: 1.5rem;
+    min-height: 1.5rem;
+    margin: 0;
+    accent-color: var(--_act);
+  }
+  .source {
+    display: block;
+    color: var(--_quiet);
+    font-size: var(--_small);
+    font-weight: 400;
+  }
+  .choice {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem;
+    margin-bottom: 0.5rem;
+  }
+  .choice button[aria-pressed='true'] {
+    border-color: var(--_act);
+    background: var(--_act);
+    color: var(--_paper);
+    font-weight: 600;
+  }
+  th[scope='row'] {
+    color: var(--_ink);
+    font-weight: 600;
+    overflow-wrap: anywhere;
+  }
+  td {
+    overflow-wrap: anywhere;
+  }
+  @media print {
+    button,
+    .fields {
+      display: none;
+    }
+  }
+  @media (forced-colors: active) {
+    .choice button[aria-pressed='true'] {
+      forced-color-adjust: none;
+      border-color: Highlight;
+      background: Highlight;
+      color: HighlightText;
+    }
+  }
+`;
+
+/** The elements of people, neighbours and weather: panels of pictures, tables and fields with their sources. */
+export const siteStyles = [
+  panelStyles,
+  fieldStyles,
+  exampleStyles,
+  layout,
+  strikeStyles,
+  cardStyles,
+];

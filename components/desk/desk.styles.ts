@@ -1,5 +1,6 @@
 import { css } from 'lit';
 
+/** The frame of the desk: its head, the view in the middle, the foot. */
 export const styles = css`
   :host {
     container: desk / inline-size;
@@ -159,47 +160,6 @@ export const styles = css`
     display: flex;
     flex-wrap: wrap;
   }
-  .change {
-    margin-top: 0.75rem;
-  }
-  .change summary {
-    color: var(--_act);
-    cursor: pointer;
-    font-weight: 600;
-  }
-  .change form,
-  .move form,
-  .move {
-    display: grid;
-    gap: 0.5rem;
-    padding-block: 0.5rem;
-  }
-  .change label {
-    display: grid;
-    grid-template-columns: 4rem minmax(0, 1fr);
-    align-items: center;
-  }
-  .move {
-    margin-bottom: 0.75rem;
-    border-bottom: 2px solid var(--_rule);
-  }
-  .move h2 {
-    font-size: var(--_lead);
-    font-weight: 650;
-  }
-  .change input,
-  .files input,
-  .move input,
-  aside select {
-    min-width: 0;
-    min-height: 1.875rem;
-    padding: 0.25rem 0.5rem;
-    border: 1px solid var(--_rule);
-    border-radius: var(--_radius);
-    background: var(--_raised);
-    color: inherit;
-    font: inherit;
-  }
   .choice button {
     border-radius: 0;
     margin-inline-start: -1px;
@@ -225,17 +185,6 @@ export const styles = css`
   }
   .pad {
     padding: 0.75rem;
-  }
-  aside {
-    grid-area: side;
-    overflow: auto;
-    padding: 0.75rem;
-    border-inline-start: 1px solid var(--_rule);
-  }
-  aside possession-ledger ~ possession-why {
-    margin-top: 1rem;
-    padding-top: 0.75rem;
-    border-top: 2px solid var(--_rule);
   }
   footer {
     grid-area: foot;
@@ -273,53 +222,6 @@ export const styles = css`
     border-bottom: 1px solid var(--_hair);
     background: var(--_act-wash);
   }
-  .noted {
-    padding: 0.375rem 0.5rem;
-    border-inline-start: 4px solid var(--_warn);
-    background: var(--_sunk);
-  }
-  .files {
-    display: grid;
-    gap: 0.5rem;
-    margin-bottom: 0.75rem;
-    padding-bottom: 0.75rem;
-    border-bottom: 2px solid var(--_rule);
-  }
-  .files h2 {
-    font-size: var(--_lead);
-    font-weight: 650;
-  }
-  .files h2:not(:first-child) {
-    margin-top: 0.5rem;
-  }
-  .files form {
-    display: grid;
-    gap: 0.375rem;
-    justify-items: start;
-  }
-  .files label {
-    display: grid;
-    width: 100%;
-    gap: 0.125rem;
-    color: var(--_quiet);
-    font-size: var(--_small);
-  }
-  .files li {
-    padding-block: 0.375rem;
-    border-bottom: 1px solid var(--_hair);
-  }
-  .acts {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.375rem;
-    margin-top: 0.25rem;
-  }
-  .up {
-    display: none;
-  }
-  .shut {
-    float: inline-end;
-  }
   /* On a wide screen the foot of the desk says them, always in sight; a narrow one and paper show each element's own. */
   @media screen {
     @container desk (min-width: 64.01rem) {
@@ -338,122 +240,9 @@ export const styles = css`
       }
     }
   }
-  @container desk (max-width: 82rem) {
-    [role='tab'] span {
-      display: none;
-    }
-  }
-  @container desk (max-width: 64rem) {
-    .desk {
-      grid-template: 'top' auto 'main' auto 'side' 1fr 'foot' auto / minmax(0, 1fr);
-      height: auto;
-      min-height: 100dvh;
-    }
-    .desk.one {
-      grid-template: 'top' auto 'main' 1fr 'foot' auto / minmax(0, 1fr);
-    }
-    .picture {
-      max-height: none;
-    }
-    possession-sheet {
-      flex: none;
-      height: 22rem;
-    }
-    possession-sheet.only {
-      height: 32rem;
-    }
-    possession-fit {
-      flex: none;
-      max-height: 36rem;
-    }
-    aside {
-      border-inline-start: 0;
-      border-top: 2px solid var(--_rule);
-      scroll-margin-top: 0.5rem;
-    }
-    .up {
-      display: inline-block;
-      margin-bottom: 0.5rem;
-    }
-    footer:not(.whole) p:not(:first-child) {
-      display: none;
-    }
-    footer button {
-      display: inline;
-    }
-    footer {
-      position: sticky;
-      bottom: 0;
-      z-index: 4;
-    }
-  }
-  @container desk (max-width: 40rem) {
-    [role='tab'] {
-      padding: 0.5rem 0.75rem 0.375rem;
-      text-align: center;
-    }
-    [role='tab'] span {
-      display: none;
-    }
-    [role='tab'] strong {
-      font-size: var(--_text);
-    }
-  }
   @media (forced-colors: active) {
     [role='tab'][aria-selected='true'] {
       border-bottom-color: Highlight;
-    }
-  }
-  /* Paper carries the plan's name, the view and the cautions, and none of the desk's own bars. */
-  @media print {
-    :host {
-      color-scheme: light;
-      background: none;
-    }
-    .desk,
-    .desk.one {
-      display: block;
-      height: auto;
-      min-height: 0;
-    }
-    .tools,
-    .bar,
-    .change,
-    .move,
-    .up,
-    footer button,
-    [role='tablist'] {
-      display: none;
-    }
-    .top {
-      display: block;
-      padding: 0 0 0.375rem;
-    }
-    .title {
-      padding: 0;
-    }
-    .view,
-    .fill,
-    .picture,
-    aside {
-      display: block;
-      height: auto;
-      max-height: none;
-      overflow: visible;
-      padding: 0;
-      border: 0;
-    }
-    possession-sheet:not(.only),
-    possession-import {
-      display: none;
-    }
-    footer,
-    footer:not(.whole) p:not(:first-child) {
-      display: block;
-      position: static;
-    }
-    footer {
-      break-inside: avoid;
     }
   }
 `;

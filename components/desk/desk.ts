@@ -26,9 +26,12 @@ import { followInSheet, goTo } from './go-to.js';
 import { handbackView } from './handback-view.js';
 import { Keeping } from './keeping.js';
 import { stepByKey, viewByKey } from './keys.js';
+import { narrowStyles } from './narrow.styles.js';
 import { newsView } from './news.js';
 import { Opening } from './opening.js';
 import { Outlooks } from './outlooks.js';
+import { panelStyles } from './panel.styles.js';
+import { paperStyles } from './paper.styles.js';
 import { Picked } from './picked.js';
 import { planView } from './plan-view.js';
 import { Planning } from './planning.js';
@@ -64,7 +67,14 @@ const noSteps: KeptSteps = { done: [], undone: [] };
  * @tag possession-desk
  */
 export class PossessionDesk extends LitElement implements Desk {
-  static override readonly styles = [...base, progressStyle, styles];
+  static override readonly styles = [
+    ...base,
+    progressStyle,
+    styles,
+    panelStyles,
+    narrowStyles,
+    paperStyles,
+  ];
   static override readonly properties: PropertyDeclarations = {
     engine: { attribute: false },
     document: { attribute: false },

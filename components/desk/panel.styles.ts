@@ -1,0 +1,104 @@
+import { css } from 'lit';
+
+/** The narrow panel and what stands in it. */
+export const panelStyles = css`
+  .change {
+    margin-top: 0.75rem;
+  }
+  .change summary {
+    color: var(--_act);
+    cursor: pointer;
+    font-weight: 600;
+  }
+  .change form,
+  .move form,
+  .move {
+    display: grid;
+    gap: 0.5rem;
+    padding-block: 0.5rem;
+  }
+  .change label {
+    display: grid;
+    grid-template-columns: 4rem minmax(0, 1fr);
+    align-items: center;
+  }
+  .move {
+    margin-bottom: 0.75rem;
+    border-bottom: 2px solid var(--_rule);
+  }
+  .move h2 {
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .change input,
+  .files input,
+  .move input,
+  aside select {
+    min-width: 0;
+    min-height: 1.875rem;
+    padding: 0.25rem 0.5rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    color: inherit;
+    font: inherit;
+  }
+  aside {
+    grid-area: side;
+    overflow: auto;
+    padding: 0.75rem;
+    border-inline-start: 1px solid var(--_rule);
+  }
+  aside possession-ledger ~ possession-why {
+    margin-top: 1rem;
+    padding-top: 0.75rem;
+    border-top: 2px solid var(--_rule);
+  }
+  .noted {
+    padding: 0.375rem 0.5rem;
+    border-inline-start: 4px solid var(--_warn);
+    background: var(--_sunk);
+  }
+  .files {
+    display: grid;
+    gap: 0.5rem;
+    margin-bottom: 0.75rem;
+    padding-bottom: 0.75rem;
+    border-bottom: 2px solid var(--_rule);
+  }
+  .files h2 {
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .files h2:not(:first-child) {
+    margin-top: 0.5rem;
+  }
+  .files form {
+    display: grid;
+    gap: 0.375rem;
+    justify-items: start;
+  }
+  .files label {
+    display: grid;
+    width: 100%;
+    gap: 0.125rem;
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .files li {
+    padding-block: 0.375rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  .acts {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.375rem;
+    margin-top: 0.25rem;
+  }
+  .up {
+    display: none;
+  }
+  .shut {
+    float: inline-end;
+  }
+`;

@@ -39,7 +39,7 @@ const noPaste: PasteState = { text: '', said: '', problems: [] };
  * @csspart cautions - The cautions.
  */
 export class PossessionAccount extends LitElement {
-  static override readonly styles = [...base, cautionStyles, styles, paper];
+  static override readonly styles = [...base, cautionStyles, ...styles, paper];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     window: { attribute: false },

@@ -1,22 +1,9 @@
 import { css } from 'lit';
+import { fieldStyles } from '../shared/fields/field.styles.js';
+import { panelStyles } from '../shared/panel.styles.js';
+import { pictureStyles } from './pictures.styles.js';
 
-export const styles = css`
-  :host {
-    container-type: inline-size;
-  }
-  header,
-  section,
-  .empty {
-    padding: 0.75rem;
-  }
-  h2 {
-    font-size: var(--_head);
-    font-weight: 650;
-  }
-  h3 {
-    font-size: var(--_lead);
-    font-weight: 650;
-  }
+const layout = css`
   form {
     display: flex;
     flex-wrap: wrap;
@@ -31,14 +18,6 @@ export const styles = css`
     font-size: var(--_small);
   }
   :is(input, select) {
-    min-height: 2rem;
-    max-width: 100%;
-    padding: 0.125rem 0.5rem;
-    border: 1px solid var(--_rule);
-    border-radius: var(--_radius);
-    background: var(--_raised);
-    color: var(--_ink);
-    font: inherit;
     font-size: var(--_text);
   }
   input {
@@ -96,12 +75,6 @@ export const styles = css`
   details {
     grid-column: 1 / -1;
   }
-  summary {
-    width: fit-content;
-    min-height: 1.5rem;
-    color: var(--_act);
-    cursor: pointer;
-  }
   details > * + * {
     margin-top: 0.375rem;
   }
@@ -111,40 +84,6 @@ export const styles = css`
     font-size: var(--_small);
     font-weight: 400;
     overflow-wrap: anywhere;
-  }
-  .overrun {
-    fill: var(--_bad);
-  }
-  .plant {
-    fill: var(--_rule);
-  }
-  .booking {
-    fill: var(--_act);
-  }
-  .re-booking {
-    fill: var(--_curfew-line);
-  }
-  .bar,
-  .bar rect {
-    stroke: var(--_paper);
-  }
-  .stops {
-    margin-block: 0.375rem;
-  }
-  .stops rect {
-    stroke: var(--_paper);
-  }
-  .stops .grid {
-    stroke: var(--_hair);
-  }
-  .stops text.soft {
-    fill: var(--_quiet);
-  }
-  .stops text.best {
-    font-weight: 700;
-  }
-  .stops .least {
-    fill: var(--_good);
   }
   .stop-table thead th {
     vertical-align: bottom;
@@ -163,37 +102,9 @@ export const styles = css`
     background: var(--_act-wash);
     color: var(--_ink);
   }
-  .keys {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.25rem 1rem;
-    font-size: var(--_small);
-  }
-  .keys svg {
-    display: inline-block;
-  }
   @container (min-width: 46rem) {
     .options > li {
       grid-template-columns: minmax(11rem, 1fr) minmax(0, 3fr);
-    }
-  }
-  @media (forced-colors: active) {
-    .bar rect,
-    .stops rect {
-      fill: Canvas;
-      stroke: CanvasText;
-    }
-    .stops .overrun,
-    .stops .least,
-    .bar .overrun {
-      fill: CanvasText;
-    }
-    .stops text,
-    .stops text.soft {
-      fill: CanvasText;
-    }
-    .stops .grid {
-      stroke: GrayText;
     }
   }
   @media print {
@@ -207,3 +118,5 @@ export const styles = css`
     }
   }
 `;
+
+export const styles = [panelStyles, fieldStyles, pictureStyles, layout];

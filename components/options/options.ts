@@ -28,7 +28,7 @@ import { defaultStrings, type OptionsStrings } from './strings.js';
  * @csspart cautions - The cautions.
  */
 export class PossessionOptions extends LitElement {
-  static override readonly styles = [...base, cautionStyles, styles];
+  static override readonly styles = [...base, cautionStyles, ...styles];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     window: { attribute: false },

@@ -76,6 +76,7 @@ const layout = css`
   input,
   select {
     padding: 0.25rem 0.375rem;
+    font-size: var(--_text);
   }
   input[type='number'] {
     width: 5.5rem;

@@ -11,7 +11,6 @@ export const fieldStyles = css`
     background: var(--_raised);
     color: var(--_ink);
     font: inherit;
-    font-size: var(--_text);
   }
   [aria-invalid='true'] {
     border: 2px solid var(--_bad);

@@ -1,26 +1,18 @@
 import { css } from 'lit';
+import { headingStyles } from '../shared/panel.styles.js';
+import { expectedStyles } from './expected.styles.js';
+import { minutesStyles } from './minutes.styles.js';
+import { pictureStyles } from './pictures.styles.js';
+import { tableStyles } from './tables.styles.js';
 
-export const styles = css`
-  :host {
-    container-type: inline-size;
-  }
-  .empty {
-    padding: 0.75rem;
-  }
+const layout = css`
   header {
     display: grid;
     grid-template-columns: minmax(0, 1fr);
     gap: 0.75rem 2rem;
-    padding: 0.75rem;
-  }
-  h2 {
-    font-size: var(--_head);
-    font-weight: 650;
   }
   h3 {
     margin-bottom: 0.25rem;
-    font-size: var(--_lead);
-    font-weight: 650;
   }
   h4 {
     margin: 0.75rem 0 0.25rem;
@@ -31,84 +23,6 @@ export const styles = css`
     overflow-wrap: anywhere;
   }
 
-  .minutes {
-    display: grid;
-    grid-template-columns: minmax(0, 1fr) auto;
-    align-items: center;
-    gap: 0 0.75rem;
-    align-self: end;
-  }
-  .minutes label {
-    grid-column: 1 / -1;
-    color: var(--_quiet);
-  }
-  .exact {
-    display: flex;
-    align-items: baseline;
-    gap: 0.375rem;
-  }
-  input {
-    margin: 0;
-    color: inherit;
-    font: inherit;
-    font-variant-numeric: inherit;
-  }
-  input[type='number'] {
-    width: 5.5rem;
-    min-height: 2.25rem;
-    padding: 0.125rem 0.5rem;
-    border: 1px solid var(--_rule);
-    border-radius: var(--_radius);
-    background: var(--_raised);
-    font-size: var(--_head);
-    font-weight: 650;
-    text-align: end;
-  }
-  input[aria-invalid='true'] {
-    border: 2px solid var(--_bad);
-    background: var(--_bad-wash);
-  }
-  input[type='range'] {
-    appearance: none;
-    width: 100%;
-    min-width: 0;
-    height: 2.25rem;
-    background: none;
-    cursor: pointer;
-  }
-  input[type='range']::-webkit-slider-runnable-track {
-    height: 4px;
-    border-radius: 2px;
-    background: var(--_rule);
-  }
-  input[type='range']::-moz-range-track {
-    height: 4px;
-    border-radius: 2px;
-    background: var(--_rule);
-  }
-  input[type='range']::-webkit-slider-thumb {
-    appearance: none;
-    width: 14px;
-    height: 26px;
-    margin-top: -11px;
-    border: 2px solid var(--_paper);
-    border-radius: 5px;
-    background: var(--_act);
-  }
-  input[type='range']::-moz-range-thumb {
-    width: 14px;
-    height: 26px;
-    border: 2px solid var(--_paper);
-    border-radius: 5px;
-    background: var(--_act);
-  }
-  .refused {
-    grid-column: 1 / -1;
-    min-height: 1.4em;
-    color: var(--_bad);
-    font-size: var(--_small);
-    text-align: end;
-  }
   .total {
     display: flex;
     flex-direction: column;
@@ -212,32 +126,6 @@ export const styles = css`
     font-weight: 400;
   }
 
-  .expected .mean {
-    flex-basis: 100%;
-  }
-  .expected dl {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.5rem 1.5rem;
-    margin-top: 0.375rem;
-  }
-  .expected dt,
-  .expected dd .quiet {
-    color: var(--_quiet);
-    font-size: var(--_small);
-  }
-  .expected dd strong,
-  .expected dd .quiet {
-    display: block;
-  }
-  .expected dd strong {
-    font-size: var(--_head);
-    font-weight: 650;
-  }
-  .expected .mean dd strong {
-    font-size: var(--_figure);
-    line-height: 1.2;
-  }
   .when {
     white-space: nowrap;
   }
@@ -289,12 +177,14 @@ export const styles = css`
       background: CanvasText;
       color: Canvas;
     }
-    input[type='range']::-webkit-slider-runnable-track {
-      background: CanvasText;
-    }
-    input[type='range']::-webkit-slider-thumb {
-      border-color: Canvas;
-      background: Highlight;
-    }
   }
 `;
+
+export const styles = [
+  headingStyles,
+  pictureStyles,
+  tableStyles,
+  minutesStyles,
+  expectedStyles,
+  layout,
+];

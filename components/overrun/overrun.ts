@@ -24,9 +24,7 @@ import { moneyText, sumText } from './money-text.js';
 import { numberedSteps } from './numbered-steps.js';
 import { OverrunChangeEvent } from './overrun-change-event.js';
 import { styles } from './overrun.styles.js';
-import { pictureStyles } from './pictures.styles.js';
 import { defaultStrings, type OverrunStrings } from './strings.js';
-import { tableStyles } from './tables.styles.js';
 
 /** A week: what is handed back later than that is no overrun but another plan. */
 const MOST_MINUTES = 10_080;
@@ -46,7 +44,7 @@ const MOST_MINUTES = 10_080;
  * @csspart cautions - The cautions.
  */
 export class PossessionOverrun extends LitElement {
-  static override readonly styles = [...base, cautionStyles, pictureStyles, tableStyles, styles];
+  static override readonly styles = [...base, cautionStyles, ...styles];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     window: { attribute: false },

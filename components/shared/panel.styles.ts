@@ -1,13 +1,11 @@
 import { css } from 'lit';
 
-/** Elements made of padded parts under headings, with what opens; each lays itself out by its own width. */
-export const panelStyles = css`
+/** Headings, and an element that lays itself out by its own width. */
+export const headingStyles = css`
   :host {
     container-type: inline-size;
   }
   header,
-  .head,
-  section,
   .empty {
     padding: 0.75rem;
   }
@@ -19,10 +17,21 @@ export const panelStyles = css`
     font-size: var(--_lead);
     font-weight: 650;
   }
-  summary {
-    width: fit-content;
-    min-height: 1.5rem;
-    color: var(--_act);
-    cursor: pointer;
-  }
 `;
+
+/** The same, made of padded sections, with parts that open. */
+export const panelStyles = [
+  headingStyles,
+  css`
+    .head,
+    section {
+      padding: 0.75rem;
+    }
+    summary {
+      width: fit-content;
+      min-height: 1.5rem;
+      color: var(--_act);
+      cursor: pointer;
+    }
+  `,
+];

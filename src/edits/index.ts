@@ -13,3 +13,4 @@ export { History, type KeptSteps } from './history.js';
 export { advance, shownOf, type Line, type Pending } from './line.js';
 export { rebaseEdit } from './rebase-edit.js';
 export { rowsBetween } from './rows-between.js';
+export { sameJson } from './same.js';

@@ -1,16 +1,19 @@
+import type { PlanDocument } from '../model/index.js';
+import { Sender } from './incremental/chain.js';
+import { ResultsReceiver } from './incremental/results-travel.js';
 import type { Port, Reply } from './protocol.js';
-import { fromTravel, type TravellingResults } from './incremental/transfer.js';
 import type { Engine } from './types.js';
-import { methodsBy, type Call } from './verbs.js';
+import { methodsBy, verbs, type Call } from './verbs.js';
 
 interface Waiting {
-  readonly onProgress: ((progress: unknown) => void) | undefined;
+  readonly call: Call;
   resolve(value: unknown): void;
   reject(reason: unknown): void;
 }
 
 /**
- * An engine that lives behind a port.
+ * An engine that lives behind a port. Documents and results cross it as what they have that the ones before have not,
+ * so that an edit costs what it changes; a document must not be changed in place once it was asked about.
  *
  * @param dispose Called once, to end what is behind the port.
  */
@@ -19,25 +22,47 @@ export function createPortEngine(
   dispose: () => void,
 ): Engine & { fail(reason: Error): void } {
   const waiting = new Map<number, Waiting>();
+  const documents = new Sender<PlanDocument>();
+  const results = new ResultsReceiver();
   let lastId = 0;
   let ended: Error | undefined;
 
   const listener = (event: MessageEvent): void => {
     const reply = event.data as Reply;
-    const call = waiting.get(reply.id);
-    if (!call) return; // cancelled meanwhile: a stale answer is dropped
-    if (reply.kind === 'progress') {
-      call.onProgress?.(reply.value);
-      return;
+    const { kind, id } = reply;
+    // Results are taken in even where the call was cancelled meanwhile: the next ones build on them.
+    const value = 'results' in reply ? results.take(reply.results, kind === 'progress') : undefined;
+    const one = waiting.get(id);
+    if (kind === 'again' || ('results' in reply && !value)) {
+      documents.forget();
+      if (one && kind !== 'progress') post(id, one.call);
+    } else if (kind === 'progress')
+      one?.call.onProgress?.('results' in reply ? value : reply.value);
+    else {
+      waiting.delete(id);
+      if (kind === 'failed')
+        one?.reject(Object.assign(new Error(reply.message), { name: reply.name }));
+      else one?.resolve('results' in reply ? value : reply.value);
     }
-    waiting.delete(reply.id);
-    if (reply.kind === 'result') call.resolve(reply.value);
-    else call.reject(Object.assign(new Error(reply.message), { name: reply.name }));
   };
   port.addEventListener('message', listener);
   port.start?.();
 
-  function send({ verb, args, signal, onProgress }: Call): Promise<unknown> {
+  function post(id: number, { verb, args, onProgress }: Call): void {
+    const { document: at } = verbs[verb];
+    const given = at < 0 ? args : args.with(at, documents.next(args[at] as PlanDocument));
+    try {
+      port.postMessage({ kind: 'call', id, verb, args: given, told: onProgress !== undefined });
+    } catch (error) {
+      documents.forget();
+      const one = waiting.get(id);
+      waiting.delete(id);
+      one?.reject(error);
+    }
+  }
+
+  function send(call: Call): Promise<unknown> {
+    const { signal } = call;
     return new Promise((resolve, reject) => {
       if (ended) {
         reject(ended);
@@ -54,15 +79,13 @@ export function createPortEngine(
         reject(signal?.reason as Error);
       };
       const forget = (): void => signal?.removeEventListener('abort', stop);
-      const arrived = (value: unknown): unknown =>
-        verb === 'recompute' ? fromTravel(value as TravellingResults) : value;
       waiting.set(id, {
-        onProgress: onProgress && ((value) => onProgress(arrived(value))),
-        resolve: (value) => (forget(), resolve(arrived(value))),
+        call,
+        resolve: (value) => (forget(), resolve(value)),
         reject: (reason) => (forget(), reject(reason as Error)),
       });
       signal?.addEventListener('abort', stop, { once: true });
-      port.postMessage({ kind: 'call', id, verb, args });
+      post(id, call);
     });
   }
 

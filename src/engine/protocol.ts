@@ -1,3 +1,4 @@
+import type { Sent } from './incremental/chain.js';
 import type { Verb } from './verbs.js';
 
 /** The arguments of a call without its signal, which travels as a `cancel`. */
@@ -6,13 +7,22 @@ export type Request =
       readonly kind: 'call';
       readonly id: number;
       readonly verb: Verb;
+      /** In the place of a plan document, what it has that the last one sent has not: a `Sent`. */
       readonly args: readonly unknown[];
+      /** Whether anybody hears of progress. */
+      readonly told: boolean;
     }
   | { readonly kind: 'cancel'; readonly id: number };
 
 export type Reply =
-  | { readonly kind: 'progress'; readonly id: number; readonly value: unknown }
-  | { readonly kind: 'result'; readonly id: number; readonly value: unknown }
+  | { readonly kind: 'progress' | 'result'; readonly id: number; readonly value: unknown }
+  /**
+   * Of `recompute`: what the results have that the last ones sent have not. They are to be taken in, in order, even
+   * when nobody waits for them any more.
+   */
+  | { readonly kind: 'progress' | 'result'; readonly id: number; readonly results: Sent }
+  /** The document of a call builds on one that is not here: the call must come again with it whole. */
+  | { readonly kind: 'again'; readonly id: number }
   | {
       readonly kind: 'failed';
       readonly id: number;

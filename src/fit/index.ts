@@ -1,6 +1,6 @@
 export { fitAll, fitOne, packagesIn, placementsOf, verdictOf } from './fit.js';
 export { NO, plainCode, quickStates, stateOf, type QuickState } from './quick.js';
-export { PairVerdict, type Explain } from './pair-verdict.js';
+export { PairVerdict, type Explainer } from './pair-verdict.js';
 export { neverTakes, momentText } from './eligibility.js';
 export { LedgerBook } from './ledger-book.js';
 export { problemOf, type Relaxation, type Scope } from './compile.js';

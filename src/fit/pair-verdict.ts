@@ -1,25 +1,34 @@
+import type { AccessWindow } from '../model/index.js';
 import { NO, plainCode, type QuickState } from './quick.js';
 import type { FitVerdict, Placement, Reason } from './types.js';
 
-/** Works out all of a verdict. */
-export type Explain = () => FitVerdict;
+/** Works out all of a verdict on a package, of which it is known under what name it goes. */
+export interface Explainer<P extends { readonly id: string }> {
+  explain(packed: P, window: AccessWindow): FitVerdict;
+}
 
 /**
  * A verdict of which only what is quick to know is known at first. Reasons, placements and, where the answer is no, by
  * how much, are worked out when they are read.
  */
-export class PairVerdict implements FitVerdict {
+export class PairVerdict<
+  P extends { readonly id: string } = { readonly id: string },
+> implements FitVerdict {
   readonly package: string;
   readonly window: string;
   readonly #state: QuickState;
-  readonly #explain: Explain;
+  readonly #packed: P;
+  readonly #window: AccessWindow;
+  readonly #by: Explainer<P>;
   #whole: FitVerdict | undefined;
 
-  constructor(packageName: string, window: string, state: QuickState, explain: Explain) {
-    this.package = packageName;
-    this.window = window;
+  constructor(packed: P, window: AccessWindow, state: QuickState, by: Explainer<P>) {
+    this.package = packed.id;
+    this.window = window.id;
     this.#state = state;
-    this.#explain = explain;
+    this.#packed = packed;
+    this.#window = window;
+    this.#by = by;
   }
 
   get state(): QuickState {
@@ -54,11 +63,6 @@ export class PairVerdict implements FitVerdict {
 
   /** All of it, as plain data. */
   whole(): FitVerdict {
-    return (this.#whole ??= this.#explain());
-  }
-
-  /** Takes in what was worked out elsewhere. */
-  settle(whole: FitVerdict): void {
-    this.#whole ??= whole;
+    return (this.#whole ??= this.#by.explain(this.#packed, this.#window));
   }
 }

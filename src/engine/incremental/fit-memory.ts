@@ -4,10 +4,12 @@ import {
   quickStates,
   stateOf,
   verdictOf,
+  type Explainer,
   type FitVerdict,
 } from '../../fit/index.js';
 import type { AccessWindow, Activity, Plan, Resource } from '../../model/index.js';
 import { doubted } from '../left-out.js';
+import { placesIn, unmoved } from './places.js';
 
 /** Pairs of package and window up to which every one is looked at; beyond, only those asked about. */
 export const MOST_PAIRS = 200_000;
@@ -19,71 +21,131 @@ export interface Packed {
   readonly rowsLeftOut: number;
 }
 
-interface Row {
-  readonly packed: Packed;
+/** Every pair, by packages, then windows. */
+interface Grid {
+  readonly packages: readonly Packed[];
   readonly windows: readonly AccessWindow[];
   readonly states: Int32Array;
-  readonly verdicts: readonly PairVerdict[];
+  readonly fits: readonly PairVerdict[];
 }
+
+const noPairs: Grid = { packages: [], windows: [], states: new Int32Array(0), fits: [] };
+
+/** The quick states of a package, given by its place in the list, in the windows at some places. */
+type FindStates = (pack: number, windows: readonly number[]) => ArrayLike<number>;
 
 /** Verdicts of plans that follow one another: a pair is looked at again only where package, window or rules changed. */
 export class FitMemory {
   #plan: Plan | undefined;
-  #book: LedgerBook | undefined;
-  #rows = new Map<string, Row>();
-  #fits: readonly FitVerdict[] = [];
+  #basis: Basis | undefined;
+  #grid = noPairs;
 
-  /** Every pair, by packages, then windows, in plan order; none where there are more than `MOST_PAIRS`. */
-  of(plan: Plan, packages: readonly Packed[]): readonly FitVerdict[] {
-    const { book, touched } = this.#bookFor(plan);
-    if (packages.length * plan.windows.length > MOST_PAIRS) {
-      this.#rows.clear();
-      return (this.#fits = this.#fits.length === 0 ? this.#fits : []);
-    }
-    const rows = new Map<string, Row>();
-    const moves = new Moves();
-    let same = packages.length === this.#rows.size;
-    for (const packed of packages) {
-      const before = touched(packed.activities) ? undefined : this.#rows.get(packed.id);
-      const row = rowOf(plan, packed, book, before, moves);
-      rows.set(packed.id, row);
-      same &&= row === before;
-    }
-    same &&= [...rows.keys()].every(
-      (id, at) => this.#fits[at * plan.windows.length]?.package === id,
-    );
-    this.#rows = rows;
-    if (!same) this.#fits = [...rows.values()].flatMap((row) => row.verdicts);
-    return this.#fits;
+  /**
+   * Every pair, by packages, then windows, in plan order; none where there are more than `MOST_PAIRS`. A package that
+   * has not changed must be the same object as before.
+   *
+   * @param known The states of all pairs, where another thread has worked them out.
+   */
+  of(plan: Plan, packages: readonly Packed[], known?: Int32Array): readonly FitVerdict[] {
+    const { windows } = plan;
+    const { basis, touched } = this.#basisFor(plan);
+    const find: FindStates = known
+      ? (pack, places) => places.map((at) => known[pack * windows.length + at]!)
+      : (pack, places) => basis.states(packages[pack]!, picked(windows, places));
+    const pairs = packages.length * windows.length;
+    this.#grid =
+      pairs === 0 || pairs > MOST_PAIRS
+        ? noPairs
+        : gridOf({ packages, windows }, this.#grid, { basis, touched, find });
+    return this.#grid.fits;
   }
 
-  /** All of one verdict. */
-  explain(plan: Plan, packed: Packed, window: AccessWindow): FitVerdict {
-    return explained(plan, packed, window, this.#bookFor(plan).book);
-  }
-
-  /** The book for a plan, and which packages see other resources than in the plan before. */
-  #bookFor(plan: Plan): {
-    book: LedgerBook;
-    touched: (activities: readonly Activity[]) => boolean;
-  } {
+  /** What verdicts of this plan stand on, and which packages see other resources than in the plan before. */
+  #basisFor(plan: Plan): { basis: Basis; touched: (packed: Packed) => boolean } {
     const before = this.#plan;
-    const known = this.#book;
+    const known = this.#basis;
     this.#plan = plan;
     const sameTime =
       before?.rules === plan.rules && before.zone === plan.zone && before.curing === plan.curing;
     if (known && sameTime && before.resources === plan.resources)
-      return { book: known, touched: () => false };
-    const book = (this.#book = new LedgerBook(plan, sameTime ? known : undefined));
-    if (!known || !sameTime) return { book, touched: () => true };
+      return { basis: known, touched: () => false };
+    const basis = (this.#basis = new Basis(plan, sameTime ? known : undefined));
+    if (!known || !sameTime) return { basis, touched: () => true };
     const changed = changedResources(before.resources, plan.resources);
     return {
-      book,
-      touched: (activities) =>
+      basis,
+      touched: ({ activities }) =>
         activities.some((one) => one.resources.some((need) => changed.has(need.resource))),
     };
   }
 }
+
+/** What verdicts stand on beside package and window. Of its plan only rules, zone, curing and resources matter. */
+class Basis implements Explainer<Packed> {
+  readonly #plan: Plan;
+  readonly #book: LedgerBook;
+
+  constructor(plan: Plan, like?: Basis) {
+    this.#plan = plan;
+    this.#book = new LedgerBook(plan, like && like.#book);
+  }
+
+  states({ activities, rowsLeftOut }: Packed, windows: readonly AccessWindow[]): Int32Array {
+    return rowsLeftOut > 0
+      ? new Int32Array(windows.length).fill(stateOf('rows-left-out'))
+      : quickStates(this.#plan, activities, windows, this.#book);
+  }
+
+  explain({ id, activities, rowsLeftOut }: Packed, window: AccessWindow): FitVerdict {
+    const verdict = verdictOf(this.#plan, id, activities, window, this.#book);
+    return rowsLeftOut > 0 ? doubted(verdict, rowsLeftOut) : verdict;
+  }
+}
+
+interface Means {
+  readonly basis: Basis;
+  readonly touched: (packed: Packed) => boolean;
+  readonly find: FindStates;
+}
+
+function gridOf(
+  { packages, windows }: Pick<Grid, 'packages' | 'windows'>,
+  before: Grid,
+  { basis, touched, find }: Means,
+): Grid {
+  const rows = placesIn(before.packages, packages).map((place, at) =>
+    touched(packages[at]!) ? -1 : place,
+  );
+  const columns = placesIn(before.windows, windows);
+  const width = windows.length;
+  const old = before.windows.length;
+  if (unmoved(rows, before.packages.length) && unmoved(columns, old)) return before;
+  const every = [...windows.keys()];
+  const fresh = every.filter((at) => columns[at]! < 0);
+  const states = new Int32Array(packages.length * width);
+  const fits = new Array<PairVerdict>(states.length);
+  packages.forEach((packed, pack) => {
+    const row = rows[pack]! * old;
+    const into = pack * width;
+    if (row >= 0)
+      for (let at = 0; at < width; at += 1) {
+        const column = columns[at]!;
+        if (column < 0) continue;
+        states[into + at] = before.states[row + column]!;
+        fits[into + at] = before.fits[row + column]!;
+      }
+    const asked = row < 0 ? every : fresh;
+    const found = asked.length > 0 ? find(pack, asked) : [];
+    asked.forEach((at, place) => {
+      const state = (states[into + at] = found[place]!);
+      fits[into + at] = new PairVerdict(packed, windows[at]!, state, basis);
+    });
+  });
+  return { packages, windows, states, fits };
+}
+
+const picked = <T>(list: readonly T[], places: readonly number[]): readonly T[] =>
+  places.length === list.length ? list : places.map((at) => list[at]!);
 
 function changedResources(before: readonly Resource[], after: readonly Resource[]): Set<string> {
   const texts = (list: readonly Resource[]): Map<string, string> =>
@@ -92,61 +154,4 @@ function changedResources(before: readonly Resource[], after: readonly Resource[
   const changed = new Set<string>();
   for (const id of [...old.keys(), ...now.keys()]) if (old.get(id) !== now.get(id)) changed.add(id);
   return changed;
-}
-
-/** Where each window was in another list of windows. */
-class Moves {
-  readonly #known = new Map<readonly AccessWindow[], ReadonlyMap<AccessWindow, number>>();
-
-  from(windows: readonly AccessWindow[]): ReadonlyMap<AccessWindow, number> {
-    let known = this.#known.get(windows);
-    if (!known)
-      this.#known.set(windows, (known = new Map(windows.map((one, at) => [one, at] as const))));
-    return known;
-  }
-}
-
-function rowOf(
-  plan: Plan,
-  packed: Packed,
-  book: LedgerBook,
-  before: Row | undefined,
-  moves: Moves,
-): Row {
-  const { windows } = plan;
-  const samePack =
-    before?.packed.activities === packed.activities &&
-    before.packed.rowsLeftOut === packed.rowsLeftOut;
-  if (samePack && before.windows === windows) return before;
-  const was = samePack ? moves.from(before.windows) : undefined;
-  const fresh = was ? windows.filter((one) => !was.has(one)) : windows;
-  const found =
-    packed.rowsLeftOut > 0
-      ? new Int32Array(fresh.length).fill(stateOf('rows-left-out'))
-      : quickStates(plan, packed.activities, fresh, book);
-  const states = new Int32Array(windows.length);
-  let next = 0;
-  const verdicts = windows.map((window, at) => {
-    const old = was?.get(window);
-    if (old !== undefined) {
-      states[at] = before!.states[old]!;
-      return before!.verdicts[old]!;
-    }
-    states[at] = found[next]!;
-    next += 1;
-    return new PairVerdict(packed.id, window.id, states[at], () =>
-      explained(plan, packed, window, book),
-    );
-  });
-  return { packed, windows, states, verdicts };
-}
-
-function explained(
-  plan: Plan,
-  { id, activities, rowsLeftOut }: Packed,
-  window: AccessWindow,
-  book: LedgerBook,
-): FitVerdict {
-  const verdict = verdictOf(plan, id, activities, window, book);
-  return rowsLeftOut > 0 ? doubted(verdict, rowsLeftOut) : verdict;
 }

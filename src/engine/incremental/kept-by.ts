@@ -1,3 +1,5 @@
+import { sameJson } from '../../edits/index.js';
+
 /** Keeps one value, and makes it anew only where one of the things it is made from is another object. */
 export class KeptBy<T> {
   #from: readonly unknown[] | undefined;
@@ -20,4 +22,15 @@ export function keptList<T>(before: readonly T[] | undefined, list: readonly T[]
   return before?.length === list.length && before.every((one, at) => one === list[at])
     ? before
     : list;
+}
+
+/** The list with each thing that says the same as the one at its place before given as that one. */
+export function keptAlike<T>(before: readonly T[], list: readonly T[]): readonly T[] {
+  return keptList(
+    before,
+    list.map((one, at) => {
+      const old = before[at];
+      return old !== undefined && sameJson(old, one) ? old : one;
+    }),
+  );
 }

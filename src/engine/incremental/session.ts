@@ -3,6 +3,7 @@ import {
   ordinaryNeeds,
   type AccessWindow,
   type Activity,
+  type Fault,
   type PlanDocument,
 } from '../../model/index.js';
 import { ledgerOf } from '../../rules/index.js';
@@ -12,7 +13,7 @@ import { rowsLeftOut } from '../left-out.js';
 import { packageOf } from '../packages.js';
 import type { PackageSummary, Results } from '../types.js';
 import { FitMemory, type Packed } from './fit-memory.js';
-import { KeptBy, keptList } from './kept-by.js';
+import { KeptBy, keptAlike, keptList } from './kept-by.js';
 import { SiteMemory } from './site-memory.js';
 
 interface KnownPackage {
@@ -31,6 +32,7 @@ export class Session {
   #packages = new Map<string, KnownPackage>();
   #summaries: readonly PackageSummary[] | undefined;
   #ledgerList: readonly Ledger[] | undefined;
+  #faults: readonly Fault[] = [];
 
   /** A document read, with what its site asks of the plan. */
   read(document: PlanDocument): PlanResult {
@@ -39,7 +41,8 @@ export class Session {
 
   /** As `recompute` of the engine. */
   recompute(document: PlanDocument, onOutline?: (outline: Results) => void): Results {
-    const { plan, faults, trains } = this.read(document);
+    const { plan, faults: found, trains } = this.read(document);
+    const faults = (this.#faults = keptAlike(this.#faults, found));
     const known = this.#ledgers.of([plan.rules], () => new WeakMap());
     const ledgers = plan.windows.map((window) => {
       let ledger = known.get(window);

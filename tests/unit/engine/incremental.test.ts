@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Session } from '../../../src/engine/incremental/session.js';
-import { createInlineEngine, type Results } from '../../../src/engine/index.js';
+import { createInlineEngine } from '../../../src/engine/index.js';
 import {
   fitOne,
   LedgerBook,
@@ -9,58 +9,12 @@ import {
   PairVerdict,
   quickStates,
 } from '../../../src/fit/index.js';
-import { noRules, type PlanDocument } from '../../../src/model/index.js';
+import type { PlanDocument } from '../../../src/model/index.js';
+import { plainly, stepped, steps } from '../../helpers/document-steps.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 import { emptyDocument, sampleFiles } from '../../helpers/sample.js';
 
 const cases = Number(process.env['INCREMENTAL_CASES'] ?? 12);
-const plainly = (results: Results): unknown => ({
-  ...results,
-  fits: results.fits.map(({ package: pack, window, fits, spareMinutes, reasons, placements }) => ({
-    package: pack,
-    window,
-    fits,
-    spareMinutes,
-    reasons,
-    placements,
-  })),
-});
-
-type Table = 'windows' | 'work' | 'resources';
-interface Step {
-  readonly table: Table;
-  readonly kind: 'cell' | 'drop' | 'double' | 'blank' | 'rules';
-  readonly row: number;
-  readonly column: number;
-  readonly text: string;
-}
-
-const steps = fc.array(
-  fc.record<Step>({
-    table: fc.constantFrom<Table>('windows', 'work', 'resources'),
-    kind: fc.constantFrom('cell', 'cell', 'cell', 'drop', 'double', 'blank', 'rules'),
-    row: fc.nat(60),
-    column: fc.nat(20),
-    text: fc.constantFrom('', '45', '2 h', 'A1', 'yes', 'x; y', '2027-02-31 23:00', 'OLE-1'),
-  }),
-  { minLength: 1, maxLength: 6 },
-);
-
-function stepped(document: PlanDocument, { table, kind, row, column, text }: Step): PlanDocument {
-  if (kind === 'rules')
-    return { ...document, rules: document.rules === noRules ? { ...noRules } : noRules };
-  const held = document.tables[table];
-  const at = held.rows.length === 0 ? 0 : row % held.rows.length;
-  const rows = held.rows.slice();
-  const cells = rows[at];
-  if (!cells) return document;
-  if (kind === 'drop') rows.splice(at, 1);
-  else if (kind === 'double') rows.splice(at, 0, cells.slice());
-  else if (kind === 'blank') rows.splice(at, 0, []);
-  else rows[at] = cells.with(column % cells.length, text);
-  return { ...document, tables: { ...document.tables, [table]: { ...held, rows } } };
-}
-
 describe('a session', () => {
   it('comes to the same as working all out afresh, faults and their places too, after any edits', async () => {
     const engine = createInlineEngine();
@@ -124,7 +78,8 @@ describe('a verdict before its reasons', () => {
         const states = quickStates(plan, activities, plan.windows, book);
         plan.windows.forEach((window, at) => {
           const whole = fitOne(plan, name, window.id);
-          const quick = new PairVerdict(name, window.id, states[at]!, () => whole);
+          const explainer = { explain: () => whole };
+          const quick = new PairVerdict({ id: name }, window, states[at]!, explainer);
           expect(quick.fits).toBe(whole.fits);
           if (quick.settled && !quick.fits) expect(quick.firstCode).toBe(whole.reasons[0]?.code);
           expect(quick.spareMinutes).toBe(whole.spareMinutes);

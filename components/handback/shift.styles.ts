@@ -201,18 +201,36 @@ export const shiftStyles = css`
     flex-wrap: wrap;
     gap: 0.25rem 1rem;
     align-items: center;
-    padding-block: 0.25rem;
+    padding-block: 0.375rem;
     border-bottom: 1px solid var(--_hair);
     overflow-wrap: anywhere;
   }
-  .add-point {
+  .points .name {
+    display: flex;
+    flex: 1 1 14rem;
+    flex-direction: column;
+    min-width: 0;
+  }
+  .points .change {
+    flex-basis: 100%;
+  }
+  .points .change summary {
+    width: fit-content;
+    padding-block: 0.125rem;
+  }
+  .add-point,
+  .change-point {
     display: flex;
     flex-wrap: wrap;
     gap: 0.5rem 0.75rem;
     align-items: end;
     padding-block: 0.5rem 0.75rem;
   }
-  .add-point label {
+  .change-point {
+    padding-inline-start: 0.75rem;
+    border-inline-start: 3px solid var(--_act);
+  }
+  :is(.add-point, .change-point) label {
     display: flex;
     flex-direction: column;
     gap: 0.125rem;
@@ -220,8 +238,23 @@ export const shiftStyles = css`
     color: var(--_quiet);
     font-size: var(--_small);
   }
-  .add-point button {
+  :is(.add-point, .change-point) label.long {
+    flex: 1 1 14rem;
+    max-width: 26rem;
+  }
+  :is(.add-point, .change-point) [aria-invalid='true'] {
+    border: 2px solid var(--_bad);
+  }
+  :is(.add-point, .change-point) button {
     min-height: 2rem;
+  }
+  .decision-form .problem {
+    flex-basis: 100%;
+    color: var(--_bad);
+    font-weight: 600;
+  }
+  .decision-form .problem:empty {
+    display: none;
   }
   .ask {
     min-height: 1.5rem;

@@ -113,12 +113,27 @@ const log: ShiftLog = [
   entry('c', 45, { kind: 'activity-started', activity: 'CUT' }),
 ];
 
+const placed = {
+  commitments: [],
+  goPoints: [
+    { id: 'G1', window: 'H1', name: 'Begin to cut?', holder: 'Site manager', before: 'CUT' },
+    {
+      id: 'G2',
+      window: 'H1',
+      name: 'Carry on setting?',
+      holder: '',
+      at: '2027-02-10T02:45:00+00:00',
+    },
+    { id: 'G3', window: 'W9', name: 'Lift the rail?', holder: 'Gang leader', before: 'X' },
+  ],
+};
+
 const shown = (over: Partial<PossessionHandback> = {}): Promise<PossessionHandback> =>
   fixture(
     html`<possession-handback
       .results=${over.results ?? [live]}
-      .windows=${[night]}
-      .selectedWindow=${'H1'}
+      .windows=${over.windows ?? [night]}
+      .selectedWindow=${over.selectedWindow ?? 'H1'}
       .live=${true}
       .now=${over.now ?? now}
       .log=${over.log ?? log}
@@ -398,6 +413,178 @@ describe('go/no-go points and limits', () => {
     expect(removal.decisions.goPoints).to.deep.equal([]);
   });
 
+  /** The form that changes the point with these words, open. */
+  const changing = (el: PossessionHandback, words: string) => {
+    const row = withText(el, '.points li', words);
+    open(row.closest('details')!);
+    open(row.querySelector('details')!);
+    const form = row.querySelector<HTMLFormElement>('form')!;
+    return {
+      row,
+      form,
+      field: (name: string): HTMLInputElement => form.querySelector(`[name=${name}]`)!,
+      problem: () => text(form.querySelector('.problem')!),
+    };
+  };
+  it('are changed where they stand: words, holder and time, and nothing else of the plan', async () => {
+    const el = await shown({ decisions: placed });
+    expect(all(el, '.points li')).to.have.length(2);
+    const { row, field, form } = changing(el, 'Carry on setting?');
+    expect(text(row)).to.contain('02:45').and.to.contain('nobody is named to decide');
+    expect([field('point').value, field('holder').value, field('clock').value]).to.deep.equal([
+      'Carry on setting?',
+      '',
+      '02:45',
+    ]);
+    field('point').value = 'Set the last two?';
+    field('holder').value = 'Lift supervisor';
+    field('clock').value = '0230';
+    const change = await sent<DecisionsChangeEvent>(el, 'possession-decisions-change', () =>
+      form.requestSubmit(),
+    );
+    expect(change.decisions.goPoints).to.deep.equal([
+      placed.goPoints[0],
+      {
+        id: 'G2',
+        window: 'H1',
+        name: 'Set the last two?',
+        holder: 'Lift supervisor',
+        at: '2027-02-10T02:30:00+00:00',
+      },
+      placed.goPoints[2],
+    ]);
+    expect(form.closest('details')!.open).to.equal(false);
+    expect(el.shadowRoot!.activeElement).to.equal(
+      form.closest('details')!.querySelector('summary'),
+    );
+  });
+
+  it('move from a time to before a piece of work, and from there to a time', async () => {
+    const el = await shown({ decisions: placed });
+    const second = changing(el, 'Carry on setting?');
+    const chosen = second.field('before');
+    chosen.value = 'SET';
+    chosen.dispatchEvent(new Event('input', { bubbles: true }));
+    expect(second.field('clock').closest('label')!.hidden).to.equal(true);
+    const change = await sent<DecisionsChangeEvent>(el, 'possession-decisions-change', () =>
+      second.form.requestSubmit(),
+    );
+    expect(change.decisions.goPoints[1]).to.deep.equal({
+      id: 'G2',
+      window: 'H1',
+      name: 'Carry on setting?',
+      holder: '',
+      before: 'SET',
+    });
+    el.decisions = change.decisions;
+    await el.updateComplete;
+    const first = changing(el, 'Begin to cut?');
+    first.field('before').value = '';
+    first.field('clock').value = '23:40';
+    const back = await sent<DecisionsChangeEvent>(el, 'possession-decisions-change', () =>
+      first.form.requestSubmit(),
+    );
+    expect(back.decisions.goPoints[0]).to.deep.equal({
+      id: 'G1',
+      window: 'H1',
+      name: 'Begin to cut?',
+      holder: 'Site manager',
+      at: '2027-02-09T23:40:00+00:00',
+    });
+  });
+
+  it('keep what is typed where it cannot be taken, and say what is wrong beside it', async () => {
+    const el = await shown({ decisions: placed });
+    const { form, field, problem } = changing(el, 'Carry on setting?');
+    let count = 0;
+    el.addEventListener('possession-decisions-change', () => (count += 1));
+    for (const [name, typed, said] of [
+      ['clock', 'half past two', 'Give a time such as 02:40.'],
+      ['clock', '12:00', 'That time is not in the window.'],
+      ['point', ' ', 'Say what is decided.'],
+    ] as const) {
+      field(name).value = typed;
+      form.requestSubmit();
+      el.requestUpdate();
+      await el.updateComplete;
+      expect(problem()).to.equal(said);
+      expect(field(name).value).to.equal(typed);
+      expect(field(name).getAttribute('aria-invalid')).to.equal('true');
+      expect(el.shadowRoot!.activeElement).to.equal(field(name));
+    }
+    await axeFaults(el).then((faults) => expect(faults).to.deep.equal([]));
+    field('point').dispatchEvent(
+      new KeyboardEvent('keydown', { key: 'Escape', bubbles: true, composed: true }),
+    );
+    expect(field('point').value).to.equal('Carry on setting?');
+    expect(field('clock').value).to.equal('02:45');
+    expect([problem(), form.closest('details')!.open, count]).to.deep.equal(['', false, 0]);
+  });
+
+  it('keep the second reading of a time where only their words are changed', async () => {
+    const autumn = aWindow('A1', '2026-10-24 23:00', '2026-10-25 05:00');
+    const el = await shown({
+      results: [{ ...live, window: 'A1', live: null }],
+      windows: [autumn],
+      selectedWindow: 'A1',
+      decisions: {
+        commitments: [],
+        goPoints: [
+          { id: 'G1', window: 'A1', name: 'Go on?', holder: '', at: '2026-10-25T01:30:00+00:00' },
+        ],
+      },
+    });
+    const { form, field } = changing(el, 'Go on?');
+    expect(field('clock').value).to.equal('01:30+00:00');
+    field('point').value = 'Still go on?';
+    const words = await sent<DecisionsChangeEvent>(el, 'possession-decisions-change', () =>
+      form.requestSubmit(),
+    );
+    expect(words.decisions.goPoints[0]!.at).to.equal('2026-10-25T01:30:00+00:00');
+    for (const [typed, at] of [
+      ['01:40', '2026-10-25T01:40:00+01:00'],
+      ['01:40+00:00', '2026-10-25T01:40:00+00:00'],
+    ] as const) {
+      field('clock').value = typed;
+      const time = await sent<DecisionsChangeEvent>(el, 'possession-decisions-change', () =>
+        form.requestSubmit(),
+      );
+      expect(time.decisions.goPoints[0]!.at).to.equal(at);
+    }
+  });
+
+  it('ask for the day in a blockade of several days', async () => {
+    const blockade = aWindow('B1', '2027-02-12 22:00', '2027-02-15 05:00');
+    const el = await shown({
+      results: [{ ...live, window: 'B1', live: null }],
+      windows: [blockade],
+      selectedWindow: 'B1',
+      decisions: {
+        commitments: [],
+        goPoints: [
+          { id: 'G1', window: 'B1', name: 'Go on?', holder: '', at: '2027-02-13T03:00:00+00:00' },
+        ],
+      },
+    });
+    const { form, field, problem } = changing(el, 'Go on?');
+    const day = field('day') as unknown as HTMLSelectElement;
+    expect([...day.options].map((one) => text(one))).to.deep.equal([
+      'Fri 12 Feb',
+      'Sat 13 Feb',
+      'Sun 14 Feb',
+      'Mon 15 Feb',
+    ]);
+    day.selectedIndex = 2;
+    const change = await sent<DecisionsChangeEvent>(el, 'possession-decisions-change', () =>
+      form.requestSubmit(),
+    );
+    expect(change.decisions.goPoints[0]!.at).to.equal('2027-02-14T03:00:00+00:00');
+    day.selectedIndex = 3;
+    field('clock').value = '06:00';
+    form.requestSubmit();
+    expect(problem()).to.equal('That time is not in the window.');
+  });
+
   it('what cannot be undone is said by the planner, and taken back', async () => {
     const el = await shown({ decisions: noDecisions });
     const row = withText(el, '.decision-form tbody tr', 'Cut out');
@@ -584,7 +771,7 @@ describe('the view for the shift', () => {
   });
 
   it('keeps within 390 pixels with every form open', async () => {
-    const el = await shown({ log: busyLog, decisions: noDecisions });
+    const el = await shown({ log: busyLog, decisions: placed });
     el.style.setProperty('width', '390px');
     all(el, 'details').forEach(open);
     await el.updateComplete;
@@ -599,7 +786,7 @@ describe('the view for the shift', () => {
 
   it('has no accessibility faults with every form open, light and dark', async () => {
     await inBothSchemes(async () => {
-      const el = await shown({ log: busyLog, decisions: noDecisions });
+      const el = await shown({ log: busyLog, decisions: placed });
       for (const scheme of ['dark', 'light']) {
         el.style.setProperty('--possession-live-scheme', scheme);
         all(el, 'details').forEach(open);

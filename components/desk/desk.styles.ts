@@ -63,7 +63,8 @@ export const styles = css`
   }
   [role='tab'] {
     display: flex;
-    flex: none;
+    flex: 0 1 auto;
+    min-width: 0;
     align-items: baseline;
     gap: 0.375rem;
     padding: 0.375rem 0.75rem 0.25rem;
@@ -86,7 +87,13 @@ export const styles = css`
     font-size: var(--_lead);
     font-weight: 650;
   }
+  [role='tab'] strong {
+    flex: none;
+  }
   [role='tab'] span {
+    min-width: 0;
+    overflow: hidden;
+    text-overflow: ellipsis;
     color: var(--_quiet);
     font-size: var(--_small);
   }

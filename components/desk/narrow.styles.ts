@@ -3,6 +3,9 @@ import { css } from 'lit';
 /** The desk where it is narrow, down to a phone: one column, the cautions folded at the foot. */
 export const narrowStyles = css`
   @container desk (max-width: 82rem) {
+    [role='tab'] {
+      flex: none;
+    }
     [role='tab'] span {
       display: none;
     }

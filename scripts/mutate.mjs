@@ -14,7 +14,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { basename, dirname, join, normalize } from 'node:path';
+import { basename, dirname, join, normalize, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import ts from 'typescript';
@@ -110,6 +110,7 @@ for (const name of readdirSync(root))
 symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
 
 let runner;
+let asked = 0;
 const answer = () =>
   new Promise((resolve, reject) => {
     const ended = (code) => reject(new Error(`The test process ended with ${code}.`));
@@ -120,55 +121,80 @@ const answer = () =>
     });
   });
 
-async function started() {
-  runner = fork(join(copy, 'scripts/mutate-runner.mjs'), { cwd: copy, stdio: 'ignore' });
-  await answer();
+function stop() {
+  runner?.removeAllListeners();
+  runner?.kill('SIGKILL');
+  runner = undefined;
 }
 
-/** The first test that fails, `never ends` when one runs too long, `undefined` when all hold. */
-async function noticedBy(file, longestMs) {
-  if (runner === undefined) await started();
+const took = new Map();
+const kills = new Map();
+
+/** Tests that killed other changes of the file first, then the quick ones. */
+const inOrder = (file, read) =>
+  read.toSorted(
+    (a, b) =>
+      (kills.get(`${file} ${b}`) ?? 0) - (kills.get(`${file} ${a}`) ?? 0) ||
+      (took.get(a) ?? 0) - (took.get(b) ?? 0),
+  );
+
+/** The first test that fails and why; `undefined` when all hold. */
+async function noticedBy(file, read, longestMs) {
+  if ((asked += 1) % 60 === 0) stop();
+  if (runner === undefined) {
+    runner = fork(join(copy, 'scripts/mutate-runner.mjs'), { cwd: copy, stdio: 'ignore' });
+    await answer();
+  }
   let timer;
   const late = new Promise((resolve) => {
-    timer = setTimeout(resolve, longestMs, { failed: 'never ends' });
+    timer = setTimeout(resolve, longestMs, { failed: '', why: 'never ends' });
   });
-  const words = { changed: join(copy, file), tests: testsOf(file).map((one) => join(copy, one)) };
   const said = answer();
-  said.catch(() => undefined);
-  runner.send(words);
-  const { failed } = await Promise.race([said, late]);
+  runner.send({ tests: inOrder(file, read).map((one) => join(copy, one)) });
+  const {
+    failed,
+    why,
+    took: times,
+  } = await Promise.race([said.catch((error) => ({ failed: '', why: error.message })), late]);
   clearTimeout(timer);
-  if (failed === 'never ends') {
-    runner.kill('SIGKILL');
-    runner = undefined;
+  if (failed === undefined) {
+    for (const [test, ms] of times) took.set(relative(copy, test), ms);
+    return undefined;
   }
-  return failed?.replace(`${copy}/`, '');
+  if (failed === '') {
+    stop();
+    return { test: '', why };
+  }
+  const test = relative(copy, failed);
+  kills.set(`${file} ${test}`, (kills.get(`${file} ${test}`) ?? 0) + 1);
+  return { test, why };
 }
 
 try {
-  const longest = new Map();
-  for (const file of new Set(sample.map((one) => one.file))) {
-    const began = performance.now();
-    const failed = await noticedBy(file, 900_000);
-    if (failed !== undefined)
-      throw new Error(`${failed} fails before anything is changed in ${file}.`);
-    longest.set(file, 20_000 + 5 * (performance.now() - began));
-  }
+  const changed = new Set(sample.map((one) => one.file));
+  const every = [...new Set([...changed].flatMap(testsOf))];
+  const began = performance.now();
+  const failed = await noticedBy('', every, 1_800_000);
+  if (failed !== undefined)
+    throw new Error(`${failed.test} fails before anything is changed: ${failed.why}`);
+  const longestMs = 10_000 + 5 * (performance.now() - began);
+  console.log(`${every.length} test files hold in ${Math.round(performance.now() - began)} ms`);
   let survived = 0;
   for (const { file, line, from, to, start, end } of sample) {
     const path = join(copy, file);
     const text = readFileSync(path, 'utf8');
     writeFileSync(path, text.slice(0, start) + to + text.slice(end));
-    const by = await noticedBy(file, longest.get(file));
+    const by = await noticedBy(file, testsOf(file), longestMs);
     writeFileSync(path, text);
     if (by === undefined) survived += 1;
-    const what = `${file}:${line}  ${from.replaceAll(/\s+/g, ' ')}  ->  ${to}`;
-    console.log(by === undefined ? `SURVIVED  ${what}` : `killed    ${what}  (${by})`);
+    const what = `${file}:${line}  ${from.replaceAll(/\s+/g, ' ')}  ->  ${to.replaceAll(/\s+/g, ' ')}`;
+    const how = by && (by.test === '' ? by.why : basename(by.test));
+    console.log(by === undefined ? `SURVIVED  ${what}` : `killed    ${what}  (${how})`);
   }
   console.log(
-    `${sample.length - survived} of ${sample.length} killed (of ${all.length} that can be made; seed ${values.seed})`,
+    `${sample.length - survived} of ${sample.length} killed (of ${all.length} that can be made; seed ${values.seed}) in ${Math.round((performance.now() - began) / 1000)} s`,
   );
 } finally {
-  runner?.kill('SIGKILL');
+  stop();
   rmSync(copy, { recursive: true, force: true });
 }

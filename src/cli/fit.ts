@@ -13,6 +13,7 @@ export function fit(plan: Plan): Answer {
     window: verdict.window,
     fits: verdict.fits,
     spareMinutes: verdict.spareMinutes,
+    proven: verdict.proven ?? true,
     reasons: verdict.reasons,
     placements: verdict.placements.map((one) => ({
       ...one,
@@ -23,7 +24,7 @@ export function fit(plan: Plan): Answer {
   const rows = verdicts.map((one) => [
     one.package,
     one.window,
-    one.fits ? 'fits' : 'no',
+    one.fits ? 'fits' : one.proven === false ? 'not shown' : 'no',
     one.spareMinutes === null ? '–' : durationText(one.spareMinutes),
     one.reasons.map((reason) => reason.text).join(' '),
   ]);

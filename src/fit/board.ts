@@ -56,6 +56,11 @@ export class Board {
     return release;
   }
 
+  /** What is left of a resource beside the visits. It must not be changed. */
+  free(supply: number): Profile {
+    return this.#free[supply]!;
+  }
+
   /** Where a visit of so many units would go, or `undefined` when nowhere. */
   find(task: Task, units: number, from = this.release(task)): Visit | undefined {
     const minutes = visitMinutes(task, units);

@@ -15,6 +15,12 @@ import { solve } from './solo.js';
 
 const DAY_MINUTES = 1440;
 
+export interface Extension {
+  readonly minutes: number;
+  /** Proven: no fewer minutes would do. */
+  readonly proven: boolean;
+}
+
 /**
  * The fewest whole minutes by which the window's end must move later for the activities to fit, `undefined` when no
  * later end within reason helps. Everything but the `without` holds.
@@ -25,7 +31,7 @@ export function shortestExtension(
   activities: readonly Activity[],
   book: LedgerBook,
   without: ReadonlySet<Relaxation>,
-): number | undefined {
+): Extension | undefined {
   const longest = reach(activities);
   const at = (longerBy: number) =>
     problemOf(plan, { windows: [window], activities, longerBy, without }, book);
@@ -51,10 +57,20 @@ export function shortestExtension(
     high = Math.max(high, Math.ceil(visit.end - ends[visit.task]!));
 
   const exactEnds = !plan.rules.shifts && window.isolation.every((section) => !section.during);
-  if (low === high && exactEnds) return high;
-  const fits = (longerBy: number): boolean => solve(at(longerBy)).done;
+  if (low === high && exactEnds) return { minutes: high, proven: true };
+  const bound = low;
+  const open = new Set<number>();
+  const fits = (longerBy: number): boolean => {
+    const { done, proven } = solve(at(longerBy));
+    if (!proven) open.add(longerBy);
+    return done;
+  };
+  const found = (minutes: number): Extension => ({
+    minutes,
+    proven: minutes === bound || !open.has(minutes - 1),
+  });
   // Nearly always the answer is the bound, or the schedule found above cannot be had a minute sooner.
-  if (fits(low)) return low;
+  if (fits(low)) return found(low);
   low += 1;
   high = Math.max(high, low);
   while (!fits(high)) {
@@ -63,13 +79,13 @@ export function shortestExtension(
     high = Math.min(longest, Math.max(high + 30, high * 2));
   }
   // `high` fits; all below `low` do not. Mostly `high` is the answer already.
-  if (low < high && !fits(high - 1)) return high;
+  if (low < high && !fits(high - 1)) return found(high);
   while (low < high) {
     const middle = Math.floor((low + high) / 2);
     if (fits(middle)) high = middle;
     else low = middle + 1;
   }
-  return high;
+  return found(high);
 }
 
 /** As far as a longer window is looked at: the work end to end and two days, in whole days, a fortnight at most. */

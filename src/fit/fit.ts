@@ -90,9 +90,11 @@ export function verdictOf(
       book,
       problem,
       plain: never.length === 0,
+      proven: answer.proven || never.length > 0,
     });
     const cured = never.length === 0 && extension !== undefined;
-    return no([...never, ...reasons], cured ? -extension : null);
+    const verdict = no([...never, ...reasons], cured ? -extension : null);
+    return answer.proven || never.length > 0 ? verdict : { ...verdict, proven: false };
   }
   if (never.length > 0) return no(never);
   return {

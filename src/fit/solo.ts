@@ -1,19 +1,21 @@
 import { Board } from './board.js';
-import { compareScores, scoreBound, scoreOf, searchAll, type Score } from './exact.js';
-import type { Problem, Visit } from './problem.js';
+import { decide } from './decide.js';
+import { compareScores, scoreBound, scoreOf, type Score } from './exact.js';
 import { headsOf } from './heads.js';
-import { overdrawnMinutes } from './overdrawn.js';
+import { latestOf } from './latest.js';
+import { isOverloaded } from './pools.js';
+import type { Problem, Visit } from './problem.js';
 import { boardOf, listBy, tailsOf } from './serial.js';
 
-/** Up to so many tasks every order is tried before an answer is no. */
-const EXACT_TASKS = 9;
-const EXACT_NODES = 4000;
+/** Places looked at before a search is given up, times the count of tasks: each costs about as much as it has tasks. */
+const STEPS = 40_000;
 
 export interface SoloAnswer {
   readonly visits: readonly Visit[];
-  readonly score: Score;
   /** Everything placed, nothing late. */
   readonly done: boolean;
+  /** A no is certain: a bound shows it, or every way was looked at. A yes is. */
+  readonly proven: boolean;
 }
 
 /** The best found for a few tasks on their own: all placed, then on time, then soonest finished. */
@@ -38,28 +40,25 @@ export function solve(problem: Problem): SoloAnswer {
     }
     if (compareScores(score, bound) <= 0) break;
   }
-  let visits: readonly Visit[] = best!.visits;
-  const hopeless =
-    isDone(score!) ||
-    bound[0]! > 0 ||
-    bound[2]! > 0 ||
-    overdrawnMinutes(problem, headsOf(empty).starts) > 0;
-  if (!hopeless && problem.tasks.length <= EXACT_TASKS) {
-    let nodes = 0;
-    const answer = searchAll(empty, {
-      order: 'late-finish',
-      below: [0, 0, 1, Number.NEGATIVE_INFINITY],
-      enough: [0, 0, 0, Number.POSITIVE_INFINITY],
-      stop: () => (nodes += 64) > EXACT_NODES,
-    });
-    if (answer.visits) {
-      visits = answer.visits;
-      score = answer.score;
-    }
-  }
-  return { visits, score: score!, done: isDone(score!) };
+  const { visits } = best!;
+  if (isDone(score!)) return { visits, done: true, proven: true };
+  if (bound[0]! > 0 || bound[2]! > 0 || cannotBe(problem, empty))
+    return { visits, done: false, proven: true };
+  const decision = decide(problem, Math.max(200, Math.floor(STEPS / problem.tasks.length)));
+  if (decision.visits) return { visits: decision.visits, done: true, proven: true };
+  return { visits, done: false, proven: decision.exhausted };
 }
 
 function isDone(score: Score): boolean {
   return score[0] === 0 && score[2] === 0;
+}
+
+/** Whether it shows without a search that not everything can be placed in time. */
+function cannotBe(problem: Problem, empty: Board): boolean {
+  const heads = headsOf(empty);
+  const latest = latestOf(problem);
+  return (
+    heads.ends.some((end, index) => end > latest.ends[index]!) ||
+    isOverloaded(problem, heads.starts, latest)
+  );
 }

@@ -3,7 +3,7 @@ import { needsOf, type AccessWindow, type Activity, type Plan } from '../model/i
 import { Board } from './board.js';
 import { asOpen, bookedOf, problemOf, type Relaxation } from './compile.js';
 import { momentText } from './eligibility.js';
-import { shortestExtension } from './extension.js';
+import { shortestExtension, type Extension } from './extension.js';
 import { headsOf } from './heads.js';
 import type { LedgerBook } from './ledger-book.js';
 import { mostFree } from './profile.js';
@@ -20,6 +20,8 @@ export interface TimeCase {
   readonly problem: Problem;
   /** Nothing but time stands in the way, so that leaving units out is worth saying. */
   readonly plain: boolean;
+  /** That it has no answer is certain. */
+  readonly proven: boolean;
 }
 
 const relaxations: readonly Relaxation[] = ['resources', 'not-before', 'key-date'];
@@ -53,28 +55,31 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
   const without = (...left: Relaxation[]): ReadonlySet<Relaxation> => new Set(['place', ...left]);
 
   const extension = shortestExtension(plan, window, activities, book, without());
-  if (extension !== undefined) reasons.unshift(tooShort(one, extension, reasons.length === 0));
+  if (extension) reasons.unshift(tooShort(one, extension, reasons.length === 0));
 
   for (const cause of relaxations) {
     if (has(codeOf[cause]) || !concerns(cause, problem)) continue;
     const eased = problemOf(plan, { windows: [window], activities, without: without(cause) }, book);
     if (solve(eased).done) reasons.push(easedReason(cause, problem, window));
   }
-  if (extension === undefined) {
+  if (!extension) {
     // Something else holds it up for ever; the time that would be missing without that is still worth knowing.
     const all = without(...relaxations);
     const eased = problemOf(plan, { windows: [window], activities, without: all }, book);
     if (!solve(eased).done) {
       const longer = shortestExtension(plan, window, activities, book, all);
-      if (longer !== undefined) reasons.push(tooShort(one, longer, false));
+      if (longer) reasons.push(tooShort(one, longer, false));
     }
   }
   if (reasons.length === 0)
     reasons.push({
       code: 'too-short',
-      text: `no time in ${window.id} takes all of it together, nor would a later end`,
+      text: one.proven
+        ? `no time in ${window.id} takes all of it together, nor would a later end`
+        : `no way was found to do all of it in ${window.id}, nor with a later end`,
     });
-  return { reasons, extension };
+  if (!one.proven) reasons.unshift(notShown(one));
+  return { reasons, extension: extension?.minutes };
 }
 
 const codeOf = {
@@ -209,8 +214,17 @@ function dateReasons(one: TimeCase, task: Task, soonest: number): Reason[] {
   return reasons;
 }
 
-function tooShort(one: TimeCase, shortBy: number, alone: boolean): Reason {
+/** What stands before all other reasons where the search for a way was given up. */
+function notShown({ window, problem }: TimeCase): Reason {
+  return {
+    code: 'not-shown',
+    text: `not shown to fit ${window.id}: no way was found to do its ${problem.tasks.length} activities in time, but not every order of them was looked at`,
+  };
+}
+
+function tooShort(one: TimeCase, extension: Extension, alone: boolean): Reason {
   const { window } = one;
+  const { minutes: shortBy, proven } = extension;
   const end = momentText(addMinutes(window.end, shortBy), window.zone);
   const today = momentText(window.end, window.zone);
   // The day is only worth reading when it changes.
@@ -219,7 +233,7 @@ function tooShort(one: TimeCase, shortBy: number, alone: boolean): Reason {
   const ways = [`the end moves to ${shown}`, ...leave].join(', or if ');
   return {
     code: 'too-short',
-    text: `short by ${durationText(shortBy)}; fits if ${ways}`,
+    text: `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; fits if ${ways}`,
     shortByMinutes: shortBy,
   };
 }

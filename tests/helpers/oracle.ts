@@ -239,17 +239,17 @@ function compare(a: readonly number[], b: readonly number[]): number {
   return 0;
 }
 
-function left({ work }: Activity): number {
+export function left({ work }: Activity): number {
   return work.kind === 'whole' ? 1 : work.units - work.done;
 }
 
-function visit({ work }: Activity, units: number): number {
+export function visit({ work }: Activity, units: number): number {
   return work.kind === 'whole'
     ? work.minutes
     : work.setUpMinutes + units * work.minutesPerUnit + work.makeSafeMinutes;
 }
 
-function demand(activity: Activity, resource: string): number {
+export function demand(activity: Activity, resource: string): number {
   return activity.resources.reduce(
     (sum, need) => sum + (need.resource === resource ? need.amount : 0),
     0,
@@ -270,7 +270,7 @@ function inOrder(activities: readonly Activity[]): Activity[] {
   return placed;
 }
 
-function accepts(window: AccessWindow, activity: Activity): boolean {
+export function accepts(window: AccessWindow, activity: Activity): boolean {
   const { extent } = activity;
   return (
     (activity.window === undefined || activity.window === window.id) &&
@@ -283,7 +283,12 @@ function accepts(window: AccessWindow, activity: Activity): boolean {
 }
 
 /** Lead-in counted forward, lead-out and margin back, every step in series; curfews by the wall clock. */
-function minuteUsable(plan: Plan, window: AccessWindow, activity: Activity, at: number): boolean {
+export function minuteUsable(
+  plan: Plan,
+  window: AccessWindow,
+  activity: Activity,
+  at: number,
+): boolean {
   const sum = (steps: typeof plan.rules.leadIn): number =>
     steps.reduce(
       (total, step) =>
@@ -322,7 +327,7 @@ function inAnyCurfew(plan: Plan, activity: Activity, at: number, zone: string): 
   });
 }
 
-function isThere(row: Availability, at: number, zone: string): boolean {
+export function isThere(row: Availability, at: number, zone: string): boolean {
   if (row.from !== undefined && at < row.from) return false;
   if (row.to !== undefined && at >= row.to) return false;
   if (row.dailyFromMinute === undefined || row.dailyToMinute === undefined) return true;

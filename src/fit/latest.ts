@@ -1,0 +1,73 @@
+import { latestFree } from './profile.js';
+import { beforeTie, visitMinutes, type Problem, type Task } from './problem.js';
+
+/** Moments by which each task must have begun and finished for everything to be placed and nothing to be late. */
+export interface Latest {
+  readonly starts: readonly number[];
+  readonly ends: readonly number[];
+}
+
+/**
+ * The latest that each task could start and finish if no other task were placed: its date, its usable time, what is
+ * there of its resources, and the same of all that waits for it. Minus infinity where that is never.
+ *
+ * O(tasks x slots).
+ */
+export function latestOf(problem: Problem): Latest {
+  const starts = problem.tasks.map(() => Number.POSITIVE_INFINITY);
+  const ends = problem.tasks.map(() => Number.POSITIVE_INFINITY);
+  for (const index of problem.order.toReversed()) {
+    const task = problem.tasks[index]!;
+    let by = Math.min(task.due, task.latestEnd ?? task.due);
+    let begunBy = task.latestStart ?? Number.POSITIVE_INFINITY;
+    for (const tie of task.after) {
+      const limit = beforeTie(tie, starts[tie.task]!);
+      if (tie.fromStart) begunBy = Math.min(begunBy, limit);
+      else by = Math.min(by, limit);
+    }
+    if (task.units === 1) {
+      const start = lastStart(problem, task, by, begunBy);
+      starts[index] = start;
+      ends[index] = start + visitMinutes(task, 1);
+    } else {
+      const end = lastStart(problem, task, by, Number.POSITIVE_INFINITY) + visitMinutes(task, 1);
+      ends[index] = end;
+      starts[index] = Math.min(begunBy, latestBegun(task, end));
+    }
+  }
+  return { starts, ends };
+}
+
+/** The latest start of a visit of one unit that ends by `by` and begins by `begunBy`. */
+function lastStart(problem: Problem, task: Task, by: number, begunBy: number): number {
+  const minutes = visitMinutes(task, 1);
+  let best = Number.NEGATIVE_INFINITY;
+  for (const slot of task.slots) {
+    let start = Math.min(begunBy, Math.min(slot.end, by) - minutes);
+    for (let settled = false; !settled && start >= slot.start && start > best;) {
+      settled = true;
+      for (const { supply, amount } of task.demands) {
+        const { profile } = problem.supplies[supply]!;
+        const sooner = latestFree(profile, amount, start, minutes, slot.start);
+        if (sooner < start) {
+          start = sooner;
+          settled = false;
+        }
+      }
+    }
+    if (start >= slot.start) best = Math.max(best, start);
+  }
+  return best;
+}
+
+/** The latest start of repeated work that is done by a moment: so much usable time must lie between. */
+function latestBegun(task: Task, end: number): number {
+  let missing = visitMinutes(task, task.units);
+  for (const slot of task.slots.toReversed()) {
+    const until = Math.min(slot.end, end);
+    if (until <= slot.start) continue;
+    if (until - slot.start >= missing) return until - missing;
+    missing -= until - slot.start;
+  }
+  return Number.NEGATIVE_INFINITY;
+}

@@ -63,7 +63,7 @@ export class PossessionHandback extends LitElement {
     ...base,
     kindStyles,
     cautionStyles,
-    styles,
+    ...styles,
     liveStyles,
     shiftStyles,
     printStyles,

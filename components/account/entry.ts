@@ -32,7 +32,7 @@ export interface EntryField<T> {
   readonly value: string;
   readonly read: (text: string) => Entered<T>;
   readonly take: (value: T) => void;
-  readonly kind?: 'number' | 'words' | 'date';
+  readonly kind?: 'number' | 'words';
   readonly list?: string;
   readonly disabled?: boolean;
   readonly paste?: (event: ClipboardEvent) => void;
@@ -52,7 +52,7 @@ export function entryField<T>(
     <label for=${key} class=${field.shown ? '' : 'unseen'}>${label}</label>
     <input
       id=${key}
-      type=${kind === 'date' ? 'date' : 'text'}
+      type="text"
       inputmode=${kind === 'number' ? 'decimal' : nothing}
       autocomplete="off"
       list=${field.list ?? nothing}

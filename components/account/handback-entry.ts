@@ -1,20 +1,24 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import {
+  addMinutes,
   dayAt,
   dayText,
   durationText,
   minutesBetween,
+  momentOn,
   readings,
   localTimeOf,
+  type DayNumber,
   type Instant,
 } from '../../src/calendar/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
-import { clockText, momentText } from '../shared/format.js';
+import { clockText, dayText as dayWords, momentText } from '../shared/format.js';
 import type { Refused } from './entry.js';
 import { readMoment } from './read-entry.js';
 import type { AccountStrings } from './strings.js';
 
 const WEEK = 10_080;
+const NOON = 720;
 
 export interface HandbackEntry {
   readonly window: AccessWindow;
@@ -26,7 +30,15 @@ export interface HandbackEntry {
   readonly take: (at: Instant) => void;
 }
 
-/** When the line was given back: a date and a time of the 24-hour clock, and of two such times which. */
+/** Days on which a line can have been given back: those of the window and a week on; `shown` whatever day it is. */
+function daysOf(window: AccessWindow, shown: Instant): readonly DayNumber[] {
+  const { start, end, zone } = window;
+  const last = addMinutes(end, WEEK);
+  const [from, to] = [Math.min(start, shown), Math.max(last, shown)].map((at) => dayAt(at, zone));
+  return Array.from({ length: to! - from! + 1 }, (_, index) => from! + index);
+}
+
+/** When the line was given back: a day and a time of the 24-hour clock, and of two such times which. */
 export function handbackEntry(on: HandbackEntry): TemplateResult {
   const { window, at, words, refused } = on;
   const { zone } = window;
@@ -36,10 +48,11 @@ export function handbackEntry(on: HandbackEntry): TemplateResult {
   const second = read?.kind === 'two' && read.later === at;
   const change = (event: Event): void => {
     const group = (event.currentTarget as Element).closest('fieldset')!;
-    const [date, clock] = [...group.querySelectorAll('input')].map((one) => one.value.trim());
-    if (date === '' || clock === '') return;
-    const chosen = group.querySelector('select')?.value === 'second';
-    const found = readMoment(date!, clock!, chosen, zone, words);
+    const date = group.querySelector<HTMLSelectElement>('.date select')!.value;
+    const clock = group.querySelector('input')!.value.trim();
+    if (clock === '') return;
+    const chosen = group.querySelector<HTMLSelectElement>('.which select')?.value === 'second';
+    const found = readMoment(date, clock, chosen, zone, words);
     const problem =
       'problem' in found
         ? found.problem
@@ -59,14 +72,23 @@ export function handbackEntry(on: HandbackEntry): TemplateResult {
     <legend>${words.handback}</legend>
     <span class="field date"
       ><label for="handback-date">${words.date}</label
-      ><input
+      ><select
         id="handback-date"
-        type="date"
         aria-invalid=${refused ? 'true' : nothing}
         aria-describedby=${refused ? 'handback-problem' : nothing}
-        .value=${typedDate ?? dayText(dayAt(shown, zone))}
         @change=${change}
-    /></span>
+      >
+        ${daysOf(window, shown).map(
+          (day) =>
+            html`<option
+              value=${dayText(day)}
+              .selected=${dayText(day) === (typedDate ?? dayText(dayAt(shown, zone)))}
+            >
+              ${dayWords(momentOn(day, NOON, zone), zone)}
+            </option>`,
+        )}
+      </select></span
+    >
     <span class="field clock"
       ><label for="handback-clock">${words.clock}</label
       ><input
@@ -81,7 +103,7 @@ export function handbackEntry(on: HandbackEntry): TemplateResult {
     /></span>
     ${
       read?.kind === 'two'
-        ? html`<span class="field"
+        ? html`<span class="field which"
             ><label for="handback-which">${words.whichTime}</label
             ><select id="handback-which" @change=${change}>
               <option value="first" .selected=${!second}>${words.firstTime}</option>

@@ -5,6 +5,7 @@ import {
   readings,
   type Instant,
 } from '../../src/calendar/index.js';
+import { shareOfPercent } from '../../src/engine/index.js';
 import type { AccountStrings } from './strings.js';
 
 /** What a text means, or what is wrong with it. */
@@ -38,6 +39,12 @@ export function readHours(text: string, words: AccountStrings): Entered<number> 
 export function readSum(text: string, words: AccountStrings): Entered<string> {
   const plain = text.trim().replace(/(?<=\d)[ ,](?=\d{3}(\D|$))/g, '');
   return /^\d{1,12}(\.\d{1,4})?$/.test(plain) ? { value: plain } : { problem: words.badSum };
+}
+
+/** The part of a cost that is ours, typed as a percentage; nothing typed is all of it. Exact, as decimal text. */
+export function readShare(text: string, words: AccountStrings): Entered<string> {
+  const share = text.trim() === '' ? '1' : shareOfPercent(text);
+  return share === undefined ? { problem: words.badShare } : { value: share };
 }
 
 /** The moment at which clocks show a date and a time; of two, the one meant. */

@@ -8,7 +8,7 @@ export const standingCode = (resource: string): string => `standing-${resource}`
 const unclaimed: Claim = { claimedBy: '' };
 
 /** What a person may say of a claim. */
-export type ClaimWords = Partial<Pick<Claim, 'claimedBy' | 'evidence'>>;
+export type ClaimWords = Partial<Pick<Claim, 'claimedBy' | 'evidence' | 'share'>>;
 
 function claimOnly({ claimedBy, evidence, share }: Claim): Claim {
   return {

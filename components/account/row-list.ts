@@ -1,9 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import type { Account, AccountRow } from '../../src/engine/index.js';
+import { percentOfShare, type Account, type AccountRow } from '../../src/engine/index.js';
 import { moneyText } from '../overrun/money-text.js';
 import { entryField, type Entry } from './entry.js';
-import { readSum, type Entered } from './read-entry.js';
+import { readShare, readSum, type Entered } from './read-entry.js';
 import { withClaim, withInvoice } from './request-edits.js';
 
 const anyText = (text: string): Entered<string> => ({ value: text.trim() });
@@ -66,15 +66,39 @@ function oneRow(one: PlacedRow, currency: string, on: Entry): TemplateResult {
     ${claimCells(one, on)}
     <td class="figure">
       <span class="amount">${moneyText(row.amount)}</span>
+      ${nothingToClaim(row) ? nothing : shareField(one, on)}
       ${row.counted ? nothing : html`<span class="small">(${words.notCounted})</span>`}
     </td>
   </tr>`;
 }
 
+/** Nothing is charged and nothing was said of it, so there is nothing to claim. */
+const nothingToClaim = (row: AccountRow): boolean =>
+  Number(row.amount) === 0 && row.claimedBy === '' && !row.evidenced && row.share === '1';
+
+/** The part of the cost that is ours, beside the amount, which is that part. */
+function shareField({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
+  const { words, request } = on;
+  const percent = percentOfShare(row.share);
+  return html`<span class="share on-screen"
+      >${entryField(
+        {
+          key: `share-${key}`,
+          label: `${words.share}: ${row.what}`,
+          value: percent,
+          read: (text) => readShare(text, words),
+          take: (share) => on.ask(withClaim(request, row, nth, { share })),
+        },
+        on,
+      )}<span class="small" aria-hidden="true">${words.share}</span></span
+    >
+    ${row.share === '1' ? nothing : html`<span class="on-paper">${words.shareOf(percent)}</span>`}`;
+}
+
 /** Who claims a row and what shows it; where nothing is charged and nothing was said, there is nothing to claim. */
 function claimCells({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
   const { words, request } = on;
-  if (Number(row.amount) === 0 && row.claimedBy === '' && !row.evidenced)
+  if (nothingToClaim(row))
     return html`<td colspan="2" class="none quiet">${words.nothingCharged}</td>`;
   return html`<td>
       <span class="narrow" aria-hidden="true">${words.claimedBy}</span>

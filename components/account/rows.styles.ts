@@ -41,6 +41,17 @@ export const rowStyles = css`
     color: var(--_quiet);
     font-weight: 400;
   }
+  .share {
+    display: inline-flex;
+    flex-direction: column;
+    align-items: end;
+    margin-top: 0.25rem;
+    white-space: normal;
+  }
+  .share input {
+    width: 5rem;
+    text-align: end;
+  }
   .tag {
     display: inline-block;
     margin-top: 0.25rem;

@@ -11,7 +11,12 @@ export {
 } from './rule-change/rule-sketch.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';
-export { accountTable, type PlainTable } from '../price/index.js';
+export {
+  accountTable,
+  percentOfShare,
+  shareOfPercent,
+  type PlainTable,
+} from '../price/index.js';
 export {
   correctionsOf,
   grantStep,
@@ -91,6 +96,7 @@ export type {
   ShiftEvent,
   ShiftLog,
   ShortNotice,
+  UnreadHeadings,
   UnitOutlook,
   UsableChange,
   WorkKind,

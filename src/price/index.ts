@@ -1,4 +1,5 @@
 export { account } from './account/account.js';
+export { percentOfShare, shareOfPercent } from './account/claims.js';
 export type {
   Account,
   AccountInputs,

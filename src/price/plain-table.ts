@@ -1,3 +1,4 @@
+import { percentOfShare } from './account/claims.js';
 import type { Account } from './account/types.js';
 import type { PriceResult } from './types.js';
 
@@ -38,6 +39,7 @@ export function accountTable(account: Account): PlainTable {
       'counted',
       'basis',
       'claimed by',
+      'our share, per cent',
       'evidenced',
       'evidence',
       'how',
@@ -52,6 +54,7 @@ export function accountTable(account: Account): PlainTable {
       yes(row.counted),
       row.basis,
       row.claimedBy,
+      percentOfShare(row.share),
       yes(row.evidenced),
       row.evidence,
       row.formula,

@@ -150,6 +150,36 @@ describe('possession-account', () => {
     expect(el.answer!.rows[rowOf(el, 'buses')]!.amount).to.equal('2800.00');
   });
 
+  it('takes our share of a cost as a percentage beside its amount, exactly', async () => {
+    const el = await shown();
+    const whole = pence(el.answer!.rows[rowOf(el, 'buses')]!.amount);
+    const total = pence(el.answer!.total);
+    await type(el, '#share-0-buses', '33.33');
+    const buses = el.answer!.rows[rowOf(el, 'buses')]!;
+    // 33.33 % of 2800.00.
+    expect([whole, buses.amount, buses.share]).to.deep.equal([280_000, '933.24', '0.3333']);
+    expect(pence(el.answer!.total)).to.equal(total - 280_000 + 93_324);
+    expect(part(el, '#share-0-buses').value).to.equal('33.33');
+    await type(el, '#share-0-buses', '0');
+    expect(el.answer!.rows[rowOf(el, 'buses')]!.amount).to.equal('0.00');
+    await type(el, '#share-0-buses', '');
+    expect(el.answer!.rows[rowOf(el, 'buses')]!.amount).to.equal('2800.00');
+    expect(part(el, '#share-0-buses').value).to.equal('100');
+  });
+
+  it('offers the days on which the line can have been given back, whatever the language of the browser', async () => {
+    const el = await shown();
+    const days = part<HTMLSelectElement>(el, '#handback-date');
+    expect([...days.options].map((one) => one.value).slice(0, 3)).to.deep.equal([
+      '2027-05-12',
+      '2027-05-13',
+      '2027-05-14',
+    ]);
+    expect([days.options.length, days.value]).to.deep.equal([9, '2027-05-13']);
+    await type(el, '#handback-date', '2027-05-14');
+    expect(el.request!.actualHandback).to.equal(addMinutes(request.actualHandback, 1440));
+  });
+
   it('takes a pasted column of delays, and leaves what it cannot read with the reason', async () => {
     const el = await shown();
     const clipboardData = new DataTransfer();
@@ -174,6 +204,7 @@ describe('possession-account', () => {
       ['#late-1', 'late'],
       ['#handback-clock', '25:00'],
       ['#invoice-0-buses', '-4'],
+      ['#share-0-buses', '140'],
     ] as const) {
       await type(el, css, bad);
       expect(part(el, css).value).to.equal(bad);

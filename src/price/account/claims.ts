@@ -5,9 +5,10 @@ import type { AccountRow, Claim } from './types.js';
 /** The claim on a row, in the row's words. */
 export function claimOf(
   claim: Claim | undefined,
-): Pick<AccountRow, 'claimedBy' | 'evidence' | 'evidenced'> {
+): Pick<AccountRow, 'claimedBy' | 'share' | 'evidence' | 'evidenced'> {
   const evidence = claim?.evidence?.trim() ?? '';
-  return { claimedBy: claim?.claimedBy ?? '', evidence, evidenced: evidence !== '' };
+  const share = shareOf(claim).toFixed();
+  return { claimedBy: claim?.claimedBy ?? '', share, evidence, evidenced: evidence !== '' };
 }
 
 /** A claim's part of a sum, checked to be from 0 to 1. */
@@ -19,7 +20,22 @@ export function shareOf(claim: Claim | undefined): Big {
 }
 
 export function shareWords(claim: Claim | undefined): string {
-  return claim?.share === undefined ? '' : `, of which our share of ${claim.share}`;
+  const share = shareOf(claim).toFixed();
+  return share === '1' ? '' : `, of which our share of ${percentOfShare(share)} %`;
+}
+
+/** `0.3333` as a percentage: `33.33`. */
+export const percentOfShare = (share: string): string => exactOf(share).times(100).toFixed();
+
+/**
+ * A percentage as it is typed (`33.33`, `12,5`, `40 %`), as the share it is; `undefined` where it is none from 0 to 100
+ * with at most six decimals.
+ */
+export function shareOfPercent(text: string): string | undefined {
+  const plain = text.trim().replace(/\s*%$/, '').replace(',', '.');
+  if (!/^\d{1,3}(\.\d{1,6})?$/.test(plain)) return undefined;
+  const percent = exactOf(plain);
+  return percent.gt(100) ? undefined : percent.div(100).toFixed();
 }
 
 /** A claim's part of a sum that is already in whole coins. */

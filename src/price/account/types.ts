@@ -61,6 +61,8 @@ export interface AccountRow {
   readonly basis: 'recorded' | 'worked out';
   /** Empty: nobody has claimed it. */
   readonly claimedBy: string;
+  /** The part of the cost that is ours, from 0 to 1: `amount` is that part. */
+  readonly share: string;
   readonly evidence: string;
   readonly evidenced: boolean;
 }

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
-import { account, accountTable, overrunCost, priceTable } from '../../../src/price/index.js';
+import {
+  account,
+  accountTable,
+  overrunCost,
+  percentOfShare,
+  priceTable,
+  shareOfPercent,
+} from '../../../src/price/index.js';
 import { aBook, aResource, at, aWindow, trainsDue } from './builders.js';
 
 const window = aWindow();
@@ -81,6 +88,31 @@ describe('the account after the event', () => {
     expect(() => account({ ...base, trainActuals: [{ ...half, share: '1.5' }] })).toThrow(
       RangeError,
     );
+  });
+
+  it('takes the share off a worked-out row exactly, and rounds once: an integer reference', () => {
+    const whole = row(account(base), 'train-T1')!;
+    const pence = BigInt(whole.amount.replace('.', ''));
+    for (const percent of ['0', '0.5', '12.5', '33.333333', '66.67', '99.999999', '100']) {
+      const share = shareOfPercent(percent)!;
+      const claims = { 'train-T1': { claimedBy: 'north', share } };
+      const part = row(account({ ...base, claims }), 'train-T1')!;
+      const [units, decimals = ''] = percent.split('.');
+      const millionths = BigInt(units + decimals.padEnd(6, '0'));
+      const over = pence * millionths;
+      const under = 100_000_000n;
+      expect(BigInt(part.amount.replace('.', ''))).toBe((2n * over + under) / (2n * under));
+      expect(part.share).toBe(share);
+      expect(percentOfShare(share)).toBe(percent);
+      if (percent !== '100') expect(part.formula).toContain(`our share of ${percent} %`);
+    }
+  });
+
+  it('reads a percentage as people type it, and nothing that is none', () => {
+    expect(shareOfPercent(' 12,5 % ')).toBe('0.125');
+    expect(shareOfPercent('100.000000')).toBe('1');
+    for (const bad of ['', '101', '100.1', '-5', '1e1', 'half', '0.1234567'])
+      expect(shareOfPercent(bad)).toBeUndefined();
   });
 
   it('says of a recorded train that is not due after the window', () => {

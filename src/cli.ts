@@ -89,7 +89,7 @@ function answer(asked: Arguments, read: PlanResult): Answer {
       const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', plan.zone);
       if (asked.booking === undefined) {
         console.error(`note: no --booking FILE: "${exampleBooking.name}" is used.`);
-        return book(plan, exampleBooking, now, asked.calendar);
+        return book(plan, asked, exampleBooking, now);
       }
       const { value, faults } = jsonFrom(
         textOf(asked.booking, 'booking'),
@@ -98,7 +98,7 @@ function answer(asked: Arguments, read: PlanResult): Answer {
         bookingRulesSchema,
       );
       tell(faults);
-      return book(plan, value!, now, asked.calendar);
+      return book(plan, asked, value!, now);
     }
     case 'people':
       return people(read);

@@ -6,6 +6,7 @@ import {
   type PropertyDeclarations,
   type TemplateResult,
 } from 'lit';
+import { largestFileBytes } from '../../src/engine/import/largest-file.js';
 import type {
   Engine,
   ImportChoices,
@@ -235,13 +236,20 @@ export class PossessionImport extends LitElement {
   }
 
   async #readBlobs(files: Iterable<File>): Promise<void> {
-    const read = await Promise.all(
-      [...files].map(async (file) => ({
-        name: file.name,
-        bytes: new Uint8Array(await file.arrayBuffer()),
-      })),
-    );
-    await this.read(read);
+    try {
+      const read = await Promise.all(
+        [...files].map(async (file) => ({
+          name: file.name,
+          // One byte too many is enough for the engine to refuse the file.
+          bytes: new Uint8Array(await file.slice(0, largestFileBytes + 1).arrayBuffer()),
+        })),
+      );
+      await this.read(read);
+    } catch (error) {
+      // A file that was moved, or a folder dropped here.
+      this.result = null;
+      this.problem = error instanceof Error ? error.message : String(error);
+    }
   }
 
   readonly #onDragOver = (event: DragEvent): void => {

@@ -86,6 +86,12 @@ const neededOf: { readonly [V in Verb]?: readonly (readonly ['FILE', TableOption
   lifting: [['FILE', 'forecast']],
 };
 
+/** Options that would be passed over in silence by any other verb. */
+const takersOf: readonly (readonly ['actuals' | 'calendar', readonly Verb[]])[] = [
+  ['actuals', ['handback']],
+  ['calendar', ['handback', 'book']],
+];
+
 function whole(text: string | undefined, option: string, fallback: number, least: number): number {
   if (text === undefined) return fallback;
   const value = Number(text);
@@ -148,6 +154,9 @@ export function readArguments(words: readonly string[]): Arguments {
     throw new UsageError(`${verb} needs --work FILE`);
   for (const [needs, option] of neededOf[verb as Verb] ?? [])
     if (values[option] === undefined) throw new UsageError(`${verb} needs --${option} ${needs}`);
+  for (const [option, takers] of takersOf)
+    if (values[option] !== undefined && !takers.includes(verb as Verb))
+      throw new UsageError(`${verb} takes no --${option}; it goes with ${takers.join(' and ')}`);
   if (values.pour !== undefined && values.at === undefined)
     throw new UsageError('--pour needs --at TIME');
   if (verb === 'price' && (values.window === undefined || values.minutes === undefined)) {

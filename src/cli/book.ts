@@ -1,22 +1,16 @@
-import { writeFileSync } from 'node:fs';
 import { durationText, isoText, type Instant } from '../calendar/index.js';
 import type { Plan } from '../model/index.js';
 import { bookOf } from '../engine/book.js';
 import type { BookingRules } from '../rules/booking/index.js';
 import type { Answer } from './answer.js';
+import type { Arguments } from './arguments.js';
 import { textTable } from './text-table.js';
+import { writeCalendar } from './write-calendar.js';
 
 /**
  * `book`: what has to be asked, offered and published by when, and how it stands at `now`.
- *
- * @param calendar Path of an iCalendar file to write, if any.
  */
-export function book(
-  plan: Plan,
-  rules: BookingRules,
-  now: Instant,
-  calendar: string | undefined,
-): Answer {
+export function book(plan: Plan, asked: Arguments, rules: BookingRules, now: Instant): Answer {
   const { milestones: found, calendar: file, windows } = bookOf(plan, rules.name, { now, rules });
   const milestones = found.map((one) => ({
     window: one.window,
@@ -30,7 +24,7 @@ export function book(
     source: one.source,
     sureness: one.sureness,
   }));
-  if (calendar !== undefined) writeFileSync(calendar, file);
+  writeCalendar(asked, file);
   const rows = found.map((one) => [
     one.window,
     one.milestone,
@@ -53,7 +47,7 @@ export function book(
         one.periods.join(', '),
       ]),
     ),
-    ...(calendar === undefined ? [] : ['', `Written: ${calendar}`]),
+    ...(asked.calendar === undefined ? [] : ['', `Written: ${asked.calendar}`]),
   ].join('\n');
   return { json: { rules: rules.name, asAt: isoText(now, plan.zone), milestones, windows }, text };
 }

@@ -1,4 +1,3 @@
-import { writeFileSync } from 'node:fs';
 import { durationText, isoText, type Instant } from '../calendar/index.js';
 import type { AccessWindow, Decisions, Plan } from '../model/index.js';
 import { cutOffCalendar } from '../engine/handback/cut-off-calendar.js';
@@ -10,6 +9,7 @@ import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
 import { iso } from './iso.js';
 import { textTable } from './text-table.js';
+import { writeCalendar } from './write-calendar.js';
 
 /** The moment of a forecast during the shift, and what has been seen by then. */
 export interface Seen {
@@ -111,8 +111,8 @@ export function handback(
 ): Answer {
   const all = outlooks(plan, planWork(plan, asked), asked, decisions, seen);
   if (asked.calendar !== undefined)
-    writeFileSync(
-      asked.calendar,
+    writeCalendar(
+      asked,
       cutOffCalendar(
         all.map((one) => one.result),
         plan.windows,

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { closeSync, openSync, readSync } from 'node:fs';
 import { basename } from 'node:path';
 import { withSite } from '../engine/site/site-plan.js';
 import { headingAt } from '../engine/import/source.js';
@@ -10,16 +10,36 @@ import {
   looksLikeArchive,
   planFrom,
   tableOfRecords,
+  tooManyBytes,
   type PlanResult,
   type Source,
   type WorkbookSheet,
 } from '../tables/index.js';
 import { UsageError, type Arguments } from './arguments.js';
 
-/** @throws {UsageError} When the file cannot be read. */
+/** Reads no more than is allowed, since a device may never end. */
+function bytesOf(path: string): Uint8Array {
+  const file = openSync(path, 'r');
+  try {
+    const pieces: Uint8Array[] = [];
+    for (let length = 0; ;) {
+      const piece = new Uint8Array(1024 * 1024);
+      const got = readSync(file, piece);
+      if (got === 0) return Buffer.concat(pieces);
+      pieces.push(piece.subarray(0, got));
+      length += got;
+      const large = tooManyBytes(length);
+      if (large) throw new Error(`${large.message} ${large.mend}`);
+    }
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** @throws {UsageError} When the file cannot be read or is too large. */
 export function readFile(path: string, option: string): Uint8Array {
   try {
-    return readFileSync(path);
+    return bytesOf(path);
   } catch (error) {
     const why =
       (error as NodeJS.ErrnoException).code === 'ENOENT'

@@ -20,6 +20,7 @@ export {
   matchColumns,
   type ColumnMap,
   type ColumnMatch,
+  unreadHeadings,
 } from './match-columns.js';
 export { momentParser, type MomentReading } from './parse/moment.js';
 export type { Parsed, Parser, Problem } from './parse/parsed.js';
@@ -43,6 +44,7 @@ export { forecastFrom, temperaturesFrom, type WeatherResult } from './weather.js
 export { rosterFrom, type RosterResult } from './roster.js';
 export { resourcesFrom, type ResourcesResult } from './resources.js';
 export { rulesFrom, type RulesResult } from './rules.js';
+export { sizeLimits, tooManyBytes, tooManyCells } from './size-limits.js';
 export { tableOf, type Table, type TableRow } from './table.js';
 export { trainsFrom, type TrainOptions, type TrainsResult } from './trains.js';
 export {

@@ -1,5 +1,6 @@
 import type { Fault } from '../model/index.js';
 import { faultAt } from './place.js';
+import { tooManyCells } from './size-limits.js';
 import { shapeFaults, type Table, type TableRow } from './table.js';
 
 /** A fault of one record; its row and column are known once the headings are. */
@@ -41,6 +42,11 @@ export function tableOfRecords({ delimiter, rows, faults }: Records, headingLine
       ...(cell !== undefined && { column: cell }),
     };
   });
+  const tooMuch = tooManyCells(rows);
+  if (tooMuch) {
+    const fault = faultAt({ line: 1 }, 'error', tooMuch);
+    return { delimiter, columns: [], line: 1, rows: [], faults: [fault] };
+  }
   if (!heading)
     return { delimiter, columns: [], line: 1, rows: [], faults: [...placed, emptyFault] };
   const columns = heading.cells;

@@ -6,6 +6,8 @@ import {
   guessKind,
   looksLikeArchive,
   readRecords,
+  tooManyBytes,
+  tooManyCells,
   type Encoding,
   type Records,
   type WorkbookSheet,
@@ -38,6 +40,8 @@ const otherFiles: readonly (readonly [start: readonly number[], what: string])[]
 
 /** Tells a file by what is in it, whatever it is called. */
 export async function sourceOf(bytes: Uint8Array, choices?: ImportChoices): Promise<SourceOf> {
+  const large = tooManyBytes(bytes.length);
+  if (large) return unread('', large);
   const other = otherFiles.find(([start]) => start.every((byte, at) => bytes[at] === byte));
   if (other) {
     return unread('', {
@@ -59,6 +63,8 @@ export async function sourceOf(bytes: Uint8Array, choices?: ImportChoices): Prom
   }
   if (/^\s*[{[]/.test(text) && choices?.kind === undefined) return { is: 'text', text, encoding };
   const records = readRecords(text, choices?.delimiter ? { delimiter: choices.delimiter } : {});
+  const wide = tooManyCells(records.rows);
+  if (wide) return unread(encoding, wide);
   const told: Told = {
     encodings: choices ? encodingsOf(bytes, text) : [],
     delimiters: choices ? delimitersOf(text) : [],
@@ -83,6 +89,8 @@ async function workbook(bytes: Uint8Array, choices?: ImportChoices): Promise<Sou
       },
     );
   }
+  const wide = tooManyCells(sheet.rows);
+  if (wide) return unread('', wide);
   const told: Told = {
     encodings: [],
     delimiters: [],

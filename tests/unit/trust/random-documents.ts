@@ -11,13 +11,13 @@ const blns = createRequire(import.meta.url)('big-list-of-naughty-strings/blns.js
 /** Files and further words of one command line. */
 export interface Command {
   readonly verb: Verb;
-  readonly files: Readonly<Record<string, string>>;
+  readonly files: Readonly<Record<string, string | Uint8Array>>;
   readonly words: readonly string[];
 }
 
 const sample = (name: string): string => readFileSync(join(root, 'sample-csv', name), 'utf8');
-const headingsOf = (name: string): string[] =>
-  sample(name)
+const headingsOf = (text: string): string[] =>
+  text
     .split('\n', 1)[0]!
     .split(',')
     .map((one) => one.trim());
@@ -60,14 +60,14 @@ const cell = fc.oneof(
   { weight: 1, arbitrary: fc.string({ unit: 'binary', maxLength: 20 }) },
 );
 
-/** A table with the headings of a sample file in any order, some left out, doubled, blank or made up. */
-function wildTable(name: string): fc.Arbitrary<string> {
+/** A table with the headings of a good one in any order, some left out, doubled, blank or made up. */
+function wildTable(text: string): fc.Arbitrary<string> {
   const heading = fc.oneof(
-    { weight: 8, arbitrary: fc.constantFrom(...headingsOf(name)) },
+    { weight: 8, arbitrary: fc.constantFrom(...headingsOf(text)) },
     { weight: 1, arbitrary: nasty },
   );
   const headings = fc.oneof(
-    fc.constant(headingsOf(name)),
+    fc.constant(headingsOf(text)),
     fc.array(heading, { minLength: 1, maxLength: 12 }),
   );
   return fc
@@ -75,9 +75,9 @@ function wildTable(name: string): fc.Arbitrary<string> {
     .map(([head, rows]) => [head, ...rows].map((row) => row.map(quoted).join(',')).join('\n'));
 }
 
-/** The sample file with some of its cells replaced, so that most of it can be used. */
-function bentTable(name: string): fc.Arbitrary<string> {
-  const lines = Papa.parse<string[]>(sample(name).trim()).data;
+/** A good table with some of its cells replaced, so that most of it can be used. */
+function bentTable(text: string): fc.Arbitrary<string> {
+  const lines = Papa.parse<string[]>(text.trim()).data;
   const change = fc.record({
     line: fc.integer({ min: 1, max: lines.length - 1 }),
     at: fc.nat({ max: 20 }),
@@ -90,8 +90,9 @@ function bentTable(name: string): fc.Arbitrary<string> {
   });
 }
 
-const table = (name: string): fc.Arbitrary<string> =>
-  fc.oneof({ weight: 7, arbitrary: bentTable(name) }, { weight: 1, arbitrary: wildTable(name) });
+const tableLike = (text: string): fc.Arbitrary<string> =>
+  fc.oneof({ weight: 7, arbitrary: bentTable(text) }, { weight: 1, arbitrary: wildTable(text) });
+const table = (name: string): fc.Arbitrary<string> => tableLike(sample(name));
 
 type Json = null | boolean | number | string | Json[] | { [key: string]: Json };
 
@@ -150,7 +151,7 @@ const rules = json(sample('rules/branch.json'));
 const resources = table('resources.csv');
 const site = json(sample('site.json'));
 
-type FilesOf = Readonly<Record<string, fc.Arbitrary<string>>>;
+type FilesOf = Readonly<Record<string, fc.Arbitrary<string | Uint8Array>>>;
 const command = (
   verb: Verb,
   files: FilesOf,
@@ -196,3 +197,85 @@ export const commands: Readonly<Record<Verb, fc.Arbitrary<Command>>> = {
     site,
   }),
 };
+
+/** What was seen of the first nights of the sample, as a table. */
+const seen = `activity,step,stage,started,finished,units done,units at,minutes left,least left,most left
+,Take possession and place protection,lead-in,2027-02-09 23:30,2027-02-09 23:50,,,,,
+,Set up worksite and brief,,2027-02-09 23:50,2027-02-10 00:05,,,,,
+VC10,,,2027-02-10 00:10,,,,60,30,90
+VC20,,,2027-02-10 00:20,2027-02-10 01:30,,,,,
+`;
+
+const midnight = Date.parse('2027-02-10T00:00:00Z');
+const entry = (id: number, event: Json, more: { [key: string]: Json } = {}): Json => {
+  const at = midnight + id * 600_000;
+  return { id: `${id}`, at, enteredAt: at, by: 'planner', event, ...more };
+};
+
+/** The same night as the log of a shift. */
+const shiftLog = JSON.stringify({
+  schema: 1,
+  window: 'N01',
+  log: [
+    entry(0, { kind: 'granted' }),
+    entry(1, { kind: 'step-started', step: 'Take possession and place protection' }),
+    entry(2, { kind: 'step-finished', step: 'Take possession and place protection' }),
+    entry(3, { kind: 'activity-started', activity: 'VC10' }),
+    entry(4, { kind: 'minutes-left', activity: 'VC10', low: 30, likely: 60, high: 90 }),
+    entry(5, { kind: 'units-done', activity: 'VC10', units: 4 }, { corrects: '4' }),
+    entry(6, { kind: 'decided', point: 'G1', name: 'Begin?', go: true }),
+    entry(7, { kind: 'note', text: 'Rain' }),
+    entry(8, { kind: 'handed-back' }),
+  ],
+});
+
+/** Bytes of any kind, some of which begin as a workbook, a packed file, a picture or text in UTF-16 does. */
+export const anyBytes: fc.Arbitrary<Uint8Array> = fc
+  .tuple(
+    fc.constantFrom([], [0x50, 0x4b, 3, 4], [0x1f, 0x8b], [0x89, 0x50, 0x4e, 0x47], [0xff, 0xfe]),
+    fc.uint8Array({ maxLength: 400 }),
+  )
+  .map(([start, rest]) => Uint8Array.from([...start, ...rest]));
+
+/** `handback` during a shift, with what was seen in a table, in a log, or in a file that is neither. */
+export const duringShift: fc.Arbitrary<Command> = command(
+  'handback',
+  {
+    windows: fc.constant(sample('windows.csv')),
+    work: fc.constant(sample('work.csv')),
+    rules: fc.constant(sample('rules/branch.json')),
+    actuals: fc.oneof(
+      { weight: 4, arbitrary: tableLike(seen) },
+      { weight: 4, arbitrary: json(shiftLog) },
+      { weight: 1, arbitrary: cell },
+      { weight: 1, arbitrary: anyBytes },
+    ),
+  },
+  fc
+    .constantFrom('2027-02-10 02:00', '2027-02-09 23:40', '2027-02-10 07:00', '2028-01-01 00:00')
+    .map((at) => ['--seconds', '0.05', '--runs', '100', '--at', at]),
+);
+
+/** The sample files that each option reads. */
+export const samples: Readonly<Record<string, string>> = {
+  windows: sample('windows.csv'),
+  work: sample('work.csv'),
+  resources: sample('resources.csv'),
+  rules: sample('rules/branch.json'),
+  trains: sample('trains.csv'),
+  prices: sample('prices.json'),
+  site: sample('site.json'),
+  booking: sample('booking.json'),
+  roster: sample('roster.csv'),
+  forecast: sample('forecast.csv'),
+  temperatures: sample('temperatures.csv'),
+  plant: sample('plant-noise.csv'),
+  holidays: '2027-04-02 # a holiday\n',
+  decisions,
+  actuals: seen,
+};
+
+/** Names of files that a person, a script or an attack might give; none leads out of its folder. */
+export const fileName: fc.Arbitrary<string> = cell.filter(
+  (name) => !/[/\\]/.test(name) && !/^\.*$/.test(name.trim()),
+);

@@ -1,0 +1,82 @@
+// The command line in this process, so that thousands of its runs take little time.
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, afterEach, beforeAll, expect, vi } from 'vitest';
+import { usage } from '../../../src/cli/arguments.js';
+import type { Command } from './random-documents.js';
+
+/** No command line of this size may take longer, the second that its search is given included. */
+export const longestMs = 15_000;
+
+export interface Said {
+  readonly code: number;
+  readonly out: string;
+  readonly told: string;
+}
+
+interface CommandLine {
+  /** A folder of the test's own, gone after it. */
+  readonly folder: string;
+  /** Runs the words. What nobody foresaw is thrown; one that takes too long fails. */
+  words(words: readonly string[]): Promise<Said>;
+  /** Writes the files of a command, each named by its option, and runs it. */
+  run(command: Command, ...more: readonly string[]): Promise<Said>;
+}
+
+/** Loads the command line once for the tests of a file. */
+export function commandLine(): CommandLine {
+  const folder = mkdtempSync(join(tmpdir(), 'possession-fit-trust-'));
+  let main: (words: readonly string[]) => Promise<number>;
+  beforeAll(async () => {
+    // The command line carries out its own words as it is loaded; `--help` is harmless.
+    const words = process.argv;
+    process.argv = ['node', 'cli', '--help'];
+    vi.spyOn(console, 'log').mockImplementation(() => undefined);
+    ({ main } = await import('../../../src/cli.js'));
+    process.argv = words;
+    process.exitCode = undefined;
+  });
+  afterEach(() => vi.restoreAllMocks());
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  const words = async (asked: readonly string[]): Promise<Said> => {
+    let [out, told] = ['', ''];
+    vi.spyOn(console, 'error').mockImplementation((text: string) => void (told += `${text}\n`));
+    vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
+      out += String(text);
+      return true;
+    });
+    const began = performance.now();
+    try {
+      const code = await main(asked);
+      expect(performance.now() - began).toBeLessThan(longestMs);
+      return { code, out, told };
+    } finally {
+      vi.restoreAllMocks();
+    }
+  };
+  return {
+    folder,
+    words,
+    run: async ({ verb, files, words: asked }, ...more) => {
+      const options = Object.entries(files).flatMap(([option, content]) => {
+        const path = join(folder, option);
+        writeFileSync(path, content);
+        return [`--${option}`, path];
+      });
+      return words([verb, ...options, ...asked, '--zone', 'Europe/London', '--json', ...more]);
+    },
+  };
+}
+
+/** Answered in JSON, or refused with a stated error and nothing answered. */
+export function expectStated({ code, out, told }: Said): void {
+  if (code === 0) expect(() => JSON.parse(out) as unknown).not.toThrow();
+  else {
+    expect(out).toBe('');
+    expect([1, 2]).toContain(code);
+    expect(told).toMatch(code === 1 ? /^error: .{10}/m : /\S/);
+    if (code === 2) expect(told.endsWith(`\n\n${usage}\n`)).toBe(true);
+  }
+}

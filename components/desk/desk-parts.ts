@@ -20,7 +20,6 @@ export interface Desk {
   /** What the next undo and redo take back and make again; empty when nothing. */
   readonly undoLabel: string;
   readonly redoLabel: string;
-  readonly reports: readonly ImportReport[];
   readonly figures: Figures;
   readonly planning: Planning;
   readonly outlooks: Outlooks;

@@ -81,7 +81,6 @@ export class PossessionDesk extends LitElement implements Desk {
     view: { type: String, reflect: true },
     theme: { type: String, reflect: true },
     now: { attribute: false },
-    reports: { state: true },
     workTable: { state: true },
     planPart: { state: true },
     costPart: { state: true },
@@ -102,7 +101,6 @@ export class PossessionDesk extends LitElement implements Desk {
   declare theme: '' | 'light' | 'dark';
   /** The moment it is; the page sets it. Null: the clock is asked when it matters. */
   declare now: number | null;
-  declare reports: readonly ImportReport[];
   declare workTable: WorkTable;
   declare planPart: PlanPart;
   declare costPart: CostPart;
@@ -142,7 +140,6 @@ export class PossessionDesk extends LitElement implements Desk {
     this.view = 'windows';
     this.theme = '';
     this.now = null;
-    this.reports = [];
     this.workTable = 'work';
     this.planPart = 'plan';
     this.costPart = 'overrun';
@@ -166,7 +163,6 @@ export class PossessionDesk extends LitElement implements Desk {
 
   take(document: PlanDocument, reports: readonly ImportReport[]): void {
     const files = new Set(reports.map((one) => one.kind));
-    this.reports = [...this.reports.filter((one) => !files.has(one.kind)), ...reports];
     const names = reports.map((one) => one.file).join(', ');
     if (this.document && !files.has('plan')) this.edit(document, `${names} taken in`);
     else void this.adopt(document);
@@ -349,9 +345,8 @@ export class PossessionDesk extends LitElement implements Desk {
     }
   }
 
-  /** Shows another plan. What was said of the columns of the one before does not hold for it. */
+  /** Shows another plan, with what could be undone of it when it was last shown here. */
   #turnTo(document: PlanDocument, steps: KeptSteps | null = null): void {
-    this.reports = [];
     this.#stepsBefore = steps ?? noSteps;
     this.document = document;
   }

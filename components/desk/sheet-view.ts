@@ -27,7 +27,7 @@ export function sheetView(
     data-kind=${kind}
     .table=${table}
     .faults=${desk.figures.results?.faults ?? []}
-    .unread=${desk.reports.find((one) => one.kind === kind)?.unmatched ?? []}
+    .unread=${desk.figures.results?.unread[kind] ?? none}
     .label=${`${kind}, as typed`}
     .choices=${choicesOf(kind, table)}
     .undoState=${{ undo: desk.undoLabel, redo: desk.redoLabel }}
@@ -48,11 +48,12 @@ export function sheetView(
   ></possession-sheet>`;
 }
 
-const none: Readonly<Record<string, string[]>> = {};
+const none: readonly string[] = [];
+const noChoices: Readonly<Record<string, string[]>> = {};
 
 /** What can stand in a column, where that is a short list. */
 function choicesOf(kind: TableKind, table: TableText): Readonly<Record<string, string[]>> {
-  if (kind !== 'windows') return none;
+  if (kind !== 'windows') return noChoices;
   return { [headingOf(table, 'status') ?? 'status']: [...windowStatuses] };
 }
 

@@ -19,7 +19,15 @@ import type {
   PeopleAnswer,
   PeopleRequest,
 } from './site/types.js';
-import type { Fault, Needs, Plan, PlanDocument, RuleSet, Train } from '../model/index.js';
+import type {
+  Fault,
+  Needs,
+  Plan,
+  PlanDocument,
+  RuleSet,
+  TableKind,
+  Train,
+} from '../model/index.js';
 import type { RuleChange } from './rule-change/types.js';
 
 /** A work package: the activities that carry its name, in file order. */
@@ -35,10 +43,14 @@ export interface PackageSummary {
   readonly rowsLeftOut: number;
 }
 
+/** By table, the headings that no figure is read from: their cells are kept as they were typed. */
+export type UnreadHeadings = { readonly [K in TableKind]?: readonly string[] };
+
 /** Everything that follows from a plan document without a search. */
 export interface Results {
   readonly plan: Plan;
   readonly faults: readonly Fault[];
+  readonly unread: UnreadHeadings;
   /** One a window, for ordinary inside work, in file order. */
   readonly ledgers: readonly Ledger[];
   readonly packages: readonly PackageSummary[];

@@ -70,6 +70,15 @@ export function matchColumns<K extends SheetKind>(
   };
 }
 
+/** The headings of the columns that nothing is read from, in their order. */
+export function unreadHeadings(
+  columns: readonly string[],
+  kind: SheetKind,
+  map?: ColumnMap,
+): readonly string[] {
+  return matchColumns(columns, kind, map).unmatched.map((at) => columns[at]!);
+}
+
 /** The columns a person means by a heading, or by `column 3` where there is no such heading. */
 function columnsNamed(columns: readonly string[], heading: string): number[] {
   const exact = indexesWhere(columns, (column) => column.trim() === heading.trim());

@@ -220,18 +220,42 @@ describe('the desk as a workbench', () => {
     await waitUntil(async () => (await store.list()).length === 2, 'kept', { timeout: 5000 });
   });
 
-  it('carries nothing that was said or entered of one plan over to another', async () => {
-    const el = await shown(new PlanStore({ name: storeName() }));
-    const report = { file: 'windows.csv', encoding: 'utf-8', delimiter: ',', rows: 2, faults: [] };
-    el.take({ ...plan, name: 'Read' }, [
-      { ...report, kind: 'windows', matched: [], unmatched: ['crew'] },
-    ]);
-    el.outlooks.accountRequest = { window: 'W1', actualHandback: 0 };
+  it('marks the columns that no figure is read from, after a reload too', async () => {
+    const marks = (el: PossessionDesk): string[] =>
+      [...inside(el, 'possession-sheet').querySelectorAll('[role=columnheader]')]
+        .filter((one) => text(one).includes('not read'))
+        .map((one) => text(one));
+    const name = storeName();
+    const el = await shown(new PlanStore({ name }));
+    const { windows } = plan.tables;
+    el.edit(
+      {
+        ...plan,
+        tables: {
+          ...plan.tables,
+          windows: {
+            ...windows,
+            columns: [...windows.columns, 'Foreman'],
+            rows: windows.rows.map((row) => [...row, 'J. Ash']),
+          },
+        },
+      },
+      'a column more',
+    );
     await el.updateComplete;
-    expect(el.reports).to.have.length(1);
+    expect(marks(el)).to.have.length(1);
+    await el.keeping.flush();
+    el.remove();
+    const again = await shown(new PlanStore({ name }));
+    expect(marks(again)).to.have.length(1);
+    expect(marks(again)[0]).to.contain('Foreman');
+  });
+
+  it('carries nothing that was entered of one plan over to another', async () => {
+    const el = await shown(new PlanStore({ name: storeName() }));
+    el.outlooks.accountRequest = { window: 'W1', actualHandback: 0 };
     await el.review({ ...plan, name: 'From a link' });
     await el.updateComplete;
-    expect(el.reports).to.deep.equal([]);
     expect(el.outlooks.accountRequest).to.equal(null);
   });
 

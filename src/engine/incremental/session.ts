@@ -15,6 +15,7 @@ import type { PackageSummary, Results } from '../types.js';
 import { FitMemory, type Packed } from './fit-memory.js';
 import { KeptBy, keptAlike, keptList } from './kept-by.js';
 import { SiteMemory } from './site-memory.js';
+import { UnreadMemory } from './unread.js';
 
 interface KnownPackage {
   readonly packed: Packed;
@@ -28,6 +29,7 @@ interface KnownPackage {
 export class Session {
   readonly #site = new SiteMemory();
   readonly #fits = new FitMemory();
+  readonly #unread = new UnreadMemory();
   readonly #ledgers = new KeptBy<WeakMap<AccessWindow, Ledger>>();
   #packages = new Map<string, KnownPackage>();
   #summaries: readonly PackageSummary[] | undefined;
@@ -58,6 +60,7 @@ export class Session {
     const outline: Results = {
       plan,
       faults,
+      unread: this.#unread.of(document),
       ledgers: this.#ledgerList,
       packages: this.#summaries,
       trains,

@@ -287,6 +287,7 @@ export const results: Results = {
       mend: 'Write another.',
     },
   ],
+  unread: {},
   ledgers,
   trains: [],
   packages,

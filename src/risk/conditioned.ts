@@ -2,7 +2,8 @@ import { minutesBetween, type Instant } from '../calendar/index.js';
 import type { AccessWindow } from '../model/index.js';
 import type { NodeState } from './cut-offs.js';
 import { constant, cumulativeOf, threePoint, type Distribution } from './distribution.js';
-import type { HandbackNetwork, NodeMeaning } from './handback-network.js';
+import type { HandbackNetwork } from './handback-network/handback-network.js';
+import type { NodeMeaning } from './handback-network/network-builder.js';
 import { topologicalOrder, type RiskNode } from './network.js';
 import type { Actual, HandbackOptions } from './types.js';
 

@@ -1,6 +1,7 @@
 import { addMinutes, lengthMinutes, minutesBetween, type Instant } from '../calendar/index.js';
 import type { AccessWindow } from '../model/index.js';
-import type { HandbackNetwork, NodeMeaning } from './handback-network.js';
+import type { HandbackNetwork } from './handback-network/handback-network.js';
+import type { NodeMeaning } from './handback-network/network-builder.js';
 import { backwardPass, forwardPass, type NodeTimes, type RiskNode } from './network.js';
 import type { CutOff, DecisionPoint, HandbackOptions } from './types.js';
 

@@ -4,7 +4,7 @@ import type { AccessWindow, Plan } from '../model/index.js';
 import { conditionedOn } from './conditioned.js';
 import { cutOffsOf, decisionsOf, groupsOf, type NodeState } from './cut-offs.js';
 import { dropOptions, unitOutlooks } from './less-work.js';
-import { handbackNetwork, type HandbackNetwork } from './handback-network.js';
+import { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
 import { forwardPass } from './network.js';
 import { goPointTimes } from './go-points.js';
 import { helpsMost } from './helps-most.js';

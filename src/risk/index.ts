@@ -45,7 +45,8 @@ export {
 export { helpsMost, type Help } from './helps-most.js';
 export { whatIfs, type WhatIf, type WhatIfFigures, type WhatIfOptions } from './what-ifs.js';
 export { handback, verdictOf } from './handback.js';
-export { handbackNetwork, type HandbackNetwork, type NodeMeaning } from './handback-network.js';
+export { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
+export type { NodeMeaning } from './handback-network/network-builder.js';
 export { pairedFinishes, type PairedCase } from './paired-runs.js';
 export {
   mergeShiftLogs,

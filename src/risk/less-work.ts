@@ -1,7 +1,7 @@
 import { lengthMinutes } from '../calendar/index.js';
 import type { AccessWindow } from '../model/index.js';
 import type { NodeState } from './cut-offs.js';
-import type { HandbackNetwork } from './handback-network.js';
+import type { HandbackNetwork } from './handback-network/handback-network.js';
 import { forwardPass, type RiskNetwork } from './network.js';
 import type { Chance } from './simulation.js';
 import type { DropOption, UnitChance, UnitOutlook } from './types.js';

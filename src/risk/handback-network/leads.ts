@@ -1,0 +1,100 @@
+import { MINUTE, type Instant } from '../../calendar/index.js';
+import { needsOf, type Needs, type Step } from '../../model/index.js';
+import { layOut, ledgerOf, type Ledger, type PlacedStep } from '../../rules/index.js';
+import { constant } from '../distribution.js';
+import { grantStep } from '../types.js';
+import type { RiskLink } from '../network.js';
+import { finishOf, type NetworkBuilder } from './network-builder.js';
+import { isolationFrom, type Visit } from './visits.js';
+
+/** The visits of one kind of needs: what they wait for, and the ledger that their lead-out is read from. */
+export interface KindOfWork {
+  readonly needs: Needs;
+  readonly ledger: Ledger;
+  /** The last steps of their lead-in. */
+  readonly ready: readonly RiskLink[];
+}
+
+/** Puts the grant and each kind's lead-in into the network. Kinds are in the order of their first visits. */
+export function leadIns(
+  build: NetworkBuilder,
+  visits: readonly Visit[],
+): ReadonlyMap<string, KindOfWork> {
+  const { plan, window } = build;
+  const grant = build.add({ kind: 'lead-in', name: grantStep, minutes: 0 }, constant(0), []);
+  const late = build.events((event) => event.step === grantStep);
+  if (late.length > 0) build.nodes[grant]!.events = late;
+
+  const kinds = new Map<string, KindOfWork>();
+  for (const visit of visits) {
+    if (kinds.has(visit.key)) continue;
+    const needs = needsOf(visit.activityRow);
+    const opens = isolationFrom(window, needs);
+    const notBefore = (step: Step): Instant => (step.when === 'isolation' ? opens : window.start);
+    const made = build.steps(
+      'lead-in',
+      layOut(plan.rules.leadIn, needs, window.start, notBefore),
+      [finishOf(grant)],
+      (step) => build.minutesAt(notBefore(step)),
+    );
+    const ready = made.length > 0 ? made.map(finishOf) : [finishOf(grant)];
+    kinds.set(visit.key, { needs, ledger: ledgerOf(window, needs, plan.rules), ready });
+  }
+  return kinds;
+}
+
+/** What the lead-outs come to by the arithmetic of the ledgers. */
+export interface LeadOuts {
+  readonly plannedHandback: Instant;
+  /** Minutes by activity. */
+  readonly leadOutOf: ReadonlyMap<string, number>;
+}
+
+/**
+ * Puts each kind's lead-out into the network, after the last of its visits.
+ *
+ * @param nodesOf Nodes of each visit, first to last.
+ */
+export function leadOuts(
+  build: NetworkBuilder,
+  visits: readonly Visit[],
+  nodesOf: readonly (readonly number[])[],
+  kinds: ReadonlyMap<string, KindOfWork>,
+): LeadOuts {
+  let plannedHandback = build.window.start;
+  const leadOutOf = new Map<string, number>();
+  for (const [key, { needs, ledger }] of kinds) {
+    const placed = layOut(build.plan.rules.leadOut, needs, 0);
+    const { total, idle } = leadOutMinutes(ledger, placed);
+    const own = visits.filter((one) => one.key === key);
+    const clear = visits
+      .flatMap((one, k) => (one.key === key ? nodesOf[k]!.slice(-1) : []))
+      .map(finishOf);
+    const made = build.steps('lead-out', placed, clear, () => 0);
+    if (idle > 0)
+      build.add(
+        { kind: 'lead-out', name: 'Isolation given up before the margin begins', minutes: idle },
+        constant(idle),
+        made.length > 0 ? made.map(finishOf) : clear,
+      );
+    for (const one of own) leadOutOf.set(one.activity, total);
+    plannedHandback = Math.max(
+      plannedHandback,
+      Math.max(...own.map((one) => one.to)) + total * MINUTE,
+    );
+  }
+  return { plannedHandback, leadOutOf };
+}
+
+/** Minutes of lead-out for such work, and how many of them are only waiting because its isolation ends early. */
+function leadOutMinutes(
+  ledger: Ledger,
+  placed: readonly PlacedStep[],
+): { total: number; idle: number } {
+  const steps = Math.max(0, ...placed.map((one) => one.end / MINUTE));
+  if (ledger.shortfallMinutes > 0) return { total: steps, idle: 0 };
+  const total = ledger.rows
+    .filter((row) => row.kind === 'lead-out')
+    .reduce((sum, row) => sum + row.minutes, 0);
+  return { total, idle: Math.max(0, total - steps) };
+}

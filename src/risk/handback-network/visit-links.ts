@@ -1,0 +1,72 @@
+import { minutesBetween } from '../../calendar/index.js';
+import type { Link, Plan } from '../../model/index.js';
+import { maturityCurve } from '../../rules/conditions/index.js';
+import type { RiskLink } from '../network.js';
+import { resourceOrder } from '../resource-order.js';
+import { finishOf, type NetworkBuilder } from './network-builder.js';
+import type { Visit } from './visits.js';
+
+/** The longest that curing holds anything up, in minutes: far more than any window. */
+const LONGEST_CURING = 1e6;
+
+/**
+ * Links each visit to what its activity waits for in this window: its own visit before, what its links name, and plant
+ * that another visit has before it.
+ *
+ * @param visits In planned order.
+ * @param nodesOf Nodes of each visit, first to last.
+ */
+export function linkVisits(
+  build: NetworkBuilder,
+  visits: readonly Visit[],
+  nodesOf: readonly (readonly number[])[],
+): void {
+  const { plan } = build;
+  const curing = curingOf(plan);
+  visits.forEach((visit, k) => {
+    const first = nodesOf[k]![0];
+    if (first !== undefined)
+      build.nodes[first]!.after.push(...linksOf(visit, visits.slice(0, k), nodesOf, curing));
+  });
+  const order = resourceOrder(
+    visits.map((one) => ({ activity: one.activityRow, from: one.from, to: one.to })),
+    plan.resources,
+    plan.zone,
+  );
+  for (const [first, then] of order) {
+    const last = nodesOf[first]?.at(-1);
+    const next = nodesOf[then]?.[0];
+    if (last !== undefined && next !== undefined) build.nodes[next]!.after.push(finishOf(last));
+  }
+}
+
+/** What a visit's first node waits for among the visits before it. */
+function linksOf(
+  visit: Visit,
+  earlier: readonly Visit[],
+  nodesOf: readonly (readonly number[])[],
+  curing: CuringMinutes,
+): readonly RiskLink[] {
+  const previous = earlier.findLastIndex((one) => one.activity === visit.activity);
+  if (previous >= 0) return nodesOf[previous]!.slice(-1).map(finishOf);
+  return visit.activityRow.after.flatMap((link): RiskLink[] => {
+    const same = (one: Visit): boolean => one.activity === link.activity;
+    const target =
+      nodesOf[link.from === 'start' ? earlier.findIndex(same) : earlier.findLastIndex(same)];
+    const node = link.from === 'start' ? target?.[0] : target?.at(-1);
+    if (node === undefined) return [];
+    const lagMinutes = link.gapMinutes + curing(link, earlier.findLast(same));
+    return [{ node, from: link.from, lagMinutes }];
+  });
+}
+
+type CuringMinutes = (link: Link, before: Visit | undefined) => number;
+
+/** Curing is taken as long as it is from the planned finish. */
+function curingOf({ curing }: Plan): CuringMinutes {
+  const curve = curing && maturityCurve(curing);
+  return (link, before) =>
+    link.cured && curve && before
+      ? Math.min(minutesBetween(before.to, curve.readyAt(before.to)), LONGEST_CURING)
+      : 0;
+}

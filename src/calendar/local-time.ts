@@ -39,7 +39,7 @@ function zoneOf(zone: string): IANAZone {
 
 /** Whether `zone` is an IANA zone that can be used, such as `Europe/London`. */
 export function isZone(zone: string): boolean {
-  return zone.length > 0 && IANAZone.isValidZone(zone);
+  return zones.has(zone) || (zone.length > 0 && IANAZone.isValidZone(zone));
 }
 
 // Offsets change a few times a year on the quarter hour at the finest, and the same days are asked for over and over.

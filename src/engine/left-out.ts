@@ -2,14 +2,14 @@ import type { Fault, PlanDocument } from '../model/index.js';
 import type { FitVerdict } from '../fit/types.js';
 import { matchColumns } from '../tables/index.js';
 
+const none: ReadonlyMap<string, number> = new Map();
+
 /** How many rows of each package have an error and are not in the plan. */
 export function rowsLeftOut(
   document: PlanDocument,
   faults: readonly Fault[],
 ): ReadonlyMap<string, number> {
   const { work } = document.tables;
-  const { fields } = matchColumns(work.columns, 'work', work.map);
-  const [named, own] = [fields.get('package'), fields.get('activity')];
   const rows = new Set(
     faults.flatMap((fault) =>
       fault.severity === 'error' && fault.file === work.file && fault.row !== undefined
@@ -17,7 +17,10 @@ export function rowsLeftOut(
         : [],
     ),
   );
+  if (rows.size === 0) return none;
   const counts = new Map<string, number>();
+  const { fields } = matchColumns(work.columns, 'work', work.map);
+  const [named, own] = [fields.get('package'), fields.get('activity')];
   for (const row of rows) {
     const cell = (at: number | undefined): string =>
       at === undefined ? '' : (work.rows[row]?.[at]?.trim() ?? '');

@@ -27,13 +27,15 @@ export function activitiesFrom(
   const { file, zone, memory } = options;
   const dates = ['not before', 'key date'] as const;
   const order = dateOrderOfSheet(table, sheet, dates, file, options.dateOrder, memory);
-  const named = new Set(sheet.textsOf('activity'));
+  const texts = sheet.textsOf('activity');
+  const named = memory ? memory.named('activity', texts, () => new Set(texts)) : new Set(texts);
   const made = sheet.eachRow((row) => readActivity(sheet, row, { zone, order, named }), {
     memory,
     key: JSON.stringify([table.columns, options.map, file, zone, order]),
-    holds: ({ asked }) => asked.every(([name, known]) => named.has(name) === known),
+    holds: ({ among, asked }) =>
+      among === named || asked.every(([name, known]) => named.has(name) === known),
   });
-  const { good, rowOf } = gatherNamed(sheet, made, 'activity', file);
+  const { good, rowOf } = gatherNamed(sheet, made, 'activity', { file, memory });
   const activities = good.flatMap((one) => one.activity ?? []);
   return { activities, faults: sheet.faults, rowOf };
 }
@@ -43,6 +45,8 @@ export interface WorkRow extends Named {
   readonly activity: Activity | undefined;
   /** Texts of its `after` cell that were looked up as names of activities, and whether they were. */
   readonly asked: readonly (readonly [name: string, known: boolean])[];
+  /** The names among which they were looked up. */
+  readonly among: ReadonlySet<string>;
 }
 
 interface WorkContext {
@@ -76,10 +80,12 @@ function readActivity(
     place: row.read('place', parsePlace) ?? 'inside',
   } as const;
   const window = row.read('window', parseName);
-  if (row.isBad() || id === undefined || !work) return { id, activity: undefined, asked };
+  if (row.isBad() || id === undefined || !work)
+    return { id, activity: undefined, asked, among: named };
   return {
     id,
     asked,
+    among: named,
     activity: {
       id,
       package: owner ?? id,

@@ -2,7 +2,7 @@ import type { FieldOf, SheetKind } from './fields.js';
 import { dateOrderOf } from './parse/date-order.js';
 import { doubtfulNumbers, type DateOrder } from './parse/written-moment.js';
 import { faultAt } from './place.js';
-import type { RowDates, RowMemory } from './row-memory.js';
+import { cellsOf, type RowDates, type RowMemory } from './row-memory.js';
 import type { Sheet } from './sheet.js';
 import type { Table } from './table.js';
 
@@ -46,15 +46,13 @@ function orderRemembered<K extends SheetKind>(
   memory: RowMemory<never> | RowMemory<object>,
 ): DateOrder {
   const at = columns.flatMap((one) => sheet.match.fields.get(one) ?? []);
-  const kept = memory.dates(JSON.stringify(at));
-  let monthFirstOnly = false;
-  for (const { cells } of table.rows) {
-    let dates = kept.get(cells);
-    if (!dates) kept.set(cells, (dates = datesOf(at.map((one) => cells[one] ?? ''))));
-    if (dates.dayFirstOnly) return 'day-first';
-    monthFirstOnly ||= dates.monthFirstOnly;
-  }
-  return monthFirstOnly ? 'month-first' : 'day-first';
+  const dates = memory.dates.of(
+    at.join(),
+    cellsOf(table.rows),
+    (row, before) => before ?? datesOf(at.map((one) => table.rows[row]!.cells[one] ?? '')),
+  );
+  if (dates.some((one) => one.dayFirstOnly)) return 'day-first';
+  return dates.some((one) => one.monthFirstOnly) ? 'month-first' : 'day-first';
 }
 
 function datesOf(cells: readonly string[]): RowDates {

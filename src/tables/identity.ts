@@ -2,7 +2,7 @@ import type { TableKind } from '../model/index.js';
 import type { FieldOf } from './fields.js';
 import { refuse, type Parsed, type Problem } from './parse/parsed.js';
 import { faultAt } from './place.js';
-import type { MadeRow } from './row-memory.js';
+import type { ReadRow, RowMemory } from './row-memory.js';
 import type { Sheet } from './sheet.js';
 
 const longestName = 200;
@@ -30,6 +30,23 @@ export interface Named {
   readonly id: string | undefined;
 }
 
+/** Where names stand in a table: the first row of each, and the rows whose name an earlier row has. */
+interface NamePlaces {
+  readonly rowOf: ReadonlyMap<string, number>;
+  readonly again: ReadonlySet<number>;
+}
+
+function placesOf(names: readonly (string | undefined)[]): NamePlaces {
+  const rowOf = new Map<string, number>();
+  const again = new Set<number>();
+  names.forEach((name, index) => {
+    if (name === undefined) return;
+    if (rowOf.has(name)) again.add(index);
+    else rowOf.set(name, index);
+  });
+  return { rowOf, again };
+}
+
 /**
  * Gathers rows that have names of their own and refuses the second of two alike. Says what was said of each row, in
  * file order.
@@ -38,25 +55,27 @@ export interface Named {
  */
 export function gatherNamed<K extends TableKind, T extends Named>(
   sheet: Sheet<K>,
-  made: readonly MadeRow<T>[],
+  made: readonly ReadRow<T>[],
   field: FieldOf<K>,
-  file: string,
+  { file, memory }: { readonly file: string; readonly memory?: RowMemory<T> | undefined },
 ): { readonly good: readonly T[]; readonly rowOf: ReadonlyMap<string, number> } {
+  const names = made.map((one) => one?.value.id);
+  const { rowOf, again } = memory
+    ? memory.named('rows', names, () => placesOf(names))
+    : placesOf(names);
   const good: T[] = [];
-  const rowOf = new Map<string, number>();
-  const lines = new Map<string, number>();
-  for (const { value, index, line, bad, faults } of made) {
-    const { id } = value;
-    const before = id === undefined ? undefined : lines.get(id);
-    if (id !== undefined && before !== undefined) {
+  for (const one of made) {
+    if (!one) continue;
+    const { value, index, line, bad, faults } = one;
+    const twice = again.has(index);
+    if (twice) {
+      const { id } = value;
       const place = { line, row: index, column: sheet.headingOf(field) };
-      sheet.faults.push({ ...faultAt(place, 'error', nameTwice(id, before), id), file });
-    } else if (id !== undefined) {
-      lines.set(id, line);
-      rowOf.set(id, index);
+      const problem = nameTwice(id!, made[rowOf.get(id!)!]!.line);
+      sheet.faults.push({ ...faultAt(place, 'error', problem, id), file });
     }
     for (const fault of faults) sheet.faults.push(fault);
-    if (!bad && before === undefined) good.push(value);
+    if (!bad && !twice) good.push(value);
   }
   return { good, rowOf };
 }

@@ -20,7 +20,7 @@ import { activitiesFrom } from './activities.js';
 import { decodeBytes } from './decode.js';
 import type { FieldOf } from './fields.js';
 import type { SayOfActivity } from './links.js';
-import { matchColumns, type ColumnMap } from './match-columns.js';
+import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { faultAt } from './place.js';
 import { PlanMemory } from './plan-memory.js';
@@ -158,26 +158,28 @@ function assemble(
 ): PlanResult {
   const zone = chosen ?? rules.zone ?? 'Europe/London';
   if (!isZone(zone)) throw new RangeError(`unknown time zone "${zone}"`);
-  const read = windowsFrom(tables.windows.table, {
-    ...tables.windows,
-    zone,
-    memory: memory.windows,
-  });
+  const read = memory.of('windows', waysOf(tables.windows, zone), () =>
+    windowsFrom(tables.windows.table, { ...tables.windows, zone, memory: memory.windows }),
+  );
   const windows = memory.list('windows', read.windows);
   const { faults: windowFaults, rowOf: windowRows } = read;
+  const given = tables.work;
   const work =
-    tables.work && activitiesFrom(tables.work.table, { ...tables.work, zone, memory: memory.work });
+    given &&
+    memory.of('work', waysOf(given, zone), () =>
+      activitiesFrom(given.table, { ...given, zone, memory: memory.work }),
+    );
   const rest = restOf(tables, zone, windows, memory);
   const { resources, trains, roster, temperatures, forecast, plant } = rest;
   const linked =
-    tables.work && work
+    given && work
       ? memory.links(work.activities, {
           windows,
           windowRows,
           activityRows: work.rowOf,
           ...(resources && { resources: resources.resources }),
           curing: site.concrete !== undefined,
-          say: sayOfWork(tables.work, work.rowOf),
+          say: sayOfWork(given, work.rowOf),
         })
       : { activities: [], faults: [] };
   return {
@@ -225,8 +227,9 @@ function restOf(
   ): T | undefined => {
     const given = tables[kind];
     if (!given) return undefined;
-    const from = [given.table, given.file, given.map, given.dateOrder, zone, ...also];
-    return memory.of(kind, from, () => reader(given.table, { ...given, zone }));
+    return memory.of(kind, [...waysOf(given, zone), ...also], () =>
+      reader(given.table, { ...given, zone }),
+    );
   };
   return {
     resources: read('resources', resourcesFrom),
@@ -239,6 +242,15 @@ function restOf(
     plant: read('plant', plantFrom),
   };
 }
+
+/** Everything that what is read of a table hangs on. */
+const waysOf = ({ table, file, map, dateOrder }: Given, zone: string): readonly unknown[] => [
+  table,
+  file,
+  map,
+  dateOrder,
+  zone,
+];
 
 const byLine = (a: Fault, b: Fault): number => (a.line ?? 0) - (b.line ?? 0);
 
@@ -254,10 +266,11 @@ function textOf(content: string | Uint8Array): string {
 
 function sayOfWork(given: Given, rowOf: ReadonlyMap<string, number>): SayOfActivity {
   const { table, file, map } = given;
-  const { fields } = matchColumns(table.columns, 'work', map);
+  let match: ColumnMatch<'work'> | undefined;
   return (id, field, severity, problem) => {
+    match ??= matchColumns(table.columns, 'work', map);
     const row = rowOf.get(id)!;
-    const at = fields.get(field);
+    const at = match.fields.get(field);
     const { cells, line } = table.rows[row]!;
     const column = at === undefined ? field : table.columns[at]!;
     return {

@@ -1,3 +1,4 @@
+import { MadeOf } from '../edits/index.js';
 import type { Fault } from '../model/index.js';
 
 /** What was made of one row. */
@@ -10,34 +11,44 @@ export interface MadeRow<T> {
   readonly faults: readonly Fault[];
 }
 
+/** What came of a row of a table; `null`: it is blank, or its cells cannot be told apart, so it was not read. */
+export type ReadRow<T> = MadeRow<T> | null;
+
 /** Which orders of day and month the dates of a row leave open. */
 export interface RowDates {
   readonly dayFirstOnly: boolean;
   readonly monthFirstOnly: boolean;
 }
 
+type Cells = readonly string[];
+
+export function cellsOf(rows: readonly { readonly cells: Cells }[]): readonly Cells[] {
+  return rows.map((row) => row.cells);
+}
+
+/** What was made of the names in a table. */
+interface Names {
+  readonly list: readonly (string | undefined)[];
+  readonly made: unknown;
+}
+
 /**
- * What was made of the rows of a table, by the very arrays of their cells: a row that is the same array as before is
- * not read again. For tables whose rows are never changed in place.
+ * What was made of the rows of a table: a row that is the same array as before is not read again. For tables whose
+ * rows are never changed in place.
  */
 export class RowMemory<T> {
-  #rows = new WeakMap<readonly string[], MadeRow<T>>();
-  #dates = new WeakMap<readonly string[], RowDates>();
-  #rowsKey = '';
-  #datesKey = '';
+  readonly rows = new MadeOf<Cells, ReadRow<T>>();
+  readonly dates = new MadeOf<Cells, RowDates>();
+  readonly #names = new Map<string, Names>();
 
-  /** What is kept of rows read in a given way; what was made in any other way is forgotten. */
-  rows(key: string): WeakMap<readonly string[], MadeRow<T>> {
-    if (key !== this.#rowsKey) this.#rows = new WeakMap();
-    this.#rowsKey = key;
-    return this.#rows;
-  }
-
-  /** The same of what the dates of rows say. */
-  dates(key: string): WeakMap<readonly string[], RowDates> {
-    if (key !== this.#datesKey) this.#dates = new WeakMap();
-    this.#datesKey = key;
-    return this.#dates;
+  /** What was made of the same names in the same order before, else what `make` makes of them. */
+  named<V>(what: string, list: readonly (string | undefined)[], make: () => V): V {
+    const before = this.#names.get(what);
+    if (before?.list.length === list.length && before.list.every((one, at) => one === list[at]))
+      return before.made as V;
+    const made = make();
+    this.#names.set(what, { list, made });
+    return made;
   }
 }
 

@@ -3,7 +3,7 @@ import type { FieldOf, SheetKind } from './fields.js';
 import { matchColumns, unitOfHeading, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import { longestCell, type Parser, type Problem } from './parse/parsed.js';
 import { faultAt, type Severity } from './place.js';
-import { movedTo, type MadeRow, type RowMemory } from './row-memory.js';
+import { cellsOf, movedTo, type ReadRow, type RowMemory } from './row-memory.js';
 import type { Table, TableRow } from './table.js';
 
 export interface SheetOptions {
@@ -37,10 +37,13 @@ export interface Sheet<K extends SheetKind> {
   /** The heading of a field's column as the file has it, or ours. */
   readonly headingOf: (field: FieldOf<K>) => string;
   /**
-   * What `read` makes of each row that can be read, its faults apart. With a memory, of a row that was read before in
-   * the way `key` names, what was made of it then, where it still holds.
+   * What `read` makes of each row of the table, its faults apart. With a memory, of a row that was read before in the
+   * way `key` names, what was made of it then, where it still holds.
    */
-  readonly eachRow: <T>(read: (row: SheetRow<K>) => T, memory?: Remembering<T>) => MadeRow<T>[];
+  readonly eachRow: <T>(
+    read: (row: SheetRow<K>) => T,
+    memory?: Remembering<T>,
+  ) => readonly ReadRow<T>[];
   /** The trimmed cells of a field in the rows that can be read. */
   readonly textsOf: (field: FieldOf<K>) => string[];
   /** The unit that a field's heading names. */
@@ -51,9 +54,9 @@ export interface Sheet<K extends SheetKind> {
 
 /** Where to look for rows read before. */
 export interface Remembering<T> {
-  readonly memory: RowMemory<T> | undefined;
+  readonly memory?: RowMemory<T> | undefined;
   /** Everything beside its cells that a row is read by. */
-  readonly key: string;
+  readonly key?: string;
   /** Whether what was made of a row would be made of it now. */
   readonly holds?: (value: T) => boolean;
 }
@@ -79,6 +82,7 @@ export function openSheet<K extends SheetKind>(
   const toRead = (row: TableRow, index: number): boolean =>
     !unread.has(index) && row.cells.some((cell) => cell.trim() !== '');
   const context = { match, headingOf, file: options.file };
+  const units = new Map<FieldOf<K>, string>();
   let opened: readonly SheetRow<K>[] | undefined;
   return {
     match,
@@ -89,33 +93,34 @@ export function openSheet<K extends SheetKind>(
         toRead(row, index) ? [sheetRow(row, index, { ...context, faults })] : [],
       ));
     },
-    eachRow(read, remembering) {
-      const kept = remembering?.memory?.rows(remembering.key);
-      const made: MadeRow<ReturnType<typeof read>>[] = [];
-      rows.forEach((row, index) => {
-        if (!toRead(row, index)) return;
-        const before = kept?.get(row.cells);
-        if (before && (remembering?.holds?.(before.value) ?? true)) {
-          const now = movedTo(before, index, row.line);
-          if (now !== before) kept!.set(row.cells, now);
-          made.push(now);
-          return;
-        }
+    eachRow<T>(read: (row: SheetRow<K>) => T, { memory, key, holds }: Remembering<T> = {}) {
+      const make = (index: number, before?: ReadRow<T>): ReadRow<T> => {
+        const row = rows[index]!;
+        if (before === null || (before === undefined && !toRead(row, index))) return null;
+        if (before && (holds?.(before.value) ?? true)) return movedTo(before, index, row.line);
         const own: Fault[] = [];
         const opened = sheetRow(row, index, { ...context, faults: own });
         const value = read(opened);
-        const now = { value, index, line: row.line, bad: opened.isBad(), faults: own };
-        kept?.set(row.cells, now);
-        made.push(now);
-      });
-      return made;
+        return { value, index, line: row.line, bad: opened.isBad(), faults: own };
+      };
+      return memory
+        ? memory.rows.of(key, cellsOf(rows), make)
+        : rows.map((_, index) => make(index));
     },
     textsOf(field) {
       const at = match.fields.get(field);
-      const readable = rows.filter(toRead);
-      return at === undefined ? [] : readable.map((row) => (row.cells[at] ?? '').trim());
+      const texts: string[] = [];
+      if (at === undefined) return texts;
+      rows.forEach((row, index) => {
+        if (toRead(row, index)) texts.push((row.cells[at] ?? '').trim());
+      });
+      return texts;
     },
-    unitOf: (field) => unitOfHeading(headingOf(field)),
+    unitOf(field) {
+      let unit = units.get(field);
+      if (unit === undefined) units.set(field, (unit = unitOfHeading(headingOf(field)) ?? ''));
+      return unit === '' ? undefined : unit;
+    },
     cellsOf: (names) =>
       names.flatMap((name) => {
         const at = match.fields.get(name);

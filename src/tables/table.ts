@@ -37,9 +37,11 @@ export function tableOf(text: TableText): Table {
 /** The faults of rows with more or fewer cells than there are columns. */
 export function shapeFaults(columns: readonly string[], rows: readonly TableRow[]): Fault[] {
   // Nearly every row is as long as the headings.
-  const odd = rows.flatMap((row, index) => (row.cells.length === columns.length ? [] : [index]));
-  return odd.flatMap((index) => {
-    const row = rows[index]!;
+  const odd: [row: TableRow, index: number][] = [];
+  rows.forEach((row, index) => {
+    if (row.cells.length !== columns.length) odd.push([row, index]);
+  });
+  return odd.flatMap(([row, index]) => {
     const place = { line: row.line, row: index };
     const spare = row.cells.slice(columns.length);
     if (spare.length > 0) {

@@ -43,7 +43,7 @@ export function windowsFrom(
   const order = dateOrderOfSheet(table, sheet, ['start', 'end'], file, options.dateOrder, memory);
   const key = JSON.stringify([table.columns, options.map, file, zone, order]);
   const made = sheet.eachRow((row) => readWindow(sheet, row, zone, order), { memory, key });
-  const { good, rowOf } = gatherNamed(sheet, made, 'window', file);
+  const { good, rowOf } = gatherNamed(sheet, made, 'window', { file, memory });
   const windows = good.flatMap((one) => one.window ?? []);
   return { windows, faults: sheet.faults, rowOf };
 }

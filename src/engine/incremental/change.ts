@@ -1,4 +1,4 @@
-import { placesIn, unmoved } from './places.js';
+import { placesIn, unmoved } from '../../edits/index.js';
 
 /**
  * What one value has that another, the one before it, has not. What is the same object in both is not looked into, so

@@ -1,3 +1,4 @@
+import { placesIn, unmoved } from '../../edits/index.js';
 import {
   LedgerBook,
   PairVerdict,
@@ -9,7 +10,6 @@ import {
 } from '../../fit/index.js';
 import type { AccessWindow, Activity, Plan, Resource } from '../../model/index.js';
 import { doubted } from '../left-out.js';
-import { placesIn, unmoved } from './places.js';
 
 /** Pairs of package and window up to which every one is looked at; beyond, only those asked about. */
 export const MOST_PAIRS = 200_000;

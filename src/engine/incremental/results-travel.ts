@@ -1,3 +1,4 @@
+import { MadeOf } from '../../edits/index.js';
 import type { PairVerdict } from '../../fit/index.js';
 import { ordinaryNeeds, type AccessWindow, type PlanRules } from '../../model/index.js';
 import { ledgerOf } from '../../rules/index.js';
@@ -59,8 +60,7 @@ function statesOf(fits: readonly PairVerdict[]): Int32Array {
 /** The end at which results are read. What has not changed since the last that came is the same object. */
 export class ResultsReceiver {
   readonly #receiver = new Receiver<Travelling>();
-  readonly #ledgersBy = new KeptBy<WeakMap<AccessWindow, Ledger>>();
-  readonly #ledgers = new KeptBy<readonly Ledger[]>();
+  readonly #ledgers = new MadeOf<AccessWindow, Ledger>();
   readonly #packed = new WeakMap<PackageSummary, Packed>();
   readonly #fits = new FitMemory();
 
@@ -70,16 +70,11 @@ export class ResultsReceiver {
     if (!got) return undefined;
     const { minutes, states, ...rest } = got;
     const { windows, rules } = rest.plan;
-    const known = this.#ledgersBy.of([rules], () => new WeakMap());
-    const ledgers = this.#ledgers.of([windows, rules], () =>
-      windows.map((window, at) => {
-        let ledger = known.get(window);
-        if (!ledger) {
-          ledger = ledgerToldBy(minutes.subarray(3 * at, 3 * at + 3), window, rules);
-          known.set(window, ledger);
-        }
-        return ledger;
-      }),
+    const ledgers = this.#ledgers.of(
+      rules,
+      windows,
+      (at, before) =>
+        before ?? ledgerToldBy(minutes.subarray(3 * at, 3 * at + 3), windows[at]!, rules),
     );
     const fits =
       isOutline || states.length === 0

@@ -1,4 +1,5 @@
-import type { FitVerdict } from '../../fit/index.js';
+import { MadeOf } from '../../edits/index.js';
+import { packagesIn, type FitVerdict } from '../../fit/index.js';
 import {
   ordinaryNeeds,
   type AccessWindow,
@@ -30,10 +31,9 @@ export class Session {
   readonly #site = new SiteMemory();
   readonly #fits = new FitMemory();
   readonly #unread = new UnreadMemory();
-  readonly #ledgers = new KeptBy<WeakMap<AccessWindow, Ledger>>();
-  #packages = new Map<string, KnownPackage>();
+  readonly #ledgers = new MadeOf<AccessWindow, Ledger>();
+  readonly #packages = new KeptBy<readonly KnownPackage[]>();
   #summaries: readonly PackageSummary[] | undefined;
-  #ledgerList: readonly Ledger[] | undefined;
   #faults: readonly Fault[] = [];
 
   /** A document read, with what its site asks of the plan. */
@@ -45,14 +45,16 @@ export class Session {
   recompute(document: PlanDocument, onOutline?: (outline: Results) => void): Results {
     const { plan, faults: found, trains } = this.read(document);
     const faults = (this.#faults = keptAlike(this.#faults, found));
-    const known = this.#ledgers.of([plan.rules], () => new WeakMap());
-    const ledgers = plan.windows.map((window) => {
-      let ledger = known.get(window);
-      if (!ledger) known.set(window, (ledger = ledgerOf(window, ordinaryNeeds, plan.rules)));
-      return ledger;
-    });
-    this.#ledgerList = keptList(this.#ledgerList, ledgers);
-    const packages = this.#packagesOf(plan.activities, rowsLeftOut(document, faults));
+    const { windows, activities, rules } = plan;
+    const ledgers = this.#ledgers.of(
+      rules,
+      windows,
+      (at, before) => before ?? ledgerOf(windows[at]!, ordinaryNeeds, rules),
+    );
+    const leftOut = rowsLeftOut(document, faults);
+    const packages = this.#packages.of([activities, leftOut], (before = []) =>
+      packagesOf(activities, leftOut, before),
+    );
     this.#summaries = keptList(
       this.#summaries,
       packages.map((one) => one.summary),
@@ -61,7 +63,7 @@ export class Session {
       plan,
       faults,
       unread: this.#unread.of(document),
-      ledgers: this.#ledgerList,
+      ledgers,
       packages: this.#summaries,
       trains,
       fits: [],
@@ -73,28 +75,22 @@ export class Session {
     );
     return { ...outline, fits };
   }
+}
 
-  #packagesOf(
-    activities: readonly Activity[],
-    leftOut: ReadonlyMap<string, number>,
-  ): readonly KnownPackage[] {
-    const byPackage = new Map<string, Activity[]>();
-    for (const one of activities) {
-      const list = byPackage.get(one.package);
-      if (list) list.push(one);
-      else byPackage.set(one.package, [one]);
-    }
-    const found = [...byPackage].map(([id, own]): KnownPackage => {
-      const before = this.#packages.get(id);
-      const list = keptList(before?.packed.activities, own);
-      const rows = leftOut.get(id) ?? 0;
-      if (before?.packed.activities === list && before.packed.rowsLeftOut === rows) return before;
-      return {
-        packed: { id, activities: list, rowsLeftOut: rows },
-        summary: packageOf(id, own, rows),
-      };
-    });
-    this.#packages = new Map(found.map((one) => [one.packed.id, one]));
-    return found;
-  }
+function packagesOf(
+  activities: readonly Activity[],
+  leftOut: ReadonlyMap<string, number>,
+  before: readonly KnownPackage[],
+): readonly KnownPackage[] {
+  const known = new Map(before.map((one) => [one.packed.id, one]));
+  return [...packagesIn(activities)].map(([id, own]): KnownPackage => {
+    const old = known.get(id);
+    const list = keptList(old?.packed.activities, own);
+    const rows = leftOut.get(id) ?? 0;
+    if (old?.packed.activities === list && old.packed.rowsLeftOut === rows) return old;
+    return {
+      packed: { id, activities: list, rowsLeftOut: rows },
+      summary: packageOf(id, own, rows),
+    };
+  });
 }

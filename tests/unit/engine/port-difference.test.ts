@@ -10,7 +10,7 @@ import {
   type Results,
 } from '../../../src/engine/index.js';
 import { changeBetween, changed } from '../../../src/engine/incremental/change.js';
-import { placesIn } from '../../../src/engine/incremental/places.js';
+import { placesIn } from '../../../src/edits/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
 import { plainly, stepped, steps } from '../../helpers/document-steps.js';
 import { emptyDocument, sampleFiles } from '../../helpers/sample.js';
@@ -207,7 +207,7 @@ describe('a change', () => {
     fc.assert(
       fc.property(pool, order, order, (things, first, second) => {
         const [before, after] = [first, second].map((list) =>
-          list.flatMap((at) => things[at] ?? []),
+          list.filter((at) => at < things.length).map((at) => things[at]!),
         );
         const made = changed(before, changeBetween(before, after)) as unknown[];
         expect(made).toEqual(after);

@@ -70,6 +70,7 @@ export const defaultStrings = {
     fixed: 'Fixed charge',
     restriction: 'Speed restriction',
     're-booking': 'Booking the lost work again',
+    'key-dates': 'Key date missed',
     damages: 'Delay damages',
   } as Record<AccountRow['head'], string>,
   evidenced: 'evidenced',

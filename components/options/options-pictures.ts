@@ -5,7 +5,13 @@ import { moneyTicks } from '../overrun/step-line.js';
 import { stretchLabel } from './stretch-label.js';
 import type { OptionsStrings } from './strings.js';
 
-const partsInOrder: readonly OptionPart['part'][] = ['overrun', 're-booking', 'booking', 'plant'];
+const partsInOrder: readonly OptionPart['part'][] = [
+  'overrun',
+  'key-dates',
+  're-booking',
+  'booking',
+  'plant',
+];
 const BAR = 14;
 
 /** The parts of one option end to end, on the scale of the dearest of all. */

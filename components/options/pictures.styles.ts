@@ -11,6 +11,9 @@ export const pictureStyles = css`
   .booking {
     fill: var(--_act);
   }
+  .key-dates {
+    fill: var(--_lead-out-line);
+  }
   .re-booking {
     fill: var(--_curfew-line);
   }

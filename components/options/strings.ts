@@ -26,6 +26,7 @@ export const defaultStrings = {
     plant: 'Plant and labour',
     booking: 'Booking',
     're-booking': 'Booking again',
+    'key-dates': 'Key dates missed',
   } as Record<OptionPart['part'], string>,
   verdict: {
     'the reference': 'as planned',

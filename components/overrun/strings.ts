@@ -26,6 +26,7 @@ export const defaultStrings = {
     fixed: 'Fixed charge',
     restriction: 'Speed restriction',
     're-booking': 'Booking the lost work again',
+    'key-dates': 'Key date missed',
     damages: 'Delay damages',
   } as Record<Head, string>,
   headOfCost: 'Head of cost',

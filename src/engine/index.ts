@@ -11,12 +11,7 @@ export {
 } from './rule-change/rule-sketch.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';
-export {
-  accountTable,
-  percentOfShare,
-  shareOfPercent,
-  type PlainTable,
-} from '../price/index.js';
+export { accountTable, percentOfShare, shareOfPercent, type PlainTable } from '../price/index.js';
 export {
   correctionsOf,
   grantStep,
@@ -47,6 +42,7 @@ export type {
   CutOff,
   Engine,
   ExpectedCost,
+  KeyDateLine,
   FitsChange,
   FitVerdict,
   GainedFit,

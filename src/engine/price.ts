@@ -4,6 +4,7 @@ import {
   costCurve,
   countOverruns,
   expectedCost,
+  keyDateLines,
   lengthThresholds,
   overrunCost,
 } from '../price/index.js';
@@ -43,6 +44,9 @@ export function priceOf({ plan, trains, prices }: Priced, request: PriceRequest)
     at: overrunCost({ ...inputs, overrunMinutes: request.overrunMinutes }),
     curve,
     expected: overruns ? expectedCost(curve, overruns) : null,
+    ...(request.placements && {
+      keyDates: keyDateLines(plan.activities, request.placements, plan.zone, prices),
+    }),
     lengths: lengthThresholds(
       { start: window.start, end: addMinutes(window.end, request.overrunMinutes) },
       window.zone,

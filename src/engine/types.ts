@@ -1,5 +1,5 @@
 import type { Instant } from '../calendar/index.js';
-import type { CostCurve, ExpectedCost, PriceResult } from '../price/index.js';
+import type { CostCurve, ExpectedCost, KeyDateLine, PriceResult } from '../price/index.js';
 import type { HandbackOptions, HandbackResult, ShiftLog } from '../risk/index.js';
 import type { BookingRules, Milestone } from '../rules/booking/index.js';
 import type { Replan, ShortNotice } from '../schedule/index.js';
@@ -106,6 +106,8 @@ export interface PriceAnswer {
   readonly curve: CostCurve;
   /** Null without `handbackMinutes`. */
   readonly expected: ExpectedCost | null;
+  /** Every key date of the plan, with what missing it costs as planned; absent without `placements`. */
+  readonly keyDates?: readonly KeyDateLine[];
   /** The book's thresholds of length held against the closure from its start to the handback asked about. */
   readonly lengths?: readonly {
     readonly code: string;
@@ -278,7 +280,14 @@ export type {
   PlanEvent,
   UnitOutlook,
 } from '../risk/index.js';
-export type { CostCurve, CostStep, ExpectedCost, PriceResult, PriceRow } from '../price/index.js';
+export type {
+  CostCurve,
+  CostStep,
+  ExpectedCost,
+  KeyDateLine,
+  PriceResult,
+  PriceRow,
+} from '../price/index.js';
 export type { BookingRules, Milestone } from '../rules/booking/index.js';
 export type { Ledger, LedgerRow } from '../rules/types.js';
 export type { FitVerdict, Placement, Reason } from '../fit/types.js';

@@ -121,6 +121,7 @@ export const headsOfCost = [
   'fixed',
   'restriction',
   're-booking',
+  'key-dates',
   'damages',
 ] as const;
 
@@ -181,6 +182,31 @@ const reBookingSchema = z.strictObject({
   source,
 });
 
+/**
+ * What missing a key date costs: a sum for each day or part of a day by which the work is late, a sum once however late,
+ * or both. Common practice, no source: each contract has its own sums, and none is assumed here.
+ */
+const keyDateSchema = z
+  .strictObject({
+    /** The package whose key dates these are; absent: every key date without an entry of its own. */
+    package: z.optional(words),
+    name: z._default(words, 'Key date missed'),
+    /** A day runs from the clock time of the key date to the same clock time of the next day. */
+    perDay: z._default(decimal, '0'),
+    once: z._default(decimal, '0'),
+    /** A part of a day: charged as a whole one, or by its minutes. */
+    partDay: z._default(z.enum(['whole', 'in proportion']), 'whole'),
+    /** The most that one key date can cost. */
+    cap: z.optional(decimal),
+    source,
+  })
+  .check(
+    z.refine(
+      (one) => Number(one.perDay) > 0 || Number(one.once) > 0,
+      'give perDay, once or both: a key date that costs nothing needs no entry',
+    ),
+  );
+
 /** "More than so many hours", counted in real elapsed hours. */
 const hoursSchema = {
   name: words,
@@ -217,6 +243,7 @@ export const priceBookSchema = z
     damages: z.optional(damagesSchema),
     booking: z.optional(bookingSchema),
     reBooking: z.optional(reBookingSchema),
+    keyDates: z._default(z.array(keyDateSchema), []),
     lengths: z._default(z.array(lengthSchema), []),
     /** Factors for notice given; the band with the most hours that is met holds. */
     notice: z._default(z.array(noticeSchema), []),
@@ -234,6 +261,10 @@ export const priceBookSchema = z
       'restriction needs a rate: there is no rate by train to fall back on',
     ),
     z.refine((b) => {
+      const packages = b.keyDates.map((one) => one.package);
+      return new Set(packages).size === packages.length;
+    }, 'keyDates: a package has one entry, and one entry at most is without a package'),
+    z.refine((b) => {
       const codes = [...b.fixed, ...b.lengths].map((one) => one.code);
       return new Set(codes).size === codes.length;
     }, 'codes of fixed charges and lengths must differ from each other'),
@@ -247,5 +278,6 @@ export type DelayByTrain = Extract<NonNullable<PriceBook['delay']>, { by: 'train
 export type DelayByBands = Extract<NonNullable<PriceBook['delay']>, { by: 'bands' }>;
 export type StandingRule = NonNullable<PriceBook['standing']>;
 export type PayFactor = StandingRule['factors'][number];
+export type KeyDatePrice = PriceBook['keyDates'][number];
 export type LengthThreshold = PriceBook['lengths'][number];
 export type NoticeBand = PriceBook['notice'][number];

@@ -5,10 +5,12 @@ import { trainsAfter } from './held-trains.js';
 import { damagesHead } from './heads/damages.js';
 import { fixedHead, lengthHead } from './heads/fixed.js';
 import type { CostHead, HeadContext } from './heads/head.js';
+import { keyDateHead, plannedKeyDateHead, type PricedKeyDate } from './heads/key-date.js';
 import { delayByBands, delayByTrain } from './heads/operator-delay.js';
 import { reBookingHead, type LostUnits } from './heads/re-booking.js';
 import { restrictionHead } from './heads/restriction.js';
 import { plainStanding, standingHead } from './heads/standing.js';
+import { keyDatePriceOf, keyDateStates } from './key-dates.js';
 import { standingIn, type StandingInputs } from './standing-plant.js';
 
 /** What the cost of an overrun is worked out from. */
@@ -20,6 +22,11 @@ export interface CostInputs extends StandingInputs {
   /** Local dates of public holidays: `2027-08-30`. */
   readonly holidays?: readonly string[];
   readonly lostUnits?: LostUnits;
+  /**
+   * Which costs of missed key dates are counted: all of those whose last work is in the window (the default), only what
+   * an overrun adds, or none.
+   */
+  readonly keyDates?: 'all' | 'overrun' | 'none';
 }
 
 /** Every head of cost of a window, ready to be asked for any overrun up to `maxMinutes`. */
@@ -62,8 +69,37 @@ export function costModel(inputs: CostInputs, maxMinutes: number): CostModel {
   }
   if (book.restriction) heads.push(restrictionHead(context, book.restriction));
   if (inputs.lostUnits) heads.push(reBookingHead(context, inputs.lostUnits));
+  for (const one of keyDatesIn(inputs, context.note)) {
+    const planned = plannedKeyDateHead(context, one);
+    if (inputs.keyDates !== 'overrun' && planned.minorAt(0) > 0) heads.push(planned);
+    heads.push(keyDateHead(context, one));
+  }
   if (book.damages) heads.push(damagesHead(context, book.damages));
   return { window, book, trains: context.trains, maxMinutes, heads, counts: counter(book), notes };
+}
+
+/** Key dates with a price whose last work the plan has in the window. */
+function keyDatesIn(
+  { window, prices: book, placements, activities, keyDates }: CostInputs,
+  note: (text: string) => void,
+): readonly PricedKeyDate[] {
+  if (book.keyDates.length === 0 || keyDates === 'none') return [];
+  if (!placements || !activities) {
+    note('No plan of the work was given, so key dates that an overrun makes late are not priced.');
+    return [];
+  }
+  return keyDateStates(activities, placements).flatMap((date): PricedKeyDate[] => {
+    const price = keyDatePriceOf(book, date.package);
+    if (!price) return [];
+    const { forecast } = date;
+    if (forecast === null)
+      note(
+        `Not all of the work of ${date.package} has a place, so what missing its key date costs is not known.`,
+      );
+    return forecast !== null && date.window === window.id
+      ? [{ date: { ...date, forecast }, price }]
+      : [];
+  });
 }
 
 /** Damages and the loss they stand in place of are never counted together. */

@@ -42,6 +42,7 @@ export {
 } from './expected-cost.js';
 export { heldTrains, trainsAfter, type QueueRule } from './held-trains.js';
 export type { LostUnits } from './heads/re-booking.js';
+export { daysLate, keyDateLines, type KeyDateLine } from './key-dates.js';
 export {
   lengthThresholds,
   measureSpan,

@@ -1,8 +1,14 @@
 import type { PriceBook } from '../../model/index.js';
-import { decimalText, moneyText, type RunComparison, type RunCosts } from '../../price/index.js';
+import {
+  decimalText,
+  keyDateLines,
+  moneyText,
+  type RunComparison,
+  type RunCosts,
+} from '../../price/index.js';
 import { nearestRank } from '../../risk/index.js';
 import { changedDates, editOf, movedIn } from './changes.js';
-import type { Turn } from './draft.js';
+import type { Draft, Turn } from './draft.js';
 import type { PricedDraft } from './price-draft.js';
 import type { Situation } from './situation.js';
 import type { PricedOption } from './types.js';
@@ -44,11 +50,18 @@ export function entryOf(priced: PricedDraft, at: Situation): Entry {
       keyDates: changedDates(draft.keyDates, at.request.allocation.keyDates),
       handbacks,
       parts,
-      notes: draft.notes,
+      notes: [...draft.notes, ...unknownDates(draft, at)],
     },
     costs,
     turn: draft.turn,
   };
+}
+
+/** Key dates with a price whose cost is not known, for want of a place for all of the work. */
+function unknownDates({ plan, placements }: Draft, { prices }: Situation): readonly string[] {
+  return keyDateLines(plan.activities, placements, plan.zone, prices)
+    .filter((one) => one.forecast === null)
+    .map((one) => `${one.title}: ${one.formula}, and not in the total.`);
 }
 
 /**

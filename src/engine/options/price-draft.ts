@@ -3,6 +3,7 @@ import type { Plan } from '../../model/index.js';
 import {
   callOuts,
   decimalText,
+  keyDateLines,
   parseMoney,
   type CallOut,
   type RunCosts,
@@ -44,7 +45,7 @@ export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
   }
   const overrunElsewhere = addUp([overrunHere.map(() => 0), ...elsewhere]);
   const plant = plantParts(draft, at, others);
-  const fixed = [...plant, ...draft.lines];
+  const fixed = [...plant, ...draft.lines, ...keyDateParts(draft, at)];
   const count = overrunHere.length;
   const meanOf = (costs: readonly number[]): string =>
     decimalText(Math.round(sum(costs) / count), prices);
@@ -169,6 +170,16 @@ function plantParts(draft: Draft, at: Situation, others: readonly string[]): rea
         ]
       : []),
   ];
+}
+
+/** What the key dates cost that the option's plan misses; nothing where the book has no such price. */
+function keyDateParts({ plan, placements }: Draft, { prices }: Situation): readonly OptionPart[] {
+  const lines = keyDateLines(plan.activities, placements, plan.zone, prices);
+  return lines.flatMap(({ daysLate, amount, title, formula, inputs, source }): OptionPart[] =>
+    amount === null || daysLate === 0
+      ? []
+      : [{ part: 'key-dates', what: title, amount, formula, inputs, source }],
+  );
 }
 
 /** Other windows in which the option does other work than planned. */

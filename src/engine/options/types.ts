@@ -46,7 +46,7 @@ export type OptionKind =
 
 /** One part of what an option costs. Parts add up to the total. */
 export interface OptionPart {
-  readonly part: 'overrun' | 'plant' | 'booking' | 're-booking';
+  readonly part: 'overrun' | 'plant' | 'booking' | 're-booking' | 'key-dates';
   readonly what: string;
   /** Decimal text. An expected overrun is the mean of the runs. */
   readonly amount: string;

@@ -1,20 +1,9 @@
-import { addMinutes, instantOf, type Instant } from '../../../src/calendar/index.js';
+import { addMinutes } from '../../../src/calendar/index.js';
 import type { AccessWindow, Resource, Train } from '../../../src/model/index.js';
 import { priceBookSchema, type PriceBook } from '../../../src/model/price-book.js';
+import { at, zone } from '../../helpers/clock.js';
 
-export const zone = 'Europe/London';
-
-/** `2027-05-09 06:00` on London clocks; of two readings the earlier. */
-export function at(text: string, policy: 'earlier' | 'later' = 'earlier'): Instant {
-  const [year, month, day, hour, minute] = text.split(/[- :]/).map(Number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return instantOf({ year, month, day, hour, minute }, zone, policy);
-}
+export { at, zone };
 
 export function aWindow(over: Partial<AccessWindow> = {}): AccessWindow {
   return {

@@ -40,7 +40,7 @@ export function stopOutlook(
     Array.from(list, (minutes) => Math.max(0, Math.ceil(minutes - booked))),
   );
   const curve = costCurve(
-    { ...at.planned, prices, holidays: at.holidays, ...at.plan },
+    { ...at.planned, prices, holidays: at.holidays, ...at.plan, keyDates: 'none' },
     overruns.flat().reduce((top, one) => Math.max(top, one), 0),
   );
   const found = bestStop({
@@ -51,7 +51,10 @@ export function stopOutlook(
       units: unitsPlanned - count,
       stopAt: stopAt(at, activity, count),
       overrunByRun: overruns[count]!,
-      alsoByRun: one.elsewhere,
+      // The curve is that of all units; what fewer of them change by the run is added here.
+      alsoByRun: one.elsewhere.map(
+        (cost, run) => cost + runs.costs[count]![run]! - curve.minor[overruns[count]![run]!]!,
+      ),
       reBooking: decimalText(one.fixed, prices),
     })),
   });

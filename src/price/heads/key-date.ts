@@ -1,0 +1,94 @@
+import { isoText } from '../../calendar/index.js';
+import type { KeyDatePrice } from '../../model/price-book.js';
+import {
+  daysLate,
+  endAfter,
+  keyDateCost,
+  type KeyDateCost,
+  type KeyDateState,
+} from '../key-dates.js';
+import { moneyText } from '../money.js';
+import type { CostHead, HeadContext, HeadStep } from './head.js';
+
+/** A key date with a forecast and a price. */
+export interface PricedKeyDate {
+  readonly date: KeyDateState & { readonly forecast: number };
+  readonly price: KeyDatePrice;
+}
+
+const codeOf = ({ date }: PricedKeyDate, { window }: HeadContext): string =>
+  `${date.package}-${isoText(date.due, window.zone).slice(0, 10)}`;
+
+/** A key date that the plan itself misses: the same at every overrun. */
+export function plannedKeyDateHead(context: HeadContext, one: PricedKeyDate): CostHead {
+  const { book, window } = context;
+  const { date, price } = one;
+  const cost = keyDateCost(price, date.due, date.forecast, window.zone, book);
+  return {
+    head: 'key-dates',
+    code: `key-date-planned-${codeOf(one, context)}`,
+    title: `${price.name}: ${date.package}, as planned`,
+    source: price.source ?? book.source,
+    minorAt: () => cost.minor,
+    explainAt: () => ({
+      formula: `planned to end ${isoText(date.forecast, window.zone)}, due ${isoText(date.due, window.zone)}: ${cost.formula}`,
+      inputs: cost.inputs,
+    }),
+    stepsTo: () => [],
+  };
+}
+
+/**
+ * What an overrun adds to the cost of a key date whose last work is in the window. That work is taken to end when the
+ * line is given back; what the plan alone already costs is not counted again.
+ */
+export function keyDateHead(context: HeadContext, one: PricedKeyDate): CostHead {
+  const { book, window } = context;
+  const { date, price } = one;
+  const costAt = (overrun: number): KeyDateCost =>
+    keyDateCost(price, date.due, endAfter(date.forecast, window.end, overrun), window.zone, book);
+  const planned = costAt(0).minor;
+  // A curve asks for every minute, of which few begin a day.
+  const known = new Map<number, number>();
+  const minorAt = (overrun: number): number => {
+    const end = endAfter(date.forecast, window.end, overrun);
+    if (end <= date.due) return 0;
+    if (price.partDay !== 'whole') return costAt(overrun).minor - planned;
+    const days = daysLate(date.due, end, window.zone);
+    let minor = known.get(days);
+    if (minor === undefined) known.set(days, (minor = costAt(overrun).minor - planned));
+    return minor;
+  };
+  const name = `${price.name}: ${date.package}`;
+  return {
+    head: 'key-dates',
+    code: `key-date-${codeOf(one, context)}`,
+    title: name,
+    source: price.source ?? book.source,
+    minorAt,
+    explainAt(overrun) {
+      const cost = costAt(overrun);
+      const end = isoText(endAfter(date.forecast, window.end, overrun), window.zone);
+      const less =
+        planned > 0
+          ? `; less ${moneyText(planned, book)} that the plan alone costs = ${moneyText(cost.minor - planned, book)}`
+          : '';
+      return {
+        formula: `ends ${end}, due ${isoText(date.due, window.zone)}: ${cost.formula}${less}`,
+        inputs: cost.inputs,
+      };
+    },
+    stepsTo(max) {
+      const steps: HeadStep[] = [];
+      let before = 0;
+      for (let overrun = 1; overrun <= max; overrun += 1) {
+        const now = minorAt(overrun);
+        // In proportion it rises each minute: its first minute is the step.
+        const jumps = price.partDay === 'whole' || before === 0;
+        if (now > before && jumps) steps.push({ atMinute: overrun, kind: 'threshold', name });
+        before = now;
+      }
+      return steps;
+    },
+  };
+}

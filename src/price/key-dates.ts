@@ -1,0 +1,162 @@
+import {
+  addMinutes,
+  DAY,
+  dayAt,
+  lengthMinutes,
+  localTimeOf,
+  momentOn,
+  type Instant,
+} from '../calendar/index.js';
+import type { Placement } from '../fit/types.js';
+import { unitsLeft, type Activity, type PriceBook } from '../model/index.js';
+import type { KeyDatePrice } from '../model/price-book.js';
+import { Big } from 'big.js';
+import { decimalText, minorOf, moneyText, parseMoney } from './money.js';
+import type { PriceInput } from './types.js';
+
+/** A key date of a package and how a plan of the work serves it. */
+export interface KeyDateState {
+  readonly package: string;
+  readonly due: Instant;
+  /** When the last of the work ends; null while some of it has no place. */
+  readonly forecast: Instant | null;
+  /** Window of the last work; null where that is outside every window, or `forecast` is null. */
+  readonly window: string | null;
+}
+
+/** One state for each key date of each package, in the order of the activities. Finished work has met its date. */
+export function keyDateStates(
+  activities: readonly Activity[],
+  placements: readonly Placement[],
+): readonly KeyDateState[] {
+  const groups = new Map<string, Activity[]>();
+  for (const one of activities) {
+    if (one.keyDate === undefined || unitsLeft(one.work) === 0) continue;
+    const key = JSON.stringify([one.package, one.keyDate]);
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()].map((group): KeyDateState => {
+    const base = { package: group[0]!.package, due: group[0]!.keyDate! };
+    const visits = group.map((one) => placements.filter((each) => each.activity === one.id));
+    const placed = visits.map((some) => some.reduce((sum, one) => sum + (one.units ?? 1), 0));
+    if (group.some((one, i) => placed[i]! < unitsLeft(one.work)))
+      return { ...base, forecast: null, window: null };
+    const last = visits.flat().reduce((latest, one) => (one.to > latest.to ? one : latest));
+    return { ...base, forecast: last.to, window: last.window };
+  });
+}
+
+/** The entry of the book for a package's key dates; undefined where missing one costs nothing. */
+export function keyDatePriceOf(book: PriceBook, name: string): KeyDatePrice | undefined {
+  return (
+    book.keyDates.find((one) => one.package === name) ??
+    book.keyDates.find((one) => one.package === undefined)
+  );
+}
+
+/**
+ * Days or parts of days by which `at` is after `due`, 0 when it is not. A day runs from one clock time to the same one
+ * of the next day, so that one on which clocks change counts once.
+ */
+export function daysLate(due: Instant, at: Instant, zone: string): number {
+  if (at <= due) return 0;
+  const day = dayAt(due, zone);
+  const { hour, minute } = localTimeOf(due, zone);
+  const sameClock = (days: number): Instant =>
+    days === 0 ? due : momentOn(day + days, hour * 60 + minute, zone);
+  let days = Math.max(1, Math.ceil((at - due) / DAY) - 1);
+  while (sameClock(days) < at) days += 1;
+  return days;
+}
+
+/** What being late costs, in smallest coins rounded once, with how it came about. */
+export interface KeyDateCost {
+  readonly minor: number;
+  readonly days: number;
+  readonly formula: string;
+  readonly inputs: readonly PriceInput[];
+}
+
+/** What it costs that work due at `due` ends at `at`. Nothing when it is in time. */
+export function keyDateCost(
+  price: KeyDatePrice,
+  due: Instant,
+  at: Instant,
+  zone: string,
+  book: PriceBook,
+): KeyDateCost {
+  const days = daysLate(due, at, zone);
+  const inputs: readonly PriceInput[] = [
+    { name: 'days or parts of days late', value: String(days), unit: 'd' },
+    { name: 'a day', value: price.perDay, unit: book.currency },
+    { name: 'once', value: price.once, unit: book.currency },
+    ...(price.cap === undefined
+      ? []
+      : [{ name: 'not more than', value: price.cap, unit: book.currency }]),
+  ];
+  if (days === 0) return { minor: 0, days, formula: 'in time: nothing', inputs };
+  const minutes = lengthMinutes({ start: due, end: at });
+  const whole = price.partDay === 'whole';
+  const [count, under] = whole ? [days, 1] : [minutes, 1440];
+  const over = new Big(price.perDay).times(count).plus(new Big(price.once).times(under));
+  const exact = minorOf(over, book, under);
+  const cap = price.cap === undefined ? Infinity : parseMoney(price.cap, book);
+  const minor = Math.min(exact, cap);
+  const parts = [
+    ...(Number(price.perDay) > 0
+      ? [
+          whole
+            ? `${days} ${days === 1 ? 'day or part of a day' : 'days or parts of days'} x ${book.currency} ${price.perDay}`
+            : `${minutes} min x ${book.currency} ${price.perDay} a day`,
+        ]
+      : []),
+    ...(Number(price.once) > 0 ? [`${book.currency} ${price.once} once`] : []),
+  ];
+  return {
+    minor,
+    days,
+    formula: `${parts.join(' + ')}${exact > cap ? `, not more than ${book.currency} ${price.cap!}` : ''} = ${moneyText(minor, book)}`,
+    inputs: whole
+      ? inputs
+      : [{ name: 'minutes late', value: String(minutes), unit: 'min' }, ...inputs],
+  };
+}
+
+/** When work that ends in a window is taken to end after an overrun: as planned, or when the line is given back late. */
+export const endAfter = (planned: Instant, bookedEnd: Instant, overrun: number): Instant =>
+  overrun === 0 ? planned : Math.max(planned, addMinutes(bookedEnd, overrun));
+
+/** A key date of the plan with what missing it costs. Money is decimal text. */
+export interface KeyDateLine extends KeyDateState {
+  /** Null: no forecast, so not known. */
+  readonly daysLate: number | null;
+  /** Null: no forecast, or the book has no price for it. */
+  readonly amount: string | null;
+  readonly title: string;
+  readonly formula: string;
+  readonly inputs: readonly PriceInput[];
+  readonly source: string;
+}
+
+/** Every key date of a plan, with what the plan as it stands costs for it; empty where the book has no such price. */
+export function keyDateLines(
+  activities: readonly Activity[],
+  placements: readonly Placement[],
+  zone: string,
+  book: PriceBook,
+): readonly KeyDateLine[] {
+  if (book.keyDates.length === 0) return [];
+  return keyDateStates(activities, placements).map((state): KeyDateLine => {
+    const { due, forecast } = state;
+    const price = keyDatePriceOf(book, state.package);
+    const title = `${price?.name ?? 'Key date'}: ${state.package}`;
+    const source = price?.source ?? book.source;
+    const late = forecast === null ? null : daysLate(due, forecast, zone);
+    const none = { ...state, daysLate: late, amount: null, title, inputs: [], source };
+    if (forecast === null)
+      return { ...none, formula: 'not all of its work has a place: not known' };
+    if (!price) return { ...none, formula: 'the price book has no price for it' };
+    const { minor, formula, inputs } = keyDateCost(price, due, forecast, zone, book);
+    return { ...none, amount: decimalText(minor, book), formula, inputs };
+  });
+}

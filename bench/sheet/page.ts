@@ -1,39 +1,8 @@
 import '../../components/sheet/define.js';
+import { better, emptyScroller, frames, spread, type Frames } from '../scroll/frames.js';
 
 const ROWS = 50_000;
 const COLUMNS = 20;
-
-export interface Frames {
-  readonly median: number;
-  readonly p95: number;
-  readonly max: number;
-}
-
-/** Frame times in milliseconds while an element scrolls 240 steps, every fortieth of them a jump. */
-async function frames(scroller: HTMLElement): Promise<Frames> {
-  const next = (): Promise<number> => new Promise(requestAnimationFrame);
-  const times: number[] = [];
-  let last = await next();
-  for (let step = 1; step <= 240; step += 1) {
-    scroller.scrollTop = step % 40 === 0 ? step * 5_000 : scroller.scrollTop + 170;
-    const now = await next();
-    times.push(now - last);
-    last = now;
-  }
-  times.sort((a, b) => a - b);
-  return { median: times[120]!, p95: times[228]!, max: times[239]! };
-}
-
-/** A scroller of the same height with nothing in it: what the machine takes for scrolling alone. */
-function emptyScroller(): HTMLElement {
-  const outer = document.createElement('div');
-  outer.style.setProperty('overflow', 'auto');
-  outer.style.setProperty('height', '600px');
-  const inner = document.createElement('div');
-  inner.style.setProperty('height', `${ROWS * 30}px`);
-  outer.append(inner);
-  return outer;
-}
 
 async function sheetScroller(): Promise<HTMLElement> {
   const sheet = document.createElement('possession-sheet');
@@ -54,24 +23,17 @@ async function sheetScroller(): Promise<HTMLElement> {
 async function measure(): Promise<{ empty: Frames; sheet: Frames; ratio: number }> {
   const seen: Record<'empty' | 'sheet', Frames[]> = { empty: [], sheet: [] };
   for (let round = 0; round < 2; round += 1) {
-    const empty = emptyScroller();
+    const empty = emptyScroller(600, ROWS * 30);
     document.body.replaceChildren(empty);
     seen.empty.push(await frames(empty));
     seen.sheet.push(await frames(await sheetScroller()));
   }
-  const best = (all: Frames[]): Frames => all.reduce((a, b) => (b.p95 < a.p95 ? b : a));
-  const [empty, sheet] = [best(seen.empty), best(seen.sheet)];
+  const [empty, sheet] = [better(seen.empty), better(seen.sheet)];
   return { empty, sheet, ratio: sheet.p95 / empty.p95 };
 }
 
-export interface EditTimes {
-  readonly median: number;
-  readonly p95: number;
-  readonly max: number;
-}
-
 /** Milliseconds from the key that keeps what was typed to the frame that shows it, over 40 cells far apart. */
-async function measureEdits(): Promise<EditTimes> {
+async function measureEdits(): Promise<Frames> {
   const scroller = await sheetScroller();
   const sheet = document.querySelector('possession-sheet')!;
   const key = (on: Element, name: string): boolean =>
@@ -104,8 +66,7 @@ async function measureEdits(): Promise<EditTimes> {
     if (sheet.table.rows[row]![turn % COLUMNS] !== `typed ${turn}`)
       throw new Error(`Row ${row} was not changed.`);
   }
-  times.sort((a, b) => a - b);
-  return { median: times[20]!, p95: times[38]!, max: times[39]! };
+  return spread(times);
 }
 
 Object.assign(globalThis, { measure, measureEdits });

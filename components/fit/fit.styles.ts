@@ -1,10 +1,14 @@
 import { css } from 'lit';
+import { cellStyles } from './cell.styles.js';
 
-export const styles = css`
+const map = css`
   :host {
     display: flex;
     flex-direction: column;
     min-height: 0;
+    /* Higher than the screen, its headings would scroll away. */
+    max-block-size: 100vh;
+    max-block-size: 100dvh;
   }
   .key {
     display: flex;
@@ -22,125 +26,120 @@ export const styles = css`
   .map {
     overflow: auto;
     min-height: 0;
-    outline-offset: -2px;
+    overscroll-behavior: contain;
   }
-  table {
-    border-collapse: separate;
-    border-spacing: 0;
-    width: auto;
-    min-width: 100%;
+  .map table,
+  .map :is(thead, tbody, tr) {
+    display: block;
   }
-  th,
-  td {
+  .map table {
+    position: relative;
+    width: var(--wide);
+  }
+  .map :is(th, td) {
+    overflow: hidden;
     padding: 0.25rem 0.5rem;
-    border-right: 1px solid var(--_hair);
-    vertical-align: middle;
-  }
-  thead th {
-    position: sticky;
-    top: 0;
-    z-index: 1;
-    border-bottom: 1px solid var(--_rule);
-    background: var(--_raised);
+    border: 0 solid var(--_hair);
+    border-block-end-width: 1px;
+    border-inline-end-width: 1px;
     line-height: 1.25;
-    vertical-align: bottom;
+  }
+  .map thead {
+    position: sticky;
+    inset-block-start: 0;
+    z-index: 2;
+    height: var(--head);
+    background: var(--_raised);
+  }
+  .map thead tr {
+    position: relative;
+    height: 100%;
+  }
+  .map thead th {
+    display: flex;
+    flex-direction: column;
+    justify-content: end;
+    position: absolute;
+    inset-block: 0;
+    width: var(--column);
+    border-block-end-color: var(--_rule);
     white-space: nowrap;
     font-weight: 400;
     font-size: var(--_small);
   }
+  .map thead br {
+    display: none;
+  }
+  th strong {
+    color: var(--_ink);
+    font-weight: 650;
+  }
   thead th strong {
     display: block;
-    color: var(--_ink);
+    overflow: hidden;
     font-size: var(--_text);
-    font-weight: 650;
+    text-overflow: ellipsis;
   }
   thead th.withdrawn strong {
     text-decoration: line-through;
   }
-  tbody th,
-  thead th:first-child {
+  .map :is(tbody th, .corner) {
     position: sticky;
     inset-inline-start: 0;
     z-index: 1;
-    width: 11rem;
-    min-width: 11rem;
+    width: var(--names);
+    height: 100%;
     background: var(--_raised);
-    border-right: 1px solid var(--_rule);
+    border-inline-end-color: var(--_rule);
   }
-  thead th:first-child {
-    z-index: 2;
+  .map tbody {
+    position: relative;
+    height: var(--high);
   }
-  tbody th {
+  .map tbody tr {
+    position: absolute;
+    inset-inline: 0;
+    height: var(--row);
+    contain: layout size style;
+  }
+  .map tbody th {
+    display: flex;
+    flex-direction: column;
+    justify-content: center;
     color: var(--_ink);
     font-weight: 400;
-    line-height: 1.25;
   }
-  tbody th strong {
-    font-weight: 650;
+  .map tbody th strong,
+  .map tbody th .quiet {
+    display: -webkit-box;
+    -webkit-box-orient: vertical;
+    -webkit-line-clamp: 2;
+    overflow: hidden;
+    overflow-wrap: anywhere;
   }
-  tbody th .quiet {
+  th .quiet {
     display: block;
     font-size: var(--_small);
   }
-  td {
-    min-width: 5.25rem;
-    height: 2.875rem;
-    line-height: 1.2;
-    cursor: pointer;
-    white-space: nowrap;
+  .map tbody th.within {
+    box-shadow: inset 3px 0 0 var(--_act);
   }
-  td .amount {
+  .map tbody th.within:dir(rtl) {
+    box-shadow: inset -3px 0 0 var(--_act);
+  }
+  .map thead th.within {
+    box-shadow: inset 0 -3px 0 var(--_act);
+  }
+  .map td {
     display: flex;
-    align-items: center;
-    gap: 0.3125rem;
-    font-size: var(--_text);
-    font-weight: 600;
-  }
-  td .word {
-    font-size: var(--_small);
-  }
-  td.fits {
-    background: var(--_good-wash);
-  }
-  td.fits :is(.amount, .word) {
-    color: var(--_good);
-  }
-  td.near {
-    background: var(--_bad-wash);
-  }
-  td.short :is(.amount, .word) {
-    color: var(--_bad);
-  }
-  td.never {
-    color: var(--_quiet);
-  }
-  td.never {
-    white-space: normal;
-  }
-  td.short .amount {
-    font-weight: 500;
-  }
-  td.near .amount {
-    font-weight: 650;
-  }
-  td.never .amount {
-    font-size: var(--_small);
-    font-weight: 400;
-  }
-  td:hover {
-    box-shadow: inset 0 0 0 1px var(--_act);
-  }
-  td[aria-selected='true'] {
-    box-shadow: inset 0 0 0 2px var(--_act);
-  }
-  td:focus-visible {
-    outline: 2px solid var(--_focus);
-    outline-offset: -4px;
-  }
-  .mark {
-    flex: none;
-    fill: currentColor;
-    stroke: currentColor;
+    flex-direction: column;
+    justify-content: center;
+    position: absolute;
+    inset-block: 0;
+    width: var(--column);
+    scroll-margin-block-start: var(--head);
+    scroll-margin-inline-start: var(--names);
+    cursor: pointer;
   }
   .good {
     color: var(--_good);
@@ -148,33 +147,44 @@ export const styles = css`
   .bad {
     color: var(--_bad);
   }
-  @container desk (max-width: 46rem) {
-    tbody th,
-    thead th:first-child {
-      width: 7.5rem;
-      min-width: 7.5rem;
-      max-width: 7.5rem;
+  @media print {
+    :host {
+      page: possession-plan;
+      display: block;
+      max-block-size: none;
     }
-    td {
-      min-width: 4.75rem;
+    .left-out {
+      margin-bottom: 2mm;
+      font-weight: 650;
     }
-  }
-  @media (max-width: 46rem) {
-    tbody th,
-    thead th:first-child {
-      width: 7.5rem;
-      min-width: 7.5rem;
-      max-width: 7.5rem;
-      overflow-wrap: anywhere;
+    .sheet {
+      width: auto;
+      margin-bottom: 4mm;
+      table-layout: fixed;
     }
-  }
-  @media (forced-colors: active) {
-    td.short {
-      border: 1px dashed CanvasText;
+    .sheet :is(th, td) {
+      width: 6.25rem;
+      padding: 0.125rem 0.3125rem;
+      border: 0.5pt solid var(--_hair);
+      line-height: 1.2;
+      vertical-align: middle;
     }
-    td[aria-selected='true'] {
-      outline: 2px solid Highlight;
-      outline-offset: -2px;
+    .sheet th:first-child {
+      width: 9.25rem;
+    }
+    .sheet thead th {
+      border-block-end: 1pt solid var(--_rule);
+      font-weight: 400;
+      vertical-align: bottom;
+    }
+    /* Colour does not come to paper: a near miss has a frame of its own. */
+    .sheet td.near {
+      border: 1.5pt solid var(--_rule);
+    }
+    .sheet td.fits .amount {
+      font-weight: 700;
     }
   }
 `;
+
+export const styles = [map, cellStyles];

@@ -1,50 +1,68 @@
 import {
   html,
   LitElement,
+  nothing,
   type PropertyDeclarations,
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { durationText } from '../../src/calendar/index.js';
 import type { PackageSummary } from '../../src/engine/types.js';
 import type { FitVerdict } from '../../src/fit/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { clockText, countText, dayText } from '../shared/format.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { gridMove } from '../shared/grid-keys.js';
+import { SightWatch } from '../shared/in-sight.js';
+import { paper } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
+import { rightToLeft } from '../shared/right-to-left.js';
 import { FitSelectEvent } from './fit-select-event.js';
 import { styles } from './fit.styles.js';
-import { isNearMiss, verdictKind, verdictMark, verdictText } from './verdict-mark.js';
+import { MapView, type MapData } from './map-view.js';
+import { printedMap } from './printed.js';
+import { defaultStrings, type FitStrings } from './strings.js';
+import { VerdictBook } from './verdict-book.js';
+import { verdictMark } from './verdict-mark.js';
 
 /** Beyond this many pairs the calculation gives no verdicts at all. */
 const MOST_PAIRS = 200_000;
 
 /**
- * Every package against every window: spare time, or what is missing.
+ * Every package against every window: spare time, or what is missing. Only the cells in sight are drawn, and only what
+ * is in sight is worked out; on paper all are, in a part where they are too many.
  *
  * Keyboard: ARIA grid pattern, one tab stop, selection by Enter, Space or click.
  * @summary Which work fits which window, by how much.
  * @tag possession-fit
  * @event {FitSelectEvent} possession-fit-select - A reader picks a package against a window.
  * @csspart cell - One verdict.
+ * @csspart cautions - The cautions, seen in print.
  */
 export class PossessionFit extends LitElement {
-  static override readonly styles = [...base, styles];
+  static override readonly styles = [...base, cautionStyles, styles, rightToLeft, paper];
   static override readonly properties: PropertyDeclarations = {
     packages: { attribute: false },
     windows: { attribute: false },
     fits: { attribute: false },
     selected: { attribute: false },
+    strings: { attribute: false },
   };
 
   declare packages: readonly PackageSummary[];
   declare windows: readonly AccessWindow[];
+  /** Quickest by packages, then windows, in the order of both. */
   declare fits: readonly FitVerdict[];
-  /** The cell picked; null: none. */
+  /** The cell picked; null: none. Setting it shows the cell within the map. */
   declare selected: { readonly package: string; readonly window: string } | null;
+  /** Words to use in place of the element's own. */
+  declare strings: Partial<FitStrings>;
 
-  #verdicts = new Map<string, FitVerdict>();
+  #words: FitStrings = defaultStrings;
+  #book = new VerdictBook([], [], []);
   #at = { row: 0, column: 0 };
+  #chosen = { row: -1, column: -1 };
+  #view: MapView | undefined;
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
@@ -52,117 +70,103 @@ export class PossessionFit extends LitElement {
     this.windows = [];
     this.fits = [];
     this.selected = null;
+    this.strings = {};
+    new SightWatch(this, () => this.#view?.look());
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.requestUpdate();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#view?.dispose();
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('fits'))
-      this.#verdicts = new Map(
-        this.fits.map((one) => [JSON.stringify([one.package, one.window]), one]),
-      );
-    if (changed.has('selected') && this.selected) {
-      const row = this.packages.findIndex((one) => one.id === this.selected?.package);
-      const column = this.windows.findIndex((one) => one.id === this.selected?.window);
-      if (row >= 0 && column >= 0) this.#at = { row, column };
-    }
+    if (changed.has('strings')) this.#words = { ...defaultStrings, ...this.strings };
+    const others = changed.has('packages') || changed.has('windows');
+    if (others || changed.has('fits'))
+      this.#book = new VerdictBook(this.fits, this.packages, this.windows);
+    if (others || changed.has('selected'))
+      this.#chosen = {
+        row: this.packages.findIndex((one) => one.id === this.selected?.package),
+        column: this.windows.findIndex((one) => one.id === this.selected?.window),
+      };
+    if (changed.has('selected') && this.#isChosen) this.#at = this.#chosen;
     this.#at = {
       row: Math.max(0, Math.min(this.#at.row, this.packages.length - 1)),
       column: Math.max(0, Math.min(this.#at.column, this.windows.length - 1)),
     };
   }
 
+  protected override updated(changed: PropertyValues<this>): void {
+    const scroller = this.renderRoot.querySelector<HTMLElement>('.map') ?? undefined;
+    if (this.#view?.scroller !== scroller) {
+      this.#view?.dispose();
+      this.#view = scroller && new MapView(scroller);
+    }
+    this.#view?.update(this.#data);
+    if (changed.has('selected') && this.#isChosen) this.#view?.bring(this.#chosen);
+  }
+
   override render(): TemplateResult {
-    if (this.packages.length === 0 || this.windows.length === 0)
-      return html`<p class="key">Nothing to compare yet: the map needs windows and work.</p>`;
+    const words = this.#words;
     const pairs = this.packages.length * this.windows.length;
+    if (pairs === 0) return html`<p class="key">${words.nothing}</p>`;
     if (this.fits.length === 0 && pairs > MOST_PAIRS)
       return html`<p class="key">
-        No verdicts: ${this.packages.length} packages against ${this.windows.length} windows are
-        more than ${MOST_PAIRS} pairs. Split the plan to compare them.
+        ${words.tooMany(this.packages.length, this.windows.length, MOST_PAIRS)}
       </p>`;
-    return html`<ul class="key" aria-label="Key">
-        <li class="good">${verdictMark('fits')} fits, usable time to spare</li>
-        <li class="bad">
-          ${verdictMark('short')} does not fit, time short; shaded when by an hour or less
-        </li>
-        <li>
-          ${verdictMark('never')} cannot be done there, however long; the reason stands in the cell
-        </li>
-        <li>Each package on its own, required margin held</li>
+    return html`<ul class="key" aria-label=${words.key}>
+        <li class="good">${verdictMark('fits')} ${words.fits}</li>
+        <li class="bad">${verdictMark('short')} ${words.short}</li>
+        <li>${verdictMark('never')} ${words.never}</li>
+        <li>${words.alone}</li>
       </ul>
-      <div class="map">
+      <div class="map on-screen">
         <table
           role="grid"
-          aria-label="Packages against windows"
+          aria-label=${words.map}
           aria-rowcount=${this.packages.length + 1}
           aria-colcount=${this.windows.length + 1}
           @keydown=${this.#onKey}
           @click=${this.#onClick}
+          @pointerover=${this.#onAsked}
+          @focusin=${this.#onAsked}
         >
-          <thead>
-            <tr role="row">
-              <th role="columnheader" scope="col">Package</th>
-              ${this.windows.map(
-                (one) =>
-                  html`<th role="columnheader" scope="col" class=${one.status} title=${one.title}>
-                    <strong>${one.id}</strong>${dayText(one.start, one.zone)}<br />${clockText(
-                      one.start,
-                      one.zone,
-                    )}&ndash;${clockText(one.end, one.zone)}
-                  </th>`,
-              )}
+          <thead role="rowgroup">
+            <tr role="row" aria-rowindex="1">
+              <th role="columnheader" scope="col" class="corner" aria-colindex="1">
+                ${words.package}
+              </th>
             </tr>
           </thead>
-          <tbody>
-            ${this.packages.map((pack, row) => this.#renderRow(pack, row))}
-          </tbody>
+          <tbody role="rowgroup"></tbody>
         </table>
-      </div>`;
+      </div>
+      ${this.#print.printing ? printedMap(this.#data, this.#view?.firstColumn ?? 0) : nothing}
+      <div class="on-paper">${cautionList(words.cautions)}</div>`;
   }
 
-  #renderRow(pack: PackageSummary, row: number): TemplateResult {
-    return html`<tr role="row">
-      <th role="rowheader" scope="row">
-        <strong>${pack.id}</strong>
-        <span class="quiet"
-          >${durationText(pack.minutes)} in ${countText(pack.activities.length, 'piece')}</span
-        >
-      </th>
-      ${this.windows.map((one, column) => this.#renderCell(pack, one, row, column))}
-    </tr>`;
+  get #data(): MapData {
+    return {
+      packages: this.packages,
+      windows: this.windows,
+      book: this.#book,
+      chosen: this.#isChosen ? this.#chosen : { row: -1, column: -1 },
+      at: this.#at,
+      words: this.#words,
+    };
   }
 
-  #renderCell(
-    pack: PackageSummary,
-    window: AccessWindow,
-    row: number,
-    column: number,
-  ): TemplateResult {
-    const verdict = this.#verdicts.get(JSON.stringify([pack.id, window.id]));
-    const chosen = this.selected?.package === pack.id && this.selected.window === window.id;
-    const here = this.#at.row === row && this.#at.column === column;
-    const kind = verdict ? verdictKind(verdict) : 'never';
-    const text = verdict ? verdictText(verdict) : { amount: 'not', word: 'read' };
-    return html`<td
-      part="cell"
-      role="gridcell"
-      class="${kind} ${verdict && isNearMiss(verdict) ? 'near' : ''}"
-      data-row=${row}
-      data-column=${column}
-      tabindex=${here ? 0 : -1}
-      aria-selected=${chosen}
-      title=${verdict?.reasons.map((one) => one.text).join(' ') ?? ''}
-    >
-      <span class="amount">${verdictMark(kind)}${text.amount}</span>
-      <span class="word">${text.word}</span>
-    </td>`;
+  get #isChosen(): boolean {
+    return this.#chosen.row >= 0 && this.#chosen.column >= 0;
   }
 
   #focusCell(): void {
-    void this.updateComplete.then(() => {
-      const cell = this.renderRoot.querySelector<HTMLElement>('td[tabindex="0"]');
-      cell?.focus();
-      cell?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-    });
+    void this.updateComplete.then(() => this.#view?.focus(this.#at));
   }
 
   #select(): void {
@@ -174,15 +178,25 @@ export class PossessionFit extends LitElement {
   }
 
   readonly #onClick = (event: Event): void => {
-    const cell = (event.target as Element).closest<HTMLElement>('td');
-    if (!cell) return;
-    this.#at = { row: Number(cell.dataset['row']), column: Number(cell.dataset['column']) };
+    const at = placeOf(event);
+    if (!at) return;
+    this.#at = at;
     this.#select();
     this.#focusCell();
   };
 
+  /** The reasons in whole sentences, only once someone points at a cell or comes to it. */
+  readonly #onAsked = (event: Event): void => {
+    const at = placeOf(event);
+    if (at) this.#view?.cell(at.row, at.column)?.explain();
+  };
+
   readonly #onKey = (event: KeyboardEvent): void => {
-    const size = { rows: this.packages.length, columns: this.windows.length };
+    const size = {
+      rows: this.packages.length,
+      columns: this.windows.length,
+      page: this.#view?.page ?? 1,
+    };
     const to = gridMove(event, this.#at, size);
     if (to) {
       event.preventDefault();
@@ -194,6 +208,12 @@ export class PossessionFit extends LitElement {
       this.#select();
     }
   };
+}
+
+function placeOf(event: Event): { row: number; column: number } | undefined {
+  const cell = (event.target as Element).closest<HTMLElement>('td[data-row]');
+  if (!cell) return undefined;
+  return { row: Number(cell.dataset['row']), column: Number(cell.dataset['column']) };
 }
 
 declare global {

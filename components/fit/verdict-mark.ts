@@ -2,11 +2,21 @@ import { svg, html, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import type { FitVerdict } from '../../src/fit/types.js';
 
-/** `fits`: it does. `short`: more time would cure it. `never`: no amount of time does. */
-export type VerdictKind = 'fits' | 'short' | 'never';
+/**
+ * `fits`: it does. `short`: more time would cure it. `never`: no amount of time does. `no`: it does not, and why is still
+ * to be worked out.
+ */
+export type VerdictKind = 'fits' | 'short' | 'never' | 'no';
 
+/** Whether a "no" has still to be worked out, which takes long enough to be left until there is time. */
+export function isOpen(verdict: FitVerdict): boolean {
+  return verdict.settled === false;
+}
+
+/** Reads nothing that would have to be worked out. */
 export function verdictKind(verdict: FitVerdict): VerdictKind {
   if (verdict.fits) return 'fits';
+  if (isOpen(verdict)) return 'no';
   return verdict.spareMinutes === null ? 'never' : 'short';
 }
 
@@ -38,20 +48,25 @@ export function isNearMiss(verdict: FitVerdict): boolean {
 /** What a cell shows: the amount and the word that says of what; for a plain no, its first reason. */
 export function verdictText(verdict: FitVerdict): { amount: string; word: string } {
   const kind = verdictKind(verdict);
+  if (kind === 'no') return { amount: 'does not fit', word: '' };
   if (kind === 'never') {
-    const first = verdict.reasons[0]?.code ?? 'no';
+    const first = verdict.firstCode ?? verdict.reasons[0]?.code ?? 'no';
     return { amount: shortReason[first] ?? first.replaceAll('-', ' '), word: '' };
   }
   const amount = durationText(Math.abs(verdict.spareMinutes ?? 0));
   return { amount, word: kind === 'fits' ? 'spare' : 'short' };
 }
 
-/** A filled disc, a wedge with its point down, a bar: three shapes that stay apart in one colour. */
+/** A filled disc, a wedge with its point down, a bar: three shapes that stay apart in one colour. `no` has none yet. */
+export const markPath: Readonly<Record<VerdictKind, string>> = {
+  fits: 'M1 5 A4 4 0 1 1 9 5 A4 4 0 1 1 1 5 Z',
+  short: 'M1 1.5 H9 L5 9 Z',
+  never: 'M1 5 H9',
+  no: '',
+};
+
 export function verdictMark(kind: VerdictKind): TemplateResult {
-  const shape = {
-    fits: svg`<circle cx="5" cy="5" r="4" stroke="none"></circle>`,
-    short: svg`<path d="M1 1.5 H9 L5 9 Z" fill="none" stroke-width="1.5"></path>`,
-    never: svg`<path d="M1 5 H9" fill="none" stroke-width="2"></path>`,
-  }[kind];
-  return html`<svg class="mark" width="10" height="10" aria-hidden="true">${shape}</svg>`;
+  return html`<svg class="mark ${kind}" width="10" height="10" aria-hidden="true">
+    ${svg`<path d=${markPath[kind]}></path>`}
+  </svg>`;
 }

@@ -49,7 +49,7 @@ export function windowRow(
   >
     <div class="name">
       <strong>${one.id}</strong
-      ><span class="title" title=${place ? one.title : nothing}>${one.title}</span
+      ><span class="title run" title=${place ? one.title : nothing}>${one.title}</span
       ><span class="status">${statusText(one, words)}</span>
     </div>
     ${windowPicture(one, drawnLines(one, ledger), scale, words)}

@@ -51,36 +51,39 @@ export class Pool<Item extends Pooled> {
     this.#free = this.#free.slice(0, SPARE);
   }
 
-  /** Puts the items into reading order, which recycling mixes up; for those who read without keys. */
-  settle(parent: Element): void {
-    const items = [...this.#drawn.entries()].sort(([a], [b]) => a - b);
-    for (const [index, [, item]] of items.entries()) {
-      const there = parent.children[index] ?? null;
-      if (there !== item.element) parent.insertBefore(item.element, there);
-    }
-  }
-
-  /**
-   * Draws these places and no others, in reading order at once, without moving an element that stays: one that has the
-   * focus would lose it.
-   * @param places Ascending.
-   * @param after The last child of the parent that is not of the pool.
-   */
+  /** Draws these places and no others. Elements that are written anew stay where they are until `settle`: it is quicker. */
   lay(
     parent: Element,
     places: readonly number[],
     write: (item: Item, place: number) => void,
-    after: Element | null = null,
   ): void {
     const wanted = new Set(places);
     this.keep((place) => wanted.has(place));
-    this.shed();
-    let next = after ? after.nextElementSibling : parent.firstElementChild;
     for (const place of places) {
       const item = this.take(place);
       write(item, place);
-      if (item.element === next) next = next.nextElementSibling;
-      else parent.insertBefore(item.element, next);
+      if (item.element.parentNode !== parent) parent.append(item.element);
+    }
+    this.shed();
+  }
+
+  /**
+   * Puts the items into reading order, which recycling mixes up; for those who read without keys.
+   * @param after The last child of the parent that is not of the pool.
+   * @param held An element that must not be moved: what has the focus would lose it.
+   */
+  settle(parent: Element, after: Element | null = null, held: Element | null = null): void {
+    const items = [...this.#drawn.entries()]
+      .sort(([a], [b]) => a - b)
+      .map(([, { element }]) => element);
+    const at = held ? items.findIndex((one) => one.contains(held)) : -1;
+    for (let place = at - 1; place >= 0; place -= 1)
+      if (items[place]!.nextElementSibling !== items[place + 1])
+        parent.insertBefore(items[place]!, items[place + 1]!);
+    for (let place = at + 1; place < items.length; place += 1) {
+      const before = items[place - 1] ?? after;
+      if (items[place]!.previousElementSibling !== before)
+        parent.insertBefore(items[place]!, before ? before.nextSibling : parent.firstChild);
     }
   }
 }

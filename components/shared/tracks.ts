@@ -12,7 +12,6 @@ export function evenPlaces(
   count: number,
   extra: number,
 ): Places {
-  if (to <= from) return { first: 0, end: 0 };
   const first = Math.max(0, Math.floor(from / size) - extra);
   const end = Math.min(count, Math.ceil(to / size) + extra);
   return { first: Math.min(first, count), end: Math.max(0, end) };

@@ -1,5 +1,6 @@
 import type { Fault } from '../../src/model/index.js';
 import type { GridCell } from '../shared/grid-keys.js';
+import { Pool } from '../shared/pool.js';
 import { holds, type Block } from './selection.js';
 import type { SheetState } from './sheet-state.js';
 
@@ -41,9 +42,8 @@ interface PoolRow {
  */
 export class RowPool {
   readonly #body: HTMLElement;
-  readonly #rows = new Map<number, PoolRow>();
+  readonly #rows = new Pool(newRow);
   readonly #grip: HTMLElement;
-  #free: PoolRow[] = [];
 
   constructor(body: HTMLElement) {
     this.#body = body;
@@ -56,11 +56,7 @@ export class RowPool {
   draw(sheet: SheetState, part: DrawnPart, kept: GridCell | undefined, readonly: boolean): void {
     const wanted = (place: number): boolean =>
       (place >= part.first && place < part.end) || place === kept?.row;
-    for (const [place, row] of this.#rows)
-      if (!wanted(place)) {
-        this.#rows.delete(place);
-        this.#free.push(row);
-      }
+    this.#rows.keep(wanted);
     const columns = drawnColumns(sheet, part, kept?.column);
     const drawn = `${part.version} ${part.rowHeight} ${columns.join()}`;
     const last = sheet.size.rows - 1;
@@ -68,24 +64,18 @@ export class RowPool {
       this.#drawRow(sheet, place, columns, part.rowHeight, kept, drawn);
     if (kept && kept.row <= last && (kept.row < part.first || kept.row >= part.end))
       this.#drawRow(sheet, kept.row, columns, part.rowHeight, kept, drawn);
-    for (const row of this.#free) row.element.remove();
-    // As many as one scroll step can need; more would be kept for nothing.
-    this.#free = this.#free.slice(0, 60);
+    this.#rows.shed();
     this.#placeGrip(sheet, readonly);
   }
 
   /** The element of a cell of the view, where it is drawn. */
   cell(row: number, column: number): HTMLElement | undefined {
-    return this.#rows.get(row)?.cells.find((one) => one.column === column)?.element;
+    return this.#rows.at(row)?.cells.find((one) => one.column === column)?.element;
   }
 
   /** Puts the rows into reading order, which recycling mixes up; for those who read without the grid's keys. */
   settle(): void {
-    const rows = [...this.#rows.entries()].sort(([a], [b]) => a - b);
-    for (const [index, [, row]] of rows.entries()) {
-      const there = this.#body.children[index] ?? null;
-      if (there !== row.element) this.#body.insertBefore(row.element, there);
-    }
+    this.#rows.settle(this.#body);
   }
 
   #drawRow(
@@ -96,15 +86,10 @@ export class RowPool {
     kept: GridCell | undefined,
     drawn: string,
   ): void {
-    let row = this.#rows.get(place);
-    if (!row) {
-      row = this.#free.pop() ?? newRow();
-      this.#rows.set(place, row);
-      row.drawn = '';
-    }
-    if (row.drawn === drawn) return;
-    row.drawn = drawn;
+    const row = this.#rows.take(place);
     if (row.element.parentNode !== this.#body) this.#body.append(row.element);
+    if (row.place === place && row.drawn === drawn) return;
+    row.drawn = drawn;
     const fileRow = sheet.fileRow(place);
     const chosen = place === sheet.at.row;
     const open = place === kept?.row;

@@ -1,4 +1,5 @@
 import type { Fault, TableText } from '../../src/model/index.js';
+import { evenPlaces, type Places } from '../shared/tracks.js';
 
 export const ROW_HEIGHT = 30;
 /** Rows under a finger. */
@@ -38,10 +39,8 @@ export function rowsInView(
   height: number,
   count: number,
   rowHeight = ROW_HEIGHT,
-): { first: number; end: number } {
-  const first = Math.max(0, Math.floor(scrollTop / rowHeight) - 4);
-  const end = Math.min(count, Math.ceil((scrollTop + height) / rowHeight) + 4);
-  return { first: Math.min(first, count), end };
+): Places {
+  return evenPlaces(scrollTop, scrollTop + height, rowHeight, count, 4);
 }
 
 /** Columns to draw beside the first, which is always drawn; half-open. `widths` are those of the columns shown. */
@@ -49,7 +48,7 @@ export function columnsInView(
   scrollLeft: number,
   width: number,
   widths: readonly number[],
-): { first: number; end: number } {
+): Places {
   const beyond = 200;
   let first = 1;
   let left = widths[0] ?? 0;

@@ -1,0 +1,27 @@
+import { fileURLToPath } from 'node:url';
+import puppeteer from 'puppeteer-core';
+import { createServer } from 'vite';
+
+/** Opens a page of the repository in a browser, from source. `use` is given the page; all is closed after it. */
+export async function withPage(path, use) {
+  const server = await createServer({
+    configFile: false,
+    root: fileURLToPath(new URL('../..', import.meta.url)),
+    server: { host: '127.0.0.1', port: 0 },
+    logLevel: 'error',
+  });
+  await server.listen();
+  const browser = await puppeteer.launch({
+    executablePath: process.env.CHROME_PATH,
+    args: ['--no-sandbox', '--disable-gpu'],
+  });
+  const page = await browser.newPage();
+  page.on('pageerror', (error) => console.error(error));
+  await page.setViewport({ width: 1920, height: 700 });
+  const { port } = server.httpServer.address();
+  await page.goto(`http://127.0.0.1:${port}/${path}`);
+  await page.waitForFunction(() => typeof globalThis.measure === 'function');
+  await use(page);
+  await browser.close();
+  await server.close();
+}

@@ -1,0 +1,26 @@
+import { countText } from '../shared/format.js';
+
+/** Words of the element, but for names, figures and the words of a verdict. Sentences with a figure are functions of it. */
+export const defaultStrings = {
+  nothing: 'Nothing to compare yet: the map needs windows and work.',
+  tooMany: (packages: number, windows: number, most: number) =>
+    `No verdicts: ${packages} packages against ${windows} windows are more than ${most} pairs. Split the plan to compare them.`,
+  key: 'Key',
+  fits: 'fits, usable time to spare',
+  short: 'does not fit, time short; shaded when by an hour or less',
+  never: 'cannot be done there, however long; the reason stands in the cell',
+  alone: 'Each package on its own, required margin held',
+  map: 'Packages against windows',
+  package: 'Package',
+  inPieces: (time: string, pieces: number) => `${time} in ${countText(pieces, 'piece')}`,
+  printedPart: (packages: number, windows: number, from: string, to: string) =>
+    `On this paper: ${countText(packages, 'package')} against ${countText(windows, 'window')}, from ${from} to ${to}.`,
+  leftOutWindows: (count: number) =>
+    `${countText(count, 'window is', 'windows are')} left out: bring another window to the start of the map to print from it on.`,
+  leftOutPackages: (count: number) => `${countText(count, 'package is', 'packages are')} left out.`,
+  open: (count: number) =>
+    `${countText(count, 'cell says', 'cells say')} only that the work does not fit: by how much was not worked out in the time there was.`,
+  cautions: 'Cautions',
+};
+
+export type FitStrings = Readonly<typeof defaultStrings>;

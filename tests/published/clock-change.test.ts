@@ -5,24 +5,15 @@ import {
   dayFromText,
   easterDay,
   HOUR,
-  instantOf,
   isoText,
   readings,
   weekdayOfDay,
 } from '../../src/calendar/index.js';
+import { at } from '../helpers/clock.js';
 
 /** Elapsed hours between two local times, by this project and by a second time library. */
 function hours(from: string, to: string, zone: string): { ours: number; theirs: number } {
-  const ours = (text: string): number => {
-    const [year, month, day, hour, minute] = text.split(/[-T:]/).map(Number) as [
-      number,
-      number,
-      number,
-      number,
-      number,
-    ];
-    return instantOf({ year, month, day, hour, minute }, zone, 'reject');
-  };
+  const ours = (text: string): number => at(text, 'reject', zone);
   const theirs = (text: string): number =>
     Temporal.PlainDateTime.from(text).toZonedDateTime(zone, { disambiguation: 'reject' })
       .epochMilliseconds;

@@ -1,13 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import {
-  DAY,
-  HOUR,
-  instantOf,
-  lengthMinutes,
-  MINUTE,
-  dayFromText,
-} from '../../src/calendar/index.js';
+import { DAY, HOUR, lengthMinutes, MINUTE, dayFromText } from '../../src/calendar/index.js';
 import {
   averageDay,
   checkRoster,
@@ -15,24 +8,14 @@ import {
   nightOf,
   type Assignment,
 } from '../../src/rules/people/index.js';
+import { at, zone } from '../helpers/clock.js';
 
-const zone = 'Europe/London';
 const set = (name: string) =>
   limitSetSchema.parse(
     JSON.parse(
       readFileSync(new URL(`../../sample-csv/limits/${name}.json`, import.meta.url), 'utf8'),
     ),
   );
-const at = (text: string) => {
-  const [year, month, day, hour, minute] = text.split(/[- :]/).map(Number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return instantOf({ year, month, day, hour, minute }, zone, 'earlier');
-};
 const turn = (start: string, end: string, id = start): Assignment => ({
   id,
   crew: 'A',

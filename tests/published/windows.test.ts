@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { HOUR, instantOf, isoText, MINUTE, type Instant } from '../../src/calendar/index.js';
+import { HOUR, isoText, MINUTE } from '../../src/calendar/index.js';
 import {
   noRules,
   ordinaryNeeds,
@@ -9,18 +9,13 @@ import {
   type RuleSet,
 } from '../../src/model/index.js';
 import { ledgerOf } from '../../src/rules/index.js';
+import { at, zone } from '../helpers/clock.js';
 
-const zone = 'Europe/London';
-const at = (date: string, clock: string): Instant => {
-  const [year, month, day] = date.split('-').map(Number) as [number, number, number];
-  const [hour, minute] = clock.split(':').map(Number) as [number, number];
-  return instantOf({ year, month, day, hour, minute }, zone, 'reject');
-};
 const window = (date: string, from: string, to: string): AccessWindow => ({
   id: 'W',
   title: '',
-  start: at(date, from),
-  end: at(date, to),
+  start: at(`${date} ${from}`, 'reject'),
+  end: at(`${date} ${to}`, 'reject'),
   zone,
   lines: [],
   isolation: [],
@@ -112,10 +107,8 @@ describe('windows as published', () => {
         margin: { minutes: 45 },
       });
       const night = window(sunday, '07:00', '07:00');
-      const evening = at(
-        `${sunday.slice(0, 8)}${String(Number(sunday.slice(8)) - 1).padStart(2, '0')}`,
-        '23:00',
-      );
+      const saturday = String(Number(sunday.slice(8)) - 1).padStart(2, '0');
+      const evening = at(`${sunday.slice(0, 8)}${saturday} 23:00`, 'reject');
       expect(ledgerOf({ ...night, start: evening }, ordinaryNeeds, rules).usableMinutes).toBe(
         hours * 60,
       );

@@ -1,4 +1,4 @@
-import { instantOf, MINUTE, type Instant } from '../../../src/calendar/index.js';
+import { MINUTE } from '../../../src/calendar/index.js';
 import type { Engine, PackageSummary, Results } from '../../../src/engine/types.js';
 import type { FitVerdict } from '../../../src/fit/types.js';
 import {
@@ -11,20 +11,9 @@ import {
 } from '../../../src/model/index.js';
 import type { Ledger, LedgerKind, LedgerRow } from '../../../src/rules/types.js';
 import type { Allocation } from '../../../src/schedule/types.js';
+import { at, zone } from '../../helpers/clock.js';
 
-export const zone = 'Europe/London';
-
-/** `at('2027-03-27 22:50')` */
-export function at(text: string): Instant {
-  const [year, month, day, hour, minute] = text.split(/[- :]/).map(Number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return instantOf({ year, month, day, hour, minute }, zone, 'earlier');
-}
+export { at, zone };
 
 export function aWindow(
   id: string,

@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import {
   dailyBands,
   HOUR,
-  instantOf,
   isoText,
   localTimeOf,
   MINUTE,
@@ -12,21 +11,11 @@ import {
   type DailyBand,
   type Interval,
 } from '../../../src/calendar/index.js';
+import { at, zone } from '../../helpers/clock.js';
 
-const london = 'Europe/London';
-const at = (text: string): number => {
-  const [year, month, day, hour, minute] = text.split(/[- :]/).map(Number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return instantOf({ year, month, day, hour, minute }, london, 'earlier');
-};
 const shown = (band: DailyBand, from: string, to: string): string[] =>
-  dailyBands(band, { start: at(from), end: at(to) }, london).map(
-    (one) => `${isoText(one.start, london).slice(5, 16)} ${isoText(one.end, london).slice(5, 16)}`,
+  dailyBands(band, { start: at(from), end: at(to) }, zone).map(
+    (one) => `${isoText(one.start, zone).slice(5, 16)} ${isoText(one.end, zone).slice(5, 16)}`,
   );
 
 describe('a band that comes back every day', () => {
@@ -65,7 +54,7 @@ describe('a band that comes back every day', () => {
 
   it('of a whole day every day leaves nothing out', () => {
     const range = { start: at('2027-10-30 12:34'), end: at('2027-11-02 01:02') };
-    expect(dailyBands({ fromMinute: 0, toMinute: 1440 }, range, london)).toEqual([range]);
+    expect(dailyBands({ fromMinute: 0, toMinute: 1440 }, range, zone)).toEqual([range]);
   });
 
   // Summer Time Order 2002 (SI 2002/262): 28 March and 31 October 2027.
@@ -80,7 +69,7 @@ describe('a band that comes back every day', () => {
     const next = fromMinute > 1440;
     const range = { start: at(`${evening} 20:00`), end: at(`${evening} 20:00`) + 15 * HOUR };
     const band = { fromMinute: next ? fromMinute - 1440 : fromMinute, toMinute };
-    expect(totalMinutes(dailyBands(band, range, london))).toBe(minutes);
+    expect(totalMinutes(dailyBands(band, range, zone))).toBe(minutes);
   });
 
   it('that ends at a midnight shown twice ends the second time, two days after the day it belongs to', () => {
@@ -94,10 +83,10 @@ describe('a band that comes back every day', () => {
   it('refuses edges that are no minute of the day', () => {
     const range = { start: 0, end: HOUR };
     for (const wrong of [-1, 1441, 1.5, Number.NaN]) {
-      expect(() => dailyBands({ fromMinute: wrong, toMinute: 60 }, range, london)).toThrow(
+      expect(() => dailyBands({ fromMinute: wrong, toMinute: 60 }, range, zone)).toThrow(
         RangeError,
       );
-      expect(() => dailyBands({ fromMinute: 60, toMinute: wrong }, range, london)).toThrow(
+      expect(() => dailyBands({ fromMinute: 60, toMinute: wrong }, range, zone)).toThrow(
         RangeError,
       );
     }
@@ -119,12 +108,12 @@ describe('a band that comes back every day', () => {
         fc.integer({ min: 1, max: 50 }),
         (fromMinute, toMinute, days, hour, hours) => {
           const range: Interval = { start: hour * HOUR, end: (hour + hours) * HOUR };
-          const bands = dailyBands({ fromMinute, toMinute, ...(days && { days }) }, range, london);
+          const bands = dailyBands({ fromMinute, toMinute, ...(days && { days }) }, range, zone);
           const onDay = (weekday: number): boolean => !days || days.includes(weekday);
           for (let moment = range.start; moment < range.end; moment += 7 * MINUTE) {
-            const local = localTimeOf(moment, london);
+            const local = localTimeOf(moment, zone);
             const minute = local.hour * 60 + local.minute;
-            const today = weekdayOf(moment, london);
+            const today = weekdayOf(moment, zone);
             const yesterday = ((today + 5) % 7) + 1;
             const inside =
               fromMinute < toMinute

@@ -4,7 +4,6 @@ import { describe, expect, it } from 'vitest';
 import {
   DAY,
   HOUR,
-  instantOf,
   localText,
   localTimeOf,
   MINUTE,
@@ -18,18 +17,8 @@ import {
   milestoneEvents,
   milestonesFor,
 } from '../../../src/rules/booking/index.js';
+import { at, zone } from '../../helpers/clock.js';
 
-const zone = 'Europe/London';
-const at = (text: string): Instant => {
-  const [year, month, day, hour, minute] = text.split(/[- :]/).map(Number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return instantOf({ year, month, day, hour, minute }, zone, 'earlier');
-};
 const windowOf = (start: string, end: string, more: Partial<AccessWindow> = {}): AccessWindow => ({
   id: 'W1',
   title: 'Deck renewal',

@@ -1,4 +1,4 @@
-import { instantOf, isoText, type Instant, type Interval } from '../../../src/calendar/index.js';
+import { isoText, type Instant, type Interval } from '../../../src/calendar/index.js';
 import {
   ruleSetSchema,
   type AccessWindow,
@@ -6,20 +6,12 @@ import {
   type RuleSet,
 } from '../../../src/model/index.js';
 import type { Ledger } from '../../../src/rules/index.js';
+import { at as atClock, zone } from '../../helpers/clock.js';
 
-export const zone = 'Europe/London';
+export { zone };
 
-/** A moment from `2027-05-01 23:00`, London clocks. */
-export function at(text: string): Instant {
-  const [year, month, day, hour, minute] = text.split(/[- :]/).map(Number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return instantOf({ year, month, day, hour, minute }, zone, 'reject');
-}
+/** A time that clocks show once. */
+export const at = (text: string): Instant => atClock(text, 'reject');
 
 export const between = (start: string, end: string): Interval => ({
   start: at(start),

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DAY, HOUR, instantOf, MINUTE, type Instant } from '../../../src/calendar/index.js';
+import { DAY, HOUR, MINUTE } from '../../../src/calendar/index.js';
 import {
   checkRoster,
   crewsNeeded,
@@ -11,23 +11,12 @@ import {
   type Limit,
   type LimitSet,
 } from '../../../src/rules/people/index.js';
+import { at, zone } from '../../helpers/clock.js';
 
-const zone = 'Europe/London';
 const folder = new URL('../../../sample-csv/limits/', import.meta.url);
 const sample = (name: string): LimitSet =>
   limitSetSchema.parse(JSON.parse(readFileSync(new URL(`${name}.json`, folder), 'utf8')));
 
-/** `2027-03-27 19:00` in London. */
-function at(text: string): Instant {
-  const [year, month, day, hour, minute] = text.split(/[- :]/).map(Number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
-  return instantOf({ year, month, day, hour, minute }, zone, 'earlier');
-}
 let serial = 0;
 function turn(start: string, end: string, more: Partial<Assignment> = {}): Assignment {
   serial += 1;

@@ -30,7 +30,10 @@ function share(claims: readonly Claim[], within: Interval): readonly Share[] {
   return claims.map((claim) => {
     const start = Math.min(Math.max(claim.start, within.start), within.end);
     const inside = { start, end: Math.max(start, Math.min(claim.end, within.end)) };
-    const pieces = subtract(unionOf([inside]), taken);
+    const asked = inside.end > start ? [inside] : [];
+    // Claims mostly come one after another: then nothing of them is taken yet.
+    const pieces =
+      taken.length === 0 || taken.at(-1)!.end <= start ? asked : subtract(asked, taken);
     taken = unionOf([...taken, ...pieces]);
     return { claim, inside, pieces };
   });
@@ -50,6 +53,7 @@ function remarks({ claim, inside, pieces }: Share): string {
   const needed = lengthMinutes(claim);
   const has = lengthMinutes(inside);
   const shared = has - totalMinutes(pieces);
+  if (needed > 0 && shared === 0 && has === needed) return '';
   const texts: string[] = [];
   if (needed === 0) texts.push('It takes no time.');
   else if (shared > 0 && pieces.length === 0)
@@ -70,19 +74,21 @@ function remarks({ claim, inside, pieces }: Share): string {
  * that rows still follow one another without a gap.
  */
 export function rowsOfSteps(claims: readonly Claim[], within: Interval): readonly LedgerRow[] {
-  const shares = share(claims, within);
-  const filled = shares.flatMap((one) =>
-    one.pieces.map((piece) => rowOf(one.claim, piece, one.claim.why + remarks(one))),
-  );
-  const empty = shares
-    .filter((one) => one.pieces.length === 0)
-    .map((one) => {
-      const { start } = one.inside;
-      const over = filled.find((row) => row.start < start && start < row.end);
-      const at = over ? over.end : start;
-      return rowOf(one.claim, { start: at, end: at }, one.claim.why + remarks(one));
-    });
-  return [...filled, ...empty];
+  const rows: LedgerRow[] = [];
+  const empty: Share[] = [];
+  for (const one of share(claims, within)) {
+    const { claim, pieces } = one;
+    const why = claim.why + remarks(one);
+    for (const piece of pieces) rows.push(rowOf(claim, piece, why));
+    if (pieces.length === 0) empty.push(one);
+  }
+  for (const one of empty) {
+    const { start } = one.inside;
+    const over = rows.find((row) => row.start < start && start < row.end);
+    const at = over ? over.end : start;
+    rows.push(rowOf(one.claim, { start: at, end: at }, one.claim.why + remarks(one)));
+  }
+  return rows;
 }
 
 /** Rows of stops: what of each lies in the time between lead-in and lead-out; a stop that lies outside has no row. */

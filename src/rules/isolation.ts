@@ -16,6 +16,8 @@ export interface IsolationTimes extends Interval {
  * times, the whole window where none has times of its own. It ends before it starts when those times do not meet.
  */
 export function isolationTimes(window: AccessWindow, needs: Needs): IsolationTimes {
+  if (needs.isolation.length === 0)
+    return { start: window.start, end: window.end, startLate: [], endEarly: [], notBooked: [] };
   const needed = window.isolation.filter((one) => needs.isolation.includes(one.section));
   const times = needed.flatMap(({ section, during }) => (during ? [{ section, ...during }] : []));
   const start = Math.max(window.start, ...times.map((one) => one.start));

@@ -9,13 +9,13 @@ import {
   type Instant,
   type Interval,
 } from '../calendar/index.js';
-import type { AccessWindow, Needs, PlanRules } from '../model/index.js';
+import type { AccessWindow, Needs, PlanRules, Step } from '../model/index.js';
 import { rowsOfSteps, rowsOfStops, type Claim } from './claim.js';
 import { closedClaims, curfewClaims } from './curfews.js';
 import { isolationTimes, type IsolationTimes } from './isolation.js';
 import { shiftBreaks } from './shift-breaks.js';
 import { layOut, type PlacedStep } from './steps.js';
-import type { Ledger, LedgerKind, LedgerRow } from './types.js';
+import type { Ledger, LedgerRow } from './types.js';
 
 const conditions = {
   always: 'Every window',
@@ -32,21 +32,38 @@ function clockText(at: Instant, window: AccessWindow): string {
   return lengthMinutes(window) > 24 * 60 ? text : text.slice(11);
 }
 
+const counted = {
+  'lead-in': 'forward from the start of the window',
+  'lead-out': 'back from the required margin',
+};
+
+/** What is said of a step that follows others is the same in every window. */
+const whyOf = { 'lead-in': new WeakMap<Step, string>(), 'lead-out': new WeakMap<Step, string>() };
+
 function stepClaim(
-  placed: PlacedStep,
-  kind: LedgerKind,
-  counted: string,
+  { step, beside, start, end }: PlacedStep,
+  kind: keyof typeof counted,
   window: AccessWindow,
 ): Claim {
-  const { step, beside, start, end } = placed;
-  const along =
-    beside !== undefined
-      ? ` Alongside “${beside}”, ${clockText(start, window)} to ${clockText(end, window)}.`
-      : step.alongside !== undefined
-        ? ` “${step.alongside}” does not apply here, so it follows the steps before it.`
-        : '';
-  const why = `${conditions[step.when]}: ${durationText(step.minutes)}, counted ${counted}.${along}${sourceText(step.source)}`;
-  return { start, end, rule: step.step, kind, why };
+  const rule = step.step;
+  if (beside !== undefined) {
+    const [from, to] = [clockText(start, window), clockText(end, window)];
+    const along = ` Alongside “${beside}”, ${from} to ${to}.`;
+    return { start, end, rule, kind, why: stepText(step, kind, along) };
+  }
+  let why = whyOf[kind].get(step);
+  if (why === undefined) {
+    const along =
+      step.alongside === undefined
+        ? ''
+        : ` “${step.alongside}” does not apply here, so it follows the steps before it.`;
+    whyOf[kind].set(step, (why = stepText(step, kind, along)));
+  }
+  return { start, end, rule, kind, why };
+}
+
+function stepText(step: Step, kind: keyof typeof counted, along: string): string {
+  return `${conditions[step.when]}: ${durationText(step.minutes)}, counted ${counted[kind]}.${along}${sourceText(step.source)}`;
 }
 
 /** Lead-in, forward from the start. Steps that isolate, and work that needs them, wait until the sections may be dead. */
@@ -58,7 +75,7 @@ function leadIn(
 ): readonly Claim[] {
   const claims = layOut(rules.leadIn, needs, window.start, (step) =>
     step.when === 'isolation' ? isolation.start : window.start,
-  ).map((one) => stepClaim(one, 'lead-in', 'forward from the start of the window', window));
+  ).map((one) => stepClaim(one, 'lead-in', window));
   const end = Math.max(isolation.start, ...claims.map((one) => one.end));
   const waits = subtract(unionOf([{ start: window.start, end }]), unionOf(claims));
   if (waits.length === 0) return claims;
@@ -89,12 +106,7 @@ function leadOut(
   const isolating = placed.filter((one) => one.step.when === 'isolation').map((one) => one.end);
   const start = Math.min(handback - length, isolation.end - Math.max(0, ...isolating));
   const claims = placed.map((one) =>
-    stepClaim(
-      { ...one, start: start + one.start, end: start + one.end },
-      'lead-out',
-      'back from the required margin',
-      window,
-    ),
+    stepClaim({ ...one, start: start + one.start, end: start + one.end }, 'lead-out', window),
   );
   const end = start + length;
   if (end >= handback || isolation.endEarly.length === 0) return claims;

@@ -9,6 +9,7 @@ import type { Claim } from './claim.js';
 export function shiftBreaks(window: Interval, shifts: ShiftRule | undefined): readonly Claim[] {
   if (!shifts || shifts.changeoverMinutes === 0) return [];
   const shift = shifts.longestMinutes * MINUTE;
+  if (window.start + shift >= window.end) return [];
   const source = shifts.source === undefined ? '' : ` Source: ${shifts.source}.`;
   const why = `A shift lasts ${durationText(shifts.longestMinutes)} at the longest; handing over takes its last ${durationText(shifts.changeoverMinutes)}.${source}`;
   const breaks: Claim[] = [];

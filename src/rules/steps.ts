@@ -42,11 +42,41 @@ function inOrder(steps: readonly Step[]): readonly Step[] {
   return [...ordered];
 }
 
+/** A step in the order of laying out. */
+interface Ordered {
+  readonly step: Step;
+  /** Its place among the steps that apply, as the list has them. */
+  readonly at: number;
+  /** The place of the step it starts with; -1 when it follows everything before it. */
+  readonly beside: number;
+}
+
+// Every window asks for the same few lists of the same few rules.
+const orders = new WeakMap<readonly Step[], Map<string, readonly Ordered[]>>();
+
+function orderOf(steps: readonly Step[], needs: Needs): readonly Ordered[] {
+  let known = orders.get(steps);
+  if (!known) orders.set(steps, (known = new Map<string, readonly Ordered[]>()));
+  const kind = `${needs.isolation.length > 0} ${needs.loud}`;
+  let order = known.get(kind);
+  if (!order) {
+    const called = steps.filter((one) => applies(one, needs));
+    const laid = inOrder(called);
+    order = laid.map((step, turn) => {
+      const named = laid.slice(0, turn).find((one) => one.step === step.alongside);
+      return { step, at: called.indexOf(step), beside: named ? called.indexOf(named) : -1 };
+    });
+    known.set(kind, order);
+  }
+  return order;
+}
+
 /**
  * The steps that apply, from `from` on, in the order of the list.
  *
  * A step starts when all laid out before it have ended, or when the step it names in `alongside` starts; a named step
- * that does not apply, or that is not there, is taken as not named. `notBefore` holds back single steps.
+ * that does not apply, or that is not there, is taken as not named. `notBefore` holds back single steps. Neither the list
+ * nor its steps may change afterwards.
  * @example layOut([{ step: 'Place protection', minutes: 30, when: 'always' }], ordinaryNeeds, 0)[0]?.end // 1800000
  */
 export function layOut(
@@ -55,14 +85,15 @@ export function layOut(
   from: Instant,
   notBefore: (step: Step) => Instant = () => from,
 ): readonly PlacedStep[] {
-  const placed: PlacedStep[] = [];
+  const order = orderOf(steps, needs);
+  const placed = new Array<PlacedStep>(order.length);
   let cursor = from;
-  for (const step of inOrder(steps.filter((one) => applies(one, needs)))) {
-    const named = placed.find((one) => one.step.step === step.alongside);
+  for (const { step, at, beside } of order) {
+    const named = beside < 0 ? undefined : placed[beside]!;
     const start = Math.max(named ? named.start : cursor, notBefore(step));
     const end = start + step.minutes * MINUTE;
-    placed.push({ step, start, end, ...(named && { beside: named.step.step }) });
+    placed[at] = named ? { step, start, end, beside: named.step.step } : { step, start, end };
     cursor = Math.max(cursor, end);
   }
-  return placed.sort((a, b) => steps.indexOf(a.step) - steps.indexOf(b.step));
+  return placed;
 }

@@ -87,6 +87,7 @@ const layout = css`
     background: var(--_paper);
   }
   .held,
+  .key-dates,
   .notes {
     padding: 0.75rem;
   }

@@ -20,6 +20,7 @@ import { askFigure, type AskFigure } from './ask-figure.js';
 import { costPicture, minuteAt } from './cost-picture.js';
 import { curveTable, rowTable, stepTable, trainTable } from './cost-tables.js';
 import { expectedPart } from './expected-part.js';
+import { keyDateList } from './key-date-list.js';
 import { moneyText, sumText } from './money-text.js';
 import { numberedSteps } from './numbered-steps.js';
 import { OverrunChangeEvent } from './overrun-change-event.js';
@@ -137,7 +138,8 @@ export class PossessionOverrun extends LitElement {
             : trainTable(at, zone, words)
         }
       </section>
-      ${this.#renderLengths(answer, words)} ${this.#renderNotes(answer, words)}`;
+      ${keyDateList(answer, zone, words)} ${this.#renderLengths(answer, words)}
+      ${this.#renderNotes(answer, words)}`;
   }
 
   #renderTop(

@@ -78,6 +78,15 @@ export const defaultStrings = {
   charged: 'Charged minutes',
   cancelled: 'cancelled',
 
+  keyDates: 'Key dates as planned',
+  keyDatesNote:
+    'What an overrun of this window adds stands above, by head of cost; dates of other windows are not moved by it.',
+  keyDateDue: (time: string) => `due ${time}`,
+  keyDateEnds: (time: string) => `planned to end ${time}`,
+  keyDateUnknown: 'not all of its work has a place',
+  keyDateMet: 'in time',
+  keyDateLate: (days: number) => `${days} ${days === 1 ? 'day' : 'days'} late`,
+  keyDateUnpriced: 'no price',
   lengths: 'Length of the closure, in hours that really pass',
   clockDecides:
     'The change of the clocks decides it: by wall-clock times it would be the other way.',

@@ -32,6 +32,7 @@ export function price(
     at: result,
     expected,
     lengths,
+    keyDates,
   } = priceOf(
     { plan, trains, prices },
     {
@@ -59,6 +60,18 @@ export function price(
       leavesAt: isoText(one.leavesAt, window.zone),
     })),
     lengths,
+    ...(keyDates && {
+      keyDates: keyDates.map((one) => ({
+        package: one.package,
+        due: isoText(one.due, plan.zone),
+        forecast: one.forecast === null ? null : isoText(one.forecast, plan.zone),
+        window: one.window,
+        daysLate: one.daysLate,
+        amount: one.amount,
+        how: one.formula,
+        source: one.source,
+      })),
+    }),
     notes: result.notes,
     risk:
       expected && outlook
@@ -94,6 +107,7 @@ export function price(
           `Expected cost of an overrun of the planned work: ${expected.expected} (standard error ${expected.standardError}); P80 ${expected.p80}, P95 ${expected.p95}; ${expected.runs} runs, seed ${asked.seed}.`,
         ]
       : []),
+    ...(keyDates ?? []).map((one) => `${one.title}, as planned: ${one.formula}.`),
     ...(lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
     ...result.notes,
   ].join('\n');

@@ -238,6 +238,35 @@ describe('possession-overrun', () => {
       .and.contain('clocks decides');
   });
 
+  it('lists the key dates that the plan misses, with what each costs and how late it is', async () => {
+    const line = { window: 'W1', inputs: [], source: 'made for the test' };
+    const el = await shown({
+      ...answerAt(35),
+      keyDates: [
+        {
+          ...line,
+          ...{ package: 'P1', title: 'Key date missed: P1', amount: '6500.00', daysLate: 1 },
+          ...{
+            due: night.end - 3_600_000,
+            forecast: night.end,
+            formula: '1 day x GBP 6500 = GBP 6500.00',
+          },
+        },
+        {
+          ...line,
+          ...{ package: 'P2', title: 'Key date missed: P2', amount: null, daysLate: null },
+          ...{ due: night.end, forecast: null, window: null, formula: 'not known' },
+        },
+      ],
+    });
+    const rows = texts(el, '.key-dates tbody tr').map((one) => one.replace(/\s+/g, ' '));
+    expect(rows[0]).to.contain('Key date missed: P1: 1 day late');
+    expect(rows[0]).to.contain('1 day x GBP 6500 = GBP 6500.00').and.to.contain('6,500.00');
+    expect(rows[1]).to.contain('not all of its work has a place').and.to.contain('no price');
+    expect(await axeFaults(el)).to.deep.equal([]);
+    expect(part(await shown(), '.key-dates')).to.equal(null);
+  });
+
   it('shows every caution', async () => {
     const answer = answerAt(35);
     const el = await shown(answer);

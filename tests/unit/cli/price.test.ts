@@ -55,4 +55,41 @@ describe('price on the command line', () => {
       expect(run.stderr).toContain('holidays');
     }
   });
+
+  it('prices a missed key date in a row of its own, and lists every key date of the plan', () => {
+    const path = files({
+      'windows.csv': 'window,start,end\nW1,2027-05-30 23:00,2027-05-31 05:00\n',
+      'work.csv':
+        'package,activity,minutes,key date\nDeck,A1,60,2027-05-31 05:20\nRail,B1,60,2027-05-29 12:00\n',
+      'prices.json': JSON.stringify({
+        ...book,
+        keyDates: [
+          { package: 'Deck', perDay: '1500', once: '5000', source: 'Constructed' },
+          { perDay: '100' },
+        ],
+      }),
+    });
+    const run = cli(
+      ...['price', '--windows', path['windows.csv']!, '--work', path['work.csv']!],
+      ...['--prices', path['prices.json']!, '--zone', 'Europe/London'],
+      ...['--window', 'W1', '--minutes', '30', '--runs', '200', '--json'],
+    );
+    expect(run.stderr).toBe('');
+    const out = JSON.parse(run.stdout) as {
+      total: string;
+      rows: { head: string; code: string; amount: string }[];
+      keyDates: Record<string, unknown>[];
+    };
+    const rows = out.rows.filter((one) => one.head === 'key-dates');
+    expect(rows.map(({ code, amount }) => [code, amount])).toEqual([
+      ['key-date-Deck-2027-05-31', '6500.00'],
+      ['key-date-planned-Rail-2027-05-29', '200.00'],
+      ['key-date-Rail-2027-05-29', '0.00'],
+    ]);
+    expect(out.total).toBe('6700.00');
+    expect(out.keyDates).toMatchObject([
+      { package: 'Deck', due: '2027-05-31T05:20:00+01:00', daysLate: 0, amount: '0.00' },
+      { package: 'Rail', window: 'W1', daysLate: 2, amount: '200.00' },
+    ]);
+  });
 });

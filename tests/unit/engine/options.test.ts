@@ -73,6 +73,49 @@ describe('options of a window, through the engine', () => {
     }
   });
 
+  it('counts the key date that an option misses, in its parts and in its total', async () => {
+    const dated = repeated
+      .replace('window\n', 'window,key date\n')
+      .replace('W1\n', 'W1,2027-05-06 06:00\n');
+    const book = prices({ keyDates: [{ package: 'Track', perDay: '1000', once: '500' }] });
+    const [without, { options }] = [
+      await ask(await caseOf(dated)),
+      await ask(await caseOf(dated, undefined, book)),
+    ];
+    const dates = (id: string) => of(options, id).parts.filter((one) => one.part === 'key-dates');
+    expect(dates('as-planned')).toEqual([]);
+    // The unit left over is done in W2, in the night to 12 May: its sixth day has begun since 6 May 06:00.
+    expect(dates('less')).toMatchObject([{ what: 'Key date missed: Track', amount: '6500.00' }]);
+    const gain = (id: string): number =>
+      pence(of(options, id).expectedTotal) - pence(of(without.options, id).expectedTotal);
+    expect([gain('as-planned'), gain('less')]).toEqual([0, 650_000]);
+  });
+
+  it('counts run by run what an overrun does to a key date', async () => {
+    const dated = repeated
+      .replace('window\n', 'window,key date\n')
+      .replace('W1\n', 'W1,2027-05-05 05:10\n');
+    const book = prices({ keyDates: [{ once: '7000' }] });
+    const [without, asIs] = [
+      await ask(await caseOf(dated)),
+      await ask(await caseOf(dated, undefined, book)),
+    ];
+    const [before, after] = [of(without.options, 'as-planned'), of(asIs.options, 'as-planned')];
+    expect(after.parts.some((one) => one.part === 'key-dates')).toBe(false);
+    const gain = pence(after.expectedTotal) - pence(before.expectedTotal);
+    // Ten minutes beyond the booked end: missed in fewer runs than hand back late, in each of them for 7000.00.
+    const share = gain / 700_000;
+    expect(share).toBeGreaterThan(0);
+    expect(share).toBeLessThan(1 - after.handbacks[0]!.onTime.probability);
+    for (const row of asIs.stop!.rows)
+      expect(
+        Math.abs(pence(row.expectedTotal) - pence(row.expectedOverrunCost) - pence(row.reBooking)),
+      ).toBeLessThanOrEqual(1);
+    expect(asIs.stop!.rows.at(-1)!.expectedTotal).not.toBe(
+      without.stop!.rows.at(-1)!.expectedTotal,
+    );
+  });
+
   it('leaves one unit to the next window that holds it, and prices booking it again', async () => {
     const { options } = await ask(await caseOf(repeated));
     const less = of(options, 'less');

@@ -1,0 +1,57 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { KeyDateLine, PriceAnswer } from '../../src/engine/index.js';
+import { momentText } from '../shared/format.js';
+import { moneyText } from './money-text.js';
+import type { OverrunStrings } from './strings.js';
+
+function stateText({ daysLate }: KeyDateLine, words: OverrunStrings): string {
+  if (daysLate === null) return words.keyDateUnknown;
+  return daysLate === 0 ? words.keyDateMet : words.keyDateLate(daysLate);
+}
+
+/** What the plan as it stands costs for each of its key dates; nothing where the price book has no such price. */
+export function keyDateList(
+  { keyDates, at }: PriceAnswer,
+  zone: string,
+  words: OverrunStrings,
+): TemplateResult | typeof nothing {
+  if (!keyDates || keyDates.length === 0) return nothing;
+  return html`<section class="key-dates">
+    <h3>${words.keyDates}</h3>
+    <p class="quiet">${words.keyDatesNote}</p>
+    <table class="rows">
+      <thead>
+        <tr>
+          <th scope="col">${words.what}</th>
+          <th scope="col" class="figure">${words.amount(at.currency)}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${keyDates.map(
+          (one) =>
+            html`<tr class=${one.daysLate === 0 ? 'beside' : nothing}>
+              <th scope="row">
+                <span class="title">${one.title}: ${stateText(one, words)}</span>
+                <span class="head"
+                  >${words.keyDateDue(momentText(one.due, zone))}${
+                    one.forecast === null
+                      ? nothing
+                      : `, ${words.keyDateEnds(momentText(one.forecast, zone))}`
+                  }</span
+                >
+                <span class="formula">${one.formula}</span>
+                <span class="source">${words.source}: ${one.source}</span>
+              </th>
+              <td class="figure">
+                ${
+                  one.amount === null
+                    ? html`<span class="state">${words.keyDateUnpriced}</span>`
+                    : html`<span class="amount">${moneyText(one.amount)}</span>`
+                }
+              </td>
+            </tr>`,
+        )}
+      </tbody>
+    </table>
+  </section>`;
+}

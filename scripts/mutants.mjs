@@ -58,9 +58,10 @@ export function mutantsOf(root, file) {
     else if (ts.isNumericLiteral(node)) add(node, `(${node.text} + 1)`);
     else if (node.kind === ts.SyntaxKind.TrueKeyword) add(node, 'false');
     else if (node.kind === ts.SyntaxKind.FalseKeyword) add(node, 'true');
-    else if (ts.isReturnStatement(node) && node.expression)
-      add(node.expression, 'undefined as never');
-    else if (ts.isIfStatement(node)) add(node.expression, 'false');
+    else if (ts.isReturnStatement(node) && node.expression) {
+      if (node.expression.getText(source) !== 'undefined')
+        add(node.expression, 'undefined as never');
+    } else if (ts.isIfStatement(node)) add(node.expression, 'false');
     else if (ts.isCallExpression(node) && ts.isPropertyAccessExpression(node.expression)) {
       const to = calls[node.expression.name.text];
       if (to !== undefined) add(node.expression.name, to);

@@ -15,7 +15,7 @@ export function tooManyBytes(bytes: number): Problem | undefined {
   };
 }
 
-/** What is wrong with a table of more rows or columns than are read; blank cells at the end of a row do not count. */
+/** What is wrong with a table of more rows or columns than are read. */
 export function tooManyCells(rows: readonly TableRow[]): Problem | undefined {
   const { rows: mostRows, columns: mostColumns } = sizeLimits;
   if (rows.length > mostRows) {
@@ -25,15 +25,12 @@ export function tooManyCells(rows: readonly TableRow[]): Problem | undefined {
       mend: 'Leave out rows that are not needed, or give it in parts.',
     };
   }
-  const wide = rows.find(
-    ({ cells }) =>
-      cells.length > mostColumns && cells.findLastIndex((cell) => cell !== '') >= mostColumns,
-  );
+  const wide = rows.find(({ cells }) => cells.length > mostColumns);
   return (
     wide && {
       code: 'too-many-columns',
       message: `Line ${wide.line} has ${wide.cells.length} cells; at most ${mostColumns} columns are read.`,
-      mend: 'Leave out columns that are not needed. Where this is no table, give one as .xlsx or CSV.',
+      mend: 'Leave out columns that are not needed, blank ones too. Where this is no table, give one as .xlsx or CSV.',
     }
   );
 }

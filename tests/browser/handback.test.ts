@@ -8,10 +8,11 @@ import { exactClock, percentText } from '../../components/handback/times.js';
 import type { WindowSelectEvent } from '../../components/ribbon/window-select-event.js';
 import { addMinutes, MINUTE } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/types.js';
-import type { Placement } from '../../src/fit/types.js';
-import { cautions, ruleSetSchema, type Activity, type Plan } from '../../src/model/index.js';
+import { cautions } from '../../src/model/index.js';
 import { handback, type HandbackOptions, type ShiftLog } from '../../src/risk/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import { deckPlan, deckVisits } from './support/deck-night.js';
+import { all, find, text } from './support/look.js';
 import { at, aWindow, press, zone } from './support/samples.js';
 
 const held = aWindow('H1', '2027-02-09 23:00', '2027-02-10 05:00');
@@ -19,52 +20,8 @@ const eaten = aWindow('E2', '2027-02-10 23:00', '2027-02-11 03:20');
 const late = aWindow('L3', '2027-02-11 23:00', '2027-02-12 02:50');
 const windows = [held, eaten, late];
 
-const activity = (id: string, title: string, work: Activity['work']): Activity => ({
-  id,
-  package: 'P1',
-  title,
-  after: [],
-  work,
-  lines: [],
-  isolation: [],
-  resources: [],
-  loud: false,
-  place: 'inside',
-});
-const activities = [
-  activity('CUT', 'Cut out the old deck', {
-    kind: 'whole',
-    minutes: 90,
-    spread: { low: 80, high: 130 },
-  }),
-  activity('SET', 'Set bearings', {
-    kind: 'units',
-    units: 4,
-    done: 0,
-    minutesPerUnit: 20,
-    setUpMinutes: 10,
-    makeSafeMinutes: 10,
-    spread: { low: 15, high: 50 },
-  }),
-];
-const rules = ruleSetSchema.parse({
-  schema: 1,
-  name: 'Invented rules',
-  leadIn: [{ step: 'Place protection', minutes: 30, low: 25, high: 50 }],
-  leadOut: [{ step: 'Inspect and test', minutes: 30, low: 25, high: 60 }],
-  margin: { minutes: 45 },
-});
-const plan: Plan = { zone, windows, activities, resources: [], rules };
-const placements: Placement[] = windows.flatMap(({ id, start }) => [
-  { activity: 'CUT', window: id, from: addMinutes(start, 30), to: addMinutes(start, 120) },
-  {
-    activity: 'SET',
-    window: id,
-    from: addMinutes(start, 120),
-    to: addMinutes(start, 220),
-    units: 4,
-  },
-]);
+const plan = deckPlan(windows);
+const placements = windows.flatMap(deckVisits);
 const options: HandbackOptions = {
   seed: 7,
   runs: 2000,
@@ -126,12 +83,6 @@ const shownLive = (now = moment): Promise<PossessionHandback> =>
       .log=${log}
     ></possession-handback>`,
   );
-const find = (el: PossessionHandback, selector: string): HTMLElement =>
-  el.renderRoot.querySelector<HTMLElement>(selector)!;
-const all = (el: PossessionHandback, selector: string): HTMLElement[] => [
-  ...el.renderRoot.querySelectorAll<HTMLElement>(selector),
-];
-const text = (el: Element): string => el.textContent!.replaceAll(/\s+/g, ' ').trim();
 
 describe('possession-handback', () => {
   it('says each verdict in a word and a shape of its own', async () => {

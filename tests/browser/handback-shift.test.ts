@@ -27,7 +27,7 @@ describe('the view for the shift', () => {
     el.style.setProperty('width', '390px');
     all(el, 'details').forEach(open);
     await el.updateComplete;
-    // The picture is measured in the other file: a page in the background is not told of its new width.
+    // The picture is measured in handback.test.ts: a page in the background is not told of its new width.
     const parts = [...all(el, '.live > *, .tables > *')];
     for (const one of parts) {
       const { left, right } = one.getBoundingClientRect();

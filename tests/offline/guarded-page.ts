@@ -139,16 +139,24 @@ export class Desk {
     });
   }
 
-  /** Says what kind of table the file is. */
-  async choose(kind: string): Promise<void> {
-    await this.page.evaluate((value) => {
+  /** Says how the file is read: the kind of table it is, or which sheet of a workbook holds it. */
+  async choose(what: 'kind' | 'sheet', value: string): Promise<void> {
+    await this.page.evaluate(
+      (at, wanted) => {
+        const desk = document.querySelector('possession-desk')!.shadowRoot!;
+        const inside = desk.querySelector('possession-import')!.shadowRoot!;
+        const select = inside.querySelectorAll<HTMLSelectElement>('.choices select')[at]!;
+        select.value = wanted;
+        select.dispatchEvent(new Event('change', { bubbles: true }));
+      },
+      what === 'kind' ? 0 : 1,
+      value,
+    );
+    await this.page.waitForFunction(() => {
       const desk = document.querySelector('possession-desk')!.shadowRoot!;
-      const inside = desk.querySelector('possession-import')!.shadowRoot!;
-      const select = inside.querySelector<HTMLSelectElement>('.choices select')!;
-      select.value = value;
-      select.dispatchEvent(new Event('change', { bubbles: true }));
-    }, kind);
-    await new Promise((resolve) => setTimeout(resolve, 300));
+      const { busy } = desk.querySelector('possession-import') as unknown as { busy: boolean };
+      return !busy;
+    });
   }
 
   /** Takes what was read into the plan, in place of the table of its kind. */

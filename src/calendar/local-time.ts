@@ -87,14 +87,22 @@ function offsetInQuarter({ quarters }: Offsets, at: Instant, zone: string): numb
 }
 
 const utcOf = (t: LocalTime): number => {
+  // It takes the years 0 to 99 for those of the 20th century.
+  if (t.year >= 100) return Date.UTC(t.year, t.month - 1, t.day, t.hour, t.minute);
   const at = new Date(0);
   at.setUTCFullYear(t.year, t.month - 1, t.day);
   at.setUTCHours(t.hour, t.minute);
   return at.getTime();
 };
 
+const isWithin = (n: number, least: number, most: number): boolean =>
+  Number.isInteger(n) && n >= least && n <= most;
+
 /** Whether the numbers name a day of the calendar and a minute of it (31 February does not). */
 export function isLocalTime(t: LocalTime): boolean {
+  // Most times are ones that every month has.
+  if (isWithin(t.month, 1, 12) && isWithin(t.day, 1, 28) && isWithin(t.year, 0, 9999))
+    return isWithin(t.hour, 0, 23) && isWithin(t.minute, 0, 59);
   const back = new Date(utcOf(t));
   return (
     back.getUTCFullYear() === t.year &&
@@ -117,6 +125,9 @@ export function readings(local: LocalTime, zone: string): Reading {
   // No zone is more than a day from UTC, so the offsets in force a day either side are all that can apply.
   const before = offsetMinutes(asUtc - 24 * HOUR, zone);
   const after = offsetMinutes(asUtc + 24 * HOUR, zone);
+  const steady = asUtc - before * MINUTE;
+  if (before === after && offsetMinutes(steady, zone) === before)
+    return { kind: 'one', at: steady };
   const found = [...new Set([before, after])]
     .map((offset) => asUtc - offset * MINUTE)
     .filter((at) => at + offsetMinutes(at, zone) * MINUTE === asUtc)

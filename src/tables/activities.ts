@@ -1,18 +1,19 @@
 import type { Activity } from '../model/index.js';
 import { dateOrderOfSheet } from './columns-of-dates.js';
-import { readExtent } from './extent.js';
+import { extentReader } from './extent.js';
 import { gatherNamed, parseName, type Named } from './identity.js';
 import { parseAfter } from './parse/after.js';
 import { parseDemands } from './parse/demands.js';
 import { parseNames } from './parse/list.js';
 import { momentParser } from './parse/moment.js';
+import { once } from './parse/parsed.js';
 import { parseFlag, parsePlace } from './parse/words.js';
 import type { DateOrder } from './parse/written-moment.js';
 import type { RowMemory } from './row-memory.js';
 import { openSheet, type Sheet, type SheetRow } from './sheet.js';
 import type { Table } from './table.js';
 import type { ReadOptionsOfKind, ReadResult } from './windows.js';
-import { readWork } from './work-content.js';
+import { workReader } from './work-content.js';
 
 export interface ActivitiesResult extends ReadResult {
   readonly activities: readonly Activity[];
@@ -29,7 +30,7 @@ export function activitiesFrom(
   const order = dateOrderOfSheet(table, sheet, dates, file, options.dateOrder, memory);
   const texts = sheet.textsOf('activity');
   const named = memory ? memory.named('activity', texts, () => new Set(texts)) : new Set(texts);
-  const made = sheet.eachRow((row) => readActivity(sheet, row, { zone, order, named }), {
+  const made = sheet.eachRow(activityReader(sheet, { zone, order, named }), {
     memory,
     key: JSON.stringify([table.columns, options.map, file, zone, order]),
     holds: ({ among, asked }) =>
@@ -55,73 +56,78 @@ interface WorkContext {
   readonly named: ReadonlySet<string>;
 }
 
-function readActivity(
+function activityReader(
   sheet: Sheet<'work'>,
-  row: SheetRow<'work'>,
   { zone, order, named }: WorkContext,
-): WorkRow {
-  const asked: [string, boolean][] = [];
-  const isNamed = (name: string): boolean => {
-    const known = named.has(name);
-    asked.push([name, known]);
-    return known;
-  };
-  const id = row.require('activity', parseName);
-  const owner = row.read('package', parseName);
-  const after = row.read('after', (text) => parseAfter(text, isNamed)) ?? [];
-  const work = readWork(sheet, row);
-  const extent = readExtent(sheet, row);
-  const dates = readDates(row, zone, order);
-  const rest = {
-    lines: row.read('lines', parseNames) ?? [],
-    isolation: row.read('isolation', parseNames) ?? [],
-    resources: row.read('resources', parseDemands) ?? [],
-    loud: row.read('loud', parseFlag) ?? false,
-    place: row.read('place', parsePlace) ?? 'inside',
-  } as const;
-  const window = row.read('window', parseName);
-  if (row.isBad() || id === undefined || !work)
-    return { id, activity: undefined, asked, among: named };
-  return {
-    id,
-    asked,
-    among: named,
-    activity: {
+): (row: SheetRow<'work'>) => WorkRow {
+  const [readWork, readExtent] = [workReader(sheet), extentReader(sheet)];
+  const readDates = datesReader(zone, order);
+  const [names, demands] = [once(parseNames), once(parseDemands)];
+  return (row) => {
+    const asked: [string, boolean][] = [];
+    const isNamed = (name: string): boolean => {
+      const known = named.has(name);
+      asked.push([name, known]);
+      return known;
+    };
+    const id = row.require('activity', parseName);
+    const owner = row.read('package', parseName);
+    const after = row.read('after', (text) => parseAfter(text, isNamed)) ?? [];
+    const work = readWork(row);
+    const extent = readExtent(row);
+    const dates = readDates(row);
+    const rest = {
+      lines: row.read('lines', names) ?? [],
+      isolation: row.read('isolation', names) ?? [],
+      resources: row.read('resources', demands) ?? [],
+      loud: row.read('loud', parseFlag) ?? false,
+      place: row.read('place', parsePlace) ?? 'inside',
+    } as const;
+    const window = row.read('window', parseName);
+    if (row.isBad() || id === undefined || !work)
+      return { id, activity: undefined, asked, among: named };
+    return {
       id,
-      package: owner ?? id,
-      title: row.text('title'),
-      after,
-      work,
-      ...rest,
-      ...(extent && { extent }),
-      ...dates,
-      ...(window !== undefined && { window }),
-    },
+      asked,
+      among: named,
+      activity: {
+        id,
+        package: owner ?? id,
+        title: row.text('title'),
+        after,
+        work,
+        ...rest,
+        ...(extent && { extent }),
+        ...dates,
+        ...(window !== undefined && { window }),
+      },
+    };
   };
 }
 
-function readDates(
-  row: SheetRow<'work'>,
-  zone: string,
-  order: DateOrder,
-): Pick<Activity, 'notBefore' | 'keyDate'> {
-  const notBefore = row.read(
-    'not before',
-    momentParser({ zone, order, dateAlone: 'start', twice: ['later', 'it allows less'] }),
+type Dates = Pick<Activity, 'notBefore' | 'keyDate'>;
+
+function datesReader(zone: string, order: DateOrder): (row: SheetRow<'work'>) => Dates {
+  const usual = { zone, order } as const;
+  const parseNotBefore = once(
+    momentParser({ ...usual, dateAlone: 'start', twice: ['later', 'it allows less'] }),
   );
-  const keyDate = row.read(
-    'key date',
-    momentParser({ zone, order, dateAlone: 'end', twice: ['earlier', 'it allows less'] }),
+  const parseKeyDate = once(
+    momentParser({ ...usual, dateAlone: 'end', twice: ['earlier', 'it allows less'] }),
   );
-  if (notBefore !== undefined && keyDate !== undefined && keyDate <= notBefore) {
-    row.say('error', 'key date', {
-      code: 'key-date-before-not-before',
-      message: 'The key date leaves no time after the work may begin.',
-      mend: 'Correct the key date or "not before".',
-    });
-  }
-  return {
-    ...(notBefore !== undefined && { notBefore }),
-    ...(keyDate !== undefined && { keyDate }),
+  return (row) => {
+    const notBefore = row.read('not before', parseNotBefore);
+    const keyDate = row.read('key date', parseKeyDate);
+    if (notBefore !== undefined && keyDate !== undefined && keyDate <= notBefore) {
+      row.say('error', 'key date', {
+        code: 'key-date-before-not-before',
+        message: 'The key date leaves no time after the work may begin.',
+        mend: 'Correct the key date or "not before".',
+      });
+    }
+    return {
+      ...(notBefore !== undefined && { notBefore }),
+      ...(keyDate !== undefined && { keyDate }),
+    };
   };
 }

@@ -1,23 +1,31 @@
 import type { Extent } from '../model/index.js';
 import { parseChainage, type ChainageUnit } from './parse/chainage.js';
+import { once, type Parser } from './parse/parsed.js';
 import type { Sheet, SheetRow } from './sheet.js';
 
 const chainageUnits: readonly string[] = ['m', 'km', 'mi', 'ch', 'yd'] satisfies ChainageUnit[];
 
 /**
- * The extent of a row, its ends in rising order: written from high to low it is the same stretch. One end alone is
- * an error.
+ * Reads the extent of a row, its ends in rising order: written from high to low it is the same stretch. One end alone
+ * is an error.
  */
-export function readExtent<K extends 'windows' | 'work'>(
+export function extentReader<K extends 'windows' | 'work'>(
   sheet: Sheet<K>,
-  row: SheetRow<K>,
-): Extent | undefined {
-  const end = (field: 'from' | 'to'): number | undefined => {
+): (row: SheetRow<K>) => Extent | undefined {
+  const parserOf = (field: 'from' | 'to'): Parser<number> => {
     const unit = sheet.unitOf(field);
     const bare = unit !== undefined && chainageUnits.includes(unit) ? (unit as ChainageUnit) : 'm';
-    return row.read(field, (text) => parseChainage(text, bare));
+    return once((text) => parseChainage(text, bare));
   };
-  const [from, to] = [end('from'), end('to')];
+  const parsers = { from: parserOf('from'), to: parserOf('to') };
+  return (row) => readExtent(row, parsers);
+}
+
+function readExtent<K extends 'windows' | 'work'>(
+  row: SheetRow<K>,
+  parsers: { readonly from: Parser<number>; readonly to: Parser<number> },
+): Extent | undefined {
+  const [from, to] = [row.read('from', parsers.from), row.read('to', parsers.to)];
   for (const field of ['from', 'to'] as const) {
     const other = field === 'from' ? 'to' : 'from';
     if (row.text(field) !== '' || row.text(other) === '') continue;

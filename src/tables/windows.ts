@@ -1,16 +1,16 @@
 import { isZone } from '../calendar/index.js';
 import type { AccessWindow, Fault } from '../model/index.js';
 import { dateOrderOfSheet } from './columns-of-dates.js';
-import { readExtent } from './extent.js';
+import { extentReader } from './extent.js';
 import { gatherNamed, parseName, type Named } from './identity.js';
 import { parseIsolation } from './parse/isolation.js';
 import { parseNames } from './parse/list.js';
 import { momentParser } from './parse/moment.js';
 import { parsePercent } from './parse/number.js';
-import { refuse, type Parsed } from './parse/parsed.js';
+import { once, refuse, type Parsed, type Parser } from './parse/parsed.js';
 import { spanOf, type ReadSpan } from './parse/span.js';
 import { parseStatus } from './parse/words.js';
-import { parseMoment, type DateOrder } from './parse/written-moment.js';
+import { parseMoment, type DateOrder, type WrittenMoment } from './parse/written-moment.js';
 import type { RowMemory } from './row-memory.js';
 import { openSheet, type Sheet, type SheetOptions, type SheetRow } from './sheet.js';
 import type { Table } from './table.js';
@@ -42,7 +42,7 @@ export function windowsFrom(
   const { file, zone, memory } = options;
   const order = dateOrderOfSheet(table, sheet, ['start', 'end'], file, options.dateOrder, memory);
   const key = JSON.stringify([table.columns, options.map, file, zone, order]);
-  const made = sheet.eachRow((row) => readWindow(sheet, row, zone, order), { memory, key });
+  const made = sheet.eachRow(windowReader(sheet, zone, order), { memory, key });
   const { good, rowOf } = gatherNamed(sheet, made, 'window', { file, memory });
   const windows = good.flatMap((one) => one.window ?? []);
   return { windows, faults: sheet.faults, rowOf };
@@ -53,40 +53,43 @@ export interface WindowRow extends Named {
   readonly window: AccessWindow | undefined;
 }
 
-function readWindow(
+function windowReader(
   sheet: Sheet<'windows'>,
-  row: SheetRow<'windows'>,
   usual: string,
   order: DateOrder,
-): WindowRow {
-  const id = row.require('window', parseName);
-  const zone = row.text('zone') === '' ? usual : row.read('zone', parseZone);
-  const span = zone === undefined ? undefined : readSpan(row, zone, order);
-  const lines = row.read('lines', parseNames) ?? [];
-  const extent = readExtent(sheet, row);
-  const status = row.read('status', parseStatus) ?? 'confirmed';
-  const isolation =
-    (span && zone !== undefined
-      ? row.read('isolation', (text) => parseIsolation(text, span, zone, order))
-      : undefined) ?? [];
-  const said = zone === undefined ? {} : readBooking(row, zone, order);
-  if (row.isBad() || id === undefined || !span || zone === undefined)
-    return { id, window: undefined };
-  return {
-    id,
-    window: {
+): (row: SheetRow<'windows'>) => WindowRow {
+  const readExtent = extentReader(sheet);
+  const [names, moment] = [once(parseNames), once((text) => parseMoment(text, order))];
+  return (row) => {
+    const id = row.require('window', parseName);
+    const zone = row.text('zone') === '' ? usual : row.read('zone', parseZone);
+    const span = zone === undefined ? undefined : readSpan(row, zone, moment);
+    const lines = row.read('lines', names) ?? [];
+    const extent = readExtent(row);
+    const status = row.read('status', parseStatus) ?? 'confirmed';
+    const isolation =
+      (span && zone !== undefined
+        ? row.read('isolation', (text) => parseIsolation(text, span, zone, order))
+        : undefined) ?? [];
+    const said = zone === undefined ? {} : readBooking(row, zone, order);
+    if (row.isBad() || id === undefined || !span || zone === undefined)
+      return { id, window: undefined };
+    return {
       id,
-      title: row.text('title'),
-      start: span.start,
-      end: span.end,
-      zone,
-      lines,
-      ...(extent && { extent }),
-      isolation,
-      status,
-      trainsAfter: row.text('trains after'),
-      ...said,
-    },
+      window: {
+        id,
+        title: row.text('title'),
+        start: span.start,
+        end: span.end,
+        zone,
+        lines,
+        ...(extent && { extent }),
+        isolation,
+        status,
+        trainsAfter: row.text('trains after'),
+        ...said,
+      },
+    };
   };
 }
 
@@ -118,9 +121,13 @@ export function parseZone(text: string): Parsed<string> {
       );
 }
 
-function readSpan(row: SheetRow<'windows'>, zone: string, order: DateOrder): ReadSpan | undefined {
-  const start = row.require('start', (text) => parseMoment(text, order));
-  const end = row.require('end', (text) => parseMoment(text, order));
+function readSpan(
+  row: SheetRow<'windows'>,
+  zone: string,
+  moment: Parser<WrittenMoment>,
+): ReadSpan | undefined {
+  const start = row.require('start', moment);
+  const end = row.require('end', moment);
   if (!start || !end) return undefined;
   const span = spanOf(start, end, zone);
   if ('problem' in span) {

@@ -1,21 +1,38 @@
 import type { Spread, UnitWork, WholeWork } from '../model/index.js';
 import { parseDuration, type DurationUnit } from './parse/duration.js';
 import { parseWhole } from './parse/number.js';
+import { once, type Parser } from './parse/parsed.js';
 import type { Sheet, SheetRow } from './sheet.js';
 
 type WorkRow = SheetRow<'work'>;
-type TimeField =
-  'minutes' | 'minutes low' | 'minutes high' | 'minutes per unit' | 'set up' | 'make safe';
+const timeFields = [
+  'minutes',
+  'minutes low',
+  'minutes high',
+  'minutes per unit',
+  'set up',
+  'make safe',
+] as const;
+type TimeField = (typeof timeFields)[number];
 
 const unitFields = ['done', 'minutes per unit', 'set up', 'make safe'] as const;
 
-/** The work of a row: a whole piece, or repeated units. `undefined`, with faults, when the row does not say. */
-export function readWork(sheet: Sheet<'work'>, row: WorkRow): WholeWork | UnitWork | undefined {
-  const time = (field: TimeField): number | undefined => {
+type Work = WholeWork | UnitWork;
+
+/** Reads the work of a row: a whole piece, or repeated units. `undefined`, with faults, when the row does not say. */
+export function workReader(sheet: Sheet<'work'>): (row: WorkRow) => Work | undefined {
+  const parserOf = (bare: DurationUnit): Parser<number> =>
+    once((text) => parseDuration(text, bare));
+  const [minutes, hours, days] = [parserOf('minutes'), parserOf('hours'), parserOf('days')];
+  const parsers = new Map<TimeField, Parser<number>>();
+  for (const field of timeFields) {
     const unit = sheet.unitOf(field);
-    const bare: DurationUnit = unit === 'hours' || unit === 'days' ? unit : 'minutes';
-    return row.read(field, (text) => parseDuration(text, bare));
-  };
+    parsers.set(field, unit === 'hours' ? hours : unit === 'days' ? days : minutes);
+  }
+  return (row) => readWork(row, (field) => row.read(field, parsers.get(field)!));
+}
+
+function readWork(row: WorkRow, time: ReadTime): Work | undefined {
   const [whole, repeated] = [row.text('minutes') !== '', row.text('units') !== ''];
   if (whole && repeated) {
     row.say('error', 'units', {

@@ -14,6 +14,19 @@ export type Parsed<T> =
 /** Reads the text of one cell, trimmed and not empty. */
 export type Parser<T> = (text: string) => Parsed<T>;
 
+/**
+ * A parser that reads a text only the first time: many rows of a table say the same. What it gives is shared and must
+ * not be changed.
+ */
+export function once<T>(parse: Parser<T>): Parser<T> {
+  const known = new Map<string, Parsed<T>>();
+  return (text) => {
+    let parsed = known.get(text);
+    if (!parsed) known.set(text, (parsed = parse(text)));
+    return parsed;
+  };
+}
+
 export function refuse(code: string, message: string, mend: string): { problem: Problem } {
   return { problem: { code, message, mend } };
 }

@@ -1,4 +1,4 @@
-// Angular 19. Angular is not installed in this project: this text is neither run nor type-checked here.
+// Angular 21, without zone.js: signals say what to draw again.
 import { Component, CUSTOM_ELEMENTS_SCHEMA, computed, signal } from '@angular/core';
 import { bootstrapApplication } from '@angular/platform-browser';
 import type { FitSelectEvent } from 'possession-fit/components/fit/fit-select-event.js';

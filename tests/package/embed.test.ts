@@ -2,13 +2,14 @@ import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launchedBrowser } from '../helpers/launched-browser.js';
+import { angularBundled } from './angular-bundle.js';
 import { bundled } from './example-bundle.js';
 
 const policy =
   "default-src 'none'; script-src 'self'; style-src 'self'; require-trusted-types-for 'script'";
 const plainPage = readFileSync(new URL('../../examples/plain.html', import.meta.url), 'utf8');
 const framePage =
-  '<!doctype html><html lang="en"><title>Test</title><div id="app"></div><script type="module" src="./plain.js"></script></html>';
+  '<!doctype html><html lang="en"><title>Test</title><div id="app"></div><app-root></app-root><script type="module" src="./plain.js"></script></html>';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -70,12 +71,13 @@ function toldAfter(page: Page, tag: string, inside: string): Promise<string> {
 }
 
 describe.each([
-  ['plain', 'examples/plain.js', plainPage],
-  ['React', 'examples/react.tsx', framePage],
-  ['Vue', 'examples/vue.ts', framePage],
-])('the %s example', (_, entry, html) => {
+  ['plain', 'examples/plain.js', plainPage, bundled],
+  ['React', 'examples/react.tsx', framePage, bundled],
+  ['Vue', 'examples/vue.ts', framePage, bundled],
+  ['Angular', 'examples/angular.ts', framePage, angularBundled],
+])('the %s example', (_, entry, html, bundle) => {
   it('gives the elements their data and hears what a person does', async () => {
-    const { page, wrong } = await opened(html, await bundled(entry));
+    const { page, wrong } = await opened(html, await bundle(entry));
     const given = await page.evaluate(() => ({
       rows: document.querySelector('possession-sheet')!.table.rows.length,
       packages: document.querySelector('possession-fit')!.packages.map((one) => one.id),
@@ -107,5 +109,5 @@ describe.each([
     );
     expect(wrong).toEqual([]);
     await page.close();
-  });
+  }, 180_000);
 });

@@ -20,7 +20,10 @@ const packageFromSource: Plugin = {
 };
 
 /** Bundles a module as a consumer's bundler would, `sideEffects` of the package honoured. */
-export async function bundled(entry: string | { readonly code: string }): Promise<string> {
+export async function bundled(
+  entry: string | { readonly code: string },
+  plugins: readonly Plugin[] = [],
+): Promise<string> {
   const made = await build({
     ...(typeof entry === 'string'
       ? { entryPoints: [root + entry] }
@@ -34,11 +37,13 @@ export async function bundled(entry: string | { readonly code: string }): Promis
     logLevel: 'error',
     define: {
       'process.env.NODE_ENV': '"production"',
+      ngDevMode: 'false',
+      ngJitMode: 'false',
       __VUE_OPTIONS_API__: 'false',
       __VUE_PROD_DEVTOOLS__: 'false',
       __VUE_PROD_HYDRATION_MISMATCH_DETAILS__: 'false',
     },
-    plugins: [packageFromSource],
+    plugins: [packageFromSource, ...plugins],
   });
   return made.outputFiles[0]!.text;
 }

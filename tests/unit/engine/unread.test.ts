@@ -3,7 +3,7 @@ import { Session } from '../../../src/engine/incremental/session.js';
 import type { PlanDocument } from '../../../src/model/index.js';
 import { emptyDocument } from '../../helpers/sample.js';
 
-const withHeadings = (columns: readonly string[], map?: Record<string, string>): PlanDocument => ({
+const withHeadings = (columns: string[], map?: Record<string, string>): PlanDocument => ({
   ...emptyDocument,
   tables: {
     ...emptyDocument.tables,

@@ -11,7 +11,7 @@ import type { FitVerdict } from '../../src/fit/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
-import { gridMove } from '../shared/grid-keys.js';
+import { gridMove, turnedKey } from '../shared/grid-keys.js';
 import { SightWatch } from '../shared/in-sight.js';
 import { paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
@@ -197,7 +197,7 @@ export class PossessionFit extends LitElement {
       columns: this.windows.length,
       page: this.#view?.page ?? 1,
     };
-    const to = gridMove(event, this.#at, size);
+    const to = gridMove(turnedKey(event, event.currentTarget as Element), this.#at, size);
     if (to) {
       event.preventDefault();
       this.#at = to;

@@ -1,7 +1,7 @@
 import type { PackageSummary } from '../../src/engine/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import type { GridCell } from '../shared/grid-keys.js';
-import { bringIntoSight, sightOf } from '../shared/in-sight.js';
+import { bringIntoSight, sightOf, type Sight } from '../shared/in-sight.js';
 import { Pool } from '../shared/pool.js';
 import { evenPlaces, placesWith, type Places } from '../shared/tracks.js';
 import type { MapCell } from './map-cell.js';
@@ -134,8 +134,9 @@ export class MapView {
   #draw(settle: number): void {
     const data = this.#data;
     if (!data || this.#room === 0) return;
-    const rows = this.#rowsToDraw(data);
-    const columns = this.#columnsToDraw(data);
+    const sight = sightOf(this.#body);
+    const rows = this.#rowsToDraw(data, sight);
+    const columns = this.#columnsToDraw(data, sight);
     const drawn = `${this.#version} ${columns.join()}`;
     if (this.#drawn === `${drawn} ${rows.join()}`) return;
     this.#drawn = `${drawn} ${rows.join()}`;
@@ -197,17 +198,16 @@ export class MapView {
     return activeElement !== null && this.#body.contains(activeElement);
   }
 
-  #rowsToDraw({ packages, at }: MapData): number[] {
-    const { row } = this.#size;
-    const { blockStart, blockEnd } = sightOf(this.#body);
-    this.#seenRows = Math.floor((blockEnd - blockStart) / row);
+  #rowsToDraw({ packages, at }: MapData, { blockStart, blockEnd }: Sight): number[] {
+    const { row, head } = this.#size;
+    const covered = Math.min(head, this.scroller.scrollTop);
+    this.#seenRows = Math.floor((blockEnd - blockStart - covered) / row);
     const seen = evenPlaces(blockStart, blockEnd, row, packages.length, MORE_ROWS);
     return placesWith(seen, at.row, packages.length);
   }
 
-  #columnsToDraw({ windows, at }: MapData): number[] {
+  #columnsToDraw({ windows, at }: MapData, { inlineStart, inlineEnd }: Sight): number[] {
     const { names, column } = this.#size;
-    const { inlineStart, inlineEnd } = sightOf(this.#body);
     const seen: Places = evenPlaces(
       inlineStart,
       inlineEnd - names,

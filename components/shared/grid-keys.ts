@@ -10,15 +10,13 @@ export interface GridSize {
   readonly page?: number;
 }
 
+type KeyOnly = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey'>;
+
 /**
  * Where a key takes the focus in a grid, by the ARIA grid pattern; `undefined` when the key is none of the grid's.
  * @see ARIA Authoring Practices Guide, W3C, "Grid (Interactive Tabular Data and Layout Containers) Pattern" (from memory).
  */
-export function gridMove(
-  event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey'>,
-  at: GridCell,
-  size: GridSize,
-): GridCell | undefined {
+export function gridMove(event: KeyOnly, at: GridCell, size: GridSize): GridCell | undefined {
   if (event.altKey || size.rows === 0 || size.columns === 0) return undefined;
   const lastRow = size.rows - 1;
   const lastColumn = size.columns - 1;
@@ -48,4 +46,16 @@ export function gridMove(
     default:
       return undefined;
   }
+}
+
+const sides: Readonly<Record<string, string>> = {
+  ArrowLeft: 'ArrowRight',
+  ArrowRight: 'ArrowLeft',
+};
+
+/** The key as `gridMove` wants it: left and right mean the sides of the screen, also where rows run from right to left. */
+export function turnedKey(event: KeyOnly, grid: Element): KeyOnly {
+  const { key, ctrlKey, metaKey, altKey } = event;
+  const rtl = key in sides && getComputedStyle(grid).direction === 'rtl';
+  return { key: rtl ? sides[key]! : key, ctrlKey, metaKey, altKey };
 }

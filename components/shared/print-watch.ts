@@ -6,6 +6,7 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
  */
 export class PrintWatch implements ReactiveController {
   printing = false;
+  #media: MediaQueryList | undefined;
   readonly #host: ReactiveControllerHost;
   readonly #flush: () => void;
 
@@ -19,18 +20,24 @@ export class PrintWatch implements ReactiveController {
   hostConnected(): void {
     globalThis.addEventListener?.('beforeprint', this.#before);
     globalThis.addEventListener?.('afterprint', this.#after);
+    // Some browsers, and previews, tell of paper only in this way.
+    this.#media = globalThis.matchMedia?.('print');
+    this.#media?.addEventListener('change', this.#changed);
   }
 
   hostDisconnected(): void {
     globalThis.removeEventListener?.('beforeprint', this.#before);
     globalThis.removeEventListener?.('afterprint', this.#after);
+    this.#media?.removeEventListener('change', this.#changed);
     this.printing = false;
   }
 
   readonly #before = (): void => this.#turn(true);
   readonly #after = (): void => this.#turn(false);
+  readonly #changed = (event: MediaQueryListEvent): void => this.#turn(event.matches);
 
   #turn(printing: boolean): void {
+    if (printing === this.printing) return;
     this.printing = printing;
     this.#host.requestUpdate();
     this.#flush();

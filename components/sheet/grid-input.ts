@@ -1,3 +1,4 @@
+import { turnedKey } from '../shared/grid-keys.js';
 import { fillAcross, fillDown, clearCells, selectedCells } from './cell-acts.js';
 import { cellsIn, needsField, putCells } from './clipboard-port.js';
 import { gridKey, isTyped, keyTable, type KeyId, type KeyRule } from './key-table.js';
@@ -30,7 +31,12 @@ function obeys(control: SheetControl, id: KeyId, event: KeyboardEvent): boolean 
     case 'extend':
     case 'extendFar': {
       const within = { ...size, page: control.view?.page ?? 10 };
-      const to = movedBy(turned(control, event), selection, within, event.shiftKey);
+      const to = movedBy(
+        turnedKey(event, event.currentTarget as Element),
+        selection,
+        within,
+        event.shiftKey,
+      );
       if (to) control.select(to);
       return true;
     }
@@ -82,18 +88,6 @@ function obeys(control: SheetControl, id: KeyId, event: KeyboardEvent): boolean 
     default:
       return false;
   }
-}
-
-/** Left and right mean the sides of the screen, also where rows run from right to left. */
-function turned(control: SheetControl, event: KeyboardEvent) {
-  const { key, ctrlKey, metaKey, altKey } = event;
-  const scroller = control.view?.scroller;
-  const rtl = scroller !== undefined && getComputedStyle(scroller).direction === 'rtl';
-  const swapped: Readonly<Record<string, string>> = {
-    ArrowLeft: 'ArrowRight',
-    ArrowRight: 'ArrowLeft',
-  };
-  return { key: (rtl && swapped[key]) || key, ctrlKey, metaKey, altKey };
 }
 
 export function openMenuAtCell(control: SheetControl): void {

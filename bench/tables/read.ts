@@ -1,7 +1,9 @@
 // Text of a CSV file to a table, beside the bare parser on the same text in the same run: the ratio is the figure.
-// Run by hand: `npx esbuild bench/tables/read.ts --bundle --platform=node --format=esm | node --input-type=module`.
+// `node bench/run.mjs tables/read`
 import Papa from 'papaparse';
 import { readTable, writeCsv } from '../../src/tables/index.js';
+import { conditions, median, tell, timed } from '../shared/figures.js';
+import { exponent } from '../shared/sizes.js';
 
 const columns = ['activity', 'package', 'title', 'after', 'minutes', 'lines', 'resources', 'note'];
 
@@ -20,24 +22,33 @@ function textOf(rows: number): string {
   return writeCsv(columns, cells);
 }
 
-const median = (list: number[]): number => list.sort((a, b) => a - b)[list.length >> 1]!;
+const ROUNDS = 7;
 
-for (const rows of [12_500, 25_000, 50_000, 100_000]) {
+console.log(conditions());
+const points = [12_500, 25_000, 50_000, 100_000].map((rows) => {
   const text = textOf(rows);
   const bare: number[] = [];
   const ours: number[] = [];
-  let seen = 0;
-  for (let round = 0; round < 7; round += 1) {
-    const a = performance.now();
-    seen += Papa.parse<string[]>(text, { delimiter: ',', newline: '\r\n' }).data.length;
-    const b = performance.now();
-    seen += readTable(text).rows.length;
-    const c = performance.now();
-    bare.push(b - a);
-    ours.push(c - b);
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const parsed = timed(
+      () => Papa.parse<string[]>(text, { delimiter: ',', newline: '\r\n' }).data.length,
+    );
+    const table = timed(() => readTable(text).rows.length);
+    // The parser also counts the headings, and the end of the last line as a row.
+    if (parsed.value !== table.value + 2)
+      throw new Error(`${parsed.value} and ${table.value} rows`);
+    bare.push(parsed.ms);
+    ours.push(table.ms);
   }
-  const [floor, time] = [median(bare), median(ours)];
-  console.log(
-    `${rows} rows, ${(text.length / 1e6).toFixed(1)} MB: parser ${floor.toFixed(0)} ms, table ${time.toFixed(0)} ms, ratio ${(time / floor).toFixed(2)} (${seen})`,
-  );
-}
+  tell({
+    bench: 'tables',
+    what: `${rows.toLocaleString('en')} rows, ${(text.length / 1e6).toFixed(1)} MB of CSV text to a table`,
+    ours: median(ours),
+    peer: median(bare),
+    against: 'papaparse alone',
+    unit: 'ms',
+    aim: '<= 2x',
+  });
+  return { size: rows, value: median(ours) };
+});
+console.log(`  ours grows by exponent ${exponent(points).toFixed(2)}`);

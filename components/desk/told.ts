@@ -4,6 +4,7 @@ import type { PlanDocument } from '../../src/model/index.js';
 import { tableKinds } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import { countText, floatText } from '../shared/format.js';
+import { verdictAt } from '../shared/verdicts.js';
 import { explainFit, explainPackage, fitsIn } from '../why/explain-fit.js';
 import { explainLedger } from '../why/explain-ledger.js';
 import { explainFaults } from '../why/explain-plan.js';
@@ -37,9 +38,7 @@ export function tellFit(
   results: Results | null,
   at: { readonly package: string; readonly window: string },
 ): Explanation | null {
-  const verdict = results?.fits.find(
-    (one) => one.package === at.package && one.window === at.window,
-  );
+  const verdict = results ? verdictAt(results.fits, at) : undefined;
   const pack = results?.packages.find((one) => one.id === at.package);
   const window = results?.plan.windows.find((one) => one.id === at.window);
   if (!results || !verdict || !pack || !window) return null;

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { countText } from '../shared/format.js';
+import { countFits } from '../shared/verdicts.js';
 import { provedText } from '../why/explain-plan.js';
 import type { Desk } from './desk-parts.js';
 import { saveWhole } from './plan-files.js';
@@ -96,9 +97,7 @@ function countOf(desk: Desk, view: DeskView): string {
     case 'site':
       return siteText(desk);
     case 'fit':
-      return figures.busy
-        ? 'working'
-        : `${results.fits.filter((one) => one.fits).length} of ${results.fits.length}`;
+      return figures.busy ? 'working' : `${countFits(results.fits)} of ${results.fits.length}`;
     case 'plan':
       if (planning.allocation) return provedText(planning.allocation).toLowerCase();
       return planning.busy ? 'searching' : planning.isStale ? 'changed since' : 'not yet';

@@ -4,6 +4,7 @@ import type { FitVerdict } from '../../src/fit/types.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { minutesInOneVisit } from '../../src/model/index.js';
 import { dayText, stretchText } from '../shared/format.js';
+import { verdictsInWindow, verdictsOfPackage } from '../shared/verdicts.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
 /** Why a package fits a window or does not. */
@@ -49,8 +50,8 @@ export function explainFit(
 
 /** Packages that fit a window on their own, least spare first: what its usable time is good for. */
 export function fitsIn(window: string, fits: readonly FitVerdict[]): ExplanationRow[] {
-  return fits
-    .filter((one) => one.window === window && one.fits)
+  return verdictsInWindow(fits, window)
+    .filter((one) => one.fits)
     .sort((a, b) => (a.spareMinutes ?? 0) - (b.spareMinutes ?? 0))
     .map((one) => ({
       label: one.package,
@@ -66,7 +67,7 @@ export function explainPackage(
   windows: readonly AccessWindow[],
   activities: readonly Activity[],
 ): Explanation {
-  const own = fits.filter((one) => one.package === pack.id);
+  const own = verdictsOfPackage(fits, pack.id);
   const good = own.filter((one) => one.fits);
   const starts = new Map(windows.map((one) => [one.id, dayText(one.start, one.zone)]));
   const pieces: ExplanationRow[] = activities

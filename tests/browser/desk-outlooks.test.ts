@@ -1,69 +1,35 @@
 import { expect, fixture, html, waitUntil } from '@open-wc/testing';
 import '../../components/desk/define.js';
-import type { DeskView, PossessionDesk } from '../../components/desk/desk.js';
+import type { PossessionDesk } from '../../components/desk/desk.js';
 import { createInlineEngine, type Engine } from '../../src/engine/index.js';
-import { emptyTable, ruleSetSchema, type PlanDocument } from '../../src/model/index.js';
-import { priceBookSchema } from '../../src/model/price-book.js';
+import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import { button, inside, tab } from './support/desk-look.js';
+import { text } from './support/look.js';
 
-const rows = (text: string): string[][] => text.split('\n').map((line) => line.split('|'));
-
-const plan: PlanDocument = {
-  schema: 1,
-  name: 'Two nights',
-  zone: 'Europe/London',
-  tables: {
-    windows: {
-      file: 'windows.csv',
-      columns: ['window', 'title', 'start', 'end', 'status'],
-      rows: rows(
-        'W1|First night|2027-03-02 23:00|2027-03-03 05:00|confirmed\n' +
-          'W2|Second night|2027-03-03 23:00|2027-03-04 05:00|confirmed\n' +
-          'W3|Third night|2027-03-04 23:00|2027-03-05 05:00|confirmed',
-      ),
-    },
-    work: {
-      file: 'work.csv',
-      columns: [
-        'package',
-        'activity',
-        'title',
-        'after',
-        'minutes',
-        'minutes low',
-        'minutes high',
-        'resources',
-        'key date',
-      ],
-      rows: rows(
-        'Deck|D1|Cut out|| 200|180|260|crew:1|2027-03-06\nDeck|D2|Lift in|D1|200|180|300|crew:1|2027-03-06',
-      ),
-    },
-    resources: { file: 'resources.csv', columns: ['resource', 'capacity'], rows: [['crew', '1']] },
-    trains: emptyTable('trains.csv'),
+const plan = aDocument(
+  'Two nights',
+  {
+    windows: tableOf(
+      'windows.csv',
+      `window,title,start,end,status
+W1,First night,2027-03-02 23:00,2027-03-03 05:00,confirmed
+W2,Second night,2027-03-03 23:00,2027-03-04 05:00,confirmed
+W3,Third night,2027-03-04 23:00,2027-03-05 05:00,confirmed`,
+    ),
+    work: tableOf(
+      'work.csv',
+      `package,activity,title,after,minutes,minutes low,minutes high,resources,key date
+Deck,D1,Cut out,,200,180,260,crew:1,2027-03-06
+Deck,D2,Lift in,D1,200,180,300,crew:1,2027-03-06`,
+    ),
+    resources: tableOf('resources.csv', 'resource,capacity\ncrew,1'),
   },
-  rules: ruleSetSchema.parse({
-    schema: 1,
-    name: 'Test',
-    leadIn: [{ step: 'Take the line', minutes: 20, low: 15, high: 40 }],
-    leadOut: [{ step: 'Give the line back', minutes: 20, low: 15, high: 40 }],
-    margin: { minutes: 30 },
-  }),
-  prices: priceBookSchema.parse({
-    schema: 1,
-    name: 'Invented',
-    source: 'Invented for this test',
-    currency: 'GBP',
-    delay: {
-      by: 'bands',
-      bands: [{ afterMinutes: 0, rate: '10' }],
-      source: 'Invented for this test',
-    },
-  }),
-};
-
-const text = (node: Element | null | undefined): string =>
-  (node?.textContent ?? '').replaceAll(/\s+/g, ' ').trim();
+  {
+    rules: stepRules({ leadIn: { low: 15, high: 40 }, leadOut: { low: 15, high: 40 } }),
+    prices: minuteBook,
+  },
+);
 
 async function shown(engine: Engine = createInlineEngine()): Promise<PossessionDesk> {
   const el = await fixture<PossessionDesk>(
@@ -76,13 +42,6 @@ async function shown(engine: Engine = createInlineEngine()): Promise<PossessionD
   await el.updateComplete;
   return el;
 }
-
-const tab = (el: PossessionDesk, view: DeskView): HTMLElement =>
-  el.renderRoot.querySelector<HTMLElement>(`#tab-${view}`)!;
-const inside = (el: PossessionDesk, tag: string): ShadowRoot =>
-  el.renderRoot.querySelector(tag)!.shadowRoot!;
-const button = (root: ParentNode, name: string): HTMLButtonElement =>
-  [...root.querySelectorAll('button')].find((one) => text(one).startsWith(name))!;
 
 async function planned(el: PossessionDesk): Promise<void> {
   tab(el, 'plan').click();
@@ -103,7 +62,7 @@ describe('the desk beyond the fit', () => {
     await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
     await el.updateComplete;
     expect(el.document!.tables.windows.rows[0]![4]).to.equal('withdrawn');
-    const compared = text(inside(el, 'possession-compare') as unknown as Element);
+    const compared = text(inside(el, 'possession-compare'));
     expect(compared).to.contain('D1');
     expect(compared).to.contain('W3');
   });
@@ -119,7 +78,7 @@ describe('the desk beyond the fit', () => {
     form.requestSubmit();
     await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
     await el.updateComplete;
-    button(el.renderRoot, 'Undo').click();
+    button(el.renderRoot, 'Undo')!.click();
     await el.updateComplete;
     expect(el.document).to.deep.equal(plan);
     expect(text(tab(el, 'windows'))).to.contain('3 booked');
@@ -127,7 +86,7 @@ describe('the desk beyond the fit', () => {
     tab(el, 'plan').dispatchEvent(new KeyboardEvent('keydown', key));
     await el.updateComplete;
     expect(el.document!.tables.windows.rows[0]![4]).to.equal('withdrawn');
-    expect(button(el.renderRoot, 'Undo').title).to.equal('Undo: window W1 changed');
+    expect(button(el.renderRoot, 'Undo')!.title).to.equal('Undo: window W1 changed');
   });
 
   it('takes in a window offered at short notice, like the one picked', async () => {
@@ -180,12 +139,12 @@ describe('the desk beyond the fit', () => {
       timeout: 20_000,
     });
     const root = inside(el, 'possession-handback');
-    expect(text(root as unknown as Element)).to.contain('W1');
-    button(el.renderRoot, 'During the shift').click();
+    expect(text(root)).to.contain('W1');
+    button(el.renderRoot, 'During the shift')!.click();
     await waitUntil(() => button(root, 'Started') !== undefined, 'the shift view', {
       timeout: 10_000,
     });
-    button(root, 'Started').click();
+    button(root, 'Started')!.click();
     await el.updateComplete;
     const kept = Object.keys(localStorage).filter((key) => key.includes('Two nights'));
     expect(kept).to.have.length(1);

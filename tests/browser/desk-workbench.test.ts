@@ -3,52 +3,25 @@ import '../../components/desk/define.js';
 import type { DeskView, PossessionDesk } from '../../components/desk/desk.js';
 import { PlanStore } from '../../components/store/index.js';
 import { createInlineEngine } from '../../src/engine/index.js';
-import { emptyTable, ruleSetSchema, type PlanDocument } from '../../src/model/index.js';
+import { aDocument, stepRules, tableOf } from '../helpers/documents.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import { button, inside, tab } from './support/desk-look.js';
+import { text } from './support/look.js';
 
-const plan: PlanDocument = {
-  schema: 1,
-  name: 'Two nights',
-  zone: 'Europe/London',
-  tables: {
-    windows: {
-      file: 'windows.csv',
-      columns: ['window', 'title', 'start', 'end', 'status'],
-      rows: [
-        ['W1', 'First night', '2027-03-02 23:00', '2027-03-03 05:00', 'confirmed'],
-        ['W2', 'Second night', '2027-03-03 23:00', '2027-03-04 05:00', 'confirmed'],
-      ],
-    },
-    work: {
-      file: 'work.csv',
-      columns: ['package', 'activity', 'title', 'minutes'],
-      rows: [['Deck', 'D1', 'Cut out', '200']],
-    },
-    resources: emptyTable('resources.csv'),
-    trains: emptyTable('trains.csv'),
-    roster: {
-      file: 'roster.csv',
-      columns: ['turn', 'crew', 'start', 'end'],
-      rows: [['T1', 'Gang', '2027-03-02 21:00', '2027-03-03 11:00']],
-    },
+const plan = aDocument(
+  'Two nights',
+  {
+    windows: tableOf(
+      'windows.csv',
+      `window,title,start,end,status
+W1,First night,2027-03-02 23:00,2027-03-03 05:00,confirmed
+W2,Second night,2027-03-03 23:00,2027-03-04 05:00,confirmed`,
+    ),
+    work: tableOf('work.csv', 'package,activity,title,minutes\nDeck,D1,Cut out,200'),
+    roster: tableOf('roster.csv', 'turn,crew,start,end\nT1,Gang,2027-03-02 21:00,2027-03-03 11:00'),
   },
-  rules: ruleSetSchema.parse({
-    schema: 1,
-    name: 'Test',
-    leadIn: [{ step: 'Take the line', minutes: 20 }],
-    leadOut: [{ step: 'Give the line back', minutes: 20 }],
-    margin: { minutes: 30 },
-  }),
-};
-
-const text = (node: Element | null | undefined): string =>
-  (node?.textContent ?? '').replaceAll(/\s+/g, ' ').trim();
-const tab = (el: PossessionDesk, view: DeskView): HTMLElement =>
-  el.renderRoot.querySelector<HTMLElement>(`#tab-${view}`)!;
-const inside = (el: PossessionDesk, tag: string): ShadowRoot =>
-  el.renderRoot.querySelector(tag)!.shadowRoot!;
-const button = (root: ParentNode, name: string): HTMLButtonElement | undefined =>
-  [...root.querySelectorAll('button')].find((one) => text(one).startsWith(name));
+  { rules: stepRules() },
+);
 
 let names = 0;
 const storeName = (): string => `desk-test-${Date.now()}-${(names += 1)}`;

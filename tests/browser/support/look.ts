@@ -15,7 +15,7 @@ export const all = (el: Drawn, selector: string): HTMLElement[] => [
 ];
 
 /** Text with its white space as it is read. */
-export const text = (one: Element | null | undefined): string =>
+export const text = (one: Node | null | undefined): string =>
   (one?.textContent ?? '').replaceAll(/\s+/g, ' ').trim();
 
 /** The first of the parts that holds some words. */

@@ -7,14 +7,7 @@ import { fitAll } from '../../../src/fit/index.js';
 import { needsOf } from '../../../src/model/index.js';
 import { ledgerOf } from '../../../src/rules/index.js';
 import { verify } from '../../../src/schedule/verify.js';
-
-const table = (file: string, text: string) => {
-  const [columns, ...rows] = text
-    .trim()
-    .split('\n')
-    .map((line) => line.split(','));
-  return { file, columns: columns!, rows };
-};
+import { tableOf } from '../../helpers/documents.js';
 
 // A pour on the first night; work that waits for it; a window every night of two weeks of July.
 const nights = Array.from(
@@ -39,11 +32,11 @@ function planOf(
     ...plan,
     tables: {
       ...plan.tables,
-      windows: table('windows.csv', `window,start,end\n${nights}`),
-      work: table('work.csv', work),
-      ...(more.temperatures && { temperatures: table('temperatures.csv', more.temperatures) }),
-      ...(more.forecast && { forecast: table('forecast.csv', more.forecast) }),
-      ...(more.plant && { plant: table('plant.csv', more.plant) }),
+      windows: tableOf('windows.csv', `window,start,end\n${nights}`),
+      work: tableOf('work.csv', work),
+      ...(more.temperatures && { temperatures: tableOf('temperatures.csv', more.temperatures) }),
+      ...(more.forecast && { forecast: tableOf('forecast.csv', more.forecast) }),
+      ...(more.plant && { plant: tableOf('plant.csv', more.plant) }),
     },
     site: siteSchema.parse(more.site ?? {}) as Site,
   };

@@ -5,62 +5,33 @@ import type { Figure } from '../../../components/shared/figure-ask-event.js';
 import { momentText } from '../../../components/shared/format.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
 import { durationText, MINUTE } from '../../../src/calendar/index.js';
-import { emptyTable, ruleSetSchema, type PlanDocument } from '../../../src/model/index.js';
-import { priceBookSchema } from '../../../src/model/price-book.js';
+import { aDocument, minuteBook, stepRules, tableOf } from '../../helpers/documents.js';
 
-const cells = (text: string): string[][] => text.split('\n').map((line) => line.split('|'));
-
-const document: PlanDocument = {
-  schema: 1,
-  name: 'Two nights',
-  zone: 'Europe/London',
-  tables: {
-    windows: {
-      file: 'windows.csv',
-      columns: ['window', 'start', 'end'],
-      rows: cells('W1|2027-03-02 23:00|2027-03-03 05:00\nW2|2027-03-27 23:00|2027-03-28 06:00'),
-    },
-    work: {
-      file: 'work.csv',
-      columns: [
-        'package',
-        'activity',
-        'title',
-        'after',
-        'minutes',
-        'minutes low',
-        'minutes high',
-        'units',
-        'minutes per unit',
-        'key date',
-      ],
-      rows: cells(
-        'Deck|D1|Cut out||200|150|290|||2027-03-06\n' +
-          'Track|T1|Renew sleepers|||||8|40|2027-04-06',
-      ),
-    },
-    resources: emptyTable('resources.csv'),
-    trains: emptyTable('trains.csv'),
+const document = aDocument(
+  'Two nights',
+  {
+    windows: tableOf(
+      'windows.csv',
+      `window,start,end
+W1,2027-03-02 23:00,2027-03-03 05:00
+W2,2027-03-27 23:00,2027-03-28 06:00`,
+    ),
+    work: tableOf(
+      'work.csv',
+      `package,activity,title,after,minutes,minutes low,minutes high,units,minutes per unit,key date
+Deck,D1,Cut out,,200,150,290,,,2027-03-06
+Track,T1,Renew sleepers,,,,,8,40,2027-04-06`,
+    ),
   },
-  rules: ruleSetSchema.parse({
-    schema: 1,
-    name: 'Test',
-    leadIn: [{ step: 'Take the line', minutes: 20, low: 15, high: 60 }],
-    leadOut: [{ step: 'Give the line back', minutes: 20, low: 15, high: 40 }],
-    margin: { minutes: 30, source: 'Invented for this test' },
-  }),
-  prices: priceBookSchema.parse({
-    schema: 1,
-    name: 'Invented',
-    source: 'Invented for this test',
-    currency: 'GBP',
-    delay: {
-      by: 'bands',
-      bands: [{ afterMinutes: 0, rate: '10' }],
-      source: 'Invented for this test',
-    },
-  }),
-};
+  {
+    rules: stepRules({
+      leadIn: { low: 15, high: 60 },
+      leadOut: { low: 15, high: 40 },
+      margin: { source: 'Invented for this test' },
+    }),
+    prices: minuteBook,
+  },
+);
 
 let shown: ShownResults;
 

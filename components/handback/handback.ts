@@ -132,20 +132,18 @@ export class PossessionHandback extends LitElement {
             ? this.busy
               ? nothing
               : html`<p class="empty quiet">${words.empty}</p>`
-            : html`${live ? this.#renderLive(result, words) : nothing}
-              ${windowList(this.results, {
-                strings: words,
-                selected: this.selectedWindow,
-                windowOf: (id) => this.#windowOf(id),
-                onKey: this.#onKey,
-                onClick: this.#onClick,
-              })}
-              ${live ? nothing : cautionList(words.cautions)}
-              ${
-                result
-                  ? this.#renderResult(result, words)
-                  : html`<p class="empty quiet">${words.pick}</p>`
-              }`
+            : live
+              ? html`${this.#renderLive(result, words)}
+                  <details class="rest">
+                    <summary>${words.allFigures(result.window)}</summary>
+                    ${this.#renderList(words)} ${this.#renderResult(result, words)}
+                  </details>`
+              : html`${this.#renderList(words)} ${cautionList(words.cautions)}
+                ${
+                  result
+                    ? this.#renderResult(result, words)
+                    : html`<p class="empty quiet">${words.pick}</p>`
+                }`
         }
       </div>
       ${
@@ -178,6 +176,16 @@ export class PossessionHandback extends LitElement {
           : nothing
       }
     </div>`;
+  }
+
+  #renderList(strings: HandbackStrings): TemplateResult {
+    return windowList(this.results, {
+      strings,
+      selected: this.selectedWindow,
+      windowOf: (id) => this.#windowOf(id),
+      onKey: this.#onKey,
+      onClick: this.#onClick,
+    });
   }
 
   #renderLive(result: HandbackResult, strings: HandbackStrings): TemplateResult {

@@ -85,6 +85,64 @@ export const liveStyles = css`
   .next.eaten-into :is(.still, .countdown) {
     color: var(--_warn);
   }
+  .next .records li {
+    grid-template-columns: minmax(0, 1fr);
+    padding-block: 0.5rem 0;
+    border: 0;
+  }
+  .next .records .name {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+  }
+  .folds {
+    border-top: 2px solid var(--_rule);
+  }
+  .live .fold {
+    border-bottom: 1px solid var(--_rule);
+  }
+  .live .fold > summary {
+    gap: 0.75rem;
+    min-height: 3.5rem;
+    color: var(--_ink);
+    font-size: 1.0625rem;
+    font-weight: 650;
+    text-decoration: none;
+    list-style: none;
+  }
+  .live .fold > summary::-webkit-details-marker {
+    display: none;
+  }
+  .live .fold > summary::before {
+    flex: none;
+    width: 0.5rem;
+    height: 0.5rem;
+    margin-inline: 0.25rem;
+    border: solid var(--_act);
+    border-width: 0 2.5px 2.5px 0;
+    transform: translateY(-25%) rotate(45deg);
+    content: '';
+  }
+  .live .fold[open] > summary::before {
+    transform: translateY(25%) rotate(225deg);
+  }
+  .live .fold > summary .count {
+    margin-inline-start: auto;
+    color: var(--_quiet);
+    font-weight: 400;
+  }
+  .live .fold > .inside {
+    padding-block-end: 0.75rem;
+  }
+  .rest > summary {
+    display: flex;
+    align-items: center;
+    min-height: 3rem;
+    padding-inline: 0.75rem;
+    font-size: 1rem;
+  }
   .old,
   .outrun li,
   .drops {

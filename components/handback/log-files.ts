@@ -41,8 +41,7 @@ export function logFiles(on: LogFiles): TemplateResult {
   const { strings, window, log, zone, send } = on;
   const save = (name: string, text: string, mediaType: string): void =>
     send(new HandbackLogSaveEvent(window, name, text, mediaType));
-  return html`<section class="log-files">
-    <h3>${strings.passOn}</h3>
+  return html`<section class="log-files" aria-label=${strings.passOn}>
     <div class="file-buttons">
       <button
         type="button"

@@ -106,12 +106,6 @@ export function logList(
     form.reset();
   };
   return html`<section class="log" aria-label=${strings.log}>
-    <h3>${strings.log}</h3>
-    ${
-      state.faults.length > 0
-        ? html`<p class="log-faults" role="status">${strings.logFaults(state.faults.length)}</p>`
-        : nothing
-    }
     <form class="note" @submit=${addNote}>
       <label>${strings.note}<input type="text" maxlength="2000" /></label>
       <button type="submit">${strings.writeDown}</button>

@@ -21,6 +21,7 @@ function unitButtons(
   activity: string,
   result: HandbackResult,
   setting: LiveSetting,
+  begun: boolean,
 ): TemplateResult | typeof nothing {
   const outlook = result.units.find((of) => of.activity === activity);
   const all = outlook?.chances.at(-1)?.units ?? 0;
@@ -40,7 +41,7 @@ function unitButtons(
     <button
       type="button"
       part="record"
-      class="strong one-more"
+      class="one-more ${begun ? 'strong' : ''}"
       ?disabled=${done >= all}
       @click=${() => write1(done + 1)}
     >
@@ -166,7 +167,7 @@ export function recordRow(
         done,
       )}
     </div>
-    ${done || activity === undefined ? nothing : unitButtons(one, activity, result, setting)}
+    ${done || activity === undefined ? nothing : unitButtons(one, activity, result, setting, begun)}
     ${
       done
         ? nothing

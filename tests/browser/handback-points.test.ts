@@ -80,7 +80,7 @@ describe('go/no-go points and limits', () => {
   /** The form that changes the point with these words, open. */
   const changing = (el: PossessionHandback, words: string) => {
     const row = withText(el, '.points li', words);
-    open(row.closest('details')!);
+    all(el, '.rest, .decision-form').forEach(open);
     open(row.querySelector('details')!);
     const form = row.querySelector<HTMLFormElement>('form')!;
     return {

@@ -287,18 +287,74 @@ describe('possession-handback', () => {
     expect(text(record('Place protection'))).to.contain('Finished: Place protection 00:00');
   });
 
-  it('keeps what is still to be reported on top, and folds away what is done', async () => {
+  it('keeps what is to be reported now on top, and folds away what is later and what is done', async () => {
     const el = await shownLive();
-    const folded = all(el, '.live details li.record').map(text);
-    const open = all(el, '.live > .records > li').map(text);
-    expect(folded.some((one) => one.startsWith('Place protection'))).to.equal(true);
-    expect(open[0]).to.contain('Cut out the old deck');
-    expect(text(find(el, '.live > details > summary'))).to.equal(`Done so far: ${folded.length}`);
+    const names = (css: string): string[] => all(el, `${css} .name strong`).map(text);
+    expect(names('.next li.record')).to.deep.equal(['Set bearings']);
+    expect(names('.live > .records > li')).to.deep.equal(['Cut out the old deck']);
+    expect(names('.fold.later li.record')).to.deep.equal(['Inspect and test']);
+    expect(names('.fold.done li.record')).to.include('Place protection');
+    const shownNow = all(el, '.live li.record').filter((one) => one.checkVisibility());
+    expect(shownNow).to.have.length(2);
+    // Everything stays within reach: each row stands in the view once, folded or not.
+    expect(new Set(names('.live li.record')).size).to.equal(liveResult.cutOffs.length);
+    expect(all(el, '.live li.record')).to.have.length(liveResult.cutOffs.length);
+  });
+
+  it('says on each fold how much is behind it', async () => {
+    const el = await shownLive();
+    const told = all(el, '.fold > summary').map((one) => text(one));
+    expect(told.filter((one) => /^(Later|Done|Log)/.test(one))).to.deep.equal([
+      'Later in this shift 1',
+      `Done so far ${all(el, '.fold.done li.record').length}`,
+      'Log 2',
+    ]);
+    expect(text(find(el, '.rest > summary'))).to.equal('All windows, and every figure of H1');
+  });
+
+  it('fits a phone twice over, with figures, next cut-off and its buttons in the first sight', async () => {
+    const el = await shownLive();
+    el.style.setProperty('width', '390px');
+    await el.updateComplete;
+    const top = el.getBoundingClientRect().top;
+    const bottom = (css: string): number => find(el, css).getBoundingClientRect().bottom - top;
+    expect(bottom('.big')).to.be.below(400);
+    expect(bottom('.next .buttons')).to.be.below(760);
+    expect(bottom('.live')).to.be.below(2 * 844 + 400);
+  });
+
+  it('keeps a fold as a person left it when the log goes on', async () => {
+    const el = await shownLive();
+    const fold = find(el, '.fold.later') as HTMLDetailsElement;
+    fold.open = true;
+    const form = find(el, '.fold.later .earlier') as HTMLDetailsElement;
+    form.open = true;
+    el.log = [...log, { ...log[0]!, id: 'z', event: { kind: 'note', text: 'Rain' } }];
+    await el.updateComplete;
+    expect(fold.open && fold.isConnected && form.open && form.isConnected).to.equal(true);
+  });
+
+  it('offers the handback in sight once nothing is left to begin', async () => {
+    const el = await shownLive();
+    const handed = (): HTMLElement => find(el, '.handed');
+    expect(handed().checkVisibility()).to.equal(false);
+    el.log = [
+      ...log,
+      { ...log[0]!, id: 'x', event: { kind: 'activity-started', activity: 'SET' } },
+      {
+        ...log[0]!,
+        id: 'y',
+        event: { kind: 'step-started', step: 'Inspect and test', stage: 'lead-out' },
+      },
+    ] as HandbackLogEntry[];
+    await el.updateComplete;
+    expect(handed().checkVisibility()).to.equal(true);
   });
 
   it('has buttons large enough for a thumb', async () => {
     const el = await shownLive();
-    for (const one of all(el, '.live ol:not(details ol) button, .live summary')) {
+    for (const one of all(el, '.live details')) (one as HTMLDetailsElement).open = true;
+    for (const one of all(el, '.live ol button, .live summary')) {
       const { width, height } = one.getBoundingClientRect();
       expect(Math.min(width, height)).to.be.at.least(48);
     }

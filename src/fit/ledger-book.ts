@@ -14,7 +14,12 @@ interface Usable {
   readonly slots: readonly Slot[];
   /** Whether the window takes no such work at all. */
   readonly barred: boolean;
+  /** Equal where slots and `barred` are: such windows are alike to such work. */
+  readonly shape: string;
 }
+
+/** Shapes of windows up to which answers are kept, so that edits without end do not fill the memory. */
+const MOST_SHAPES = 2000;
 
 interface Kept {
   readonly ledgers: Map<string, Ledger>;
@@ -29,6 +34,8 @@ export class LedgerBook {
   readonly supplies: SupplyBook;
   readonly #plan: Plan;
   readonly #kept: WeakMap<AccessWindow, Kept>;
+  // Not taken over from another book: what there is of resources may differ.
+  readonly #states = new WeakMap<Skeleton, Map<string, number>>();
   #curve: MaturityCurve | undefined;
   readonly #skeletons: WeakMap<readonly Activity[], Skeleton>;
 
@@ -73,7 +80,9 @@ export class LedgerBook {
           end: minutesDown(one.end, base * MINUTE),
         }))
         .filter((slot) => slot.end > slot.start);
-      known = { base, slots, barred: ledger.barred.length > 0 };
+      const barred = ledger.barred.length > 0;
+      const shape = `${barred ? 'barred' : ''}${slots.map((one) => `${one.start}-${one.end}`).join()}`;
+      known = { base, slots, barred, shape };
       usable.set(key, known);
     }
     return known;
@@ -83,6 +92,14 @@ export class LedgerBook {
   skeleton(activities: readonly Activity[]): Skeleton {
     let known = this.#skeletons.get(activities);
     if (!known) this.#skeletons.set(activities, (known = skeletonOf(activities)));
+    return known;
+  }
+
+  /** Quick states of some work by the shape of the window, as far as they are known. */
+  statesBy(skeleton: Skeleton): Map<string, number> {
+    let known = this.#states.get(skeleton);
+    if (!known || known.size > MOST_SHAPES)
+      this.#states.set(skeleton, (known = new Map<string, number>()));
     return known;
   }
 

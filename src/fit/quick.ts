@@ -1,9 +1,10 @@
+import { MINUTE } from '../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../model/index.js';
 import { problemOf } from './compile.js';
 import { neverCode } from './eligibility.js';
 import { spareOf } from './fit.js';
 import type { LedgerBook } from './ledger-book.js';
-import type { Skeleton } from './skeleton.js';
+import { minutesUp, type Skeleton } from './skeleton.js';
 import { solve } from './solo.js';
 
 /**
@@ -49,28 +50,73 @@ export function quickStates(
   const states = new Int32Array(windows.length);
   const skeleton = book.skeleton(all);
   if (skeleton.activities.length === 0) return states.fill(stateOf('nothing-left'));
+  const known = isMovable(skeleton) ? book.statesBy(skeleton) : undefined;
   windows.forEach((window, at) => {
-    states[at] = stateIn(plan, skeleton, all, window, book);
+    const never = neverIn(window, skeleton);
+    if (never) {
+      states[at] = stateOf(never);
+      return;
+    }
+    const shape = known && shapeOf(window, skeleton, book);
+    let state = shape === undefined ? undefined : known!.get(shape);
+    if (state === undefined) {
+      state = stateIn(plan, all, window, book);
+      if (shape !== undefined) known!.set(shape, state);
+    }
+    states[at] = state;
   });
   return states;
 }
 
+function neverIn(window: AccessWindow, { groups }: Skeleton): PlainCode | undefined {
+  if (window.status === 'withdrawn') return 'withdrawn';
+  for (const { activity } of groups) {
+    if (activity.place === 'outside') continue;
+    const never = neverCode(window, activity);
+    if (never) return never;
+  }
+  return undefined;
+}
+
 function stateIn(
   plan: Plan,
-  { groups }: Skeleton,
   all: readonly Activity[],
   window: AccessWindow,
   book: LedgerBook,
 ): QuickState {
-  if (window.status === 'withdrawn') return stateOf('withdrawn');
-  for (const { activity } of groups) {
-    if (activity.place === 'outside') continue;
-    const never = neverCode(window, activity);
-    if (never) return stateOf(never);
-  }
   const problem = problemOf(plan, { windows: [window], activities: all, without: place }, book);
   const answer = solve(problem);
   return answer.done ? spareOf(problem, answer.visits, window, book) : NO;
+}
+
+/** Whether the work is the same problem in every window that is alike: nothing of it hangs on the date. */
+function isMovable({ activities, cures, hasOutside }: Skeleton): boolean {
+  return cures === 0 && !hasOutside && activities.every((one) => one.keyDate === undefined);
+}
+
+/**
+ * Everything that movable work sees of a window: usable time, what there is of its resources, and when it may begin, in
+ * minutes after the window starts. Windows of one shape give one answer: most of a plan's nights are alike.
+ */
+function shapeOf(
+  window: AccessWindow,
+  { activities, groups, lastNotBefore, named }: Skeleton,
+  book: LedgerBook,
+): string {
+  const base = Math.floor(window.start / MINUTE);
+  const end = minutesUp(window.end, base * MINUTE);
+  let shape = '';
+  for (const { needs } of groups) shape += `${book.usable(window, needs, 0).shape};`;
+  if (lastNotBefore > window.start)
+    for (const { notBefore = 0 } of activities)
+      shape += `${Math.min(Math.max(0, minutesUp(notBefore, base * MINUTE)), end + 1)};`;
+  if (named.size > 0)
+    for (const resource of book.supplies.resources) {
+      if (!named.has(resource.id)) continue;
+      const { at, free } = book.supplies.part(resource, base, 0, end);
+      shape += at.length === 1 ? `${free[0]};` : `${at.join()} ${free.join()};`;
+    }
+  return shape;
 }
 
 const place = new Set(['place'] as const);

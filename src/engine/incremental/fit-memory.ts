@@ -122,12 +122,17 @@ function gridOf(
   if (unmoved(rows, before.packages.length) && unmoved(columns, old)) return before;
   const every = [...windows.keys()];
   const fresh = every.filter((at) => columns[at]! < 0);
-  const states = new Int32Array(packages.length * width);
-  const fits = new Array<PairVerdict>(states.length);
+  // Where nothing changed its place, as with most edits, all is copied at once.
+  const inPlace =
+    packages.length === before.packages.length &&
+    width === old &&
+    [rows, columns].every((places) => places.every((place, at) => place === at || place < 0));
+  const states = inPlace ? before.states.slice() : new Int32Array(packages.length * width);
+  const fits = inPlace ? before.fits.slice() : new Array<PairVerdict>(states.length);
   packages.forEach((packed, pack) => {
     const row = rows[pack]! * old;
     const into = pack * width;
-    if (row >= 0)
+    if (row >= 0 && !inPlace)
       for (let at = 0; at < width; at += 1) {
         const column = columns[at]!;
         if (column < 0) continue;

@@ -1,6 +1,8 @@
 import type { Placement } from '../fit/types.js';
 import type { PlanDocument } from '../model/index.js';
 import { account, overrunCost, type Account, type AccountInputs } from '../price/index.js';
+import { costInputs } from './cost-inputs.js';
+import { namedWindow } from './named-window.js';
 import { sitePlan } from './site/site-plan.js';
 
 /** What was recorded of one late handback. */
@@ -25,16 +27,8 @@ export function accountOf(document: PlanDocument, request: AccountRequest): Acco
   if (!prices) throw new RangeError('the plan has no price book');
   const { plan, trains } = sitePlan(document);
   const { window: id, placements, foreseenMinutes, ...recorded } = request;
-  const window = plan.windows.find((one) => one.id === id);
-  if (!window) throw new RangeError(`there is no window "${id}" in the plan`);
-  const inputs = {
-    window,
-    prices,
-    trains,
-    resources: plan.resources,
-    ...(holidays && { holidays }),
-    ...(placements && { placements, activities: plan.activities }),
-  };
+  const window = namedWindow(plan, id);
+  const inputs = costInputs({ plan, trains, prices }, window, holidays, placements);
   return account({
     ...inputs,
     ...recorded,

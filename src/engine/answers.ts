@@ -1,5 +1,6 @@
 import type { AllocateOptions as SearchOptions } from '../schedule/index.js';
 import type { Session } from './incremental/session.js';
+import { namedWindow } from './named-window.js';
 import { sitePlan } from './site/site-plan.js';
 import type { AllocateOptions, Allocation, SearchProgress } from './types.js';
 import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
@@ -48,9 +49,7 @@ export const answers: {
   async shortNotice(asked, document, before, id, options) {
     const { shortNotice } = await import('./search.js');
     const { plan } = sitePlan(document);
-    const window = plan.windows.find((one) => one.id === id);
-    if (!window) throw new RangeError(`there is no window "${id}" in the plan`);
-    return shortNotice(plan, before, window, searching(options, asked));
+    return shortNotice(plan, before, namedWindow(plan, id), searching(options, asked));
   },
   async handback(asked, document, request) {
     const { handbackOf } = await import('./handback/handback.js');

@@ -1,5 +1,4 @@
 import { addMinutes, minutesBetween } from '../calendar/index.js';
-import type { Plan, PriceBook, Train } from '../model/index.js';
 import {
   costCurve,
   countOverruns,
@@ -8,27 +7,19 @@ import {
   lengthThresholds,
   overrunCost,
 } from '../price/index.js';
+import { costInputs, type Priced } from './cost-inputs.js';
+import { namedWindow } from './named-window.js';
 import type { PriceAnswer, PriceRequest } from './types.js';
 
-/** What the price of a window is worked out from. */
-export interface Priced {
-  readonly plan: Plan;
-  readonly trains: readonly Train[];
-  readonly prices: PriceBook;
-}
-
-/** @throws {RangeError} When the plan has no such window. */
-export function priceOf({ plan, trains, prices }: Priced, request: PriceRequest): PriceAnswer {
-  const window = plan.windows.find((one) => one.id === request.window);
-  if (!window) throw new RangeError(`there is no window "${request.window}" in the plan`);
-  const inputs = {
-    window,
-    prices,
-    trains,
-    resources: plan.resources,
-    ...(request.holidays && { holidays: request.holidays }),
-    ...(request.placements && { placements: request.placements, activities: plan.activities }),
-  };
+/**
+ * What an overrun of a window costs, minute by minute as far as is asked or was simulated.
+ *
+ * @throws {RangeError} When the plan has no such window.
+ */
+export function priceOf(priced: Priced, request: PriceRequest): PriceAnswer {
+  const { plan, prices } = priced;
+  const window = namedWindow(plan, request.window);
+  const inputs = costInputs(priced, window, request.holidays, request.placements);
   const booked = minutesBetween(window.start, window.end);
   // A minute begun is a minute late; an early handback costs what a prompt one does.
   const overruns =

@@ -1,9 +1,9 @@
 import type { Fault, PlanDocument } from '../../model/index.js';
+import type { Progress } from '../types.js';
 import { takeJson } from './json.js';
 import { sourceOf } from './source.js';
 import { takeTable } from './table.js';
 import type { ImportedFile, ImportReport, ImportResult } from './types.js';
-import type { Progress } from '../types.js';
 
 const unread = (
   file: string,

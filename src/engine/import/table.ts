@@ -1,19 +1,9 @@
+import { tableIn, type Fault, type PlanDocument, type TableText } from '../../model/index.js';
 import {
-  tableIn,
-  tableKinds,
-  type Fault,
-  type PlanDocument,
-  type TableKind,
-  type TableText,
-} from '../../model/index.js';
-import {
-  entryOf,
   findDates,
   guessKind,
-  headingsOf,
   matchColumns,
   mergeTables,
-  needed,
   tableOfRecords,
   takes,
   type Effect,
@@ -21,9 +11,11 @@ import {
   type Take,
 } from '../../tables/index.js';
 import { faultsOf } from './faults.js';
+import { previewOf, short } from './preview.js';
 import { headingAt, type SourceOf } from './source.js';
-import type { ImportChoices, ImportPreview, ImportReport, RowPreview } from './types.js';
+import type { ImportChoices, ImportReport } from './types.js';
 
+/** A document with what was taken from one file, and what is told of it. */
 export interface Taken {
   readonly document: PlanDocument;
   readonly report: ImportReport;
@@ -110,8 +102,6 @@ export function takeTable(
 const effectsOf = (into: (take: Take) => { readonly effect: Effect }): Record<Take, Effect> =>
   Object.fromEntries(takes.map((take) => [take, into(take).effect])) as Record<Take, Effect>;
 
-const short = (cell: string): string => cell.slice(0, 200);
-
 function notKnown(table: Table, file: string): Fault {
   const names = table.columns.slice(0, 40).map((one) => `"${short(one)}"`);
   return {
@@ -121,59 +111,5 @@ function notKnown(table: Table, file: string): Fault {
     line: table.line,
     message: `The headings ${names.join(', ')} are those of no table known here.`,
     mend: 'Head the columns as sample-csv/README.md lists them, or choose what the table holds and which column is which: a table of windows needs window, start and end; one of work needs activity and minutes or units.',
-  };
-}
-
-const firstRows = 5;
-const faultyRows = 15;
-
-function previewOf(
-  table: Table,
-  kind: TableKind | undefined,
-  faults: readonly Fault[],
-  map: ImportChoices['map'],
-): Pick<ImportPreview, 'above' | 'kinds' | 'fields' | 'columns' | 'rows'> {
-  const { columns } = table;
-  const match = kind === undefined ? undefined : matchColumns(columns, kind, map);
-  const fieldAt = new Map([...(match?.fields ?? [])].map(([field, at]) => [at, field as string]));
-  const byRow = new Map<number, Fault[]>();
-  const faulty = new Map<string, number>();
-  for (const fault of faults) {
-    if (fault.column !== undefined) faulty.set(fault.column, (faulty.get(fault.column) ?? 0) + 1);
-    if (fault.row === undefined) continue;
-    const list = byRow.get(fault.row);
-    if (list) list.push(fault);
-    else byRow.set(fault.row, [fault]);
-  }
-  const bad = [...byRow.keys()].filter((row) => row >= firstRows).sort((a, b) => a - b);
-  const shown = [...table.rows.keys()].slice(0, firstRows).concat(bad.slice(0, faultyRows));
-  return {
-    above: table.above?.length ?? 0,
-    kinds: tableKinds.map((one) => {
-      const { fields, missing } = matchColumns(columns, one);
-      return { kind: one, read: fields.size, missing };
-    }),
-    fields:
-      kind === undefined
-        ? []
-        : headingsOf(kind).map((field) => ({
-            field,
-            needed: (needed[kind] as readonly string[]).includes(field),
-          })),
-    columns: columns.map((heading, at) => {
-      const filled = table.rows.flatMap(({ cells }) => (cells[at]?.trim() ? [cells[at]!] : []));
-      return {
-        heading: short(heading),
-        entry: entryOf(columns, at),
-        field: fieldAt.get(at) ?? null,
-        samples: filled.slice(0, 3).map((cell) => cell.slice(0, 60)),
-        filled: filled.length,
-        faulty: faulty.get(heading) ?? 0,
-      };
-    }),
-    rows: shown.map((row): RowPreview => {
-      const { line, cells } = table.rows[row]!;
-      return { line, row, cells: cells.map(short), faults: byRow.get(row) ?? [] };
-    }),
   };
 }

@@ -8,6 +8,7 @@ import type {
   Train,
 } from '../../model/index.js';
 import type { HandbackOptions } from '../../risk/index.js';
+import { namedWindow } from '../named-window.js';
 import { sitePlan } from '../site/site-plan.js';
 import type { Progress } from '../types.js';
 import type { RunSettings, WindowWork } from './costs.js';
@@ -49,8 +50,7 @@ export function situationOf(
   const { prices } = document;
   if (!prices) throw new RangeError('the plan has no price book');
   const { plan, trains } = sitePlan(document);
-  const window = plan.windows.find((one) => one.id === request.window);
-  if (!window) throw new RangeError(`there is no window "${request.window}" in the plan`);
+  const window = namedWindow(plan, request.window);
   const { placements } = request.allocation;
   if (!placements.some((one) => one.window === window.id))
     throw new RangeError(`no work is planned in ${window.id}, so there is nothing to compare`);

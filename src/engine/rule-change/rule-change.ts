@@ -2,6 +2,7 @@ import type { FitVerdict } from '../../fit/types.js';
 import type { AccessWindow, Needs, PlanDocument, RuleSet } from '../../model/index.js';
 import { ledgerOf } from '../../rules/index.js';
 import { recompute } from '../recompute.js';
+import type { Results } from '../types.js';
 import {
   workKinds,
   type FitsChange,
@@ -11,7 +12,6 @@ import {
   type UsableChange,
   type WorkKind,
 } from './types.js';
-import type { Results } from '../types.js';
 
 /**
  * What becomes of windows and fits when the rules of a plan are others.
@@ -36,7 +36,7 @@ export function ruleChange(
 }
 
 /** Usable time of the windows that both results have. */
-export function usableChanges(before: Results, after: Results): readonly UsableChange[] {
+function usableChanges(before: Results, after: Results): readonly UsableChange[] {
   const later = new Map(after.plan.windows.map((one) => [one.id, one]));
   return before.plan.windows.flatMap((window) => {
     const same = later.get(window.id);
@@ -70,10 +70,7 @@ function usable(window: AccessWindow, work: WorkKind, { plan }: Results): number
 }
 
 /** Which fits two lists of verdicts do not share. */
-export function fitsChange(
-  before: readonly FitVerdict[],
-  after: readonly FitVerdict[],
-): FitsChange {
+function fitsChange(before: readonly FitVerdict[], after: readonly FitVerdict[]): FitsChange {
   const key = (one: FitVerdict): string => JSON.stringify([one.package, one.window]);
   const later = new Map(after.map((one) => [key(one), one]));
   const gained: GainedFit[] = [];

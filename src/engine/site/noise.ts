@@ -13,12 +13,12 @@ import {
   type ActivityNoise,
 } from '../../rules/noise/index.js';
 import type { PlanResult } from '../../tables/index.js';
-import type { LoudStretch, NoiseAnswer, NoiseRequest } from './types.js';
 import { faultsOfTables } from './table-faults.js';
+import type { LoudStretch, NoiseAnswer, NoiseRequest } from './types.js';
 
 const page = "a city council's page on construction hours";
 /** To start from and to edit: one authority's words, and a dwelling that stands for yours. */
-export const exampleNoise: NoiseSettings = noiseSettingsSchema.parse({
+const exampleNoise: NoiseSettings = noiseSettingsSchema.parse({
   limits: {
     schema: 1,
     name: 'A city council: night at the level that is there, if higher',

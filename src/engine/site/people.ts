@@ -12,11 +12,10 @@ import {
   exampleHours,
   mendAll,
   mendsOf,
-  type Breach,
 } from '../../rules/people/index.js';
 import type { PlanResult } from '../../tables/index.js';
-import type { PeopleAnswer, PeopleRequest, RosterTurn, WindowCrews } from './types.js';
 import { faultsOfTables } from './table-faults.js';
+import type { PeopleAnswer, PeopleRequest, RosterTurn, WindowCrews } from './types.js';
 
 /** More breaches than anyone mends by hand: for those past it no cure is looked for. */
 const MENDED = 60;
@@ -36,7 +35,7 @@ export function peopleOf(read: PlanResult, request: PeopleRequest): PeopleAnswer
     turns: turns
       .map((one) => turnOf(one, plan.zone))
       .sort((a, b) => (a.crew < b.crew ? -1 : a.crew > b.crew ? 1 : a.start - b.start)),
-    breaches: breaches.map((one: Breach, at) => ({
+    breaches: breaches.map((one, at) => ({
       ...one,
       mends: at < MENDED ? mendsOf(one, turns, context) : [],
     })),

@@ -1,10 +1,5 @@
 import type { Activity, ClosedTime, Plan, PlanDocument } from '../../model/index.js';
-import {
-  liftingClosedName,
-  liftingClosedTime,
-  lifts,
-  stretchesOf,
-} from '../../rules/conditions/index.js';
+import { liftingClosedName, liftingClosedTime, lifts } from '../../rules/conditions/index.js';
 import {
   activityNoise,
   isHeard,
@@ -12,6 +7,7 @@ import {
   noiseClosedTime,
 } from '../../rules/noise/index.js';
 import { planFromDocument, type PlanResult } from '../../tables/index.js';
+import { curingDataOf } from './curing-data.js';
 
 /** A document read, with what its site asks of the plan worked in. Every answer of the engine starts from it. */
 export function sitePlan(document: PlanDocument): PlanResult {
@@ -23,7 +19,7 @@ export function sitePlan(document: PlanDocument): PlanResult {
  * Without limits of the site it is given back as it is.
  */
 export function withSite(read: PlanResult): PlanResult {
-  const { plan, site, forecast, temperatures } = read;
+  const { plan, site, forecast } = read;
   const closed: ClosedTime[] = [];
   const heeds = new Map<string, string[]>();
   const heed = (activity: Activity, name: string): void =>
@@ -43,7 +39,6 @@ export function withSite(read: PlanResult): PlanResult {
     }
   if (closed.length === 0 && !site.concrete) return read;
 
-  const known = temperatures.length > 0 ? temperatures : forecast;
   const made: Plan = {
     ...plan,
     activities: plan.activities.map((one) => {
@@ -51,14 +46,7 @@ export function withSite(read: PlanResult): PlanResult {
       return names ? { ...one, heeds: names } : one;
     }),
     rules: closed.length > 0 ? { ...plan.rules, closed } : plan.rules,
-    ...(site.concrete && {
-      curing: {
-        settings: site.concrete,
-        temperatures: stretchesOf(known).flatMap(({ start, end, row }) =>
-          row.temperatureC === undefined ? [] : [{ start, end, celsius: row.temperatureC }],
-        ),
-      },
-    }),
+    ...(site.concrete && { curing: curingDataOf(read, site.concrete) }),
   };
   return { ...read, plan: made };
 }

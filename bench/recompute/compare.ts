@@ -32,7 +32,7 @@ const shapes: readonly Shape[] = [
     activities: 160,
     perPackage: 4,
     pairs: true,
-    turns: 5,
+    turns: 3,
   },
 ];
 /** Packages as large as the limit of pairs makes them at 10,000 activities: slow, so asked for by name. */

@@ -29,7 +29,8 @@ const points = [12_500, 25_000, 50_000, 100_000].map((rows) => {
   const text = textOf(rows);
   const bare: number[] = [];
   const ours: number[] = [];
-  for (let round = 0; round < ROUNDS; round += 1) {
+  // Two rounds that do not count come first: the code of both is compiled in them.
+  for (let round = -2; round < ROUNDS; round += 1) {
     const parsed = timed(
       () => Papa.parse<string[]>(text, { delimiter: ',', newline: '\r\n' }).data.length,
     );
@@ -37,6 +38,7 @@ const points = [12_500, 25_000, 50_000, 100_000].map((rows) => {
     // The parser also counts the headings, and the end of the last line as a row.
     if (parsed.value !== table.value + 2)
       throw new Error(`${parsed.value} and ${table.value} rows`);
+    if (round < 0) continue;
     bare.push(parsed.ms);
     ours.push(table.ms);
   }

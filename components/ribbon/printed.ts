@@ -1,14 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { AccessWindow } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
+import { PRINTED_WINDOWS } from './row-heights.js';
 import { axis, windowPicture } from './picture.js';
 import type { Scale } from './scale.js';
 import type { RibbonStrings } from './strings.js';
 import { drawnLines, grossText, statusText } from './window-row.js';
 import { usableText } from './window-table.js';
-
-/** Windows put on paper at most, some 80 pages: a browser lays out all of them before it shows the first. */
-export const PRINTED_WINDOWS = 2_000;
 
 /** The picture as a table, so that the hours stand at the head of every sheet of paper. */
 export function printedRibbon(

@@ -170,6 +170,25 @@ export const styles = css`
     font-size: var(--_small);
     font-weight: 400;
   }
+  /* Columns that stay as wide as they are while rows come and go. */
+  .long {
+    table-layout: fixed;
+    min-width: 62rem;
+  }
+  .long :is(th, td) {
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
+  .long :is(th, td):nth-child(1) {
+    width: 15rem;
+  }
+  .long :is(th, td):nth-child(2) {
+    width: 16.5rem;
+  }
+  .long tbody tr:not(.gap) {
+    height: 1.875rem;
+  }
   @media print {
     :host {
       page: possession-window;

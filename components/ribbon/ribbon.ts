@@ -102,8 +102,9 @@ export class PossessionRibbon extends LitElement {
     if (changed.has('windows')) {
       this.#frame = frameOf(this.windows.flatMap(piecesOf));
       this.#names = namesOf(this.windows);
-      this.#rows.take(this.windows);
     }
+    if (changed.has('windows') || changed.has('asTable'))
+      this.#rows.take(this.windows, this.asTable);
     const scale = new Scale(this.#print.printing ? ON_PAPER : this.#drawing.width, this.#frame);
     if (!scale.equals(this.#scale)) this.#scale = scale;
   }
@@ -143,7 +144,12 @@ export class PossessionRibbon extends LitElement {
       </div>
       ${
         this.asTable
-          ? windowTable(this.windows, this.#ledgers, words)
+          ? windowTable(
+              this.windows,
+              this.#ledgers,
+              words,
+              this.#print.printing ? null : this.#rows,
+            )
           : this.#print.printing
             ? printedRibbon(this.windows, this.#ledgers, this.#scale, words)
             : this.#renderPicture()
@@ -168,7 +174,7 @@ export class PossessionRibbon extends LitElement {
       </div>
       <div
         role="listbox"
-        class=${rows.many ? 'many' : ''}
+        class="rows ${rows.many ? 'many' : ''}"
         aria-label=${words.list}
         @keydown=${this.#onKey}
         @click=${this.#onClick}
@@ -207,7 +213,7 @@ export class PossessionRibbon extends LitElement {
   }
 
   #look(): void {
-    if (!this.asTable && !this.#print.printing && this.#rows.look()) this.requestUpdate();
+    if (!this.#print.printing && this.#rows.look()) this.requestUpdate();
   }
 
   #select(id: string): void {

@@ -5,6 +5,8 @@ import { LINE } from './scale.js';
 
 /** Up to this many windows every row is drawn, as high as its words need. */
 export const FEW = 60;
+/** Windows put on paper at most, some 80 pages: a browser lays out all of them before it shows the first. */
+export const PRINTED_WINDOWS = 2_000;
 /** Name and state of a window under each other, in rem; longer names are cut to fit. */
 const NAME = 2.375;
 const RULE = 1;
@@ -18,4 +20,11 @@ export function rowTracks(windows: readonly AccessWindow[], rem: number, narrow:
       return RULE + (narrow ? name + drawing : Math.max(name, drawing));
     }),
   );
+}
+
+/** Rows of a long table, in rem. As in the styles. */
+const TABLE_ROW = 1.875;
+
+export function tableTracks(count: number, rem: number): Tracks {
+  return new Tracks(Array.from({ length: count }, () => TABLE_ROW * rem));
 }

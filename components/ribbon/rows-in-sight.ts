@@ -1,7 +1,7 @@
 import type { AccessWindow } from '../../src/model/index.js';
 import { sightOf } from '../shared/in-sight.js';
 import { placesWith, Tracks, type Places } from '../shared/tracks.js';
-import { FEW, rowTracks } from './row-heights.js';
+import { FEW, rowTracks, tableTracks } from './row-heights.js';
 import type { RowPlace } from './window-row.js';
 
 /** Pixels drawn beyond what is seen, so that a quick scroll meets rows and not paper. */
@@ -20,6 +20,7 @@ export class RowsInSight {
   #seen = 0;
   #rem = 16;
   #narrow = false;
+  #asTable = false;
 
   constructor(host: HTMLElement & { readonly renderRoot?: ParentNode }) {
     this.#host = host;
@@ -44,12 +45,20 @@ export class RowsInSight {
     return this.many ? Math.max(1, this.#seen - 1) : 0;
   }
 
-  take(windows: readonly AccessWindow[]): void {
+  take(windows: readonly AccessWindow[], asTable: boolean): void {
     this.#windows = windows;
+    this.#asTable = asTable;
     this.#measure();
   }
 
-  /** Indexes of the rows to draw, in order; `kept` is always among them. */
+  /** Pixels left free before the first row drawn and after the last. */
+  get gaps(): { readonly before: number; readonly after: number } {
+    if (!this.many) return { before: 0, after: 0 };
+    const { first, end } = this.#part;
+    return { before: this.#tracks.start(first), after: this.total - this.#tracks.start(end) };
+  }
+
+  /** Indexes of the rows to draw, in order; `kept` is always among them, where it is one. */
   places(kept: number): number[] {
     const count = this.#windows.length;
     if (!this.many) return [...this.#windows.keys()];
@@ -69,7 +78,7 @@ export class RowsInSight {
 
   /** Looks what is in sight; whether other rows have to be drawn. */
   look(): boolean {
-    const list = this.many ? this.#host.renderRoot?.querySelector('[role=listbox]') : undefined;
+    const list = this.many ? this.#host.renderRoot?.querySelector('.rows') : undefined;
     if (!list) return false;
     const narrow = this.#host.clientWidth <= NARROW * this.#rem;
     if (narrow !== this.#narrow) {
@@ -90,6 +99,8 @@ export class RowsInSight {
     if (!this.many) return;
     if (this.#host.isConnected)
       this.#rem = parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
-    this.#tracks = rowTracks(this.#windows, this.#rem, this.#narrow);
+    this.#tracks = this.#asTable
+      ? tableTracks(this.#windows.length, this.#rem)
+      : rowTracks(this.#windows, this.#rem, this.#narrow);
   }
 }

@@ -1,6 +1,6 @@
 import { expect } from '@open-wc/testing';
 import '../../components/ribbon/define.js';
-import { PRINTED_WINDOWS } from '../../components/ribbon/printed.js';
+import { PRINTED_WINDOWS } from '../../components/ribbon/row-heights.js';
 import type { PossessionRibbon } from '../../components/ribbon/ribbon.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { changesDuring, drawn, ledgersOf, manyWindows, scrollerWith } from './support/large.js';
@@ -215,6 +215,37 @@ describe('possession-ribbon with many windows', () => {
     });
     expect(new Set(rows)).to.deep.equal(new Set(['X3']));
     expect(option('X3').textContent).to.contain('1 h 51');
+  });
+
+  it('draws what is in sight of the table too, each row where it belongs', async () => {
+    await shown();
+    el.asTable = true;
+    await drawn();
+    const rows = (): HTMLElement[] => [
+      ...el.renderRoot.querySelectorAll<HTMLElement>('tbody tr:not(.gap)'),
+    ];
+    for (const top of [0, 7_000, 1e9, 2_000]) {
+      scroller.scrollTop = top;
+      await drawn();
+      expect(rows().length).to.be.lessThan(50);
+      const body = el.renderRoot.querySelector('tbody')!.getBoundingClientRect();
+      expect(body.height).to.be.closeTo(500 * 30, 2);
+      for (const row of rows()) {
+        const place = Number(row.getAttribute('aria-rowindex')) - 2;
+        expect(row.querySelector('th')!.textContent).to.match(new RegExp(`^X${place} `));
+        expect(row.getBoundingClientRect().top - body.top).to.be.closeTo(place * 30, 2);
+      }
+      const { top: from, bottom: to } = scroller.getBoundingClientRect();
+      expect(rows().some((row) => row.getBoundingClientRect().bottom >= to - 1)).to.equal(true);
+      expect(rows().some((row) => row.getBoundingClientRect().top <= from + 120)).to.equal(true);
+    }
+    expect(el.renderRoot.querySelector('table')!.getAttribute('aria-rowcount')).to.equal('501');
+    await inBothSchemes(async () => {
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
+    globalThis.dispatchEvent(new Event('beforeprint'));
+    expect(rows()).to.have.length(500);
+    globalThis.dispatchEvent(new Event('afterprint'));
   });
 
   it('puts every window on paper, and goes back to what was in sight', async () => {

@@ -1,7 +1,7 @@
-// npm run mutate -- src/calendar [MORE FILES OR FOLDERS] [--sample N] [--seed S] [--tests PATH] [--steps N]
+// npm run mutate -- src/calendar [MORE FILES OR FOLDERS] [--sample N] [--seed S] [--tests PATH] [--steps N] [--again LOG]
 // Changes one thing at a time in a copy of the project and sees whether the tests notice: those of the room and the
 // published ones that reach the changed file, any other that reaches it over at most `--steps` imports, or those of
-// `--tests`. One test process is kept throughout.
+// `--tests`. One test process is kept throughout. `--again` tries only what survived in a log of an earlier run.
 import { fork } from 'node:child_process';
 import {
   cpSync,
@@ -28,6 +28,7 @@ const { values, positionals } = parseArgs({
     seed: { type: 'string', default: '1' },
     steps: { type: 'string', default: '0' },
     tests: { type: 'string', multiple: true },
+    again: { type: 'string' },
   },
 });
 if (positionals.length === 0) {
@@ -100,7 +101,21 @@ function testsOf(file) {
 }
 
 const files = positionals.flatMap((path) => under(path, '.ts'));
-const all = files.flatMap((file) => mutantsOf(root, file));
+const whatOf = ({ file, line, from, to }) =>
+  `${file}:${line}  ${from.replaceAll(/\s+/g, ' ')}  ->  ${to.replaceAll(/\s+/g, ' ')}`;
+
+/** With `--again`: what survived in an earlier run of the same files, as it was printed. */
+const survivors =
+  values.again &&
+  new Set(
+    readFileSync(values.again, 'utf8')
+      .split('\n')
+      .flatMap((line) => (line.startsWith('SURVIVED  ') ? [line.slice(10)] : [])),
+  );
+
+const all = files
+  .flatMap((file) => mutantsOf(root, file))
+  .filter((one) => !survivors || survivors.has(whatOf(one)));
 const sample = shuffled(all, Number(values.seed)).slice(0, Number(values.sample));
 
 const copy = mkdtempSync(join(tmpdir(), 'possession-fit-mutate-'));
@@ -180,14 +195,15 @@ try {
   const longestMs = 10_000 + 5 * (performance.now() - began);
   console.log(`${every.length} test files hold in ${Math.round(performance.now() - began)} ms`);
   let survived = 0;
-  for (const { file, line, from, to, start, end } of sample) {
+  for (const mutant of sample) {
+    const { file, to, start, end } = mutant;
     const path = join(copy, file);
     const text = readFileSync(path, 'utf8');
     writeFileSync(path, text.slice(0, start) + to + text.slice(end));
     const by = await noticedBy(file, testsOf(file), longestMs);
     writeFileSync(path, text);
     if (by === undefined) survived += 1;
-    const what = `${file}:${line}  ${from.replaceAll(/\s+/g, ' ')}  ->  ${to.replaceAll(/\s+/g, ' ')}`;
+    const what = whatOf(mutant);
     const how = by && (by.test === '' ? by.why : basename(by.test));
     console.log(by === undefined ? `SURVIVED  ${what}` : `killed    ${what}  (${how})`);
   }

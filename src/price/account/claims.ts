@@ -32,7 +32,7 @@ export const percentOfShare = (share: string): string => exactOf(share).times(10
  * with at most six decimals.
  */
 export function shareOfPercent(text: string): string | undefined {
-  const plain = text.trim().replace(/\s*%$/, '').replace(',', '.');
+  const plain = text.trim().replace(/%$/, '').trimEnd().replace(',', '.');
   if (!/^\d{1,3}(\.\d{1,6})?$/.test(plain)) return undefined;
   const percent = exactOf(plain);
   return percent.gt(100) ? undefined : percent.div(100).toFixed();

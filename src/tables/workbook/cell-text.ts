@@ -1,5 +1,6 @@
 // What a workbook's cell says, as text that the readers of this room read. A workbook has local wall times only, so no
 // zone is asked and none can shift them.
+import { withoutEnd } from './without-end.js';
 
 /** How days are counted: from the end of 1899, with a 29 February 1900 that never was, or from the start of 1904. */
 export type DaySystem = '1900' | '1904';
@@ -32,7 +33,7 @@ export function cellText({ value, format = '' }: WorkbookCell, system: DaySystem
 function numberText(value: number): string {
   const text = String(Number(value.toPrecision(15)));
   if (!text.includes('e')) return text;
-  const plain = value.toFixed(Math.abs(value) < 1 ? 20 : 0).replace(/\.?(?<!0)0+$/, '');
+  const plain = withoutEnd(withoutEnd(value.toFixed(Math.abs(value) < 1 ? 20 : 0), '0'), '.');
   return Number(plain) === value ? plain : text;
 }
 

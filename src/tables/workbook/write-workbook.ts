@@ -1,6 +1,7 @@
 import { strToU8, zipSync } from 'fflate';
 import { looksLikeFormula } from '../guard.js';
 import type { Cell } from '../write-csv.js';
+import { withoutEnd } from './without-end.js';
 
 /** A table to write: text cells stay text whatever they look like, numbers are numbers. */
 export interface SheetOut {
@@ -174,12 +175,14 @@ export function sheetNames(wanted: readonly string[]): string[] {
   const taken = new Set<string>();
   return wanted.map((name) => {
     const tidy =
-      name
-        .replace(/[[\]:*?/\\\p{C}]/gu, ' ')
-        .trim()
-        .replace(/^'+|(?<!')'+$/g, '')
-        .slice(0, longestName)
-        .trim() || 'Table';
+      withoutEnd(
+        name
+          .replace(/[[\]:*?/\\\p{C}]/gu, ' ')
+          .trim()
+          .replace(/^[' ]+/, '')
+          .slice(0, longestName),
+        "' ",
+      ) || 'Table';
     let given = tidy;
     for (let copy = 2; taken.has(given.toLowerCase()); copy += 1) {
       const tail = ` ${copy}`;

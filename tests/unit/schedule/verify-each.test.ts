@@ -27,6 +27,9 @@ const outside = { window: null };
 const told = (parts: Partial<Plan>, placements: readonly Placement[]): string[] =>
   verify(plan(parts), placements).map((one) => `${one.activity} ${one.code}`);
 
+const texts = (parts: Partial<Plan>, placements: readonly Placement[]): string[] =>
+  verify(plan(parts), placements).map(({ text }) => text);
+
 /** A window of the first twenty days in which nothing is barred, so that one rule is looked at alone. */
 const open = window('W', 0, 20 * DAY);
 const one = (work: Activity, ...placements: readonly Placement[]): string[] =>
@@ -39,9 +42,12 @@ describe('the amount of work', () => {
     expect(one(work, put('A', 0, 59))).toEqual(['A minutes']);
     expect(one(work, put('A', 0, 61))).toEqual(['A minutes']);
     expect(one(work, { ...put('A', 0, 60), to: 60 * MINUTE + 1 })).toEqual(['A minutes']);
-    expect(verify(plan({ windows: [open], activities: [work] }), [put('A', 0, 59)])).toEqual([
-      { code: 'minutes', activity: 'A', text: 'A is given 59 minutes and takes 60' },
+    expect(texts({ windows: [open], activities: [work] }, [put('A', 0, 59)])).toEqual([
+      'A is given 59 minutes and takes 60',
     ]);
+    // It may begin between two minutes.
+    const late = put('A', 0, 60);
+    expect(one(work, { ...late, from: late.from + 15_000, to: late.to + 15_000 })).toEqual([]);
   });
 
   it('of units is setting up, each unit and making safe, in whole units, no more than are left', () => {
@@ -138,7 +144,8 @@ describe('where work may be', () => {
       window('X', 0, DAY, { isolation: ['S1', 'S2'] }),
     ];
     const parts = { windows, activities: [activity('A', 60, { isolation: ['S1', 'S2'] })] };
-    expect(told(parts, [put('A', 0, 60)])).toContain('A isolation');
+    expect(texts(parts, [put('A', 0, 60)])).toContain('A needs S2 dead, which W does not book');
+    expect(told(parts, [put('A', 0, 60)]).filter((one) => one === 'A isolation')).toHaveLength(1);
     expect(told(parts, [put('A', 0, 60, { window: 'X' })])).toEqual([]);
   });
 });
@@ -262,6 +269,16 @@ describe('what work waits for', () => {
     expect(link('A + 30', before, put('A', 110, 170))).toEqual([]);
     expect(link('A + 30', before, put('A', 111, 171))).toEqual(['B link']);
     expect(link('A', before)).toEqual(['B link']);
+    const parts = (after: string): Partial<Plan> => ({
+      windows: [open],
+      activities: [before, activity('B', 60, { after: [after] })],
+    });
+    expect(texts(parts('A + 5'), [put('B', 0, 60)])).toEqual([
+      'B begins before the finish of A and 5 minutes',
+    ]);
+    expect(texts(parts('start of A'), [put('B', 0, 60)])).toEqual([
+      'B begins before the start of A and 0 minutes',
+    ]);
   });
 
   it('has begun, where it waits for a start', () => {
@@ -281,6 +298,9 @@ describe('what work waits for', () => {
     expect(link('A', before, put('A', 180, 200, two), put('A', 0, 20, two))).toEqual([]);
     expect(link('A', before, put('A', 181, 201, two), put('A', 0, 20, two))).toEqual(['B link']);
     expect(link('A', before, put('A', 0, 20, two))).toEqual(['B link']);
+    const three = put('A', 0, 30, { units: 3 });
+    expect(link('A', before, three)).toEqual(['B link']);
+    expect(link('A', before, three, put('A', 40, 50, { units: 1 }))).toEqual([]);
   });
 
   it('is nothing, where the other is done or not in the plan', () => {
@@ -298,6 +318,17 @@ describe('what work waits for', () => {
     ];
     expect(told(parts, visits(60))).toEqual([]);
     expect(told(parts, visits(59))).toEqual(['B link']);
+    // The first to begin, though another ends before it.
+    const long = { ...activity('B', 0, { units: [4, 30, 0, 0], after: ['A'] }) };
+    const nested = [
+      put('B', 70, 100, { units: 1 }),
+      put('B', 50, 140, { units: 3 }),
+      put('A', 0, 60),
+    ];
+    expect(told({ ...parts, activities: [activity('A', 60), long] }, nested)).toEqual([
+      'B overlap',
+      'B link',
+    ]);
   });
 });
 
@@ -369,6 +400,9 @@ describe('a resource', () => {
     ]);
     expect(use([{ capacity: 1, dailyToMinute: 600 }], [0, 600, 1])).toEqual([]);
     expect(use([{ capacity: 1, dailyToMinute: 600 }], [590, 601, 1])).toEqual(['A1 resource']);
+    const mixed = [...day, { capacity: 0, from: 0 }];
+    expect(use(mixed, [900, 960, 1])).toEqual([]);
+    expect(use(mixed, [900, 961, 1])).toEqual(['A1 resource']);
     const always = [{ capacity: 1, dailyFromMinute: 600, dailyToMinute: 600 }];
     expect(use(always, [0, DAY, 1])).toEqual([]);
   });
@@ -441,6 +475,10 @@ describe('time that the site closes', () => {
     expect(at(61, lists)).toEqual(['A closed']);
     expect(at(179, lists)).toEqual(['A closed']);
     expect(at(180, lists)).toEqual([]);
+    const noon: Curfew = { name: 'Noon', bars: 'all', from: '12:00', to: '13:00' };
+    const two = [closed([], [...lists[0]!.daily, noon])];
+    expect(at(150, two)).toEqual(['A closed']);
+    expect(at(720, two)).toEqual(['A closed']);
   });
 
   it('goes by the clocks of the window that the work is in', () => {
@@ -528,7 +566,24 @@ describe('concrete that is to be cured', () => {
     expect(at(gap(0), 720)).toEqual([]);
     expect(at(gap(0), 719)).toEqual(['B not-cured']);
     expect(at(gap(), 5000)).toEqual(['B not-cured']);
+    const ends = curing([[0, 360, 10]], 20);
+    // 300 minutes bring 50, and 150 at the other temperature the rest.
+    expect(at(ends, 510)).toEqual([]);
+    expect(at(ends, 509)).toEqual(['B not-cured']);
     expect(at(curing([[200, DAY, 10]]), 5000)).toEqual(['B not-cured']);
+  });
+
+  it('is told with what is missing', () => {
+    const why = (data: CuringData): string[] =>
+      texts({ windows: [open], activities: [activity('A', 60), waits()], curing: data }, [
+        put('A', 0, 60),
+        put('B', 123, 183),
+      ]);
+    const before = 'B begins before A has cured: ';
+    expect(why(curing([[0, DAY, 10]]))).toEqual([`${before}10.5 of 100 is reached`]);
+    expect(why(curing([[100, DAY, 10]]))).toEqual([
+      `${before}no temperature is known for a part of the time`,
+    ]);
   });
 
   it('counts from the last of what was placed, and asks nothing where nothing was', () => {

@@ -69,6 +69,7 @@ export type {
   OptionPart,
   OptionsAnswer,
   OptionsRequest,
+  OptionWish,
   OwnOption,
   PackageChange,
   PackageSummary,

@@ -15,6 +15,8 @@ import { extraResources } from './ways/extra-resource.js';
 import { longerWindow } from './ways/longer-window.js';
 import { ownOption } from './ways/own-option.js';
 import { splitWindow } from './ways/split-window.js';
+import { wishedCutOff } from './ways/wished-cut-off.js';
+import { wishedOption } from './ways/wished-option.js';
 
 class Stopped extends Error {}
 
@@ -75,6 +77,21 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
     entries.push(early.cutOff);
   }
   for (const draft of otherWays(at)) take(draft);
+  for (const [place, one] of (at.request.own ?? []).entries()) {
+    const draft =
+      'wish' in one
+        ? wishedOption(at, one.name, one.wish, place)
+        : ownOption(at, one.name, applyEdit(at.document, one.edit), place);
+    const cutOffAt = 'wish' in one ? one.wish.cutOffAt : undefined;
+    if ('state' in draft || cutOffAt === undefined) {
+      take(draft);
+      continue;
+    }
+    const cut = wishedCutOff(at, draft, cutOffAt);
+    if (!cut) throw new Stopped();
+    entries.push(cut);
+    told();
+  }
   return answerFrom(at, entries, repeated, stop, 'reason' in chosen ? chosen.reason : '');
 }
 
@@ -108,12 +125,10 @@ function stoppedEarly(
   };
 }
 
-/** The ways that leave nothing undone, in the order they are listed; each is scheduled only when it is asked for. */
+/** The standard ways that leave nothing undone, in the order they are listed; each is scheduled only when it is asked for. */
 function* otherWays(at: Situation): Generator<Draft | RefusedOption, void, undefined> {
   yield anotherOrder(at);
   yield* extraResources(at);
   yield longerWindow(at);
   yield splitWindow(at);
-  for (const [place, { name, edit }] of (at.request.own ?? []).entries())
-    yield ownOption(at, name, applyEdit(at.document, edit), place);
 }

@@ -5,11 +5,22 @@ import type { OptionVerdict, PriceInput } from '../../price/index.js';
 import type { Chance, HandbackOptions, MarginVerdict } from '../../risk/index.js';
 import type { Allocation, KeyDateForecast, Unplaced } from '../../schedule/types.js';
 
-/** A way that a person made up: an edit of the document. */
-export interface OwnOption {
-  readonly name: string;
-  readonly edit: Edit;
+/** What a person wants done otherwise in the window; what is absent stays as planned. */
+export interface OptionWish {
+  /** Minutes by which the window ends later. */
+  readonly longerMinutes?: number;
+  /** So many more of a resource on the days of the window. */
+  readonly extra?: { readonly resource: string; readonly count: number };
+  /** Work that goes to the windows that follow: so many units of it, 1 for a whole piece. */
+  readonly leaveOut?: readonly { readonly activity: string; readonly units: number }[];
+  /** No unit of the repeated work begins after this moment. Not together with `leaveOut`. */
+  readonly cutOffAt?: Instant;
 }
+
+/** A way that a person made up: an edit of the document, or a wish that the engine makes one of. */
+export type OwnOption = { readonly name: string } & (
+  { readonly edit: Edit } | { readonly wish: OptionWish }
+);
 
 /** What options of one window are asked about. */
 export interface OptionsRequest extends Pick<

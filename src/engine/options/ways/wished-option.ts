@@ -1,0 +1,167 @@
+import { addMinutes, dayAt, dayText, durationText } from '../../../calendar/index.js';
+import type { Placement } from '../../../fit/types.js';
+import { minutesInOneVisit, type PlanDocument } from '../../../model/index.js';
+import { reBookingCost } from '../../../price/index.js';
+import { movedIn } from '../changes.js';
+import { reasonOf, refused, type Draft } from '../draft.js';
+import { cellOf, withCells, withRow } from '../edits.js';
+import { intoNextWindows, planFurther } from '../plan-further.js';
+import { unitsIn, withoutUnits, type Planned } from '../plans.js';
+import { activityOf, type Situation } from '../situation.js';
+import type { OptionWish, RefusedOption } from '../types.js';
+import { ownOption } from './own-option.js';
+
+/** The document with the window longer and more of a resource on its days, as wished. */
+function documentOf({ document, plan, window }: Situation, wish: OptionWish): PlanDocument {
+  const { longerMinutes = 0, extra } = wish;
+  const longer =
+    longerMinutes > 0
+      ? withCells(document, 'windows', 'window', window.id, {
+          end: cellOf(addMinutes(window.end, longerMinutes), window.zone),
+        })
+      : document;
+  return extra
+    ? withRow(longer, 'resources', {
+        resource: extra.resource,
+        capacity: String(extra.count),
+        from: dayText(dayAt(window.start, plan.zone)),
+        to: dayText(dayAt(addMinutes(window.end, longerMinutes), plan.zone)),
+      })
+    : longer;
+}
+
+/** What of the wish cannot be had, in words; undefined when all of it can be tried. */
+function faultOf(at: Situation, wish: OptionWish): string | undefined {
+  const { longerMinutes, extra, leaveOut = [], cutOffAt } = wish;
+  const { window, plan, planned } = at;
+  if (longerMinutes === undefined && !extra && leaveOut.length === 0 && cutOffAt === undefined)
+    return 'It changes nothing.';
+  if (longerMinutes !== undefined && !(Number.isInteger(longerMinutes) && longerMinutes > 0))
+    return 'A window can be longer by whole minutes from 1.';
+  if (extra && !plan.resources.some((one) => one.id === extra.resource))
+    return `There is no resource ${extra.resource} in the plan.`;
+  if (extra && !(Number.isInteger(extra.count) && extra.count > 0))
+    return 'More of a resource is a whole number from 1.';
+  if (leaveOut.length > 0 && cutOffAt !== undefined)
+    return 'A cut-off leaves out what is not begun by then: give either units to leave out or a cut-off.';
+  if (cutOffAt !== undefined) {
+    const end = addMinutes(window.end, longerMinutes ?? 0);
+    if (cutOffAt < window.start || cutOffAt > end) return `The cut-off is not in ${window.id}.`;
+  }
+  const here = unitsIn(window.id, planned.placements);
+  for (const { activity, units } of leaveOut) {
+    const most = here.get(activity);
+    if (most === undefined) return `No work of ${activity} is planned in ${window.id}.`;
+    if (!(Number.isInteger(units) && units > 0 && units <= most))
+      return `Of ${activity}, 1 to ${most} can be left out of ${window.id}.`;
+  }
+  const out = new Set(leaveOut.map((one) => one.activity));
+  const waits = [...here.keys()].filter(
+    (id) => !out.has(id) && activityOf(at, id).after.some((link) => out.has(link.activity)),
+  );
+  return waits.length > 0
+    ? `${waits.join(', ')} in ${window.id} must wait for what is left out: leave ${waits.length === 1 ? 'it' : 'them'} out too.`
+    : undefined;
+}
+
+/** The plan of a draft with work taken out of its window, which goes to the windows that follow. */
+function leaveOut(at: Situation, draft: Draft, wish: OptionWish): Draft | RefusedOption {
+  const out = wish.leaveOut ?? [];
+  const work = draft.here[0]!;
+  const { window } = work;
+  const shorter = out.reduce<readonly Placement[]>(
+    (placements, { activity, units }) =>
+      activityOf(at, activity).work.kind === 'units'
+        ? withoutUnits(placements, window.id, activityOf(at, activity), units)
+        : placements.filter((one) => one.window !== window.id || one.activity !== activity),
+    draft.placements,
+  );
+  const [only] = out;
+  const next =
+    only && out.length === 1
+      ? intoNextWindows(
+          draft.plan,
+          window.end,
+          shorter,
+          activityOf(at, only.activity),
+          only.units,
+          at.time,
+        )
+      : null;
+  const free = new Set(out.map((one) => one.activity));
+  const found: Planned = next
+    ? { placements: next, unplaced: [], keyDates: [] }
+    : planFurther(draft.plan, window.end, shorter, free, at.request.allocation, at.time);
+  if (found.unplaced.length > 0)
+    return refused(draft.id, 'own', draft.name, 'infeasible', reasonOf(found.unplaced));
+  const moved = movedIn(found.placements, draft.plan, at.planned.placements);
+  const units = out.reduce((sum, one) => sum + one.units, 0);
+  const visits = moved.filter((one) => free.has(one.activity)).length;
+  const line = reBookingCost(units, visits, at.prices);
+  return {
+    ...draft,
+    ...found,
+    here: [{ ...work, placements: found.placements }],
+    lines: [...draft.lines, ...(line ? [{ part: 're-booking' as const, ...line }] : [])],
+    notes: line
+      ? draft.notes
+      : [
+          ...draft.notes,
+          'The price book has no price for work left over: only its plant and labour are counted.',
+        ],
+  };
+}
+
+/** What the wish changes, in words. */
+function changesOf(at: Situation, wish: OptionWish): readonly string[] {
+  const { longerMinutes, extra, leaveOut: out = [] } = wish;
+  const { window } = at;
+  return [
+    ...(longerMinutes === undefined
+      ? []
+      : [
+          `${window.id} is booked to ${cellOf(addMinutes(window.end, longerMinutes), window.zone)}.`,
+        ]),
+    ...(extra ? [`${extra.count} more ${extra.resource} on the days of ${window.id}.`] : []),
+    ...out.map(({ activity, units }) =>
+      activityOf(at, activity).work.kind === 'units'
+        ? `${units} of ${activity} less in ${window.id}.`
+        : `${activity} is left out of ${window.id} (${durationText(minutesInOneVisit(activityOf(at, activity).work))}).`,
+    ),
+  ];
+}
+
+/**
+ * A way that a person made up in words: a longer window, more of a resource, work left out, or several of them. Its cut-off is
+ * not part of the draft: it is a rule for the shift.
+ */
+export function wishedOption(
+  at: Situation,
+  name: string,
+  wish: OptionWish,
+  place: number,
+): Draft | RefusedOption {
+  const id = `own ${place + 1}`;
+  const fault = faultOf(at, wish);
+  if (fault !== undefined) return refused(id, 'own', name, 'infeasible', fault);
+  const draft = ownOption(at, name, documentOf(at, wish), place);
+  if ('state' in draft) return draft;
+  const priced = at.plan.resources.find((one) => one.id === wish.extra?.resource);
+  const { turn: _, ...rest } = draft;
+  const made: Draft = {
+    ...rest,
+    changes: changesOf(at, wish),
+    notes: [
+      ...(wish.longerMinutes !== undefined && draft.lines.length === 0
+        ? ['The price book has no price of booking: the longer window is priced at nothing.']
+        : []),
+      ...(wish.longerMinutes === undefined
+        ? []
+        : ['Trains due before the new end are taken as rebooked with it, and cost nothing here.']),
+      ...(priced && priced.ratePerHour === undefined
+        ? [`${priced.id} has no rate an hour: more of it is not in the total.`]
+        : []),
+    ],
+  };
+  return wish.leaveOut && wish.leaveOut.length > 0 ? leaveOut(at, made, wish) : made;
+}

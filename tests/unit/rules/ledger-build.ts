@@ -51,3 +51,11 @@ export function shown(ledger: Ledger): string[] {
   const clock = (moment: Instant): string => isoText(moment, zone).slice(11, 16);
   return ledger.rows.map((row) => `${clock(row.start)}-${clock(row.end)} ${row.kind} ${row.rule}`);
 }
+
+// Steps and a section to be isolated, as the tests of the ledger need them.
+export const protection = { step: 'Place protection', minutes: 30 };
+export const worksite = { step: 'Set up worksite', minutes: 20 };
+export const isolate = { step: 'Isolate', minutes: 45, when: 'isolation' };
+export const giveUp = { step: 'Give up isolation', minutes: 30, when: 'isolation' };
+export const lift = { step: 'Lift protection', minutes: 15 };
+export const s1 = [{ section: 'S1' }];

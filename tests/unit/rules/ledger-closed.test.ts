@@ -112,5 +112,3 @@ describe('shift changeovers', () => {
     ]);
   });
 });
-
-// Common practice, no source: a Saturday-night slot of eight hours on the clock, two of them deducted.

@@ -129,6 +129,7 @@ describe('a window too short for its own deductions', () => {
   });
 });
 
+// Common practice, no source: a Saturday-night slot of eight hours on the clock, two of them deducted.
 describe('a Saturday night with two hours of deductions', () => {
   const rules = aRuleSet({
     leadIn: [protection, worksite],

@@ -2,7 +2,18 @@ import { describe, expect, it } from 'vitest';
 import { noRules } from '../../../src/model/index.js';
 import { ledgerOf } from '../../../src/rules/index.js';
 import { isolationTimes } from '../../../src/rules/isolation.js';
-import { aRuleSet, aWindow, between, giveUp, isolate, lift, needs, protection, shown, worksite } from './ledger-build.js';
+import {
+  aRuleSet,
+  aWindow,
+  between,
+  giveUp,
+  isolate,
+  lift,
+  needs,
+  protection,
+  shown,
+  worksite,
+} from './ledger-build.js';
 
 describe('an isolation with times of its own', () => {
   const rules = aRuleSet({

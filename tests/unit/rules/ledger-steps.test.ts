@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { ledgerOf } from '../../../src/rules/index.js';
-import { aRuleSet, aWindow, isolate, needs, protection, s1, shown, worksite } from './ledger-build.js';
+import {
+  aRuleSet,
+  aWindow,
+  isolate,
+  needs,
+  protection,
+  s1,
+  shown,
+  worksite,
+} from './ledger-build.js';
 
 describe('a step alongside another', () => {
   const window = aWindow({ isolation: s1 });

@@ -13,6 +13,16 @@ export const paperStyles = css`
       height: auto;
       min-height: 0;
     }
+    /* A page's name that changes within begins a new sheet: the desk takes that of what it shows. */
+    :host([view='windows']) .desk {
+      page: possession-window;
+    }
+    :host(:is([view='fit'], [view='plan'])) .desk {
+      page: possession-plan;
+    }
+    :host([view='work']) .desk {
+      page: possession-sheet;
+    }
     .tools,
     .bar,
     .change,
@@ -24,10 +34,16 @@ export const paperStyles = css`
     }
     .top {
       display: block;
+      background: none;
       padding: 0 0 0.375rem;
     }
     .title {
       padding: 0;
+    }
+    .desk,
+    main,
+    footer {
+      background: none;
     }
     .view,
     .fill,
@@ -51,6 +67,10 @@ export const paperStyles = css`
     }
     footer {
       break-inside: avoid;
+    }
+    /* What the sheet shows carries no cautions of its own; every other view's elements do. */
+    :host(:not([view='work'], [view='files'])) footer {
+      display: none;
     }
   }
 `;

@@ -7,7 +7,8 @@ export const printStyles = css`
   }
   @media print {
     :host(:not([hidden])) {
-      display: block !important;
+      page: possession-sheet;
+      display: block;
       overflow: visible !important;
       height: auto !important;
       max-height: none !important;
@@ -25,21 +26,28 @@ export const printStyles = css`
       font-size: 8pt;
     }
     .printed caption {
-      padding-block-end: 0.5em;
+      padding-block: 0.25em 0.5em;
       font-weight: 650;
       text-align: start;
     }
     .printed th,
     .printed td {
       padding: 0.2em 0.5em;
-      border: 0.5pt solid;
-      overflow-wrap: anywhere;
+      border: 0.5pt solid #888;
+      background: none;
+      overflow-wrap: break-word;
       text-align: start;
       vertical-align: top;
       white-space: pre-line;
     }
     .printed td.figures {
       text-align: end;
+    }
+    .printed table + table {
+      break-before: page;
+    }
+    .printed thead {
+      display: table-header-group;
     }
     .printed tr {
       break-inside: avoid;

@@ -1,9 +1,13 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { columnGroups, roomFor } from './print-columns.js';
 import { worst } from './row-pool.js';
 import type { SheetState } from './sheet-state.js';
 
 /** Rows put on paper at most, some 50 pages: a browser lays out all of them before it shows the first. */
 export const PRINTED_ROWS = 2_000;
+
+/** Rows by which the width of a column is judged. */
+const MEASURED_ROWS = 200;
 
 type PrintHost = ReactiveControllerHost & HTMLElement & { readonly renderRoot: ParentNode };
 
@@ -60,26 +64,50 @@ function printedSheet(sheet: SheetState): HTMLElement {
   ];
   const note = document.createElement('p');
   note.textContent = notes.filter((one) => one !== '').join(' ');
-  const paper = document.createElement('table');
-  paper.createCaption().textContent = table.file;
-  const heads = paper.createTHead().insertRow();
-  heads.append(headCell('col', words.printedLine));
-  for (const column of columns.shown) heads.append(headCell('col', table.columns[column] ?? ''));
-  const body = paper.createTBody();
-  for (let place = 0; place < count; place += 1) printRow(sheet, place, body.insertRow());
-  printed.append(note, paper);
+  printed.append(note, ...papers(sheet, count));
   return printed;
 }
 
-function printRow(sheet: SheetState, place: number, row: HTMLTableRowElement): void {
+/** The table on paper: in parts side by side where it is too wide, each with the first column again. */
+function papers(sheet: SheetState, count: number): HTMLTableElement[] {
+  const { table, words, columns } = sheet;
+  const titles = columns.shown.map((column) => table.columns[column] ?? '');
+  const rooms = titles.map((title, at) =>
+    roomFor([
+      title,
+      ...Array.from({ length: Math.min(count, MEASURED_ROWS) }, (_, row) => sheet.cell(row, at)),
+    ]),
+  );
+  const groups = columnGroups(rooms, roomFor([words.printedLine]));
+  return groups.map((group) => {
+    const paper = document.createElement('table');
+    const part = words.printedColumns(titles[group.at(1) ?? 0]!, titles[group.at(-1)!]!);
+    paper.createCaption().textContent = groups.length > 1 ? `${table.file}, ${part}` : table.file;
+    const heads = paper.createTHead().insertRow();
+    heads.append(
+      headCell('col', words.printedLine),
+      ...group.map((at) => headCell('col', titles[at]!)),
+    );
+    const body = paper.createTBody();
+    for (let place = 0; place < count; place += 1) printRow(sheet, place, group, body.insertRow());
+    return paper;
+  });
+}
+
+function printRow(
+  sheet: SheetState,
+  place: number,
+  group: readonly number[],
+  row: HTMLTableRowElement,
+): void {
   const { columns, words, lines } = sheet;
   row.append(headCell('row', String(lines.of(sheet.fileRow(place)))));
-  for (const [at, column] of columns.shown.entries()) {
+  for (const at of group) {
     const cell = row.insertCell();
     const faults = sheet.faultsAt(place, at);
     const text = sheet.cell(place, at);
     cell.textContent = faults ? `${text} [${words[worst(faults)]}]` : text;
-    if (columns.figures[column] === true) cell.className = 'figures';
+    if (columns.figures[columns.shown[at]!] === true) cell.className = 'figures';
   }
 }
 

@@ -101,6 +101,7 @@ export const defaultStrings = {
   printedLeftOut: (count: number) =>
     `${rows(count)} left out, as so many are not for paper: filter to print those needed.`,
   printedFiltered: (count: number) => `${rows(count)} filtered out.`,
+  printedColumns: (from: string, to: string) => `${from} to ${to}`,
   printedHidden: (count: number) => `${columns(count)} hidden.`,
 
   columnMenu: (heading: string) => `Sort, filter and more for ${heading}`,

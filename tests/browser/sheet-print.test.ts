@@ -37,6 +37,23 @@ describe('possession-sheet on paper', () => {
     expect(printed(el)).to.equal(null);
   });
 
+  it('puts a table too wide for a sheet on several, each with the first column again', async () => {
+    const el = await shown(0);
+    const columns = ['id', ...Array.from({ length: 30 }, (_, at) => `measured value ${at}`)];
+    el.table = { file: 'wide.csv', columns, rows: [columns.map((_, at) => `cell ${at}`)] };
+    await el.updateComplete;
+    print('beforeprint');
+    const papers = [...printed(el)!.querySelectorAll('table')];
+    expect(papers.length).to.be.greaterThan(1);
+    const heads = papers.map((one) =>
+      [...one.querySelectorAll('thead th')].map((head) => head.textContent),
+    );
+    expect(heads.every(([line, first]) => line === 'line' && first === 'id')).to.equal(true);
+    expect(heads.flatMap((one) => one.slice(2))).to.deep.equal(columns.slice(1));
+    expect(papers[0]!.caption!.textContent).to.contain('wide.csv, measured value 0 to');
+    print('afterprint');
+  });
+
   it('says how many rows are left out beyond what paper is for', async () => {
     const el = await shown(PRINTED_ROWS + 1_234);
     print('beforeprint');

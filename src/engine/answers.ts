@@ -1,7 +1,6 @@
 import type { AllocateOptions as SearchOptions } from '../schedule/index.js';
 import type { Session } from './incremental/session.js';
 import { namedWindow } from './named-window.js';
-import { sitePlan } from './site/site-plan.js';
 import type { AllocateOptions, Allocation, SearchProgress } from './types.js';
 import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
 
@@ -40,32 +39,32 @@ export const answers: {
   },
   async allocate(asked, document, options) {
     const { allocate } = await import('./search.js');
-    return allocate(sitePlan(document).plan, searching(options, asked));
+    return allocate(asked.session.read(document).plan, searching(options, asked));
   },
   async replan(asked, document, before, options) {
     const { replan } = await import('./search.js');
-    return replan(sitePlan(document).plan, before, searching(options, asked));
+    return replan(asked.session.read(document).plan, before, searching(options, asked));
   },
   async shortNotice(asked, document, before, id, options) {
     const { shortNotice } = await import('./search.js');
-    const { plan } = sitePlan(document);
+    const { plan } = asked.session.read(document);
     return shortNotice(plan, before, namedWindow(plan, id), searching(options, asked));
   },
   async handback(asked, document, request) {
     const { handbackOf } = await import('./handback/handback.js');
     return handbackOf(
-      sitePlan(document).plan,
+      asked.session.read(document).plan,
       { ...document.decisions, ...request },
       () => asked.stopped(),
       asked.onProgress,
     );
   },
-  async price(_, document, request) {
+  async price(asked, document, request) {
     const { prices, holidays } = document;
     if (!prices) throw new RangeError('the plan has no price book');
     const { priceOf } = await import('./price.js');
     return priceOf(
-      { ...sitePlan(document), prices },
+      { ...asked.session.read(document), prices },
       { ...(holidays && { holidays }), ...request },
     );
   },
@@ -83,21 +82,21 @@ export const answers: {
     if (!found) throw new DOMException('the options were stopped', 'AbortError');
     return found;
   },
-  async book(_, document, request) {
+  async book(asked, document, request) {
     const { bookOf } = await import('./book.js');
-    return bookOf(sitePlan(document).plan, document.name, request);
+    return bookOf(asked.session.read(document).plan, document.name, request);
   },
-  async people(_, document, request) {
+  async people(asked, document, request) {
     const { peopleOf } = await import('./site/people.js');
-    return peopleOf(sitePlan(document), request);
+    return peopleOf(asked.session.read(document), request);
   },
-  async noise(_, document, request) {
+  async noise(asked, document, request) {
     const { noiseOf } = await import('./site/noise.js');
-    return noiseOf(sitePlan(document), request);
+    return noiseOf(asked.session.read(document), request);
   },
-  async lifting(_, document, request) {
+  async lifting(asked, document, request) {
     const { liftingOf } = await import('./site/lifting.js');
-    return liftingOf(sitePlan(document), request);
+    return liftingOf(asked.session.read(document), request);
   },
   async compareRules(asked, document, rules) {
     const { ruleChange } = await import('./rule-change/rule-change.js');

@@ -146,7 +146,21 @@ function gridOf(
       fits[into + at] = new PairVerdict(packed, windows[at]!, state, basis);
     });
   });
+  statesBy.set(fits, states);
   return { packages, windows, states, fits };
+}
+
+const statesBy = new WeakMap<readonly FitVerdict[], Int32Array>();
+
+/**
+ * The quick states of verdicts, without asking each.
+ *
+ * @throws {TypeError} When they are not those that a memory gave.
+ */
+export function statesOf(fits: readonly FitVerdict[]): Int32Array {
+  const states = fits.length === 0 ? noPairs.states : statesBy.get(fits);
+  if (!states) throw new TypeError('verdicts of another make cannot travel');
+  return states;
 }
 
 const picked = <T>(list: readonly T[], places: readonly number[]): readonly T[] =>

@@ -1,11 +1,10 @@
 import { MadeOf } from '../../edits/index.js';
-import type { PairVerdict } from '../../fit/index.js';
 import { ordinaryNeeds, type AccessWindow, type PlanRules } from '../../model/index.js';
 import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
 import type { PackageSummary, Results } from '../types.js';
 import { Receiver, Sender, type Sent } from './chain.js';
-import { FitMemory, type Packed } from './fit-memory.js';
+import { FitMemory, statesOf, type Packed } from './fit-memory.js';
 import { KeptBy } from './kept-by.js';
 
 /**
@@ -26,7 +25,6 @@ const noFits: Results['fits'] = [];
 export class ResultsSender {
   readonly #sender = new Sender<Travelling>();
   readonly #minutes = new KeptBy<Int32Array>();
-  readonly #states = new KeptBy<Int32Array>();
 
   /** An outline has no verdicts yet: the far end keeps those it has for the results that follow. */
   next(results: Results, isOutline: boolean): Sent {
@@ -38,23 +36,13 @@ export class ResultsSender {
           ledgers.flatMap((one) => [one.grossMinutes, one.usableMinutes, one.shortfallMinutes]),
         ),
       ),
-      states: isOutline
-        ? (this.#sender.last?.states ?? none)
-        : this.#states.of([fits], () => statesOf(fits as readonly PairVerdict[])),
+      states: isOutline ? (this.#sender.last?.states ?? none) : statesOf(fits),
     });
   }
 
   forget(): void {
     this.#sender.forget();
   }
-}
-
-function statesOf(fits: readonly PairVerdict[]): Int32Array {
-  const states = new Int32Array(fits.length);
-  fits.forEach((one, at) => {
-    states[at] = one.state;
-  });
-  return states;
 }
 
 /** The end at which results are read. What has not changed since the last that came is the same object. */

@@ -4,7 +4,7 @@ import type { ConcreteSettings } from '../../src/model/index.js';
 import { exampleLine } from '../shared/example.js';
 import { numberField } from '../shared/fields/number-field.js';
 import { curingTable } from './curing-table.js';
-import { curingPicture } from './pictures.js';
+import { curingPicture } from './curing-picture.js';
 import type { LiftingStrings } from './strings.js';
 
 /**

@@ -5,7 +5,7 @@ import { exampleLine } from '../shared/example.js';
 import { checkField } from '../shared/fields/check-field.js';
 import { numberField } from '../shared/fields/number-field.js';
 import { stretchText } from '../shared/format.js';
-import { windPicture } from './pictures.js';
+import { windPicture } from './wind-picture.js';
 import type { LiftingStrings } from './strings.js';
 import { windTable } from './wind-table.js';
 

@@ -1,0 +1,47 @@
+import { html, svg, type TemplateResult } from 'lit';
+import type { WindAnswer } from '../../src/engine/index.js';
+import { momentText } from '../shared/format.js';
+import type { LiftingStrings } from './strings.js';
+import { axesOf, BASE, grid, HEIGHT, RIGHT, TOP, limitLine } from './time-axes.js';
+
+/** The gusts of a forecast as steps along time, the limit as a line, and the stretches in which lifting stops. */
+export function windPicture(
+  { gusts, stops, limitMps }: WindAnswer,
+  zone: string,
+  width: number,
+  words: LiftingStrings,
+): TemplateResult {
+  const from = gusts[0]!.start;
+  const to = Math.max(gusts.at(-1)!.end, ...stops.map((one) => one.end));
+  const highest = Math.max(0, ...gusts.map((one) => one.gustMps ?? 0));
+  const most = Math.max(highest, limitMps) * 1.15;
+  const axes = axesOf(from, to, most, width);
+  const { x, y } = axes;
+  const known = gusts.filter((one) => one.gustMps !== null);
+  const steps = known
+    .map((one, i) => {
+      const go = i > 0 && known[i - 1]!.end === one.start ? 'L' : 'M';
+      return `${go}${x(one.start)} ${y(one.gustMps!)} L${x(one.end)} ${y(one.gustMps!)}`;
+    })
+    .join(' ');
+  return html`<svg
+    role="img"
+    width=${width}
+    height=${HEIGHT}
+    aria-label="${words.wind}. ${words.windTold(limitMps.toFixed(1), highest.toFixed(1), stops.length)}"
+  >
+    ${grid(from, to, most, zone, width, axes)}
+    ${stops.map((one) => {
+      const wide = Math.max(1, x(one.end) - x(one.start));
+      return svg`<g><title>${momentText(one.start, zone)}: ${one.why}</title>
+        <rect class="shut" x=${x(one.start)} y=${TOP} width=${wide} height=${BASE - TOP}></rect>
+        <path class="slash" d="M${x(one.start)} ${BASE} L${x(one.start) + wide} ${TOP}"></path>
+        ${wide > 46 ? svg`<text class="on-shut" x=${x(one.start) + 3} y=${BASE - 5}>${words.stop}</text>` : ''}</g>`;
+    })}
+    <path class="curve" d=${steps}></path>
+    ${limitLine(y(limitMps), width)}
+    <text class="limit-word" text-anchor="end" x=${width - RIGHT} y=${y(limitMps) - 5}>
+      ${words.limitLine(limitMps.toFixed(1))}
+    </text>
+  </svg>`;
+}

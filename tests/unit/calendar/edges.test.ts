@@ -4,6 +4,7 @@ import {
   clockChanges,
   dayFromText,
   dayNumber,
+  holidayTimes,
   HOUR,
   instantOf,
   MINUTE,
@@ -45,11 +46,19 @@ describe('a day', () => {
   it('is the same reached by minutes of another, clock changes between them and all', () => {
     const day = dayFromText('2027-03-26')!;
     for (const apart of [-6, -4, -1, 0, 1, 2, 3, 5, 9]) {
-      for (const from of [day, day + 3, day + 6])
+      for (const from of [day - 2, day, day + 3, day + 6])
         expect(momentOn(from, apart * 1440, zone), `${apart} days`).toBe(
           startOfDay(from + apart, zone),
         );
     }
+  });
+});
+
+describe('a holiday', () => {
+  it('on a day that is none is refused, and named', () => {
+    expect(() => holidayTimes([{ date: '2027-02-30', name: 'None' }], zone)).toThrow(
+      'no such day: "2027-02-30"',
+    );
   });
 });
 

@@ -24,6 +24,46 @@ const layout = css`
     width: 6rem;
     text-align: end;
   }
+  .own {
+    margin-top: 0.5rem;
+  }
+  .own summary {
+    width: fit-content;
+    min-height: 1.75rem;
+    padding-block: 0.25rem;
+    color: var(--_act);
+    cursor: pointer;
+    text-decoration: underline;
+    text-decoration-thickness: 1px;
+    text-underline-offset: 0.2em;
+  }
+  .own-list li {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.25rem 0.75rem;
+    padding-block: 0.25rem;
+    border-bottom: 1px solid var(--_hair);
+    overflow-wrap: anywhere;
+  }
+  .own-list .remove {
+    margin-inline-start: auto;
+  }
+  .own-form label.long input {
+    width: 14rem;
+    max-width: 100%;
+    text-align: start;
+  }
+  .own-form select {
+    max-width: min(100%, 18rem);
+  }
+  .own-form .refused {
+    flex-basis: 100%;
+    font-weight: 600;
+  }
+  .own-form .refused:empty {
+    display: none;
+  }
   progress {
     width: 10rem;
     accent-color: var(--_act);

@@ -1,6 +1,12 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type { OptionsAnswer, PricedOption, Progress, StopOutlook } from '../../src/engine/index.js';
-import type { AccessWindow } from '../../src/model/index.js';
+import type {
+  OptionsAnswer,
+  OwnOption,
+  PricedOption,
+  Progress,
+  StopOutlook,
+} from '../../src/engine/index.js';
+import type { AccessWindow, Activity, Resource } from '../../src/model/index.js';
 import { moneyText, chanceText } from '../overrun/money-text.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
@@ -11,6 +17,8 @@ import { OptionTakeEvent } from './option-take-event.js';
 import { OptionsAskEvent } from './options-ask-event.js';
 import { barKeys, partKeys, stopPicture } from './options-pictures.js';
 import { OptionsStopEvent } from './options-stop-event.js';
+import { ownForm } from './own-form.js';
+import { OwnOptionsChangeEvent } from './own-options-change-event.js';
 import { styles } from './options.styles.js';
 import { defaultStrings, type OptionsStrings } from './strings.js';
 
@@ -23,6 +31,7 @@ import { defaultStrings, type OptionsStrings } from './strings.js';
  * @event {OptionsAskEvent} possession-options-ask - A reader asks for the options.
  * @event {OptionsStopEvent} possession-options-stop - A reader no longer wants them.
  * @event {OptionTakeEvent} possession-option-take - A reader takes one into the plan.
+ * @event {OwnOptionsChangeEvent} possession-own-options-change - A reader makes an option of their own, or takes one out.
  * @csspart option - One option.
  * @csspart take - The button that takes one into the plan.
  * @csspart cautions - The cautions.
@@ -34,6 +43,9 @@ export class PossessionOptions extends LitElement {
     window: { attribute: false },
     busy: { type: Boolean },
     progress: { attribute: false },
+    own: { attribute: false },
+    activities: { attribute: false },
+    resources: { attribute: false },
     strings: { attribute: false },
   };
 
@@ -42,6 +54,12 @@ export class PossessionOptions extends LitElement {
   declare window: AccessWindow | null;
   declare busy: boolean;
   declare progress: Progress | null;
+  /** Options that a reader made up, worked out with the others: `OptionsRequest.own`. */
+  declare own: readonly OwnOption[];
+  /** Work of the plan, for what can be left out; only what the answer has in the window is offered. */
+  declare activities: readonly Activity[];
+  /** Plant and labour of the plan, for what there could be more of. */
+  declare resources: readonly Resource[];
   /** Words in place of the default ones. */
   declare strings: Partial<OptionsStrings>;
 
@@ -54,6 +72,9 @@ export class PossessionOptions extends LitElement {
     this.window = null;
     this.busy = false;
     this.progress = null;
+    this.own = [];
+    this.activities = [];
+    this.resources = [];
     this.strings = {};
   }
 
@@ -71,7 +92,7 @@ export class PossessionOptions extends LitElement {
     return html`<header>
         <h2>${words.title}</h2>
         ${this.window ? html`<p class="quiet">${this.window.id} ${this.window.title}</p>` : nothing}
-        ${this.#renderForm(words)}
+        ${this.#renderForm(words)} ${this.#renderOwn(words)}
       </header>
       ${cautionList(words.cautions, answer?.cautions)}
       ${
@@ -143,6 +164,24 @@ export class PossessionOptions extends LitElement {
       }
       <p class="refused" role="status">${this.#refused ? words.refused : nothing}</p>
     </form>`;
+  }
+
+  /** Without the window there are no times to type; without an answer it is not known what is planned in it. */
+  #renderOwn(words: OptionsStrings): TemplateResult | typeof nothing {
+    const { window, answer, own, activities, resources } = this;
+    if (!window) return nothing;
+    const asPlanned = answer?.window === window.id ? answer.options[0] : undefined;
+    const planned = new Map<string, number>();
+    if (asPlanned?.state === 'priced')
+      for (const one of asPlanned.here)
+        planned.set(one.activity, (planned.get(one.activity) ?? 0) + (one.units ?? 1));
+    return ownForm({
+      ...{ window, own, planned, activities, resources, words },
+      change: (next) => {
+        this.own = next;
+        this.dispatchEvent(new OwnOptionsChangeEvent(next));
+      },
+    });
   }
 
   #renderStop(

@@ -3,10 +3,11 @@ import '../../components/options/define.js';
 import type { OptionTakeEvent } from '../../components/options/option-take-event.js';
 import type { OptionsAskEvent } from '../../components/options/options-ask-event.js';
 import type { PossessionOptions } from '../../components/options/options.js';
+import type { OwnOptionsChangeEvent } from '../../components/options/own-options-change-event.js';
 import { importFiles } from '../../src/engine/import/import-files.js';
-import type { OptionsAnswer } from '../../src/engine/index.js';
+import type { OptionsAnswer, OwnOption } from '../../src/engine/index.js';
 import { optionsOf } from '../../src/engine/options/options.js';
-import { emptyPlan } from '../../src/model/index.js';
+import { emptyPlan, type AccessWindow, type Activity } from '../../src/model/index.js';
 import { allocate } from '../../src/schedule/index.js';
 import { planFromDocument } from '../../src/tables/index.js';
 import { aBook } from '../unit/price/builders.js';
@@ -14,6 +15,8 @@ import { axeFaults, inBothSchemes } from './support/axe.js';
 
 const file = (name: string, text: string) => ({ name, bytes: new TextEncoder().encode(text) });
 let answer: OptionsAnswer;
+let window: AccessWindow;
+let activities: readonly Activity[];
 
 before(async function () {
   this.timeout(20_000);
@@ -38,7 +41,10 @@ before(async function () {
     reBooking: { perUnit: '80', perVisit: '200' },
   });
   const priced = { ...document, prices };
-  const allocation = allocate(planFromDocument(priced).plan, { seconds: 0.3, clock });
+  const { plan } = planFromDocument(priced);
+  window = plan.windows[0]!;
+  activities = plan.activities;
+  const allocation = allocate(plan, { seconds: 0.3, clock });
   answer = optionsOf(
     priced,
     { window: 'W1', allocation, seed: 1, runs: 500 },
@@ -116,6 +122,89 @@ describe('possession-options', () => {
     expect(stopped).to.equal(1);
     expect(all(el, '.cautions li').length).to.equal(answer.cautions.length);
   });
+
+  /** The element with its window, and the form of an option of one's own, open. */
+  async function making(own: readonly OwnOption[] = []) {
+    const el = await shown(answer);
+    const planned = answer.options[0]!;
+    el.window = window;
+    el.activities = activities;
+    el.resources = [{ id: 'gang', availability: [{ capacity: 1 }], ratePerHour: 60 }];
+    el.own = own;
+    await el.updateComplete;
+    (all(el, '.own')[0] as HTMLDetailsElement).open = true;
+    expect(planned.state).to.equal('priced');
+    const form = all(el, '.own-form')[0] as HTMLFormElement;
+    const put = (texts: Record<string, string>): void => {
+      for (const [name, text] of Object.entries(texts))
+        form.querySelector<HTMLInputElement>(`[name=${name}]`)!.value = text;
+    };
+    let sent: OwnOptionsChangeEvent | undefined;
+    el.addEventListener('possession-own-options-change', (event) => (sent = event));
+    return { el, form, put, sent: () => sent };
+  }
+
+  it('makes an option of what a reader fills in, and empties the form', async () => {
+    const { el, form, put, sent } = await making();
+    put({ name: ' Longer, two gangs ', longer: '45', resource: 'gang', clock: '0230' });
+    form.requestSubmit();
+    const cutOffAt = window.end - 150 * 60_000;
+    const made = {
+      name: 'Longer, two gangs',
+      wish: { longerMinutes: 45, extra: { resource: 'gang', count: 1 }, cutOffAt },
+    };
+    expect(sent()!.own).to.deep.equal([made]);
+    expect(sent()!.bubbles && sent()!.composed).to.equal(true);
+    await el.updateComplete;
+    expect(form.querySelector<HTMLInputElement>('[name=name]')!.value).to.equal('');
+    const line = all(el, '.own-list li')[0]!.textContent.replace(/\s+/g, ' ');
+    expect(line).to.contain(
+      '45 min longer; 1 more gang; no unit begins after Wed 5 May 2027, 02:30',
+    );
+    all(el, '.own-list .remove')[0]!.click();
+    expect(sent()!.own).to.deep.equal([]);
+  });
+
+  it('offers only work that is planned in the window, and not more units than are', async () => {
+    const { el, form, put, sent } = await making();
+    const choice = form.querySelector<HTMLSelectElement>('[name=activity]')!;
+    expect([...choice.options].map((one) => one.value)).to.deep.equal(['', 'TR']);
+    put({ name: 'Two left', activity: 'TR', units: '2' });
+    form.requestSubmit();
+    expect(sent()!.own).to.deep.equal([
+      { name: 'Two left', wish: { leaveOut: [{ activity: 'TR', units: 2 }] } },
+    ]);
+    await el.updateComplete;
+    put({ name: 'Seven left', activity: 'TR', units: '7' });
+    form.requestSubmit();
+    expect(all(el, '.own-form .refused')[0]!.textContent).to.equal(
+      'A whole number from 1 to 6, please.',
+    );
+  });
+
+  for (const [texts, field, words] of [
+    [{ longer: '30' }, 'name', 'what to call it'],
+    [{ name: 'A' }, 'longer', 'Nothing is different'],
+    [{ name: 'A', longer: 'an hour' }, 'longer', '1 to 2,880'],
+    [{ name: 'A', clock: '25:00' }, 'clock', '02:40'],
+    [{ name: 'A', clock: '12:00' }, 'clock', 'not in the window'],
+    [{ name: 'A', clock: '02:00', activity: 'TR' }, 'clock', 'either'],
+    [{ name: 'There', longer: '30' }, 'name', 'already'],
+  ] as const)
+    it(`keeps what is typed and says why it cannot be taken: ${JSON.stringify(texts)}`, async () => {
+      const own = [{ name: 'There', wish: { longerMinutes: 5 } }];
+      const { el, form, put, sent } = await making(own);
+      put(texts);
+      form.requestSubmit();
+      expect(sent()).to.equal(undefined);
+      const input = form.querySelector<HTMLInputElement>(`[name=${field}]`)!;
+      expect(input.getAttribute('aria-invalid')).to.equal('true');
+      expect(el.shadowRoot!.activeElement).to.equal(input);
+      expect(all(el, '.own-form .refused')[0]!.textContent).to.contain(words);
+      for (const [name, text] of Object.entries(texts))
+        expect(form.querySelector<HTMLInputElement>(`[name=${name}]`)!.value).to.equal(text);
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
 
   it('does not overflow 390 px and has no accessibility faults', async () => {
     const el = await shown(answer);

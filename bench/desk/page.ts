@@ -3,7 +3,7 @@ import '../../components/ribbon/define.js';
 import type { PossessionFit } from '../../components/fit/fit.js';
 import type { PossessionRibbon } from '../../components/ribbon/ribbon.js';
 import { createInlineEngine, type Results } from '../../src/engine/index.js';
-import { better, emptyScroller, frames, spread, type Frames } from '../scroll/frames.js';
+import { emptyScroller, frames, spread, type Frames } from '../scroll/frames.js';
 import { largePlan, withEnd } from './large-plan.js';
 
 const HEIGHT = 600;
@@ -51,19 +51,6 @@ async function put(show: Show, results: Results): Promise<Shown> {
   return inner ? { ...shown, scroller: inner } : shown;
 }
 
-/** Both in one run, each twice by turns, the better of each: a busy machine disturbs either. */
-async function scrolled(show: Show, results: Results, axis: 'scrollTop' | 'scrollLeft') {
-  const seen: Record<'empty' | 'full', Frames[]> = { empty: [], full: [] };
-  for (let round = 0; round < 2; round += 1) {
-    const empty = emptyScroller(HEIGHT);
-    document.body.replaceChildren(empty);
-    seen.empty.push(await frames(empty, axis));
-    seen.full.push(await frames((await put(show, results)).scroller, axis));
-  }
-  const [empty, full] = [better(seen.empty), better(seen.full)];
-  return { empty, full, ratio: full.p95 / empty.p95 };
-}
-
 /**
  * Milliseconds of the main thread from new figures in hand to a page ready to paint: the element's own drawing, then
  * style and layout of the page. The calculation is not in it. One window's end is another each time.
@@ -84,24 +71,28 @@ async function redrawn(show: Show, plan: ReturnType<typeof largePlan>): Promise<
   return spread(times);
 }
 
-async function measure(windows: number, packages: number) {
-  const plan = largePlan(windows, packages);
-  const results = await createInlineEngine().recompute(plan);
-  const found = {
-    windows,
-    pairs: results.fits.length,
-    'ribbon, scrolled': await scrolled(ribbon, results, 'scrollTop'),
-    'ribbon, one edit': await redrawn(ribbon, plan),
-    'ribbon, elements': document
-      .querySelector('possession-ribbon')!
-      .shadowRoot!.querySelectorAll('*').length,
-    'map, scrolled down': await scrolled(map, results, 'scrollTop'),
-    'map, scrolled along': await scrolled(map, results, 'scrollLeft'),
-    'map, one edit': await redrawn(map, plan),
-    'map, cells': document.querySelector('possession-fit')!.shadowRoot!.querySelectorAll('td')
-      .length,
-  };
-  return found;
+const shows = { ribbon, map };
+type What = keyof typeof shows | 'empty';
+
+let plan = largePlan(1, 1);
+let results: Results | undefined;
+let scroller = document.body;
+
+/** Works out a plan of so many windows and packages. */
+async function prepare(windows: number, packages: number): Promise<number> {
+  plan = largePlan(windows, packages);
+  results = await createInlineEngine().recompute(plan);
+  return results.fits.length;
 }
 
-Object.assign(globalThis, { measure });
+async function place(what: What): Promise<void> {
+  if (what === 'empty') document.body.replaceChildren((scroller = emptyScroller(HEIGHT)));
+  else scroller = (await put(shows[what], results!)).scroller;
+}
+
+Object.assign(globalThis, {
+  prepare,
+  place,
+  scroll: (axis: 'scrollTop' | 'scrollLeft') => frames(scroller, axis),
+  measure: (what: keyof typeof shows) => redrawn(shows[what], plan),
+});

@@ -7,7 +7,9 @@ export async function withPage(path, use) {
   const server = await createServer({
     configFile: false,
     root: fileURLToPath(new URL('../..', import.meta.url)),
-    server: { host: '127.0.0.1', port: 0 },
+    // A page that is loaded again in the middle would lose what it has measured.
+    server: { host: '127.0.0.1', port: 0, hmr: false, watch: null },
+    optimizeDeps: { entries: [path, 'src/engine/answers.ts'] },
     logLevel: 'error',
   });
   await server.listen();

@@ -81,7 +81,7 @@ function shareField({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
   const { words, request } = on;
   const percent = percentOfShare(row.share);
   return html`<span class="share on-screen"
-      >${entryField(
+      ><span class="small" aria-hidden="true">${words.shareShort}</span>${entryField(
         {
           key: `share-${key}`,
           label: `${words.share}: ${row.what}`,
@@ -90,7 +90,7 @@ function shareField({ row, nth, key }: PlacedRow, on: Entry): TemplateResult {
           take: (share) => on.ask(withClaim(request, row, nth, { share })),
         },
         on,
-      )}<span class="small" aria-hidden="true">${words.share}</span></span
+      )}</span
     >
     ${row.share === '1' ? nothing : html`<span class="on-paper">${words.shareOf(percent)}</span>`}`;
 }

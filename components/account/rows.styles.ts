@@ -46,6 +46,9 @@ export const rowStyles = css`
     flex-direction: column;
     align-items: end;
     margin-top: 0.25rem;
+    white-space: nowrap;
+  }
+  .share .problem {
     white-space: normal;
   }
   .share input {

@@ -57,6 +57,7 @@ export const defaultStrings = {
   claimedBy: 'Claimed by',
   evidence: 'Evidence: note or reference',
   share: 'Our share, per cent',
+  shareShort: 'Our share, %',
   shareOf: (percent: string) => `our share: ${percent} %`,
   invoice: (currency: string) => `As invoiced, ${currency}, in place of the price book`,
   amount: (currency: string) => `Amount, ${currency}`,

@@ -22,7 +22,7 @@ export function keyDateList(
     <table class="rows">
       <thead>
         <tr>
-          <th scope="col">${words.what}</th>
+          <th scope="col">${words.keyDate}</th>
           <th scope="col" class="figure">${words.amount(at.currency)}</th>
         </tr>
       </thead>

@@ -79,6 +79,7 @@ export const defaultStrings = {
   cancelled: 'cancelled',
 
   keyDates: 'Key dates as planned',
+  keyDate: 'Key date',
   keyDatesNote:
     'What an overrun of this window adds stands above, by head of cost; dates of other windows are not moved by it.',
   keyDateDue: (time: string) => `due ${time}`,

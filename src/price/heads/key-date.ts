@@ -1,4 +1,4 @@
-import { isoText } from '../../calendar/index.js';
+import { isoText, localText, localTimeOf, type Instant } from '../../calendar/index.js';
 import type { KeyDatePrice } from '../../model/price-book.js';
 import {
   daysLate,
@@ -16,6 +16,10 @@ export interface PricedKeyDate {
   readonly price: KeyDatePrice;
 }
 
+/** `2027-05-13 06:01+01:00`. */
+const words = (at: Instant, zone: string): string =>
+  `${localText(localTimeOf(at, zone))}${isoText(at, zone).slice(-6)}`;
+
 const codeOf = ({ date }: PricedKeyDate, { window }: HeadContext): string =>
   `${date.package}-${isoText(date.due, window.zone).slice(0, 10)}`;
 
@@ -31,7 +35,7 @@ export function plannedKeyDateHead(context: HeadContext, one: PricedKeyDate): Co
     source: price.source ?? book.source,
     minorAt: () => cost.minor,
     explainAt: () => ({
-      formula: `planned to end ${isoText(date.forecast, window.zone)}, due ${isoText(date.due, window.zone)}: ${cost.formula}`,
+      formula: `planned to end ${words(date.forecast, window.zone)}, due ${words(date.due, window.zone)}: ${cost.formula}`,
       inputs: cost.inputs,
     }),
     stepsTo: () => [],
@@ -68,13 +72,13 @@ export function keyDateHead(context: HeadContext, one: PricedKeyDate): CostHead 
     minorAt,
     explainAt(overrun) {
       const cost = costAt(overrun);
-      const end = isoText(endAfter(date.forecast, window.end, overrun), window.zone);
+      const end = words(endAfter(date.forecast, window.end, overrun), window.zone);
       const less =
         planned > 0
           ? `; less ${moneyText(planned, book)} that the plan alone costs = ${moneyText(cost.minor - planned, book)}`
           : '';
       return {
-        formula: `ends ${end}, due ${isoText(date.due, window.zone)}: ${cost.formula}${less}`,
+        formula: `ends ${end}, due ${words(date.due, window.zone)}: ${cost.formula}${less}`,
         inputs: cost.inputs,
       };
     },

@@ -37,7 +37,7 @@ interface Measured {
   readonly empty: Frames;
   readonly cell: Frames;
   readonly figures: Frames;
-  /** Of the median to an empty frame's. */
+  /** Of the median to that of two frames with nothing to do. */
   readonly ratio: number;
 }
 
@@ -56,7 +56,9 @@ async function measure(windows: number, packages: number): Promise<Record<string
     const times = { empty: [] as number[], cell: [] as number[], figures: [] as number[] };
     for (let turn = 0; turn < WARM_UP + EDITS; turn += 1) {
       await wait(60);
-      const empty = await frame();
+      const idle = performance.now();
+      await frame();
+      const empty = await frame(idle);
       const began = performance.now();
       desk.edit(edit(desk.document!, 3 + (turn % 9), turn), 'one cell');
       const cell = await frame(began);

@@ -1,5 +1,5 @@
 // `CHROME_PATH=$(which chromium) node bench/desk/edit.mjs`: from a changed cell to the frame that shows it, and to the
-// frame that shows every figure that follows, in the desk with its worker, beside a frame with nothing to do.
+// frame that shows every figure that follows, in the desk with its worker, beside two frames with nothing to do.
 import { withPage } from '../scroll/open.mjs';
 
 await withPage('bench/desk/edit.html', async (page) => {

@@ -213,6 +213,7 @@ export const shiftStyles = css`
   }
   .points .change {
     flex-basis: 100%;
+    min-width: 0;
   }
   .points .change summary {
     width: fit-content;
@@ -224,6 +225,7 @@ export const shiftStyles = css`
     flex-wrap: wrap;
     gap: 0.5rem 0.75rem;
     align-items: end;
+    min-width: 0;
     padding-block: 0.5rem 0.75rem;
   }
   .change-point {

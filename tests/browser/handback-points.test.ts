@@ -185,6 +185,19 @@ describe('go/no-go points and limits', () => {
     expect([problem(), form.closest('details')!.open, count]).to.deep.equal(['', false, 0]);
   });
 
+  it('are changed within 390 pixels, however long the names of the work', async () => {
+    const cutOffs = live.cutOffs.map((one) => ({
+      ...one,
+      name: `${one.name} and everything beside it that was left on the bank the week before`,
+    }));
+    const el = await shown({ decisions: placed, results: [{ ...live, cutOffs }] });
+    el.style.setProperty('width', '390px');
+    changing(el, 'Carry on setting?');
+    const form = all(el, '.decision-form')[0]!;
+    expect(form.getBoundingClientRect().width).to.be.greaterThan(200).and.at.most(390);
+    expect(form.scrollWidth).to.be.at.most(390);
+  });
+
   it('keep the second reading of a time where only their words are changed', async () => {
     const autumn = aWindow('A1', '2026-10-24 23:00', '2026-10-25 05:00');
     const el = await shown({

@@ -1,0 +1,149 @@
+// Changes that mend a roster, each found again by trying every one.
+import { describe, expect, it } from 'vitest';
+import { HOUR, MINUTE } from '../../../src/calendar/index.js';
+import {
+  changed,
+  checkRoster,
+  mendAll,
+  mendsOf,
+  type Assignment,
+  type LimitSet,
+  type MendContext,
+} from '../../../src/rules/people/index.js';
+import { aWindow } from './ledger-build.js';
+import { onDay, only } from './roster-build.js';
+
+const zone = 'Europe/London';
+const context = (set: LimitSet, windows: MendContext['windows'] = []): MendContext => ({
+  set,
+  zone,
+  windows,
+});
+const breachesOf = (roster: readonly Assignment[], set: LimitSet) =>
+  checkRoster(roster, set, zone).breaches;
+
+const rest = only({ limit: 'rest-between-turns', minutes: 720 });
+const twelve = only({ limit: 'longest-turn', minutes: 720 });
+
+describe('a breach of rest', () => {
+  // 06:00 to 14:00, then from 22:00: 8 hours of rest, 4 too few.
+  const first = onDay(0, 6, 480, { id: 'T1' });
+  const second = onDay(0, 22, 480, { id: 'T2' });
+  const roster = [first, second];
+  const [breach] = breachesOf(roster, rest);
+
+  it('is ended by the fewest minutes of each kind of change, the smallest first', () => {
+    expect(mendsOf(breach!, roster, context(rest))).toEqual([
+      { change: 'move later', turn: 'T2', minutes: 240, changedMinutes: 240, lostMinutes: 0 },
+      { change: 'move earlier', turn: 'T1', minutes: 240, changedMinutes: 240, lostMinutes: 0 },
+      { change: 'finish earlier', turn: 'T1', minutes: 240, changedMinutes: 240, lostMinutes: 240 },
+      { change: 'start later', turn: 'T2', minutes: 240, changedMinutes: 240, lostMinutes: 240 },
+      { change: 'drop', turn: 'T2', changedMinutes: 480, lostMinutes: 480 },
+    ]);
+  });
+
+  it('is ended by a crew that can take the turn, and by none that cannot', () => {
+    const given = (other: readonly Assignment[]) =>
+      mendsOf(breach!, [...roster, ...other], context(rest)).filter(
+        (one) => one.change === 'give to',
+      );
+    const free = onDay(0, 6, 60, { id: 'B1', crew: 'B' });
+    expect(given([free])).toEqual([
+      { change: 'give to', turn: 'T2', crew: 'B', changedMinutes: 480, lostMinutes: 0 },
+    ]);
+    const tired = onDay(0, 12, 60, { id: 'C1', crew: 'C' });
+    expect(given([tired])).toEqual([]);
+    expect(given([tired, free])).toMatchObject([{ crew: 'B' }]);
+    // A crew in breach already may take it where that grows no worse.
+    const worn = [
+      onDay(-3, 6, 480, { id: 'E1', crew: 'E' }),
+      onDay(-3, 22, 480, { id: 'E2', crew: 'E' }),
+    ];
+    expect(given(worn)).toMatchObject([{ crew: 'E' }]);
+  });
+
+  it('never moves a turn out of the window that it mans', () => {
+    const night = (end: Assignment['end']) => [
+      { ...aWindow({ id: 'W1' }), start: second.start, end: second.end + (end - second.end) },
+    ];
+    const manned = [first, { ...second, window: 'W1' }];
+    const moves = (end: number) =>
+      mendsOf(breachesOf(manned, rest)[0]!, manned, context(rest, night(end))).filter(
+        (one) => one.turn === 'T2' && one.change === 'move later',
+      );
+    expect(moves(second.end)).toEqual([]);
+    expect(moves(second.end + 239 * MINUTE)).toEqual([]);
+    expect(moves(second.end + 240 * MINUTE)).toHaveLength(1);
+    // A turn that does not lie in its window is not held to it.
+    expect(moves(second.end - MINUTE)).toHaveLength(1);
+  });
+
+  it('has no change where the turn is not in the roster', () => {
+    expect(mendsOf(breach!, [first], context(rest))).toEqual([]);
+  });
+
+  it('is not mended by a change that makes another', () => {
+    const third = onDay(1, 18, 480, { id: 'T3' });
+    const three = [first, second, third];
+    const mends = mendsOf(breachesOf(three, rest)[0]!, three, context(rest));
+    expect(mends.some((one) => one.turn === 'T2' && one.change === 'move later')).toBe(false);
+    for (const one of mends) {
+      const after = breachesOf(changed(three, one), rest);
+      expect(after).toEqual([]);
+    }
+  });
+});
+
+describe('a turn too long', () => {
+  it('is cut by the minutes too many, a minute short of all of it at most', () => {
+    const long = onDay(0, 6, 725, { id: 'L' });
+    const mends = mendsOf(breachesOf([long], twelve)[0]!, [long], context(twelve));
+    expect(mends.map((one) => [one.change, one.changedMinutes])).toEqual([
+      ['finish earlier', 5],
+      ['start later', 5],
+      ['drop', 725],
+    ]);
+    const one = only({ limit: 'longest-turn', minutes: 1 });
+    const short = onDay(0, 6, 10, { id: 'S' });
+    const [breach] = breachesOf([short], one);
+    expect(breach!.cure).toEqual({ change: 'finish earlier', assignment: 'S', minutes: 9 });
+    expect(mendsOf(breach!, [short], context(one)).map((each) => each.changedMinutes)).toEqual([
+      9, 9, 10,
+    ]);
+  });
+});
+
+describe('a roster mended as a whole', () => {
+  it('is left without a breach by changes made one after another', () => {
+    const roster = [
+      onDay(0, 6, 780, { id: 'A1' }),
+      onDay(3, 6, 730, { id: 'A2' }),
+      onDay(6, 6, 720, { id: 'A3' }),
+    ];
+    const { changes, left } = mendAll(roster, context(twelve));
+    expect(left).toEqual([]);
+    expect(changes.map((one) => [one.turn, one.changedMinutes])).toEqual([
+      ['A1', 60],
+      ['A2', 10],
+    ]);
+    const after = changes.reduce<Assignment[]>((turns, one) => changed(turns, one), roster);
+    expect(breachesOf(after, twelve)).toEqual([]);
+    expect(mendAll(roster, context(twelve), 1).changes).toHaveLength(1);
+    expect(mendAll(roster, context(twelve), 1).left).toHaveLength(1);
+    expect(mendAll(after, context(twelve))).toEqual({ changes: [], left: [] });
+  });
+});
+
+describe('night work within a day', () => {
+  it('counts only a night of the last 24 hours', () => {
+    const hazard = only({ limit: 'night-hazard', minutes: 480 });
+    const night = onDay(0, 22, 420, { id: 'N' });
+    const day = onDay(4, 8, 600, { id: 'D' });
+    expect(breachesOf([night, day], hazard)).toEqual([]);
+    const long = onDay(0, 20, 600, { id: 'M' });
+    expect(breachesOf([long], hazard).map((one) => [one.assignment, one.excess])).toEqual([
+      ['M', 120],
+    ]);
+    expect(long.end - long.start).toBe(10 * HOUR);
+  });
+});

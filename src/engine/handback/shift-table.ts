@@ -1,6 +1,5 @@
 import { isoText } from '../../calendar/index.js';
-import type { ShiftEvent, ShiftLog } from '../../risk/index.js';
-import { shiftState } from '../../risk/index.js';
+import { shiftState, type ShiftEvent, type ShiftLog } from '../../risk/index.js';
 import { writeCsv, type Cell } from '../../tables/write-csv.js';
 
 const columns = [

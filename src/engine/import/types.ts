@@ -19,6 +19,7 @@ export interface ImportChoices {
   readonly leave?: boolean;
 }
 
+/** A file as it was dropped. */
 export interface ImportedFile {
   readonly name: string;
   readonly bytes: Uint8Array;
@@ -35,10 +36,13 @@ export interface ColumnPreview {
   readonly field: string | null;
   /** The first cells that hold something. */
   readonly samples: readonly string[];
+  /** Cells that hold something. */
   readonly filled: number;
+  /** Faults of the column. */
   readonly faulty: number;
 }
 
+/** One row of a table as it was read. */
 export interface RowPreview {
   readonly line: number;
   /** Index of the data row. */
@@ -76,6 +80,7 @@ export interface ImportPreview {
   }[];
   /** The first lines, any of which may hold the headings. */
   readonly firstLines: readonly { readonly line: number; readonly cells: readonly string[] }[];
+  /** Lines above the headings, which are kept. */
   readonly above: number;
   readonly dates: DateFinding | null;
   readonly kinds: readonly {
@@ -108,6 +113,7 @@ export interface ImportReport {
   readonly preview?: ImportPreview;
 }
 
+/** The document with what was taken of every file, and what is told of each, in the order they were given. */
 export interface ImportResult {
   readonly document: PlanDocument;
   readonly report: readonly ImportReport[];

@@ -45,6 +45,7 @@ export interface OptionsRequest extends Pick<
   readonly own?: readonly OwnOption[];
 }
 
+/** What an option does otherwise. */
 export type OptionKind =
   | 'as-planned'
   | 'another-order'
@@ -77,6 +78,7 @@ export interface MovedWork {
   readonly from: Instant;
 }
 
+/** A key date that an option serves otherwise than planned. */
 export interface KeyDateChange {
   readonly package: string;
   readonly due: Instant;
@@ -147,6 +149,7 @@ export interface RefusedOption extends OptionName {
   readonly reason: string;
 }
 
+/** What became of one option. */
 export type OptionOutcome = PricedOption | RefusedOption;
 
 /** Stopping after so many units. Money is decimal text. */
@@ -173,6 +176,7 @@ export interface StopRow {
   readonly inProportion: boolean;
 }
 
+/** Every count of units that one night may stop at, held against each other. */
 export interface StopOutlook {
   readonly activity: string;
   readonly title: string;
@@ -182,6 +186,7 @@ export interface StopOutlook {
   readonly bestStopAt: Instant;
 }
 
+/** Ways to do the work of one window side by side. */
 export interface OptionsAnswer {
   readonly window: string;
   readonly currency: string;

@@ -2,6 +2,7 @@ import type { Reason } from '../../fit/types.js';
 
 /** What the work is like for which a window's usable time is told; `isolated` means all the sections it isolates. */
 export const workKinds = ['ordinary', 'isolated', 'loud', 'isolated-loud'] as const;
+/** One of them. */
 export type WorkKind = (typeof workKinds)[number];
 
 /** Usable minutes of a window for one kind of work, by the rules before and after. A barred window has none. */
@@ -14,12 +15,15 @@ export interface UsableChange {
   readonly minutes: number;
 }
 
+/** A window that a package fits only by the rules after. */
 export interface GainedFit {
   readonly package: string;
   readonly window: string;
+  /** By the rules after; null as in a verdict. */
   readonly spareMinutes: number | null;
 }
 
+/** A window that a package fits only by the rules before. */
 export interface LostFit {
   readonly package: string;
   readonly window: string;
@@ -34,6 +38,7 @@ export interface PackageChange {
   readonly windowsAfter: number;
 }
 
+/** Fits that other rules give and take. */
 export interface FitsChange {
   readonly gained: readonly GainedFit[];
   readonly lost: readonly LostFit[];

@@ -12,6 +12,7 @@ import type { ActivityNoise, ConsentDates } from '../../rules/noise/index.js';
 import type { LiftingHours } from '../../rules/conditions/index.js';
 import type { Placement } from '../../fit/types.js';
 
+/** By what limits a roster is judged. */
 export interface PeopleRequest {
   /** Absent: those of the document's site, else the example that comes with the project. */
   readonly limits?: LimitSet;
@@ -46,6 +47,7 @@ export interface WindowCrews {
   readonly unmanned: IntervalSet;
 }
 
+/** A roster held to limits on hours, and the crews that the windows take. */
 export interface PeopleAnswer {
   readonly limits: LimitSet;
   /** Whether the limits are the example and not the user's own. */
@@ -62,6 +64,7 @@ export interface PeopleAnswer {
   readonly caution: string;
 }
 
+/** By what limits noise is judged. */
 export interface NoiseRequest {
   /** The moment that dates for an application are told of; absent: none are. */
   readonly now?: Instant;
@@ -82,6 +85,7 @@ export interface LoudStretch {
   readonly overDb: number | null;
 }
 
+/** How loud one activity is where people live, hour by hour. Levels are decibels. */
 export interface NoiseOfActivity extends ActivityNoise {
   readonly title: string;
   readonly package: string;
@@ -91,8 +95,10 @@ export interface NoiseOfActivity extends ActivityNoise {
   readonly week: readonly LoudStretch[];
 }
 
+/** In which hours work may be loud, and by when to apply where it may not. */
 export interface NoiseAnswer {
   readonly settings: NoiseSettings;
+  /** Whether the settings are the example and not the user's own. */
   readonly isExample: boolean;
   /** Activities that are loud or have plant of the list. */
   readonly activities: readonly NoiseOfActivity[];
@@ -102,6 +108,7 @@ export interface NoiseAnswer {
   readonly caution: string;
 }
 
+/** What wind and curing are judged by. */
 export interface LiftingRequest {
   /** Absent: those of the document's site, else examples, which bear on no plan. */
   readonly lifting?: LiftingSettings;
@@ -112,14 +119,17 @@ export interface LiftingRequest {
   readonly pours?: readonly { readonly activity: string; readonly at: Instant }[];
 }
 
+/** What wind leaves of one window. */
 export interface WindOfWindow extends LiftingHours, Interval {
   readonly window: string;
   readonly zone: string;
 }
 
+/** The forecast against the limit for lifting. */
 export interface WindAnswer {
   readonly settings: LiftingSettings;
   readonly isExample: boolean;
+  /** In metres a second: the chart's, or less for a load that catches more wind. */
   readonly limitMps: number;
   /** Gust at height, by the forecast; null where a row gives no wind. */
   readonly gusts: readonly (Interval & { readonly gustMps: number | null })[];
@@ -139,6 +149,7 @@ export interface CuringOfPour {
   readonly pouredAt: Instant;
   /** Null where the temperatures do not reach so far. */
   readonly readyAt: Instant | null;
+  /** Maturity that it must reach, in the `unit` of the answer. */
   readonly needed: number;
   /** A fixed gap that the plan keeps instead, or on top; null: none. */
   readonly gapMinutes: number | null;
@@ -148,15 +159,18 @@ export interface CuringOfPour {
   readonly assumed: IntervalSet;
 }
 
+/** When concrete has cured. */
 export interface ConcreteAnswer {
   readonly settings: ConcreteSettings;
   readonly isExample: boolean;
+  /** Of maturity: `°C h`, or `h` at the reference temperature. */
   readonly unit: string;
   readonly pours: readonly CuringOfPour[];
   /** Activities whose curing is waited for, by a link or by a gap of 12 h or more; those without a time are not in `pours`. */
   readonly waitedFor: readonly string[];
 }
 
+/** What wind and cold do to a plan. */
 export interface LiftingAnswer {
   readonly zone: string;
   readonly wind: WindAnswer;

@@ -169,6 +169,9 @@ const map = css`
       line-height: 1.2;
       vertical-align: middle;
     }
+    .sheet th .quiet {
+      font-weight: 400;
+    }
     .sheet th:first-child {
       width: 9.25rem;
     }

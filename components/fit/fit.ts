@@ -121,7 +121,12 @@ export class PossessionFit extends LitElement {
       </p>`;
     return html`<ul class="key" aria-label=${words.key}>
         <li class="good">${verdictMark('fits')} ${words.fits}</li>
-        <li class="bad">${verdictMark('short')} ${words.short}</li>
+        <li class="bad">
+          ${verdictMark('short')}<span
+            >${words.short} <span class="on-screen">${words.near}</span
+            ><span class="on-paper">${words.nearOnPaper}</span></span
+          >
+        </li>
         <li>${verdictMark('never')} ${words.never}</li>
         <li>${words.alone}</li>
       </ul>

@@ -7,7 +7,9 @@ export const defaultStrings = {
     `No verdicts: ${packages} packages against ${windows} windows are more than ${most} pairs. Split the plan to compare them.`,
   key: 'Key',
   fits: 'fits, usable time to spare',
-  short: 'does not fit, time short; shaded when by an hour or less',
+  short: 'does not fit, time short;',
+  near: 'shaded when by an hour or less',
+  nearOnPaper: 'framed when by an hour or less',
   never: 'cannot be done there, however long; the reason stands in the cell',
   alone: 'Each package on its own, required margin held',
   map: 'Packages against windows',
@@ -16,7 +18,7 @@ export const defaultStrings = {
   printedPart: (packages: number, windows: number, from: string, to: string) =>
     `On this paper: ${countText(packages, 'package')} against ${countText(windows, 'window')}, from ${from} to ${to}.`,
   leftOutWindows: (count: number) =>
-    `${countText(count, 'window is', 'windows are')} left out: bring another window to the start of the map to print from it on.`,
+    `${countText(count, 'window is', 'windows are')} left out: scroll the map to another window to print from there on.`,
   leftOutPackages: (count: number) => `${countText(count, 'package is', 'packages are')} left out.`,
   open: (count: number) =>
     `${countText(count, 'cell says', 'cells say')} only that the work does not fit: by how much was not worked out in the time there was.`,

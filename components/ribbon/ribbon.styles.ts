@@ -170,21 +170,37 @@ export const styles = css`
     font-size: var(--_small);
     font-weight: 400;
   }
-  /* Columns that stay as wide as they are while rows come and go. */
+  /* A long table scrolls under its headings, in columns that stay as wide as they are while rows come and go. */
+  .scroll:has(> .long) {
+    max-block-size: 24rem;
+  }
   .long {
     table-layout: fixed;
-    min-width: 62rem;
+    min-width: 76rem;
   }
-  .long :is(th, td) {
-    overflow: hidden;
-    text-overflow: ellipsis;
+  .long thead th {
+    position: sticky;
+    inset-block-start: 0;
+    background: var(--_raised);
+    box-shadow: inset 0 -1px 0 var(--_rule);
+    line-height: 1.2;
+    vertical-align: bottom;
+  }
+  .long tbody :is(th, td) {
     white-space: nowrap;
   }
-  .long :is(th, td):nth-child(1) {
+  .long tbody th {
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+  .long th:nth-child(2) {
+    width: 19rem;
+  }
+  .long th:nth-child(1) {
     width: 15rem;
   }
-  .long :is(th, td):nth-child(2) {
-    width: 16.5rem;
+  .long thead th:nth-child(n + 4) {
+    white-space: normal;
   }
   .long tbody tr:not(.gap) {
     height: 1.875rem;

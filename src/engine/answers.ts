@@ -1,5 +1,5 @@
 import type { AllocateOptions as SearchOptions } from '../schedule/index.js';
-import type { Session } from './incremental/session.js';
+import type { BareSession } from './incremental/bare-session.js';
 import { namedWindow } from './named-window.js';
 import type { AllocateOptions, Allocation, SearchProgress } from './types.js';
 import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
@@ -11,7 +11,7 @@ export interface Asked {
   /** Tells of the way, in the shape that the verb promises; absent when nobody listens. */
   readonly onProgress: ((progress: unknown) => void) | undefined;
   /** What is known of the documents asked about before. */
-  readonly session: Session;
+  readonly session: BareSession;
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { PlanDocument } from '../model/index.js';
 import { Sender } from './incremental/chain.js';
-import { ResultsReceiver } from './incremental/results-travel.js';
+import type { ResultsReceiver } from './incremental/results-receiver.js';
 import type { Port, Reply } from './protocol.js';
 import type { Engine } from './types.js';
 import { methodsBy, verbs, type Call } from './verbs.js';
@@ -23,15 +23,18 @@ export function createPortEngine(
 ): Engine & { fail(reason: Error): void } {
   const waiting = new Map<number, Waiting>();
   const documents = new Sender<PlanDocument>();
-  const results = new ResultsReceiver();
+  // What reads results is loaded while the first are worked out, so that a page shows itself sooner.
+  let results: ResultsReceiver | undefined;
+  let loading: Promise<void> | undefined;
+  const early: Reply[] = [];
   let lastId = 0;
   let ended: Error | undefined;
 
-  const listener = (event: MessageEvent): void => {
-    const reply = event.data as Reply;
+  function take(reply: Reply): void {
     const { kind, id } = reply;
     // Results are taken in even where the call was cancelled meanwhile: the next ones build on them.
-    const value = 'results' in reply ? results.take(reply.results, kind === 'progress') : undefined;
+    const value =
+      'results' in reply ? results?.take(reply.results, kind === 'progress') : undefined;
     const one = waiting.get(id);
     if (kind === 'again' || ('results' in reply && !value)) {
       documents.forget();
@@ -44,11 +47,33 @@ export function createPortEngine(
         one?.reject(Object.assign(new Error(reply.message), { name: reply.name }));
       else one?.resolve('results' in reply ? value : reply.value);
     }
+  }
+
+  const listener = (event: MessageEvent): void => {
+    const reply = event.data as Reply;
+    if ('results' in reply && loading && !results) early.push(reply);
+    else take(reply);
   };
   port.addEventListener('message', listener);
   port.start?.();
 
+  async function load(): Promise<void> {
+    try {
+      const { ResultsReceiver } = await import('./incremental/results-receiver.js');
+      results = new ResultsReceiver();
+    } catch (error) {
+      // The next call tries again.
+      loading = undefined;
+      early.length = 0;
+      documents.forget();
+      for (const [id, one] of waiting)
+        if (one.call.verb === 'recompute' && waiting.delete(id)) one.reject(error);
+    }
+    for (const reply of early.splice(0)) take(reply);
+  }
+
   function post(id: number, { verb, args, onProgress }: Call): void {
+    if (verb === 'recompute') loading ??= load();
     const { document: at } = verbs[verb];
     const given = at < 0 ? args : args.with(at, documents.next(args[at] as PlanDocument));
     try {

@@ -1,6 +1,6 @@
 import type { PlanDocument } from '../model/index.js';
 import { Receiver, type Sent } from './incremental/chain.js';
-import { ResultsSender } from './incremental/results-travel.js';
+import { ResultsSender } from './incremental/results-sender.js';
 import type { Port, Reply, Request } from './protocol.js';
 import type { Engine, Results } from './types.js';
 import { verbs } from './verbs.js';

@@ -4,12 +4,10 @@ import {
   PairVerdict,
   quickStates,
   stateOf,
-  verdictOf,
   type Explainer,
   type FitVerdict,
 } from '../../fit/index.js';
 import type { AccessWindow, Activity, Plan, Resource } from '../../model/index.js';
-import { doubted } from '../left-out.js';
 
 /** Pairs of package and window up to which every one is looked at; beyond, only those asked about. */
 export const MOST_PAIRS = 200_000;
@@ -20,6 +18,14 @@ export interface Packed {
   readonly activities: readonly Activity[];
   readonly rowsLeftOut: number;
 }
+
+/** Works out all of a verdict. */
+export type Explain = (
+  plan: Plan,
+  packed: Packed,
+  window: AccessWindow,
+  book: LedgerBook,
+) => FitVerdict;
 
 /** Every pair, by packages, then windows. */
 interface Grid {
@@ -39,6 +45,12 @@ export class FitMemory {
   #plan: Plan | undefined;
   #basis: Basis | undefined;
   #grid = noPairs;
+  readonly #explain: Explain | undefined;
+
+  /** Without `explain` there are no verdicts to read: their list holds nothing, and is only for `statesOf`. */
+  constructor(explain?: Explain) {
+    this.#explain = explain;
+  }
 
   /**
    * Every pair, by packages, then windows, in plan order; none where there are more than `MOST_PAIRS`. A package that
@@ -69,7 +81,7 @@ export class FitMemory {
       before?.rules === plan.rules && before.zone === plan.zone && before.curing === plan.curing;
     if (known && sameTime && before.resources === plan.resources)
       return { basis: known, touched: () => false };
-    const basis = (this.#basis = new Basis(plan, sameTime ? known : undefined));
+    const basis = (this.#basis = new Basis(plan, this.#explain, sameTime ? known : undefined));
     if (!known || !sameTime) return { basis, touched: () => true };
     const changed = changedResources(before.resources, plan.resources);
     return {
@@ -83,11 +95,17 @@ export class FitMemory {
 /** What verdicts stand on beside package and window. Of its plan only rules, zone, curing and resources matter. */
 class Basis implements Explainer<Packed> {
   readonly #plan: Plan;
+  readonly #explain: Explain | undefined;
   readonly #book: LedgerBook;
 
-  constructor(plan: Plan, like?: Basis) {
+  constructor(plan: Plan, explain: Explain | undefined, like?: Basis) {
     this.#plan = plan;
+    this.#explain = explain;
     this.#book = new LedgerBook(plan, like && like.#book);
+  }
+
+  get explains(): boolean {
+    return this.#explain !== undefined;
   }
 
   states({ activities, rowsLeftOut }: Packed, windows: readonly AccessWindow[]): Int32Array {
@@ -96,9 +114,9 @@ class Basis implements Explainer<Packed> {
       : quickStates(this.#plan, activities, windows, this.#book);
   }
 
-  explain({ id, activities, rowsLeftOut }: Packed, window: AccessWindow): FitVerdict {
-    const verdict = verdictOf(this.#plan, id, activities, window, this.#book);
-    return rowsLeftOut > 0 ? doubted(verdict, rowsLeftOut) : verdict;
+  explain(packed: Packed, window: AccessWindow): FitVerdict {
+    if (!this.#explain) throw new TypeError('this verdict is not for reading');
+    return this.#explain(this.#plan, packed, window, this.#book);
   }
 }
 
@@ -143,7 +161,7 @@ function gridOf(
     const found = asked.length > 0 ? find(pack, asked) : [];
     asked.forEach((at, place) => {
       const state = (states[into + at] = found[place]!);
-      fits[into + at] = new PairVerdict(packed, windows[at]!, state, basis);
+      if (basis.explains) fits[into + at] = new PairVerdict(packed, windows[at]!, state, basis);
     });
   });
   statesBy.set(fits, states);

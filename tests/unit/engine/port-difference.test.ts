@@ -9,6 +9,8 @@ import {
   type Port,
   type Results,
 } from '../../../src/engine/index.js';
+import { engineWith } from '../../../src/engine/engine-with.js';
+import { BareSession } from '../../../src/engine/incremental/bare-session.js';
 import { changeBetween, changed } from '../../../src/engine/incremental/change.js';
 import { placesIn } from '../../../src/edits/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
@@ -37,7 +39,7 @@ function wired(): Wire {
     addEventListener: (_, listener) => port.on('message', (data) => listener({ data } as never)),
     removeEventListener: () => port.close(),
   });
-  serve(tapped(port2, 'page'), createInlineEngine());
+  serve(tapped(port2, 'page'), engineWith(new BareSession()));
   const wire: Wire = {
     engine: createPortEngine(tapped(port1, 'engine'), () => port1.close()),
     messages,

@@ -3,54 +3,19 @@ import { ordinaryNeeds, type AccessWindow, type PlanRules } from '../../model/in
 import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
 import type { PackageSummary, Results } from '../types.js';
-import { Receiver, Sender, type Sent } from './chain.js';
-import { FitMemory, statesOf, type Packed } from './fit-memory.js';
-import { KeptBy } from './kept-by.js';
+import { Receiver, type Sent } from './chain.js';
+import { explain } from './explain.js';
+import { FitMemory, type Packed } from './fit-memory.js';
+import type { Travelling } from './results-sender.js';
 
-/**
- * Results as they travel to another thread: of ledgers and verdicts only the numbers that are asked for at once. The
- * rest is worked out there, by the same functions, where it is read.
- */
-interface Travelling extends Omit<Results, 'ledgers' | 'fits'> {
-  /** Gross, usable and missing minutes of each ledger, in turn. */
-  readonly minutes: Int32Array;
-  /** Of every pair, by packages, then windows. */
-  readonly states: Int32Array;
-}
-
-const none = new Int32Array(0);
 const noFits: Results['fits'] = [];
-
-/** The end at which results are worked out. */
-export class ResultsSender {
-  readonly #sender = new Sender<Travelling>();
-  readonly #minutes = new KeptBy<Int32Array>();
-
-  /** An outline has no verdicts yet: the far end keeps those it has for the results that follow. */
-  next(results: Results, isOutline: boolean): Sent {
-    const { ledgers, fits, ...rest } = results;
-    return this.#sender.next({
-      ...rest,
-      minutes: this.#minutes.of([ledgers], () =>
-        Int32Array.from(
-          ledgers.flatMap((one) => [one.grossMinutes, one.usableMinutes, one.shortfallMinutes]),
-        ),
-      ),
-      states: isOutline ? (this.#sender.last?.states ?? none) : statesOf(fits),
-    });
-  }
-
-  forget(): void {
-    this.#sender.forget();
-  }
-}
 
 /** The end at which results are read. What has not changed since the last that came is the same object. */
 export class ResultsReceiver {
   readonly #receiver = new Receiver<Travelling>();
   readonly #ledgers = new MadeOf<AccessWindow, Ledger>();
   readonly #packed = new WeakMap<PackageSummary, Packed>();
-  readonly #fits = new FitMemory();
+  readonly #fits = new FitMemory(explain);
 
   /** `undefined` where results that these build on never came. */
   take(sent: Sent, isOutline: boolean): Results | undefined {

@@ -1,0 +1,22 @@
+import { answers, type Asked } from './answers.js';
+import type { BareSession } from './incremental/bare-session.js';
+import type { Engine } from './types.js';
+import { methodsBy } from './verbs.js';
+
+/** An engine in this thread that keeps what it knows of documents in a session. */
+export function engineWith(session: BareSession): Engine {
+  let ended = false;
+  return {
+    ...methodsBy(async ({ verb, args, signal, onProgress }) => {
+      // Work starts in a later turn, so that a caller sees the same order of events as with a worker.
+      await Promise.resolve();
+      if (ended) throw new Error('the engine was disposed of');
+      signal?.throwIfAborted();
+      const answer = answers[verb] as (asked: Asked, ...args: readonly unknown[]) => unknown;
+      return answer({ stopped: () => signal?.aborted ?? false, onProgress, session }, ...args);
+    }),
+    dispose() {
+      ended = true;
+    },
+  };
+}

@@ -1,0 +1,9 @@
+import { verdictOf } from '../../fit/index.js';
+import { doubted } from '../left-out.js';
+import type { Explain } from './fit-memory.js';
+
+/** All of a verdict. */
+export const explain: Explain = (plan, { id, activities, rowsLeftOut }, window, book) => {
+  const verdict = verdictOf(plan, id, activities, window, book);
+  return rowsLeftOut > 0 ? doubted(verdict, rowsLeftOut) : verdict;
+};

@@ -39,5 +39,8 @@ export {
   type Score,
 } from './exact.js';
 export { boardOf, listBy, tailsOf } from './serial.js';
+export { decide } from './decide.js';
+export { isHopeless } from './hopeless.js';
+export { latestOf } from './latest.js';
 export { shortestExtension } from './extension.js';
 export type { FitVerdict, Placement, Reason } from './types.js';

@@ -1,4 +1,5 @@
 import { unionOf, type IntervalSet } from '../calendar/index.js';
+import type { Latest } from './latest.js';
 import { areaFree, mostFree, type Profile } from './profile.js';
 import { visitMinutes, type Problem, type Task } from './problem.js';
 
@@ -69,19 +70,29 @@ export function stockOf(pool: Pool, free: Profile, from: number, to: number): nu
 export function isOverloaded(
   problem: Problem,
   earliest: readonly number[],
-  latest: { readonly starts: readonly number[]; readonly ends: readonly number[] },
+  latest: Latest,
 ): boolean {
   return poolsOf(problem).some((pool) => {
     const { profile } = problem.supplies[pool.supply]!;
+    const upTo = new Map<number, number>();
+    const stock = (until: number): number => {
+      let known = upTo.get(until);
+      if (known === undefined) {
+        known = stockOf(pool, profile, Number.NEGATIVE_INFINITY, until);
+        upTo.set(until, known);
+      }
+      return known;
+    };
     const froms = new Set(pool.users.map(({ task }) => earliest[task.index]!));
     const untils = new Set(pool.users.map(({ task }) => latest.ends[task.index]!));
     for (const from of froms)
       for (const until of untils) {
         if (until <= from) continue;
+        const there = stock(until) - stock(from);
         let asked = 0;
         for (const { task, amount } of pool.users)
           asked += amount * within(task, from, until, earliest, latest);
-        if (asked > stockOf(pool, profile, from, until)) return true;
+        if (asked > there) return true;
       }
     return false;
   });
@@ -93,7 +104,7 @@ function within(
   from: number,
   until: number,
   earliest: readonly number[],
-  latest: { readonly starts: readonly number[]; readonly ends: readonly number[] },
+  latest: Latest,
 ): number {
   const start = earliest[task.index]!;
   const minutes = visitMinutes(task, task.units);

@@ -1,9 +1,7 @@
 import { Board } from './board.js';
 import { decide } from './decide.js';
 import { compareScores, scoreBound, scoreOf, type Score } from './exact.js';
-import { headsOf } from './heads.js';
-import { latestOf } from './latest.js';
-import { isOverloaded } from './pools.js';
+import { isHopeless } from './hopeless.js';
 import type { Problem, Visit } from './problem.js';
 import { boardOf, listBy, tailsOf } from './serial.js';
 
@@ -42,7 +40,7 @@ export function solve(problem: Problem): SoloAnswer {
   }
   const { visits } = best!;
   if (isDone(score!)) return { visits, done: true, proven: true };
-  if (bound[0]! > 0 || bound[2]! > 0 || cannotBe(problem, empty))
+  if (bound[0]! > 0 || bound[2]! > 0 || isHopeless(empty))
     return { visits, done: false, proven: true };
   const decision = decide(problem, Math.max(200, Math.floor(STEPS / problem.tasks.length)));
   if (decision.visits) return { visits: decision.visits, done: true, proven: true };
@@ -51,14 +49,4 @@ export function solve(problem: Problem): SoloAnswer {
 
 function isDone(score: Score): boolean {
   return score[0] === 0 && score[2] === 0;
-}
-
-/** Whether it shows without a search that not everything can be placed in time. */
-function cannotBe(problem: Problem, empty: Board): boolean {
-  const heads = headsOf(empty);
-  const latest = latestOf(problem);
-  return (
-    heads.ends.some((end, index) => end > latest.ends[index]!) ||
-    isOverloaded(problem, heads.starts, latest)
-  );
 }

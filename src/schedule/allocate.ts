@@ -1,25 +1,22 @@
 import { addMinutes } from '../calendar/index.js';
 import {
-  compareScores,
   LedgerBook,
   placementsOf,
   problemOf,
   type Placement,
   type Problem,
-  type Score,
   type Visit,
 } from '../fit/index.js';
 import type { Plan } from '../model/index.js';
 import { boundOf } from './bounds.js';
 import { certificateOf } from './certificate.js';
-import { exhaust } from './exhaust.js';
 import { floatsOf } from './floats.js';
-import { construct, dropWindows, improve } from './improve.js';
 import { keyDatesOf } from './key-dates.js';
-import { goalOf, windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
+import { goalOf, windowsIn, type Candidate, type Goal } from './objectives.js';
 import { outsideLate } from './outside-late.js';
 import { pin } from './pins.js';
-import { solveSpecial, type Limits, type Special } from './structure.js';
+import { search, type Found } from './search.js';
+import type { Limits } from './structure.js';
 import type { Allocation, Objective } from './types.js';
 import { unplacedOf } from './unplaced.js';
 import { verify } from './verify.js';
@@ -27,7 +24,10 @@ import { verify } from './verify.js';
 export interface AllocateOptions {
   /** The objective that comes first; the others follow in their usual order. */
   readonly first?: Objective;
-  /** How long the search may take; 5 without. It ends sooner when all is proven. */
+  /**
+   * How long the search may take; 5 without. It ends sooner when all is proven, or when all but the last value is and as
+   * long again has brought nothing better.
+   */
   readonly seconds?: number;
   /** Milliseconds from any fixed moment. */
   readonly clock: () => number;
@@ -38,9 +38,6 @@ export interface AllocateOptions {
   /** Placements that must stay as they are. */
   readonly keep?: readonly Placement[];
 }
-
-/** Up to so many tasks every schedule is looked at, time allowing. */
-const EXACT_TASKS = 12;
 
 /**
  * When and in which window each activity is best done, with what is known of how good that is.
@@ -69,66 +66,6 @@ function limitsOf(options: AllocateOptions): Limits {
     clock,
     deadlineMs: clock() + (options.seconds ?? 5) * 1000,
     ...(shouldStop ? { shouldStop } : {}),
-  };
-}
-
-/** An answer with what is known of it. */
-interface Found extends Candidate {
-  readonly bound: Score;
-  /** How many leading values of the score are proven best by having looked at everything. */
-  readonly proven: number;
-}
-
-function search(
-  problem: Problem,
-  goal: Goal,
-  bound: Score,
-  limits: Limits,
-  { seed, onBetter }: { readonly seed: number; readonly onBetter: (better: Candidate) => void },
-): Found {
-  if (problem.tasks.length === 0) return { visits: [], score: bound, bound, proven: 5 };
-  const special = solveSpecial(problem, goal, limits, seed);
-  if (special) return specialFound(goal, bound, special);
-
-  const until = (share: number) => {
-    const deadline = limits.clock() + share * (limits.deadlineMs - limits.clock());
-    return () => limits.clock() >= deadline || limits.shouldStop?.() === true;
-  };
-  const settings = { goal, bound, seed, onBetter };
-  const built = construct(problem, { ...settings, stop: () => false });
-  const slim = dropWindows(problem, built, { ...settings, stop: until(0.3) });
-  onBetter(slim);
-  if (compareScores(slim.score, bound) <= 0) return { ...slim, bound, proven: 0 };
-  if (problem.tasks.length > EXACT_TASKS)
-    return { ...improve(problem, slim, { ...settings, stop: until(1) }), bound, proven: 0 };
-
-  let turns = 0;
-  const warm = improve(problem, slim, { ...settings, stop: () => (turns += 1) > 60 });
-  const all = exhaust(problem, warm, { goal, bound, stop: until(0.7) });
-  if (all.proven === 5) return { ...all, bound };
-  const more = improve(problem, slim, { ...settings, stop: until(1) });
-  return compareScores(more.score, all.score) < 0
-    ? { ...more, bound, proven: 0 }
-    : { ...all, bound };
-}
-
-function specialFound(goal: Goal, bound: Score, special: Special): Found {
-  const { visits } = special;
-  const finish = visits.reduce((last, visit) => Math.max(last, visit.end), 0);
-  const inner = goal.order === 'late-finish' ? [0, 0, 0, finish] : [0, 0, finish, 0];
-  const at = 2 + goal.ahead;
-  const finishAt = 2 + goal.objectives.filter((each) => each !== 'margins').indexOf('finish');
-  const raised = bound.map((value, i) =>
-    Math.max(
-      value,
-      i === at ? (special.fewestWindows ?? 0) : i === finishAt ? (special.finish ?? 0) : 0,
-    ),
-  );
-  return {
-    visits,
-    score: withWindows(inner, windowsIn(visits), goal),
-    bound: raised,
-    proven: 0,
   };
 }
 

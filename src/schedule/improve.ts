@@ -8,6 +8,7 @@ import {
   type Candidate,
   type Goal,
 } from './objectives.js';
+import { withinWindows } from './parts.js';
 
 export interface ImproveOptions {
   readonly goal: Goal;
@@ -72,8 +73,74 @@ export function dropWindows(problem: Problem, from: Attempt, options: ImproveOpt
   return best;
 }
 
+/**
+ * Looks whether all that is reached can be had with one window less: for each window in use, the least used first, a
+ * short search without it. `stop` ends it.
+ */
+export function squeeze(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
+  let best = from;
+  for (let fewer = true; fewer;) {
+    fewer = false;
+    const use = new Map<number, number>();
+    for (const visit of best.visits)
+      if (visit.window >= 0)
+        use.set(visit.window, (use.get(visit.window) ?? 0) + visit.end - visit.start);
+    for (const [window] of [...use].sort((a, b) => a[1] - b[1])) {
+      const at = 2 + options.goal.ahead;
+      if (options.stop() || best.score[at]! <= options.bound[at]!) return best;
+      const next = heldTo(
+        problem,
+        best,
+        [...use.keys()].filter((other) => other !== window),
+        options,
+      );
+      if (next === best) continue;
+      best = next;
+      fewer = true;
+      break;
+    }
+  }
+  return best;
+}
+
+/** Changes tried in fewer windows before others are tried. */
+const HELD_TURNS = 800;
+
+/** What is found in some of the windows alone in a short search, if it is better than what is known. */
+export function heldTo(
+  problem: Problem,
+  known: Attempt,
+  windows: readonly number[],
+  options: ImproveOptions,
+): Attempt {
+  const allowed = new Uint8Array(problem.windows.length);
+  for (const window of windows) allowed[window] = 1;
+  const some = withinWindows(problem, allowed);
+  const start = attemptOf(some, { ...known.recipe, allowed }, options.goal);
+  const { onBetter, ...quiet } = options;
+  let turns = 0;
+  const next = improve(some, start, {
+    ...quiet,
+    stop: () => (turns += 1) > HELD_TURNS || options.stop(),
+  });
+  if (compareScores(next.score, known.score) >= 0) return known;
+  onBetter?.(next);
+  return next;
+}
+
+/** A recipe from which what is much like an answer comes again. */
+export function recipeOf(problem: Problem, { visits }: Candidate): Recipe {
+  const weights = problem.tasks.map(() => Number.MAX_SAFE_INTEGER);
+  const allowed = new Uint8Array(problem.windows.length);
+  for (const visit of visits) {
+    weights[visit.task] = Math.min(weights[visit.task]!, visit.start);
+    if (visit.window >= 0) allowed[visit.window] = 1;
+  }
+  return { weights, caps: problem.tasks.map(() => 0), allowed };
+}
+
 /** Changes a good answer again and again and keeps what is no worse, until stopped or nothing better is possible. */
-export function improve(problem: Problem, from: Attempt, options: ImproveOptions): Candidate {
+export function improve(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
   const random = createRandom(options.seed);
   let best = from;
   let current = from;

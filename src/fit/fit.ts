@@ -1,12 +1,16 @@
-import { addMinutes, totalMinutes } from '../calendar/index.js';
+import { addMinutes } from '../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../model/index.js';
 import { problemOf } from './compile.js';
 import { neverTakes } from './eligibility.js';
 import { LedgerBook } from './ledger-book.js';
+import { packagesIn } from './packages-in.js';
 import type { Problem, Visit } from './problem.js';
 import { solve } from './solo.js';
+import { spareOf } from './spare.js';
 import { timeReasons } from './time-reasons.js';
 import type { FitVerdict, Placement, Reason } from './types.js';
+
+export { packagesIn } from './packages-in.js';
 
 /**
  * Every package against every window, withdrawn ones too, each pair as if the window were the package's alone.
@@ -18,19 +22,6 @@ export function fitAll(plan: Plan): FitVerdict[] {
   return [...packagesIn(plan.activities)].flatMap(([name, activities]) =>
     plan.windows.map((window) => verdictOf(plan, name, activities, window, book)),
   );
-}
-
-/** The activities of each package, packages and activities in the order given. */
-export function packagesIn(
-  activities: readonly Activity[],
-): ReadonlyMap<string, readonly Activity[]> {
-  const packages = new Map<string, Activity[]>();
-  for (const activity of activities) {
-    const known = packages.get(activity.package);
-    if (known) known.push(activity);
-    else packages.set(activity.package, [activity]);
-  }
-  return packages;
 }
 
 /**
@@ -105,28 +96,6 @@ export function verdictOf(
     reasons: [],
     placements: placementsOf(problem, answer.visits),
   };
-}
-
-/** Usable minutes after the last inside work, for its needs; the least where several finish last. */
-export function spareOf(
-  problem: Problem,
-  visits: readonly Visit[],
-  window: AccessWindow,
-  book: LedgerBook,
-): number {
-  const inside = visits.filter((visit) => visit.window >= 0);
-  if (inside.length === 0)
-    return totalMinutes(book.of(window, { isolation: [], loud: false }).usable);
-  const last = Math.max(...inside.map((visit) => visit.end));
-  let spare = Number.POSITIVE_INFINITY;
-  for (const visit of inside) {
-    if (visit.end < last) continue;
-    let left = 0;
-    for (const slot of problem.tasks[visit.task]!.slots)
-      left += Math.max(0, slot.end - Math.max(slot.start, last));
-    spare = Math.min(spare, left);
-  }
-  return spare;
 }
 
 /** Visits as placements, in order of start. */

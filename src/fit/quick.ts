@@ -2,10 +2,10 @@ import { MINUTE } from '../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../model/index.js';
 import { problemOf } from './compile.js';
 import { neverCode } from './eligibility.js';
-import { spareOf } from './fit.js';
 import type { LedgerBook } from './ledger-book.js';
 import { minutesUp, type Skeleton } from './skeleton.js';
 import { solve } from './solo.js';
+import { spareOf } from './spare.js';
 
 /**
  * What is known of a package in a window before any reason is worked out, as one whole number: from 0 up it fits with

@@ -77,7 +77,8 @@ const anyCuring = fc
     });
     return curing(needed, rows, otherwiseC);
   });
-const minutes = (at: number): number => at / MINUTE;
+/** 0 and -0 are one moment. */
+const minutes = (at: number): number => at / MINUTE + 0;
 
 describe('the maturity curve', () => {
   it('says the first minute at which any pour is ready', () => {

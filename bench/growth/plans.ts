@@ -13,7 +13,7 @@ import { planOf, rules } from '../shared/plan.js';
 import { PACKAGES_WITH_VERDICTS, sizes } from '../shared/sizes.js';
 import { tellGrowth } from './tell-growth.js';
 
-const TURNS = 5;
+const TURNS = 3;
 const EDITS = 40;
 
 const peer = installPeer();

@@ -98,7 +98,7 @@ function full(shape: Shape, { build }: Peer): Known {
   return known!;
 }
 
-/** One cell typed anew, then the same one in the peer's sheet; windows and work in turns. */
+/** One cell typed anew in the peer's sheet, then the same one in ours: first of windows, then of work. */
 function oneEdit({ name, pairs, edits }: Shape, known: Known): void {
   const kinds = { window: windowEdit, work: workEdit };
   for (const [kind, make] of Object.entries(kinds)) {

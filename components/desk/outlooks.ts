@@ -16,7 +16,7 @@ import type {
 } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import type { OptionsAsked } from '../options/options-ask-event.js';
-import { wordsOf } from './words-of.js';
+import { Latest } from './latest.js';
 
 /** What an outlook is worked out from. */
 export interface Basis {
@@ -31,8 +31,19 @@ const RUNS = 10_000;
 /** How far the cost curve is drawn, in minutes. */
 const CURVE_MINUTES = 360;
 
-type Kind =
-  'handback' | 'live' | 'price' | 'options' | 'account' | 'book' | 'people' | 'noise' | 'lifting';
+/** What can be asked, and what is said where it has no answer. */
+const failed = {
+  handback: 'No handback outlook was worked out',
+  live: 'No forecast was worked out',
+  price: 'No price was worked out',
+  options: 'No options were worked out',
+  account: 'No account was worked out',
+  book: 'No booking dates were worked out',
+  people: 'The roster was not checked',
+  noise: 'The noise was not worked out',
+  lifting: 'Wind and curing were not worked out',
+};
+type Kind = keyof typeof failed;
 
 /** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
 export class Outlooks implements ReactiveController {
@@ -47,16 +58,22 @@ export class Outlooks implements ReactiveController {
   noise: NoiseAnswer | null = null;
   lifting: LiftingAnswer | null = null;
   progress: Progress | null = null;
-  trouble = '';
   overrunMinutes = 60;
 
   readonly #host: ReactiveControllerHost;
   #waiting: ReturnType<typeof setTimeout> | undefined;
-  /** What is under way: one of a kind, the last asked for; kinds do not hinder each other. */
-  readonly #running = new Map<Kind, AbortController>();
+  /** One question of a kind at a time, the last asked; kinds do not hinder each other. */
+  readonly #latest: Readonly<Record<Kind, Latest>>;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
+    const onChange = (): void => host.requestUpdate();
+    this.#latest = Object.fromEntries(
+      Object.entries(failed).map(([kind, words]) => [
+        kind,
+        new Latest({ failed: words, onChange }),
+      ]),
+    ) as Record<Kind, Latest>;
     host.addController(this);
   }
 
@@ -71,9 +88,14 @@ export class Outlooks implements ReactiveController {
     this.#waiting = setTimeout(ask, afterMs);
   }
 
+  /** What could not be worked out, in words; empty while all is well. */
+  get trouble(): string {
+    return Object.values(this.#latest).find((one) => one.trouble !== '')?.trouble ?? '';
+  }
+
   /** Whether an answer of this kind is being worked out. */
   isBusy(kind: Kind): boolean {
-    return this.#running.has(kind);
+    return this.#latest[kind].busy;
   }
 
   /** Forgets every answer: they were of another document or plan. */
@@ -87,25 +109,29 @@ export class Outlooks implements ReactiveController {
     this.people = null;
     this.noise = null;
     this.lifting = null;
-    this.trouble = '';
     this.#host.requestUpdate();
   }
 
   /** Every window that takes work, as planned; each is shown as soon as it is known. */
   async askHandback({ engine, document, allocation }: Basis): Promise<void> {
     const request = { placements: allocation.placements, seed: SEED, runs: RUNS };
-    await this.#ask('handback', 'No handback outlook was worked out', async (signal) => {
-      this.handbacks = [];
-      const found = await engine.handback(document, request, signal, (progress) => {
-        if (signal.aborted) return;
-        this.progress = progress;
-        this.handbacks = [...this.handbacks, progress.latest];
-        this.#host.requestUpdate();
-      });
-      // One that meanwhile stands as its shift goes stays so.
-      const shown = new Map(this.handbacks.map((one) => [one.window, one]));
-      return () => (this.handbacks = found.map((one) => shown.get(one.window) ?? one));
-    });
+    await this.#ask(
+      'handback',
+      (signal) => {
+        this.handbacks = [];
+        return engine.handback(document, request, signal, (progress) => {
+          if (signal.aborted) return;
+          this.progress = progress;
+          this.handbacks = [...this.handbacks, progress.latest];
+          this.#host.requestUpdate();
+        });
+      },
+      (found) => {
+        // One that meanwhile stands as its shift goes stays so.
+        const shown = new Map(this.handbacks.map((one) => [one.window, one]));
+        this.handbacks = found.map((one) => shown.get(one.window) ?? one);
+      },
+    );
   }
 
   /** One window as it stands at a moment of its shift. */
@@ -115,21 +141,22 @@ export class Outlooks implements ReactiveController {
     at: number,
     log: ShiftLog,
   ): Promise<void> {
-    await this.#ask('live', 'No forecast was worked out', async (signal) => {
-      const request = {
-        placements: allocation.placements,
-        windows: [window],
-        seed: SEED,
-        runs: 4000,
-        at,
-        log,
-      };
-      const [live] = await engine.handback(document, request, signal);
-      return () => {
+    const request = {
+      placements: allocation.placements,
+      windows: [window],
+      seed: SEED,
+      runs: 4000,
+      at,
+      log,
+    };
+    await this.#ask(
+      'live',
+      (signal) => engine.handback(document, request, signal),
+      ([live]) => {
         if (live)
           this.handbacks = this.handbacks.map((one) => (one.window === window ? live : one));
-      };
-    });
+      },
+    );
   }
 
   /** The cost of handing a window back late, and what is to be expected of the planned work where it is known. */
@@ -140,42 +167,47 @@ export class Outlooks implements ReactiveController {
     allocation: Allocation | null,
   ): Promise<void> {
     const outlook = this.handbacks.find((one) => one.window === window);
-    await this.#ask('price', 'No price was worked out', async (signal) => {
-      const found = await engine.price(
-        document,
-        {
-          window,
-          overrunMinutes: this.overrunMinutes,
-          maxMinutes: CURVE_MINUTES,
-          ...(allocation && { placements: allocation.placements }),
-          ...(outlook && { handbackMinutes: outlook.simulation.handbackMinutes }),
-        },
-        signal,
-      );
-      return () => (this.price = found);
-    });
+    await this.#ask(
+      'price',
+      (signal) =>
+        engine.price(
+          document,
+          {
+            window,
+            overrunMinutes: this.overrunMinutes,
+            maxMinutes: CURVE_MINUTES,
+            ...(allocation && { placements: allocation.placements }),
+            ...(outlook && { handbackMinutes: outlook.simulation.handbackMinutes }),
+          },
+          signal,
+        ),
+      (found) => (this.price = found),
+    );
   }
 
   async askBooking(engine: Engine, document: PlanDocument, now: number): Promise<void> {
-    await this.#ask('book', 'No booking dates were worked out', async (signal) => {
-      const found = await engine.book(document, { now }, signal);
-      return () => (this.booked = found);
-    });
+    await this.#ask(
+      'book',
+      (signal) => engine.book(document, { now }, signal),
+      (found) => (this.booked = found),
+    );
   }
 
   /** The roster against the limits on hours. */
   async askPeople(engine: Engine, document: PlanDocument): Promise<void> {
-    await this.#ask('people', 'The roster was not checked', async (signal) => {
-      const found = await engine.people(document, {}, signal);
-      return () => (this.people = found);
-    });
+    await this.#ask(
+      'people',
+      (signal) => engine.people(document, {}, signal),
+      (found) => (this.people = found),
+    );
   }
 
   async askNoise(engine: Engine, document: PlanDocument, now: number): Promise<void> {
-    await this.#ask('noise', 'The noise was not worked out', async (signal) => {
-      const found = await engine.noise(document, { now }, signal);
-      return () => (this.noise = found);
-    });
+    await this.#ask(
+      'noise',
+      (signal) => engine.noise(document, { now }, signal),
+      (found) => (this.noise = found),
+    );
   }
 
   /** Wind of the windows, and curing of what the plan pours, where there is one. */
@@ -184,11 +216,12 @@ export class Outlooks implements ReactiveController {
     document: PlanDocument,
     allocation: Allocation | null,
   ): Promise<void> {
-    await this.#ask('lifting', 'Wind and curing were not worked out', async (signal) => {
-      const request = allocation ? { placements: allocation.placements } : {};
-      const found = await engine.lifting(document, request, signal);
-      return () => (this.lifting = found);
-    });
+    const request = allocation ? { placements: allocation.placements } : {};
+    await this.#ask(
+      'lifting',
+      (signal) => engine.lifting(document, request, signal),
+      (found) => (this.lifting = found),
+    );
   }
 
   /** What one window would cost done otherwise, each scheduled, simulated and priced anew. */
@@ -198,30 +231,32 @@ export class Outlooks implements ReactiveController {
     asked: OptionsAsked | null,
     now: number,
   ): Promise<void> {
-    await this.#ask('options', 'No options were worked out', async (signal) => {
-      const found = await engine.options(
-        document,
-        {
-          window,
-          allocation,
-          seed: SEED,
-          runs: 4000,
-          askedAt: now,
-          ...(asked && {
-            longerMinutes: asked.longerMinutes,
-            splitDaysLater: asked.splitDaysLater,
-            ...(asked.activity && { activity: asked.activity }),
-          }),
-        },
-        signal,
-        (progress) => {
-          if (signal.aborted) return;
-          this.progress = progress;
-          this.#host.requestUpdate();
-        },
-      );
-      return () => (this.options = found);
-    });
+    await this.#ask(
+      'options',
+      (signal) =>
+        engine.options(
+          document,
+          {
+            window,
+            allocation,
+            seed: SEED,
+            runs: 4000,
+            askedAt: now,
+            ...(asked && {
+              longerMinutes: asked.longerMinutes,
+              splitDaysLater: asked.splitDaysLater,
+              ...(asked.activity && { activity: asked.activity }),
+            }),
+          },
+          signal,
+          (progress) => {
+            if (signal.aborted) return;
+            this.progress = progress;
+            this.#host.requestUpdate();
+          },
+        ),
+      (found) => (this.options = found),
+    );
   }
 
   /** The account after a late handback, from what was entered so far. */
@@ -237,42 +272,28 @@ export class Outlooks implements ReactiveController {
       foreseenMinutes: this.overrunMinutes,
       ...(allocation && { placements: allocation.placements }),
     };
-    await this.#ask('account', 'No account was worked out', async (signal) => {
-      const found = await engine.account(document, request, signal);
-      return () => (this.account = found);
-    });
+    await this.#ask(
+      'account',
+      (signal) => engine.account(document, request, signal),
+      (found) => (this.account = found),
+    );
   }
 
   /** Stops what is under way of a kind. */
   stop(kind: Kind): void {
-    this.#running.get(kind)?.abort();
-    this.#running.delete(kind);
-    this.#host.requestUpdate();
+    this.#latest[kind].stop();
   }
 
   #stop(): void {
-    for (const one of this.#running.values()) one.abort();
-    this.#running.clear();
+    for (const one of Object.values(this.#latest)) one.stop();
   }
 
-  async #ask(
+  async #ask<T>(
     kind: Kind,
-    failed: string,
-    work: (signal: AbortSignal) => Promise<() => void>,
+    work: (signal: AbortSignal) => Promise<T>,
+    keep: (value: T) => void,
   ): Promise<void> {
-    this.#running.get(kind)?.abort();
-    const running = new AbortController();
-    this.#running.set(kind, running);
     if (kind === 'handback' || kind === 'options') this.progress = null;
-    this.trouble = '';
-    this.#host.requestUpdate();
-    try {
-      const keep = await work(running.signal);
-      if (!running.signal.aborted) keep();
-    } catch (error) {
-      if (!running.signal.aborted) this.trouble = `${failed}: ${wordsOf(error)}`;
-    }
-    if (this.#running.get(kind) === running) this.#running.delete(kind);
-    this.#host.requestUpdate();
+    await this.#latest[kind].ask(work, keep);
   }
 }

@@ -9,14 +9,11 @@ import type {
   ShortNotice,
 } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
-import { wordsOf } from './words-of.js';
+import { Latest, type Outcome } from './latest.js';
 
 /** Longest search for a plan from nothing, and for one that starts from an agreed plan, in seconds. */
 const SEARCH_SECONDS = 10;
 const AGAIN_SECONDS = 6;
-
-/** What a search came to; `done` is false when it was stopped, failed, or another was asked for. */
-export type Outcome<T> = { readonly done: true; readonly value: T } | { readonly done: false };
 
 /** The plan of the work, the plan before it, and the search for the next. */
 export class Planning implements ReactiveController {
@@ -28,18 +25,28 @@ export class Planning implements ReactiveController {
   /** How far the search under way is; null where it does not say. */
   progress: Progress | null = null;
   first: Objective = 'key-dates';
-  busy = false;
-  trouble = '';
 
   readonly #host: ReactiveControllerHost;
+  readonly #search: Latest;
   /** A plan to start from where the document has changed under it. */
   #agreed: Allocation | null = null;
-  #search: AbortController | undefined;
   #enough: ((found: Allocation) => void) | undefined;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
+    this.#search = new Latest({
+      failed: 'No plan was worked out',
+      onChange: () => host.requestUpdate(),
+    });
     host.addController(this);
+  }
+
+  get busy(): boolean {
+    return this.#search.busy;
+  }
+
+  get trouble(): string {
+    return this.#search.trouble;
   }
 
   hostDisconnected(): void {
@@ -57,7 +64,8 @@ export class Planning implements ReactiveController {
   }
 
   stop(): void {
-    this.#search?.abort();
+    this.#search.stop();
+    this.#forgetWay();
   }
 
   /** Ends the search and keeps the best plan it has found; without one it only ends. */
@@ -146,25 +154,10 @@ export class Planning implements ReactiveController {
 
   /** Runs a search; the last one asked for wins. */
   async #searching<T>(work: (signal: AbortSignal) => Promise<T>): Promise<Outcome<T>> {
-    this.stop();
-    const search = (this.#search = new AbortController());
-    this.busy = true;
-    this.trouble = '';
     this.#forgetWay();
-    this.#host.requestUpdate();
-    let outcome: Outcome<T> = { done: false };
-    try {
-      const value = await work(search.signal);
-      if (!search.signal.aborted) outcome = { done: true, value };
-    } catch (error) {
-      if (!search.signal.aborted) this.trouble = `No plan was worked out: ${wordsOf(error)}`;
-    }
-    if (this.#search === search) {
-      this.busy = false;
-      this.#forgetWay();
-    }
-    this.#host.requestUpdate();
-    return outcome;
+    const found = await this.#search.ask(work);
+    if (!this.busy) this.#forgetWay();
+    return found;
   }
 
   #forgetWay(): void {

@@ -1,32 +1,41 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { Engine, RuleChange } from '../../src/engine/index.js';
 import type { PlanDocument, RuleSet } from '../../src/model/index.js';
-import { wordsOf } from './words-of.js';
+import { Latest } from './latest.js';
 
 /** What a change of the rules does to windows and fits, against the rules it is held up to. */
 export class RuleTrial implements ReactiveController {
   /** The rules before the changes; null before any. */
   before: RuleSet | null = null;
   change: RuleChange | null = null;
-  busy = false;
-  trouble = '';
 
   readonly #host: ReactiveControllerHost;
-  #running: AbortController | undefined;
+  readonly #latest: Latest;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
+    this.#latest = new Latest({
+      failed: 'The change of the rules was not weighed',
+      onChange: () => host.requestUpdate(),
+    });
     host.addController(this);
   }
 
   hostDisconnected(): void {
-    this.#running?.abort();
+    this.#latest.stop();
+  }
+
+  get busy(): boolean {
+    return this.#latest.busy;
+  }
+
+  get trouble(): string {
+    return this.#latest.trouble;
   }
 
   /** Holds later changes up to these rules. */
   startFrom(rules: RuleSet | null): void {
-    this.#running?.abort();
-    this.busy = false;
+    this.#latest.stop();
     this.before = rules;
     this.change = null;
     this.#host.requestUpdate();
@@ -36,28 +45,14 @@ export class RuleTrial implements ReactiveController {
   async ask(engine: Engine, document: PlanDocument): Promise<void> {
     const { before } = this;
     if (!before || before === document.rules) return;
-    this.#running?.abort();
-    const running = (this.#running = new AbortController());
-    this.busy = true;
-    this.trouble = '';
-    try {
-      const change = await engine.compareRules(
-        { ...document, rules: before },
-        document.rules,
-        running.signal,
-        (soFar) => {
-          if (running.signal.aborted) return;
+    await this.#latest.ask(
+      (signal) =>
+        engine.compareRules({ ...document, rules: before }, document.rules, signal, (soFar) => {
+          if (signal.aborted) return;
           this.change = soFar;
           this.#host.requestUpdate();
-        },
-      );
-      if (running.signal.aborted) return;
-      this.change = change;
-    } catch (error) {
-      if (running.signal.aborted) return;
-      this.trouble = `The change of the rules was not weighed: ${wordsOf(error)}`;
-    }
-    this.busy = false;
-    this.#host.requestUpdate();
+        }),
+      (change) => (this.change = change),
+    );
   }
 }

@@ -13,6 +13,10 @@ export const cellStyles = css`
     font-weight: 600;
     white-space: nowrap;
   }
+  /* What is set out by its own letters still stands at the side where its row begins. */
+  :host(:dir(rtl)) :is(th, td) .run {
+    text-align: right;
+  }
   td .word {
     font-size: var(--_small);
   }

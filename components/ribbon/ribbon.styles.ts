@@ -59,6 +59,9 @@ export const styles = css`
     background: var(--_act-wash);
     box-shadow: inset 4px 0 0 var(--_act);
   }
+  .row[aria-selected='true']:dir(rtl) {
+    box-shadow: inset -4px 0 0 var(--_act);
+  }
   .row:focus-visible {
     outline-offset: -2px;
   }
@@ -75,6 +78,9 @@ export const styles = css`
   }
   .many .name {
     overflow: hidden;
+  }
+  :host(:dir(rtl)) .name .title {
+    text-align: right;
   }
   .many .title,
   .many .status {

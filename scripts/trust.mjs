@@ -12,9 +12,16 @@ const quick = process.env.TRUST_QUICK === '1';
 const faults = quick ? 500 : 10_000;
 const edits = quick ? 12 : 200;
 const lines = quick ? 60 : 900;
+const browser = await findBrowser();
 const folder = mkdtempSync(join(tmpdir(), 'possession-fit-trust-'));
 const rows = [];
-const row = (name, figure, aim, ok) => rows.push({ name, figure, aim, ok: ok ? 'yes' : 'NO' });
+let since = performance.now();
+/** Adds a row; it took from the row before until now. */
+function row(name, figure, aim, ok) {
+  const seconds = Math.round((performance.now() - since) / 1000);
+  since = performance.now();
+  rows.push({ name, figure, aim, seconds, ok: ok ? 'yes' : 'NO' });
+}
 
 /** Runs test files; one row with how many tests passed. `what` says what they were tried with. */
 function tests(name, what, words, env = {}) {
@@ -49,6 +56,12 @@ tests(
   { TRUST_CASES: String(lines) },
 );
 tests(
+  'files of the command line',
+  `${lines} times any bytes, names and logs: stated errors, none written over`,
+  ['tests/unit/trust/side-files.test.ts'],
+  { TRUST_CASES: String(lines) },
+);
+tests(
   'keeping a plan',
   `${faults} faults: no committed edit lost`,
   ['tests/unit/store/faults.test.ts'],
@@ -61,11 +74,21 @@ tests(
   { INCREMENTAL_CASES: String(edits) },
 );
 tests('inline, port and worker', 'one contract', ['tests/unit/engine/engines.test.ts']);
-tests(
-  'hostile tables in the page',
-  'text only, strict policy, Trusted Types',
-  ['--config', 'tests/offline/vitest.config.ts', 'tests/offline/hostile.test.ts'],
-  { CHROME_PATH: await findBrowser() },
+const inPage = (name, what, file) =>
+  tests(
+    name,
+    what,
+    ['--config', 'tests/offline/vitest.config.ts', `tests/offline/${file}.test.ts`],
+    {
+      CHROME_PATH: browser,
+    },
+  );
+inPage('hostile tables in the page', 'text only, strict policy, Trusted Types', 'hostile');
+inPage('hostile files in the page', 'told, the page goes on, nothing lost', 'hostile-files');
+inPage(
+  'there and back in the page',
+  'naughty strings and csv-spectrum: not a character changed',
+  'round-trip',
 );
 
 const read = (name) => JSON.parse(readFileSync(name, 'utf8'));
@@ -95,5 +118,7 @@ if (built.status === 0) {
 } else row('the built page', 'not built', 'built', false);
 
 rmSync(folder, { recursive: true, force: true });
+const whole = rows.reduce((sum, one) => sum + one.seconds, 0);
 console.table(Object.fromEntries(rows.map(({ name, ...rest }) => [name, rest])));
+console.log(`${rows.length} rows in ${whole} s`);
 if (rows.some((one) => one.ok === 'NO')) process.exitCode = 1;

@@ -3,6 +3,7 @@ import type { Plan, Train } from '../model/index.js';
 import type { PriceBook } from '../model/price-book.js';
 import { handbackOf } from '../engine/handback/handback.js';
 import { priceOf } from '../engine/price.js';
+import type { KeyDateLine } from '../price/index.js';
 import { planWork } from './allocate.js';
 import type { Answer } from './answer.js';
 import { UsageError, type Arguments } from './arguments.js';
@@ -107,9 +108,19 @@ export function price(
           `Expected cost of an overrun of the planned work: ${expected.expected} (standard error ${expected.standardError}); P80 ${expected.p80}, P95 ${expected.p95}; ${expected.runs} runs, seed ${asked.seed}.`,
         ]
       : []),
-    ...(keyDates ?? []).map((one) => `${one.title}, as planned: ${one.formula}.`),
+    ...keyDateWords(keyDates ?? []),
     ...(lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
     ...result.notes,
   ].join('\n');
   return { json, text };
+}
+
+/** The key dates that the plan misses, or of which it is not known; the others in one line. */
+function keyDateWords(lines: readonly KeyDateLine[]): readonly string[] {
+  const missed = lines.filter((one) => one.daysLate !== 0);
+  const met = lines.length - missed.length;
+  return [
+    ...missed.map((one) => `${one.title}, as planned: ${one.formula}.`),
+    ...(met > 0 ? [`Key dates met as planned: ${met} of ${lines.length}.`] : []),
+  ];
 }

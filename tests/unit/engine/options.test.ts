@@ -85,7 +85,7 @@ describe('options of a window, through the engine', () => {
     const dates = (id: string) => of(options, id).parts.filter((one) => one.part === 'key-dates');
     expect(dates('as-planned')).toEqual([]);
     // The unit left over is done in W2, in the night to 12 May: its sixth day has begun since 6 May 06:00.
-    expect(dates('less')).toMatchObject([{ what: 'Key date missed: Track', amount: '6500.00' }]);
+    expect(dates('less')).toMatchObject([{ what: 'Key date: Track', amount: '6500.00' }]);
     const gain = (id: string): number =>
       pence(of(options, id).expectedTotal) - pence(of(without.options, id).expectedTotal);
     expect([gain('as-planned'), gain('less')]).toEqual([0, 650_000]);

@@ -104,7 +104,7 @@ describe('the price of a missed key date', () => {
     const placements = [visit('A1', addMinutes(due, 1)), visit('B1', addMinutes(due, 1))];
     const lines = keyDateLines(activities, placements, zone, prices);
     expect(lines.map((one) => [one.title, one.amount])).toEqual([
-      ['Key date missed: P1', '100.00'],
+      ['Key date: P1', '100.00'],
       ['Second deck: P2', '7.00'],
     ]);
     const only = keyDateLines(activities, placements, zone, book([{ package: 'P2', once: '7' }]));

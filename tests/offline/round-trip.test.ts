@@ -15,6 +15,14 @@ const spectrum = join(dirname(require.resolve('csv-spectrum/package.json')), 'cs
 
 const night = ['2027-03-02 23:00', '2027-03-03 05:00'];
 
+/** What a file holds by the package's own JSON; of one its JSON gives another telephone number than its CSV. */
+function recordsOf(name: string, text: string): Record<string, string>[] {
+  if (name === 'location_coordinates.csv')
+    return Papa.parse<Record<string, string>>(text, { header: true }).data;
+  const path = join(spectrum, '../json', name.replace('.csv', '.json'));
+  return JSON.parse(readFileSync(path, 'utf8')) as Record<string, string>[];
+}
+
 /** The table of windows as it stands, saved as CSV and as a workbook and read in again, each in place of it. */
 async function expectBack(desk: Desk): Promise<void> {
   const { columns, rows } = await desk.table('windows');
@@ -69,9 +77,7 @@ describe('in the built page', () => {
     async (name) => {
       const desk = await open();
       const text = readFileSync(join(spectrum, name), 'utf8');
-      const records = JSON.parse(
-        readFileSync(join(spectrum, '../json', name.replace('.csv', '.json')), 'utf8'),
-      ) as Record<string, string>[];
+      const records = recordsOf(name, text);
       await desk.give(name, text);
       await desk.choose('kind', 'windows');
       await desk.take();

@@ -3,7 +3,7 @@ import type { AccessWindow, Activity, Plan } from '../model/index.js';
 import { problemOf } from './compile.js';
 import { neverCode } from './eligibility.js';
 import type { LedgerBook } from './ledger-book.js';
-import { minutesUp, type Skeleton } from './skeleton.js';
+import { minutesDown, minutesUp, type Skeleton } from './skeleton.js';
 import { solve } from './solo.js';
 import { spareOf } from './spare.js';
 
@@ -89,14 +89,15 @@ function stateIn(
   return answer.done ? spareOf(problem, answer.visits, window, book) : NO;
 }
 
-/** Whether the work is the same problem in every window that is alike: nothing of it hangs on the date. */
-function isMovable({ activities, cures, hasOutside }: Skeleton): boolean {
-  return cures === 0 && !hasOutside && activities.every((one) => one.keyDate === undefined);
+/** Whether the work is the same problem in every window that is alike: nothing of it hangs on the time outside. */
+function isMovable({ cures, hasOutside }: Skeleton): boolean {
+  return cures === 0 && !hasOutside;
 }
 
 /**
- * Everything that movable work sees of a window: usable time, what there is of its resources, and when it may begin, in
- * minutes after the window starts. Windows of one shape give one answer: most of a plan's nights are alike.
+ * Everything that movable work sees of a window: usable time, what there is of its resources, when it may begin and by
+ * when it must be over, in minutes after the window starts. Windows of one shape give one answer: most of a plan's nights
+ * are alike. Dates before or after the window put tasks in the same order wherever the window is, and do no more.
  */
 function shapeOf(
   window: AccessWindow,
@@ -110,6 +111,9 @@ function shapeOf(
   if (lastNotBefore > window.start)
     for (const { notBefore = 0 } of activities)
       shape += `${Math.min(Math.max(0, minutesUp(notBefore, base * MINUTE)), end + 1)};`;
+  for (const { keyDate } of activities)
+    if (keyDate !== undefined)
+      shape += `${Math.min(Math.max(-1, minutesDown(keyDate, base * MINUTE)), end)};`;
   if (named.size > 0)
     for (const resource of book.supplies.resources) {
       if (!named.has(resource.id)) continue;

@@ -15,11 +15,13 @@ import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { stretchText } from '../shared/format.js';
 import { kindStyles } from '../shared/kinds.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { busyLine } from './busy-line.js';
 import { criticalityTable, helpsTable, unitTables } from './chance-tables.js';
 import { cutOffTable, decisionTable } from './cut-off-tables.js';
 import { endPicture, endTables } from './end-picture.js';
 import { decisionForm } from './decision-form.js';
 import { DecisionsChangeEvent } from './decisions-change-event.js';
+import { decisionStyles } from './decisions.styles.js';
 import { goPointTable } from './go-points.js';
 import { HandbackEntryEvent } from './handback-entry-event.js';
 import { HandbackRecordEvent } from './handback-record-event.js';
@@ -66,6 +68,7 @@ export class PossessionHandback extends LitElement {
     ...styles,
     liveStyles,
     shiftStyles,
+    decisionStyles,
     printStyles,
   ];
   static override readonly properties: PropertyDeclarations = {
@@ -126,7 +129,7 @@ export class PossessionHandback extends LitElement {
     const result = this.results.find((one) => one.window === this.selectedWindow);
     const live = result !== undefined && (this.live || result.live !== null);
     return html`<div class="screen" aria-busy=${this.busy}>
-        ${this.#renderProgress(words)}
+        ${busyLine(this.busy, this.progress, words)}
         ${
           this.results.length === 0
             ? this.busy
@@ -157,25 +160,6 @@ export class PossessionHandback extends LitElement {
             )
           : nothing
       }`;
-  }
-
-  #renderProgress(words: HandbackStrings): TemplateResult {
-    const { progress } = this;
-    const far = progress && progress.total > 0;
-    return html`<div class="busy" role="status">
-      ${
-        this.busy
-          ? html`<progress
-                aria-label=${words.working}
-                max=${far ? progress.total : nothing}
-                value=${far ? progress.done : nothing}
-              ></progress>
-              <span
-                >${words.working}${far ? html`, ${progress.done} of ${progress.total}` : nothing}</span
-              >`
-          : nothing
-      }
-    </div>`;
   }
 
   #renderList(strings: HandbackStrings): TemplateResult {

@@ -42,6 +42,12 @@ describe('steps side by side', () => {
     ]);
   });
 
+  it('of a minute that runs beside others is all of it', () => {
+    expect(told(claim('A', 0, 30), claim('B', 10, 11))[1]![4]).toBe(
+      'As asked. All of it runs beside other steps: nothing more is deducted.',
+    );
+  });
+
   it('that take no time say so', () => {
     expect(told(claim('A', 0, 30), claim('B', 30, 30))[1]).toEqual([
       'B',

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addMinutes, type Instant } from '../../../src/calendar/index.js';
 import type { Placement } from '../../../src/fit/types.js';
@@ -223,6 +224,60 @@ describe('an overrun that makes a key date late', () => {
       '140.00',
     ]);
     expect(slope.steps.map((one) => one.atMinute)).toEqual([61]);
+  });
+});
+
+describe('any key date', () => {
+  const money = fc.integer({ min: 0, max: 5_000_000 });
+  const text = (pence: number): string => (pence / 100).toFixed(2);
+
+  it('costs what a count in whole pennies and whole minutes says, never less for a longer overrun', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          perDay: money.filter((one) => one > 0),
+          once: money,
+          cap: fc.option(money, { nil: undefined }),
+          whole: fc.boolean(),
+          dueAfter: fc.integer({ min: -5000, max: 2000 }),
+          endsBefore: fc.integer({ min: 0, max: 300 }),
+          overrun: fc.integer({ min: 0, max: 4000 }),
+        }),
+        ({ perDay, once, cap, whole, dueAfter, endsBefore, overrun }) => {
+          const prices = book([
+            {
+              ...{ perDay: text(perDay), once: text(once) },
+              ...(cap !== undefined && { cap: text(cap) }),
+              partDay: whole ? 'whole' : 'in proportion',
+            },
+          ]);
+          const activities = [activity('A1', { keyDate: addMinutes(window.end, dueAfter) })];
+          const placements = [visit('A1', addMinutes(window.end, -endsBefore))];
+          /** In a week of May no clock changes: a day is 1440 minutes. */
+          const costOf = (minutesAfterEnd: number): bigint => {
+            const late = minutesAfterEnd - dueAfter;
+            if (late <= 0) return 0n;
+            const [p, l, o] = [BigInt(perDay), BigInt(late), BigInt(once)];
+            const sum = whole
+              ? p * ((l + 1439n) / 1440n) + o
+              : (2n * (p * l + o * 1440n) + 1440n) / 2880n;
+            return cap !== undefined && sum > BigInt(cap) ? BigInt(cap) : sum;
+          };
+          const at = (minutes: number): bigint[] => {
+            const rows = overrunCost({
+              ...{ ...base, prices, activities, placements, overrunMinutes: minutes },
+            }).rows;
+            return rows.map((one) => BigInt(one.amount.replace('.', '')));
+          };
+          const planned = costOf(-endsBefore);
+          const added = (minutes: number): bigint =>
+            (minutes === 0 ? planned : costOf(minutes)) - planned;
+          expect(at(overrun)).toEqual([...(planned > 0n ? [planned] : []), added(overrun)]);
+          expect(at(overrun + 1).at(-1)! >= at(overrun).at(-1)!).toBe(true);
+        },
+      ),
+      { numRuns: 150 },
+    );
   });
 });
 

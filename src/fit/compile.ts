@@ -17,7 +17,7 @@ export interface Scope {
   readonly without?: ReadonlySet<Relaxation>;
 }
 
-export type Relaxation = 'resources' | 'not-before' | 'key-date' | 'place';
+export type Relaxation = 'resources' | `resource ${string}` | 'not-before' | 'key-date' | 'place';
 
 /** Days before the first window in which outside work may be done, past the minutes that all of it takes. */
 const LEAD_DAYS = 14;
@@ -129,7 +129,7 @@ function horizonOf(
 
 /** The resources that are asked for, in the plan's order, over the time in which any of the work can be. */
 function suppliesOf(
-  { windows, longerBy = 0 }: Scope,
+  { windows, longerBy = 0, without = nothing }: Scope,
   { named, hasOutside }: Skeleton,
   book: LedgerBook,
   base: Instant,
@@ -143,7 +143,7 @@ function suppliesOf(
   const to = minutesUp(hasOutside ? horizon.end : last, base);
   const supplies: Problem['supplies'][number][] = [];
   for (const resource of book.supplies.resources) {
-    if (!named.has(resource.id)) continue;
+    if (!named.has(resource.id) || without.has(`resource ${resource.id}`)) continue;
     indexOf.set(resource.id, supplies.length);
     const profile = book.supplies.part(resource, base / MINUTE, from, to);
     supplies.push({ id: resource.id, profile });

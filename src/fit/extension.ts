@@ -89,7 +89,7 @@ export function shortestExtension(
 }
 
 /** As far as a longer window is looked at: the work end to end and two days, in whole days, a fortnight at most. */
-function reach(activities: readonly Activity[]): number {
+export function reach(activities: readonly Activity[]): number {
   let minutes = 0;
   for (const activity of activities) {
     minutes += minutesInOneVisit(activity.work);

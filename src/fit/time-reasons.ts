@@ -1,30 +1,19 @@
 import { addMinutes, durationText, MINUTE } from '../calendar/index.js';
-import { needsOf, type AccessWindow, type Activity, type Plan } from '../model/index.js';
+import { needsOf } from '../model/index.js';
 import { Board } from './board.js';
 import { asOpen, bookedOf, problemOf, type Relaxation } from './compile.js';
 import { momentText } from './eligibility.js';
 import { shortestExtension, type Extension } from './extension.js';
 import { headsOf } from './heads.js';
-import type { LedgerBook } from './ledger-book.js';
 import { mostFree } from './profile.js';
 import { visitMinutes, type Problem, type Task } from './problem.js';
+import { datesOf, smallestFirst } from './smallest-first.js';
 import { solve } from './solo.js';
+import type { TimeCase } from './time-causes.js';
 import type { Reason } from './types.js';
 
-export interface TimeCase {
-  readonly plan: Plan;
-  readonly window: AccessWindow;
-  readonly activities: readonly Activity[];
-  readonly book: LedgerBook;
-  /** The problem that was found to have no answer. */
-  readonly problem: Problem;
-  /** Nothing but time stands in the way, so that leaving units out is worth saying. */
-  readonly plain: boolean;
-  /** That it has no answer is certain. */
-  readonly proven: boolean;
-}
-
-const relaxations: readonly Relaxation[] = ['resources', 'not-before', 'key-date'];
+const relaxations = ['resources', 'not-before', 'key-date'] as const;
+type Eased = (typeof relaxations)[number];
 
 /**
  * Every reason of time and resources why the work does not all fit, each with its near miss; never empty.
@@ -55,12 +44,12 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
   const without = (...left: Relaxation[]): ReadonlySet<Relaxation> => new Set(['place', ...left]);
 
   const extension = shortestExtension(plan, window, activities, book, without());
-  if (extension) reasons.unshift(tooShort(one, extension, reasons.length === 0));
+  if (extension) reasons.unshift(tooShort(one, extension, reasons.length === 0, 'fits if'));
 
   for (const cause of relaxations) {
     if (has(codeOf[cause]) || !concerns(cause, problem)) continue;
     const eased = problemOf(plan, { windows: [window], activities, without: without(cause) }, book);
-    if (solve(eased).done) reasons.push(easedReason(cause, problem, window));
+    if (solve(eased).done) reasons.push(easedReason(cause, one));
   }
   if (!extension) {
     // Something else holds it up for ever; the time that would be missing without that is still worth knowing.
@@ -68,7 +57,8 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
     const eased = problemOf(plan, { windows: [window], activities, without: all }, book);
     if (!solve(eased).done) {
       const longer = shortestExtension(plan, window, activities, book, all);
-      if (longer) reasons.push(tooShort(one, longer, false));
+      if (longer)
+        reasons.push(tooShort(one, longer, false, 'with the rest of the reasons cured, fits if'));
     }
   }
   if (reasons.length === 0)
@@ -78,41 +68,47 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
         ? `no time in ${window.id} takes all of it together, nor would a later end`
         : `no way was found to do all of it in ${window.id}, nor with a later end`,
     });
-  if (!one.proven) reasons.unshift(notShown(one));
-  return { reasons, extension: extension?.minutes };
+  const ordered = one.plain && reasons.length > 1 ? smallestFirst(one, reasons) : reasons;
+  return {
+    reasons: one.proven ? ordered : [notShown(one), ...ordered],
+    extension: extension?.minutes,
+  };
 }
 
 const codeOf = {
   resources: 'resource-',
   'not-before': 'not-before',
   'key-date': 'key-date',
-  place: 'place',
 } as const;
 
-function concerns(cause: Relaxation, problem: Problem): boolean {
+/** The resources any one of which would do if there were more of it; all where it takes more than one. */
+function namesToEase({ plan, window, activities, book, problem }: TimeCase): readonly string[] {
+  const all = problem.supplies.map((supply) => supply.id);
+  const alone = all.filter((id) => {
+    const without = new Set<Relaxation>(['place', `resource ${id}`]);
+    return solve(problemOf(plan, { windows: [window], activities, without }, book)).done;
+  });
+  return alone.length > 0 ? alone : all;
+}
+
+function concerns(cause: Eased, problem: Problem): boolean {
   if (cause === 'resources') return problem.supplies.length > 0;
   return problem.tasks.some(({ activity }) =>
     cause === 'key-date' ? activity.keyDate !== undefined : activity.notBefore !== undefined,
   );
 }
 
-function easedReason(cause: Relaxation, problem: Problem, window: AccessWindow): Reason {
+function easedReason(cause: Eased, one: TimeCase): Reason {
+  const { problem, window } = one;
   if (cause === 'resources') {
-    const names = problem.supplies.map((supply) => supply.id).join(' or ');
+    const names = namesToEase(one);
     return {
       code: 'resource-short',
-      text: `there is not enough of ${names} at the right time in ${window.id}; with more it would fit`,
+      text: `there is not enough of ${names.join(' or ')} at the right time in ${window.id}; with more it would fit`,
+      resources: names,
     };
   }
-  const dated = problem.tasks
-    .filter(({ activity }) =>
-      cause === 'key-date' ? activity.keyDate !== undefined : activity.notBefore !== undefined,
-    )
-    .map(({ activity }) => {
-      const at = cause === 'key-date' ? activity.keyDate! : activity.notBefore!;
-      return `${activity.id} ${momentText(at, window.zone)}`;
-    })
-    .join(', ');
+  const dated = datesOf(cause, problem, window);
   return cause === 'key-date'
     ? { code: 'key-date', text: `it fits ${window.id}, but not by the key date (${dated})` }
     : { code: 'not-before', text: `it would fit if it could begin sooner (not before: ${dated})` };
@@ -155,12 +151,14 @@ function supplyReasons(one: TimeCase, task: Task): Reason[] {
           {
             code: 'resource-not-there',
             text: `${task.activity.id} needs ${id}; none is there ${where}`,
+            resources: [id],
           },
         ]
       : [
           {
             code: 'resource-short',
             text: `${task.activity.id} needs ${amount} of ${id}; at most ${most} ${most === 1 ? 'is' : 'are'} there ${where}`,
+            resources: [id],
           },
         ];
   });
@@ -222,7 +220,7 @@ function notShown({ window, problem }: TimeCase): Reason {
   };
 }
 
-function tooShort(one: TimeCase, extension: Extension, alone: boolean): Reason {
+function tooShort(one: TimeCase, extension: Extension, alone: boolean, then: string): Reason {
   const { window } = one;
   const { minutes: shortBy, proven } = extension;
   const end = momentText(addMinutes(window.end, shortBy), window.zone);
@@ -233,7 +231,7 @@ function tooShort(one: TimeCase, extension: Extension, alone: boolean): Reason {
   const ways = [`the end moves to ${shown}`, ...leave].join(', or if ');
   return {
     code: 'too-short',
-    text: `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; fits if ${ways}`,
+    text: `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${ways}`,
     shortByMinutes: shortBy,
   };
 }

@@ -6,6 +6,13 @@ export interface Reason {
   readonly text: string;
   /** Minutes missing, where more time in the window would cure it. */
   readonly shortByMinutes?: number;
+  /** Names of the resources of which too little is there. */
+  readonly resources?: readonly string[];
+  /**
+   * One of the fewest causes that are enough for the no: were they the only ones, it would not fit, and without any of
+   * them it would. `found`: it was not proven that it would not.
+   */
+  readonly enough?: 'proven' | 'found';
 }
 
 /** Where and when a piece of work is placed. */

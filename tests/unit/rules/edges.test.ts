@@ -8,7 +8,12 @@ import {
   milestonesFor,
   restrictionClass,
 } from '../../../src/rules/booking/index.js';
-import { reducedLimit, weatherOf } from '../../../src/rules/conditions/index.js';
+import {
+  maturityRate,
+  reducedLimit,
+  squareLaw,
+  weatherOf,
+} from '../../../src/rules/conditions/index.js';
 import {
   activityNoise,
   haulRoadDb,
@@ -264,7 +269,15 @@ describe('a load in the wind', () => {
   });
   it('leaves the limit of the chart alone where it is small', () => {
     expect(reducedLimit(9, { ...load, areaM2: 1 })).toBe(9);
+    expect(reducedLimit(9, { tonnes: 0.5, areaM2: 0.4, drag: 0.9 })).toBe(9);
     expect(reducedLimit(9, load)).toBeCloseTo(9 * Math.sqrt((1.2 * 20) / (1.4 * 30)), 9);
+  });
+});
+
+describe('concrete by the square law', () => {
+  it('gains nothing at -16 °C and below, and all of it at 20', () => {
+    expect([-40, -16, 20].map((celsius) => maturityRate(squareLaw, celsius))).toEqual([0, 0, 1]);
+    expect(maturityRate(squareLaw, -15)).toBeCloseTo(1 / 1296, 9);
   });
 });
 

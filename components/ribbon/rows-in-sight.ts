@@ -2,7 +2,16 @@ import type { AccessWindow } from '../../src/model/index.js';
 import { sightOf } from '../shared/in-sight.js';
 import { placesWith, Tracks, type Places } from '../shared/tracks.js';
 import { FEW, rowTracks, tableTracks } from './row-heights.js';
-import type { RowPlace } from './window-row.js';
+
+/** Where a row stands in a list of which only a part is drawn. */
+export interface RowPlace {
+  /** Pixels from the start of the list. */
+  readonly top: number;
+  readonly height: number;
+  /** From 1. */
+  readonly position: number;
+  readonly count: number;
+}
 
 /** Pixels drawn beyond what is seen, so that a quick scroll meets rows and not paper. */
 const BEYOND = 320;

@@ -6,19 +6,10 @@ import { stretchText } from '../shared/format.js';
 import { placed } from '../shared/placed.js';
 import { linesOf } from './lines.js';
 import { windowPicture } from './picture.js';
+import type { RowPlace } from './rows-in-sight.js';
 import type { Scale } from './scale.js';
 import type { RibbonStrings } from './strings.js';
 import { usableText } from './window-table.js';
-
-/** Where a row stands in a list of which only a part is drawn. */
-export interface RowPlace {
-  /** Pixels from the start of the list. */
-  readonly top: number;
-  readonly height: number;
-  /** From 1. */
-  readonly position: number;
-  readonly count: number;
-}
 
 export interface RowLook {
   readonly chosen: boolean;

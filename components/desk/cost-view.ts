@@ -1,12 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Results } from '../../src/engine/index.js';
+import type { OwnOption, PricedOption, Results } from '../../src/engine/index.js';
 import type { AccountAskEvent } from '../account/account-ask-event.js';
 import type { TableSaveEvent } from '../account/table-save-event.js';
 import { applyEdit } from '../../src/edits/index.js';
 import { DAY } from '../../src/calendar/index.js';
 import type { AccessWindow, Train } from '../../src/model/index.js';
 import type { OptionTakeEvent } from '../options/option-take-event.js';
-import type { OptionsAsked, OptionsAskEvent } from '../options/options-ask-event.js';
+import type { OptionsAskEvent } from '../options/options-ask-event.js';
+import type { OwnOptionsChangeEvent } from '../options/own-options-change-event.js';
 import type { OverrunChangeEvent } from '../overrun/overrun-change-event.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
@@ -69,7 +70,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
           : desk.costPart === 'account'
             ? accountOf(desk, results, window)
             : desk.costPart === 'options'
-              ? optionsOf(desk, window)
+              ? optionsOf(desk, results, window)
               : html`<possession-overrun
                   .answer=${outlooks.price}
                   .window=${window}
@@ -85,6 +86,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
 }
 
 const ownWords = {};
+const noOwn: readonly OwnOption[] = [];
 const noWork = { noChance: 'The plan places no work in this window: nothing of it can overrun.' };
 
 /** Whether the plan, where there is one, does anything in the picked window. */
@@ -102,7 +104,7 @@ function hint({ costPart, outlooks, planning }: Desk): string {
     : 'With the chance of each overrun from the simulated handback';
 }
 
-function optionsOf(desk: Desk, window: AccessWindow | null): TemplateResult {
+function optionsOf(desk: Desk, results: Results, window: AccessWindow | null): TemplateResult {
   const { outlooks, picked } = desk;
   if (!usesWindow(desk))
     return html`<p class="quiet">
@@ -113,13 +115,27 @@ function optionsOf(desk: Desk, window: AccessWindow | null): TemplateResult {
     .window=${window}
     .busy=${outlooks.isBusy('options')}
     .progress=${outlooks.progress}
-    @possession-options-ask=${(event: OptionsAskEvent) => void askOptions(desk, event.asked)}
-    @possession-options-stop=${() => outlooks.stop('options')}
-    @possession-option-take=${({ option }: OptionTakeEvent) => {
-      if (desk.document && option.edit)
-        desk.edit(applyEdit(desk.document, option.edit), option.edit.label, true);
+    .own=${outlooks.ownOptions.get(picked.window) ?? noOwn}
+    .activities=${results.plan.activities}
+    .resources=${results.plan.resources}
+    @possession-options-ask=${(event: OptionsAskEvent) => {
+      outlooks.varied = event.asked;
+      void askOptions(desk, true);
     }}
+    @possession-own-options-change=${({ own }: OwnOptionsChangeEvent) => {
+      outlooks.ownOptions = new Map([...outlooks.ownOptions, [picked.window, own]]);
+      void askOptions(desk, true);
+    }}
+    @possession-options-stop=${() => outlooks.stop('options')}
+    @possession-option-take=${({ option }: OptionTakeEvent) => takeOption(desk, option)}
   ></possession-options>`;
+}
+
+/** An option becomes the plan: what it changes of the document, and where its work stands. */
+function takeOption(desk: Desk, { edit, placements }: PricedOption): void {
+  if (!desk.document) return;
+  if (edit) desk.edit(applyEdit(desk.document, edit), edit.label);
+  void desk.planFrom(placements);
 }
 
 function accountOf(desk: Desk, results: Results, window: AccessWindow | null): TemplateResult {
@@ -168,13 +184,14 @@ export function askAccount({ engine, document, outlooks, picked, planning }: Des
   void outlooks.askAccount(engine, document, accountRequest, planning.allocation);
 }
 
-export async function askOptions(desk: Desk, asked: OptionsAsked | null = null): Promise<void> {
+/** `anew`: although there is an answer for the window already. */
+export async function askOptions(desk: Desk, anew = false): Promise<void> {
   const { engine, document, outlooks, picked, planning } = desk;
   const { allocation } = planning;
   if (!engine || !document?.prices || !allocation) return;
   if (!allocation.placements.some((one) => one.window === picked.window)) return;
-  if (!asked && outlooks.options?.window === picked.window) return;
-  await outlooks.askOptions({ engine, document, allocation }, picked.window, asked, desk.moment());
+  if (!anew && outlooks.options?.window === picked.window) return;
+  await outlooks.askOptions({ engine, document, allocation }, picked.window, desk.moment());
 }
 
 export async function askPrice(desk: Desk): Promise<void> {

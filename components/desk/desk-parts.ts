@@ -1,4 +1,4 @@
-import type { Engine, ImportReport } from '../../src/engine/index.js';
+import type { Engine, ImportReport, Placement } from '../../src/engine/index.js';
 import type { LimitSet, PlanDocument } from '../../src/model/index.js';
 import type { RuleTrial } from './rule-trial.js';
 import type { Place } from '../why/explanation.js';
@@ -40,6 +40,8 @@ export interface Desk {
    * @param planAgain Whether the plan is made anew at once, from what was agreed before; else when it is next looked at.
    */
   edit(document: PlanDocument, label: string, planAgain?: boolean): void;
+  /** Makes the plan anew round work that stays where it is, and shows it against the plan before. */
+  planFrom(placements: readonly Placement[]): Promise<void>;
   /** Takes what was read from files, as one act that can be undone. */
   take(document: PlanDocument, reports: readonly ImportReport[]): void;
   /** Shows another plan and keeps it as a plan of its own. */

@@ -7,7 +7,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import { History, type Edit, type KeptSteps } from '../../src/edits/index.js';
-import type { Engine, ImportReport } from '../../src/engine/index.js';
+import type { Engine, ImportReport, Placement } from '../../src/engine/index.js';
 import { emptyPlan, type LimitSet, type PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { progressStyle } from '../shared/progress-style.js';
@@ -174,6 +174,10 @@ export class PossessionDesk extends LitElement implements Desk {
     this.#opening.planAgain = planAgain;
   }
 
+  async planFrom(placements: readonly Placement[]): Promise<void> {
+    await this.#opening.planFrom(placements);
+  }
+
   async adopt(document: PlanDocument): Promise<void> {
     this.document = document;
     await this.keeping.create(document);
@@ -261,7 +265,7 @@ export class PossessionDesk extends LitElement implements Desk {
     if (this.document !== this.#own) {
       this.planning.forget();
       this.ruleTrial.startFrom(null);
-      this.outlooks.accountRequest = null;
+      this.outlooks.forgetEntered();
       this.#history = History.resumed(this.document, this.#stepsBefore);
       this.#stepsBefore = noSteps;
       this.#own = this.document;

@@ -13,6 +13,7 @@ import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
+import type { ShiftPlan } from './shift-store.js';
 import { saveFile } from './save-file.js';
 
 /** Margins, cut-off times and chances of the plan; with `live`, one window as its shift goes. */
@@ -70,7 +71,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
         @possession-handback-log-save=${(event: HandbackLogSaveEvent) =>
           saveFile(event.name, event.text, event.mediaType)}
         @possession-handback-log-merge=${(event: HandbackLogMergeEvent) => {
-          shift.keep(desk.document?.name ?? '', event.window, event.log);
+          shift.keep(shiftPlan(desk), event.window, event.log);
           void forecast(desk);
         }}
         @possession-decisions-change=${(event: DecisionsChangeEvent) => {
@@ -101,8 +102,13 @@ export async function askHandback(desk: Desk): Promise<void> {
     await outlooks.askHandback({ engine, document, allocation });
 }
 
+const shiftPlan = ({ keeping, document }: Desk): ShiftPlan => ({
+  id: keeping.id,
+  name: document?.name ?? '',
+});
+
 function openLog(desk: Desk): void {
-  desk.shift.open(desk.document?.name ?? '', desk.picked.window);
+  desk.shift.open(shiftPlan(desk), desk.picked.window);
 }
 
 /** The picked window as it stands now, from what the log says. */
@@ -127,7 +133,7 @@ function record(
   corrects?: string,
 ): void {
   const enteredAt = desk.moment();
-  desk.shift.record(desk.document?.name ?? '', window, {
+  desk.shift.record(shiftPlan(desk), window, {
     at: at ?? enteredAt,
     enteredAt,
     event,

@@ -1,4 +1,4 @@
-import type { Engine } from '../../src/engine/index.js';
+import type { Engine, Placement } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { explainCertificate } from '../why/explain-plan.js';
 import type { Explanation } from '../why/explanation.js';
@@ -78,6 +78,20 @@ export class Opening {
     outlooks.clear();
     picked.pick({ placement: null });
     if (this.#desk.view === 'plan') picked.tell(() => this.#certificate());
+  }
+
+  /** A plan round work that stays where it is, against the plan before. */
+  async planFrom(placements: readonly Placement[]): Promise<void> {
+    const desk = this.#desk;
+    const { engine, document, planning, outlooks, picked } = desk;
+    if (!engine || !document) return;
+    const found = await planning.hold(engine, document, placements);
+    if (!found.done) return;
+    outlooks.clear();
+    picked.pick({ placement: null });
+    desk.view = 'plan';
+    desk.planPart = 'compare';
+    picked.tell(() => this.#certificate());
   }
 
   #openPlan(): void {

@@ -9,6 +9,7 @@ import type {
   LiftingAnswer,
   NoiseAnswer,
   OptionsAnswer,
+  OwnOption,
   PeopleAnswer,
   PriceAnswer,
   Progress,
@@ -53,6 +54,10 @@ export class Outlooks implements ReactiveController {
   account: Account | null = null;
   /** What was entered of the late handback of a window; it outlives a change of the plan. */
   accountRequest: AccountRequest | null = null;
+  /** Options that a person made up, by window; they too outlive a change of the plan. */
+  ownOptions: ReadonlyMap<string, readonly OwnOption[]> = new Map();
+  /** What was last asked to be varied. */
+  varied: OptionsAsked | null = null;
   booked: BookAnswer | null = null;
   people: PeopleAnswer | null = null;
   noise: NoiseAnswer | null = null;
@@ -110,6 +115,13 @@ export class Outlooks implements ReactiveController {
     this.noise = null;
     this.lifting = null;
     this.#host.requestUpdate();
+  }
+
+  /** Forgets what a person entered too: it was of another document altogether. */
+  forgetEntered(): void {
+    this.accountRequest = null;
+    this.ownOptions = new Map();
+    this.varied = null;
   }
 
   /** Every window that takes work, as planned; each is shown as soon as it is known. */
@@ -228,9 +240,10 @@ export class Outlooks implements ReactiveController {
   async askOptions(
     { engine, document, allocation }: Basis,
     window: string,
-    asked: OptionsAsked | null,
     now: number,
   ): Promise<void> {
+    const { varied } = this;
+    const own = this.ownOptions.get(window) ?? [];
     await this.#ask(
       'options',
       (signal) =>
@@ -242,11 +255,12 @@ export class Outlooks implements ReactiveController {
             seed: SEED,
             runs: 4000,
             askedAt: now,
-            ...(asked && {
-              longerMinutes: asked.longerMinutes,
-              splitDaysLater: asked.splitDaysLater,
-              ...(asked.activity && { activity: asked.activity }),
+            ...(varied && {
+              longerMinutes: varied.longerMinutes,
+              splitDaysLater: varied.splitDaysLater,
+              ...(varied.activity && { activity: varied.activity }),
             }),
+            ...(own.length > 0 && { own }),
           },
           signal,
           (progress) => {

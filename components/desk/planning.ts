@@ -4,6 +4,7 @@ import type {
   Engine,
   Move,
   Objective,
+  Placement,
   Progress,
   SearchProgress,
   ShortNotice,
@@ -107,6 +108,20 @@ export class Planning implements ReactiveController {
       settled.abort();
       return best;
     });
+    if (found.done) this.#take(found.value, this.allocation ?? this.#agreed ?? this.earlier);
+    return found;
+  }
+
+  /** A plan in which some work stays where it is; a placement that the document has no work for is refused in words. */
+  async hold(
+    engine: Engine,
+    document: PlanDocument,
+    keep: readonly Placement[],
+  ): Promise<Outcome<Allocation>> {
+    const { first } = this;
+    const found = await this.#searching((signal) =>
+      engine.allocate(document, { first, seconds: AGAIN_SECONDS, keep }, signal),
+    );
     if (found.done) this.#take(found.value, this.allocation ?? this.#agreed ?? this.earlier);
     return found;
   }

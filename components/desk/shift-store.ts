@@ -12,11 +12,7 @@ export interface ShiftPlan {
 const byName = (name: string, window: string): string => `possession-fit/shift/${name}/${window}`;
 const byId = (id: string, window: string): string => `possession-fit/shift-of/${id}/${window}`;
 
-const planOf = (plan: ShiftPlan | string): ShiftPlan =>
-  typeof plan === 'string' ? { name: plan } : plan;
-
-function keyOf(plan: ShiftPlan | string, window: string): string {
-  const { id, name } = planOf(plan);
+function keyOf({ id, name }: ShiftPlan, window: string): string {
   return id === undefined ? byName(name, window) : byId(id, window);
 }
 
@@ -26,11 +22,10 @@ function keyOf(plan: ShiftPlan | string, window: string): string {
  * Two plans of one name have a log each. What was kept under the name alone (an older version, or before the plan itself
  * was kept) is read until the plan has a log of its own; it is not taken away, so the other plan of that name has it too.
  */
-export function readShift(plan: ShiftPlan | string, window: string): ShiftLog {
+export function readShift(plan: ShiftPlan, window: string): ShiftLog {
   try {
     const text =
-      localStorage.getItem(keyOf(plan, window)) ??
-      localStorage.getItem(byName(planOf(plan).name, window));
+      localStorage.getItem(keyOf(plan, window)) ?? localStorage.getItem(byName(plan.name, window));
     const kept: unknown = JSON.parse(text ?? '[]');
     return Array.isArray(kept) ? (kept as ShiftLog) : [];
   } catch {
@@ -39,7 +34,7 @@ export function readShift(plan: ShiftPlan | string, window: string): ShiftLog {
 }
 
 /** Keeps a log in place of the one before. Returns whether it is safe in storage. */
-export function keepShift(plan: ShiftPlan | string, window: string, log: ShiftLog): boolean {
+export function keepShift(plan: ShiftPlan, window: string, log: ShiftLog): boolean {
   try {
     localStorage.setItem(keyOf(plan, window), JSON.stringify(log));
     return true;

@@ -1,6 +1,6 @@
 import type { ReactiveControllerHost } from 'lit';
 import { mergeShiftLogs, type ShiftEntry, type ShiftLog } from '../../src/engine/index.js';
-import { keepShift, readShift } from './shift-store.js';
+import { keepShift, readShift, type ShiftPlan } from './shift-store.js';
 
 /** The shift of one window: whether it is followed live, and what was written down in it. */
 export class Shift {
@@ -15,19 +15,19 @@ export class Shift {
   }
 
   /** Shows the log that was kept of a window's shift. */
-  open(plan: string, window: string): void {
+  open(plan: ShiftPlan, window: string): void {
     this.log = readShift(plan, window);
     this.#host.requestUpdate();
   }
 
   /** Writes an entry down, in storage before it is shown. */
-  record(plan: string, window: string, entry: Omit<ShiftEntry, 'id' | 'by'>): void {
+  record(plan: ShiftPlan, window: string, entry: Omit<ShiftEntry, 'id' | 'by'>): void {
     // Another tab or device may write into the same log: ids never collide.
-    this.keep(plan, window, [{ ...entry, id: crypto.randomUUID(), by: 'this device' }]);
+    this.keep(plan, window, [{ ...entry, id: freshId(), by: 'this device' }]);
   }
 
   /** Keeps entries beside those that are in storage by now, whoever wrote them. */
-  keep(plan: string, window: string, log: ShiftLog): void {
+  keep(plan: ShiftPlan, window: string, log: ShiftLog): void {
     const stored = mergeShiftLogs(readShift(plan, window), this.log).log;
     this.log = mergeShiftLogs(stored, log).log;
     this.trouble = keepShift(plan, window, this.log)
@@ -35,4 +35,9 @@ export class Shift {
       : 'The entry is shown but could not be stored: save the log to a file before closing.';
     this.#host.requestUpdate();
   }
+}
+
+/** An id that no other device comes to. `randomUUID` is missing on pages without a secure origin. */
+function freshId(): string {
+  return [...crypto.getRandomValues(new Uint32Array(4))].map((one) => one.toString(36)).join('-');
 }

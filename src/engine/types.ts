@@ -66,6 +66,8 @@ export interface Results {
 export interface AllocateOptions {
   readonly first?: Objective;
   readonly seconds?: number;
+  /** Work that stays where it is; `allocate` alone heeds it. */
+  readonly keep?: readonly Placement[];
 }
 
 export interface HandbackRequest extends Pick<

@@ -38,10 +38,10 @@ describe('the shift log of a plan', () => {
   });
 
   it('kept by name, before the plan was, is read until the plan has a log of its own, and stays', () => {
-    keepShift('Renewals', 'W1', first);
+    keepShift({ name: 'Renewals' }, 'W1', first);
     expect(readShift({ id: 'p1', name: 'Renewals' }, 'W1')).toEqual(first);
     keepShift({ id: 'p1', name: 'Renewals' }, 'W1', [...first, ...second]);
-    keepShift('Renewals', 'W1', second);
+    keepShift({ name: 'Renewals' }, 'W1', second);
     expect(readShift({ id: 'p1', name: 'Renewals' }, 'W1')).toEqual([...first, ...second]);
     expect(readShift({ name: 'Renewals' }, 'W1')).toEqual(second);
   });
@@ -52,7 +52,7 @@ describe('the shift log of a plan', () => {
     expect(readShift({ id: 'p1', name: '' }, 'W1')).toEqual([]);
     expect(readShift({ id: 'p2', name: '' }, 'W1')).toEqual([]);
     vi.stubGlobal('localStorage', undefined);
-    expect(readShift('Renewals', 'W1')).toEqual([]);
-    expect(keepShift('Renewals', 'W1', first)).toBe(false);
+    expect(readShift({ name: 'Renewals' }, 'W1')).toEqual([]);
+    expect(keepShift({ name: 'Renewals' }, 'W1', first)).toBe(false);
   });
 });

@@ -1,0 +1,98 @@
+import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import '../../components/desk/define.js';
+import type { PossessionDesk } from '../../components/desk/desk.js';
+import { OptionTakeEvent } from '../../components/options/option-take-event.js';
+import { OwnOptionsChangeEvent } from '../../components/options/own-options-change-event.js';
+import { createInlineEngine, type PricedOption } from '../../src/engine/index.js';
+import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
+import { button, tab } from './support/desk-look.js';
+
+const plan = aDocument(
+  'Two nights of units',
+  {
+    windows: tableOf(
+      'windows.csv',
+      `window,title,start,end,status
+W1,First night,2027-03-02 23:00,2027-03-03 05:00,confirmed
+W2,Second night,2027-03-03 23:00,2027-03-04 05:00,confirmed`,
+    ),
+    work: tableOf(
+      'work.csv',
+      `package,activity,title,units,minutes per unit,minutes low,minutes high
+Deck,D1,Lift units,8,35,30,60`,
+    ),
+  },
+  { rules: stepRules({ leadIn: { low: 15, high: 40 } }), prices: minuteBook },
+);
+
+async function withOptions(): Promise<PossessionDesk> {
+  const el = await fixture<PossessionDesk>(
+    html`<possession-desk .engine=${createInlineEngine()} .document=${plan}></possession-desk>`,
+  );
+  await el.updateComplete;
+  tab(el, 'cost').click();
+  await el.updateComplete;
+  button(el.renderRoot, 'Options side by side')!.click();
+  await waitUntil(() => el.outlooks.options, 'options', { timeout: 30_000 });
+  await el.updateComplete;
+  return el;
+}
+
+const send = (el: PossessionDesk, event: Event): void => {
+  el.renderRoot.querySelector('possession-options')!.dispatchEvent(event);
+};
+const unitsIn = (el: PossessionDesk, window: string): number =>
+  el.planning
+    .allocation!.placements.filter((one) => one.window === window)
+    .reduce((sum, one) => sum + (one.units ?? 0), 0);
+
+describe('options in the desk', () => {
+  it('makes the plan that of an option which changes no cell, and shows it against the plan before', async function () {
+    this.timeout(60_000);
+    const el = await withOptions();
+    const window = el.picked.window;
+    const before = unitsIn(el, window);
+    const fewer = el.outlooks.options!.options.find(
+      (one): one is PricedOption => one.kind === 'one-unit-less',
+    )!;
+    expect(fewer.edit).to.equal(null);
+    send(el, new OptionTakeEvent(fewer));
+    await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan', {
+      timeout: 20_000,
+    });
+    expect(el.document).to.equal(plan);
+    expect(unitsIn(el, window)).to.equal(before - 1);
+    expect(el.planPart).to.equal('compare');
+    expect(el.planning.earlier).not.to.equal(null);
+  });
+
+  it('takes the changed cells of an option with its plan, as one act to be undone', async function () {
+    this.timeout(60_000);
+    const el = await withOptions();
+    const longer = el.outlooks.options!.options.find(
+      (one): one is PricedOption => one.kind === 'longer-window',
+    )!;
+    send(el, new OptionTakeEvent(longer));
+    await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan', {
+      timeout: 20_000,
+    });
+    expect(el.document).not.to.equal(plan);
+    expect(el.undoLabel).to.equal(longer.edit!.label);
+    el.undo();
+    expect(el.document).to.deep.equal(plan);
+  });
+
+  it('works out an option that a person made up beside the others, of its own window only', async function () {
+    this.timeout(60_000);
+    const el = await withOptions();
+    const window = el.picked.window;
+    const own = [{ name: 'Half an hour more', wish: { longerMinutes: 30 } }];
+    send(el, new OwnOptionsChangeEvent(own));
+    await waitUntil(
+      () => el.outlooks.options?.options.some((one) => one.name === 'Half an hour more'),
+      'the own option',
+      { timeout: 30_000 },
+    );
+    expect([...el.outlooks.ownOptions]).to.deep.equal([[window, own]]);
+  });
+});

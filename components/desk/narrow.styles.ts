@@ -20,7 +20,12 @@ export const narrowStyles = css`
       grid-template: 'top' auto 'main' 1fr 'foot' auto / minmax(0, 1fr);
     }
     .picture {
+      overflow: visible;
       max-height: none;
+    }
+    .picture.long {
+      overflow: auto;
+      max-height: 70svh;
     }
     possession-sheet {
       flex: none;

@@ -69,7 +69,7 @@ export function topView(
               desk.show(view);
             }}
           >
-            <strong>${viewText[view]}</strong> <span>${countOf(desk, view)}</span>
+            <strong>${viewText[view]}</strong> <span dir="auto">${countOf(desk, view)}</span>
           </button>`,
       )}
     </div>

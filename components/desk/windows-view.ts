@@ -10,9 +10,12 @@ import { sheetView } from './sheet-view.js';
 import { rowWith } from './table-lookup.js';
 import { tellLedger, tellShortNotice } from './told.js';
 
+/** So many windows no longer push the sheet below them out of reach on a narrow screen: they scroll by themselves. */
+const MANY = 60;
+
 /** Every window along time, and the sheet they were read from. */
 export function windowsView(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
-  return html`<div class="picture">
+  return html`<div class="picture ${results.plan.windows.length > MANY ? 'long' : ''}">
       <possession-ribbon
         .windows=${results.plan.windows}
         .ledgers=${results.ledgers}

@@ -33,6 +33,7 @@ export function certificateOf(goal: Goal, known: Known, verified: boolean): Cert
     proven: first.proven,
     lowerBound: first.lowerBound,
     objective: first.value,
+    mostPlaced: known.proven > 0 || known.score[0] === known.bound[0],
     verified,
     objectives,
     text: textOf(objectives),

@@ -2,8 +2,12 @@ import { isoText } from '../calendar/index.js';
 import type { Placement } from '../fit/index.js';
 import { unitsLeft, type Activity, type Plan } from '../model/index.js';
 import { allocate, type AllocateOptions } from './allocate.js';
+import { brokenAlone, brokenBy } from './broken.js';
+import { fewestMoves, keyDatesOf, worth } from './fewest-moves.js';
 import type { Allocation } from './types.js';
-import { verify } from './verify.js';
+
+/** How long a plan is looked for, at the most, with some choice of packages held. */
+const TRY_SECONDS = 0.5;
 
 /** An activity that is not where it was. */
 export interface Move {
@@ -21,14 +25,19 @@ export interface Replan {
   readonly moved: readonly Move[];
   /** Packages of which something moved, in the order of the plan. */
   readonly packagesMoved: readonly string[];
+  /**
+   * Of the packages that had a place, so many have to move at the least for as much to be placed and key dates to be met
+   * as well. `proven`: no more do.
+   */
+  readonly fewest: { readonly atLeast: number; readonly proven: boolean };
 }
 
 /**
  * A plan for what is so now that moves as few packages as it can of the plan made before.
  *
  * What can no longer be where it was must move. Another package moves only if that lets more be placed or key dates
- * be met better; that is tried one package after another within the time, so the count of packages is the fewest
- * found, not proven.
+ * be met better; that is tried one package after another, and then, in what is left of the time, for every choice of
+ * fewer packages.
  */
 export function replan(plan: Plan, before: Allocation, options: AllocateOptions): Replan {
   const { clock } = options;
@@ -49,7 +58,8 @@ export function replan(plan: Plan, before: Allocation, options: AllocateOptions)
   let released: ReadonlySet<string> = forced;
   let best = attempt(released, 0.25);
   // What could be had if all might move; not asked when nothing is left to wish for.
-  const perfect = best.unplaced.length === 0 && lateIn(best) === 0;
+  const perfect =
+    best.certificate.verified && best.unplaced.length === 0 && keyDatesOf(best).value === 0;
   const { keep: _, ...unbound } = options;
   const free = perfect ? best : allocate(plan, { ...unbound, seconds: seconds / 4 });
   const packages = [...new Set(known.map(packageOf))];
@@ -69,6 +79,20 @@ export function replan(plan: Plan, before: Allocation, options: AllocateOptions)
     }
     ({ released, allocation: best } = step);
   }
+  const alone = brokenAlone(plan, known);
+  const fewest = fewestMoves({
+    plan,
+    known,
+    packageOf,
+    forced: new Set([...alone].map((id) => activities.get(id)!.package)),
+    best,
+    // With another value first, key dates are only as good as that lets them be: nothing is proven of them.
+    provable: options.first === undefined || options.first === 'key-dates',
+    attempt: (keep) =>
+      allocate(plan, { ...options, seconds: Math.min((end - clock()) / 1000, TRY_SECONDS), keep }),
+    outOfTime: () => clock() >= end || options.shouldStop?.() === true,
+  });
+  best = fewest.allocation;
   const moved = movesOf(plan, before.placements, best.placements, broken);
   const names = new Set(moved.map((move) => move.package));
   return {
@@ -77,6 +101,7 @@ export function replan(plan: Plan, before: Allocation, options: AllocateOptions)
     packagesMoved: packages
       .concat(plan.activities.map((activity) => activity.package))
       .filter((each, i, all) => names.has(each) && all.indexOf(each) === i),
+    fewest: { atLeast: fewest.atLeast, proven: fewest.proven },
   };
 }
 
@@ -93,49 +118,6 @@ function stillMeant(
       .reduce((sum, other) => sum + (other.units ?? 1), 0);
     return units <= unitsLeft(activity.work);
   });
-}
-
-/** Activities that cannot stay where they were, each with the reason. */
-function brokenBy(plan: Plan, placements: readonly Placement[]): Map<string, string> {
-  const broken = new Map<string, string>();
-  let kept = placements;
-  for (;;) {
-    // A predecessor that has to move may well find a place before its follower: that breaks nothing yet.
-    const placed = new Set(kept.map((one) => one.activity));
-    const faults = verify(plan, kept).filter(
-      (fault) => fault.code !== 'link' || waitsForPlaced(plan, fault.activity, placed),
-    );
-    const hard = faults.filter((fault) => fault.code !== 'resource');
-    // Of those that share too little of a resource, the last to begin gives way.
-    const soft = faults.filter((fault) => fault.code === 'resource');
-    const last = soft.toSorted((a, b) => startOf(kept, b.activity) - startOf(kept, a.activity))[0];
-    const gone = hard.length > 0 ? hard : last ? [last] : [];
-    if (gone.length === 0) return broken;
-    for (const fault of gone)
-      if (!broken.has(fault.activity)) broken.set(fault.activity, fault.text);
-    kept = kept.filter((one) => !broken.has(one.activity));
-  }
-}
-
-function waitsForPlaced(plan: Plan, id: string, placed: ReadonlySet<string>): boolean {
-  const activity = plan.activities.find((one) => one.id === id)!;
-  return activity.after.every((link) => {
-    const before = plan.activities.find((one) => one.id === link.activity);
-    return !before || unitsLeft(before.work) === 0 || placed.has(link.activity);
-  });
-}
-
-function startOf(placements: readonly Placement[], id: string): number {
-  return Math.min(...placements.filter((one) => one.activity === id).map((one) => one.from));
-}
-
-/** Negative when the first is the better: more placed, then key dates met better. */
-function worth(a: Allocation, b: Allocation): number {
-  return a.unplaced.length - b.unplaced.length || lateIn(a) - lateIn(b);
-}
-
-function lateIn(one: Allocation): number {
-  return one.certificate.objectives.find((each) => each.name === 'key-dates')!.value;
 }
 
 function movesOf(

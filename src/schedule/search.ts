@@ -10,6 +10,7 @@ import {
   type Attempt,
 } from './improve.js';
 import { windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
+import { restOf } from './pins.js';
 import { sharpen } from './sharpen.js';
 import { solveSpecial, type Limits, type Special } from './structure.js';
 
@@ -90,7 +91,8 @@ export function search(
   if (!done()) sharpened(0.2);
   if (done()) return { ...best, bound, proven: 0 };
 
-  if (problem.tasks.length <= EXACT_TASKS) {
+  const open = restOf(problem).tasks.filter((task) => task.units > 0);
+  if (open.length <= EXACT_TASKS) {
     let turns = 0;
     const warm = improve(problem, best, { ...settings(), stop: () => (turns += 1) > 60 });
     const all = exhaust(problem, warm, { goal, bound, stop: until(0.7) });

@@ -16,6 +16,8 @@ export interface Certificate {
   readonly proven: boolean;
   readonly lowerBound: number;
   readonly objective: number;
+  /** It is certain that no more can be placed. */
+  readonly mostPlaced: boolean;
   /** The independent verifier found no fault. */
   readonly verified: boolean;
   readonly objectives: readonly ObjectiveValue[];

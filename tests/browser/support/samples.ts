@@ -214,6 +214,7 @@ export const allocation: Allocation = {
     proven: false,
     lowerBound: 0,
     objective: 11_000,
+    mostPlaced: true,
     verified: true,
     objectives: [{ name: 'key-dates', value: 11_000, lowerBound: 0, proven: false }],
     text: 'best found, at most 11000 min from best',

@@ -1,7 +1,7 @@
 // One bench by its name, without a TypeScript runner: `node bench/run.mjs recompute/compare`. What follows the name is
 // handed on. The bench runs in a process of its own, in which it may ask for the memory to be swept.
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -33,4 +33,5 @@ const { status } = spawnSync(process.execPath, ['--expose-gc', outfile, ...rest]
   cwd: root,
   stdio: 'inherit',
 });
+rmSync(outfile, { force: true });
 process.exit(status ?? 1);

@@ -37,7 +37,8 @@ export function activitiesFrom(
       among === named || asked.every(([name, known]) => named.has(name) === known),
   });
   const { good, rowOf } = gatherNamed(sheet, made, 'activity', { file, memory });
-  const activities = good.flatMap((one) => one.activity ?? []);
+  const activities: Activity[] = [];
+  for (const { activity } of good) if (activity) activities.push(activity);
   return { activities, faults: sheet.faults, rowOf };
 }
 

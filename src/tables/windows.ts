@@ -44,7 +44,8 @@ export function windowsFrom(
   const key = JSON.stringify([table.columns, options.map, file, zone, order]);
   const made = sheet.eachRow(windowReader(sheet, zone, order), { memory, key });
   const { good, rowOf } = gatherNamed(sheet, made, 'window', { file, memory });
-  const windows = good.flatMap((one) => one.window ?? []);
+  const windows: AccessWindow[] = [];
+  for (const { window } of good) if (window) windows.push(window);
   return { windows, faults: sheet.faults, rowOf };
 }
 

@@ -1,9 +1,7 @@
 import { MadeOf } from '../../edits/index.js';
-import { packagesIn, type FitVerdict } from '../../fit/index.js';
 import {
   ordinaryNeeds,
   type AccessWindow,
-  type Activity,
   type Fault,
   type PlanDocument,
 } from '../../model/index.js';
@@ -11,17 +9,12 @@ import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
 import type { PlanResult } from '../../tables/index.js';
 import { rowsLeftOut } from '../left-out.js';
-import { packageOf } from '../packages.js';
-import type { PackageSummary, Results } from '../types.js';
-import { FitMemory, type Explain, type Packed } from './fit-memory.js';
-import { KeptBy, keptAlike, keptList } from './kept-by.js';
+import type { Results } from '../types.js';
+import { FitMemory, type Explain } from './fit-memory.js';
+import { keptAlike } from './kept-by.js';
+import { PackageMemory } from './package-memory.js';
 import { SiteMemory } from './site-memory.js';
 import { UnreadMemory } from './unread.js';
-
-interface KnownPackage {
-  readonly packed: Packed;
-  readonly summary: PackageSummary;
-}
 
 /**
  * Works out documents one after another, each only where it differs from the last. Documents must share what is equal
@@ -35,8 +28,7 @@ export class BareSession {
   readonly #fits: FitMemory;
   readonly #unread = new UnreadMemory();
   readonly #ledgers = new MadeOf<AccessWindow, Ledger>();
-  readonly #packages = new KeptBy<readonly KnownPackage[]>();
-  #summaries: readonly PackageSummary[] | undefined;
+  readonly #packages = new PackageMemory();
   #faults: readonly Fault[] = [];
 
   /** `explain`: as for `FitMemory`. */
@@ -59,46 +51,18 @@ export class BareSession {
       windows,
       (at, before) => before ?? ledgerOf(windows[at]!, ordinaryNeeds, rules),
     );
-    const leftOut = rowsLeftOut(document, faults);
-    const packages = this.#packages.of([activities, leftOut], (before = []) =>
-      packagesOf(activities, leftOut, before),
-    );
-    this.#summaries = keptList(
-      this.#summaries,
-      packages.map((one) => one.summary),
-    );
+    this.#packages.take(activities, rowsLeftOut(document, faults));
+    const { packed, summaries } = this.#packages;
     const outline: Results = {
       plan,
       faults,
       unread: this.#unread.of(document),
       ledgers,
-      packages: this.#summaries,
+      packages: summaries,
       trains,
       fits: [],
     };
     onOutline?.(outline);
-    const fits: readonly FitVerdict[] = this.#fits.of(
-      plan,
-      packages.map((one) => one.packed),
-    );
-    return { ...outline, fits };
+    return { ...outline, fits: this.#fits.of(plan, packed) };
   }
-}
-
-function packagesOf(
-  activities: readonly Activity[],
-  leftOut: ReadonlyMap<string, number>,
-  before: readonly KnownPackage[],
-): readonly KnownPackage[] {
-  const known = new Map(before.map((one) => [one.packed.id, one]));
-  return [...packagesIn(activities)].map(([id, own]): KnownPackage => {
-    const old = known.get(id);
-    const list = keptList(old?.packed.activities, own);
-    const rows = leftOut.get(id) ?? 0;
-    if (old?.packed.activities === list && old.packed.rowsLeftOut === rows) return old;
-    return {
-      packed: { id, activities: list, rowsLeftOut: rows },
-      summary: packageOf(id, own, rows),
-    };
-  });
 }

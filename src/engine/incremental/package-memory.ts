@@ -1,0 +1,94 @@
+import { packagesIn } from '../../fit/index.js';
+import type { Activity } from '../../model/index.js';
+import { packageOf } from '../packages.js';
+import type { PackageSummary } from '../types.js';
+import type { Packed } from './fit-memory.js';
+import { keptList } from './kept-by.js';
+
+interface KnownPackage {
+  readonly packed: Packed;
+  readonly summary: PackageSummary;
+}
+
+/** The packages of plans that follow one another: each is the same object as before where its activities are. */
+export class PackageMemory {
+  #activities: readonly Activity[] = [];
+  #leftOut: ReadonlyMap<string, number> | undefined;
+  #known: readonly KnownPackage[] = [];
+  packed: readonly Packed[] = [];
+  summaries: readonly PackageSummary[] = [];
+
+  /** Takes in the activities of a plan, and how many rows of each package could not be read. */
+  take(activities: readonly Activity[], leftOut: ReadonlyMap<string, number>): void {
+    if (activities === this.#activities && leftOut === this.#leftOut) return;
+    const replaced =
+      leftOut === this.#leftOut ? replacedIn(this.#activities, activities) : undefined;
+    this.#known = replaced
+      ? withReplaced(this.#known, replaced)
+      : packagesOf(activities, leftOut, this.#known);
+    this.#activities = activities;
+    this.#leftOut = leftOut;
+    this.packed = keptList(
+      this.packed,
+      this.#known.map((one) => one.packed),
+    );
+    this.summaries = keptList(
+      this.summaries,
+      this.#known.map((one) => one.summary),
+    );
+  }
+}
+
+function packagesOf(
+  activities: readonly Activity[],
+  leftOut: ReadonlyMap<string, number>,
+  before: readonly KnownPackage[],
+): readonly KnownPackage[] {
+  const known = new Map(before.map((one) => [one.packed.id, one]));
+  return [...packagesIn(activities)].map(([id, own]): KnownPackage => {
+    const old = known.get(id);
+    const list = keptList(old?.packed.activities, own);
+    const rows = leftOut.get(id) ?? 0;
+    if (old?.packed.activities === list && old.packed.rowsLeftOut === rows) return old;
+    return made(id, list, rows);
+  });
+}
+
+/** What stands in the place of what, all of it in the same package; `undefined` where more than that has changed. */
+function replacedIn(
+  before: readonly Activity[],
+  after: readonly Activity[],
+): ReadonlyMap<Activity, Activity> | undefined {
+  if (before.length !== after.length) return undefined;
+  const replaced = new Map<Activity, Activity>();
+  for (let at = 0; at < after.length; at += 1) {
+    const [old, now] = [before[at]!, after[at]!];
+    if (old === now) continue;
+    if (old.package !== now.package) return undefined;
+    replaced.set(old, now);
+  }
+  return replaced;
+}
+
+function withReplaced(
+  known: readonly KnownPackage[],
+  replaced: ReadonlyMap<Activity, Activity>,
+): readonly KnownPackage[] {
+  const touched = new Set([...replaced.values()].map((one) => one.package));
+  return known.map((one) => {
+    const { id, activities, rowsLeftOut } = one.packed;
+    if (!touched.has(id)) return one;
+    return made(
+      id,
+      activities.map((each) => replaced.get(each) ?? each),
+      rowsLeftOut,
+    );
+  });
+}
+
+function made(id: string, activities: readonly Activity[], rowsLeftOut: number): KnownPackage {
+  return {
+    packed: { id, activities, rowsLeftOut },
+    summary: packageOf(id, activities, rowsLeftOut),
+  };
+}

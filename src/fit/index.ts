@@ -39,6 +39,7 @@ export {
   type Score,
 } from './exact.js';
 export { boardOf, listBy, tailsOf } from './serial.js';
+export { fewestCauses } from './causes.js';
 export { decide } from './decide.js';
 export { isHopeless } from './hopeless.js';
 export { latestOf } from './latest.js';

@@ -12,6 +12,7 @@ import {
 } from '../fit/index.js';
 import type { Plan } from '../model/index.js';
 import type { Unplaced } from './types.js';
+import { fewestUnplacedCauses, smallestFirst } from './unplaced-causes.js';
 
 /** What is not all placed, each with every need that no window meets and the shortest extension that would help. */
 export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[]): Unplaced[] {
@@ -84,7 +85,7 @@ function reasonsFor(plan: Plan, problem: Problem, board: Board, task: Task): Rea
     });
   if (needs.length === part.length)
     needs.push({ code: 'no-room', text: 'other work takes all the time that would do' });
-  return needs;
+  return smallestFirst(fewestUnplacedCauses(problem, board, task), needs);
 }
 
 /** Causes that hold in every window of the plan: told once, in the words of the first window. */
@@ -109,6 +110,7 @@ function supplyReasons(problem: Problem, task: Task): Reason[] {
       {
         code: most === 0 ? 'resource-not-there' : 'resource-short',
         text: `needs ${amount} of ${id}; at most ${most} there when it could be used`,
+        resources: [id],
       },
     ];
   });

@@ -5,6 +5,7 @@ import type { LiftingSettings, WeatherRow } from '../../../src/model/index.js';
 import {
   gustOf,
   liftingClosedTime,
+  liftingHours,
   liftOf,
   lifts,
   stretchesOf,
@@ -113,6 +114,21 @@ describe('time that a forecast closes to lifting', () => {
     expect(why[0]).toContain('-30 °C');
     expect(why[1]).toContain('Gusts to 14.0');
     expect(why[1]).not.toContain('°C by');
+  });
+});
+
+describe('the highest gust of a window', () => {
+  it('is of the rows that hold in it', () => {
+    const weather = stretchesOf(
+      hourly({ gustMps: 9 }, { gustMps: 5 }, { gustMps: 4 }, { gustMps: 8 }),
+    );
+    const lift = { chartLimitMps: 9.8, heightMetres: 10 };
+    const highest = (from: number, to: number): number | undefined =>
+      liftingHours(weather, lift, { start: from * MINUTE, end: to * MINUTE }).highestGustMps;
+    expect(highest(60, 180)).toBeCloseTo(5, 9);
+    expect(highest(59, 180)).toBeCloseTo(9, 9);
+    expect(highest(60, 181)).toBeCloseTo(8, 9);
+    expect(highest(600, 700)).toBeUndefined();
   });
 });
 

@@ -122,9 +122,9 @@ describe('a roster mended as a whole', () => {
     ];
     const { changes, left } = mendAll(roster, context(twelve));
     expect(left).toEqual([]);
-    expect(changes.map((one) => [one.turn, one.changedMinutes])).toEqual([
-      ['A1', 60],
-      ['A2', 10],
+    expect(changes.map((one) => [one.turn, one.change, one.changedMinutes])).toEqual([
+      ['A1', 'finish earlier', 60],
+      ['A2', 'finish earlier', 10],
     ]);
     const after = changes.reduce<Assignment[]>((turns, one) => changed(turns, one), roster);
     expect(breachesOf(after, twelve)).toEqual([]);

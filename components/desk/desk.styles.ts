@@ -62,12 +62,10 @@ export const styles = css`
     scrollbar-width: thin;
   }
   [role='tab'] {
-    display: flex;
-    flex: 0 1 auto;
-    min-width: 0;
-    align-items: baseline;
-    gap: 0.375rem;
-    padding: 0.375rem 0.75rem 0.25rem;
+    display: grid;
+    flex: none;
+    align-content: start;
+    padding: 0.25rem 0.75rem 0.1875rem;
     white-space: nowrap;
     border: 0;
     border-bottom: 4px solid transparent;
@@ -87,13 +85,7 @@ export const styles = css`
     font-size: var(--_lead);
     font-weight: 650;
   }
-  [role='tab'] strong {
-    flex: none;
-  }
   [role='tab'] span {
-    min-width: 0;
-    overflow: hidden;
-    text-overflow: ellipsis;
     color: var(--_quiet);
     font-size: var(--_small);
   }

@@ -2,14 +2,6 @@ import { css } from 'lit';
 
 /** The desk where it is narrow, down to a phone: one column, the cautions folded at the foot. */
 export const narrowStyles = css`
-  @container desk (max-width: 82rem) {
-    [role='tab'] {
-      flex: none;
-    }
-    [role='tab'] span {
-      display: none;
-    }
-  }
   @container desk (max-width: 64rem) {
     .desk {
       grid-template: 'top' auto 'main' auto 'side' 1fr 'foot' auto / minmax(0, 1fr);

@@ -16,6 +16,8 @@ import { askLedger } from './windows-view.js';
 /** What each view needs to have been worked out before it says anything, and what it explains first. */
 export class Opening {
   readonly #desk: Desk;
+  /** The search under way, with what follows from its end. */
+  #search: Promise<void> = Promise.resolve();
   /** Whether the plan is to be made anew as soon as the figures of the change are known. */
   planAgain = false;
 
@@ -27,7 +29,7 @@ export class Opening {
   figuresKnown(engine: Engine, document: PlanDocument): void {
     if (!this.planAgain) return this.open(this.#desk.view);
     this.planAgain = false;
-    void this.#again(engine, document);
+    this.#search = this.#again(engine, document);
   }
 
   /** Asks for what a view shows where it is not known yet, and explains what stands first in it. */
@@ -70,7 +72,16 @@ export class Opening {
   }
 
   /** Looks for the best plan, whatever was agreed before. */
-  async search(): Promise<void> {
+  search(): Promise<void> {
+    return (this.#search = this.#best());
+  }
+
+  /** A plan round work that stays where it is, against the plan before. */
+  planFrom(placements: readonly Placement[]): Promise<void> {
+    return (this.#search = this.#held(placements));
+  }
+
+  async #best(): Promise<void> {
     const { engine, document, planning, outlooks, picked } = this.#desk;
     if (!engine || !document) return;
     const found = await planning.search(engine, document);
@@ -80,8 +91,7 @@ export class Opening {
     if (this.#desk.view === 'plan') picked.tell(() => this.#certificate());
   }
 
-  /** A plan round work that stays where it is, against the plan before. */
-  async planFrom(placements: readonly Placement[]): Promise<void> {
+  async #held(placements: readonly Placement[]): Promise<void> {
     const desk = this.#desk;
     const { engine, document, planning, outlooks, picked } = desk;
     if (!engine || !document) return;
@@ -119,9 +129,12 @@ export class Opening {
   /** A plan of the work, made where there is none yet. */
   async #planned(): Promise<void> {
     const { engine, document, planning } = this.#desk;
-    if (planning.allocation || planning.busy || !engine || !document) return;
-    if (planning.isStale) await this.#again(engine, document);
-    else await this.search();
+    // One that is stopped is not begun again behind a person's back.
+    if (planning.busy) return this.#search;
+    if (planning.allocation || !engine || !document) return;
+    if (planning.isStale) this.#search = this.#again(engine, document);
+    else void this.search();
+    await this.#search;
   }
 
   /** A plan for the changed document from what was agreed before. */

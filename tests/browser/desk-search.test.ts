@@ -95,4 +95,39 @@ describe('the desk while it searches for a plan', () => {
     expect(el.view).to.equal('cost');
     expect(el.outlooks.handbacks.length).to.be.greaterThan(0);
   });
+
+  it('answers the view that is open when a search ends which another view began', async () => {
+    const inline = createInlineEngine();
+    let goOn = (): void => undefined;
+    const gate = new Promise<void>((resolve) => (goOn = resolve));
+    const el = await shown({
+      ...inline,
+      allocate: async (...asked) => {
+        await gate;
+        return inline.allocate(...asked);
+      },
+    });
+    tab(el, 'cost').click();
+    await waitUntil(() => el.planning.busy, 'the search begun by the overrun');
+    button(el.renderRoot, 'Options side by side')!.click();
+    goOn();
+    await waitUntil(() => el.outlooks.options, 'the options', { timeout: 20_000 });
+  });
+
+  it('does not begin again what a person has stopped', async () => {
+    const { engine, signals } = searching(await found());
+    const el = await shown({
+      ...engine,
+      allocate: (document, options, signal) =>
+        engine.allocate(document, options, signal, undefined),
+    });
+    tab(el, 'cost').click();
+    await waitUntil(() => el.planning.busy, 'the search');
+    tab(el, 'plan').click();
+    await el.updateComplete;
+    button(el.renderRoot, 'Stop')!.click();
+    await new Promise((done) => setTimeout(done, 50));
+    expect(signals.length).to.equal(1);
+    expect(el.planning.busy).to.equal(false);
+  });
 });

@@ -17,14 +17,14 @@ export interface SheetRow<K extends SheetKind> {
   readonly index: number;
   readonly line: number;
   /** Whether the row has an error, so that nothing can be made of it. */
-  readonly isBad: () => boolean;
+  isBad(): boolean;
   /** The trimmed cell; empty when blank or when there is no such column. */
-  readonly text: (field: FieldOf<K>) => string;
+  text(field: FieldOf<K>): string;
   /** The value of a cell; `undefined` when it is blank or cannot be read. */
-  readonly read: <T>(field: FieldOf<K>, parse: Parser<T>) => T | undefined;
+  read<T>(field: FieldOf<K>, parse: Parser<T>): T | undefined;
   /** As `read`; a blank cell is an error. */
-  readonly require: <T>(field: FieldOf<K>, parse: Parser<T>) => T | undefined;
-  readonly say: (severity: Severity, field: FieldOf<K> | undefined, problem: Problem) => void;
+  require<T>(field: FieldOf<K>, parse: Parser<T>): T | undefined;
+  say(severity: Severity, field: FieldOf<K> | undefined, problem: Problem): void;
 }
 
 /** A table with its columns found. */
@@ -90,7 +90,7 @@ export function openSheet<K extends SheetKind>(
     headingOf,
     get rows() {
       return (opened ??= rows.flatMap((row, index) =>
-        toRead(row, index) ? [sheetRow(row, index, { ...context, faults })] : [],
+        toRead(row, index) ? [new OpenRow<K>(row, index, { ...context, faults })] : [],
       ));
     },
     eachRow<T>(read: (row: SheetRow<K>) => T, { memory, key, holds }: Remembering<T> = {}) {
@@ -99,7 +99,7 @@ export function openSheet<K extends SheetKind>(
         if (before === null || (before === undefined && !toRead(row, index))) return null;
         if (before && (holds?.(before.value) ?? true)) return movedTo(before, index, row.line);
         const own: Fault[] = [];
-        const opened = sheetRow(row, index, { ...context, faults: own });
+        const opened = new OpenRow<K>(row, index, { ...context, faults: own });
         const value = read(opened);
         return { value, index, line: row.line, bad: opened.isBad(), faults: own };
       };
@@ -136,43 +136,59 @@ interface RowContext<K extends SheetKind> {
   readonly file: string;
 }
 
-function sheetRow<K extends SheetKind>(
-  row: TableRow,
-  index: number,
-  context: RowContext<K>,
-): SheetRow<K> {
-  let bad = false;
-  const text = (field: FieldOf<K>): string => {
-    const at = context.match.fields.get(field);
-    return at === undefined ? '' : (row.cells[at] ?? '').trim();
-  };
-  const say = (severity: Severity, field: FieldOf<K> | undefined, problem: Problem): void => {
-    bad ||= severity === 'error';
-    const column = field === undefined ? {} : { column: context.headingOf(field) };
-    const value = field === undefined ? undefined : text(field);
-    const fault = faultAt({ line: row.line, row: index, ...column }, severity, problem, value);
-    context.faults.push({ ...fault, file: context.file });
-  };
-  const read = <T>(field: FieldOf<K>, parse: Parser<T>): T | undefined => {
-    const cell = text(field);
+/** A class, as tables have many rows: functions of its own for each would be as many again to sweep away. */
+class OpenRow<K extends SheetKind> implements SheetRow<K> {
+  readonly index: number;
+  readonly line: number;
+  readonly #cells: readonly string[];
+  readonly #context: RowContext<K>;
+  #bad = false;
+
+  constructor({ cells, line }: TableRow, index: number, context: RowContext<K>) {
+    this.index = index;
+    this.line = line;
+    this.#cells = cells;
+    this.#context = context;
+  }
+
+  isBad(): boolean {
+    return this.#bad;
+  }
+
+  text(field: FieldOf<K>): string {
+    const at = this.#context.match.fields.get(field);
+    return at === undefined ? '' : (this.#cells[at] ?? '').trim();
+  }
+
+  say(severity: Severity, field: FieldOf<K> | undefined, problem: Problem): void {
+    this.#bad ||= severity === 'error';
+    const { headingOf, faults, file } = this.#context;
+    const column = field === undefined ? {} : { column: headingOf(field) };
+    const value = field === undefined ? undefined : this.text(field);
+    const place = { line: this.line, row: this.index, ...column };
+    faults.push({ ...faultAt(place, severity, problem, value), file });
+  }
+
+  read<T>(field: FieldOf<K>, parse: Parser<T>): T | undefined {
+    const cell = this.text(field);
     if (cell === '') return undefined;
     if (cell.length > longestCell) {
-      say('error', field, tooLong(cell.length));
+      this.say('error', field, tooLong(cell.length));
       return undefined;
     }
     const result = parse(cell);
     if ('problem' in result) {
-      say('error', field, result.problem);
+      this.say('error', field, result.problem);
       return undefined;
     }
-    if (result.warning) say('warning', field, result.warning);
+    if (result.warning) this.say('warning', field, result.warning);
     return result.value;
-  };
-  const require = <T>(field: FieldOf<K>, parse: Parser<T>): T | undefined => {
-    if (text(field) === '') say('error', field, blank(field));
-    return read(field, parse);
-  };
-  return { index, line: row.line, isBad: () => bad, text, read, require, say };
+  }
+
+  require<T>(field: FieldOf<K>, parse: Parser<T>): T | undefined {
+    if (this.text(field) === '') this.say('error', field, blank(field));
+    return this.read(field, parse);
+  }
 }
 
 const blank = (field: string): Problem => ({

@@ -53,6 +53,11 @@ export class PairVerdict<
     return this.#state === NO ? this.whole().spareMinutes : null;
   }
 
+  /** `false` once it is worked out that a no is not proven; reading it works nothing out. */
+  get proven(): false | undefined {
+    return this.#whole?.proven;
+  }
+
   get reasons(): readonly Reason[] {
     return this.fits ? [] : this.whole().reasons;
   }

@@ -41,7 +41,7 @@ export interface FitVerdict {
    * `false`: a no that was not proven. No way was found, and more ways are possible than were looked at. Absent: a yes
    * shows its placements, and no other way exists for a no.
    */
-  readonly proven?: false;
+  readonly proven?: false | undefined;
   /** `false` while minutes and reasons of a "no" have not been worked out; reading them does so. Absent: they have. */
   readonly settled?: boolean;
   /** Code of the first reason, where it is known without working the reasons out. */

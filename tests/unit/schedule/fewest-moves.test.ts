@@ -50,6 +50,30 @@ describe('replan', () => {
     expect(after.fewest).toEqual({ atLeast: 2, proven: true });
   });
 
+  it('moves what waits where there is no room left before it', () => {
+    const document = plan({
+      windows: [window('P1', 0, 100), window('P2', 1440, 100), window('P3', 2880, 100)],
+      activities: [
+        activity('A1', 100, { package: 'W1' }),
+        activity('B1', 100, { package: 'W2', after: ['A1'] }),
+      ],
+    });
+    const before = allocate(document, options);
+    const cut = {
+      ...document,
+      windows: document.windows.map((one) =>
+        one.id === 'P1' ? { ...one, status: 'withdrawn' as const } : one,
+      ),
+    };
+    const after = replan(cut, before, options);
+    expect(after.allocation.certificate.verified).toBe(true);
+    expect(after.allocation.placements.map((one) => [one.activity, one.window])).toEqual([
+      ['A1', 'P2'],
+      ['B1', 'P3'],
+    ]);
+    expect(after.fewest).toEqual({ atLeast: 2, proven: true });
+  });
+
   it(`moves no more packages than trying every choice of them does, in ${cases} random plans`, () => {
     let moved = 0;
     for (let seed = 1; seed <= cases; seed += 1) {

@@ -83,7 +83,7 @@ export class Desk {
       const watch = window as unknown as Watched;
       watch.violations = [];
       watch.saved = [];
-      addEventListener('securitypolicyviolation', (event) =>
+      addEventListener('securitypolicyviolation', (event: SecurityPolicyViolationEvent) =>
         watch.violations.push(`${event.violatedDirective} ${event.sample}`),
       );
       const create = URL.createObjectURL.bind(URL);

@@ -17,6 +17,9 @@ import { solveSpecial, type Limits, type Special } from './structure.js';
 /** Up to so many tasks every schedule is looked at, time allowing. */
 const EXACT_TASKS = 12;
 
+/** Above so many tasks, bounds and searches in fewer windows have a smaller part of the time. */
+const MANY_TASKS = 100;
+
 /** Parts of what is left of the time in which an answer is improved before its bounds are looked at again. */
 const SHARES = [0.1, 0.15, 0.25, 0.4, 0.6, 1];
 
@@ -88,11 +91,13 @@ export function search(
     const held = { ...settings(), stop: until(share) };
     for (const windows of sharp.open) if (!held.stop()) best = heldTo(problem, best, windows, held);
   };
-  if (!done()) sharpened(0.2);
+  const open = restOf(problem).tasks.filter((task) => task.units > 0).length;
+  // Proofs take longer and come to less the more there is: a large plan is better served by changes.
+  const lot = Math.min(1, MANY_TASKS / open);
+  if (!done()) sharpened(0.2 * lot);
   if (done()) return { ...best, bound, proven: 0 };
 
-  const open = restOf(problem).tasks.filter((task) => task.units > 0);
-  if (open.length <= EXACT_TASKS) {
+  if (open <= EXACT_TASKS) {
     let turns = 0;
     const warm = improve(problem, best, { ...settings(), stop: () => (turns += 1) > 60 });
     const all = exhaust(problem, warm, { goal, bound, stop: until(0.7) });
@@ -105,13 +110,13 @@ export function search(
   // Bounds depend on what is found, and the other way round: each has its turns.
   for (const share of SHARES) {
     turn += 1;
-    best = squeeze(problem, best, { ...settings(), stop: until(share) });
+    best = squeeze(problem, best, { ...settings(), stop: until(share * lot) });
     const end = until(share);
     best = improve(problem, best, {
       ...settings(),
       stop: () => end() || settled(limits.clock()),
     });
-    if (!done()) sharpened(0.4);
+    if (!done()) sharpened(0.4 * lot);
     if (done() || settled(limits.clock())) break;
   }
   return { ...best, bound, proven: 0 };

@@ -1,70 +1,20 @@
 import {
   durationText,
-  isoText,
   lengthMinutes,
   MINUTE,
   subtract,
   totalMinutes,
   unionOf,
-  type Instant,
   type Interval,
 } from '../calendar/index.js';
-import type { AccessWindow, Needs, PlanRules, Step } from '../model/index.js';
+import type { AccessWindow, Needs, PlanRules } from '../model/index.js';
 import { rowsOfSteps, rowsOfStops, type Claim } from './claim.js';
 import { closedClaims, curfewClaims } from './curfews.js';
 import { isolationTimes, type IsolationTimes } from './isolation.js';
 import { shiftBreaks } from './shift-breaks.js';
-import { layOut, type PlacedStep } from './steps.js';
+import { clockText, sourceText, stepClaim } from './step-claim.js';
+import { layOut } from './steps.js';
 import type { Ledger, LedgerRow } from './types.js';
-
-const conditions = {
-  always: 'Every window',
-  isolation: 'The work needs an isolation',
-  loud: 'The work is loud',
-};
-
-const sourceText = (source: string | undefined): string =>
-  source === undefined ? '' : ` Source: ${source}.`;
-
-/** A time as the window's clocks show it, with its date where the window is longer than a day. */
-function clockText(at: Instant, window: AccessWindow): string {
-  const text = isoText(at, window.zone).slice(0, 16).replace('T', ' ');
-  return lengthMinutes(window) > 24 * 60 ? text : text.slice(11);
-}
-
-const counted = {
-  'lead-in': 'forward from the start of the window',
-  'lead-out': 'back from the required margin',
-};
-
-/** What is said of a step that follows others is the same in every window. */
-const whyOf = { 'lead-in': new WeakMap<Step, string>(), 'lead-out': new WeakMap<Step, string>() };
-
-function stepClaim(
-  { step, beside, start, end }: PlacedStep,
-  kind: keyof typeof counted,
-  window: AccessWindow,
-): Claim {
-  const rule = step.step;
-  if (beside !== undefined) {
-    const [from, to] = [clockText(start, window), clockText(end, window)];
-    const along = ` Alongside “${beside}”, ${from} to ${to}.`;
-    return { start, end, rule, kind, why: stepText(step, kind, along) };
-  }
-  let why = whyOf[kind].get(step);
-  if (why === undefined) {
-    const along =
-      step.alongside === undefined
-        ? ''
-        : ` “${step.alongside}” does not apply here, so it follows the steps before it.`;
-    whyOf[kind].set(step, (why = stepText(step, kind, along)));
-  }
-  return { start, end, rule, kind, why };
-}
-
-function stepText(step: Step, kind: keyof typeof counted, along: string): string {
-  return `${conditions[step.when]}: ${durationText(step.minutes)}, counted ${counted[kind]}.${along}${sourceText(step.source)}`;
-}
 
 /** Lead-in, forward from the start. Steps that isolate, and work that needs them, wait until the sections may be dead. */
 function leadIn(

@@ -1,0 +1,54 @@
+import { durationText, isoText, lengthMinutes, type Instant } from '../calendar/index.js';
+import type { AccessWindow, Step } from '../model/index.js';
+import type { Claim } from './claim.js';
+import type { PlacedStep } from './steps.js';
+
+const conditions = {
+  always: 'Every window',
+  isolation: 'The work needs an isolation',
+  loud: 'The work is loud',
+};
+
+export const sourceText = (source: string | undefined): string =>
+  source === undefined ? '' : ` Source: ${source}.`;
+
+/** A time as the window's clocks show it, with its date where the window is longer than a day. */
+export function clockText(at: Instant, window: AccessWindow): string {
+  const text = isoText(at, window.zone).slice(0, 16).replace('T', ' ');
+  return lengthMinutes(window) > 24 * 60 ? text : text.slice(11);
+}
+
+const counted = {
+  'lead-in': 'forward from the start of the window',
+  'lead-out': 'back from the required margin',
+};
+
+/** What is said of a step that follows others is the same in every window. */
+const whyOf = { 'lead-in': new WeakMap<Step, string>(), 'lead-out': new WeakMap<Step, string>() };
+
+/** The time a step takes, with the sentence that says why. */
+export function stepClaim(
+  { step, beside, start, end }: PlacedStep,
+  kind: keyof typeof counted,
+  window: AccessWindow,
+): Claim {
+  const rule = step.step;
+  if (beside !== undefined) {
+    const [from, to] = [clockText(start, window), clockText(end, window)];
+    const along = ` Alongside “${beside}”, ${from} to ${to}.`;
+    return { start, end, rule, kind, why: stepText(step, kind, along) };
+  }
+  let why = whyOf[kind].get(step);
+  if (why === undefined) {
+    const along =
+      step.alongside === undefined
+        ? ''
+        : ` “${step.alongside}” does not apply here, so it follows the steps before it.`;
+    whyOf[kind].set(step, (why = stepText(step, kind, along)));
+  }
+  return { start, end, rule, kind, why };
+}
+
+function stepText(step: Step, kind: keyof typeof counted, along: string): string {
+  return `${conditions[step.when]}: ${durationText(step.minutes)}, counted ${counted[kind]}.${along}${sourceText(step.source)}`;
+}

@@ -7,6 +7,9 @@ import {
   holidayTimes,
   HOUR,
   instantOf,
+  isLocalTime,
+  isZone,
+  minuteOfClock,
   MINUTE,
   momentOn,
   overlaps,
@@ -59,6 +62,68 @@ describe('a holiday', () => {
     expect(() => holidayTimes([{ date: '2027-02-30', name: 'None' }], zone)).toThrow(
       'no such day: "2027-02-30"',
     );
+  });
+});
+
+describe('a local time', () => {
+  const time = (year: number, month: number, day: number, hour = 0, minute = 0) => ({
+    year,
+    month,
+    day,
+    hour,
+    minute,
+  });
+
+  it.each([
+    [time(2027, 1, 1), true],
+    [time(2027, 12, 28, 23, 59), true],
+    [time(2027, 12, 31, 23, 59), true],
+    [time(2028, 2, 29), true],
+    [time(0, 1, 1), true],
+    [time(99, 12, 31, 12, 30), true],
+    [time(2027, 13, 1), false],
+    [time(2027, 0, 1), false],
+    [time(2027, 1, 0), false],
+    [time(2027, 1, 1, 24), false],
+    [time(2027, 1, 1, 0, 60), false],
+    [time(2027, 1, 1, -1), false],
+    [time(2027, 2, 29), false],
+    [time(2027, 4, 31), false],
+    [time(2027, 1, 31, 24), false],
+    [time(2027, 1, 30, 5, 60), false],
+    [time(2027, 1, 31, 5, -1), false],
+    [time(2027, 1.5, 1), false],
+    [time(Number.NaN, 1, 1), false],
+  ])('%j is one: %s', (local, is) => {
+    expect(isLocalTime(local)).toBe(is);
+  });
+
+  it('of the first centuries is of them and not of the 20th', () => {
+    expect(new Date(instantOf(time(50, 6, 7, 8, 9), 'UTC', 'reject')).toISOString()).toBe(
+      '0050-06-07T08:09:00.000Z',
+    );
+    expect(new Date(instantOf(time(100, 6, 7, 8, 9), 'UTC', 'reject')).toISOString()).toBe(
+      '0100-06-07T08:09:00.000Z',
+    );
+  });
+});
+
+describe('a zone', () => {
+  it('is one by its name, asked for the first time and again', () => {
+    for (const name of ['Asia/Kathmandu', 'Asia/Kathmandu', zone]) expect(isZone(name)).toBe(true);
+    for (const name of ['Nowhere/City', '', 'Z']) expect(isZone(name)).toBe(false);
+  });
+});
+
+describe('a clock text', () => {
+  it.each([
+    ['00:00', 0],
+    ['00:07', 7],
+    ['09:30', 570],
+    ['23:45', 1425],
+    ['24:00', 1440],
+  ])('%s is %d minutes past midnight', (text, minutes) => {
+    expect(minuteOfClock(text)).toBe(minutes);
   });
 });
 

@@ -25,6 +25,30 @@ const breachesOf = (roster: readonly Assignment[], set: LimitSet) =>
 const rest = only({ limit: 'rest-between-turns', minutes: 720 });
 const twelve = only({ limit: 'longest-turn', minutes: 720 });
 
+describe('a change to a roster', () => {
+  it('is made to its turn and to no other', () => {
+    const [one, two] = [onDay(0, 6, 60, { id: 'T1' }), onDay(1, 6, 60, { id: 'T2' })];
+    const second = (change: Parameters<typeof changed>[1]) => changed([one, two], change)[1];
+    const ten = { turn: 'T2', minutes: 10 } as const;
+    const [from, to] = [two.start, two.end];
+    const by = 10 * MINUTE;
+    expect(second({ change: 'give to', turn: 'T2', crew: 'B' })).toEqual({ ...two, crew: 'B' });
+    expect(second({ change: 'finish earlier', ...ten })).toEqual({ ...two, end: to - by });
+    expect(second({ change: 'start later', ...ten })).toEqual({ ...two, start: from + by });
+    expect(second({ change: 'move later', ...ten })).toEqual({
+      ...two,
+      start: from + by,
+      end: to + by,
+    });
+    expect(second({ change: 'move earlier', ...ten })).toEqual({
+      ...two,
+      start: from - by,
+      end: to - by,
+    });
+    expect(changed([one, two], { change: 'drop', turn: 'T2' })).toEqual([one]);
+  });
+});
+
 describe('a breach of rest', () => {
   // 06:00 to 14:00, then from 22:00: 8 hours of rest, 4 too few.
   const first = onDay(0, 6, 480, { id: 'T1' });

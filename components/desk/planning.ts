@@ -2,10 +2,10 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type {
   Allocation,
   Engine,
-  Move,
   Objective,
   Placement,
   Progress,
+  Replan,
   SearchProgress,
   ShortNotice,
 } from '../../src/engine/index.js';
@@ -127,16 +127,15 @@ export class Planning implements ReactiveController {
   }
 
   /** A plan for the changed document that moves as little of the agreed plan as it can, with what moved. */
-  async again(engine: Engine, document: PlanDocument): Promise<Outcome<readonly Move[]>> {
+  async again(engine: Engine, document: PlanDocument): Promise<Outcome<Replan>> {
     const { first } = this;
     const agreed = this.#agreed;
     if (!agreed) return { done: false };
     const found = await this.#searching((signal) =>
       engine.replan(document, agreed, { first, seconds: AGAIN_SECONDS }, signal),
     );
-    if (!found.done) return found;
-    this.#take(found.value.allocation, agreed);
-    return { done: true, value: found.value.moved };
+    if (found.done) this.#take(found.value.allocation, agreed);
+    return found;
   }
 
   /** The best use of one window that the plan does not know. */

@@ -1,5 +1,11 @@
 import { isoText } from '../../src/calendar/index.js';
-import type { Allocation, Move, Placement, Results, ShortNotice } from '../../src/engine/types.js';
+import type {
+  Allocation,
+  Placement,
+  Replan,
+  Results,
+  ShortNotice,
+} from '../../src/engine/types.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { tableKinds } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
@@ -63,14 +69,17 @@ const windowsOf = (placements: readonly Placement[]): string =>
   [...new Set(placements.map((one) => one.window ?? 'outside'))].join(', ') || 'not placed';
 
 /** What moved when the plan was made anew, and why. */
-export function tellMoves(moved: readonly Move[], allocation: Allocation): Explanation {
+export function tellMoves(
+  { moved, packagesMoved, fewest }: Pick<Replan, 'moved' | 'packagesMoved' | 'fewest'>,
+  allocation: Allocation,
+): Explanation {
   const missed = allocation.keyDates.filter((one) => !one.met).length;
   return {
     title: 'What moved',
     figure:
       moved.length === 0 ? 'nothing' : countText(moved.length, 'piece of work', 'pieces of work'),
     tone: missed === 0 && allocation.unplaced.length === 0 ? 'good' : 'bad',
-    sentence: `As few packages as could be found moved. ${missed === 0 ? 'Every key date is met' : `${countText(missed, 'key date')} missed`}; ${allocation.unplaced.length === 0 ? 'all work is placed' : `${countText(allocation.unplaced.length, 'piece', 'pieces')} not placed`}.`,
+    sentence: `${fewestText(packagesMoved.length, fewest)} ${missed === 0 ? 'Every key date is met' : `${countText(missed, 'key date')} missed`}; ${allocation.unplaced.length === 0 ? 'all work is placed' : `${countText(allocation.unplaced.length, 'piece', 'pieces')} not placed`}.`,
     rowsTitle: 'From and to, with the reason',
     rows: moved.map((one) => ({
       label: one.activity,
@@ -80,6 +89,15 @@ export function tellMoves(moved: readonly Move[], allocation: Allocation): Expla
     })),
     links: [],
   };
+}
+
+/** How few packages move, against how few can. */
+function fewestText(moved: number, { atLeast, proven }: Replan['fewest']): string {
+  if (moved === 0) return 'Every package stays where it was.';
+  const count = countText(moved, 'package moves', 'packages move');
+  return proven
+    ? `${count}: for as good a plan no fewer can.`
+    : `${count}, the fewest found; at least ${atLeast} have to.`;
 }
 
 /** The best use of a window offered at short notice, and what it buys. */

@@ -28,9 +28,11 @@ const shortReason: Readonly<Record<string, string>> = {
   'isolation-not-booked': 'no isolation',
   'key-date': 'after key date',
   'lines-not-blocked': 'line not shut',
+  'needed-before': 'needed sooner',
   'no-room': 'no room',
   'no-usable-stretch': 'broken up',
   'no-usable-time': 'nothing usable',
+  'not-shown': 'not shown to fit',
   'not-before': 'too early',
   'nothing-left': 'already done',
   'outside-extent': 'out of extent',
@@ -53,6 +55,7 @@ export function verdictText(verdict: FitVerdict): { amount: string; word: string
     const first = verdict.firstCode ?? verdict.reasons[0]?.code ?? 'no';
     return { amount: shortReason[first] ?? first.replaceAll('-', ' '), word: '' };
   }
+  if (verdict.proven === false) return { amount: 'not shown', word: 'to fit' };
   const amount = durationText(Math.abs(verdict.spareMinutes ?? 0));
   return { amount, word: kind === 'fits' ? 'spare' : 'short' };
 }

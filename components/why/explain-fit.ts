@@ -22,23 +22,28 @@ export function explainFit(
     note: `${one.window === null ? 'outside, ' : ''}${stretchText(one.from, one.to, window.zone)}${one.units === undefined ? '' : `, ${one.units} units`}`,
     place: { to: 'activity', id: one.activity },
   }));
+  const causes = verdict.reasons.filter((one) => one.enough).length;
   const reasons: ExplanationRow[] = verdict.reasons.map((one) => ({
     label: one.text,
     figure: one.shortByMinutes === undefined ? '' : `short ${durationText(one.shortByMinutes)}`,
+    ...(one.enough && { note: enoughText(causes, one.enough) }),
   }));
+  const short = verdict.proven === false ? 'at most ' : '';
   return {
     title: `Package ${pack.id} in window ${window.id}`,
     figure: verdict.fits
       ? `${durationText(spare ?? 0)} spare`
       : spare === null
         ? 'Cannot be done'
-        : `${durationText(-spare)} short`,
+        : `${short}${durationText(-spare)} short`,
     tone: verdict.fits ? 'good' : 'bad',
     sentence: verdict.fits
       ? 'Fits on its own, with the required handback margin held. This is usable time left over, not handback margin and not float before a key date.'
       : spare === null
         ? 'No longer window would cure this: something the work needs is not there.'
-        : `Would fit if the window gave ${durationText(-spare)} more usable time.`,
+        : verdict.proven === false
+          ? `No way to fit it was found, and not every way was looked at. With ${durationText(-spare)} more usable time it would fit.`
+          : `Would fit if the window gave ${durationText(-spare)} more usable time.`,
     rowsTitle: verdict.fits ? 'How it would go' : 'Every reason',
     rows: verdict.fits ? placed : reasons,
     links: [
@@ -46,6 +51,12 @@ export function explainFit(
       { text: `Package ${pack.id}`, place: { to: 'package', id: pack.id } },
     ],
   };
+}
+
+/** What a cause that is marked does, among so many that are. */
+function enoughText(causes: number, sure: 'proven' | 'found'): string {
+  const told = causes === 1 ? 'this alone keeps it out' : 'these together keep it out';
+  return sure === 'proven' ? told : `${told}, as far as was looked`;
 }
 
 /** Packages that fit a window on their own, least spare first: what its usable time is good for. */

@@ -12,6 +12,7 @@ const benches = [
   'tables/first-answer',
   'calendar/convert',
   'recompute/compare',
+  'recompute/over-port',
   'growth/plans',
   'growth/scheduler',
   'memory/heap',

@@ -12,7 +12,7 @@ export const narrowStyles = css`
       grid-template: 'top' auto 'main' 1fr 'foot' auto / minmax(0, 1fr);
     }
     .picture {
-      overflow: visible;
+      overflow: clip visible;
       max-height: none;
     }
     .picture.long {

@@ -10,8 +10,6 @@ import { spareOf } from './spare.js';
 import { timeReasons } from './time-reasons.js';
 import type { FitVerdict, Placement, Reason } from './types.js';
 
-export { packagesIn } from './packages-in.js';
-
 /**
  * Every package against every window, withdrawn ones too, each pair as if the window were the package's alone.
  *

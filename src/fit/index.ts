@@ -1,4 +1,5 @@
-export { fitAll, fitOne, packagesIn, placementsOf, verdictOf } from './fit.js';
+export { fitAll, fitOne, placementsOf, verdictOf } from './fit.js';
+export { packagesIn } from './packages-in.js';
 export { NO, plainCode, quickStates, stateOf, type QuickState } from './quick.js';
 export { PairVerdict, type Explainer } from './pair-verdict.js';
 export { neverTakes, momentText } from './eligibility.js';

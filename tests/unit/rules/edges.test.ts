@@ -103,6 +103,7 @@ describe('an average of night work', () => {
       RangeError,
     );
     expect(averageDay({ workedMinutes: 60, days: 7, weeklyRestHours: 0 }).daysCounted).toBe(7);
+    expect(averageDay({ workedMinutes: 60, days: 1 }).daysCounted).toBeCloseTo(6 / 7, 9);
   });
 });
 

@@ -1,4 +1,5 @@
 import type { AccountRow } from '../../src/engine/index.js';
+import { headsOfCost } from '../shared/heads-of-cost.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
@@ -65,15 +66,7 @@ export const defaultStrings = {
     AccountRow['basis'],
     string
   >,
-  head: {
-    'operator-delay': 'Delay to trains',
-    standing: 'Standing plant and labour',
-    fixed: 'Fixed charge',
-    restriction: 'Speed restriction',
-    're-booking': 'Booking the lost work again',
-    'key-dates': 'Key date missed',
-    damages: 'Delay damages',
-  } as Record<AccountRow['head'], string>,
+  head: headsOfCost,
   evidenced: 'evidenced',
   notEvidenced: 'not evidenced yet',
   notCounted: 'not counted',

@@ -162,9 +162,9 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   take(document: PlanDocument, reports: readonly ImportReport[]): void {
-    const files = new Set(reports.map((one) => one.kind));
     const names = reports.map((one) => one.file).join(', ');
-    if (this.document && !files.has('plan')) this.edit(document, `${names} taken in`);
+    const isPlan = reports.some((one) => one.kind === 'plan');
+    if (this.document && !isPlan) this.edit(document, `${names} taken in`);
     else void this.adopt(document);
   }
 

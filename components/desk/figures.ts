@@ -1,45 +1,25 @@
-import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { ReactiveControllerHost } from 'lit';
 import type { Engine, Results } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
-import { Latest } from './latest.js';
+import { Asking } from './asking.js';
 
 /** Everything that follows from the document without a search; the last document asked about wins. */
-export class Figures implements ReactiveController {
+export class Figures extends Asking {
   results: Results | null = null;
 
-  readonly #host: ReactiveControllerHost;
-  readonly #latest: Latest;
-
   constructor(host: ReactiveControllerHost) {
-    this.#host = host;
-    this.#latest = new Latest({
-      failed: 'The figures could not be worked out',
-      onChange: () => host.requestUpdate(),
-    });
-    host.addController(this);
-  }
-
-  hostDisconnected(): void {
-    this.#latest.stop();
-  }
-
-  get busy(): boolean {
-    return this.#latest.busy;
-  }
-
-  get trouble(): string {
-    return this.#latest.trouble;
+    super(host, 'The figures could not be worked out');
   }
 
   /** Works the figures out. True once they are those of this document; false when it failed or another came after. */
   async ask(engine: Engine, document: PlanDocument): Promise<boolean> {
-    const { done } = await this.#latest.ask(
+    const { done } = await this.latest.ask(
       (signal) =>
         engine.recompute(document, signal, (outline) => {
           // A first picture; later the figures shown stay until the new ones are all there.
           if (signal.aborted || this.results) return;
           this.results = outline;
-          this.#host.requestUpdate();
+          this.host.requestUpdate();
         }),
       (results) => (this.results = results),
     );

@@ -1,4 +1,4 @@
-import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { ReactiveControllerHost } from 'lit';
 import type {
   Allocation,
   Engine,
@@ -10,14 +10,15 @@ import type {
   ShortNotice,
 } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
-import { Latest, type Outcome } from './latest.js';
+import { Asking } from './asking.js';
+import type { Outcome } from './latest.js';
 
 /** Longest search for a plan from nothing, and for one that starts from an agreed plan, in seconds. */
 const SEARCH_SECONDS = 10;
 const AGAIN_SECONDS = 6;
 
 /** The plan of the work, the plan before it, and the search for the next. */
-export class Planning implements ReactiveController {
+export class Planning extends Asking {
   allocation: Allocation | null = null;
   /** The plan before the last change, to compare with. */
   earlier: Allocation | null = null;
@@ -27,30 +28,15 @@ export class Planning implements ReactiveController {
   progress: Progress | null = null;
   first: Objective = 'key-dates';
 
-  readonly #host: ReactiveControllerHost;
-  readonly #search: Latest;
   /** A plan to start from where the document has changed under it. */
   #agreed: Allocation | null = null;
   #enough: ((found: Allocation) => void) | undefined;
 
   constructor(host: ReactiveControllerHost) {
-    this.#host = host;
-    this.#search = new Latest({
-      failed: 'No plan was worked out',
-      onChange: () => host.requestUpdate(),
-    });
-    host.addController(this);
+    super(host, 'No plan was worked out');
   }
 
-  get busy(): boolean {
-    return this.#search.busy;
-  }
-
-  get trouble(): string {
-    return this.#search.trouble;
-  }
-
-  hostDisconnected(): void {
+  override hostDisconnected(): void {
     this.stop();
   }
 
@@ -65,7 +51,7 @@ export class Planning implements ReactiveController {
   }
 
   stop(): void {
-    this.#search.stop();
+    this.latest.stop();
     this.#forgetWay();
   }
 
@@ -156,20 +142,20 @@ export class Planning implements ReactiveController {
   #heard({ best, ...progress }: SearchProgress): void {
     this.progress = progress;
     if (best) this.draft = best;
-    this.#host.requestUpdate();
+    this.host.requestUpdate();
   }
 
   #take(allocation: Allocation, earlier: Allocation | null): void {
     this.earlier = earlier;
     this.allocation = allocation;
     this.#agreed = null;
-    this.#host.requestUpdate();
+    this.host.requestUpdate();
   }
 
   /** Runs a search; the last one asked for wins. */
   async #searching<T>(work: (signal: AbortSignal) => Promise<T>): Promise<Outcome<T>> {
     this.#forgetWay();
-    const found = await this.#search.ask(work);
+    const found = await this.latest.ask(work);
     if (!this.busy) this.#forgetWay();
     return found;
   }

@@ -1,56 +1,36 @@
-import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { ReactiveControllerHost } from 'lit';
 import type { Engine, RuleChange } from '../../src/engine/index.js';
 import type { PlanDocument, RuleSet } from '../../src/model/index.js';
-import { Latest } from './latest.js';
+import { Asking } from './asking.js';
 
 /** What a change of the rules does to windows and fits, against the rules it is held up to. */
-export class RuleTrial implements ReactiveController {
+export class RuleTrial extends Asking {
   /** The rules before the changes; null before any. */
   before: RuleSet | null = null;
   change: RuleChange | null = null;
 
-  readonly #host: ReactiveControllerHost;
-  readonly #latest: Latest;
-
   constructor(host: ReactiveControllerHost) {
-    this.#host = host;
-    this.#latest = new Latest({
-      failed: 'The change of the rules was not weighed',
-      onChange: () => host.requestUpdate(),
-    });
-    host.addController(this);
-  }
-
-  hostDisconnected(): void {
-    this.#latest.stop();
-  }
-
-  get busy(): boolean {
-    return this.#latest.busy;
-  }
-
-  get trouble(): string {
-    return this.#latest.trouble;
+    super(host, 'The change of the rules was not weighed');
   }
 
   /** Holds later changes up to these rules. */
   startFrom(rules: RuleSet | null): void {
-    this.#latest.stop();
+    this.latest.stop();
     this.before = rules;
     this.change = null;
-    this.#host.requestUpdate();
+    this.host.requestUpdate();
   }
 
   /** Asks what the rules of a document do; windows are told of before verdicts. */
   async ask(engine: Engine, document: PlanDocument): Promise<void> {
     const { before } = this;
     if (!before || before === document.rules) return;
-    await this.#latest.ask(
+    await this.latest.ask(
       (signal) =>
         engine.compareRules({ ...document, rules: before }, document.rules, signal, (soFar) => {
           if (signal.aborted) return;
           this.change = soFar;
-          this.#host.requestUpdate();
+          this.host.requestUpdate();
         }),
       (change) => (this.change = change),
     );

@@ -19,10 +19,6 @@ const layout = css`
   .busy:not(:empty):has(progress) {
     padding-block: 0.5rem;
   }
-  progress {
-    width: 10rem;
-    accent-color: var(--_act);
-  }
   article {
     padding: 0.75rem;
   }

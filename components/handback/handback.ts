@@ -11,6 +11,7 @@ import { CalendarSaveEvent } from '../booking/calendar-save-event.js';
 import { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { progressStyle } from '../shared/progress-style.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { stretchText } from '../shared/format.js';
 import { kindStyles } from '../shared/kinds.js';
@@ -65,6 +66,7 @@ export class PossessionHandback extends LitElement {
     ...base,
     kindStyles,
     cautionStyles,
+    progressStyle,
     ...styles,
     liveStyles,
     shiftStyles,

@@ -64,10 +64,6 @@ const layout = css`
   .own-form .refused:empty {
     display: none;
   }
-  progress {
-    width: 10rem;
-    accent-color: var(--_act);
-  }
   .refused {
     color: var(--_bad);
   }

@@ -10,6 +10,7 @@ import type { AccessWindow, Activity, Resource } from '../../src/model/index.js'
 import { moneyText, chanceText } from '../overrun/money-text.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { progressStyle } from '../shared/progress-style.js';
 import { clockText, dayText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { optionRow } from './option-row.js';
@@ -37,7 +38,7 @@ import { defaultStrings, type OptionsStrings } from './strings.js';
  * @csspart cautions - The cautions.
  */
 export class PossessionOptions extends LitElement {
-  static override readonly styles = [...base, cautionStyles, ...styles];
+  static override readonly styles = [...base, cautionStyles, progressStyle, ...styles];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     window: { attribute: false },

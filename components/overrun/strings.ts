@@ -1,6 +1,5 @@
-import type { CostStep, PriceResult } from '../../src/engine/index.js';
-
-type Head = CostStep['head'];
+import type { PriceResult } from '../../src/engine/index.js';
+import { headsOfCost } from '../shared/heads-of-cost.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
@@ -20,15 +19,7 @@ export const defaultStrings = {
   } as Record<PriceResult['basis'], string>,
 
   rows: 'By head of cost',
-  head: {
-    'operator-delay': 'Delay to trains',
-    standing: 'Standing plant and labour',
-    fixed: 'Fixed charge',
-    restriction: 'Speed restriction',
-    're-booking': 'Booking the lost work again',
-    'key-dates': 'Key date missed',
-    damages: 'Delay damages',
-  } as Record<Head, string>,
+  head: headsOfCost,
   headOfCost: 'Head of cost',
   amount: (currency: string) => `Amount, ${currency}`,
   counted: 'counted',

@@ -6,16 +6,12 @@ import { OwnOptionsChangeEvent } from '../../components/options/own-options-chan
 import { createInlineEngine, type PricedOption } from '../../src/engine/index.js';
 import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
 import { button, tab } from './support/desk-look.js';
+import { twoNights } from './support/two-nights.js';
 
 const plan = aDocument(
   'Two nights of units',
   {
-    windows: tableOf(
-      'windows.csv',
-      `window,title,start,end,status
-W1,First night,2027-03-02 23:00,2027-03-03 05:00,confirmed
-W2,Second night,2027-03-03 23:00,2027-03-04 05:00,confirmed`,
-    ),
+    windows: twoNights,
     work: tableOf(
       'work.csv',
       `package,activity,title,units,minutes per unit,minutes low,minutes high

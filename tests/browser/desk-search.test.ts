@@ -6,16 +6,12 @@ import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button, inside, tab } from './support/desk-look.js';
 import { text } from './support/look.js';
+import { twoNights } from './support/two-nights.js';
 
 const plan = aDocument(
   'One night',
   {
-    windows: tableOf(
-      'windows.csv',
-      `window,title,start,end,status
-W1,First night,2027-03-02 23:00,2027-03-03 05:00,confirmed
-W2,Second night,2027-03-03 23:00,2027-03-04 05:00,confirmed`,
-    ),
+    windows: twoNights,
     work: tableOf(
       'work.csv',
       `package,activity,title,minutes,minutes low,minutes high

@@ -1,0 +1,27 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { Latest } from './latest.js';
+
+/** A part of the desk that asks one question at a time; the view shows whether it is under way or has failed. */
+export abstract class Asking implements ReactiveController {
+  protected readonly host: ReactiveControllerHost;
+  protected readonly latest: Latest;
+
+  /** `failed`: what is said of a question that fails, before the words of its error. */
+  constructor(host: ReactiveControllerHost, failed: string) {
+    this.host = host;
+    this.latest = new Latest({ failed, onChange: () => host.requestUpdate() });
+    host.addController(this);
+  }
+
+  get busy(): boolean {
+    return this.latest.busy;
+  }
+
+  get trouble(): string {
+    return this.latest.trouble;
+  }
+
+  hostDisconnected(): void {
+    this.latest.stop();
+  }
+}

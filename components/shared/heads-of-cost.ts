@@ -1,0 +1,12 @@
+import type { PriceResult } from '../../src/engine/index.js';
+
+/** What each head of cost is called, before the event and after it. */
+export const headsOfCost: Readonly<Record<PriceResult['rows'][number]['head'], string>> = {
+  'operator-delay': 'Delay to trains',
+  standing: 'Standing plant and labour',
+  fixed: 'Fixed charge',
+  restriction: 'Speed restriction',
+  're-booking': 'Booking the lost work again',
+  'key-dates': 'Key date missed',
+  damages: 'Delay damages',
+};

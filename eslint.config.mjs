@@ -40,7 +40,7 @@ export default tseslint.config(
     rules: { 'no-restricted-syntax': 'off', '@typescript-eslint/no-require-imports': 'off' },
   },
   {
-    files: ['src/{calendar,model,edits,rules,fit,schedule,risk,price}/**/*.ts'],
+    files: ['src/{calendar,model,edits,rules,planner,risk,price}/**/*.ts'],
     rules: {
       'no-restricted-globals': [
         'error',

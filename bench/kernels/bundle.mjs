@@ -5,7 +5,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 
-/** The exports of `src/schedule/kernels/<name>.ts`, bundled afresh. */
+/** The exports of `src/planner/kernels/<name>.ts`, bundled afresh. */
 export async function kernel(name) {
   const { build } = await import('esbuild');
   const outfile = join(
@@ -15,7 +15,7 @@ export async function kernel(name) {
   );
   mkdirSync(dirname(outfile), { recursive: true });
   await build({
-    entryPoints: [join(root, 'src/schedule/kernels', `${name}.ts`)],
+    entryPoints: [join(root, 'src/planner/kernels', `${name}.ts`)],
     bundle: true,
     platform: 'node',
     format: 'esm',

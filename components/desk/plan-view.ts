@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Placement, Results } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
-import type { Objective } from '../../src/schedule/types.js';
+import type { Objective } from '../../src/planner/search/types.js';
 import type { PlacementSelectEvent } from '../plan/placement-select-event.js';
 import { explainPlacement } from '../why/explain-plan.js';
 import { workForms } from './change-forms.js';

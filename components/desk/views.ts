@@ -1,5 +1,5 @@
 import type { TableKind } from '../../src/model/index.js';
-import type { Objective } from '../../src/schedule/types.js';
+import type { Objective } from '../../src/planner/search/types.js';
 
 // What the desk can show, in the order of its tabs, and what each is called.
 

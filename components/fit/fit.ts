@@ -7,7 +7,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import type { PackageSummary } from '../../src/engine/types.js';
-import type { FitVerdict } from '../../src/fit/types.js';
+import type { FitVerdict } from '../../src/planner/fit/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';

@@ -1,4 +1,4 @@
-import type { FitVerdict } from '../../src/fit/types.js';
+import type { FitVerdict } from '../../src/planner/fit/types.js';
 import { isNearMiss, isOpen, markPath, verdictKind, verdictText } from './verdict-mark.js';
 
 const SVG = 'http://www.w3.org/2000/svg';

@@ -1,5 +1,5 @@
 import type { PackageSummary } from '../../src/engine/types.js';
-import type { FitVerdict } from '../../src/fit/types.js';
+import type { FitVerdict } from '../../src/planner/fit/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 
 /**

@@ -1,6 +1,6 @@
 import { svg, html, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
-import type { FitVerdict } from '../../src/fit/types.js';
+import type { FitVerdict } from '../../src/planner/fit/types.js';
 
 /**
  * `fits`: it does. `short`: more time would cure it. `never`: no amount of time does. `no`: it does not, and why is still

@@ -1,5 +1,5 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
-import type { KeyDateForecast } from '../../src/schedule/types.js';
+import type { KeyDateForecast } from '../../src/planner/search/types.js';
 import { dayText, floatText, momentText } from '../shared/format.js';
 import type { PlanStrings } from './strings.js';
 

@@ -1,4 +1,4 @@
-import type { Placement } from '../../src/fit/types.js';
+import type { Placement } from '../../src/planner/fit/types.js';
 
 export interface Lane {
   readonly index: number;

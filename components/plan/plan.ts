@@ -10,7 +10,7 @@ import {
 import { durationText, MINUTE } from '../../src/calendar/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
-import type { Allocation } from '../../src/schedule/types.js';
+import type { Allocation } from '../../src/planner/search/types.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';

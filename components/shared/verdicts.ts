@@ -1,4 +1,4 @@
-import type { FitVerdict } from '../../src/fit/types.js';
+import type { FitVerdict } from '../../src/planner/fit/types.js';
 
 // Verdicts stand by packages, then windows: those of one package or one window are found by their place, since a large
 // plan has a hundred thousand of them and they are looked through at every edit.

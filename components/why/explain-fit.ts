@@ -1,6 +1,6 @@
 import { durationText } from '../../src/calendar/index.js';
 import type { PackageSummary } from '../../src/engine/types.js';
-import type { FitVerdict } from '../../src/fit/types.js';
+import type { FitVerdict } from '../../src/planner/fit/types.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { minutesInOneVisit } from '../../src/model/index.js';
 import { dayText, stretchText } from '../shared/format.js';

@@ -1,6 +1,6 @@
 import { durationText } from '../../src/calendar/index.js';
 import type { Activity, Fault, TableKind } from '../../src/model/index.js';
-import type { Allocation, Objective } from '../../src/schedule/types.js';
+import type { Allocation, Objective } from '../../src/planner/search/types.js';
 import { countText, floatText, momentText } from '../shared/format.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 

@@ -1,7 +1,7 @@
 import { durationText, isoText, type Instant } from '../calendar/index.js';
 import type { Plan } from '../model/index.js';
-import { allocate as search } from '../schedule/index.js';
-import type { Allocation } from '../schedule/types.js';
+import { allocate as search } from '../planner/search/index.js';
+import type { Allocation } from '../planner/search/types.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
 import { iso } from './iso.js';

@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
 import { isZone } from '../calendar/index.js';
-import type { Objective } from '../schedule/types.js';
+import type { Objective } from '../planner/search/types.js';
 
 export const verbs = [
   'usable',

@@ -1,5 +1,5 @@
 import { durationText, isoText } from '../calendar/index.js';
-import { fitAll } from '../fit/index.js';
+import { fitAll } from '../planner/fit/index.js';
 import type { Plan } from '../model/index.js';
 import type { Answer } from './answer.js';
 import { textTable } from './text-table.js';

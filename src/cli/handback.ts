@@ -3,7 +3,7 @@ import type { AccessWindow, Decisions, Plan } from '../model/index.js';
 import { cutOffCalendar } from '../engine/handback/cut-off-calendar.js';
 import { handbackOf } from '../engine/handback/handback.js';
 import type { Actual, CutOff, HandbackResult } from '../risk/index.js';
-import type { Allocation } from '../schedule/types.js';
+import type { Allocation } from '../planner/search/types.js';
 import { planWork } from './allocate.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';

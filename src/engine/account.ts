@@ -1,4 +1,4 @@
-import type { Placement } from '../fit/types.js';
+import type { Placement } from '../planner/fit/types.js';
 import type { PlanDocument } from '../model/index.js';
 import { account, overrunCost, type Account, type AccountInputs } from '../price/index.js';
 import { costInputs } from './cost-inputs.js';

@@ -1,4 +1,4 @@
-import type { AllocateOptions as SearchOptions } from '../schedule/index.js';
+import type { AllocateOptions as SearchOptions } from '../planner/search/index.js';
 import type { BareSession } from './incremental/bare-session.js';
 import { namedWindow } from './named-window.js';
 import type { AllocateOptions, Allocation, SearchProgress } from './types.js';

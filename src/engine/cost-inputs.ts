@@ -1,4 +1,4 @@
-import type { Placement } from '../fit/types.js';
+import type { Placement } from '../planner/fit/types.js';
 import type { AccessWindow, Plan, PriceBook, Train } from '../model/index.js';
 
 /** A plan with what its prices are worked out from. */

@@ -1,5 +1,5 @@
 import type { Fault, PlanDocument } from '../model/index.js';
-import type { FitVerdict } from '../fit/types.js';
+import type { FitVerdict } from '../planner/fit/types.js';
 import { matchColumns } from '../tables/index.js';
 
 const none: ReadonlyMap<string, number> = new Map();

@@ -1,2 +1,2 @@
 /** The searches, in a module of their own so that they can be loaded when first asked for. */
-export { allocate, replan, shortNotice } from '../schedule/index.js';
+export { allocate, replan, shortNotice } from '../planner/search/index.js';

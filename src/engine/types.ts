@@ -2,9 +2,9 @@ import type { Instant } from '../calendar/index.js';
 import type { CostCurve, ExpectedCost, KeyDateLine, PriceResult } from '../price/index.js';
 import type { HandbackOptions, HandbackResult, ShiftLog } from '../risk/index.js';
 import type { BookingRules, Milestone } from '../rules/booking/index.js';
-import type { Replan, ShortNotice } from '../schedule/index.js';
-import type { Allocation, Objective } from '../schedule/types.js';
-import type { FitVerdict, Placement } from '../fit/types.js';
+import type { Replan, ShortNotice } from '../planner/search/index.js';
+import type { Allocation, Objective } from '../planner/search/types.js';
+import type { FitVerdict, Placement } from '../planner/fit/types.js';
 import type { Ledger } from '../rules/types.js';
 import type { ExportedFile, ExportFormat, ExportOptions, ResultTable } from '../tables/index.js';
 import type { ImportedFile, ImportResult } from './import/types.js';
@@ -292,9 +292,14 @@ export type {
 } from '../price/index.js';
 export type { BookingRules, Milestone } from '../rules/booking/index.js';
 export type { Ledger, LedgerRow } from '../rules/types.js';
-export type { FitVerdict, Placement, Reason } from '../fit/types.js';
-export type { Allocation, Certificate, KeyDateForecast, Objective } from '../schedule/types.js';
-export type { KeyDateGain, Move, Replan, ShortNotice } from '../schedule/index.js';
+export type { FitVerdict, Placement, Reason } from '../planner/fit/types.js';
+export type {
+  Allocation,
+  Certificate,
+  KeyDateForecast,
+  Objective,
+} from '../planner/search/types.js';
+export type { KeyDateGain, Move, Replan, ShortNotice } from '../planner/search/index.js';
 export type { ShiftEntry, ShiftEvent, ShiftLog } from '../risk/index.js';
 export type * from './options/types.js';
 export type {

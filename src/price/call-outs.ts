@@ -1,7 +1,7 @@
 import { Big } from 'big.js';
 import { minutesBetween, type Interval } from '../calendar/index.js';
 import type { AccessWindow, Activity, PriceBook, Resource } from '../model/index.js';
-import type { Placement } from '../fit/types.js';
+import type { Placement } from '../planner/fit/types.js';
 import { plainStanding } from './heads/standing.js';
 import { decimalText, minorOf, moneyText } from './money.js';
 import { factorRuns } from './pay-factors.js';

@@ -7,7 +7,7 @@ import {
   momentOn,
   type Instant,
 } from '../calendar/index.js';
-import type { Placement } from '../fit/types.js';
+import type { Placement } from '../planner/fit/types.js';
 import { unitsLeft, type Activity, type PriceBook } from '../model/index.js';
 import type { KeyDatePrice } from '../model/price-book.js';
 import { Big } from 'big.js';

@@ -1,6 +1,6 @@
 import { minutesBetween } from '../calendar/index.js';
 import type { AccessWindow, Activity, Resource } from '../model/index.js';
-import type { Placement } from '../fit/types.js';
+import type { Placement } from '../planner/fit/types.js';
 
 /** So many of a resource that stand by until the line is given back. */
 export interface Standing {

@@ -1,5 +1,5 @@
 import { addMinutes, lengthMinutes, minutesBetween, type Instant } from '../calendar/index.js';
-import type { Placement } from '../fit/types.js';
+import type { Placement } from '../planner/fit/types.js';
 import type { AccessWindow, Plan } from '../model/index.js';
 import { conditionedOn } from './conditioned.js';
 import { cutOffsOf, decisionsOf, groupsOf, type NodeState } from './cut-offs.js';

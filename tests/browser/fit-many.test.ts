@@ -3,7 +3,7 @@ import '../../components/fit/define.js';
 import type { PossessionFit } from '../../components/fit/fit.js';
 import { BAND, PRINTED_CELLS } from '../../components/fit/printed.js';
 import { durationText } from '../../src/calendar/index.js';
-import type { FitVerdict } from '../../src/fit/types.js';
+import type { FitVerdict } from '../../src/planner/fit/types.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import {
   changesDuring,

@@ -8,7 +8,7 @@ import { importFiles } from '../../src/engine/import/import-files.js';
 import type { OptionsAnswer, OwnOption } from '../../src/engine/index.js';
 import { optionsOf } from '../../src/engine/options/options.js';
 import { emptyPlan, type AccessWindow, type Activity } from '../../src/model/index.js';
-import { allocate } from '../../src/schedule/index.js';
+import { allocate } from '../../src/planner/search/index.js';
 import { planFromDocument } from '../../src/tables/index.js';
 import { aBook } from '../unit/price/builders.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';

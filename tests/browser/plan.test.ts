@@ -3,7 +3,7 @@ import '../../components/plan/define.js';
 import { lanesOf } from '../../components/plan/lanes.js';
 import type { PlacementSelectEvent } from '../../components/plan/placement-select-event.js';
 import type { PossessionPlan } from '../../components/plan/plan.js';
-import type { Allocation } from '../../src/schedule/types.js';
+import type { Allocation } from '../../src/planner/search/types.js';
 import type { Figure } from '../../components/shared/figure-ask-event.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { activities, allocation, ledgers, press, windows, zone } from './support/samples.js';

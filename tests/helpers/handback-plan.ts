@@ -1,5 +1,5 @@
 import { addMinutes, type Instant } from '../../src/calendar/index.js';
-import type { Placement } from '../../src/fit/types.js';
+import type { Placement } from '../../src/planner/fit/types.js';
 import {
   ruleSetSchema,
   type AccessWindow,

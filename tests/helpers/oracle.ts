@@ -9,8 +9,8 @@ import {
   type Availability,
   type Plan,
 } from '../../src/model/index.js';
-import type { Placement } from '../../src/fit/index.js';
-import type { Objective } from '../../src/schedule/index.js';
+import type { Placement } from '../../src/planner/fit/index.js';
+import type { Objective } from '../../src/planner/search/index.js';
 
 export interface OracleValue {
   readonly unplaced: number;

@@ -2,7 +2,7 @@
 // its durations and predecessors by the same definitions: total float = late start - early start; free float =
 // earliest start of the followers, or the end, - early finish. Each network names its page and how sure it is.
 import { describe, expect, it } from 'vitest';
-import { criticalPath, type NetworkActivity } from '../../src/schedule/index.js';
+import { criticalPath, type NetworkActivity } from '../../src/planner/search/index.js';
 
 /** `A 6` or `B 2 A,C`: id, duration, what it waits for; `;` between activities. */
 function network(text: string): NetworkActivity[] {

@@ -1,4 +1,4 @@
-import { verdictOf } from '../../fit/index.js';
+import { verdictOf } from '../../planner/fit/index.js';
 import { doubted } from '../left-out.js';
 import type { Explain } from './fit-memory.js';
 

@@ -6,7 +6,7 @@ import {
   stateOf,
   type Explainer,
   type FitVerdict,
-} from '../../fit/index.js';
+} from '../../planner/fit/index.js';
 import type { AccessWindow, Activity, Plan, Resource } from '../../model/index.js';
 
 /** Pairs of package and window up to which every one is looked at; beyond, only those asked about. */

@@ -1,4 +1,4 @@
-import { packagesIn } from '../../fit/index.js';
+import { packagesIn } from '../../planner/fit/index.js';
 import type { Activity } from '../../model/index.js';
 import { packageOf } from '../packages.js';
 import type { PackageSummary } from '../types.js';

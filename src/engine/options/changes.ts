@@ -1,7 +1,7 @@
 import { editBetween } from '../../edits/index.js';
-import type { Placement } from '../../fit/types.js';
+import type { Placement } from '../../planner/fit/types.js';
 import type { Plan, PlanDocument } from '../../model/index.js';
-import type { KeyDateForecast } from '../../schedule/types.js';
+import type { KeyDateForecast } from '../../planner/search/types.js';
 import type { Draft } from './draft.js';
 import { unitsIn } from './plans.js';
 import type { KeyDateChange, MovedWork } from './types.js';

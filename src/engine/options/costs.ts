@@ -1,5 +1,5 @@
 import { addMinutes, lengthMinutes, minutesBetween } from '../../calendar/index.js';
-import type { Placement } from '../../fit/types.js';
+import type { Placement } from '../../planner/fit/types.js';
 import type { AccessWindow, Plan, PriceBook, Train } from '../../model/index.js';
 import { costCurve } from '../../price/index.js';
 import {

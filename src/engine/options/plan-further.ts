@@ -1,8 +1,8 @@
 import { MINUTE, type Instant } from '../../calendar/index.js';
-import type { Placement } from '../../fit/types.js';
+import type { Placement } from '../../planner/fit/types.js';
 import { unitsLeft, type Activity, type Plan } from '../../model/index.js';
-import { allocate, replan, verify } from '../../schedule/index.js';
-import type { Allocation, Unplaced } from '../../schedule/types.js';
+import { allocate, replan, verify } from '../../planner/search/index.js';
+import type { Allocation, Unplaced } from '../../planner/search/types.js';
 import type { Planned, SearchTime } from './plans.js';
 import { lessUsed, refit, settled } from './refit.js';
 

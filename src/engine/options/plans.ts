@@ -1,7 +1,7 @@
 import { MINUTE, type Instant } from '../../calendar/index.js';
-import type { Placement } from '../../fit/types.js';
+import type { Placement } from '../../planner/fit/types.js';
 import type { AccessWindow, Activity } from '../../model/index.js';
-import type { KeyDateForecast, Unplaced } from '../../schedule/types.js';
+import type { KeyDateForecast, Unplaced } from '../../planner/search/types.js';
 
 /** How long the scheduler may take, and how it is stopped. */
 export interface SearchTime {

@@ -1,7 +1,7 @@
 import { MINUTE } from '../../calendar/index.js';
-import type { Placement } from '../../fit/types.js';
+import type { Placement } from '../../planner/fit/types.js';
 import type { AccessWindow, Activity, Availability, Plan, Resource } from '../../model/index.js';
-import { allocate } from '../../schedule/index.js';
+import { allocate } from '../../planner/search/index.js';
 import type { Planned, SearchTime } from './plans.js';
 
 /** The longest that one window's work is planned anew, in seconds: it is small, and every option asks for it. */

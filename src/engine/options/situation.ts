@@ -1,4 +1,4 @@
-import type { Placement } from '../../fit/types.js';
+import type { Placement } from '../../planner/fit/types.js';
 import type {
   AccessWindow,
   Activity,

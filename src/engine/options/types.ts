@@ -1,9 +1,9 @@
 import type { Instant } from '../../calendar/index.js';
 import type { Edit } from '../../edits/index.js';
-import type { Placement } from '../../fit/types.js';
+import type { Placement } from '../../planner/fit/types.js';
 import type { OptionVerdict, PriceInput } from '../../price/index.js';
 import type { Chance, HandbackOptions, MarginVerdict } from '../../risk/index.js';
-import type { Allocation, KeyDateForecast, Unplaced } from '../../schedule/types.js';
+import type { Allocation, KeyDateForecast, Unplaced } from '../../planner/search/types.js';
 
 /** What a person wants done otherwise in the window; what is absent stays as planned. */
 export interface OptionWish {

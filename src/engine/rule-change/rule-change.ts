@@ -1,4 +1,4 @@
-import type { FitVerdict } from '../../fit/types.js';
+import type { FitVerdict } from '../../planner/fit/types.js';
 import type { AccessWindow, Needs, PlanDocument, RuleSet } from '../../model/index.js';
 import { ledgerOf } from '../../rules/index.js';
 import { recompute } from '../recompute.js';

@@ -1,4 +1,4 @@
-import type { Reason } from '../../fit/types.js';
+import type { Reason } from '../../planner/fit/types.js';
 
 /** What the work is like for which a window's usable time is told; `isolated` means all the sections it isolates. */
 export const workKinds = ['ordinary', 'isolated', 'loud', 'isolated-loud'] as const;

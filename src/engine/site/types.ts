@@ -10,7 +10,7 @@ import type {
 import type { Breach, CrewPlan, Mend } from '../../rules/people/index.js';
 import type { ActivityNoise, ConsentDates } from '../../rules/noise/index.js';
 import type { LiftingHours } from '../../rules/conditions/index.js';
-import type { Placement } from '../../fit/types.js';
+import type { Placement } from '../../planner/fit/types.js';
 
 /** By what limits a roster is judged. */
 export interface PeopleRequest {

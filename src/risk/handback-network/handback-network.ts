@@ -1,5 +1,5 @@
 import type { Instant } from '../../calendar/index.js';
-import type { Placement } from '../../fit/types.js';
+import type { Placement } from '../../planner/fit/types.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
 import type { RiskNetwork } from '../network.js';
 import type { HandbackOptions } from '../types.js';

@@ -1,5 +1,5 @@
 import type { PackageSummary } from '../../../src/engine/types.js';
-import type { FitVerdict } from '../../../src/fit/types.js';
+import type { FitVerdict } from '../../../src/planner/fit/types.js';
 import { ordinaryNeeds, type AccessWindow } from '../../../src/model/index.js';
 import type { Ledger } from '../../../src/rules/types.js';
 import { aLedger, aWindow } from './samples.js';

@@ -1,6 +1,6 @@
 import { MINUTE } from '../../../src/calendar/index.js';
 import type { Engine, PackageSummary, Results } from '../../../src/engine/types.js';
-import type { FitVerdict } from '../../../src/fit/types.js';
+import type { FitVerdict } from '../../../src/planner/fit/types.js';
 import {
   emptyTable,
   ordinaryNeeds,
@@ -10,7 +10,7 @@ import {
   type PlanDocument,
 } from '../../../src/model/index.js';
 import type { Ledger, LedgerKind, LedgerRow } from '../../../src/rules/types.js';
-import type { Allocation } from '../../../src/schedule/types.js';
+import type { Allocation } from '../../../src/planner/search/types.js';
 import { at, zone } from '../../helpers/clock.js';
 
 export { at, zone };

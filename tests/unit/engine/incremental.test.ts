@@ -8,7 +8,7 @@ import {
   packagesIn,
   PairVerdict,
   quickStates,
-} from '../../../src/fit/index.js';
+} from '../../../src/planner/fit/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
 import { plainly, stepped, steps } from '../../helpers/document-steps.js';
 import { randomPlan } from '../../helpers/random-plan.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { VerdictBook } from '../../../components/fit/verdict-book.js';
 import type { PackageSummary } from '../../../src/engine/types.js';
-import type { FitVerdict } from '../../../src/fit/types.js';
+import type { FitVerdict } from '../../../src/planner/fit/types.js';
 import type { AccessWindow } from '../../../src/model/index.js';
 
 const packages = ['Deck', 'Track'].map((id) => ({ id })) as PackageSummary[];

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addMinutes, type Instant } from '../../../src/calendar/index.js';
-import type { Placement } from '../../../src/fit/types.js';
+import type { Placement } from '../../../src/planner/fit/types.js';
 import type { Activity } from '../../../src/model/index.js';
 import { priceBookSchema } from '../../../src/model/price-book.js';
 import { costCurve, daysLate, keyDateLines, overrunCost } from '../../../src/price/index.js';

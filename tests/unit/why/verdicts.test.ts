@@ -6,7 +6,7 @@ import {
   verdictsInWindow,
   verdictsOfPackage,
 } from '../../../components/shared/verdicts.js';
-import type { FitVerdict } from '../../../src/fit/types.js';
+import type { FitVerdict } from '../../../src/planner/fit/types.js';
 
 const grid = fc
   .record({ packages: fc.integer({ min: 1, max: 6 }), windows: fc.integer({ min: 1, max: 6 }) })

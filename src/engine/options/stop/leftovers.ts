@@ -1,5 +1,5 @@
 import { minutesBetween } from '../../../calendar/index.js';
-import type { Placement } from '../../../fit/types.js';
+import type { Placement } from '../../../planner/fit/types.js';
 import type { Activity } from '../../../model/index.js';
 import { reBookingCost } from '../../../price/index.js';
 import { movedIn } from '../changes.js';

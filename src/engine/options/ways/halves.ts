@@ -1,5 +1,5 @@
 import { MINUTE, type Instant } from '../../../calendar/index.js';
-import type { Placement } from '../../../fit/types.js';
+import type { Placement } from '../../../planner/fit/types.js';
 import { unitsLeft, type Activity } from '../../../model/index.js';
 import { activityOf, type Situation } from '../situation.js';
 

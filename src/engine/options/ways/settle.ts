@@ -1,5 +1,5 @@
-import type { Placement } from '../../../fit/types.js';
-import { verify } from '../../../schedule/index.js';
+import type { Placement } from '../../../planner/fit/types.js';
+import { verify } from '../../../planner/search/index.js';
 import type { Draft } from '../draft.js';
 import { planFurther } from '../plan-further.js';
 import type { Situation } from '../situation.js';

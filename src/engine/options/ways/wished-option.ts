@@ -1,5 +1,5 @@
 import { addMinutes, dayAt, dayText, durationText } from '../../../calendar/index.js';
-import type { Placement } from '../../../fit/types.js';
+import type { Placement } from '../../../planner/fit/types.js';
 import { minutesInOneVisit, type PlanDocument } from '../../../model/index.js';
 import { reBookingCost } from '../../../price/index.js';
 import { movedIn } from '../changes.js';

@@ -1,0 +1,48 @@
+export { fitAll, fitOne, placementsOf, verdictOf } from './fit.js';
+export { packagesIn } from '../problem/packages-in.js';
+export { NO, plainCode, quickStates, stateOf, type QuickState } from './quick.js';
+export { PairVerdict, type Explainer } from './pair-verdict.js';
+export { neverTakes, momentText } from '../problem/eligibility.js';
+export { LedgerBook } from '../problem/ledger-book.js';
+export { problemOf, type Relaxation, type Scope } from '../problem/compile.js';
+export {
+  afterTie,
+  beforeTie,
+  isOwed,
+  visitMinutes,
+  type Cure,
+  type Due,
+  type Problem,
+  type Slot,
+  type Task,
+  type Tie,
+  type Visit,
+} from '../problem/problem.js';
+export {
+  areaFree,
+  copyOf,
+  firstFree,
+  freeUntil,
+  latestFree,
+  mostFree,
+  take,
+  type Profile,
+} from '../problem/profile.js';
+export { Board } from '../problem/board.js';
+export { headsOf, type Heads } from '../problem/heads.js';
+export {
+  compareScores,
+  scoreBound,
+  scoreOf,
+  searchAll,
+  type ExactAnswer,
+  type Order,
+  type Score,
+} from './exact.js';
+export { boardOf, listBy, tailsOf } from '../problem/serial.js';
+export { fewestCauses } from './causes.js';
+export { decide } from './decide.js';
+export { isHopeless } from './hopeless.js';
+export { latestOf } from '../problem/latest.js';
+export { shortestExtension } from './extension.js';
+export type { FitVerdict, Placement, Reason } from './types.js';

@@ -1,0 +1,62 @@
+import type { AccessWindow, Activity, Plan } from '../../model/index.js';
+import { fewestCauses, type Causes } from './causes.js';
+import { problemOf, type Relaxation } from '../problem/compile.js';
+import { reach } from './extension.js';
+import type { LedgerBook } from '../problem/ledger-book.js';
+import type { Problem } from '../problem/problem.js';
+import { solve } from './solo.js';
+
+/** Work that finds no place in a window, with what is needed to say why. */
+export interface TimeCase {
+  readonly plan: Plan;
+  readonly window: AccessWindow;
+  readonly activities: readonly Activity[];
+  readonly book: LedgerBook;
+  /** The problem that was found to have no answer. */
+  readonly problem: Problem;
+  /** Nothing but time stands in the way, so that leaving units out is worth saying. */
+  readonly plain: boolean;
+  /** That it has no answer is certain. */
+  readonly proven: boolean;
+}
+
+/** What may stand in the way of work in a window that takes it: the window's end, a resource, or dates. */
+export type TimeCause = 'end' | Exclude<Relaxation, 'place' | 'resources'>;
+
+/** The causes of time and resources that bear on a problem. */
+export function timeCauses(problem: Problem): TimeCause[] {
+  const used = new Set(problem.tasks.flatMap((task) => task.demands.map((need) => need.supply)));
+  return [
+    'end',
+    ...problem.supplies.flatMap(({ id }, supply): TimeCause[] =>
+      used.has(supply) ? [`resource ${id}`] : [],
+    ),
+    ...(problem.tasks.some(({ activity }) => activity.keyDate !== undefined)
+      ? (['key-date'] as const)
+      : []),
+    ...(problem.tasks.some(({ activity }) => activity.notBefore !== undefined)
+      ? (['not-before'] as const)
+      : []),
+  ];
+}
+
+/** The fewest of them that are enough for the work not to fit. A window whose end is no cause lasts days longer. */
+export function fewestTimeCauses({
+  plan,
+  window,
+  activities,
+  book,
+  problem,
+}: TimeCase): Causes<TimeCause> {
+  const all = timeCauses(problem);
+  const longer = reach(activities);
+  return fewestCauses(all, (some) => {
+    const without = new Set<Relaxation>(['place']);
+    for (const cause of all) if (cause !== 'end' && !some.includes(cause)) without.add(cause);
+    const longerBy = some.includes('end') ? 0 : longer;
+    const { done, proven } = solve(
+      problemOf(plan, { windows: [window], activities, longerBy, without }, book),
+    );
+    return { fits: done, proven };
+  });
+}

@@ -1,0 +1,49 @@
+import type { Instant } from '../../calendar/index.js';
+
+/** A reason why, or a way in which. Codes are stable kebab-case words. */
+export interface Reason {
+  readonly code: string;
+  readonly text: string;
+  /** Minutes missing, where more time in the window would cure it. */
+  readonly shortByMinutes?: number;
+  /** Names of the resources of which too little is there. */
+  readonly resources?: readonly string[];
+  /**
+   * One of the fewest causes that are enough for the no: were they the only ones, it would not fit, and without any of
+   * them it would. `found`: it was not proven that it would not.
+   */
+  readonly enough?: 'proven' | 'found';
+}
+
+/** Where and when a piece of work is placed. */
+export interface Placement {
+  readonly activity: string;
+  /** Window it is done in; `null` for outside work, which needs none. */
+  readonly window: string | null;
+  readonly from: Instant;
+  readonly to: Instant;
+  /** Units done in this visit, for repeated work. */
+  readonly units?: number;
+}
+
+/** Whether a package can be done in a window on its own, with every reason when it cannot. */
+export interface FitVerdict {
+  readonly package: string;
+  readonly window: string;
+  readonly fits: boolean;
+  /** Usable minutes left after the work when it fits; minus the minutes missing when only time is short; null when no amount of time helps. */
+  readonly spareMinutes: number | null;
+  /** Empty when it fits. */
+  readonly reasons: readonly Reason[];
+  /** How it would go, when it fits. */
+  readonly placements: readonly Placement[];
+  /**
+   * `false`: a no that was not proven. No way was found, and more ways are possible than were looked at. Absent: a yes
+   * shows its placements, and no other way exists for a no.
+   */
+  readonly proven?: false | undefined;
+  /** `false` while minutes and reasons of a "no" have not been worked out; reading them does so. Absent: they have. */
+  readonly settled?: boolean;
+  /** Code of the first reason, where it is known without working the reasons out. */
+  readonly firstCode?: string | undefined;
+}

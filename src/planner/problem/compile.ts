@@ -1,0 +1,238 @@
+import {
+  DAY,
+  MINUTE,
+  subtract,
+  unionOf,
+  type Instant,
+  type Interval,
+} from '../../calendar/index.js';
+import type { AccessWindow, Activity, Needs, Plan } from '../../model/index.js';
+import { barsWork, closedStretches, curfewStretches } from '../../rules/index.js';
+import { neverTakes } from './eligibility.js';
+import type { LedgerBook } from './ledger-book.js';
+import type { Cure, Due, Problem, Slot, Task, Tie } from './problem.js';
+import { minutesDown, minutesUp, type Bond, type Group, type Skeleton } from './skeleton.js';
+
+/** What of a plan goes into a problem. */
+export interface Scope {
+  readonly windows: readonly AccessWindow[];
+  /** Those with nothing left are dropped, and links to activities that are not among them. */
+  readonly activities: readonly Activity[];
+  /** Minutes by which the windows are thought longer; 0 without. */
+  readonly longerBy?: number;
+  /** Things left out of account, to find which of them is in the way. */
+  readonly without?: ReadonlySet<Relaxation>;
+}
+
+export type Relaxation = 'resources' | `resource ${string}` | 'not-before' | 'key-date' | 'place';
+
+/** Days before the first window in which outside work may be done, past the minutes that all of it takes. */
+const LEAD_DAYS = 14;
+/** Days that curing is thought to take at the most, for the calendars of outside work alone. */
+const CURING_DAYS = 28;
+/** Days after the last window for which calendars are worked out. */
+const TAIL_DAYS = 60;
+
+/** The problem of placing activities in windows, in whole minutes. */
+export function problemOf(plan: Plan, scope: Scope, book: LedgerBook): Problem {
+  const without = scope.without ?? nothing;
+  const skeleton = book.skeleton(scope.activities);
+  const { activities, rank, order, work } = skeleton;
+  const base = baseOf(plan, scope.windows);
+  const [before, after] = tiesOf(skeleton, book, base);
+  const horizon = horizonOf(base, scope.windows, skeleton, scope.longerBy ?? 0);
+  const { supplies, indexOf } = without.has('resources')
+    ? { supplies: [], indexOf: new Map<string, number>() }
+    : suppliesOf(scope, skeleton, book, base, horizon);
+  const slots = skeleton.groups.map((group) =>
+    group.activity.place === 'outside'
+      ? outsideSlots(plan, group.needs, base, horizon)
+      : insideSlots(scope, group, book, base, without.has('place')),
+  );
+  const tasks = activities.map((activity, index): Task => {
+    const outside = activity.place === 'outside';
+    // Outside work that nothing in a window waits for has no reason to begin before the first window.
+    const floor = outside && !skeleton.feedsInside[index] ? 0 : Number.NEGATIVE_INFINITY;
+    const { units, perUnit, setUp, makeSafe } = work[index]!;
+    return {
+      index,
+      activity,
+      outside,
+      units,
+      perUnit,
+      setUp,
+      makeSafe,
+      slots: slots[skeleton.groupOf[index]!]!,
+      earliest:
+        activity.notBefore === undefined || without.has('not-before')
+          ? floor
+          : Math.max(floor, minutesUp(activity.notBefore, base)),
+      due:
+        activity.keyDate === undefined || without.has('key-date')
+          ? Number.POSITIVE_INFINITY
+          : minutesDown(activity.keyDate, base),
+      before: before[index]!,
+      after: after[index]!,
+      demands: demandsOf(activity, indexOf),
+      rank: rank[index]!,
+    };
+  });
+  return { base, windows: scope.windows, tasks, supplies, dues: duesOf(tasks), order };
+}
+
+const nothing: ReadonlySet<Relaxation> = new Set();
+
+/** Ties before and after each task; those that wait for something to cure ask the plan's curve. */
+function tiesOf(
+  { before, after, cures }: Skeleton,
+  book: LedgerBook,
+  base: Instant,
+): [readonly (readonly Tie[])[], readonly (readonly Tie[])[]] {
+  if (cures === 0) return [before, after];
+  const { curve } = book;
+  const cure: Cure = {
+    readyAt: (finish) => (curve.readyAt(base + finish * MINUTE) - base) / MINUTE,
+    latestFinish: (readyBy) => (curve.latestPour(base + readyBy * MINUTE) - base) / MINUTE,
+  };
+  const tie = (bond: Bond): Tie => (bond.cured ? { ...bond, cure } : bond);
+  return [before.map((bonds) => bonds.map(tie)), after.map((bonds) => bonds.map(tie))];
+}
+
+/** Rows of a package that carry the same date are late together, once. */
+function duesOf(tasks: readonly Task[]): Due[] {
+  const dues = new Map<string, { package: string; due: number; tasks: number[] }>();
+  for (const { index, due, activity } of tasks) {
+    if (due === Number.POSITIVE_INFINITY) continue;
+    const key = JSON.stringify([activity.package, due]);
+    const known = dues.get(key);
+    if (known) known.tasks.push(index);
+    else dues.set(key, { package: activity.package, due, tasks: [index] });
+  }
+  return [...dues.values()];
+}
+
+/** Moment zero: when the earliest window starts. */
+function baseOf(plan: Plan, windows: readonly AccessWindow[]): Instant {
+  let base = Number.POSITIVE_INFINITY;
+  for (const window of windows.length > 0 ? windows : plan.windows)
+    base = Math.min(base, window.start);
+  return Number.isFinite(base) ? Math.floor(base / MINUTE) * MINUTE : 0;
+}
+
+function horizonOf(
+  base: Instant,
+  windows: readonly AccessWindow[],
+  { outsideMinutes, cures, lastNotBefore }: Skeleton,
+  longerBy: number,
+): Interval {
+  const outside = outsideMinutes * MINUTE + cures * CURING_DAYS * DAY;
+  let end = Math.max(base, lastNotBefore);
+  for (const window of windows) end = Math.max(end, window.end + longerBy * MINUTE);
+  return {
+    start: base - outside - LEAD_DAYS * DAY,
+    end: end + outside + TAIL_DAYS * DAY,
+  };
+}
+
+/** The resources that are asked for, in the plan's order, over the time in which any of the work can be. */
+function suppliesOf(
+  { windows, longerBy = 0, without = nothing }: Scope,
+  { named, hasOutside }: Skeleton,
+  book: LedgerBook,
+  base: Instant,
+  horizon: Interval,
+): { supplies: Problem['supplies']; indexOf: ReadonlyMap<string, number> } {
+  const indexOf = new Map<string, number>();
+  if (named.size === 0) return { supplies: [], indexOf };
+  let last = base;
+  for (const window of windows) last = Math.max(last, window.end + longerBy * MINUTE);
+  const from = hasOutside ? minutesDown(horizon.start, base) : 0;
+  const to = minutesUp(hasOutside ? horizon.end : last, base);
+  const supplies: Problem['supplies'][number][] = [];
+  for (const resource of book.supplies.resources) {
+    if (!named.has(resource.id) || without.has(`resource ${resource.id}`)) continue;
+    indexOf.set(resource.id, supplies.length);
+    const profile = book.supplies.part(resource, base / MINUTE, from, to);
+    supplies.push({ id: resource.id, profile });
+  }
+  return { supplies, indexOf };
+}
+
+/** Amounts of one resource named twice add up. */
+function demandsOf(activity: Activity, index: ReadonlyMap<string, number>): Task['demands'] {
+  if (activity.resources.length === 0) return [];
+  const amounts = new Map<number, number>();
+  for (const need of activity.resources) {
+    const supply = index.get(need.resource);
+    if (supply !== undefined && need.amount > 0)
+      amounts.set(supply, (amounts.get(supply) ?? 0) + need.amount);
+  }
+  return [...amounts].map(([supply, amount]) => ({ supply, amount }));
+}
+
+function insideSlots(
+  scope: Scope,
+  { activity, needs }: Group,
+  book: LedgerBook,
+  base: Instant,
+  anywhere: boolean,
+): readonly Slot[] {
+  const found: Slot[] = [];
+  scope.windows.forEach((window, index) => {
+    if (!anywhere && neverTakes(window, activity).length > 0) return;
+    const open = anywhere ? asOpen(window) : window;
+    const asked = anywhere ? { ...needs, isolation: bookedOf(window, activity) } : needs;
+    const usable = book.usable(open, asked, scope.longerBy ?? 0);
+    if (usable.barred) return;
+    const shift = usable.base - base / MINUTE;
+    if (shift === 0 && index === 0) found.push(...usable.slots);
+    else
+      for (const { start, end } of usable.slots)
+        found.push({ window: index, start: start + shift, end: end + shift });
+  });
+  return scope.windows.length < 2
+    ? found
+    : found.sort((a, b) => a.start - b.start || a.end - b.end);
+}
+
+// One open twin of each withdrawn window, so that its ledgers are kept too.
+const twins = new WeakMap<AccessWindow, AccessWindow>();
+
+/** A window as it would be if it were not withdrawn. */
+export function asOpen(window: AccessWindow): AccessWindow {
+  if (window.status !== 'withdrawn') return window;
+  let twin = twins.get(window);
+  if (!twin) twins.set(window, (twin = { ...window, status: 'requested' }));
+  return twin;
+}
+
+/** The sections that the activity needs and the window books. */
+export function bookedOf(window: AccessWindow, activity: Activity): readonly string[] {
+  if (activity.isolation.length === 0) return activity.isolation;
+  return activity.isolation.filter((section) =>
+    window.isolation.some((booked) => booked.section === section),
+  );
+}
+
+/** When outside work may go on: always, but for curfews and closed time that bar it. */
+function outsideSlots(
+  plan: Plan,
+  { loud, heeds = [] }: Needs,
+  base: Instant,
+  horizon: Interval,
+): readonly Slot[] {
+  const { curfews, closed = [] } = plan.rules;
+  const barred = [
+    ...curfews
+      .filter((curfew) => barsWork(curfew, loud))
+      .flatMap((curfew) => curfewStretches(curfew, horizon, plan.zone)),
+    ...closed
+      .filter((one) => heeds.includes(one.name))
+      .flatMap((one) => closedStretches(one, horizon, plan.zone)),
+  ];
+  return subtract([horizon], unionOf(barred)).map((one) => ({
+    window: -1,
+    start: minutesUp(one.start, base),
+    end: minutesDown(one.end, base),
+  }));
+}

@@ -1,0 +1,48 @@
+import { intersect, unionOf, type IntervalSet } from '../../calendar/index.js';
+import { areaFree, mostFree } from './profile.js';
+import { visitMinutes, type Problem, type Task } from './problem.js';
+
+/** The tasks' slots from `from` on, as stretches that do not overlap. */
+function stretchesOf(tasks: readonly Task[], from: number): IntervalSet {
+  return intersect(unionOf(tasks.flatMap((task) => task.slots)), [
+    { start: from, end: Number.POSITIVE_INFINITY },
+  ]);
+}
+
+/**
+ * Minutes by which the inside work asks more of some resource than there is of it in the usable time, whatever the
+ * order; 0 where this proves nothing. That many minutes at the least must be added.
+ *
+ * @param starts The earliest start of each task.
+ */
+export function overdrawnMinutes(problem: Problem, starts: readonly number[]): number {
+  let worst = 0;
+  problem.supplies.forEach(({ profile }, supply) => {
+    const demands = problem.tasks.flatMap((task) =>
+      task.outside
+        ? []
+        : task.demands
+            .filter((one) => one.supply === supply)
+            .map(({ amount }) => ({ task, amount, minutes: visitMinutes(task, task.units) })),
+    );
+    if (demands.length < 2) return;
+    const from = Math.min(...demands.map(({ task }) => starts[task.index]!));
+    const stretches = stretchesOf(
+      demands.map(({ task }) => task),
+      from,
+    );
+    const level = Math.max(0, ...stretches.map((one) => mostFree(profile, one.start, one.end)));
+    if (level === 0) return;
+    const asked = demands.reduce((sum, one) => sum + one.amount * one.minutes, 0);
+    const there = stretches.reduce((sum, one) => sum + areaFree(profile, one.start, one.end), 0);
+    // Those that need more than half of what there ever is come one after another.
+    const single = demands.filter((one) => 2 * one.amount > level);
+    const inTurn = single.reduce((sum, one) => sum + one.minutes, 0);
+    const time = stretchesOf(
+      single.map(({ task }) => task),
+      from,
+    ).reduce((sum, one) => sum + one.end - one.start, 0);
+    worst = Math.max(worst, Math.ceil((asked - there) / level), inTurn - time);
+  });
+  return worst;
+}

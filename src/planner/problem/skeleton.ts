@@ -1,0 +1,161 @@
+import { MINUTE } from '../../calendar/index.js';
+import {
+  minutesInOneVisit,
+  needsOf,
+  unitsLeft,
+  type Activity,
+  type Needs,
+} from '../../model/index.js';
+import type { Task, Tie } from './problem.js';
+
+/** Activities that see the same time wherever they are placed. */
+export interface Group {
+  /** Its first activity, which stands for all. */
+  readonly activity: Activity;
+  readonly needs: Needs;
+}
+
+/** A tie, and whether what was finished must cure first: how long that takes depends on when. */
+export type Bond = Omit<Tie, 'cure'> & { readonly cured: boolean };
+
+/** What some activities are to a problem, whatever the windows. */
+export interface Skeleton {
+  /** Those with something left. */
+  readonly activities: readonly Activity[];
+  readonly groups: readonly Group[];
+  /** Index into `groups`, by activity. */
+  readonly groupOf: readonly number[];
+  /** Names of the resources asked for. */
+  readonly named: ReadonlySet<string>;
+  readonly before: readonly (readonly Bond[])[];
+  readonly after: readonly (readonly Bond[])[];
+  readonly rank: readonly number[];
+  /** Task indices in an order in which all that is waited for comes first. */
+  readonly order: readonly number[];
+  /** Whether it is inside work or inside work waits for it, at first or second hand. */
+  readonly feedsInside: readonly boolean[];
+  readonly hasOutside: boolean;
+  /** Minutes that outside work and all gaps take together, without curing. */
+  readonly outsideMinutes: number;
+  /** How many links wait for something to cure. */
+  readonly cures: number;
+  /** The latest moment before which something may not begin; minus infinity when there is none. */
+  readonly lastNotBefore: number;
+  readonly work: readonly Pick<Task, 'units' | 'perUnit' | 'setUp' | 'makeSafe'>[];
+}
+
+/** O(activities + links), but for chains of outside work. */
+export function skeletonOf(all: readonly Activity[]): Skeleton {
+  const activities = all.filter((activity) => unitsLeft(activity.work) > 0);
+  const indexOf = new Map(activities.map((activity, index) => [activity.id, index]));
+  const before: Bond[][] = activities.map(() => []);
+  const after: Bond[][] = activities.map(() => []);
+  activities.forEach((activity, index) => {
+    for (const link of activity.after) {
+      const task = indexOf.get(link.activity);
+      if (task === undefined) continue;
+      const bond = {
+        fromStart: link.from === 'start',
+        gap: link.gapMinutes,
+        cured: link.cured ?? false,
+      };
+      before[index]!.push({ ...bond, task });
+      after[task]!.push({ ...bond, task: index });
+    }
+  });
+  const { rank, order } = ranksOf(before, after);
+  let outsideMinutes = 0;
+  let cures = 0;
+  let lastNotBefore = Number.NEGATIVE_INFINITY;
+  for (const activity of activities) {
+    if (activity.place === 'outside') outsideMinutes += minutesInOneVisit(activity.work);
+    for (const link of activity.after) {
+      outsideMinutes += link.gapMinutes;
+      if (link.cured) cures += 1;
+    }
+    lastNotBefore = Math.max(lastNotBefore, activity.notBefore ?? lastNotBefore);
+  }
+  return {
+    activities,
+    ...groupsOf(activities),
+    named: new Set(activities.flatMap((one) => one.resources.map((need) => need.resource))),
+    before,
+    after,
+    rank,
+    order,
+    feedsInside: feeding(activities, after),
+    hasOutside: activities.some((one) => one.place === 'outside'),
+    outsideMinutes,
+    cures,
+    lastNotBefore,
+    work: activities.map(({ work }) =>
+      work.kind === 'whole'
+        ? { units: 1, perUnit: work.minutes, setUp: 0, makeSafe: 0 }
+        : {
+            units: unitsLeft(work),
+            perUnit: work.minutesPerUnit,
+            setUp: work.setUpMinutes,
+            makeSafe: work.makeSafeMinutes,
+          },
+    ),
+  };
+}
+
+function groupsOf(activities: readonly Activity[]): Pick<Skeleton, 'groups' | 'groupOf'> {
+  const groups: Group[] = [];
+  const known = new Map<string, number>();
+  const groupOf = activities.map((activity) => {
+    const key = JSON.stringify([
+      activity.place,
+      needsOf(activity),
+      activity.lines,
+      activity.extent,
+      activity.window,
+    ]);
+    let index = known.get(key);
+    if (index === undefined) {
+      known.set(key, (index = groups.length));
+      groups.push({ activity, needs: needsOf(activity) });
+    }
+    return index;
+  });
+  return { groups, groupOf };
+}
+
+/** Places in an order in which all that is waited for comes first; -1 for what waits for itself. */
+function ranksOf(
+  before: readonly (readonly Bond[])[],
+  after: readonly (readonly Bond[])[],
+): Pick<Skeleton, 'rank' | 'order'> {
+  const waiting = before.map((ties) => ties.length);
+  const rank = before.map(() => -1);
+  const order = waiting.flatMap((count, index) => (count === 0 ? [index] : []));
+  for (let head = 0; head < order.length; head += 1) {
+    const index = order[head]!;
+    rank[index] = head;
+    for (const tie of after[index]!) {
+      waiting[tie.task] = waiting[tie.task]! - 1;
+      if (waiting[tie.task] === 0) order.push(tie.task);
+    }
+  }
+  return { rank, order };
+}
+
+/** Which activities are inside or have inside work waiting for them, at first or second hand. */
+function feeding(activities: readonly Activity[], after: readonly (readonly Bond[])[]): boolean[] {
+  const feeds = activities.map((activity) => activity.place === 'inside');
+  for (let changed = true; changed;) {
+    changed = false;
+    after.forEach((ties, index) => {
+      if (!feeds[index] && ties.some((tie) => feeds[tie.task])) {
+        feeds[index] = true;
+        changed = true;
+      }
+    });
+  }
+  return feeds;
+}
+
+/** Whole minutes after `base` that are not before a moment, and those that are not after it. */
+export const minutesUp = (at: number, base: number): number => Math.ceil((at - base) / MINUTE);
+export const minutesDown = (at: number, base: number): number => Math.floor((at - base) / MINUTE);

@@ -1,0 +1,63 @@
+import { durationText } from '../../calendar/index.js';
+import type { Score } from '../fit/index.js';
+import { valuesOf, type Goal } from './objectives.js';
+import type { Certificate, Objective, ObjectiveValue } from './types.js';
+
+export interface Known {
+  readonly score: Score;
+  /** Values that no schedule beats. */
+  readonly bound: Score;
+  /** How many leading values are proven best by having looked at everything. */
+  readonly proven: number;
+}
+
+/** What can be said of an answer: proven best, or how far from best at most. */
+export function certificateOf(goal: Goal, known: Known, verified: boolean): Certificate {
+  const values = valuesOf(known.score, goal);
+  const bounds = valuesOf(known.bound, goal);
+  const named = goal.objectives.filter((each) => each !== 'margins');
+  const objectives = goal.objectives.map((name): ObjectiveValue => {
+    const searched = name === 'margins' || 2 + named.indexOf(name) < known.proven;
+    const lowerBound = searched ? values[name] : Math.min(values[name], bounds[name]);
+    // With work left out, a bound that speaks of all of it proves nothing.
+    const whole = known.score[0] === known.bound[0] || known.proven > 0;
+    return {
+      name,
+      value: values[name],
+      lowerBound,
+      proven: searched || (whole && lowerBound === values[name]),
+    };
+  });
+  const first = objectives[0]!;
+  return {
+    proven: first.proven,
+    lowerBound: first.lowerBound,
+    objective: first.value,
+    mostPlaced: known.proven > 0 || known.score[0] === known.bound[0],
+    verified,
+    objectives,
+    text: textOf(objectives),
+  };
+}
+
+/** `proven best`, or the first value that is not, with how far from best it can be. */
+function textOf(objectives: readonly ObjectiveValue[]): string {
+  const open = objectives.find((each) => !each.proven);
+  if (!open) return 'proven best';
+  const far = `best found, at most ${amountText(open.name, open.value - open.lowerBound)} from best`;
+  return open === objectives[0]
+    ? far
+    : `${words[objectives[0]!.name]} proven best; ${words[open.name]} ${far}`;
+}
+
+const words = {
+  'key-dates': 'key dates',
+  margins: 'margins',
+  finish: 'finish',
+  'fewest-windows': 'count of windows',
+} as const;
+
+function amountText(name: Objective, amount: number): string {
+  if (name === 'fewest-windows') return amount === 1 ? '1 window' : `${amount} windows`;
+  return durationText(amount);
+}

@@ -1,0 +1,200 @@
+import { Board, compareScores, headsOf, tailsOf, type Problem, type Score } from '../fit/index.js';
+import { decode, type Recipe } from './decode.js';
+import { createRandom, type Random } from '../kernels/random.js';
+import {
+  candidateOf,
+  fullScoreOf,
+  usableWindows,
+  type Candidate,
+  type Goal,
+} from './objectives.js';
+import { withinWindows } from './parts.js';
+
+export interface ImproveOptions {
+  readonly goal: Goal;
+  readonly seed: number;
+  /** Values that no schedule beats: reaching them ends the search. */
+  readonly bound: Score;
+  readonly stop: () => boolean;
+  readonly onBetter?: (candidate: Candidate) => void;
+}
+
+/** First answers by simple rules, so that there is one however little time there is. */
+export function construct(problem: Problem, options: ImproveOptions): Attempt {
+  const tails = tailsOf(problem);
+  const heads = headsOf(new Board(problem));
+  const amount = problem.tasks.map((task) =>
+    task.demands.reduce((sum, need) => sum + need.amount * tails[task.index]!, 0),
+  );
+  const rules = [
+    problem.tasks.map((task) => Math.min(1e9, task.due) - tails[task.index]!),
+    tails.map((tail) => -tail),
+    problem.tasks.map((task) => Math.min(1e9, heads.ends[task.index]!)),
+    problem.tasks.map((task) => task.rank),
+    problem.tasks.map((task) => task.slots.length),
+    amount.map((each) => -each),
+  ];
+  const caps = problem.tasks.map(() => 0);
+  const allowed = new Uint8Array(problem.windows.length).fill(1);
+  let best: Attempt | undefined;
+  for (const weights of rules) {
+    const attempt = attemptOf(problem, { weights, caps, allowed }, options.goal);
+    if (!best || compareScores(attempt.score, best.score) < 0) best = attempt;
+    if (compareScores(best.score, options.bound) <= 0 || options.stop()) break;
+  }
+  return best!;
+}
+
+/** A recipe with what it comes to. */
+export interface Attempt extends Candidate {
+  readonly recipe: Recipe;
+}
+
+function attemptOf(problem: Problem, recipe: Recipe, goal: Goal): Attempt {
+  const board = decode(problem, recipe);
+  return { recipe, ...candidateOf(board, goal) };
+}
+
+/** Leaves out one window after another, the least used first, as long as that makes the answer no worse. */
+export function dropWindows(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
+  let best = from;
+  const use = new Map<number, number>(usableWindows(problem).map((window) => [window, 0]));
+  for (const visit of from.visits)
+    if (visit.window >= 0)
+      use.set(visit.window, (use.get(visit.window) ?? 0) + visit.end - visit.start);
+  const byUse = [...use].sort((a, b) => a[1] - b[1]).map(([window]) => window);
+  for (const window of byUse) {
+    if (options.stop()) break;
+    const allowed = best.recipe.allowed.slice();
+    allowed[window] = 0;
+    const next = attemptOf(problem, { ...best.recipe, allowed }, options.goal);
+    if (compareScores(next.score, best.score) <= 0) best = next;
+  }
+  return best;
+}
+
+/**
+ * Looks whether all that is reached can be had with one window less: for each window in use, the least used first, a
+ * short search without it. `stop` ends it.
+ */
+export function squeeze(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
+  let best = from;
+  for (let fewer = true; fewer;) {
+    fewer = false;
+    const use = new Map<number, number>();
+    for (const visit of best.visits)
+      if (visit.window >= 0)
+        use.set(visit.window, (use.get(visit.window) ?? 0) + visit.end - visit.start);
+    for (const [window] of [...use].sort((a, b) => a[1] - b[1])) {
+      const at = 2 + options.goal.ahead;
+      if (options.stop() || best.score[at]! <= options.bound[at]!) return best;
+      const next = heldTo(
+        problem,
+        best,
+        [...use.keys()].filter((other) => other !== window),
+        options,
+      );
+      if (next === best) continue;
+      best = next;
+      fewer = true;
+      break;
+    }
+  }
+  return best;
+}
+
+/** Changes tried in fewer windows before others are tried. */
+const HELD_TURNS = 800;
+
+/** What is found in some of the windows alone in a short search, if it is better than what is known. */
+export function heldTo(
+  problem: Problem,
+  known: Attempt,
+  windows: readonly number[],
+  options: ImproveOptions,
+): Attempt {
+  const allowed = new Uint8Array(problem.windows.length);
+  for (const window of windows) allowed[window] = 1;
+  const some = withinWindows(problem, allowed);
+  const start = attemptOf(some, { ...known.recipe, allowed }, options.goal);
+  const { onBetter, ...quiet } = options;
+  let turns = 0;
+  const next = improve(some, start, {
+    ...quiet,
+    stop: () => (turns += 1) > HELD_TURNS || options.stop(),
+  });
+  if (compareScores(next.score, known.score) >= 0) return known;
+  onBetter?.(next);
+  return next;
+}
+
+/** A recipe from which what is much like an answer comes again. */
+export function recipeOf(problem: Problem, { visits }: Candidate): Recipe {
+  const weights = problem.tasks.map(() => Number.MAX_SAFE_INTEGER);
+  const allowed = new Uint8Array(problem.windows.length);
+  for (const visit of visits) {
+    weights[visit.task] = Math.min(weights[visit.task]!, visit.start);
+    if (visit.window >= 0) allowed[visit.window] = 1;
+  }
+  return { weights, caps: problem.tasks.map(() => 0), allowed };
+}
+
+/** Changes a good answer again and again and keeps what is no worse, until stopped or nothing better is possible. */
+export function improve(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
+  const random = createRandom(options.seed);
+  let best = from;
+  let current = from;
+  let idle = 0;
+  while (compareScores(best.score, options.bound) > 0 && !options.stop()) {
+    const recipe = changed(problem, current, random);
+    const board = decode(problem, recipe);
+    const score = fullScoreOf(board, options.goal);
+    if (compareScores(score, current.score) <= 0) current = { recipe, score, visits: board.visits };
+    idle += 1;
+    if (compareScores(current.score, best.score) < 0) {
+      best = current;
+      idle = 0;
+      options.onBetter?.(best);
+    }
+    // Stuck: go on from the best with several changes at once.
+    if (idle > 200) {
+      idle = 0;
+      let kicked: Recipe = best.recipe;
+      for (let i = 0; i < 4; i += 1) kicked = changed(problem, { ...best, recipe: kicked }, random);
+      current = attemptOf(problem, kicked, options.goal);
+    }
+  }
+  return best;
+}
+
+/** A recipe one step away. */
+function changed(problem: Problem, from: Attempt, random: Random): Recipe {
+  const { weights, caps, allowed } = from.recipe;
+  const n = weights.length;
+  const kind = random.below(10);
+  if (kind === 0 && allowed.length > 1) {
+    // A window in use is left out, or one left out comes back.
+    const next = allowed.slice();
+    const used = from.visits.flatMap((visit) => (visit.window < 0 ? [] : [visit.window]));
+    if (used.length > 0 && random.below(2) === 0) next[used[random.below(used.length)]!] = 0;
+    else next[random.below(next.length)] = 1;
+    return { weights, caps, allowed: next };
+  }
+  if (kind === 1) {
+    const split = problem.tasks.filter((task) => task.units > 1);
+    const task = split[random.below(Math.max(1, split.length))];
+    if (task) {
+      const next = caps.slice();
+      next[task.index] = random.below(task.units);
+      return { weights, caps: next, allowed };
+    }
+  }
+  const next = weights.slice();
+  const a = random.below(n);
+  const b = random.below(n);
+  if (kind < 6) {
+    next[a] = weights[b]!;
+    next[b] = weights[a]!;
+  } else next[a] = weights[b]! + (kind < 8 ? -1e-3 : 1e-3) * (1 + random.below(1000) / 1000);
+  return { weights: next, caps, allowed };
+}

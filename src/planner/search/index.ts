@@ -1,0 +1,25 @@
+export { allocate, type AllocateOptions } from './allocate.js';
+export {
+  criticalPath,
+  type CriticalPath,
+  type NetworkActivity,
+  type NetworkLink,
+  type NetworkTimes,
+} from '../floats/critical-path.js';
+export { replan, type Move, type Replan } from '../repair/replan.js';
+export {
+  shortNotice,
+  type KeyDateGain,
+  type ShortNotice,
+  type ShortNoticeOptions,
+} from '../repair/short-notice.js';
+export { verify, type PlacementFault } from '../check/verify.js';
+export type {
+  ActivityFloat,
+  Allocation,
+  Certificate,
+  KeyDateForecast,
+  Objective,
+  ObjectiveValue,
+  Unplaced,
+} from './types.js';

@@ -1,0 +1,143 @@
+import { compareScores, type Problem, type Score } from '../fit/index.js';
+import { exhaust } from './exhaust.js';
+import {
+  construct,
+  dropWindows,
+  heldTo,
+  improve,
+  recipeOf,
+  squeeze,
+  type Attempt,
+} from './improve.js';
+import { windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
+import { restOf } from './pins.js';
+import { sharpen } from '../bounds/sharpen.js';
+import { solveSpecial, type Limits, type Special } from './structure.js';
+
+/** Up to so many tasks every schedule is looked at, time allowing. */
+const EXACT_TASKS = 12;
+
+/** Above so many tasks, bounds and searches in fewer windows have a smaller part of the time. */
+const MANY_TASKS = 100;
+
+/** Parts of what is left of the time in which an answer is improved before its bounds are looked at again. */
+const SHARES = [0.1, 0.15, 0.25, 0.4, 0.6, 1];
+
+/** How long nothing better may be found at the least before the last value is let be. */
+const PATIENCE_MS = 500;
+
+/** An answer with what is known of it. */
+export interface Found extends Candidate {
+  readonly bound: Score;
+  /** How many leading values of the score are proven best by having looked at everything. */
+  readonly proven: number;
+}
+
+export interface SearchOptions {
+  readonly seed: number;
+  readonly onBetter: (better: Candidate) => void;
+}
+
+/**
+ * The best found in the time, with bounds; done sooner where the two meet in every value.
+ *
+ * @param known Values that no answer beats.
+ */
+export function search(
+  problem: Problem,
+  goal: Goal,
+  known: Score,
+  limits: Limits,
+  { seed, onBetter }: SearchOptions,
+): Found {
+  if (problem.tasks.length === 0) return { visits: [], score: known, bound: known, proven: 5 };
+  const special = solveSpecial(problem, goal, limits, seed);
+  if (special) return specialFound(goal, known, special);
+
+  const began = limits.clock();
+  let last = began;
+  let bound = known;
+  const told = (better: Candidate): void => {
+    last = limits.clock();
+    onBetter(better);
+  };
+  const done = (): boolean => compareScores(best.score, bound) <= 0;
+  /** Only the last value is open, and as long again has brought nothing better. */
+  const settled = (now: number): boolean =>
+    best.score.every((value, i) => i === best.score.length - 1 || value <= bound[i]!) &&
+    now - last > last - began + PATIENCE_MS;
+  const until = (share: number) => {
+    const now = limits.clock();
+    const deadline = now + share * (limits.deadlineMs - now);
+    return () => limits.clock() >= deadline || limits.shouldStop?.() === true;
+  };
+  let turn = 0;
+  const settings = () => ({ goal, bound, seed: seed + turn, onBetter: told });
+  const built = construct(problem, { ...settings(), stop: () => false });
+  let best: Attempt = dropWindows(problem, built, { ...settings(), stop: until(0.3) });
+  told(best);
+  // Bounds hang on the values before the count of windows: where these are the same, they are.
+  let sharpFor: Score | undefined;
+  const sharpened = (share: number): void => {
+    const ahead = best.score.slice(0, 2 + goal.ahead);
+    if (sharpFor && compareScores(ahead, sharpFor) === 0) return;
+    sharpFor = ahead;
+    const sharp = sharpen(problem, goal, best, bound, until(share));
+    bound = sharp.bound;
+    if (compareScores(sharp.best.score, best.score) < 0) {
+      best = { ...sharp.best, recipe: recipeOf(problem, sharp.best) };
+      told(best);
+    }
+    const held = { ...settings(), stop: until(share) };
+    for (const windows of sharp.open) if (!held.stop()) best = heldTo(problem, best, windows, held);
+  };
+  const open = restOf(problem).tasks.filter((task) => task.units > 0).length;
+  // Proofs take longer and come to less the more there is: a large plan is better served by changes.
+  const lot = Math.min(1, MANY_TASKS / open);
+  if (!done()) sharpened(0.2 * lot);
+  if (done()) return { ...best, bound, proven: 0 };
+
+  if (open <= EXACT_TASKS) {
+    let turns = 0;
+    const warm = improve(problem, best, { ...settings(), stop: () => (turns += 1) > 60 });
+    const all = exhaust(problem, warm, { goal, bound, stop: until(0.7) });
+    if (all.proven === 5) return { ...all, bound };
+    const more = improve(problem, best, { ...settings(), stop: until(1) });
+    return compareScores(more.score, all.score) < 0
+      ? { ...more, bound, proven: 0 }
+      : { ...all, bound };
+  }
+  // Bounds depend on what is found, and the other way round: each has its turns.
+  for (const share of SHARES) {
+    turn += 1;
+    best = squeeze(problem, best, { ...settings(), stop: until(share * lot) });
+    const end = until(share);
+    best = improve(problem, best, {
+      ...settings(),
+      stop: () => end() || settled(limits.clock()),
+    });
+    if (!done()) sharpened(0.4 * lot);
+    if (done() || settled(limits.clock())) break;
+  }
+  return { ...best, bound, proven: 0 };
+}
+
+function specialFound(goal: Goal, bound: Score, special: Special): Found {
+  const { visits } = special;
+  const finish = visits.reduce((last, visit) => Math.max(last, visit.end), 0);
+  const inner = goal.order === 'late-finish' ? [0, 0, 0, finish] : [0, 0, finish, 0];
+  const at = 2 + goal.ahead;
+  const finishAt = 2 + goal.objectives.filter((each) => each !== 'margins').indexOf('finish');
+  const raised = bound.map((value, i) =>
+    Math.max(
+      value,
+      i === at ? (special.fewestWindows ?? 0) : i === finishAt ? (special.finish ?? 0) : 0,
+    ),
+  );
+  return {
+    visits,
+    score: withWindows(inner, windowsIn(visits), goal),
+    bound: raised,
+    proven: 0,
+  };
+}

@@ -1,0 +1,70 @@
+import type { Instant } from '../../calendar/index.js';
+import type { Placement, Reason } from '../fit/types.js';
+
+export type Objective = 'key-dates' | 'margins' | 'finish' | 'fewest-windows';
+
+export interface ObjectiveValue {
+  readonly name: Objective;
+  /** key-dates: minutes late, summed; margins: minutes of margin eaten; finish: minutes from plan start to the last finish; fewest-windows: windows used. */
+  readonly value: number;
+  readonly lowerBound: number;
+  readonly proven: boolean;
+}
+
+/** What is known of an answer's quality. `objective`, `lowerBound` and `proven` speak of the first objective. */
+export interface Certificate {
+  readonly proven: boolean;
+  readonly lowerBound: number;
+  readonly objective: number;
+  /** It is certain that no more can be placed. */
+  readonly mostPlaced: boolean;
+  /** The independent verifier found no fault. */
+  readonly verified: boolean;
+  readonly objectives: readonly ObjectiveValue[];
+  /** In words: `proven best` or `best found, at most 2 windows from best`. */
+  readonly text: string;
+}
+
+export interface KeyDateForecast {
+  readonly package: string;
+  readonly due: Instant;
+  /** When the package is forecast to finish; null while some of it is not placed. */
+  readonly forecast: Instant | null;
+  readonly floatMinutes: number | null;
+  /** Whole windows (that could take some of the package) between forecast and due. */
+  readonly floatWindows: number | null;
+  readonly met: boolean;
+  /**
+   * Other packages with a key date that this one waits for or that wait for it, through links: what one of them
+   * spends of its float the other may miss. Packages that only compete for plant are not named.
+   */
+  readonly sharesFloatWith: readonly string[];
+}
+
+export interface Unplaced {
+  readonly activity: string;
+  readonly reasons: readonly Reason[];
+}
+
+/** Times and floats of one placed activity. Minutes are elapsed clock minutes unless `floatIs` says working. */
+export interface ActivityFloat {
+  readonly activity: string;
+  readonly earliestStart: Instant;
+  readonly earliestFinish: Instant;
+  readonly latestStart: Instant;
+  readonly latestFinish: Instant;
+  readonly totalFloatMinutes: number;
+  readonly freeFloatMinutes: number;
+  readonly floatIs: 'working' | 'clock';
+  readonly critical: boolean;
+}
+
+export interface Allocation {
+  readonly placements: readonly Placement[];
+  readonly unplaced: readonly Unplaced[];
+  readonly finishesAt: Instant | null;
+  readonly windowsUsed: number;
+  readonly keyDates: readonly KeyDateForecast[];
+  readonly certificate: Certificate;
+  readonly floats: readonly ActivityFloat[];
+}

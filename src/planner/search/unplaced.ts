@@ -1,0 +1,155 @@
+import { durationText, type Interval } from '../../calendar/index.js';
+import {
+  Board,
+  isOwed,
+  mostFree,
+  neverTakes,
+  visitMinutes,
+  type Problem,
+  type Reason,
+  type Task,
+  type Visit,
+} from '../fit/index.js';
+import type { Plan } from '../../model/index.js';
+import type { Unplaced } from './types.js';
+import { fewestUnplacedCauses, smallestFirst } from './unplaced-causes.js';
+
+/** What is not all placed, each with every need that no window meets and the shortest extension that would help. */
+export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[]): Unplaced[] {
+  const board = new Board(problem);
+  const settled = new Set(problem.pinned);
+  for (const visit of visits) if (!settled.has(visit)) board.put(visit);
+  return problem.tasks.flatMap((task) =>
+    board.left[task.index]! > 0
+      ? [{ activity: task.activity.id, reasons: reasonsFor(plan, problem, board, task) }]
+      : [],
+  );
+}
+
+function reasonsFor(plan: Plan, problem: Problem, board: Board, task: Task): Reason[] {
+  const { activity } = task;
+  const left = board.left[task.index]!;
+  const part: Reason[] =
+    left < task.units
+      ? [{ code: 'part-placed', text: `${left} of ${task.units} units find no place` }]
+      : [];
+  if (isOwed(task))
+    part.push({
+      code: 'needed-before',
+      text: 'work that stays where it is waits for it, and there is no room before that',
+    });
+  if (task.rank < 0)
+    return [
+      { code: 'waits-for-itself', text: `${activity.id} waits for itself through its links` },
+    ];
+  const missing = task.before.filter((tie) =>
+    tie.fromStart ? !Number.isFinite(board.starts[tie.task]!) : board.left[tie.task]! > 0,
+  );
+  const waits = missing.map((tie): Reason => ({
+    code: 'waits-for',
+    text: `waits for ${problem.tasks[tie.task]!.activity.id}, which is not all placed`,
+  }));
+  const needs = [...part, ...(task.outside ? [] : windowReasons(plan, task)), ...waits];
+  needs.push(...supplyReasons(problem, task));
+  if (missing.length > 0 || task.slots.length === 0) {
+    if (needs.length > part.length) return needs;
+    return [
+      ...needs,
+      { code: 'no-usable-time', text: `no window has usable time for ${activity.id}` },
+    ];
+  }
+  const uncured = task.before.filter(
+    (tie) => tie.cure && !Number.isFinite(tie.cure.readyAt(board.ends[tie.task]!)),
+  );
+  if (uncured.length > 0)
+    return [
+      ...needs,
+      ...uncured.map((tie): Reason => ({
+        code: 'curing-not-known',
+        text: `waits for ${problem.tasks[tie.task]!.activity.id} to cure, and the temperatures given end before it has`,
+      })),
+    ];
+  const minutes = visitMinutes(task, 1);
+  const longest = Math.max(...task.slots.map((slot) => slot.end - slot.start));
+  if (longest < minutes)
+    needs.push({
+      code: 'no-usable-stretch',
+      text: `needs ${durationText(minutes)} in one go; the longest usable stretch is ${durationText(longest)}`,
+    });
+  const extension = task.outside ? undefined : shortestCure(problem, board, task);
+  if (extension)
+    needs.push({
+      code: 'too-short',
+      text: `fits if the end of ${problem.windows[extension.window]!.id} moves ${durationText(extension.by)} later`,
+      shortByMinutes: extension.by,
+    });
+  if (needs.length === part.length)
+    needs.push({ code: 'no-room', text: 'other work takes all the time that would do' });
+  return smallestFirst(fewestUnplacedCauses(problem, board, task), needs);
+}
+
+/** Causes that hold in every window of the plan: told once, in the words of the first window. */
+function windowReasons(plan: Plan, task: Task): Reason[] {
+  const each = plan.windows.map((window) => neverTakes(window, task.activity));
+  if (each.length === 0) return [{ code: 'no-window', text: 'the plan has no windows' }];
+  if (each.some((reasons) => reasons.length === 0)) return [];
+  const codes = new Set(each.flat().map((reason) => reason.code));
+  return [...codes].map((code) => {
+    const said = each.flat().filter((reason) => reason.code === code);
+    const more = said.length > 1 ? `; likewise in ${said.length - 1} more` : '';
+    return { code, text: `${said[0]!.text}${more}` };
+  });
+}
+
+function supplyReasons(problem: Problem, task: Task): Reason[] {
+  return task.demands.flatMap(({ supply, amount }) => {
+    const { id, profile } = problem.supplies[supply]!;
+    const most = Math.max(0, ...task.slots.map((slot) => mostFree(profile, slot.start, slot.end)));
+    if (most >= amount || task.slots.length === 0) return [];
+    return [
+      {
+        code: most === 0 ? 'resource-not-there' : 'resource-short',
+        text: `needs ${amount} of ${id}; at most ${most} there when it could be used`,
+        resources: [id],
+      },
+    ];
+  });
+}
+
+/** The window whose end has to move the least for one more visit after all that is placed there. */
+function shortestCure(
+  problem: Problem,
+  board: Board,
+  task: Task,
+): { window: number; by: number } | undefined {
+  const release = board.release(task);
+  const minutes = visitMinutes(task, board.left[task.index]!);
+  let best: { window: number; by: number } | undefined;
+  problem.windows.forEach((_, window) => {
+    const last = task.slots.filter((slot) => slot.window === window).at(-1);
+    if (!last) return;
+    let start = Math.max(last.start, release);
+    if (start > last.end) start = Math.max(start, last.end);
+    for (const visit of board.visits)
+      if (sharesFully(problem, task, visit) && overlapsTail(visit, { start, end: last.end }))
+        start = Math.max(start, visit.end);
+    // What is there at the end is taken to stay: a resource that leaves then is told of by its own reason.
+    const by = start + minutes - last.end;
+    if (by > 0 && (!best || by < best.by)) best = { window, by };
+  });
+  return best;
+}
+
+function overlapsTail(visit: Visit, tail: Interval): boolean {
+  return visit.end > tail.start && visit.start < tail.end;
+}
+
+/** Whether a visit holds so much of a resource that the task cannot go on beside it. */
+function sharesFully(problem: Problem, task: Task, visit: Visit): boolean {
+  const other = problem.tasks[visit.task]!;
+  return task.demands.some(({ supply, amount }) => {
+    const held = other.demands.find((need) => need.supply === supply)?.amount ?? 0;
+    const there = mostFree(problem.supplies[supply]!.profile, visit.start, visit.end);
+    return held > 0 && held + amount > there;
+  });
+}

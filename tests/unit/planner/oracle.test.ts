@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { allocate, verify, type Objective } from '../../../src/planner/search/index.js';
+import { objectiveOrder } from '../../../src/planner/search/objectives.js';
+import { oracle } from '../../helpers/oracle.js';
+import { randomPlan } from '../../helpers/random-plan.js';
+
+const cases = Number(process.env['ORACLE_CASES'] ?? 100);
+const firsts: readonly (Objective | undefined)[] = [undefined, 'finish', 'fewest-windows'];
+
+describe('allocate against the plain search', () => {
+  it(`comes to the same values in ${cases} small plans, proves them and breaks no constraint`, () => {
+    let proven = 0;
+    for (let seed = 1; seed <= cases; seed += 1) {
+      const { plan, step } = randomPlan(seed);
+      const first = firsts[seed % firsts.length];
+      const found = allocate(plan, {
+        ...(first ? { first } : {}),
+        seconds: 5,
+        clock: () => performance.now(),
+      });
+      const best = oracle(plan, objectiveOrder(first), step, found.placements);
+      const values = Object.fromEntries(
+        found.certificate.objectives
+          .filter((each) => each.name !== 'margins')
+          .map((each) => [each.name, each.value]),
+      );
+      expect({ seed, faults: verify(plan, found.placements) }).toEqual({ seed, faults: [] });
+      expect({ seed, unplaced: found.unplaced.length, values }).toEqual({
+        seed,
+        unplaced: best.unplaced,
+        values: best.values,
+      });
+      for (const each of found.certificate.objectives)
+        expect(each.lowerBound).toBeLessThanOrEqual(each.value);
+      if (found.certificate.objectives.every((each) => each.proven)) proven += 1;
+    }
+    expect(proven).toBe(cases);
+  }, 3_600_000);
+});

@@ -45,6 +45,21 @@ export interface Demand {
   readonly amount: number;
 }
 
+/**
+ * What makes the line fit to run again once an activity has begun: activities that must be finished in the same window,
+ * or `none`, which says that the line is fit to run after it.
+ */
+export type MadeGoodBy = readonly string[] | 'none';
+
+/** Whether other work may go on at the same lines and place in the same minutes. */
+export type Occupies = 'alone' | 'shared';
+
+/** A limit on speed left on the line. */
+export interface SpeedLimit {
+  readonly value: number;
+  readonly unit: 'mph' | 'km/h';
+}
+
 /** Work to be done, with what it needs. */
 export interface Activity {
   /** Unique in the plan. */
@@ -70,6 +85,14 @@ export interface Activity {
   readonly keyDate?: Instant;
   /** The planner's fixed choice of window; absent: free. */
   readonly window?: string;
+  /** Absent: nothing is said, and the plan tells so where it matters. Never an empty list. */
+  readonly madeGoodBy?: MadeGoodBy;
+  /** Absent: taken as shared, and told. */
+  readonly occupies?: Occupies;
+  /** A shift that runs late may leave it out and hand back without it. */
+  readonly mayWait?: true;
+  /** Left on the line until a later activity at the same place lifts it; absent: none is said. */
+  readonly speedAfter?: SpeedLimit;
 }
 
 /** Units still to be placed; 1 for a whole piece of work. */

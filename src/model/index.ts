@@ -4,6 +4,9 @@ export {
   type Activity,
   type Demand,
   type Link,
+  type MadeGoodBy,
+  type Occupies,
+  type SpeedLimit,
   type Spread,
   type UnitWork,
   type WholeWork,
@@ -19,6 +22,8 @@ export {
   type LimitOf,
   type LimitSet,
 } from './limit-set.js';
+export { boundsOf, samePlace, type Bound } from './line-state.js';
+export type { Note } from './note.js';
 export {
   noiseLimitsSchema,
   plantLevelSchema,

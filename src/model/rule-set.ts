@@ -21,6 +21,8 @@ export const stepSchema = z.strictObject({
   when: z._default(z.enum(stepConditions), 'always'),
   /** Starts when the named step of the same list starts; without it, after everything before it. */
   alongside: z.optional(z.string()),
+  /** Guards people: protection, isolation, their removal. Nobody is ever told to be quicker at it. */
+  protects: z.optional(z.boolean()),
   source,
 });
 
@@ -42,6 +44,13 @@ export const shiftSchema = z.strictObject({
   source,
 });
 
+/** What a handback must reach to be called held, beside its margin. */
+export const handbackRuleSchema = z.strictObject({
+  /** Chance wanted of handing back on time, above 0 and below 1. */
+  chance: z.number().check(z.gt(0), z.lt(1)),
+  source,
+});
+
 export const ruleSetSchema = z.strictObject({
   schema: z.literal(1),
   name: z.string(),
@@ -49,6 +58,8 @@ export const ruleSetSchema = z.strictObject({
   leadIn: z._default(z.array(stepSchema), []),
   leadOut: z._default(z.array(stepSchema), []),
   margin: z._default(z.strictObject({ minutes, source }), { minutes: 0 }),
+  /** Absent: no chance is asked for, and answers say so. */
+  handback: z.optional(handbackRuleSchema),
   curfews: z._default(z.array(curfewSchema), []),
   shifts: z.optional(shiftSchema),
   source,

@@ -7,7 +7,9 @@ import { parseDemands } from './parse/demands.js';
 import { parseNames } from './parse/list.js';
 import { momentParser } from './parse/moment.js';
 import { once } from './parse/parsed.js';
-import { parseFlag, parsePlace } from './parse/words.js';
+import { parseMadeGoodBy } from './parse/made-good.js';
+import { parseSpeedLimit } from './parse/speed-limit.js';
+import { parseFlag, parseOccupies, parsePlace } from './parse/words.js';
 import type { DateOrder } from './parse/written-moment.js';
 import type { RowMemory } from './row-memory.js';
 import { openSheet, type Sheet, type SheetRow } from './sheet.js';
@@ -85,6 +87,7 @@ function activityReader(
       place: row.read('place', parsePlace) ?? 'inside',
     } as const;
     const window = row.read('window', parseName);
+    const state = readLineState(row);
     if (row.isBad() || id === undefined || !work)
       return { id, activity: undefined, asked, among: named };
     return {
@@ -101,8 +104,25 @@ function activityReader(
         ...(extent && { extent }),
         ...dates,
         ...(window !== undefined && { window }),
+        ...state,
       },
     };
+  };
+}
+
+type LineState = Pick<Activity, 'madeGoodBy' | 'occupies' | 'mayWait' | 'speedAfter'>;
+
+/** What the row says of the state in which it leaves the line, and of who may be beside it. */
+function readLineState(row: SheetRow<'work'>): LineState {
+  const madeGoodBy = row.read('made good by', parseMadeGoodBy);
+  const occupies = row.read('occupies', parseOccupies);
+  const mayWait = row.read('may wait', parseFlag);
+  const speedAfter = row.read('speed after', parseSpeedLimit);
+  return {
+    ...(madeGoodBy !== undefined && { madeGoodBy }),
+    ...(occupies !== undefined && { occupies }),
+    ...(mayWait === true && { mayWait }),
+    ...(speedAfter !== undefined && { speedAfter }),
   };
 }
 

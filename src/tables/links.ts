@@ -1,28 +1,8 @@
-import type { AccessWindow, Activity, Fault, Resource } from '../model/index.js';
+import type { AccessWindow, Activity, Fault } from '../model/index.js';
 import { cyclesOf } from './cycle.js';
-import type { Problem } from './parse/parsed.js';
-import type { Severity } from './place.js';
-import type { ReadResult } from './windows.js';
-
-/** Says something about an activity's cell. */
-export type SayOfActivity = (
-  id: string,
-  field: 'after' | 'window' | 'resources',
-  severity: Severity,
-  problem: Problem,
-) => Fault;
-
-export interface LinkContext {
-  readonly windows: readonly AccessWindow[];
-  /** Rows of the files, whether or not they could be used. */
-  readonly windowRows: ReadResult['rowOf'];
-  readonly activityRows: ReadResult['rowOf'];
-  /** Absent when no resources were given: then nothing is said of names that are not listed. */
-  readonly resources?: readonly Resource[];
-  /** Whether the plan says how concrete cures. */
-  readonly curing: boolean;
-  readonly say: SayOfActivity;
-}
+import type { LinkContext, Refuse } from './link-context.js';
+import { checkMadeGood, dropNotMadeGood } from './made-good-links.js';
+import { near } from './near.js';
 
 export interface LinkedActivities {
   readonly activities: readonly Activity[];
@@ -39,7 +19,7 @@ export function checkLinks(
 ): LinkedActivities {
   const faults: Fault[] = [];
   const out = new Set<string>();
-  const refuse = (id: string, field: 'after' | 'window', problem: Problem): void => {
+  const refuse: Refuse = (id, field, problem) => {
     out.add(id);
     faults.push(context.say(id, field, 'error', problem));
   };
@@ -75,11 +55,14 @@ export function checkLinks(
       }),
     );
   }
-  dropFollowers(activities, out, refuse);
+  checkMadeGood(activities, context, refuse, faults);
+  for (let before = -1; before !== out.size;) {
+    before = out.size;
+    dropFollowers(activities, out, refuse);
+    dropNotMadeGood(activities, out, refuse);
+  }
   return { activities: activities.filter((one) => !out.has(one.id)), faults };
 }
-
-type Refuse = (id: string, field: 'after' | 'window', problem: Problem) => void;
 
 function checkWindow(
   activity: Activity,
@@ -152,12 +135,4 @@ function dropFollowers(activities: readonly Activity[], out: Set<string>, refuse
       });
     }
   }
-}
-
-function near(name: string, names: Iterable<string>): string {
-  for (const one of names) {
-    if (one.toLowerCase().replace(/\s/g, '') === name.toLowerCase().replace(/\s/g, ''))
-      return ` There is "${one}".`;
-  }
-  return '';
 }

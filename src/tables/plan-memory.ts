@@ -1,6 +1,7 @@
-import type { Activity, TableText } from '../model/index.js';
+import type { Activity, MadeGoodBy, TableText } from '../model/index.js';
 import type { WorkRow } from './activities.js';
-import { checkLinks, type LinkContext, type LinkedActivities } from './links.js';
+import type { LinkContext } from './link-context.js';
+import { checkLinks, type LinkedActivities } from './links.js';
 import { RowMemory } from './row-memory.js';
 import { tableOf, type Table } from './table.js';
 import type { WindowRow } from './windows.js';
@@ -109,6 +110,8 @@ function sameLinks(a: readonly Activity[], b: readonly Activity[]): boolean {
     (one, other) =>
       one.id === other.id &&
       one.window === other.window &&
+      one.place === other.place &&
+      sameMadeGood(one.madeGoodBy, other.madeGoodBy) &&
       sameBy(
         one.after,
         other.after,
@@ -117,6 +120,11 @@ function sameLinks(a: readonly Activity[], b: readonly Activity[]): boolean {
       ) &&
       sameBy(one.resources, other.resources, (need, also) => need.resource === also.resource),
   );
+}
+
+function sameMadeGood(a: MadeGoodBy | undefined, b: MadeGoodBy | undefined): boolean {
+  if (a === b) return true;
+  return Array.isArray(a) && Array.isArray(b) && sameBy<string>(a, b, (id, other) => id === other);
 }
 
 function sameBy<T>(a: readonly T[], b: readonly T[], same: (one: T, other: T) => boolean): boolean {

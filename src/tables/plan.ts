@@ -19,7 +19,7 @@ import {
 import { activitiesFrom } from './activities.js';
 import { decodeBytes } from './decode.js';
 import type { FieldOf } from './fields.js';
-import type { SayOfActivity } from './links.js';
+import type { SayOfActivity } from './link-context.js';
 import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { faultAt } from './place.js';

@@ -1,4 +1,4 @@
-import type { Activity, WindowStatus } from '../../model/index.js';
+import type { Activity, Occupies, WindowStatus } from '../../model/index.js';
 import { plain, refuse, type Parsed } from './parsed.js';
 
 function wordParser<T>(
@@ -29,6 +29,16 @@ export const parsePlace = wordParser<Activity['place']>(
   ]),
   'place-not-known',
   'Write inside (needs the closure) or outside (does not).',
+);
+
+export const parseOccupies = wordParser<Occupies>(
+  new Map<string, Occupies>([
+    ['alone', 'alone'],
+    ['exclusive', 'alone'],
+    ['shared', 'shared'],
+  ]),
+  'occupies-not-known',
+  'Write alone (nobody else on its lines and place while it goes on) or shared.',
 );
 
 export const parseStatus = wordParser<WindowStatus>(

@@ -24,6 +24,7 @@ import type {
   Needs,
   Plan,
   PlanDocument,
+  PlanNote,
   RuleSet,
   TableKind,
   Train,
@@ -50,6 +51,8 @@ export type UnreadHeadings = { readonly [K in TableKind]?: readonly string[] };
 export interface Results {
   readonly plan: Plan;
   readonly faults: readonly Fault[];
+  /** What the plan rests on that nobody said, with counts and the cells. */
+  readonly notes: readonly PlanNote[];
   readonly unread: UnreadHeadings;
   /** One a window, for ordinary inside work, in file order. */
   readonly ledgers: readonly Ledger[];

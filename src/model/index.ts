@@ -23,7 +23,7 @@ export {
   type LimitSet,
 } from './limit-set.js';
 export { boundsOf, samePlace, type Bound } from './line-state.js';
-export type { Note } from './note.js';
+export type { Note, NotePlace, PlanNote } from './note.js';
 export {
   noiseLimitsSchema,
   plantLevelSchema,

@@ -1,6 +1,24 @@
+import type { TableKind } from './plan-document.js';
+
 /** Something that an answer rests on and that nobody said: told with every answer, never assumed in silence. */
 export interface Note {
   /** kebab-case, stable. */
   readonly code: string;
   readonly text: string;
+}
+
+/** Cells that a note is about. */
+export interface NotePlace {
+  readonly table: TableKind;
+  /** As the file heads it; our own heading where the table has no such column. */
+  readonly column?: string;
+  /** Indexes of the data rows, 0 for the first. Empty: the heading, or the table as a whole. */
+  readonly rows: readonly number[];
+}
+
+/** A note on what a plan was read as. */
+export interface PlanNote extends Note {
+  /** How many rows, names or headings it is about. */
+  readonly count: number;
+  readonly places: readonly NotePlace[];
 }

@@ -8,6 +8,7 @@ import {
   type Fault,
   type Plan,
   type PlanDocument,
+  type PlanNote,
   type PlantNoise,
   type RuleSet,
   type Site,
@@ -17,6 +18,7 @@ import {
   type WeatherRow,
 } from '../model/index.js';
 import { activitiesFrom } from './activities.js';
+import { assumptionsOf, type TableRead } from './assumptions.js';
 import { decodeBytes } from './decode.js';
 import type { FieldOf } from './fields.js';
 import type { SayOfActivity } from './link-context.js';
@@ -72,6 +74,8 @@ export interface PlanResult {
   readonly files: { readonly [K in TableKind]?: string };
   /** In the order of the files: windows, work, resources, rules, trains, roster, temperatures, forecast, plant. */
   readonly faults: readonly Fault[];
+  /** What it rests on that nobody said, with counts and the cells. */
+  readonly notes: readonly PlanNote[];
 }
 
 interface Given {
@@ -182,14 +186,16 @@ function assemble(
           say: sayOfWork(given, work.rowOf),
         })
       : { activities: [], faults: [] };
+  const plan: Plan = {
+    zone,
+    windows,
+    activities: memory.list('activities', linked.activities),
+    resources: resources?.resources ?? none,
+    rules,
+  };
+  const rowsOf = { windows: windowRows, work: work?.rowOf, resources: resources?.rowOf };
   return {
-    plan: {
-      zone,
-      windows,
-      activities: memory.list('activities', linked.activities),
-      resources: resources?.resources ?? none,
-      rules,
-    },
+    plan,
     trains: trains?.trains ?? [],
     turns: roster?.turns ?? [],
     temperatures: temperatures?.rows ?? [],
@@ -207,8 +213,31 @@ function assemble(
       ...[...(trains?.faults ?? []), ...trainWindowFaults(tables.trains, windowRows)].sort(byLine),
       ...[roster, temperatures, forecast, plant].flatMap((one) => one?.faults ?? []),
     ],
+    notes: memory.of(
+      'notes',
+      [
+        plan.windows,
+        plan.activities,
+        plan.resources,
+        rules,
+        ...tableKinds.flatMap((kind) => [tables[kind]?.table, tables[kind]?.map]),
+      ],
+      () => assumptionsOf({ plan, tables: tablesRead(tables, rowsOf) }),
+    ),
   };
 }
+
+const tablesRead = (
+  tables: Tables,
+  rowsOf: { readonly [K in TableKind]?: TableRead['rowOf'] | undefined },
+): { readonly [K in TableKind]?: TableRead } =>
+  Object.fromEntries(
+    tableKinds.flatMap((kind) => {
+      const given = tables[kind];
+      const rowOf = rowsOf[kind];
+      return given ? [[kind, { ...given, ...(rowOf && { rowOf }) }]] : [];
+    }),
+  );
 
 const noSite: Site = {};
 const none: readonly never[] = [];

@@ -4,6 +4,7 @@ import {
   type AccessWindow,
   type Fault,
   type PlanDocument,
+  type PlanNote,
 } from '../../model/index.js';
 import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
@@ -30,6 +31,7 @@ export class BareSession {
   readonly #ledgers = new MadeOf<AccessWindow, Ledger>();
   readonly #packages = new PackageMemory();
   #faults: readonly Fault[] = [];
+  #notes: readonly PlanNote[] = [];
 
   /** `explain`: as for `FitMemory`. */
   constructor(explain?: Explain) {
@@ -43,8 +45,9 @@ export class BareSession {
 
   /** As `recompute` of the engine. */
   recompute(document: PlanDocument, onOutline?: (outline: Results) => void): Results {
-    const { plan, faults: found, trains } = this.read(document);
+    const { plan, faults: found, notes: noted, trains } = this.read(document);
     const faults = (this.#faults = keptAlike(this.#faults, found));
+    const notes = (this.#notes = keptAlike(this.#notes, noted));
     const { windows, activities, rules } = plan;
     const ledgers = this.#ledgers.of(
       rules,
@@ -56,6 +59,7 @@ export class BareSession {
     const outline: Results = {
       plan,
       faults,
+      notes,
       unread: this.#unread.of(document),
       ledgers,
       packages: summaries,

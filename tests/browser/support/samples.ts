@@ -277,6 +277,7 @@ export const results: Results = {
       mend: 'Write another.',
     },
   ],
+  notes: [],
   unread: {},
   ledgers,
   trains: [],

@@ -1,0 +1,251 @@
+// What a plan was taken to mean where nobody said: each with its count and the cells it is about.
+import type {
+  Activity,
+  AccessWindow,
+  NotePlace,
+  Plan,
+  PlanNote,
+  TableKind,
+} from '../model/index.js';
+import type { FieldOf } from './fields.js';
+import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
+import type { Table } from './table.js';
+
+/** A table that was read, with where its names stand. */
+export interface TableRead {
+  readonly table: Table;
+  readonly map?: ColumnMap;
+  /** Headings that a person said are to stay unread. */
+  readonly unread?: readonly string[];
+  /** Name to index of row. */
+  readonly rowOf?: ReadonlyMap<string, number>;
+}
+
+export interface Assumed {
+  readonly plan: Pick<Plan, 'windows' | 'activities' | 'rules' | 'resources'>;
+  readonly tables: { readonly [K in TableKind]?: TableRead };
+}
+
+/** The notes on a plan that was read. O(rows). */
+export function assumptionsOf(read: Assumed): readonly PlanNote[] {
+  return [
+    ...ruleNotes(read),
+    ...windowNotes(read),
+    ...workNotes(read),
+    ...resourceNotes(read),
+    ...headingNotes(read),
+  ];
+}
+
+function ruleNotes({ plan: { rules } }: Assumed): PlanNote[] {
+  const deducts =
+    rules.leadIn.length + rules.leadOut.length + rules.curfews.length + rules.margin.minutes > 0 ||
+    rules.shifts !== undefined;
+  if (deducts) return [];
+  const text = `The rule set "${rules.name}" deducts nothing: no lead-in, no lead-out and no handback margin are held in any window.`;
+  return [{ code: 'no-rules', text, count: 1, places: [] }];
+}
+
+function windowNotes({ plan, tables }: Assumed): PlanNote[] {
+  const { windows: read } = tables;
+  if (!read) return [];
+  const live = plan.windows.filter((one) => one.status !== 'withdrawn');
+  const { note, match } = noter('windows', read, 'window');
+  const statusAt = match.fields.get('status');
+  const unsaid = (one: AccessWindow): boolean => {
+    if (statusAt === undefined) return true;
+    const row = read.rowOf?.get(one.id);
+    return row !== undefined && (read.table.rows[row]?.cells[statusAt] ?? '').trim() === '';
+  };
+  const of = live.length;
+  return [
+    ...note(
+      'lines-blank',
+      'lines',
+      live.filter((one) => one.lines.length === 0),
+      of,
+      [
+        'names no line that is blocked, so it is taken to serve work on any line',
+        'name no line that is blocked, so they are taken to serve work on any line',
+      ],
+    ),
+    ...note(
+      'isolation-blank',
+      'isolation',
+      live.filter((one) => one.isolation.length === 0),
+      of,
+      [
+        'names no isolation, so nothing is taken to be dead in it',
+        'name no isolation, so nothing is taken to be dead in them',
+      ],
+    ),
+    ...note('status-blank', 'status', live.filter(unsaid), of, [
+      'has no status and is taken as confirmed',
+      'have no status and are taken as confirmed',
+    ]),
+    ...note(
+      'window-requested',
+      'status',
+      live.filter((one) => one.status === 'requested'),
+      of,
+      ['is only requested: it may not be granted', 'are only requested: they may not be granted'],
+    ),
+    ...note(
+      'window-offered',
+      'status',
+      live.filter((one) => one.status === 'offered'),
+      of,
+      ['is offered and not confirmed', 'are offered and not confirmed'],
+    ),
+  ];
+}
+
+function workNotes({ plan, tables }: Assumed): PlanNote[] {
+  const { work: read } = tables;
+  if (!read) return [];
+  const inside = plan.activities.filter((one) => one.place === 'inside');
+  const { note } = noter('work', read, 'activity');
+  const of = inside.length;
+  const where = (test: (one: Activity) => boolean): Activity[] => inside.filter(test);
+  return [
+    ...note(
+      'lines-blank',
+      'lines',
+      where((one) => one.lines.length === 0),
+      of,
+      [
+        'names no line that must be blocked, so any window is taken to serve it',
+        'name no line that must be blocked, so any window is taken to serve them',
+      ],
+    ),
+    ...note(
+      'isolation-blank',
+      'isolation',
+      where((one) => one.isolation.length === 0),
+      of,
+      [
+        'names no isolation and is taken to need none',
+        'name no isolation and are taken to need none',
+      ],
+    ),
+    ...note(
+      'made-good-blank',
+      'made good by',
+      where((one) => one.madeGoodBy === undefined),
+      of,
+      [
+        'does not say what makes the line fit to run again after it',
+        'do not say what makes the line fit to run again after them',
+      ],
+    ),
+    ...note(
+      'occupies-blank',
+      'occupies',
+      where((one) => one.occupies === undefined),
+      of,
+      [
+        'does not say whether others may be in the same place, and is taken as shared',
+        'do not say whether others may be in the same place, and are taken as shared',
+      ],
+    ),
+  ];
+}
+
+function resourceNotes({ plan, tables }: Assumed): PlanNote[] {
+  const { work, resources } = tables;
+  if (!work) return [];
+  const listed = new Set(plan.resources.map((one) => one.id));
+  const missing = new Set<string>();
+  const rows: number[] = [];
+  for (const { id, resources: needs } of plan.activities) {
+    const unlisted = needs.filter((one) => !listed.has(one.resource));
+    for (const { resource } of unlisted) missing.add(resource);
+    const row = work.rowOf?.get(id);
+    if (unlisted.length > 0 && row !== undefined) rows.push(row);
+  }
+  if (missing.size === 0) return [];
+  const names = some([...missing]);
+  const column = headingOf(work, 'work', 'resources');
+  const places: NotePlace[] = [{ table: 'work', column, rows }];
+  const count = missing.size;
+  const limit = `${count === 1 ? 'It is' : 'They are'} taken to be without limit.`;
+  return resources
+    ? [
+        {
+          code: 'resource-not-listed',
+          text: `${counted(count, 'resource')} that work names ${count === 1 ? 'is' : 'are'} not listed: ${names}. ${limit}`,
+          count,
+          places,
+        },
+      ]
+    : [
+        {
+          code: 'no-resources',
+          text: `No resources are listed, and work names ${counted(count, 'resource')}: ${names}. ${limit}`,
+          count,
+          places,
+        },
+      ];
+}
+
+function headingNotes({ tables }: Assumed): PlanNote[] {
+  return Object.entries(tables).flatMap(([kind, read]): PlanNote[] => {
+    const table = kind as TableKind;
+    const said = new Set(read.unread);
+    const { columns } = read.table;
+    const headings = matchColumns(columns, table, read.map)
+      .unmatched.map((at) => columns[at]!)
+      .filter((one) => one.trim() !== '' && !said.has(one));
+    if (headings.length === 0) return [];
+    const text = `${counted(headings.length, 'heading')} of ${table} ${headings.length === 1 ? 'is' : 'are'} kept and not read: ${some(headings)}.`;
+    const places = headings.map((column): NotePlace => ({ table, column, rows: [] }));
+    return [{ code: 'headings-not-read', text, count: headings.length, places }];
+  });
+}
+
+interface Noter<K extends TableKind> {
+  readonly match: ColumnMatch<K>;
+  /** A note on the things whose cell of a field leaves something open; none where there are none. */
+  readonly note: (
+    code: string,
+    field: FieldOf<K>,
+    things: readonly { readonly id: string }[],
+    of: number,
+    said: readonly [singular: string, plural: string],
+  ) => PlanNote[];
+}
+
+function noter<K extends TableKind>(table: K, read: TableRead, noun: string): Noter<K> {
+  const match = matchColumns(read.table.columns, table, read.map);
+  return {
+    match,
+    note(code, field, things, of, [singular, plural]) {
+      if (things.length === 0) return [];
+      const count = things.length;
+      const rows = things.flatMap(({ id }) => read.rowOf?.get(id) ?? []);
+      const who = `${count} of ${counted(of, noun)}`;
+      const text = `${who} ${count === 1 ? singular : plural}: ${some(things.map((one) => one.id))}.`;
+      const column = headingOf(read, table, field);
+      return [{ code, text, count, places: [{ table, column, rows }] }];
+    },
+  };
+}
+
+function headingOf<K extends TableKind>(read: TableRead, kind: K, field: FieldOf<K>): string {
+  const at = matchColumns(read.table.columns, kind, read.map).fields.get(field);
+  return at === undefined ? field : read.table.columns[at]!;
+}
+
+const plurals: Readonly<Record<string, string>> = { activity: 'activities' };
+
+const counted = (count: number, noun: string): string =>
+  `${count} ${count === 1 ? noun : (plurals[noun] ?? `${noun}s`)}`;
+
+const shown = 5;
+
+/** The first names of a list, and how many more there are. */
+function some(names: readonly string[]): string {
+  const first = names.slice(0, shown).map((one) => one.slice(0, 60));
+  const more = names.length - first.length;
+  return more > 0 ? `${first.join(', ')} and ${more} more` : first.join(', ');
+}

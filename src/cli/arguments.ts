@@ -1,19 +1,16 @@
+// The words of a command line, read by `options.ts`.
 import { parseArgs } from 'node:util';
 import { isZone } from '../calendar/index.js';
 import type { Objective } from '../planner/search/types.js';
-
-export const verbs = [
-  'usable',
-  'fit',
-  'allocate',
-  'handback',
-  'price',
-  'book',
-  'people',
-  'noise',
-  'lifting',
-] as const;
-export type Verb = (typeof verbs)[number];
+import {
+  fileOptions,
+  options,
+  parseArgsOptions,
+  verbs,
+  type Option,
+  type OptionName,
+  type Verb,
+} from './options.js';
 
 const objectives: readonly Objective[] = ['key-dates', 'margins', 'finish', 'fewest-windows'];
 
@@ -22,9 +19,11 @@ export class UsageError extends Error {
   override name = 'UsageError';
 }
 
-/** What a command line asks for. Paths are as typed. */
+/** What a command line asks for. Paths are as typed; `-` is standard input. */
 export interface Arguments {
   readonly verb: Verb;
+  /** Options given that the verb does not use. */
+  readonly unused: readonly string[];
   readonly windows: string;
   readonly work?: string;
   readonly rules?: string;
@@ -57,25 +56,6 @@ export interface Arguments {
   readonly minutes?: number;
 }
 
-export const usage = `possession-fit: which work fits which possession
-
-  npm run --silent cli -- VERB --windows FILE [--work FILE] [--rules FILE] [--resources FILE]
-                               [--prices FILE] [--trains FILE] [--zone ZONE] [--json]
-                               [--site FILE] [--roster FILE] [--forecast FILE] [--temperatures FILE] [--plant FILE]
-
-  usable     what is left of each window      [--isolation "S1;S2"] [--loud]
-  fit        which package fits which window
-  allocate   the best plan over all windows   [--first ${objectives.join('|')}] [--seconds N]
-  handback   margins, cut-off times, chance   [--seed N] [--runs N] [--at TIME --actuals FILE] [--seconds N]
-                                              [--decisions FILE] [--calendar FILE]
-  price      what an overrun costs            --window W --minutes N [--holidays FILE] [--seed N] [--runs N]
-  book       booking dates of each window     [--booking FILE] [--at TIME] [--calendar FILE]
-  people     a roster held to limits on hours --roster FILE
-  noise      hours in which work may be loud  --work FILE --plant FILE [--at TIME]
-  lifting    hours lost to wind, and curing   --forecast FILE [--temperatures FILE] [--pour ACTIVITY --at TIME]
-
-Exit code: 0 done, 1 the input is bad (each fault on standard error), 2 wrong usage.`;
-
 type TableOption = 'work' | 'roster' | 'forecast' | 'plant';
 const neededOf: { readonly [V in Verb]?: readonly (readonly ['FILE', TableOption])[] } = {
   people: [['FILE', 'roster']],
@@ -86,64 +66,55 @@ const neededOf: { readonly [V in Verb]?: readonly (readonly ['FILE', TableOption
   lifting: [['FILE', 'forecast']],
 };
 
-/** Options that would be passed over in silence by any other verb. */
-const takersOf: readonly (readonly ['actuals' | 'calendar', readonly Verb[]])[] = [
-  ['actuals', ['handback']],
-  ['calendar', ['handback', 'book']],
-];
+/** Options that no other verb may be given, since a file would be written or read in vain. */
+const refusedElsewhere = ['actuals', 'calendar'] as const;
 
-function whole(text: string | undefined, option: string, fallback: number, least: number): number {
+const most = { seed: 2 ** 32 - 1, runs: 1_000_000, minutes: 100_000 } as const;
+
+function whole(
+  text: string | undefined,
+  option: keyof typeof most,
+  fallback: number,
+  least: number,
+): number {
   if (text === undefined) return fallback;
   const value = Number(text);
-  if (!/^\d+$/.test(text) || value < least)
-    throw new UsageError(`--${option} takes a whole number of at least ${least}, not "${text}"`);
+  if (!/^\d+$/.test(text) || value < least || value > most[option])
+    throw new UsageError(
+      `--${option} takes a whole number of at least ${least} and at most ${most[option]}, not "${text}"`,
+    );
   return value;
 }
 
+type Words = Readonly<Record<string, string | boolean | string[] | undefined>>;
+
+/** Options of which nothing in the answer comes, for the verb given: told, never passed over in silence. */
+function unusedOf(verb: Verb, values: Words): readonly string[] {
+  return Object.entries(options as Record<string, Option>).flatMap(([name, { verbs: takers }]) =>
+    takers && !takers.includes(verb) && values[name] !== undefined && values[name] !== false
+      ? [name]
+      : [],
+  );
+}
+
+type TextOption = Exclude<OptionName, 'isolation' | 'loud' | 'json'>;
+type Values = { readonly [K in TextOption]?: string } & {
+  readonly isolation?: string[];
+  readonly loud?: boolean;
+  readonly json?: boolean;
+};
+
 /** @throws {UsageError} When the words do not make a command. */
 export function readArguments(words: readonly string[]): Arguments {
-  const text = { type: 'string' } as const;
   const parsed = (() => {
     try {
-      return parseArgs({
-        args: [...words],
-        allowPositionals: true,
-        options: {
-          windows: text,
-          work: text,
-          rules: text,
-          resources: text,
-          prices: text,
-          trains: text,
-          holidays: text,
-          roster: text,
-          forecast: text,
-          temperatures: text,
-          plant: text,
-          site: text,
-          pour: text,
-          booking: text,
-          actuals: text,
-          decisions: text,
-          calendar: text,
-          zone: text,
-          isolation: { type: 'string', multiple: true },
-          first: text,
-          seconds: text,
-          seed: text,
-          runs: text,
-          at: text,
-          window: text,
-          minutes: text,
-          loud: { type: 'boolean', default: false },
-          json: { type: 'boolean', default: false },
-        },
-      });
+      return parseArgs({ args: [...words], allowPositionals: true, options: parseArgsOptions() });
     } catch (error) {
-      throw new UsageError((error as Error).message);
+      throw new UsageError((error as Error).message.split('. To specify')[0]!);
     }
   })();
-  const { values, positionals } = parsed;
+  const { positionals } = parsed;
+  const values = parsed.values as Values;
   const [verb, ...rest] = positionals;
   if (verb === undefined) throw new UsageError('no verb given');
   if (!verbs.includes(verb as Verb)) throw new UsageError(`unknown verb "${verb}"`);
@@ -154,9 +125,17 @@ export function readArguments(words: readonly string[]): Arguments {
     throw new UsageError(`${verb} needs --work FILE`);
   for (const [needs, option] of neededOf[verb as Verb] ?? [])
     if (values[option] === undefined) throw new UsageError(`${verb} needs --${option} ${needs}`);
-  for (const [option, takers] of takersOf)
-    if (values[option] !== undefined && !takers.includes(verb as Verb))
-      throw new UsageError(`${verb} takes no --${option}; it goes with ${takers.join(' and ')}`);
+  const unused = unusedOf(verb as Verb, values);
+  for (const option of refusedElsewhere)
+    if (unused.includes(option))
+      throw new UsageError(
+        `${verb} takes no --${option}; it goes with ${options[option].verbs.join(' and ')}`,
+      );
+  const standard = fileOptions.filter((option) => values[option as keyof Values] === '-');
+  if (standard.length > 1)
+    throw new UsageError(
+      `standard input is one file: - stands after ${standard.map((option) => `--${option}`).join(' and ')}`,
+    );
   if (values.pour !== undefined && values.at === undefined)
     throw new UsageError('--pour needs --at TIME');
   if (verb === 'price' && (values.window === undefined || values.minutes === undefined)) {
@@ -185,13 +164,14 @@ export function readArguments(words: readonly string[]): Arguments {
   return {
     ...files,
     verb: verb as Verb,
+    unused,
     windows,
     isolation: (isolation ?? [])
       .flatMap((one) => one.split(';'))
       .map((one) => one.trim())
       .filter((one) => one !== ''),
-    loud,
-    json,
+    loud: loud ?? false,
+    json: json ?? false,
     first,
     seconds,
     seed: whole(seed, 'seed', 1, 0),

@@ -73,7 +73,6 @@ export function price(
         source: one.source,
       })),
     }),
-    notes: result.notes,
     risk:
       expected && outlook
         ? {
@@ -110,9 +109,8 @@ export function price(
       : []),
     ...keyDateWords(keyDates ?? []),
     ...(lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
-    ...result.notes,
   ].join('\n');
-  return { json, text };
+  return { json, text, notes: result.notes.map((note) => ({ code: 'price', text: note })) };
 }
 
 /** The key dates that the plan misses, or of which it is not known; the others in one line. */

@@ -1,9 +1,8 @@
-import { basename } from 'node:path';
 import type { Instant } from '../calendar/index.js';
 import type { Fault, Plan } from '../model/index.js';
 import { grantStep, readShiftLog, shiftState, type Actual, type Stage } from '../risk/index.js';
 import { actualsFrom, decodeBytes, readTable } from '../tables/index.js';
-import { readFile } from './read-sources.js';
+import { fileName, readFile } from './read-sources.js';
 
 /** Every step of the rules and where it stands. */
 function stepsOf({ rules }: Plan): ReadonlyMap<string, ReadonlySet<Stage>> {
@@ -27,7 +26,7 @@ export function readActuals(
   plan: Plan,
   at: Instant,
 ): { actuals: readonly Actual[]; faults: readonly Fault[] } {
-  const file = basename(path);
+  const file = fileName(path);
   const { text } = decodeBytes(readFile(path, 'actuals'));
   if (text.trimStart().startsWith('{')) {
     const read = readShiftLog(text);

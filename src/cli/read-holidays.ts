@@ -1,7 +1,6 @@
-import { basename } from 'node:path';
 import { localDateSchema, type Fault } from '../model/index.js';
 import { decodeBytes } from '../tables/index.js';
-import { readFile } from './read-sources.js';
+import { fileName, readFile } from './read-sources.js';
 
 const MEND = 'Write one date a line, or a JSON array of texts, each as 2027-08-30.';
 
@@ -20,7 +19,7 @@ export function readHolidays(path: string): {
   readonly holidays: readonly string[];
   readonly faults: readonly Fault[];
 } {
-  const file = basename(path);
+  const file = fileName(path);
   const fault = (code: string, message: string, line?: number): Fault => ({
     ...{ code, severity: 'error', file, message, mend: MEND },
     ...(line !== undefined && { line }),

@@ -19,12 +19,13 @@ import { UsageError, type Arguments } from './arguments.js';
 
 /** Reads no more than is allowed, since a device may never end. */
 function bytesOf(path: string): Uint8Array {
-  const file = openSync(path, 'r');
+  const standardInput = 0;
+  const file = path === '-' ? standardInput : openSync(path, 'r');
   try {
     const pieces: Uint8Array[] = [];
     for (let length = 0; ;) {
       const piece = new Uint8Array(1024 * 1024);
-      const got = readSync(file, piece);
+      const got = readSome(file, piece);
       if (got === 0) return Buffer.concat(pieces);
       pieces.push(piece.subarray(0, got));
       length += got;
@@ -32,8 +33,27 @@ function bytesOf(path: string): Uint8Array {
       if (large) throw new Error(`${large.message} ${large.mend}`);
     }
   } finally {
-    closeSync(file);
+    if (file !== standardInput) closeSync(file);
   }
+}
+
+/** Bytes read; 0 at the end. A standard input that has nothing yet is waited for. */
+function readSome(file: number, piece: Uint8Array): number {
+  for (;;) {
+    try {
+      return readSync(file, piece);
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      if (code === 'EOF') return 0;
+      if (code !== 'EAGAIN') throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 20);
+    }
+  }
+}
+
+/** What a file is called in faults. */
+export function fileName(path: string): string {
+  return path === '-' ? 'standard input' : basename(path);
 }
 
 /** @throws {UsageError} When the file cannot be read or is too large. */
@@ -93,7 +113,7 @@ export async function readSources(asked: Arguments): Promise<PlanResult> {
       ? undefined
       : jsonFrom(
           decodeBytes(readFile(asked.site, 'site')).text,
-          basename(asked.site),
+          fileName(asked.site),
           'site',
           siteSchema,
         );
@@ -101,7 +121,7 @@ export async function readSources(asked: Arguments): Promise<PlanResult> {
   const source = async (option: SourceOption): Promise<{ [key: string]: Source }> => {
     const path = asked[option];
     if (path === undefined) return {};
-    const [file, content] = [basename(path), readFile(path, option)];
+    const [file, content] = [fileName(path), readFile(path, option)];
     if (option === 'rules' || !looksLikeArchive(content)) return { [option]: { file, content } };
     const read = await sheetFor(option, file, content);
     refused.push(...read.faults);

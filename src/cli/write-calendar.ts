@@ -1,28 +1,23 @@
-import { realpathSync, writeFileSync } from 'node:fs';
+import { statSync, writeFileSync } from 'node:fs';
 import { UsageError, type Arguments } from './arguments.js';
+import { fileOptions, type OptionName } from './options.js';
 
-const inputs = [
-  'windows',
-  'work',
-  'rules',
-  'resources',
-  'prices',
-  'trains',
-  'holidays',
-  'roster',
-  'forecast',
-  'temperatures',
-  'plant',
-  'site',
-  'booking',
-  'actuals',
-  'decisions',
-] as const;
+/** The options that hold one text each. */
+type Paths = {
+  readonly [
+    K in Exclude<
+      OptionName,
+      'isolation' | 'loud' | 'json' | 'minutes' | 'seconds' | 'seed' | 'runs' | 'first'
+    >
+  ]?: string;
+};
 
-/** Where a path leads over links; `undefined` where nothing is. */
-function placeOf(path: string | undefined): string | undefined {
+/** Which file a path leads to over links of either kind; `undefined` where nothing is. */
+function identityOf(path: string | undefined): string | undefined {
   try {
-    return path === undefined ? undefined : realpathSync(path);
+    if (path === undefined || path === '-') return undefined;
+    const { dev, ino } = statSync(path, { bigint: true });
+    return `${dev} ${ino}`;
   } catch {
     return undefined;
   }
@@ -36,8 +31,10 @@ function placeOf(path: string | undefined): string | undefined {
 export function writeCalendar(asked: Arguments, text: string): void {
   const path = asked.calendar;
   if (path === undefined) return;
-  const place = placeOf(path);
-  const input = inputs.find((option) => place !== undefined && placeOf(asked[option]) === place);
+  const target = identityOf(path);
+  const input = fileOptions.find(
+    (option) => target !== undefined && identityOf(asked[option as keyof Paths]) === target,
+  );
   if (input !== undefined)
     throw new UsageError(
       `--calendar ${path}: this is the file of --${input}, which would be written over`,

@@ -1,8 +1,9 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { afterAll } from 'vitest';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -18,9 +19,15 @@ export function cli(...words: string[]): CliRun {
   return { code: done.status, stdout: done.stdout, stderr: done.stderr };
 }
 
+const folders: string[] = [];
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
+
 /** Writes texts to files in a folder of their own and gives their paths. */
 export function files<T extends Record<string, string>>(texts: T): { [K in keyof T]: string } {
   const folder = mkdtempSync(join(tmpdir(), 'possession-fit-'));
+  folders.push(folder);
   return Object.fromEntries(
     Object.entries(texts).map(([name, text]) => {
       const path = join(folder, name);

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, expect, vi } from 'vitest';
-import { usage } from '../../../src/cli/arguments.js';
+import { usage } from '../../../src/cli/options.js';
 import type { Command } from './random-documents.js';
 
 /** No command line of this size may take longer, the second that its search is given included. */
@@ -29,24 +29,25 @@ export function commandLine(): CommandLine {
   const folder = mkdtempSync(join(tmpdir(), 'possession-fit-trust-'));
   let main: (words: readonly string[]) => Promise<number>;
   beforeAll(async () => {
-    // The command line carries out its own words as it is loaded; `--help` is harmless.
-    const words = process.argv;
-    process.argv = ['node', 'cli', '--help'];
-    vi.spyOn(console, 'log').mockImplementation(() => undefined);
-    ({ main } = await import('../../../src/cli.js'));
-    process.argv = words;
-    process.exitCode = undefined;
+    ({ main } = await import('../../../src/cli/main.js'));
   });
   afterEach(() => vi.restoreAllMocks());
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   const words = async (asked: readonly string[]): Promise<Said> => {
     let [out, told] = ['', ''];
-    vi.spyOn(console, 'error').mockImplementation((text: string) => void (told += `${text}\n`));
-    vi.spyOn(process.stdout, 'write').mockImplementation((text) => {
-      out += String(text);
+    vi.spyOn(process.stderr, 'write').mockImplementation((text) => {
+      told += String(text);
       return true;
     });
+    vi.spyOn(process.stdout, 'write').mockImplementation(((
+      text: string,
+      ended?: (error: null) => void,
+    ) => {
+      out += text;
+      ended?.(null);
+      return true;
+    }) as typeof process.stdout.write);
     const began = performance.now();
     try {
       const code = await main(asked);

@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import Papa from 'papaparse';
-import type { Verb } from '../../../src/cli/arguments.js';
+import type { Verb } from '../../../src/cli/options.js';
 import { root } from '../../helpers/cli.js';
 
 const blns = createRequire(import.meta.url)('big-list-of-naughty-strings/blns.json') as string[];

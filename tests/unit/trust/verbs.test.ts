@@ -1,7 +1,7 @@
 // Random documents through every verb. 60 command lines in the ordinary run; TRUST_CASES=2000 for more.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { verbs, type Verb } from '../../../src/cli/arguments.js';
+import { verbs, type Verb } from '../../../src/cli/options.js';
 import { commandLine, expectStated, longestMs } from './command-line.js';
 import { commands } from './random-documents.js';
 

@@ -1,0 +1,166 @@
+// Carries out one command line.
+import {
+  decisionsSchema,
+  faultText,
+  noDecisions,
+  type Decisions,
+  type Fault,
+  type Note,
+} from '../model/index.js';
+import { priceBookSchema } from '../model/price-book.js';
+import { bookingRulesSchema, exampleBooking } from '../rules/booking/index.js';
+import { decodeBytes, jsonFrom, type PlanResult } from '../tables/index.js';
+import { allocate } from './allocate.js';
+import { enveloped, withCautions, type Answer } from './answer.js';
+import { readArguments, UsageError, type Arguments } from './arguments.js';
+import { book } from './book.js';
+import { fit } from './fit.js';
+import { handback } from './handback.js';
+import { helpOf, usage, verbs, type Verb } from './options.js';
+import { clipped, complain, jsonText, plainText, write } from './output.js';
+import { price } from './price.js';
+import { readActuals } from './read-actuals.js';
+import { readHolidays } from './read-holidays.js';
+import { readMoment } from './read-moment.js';
+import { fileName, readFile, readSources } from './read-sources.js';
+import { lifting, noise, people } from './site.js';
+import { usable } from './usable.js';
+import { version } from './version.js';
+
+/** Input that cannot be used; every fault has been told. */
+class BadInput extends Error {
+  override name = 'BadInput';
+}
+
+const longestFault = 600;
+const mostFaults = 500;
+
+function tell(faults: readonly Fault[]): void {
+  for (const fault of faults.slice(0, mostFaults))
+    complain(`${fault.severity}: ${clipped(faultText(fault), longestFault)}`);
+  const more = faults.slice(mostFaults);
+  const errors = more.filter((fault) => fault.severity === 'error').length;
+  if (more.length > 0)
+    complain(`${more.length} more, ${errors} of them errors. Mend these first, then run it again.`);
+  if (faults.some((fault) => fault.severity === 'error')) throw new BadInput();
+}
+
+const textOf = (path: string, option: string): string => decodeBytes(readFile(path, option)).text;
+
+/** Go/no-go points and what cannot be undone, from the file named; none where none is. */
+function decisionsFor({ decisions: path }: Arguments): Decisions {
+  if (path === undefined) return noDecisions;
+  const { value, faults } = jsonFrom(
+    textOf(path, 'decisions'),
+    fileName(path),
+    'decisions',
+    decisionsSchema,
+  );
+  tell(faults);
+  return value!;
+}
+
+function answer(asked: Arguments, read: PlanResult): Answer {
+  const { plan, trains } = read;
+  switch (asked.verb) {
+    case 'usable':
+      return usable(plan, { isolation: asked.isolation, loud: asked.loud });
+    case 'fit':
+      return fit(plan);
+    case 'allocate':
+      return allocate(plan, asked);
+    case 'handback': {
+      const decisions = decisionsFor(asked);
+      if (asked.at === undefined) {
+        if (asked.actuals !== undefined) throw new UsageError('--actuals needs --at TIME');
+        return handback(plan, asked, decisions, Date.now());
+      }
+      const at = readMoment(asked.at, 'at', plan.zone);
+      if (asked.actuals === undefined)
+        return handback(plan, asked, decisions, at, { at, actuals: [] });
+      const { actuals, faults } = readActuals(asked.actuals, plan, at);
+      tell(faults);
+      return handback(plan, asked, decisions, at, { at, actuals });
+    }
+    case 'price': {
+      if (asked.prices === undefined) throw new UsageError('price needs --prices FILE');
+      const { value, faults } = jsonFrom(
+        textOf(asked.prices, 'prices'),
+        fileName(asked.prices),
+        'prices',
+        priceBookSchema,
+      );
+      tell(faults);
+      if (asked.holidays === undefined) return price(plan, trains, value!, asked);
+      const days = readHolidays(asked.holidays);
+      tell(days.faults);
+      return price(plan, trains, value!, asked, days.holidays);
+    }
+    case 'book': {
+      const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', plan.zone);
+      if (asked.booking === undefined) {
+        complain(`note: no --booking FILE: "${exampleBooking.name}" is used.`);
+        return book(plan, asked, exampleBooking, now);
+      }
+      const { value, faults } = jsonFrom(
+        textOf(asked.booking, 'booking'),
+        fileName(asked.booking),
+        'booking',
+        bookingRulesSchema,
+      );
+      tell(faults);
+      return book(plan, asked, value!, now);
+    }
+    case 'people':
+      return people(read);
+    case 'noise':
+      return noise(
+        read,
+        asked.at === undefined ? undefined : readMoment(asked.at, 'at', plan.zone),
+      );
+    case 'lifting':
+      return lifting(
+        read,
+        asked.pour === undefined || asked.at === undefined
+          ? undefined
+          : { activity: asked.pour, at: readMoment(asked.at, 'at', plan.zone) },
+      );
+  }
+}
+
+/** The help asked for, or the version; `undefined` where neither is. */
+function asked(words: readonly string[]): string | undefined {
+  if (words.includes('--version')) return `possession-fit ${version}`;
+  if (!words.includes('--help') && !words.includes('-h')) return undefined;
+  const verb = words.find((word): word is Verb => (verbs as readonly string[]).includes(word));
+  return verb === undefined ? usage : helpOf(verb);
+}
+
+/** Carries out one command line and gives its exit code. What nobody foresaw is thrown. */
+export async function main(words: readonly string[]): Promise<number> {
+  try {
+    const text = asked(words) ?? (await answered(readArguments(words)));
+    const end = await write(`${text}\n`);
+    if (end instanceof Error)
+      throw new UsageError(`the answer could not be written: ${end.message}`);
+    return 0;
+  } catch (error) {
+    if (error instanceof BadInput) return 1;
+    if (!(error instanceof UsageError)) throw error;
+    complain(`${clipped(error.message, longestFault)}\n\n${usage}`);
+    return 2;
+  }
+}
+
+async function answered(asked: Arguments): Promise<string> {
+  const sources = await readSources(asked);
+  tell(sources.faults);
+  const found = enveloped(answer(asked, sources), unusedNotes(asked));
+  return asked.json ? jsonText(found.json) : plainText(withCautions(found.text));
+}
+
+const unusedNotes = ({ verb, unused }: Arguments): readonly Note[] =>
+  unused.map((option) => ({
+    code: 'option-not-used',
+    text: `--${option} has no bearing on ${verb}.`,
+  }));

@@ -1,0 +1,143 @@
+// Every option of the command line, once: what it takes, which verbs use it, what it does.
+export const verbs = [
+  'usable',
+  'fit',
+  'allocate',
+  'handback',
+  'price',
+  'book',
+  'people',
+  'noise',
+  'lifting',
+] as const;
+export type Verb = (typeof verbs)[number];
+
+export const verbHelp: { readonly [V in Verb]: string } = {
+  usable: 'what is left of each window for work, and where the rest goes',
+  fit: 'which work package fits which window, by how much, or why not',
+  allocate: 'the best plan found over all windows, key dates, float, certificate',
+  handback: 'margin, cut-off times and chance of handing back on time, window by window',
+  price: 'what a late handback costs, by head of cost',
+  book: 'booking dates of each window',
+  people: 'a roster held to limits on hours',
+  noise: 'hours in which work may be loud',
+  lifting: 'hours lost to wind, and when concrete has cured',
+};
+
+export interface Option {
+  /** What stands after it; absent: it stands alone. */
+  readonly takes?: string;
+  /** May be given several times. */
+  readonly several?: true;
+  /** Names a file that is read; `-` is standard input. */
+  readonly reads?: true;
+  /** Verbs that use it; absent: all. */
+  readonly verbs?: readonly Verb[];
+  readonly help: string;
+}
+
+const planned = ['allocate', 'handback', 'price'] as const;
+const file = { takes: 'FILE', reads: true } as const;
+
+/** In the order in which help lists them. */
+export const options = {
+  windows: { ...file, help: 'windows.csv or a workbook: when the track can be had' },
+  work: { ...file, help: 'work.csv or a workbook: what is to be done' },
+  rules: { ...file, help: 'rules.json: lead-in, lead-out, margin, curfews, shifts' },
+  resources: { ...file, help: 'resources.csv: plant and people' },
+  prices: { ...file, help: 'prices.json: the price book' },
+  trains: { ...file, help: 'trains.csv: trains due after the booked end' },
+  site: { ...file, help: 'limits of the site; forecast and curing bear on every verb' },
+  roster: { ...file, help: 'who works when' },
+  forecast: { ...file, help: 'wind and temperature to come' },
+  temperatures: { ...file, help: 'temperatures for curing' },
+  plant: { ...file, verbs: ['noise'], help: 'how loud plant is' },
+  holidays: { ...file, verbs: ['price'], help: 'public holidays, a date a line' },
+  booking: { ...file, verbs: ['book'], help: 'booking rules; without it an example is used' },
+  actuals: { ...file, verbs: ['handback'], help: 'what was seen by --at TIME' },
+  decisions: { ...file, verbs: ['handback'], help: 'go or no-go points, what cannot be undone' },
+  zone: { takes: 'ZONE', help: 'IANA zone of the times, such as Europe/London' },
+  isolation: {
+    takes: '"S1;S2"',
+    several: true,
+    verbs: ['usable'],
+    help: 'for work that needs these sections dead',
+  },
+  loud: { verbs: ['usable'], help: 'for loud work' },
+  first: {
+    takes: 'OBJECTIVE',
+    verbs: planned,
+    help: 'key-dates, margins, finish or fewest-windows counts first',
+  },
+  seconds: { takes: 'N', verbs: planned, help: 'stop searching after N seconds' },
+  seed: { takes: 'N', verbs: planned, help: 'seed of the simulation' },
+  runs: { takes: 'N', verbs: ['handback', 'price'], help: 'simulated runs' },
+  at: { takes: 'TIME', help: 'the moment asked about' },
+  pour: { takes: 'ACTIVITY', verbs: ['lifting'], help: 'its concrete is poured at --at TIME' },
+  window: { takes: 'W', verbs: ['price'], help: 'the window handed back late' },
+  minutes: { takes: 'N', verbs: ['price'], help: 'minutes late' },
+  calendar: {
+    takes: 'FILE',
+    verbs: ['handback', 'book'],
+    help: 'writes an iCalendar file (RFC 5545)',
+  },
+  json: { help: 'one JSON document on standard output' },
+} as const satisfies Readonly<Record<string, Option>>;
+
+export type OptionName = keyof typeof options;
+
+/** Options that name a file to be read. */
+export const fileOptions = (Object.keys(options) as OptionName[]).filter(
+  (name) => 'reads' in options[name],
+);
+
+/** The options as `util.parseArgs` takes them. */
+export function parseArgsOptions(): Record<
+  string,
+  { type: 'string' | 'boolean'; multiple?: boolean }
+> {
+  return Object.fromEntries(
+    Object.entries(options as Record<string, Option>).map(([name, { takes, several }]) => [
+      name,
+      { type: takes === undefined ? 'boolean' : 'string', ...(several && { multiple: true }) },
+    ]),
+  );
+}
+
+const command = 'npm run --silent cli --';
+const exits =
+  'Exit code: 0 done, 1 the input is bad (each fault on standard error), 2 wrong usage.';
+
+/** The help of the whole command, in a few lines. */
+export const usage = [
+  'possession-fit: which work fits which possession',
+  '',
+  `  ${command} VERB --windows FILE [--work FILE] [--rules FILE] [--resources FILE]`,
+  '                           [--prices FILE] [--trains FILE] [--zone ZONE] [--json]',
+  '',
+  ...verbs.map((verb) => `  ${verb.padEnd(10)} ${verbHelp[verb]}`),
+  '',
+  `  ${command} VERB --help lists what a verb takes. --version prints the version.`,
+  '  A file named - is standard input. Tables are CSV or .xlsx.',
+  '',
+  exits,
+].join('\n');
+
+/** The help of one verb. */
+export function helpOf(verb: Verb): string {
+  const own = Object.entries(options as Record<string, Option>).filter(
+    ([, option]) => option.verbs?.includes(verb) ?? true,
+  );
+  return [
+    `${verb}: ${verbHelp[verb]}`,
+    '',
+    `  ${command} ${verb} --windows FILE …`,
+    '',
+    ...own.map(([name, { takes, help }]) => {
+      const head = `--${name}${takes === undefined ? '' : ` ${takes}`}`;
+      return `  ${head.padEnd(22)} ${help}`;
+    }),
+    '',
+    exits,
+  ].join('\n');
+}

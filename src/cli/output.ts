@@ -1,0 +1,49 @@
+// What leaves the command line: nothing of a cell steers the terminal, and a reader that goes away ends it quietly.
+
+/** The characters that move a cursor, colour a screen or turn the order of letters round. A line break is not one. */
+const steering =
+  /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
+
+const written = (character: string): string =>
+  `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`;
+
+/** Text for a screen: what would steer it stands there as `\u001b`. */
+export function plainText(text: string): string {
+  return text.replace(steering, written);
+}
+
+/** JSON in ASCII where a character would steer a screen; it reads back as the same value. */
+export function jsonText(value: unknown): string {
+  return JSON.stringify(value).replace(steering, written);
+}
+
+/** A line no longer than a person reads, with what was left out said. */
+export function clipped(text: string, longest: number): string {
+  const plain = plainText(text.replace(/\n/g, ' '));
+  if (plain.length <= longest) return plain;
+  return `${plain.slice(0, longest)}… (${plain.length - longest} characters more)`;
+}
+
+/** How writing ended: all of it, the reader went away, or why not. */
+export type Written = 'done' | 'closed' | Error;
+
+/** Writes to standard output and waits until it has gone. */
+export function write(text: string): Promise<Written> {
+  return new Promise((resolve) => {
+    const ended = (error?: Error | null): void => {
+      if (!error) resolve('done');
+      else if ((error as NodeJS.ErrnoException).code === 'EPIPE') resolve('closed');
+      else resolve(error);
+    };
+    process.stdout.once('error', ended);
+    process.stdout.write(text, (error) => ended(error));
+  });
+}
+
+// A closed standard error has nobody to tell.
+process.stderr.on('error', () => undefined);
+
+/** A line on standard error. */
+export function complain(line: string): void {
+  process.stderr.write(`${line}\n`);
+}

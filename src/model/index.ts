@@ -11,6 +11,14 @@ export {
   type UnitWork,
   type WholeWork,
 } from './activity.js';
+export {
+  agreedPlansSchema,
+  withAgreed,
+  withFrozen,
+  withoutEarlier,
+  type AgreedPlan,
+  type AgreedPlans,
+} from './agreed.js';
 export { cautions } from './cautions.js';
 export type { ClosedTime, CuringData, PlanRules, TemperatureStretch } from './closed-time.js';
 export { faultText, type Fault } from './fault.js';
@@ -32,6 +40,7 @@ export {
 } from './noise-limits.js';
 export { latestSchema, migrateDocument, type Migrated } from './migrate.js';
 export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
+export type { Placement } from './placement.js';
 export type { Plan } from './plan.js';
 export { planFile, planFrom, readPlanFile, type ReadPlan } from './plan-file.js';
 export {

@@ -1,4 +1,6 @@
-import type { Instant } from '../../calendar/index.js';
+import type { Placement } from '../../model/index.js';
+
+export type { Placement };
 
 /** A reason why, or a way in which. Codes are stable kebab-case words. */
 export interface Reason {
@@ -13,17 +15,6 @@ export interface Reason {
    * them it would. `found`: it was not proven that it would not.
    */
   readonly enough?: 'proven' | 'found';
-}
-
-/** Where and when a piece of work is placed. */
-export interface Placement {
-  readonly activity: string;
-  /** Window it is done in; `null` for outside work, which needs none. */
-  readonly window: string | null;
-  readonly from: Instant;
-  readonly to: Instant;
-  /** Units done in this visit, for repeated work. */
-  readonly units?: number;
 }
 
 /** Whether a package can be done in a window on its own, with every reason when it cannot. */

@@ -1,15 +1,8 @@
-import { addMinutes } from '../../calendar/index.js';
-import {
-  LedgerBook,
-  placementsOf,
-  problemOf,
-  type Placement,
-  type Problem,
-  type Visit,
-} from '../fit/index.js';
+import { LedgerBook, placementsOf, problemOf, type Placement, type Problem } from '../fit/index.js';
 import type { Plan } from '../../model/index.js';
 import { boundOf } from '../bounds/bounds.js';
 import { certificateOf } from './certificate.js';
+import { finishOf } from './finish.js';
 import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
 import { goalOf, windowsIn, type Candidate, type Goal } from './objectives.js';
@@ -83,9 +76,4 @@ function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): A
     certificate: certificateOf(goal, found, faults.length === 0),
     floats: floatsOf(problem, found.visits),
   };
-}
-
-function finishOf(problem: Problem, visits: readonly Visit[]): number | null {
-  if (visits.length === 0) return null;
-  return addMinutes(problem.base, Math.max(...visits.map((visit) => visit.end)));
 }

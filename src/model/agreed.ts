@@ -1,0 +1,74 @@
+// The plan of work that people agreed on, as part of the document. A search proposes; a person accepts, names and dates.
+import * as z from 'zod/mini';
+import { MINUTE, type Instant } from '../calendar/index.js';
+import type { Placement } from './placement.js';
+
+/** Epoch milliseconds of a whole minute. */
+const instant = z.number().check(z.int(), z.multipleOf(MINUTE));
+const name = z.string().check(z.minLength(1), z.maxLength(200));
+
+const placementSchema = z
+  .strictObject({
+    activity: name,
+    window: z.nullable(name),
+    from: instant,
+    to: instant,
+    units: z.exactOptional(z.number().check(z.int(), z.minimum(1))),
+  })
+  .check(z.refine((one) => one.to >= one.from, 'a piece of work that ends after it begins'));
+
+const agreedPlanSchema = z.strictObject({
+  name,
+  /** Counts the agreements of a document, 1 for the first. */
+  revision: z.number().check(z.int(), z.minimum(1)),
+  /** When it was agreed, epoch milliseconds. */
+  agreedAt: z.number().check(z.int()),
+  /** Who agreed it, in their own words. */
+  by: z.exactOptional(name),
+  placements: z.array(placementSchema),
+});
+
+export const agreedPlansSchema = z.strictObject({
+  /** The plan in force; absent: none is. */
+  now: z.exactOptional(agreedPlanSchema),
+  /** Those before it, the latest first. */
+  earlier: z.array(agreedPlanSchema),
+  /** What begins before this moment stays where it is, whatever is planned anew. */
+  frozenUntil: z.exactOptional(instant),
+});
+
+/** A plan of work with the name under which it was agreed. */
+export interface AgreedPlan {
+  readonly name: string;
+  readonly revision: number;
+  readonly agreedAt: Instant;
+  readonly by?: string;
+  readonly placements: readonly Placement[];
+}
+
+export type AgreedPlans = z.infer<typeof agreedPlansSchema>;
+
+const none: AgreedPlans = { earlier: [] };
+
+/** The part of a document with one more plan agreed; the one in force joins the earlier ones. */
+export function withAgreed(
+  plans: AgreedPlans | undefined,
+  plan: Omit<AgreedPlan, 'revision'>,
+): AgreedPlans {
+  const { now, earlier, ...rest } = plans ?? none;
+  const before = now ? [now, ...earlier] : earlier;
+  const revision = 1 + Math.max(0, ...before.map((one) => one.revision));
+  const placements = plan.placements.map((one) => ({ ...one }));
+  return { ...rest, now: { ...plan, revision, placements }, earlier: before };
+}
+
+/** The part without one of its earlier plans. */
+export function withoutEarlier(plans: AgreedPlans, revision: number): AgreedPlans {
+  return { ...plans, earlier: plans.earlier.filter((one) => one.revision !== revision) };
+}
+
+/** The part with work frozen up to a moment; without one, nothing is. */
+export function withFrozen(plans: AgreedPlans | undefined, until?: Instant): AgreedPlans {
+  const { frozenUntil: _, ...rest } = plans ?? none;
+  return { ...rest, ...(until !== undefined && { frozenUntil: until }) };
+}

@@ -1,0 +1,98 @@
+import { durationText, MINUTE } from '../../calendar/index.js';
+import type { Placement, Plan } from '../../model/index.js';
+import { boundOf } from '../bounds/bounds.js';
+import { verify } from '../check/verify.js';
+import { Board, LedgerBook, problemOf, type Problem, type Visit } from '../fit/index.js';
+import { floatsOf } from '../floats/floats.js';
+import { keyDatesOf } from '../floats/key-dates.js';
+import { planId } from '../plan-id.js';
+import { certificateOf } from '../search/certificate.js';
+import { finishOf } from '../search/finish.js';
+import { fullScoreOf, goalOf, windowsIn } from '../search/objectives.js';
+import type { Certificate, Objective } from '../search/types.js';
+import { unplacedOf } from '../search/unplaced.js';
+import { standingOf } from './standing.js';
+import type { Broken, GivenPlan } from './types.js';
+
+/**
+ * What a plan of work that was made before comes to in the plan as it is now: its key dates, floats and what is left
+ * over, of the pieces that still stand. Nothing is moved and nothing is searched for.
+ */
+export function givenPlan(
+  plan: Plan,
+  placements: readonly Placement[],
+  { first }: { readonly first?: Objective } = {},
+): GivenPlan {
+  const { standing, gone } = standingOf(plan, placements);
+  const broken: Broken[] = [
+    ...gone.map(({ placement, code, text }) => ({ activity: placement.activity, code, text })),
+    ...verify(plan, standing).map(({ activity, code, text }) => ({ activity, code, text })),
+  ];
+  const windows = plan.windows.filter((one) => one.status !== 'withdrawn');
+  const problem = problemOf(plan, { windows, activities: plan.activities }, new LedgerBook(plan));
+  const visits = visitsOf(problem, standing);
+  const goal = goalOf(first);
+  const board = new Board(problem);
+  for (const visit of visits) board.put(visit);
+  const certificate = certificateOf(
+    goal,
+    { score: fullScoreOf(board, goal), bound: boundOf(problem, goal), proven: 0 },
+    broken.length === 0,
+  );
+  return {
+    id: planId(placements),
+    broken: unique(broken),
+    allocation: {
+      placements: standing,
+      unplaced: unplacedOf(plan, problem, visits),
+      finishesAt: finishOf(problem, visits),
+      windowsUsed: windowsIn(visits),
+      keyDates: keyDatesOf(plan, problem, visits),
+      certificate: asGiven(certificate),
+      floats: floatsOf(problem, visits),
+    },
+  };
+}
+
+function visitsOf(problem: Problem, placements: readonly Placement[]): Visit[] {
+  const tasks = new Map(problem.tasks.map((task) => [task.activity.id, task.index]));
+  const windows = new Map(problem.windows.map((window, index) => [window.id, index]));
+  return placements.map(({ activity, window, from, to, units = 1 }) => ({
+    task: tasks.get(activity)!,
+    window: window === null ? -1 : windows.get(window)!,
+    start: (from - problem.base) / MINUTE,
+    end: (to - problem.base) / MINUTE,
+    units,
+  }));
+}
+
+/** Nobody searched for a plan that was given, and one that does not hold is as good as nothing. */
+function asGiven(certificate: Certificate): Certificate {
+  if (!certificate.verified)
+    return {
+      ...certificate,
+      proven: false,
+      mostPlaced: false,
+      text: 'as given; some of it no longer holds',
+      objectives: certificate.objectives.map((one) => ({ ...one, proven: false })),
+    };
+  const open = certificate.objectives.find((one) => !one.proven);
+  if (!open) return certificate;
+  const far = open.value - open.lowerBound;
+  const most =
+    open.name === 'fewest-windows'
+      ? `${far} ${far === 1 ? 'window' : 'windows'}`
+      : durationText(far);
+  return { ...certificate, text: `as given; ${words[open.name]} at most ${most} from best` };
+}
+
+const words: Readonly<Record<Objective, string>> = {
+  'key-dates': 'key dates',
+  margins: 'margins',
+  finish: 'finish',
+  'fewest-windows': 'count of windows',
+};
+
+function unique(broken: readonly Broken[]): Broken[] {
+  return [...new Map(broken.map((one) => [JSON.stringify(one), one])).values()];
+}

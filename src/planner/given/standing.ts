@@ -1,0 +1,53 @@
+import { unitsLeft, type Placement, type Plan } from '../../model/index.js';
+
+/** The pieces of a plan made before, parted by whether there is still something to be done where they lie. */
+export interface Standing {
+  readonly standing: readonly Placement[];
+  /** Of work that is not in the plan or is finished, in a window that is not there or withdrawn, of units now in place. */
+  readonly gone: readonly {
+    readonly placement: Placement;
+    readonly code: string;
+    readonly text: string;
+  }[];
+}
+
+/**
+ * Parts the pieces of a plan made before. Where less is left of repeated work than is placed, its first pieces are those
+ * that were done.
+ */
+export function standingOf(plan: Plan, placements: readonly Placement[]): Standing {
+  const activities = new Map(plan.activities.map((one) => [one.id, one]));
+  const windows = new Map(plan.windows.map((one) => [one.id, one]));
+  const left = new Map(plan.activities.map((one) => [one.id, unitsLeft(one.work)]));
+  const standing = new Set<Placement>();
+  const gone: Standing['gone'][number][] = [];
+  for (const placement of placements.toSorted((a, b) => b.from - a.from || b.to - a.to)) {
+    const { activity: id, window: where, units = 1 } = placement;
+    const say = (code: string, text: string): void => void gone.push({ placement, code, text });
+    const activity = activities.get(id);
+    const window = where === null ? undefined : windows.get(where);
+    const still = left.get(id) ?? 0;
+    if (!activity) say('activity-gone', `the plan has no ${id} any more`);
+    else if (where !== null && !window)
+      say('window-gone', `${id} is in ${where}, which is not there`);
+    else if (window?.status === 'withdrawn')
+      say('withdrawn', `${id} is in ${where}, which is withdrawn`);
+    else if (still === 0)
+      say(
+        'already-done',
+        unitsLeft(activity.work) === 0
+          ? `${id} has nothing left to be done`
+          : `what ${id} has left is all placed later than its visit to ${where ?? 'outside work'}`,
+      );
+    else if (units > still)
+      say(
+        'units',
+        `${id} is given ${units} units in ${where ?? 'outside work'} and has ${still} left`,
+      );
+    else {
+      standing.add(placement);
+      left.set(id, still - units);
+    }
+  }
+  return { standing: placements.filter((one) => standing.has(one)), gone: gone.reverse() };
+}

@@ -11,25 +11,19 @@ beforeAll(async () => {
   ({ checkSync: check } = await import('recheck'));
 });
 
-const limits = { timeout: 20_000, randomSeed: 1 };
-
-/**
- * Whether a verdict stands. What the checker only guessed, it tries by the clock, and a busy machine can make any
- * expression look slow: such an attack is made again here and its processor time counted.
- */
-function stands(found: ReturnType<Check>, source: string, flags: string): boolean {
-  if (found.status !== 'vulnerable' || !found.complexity.isFuzz) return found.status !== 'safe';
-  const expression = new RegExp(source, flags);
-  const before = process.cpuUsage();
-  expression.exec(found.attack.string);
-  return process.cpuUsage(before).user > 300_000;
-}
+// Effort is bounded by counted steps, never by the clock, so that a busy machine finds what a quiet one finds.
+const limits = {
+  timeout: null,
+  attackTimeout: null,
+  incubationTimeout: null,
+  seedingTimeout: null,
+  randomSeed: 1,
+};
 
 describe('regular expressions', () => {
   it('the checker finds a known bad one', () => {
     expect(check('^(a+)+$', '', limits).status).toBe('vulnerable');
-    const guessed = String.raw`(?<!y)\s+x$`;
-    expect(stands(check(guessed, '', limits), guessed, '')).toBe(true);
+    expect(check(String.raw`(?<!y)\s+x$`, '', limits).status).toBe('vulnerable');
   });
 
   it('none in src, components and app can be made to run away by its text', () => {
@@ -39,7 +33,7 @@ describe('regular expressions', () => {
     const bad = [...unlike.values()].flatMap((one) => {
       const found = check(one.source, one.flags, limits);
       const why = 'complexity' in found ? found.complexity?.summary : undefined;
-      return !stands(found, one.source, one.flags)
+      return found.status === 'safe'
         ? []
         : [`${one.at} /${one.source}/${one.flags}: ${found.status} ${why ?? ''}`];
     });

@@ -155,7 +155,10 @@ export async function main(words: readonly string[]): Promise<number> {
 async function answered(asked: Arguments): Promise<string> {
   const sources = await readSources(asked);
   tell(sources.faults);
-  const found = enveloped(answer(asked, sources), unusedNotes(asked));
+  const found = enveloped(answer(asked, sources), [
+    ...sources.notes.map(({ code, text, count }) => ({ code, text, count })),
+    ...unusedNotes(asked),
+  ]);
   return asked.json ? jsonText(found.json) : plainText(withCautions(found.text));
 }
 

@@ -8,7 +8,18 @@ import type { Outlooks } from './outlooks.js';
 import type { Picked } from './picked.js';
 import type { Planning } from './planning.js';
 import type { Shift } from './shift.js';
-import type { CostPart, DeskView, PlanPart, SitePart, WorkTable } from './views.js';
+import type {
+  CostPart,
+  DeskView,
+  PlaceId,
+  PlanPart,
+  ResultTable,
+  SitePart,
+  WorkTable,
+} from './views.js';
+
+/** What can be open over the view. */
+export type Menu = '' | 'plan' | 'help';
 
 /** What the views use of the desk: the document, what follows from it, and the ways to change either. */
 export interface Desk {
@@ -29,6 +40,10 @@ export interface Desk {
   readonly picked: Picked;
   planPart: PlanPart;
   workTable: WorkTable;
+  /** The table shown with results beside its rows. */
+  resultTable: ResultTable;
+  /** What is open over the view; empty: nothing. */
+  menu: Menu;
   costPart: CostPart;
   sitePart: SitePart;
   /** The moment it is. */
@@ -53,6 +68,10 @@ export interface Desk {
   undo(): void;
   redo(): void;
   show(view: DeskView): void;
+  /** Shows a place as it was last looked at. */
+  showPlace(place: PlaceId): void;
+  /** Looks for the best plan, or after a change for one that moves little of the plan before. */
+  planNow(): Promise<void>;
   /** Shows where a figure comes from. */
   goTo(place: Place): Promise<void>;
   /** Brings the panel into sight where it stands below the view. */

@@ -29,20 +29,32 @@ export const styles = css`
   .top {
     grid-area: top;
     display: grid;
-    grid-template: 'title tools' auto 'views views' auto / minmax(0, 1fr) auto;
+    grid-template:
+      'title tools' auto 'places places' auto 'ways ways' auto / minmax(0, 1fr)
+      auto;
     gap: 0.25rem 1rem;
     padding-top: 0.5rem;
-    border-bottom: 2px solid var(--_ink);
+    border-bottom: 1px solid var(--_rule);
   }
   .title {
     grid-area: title;
+    min-width: 0;
+    padding-inline-start: 1rem;
+    line-height: 1.3;
+  }
+  .product {
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .named {
     display: flex;
     flex-wrap: wrap;
     align-items: baseline;
     gap: 0 0.75rem;
-    min-width: 0;
-    padding-inline-start: 0.75rem;
-    line-height: 1.25;
+  }
+  .named p {
+    color: var(--_quiet);
+    font-size: var(--_small);
   }
   h1 {
     font-size: var(--_head);
@@ -50,22 +62,39 @@ export const styles = css`
     letter-spacing: -0.01em;
     overflow-wrap: anywhere;
   }
-  .title p {
-    color: var(--_quiet);
-    font-size: var(--_small);
+  .plan-name {
+    padding: 0;
+    min-height: 2rem;
+    border: 0;
+    background: none;
+    text-align: start;
+  }
+  .plan-name::after {
+    content: '';
+    display: inline-block;
+    margin-inline-start: 0.375rem;
+    border: 0.3125rem solid transparent;
+    border-block: 0.375rem 0;
+    border-top-color: currentcolor;
+    vertical-align: middle;
+  }
+  .plan-name[aria-expanded='true']::after {
+    border-block: 0 0.375rem;
+    border-bottom-color: currentcolor;
   }
   [role='tablist'] {
-    grid-area: views;
+    grid-area: places;
     display: flex;
     align-items: stretch;
     overflow-x: auto;
+    padding-inline: 0.25rem;
     scrollbar-width: thin;
   }
   [role='tab'] {
     display: grid;
     flex: none;
     align-content: start;
-    padding: 0.25rem 0.75rem 0.1875rem;
+    padding: 0.25rem 0.75rem 0.25rem;
     white-space: nowrap;
     border: 0;
     border-bottom: 4px solid transparent;
@@ -88,6 +117,93 @@ export const styles = css`
   [role='tab'] span {
     color: var(--_quiet);
     font-size: var(--_small);
+  }
+  .ways {
+    grid-area: ways;
+    display: flex;
+    gap: 0.25rem;
+    overflow-x: auto;
+    margin-top: -0.25rem;
+    padding: 0.25rem 1rem;
+    border-top: 1px solid var(--_hair);
+    background: var(--_raised);
+    scrollbar-width: thin;
+  }
+  .ways button {
+    flex: none;
+    border-color: transparent;
+    background: none;
+    white-space: nowrap;
+  }
+  .ways button:hover {
+    background: var(--_act-wash);
+  }
+  .ways button[aria-pressed='true'] {
+    border-color: var(--_act);
+    background: var(--_act-wash);
+    font-weight: 600;
+  }
+  .ways span {
+    color: var(--_quiet);
+    font-weight: 400;
+  }
+  .menu {
+    position: absolute;
+    z-index: 6;
+    inset-block-start: 4rem;
+    inset-inline-start: 1rem;
+    width: min(30rem, calc(100% - 2rem));
+    max-height: calc(100dvh - 6rem);
+    overflow: auto;
+    padding: 1rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    box-shadow: 0 0.5rem 2rem rgb(0 0 0 / 25%);
+  }
+  .menu.help {
+    inset-inline: auto 1rem;
+    width: min(44rem, calc(100% - 2rem));
+  }
+  .view > :is(.answer, .bar) {
+    flex: none;
+  }
+  .answer {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: start;
+    justify-content: space-between;
+    gap: 0.5rem 2rem;
+    padding: 0.75rem 1rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  .answer .said {
+    flex: 1 1 24rem;
+    min-width: 0;
+  }
+  .sentence {
+    font-size: var(--_head);
+    font-weight: 650;
+    line-height: 1.25;
+    text-wrap: balance;
+  }
+  .sentence.harm {
+    padding-inline-start: 0.625rem;
+    border-inline-start: 4px solid var(--_bad);
+  }
+  .proof {
+    margin-top: 0.125rem;
+    color: var(--_quiet);
+    font-size: var(--_small);
+  }
+  .search {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem;
+  }
+  .search label {
+    color: var(--_quiet);
   }
   :focus-visible {
     outline-offset: -2px;
@@ -128,9 +244,8 @@ export const styles = css`
     min-height: 0;
   }
   .picture {
-    flex: 0 1 auto;
+    flex: 1 1 auto;
     overflow: auto;
-    max-height: 60%;
   }
   possession-sheet {
     flex: 1 1 16rem;
@@ -169,9 +284,10 @@ export const styles = css`
     background: var(--_act-wash);
     font-weight: 600;
   }
-  .bar select {
+  .bar select,
+  .search select {
     padding: 0.25rem 0.5rem;
-    min-height: 1.75rem;
+    min-height: 2rem;
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
     background: var(--_raised);
@@ -199,8 +315,10 @@ export const styles = css`
     margin-inline-end: 0.375em;
   }
   footer button {
-    display: none;
     font-size: inherit;
+  }
+  footer:not(.whole) p:not(:first-child) {
+    display: none;
   }
   footer strong {
     color: var(--_ink);
@@ -221,19 +339,15 @@ export const styles = css`
     border-bottom: 1px solid var(--_hair);
     background: var(--_act-wash);
   }
-  /* On a wide screen the foot of the desk says them, always in sight; a narrow one and paper show each element's own. */
+  /* On a wide screen the foot of the desk says them; beside decisions, on a narrow screen and on paper elements show their own. */
   @media screen {
     @container desk (min-width: 64.01rem) {
-      possession-account::part(cautions),
       possession-booking::part(cautions),
       possession-lifting::part(cautions),
       possession-noise::part(cautions),
-      possession-options::part(cautions),
       possession-people::part(cautions),
       possession-rules::part(cautions),
       possession-compare::part(cautions),
-      possession-handback::part(cautions),
-      possession-overrun::part(cautions),
       possession-units::part(cautions) {
         display: none;
       }

@@ -14,9 +14,10 @@ import { progressStyle } from '../shared/progress-style.js';
 import type { FigureAskEvent } from '../shared/figure-ask-event.js';
 import { explainFigure } from '../why/explain-figure.js';
 import type { Place } from '../why/explanation.js';
+import { answerView } from './answer-view.js';
 import { bookingView } from './booking-view.js';
 import { costView } from './cost-view.js';
-import type { Desk } from './desk-parts.js';
+import type { Desk, Menu } from './desk-parts.js';
 import { styles } from './desk.styles.js';
 import { Figures } from './figures.js';
 import { filesView } from './files-view.js';
@@ -25,7 +26,8 @@ import { footView } from './foot.js';
 import { followInSheet, goTo } from './go-to.js';
 import { handbackView } from './handback-view.js';
 import { Keeping } from './keeping.js';
-import { stepByKey, viewByKey } from './keys.js';
+import { placeByKey, stepByKey } from './keys.js';
+import { menuView } from './menu-view.js';
 import { narrowStyles } from './narrow.styles.js';
 import { newsView } from './news.js';
 import { Opening } from './opening.js';
@@ -38,18 +40,23 @@ import { Planning } from './planning.js';
 import { RuleTrial } from './rule-trial.js';
 import { rulesView } from './rules-view.js';
 import { Shift } from './shift.js';
-import { sideView } from './side.js';
+import { hasSide, sideView } from './side.js';
 import { siteView } from './site-view.js';
 import { tellFaults } from './told.js';
 import { topView } from './top.js';
+import { tableView } from './table-view.js';
 import {
-  wholeViews,
+  placeOf,
+  viewsOf,
   type CostPart,
   type DeskView,
+  type PlaceId,
   type PlanPart,
+  type ResultTable,
   type SitePart,
   type WorkTable,
 } from './views.js';
+import { urgentView } from './urgent-view.js';
 import { windowsView } from './windows-view.js';
 import { workView } from './work-view.js';
 
@@ -58,10 +65,10 @@ export type { DeskView } from './views.js';
 const noSteps: KeptSteps = { done: [], undone: [] };
 
 /**
- * The workbench: the plan's sheets and pictures, and beside them a narrow panel that says where a picked number
- * comes from. The cautions stay in sight.
+ * The workbench: five places, each the home of one kind of question, over one plan; and a narrow panel that says where
+ * a picked number comes from, folded away while it has nothing to say. The cautions stay in sight.
  *
- * Keyboard: the views are an ARIA tab list (arrows, Home, End); each element within has its own keys. Ctrl+Z and
+ * Keyboard: the places are an ARIA tab list (arrows, Home, End); each element within has its own keys. Ctrl+Z and
  * Ctrl+Y, outside a field, undo and redo the last change of the plan.
  * @summary The whole desk over one plan document.
  * @tag possession-desk
@@ -82,6 +89,8 @@ export class PossessionDesk extends LitElement implements Desk {
     theme: { type: String, reflect: true },
     now: { attribute: false },
     workTable: { state: true },
+    resultTable: { state: true },
+    menu: { state: true },
     planPart: { state: true },
     costPart: { state: true },
     sitePart: { state: true },
@@ -102,6 +111,8 @@ export class PossessionDesk extends LitElement implements Desk {
   /** The moment it is; the page sets it. Null: the clock is asked when it matters. */
   declare now: number | null;
   declare workTable: WorkTable;
+  declare resultTable: ResultTable;
+  declare menu: Menu;
   declare planPart: PlanPart;
   declare costPart: CostPart;
   declare sitePart: SitePart;
@@ -129,6 +140,8 @@ export class PossessionDesk extends LitElement implements Desk {
   #stepsBefore = noSteps;
   /** The document of the desk's own last act; any other was set from outside. */
   #own: PlanDocument | null = null;
+  /** How each place was last looked at. */
+  readonly #lastOf = new Map<PlaceId, DeskView>();
   /** The picked window that the sheet was last moved to. */
   #followed = '';
   #pending: Promise<void> = Promise.resolve();
@@ -141,6 +154,8 @@ export class PossessionDesk extends LitElement implements Desk {
     this.theme = '';
     this.now = null;
     this.workTable = 'work';
+    this.resultTable = 'windows';
+    this.menu = '';
     this.planPart = 'plan';
     this.costPart = 'overrun';
     this.sitePart = 'people';
@@ -219,12 +234,22 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   show(view: DeskView): void {
+    this.menu = '';
+    this.#lastOf.set(placeOf(view), view);
     if (view !== this.view) {
       this.view = view;
       this.#followed = '';
       this.picked.hush();
     }
     this.#opening.open(view);
+  }
+
+  showPlace(place: PlaceId): void {
+    this.show(this.#lastOf.get(place) ?? viewsOf[place][0]!);
+  }
+
+  async planNow(): Promise<void> {
+    await this.#opening.planNow();
   }
 
   goTo(place: Place): Promise<void> {
@@ -275,7 +300,7 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   protected override updated(): void {
-    if (this.view !== 'windows' || this.#followed === this.picked.window) return;
+    if (!['table', 'work'].includes(this.view) || this.#followed === this.picked.window) return;
     this.#followed = this.picked.window;
     void followInSheet(this, this.renderRoot);
   }
@@ -293,26 +318,28 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   override render(): TemplateResult {
-    const whole = wholeViews.includes(this.view) && !this.picked.told;
+    const whole = !hasSide(this);
+    const place = placeOf(this.view);
     const trouble = this.trouble || this.figures.trouble || this.planning.trouble;
     return html`<div class="desk ${whole ? 'one' : ''}">
       ${topView(
         this,
         { dark: this.#isDark },
-        { tabKey: this.#onTabKey, faults: this.#onFaults, theme: this.#onTheme },
+        { placeKey: this.#onPlaceKey, faults: this.#onFaults, theme: this.#onTheme },
       )}
+      ${menuView(this)}
       <main>
         <div
           id="view"
           class="view"
           role="tabpanel"
           @possession-figure-ask=${this.#onFigure}
-          aria-labelledby="tab-${this.view}"
+          aria-labelledby="tab-${place}"
           aria-busy=${this.figures.busy || this.planning.busy}
         >
           ${trouble ? html`<p class="trouble" role="alert">${trouble}</p>` : nothing}
           ${newsView(this, { said: this.said, newer: this.newer, back: () => void this.openLatest() })}
-          ${this.#renderView()}
+          ${place === 'programme' ? answerView(this) : nothing} ${this.#renderView()}
         </div>
       </main>
       ${whole ? nothing : sideView(this, this.#onUp)} ${footView(this.wary, this.#onWary)}
@@ -329,7 +356,11 @@ export class PossessionDesk extends LitElement implements Desk {
       </p>`;
     switch (this.view) {
       case 'windows':
-        return windowsView(this, results, document);
+        return windowsView(this, results);
+      case 'table':
+        return tableView(this, document);
+      case 'urgent':
+        return urgentView(this, results);
       case 'work':
         return workView(this, document);
       case 'rules':
@@ -339,7 +370,7 @@ export class PossessionDesk extends LitElement implements Desk {
       case 'fit':
         return fitView(this, results);
       case 'plan':
-        return planView(this, results, document, { search: () => void this.#opening.search() });
+        return planView(this, results, document);
       case 'handback':
         return handbackView(this, results);
       case 'cost':
@@ -407,13 +438,13 @@ export class PossessionDesk extends LitElement implements Desk {
     this.theme = this.#isDark ? 'light' : 'dark';
   };
 
-  readonly #onTabKey = (event: KeyboardEvent): void => {
-    const view = viewByKey(event.key, this.view);
-    if (!view) return;
+  readonly #onPlaceKey = (event: KeyboardEvent): void => {
+    const place = placeByKey(event.key, placeOf(this.view));
+    if (!place) return;
     event.preventDefault();
-    this.show(view);
+    this.showPlace(place);
     void this.updateComplete.then(() =>
-      this.renderRoot.querySelector<HTMLElement>(`#tab-${view}`)?.focus(),
+      this.renderRoot.querySelector<HTMLElement>(`#tab-${place}`)?.focus(),
     );
   };
 

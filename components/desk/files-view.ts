@@ -1,9 +1,8 @@
 import { html, type TemplateResult } from 'lit';
 import type { ImportAcceptEvent } from '../import/import-accept-event.js';
 import type { Desk } from './desk-parts.js';
-import { planFiles } from './plan-files.js';
 
-/** Files in and out. */
+/** Files in. */
 export function filesView(desk: Desk): TemplateResult {
   return html`<div class="fill pad">
     <possession-import
@@ -14,12 +13,9 @@ export function filesView(desk: Desk): TemplateResult {
         desk.show('windows');
       }}
     ></possession-import>
-  </div>`;
-}
-
-export const filesSide = (desk: Desk): TemplateResult =>
-  html`${planFiles(desk)}
-    <p class="note">
+    <p class="note quiet">
       Files are read here and sent nowhere. Nothing changes until what was read is taken. A row that
       cannot be used stays in its sheet, marked, with how to mend it; the figures leave it out.
-    </p>`;
+    </p>
+  </div>`;
+}

@@ -26,7 +26,6 @@ export async function goTo(desk: Shown, root: Root, place: Place): Promise<void>
     desk.show('windows');
     desk.picked.pick({ window: place.id });
     askLedger(desk, 'usable');
-    await goToCell(desk, root, 'windows', rowWith(tables.windows, 'window', place.id), '');
   } else if (place.to === 'cell')
     await goToCell(desk, root, place.table, place.row, place.column ?? '');
   else {
@@ -45,8 +44,8 @@ async function goToCell(
   if (row < 0) return;
   // What was told of the figure stays beside the cell it leads to.
   const { told } = desk.picked;
-  desk.show(kind === 'windows' ? 'windows' : 'work');
-  if (kind !== 'windows') desk.workTable = kind;
+  desk.show('work');
+  desk.workTable = kind;
   desk.picked.tell(() => told);
   await desk.updateComplete;
   const sheet = root.querySelector<PossessionSheet>(`[data-kind=${kind}]`);

@@ -1,18 +1,18 @@
-import { deskViews, type DeskView } from './views.js';
+import { placeIds, type PlaceId } from './views.js';
 
-/** The view that a key of the tab list leads to; undefined for any other key. Past an end it begins anew. */
-export function viewByKey(key: string, view: DeskView): DeskView | undefined {
-  const at = deskViews.indexOf(view);
-  const last = deskViews.length - 1;
+/** The place that a key of the tab list leads to; undefined for any other key. Past an end it begins anew. */
+export function placeByKey(key: string, place: PlaceId): PlaceId | undefined {
+  const at = placeIds.indexOf(place);
+  const last = placeIds.length - 1;
   switch (key) {
     case 'ArrowRight':
-      return deskViews[at === last ? 0 : at + 1];
+      return placeIds[at === last ? 0 : at + 1];
     case 'ArrowLeft':
-      return deskViews[at === 0 ? last : at - 1];
+      return placeIds[at === 0 ? last : at - 1];
     case 'Home':
-      return deskViews[0];
+      return placeIds[0];
     case 'End':
-      return deskViews[last];
+      return placeIds[last];
     default:
       return undefined;
   }
@@ -23,7 +23,12 @@ export function stepByKey(event: KeyboardEvent): 'undo' | 'redo' | undefined {
   const key = event.key.toLowerCase();
   if (event.defaultPrevented || !(event.ctrlKey || event.metaKey) || !['z', 'y'].includes(key))
     return;
-  const at = event.composedPath()[0];
-  if (at instanceof Element && at.matches('input, textarea, select')) return;
+  if (isField(event)) return;
   return key === 'y' || event.shiftKey ? 'redo' : 'undo';
+}
+
+/** Whether a key was pressed in a field that takes letters. */
+export function isField(event: KeyboardEvent): boolean {
+  const at = event.composedPath()[0];
+  return at instanceof Element && at.matches('input, textarea, select');
 }

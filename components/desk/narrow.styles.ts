@@ -39,12 +39,6 @@ export const narrowStyles = css`
       display: inline-block;
       margin-bottom: 0.5rem;
     }
-    footer:not(.whole) p:not(:first-child) {
-      display: none;
-    }
-    footer button {
-      display: inline;
-    }
     footer {
       position: sticky;
       bottom: 0;
@@ -52,6 +46,20 @@ export const narrowStyles = css`
     }
   }
   @container desk (max-width: 40rem) {
+    .named p {
+      display: none;
+    }
+    .ways span {
+      display: none;
+    }
+    .top {
+      grid-template: 'title' auto 'tools' auto 'places' auto 'ways' auto / minmax(0, 1fr);
+    }
+    .tools {
+      justify-content: start;
+      padding-inline: 1rem;
+    }
+
     [role='tab'] {
       padding: 0.5rem 0.75rem 0.375rem;
       text-align: center;

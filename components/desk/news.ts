@@ -31,7 +31,14 @@ export function newsView(desk: Desk, { said, newer, back }: News): TemplateResul
       keeping.aside.length > 0
         ? html`<p class="news">
             ${countText(keeping.aside.length, 'change')} met another tab's and wait.
-            <button type="button" @click=${() => desk.show('files')}>Look at them</button>
+            <button
+              type="button"
+              @click=${() => {
+                desk.menu = 'plan';
+              }}
+            >
+              Look at them
+            </button>
           </p>`
         : nothing
     }

@@ -5,13 +5,12 @@ import type { Explanation } from '../why/explanation.js';
 import { askBooking } from './booking-view.js';
 import { askAccount, askOptions, askPrice } from './cost-view.js';
 import type { Desk } from './desk-parts.js';
-import { pickFirstFit } from './fit-view.js';
 import { askHandback, openHandback } from './handback-view.js';
 import { askRules } from './rules-view.js';
 import { askSite } from './site-view.js';
-import { tellMoves, tellPackage } from './told.js';
+import { tellMoves } from './told.js';
+import { askChecks } from './urgent-view.js';
 import type { CostPart, DeskView } from './views.js';
-import { askLedger } from './windows-view.js';
 
 /** What each view needs to have been worked out before it says anything, and what it explains first. */
 export class Opening {
@@ -27,7 +26,10 @@ export class Opening {
 
   /** The figures of the document are known: what follows from them is asked for. */
   figuresKnown(engine: Engine, document: PlanDocument): void {
-    if (!this.planAgain) return this.open(this.#desk.view);
+    if (!this.planAgain) {
+      this.open(this.#desk.view);
+      return this.#first();
+    }
     this.planAgain = false;
     this.#search = this.#again(engine, document);
   }
@@ -35,15 +37,12 @@ export class Opening {
   /** Asks for what a view shows where it is not known yet, and explains what stands first in it. */
   open(view: DeskView): void {
     const desk = this.#desk;
-    const { picked } = desk;
-    const { results } = desk.figures;
     switch (view) {
       case 'windows':
-        if (!picked.told) askLedger(desk, picked.row ?? 'usable');
-        break;
+      case 'table':
+      case 'fit':
       case 'work':
-        if (!picked.told)
-          picked.tell(() => tellPackage(desk.figures.results, results?.packages[0]?.id ?? ''));
+      case 'files':
         break;
       case 'rules':
         askRules(desk);
@@ -51,11 +50,11 @@ export class Opening {
       case 'site':
         askSite(desk);
         break;
-      case 'fit':
-        if (!picked.told) pickFirstFit(desk);
-        break;
       case 'plan':
-        this.#openPlan();
+        void this.#planned();
+        break;
+      case 'urgent':
+        askChecks(desk);
         break;
       case 'handback':
         void this.#planned().then(() => openHandback(desk));
@@ -66,9 +65,21 @@ export class Opening {
       case 'booking':
         void askBooking(desk);
         break;
-      case 'files':
-        break;
     }
+  }
+
+  /** Looks for a plan: after a change from what was agreed before, else for the best. */
+  planNow(): Promise<void> {
+    const { engine, document, planning } = this.#desk;
+    if (!planning.isStale || !engine || !document) return this.search();
+    return (this.#search = this.#again(engine, document));
+  }
+
+  /** The first plan of a document that was opened is made without being asked for. */
+  #first(): void {
+    const { planning, figures } = this.#desk;
+    const { windows, activities } = figures.results?.plan ?? { windows: [], activities: [] };
+    if (windows.length > 0 && activities.length > 0 && !planning.isStale) void this.#planned();
   }
 
   /** Looks for the best plan, whatever was agreed before. */
@@ -86,9 +97,9 @@ export class Opening {
     if (!engine || !document) return;
     const found = await planning.search(engine, document);
     if (!found.done) return;
-    outlooks.clear();
+    outlooks.clearPlanned();
     picked.pick({ placement: null });
-    if (this.#desk.view === 'plan') picked.tell(() => this.#certificate());
+    if (this.#desk.view === 'site') askSite(this.#desk);
   }
 
   async #held(placements: readonly Placement[]): Promise<void> {
@@ -97,17 +108,11 @@ export class Opening {
     if (!engine || !document) return;
     const found = await planning.hold(engine, document, placements);
     if (!found.done) return;
-    outlooks.clear();
+    outlooks.clearPlanned();
     picked.pick({ placement: null });
     desk.view = 'plan';
     desk.planPart = 'compare';
     picked.tell(() => this.#certificate());
-  }
-
-  #openPlan(): void {
-    const { planning, picked } = this.#desk;
-    if (!planning.allocation) void this.#planned();
-    else if (!picked.told) picked.tell(() => this.#certificate());
   }
 
   #openCost(part: CostPart): void {
@@ -143,7 +148,7 @@ export class Opening {
     const { planning, outlooks, picked } = desk;
     const found = await planning.again(engine, document);
     if (!found.done) return;
-    outlooks.clear();
+    outlooks.clearPlanned();
     picked.pick({ placement: null });
     // A changed window is answered where both plans stand side by side; moved work stays in its picture.
     if (desk.view === 'windows') {

@@ -46,6 +46,8 @@ const failed = {
 };
 type Kind = keyof typeof failed;
 
+const plannedKinds = ['handback', 'live', 'price', 'options', 'account', 'lifting'] as const;
+
 /** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
 export class Outlooks implements ReactiveController {
   handbacks: readonly HandbackResult[] = [];
@@ -103,16 +105,22 @@ export class Outlooks implements ReactiveController {
     return this.#latest[kind].busy;
   }
 
-  /** Forgets every answer: they were of another document or plan. */
+  /** Forgets every answer: they were of another document. */
   clear(): void {
     this.#stop();
+    this.booked = null;
+    this.people = null;
+    this.noise = null;
+    this.clearPlanned();
+  }
+
+  /** Forgets what hangs on the plan of the work: it was of another plan of the same document. */
+  clearPlanned(): void {
+    for (const kind of plannedKinds) this.#latest[kind].stop();
     this.handbacks = [];
     this.price = null;
     this.options = null;
     this.account = null;
-    this.booked = null;
-    this.people = null;
-    this.noise = null;
     this.lifting = null;
     this.#host.requestUpdate();
   }

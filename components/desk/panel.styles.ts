@@ -98,6 +98,84 @@ export const panelStyles = css`
   .up {
     display: none;
   }
+  .overview {
+    display: grid;
+    gap: 0.5rem;
+  }
+  .overview h2,
+  .help h2 {
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .dates li,
+  .left li {
+    display: grid;
+    grid-template-columns: 1.125rem minmax(0, 1fr) auto;
+    gap: 0 0.25rem;
+    padding-block: 0.375rem;
+    border-bottom: 1px solid var(--_hair);
+  }
+  .left li {
+    display: block;
+  }
+  .dates .quiet {
+    grid-column: 2 / -1;
+    font-size: var(--_small);
+  }
+  .left .quiet {
+    display: block;
+    font-size: var(--_small);
+  }
+  .dates .met .mark {
+    color: var(--_good);
+  }
+  .dates .missed :is(.mark, .figure),
+  .harm {
+    color: var(--_bad);
+    font-weight: 600;
+  }
+  .sentence.harm {
+    color: inherit;
+  }
+  .help {
+    display: grid;
+    gap: 0.5rem;
+    line-height: 1.5;
+  }
+  .help h2:not(:first-child) {
+    margin-top: 0.5rem;
+  }
+  .help ol {
+    list-style: decimal;
+    padding-inline-start: 1.25rem;
+  }
+  .help dl {
+    display: grid;
+    grid-template-columns: 10rem minmax(0, 1fr);
+    gap: 0.25rem 0.75rem;
+  }
+  .help dt {
+    font-weight: 600;
+  }
+  .help ul {
+    list-style: disc;
+    padding-inline-start: 1.25rem;
+  }
+  kbd {
+    padding: 0 0.25rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    font: inherit;
+  }
+  .urgent {
+    max-width: 90rem;
+  }
+  .urgent table {
+    margin-top: 0.75rem;
+  }
+  .urgent td:first-child {
+    min-width: 9rem;
+  }
   .shut {
     float: inline-end;
   }

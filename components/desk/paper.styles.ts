@@ -29,6 +29,10 @@ export const paperStyles = css`
     .move,
     .up,
     footer button,
+    .ways,
+    .menu,
+    .search,
+    .shut,
     [role='tablist'] {
       display: none;
     }

@@ -6,7 +6,7 @@ import type { Desk } from './desk-parts.js';
 import { saveBytes } from './save-file.js';
 import { wordsOf } from './words-of.js';
 
-/** The plan as a file, a link or tables; the plans on this device; changes that met another tab's. */
+/** The menu of the plan: as a file, a link, tables or on paper; the plans on this device; changes that met another tab's. */
 export function planFiles(desk: Desk): TemplateResult {
   return html`<section class="files">${thisPlan(desk)} ${asides(desk)} ${others(desk)}</section>`;
 }
@@ -40,10 +40,16 @@ function thisPlan(desk: Desk): TemplateResult | typeof nothing {
       <button type="button" @click=${() => void tables(desk, 'csv')}>Tables as CSV</button>
       <button type="button" @click=${() => void tables(desk, 'xlsx')}>Tables as a workbook</button>
       <button type="button" @click=${() => void copyLink(desk)}>Copy a link</button>
+      <button type="button" @click=${() => print(desk)}>Print what is shown</button>
     </div>
     <p class="quiet">
       A file or a link holds the whole plan. A link is read by the page itself and sent nowhere.
     </p>`;
+}
+
+function print(desk: Desk): void {
+  desk.menu = '';
+  setTimeout(() => globalThis.print());
 }
 
 /** Saves the whole plan as a file. */

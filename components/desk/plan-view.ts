@@ -1,56 +1,21 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Placement, Results } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
-import type { Objective } from '../../src/planner/search/types.js';
 import type { PlacementSelectEvent } from '../plan/placement-select-event.js';
 import { explainPlacement } from '../why/explain-plan.js';
 import { workForms } from './change-forms.js';
 import type { Desk } from './desk-parts.js';
 import { withCells } from './edits.js';
-import { objectives, planParts, type PlanPart } from './views.js';
-
-export interface PlanHandlers {
-  /** Looks for a plan. */
-  readonly search: () => void;
-}
+import { planParts, type PlanPart } from './views.js';
 
 /** The plan of the work in its windows, the units in place, or the plan against the one before. */
-export function planView(
-  desk: Desk,
-  results: Results,
-  document: PlanDocument,
-  on: PlanHandlers,
-): TemplateResult {
-  return html`${bar(desk, on)}
+export function planView(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
+  return html`${bar(desk)}
   ${desk.planPart === 'plan' ? planned(desk, results, document) : part(desk, results, document)}`;
 }
 
-function bar(desk: Desk, on: PlanHandlers): TemplateResult {
-  const { planning } = desk;
-  const toSearch = planning.allocation
-    ? 'Work it out again'
-    : planning.isStale
-      ? 'Plan again after the changes'
-      : 'Work out a plan';
+function bar(desk: Desk): TemplateResult {
   return html`<div class="bar">
-    <label for="first">First</label>
-    <select
-      id="first"
-      ?disabled=${planning.busy}
-      @change=${(event: Event) => {
-        planning.first = (event.target as HTMLSelectElement).value as Objective;
-      }}
-    >
-      ${Object.entries(objectives).map(
-        ([value, text]) =>
-          html`<option value=${value} ?selected=${value === planning.first}>${text}</option>`,
-      )}
-    </select>
-    ${
-      planning.busy
-        ? settleButton(desk)
-        : html`<button class="strong" type="button" @click=${on.search}>${toSearch}</button>`
-    }
     <div class="choice" role="group" aria-label="What is shown of the plan">
       ${(Object.entries(planParts) as [PlanPart, string][]).map(
         ([one, text]) =>
@@ -65,8 +30,6 @@ function bar(desk: Desk, on: PlanHandlers): TemplateResult {
           </button>`,
       )}
     </div>
-    <span class="said" role="status">${wayText(planning)}</span>
-    ${progressBar(planning)}
   </div>`;
 }
 
@@ -75,23 +38,6 @@ export function settleButton({ planning }: Desk): TemplateResult {
   return html`<button type="button" @click=${() => planning.settle()}>
     ${planning.draft ? 'Enough, take this plan' : 'Stop'}
   </button>`;
-}
-
-/** How the search goes, in words that do not change with every tick: they are read out. */
-function wayText({ busy, draft }: Desk['planning']): string {
-  if (!busy) return 'All work against all windows';
-  return draft ? 'The best plan so far; still searching' : 'Searching, up to ten seconds';
-}
-
-function progressBar({ busy, progress }: Desk['planning']): TemplateResult | typeof nothing {
-  if (!busy) return nothing;
-  return progress
-    ? html`<progress
-        aria-label="Time searched"
-        max=${progress.total}
-        value=${progress.done}
-      ></progress>`
-    : html`<progress aria-label="Time searched"></progress>`;
 }
 
 function part(desk: Desk, results: Results, document: PlanDocument): TemplateResult {

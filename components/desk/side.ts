@@ -1,10 +1,16 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import type { Desk } from './desk-parts.js';
-import { filesSide } from './files-view.js';
+import { overview } from './overview.js';
 import { planSide } from './plan-view.js';
-import { wholeViews } from './views.js';
 import { windowSide } from './windows-view.js';
+
+/** Whether the panel has anything to say; else it folds away and the view has its room. */
+export function hasSide(desk: Desk): boolean {
+  const { view, picked, figures, planning } = desk;
+  if (picked.told) return true;
+  return view === 'windows' && figures.results !== null && planning.shown !== null;
+}
 
 /** The narrow panel: what can be done with the picked thing, and where the picked figure comes from. */
 export function sideView(desk: Desk, up: () => void): TemplateResult {
@@ -12,17 +18,15 @@ export function sideView(desk: Desk, up: () => void): TemplateResult {
   return html`<aside aria-label="Where figures come from" tabindex="0">
     <button class="plain up" type="button" @click=${up}>Back to the top</button>
     ${
-      wholeViews.includes(view)
-        ? html`<button class="shut" type="button" @click=${() => picked.hush()}>Close</button>`
-        : nothing
+      picked.told
+        ? html`<button class="shut" type="button" @click=${() => picked.hush()}>Close</button>
+            ${view === 'windows' ? windowSide(desk) : nothing}
+            ${view === 'plan' && planPart === 'plan' ? planSide(desk) : nothing}
+            <possession-why
+              .explanation=${picked.told}
+              @possession-why-link=${(event: WhyLinkEvent) => void desk.goTo(event.place)}
+            ></possession-why>`
+        : overview(desk)
     }
-    ${view === 'windows' ? windowSide(desk) : nothing}
-    ${view === 'files' ? filesSide(desk) : nothing}
-    ${view === 'plan' && planPart === 'plan' ? planSide(desk) : nothing}
-    <possession-why
-      ?hidden=${view === 'files' && !picked.told}
-      .explanation=${picked.told}
-      @possession-why-link=${(event: WhyLinkEvent) => void desk.goTo(event.place)}
-    ></possession-why>
   </aside>`;
 }

@@ -1,18 +1,17 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { countText } from '../shared/format.js';
-import { countFits } from '../shared/verdicts.js';
-import { provedText } from '../why/explain-plan.js';
+import { countOfPlace, countOfView } from './counts.js';
 import type { Desk } from './desk-parts.js';
 import { saveWhole } from './plan-files.js';
-import { deskViews, viewText, type DeskView } from './views.js';
+import { placeIds, placeOf, placeText, viewsOf, viewText, type PlaceId } from './views.js';
 
 export interface TopHandlers {
-  readonly tabKey: (event: KeyboardEvent) => void;
+  readonly placeKey: (event: KeyboardEvent) => void;
   readonly faults: () => void;
   readonly theme: () => void;
 }
 
-/** The head of the desk: the plan's name, the views with how much there is in each, and the few tools. */
+/** The head of the desk: the plan's name with its menu, the places with how much there is in each, and the few tools. */
 export function topView(
   desk: Desk,
   { dark }: { readonly dark: boolean },
@@ -22,8 +21,23 @@ export function topView(
   const { undoLabel: undo, redoLabel: redo } = desk;
   return html`<header class="top">
     <div class="title">
-      <h1>${desk.document?.name || 'No plan yet'}</h1>
-      <p>${under(desk)}</p>
+      <p class="product"><strong>possession-fit</strong> which work fits which track possession</p>
+      <div class="named">
+        <h1>
+          <button
+            type="button"
+            class="plan-name"
+            aria-expanded=${desk.menu === 'plan'}
+            aria-controls="menu"
+            @click=${() => {
+              desk.menu = desk.menu === 'plan' ? '' : 'plan';
+            }}
+          >
+            ${desk.document?.name || 'No plan yet'}
+          </button>
+        </h1>
+        <p>${under(desk)}</p>
+      </div>
     </div>
     <div class="tools">
       ${kept(desk)}
@@ -53,85 +67,68 @@ export function topView(
               </button>`
           : nothing
       }
-      <button type="button" @click=${on.theme}>${dark ? 'Light' : 'Dark'}</button>
+      <button
+        type="button"
+        aria-expanded=${desk.menu === 'help'}
+        aria-controls="menu"
+        @click=${() => {
+          desk.menu = desk.menu === 'help' ? '' : 'help';
+        }}
+      >
+        Help
+      </button>
+      <button type="button" class="theme" @click=${on.theme}>${dark ? 'Light' : 'Dark'}</button>
     </div>
-    <div role="tablist" aria-label="Views" @keydown=${on.tabKey}>
-      ${deskViews.map(
-        (view) =>
-          html`<button
-            type="button"
-            role="tab"
-            id="tab-${view}"
-            aria-controls="view"
-            aria-selected=${view === desk.view}
-            tabindex=${view === desk.view ? 0 : -1}
-            @click=${() => {
-              desk.show(view);
-            }}
-          >
-            <strong>${viewText[view]}</strong> <span dir="auto">${countOf(desk, view)}</span>
-          </button>`,
-      )}
+    <div role="tablist" aria-label="Places" @keydown=${on.placeKey}>
+      ${placeIds.map((place) => placeTab(desk, place))}
     </div>
+    ${placeIds.map((place) => ways(desk, place))}
   </header>`;
 }
 
+function placeTab(desk: Desk, place: PlaceId): TemplateResult {
+  const chosen = place === placeOf(desk.view);
+  return html`<button
+    type="button"
+    role="tab"
+    id="tab-${place}"
+    aria-controls="view"
+    aria-selected=${chosen}
+    tabindex=${chosen ? 0 : -1}
+    @click=${() => desk.showPlace(place)}
+  >
+    <strong>${placeText[place]}</strong> <span dir="auto">${countOfPlace(desk, place)}</span>
+  </button>`;
+}
+
+/** The ways to look at a place; those of the others wait unseen. */
+function ways(desk: Desk, place: PlaceId): TemplateResult | typeof nothing {
+  const views = viewsOf[place];
+  if (views.length < 2) return nothing;
+  return html`<div
+    class="ways"
+    role="group"
+    aria-label="${placeText[place]}: ways to look at it"
+    ?hidden=${place !== placeOf(desk.view)}
+  >
+    ${views.map(
+      (view) =>
+        html`<button
+          type="button"
+          id="tab-${view}"
+          aria-pressed=${view === desk.view}
+          @click=${() => desk.show(view)}
+        >
+          ${viewText[view]} <span dir="auto">${countOfView(desk, view)}</span>
+        </button>`,
+    )}
+  </div>`;
+}
+
 function under({ document }: Desk): string {
-  if (!document) return 'possession-fit';
+  if (!document) return '';
   const { rules, zone } = document;
   return `${rules.name === 'none' ? 'no rules: nothing is deducted' : rules.name}, ${zone}`;
-}
-
-function countOf(desk: Desk, view: DeskView): string {
-  const { planning, figures, outlooks } = desk;
-  const { results } = figures;
-  if (view === 'files') return 'in and out';
-  if (!results) return figures.busy ? 'working' : 'none yet';
-  switch (view) {
-    case 'windows':
-      return `${results.plan.windows.length} booked`;
-    case 'work':
-      return countText(results.packages.length, 'package');
-    case 'rules':
-      return ruleText(desk);
-    case 'site':
-      return siteText(desk);
-    case 'fit':
-      return figures.busy ? 'working' : `${countFits(results.fits)} of ${results.fits.length}`;
-    case 'plan':
-      if (planning.allocation) return provedText(planning.allocation).toLowerCase();
-      return planning.busy ? 'searching' : planning.isStale ? 'changed since' : 'not yet';
-    case 'handback':
-      return heldText(desk);
-    case 'cost':
-      return outlooks.price ? `${outlooks.price.curve.currency} by minute` : 'by minute';
-    case 'booking':
-      return lateText(desk);
-  }
-}
-
-function heldText({ outlooks }: Desk): string {
-  const { handbacks } = outlooks;
-  if (handbacks.length === 0) return outlooks.isBusy('handback') ? 'working' : 'margins';
-  const held = handbacks.filter((one) => one.verdict === 'held').length;
-  return `${held} of ${handbacks.length} held`;
-}
-
-function lateText({ outlooks }: Desk): string {
-  const { booked } = outlooks;
-  if (!booked) return 'dates';
-  const late = booked.milestones.filter((one) => one.state === 'late').length;
-  return late === 0 ? 'none late' : `${late} late`;
-}
-
-function ruleText({ document }: Desk): string {
-  const rules = document?.rules;
-  return rules ? countText(rules.leadIn.length + rules.leadOut.length, 'step') : 'none';
-}
-
-function siteText({ document, outlooks }: Desk): string {
-  if (outlooks.people) return countText(outlooks.people.breaches.length, 'breach', 'breaches');
-  return document?.tables.roster ? 'roster' : 'limits';
 }
 
 /** How far the plan is safe; where it is not, the way to save it stands beside. */

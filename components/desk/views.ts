@@ -1,37 +1,61 @@
 import type { TableKind } from '../../src/model/index.js';
 import type { Objective } from '../../src/planner/search/types.js';
 
-// What the desk can show, in the order of its tabs, and what each is called.
+// The places of the desk, one home for each kind of question, and the ways to look at each.
+
+export const placeIds = ['programme', 'handback', 'cost', 'checks', 'data'] as const;
+export type PlaceId = (typeof placeIds)[number];
+
+export const placeText: Readonly<Record<PlaceId, string>> = {
+  programme: 'Programme',
+  handback: 'Handback',
+  cost: 'Cost',
+  checks: 'Checks',
+  data: 'Tables and rules',
+};
 
 export const deskViews = [
   'windows',
-  'work',
-  'rules',
+  'table',
   'fit',
   'plan',
   'handback',
   'cost',
-  'site',
+  'urgent',
   'booking',
+  'site',
+  'work',
+  'rules',
   'files',
 ] as const;
 export type DeskView = (typeof deskViews)[number];
 
-export const viewText: Readonly<Record<DeskView, string>> = {
-  windows: 'Windows',
-  work: 'Work',
-  rules: 'Rules',
-  fit: 'Fit',
-  plan: 'Plan',
-  handback: 'Handback',
-  cost: 'Cost',
-  site: 'Site',
-  booking: 'Booking',
-  files: 'Files',
+/** The views of each place, the one it opens with first. */
+export const viewsOf: Readonly<Record<PlaceId, readonly DeskView[]>> = {
+  programme: ['windows', 'table', 'fit', 'plan'],
+  handback: ['handback'],
+  cost: ['cost'],
+  checks: ['urgent', 'booking', 'site'],
+  data: ['work', 'rules', 'files'],
 };
 
-/** Views that fill the desk until a figure of theirs is asked about. */
-export const wholeViews: readonly DeskView[] = ['rules', 'handback', 'cost', 'site', 'booking'];
+export const viewText: Readonly<Record<DeskView, string>> = {
+  windows: 'Week by week',
+  table: 'As a table',
+  fit: 'What fits where',
+  plan: 'Pieces of work',
+  handback: 'Handback',
+  cost: 'Cost',
+  urgent: 'To see to',
+  booking: 'Booking dates',
+  site: 'Hours, noise, weather',
+  work: 'Tables',
+  rules: 'Rules',
+  files: 'Bring files in',
+};
+
+export const placeOf = (view: DeskView): PlaceId =>
+  placeIds.find((place) => viewsOf[place].includes(view)) ?? 'programme';
 
 /** What the plan view shows. */
 export type PlanPart = 'plan' | 'units' | 'compare';
@@ -64,5 +88,6 @@ export const objectives: Readonly<Record<Objective, string>> = {
   'fewest-windows': 'fewest windows',
 };
 
-/** The tables of the work view; windows have a view of their own. */
-export type WorkTable = Exclude<TableKind, 'windows'>;
+/** The tables that carry results beside their rows. */
+export type ResultTable = 'windows' | 'work';
+export type WorkTable = TableKind;

@@ -1,32 +1,29 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
-import type { PlanDocument } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { windowForms } from './change-forms.js';
 import type { Desk } from './desk-parts.js';
 import { withCells, withWindow } from './edits.js';
-import { sheetView } from './sheet-view.js';
 import { rowWith } from './table-lookup.js';
 import { tellLedger, tellShortNotice } from './told.js';
 
 /** So many windows no longer push the sheet below them out of reach on a narrow screen: they scroll by themselves. */
 const MANY = 60;
 
-/** Every window along time, and the sheet they were read from. */
-export function windowsView(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
+/** Every window along time with the work planned in it. */
+export function windowsView(desk: Desk, results: Results): TemplateResult {
   return html`<div class="picture ${results.plan.windows.length > MANY ? 'long' : ''}">
-      <possession-ribbon
-        .windows=${results.plan.windows}
-        .ledgers=${results.ledgers}
-        .selected=${desk.picked.window}
-        @possession-window-select=${(event: WindowSelectEvent) => {
-          desk.picked.pick({ window: event.window });
-          askLedger(desk, 'usable');
-        }}
-      ></possession-ribbon>
-    </div>
-    ${sheetView(desk, document, 'windows')}`;
+    <possession-ribbon
+      .windows=${results.plan.windows}
+      .ledgers=${results.ledgers}
+      .selected=${desk.picked.window}
+      @possession-window-select=${(event: WindowSelectEvent) => {
+        desk.picked.pick({ window: event.window });
+        askLedger(desk, 'usable');
+      }}
+    ></possession-ribbon>
+  </div>`;
 }
 
 /** The ledger of the picked window, and the forms that change it. */
@@ -103,6 +100,6 @@ async function bestUse(desk: Desk): Promise<void> {
   if (!engine || !document) return;
   const found = await planning.shortNotice(engine, document, picked.window);
   if (!found.done) return;
-  desk.outlooks.clear();
+  desk.outlooks.clearPlanned();
   picked.tell(() => tellShortNotice(found.value, document.zone));
 }

@@ -2,15 +2,12 @@ import { html, type TemplateResult } from 'lit';
 import { tableIn, tableKinds, type PlanDocument } from '../../src/model/index.js';
 import type { Desk } from './desk-parts.js';
 import { sheetView } from './sheet-view.js';
-import type { WorkTable } from './views.js';
 
-const tables = tableKinds.filter((kind): kind is WorkTable => kind !== 'windows');
-
-/** The tables of what is to be done, what it is done with, and what people and weather ask of it. */
+/** Every table of the plan as it was typed. */
 export function workView(desk: Desk, document: PlanDocument): TemplateResult {
   return html`<div class="bar">
       <div class="choice" role="group" aria-label="Table">
-        ${tables.map(
+        ${tableKinds.map(
           (kind) =>
             html`<button
               type="button"
@@ -23,7 +20,9 @@ export function workView(desk: Desk, document: PlanDocument): TemplateResult {
             </button>`,
         )}
       </div>
-      <span class="said">Pick a row of work: the panel says where its package fits.</span>
+      <span class="said"
+        >As typed. Pick a row of work or of windows: the panel says what follows from it.</span
+      >
     </div>
     ${sheetView(desk, document, desk.workTable, 'only')}`;
 }

@@ -1,6 +1,6 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import type { KeyDateForecast } from '../../src/planner/search/types.js';
-import { dayText, floatText, momentText } from '../shared/format.js';
+import { dayText, floatText, dueText, momentText } from '../shared/format.js';
 import type { PlanStrings } from './strings.js';
 
 const FLOAT = 120;
@@ -46,7 +46,7 @@ export function keyDateTable(
                       : nothing
                   }
                 </th>
-                <td>${momentText(date.due, zone)}</td>
+                <td>${dueText(date.due, zone)}</td>
                 <td>
                   ${date.forecast === null ? words.notAllPlaced : momentText(date.forecast, zone)}
                 </td>

@@ -216,8 +216,8 @@ export class PossessionRibbon extends LitElement {
     if (!this.#print.printing && this.#rows.look()) this.requestUpdate();
   }
 
+  /** The picked window may be picked again: who listens may have put away what was said of it. */
   #select(id: string): void {
-    if (id === this.selected) return;
     this.selected = id;
     this.dispatchEvent(new WindowSelectEvent(id));
   }

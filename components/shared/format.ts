@@ -1,4 +1,4 @@
-import { localTimeOf, weekdayOf, type Instant } from '../../src/calendar/index.js';
+import { localTimeOf, MINUTE, weekdayOf, type Instant } from '../../src/calendar/index.js';
 
 const days = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const months = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
@@ -19,6 +19,13 @@ export function dayText(at: Instant, zone: string): string {
 /** `Sat 27 Mar 2027, 23:30`. */
 export function momentText(at: Instant, zone: string): string {
   return `${dayText(at, zone)} ${localTimeOf(at, zone).year}, ${clockText(at, zone)}`;
+}
+
+/** When something is due: midnight is read as the end of the day before, `the end of Wed 31 Mar 2027`. */
+export function dueText(at: Instant, zone: string): string {
+  if (clockText(at, zone) !== '00:00') return momentText(at, zone);
+  const before = at - MINUTE;
+  return `the end of ${dayText(before, zone)} ${localTimeOf(before, zone).year}`;
 }
 
 /** `Sat 27 Mar 23:30 to Sun 28 Mar 06:00`; the second day is left out when it is the first. */

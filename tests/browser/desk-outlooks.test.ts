@@ -48,14 +48,20 @@ async function planned(el: PossessionDesk): Promise<void> {
   await waitUntil(() => text(tab(el, 'plan')).includes('proven'), 'a plan', { timeout: 15_000 });
 }
 
+async function pick(el: PossessionDesk, window: string): Promise<void> {
+  tab(el, 'windows').click();
+  await el.updateComplete;
+  inside(el, 'possession-ribbon').querySelector<HTMLElement>(`[data-id=${window}]`)!.click();
+  await el.updateComplete;
+}
+
 describe('the desk beyond the fit', () => {
   beforeEach(() => localStorage.clear());
 
   it('plans again when a window is withdrawn, and sets both plans side by side', async () => {
     const el = await shown();
     await planned(el);
-    tab(el, 'windows').click();
-    await el.updateComplete;
+    await pick(el, 'W1');
     const form = el.renderRoot.querySelector('form')!;
     form.querySelector('select')!.value = 'withdrawn';
     form.requestSubmit();
@@ -70,8 +76,7 @@ describe('the desk beyond the fit', () => {
   it('undoes and redoes a change of a window, by button and by key', async () => {
     const el = await shown();
     await planned(el);
-    tab(el, 'windows').click();
-    await el.updateComplete;
+    await pick(el, 'W1');
     expect(button(el.renderRoot, 'Undo')).to.equal(undefined);
     const form = el.renderRoot.querySelector('form')!;
     form.querySelector('select')!.value = 'withdrawn';
@@ -92,8 +97,7 @@ describe('the desk beyond the fit', () => {
   it('takes in a window offered at short notice, like the one picked', async () => {
     const el = await shown();
     await planned(el);
-    tab(el, 'windows').click();
-    await el.updateComplete;
+    await pick(el, 'W1');
     const form = el.renderRoot.querySelectorAll('form')[1]!;
     const fill = (name: string, value: string): void => {
       form.querySelector<HTMLInputElement>(`[name=${name}]`)!.value = value;

@@ -45,6 +45,8 @@ async function go(el: PossessionDesk, view: DeskView): Promise<void> {
 
 /** Types into a cell of the sheet as a person does, by the keyboard. */
 async function type(el: PossessionDesk, row: number, column: string, value: string): Promise<void> {
+  el.show('table');
+  await el.updateComplete;
   const sheet = el.renderRoot.querySelector('possession-sheet')!;
   await sheet.updateComplete;
   sheet.goTo(row, column);
@@ -215,11 +217,14 @@ describe('the desk as a workbench', () => {
       },
       'a column more',
     );
+    el.show('table');
     await el.updateComplete;
     expect(marks(el)).to.have.length(1);
     await el.keeping.flush();
     el.remove();
     const again = await shown(new PlanStore({ name }));
+    again.show('table');
+    await again.updateComplete;
     expect(marks(again)).to.have.length(1);
     expect(marks(again)[0]).to.contain('Foreman');
   });

@@ -4,6 +4,7 @@ import type { DeskView, PossessionDesk } from '../../components/desk/desk.js';
 import type { Results } from '../../src/engine/types.js';
 import { cautions } from '../../src/model/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import { deskViews, placeOf, type PlaceId } from '../../components/desk/views.js';
 import { frame, planDocument, press, results, sampleEngine } from './support/samples.js';
 
 async function shown(engine = sampleEngine()): Promise<PossessionDesk> {
@@ -17,12 +18,12 @@ const deep = <T extends Element>(el: PossessionDesk, child: string, selector: st
   el.renderRoot.querySelector(child)!.shadowRoot!.querySelector<T>(selector)!;
 const text = (node: Element | null | undefined): string =>
   (node?.textContent ?? '').replaceAll(/\s+/g, ' ').trim();
-const tab = (el: PossessionDesk, view: DeskView): HTMLElement =>
+const tab = (el: PossessionDesk, view: DeskView | PlaceId): HTMLElement =>
   el.renderRoot.querySelector<HTMLElement>(`#tab-${view}`)!;
 const told = (el: PossessionDesk): string =>
   text(el.renderRoot.querySelector('possession-why')!.shadowRoot!.querySelector('section'));
 
-async function go(el: PossessionDesk, view: DeskView): Promise<void> {
+async function go(el: PossessionDesk, view: DeskView | PlaceId): Promise<void> {
   tab(el, view).click();
   await el.updateComplete;
   await frame();
@@ -32,7 +33,7 @@ async function go(el: PossessionDesk, view: DeskView): Promise<void> {
 describe('possession-desk', () => {
   it('shows every caution in every view', async () => {
     const el = await shown();
-    for (const view of ['windows', 'work', 'fit', 'plan', 'files'] as const) {
+    for (const view of deskViews) {
       await go(el, view);
       for (const caution of cautions)
         expect(text(el.renderRoot.querySelector('footer'))).to.contain(caution);
@@ -55,6 +56,8 @@ describe('possession-desk', () => {
 
   it('explains a row of the ledger by its rule', async () => {
     const el = await shown();
+    deep<HTMLElement>(el, 'possession-ribbon', '[data-id=S2]').click();
+    await el.updateComplete;
     deep<HTMLElement>(el, 'possession-ledger', '.step:nth-of-type(2)').click();
     await el.updateComplete;
     expect(told(el)).to.contain('Invented for this test');
@@ -63,7 +66,7 @@ describe('possession-desk', () => {
   it('shows in the sheet the window that is picked in the picture', async () => {
     const el = await shown();
     deep<HTMLElement>(el, 'possession-ribbon', '[data-id=B3]').click();
-    await el.updateComplete;
+    await go(el, 'table');
     await frame();
     expect(
       deep(el, 'possession-sheet', '[role=grid]').getAttribute('aria-activedescendant'),
@@ -72,7 +75,7 @@ describe('possession-desk', () => {
 
   it('picks the window whose row is picked in the sheet', async () => {
     const el = await shown();
-    await frame();
+    await go(el, 'table');
     deep<HTMLElement>(el, 'possession-sheet', '#cell-2-1').click();
     await el.updateComplete;
     expect(told(el)).to.contain('window B3');
@@ -98,11 +101,14 @@ describe('possession-desk', () => {
     ).to.equal('cell-1-0');
   });
 
-  it('works a plan out when its view is first opened, and explains the certificate', async () => {
+  it('makes the first plan without being asked, once, and says how good it is when asked', async () => {
     const engine = sampleEngine();
     const el = await shown(engine);
-    await go(el, 'plan');
+    await frame();
     expect(engine.asked).to.deep.equal(['recompute', 'allocate']);
+    expect(el.renderRoot.querySelector('possession-why')).to.equal(null);
+    el.renderRoot.querySelector<HTMLElement>('.proof button')!.click();
+    await el.updateComplete;
     expect(told(el)).to.contain('Best found');
     await go(el, 'fit');
     await go(el, 'plan');
@@ -151,10 +157,10 @@ describe('possession-desk', () => {
   });
 
   for (const [key, from, to] of [
-    ['ArrowRight', 'windows', 'work'],
-    ['ArrowLeft', 'windows', 'files'],
-    ['End', 'windows', 'files'],
-    ['Home', 'fit', 'windows'],
+    ['ArrowRight', 'programme', 'handback'],
+    ['ArrowLeft', 'programme', 'data'],
+    ['End', 'programme', 'data'],
+    ['Home', 'cost', 'programme'],
   ] as const)
     it(`${key} on the tabs goes from ${from} to ${to}`, async () => {
       const el = await shown();
@@ -162,7 +168,7 @@ describe('possession-desk', () => {
       press(tab(el, from), key);
       await el.updateComplete;
       await frame();
-      expect(el.view).to.equal(to);
+      expect(placeOf(el.view)).to.equal(to);
       expect(el.shadowRoot!.activeElement).to.equal(tab(el, to));
     });
 
@@ -188,14 +194,14 @@ describe('possession-desk', () => {
       html`<possession-desk .engine=${sampleEngine()} .document=${planDocument}></possession-desk>`,
       { parentNode: frame },
     );
-    for (const view of ['windows', 'work', 'fit', 'plan', 'files'] as const) {
+    for (const view of deskViews) {
       await go(el, view);
       const desk = el.renderRoot.querySelector('.desk')!;
       expect(desk.scrollWidth, view).to.be.at.most(390);
     }
   });
 
-  for (const view of ['windows', 'work', 'fit', 'plan', 'files'] as const)
+  for (const view of deskViews)
     it(`has no accessibility faults in the view of ${view}, light and dark`, async () => {
       const el = await shown();
       await go(el, view);

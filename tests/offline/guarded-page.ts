@@ -7,6 +7,8 @@ import { build } from 'vite';
 import { afterAll, beforeAll, expect } from 'vitest';
 import type { PlanDocument, TableText } from '../../src/model/index.js';
 import { launchedBrowser } from '../helpers/launched-browser.js';
+import type { DeskView } from '../../components/desk/views.js';
+import { openView } from './open-view.js';
 import { serveFolder } from './served-folder.js';
 
 export interface SavedFile {
@@ -103,8 +105,8 @@ export class Desk {
     );
   }
 
-  async go(view: string): Promise<void> {
-    await (await this.page.waitForSelector(`>>> #tab-${view}`))!.click();
+  async go(view: DeskView): Promise<void> {
+    await openView(this.page, view);
   }
 
   /** Gives the page a file and waits until it says what it made of it; how long that took, in ms. */
@@ -253,7 +255,7 @@ export class Desk {
   }
 
   /** Goes through every tab; the page answers throughout, nothing was lost, no script ran and no policy was broken. */
-  async expectAlive(views: readonly string[]): Promise<void> {
+  async expectAlive(views: readonly DeskView[]): Promise<void> {
     for (const view of views) {
       await this.go(view);
       await new Promise((resolve) => setTimeout(resolve, 100));

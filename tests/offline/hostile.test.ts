@@ -9,6 +9,7 @@ import { type Browser, type ElementHandle } from 'puppeteer-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deskViews } from '../../components/desk/views.js';
+import { openView } from './open-view.js';
 import { launchedBrowser } from '../helpers/launched-browser.js';
 
 const policy = "require-trusted-types-for 'script'; trusted-types lit-html default";
@@ -132,7 +133,7 @@ describe('a hostile table in the built page', () => {
     const walk = async (): Promise<string> => {
       let seen = '';
       for (const view of deskViews) {
-        await (await page.waitForSelector(`>>> #tab-${view}`))!.click();
+        await openView(page, view);
         await new Promise((resolve) => setTimeout(resolve, 250));
         seen += await page.evaluate(() => {
           const read = (node: Node): string => {
@@ -149,7 +150,7 @@ describe('a hostile table in the built page', () => {
     for (const [name, text] of files) {
       const path = join(folder, name);
       await writeFile(path, text);
-      await (await page.waitForSelector('>>> #tab-files'))!.click();
+      await openView(page, 'files');
       const input = (await page.waitForSelector('>>> possession-import >>> input[type=file]'))!;
       await (input as ElementHandle<HTMLInputElement>).uploadFile(path);
       await new Promise((resolve) => setTimeout(resolve, 1500));

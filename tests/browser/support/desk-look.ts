@@ -1,7 +1,8 @@
 import type { DeskView, PossessionDesk } from '../../../components/desk/desk.js';
+import type { PlaceId } from '../../../components/desk/views.js';
 import { text } from './look.js';
 
-export const tab = (el: PossessionDesk, view: DeskView): HTMLElement =>
+export const tab = (el: PossessionDesk, view: DeskView | PlaceId): HTMLElement =>
   el.renderRoot.querySelector<HTMLElement>(`#tab-${view}`)!;
 
 /** What an element of the desk has drawn. */

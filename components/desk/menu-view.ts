@@ -1,0 +1,25 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Desk } from './desk-parts.js';
+import { helpView } from './help-view.js';
+import { planFiles } from './plan-files.js';
+
+/** What is open over the view: the plan's menu, or the help. Escape closes it. */
+export function menuView(desk: Desk): TemplateResult | typeof nothing {
+  if (desk.menu === '') return nothing;
+  const close = (): void => {
+    desk.menu = '';
+  };
+  return html`<div
+    id="menu"
+    class="menu ${desk.menu}"
+    role="region"
+    tabindex="-1"
+    aria-label=${desk.menu === 'plan' ? 'The plan' : 'Help'}
+    @keydown=${(event: KeyboardEvent) => {
+      if (event.key === 'Escape') close();
+    }}
+  >
+    <button class="shut" type="button" @click=${close}>Close</button>
+    ${desk.menu === 'plan' ? planFiles(desk) : helpView()}
+  </div>`;
+}

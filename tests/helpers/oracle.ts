@@ -9,6 +9,7 @@ import {
   type Availability,
   type Plan,
 } from '../../src/model/index.js';
+import { lineFaults, meet, mustFollow, withOwnLinks } from './line-check.js';
 import type { Placement } from '../../src/planner/fit/index.js';
 import type { Objective } from '../../src/planner/search/index.js';
 
@@ -42,7 +43,9 @@ export function oracle(
   kept: readonly Placement[] = [],
 ): OracleValue {
   const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
-  const activities = inOrder(plan.activities.filter((activity) => left(activity) > 0));
+  const activities = inOrder(
+    withOwnLinks(plan.activities).filter((activity) => left(activity) > 0),
+  );
   const base = Math.min(...(windows.length > 0 ? windows : plan.windows).map((w) => w.start));
   const at = (minute: number): number => base + minute * MINUTE;
   const minuteOf = (moment: number): number => (moment - base) / MINUTE;
@@ -181,10 +184,44 @@ export function oracle(
       return usedAt(resource.id, minute) + demand(activity, resource.id) <= there;
     });
 
+  const bound = activities.map((opener) => [...mustFollow(plan, opener)]);
+  const hasLineState = bound.some((members) => members.length > 0);
+  const isWhole = (): boolean => {
+    if (!hasLineState) return true;
+    // What makes good stands only with what it makes good.
+    const stands = (id: string): boolean =>
+      activities.some((one, i) => one.id === id && spots[i]!.length > 0);
+    const alone = bound.some(
+      (members, i) =>
+        spots[i]!.reduce((sum, spot) => sum + spot.units, 0) < left(activities[i]!) &&
+        members.some(stands),
+    );
+    if (alone) return false;
+    const placements = activities.flatMap((activity, i) =>
+      spots[i]!.map((spot) => ({
+        activity: activity.id,
+        window: windows[spot.window]?.id ?? null,
+        from: at(spot.start),
+        to: at(spot.end),
+        ...(activity.work.kind === 'units' && { units: spot.units }),
+      })),
+    );
+    return lineFaults(plan, placements).length === 0;
+  };
+  const isTaken = (activity: Activity, spot: Spot): boolean =>
+    activities.some(
+      (other, j) =>
+        other !== activity &&
+        (activity.occupies === 'alone' || other.occupies === 'alone') &&
+        meet(activity, other) &&
+        spots[j]!.some((one) => one.start < spot.end && spot.start < one.end),
+    );
+
   const visitAll = (i: number): void => {
     const now = score(i);
     if (best && compare(now, best.score) >= 0) return;
     if (i === activities.length) {
+      if (!isWhole()) return;
       best = { score: now, spots: spots.map((own) => own.slice()) };
       return;
     }
@@ -213,7 +250,9 @@ export function oracle(
         spots[i]!.pop();
         if (!hopeful) continue;
         const open = usable[i]!.find((each) => each.window === choice.window)!.open;
-        let good = !settled[i]!.some((one) => one.start < choice.end && choice.start < one.end);
+        let good =
+          !settled[i]!.some((one) => one.start < choice.end && choice.start < one.end) &&
+          !isTaken(activity, choice);
         for (let minute = choice.start; good && minute < choice.end; minute += step)
           good = open.has(minute) && free(activity, minute);
         if (!good) continue;

@@ -63,6 +63,8 @@ export function activity(
     notBefore?: number;
     keyDate?: number;
     window?: string;
+    madeGoodBy?: readonly string[] | 'none';
+    occupies?: Activity['occupies'];
   } = {},
 ): Activity {
   return {
@@ -95,6 +97,8 @@ export function activity(
     ...(more.notBefore === undefined ? {} : { notBefore: more.notBefore * MINUTE }),
     ...(more.keyDate === undefined ? {} : { keyDate: more.keyDate * MINUTE }),
     ...(more.window === undefined ? {} : { window: more.window }),
+    ...(more.madeGoodBy === undefined ? {} : { madeGoodBy: more.madeGoodBy }),
+    ...(more.occupies === undefined ? {} : { occupies: more.occupies }),
   };
 }
 

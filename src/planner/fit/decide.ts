@@ -31,18 +31,20 @@ export function decide(problem: Problem, steps: number): Decision {
   let left = steps;
 
   const visit = (floor: number): boolean => {
-    if (board.left.every((units) => units === 0)) return true;
+    if (board.left.every((units) => units === 0)) return board.isWhole();
     left -= 1;
     if (left < 0) return false;
     const heads = headsOf(board, floor);
     if (heads.ends.some((end, index) => end > latest.ends[index]!)) return false;
     for (const pool of pools) if (isOverdrawn(pool, floor)) return false;
     const here = placeOf(board, floor);
-    const key = board.left.join();
+    const key = board.homes.length === 0 ? board.left.join() : `${board.left} ${board.homes}`;
     const known = dead.get(key);
     if (known?.some((other) => isNoLater(other, here))) return false;
 
     const moves: Visit[] = [];
+    // Nothing needs to wait for a moment by which something else could be over and done with.
+    let first = Number.POSITIVE_INFINITY;
     for (const task of tasks) {
       const units = board.left[task.index]!;
       if (units === 0 || !board.ready(task)) continue;
@@ -50,16 +52,19 @@ export function decide(problem: Problem, steps: number): Decision {
       if (twin >= 0 && board.left[twin]! > 0) continue;
       const from = Math.max(board.release(task), floor);
       for (let some = units; some >= 1; some -= 1) {
-        const move = board.find(task, some, from);
-        if (move && move.end <= latest.ends[task.index]!) moves.push(move);
+        const choices = board.choices(task, some, from);
+        for (const move of choices) {
+          if (move.end > latest.ends[task.index]!) continue;
+          moves.push(move);
+          // Of work that goes in one of several windows no place is the one to take first.
+          if (!board.branches(task, some)) first = Math.min(first, move.end);
+        }
       }
     }
     moves.sort(
       (a, b) =>
         a.start - b.start || latest.starts[a.task]! - latest.starts[b.task]! || b.units - a.units,
     );
-    // Nothing needs to wait for a moment by which something else could be over and done with.
-    const first = moves.reduce((end, move) => Math.min(end, move.end), Number.POSITIVE_INFINITY);
     for (const move of moves) {
       if (move.start >= first && move.end > first) continue;
       board.put(move);
@@ -132,6 +137,7 @@ function twinsOf(tasks: readonly Task[]): number[] {
       task.latestEnd,
       task.latestStart,
       task.demands,
+      task.block,
       [task.before, task.after].map((ties) =>
         ties.map((tie) => [tie.task, tie.fromStart, tie.gap, tie.cure !== undefined]),
       ),

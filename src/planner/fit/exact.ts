@@ -1,5 +1,5 @@
 import type { Board } from '../problem/board.js';
-import { headsOf } from '../problem/heads.js';
+import { headsOf, type Heads } from '../problem/heads.js';
 import { isOwed, type Problem, type Task } from '../problem/problem.js';
 
 /** Values in order of weight, each the smaller the better. */
@@ -48,8 +48,11 @@ export function scoreOf(board: Board, order: Order): Score {
 
 /** Values that no completion of the board beats, when no further visit starts before `floor`. */
 export function scoreBound(board: Board, order: Order, floor?: number): Score {
+  return boundFrom(board, order, headsOf(board, floor));
+}
+
+function boundFrom(board: Board, order: Order, { ends }: Heads): Score {
   const { problem, left } = board;
-  const { ends } = headsOf(board, floor);
   let unplaced = 0;
   let unitsOut = 0;
   let finish = 0;
@@ -70,6 +73,16 @@ export function scoreBound(board: Board, order: Order, floor?: number): Score {
   return order === 'late-finish'
     ? [unplaced, unitsOut, late, finish]
     : [unplaced, unitsOut, finish, late];
+}
+
+/** Whether a block is begun of which something finds no place any more. */
+export function isLeftOpen({ problem, homes }: Board, { ends }: Heads): boolean {
+  const { blocks = [], pinned } = problem;
+  if (pinned) return false;
+  const isLost = (index: number): boolean => ends[index] === Number.POSITIVE_INFINITY;
+  return blocks.some(
+    ({ members, runners }, at) => homes[at]! >= 0 && (members.some(isLost) || runners.some(isLost)),
+  );
 }
 
 export interface ExactOptions {
@@ -93,7 +106,8 @@ export interface ExactAnswer {
  * Depth-first over all ways to put tasks down one after another, each as early as it goes, in order of start.
  *
  * Some best schedule is among them for values that no later finish improves: put the visits of a best schedule down
- * in order of start, each no later than it was; where that changes the order do it again, until nothing moves.
+ * in order of start, each no later than it was; where that changes the order do it again, until nothing moves. What
+ * settles the window of a block is tried in each window; only plans in which every block is whole are answers.
  * The board is left as it was.
  */
 export function searchAll(board: Board, options: ExactOptions): ExactAnswer {
@@ -115,7 +129,9 @@ export function searchAll(board: Board, options: ExactOptions): ExactAnswer {
       .join(';');
     if (seen.has(key)) return;
     if (seen.size < 200_000) seen.add(key);
-    if (best && compareScores(scoreBound(board, order, floor), best) >= 0) return;
+    const heads = headsOf(board, floor);
+    if (best && compareScores(boundFrom(board, order, heads), best) >= 0) return;
+    if (isLeftOpen(board, heads)) return;
     const moves: Board['visits'] = [];
     let dead = true;
     for (const task of tasks) {
@@ -123,20 +139,21 @@ export function searchAll(board: Board, options: ExactOptions): ExactAnswer {
       if (left === 0 || task.rank < 0 || !board.ready(task)) continue;
       const release = board.release(task);
       for (let units = left; units >= 1; units -= 1) {
-        const move = board.find(task, units, release);
-        if (!move) continue;
-        dead = false;
-        if (move.start >= floor) moves.push(move);
+        const opens = board.settles(task, units);
+        for (const move of board.choices(task, units, release)) {
+          dead &&= opens;
+          if (move.start >= floor) moves.push(move);
+        }
       }
     }
-    if (dead) {
+    if (dead && board.isWhole()) {
       const score = scoreOf(board, order);
       if (!best || compareScores(score, best) < 0) {
         best = score;
         found = board.visits.slice();
         if (enough && compareScores(score, enough) <= 0) stopped = true;
       }
-      return;
+      if (stopped) return;
     }
     moves.sort((a, b) => a.start - b.start || b.units - a.units);
     for (const move of moves) {

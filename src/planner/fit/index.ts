@@ -39,7 +39,7 @@ export {
   type Order,
   type Score,
 } from './exact.js';
-export { boardOf, listBy, tailsOf } from '../problem/serial.js';
+export { boardOf, listBy, placeAll, tailsOf } from '../problem/serial.js';
 export { fewestCauses } from './causes.js';
 export { decide } from './decide.js';
 export { isHopeless } from './hopeless.js';

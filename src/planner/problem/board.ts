@@ -23,6 +23,11 @@ export class Board {
   readonly ends: number[];
   /** Where further visits of each task follow on: as `ends`, but settled visits may also have others before them. */
   readonly since: number[];
+  /** The window of each block of which something is placed; -1 while it is open. */
+  readonly homes: Int32Array;
+  readonly #bound: Int32Array;
+  /** 1 for each block that something kept opened. */
+  readonly #opened: Uint8Array;
   readonly #free: Profile[];
   readonly #allowed: Uint8Array | undefined;
 
@@ -34,9 +39,13 @@ export class Board {
     this.ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);
     this.#free = problem.supplies.map((supply) => copyOf(supply.profile));
     this.#allowed = allowed;
+    const count = problem.blocks?.length ?? 0;
+    this.homes = new Int32Array(count).fill(-1);
+    this.#bound = new Int32Array(count);
     this.since = this.ends.slice();
     for (const visit of problem.pinned ?? []) this.put(visit);
     this.since.fill(Number.NEGATIVE_INFINITY);
+    this.#opened = Uint8Array.from(this.#bound, (times) => Number(times > 0));
   }
 
   /** Whether all that the task waits for is placed far enough to say when it may start. */
@@ -61,8 +70,18 @@ export class Board {
     return this.#free[supply]!;
   }
 
-  /** Where a visit of so many units would go, or `undefined` when nowhere. */
-  find(task: Task, units: number, from = this.release(task)): Visit | undefined {
+  /**
+   * Where a visit of so many units would go, or `undefined` when nowhere. What is bound to the window of its block goes
+   * there, once that is known.
+   *
+   * @param window Only in this one.
+   */
+  find(
+    task: Task,
+    units: number,
+    from = this.release(task),
+    window = this.#homeOf(task, units),
+  ): Visit | undefined {
     const minutes = visitMinutes(task, units);
     const deadline = task.latestEnd ?? Number.POSITIVE_INFINITY;
     const { latestStart = Number.POSITIVE_INFINITY } = task;
@@ -70,7 +89,7 @@ export class Board {
       this.starts[task.index]! <= latestStart ? Number.POSITIVE_INFINITY : latestStart;
     let best = Number.POSITIVE_INFINITY;
     let where: Slot | undefined;
-    for (const slot of task.slots) {
+    for (const slot of window < 0 ? task.slots : slotsIn(task.slots, window)) {
       if (slot.start >= best) break;
       if (this.#allowed && slot.window >= 0 && this.#allowed[slot.window] === 0) continue;
       const start = Math.max(slot.start, from);
@@ -86,8 +105,8 @@ export class Board {
   }
 
   /** The largest visit of at most `cap` units at the earliest moment that takes one. */
-  findMost(task: Task, cap: number): Visit | undefined {
-    const one = this.find(task, 1);
+  findMost(task: Task, cap: number, window?: number): Visit | undefined {
+    const one = this.find(task, 1, undefined, window);
     if (!one || cap <= 1) return one;
     const slot = task.slots.find(
       (each) => each.window === one.window && each.start <= one.start && one.end <= each.end,
@@ -107,6 +126,10 @@ export class Board {
       take(this.#free[supply]!, amount, visit.start, visit.end);
     this.visits.push(visit);
     this.left[visit.task] = this.left[visit.task]! - visit.units;
+    if (task.block !== undefined && this.#binds(task)) {
+      if (this.#bound[task.block] === 0) this.homes[task.block] = this.#lastWindow(task, visit);
+      this.#bound[task.block]! += 1;
+    }
     this.starts[visit.task] = Math.min(this.starts[visit.task]!, visit.start);
     this.ends[visit.task] = Math.max(this.ends[visit.task]!, visit.end);
     this.since[visit.task] = Math.max(this.since[visit.task]!, visit.end);
@@ -116,6 +139,10 @@ export class Board {
   takeBack(): void {
     const visit = this.visits.pop()!;
     const task = this.problem.tasks[visit.task]!;
+    if (task.block !== undefined && this.#binds(task)) {
+      this.#bound[task.block]! -= 1;
+      if (this.#bound[task.block] === 0) this.homes[task.block] = -1;
+    }
     for (const { supply, amount } of task.demands)
       take(this.#free[supply]!, -amount, visit.start, visit.end);
     this.left[visit.task] = this.left[visit.task]! + visit.units;
@@ -135,14 +162,82 @@ export class Board {
   }
 
   /** Places up to `cap` units of a task in as few visits as its stretches allow. */
-  place(task: Task, cap = Number.POSITIVE_INFINITY): void {
+  place(task: Task, cap = Number.POSITIVE_INFINITY, window?: number): void {
     let wanted = Math.min(cap, this.left[task.index]!);
     while (wanted > 0) {
-      const visit = this.findMost(task, wanted);
+      const visit = this.findMost(task, wanted, window);
       if (!visit) return;
       this.put(visit);
       wanted -= visit.units;
     }
+  }
+
+  /** Whether a visit of so many units would settle the window of the task's block. */
+  settles(task: Task, units: number): boolean {
+    return (
+      task.block !== undefined &&
+      this.#bound[task.block] === 0 &&
+      (task.lastOnly === undefined || units === this.left[task.index])
+    );
+  }
+
+  /** Whether a visit of so many units may go in one window or another, with a difference to its block. */
+  branches(task: Task, units: number): boolean {
+    return (
+      this.settles(task, units) ||
+      (task.lastOnly === true && units === this.left[task.index] && this.#isKept(task))
+    );
+  }
+
+  /** Where a visit of so many units may go: one place, or one in each window where that makes a difference. */
+  choices(task: Task, units: number, from: number): Visit[] {
+    if (!this.branches(task, units)) {
+      const visit = this.find(task, units, from);
+      return visit ? [visit] : [];
+    }
+    const windows = [...new Set(task.slots.map((slot) => slot.window))];
+    return windows.flatMap((window) => this.find(task, units, from, window) ?? []);
+  }
+
+  /** Whether some blocks are whole: of each all is done, in its window, or none; but those that something kept opened. */
+  isWhole(some: Iterable<number> = this.homes.keys()): boolean {
+    const { blocks = [], tasks } = this.problem;
+    const isDone = (index: number): boolean => this.left[index] === 0;
+    return [...some].every((at) => {
+      if (this.#bound[at] === 0) return true;
+      const { members, runners } = blocks[at]!;
+      const whole = members.every(isDone) && runners.every(isDone);
+      return (
+        (whole || this.#opened[at] === 1) &&
+        runners.every(
+          (index) => !isDone(index) || this.#lastWindow(tasks[index]!) === this.homes[at],
+        )
+      );
+    });
+  }
+
+  /** Whether a task is bound to its block's window as it stands: repeated work of which the last unit is, once done. */
+  #binds(task: Task): boolean {
+    return task.lastOnly === undefined || this.left[task.index] === 0;
+  }
+
+  #homeOf(task: Task, units: number): number {
+    if (task.block === undefined) return -1;
+    // Beside visits that are kept, a last visit need not be the last in time.
+    if (task.lastOnly && (units < this.left[task.index]! || this.#isKept(task))) return -1;
+    return this.homes[task.block]!;
+  }
+
+  #isKept(task: Task): boolean {
+    return this.problem.pinned?.some((visit) => visit.task === task.index) ?? false;
+  }
+
+  /** The window of a task's visit that ends last. */
+  #lastWindow(task: Task, known?: Visit): number {
+    let last = known;
+    for (const visit of this.visits)
+      if (visit.task === task.index && (!last || visit.end > last.end)) last = visit;
+    return last?.window ?? -1;
   }
 
   #firstFree(task: Task, from: number, minutes: number, latest: number): number {
@@ -160,4 +255,21 @@ export class Board {
     }
     return at;
   }
+}
+
+const byWindow = new WeakMap<readonly Slot[], Map<number, readonly Slot[]>>();
+
+/** Those of some slots that lie in a window. */
+export function slotsIn(slots: readonly Slot[], window: number): readonly Slot[] {
+  let known = byWindow.get(slots);
+  if (!known) {
+    const made = new Map<number, Slot[]>();
+    for (const slot of slots) {
+      const own = made.get(slot.window);
+      if (own) own.push(slot);
+      else made.set(slot.window, [slot]);
+    }
+    byWindow.set(slots, (known = made));
+  }
+  return known.get(window) ?? [];
 }

@@ -8,9 +8,11 @@ import {
 } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Needs, Plan } from '../../model/index.js';
 import { barsWork, closedStretches, curfewStretches } from '../../rules/index.js';
+import { rolesOf } from './blocks.js';
 import { neverTakes } from './eligibility.js';
 import type { LedgerBook } from './ledger-book.js';
 import type { Cure, Due, Problem, Slot, Task, Tie } from './problem.js';
+import { soleDemands, soleSupply } from './sole-places.js';
 import { minutesDown, minutesUp, type Bond, type Group, type Skeleton } from './skeleton.js';
 
 /** What of a plan goes into a problem. */
@@ -24,7 +26,8 @@ export interface Scope {
   readonly without?: ReadonlySet<Relaxation>;
 }
 
-export type Relaxation = 'resources' | `resource ${string}` | 'not-before' | 'key-date' | 'place';
+export type Relaxation =
+  'resources' | `resource ${string}` | 'alone' | 'not-before' | 'key-date' | 'place';
 
 /** Days before the first window in which outside work may be done, past the minutes that all of it takes. */
 const LEAD_DAYS = 14;
@@ -41,9 +44,13 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerBook): Problem {
   const base = baseOf(plan, scope.windows);
   const [before, after] = tiesOf(skeleton, book, base);
   const horizon = horizonOf(base, scope.windows, skeleton, scope.longerBy ?? 0);
-  const { supplies, indexOf } = without.has('resources')
+  const { supplies: resources, indexOf } = without.has('resources')
     ? { supplies: [], indexOf: new Map<string, number>() }
     : suppliesOf(scope, skeleton, book, base, horizon);
+  const solePlaces = without.has('alone') ? [] : skeleton.solePlaces;
+  const supplies = [...resources, ...solePlaces.map(soleSupply)];
+  const sole = soleDemands(solePlaces, activities.length, resources.length);
+  const roles = rolesOf(skeleton.blocks);
   const slots = skeleton.groups.map((group) =>
     group.activity.place === 'outside'
       ? outsideSlots(plan, group.needs, base, horizon)
@@ -73,11 +80,21 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerBook): Problem {
           : minutesDown(activity.keyDate, base),
       before: before[index]!,
       after: after[index]!,
-      demands: demandsOf(activity, indexOf),
+      demands: [...demandsOf(activity, indexOf), ...(sole[index] ?? [])],
+      ...roles.get(index),
       rank: rank[index]!,
     };
   });
-  return { base, windows: scope.windows, tasks, supplies, dues: duesOf(tasks), order };
+  const { blocks, clusters } = skeleton;
+  return {
+    base,
+    windows: scope.windows,
+    tasks,
+    supplies,
+    dues: duesOf(tasks),
+    order,
+    ...(blocks.length > 0 && { blocks, clusters }),
+  };
 }
 
 const nothing: ReadonlySet<Relaxation> = new Set();

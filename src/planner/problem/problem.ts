@@ -1,5 +1,6 @@
 import type { Instant } from '../../calendar/index.js';
 import type { AccessWindow, Activity } from '../../model/index.js';
+import type { Block, Cluster } from './blocks.js';
 import type { Profile } from './profile.js';
 
 // Inside a problem every moment is whole minutes after `base`, so that arithmetic is exact and fast.
@@ -57,6 +58,12 @@ export interface Task {
   readonly latestEnd?: number;
   /** Begun by this for the same cause; absent: free. */
   readonly latestStart?: number;
+  /** Something that stays where it is leaves the line open until this is done. */
+  readonly owed?: true;
+  /** Index of the block it is part of; absent: none. */
+  readonly block?: number;
+  /** Of a block, only the window of its last unit is the block's. */
+  readonly lastOnly?: true;
   readonly before: readonly Tie[];
   readonly after: readonly Tie[];
   readonly demands: readonly { readonly supply: number; readonly amount: number }[];
@@ -71,15 +78,27 @@ export interface Due {
   readonly tasks: readonly number[];
 }
 
+/** What is there of something over time. */
+export interface Supply {
+  readonly id: string;
+  readonly profile: Profile;
+  /** It is a place that some work takes alone. */
+  readonly sole?: true;
+}
+
 export interface Problem {
   readonly base: Instant;
   readonly windows: readonly AccessWindow[];
   readonly tasks: readonly Task[];
-  /** What is there of each limited resource. */
-  readonly supplies: readonly { readonly id: string; readonly profile: Profile }[];
+  /** What is there of each limited resource; `sole`: of a place that some work takes alone. */
+  readonly supplies: readonly Supply[];
   readonly dues: readonly Due[];
   /** Task indices in an order in which all that is waited for comes first; without those that wait for themselves. */
   readonly order: readonly number[];
+  /** Tasks bound to one window each; absent: none are. */
+  readonly blocks?: readonly Block[];
+  /** What is placed at one go because of them. */
+  readonly clusters?: readonly Cluster[];
   /** Visits that are already settled. */
   readonly pinned?: readonly Visit[];
 }
@@ -95,7 +114,7 @@ export interface Visit {
 
 /** Whether something that stays where it is waits for the task: left out, it would break the plan. */
 export function isOwed(task: Task): boolean {
-  return task.latestEnd !== undefined || task.latestStart !== undefined;
+  return task.owed === true || task.latestEnd !== undefined || task.latestStart !== undefined;
 }
 
 export function visitMinutes(task: Task, units: number): number {

@@ -1,8 +1,58 @@
 import { Board } from './board.js';
+import { placeClusters } from './place-clusters.js';
 import type { Problem } from './problem.js';
 
-/** Tasks in an order in which all that is waited for comes first, the smallest weight first where there is a choice. */
+/**
+ * Tasks in an order in which all that is waited for comes first, the smallest weight first where there is a choice.
+ * The tasks of a cluster stand together, in the place of the first of them.
+ */
 export function listBy(problem: Problem, weight: readonly number[]): number[] {
+  const list = plainListBy(problem, weight);
+  const { clusters } = problem;
+  if (!clusters) return list;
+  // Steps: a cluster, or a task by itself.
+  const stepOf = problem.tasks.map((task) => clusters.length + task.index);
+  clusters.forEach(({ tasks }, at) => {
+    for (const task of tasks) stepOf[task] = at;
+  });
+  const own = new Map<number, number[]>();
+  for (const index of list) {
+    const known = own.get(stepOf[index]!);
+    if (known) known.push(index);
+    else own.set(stepOf[index]!, [index]);
+  }
+  const waiting = new Map<number, number>([...own.keys()].map((step) => [step, 0]));
+  const followers = (step: number): number[] =>
+    own.get(step)!.flatMap((index) =>
+      problem.tasks[index]!.after.flatMap((tie) => {
+        const to = stepOf[tie.task]!;
+        return to === step || !waiting.has(to) ? [] : [to];
+      }),
+    );
+  for (const step of own.keys())
+    for (const to of followers(step)) waiting.set(to, waiting.get(to)! + 1);
+  const open = [...own.keys()].filter((step) => waiting.get(step) === 0);
+  const joined: number[] = [];
+  while (open.length > 0) {
+    let pick = 0;
+    for (let i = 1; i < open.length; i += 1) {
+      const [one, best] = [own.get(open[i]!)![0]!, own.get(open[pick]!)![0]!];
+      const difference = weight[one]! - weight[best]!;
+      if (difference < 0 || (difference === 0 && one < best)) pick = i;
+    }
+    const step = open[pick]!;
+    open[pick] = open.at(-1)!;
+    open.pop();
+    joined.push(...own.get(step)!);
+    for (const to of followers(step)) {
+      waiting.set(to, waiting.get(to)! - 1);
+      if (waiting.get(to) === 0) open.push(to);
+    }
+  }
+  return joined;
+}
+
+function plainListBy(problem: Problem, weight: readonly number[]): number[] {
   const waiting = problem.tasks.map((task) => task.before.length);
   const open = problem.order.filter((index) => waiting[index] === 0);
   const list: number[] = [];
@@ -27,11 +77,24 @@ export function listBy(problem: Problem, weight: readonly number[]): number[] {
 /** The board that comes of placing tasks in the order of a list; what finds no place is left out. */
 export function boardOf(problem: Problem, list: readonly number[], allowed?: Uint8Array): Board {
   const board = new Board(problem, allowed);
-  for (const index of list) {
-    const task = problem.tasks[index]!;
-    if (board.left[index]! > 0 && board.ready(task)) board.place(task);
-  }
+  placeAll(board, list);
   return board;
+}
+
+/**
+ * Places what is left of tasks in the order of a list; what finds no place is left out.
+ *
+ * @param caps Units of a repeated task placed at its turn; 0, or without: no cap.
+ */
+export function placeAll(board: Board, list: readonly number[], caps?: readonly number[]): void {
+  const rest = placeClusters(board, list);
+  for (const index of list) {
+    if (rest.take(index)) continue;
+    const task = board.problem.tasks[index]!;
+    const cap = caps?.[index] ?? 0;
+    if (board.left[index]! > 0 && board.ready(task))
+      board.place(task, cap > 0 ? cap : board.left[index]!);
+  }
 }
 
 /**

@@ -6,7 +6,9 @@ import {
   type Activity,
   type Needs,
 } from '../../model/index.js';
+import { blocksOf, clustersOf, impliedLinks, type Block, type Cluster } from './blocks.js';
 import type { Task, Tie } from './problem.js';
+import { solePlacesOf, type SolePlace } from './sole-places.js';
 
 /** Activities that see the same time wherever they are placed. */
 export interface Group {
@@ -41,6 +43,9 @@ export interface Skeleton {
   readonly cures: number;
   /** The latest moment before which something may not begin; minus infinity when there is none. */
   readonly lastNotBefore: number;
+  readonly blocks: readonly Block[];
+  readonly clusters: readonly Cluster[];
+  readonly solePlaces: readonly SolePlace[];
   readonly work: readonly Pick<Task, 'units' | 'perUnit' | 'setUp' | 'makeSafe'>[];
 }
 
@@ -63,7 +68,13 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
       after[task]!.push({ ...bond, task: index });
     }
   });
+  for (const { from, to } of impliedLinks(all, indexOf)) {
+    const bond = { fromStart: false, gap: 0, cured: false };
+    before[to]!.push({ ...bond, task: from });
+    after[from]!.push({ ...bond, task: to });
+  }
   const { rank, order } = ranksOf(before, after);
+  const blocks = blocksOf(all, indexOf);
   let outsideMinutes = 0;
   let cures = 0;
   let lastNotBefore = Number.NEGATIVE_INFINITY;
@@ -88,6 +99,9 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
     outsideMinutes,
     cures,
     lastNotBefore,
+    blocks,
+    clusters: clustersOf(blocks, after, order),
+    solePlaces: solePlacesOf(activities),
     work: activities.map(({ work }) =>
       work.kind === 'whole'
         ? { units: 1, perUnit: work.minutes, setUp: 0, makeSafe: 0 }

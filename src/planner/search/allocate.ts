@@ -5,6 +5,7 @@ import { certificateOf } from './certificate.js';
 import { finishOf } from './finish.js';
 import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
+import { narrowed } from '../problem/narrow.js';
 import { goalOf, windowsIn, type Candidate, type Goal } from './objectives.js';
 import { outsideLate } from './outside-late.js';
 import { pin } from './pins.js';
@@ -44,10 +45,11 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
   const limits = limitsOf(options);
   const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
   const free = problemOf(plan, { windows, activities: plan.activities }, new LedgerBook(plan));
-  const problem = pin(free, options.keep ?? []);
+  const kept = pin(free, options.keep ?? []);
+  const problem = narrowed(kept);
   const bound = boundOf(problem, goal);
   const told = (found: Found): Allocation =>
-    allocationOf(plan, problem, goal, { ...found, visits: outsideLate(problem, found.visits) });
+    allocationOf(plan, kept, goal, { ...found, visits: outsideLate(problem, found.visits) });
   const onBetter = (candidate: Candidate): void =>
     options.onBetter?.(() => told({ ...candidate, bound, proven: 0 }));
   return told(search(problem, goal, bound, limits, { seed: options.seed ?? 1, onBetter }));

@@ -1,4 +1,4 @@
-import { Board, listBy, type Problem } from '../fit/index.js';
+import { Board, listBy, placeAll, type Problem } from '../fit/index.js';
 
 /** What a search turns over: in which order tasks are placed, how far at first, and in which windows. */
 export interface Recipe {
@@ -15,17 +15,8 @@ export function decode(problem: Problem, recipe: Recipe): Board {
   const board = new Board(problem, recipe.allowed);
   const list = listBy(problem, recipe.weights);
   const capped = recipe.caps.some((cap) => cap > 0);
-  for (const index of list) {
-    const task = problem.tasks[index]!;
-    const cap = recipe.caps[index]!;
-    if (board.left[index]! > 0 && board.ready(task))
-      board.place(task, cap > 0 ? cap : board.left[index]!);
-  }
+  placeAll(board, list, recipe.caps);
   // Precedence puts followers of capped work after it in the list too, so one more pass places all that can be.
-  if (capped)
-    for (const index of list) {
-      const task = problem.tasks[index]!;
-      if (board.left[index]! > 0 && board.ready(task)) board.place(task);
-    }
+  if (capped) placeAll(board, list);
   return board;
 }

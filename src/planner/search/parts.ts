@@ -27,10 +27,19 @@ export function partOf(
       after: among(task.after),
     };
   });
+  const some = (all: readonly number[]): number[] => all.flatMap((index) => place.get(index) ?? []);
   return {
     ...problem,
     tasks,
-    order: problem.order.flatMap((index) => place.get(index) ?? []),
+    order: some(problem.order),
+    // What is bound to one window all together is so in part; what lies between is for lists alone.
+    ...(problem.blocks && {
+      blocks: problem.blocks.map(({ members, runners }) => ({
+        members: some(members),
+        runners: some(runners),
+      })),
+      clusters: [],
+    }),
     dues: problem.dues.flatMap((due) => {
       const own = due.tasks.flatMap((task) => place.get(task) ?? []);
       return own.length > 0 ? [{ ...due, tasks: own }] : [];

@@ -43,12 +43,28 @@ export function pin(problem: Problem, keep: readonly Placement[]): Problem {
   const own: Visit[][] = problem.tasks.map(() => []);
   for (const visit of pinned) own[visit.task]!.push(visit);
   const limits = limitsOf(problem, own, left);
+  const opened = openedBy(problem, pinned, left);
   const tasks = problem.tasks.map((task): Task => ({
     ...task,
     ...limits[task.index],
+    ...(task.block !== undefined && opened.has(task.block) && { owed: true as const }),
     slots: own[task.index]!.length > 0 ? besides(task.slots, own[task.index]!) : task.slots,
   }));
   return { ...problem, tasks, pinned };
+}
+
+/** The blocks of which something that binds them to a window stays. */
+function openedBy(
+  { tasks }: Problem,
+  pinned: readonly Visit[],
+  left: readonly number[],
+): ReadonlySet<number> {
+  return new Set(
+    pinned.flatMap((visit) => {
+      const { block, lastOnly } = tasks[visit.task]!;
+      return block === undefined || (lastOnly && left[visit.task]! > 0) ? [] : [block];
+    }),
+  );
 }
 
 type Limits = Pick<Task, 'latestEnd' | 'latestStart'>;

@@ -25,7 +25,7 @@ export function solveSpecial(
   limits: Limits,
   seed: number,
 ): Special | undefined {
-  if (problem.pinned || problem.tasks.length === 0) return undefined;
+  if (problem.pinned || problem.blocks || problem.tasks.length === 0) return undefined;
   if (!problem.tasks.every(isPlain)) return undefined;
   if (problem.order.length < problem.tasks.length) return undefined;
   const slots = problem.tasks[0]!.slots;

@@ -2,16 +2,23 @@ import { describe, expect, it } from 'vitest';
 import { allocate, verify, type Objective } from '../../../src/planner/search/index.js';
 import { objectiveOrder } from '../../../src/planner/search/objectives.js';
 import { oracle } from '../../helpers/oracle.js';
+import { lineFaults } from '../../helpers/line-check.js';
+import { randomLinePlan } from '../../helpers/random-line-plan.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 
 const cases = Number(process.env['ORACLE_CASES'] ?? 100);
 const firsts: readonly (Objective | undefined)[] = [undefined, 'finish', 'fewest-windows'];
 
-describe('allocate against the plain search', () => {
-  it(`comes to the same values in ${cases} small plans, proves them and breaks no constraint`, () => {
+const kinds = [
+  { name: 'small plans', planOf: randomPlan },
+  { name: 'small plans with line state and work that goes on alone', planOf: randomLinePlan },
+];
+
+describe.each(kinds)('allocate against the plain search: $name', ({ planOf }) => {
+  it(`comes to the same values in ${cases} of them, proves them and breaks no constraint`, () => {
     let proven = 0;
     for (let seed = 1; seed <= cases; seed += 1) {
-      const { plan, step } = randomPlan(seed);
+      const { plan, step } = planOf(seed);
       const first = firsts[seed % firsts.length];
       const found = allocate(plan, {
         ...(first ? { first } : {}),
@@ -25,6 +32,7 @@ describe('allocate against the plain search', () => {
           .map((each) => [each.name, each.value]),
       );
       expect({ seed, faults: verify(plan, found.placements) }).toEqual({ seed, faults: [] });
+      expect({ seed, open: lineFaults(plan, found.placements) }).toEqual({ seed, open: [] });
       expect({ seed, unplaced: found.unplaced.length, values }).toEqual({
         seed,
         unplaced: best.unplaced,

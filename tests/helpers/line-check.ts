@@ -1,0 +1,142 @@
+// Whether placements leave the line fit to run and keep work that goes on alone to itself: asked of the plan's own rows,
+// by walking the links afresh. It shares no code with the planner or with the model's reading of the columns.
+import type { Activity, Plan } from '../../src/model/index.js';
+import type { Placement } from '../../src/planner/fit/types.js';
+
+type Rows = Pick<Plan, 'activities'>;
+
+/** In words, everything that is opened and not made good, and everything that goes on where something is alone. */
+export function lineFaults(plan: Rows, placements: readonly Placement[]): string[] {
+  return [...openFaults(plan, placements), ...aloneFaults(plan, placements)];
+}
+
+/** All that must be finished in the window in which an activity has begun, as the columns say. */
+export function mustFollow(plan: Rows, opener: Activity): Set<string> {
+  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  const wanted = new Set<string>();
+  const asked = [opener.id];
+  const met = new Set<string>(asked);
+  while (asked.length > 0) {
+    const row = rows.get(asked.shift()!)!;
+    if (row.place === 'outside' || row.madeGoodBy === undefined || row.madeGoodBy === 'none')
+      continue;
+    for (const target of row.madeGoodBy) {
+      if (rows.get(target)?.place !== 'inside' || target === row.id) continue;
+      for (const id of [target, ...onTheWay(plan, row.id, target)])
+        if (id !== opener.id && rows.get(id)!.place === 'inside') {
+          wanted.add(id);
+          if (!met.has(id)) asked.push(id);
+          met.add(id);
+        }
+    }
+  }
+  return wanted;
+}
+
+/** Activities on some chain of links from one to another, by going forward from the first and asking each for the last. */
+function onTheWay(plan: Rows, from: string, to: string): string[] {
+  const waitsFor = (id: string, target: string, seen: Set<string>): boolean => {
+    if (id === target) return true;
+    if (seen.has(id)) return false;
+    seen.add(id);
+    const row = plan.activities.find((one) => one.id === id);
+    return row?.after.some((link) => waitsFor(link.activity, target, seen)) ?? false;
+  };
+  return plan.activities.flatMap(({ id }) =>
+    id !== from && id !== to && waitsFor(id, from, new Set()) && waitsFor(to, id, new Set())
+      ? [id]
+      : [],
+  );
+}
+
+function leftOf({ work }: Activity): number {
+  return work.kind === 'whole' ? 1 : work.units - work.done;
+}
+
+function openFaults(plan: Rows, placements: readonly Placement[]): string[] {
+  const faults: string[] = [];
+  for (const opener of plan.activities) {
+    if (opener.place === 'outside' || !Array.isArray(opener.madeGoodBy)) continue;
+    const own = placements.filter((one) => one.activity === opener.id);
+    if (own.length === 0) continue;
+    const units = own.reduce((sum, one) => sum + (one.units ?? 1), 0);
+    // Repeated work is made safe at every stop; its last unit opens the line.
+    if (opener.work.kind === 'units' && units < leftOf(opener)) continue;
+    const last = own.reduce((latest, one) => (one.to > latest.to ? one : latest));
+    for (const id of mustFollow(plan, opener)) {
+      const member = plan.activities.find((one) => one.id === id)!;
+      if (leftOf(member) === 0) continue;
+      const there = placements.filter((one) => one.activity === id);
+      const done = there
+        .filter((one) => one.window === last.window)
+        .reduce((sum, one) => sum + (one.units ?? 1), 0);
+      if (done < leftOf(member) || there.some((one) => one.window !== last.window))
+        faults.push(`${opener.id} is begun in ${last.window} and ${id} is not finished there`);
+      if (
+        (opener.madeGoodBy as readonly string[]).includes(id) &&
+        !reaches(plan, id, opener.id) &&
+        there.some((one) => one.from < last.to)
+      )
+        faults.push(`${id} begins before ${opener.id}, which it makes good, is over`);
+    }
+  }
+  return faults;
+}
+
+/** Whether one activity waits for another by links. */
+function reaches(plan: Rows, id: string, target: string): boolean {
+  return onTheWayOrNext(plan, id, target, new Set());
+}
+
+function onTheWayOrNext(plan: Rows, id: string, target: string, seen: Set<string>): boolean {
+  if (seen.has(id)) return false;
+  seen.add(id);
+  const row = plan.activities.find((one) => one.id === id);
+  return (
+    row?.after.some(
+      (link) => link.activity === target || onTheWayOrNext(plan, link.activity, target, seen),
+    ) ?? false
+  );
+}
+
+/** The rows, each with links to what it makes good and waits for by no chain. */
+export function withOwnLinks(activities: readonly Activity[]): Activity[] {
+  const plan = { activities };
+  return activities.map((row) => {
+    const more = activities.filter(
+      (opener) =>
+        opener.place === 'inside' &&
+        row.place === 'inside' &&
+        opener.id !== row.id &&
+        Array.isArray(opener.madeGoodBy) &&
+        (opener.madeGoodBy as readonly string[]).includes(row.id) &&
+        !reaches(plan, row.id, opener.id),
+    );
+    const links = more.map(({ id }) => ({ activity: id, from: 'finish', gapMinutes: 0 }) as const);
+    return links.length === 0 ? row : { ...row, after: [...row.after, ...links] };
+  });
+}
+
+/** Whether two rows need a line and a stretch of it in common: blank means all. */
+export function meet(one: Activity, other: Activity): boolean {
+  if (one.place === 'outside' || other.place === 'outside') return false;
+  const onLine = [...one.lines, ...other.lines];
+  const lineInCommon =
+    one.lines.length * other.lines.length === 0 ||
+    onLine.some((line) => one.lines.includes(line) && other.lines.includes(line));
+  const [a, b] = [one.extent, other.extent];
+  const apart = a && b ? a.to <= b.from || b.to <= a.from : false;
+  return lineInCommon && !apart;
+}
+
+function aloneFaults(plan: Rows, placements: readonly Placement[]): string[] {
+  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  return placements.flatMap((one, i) =>
+    placements.flatMap((other, j) => {
+      const [a, b] = [rows.get(one.activity)!, rows.get(other.activity)!];
+      if (i === j || a === b || a.occupies !== 'alone' || !meet(a, b)) return [];
+      const both = Math.min(one.to, other.to) - Math.max(one.from, other.from);
+      return both > 0 ? [`${b.id} goes on where ${a.id} is alone`] : [];
+    }),
+  );
+}

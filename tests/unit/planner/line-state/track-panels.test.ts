@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { allocate } from '../../../../src/planner/search/index.js';
+import type { Plan } from '../../../../src/model/index.js';
+import { lineFaults } from '../../../helpers/line-check.js';
+import { activity, plan, rules, window } from '../../../helpers/plan-builders.js';
+
+const track = (relay = 120, more: Partial<Plan> = {}): Plan =>
+  plan({
+    windows: [
+      window('W1', 0, 360, { lines: ['Up'] }),
+      window('W2', 10_080, 360, { lines: ['Up'] }),
+    ],
+    activities: [
+      activity('LIFT', 90, { lines: ['Up'], madeGoodBy: ['TAMP'] }),
+      activity('DIG', 120, { lines: ['Up'], after: ['LIFT'] }),
+      activity('RELAY', relay, { lines: ['Up'], after: ['DIG'] }),
+      activity('TAMP', 60, { lines: ['Up'], after: ['RELAY'] }),
+    ],
+    ...more,
+  });
+
+const search = (one: Plan) => allocate(one, { seconds: 2, clock: () => performance.now() });
+
+describe('track that is lifted out and made good by tamping', () => {
+  it('is not begun where no window is long enough', () => {
+    const found = search(track());
+    expect(found.placements).toEqual([]);
+    expect(found.unplaced.map((one) => one.activity)).toEqual(['LIFT', 'DIG', 'RELAY', 'TAMP']);
+  });
+
+  it('is all done in the one window that is long enough', () => {
+    const one = track(90);
+    const found = search(one);
+    expect(found.placements.map((each) => [each.activity, each.window])).toEqual([
+      ['LIFT', 'W1'],
+      ['DIG', 'W1'],
+      ['RELAY', 'W1'],
+      ['TAMP', 'W1'],
+    ]);
+    expect(lineFaults(one, found.placements)).toEqual([]);
+    expect(found.certificate.proven).toBe(true);
+  });
+
+  it('is not begun where lead-in and margin leave too little time', () => {
+    const found = search(track(90, { rules: rules({ leadIn: 10 }) }));
+    expect(found.placements).toEqual([]);
+  });
+
+  it('goes in a later, longer window and leaves the first for other work', () => {
+    const one = track(120);
+    const longer: Plan = {
+      ...one,
+      windows: [one.windows[0]!, window('W2', 10_080, 400, { lines: ['Up'] })],
+      activities: [...one.activities, activity('GREASE', 100, { package: 'W9', keyDate: 360 })],
+    };
+    const found = search(longer);
+    expect(found.unplaced).toEqual([]);
+    expect(lineFaults(longer, found.placements)).toEqual([]);
+    expect(found.placements.map((each) => [each.activity, each.window])).toEqual([
+      ['GREASE', 'W1'],
+      ['LIFT', 'W2'],
+      ['DIG', 'W2'],
+      ['RELAY', 'W2'],
+      ['TAMP', 'W2'],
+    ]);
+  });
+});

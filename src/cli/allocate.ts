@@ -4,6 +4,7 @@ import { allocate as search } from '../planner/search/index.js';
 import type { Allocation } from '../planner/search/types.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
+import { clockWords } from './clock-words.js';
 import { iso } from './iso.js';
 import { textTable } from './text-table.js';
 
@@ -26,6 +27,8 @@ export function allocate(plan: Plan, asked: Arguments): Answer {
   const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
   const at = (when: Instant, window: string | null): string =>
     isoText(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
+  const words = (when: Instant, window: string | null): string =>
+    clockWords(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
   const json = {
     placements: found.placements.map((one) => ({
       ...one,
@@ -52,11 +55,11 @@ export function allocate(plan: Plan, asked: Arguments): Answer {
   const text = [
     textTable(
       ['activity', 'window', 'from', 'to', 'units'],
-      json.placements.map((one) => [
+      found.placements.map((one) => [
         one.activity,
         one.window ?? 'outside',
-        one.from,
-        one.to,
+        words(one.from, one.window),
+        words(one.to, one.window),
         one.units === undefined ? '' : String(one.units),
       ]),
     ),
@@ -74,14 +77,14 @@ export function allocate(plan: Plan, asked: Arguments): Answer {
       ['package', 'key date', 'forecast', 'float', ''],
       found.keyDates.map((one) => [
         one.package,
-        isoText(one.due, plan.zone),
-        iso(one.forecast, plan.zone) ?? 'not placed',
+        clockWords(one.due, plan.zone),
+        one.forecast === null ? 'not placed' : clockWords(one.forecast, plan.zone),
         one.floatMinutes === null ? '–' : durationText(one.floatMinutes),
         one.met ? 'met' : 'missed',
       ]),
     ),
     '',
-    `Windows used: ${found.windowsUsed}. Finishes: ${json.finishesAt ?? 'not all work is placed'}.`,
+    `Windows used: ${found.windowsUsed}. Finishes: ${found.finishesAt === null ? 'not all work is placed' : clockWords(found.finishesAt, plan.zone)}.`,
     `${found.certificate.text.charAt(0).toUpperCase()}${found.certificate.text.slice(1)}. ${found.certificate.verified ? 'Checked by the independent verifier.' : 'THE VERIFIER FOUND A FAULT: do not use this plan.'}`,
   ].join('\n');
   return { json, text };

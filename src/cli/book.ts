@@ -4,6 +4,7 @@ import { bookOf } from '../engine/book.js';
 import type { BookingRules } from '../rules/booking/index.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
+import { clockWords } from './clock-words.js';
 import { textTable } from './text-table.js';
 import { writeCalendar } from './write-calendar.js';
 
@@ -28,12 +29,12 @@ export function book(plan: Plan, asked: Arguments, rules: BookingRules, now: Ins
   const rows = found.map((one) => [
     one.window,
     one.milestone,
-    isoText(one.due, one.zone),
+    clockWords(one.due, one.zone),
     one.state,
     `${durationText(Math.abs(one.minutesLeft))} ${one.minutesLeft < 0 ? 'ago' : 'left'}`,
   ]);
   const text = [
-    `Booking dates by "${rules.name}", as at ${isoText(now, plan.zone)}.`,
+    `Booking dates by "${rules.name}", as at ${clockWords(now, plan.zone)}.`,
     '',
     textTable(['window', 'milestone', 'due', 'state', ''], rows),
     '',

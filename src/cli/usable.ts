@@ -2,6 +2,7 @@ import { durationText, isoText } from '../calendar/index.js';
 import { ledgerOf } from '../rules/index.js';
 import type { Needs, Plan } from '../model/index.js';
 import type { Answer } from './answer.js';
+import { clockWords } from './clock-words.js';
 import { textTable } from './text-table.js';
 
 /** `usable`: what is left of each window for work with the given needs, row by row. */
@@ -31,14 +32,15 @@ export function usable(plan: Plan, needs: Needs): Answer {
   }));
   const rows = found.map(({ window, ledger }) => [
     window.id,
-    isoText(window.start, window.zone),
-    isoText(window.end, window.zone),
+    window.status,
+    clockWords(window.start, window.zone),
+    clockWords(window.end, window.zone),
     durationText(ledger.grossMinutes),
     durationText(ledger.usableMinutes),
     ledger.barred.map((one) => one.text).join(' '),
   ]);
   return {
     json: { needs, windows },
-    text: textTable(['window', 'starts', 'ends', 'gross', 'usable', 'remark'], rows),
+    text: textTable(['window', 'status', 'starts', 'ends', 'gross', 'usable', 'remark'], rows),
   };
 }

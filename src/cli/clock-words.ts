@@ -1,0 +1,17 @@
+import { isoText, localTimeOf, readings, weekdayOf, type Instant } from '../calendar/index.js';
+
+const days = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+const months = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
+const two = (value: number): string => String(value).padStart(2, '0');
+
+/**
+ * A moment as a person reads a clock: `Sun 7 Mar 2027 09:40`. In an hour that clocks repeat the offset stands after it.
+ * JSON keeps full stamps.
+ */
+export function clockWords(at: Instant, zone: string): string {
+  const local = localTimeOf(at, zone);
+  const day = days[weekdayOf(at, zone) - 1]!;
+  const words = `${day} ${local.day} ${months[local.month - 1]!} ${local.year} ${two(local.hour)}:${two(local.minute)}`;
+  const twice = readings(local, zone).kind === 'two';
+  return twice ? `${words} (${/(Z|[+-]\d\d:\d\d)$/.exec(isoText(at, zone))![1]!})` : words;
+}

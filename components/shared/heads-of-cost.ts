@@ -5,6 +5,7 @@ export const headsOfCost: Readonly<Record<PriceResult['rows'][number]['head'], s
   'operator-delay': 'Delay to trains',
   standing: 'Standing plant and labour',
   fixed: 'Fixed charge',
+  'late-opening': 'Late opening charge',
   restriction: 'Speed restriction',
   're-booking': 'Booking the lost work again',
   'key-dates': 'Key date missed',

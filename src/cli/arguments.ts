@@ -53,7 +53,8 @@ export interface Arguments {
   /** Activity whose pour is over at `at`. */
   readonly pour?: string;
   readonly window?: string;
-  readonly minutes?: number;
+  /** Overruns asked about, whole minutes, in the order typed. */
+  readonly minutes?: readonly number[];
 }
 
 type TableOption = 'work' | 'roster' | 'forecast' | 'plant';
@@ -104,6 +105,27 @@ type Values = { readonly [K in TextOption]?: string } & {
   readonly json?: boolean;
 };
 
+/** A week: what is handed back later than that is another plan, not an overrun. */
+const MOST_MINUTES = 10_080;
+const MOST_OVERRUNS = 48;
+
+/** `45` or `45,90,180`: overruns in whole minutes. */
+function minutesList(text: string): readonly number[] {
+  const parts = text.split(',').map((one) => one.trim());
+  if (parts.length > MOST_OVERRUNS)
+    throw new UsageError(
+      `--minutes takes at most ${MOST_OVERRUNS} overruns at once, not ${parts.length}`,
+    );
+  return parts.map((one) => {
+    const value = whole(one, 'minutes', 0, 0);
+    if (value > MOST_MINUTES)
+      throw new UsageError(
+        `--minutes takes at most ${MOST_MINUTES} (a week), not "${one}": a line given back later than that is another plan`,
+      );
+    return value;
+  });
+}
+
 /** @throws {UsageError} When the words do not make a command. */
 export function readArguments(words: readonly string[]): Arguments {
   const parsed = (() => {
@@ -139,7 +161,7 @@ export function readArguments(words: readonly string[]): Arguments {
   if (values.pour !== undefined && values.at === undefined)
     throw new UsageError('--pour needs --at TIME');
   if (verb === 'price' && (values.window === undefined || values.minutes === undefined)) {
-    throw new UsageError('price needs --window W and --minutes N');
+    throw new UsageError('price needs --window W and --minutes N[,N...]');
   }
   const first = (values.first ?? 'key-dates') as Objective;
   if (!objectives.includes(first))
@@ -176,6 +198,6 @@ export function readArguments(words: readonly string[]): Arguments {
     seconds,
     seed: whole(seed, 'seed', 1, 0),
     runs: whole(runs, 'runs', 10_000, 1),
-    ...(minutes === undefined ? {} : { minutes: whole(minutes, 'minutes', 0, 0) }),
+    ...(minutes === undefined ? {} : { minutes: minutesList(minutes) }),
   };
 }

@@ -75,7 +75,7 @@ export const options = {
   at: { takes: 'TIME', help: 'the moment asked about' },
   pour: { takes: 'ACTIVITY', verbs: ['lifting'], help: 'its concrete is poured at --at TIME' },
   window: { takes: 'W', verbs: ['price'], help: 'the window handed back late' },
-  minutes: { takes: 'N', verbs: ['price'], help: 'minutes late' },
+  minutes: { takes: 'N[,N...]', verbs: ['price'], help: 'minutes late; several side by side' },
   calendar: {
     takes: 'FILE',
     verbs: ['handback', 'book'],

@@ -1,17 +1,18 @@
 import { isoText } from '../calendar/index.js';
-import type { Plan, Train } from '../model/index.js';
+import type { AccessWindow, Note, Plan, Train } from '../model/index.js';
 import type { PriceBook } from '../model/price-book.js';
 import { handbackOf } from '../engine/handback/handback.js';
 import { priceOf } from '../engine/price.js';
-import type { KeyDateLine } from '../price/index.js';
+import type { HandbackResult, PriceAnswer } from '../engine/types.js';
+import type { PriceResult } from '../price/index.js';
 import { planWork } from './allocate.js';
 import type { Answer } from './answer.js';
 import { UsageError, type Arguments } from './arguments.js';
-import { textTable } from './text-table.js';
+import { keyDateWords, overrunWords, sideBySide } from './price-words.js';
 
 /**
- * `price`: what handing one window back N minutes late costs, by head. With work, also what an overrun of the planned
- * work is expected to cost.
+ * `price`: what handing one window back N minutes late costs, by head; for several N, side by side. With work, also what an
+ * overrun of the planned work is expected to cost.
  *
  * @throws {UsageError} When the plan has no such window.
  */
@@ -24,45 +25,46 @@ export function price(
 ): Answer {
   const window = plan.windows.find((one) => one.id === asked.window);
   if (!window) throw new UsageError(`--window: there is no window "${asked.window}"`);
-  const overrunMinutes = asked.minutes ?? 0;
+  const lengths = asked.minutes ?? [0];
+  const longest = Math.max(...lengths);
   const placements = plan.activities.length === 0 ? undefined : planWork(plan, asked).placements;
   const outlook =
     placements &&
     handbackOf(plan, { placements, windows: [window.id], seed: asked.seed, runs: asked.runs })[0];
-  const {
-    at: result,
-    expected,
-    lengths,
-    keyDates,
-  } = priceOf(
+  const priced = priceOf(
     { plan, trains, prices },
     {
       window: window.id,
       holidays,
-      overrunMinutes,
-      maxMinutes: overrunMinutes,
+      overrunMinutes: longest,
+      maxMinutes: longest,
+      compareMinutes: lengths,
       ...(placements && { placements }),
       ...(outlook && { handbackMinutes: outlook.simulation.handbackMinutes }),
     },
   );
+  const { at, overruns } = priced;
+  const notes = at.notes.map((text): Note => ({ code: 'price-assumed', text }));
+  const only = overruns.length === 1 ? overruns[0]! : null;
   const json = {
     window: window.id,
-    overrunMinutes,
-    handbackAt: isoText(result.handbackAt, window.zone),
-    currency: result.currency,
-    rounding: result.rounding,
-    basis: result.basis,
-    rows: result.rows,
-    total: result.total,
-    notCounted: result.notCounted,
-    trains: result.trains.map((one) => ({
+    status: window.status,
+    bookedEnd: isoText(window.end, window.zone),
+    ...(only && overrunJson(only, window)),
+    currency: at.currency,
+    rounding: at.rounding,
+    basis: at.basis,
+    overruns: overruns.map((one) => ({ minutes: one.overrunMinutes, ...overrunJson(one, window) })),
+    notPriced: at.notPriced,
+    onSite: at.onSite.map((one) => ({
       ...one,
-      dueAt: isoText(one.dueAt, window.zone),
-      leavesAt: isoText(one.leavesAt, window.zone),
+      call: isoText(one.call, window.zone),
+      lastWork: isoText(one.lastWork, window.zone),
+      leaves: isoText(one.leaves, window.zone),
     })),
-    lengths,
-    ...(keyDates && {
-      keyDates: keyDates.map((one) => ({
+    lengths: priced.lengths,
+    ...(priced.keyDates && {
+      keyDates: priced.keyDates.map((one) => ({
         package: one.package,
         due: isoText(one.due, plan.zone),
         forecast: one.forecast === null ? null : isoText(one.forecast, plan.zone),
@@ -73,52 +75,57 @@ export function price(
         source: one.source,
       })),
     }),
-    risk:
-      expected && outlook
-        ? {
-            runs: expected.runs,
-            seed: asked.seed,
-            pOnTime: outlook.simulation.outlook.onTime.probability,
-            expectedCost: expected.expected,
-            standardError: expected.standardError,
-            p80Cost: expected.p80,
-            p95Cost: expected.p95,
-            exceedance: expected.exceedance,
-            steps: expected.steps,
-          }
-        : null,
+    risk: riskJson(priced, outlook, asked.seed),
   };
+  const { expected } = priced;
   const text = [
-    `${window.id} handed back ${overrunMinutes} min late, at ${json.handbackAt} (${result.currency}, counted: ${result.basis}):`,
-    '',
-    textTable(
-      ['head of cost', 'amount', '', 'how'],
-      result.rows.map((row) => [
-        row.title,
-        row.amount,
-        row.counted ? '' : 'not counted',
-        row.formula,
-      ]),
-    ),
-    '',
-    `Total ${result.total} ${result.currency}.`,
+    ...(only ? overrunWords(only, window) : sideBySide(overruns, window)),
     ...(expected
       ? [
-          `Expected cost of an overrun of the planned work: ${expected.expected} (standard error ${expected.standardError}); P80 ${expected.p80}, P95 ${expected.p95}; ${expected.runs} runs, seed ${asked.seed}.`,
+          `Expected cost of an overrun of the planned work: ${expected.expected} (standard error ${expected.standardError}); P50 ${expected.p50}, P80 ${expected.p80}, P95 ${expected.p95}; ${expected.runs} runs, seed ${asked.seed}.`,
         ]
       : []),
-    ...keyDateWords(keyDates ?? []),
-    ...(lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
+    ...keyDateWords(priced.keyDates ?? []),
+    ...(priced.lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
+    ...(at.notPriced.length === 0
+      ? []
+      : ['', 'Not priced:', ...at.notPriced.map((one) => `- ${one}`)]),
   ].join('\n');
-  return { json, text, notes: result.notes.map((note) => ({ code: 'price', text: note })) };
+  return { json, text, notes };
 }
 
-/** The key dates that the plan misses, or of which it is not known; the others in one line. */
-function keyDateWords(lines: readonly KeyDateLine[]): readonly string[] {
-  const missed = lines.filter((one) => one.daysLate !== 0);
-  const met = lines.length - missed.length;
-  return [
-    ...missed.map((one) => `${one.title}, as planned: ${one.formula}.`),
-    ...(met > 0 ? [`Key dates met as planned: ${met} of ${lines.length}.`] : []),
-  ];
+function overrunJson(one: PriceResult, window: AccessWindow) {
+  return {
+    overrunMinutes: one.overrunMinutes,
+    handbackAt: isoText(one.handbackAt, window.zone),
+    rows: one.rows,
+    total: one.total,
+    notCounted: one.notCounted,
+    trains: one.trains.map((train) => ({
+      ...train,
+      dueAt: isoText(train.dueAt, window.zone),
+      leavesAt: isoText(train.leavesAt, window.zone),
+    })),
+  };
+}
+
+/** What the simulation of the planned work adds; null without one. */
+function riskJson(
+  { expected }: PriceAnswer,
+  outlook: HandbackResult | undefined,
+  seed: number,
+): unknown {
+  if (!expected || !outlook) return null;
+  return {
+    runs: expected.runs,
+    seed,
+    pOnTime: outlook.simulation.outlook.onTime.probability,
+    expectedCost: expected.expected,
+    standardError: expected.standardError,
+    p50Cost: expected.p50,
+    p80Cost: expected.p80,
+    p95Cost: expected.p95,
+    exceedance: expected.exceedance,
+    steps: expected.steps,
+  };
 }

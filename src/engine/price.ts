@@ -1,11 +1,13 @@
 import { addMinutes, minutesBetween } from '../calendar/index.js';
 import {
-  costCurve,
+  costModel,
   countOverruns,
+  curveOf,
+  decimalText,
   expectedCost,
   keyDateLines,
   lengthThresholds,
-  overrunCost,
+  resultAt,
 } from '../price/index.js';
 import { costInputs, type Priced } from './cost-inputs.js';
 import { namedWindow } from './named-window.js';
@@ -27,12 +29,21 @@ export function priceOf(priced: Priced, request: PriceRequest): PriceAnswer {
     countOverruns(Array.from(request.handbackMinutes, (at) => Math.max(0, Math.ceil(at - booked))));
   const reach = Math.max(
     request.maxMinutes,
-    request.overrunMinutes,
+    request.overrunMinutes + 15,
+    ...(request.compareMinutes ?? []),
     ...(overruns ?? []).map((one) => one.minutes),
   );
-  const curve = costCurve(inputs, reach);
+  const model = costModel(inputs, reach);
+  const curve = curveOf(model);
+  const now = curve.minor[request.overrunMinutes]!;
+  const soon = curve.minor[request.overrunMinutes + 15]! - now;
   return {
-    at: overrunCost({ ...inputs, overrunMinutes: request.overrunMinutes }),
+    at: resultAt(model, request.overrunMinutes),
+    overruns: (request.compareMinutes ?? []).map((minutes) => resultAt(model, minutes)),
+    nextMinute: {
+      one: decimalText(curve.minor[request.overrunMinutes + 1]! - now, prices),
+      meanOfFifteen: decimalText(Math.round(soon / 15), prices),
+    },
     curve,
     expected: overruns ? expectedCost(curve, overruns) : null,
     ...(request.placements && {

@@ -99,6 +99,8 @@ export interface PriceRequest {
   readonly overrunMinutes: number;
   /** The curve reaches this far, and further where a run of the simulation did. */
   readonly maxMinutes: number;
+  /** Further overruns, each answered in full, to be laid side by side. */
+  readonly compareMinutes?: readonly number[];
   readonly placements?: readonly Placement[];
   /** Minutes from the window's start to handback, of every run: `HandbackResult.simulation.handbackMinutes`. */
   readonly handbackMinutes?: Float64Array;
@@ -108,6 +110,10 @@ export interface PriceRequest {
 
 export interface PriceAnswer {
   readonly at: PriceResult;
+  /** One for each of `compareMinutes`, in that order; empty without. */
+  readonly overruns: readonly PriceResult[];
+  /** Decimal text: what one more minute than asked costs, and the mean of the fifteen that follow. */
+  readonly nextMinute: { readonly one: string; readonly meanOfFifteen: string };
   readonly curve: CostCurve;
   /** Null without `handbackMinutes`. */
   readonly expected: ExpectedCost | null;

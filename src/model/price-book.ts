@@ -5,7 +5,9 @@ z.config({ jitless: true });
 
 const minutes = z.number().check(z.int(), z.minimum(0), z.maximum(100_000));
 const someMinutes = minutes.check(z.minimum(1));
-const clock = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/));
+const clock = z
+  .string()
+  .check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'a time of day such as 23:00'));
 const words = z.string().check(z.minLength(1));
 const source = z.optional(words);
 
@@ -99,6 +101,24 @@ const factorSchema = z
     ),
   );
 
+/**
+ * When a resource comes to the site and when it leaves, where that is not as its planned work says. An entry with a window
+ * goes before one without.
+ */
+const onSiteSchema = z.strictObject({
+  resource: words,
+  window: z.optional(words),
+  /** Called so many minutes before its first work. */
+  callMinutesBefore: z._default(minutes, 0),
+  /**
+   * `at handback`: it stays until the line is given back, however late. `after its work`: an overrun does not keep it.
+   * Absent: it is kept where it is still at work when the last piece of work of the window begins.
+   */
+  leaves: z.optional(z.enum(['after its work', 'at handback'])),
+  /** Leaves so many minutes after its last work, where it does not stay until handback. */
+  leavesMinutesAfter: z._default(minutes, 0),
+});
+
 const standingSchema = z.strictObject({
   /** Resources that are people; the others are plant. */
   labour: z._default(z.array(words), []),
@@ -106,12 +126,13 @@ const standingSchema = z.strictObject({
   /** Where several factors hold at once: the highest, or one times the other. */
   combine: z._default(z.enum(['highest', 'multiply']), 'highest'),
   /**
-   * What a resource's least hours are held against. `overrun`: the overrun alone, so its first minute costs them
-   * all. `call-out`: the whole turn from the window's start, so they bite only in a short window.
+   * What a resource's least hours are held against. `call-out`: its whole time on site from its call, so an overrun costs
+   * only what it adds to what was owed anyway. `overrun`: the overrun alone, for terms by which its first minute is a new hire.
    */
-  leastHours: z._default(z.enum(['overrun', 'call-out']), 'overrun'),
+  leastHours: z._default(z.enum(['overrun', 'call-out']), 'call-out'),
   /** Time is charged in started blocks of so many minutes. */
   blockMinutes: z._default(someMinutes, 1),
+  onSite: z._default(z.array(onSiteSchema), []),
   source,
 });
 
@@ -119,6 +140,7 @@ export const headsOfCost = [
   'operator-delay',
   'standing',
   'fixed',
+  'late-opening',
   'restriction',
   're-booking',
   'key-dates',
@@ -133,6 +155,57 @@ const fixedSchema = z.strictObject({
   amount: decimal,
   source,
 });
+
+/**
+ * A charge for each interval begun after the booked end: a part of the full rate that grows by how late it is. An interval
+ * belongs to the band in which it begins, and each band starts its own count.
+ */
+const lateOpeningSchema = z
+  .strictObject({
+    code: words,
+    name: words,
+    /** At 100 per cent: money per minutes, so 18,000 an hour is `{ "amount": "18000", "perMinutes": 60 }`. */
+    rate,
+    /** Length of an interval; a band may have its own. */
+    intervalMinutes: someMinutes,
+    bands: z._default(
+      z
+        .array(
+          z.strictObject({
+            afterMinutes: minutes,
+            intervalMinutes: z.optional(someMinutes),
+            percent: z._default(decimal, '100'),
+            /** The least and the most that one interval of the band costs. */
+            least: z.optional(decimal),
+            most: z.optional(decimal),
+          }),
+        )
+        .check(z.minLength(1)),
+      [{ afterMinutes: 0, percent: '100' }],
+    ),
+    /** The most that one late handback costs. */
+    cap: z.optional(decimal),
+    source,
+  })
+  .check(
+    z.refine(
+      (one) =>
+        one.bands.every((b, i) => {
+          const before = one.bands[i - 1];
+          if (!before) return true;
+          const length = b.afterMinutes - before.afterMinutes;
+          return length > 0 && length % (before.intervalMinutes ?? one.intervalMinutes) === 0;
+        }),
+      'bands must be in order, and each must hold a whole number of its intervals before the next begins',
+    ),
+    z.refine(
+      (one) =>
+        one.bands.every(
+          (b) => b.least === undefined || b.most === undefined || Number(b.least) <= Number(b.most),
+        ),
+      'least may not be more than most',
+    ),
+  );
 
 const restrictionSchema = z.strictObject({
   /** There is a restriction when the overrun is more than this. */
@@ -159,6 +232,7 @@ const damagesSchema = z.strictObject({
     'operator-delay',
     'standing',
     'fixed',
+    'late-opening',
     'restriction',
   ]),
   source,
@@ -239,6 +313,7 @@ export const priceBookSchema = z
     delay: z.optional(delaySchema),
     standing: z.optional(standingSchema),
     fixed: z._default(z.array(fixedSchema), []),
+    lateOpening: z._default(z.array(lateOpeningSchema), []),
     restriction: z.optional(restrictionSchema),
     damages: z.optional(damagesSchema),
     booking: z.optional(bookingSchema),
@@ -265,9 +340,9 @@ export const priceBookSchema = z
       return new Set(packages).size === packages.length;
     }, 'keyDates: a package has one entry, and one entry at most is without a package'),
     z.refine((b) => {
-      const codes = [...b.fixed, ...b.lengths].map((one) => one.code);
+      const codes = [...b.fixed, ...b.lengths, ...b.lateOpening].map((one) => one.code);
       return new Set(codes).size === codes.length;
-    }, 'codes of fixed charges and lengths must differ from each other'),
+    }, 'codes of fixed charges, lengths and late opening charges must differ from each other'),
   );
 
 /** What an overrun is charged by. Money is decimal text in `currency`; the rates are the user's. */
@@ -277,7 +352,9 @@ export type Rate = { readonly amount: string; readonly perMinutes: number };
 export type DelayByTrain = Extract<NonNullable<PriceBook['delay']>, { by: 'train' }>;
 export type DelayByBands = Extract<NonNullable<PriceBook['delay']>, { by: 'bands' }>;
 export type StandingRule = NonNullable<PriceBook['standing']>;
+export type OnSiteRule = StandingRule['onSite'][number];
 export type PayFactor = StandingRule['factors'][number];
 export type KeyDatePrice = PriceBook['keyDates'][number];
+export type LateOpening = PriceBook['lateOpening'][number];
 export type LengthThreshold = PriceBook['lengths'][number];
 export type NoticeBand = PriceBook['notice'][number];

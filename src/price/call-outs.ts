@@ -2,8 +2,9 @@ import { Big } from 'big.js';
 import { minutesBetween, type Interval } from '../calendar/index.js';
 import type { AccessWindow, Activity, PriceBook, Resource } from '../model/index.js';
 import type { Placement } from '../planner/fit/types.js';
-import { plainStanding } from './heads/standing.js';
+import { plainStanding } from './heads/plain-standing.js';
 import { decimalText, minorOf, moneyText } from './money.js';
+import { staysIn } from './on-site.js';
 import { factorRuns } from './pay-factors.js';
 import type { PriceInput } from './types.js';
 
@@ -27,48 +28,16 @@ export interface CallOutInputs {
 }
 
 /**
- * The planned plant and labour of one window: each of a resource with a rate from its own first use to its last, for
+ * The planned plant and labour of one window: each of a resource with a rate from its own call to when it leaves, for
  * its least hours at least, each minute at the factor of its local clock. The second of two is paid while two are used.
  */
 export function callOuts(window: AccessWindow, inputs: CallOutInputs): readonly CallOut[] {
-  const byId = new Map(inputs.activities.map((one) => [one.id, one]));
-  const visits = inputs.placements.filter((one) => one.window === window.id);
-  return inputs.resources.flatMap((resource): CallOut[] => {
-    if (resource.ratePerHour === undefined) return [];
-    const uses = visits
-      .map(({ activity, from, to }) => {
-        const needs = byId.get(activity)?.resources ?? [];
-        const need = needs.find((one) => one.resource === resource.id);
-        return { start: from, end: to, amount: need?.amount ?? 0 };
-      })
-      .filter((one) => one.amount > 0);
-    return [...spansOf(uses)].map(([text, amount]) => {
-      const [start, end] = text.split(' ').map(Number) as [number, number];
-      return paidTime(resource, amount, { start, end }, window, inputs);
-    });
-  });
-}
-
-/** How many are paid over each stretch: the k-th from the first moment that k are in use to the last. */
-function spansOf(
-  uses: readonly (Interval & { readonly amount: number })[],
-): ReadonlyMap<string, number> {
-  const moments = [...new Set(uses.flatMap((one) => [one.start, one.end]))].sort((a, b) => a - b);
-  const levels = moments.slice(0, -1).map((start, i) => ({
-    start,
-    end: moments[i + 1]!,
-    amount: uses
-      .filter((one) => one.start <= start && start < one.end)
-      .reduce((sum, one) => sum + one.amount, 0),
-  }));
-  const most = Math.max(0, ...levels.map((one) => one.amount));
-  const spans = new Map<string, number>();
-  for (let k = 1; k <= most; k += 1) {
-    const at = levels.filter((one) => one.amount >= k);
-    const text = `${at[0]!.start} ${at.at(-1)!.end}`;
-    spans.set(text, (spans.get(text) ?? 0) + 1);
-  }
-  return spans;
+  const { onSite } = inputs.prices.standing ?? plainStanding;
+  return staysIn(window, { ...inputs, onSite })
+    .filter((one) => one.resource.ratePerHour !== undefined)
+    .map(({ resource, amount, call, leaves }) =>
+      paidTime(resource, amount, { start: call, end: leaves }, window, inputs),
+    );
 }
 
 /** So many of a resource paid for a stretch, its least hours at least. @throws {RangeError} Without a rate. */

@@ -1,6 +1,7 @@
 import { cautions } from '../model/index.js';
-import { costModel, type CostInputs } from './cost-model.js';
+import { costModel, type CostInputs, type CostModel } from './cost-model.js';
 import { decimalText } from './money.js';
+import { notPricedAt } from './overrun-cost.js';
 import type { CostCurve, HeadCurve } from './types.js';
 
 /**
@@ -12,8 +13,12 @@ import type { CostCurve, HeadCurve } from './types.js';
  * @throws {RangeError} As `overrunCost`.
  */
 export function costCurve(inputs: CostInputs, maxMinutes: number): CostCurve {
-  const model = costModel(inputs, maxMinutes);
-  const { book } = model;
+  return curveOf(costModel(inputs, maxMinutes));
+}
+
+/** The cost of every minute of a model. */
+export function curveOf(model: CostModel): CostCurve {
+  const { book, maxMinutes } = model;
   const minutes = Array.from({ length: maxMinutes + 1 }, (_, m) => m);
   const heads = model.heads.map((head): HeadCurve => ({
     head: head.head,
@@ -51,6 +56,7 @@ export function costCurve(inputs: CostInputs, maxMinutes: number): CostCurve {
       .filter((m) => m > 0 && rise(m) < 0)
       .map((m) => ({ atMinute: m, by: decimalText(-rise(m), book) })),
     notes: model.notes,
+    notPriced: notPricedAt(model, maxMinutes),
     cautions,
   };
 }

@@ -6,12 +6,16 @@ import { damagesHead } from './heads/damages.js';
 import { fixedHead, lengthHead } from './heads/fixed.js';
 import type { CostHead, HeadContext } from './heads/head.js';
 import { keyDateHead, plannedKeyDateHead, type PricedKeyDate } from './heads/key-date.js';
+import { lateOpeningHead } from './heads/late-opening.js';
 import { delayByBands, delayByTrain } from './heads/operator-delay.js';
 import { reBookingHead, type LostUnits } from './heads/re-booking.js';
-import { restrictionHead } from './heads/restriction.js';
-import { plainStanding, standingHead } from './heads/standing.js';
+import { restrictionHeads } from './heads/restriction.js';
+import { plainStanding } from './heads/plain-standing.js';
+import { standingHead } from './heads/standing.js';
 import { keyDatePriceOf, keyDateStates } from './key-dates.js';
-import { standingIn, type StandingInputs } from './standing-plant.js';
+import { speedLeftBy } from './speed-after.js';
+import { onSiteRows, standingIn, type StandingInputs } from './standing.js';
+import type { OnSiteRow } from './types.js';
 
 /** What the cost of an overrun is worked out from. */
 export interface CostInputs extends StandingInputs {
@@ -38,7 +42,11 @@ export interface CostModel {
   readonly heads: readonly CostHead[];
   /** Whether a head is part of the total, by the book's basis. */
   readonly counts: (head: HeadOfCost) => boolean;
+  /** Plant and people with a rate, each with what is owed as planned. */
+  readonly onSite: readonly OnSiteRow[];
   readonly notes: readonly string[];
+  /** What has no price here, each from an overrun of so many minutes on. */
+  readonly notPriced: readonly { readonly text: string; readonly fromMinute: number }[];
 }
 
 /** @throws {RangeError} When `maxMinutes` is not a whole number of minutes, 0 or more. */
@@ -47,6 +55,7 @@ export function costModel(inputs: CostInputs, maxMinutes: number): CostModel {
     throw new RangeError(`an overrun is a whole number of minutes, not ${maxMinutes}`);
   const { window, prices: book } = inputs;
   const notes: string[] = [];
+  const notPriced: { text: string; fromMinute: number }[] = [];
   const context: HeadContext = {
     window,
     book,
@@ -54,52 +63,96 @@ export function costModel(inputs: CostInputs, maxMinutes: number): CostModel {
     holidays: inputs.holidays ?? [],
     maxMinutes,
     note: (text) => void notes.push(text),
+    notPriced: (text, fromMinute = 0) => void notPriced.push({ text, fromMinute }),
     handback: (overrun) => addMinutes(window.end, overrun),
   };
   const heads: CostHead[] = [];
   if (book.delay?.by === 'train') heads.push(delayByTrain(context, book.delay));
   if (book.delay?.by === 'bands') heads.push(delayByBands(context, book.delay));
+  if (!book.delay)
+    context.notPriced('Delay to trains is not priced: the price book has no entry for it.');
   const rule = book.standing ?? plainStanding;
-  for (const one of standingIn(window, inputs, context.note))
-    heads.push(standingHead(context, rule, one));
+  const standing = standingIn(window, inputs, context);
+  for (const one of standing) heads.push(standingHead(context, rule, one));
   for (const charge of book.fixed) heads.push(fixedHead(context, charge));
   for (const threshold of book.lengths) {
     const { amount } = threshold;
     if (amount !== undefined) heads.push(lengthHead(context, { ...threshold, amount }));
   }
-  if (book.restriction) heads.push(restrictionHead(context, book.restriction));
+  for (const charge of book.lateOpening) heads.push(lateOpeningHead(context, charge));
+  heads.push(...restrictions(inputs, context));
   if (inputs.lostUnits) heads.push(reBookingHead(context, inputs.lostUnits));
-  for (const one of keyDatesIn(inputs, context.note)) {
+  else
+    context.notPriced(
+      'Work left over by an overrun is not priced here: all planned work is taken to be done before the line is given back.',
+    );
+  for (const one of keyDatesIn(inputs, context)) {
     const planned = plannedKeyDateHead(context, one);
     if (inputs.keyDates !== 'overrun' && planned.minorAt(0) > 0) heads.push(planned);
     heads.push(keyDateHead(context, one));
   }
   if (book.damages) heads.push(damagesHead(context, book.damages));
-  return { window, book, trains: context.trains, maxMinutes, heads, counts: counter(book), notes };
+  return {
+    window,
+    book,
+    trains: context.trains,
+    maxMinutes,
+    heads,
+    counts: counter(book),
+    onSite: onSiteRows(window, standing, book, context.holidays),
+    notes,
+    notPriced,
+  };
 }
 
 /** Key dates with a price whose last work the plan has in the window. */
 function keyDatesIn(
   { window, prices: book, placements, activities, keyDates }: CostInputs,
-  note: (text: string) => void,
+  { notPriced }: HeadContext,
 ): readonly PricedKeyDate[] {
-  if (book.keyDates.length === 0 || keyDates === 'none') return [];
+  if (keyDates === 'none') return [];
   if (!placements || !activities) {
-    note('No plan of the work was given, so key dates that an overrun makes late are not priced.');
+    notPriced(
+      'No plan of the work was given, so key dates that an overrun makes late are not priced.',
+    );
     return [];
   }
-  return keyDateStates(activities, placements).flatMap((date): PricedKeyDate[] => {
+  const without = new Set<string>();
+  const priced = keyDateStates(activities, placements).flatMap((date): PricedKeyDate[] => {
     const price = keyDatePriceOf(book, date.package);
-    if (!price) return [];
+    if (!price) {
+      if (date.window === window.id) without.add(date.package);
+      return [];
+    }
     const { forecast } = date;
     if (forecast === null)
-      note(
+      notPriced(
         `Not all of the work of ${date.package} has a place, so what missing its key date costs is not known.`,
       );
     return forecast !== null && date.window === window.id
       ? [{ date: { ...date, forecast }, price }]
       : [];
   });
+  for (const name of without)
+    notPriced(`Missing the key date of ${name} is not priced: the price book has no sum for it.`);
+  return priced;
+}
+
+/** What a restriction costs by the book; where it has none, that is said, and what the plan leaves by name. */
+function restrictions(
+  { window, activities, placements, prices: book }: CostInputs,
+  context: HeadContext,
+): readonly CostHead[] {
+  const left = activities && placements ? speedLeftBy(window, activities, placements) : [];
+  if (book.restriction) return restrictionHeads(context, book.restriction, left);
+  context.notPriced(
+    'A speed restriction after handback is not priced: the price book has no entry for it.',
+  );
+  for (const one of left)
+    context.notPriced(
+      `${one.limit.value} ${one.limit.unit} is left on the line after ${one.activity}: what it costs is not priced.`,
+    );
+  return [];
 }
 
 /** Damages and the loss they stand in place of are never counted together. */

@@ -23,7 +23,8 @@ export interface ExpectedCost {
   readonly expected: string;
   /** Standard error of `expected`. */
   readonly standardError: string;
-  /** The least cost that at least 80 % of the runs do not exceed. */
+  /** The least cost that at least 50 % of the runs do not exceed; `p80` and `p95` likewise. */
+  readonly p50: string;
   readonly p80: string;
   readonly p95: string;
   /** For each cost that came up, in order: the share of runs that cost more. */
@@ -60,6 +61,7 @@ export function expectedCost(curve: CostCurve, overruns: readonly OverrunCount[]
     runs,
     expected: meanText(sums, curve),
     standardError: errorText(standardError(sums), curve),
+    p50: decimalText(quantile(costs, runs, 50), curve),
     p80: decimalText(quantile(costs, runs, 80), curve),
     p95: decimalText(quantile(costs, runs, 95), curve),
     exceedance,

@@ -32,8 +32,8 @@ export {
 } from './compare-runs.js';
 export { bookingCost, reBookingCost, type BookingAsked, type CostLine } from './booking-cost.js';
 export { callOuts, paidTime, type CallOut, type CallOutInputs } from './call-outs.js';
-export { costCurve } from './cost-curve.js';
-export type { CostInputs } from './cost-model.js';
+export { costCurve, curveOf } from './cost-curve.js';
+export { costModel, type CostInputs, type CostModel } from './cost-model.js';
 export {
   countOverruns,
   expectedCost,
@@ -51,10 +51,11 @@ export {
   type SpanMeasure,
 } from './measure-span.js';
 export { decimalText, moneyText, parseMoney, type Coin } from './money.js';
-export { overrunCost, type OverrunInputs } from './overrun-cost.js';
+export { overrunCost, resultAt, type OverrunInputs } from './overrun-cost.js';
 export { factorRuns, type FactorRun } from './pay-factors.js';
 export { accountTable, priceTable, type PlainTable } from './plain-table.js';
-export type { StandingInputs } from './standing-plant.js';
+export type { StandingInputs } from './standing.js';
+export { staysIn, type Stay, type StayInputs } from './on-site.js';
 export type {
   CostCurve,
   CostStep,
@@ -62,6 +63,7 @@ export type {
   HeadCurve,
   HeadOfCost,
   HeldTrain,
+  OnSiteRow,
   PriceInput,
   PriceResult,
   PriceRow,

@@ -22,6 +22,14 @@ export function overrunCost(inputs: OverrunInputs): PriceResult {
   return resultAt(costModel(inputs, inputs.overrunMinutes), inputs.overrunMinutes);
 }
 
+/** What has no price at an overrun of so many minutes. */
+export function notPricedAt(model: CostModel, overrunMinutes: number): readonly string[] {
+  const texts = model.notPriced
+    .filter((one) => one.fromMinute <= overrunMinutes)
+    .map((one) => one.text);
+  return [...new Set(texts)];
+}
+
 /** One overrun of a cost model. */
 export function resultAt(model: CostModel, overrunMinutes: number): PriceResult {
   const { window, book } = model;
@@ -54,7 +62,9 @@ export function resultAt(model: CostModel, overrunMinutes: number): PriceResult 
     total: decimalText(total, book),
     notCounted: decimalText(notCounted, book),
     trains: book.delay?.by === 'train' ? heldTrains(model.trains, handbackAt, book.delay) : [],
+    onSite: model.onSite,
     notes: model.notes,
+    notPriced: notPricedAt(model, overrunMinutes),
     cautions,
   };
 }

@@ -1,6 +1,7 @@
 import type { Instant } from '../calendar/index.js';
 import type { HeadOfCost } from '../model/price-book.js';
 import type { Rounding } from './money.js';
+import type { Stay } from './on-site.js';
 
 export type { HeadOfCost } from '../model/price-book.js';
 export type { Rounding } from './money.js';
@@ -42,6 +43,16 @@ export interface HeldTrain {
   readonly countedMinutes: number;
 }
 
+/** Plant and people of one stay, with what they are owed whatever the overrun. */
+export interface OnSiteRow extends Omit<Stay, 'resource'> {
+  readonly resource: string;
+  /** Minutes from call to departure as planned. */
+  readonly plannedMinutes: number;
+  /** Decimal text: what is owed for the planned stay, least hours included. */
+  readonly owed: string;
+  readonly owedFormula: string;
+}
+
 /** What an overrun of so many minutes costs. */
 export interface PriceResult {
   readonly window: string;
@@ -57,8 +68,12 @@ export interface PriceResult {
   readonly notCounted: string;
   /** Late and cancelled trains, in order due; empty when delay is not priced by train. */
   readonly trains: readonly HeldTrain[];
-  /** What is missing or was assumed, in words. */
+  /** Plant and people on site, each with what is owed for it whatever the overrun. */
+  readonly onSite: readonly OnSiteRow[];
+  /** What was assumed, in words. */
   readonly notes: readonly string[];
+  /** What the total leaves out, in words. */
+  readonly notPriced: readonly string[];
   readonly cautions: readonly string[];
 }
 
@@ -107,5 +122,7 @@ export interface CostCurve {
   /** Minutes at which the total is less than a minute before: none unless cancelled trains free their path. */
   readonly falls: readonly { readonly atMinute: number; readonly by: string }[];
   readonly notes: readonly string[];
+  /** What the totals leave out, in words; each as far as the curve reaches. */
+  readonly notPriced: readonly string[];
   readonly cautions: readonly string[];
 }

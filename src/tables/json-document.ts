@@ -3,6 +3,7 @@ import * as z from 'zod/mini';
 import type { Fault } from '../model/index.js';
 import type { Problem } from './parse/parsed.js';
 import { scanJson } from './json-scan.js';
+import { wordsOf, type JsonIssue } from './json-words.js';
 
 /** What a file of ours is about; it begins the codes of its faults. */
 export type JsonSubject = 'rules' | 'prices' | 'booking' | 'site' | 'decisions';
@@ -73,20 +74,8 @@ function parseJson(text: string, subject: JsonSubject): ParsedJson {
   return { problem, line: lineAt(text.indexOf(`"${refused}"`)) };
 }
 
-/** As much of a checker's issue as is needed to say it in our words. */
-interface Issue {
-  readonly code: string;
-  readonly path: readonly PropertyKey[];
-  readonly expected?: unknown;
-  readonly keys?: readonly string[];
-  readonly values?: readonly unknown[];
-  readonly minimum?: unknown;
-  readonly maximum?: unknown;
-  readonly origin?: unknown;
-}
-
 function issueFaults(raw: object, document: unknown, file: string, subject: JsonSubject): Fault[] {
-  const issue = raw as Issue;
+  const issue = raw as JsonIssue;
   if (issue.code === 'unrecognized_keys') {
     return (issue.keys ?? []).map((key) =>
       faultIn([...issue.path, key], document, file, {
@@ -99,53 +88,6 @@ function issueFaults(raw: object, document: unknown, file: string, subject: Json
   return [
     faultIn(issue.path, document, file, wordsOf(issue, valueAt(document, issue.path), subject)),
   ];
-}
-
-function wordsOf(issue: Issue, value: unknown, subject: JsonSubject): Problem {
-  if (value === undefined) {
-    return {
-      code: `${subject}-entry-missing`,
-      message: 'It is needed and missing.',
-      mend: 'Add it.',
-    };
-  }
-  switch (issue.code) {
-    case 'too_small':
-      return issue.origin === 'string'
-        ? { code: `${subject}-entry-blank`, message: 'It is blank.', mend: 'Write a name.' }
-        : {
-            code: `${subject}-out-of-range`,
-            message: 'It is too small.',
-            mend: `Write at least ${String(issue.minimum)}.`,
-          };
-    case 'too_big':
-      return {
-        code: `${subject}-out-of-range`,
-        message: 'It is too large.',
-        mend: `Write at most ${String(issue.maximum)}.`,
-      };
-    case 'invalid_value':
-      return {
-        code: `${subject}-word-not-known`,
-        message: 'It is not one of the words known here.',
-        mend: `Write one of: ${(issue.values ?? []).map(String).join(', ')}.`,
-      };
-    case 'invalid_format':
-      return {
-        code: `${subject}-not-a-time`,
-        message: 'It is not a time of day.',
-        mend: 'Write a time such as 23:00.',
-      };
-    default: {
-      const kind =
-        issue.expected === 'int' ? 'whole number' : String(issue.expected ?? 'different value');
-      return {
-        code: `${subject}-wrong-kind`,
-        message: `A ${kind} is expected here.`,
-        mend: `Write a ${kind}.`,
-      };
-    }
-  }
 }
 
 function faultIn(

@@ -35,6 +35,8 @@ function answerAt(overrunMinutes: number, simulated = true): PriceAnswer {
   ];
   return {
     at: overrunCost({ ...inputs, overrunMinutes }),
+    overruns: [45, 90, 180].map((one) => overrunCost({ ...inputs, overrunMinutes: one })),
+    nextMinute: { one: '71.43', meanOfFifteen: '71.43' },
     curve,
     expected: simulated ? expectedCost(curve, overruns) : null,
   };

@@ -1,6 +1,6 @@
 import { Big } from 'big.js';
 import { interval, isoText, lengthMinutes } from '../../calendar/index.js';
-import { plainStanding } from '../heads/standing.js';
+import { plainStanding } from '../heads/plain-standing.js';
 import { decimalText, minorOf, moneyText } from '../money.js';
 import { factorRuns } from '../pay-factors.js';
 import { claimOf, shareOf, shareWords } from './claims.js';

@@ -2,6 +2,7 @@ import type { LengthThreshold, PriceBook } from '../../model/price-book.js';
 import { measureSpan } from '../measure-span.js';
 import { minorOf, moneyText, parseMoney } from '../money.js';
 import { Big } from 'big.js';
+import { firstOver } from './first-over.js';
 import { input, type CostHead, type HeadContext } from './head.js';
 
 /** A sum charged once, when the overrun is more than its threshold. */
@@ -72,17 +73,4 @@ export function lengthHead(
     stepsTo: (max) =>
       first <= max ? [{ atMinute: first, kind: 'threshold', name: threshold.name }] : [],
   };
-}
-
-/** The least m in 1..max for which a predicate that never turns back is true; infinity when there is none. */
-function firstOver(over: (m: number) => boolean, max: number): number {
-  if (max < 1 || !over(max)) return Infinity;
-  let low = 0;
-  let high = max;
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (over(middle)) high = middle;
-    else low = middle;
-  }
-  return high;
 }

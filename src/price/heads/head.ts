@@ -32,8 +32,10 @@ export interface HeadContext {
   readonly holidays: readonly string[];
   /** The largest overrun that will be asked for. */
   readonly maxMinutes: number;
-  /** Collects what is missing or was assumed. */
+  /** Collects what was assumed. */
   readonly note: (text: string) => void;
+  /** Collects what has no price here, from an overrun of so many minutes on (0: at any). */
+  readonly notPriced: (text: string, fromMinute?: number) => void;
   /** When the line is given back after an overrun. */
   readonly handback: (overrun: number) => Instant;
 }

@@ -1,8 +1,10 @@
 import { Big } from 'big.js';
+import { isoText } from '../../calendar/index.js';
 import type { DelayByBands, DelayByTrain } from '../../model/price-book.js';
 import { heldTrains } from '../held-trains.js';
 import { minorOf, moneyText, rateText } from '../money.js';
 import type { HeldTrain } from '../types.js';
+import { firstOver } from './first-over.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
 
 /** Charged minutes times weight, added up exactly. Few weights differ, so minutes are added by weight first. */
@@ -22,10 +24,7 @@ export function delayByTrain(context: HeadContext, rule: DelayByTrain): CostHead
     heldTrains(trains, handback(overrun), rule);
   const minorAt = (overrun: number): number =>
     minorOf(weightedMinutes(heldAt(overrun)).times(rule.rate.amount), book, rule.rate.perMinutes);
-  if (trains.length === 0)
-    context.note(
-      `No train is listed after window ${context.window.id}, so operator delay is priced at nothing.`,
-    );
+  tellOfTrains(context, heldAt);
   return {
     head: 'operator-delay',
     code: 'operator-delay',
@@ -57,6 +56,27 @@ export function delayByTrain(context: HeadContext, rule: DelayByTrain): CostHead
     },
     stepsTo: (max) => trainSteps(heldAt, max),
   };
+}
+
+/** Says that no train is listed, or from which overrun on trains beyond the end of the list would be held. */
+function tellOfTrains(
+  { trains, window, maxMinutes, notPriced }: HeadContext,
+  heldAt: (overrun: number) => readonly HeldTrain[],
+): void {
+  const last = trains.at(-1);
+  if (!last) {
+    notPriced(
+      `No train is listed after window ${window.id}, so delay to trains is priced at nothing.`,
+    );
+    return;
+  }
+  const held = (overrun: number): boolean => heldAt(overrun).at(-1)?.train === last.id;
+  const from = firstOver(held, maxMinutes);
+  if (from <= maxMinutes)
+    notPriced(
+      `The train list ends at ${isoText(last.passesAt, window.zone)} (${last.id}), which an overrun of ${from} min or more holds: trains after it are not priced.`,
+      from,
+    );
 }
 
 const perUnit = (currency: string, perMinutes: number): string =>

@@ -1,58 +1,66 @@
 import { Big } from 'big.js';
+import { isoText, minutesBetween } from '../../calendar/index.js';
 import type { StandingRule } from '../../model/price-book.js';
 import { minorOf, moneyText } from '../money.js';
+import type { Stay } from '../on-site.js';
 import { factorRuns, type FactorRun } from '../pay-factors.js';
-import type { Standing } from '../standing-plant.js';
+import type { Standing } from '../standing.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
 
-/** The rule of a book that says nothing of standing: the plain rate. */
-export const plainStanding: StandingRule = {
-  labour: [],
-  factors: [],
-  combine: 'highest',
-  leastHours: 'overrun',
-  blockMinutes: 1,
-};
+/** Those of a resource that a late handback keeps for the same minutes. Minutes are counted from the booked end. */
+interface Kept {
+  readonly amount: number;
+  /** Paid to here whatever the overrun: least hours that reach beyond the booked end. */
+  readonly owedUntil: number;
+}
 
-/** One row a resource: amount x paid minutes x factor x rate an hour. */
+/**
+ * One row a resource: amount x paid minutes x factor x rate an hour. Only those kept by the overrun are in it, each from
+ * the booked end or from where its least hours, counted from its own call, are used up.
+ */
 export function standingHead(
   context: HeadContext,
   rule: StandingRule,
-  standing: Standing,
+  { resource, stays }: Standing,
 ): CostHead {
   const { book, window, maxMinutes } = context;
-  const { resource, amount } = standing;
   const rate = String(resource.ratePerHour);
   const least = Math.ceil((resource.leastHours ?? 0) * 60);
-  // Paid from the booked end to here, before the overrun costs more: only a call-out shorter than its least hours is.
-  const alreadyPaid =
-    rule.leastHours === 'call-out' ? Math.max(0, least - standing.bookedMinutes) : 0;
-  const paidUntil = (overrun: number): number => {
-    if (overrun <= 0) return alreadyPaid;
+  const anew = rule.leastHours === 'overrun';
+  const kept = stays
+    .filter((one) => one.kept)
+    .map(({ amount, call }): Kept => {
+      const owed = anew ? 0 : Math.max(0, least - minutesBetween(call, window.end));
+      return { amount, owedUntil: owed };
+    });
+  const paidUntil = ({ owedUntil }: Kept, overrun: number): number => {
+    if (overrun <= 0) return owedUntil;
     const blocks = Math.ceil(overrun / rule.blockMinutes) * rule.blockMinutes;
-    return Math.max(blocks, rule.leastHours === 'overrun' ? least : alreadyPaid);
+    return Math.max(blocks, anew ? least : owedUntil);
   };
   const labour = rule.labour.includes(resource.id);
   const runs = factorRuns(
     window.end,
-    paidUntil(maxMinutes),
+    Math.max(0, ...kept.map((one) => paidUntil(one, maxMinutes))),
     window.zone,
     rule,
     labour,
     context.holidays,
   );
-  const paid = (overrun: number): { run: FactorRun; minutes: number }[] =>
+  const paid = (one: Kept, overrun: number): { run: FactorRun; minutes: number }[] =>
     runs
       .map((run) => ({
         run,
-        minutes: Math.min(run.toMinute, paidUntil(overrun)) - Math.max(run.fromMinute, alreadyPaid),
+        minutes:
+          Math.min(run.toMinute, paidUntil(one, overrun)) - Math.max(run.fromMinute, one.owedUntil),
       }))
-      .filter((one) => one.minutes > 0);
+      .filter((part) => part.minutes > 0);
   const minorAt = (overrun: number): number => {
     let minutes = new Big(0);
-    for (const one of paid(overrun))
-      minutes = minutes.plus(new Big(one.run.factor).times(one.minutes));
-    return minorOf(minutes.times(amount).times(rate), book, 60);
+    for (const one of kept)
+      for (const { run, minutes: m } of paid(one, overrun))
+        minutes = minutes.plus(new Big(run.factor).times(m).times(one.amount));
+    return minorOf(minutes.times(rate), book, 60);
   };
   return {
     head: 'standing',
@@ -61,45 +69,78 @@ export function standingHead(
     source: rule.source ?? book.source,
     minorAt,
     explainAt(overrun) {
-      const parts = paid(overrun);
-      const total = parts.reduce((sum, one) => sum + one.minutes, 0);
-      const words = parts.map(({ run, minutes }) =>
-        run.names.length === 0 && run.factor === '1'
-          ? `${minutes} min`
-          : `${minutes} min at ${run.factor} (${run.names.join(', ')})`,
+      const groups = kept
+        .map((one) => ({ one, parts: paid(one, overrun) }))
+        .filter(({ parts }) => parts.length > 0);
+      const words = groups.map(
+        ({ one, parts }) => `${one.amount} x (${parts.map(partWords).join(' + ')})`,
       );
-      const why = total > overrun ? ` (${total} min paid: least hours or started blocks)` : '';
+      const total = (parts: readonly { readonly minutes: number }[]): number =>
+        parts.reduce((sum, part) => sum + part.minutes, 0);
+      const longest = Math.max(0, ...groups.map(({ parts }) => total(parts)));
+      const why = longest > overrun ? ` (${longest} min paid: least hours or started blocks)` : '';
+      const sum = words.length > 1 ? `(${words.join(' + ')})` : words[0];
       return {
         formula:
-          parts.length === 0
-            ? 'no time is charged beyond what the booking pays'
-            : `${amount} x (${words.join(' + ')}) x ${book.currency} ${rate} an hour = ${moneyText(minorAt(overrun), book)}${why}`,
-        inputs: [
-          input('amount', amount, resource.id),
-          input('minutes paid', total, 'min'),
+          groups.length === 0
+            ? nothingWords(stays, kept, overrun, window.zone)
+            : `${sum} x ${book.currency} ${rate} an hour = ${moneyText(minorAt(overrun), book)}${why}`,
+        inputs: groups.flatMap(({ one, parts }) => [
+          input('amount', one.amount, resource.id),
+          input('minutes paid', total(parts), 'min'),
           ...parts.map(({ run, minutes }) =>
             input(`minutes at factor ${run.factor}`, minutes, 'min'),
           ),
           input('rate', rate, `${book.currency}/h`),
           input('least hours', resource.leastHours ?? 0, 'h'),
-        ],
+        ]),
       };
     },
     stepsTo(max) {
+      if (kept.length === 0) return [];
+      const first = Math.min(...kept.map((one) => one.owedUntil));
       const steps: HeadStep[] = runs
-        .filter((run) => run.fromMinute > alreadyPaid && run.fromMinute < max)
+        .filter((run) => run.fromMinute > first && run.fromMinute < max)
         .map((run) => ({
           atMinute: run.fromMinute + 1,
           kind: 'rate-change',
           name: `${resource.id} at factor ${run.factor}${run.names.length > 0 ? ` (${run.names.join(', ')})` : ''}`,
         }));
-      if (rule.leastHours === 'overrun' && least > rule.blockMinutes && max >= 1)
+      if (anew && least > rule.blockMinutes && max >= 1)
         steps.push({
           atMinute: 1,
           kind: 'least-hours',
           name: `least ${resource.leastHours} h of ${resource.id}`,
         });
+      for (const owed of new Set(kept.map((one) => one.owedUntil)))
+        if (owed > 0 && owed < max)
+          steps.push({
+            atMinute: owed + 1,
+            kind: 'least-hours',
+            name: `least ${resource.leastHours} h of ${resource.id} used up`,
+          });
       return steps;
     },
   };
+}
+
+const partWords = ({ run, minutes }: { run: FactorRun; minutes: number }): string =>
+  run.names.length === 0 && run.factor === '1'
+    ? `${minutes} min`
+    : `${minutes} min at ${run.factor} (${run.names.join(', ')})`;
+
+/** Why a resource costs nothing more: it has left, its least hours pay for it, or there is no overrun. */
+function nothingWords(
+  stays: readonly Stay[],
+  kept: readonly Kept[],
+  overrun: number,
+  zone: string,
+): string {
+  if (kept.length === 0) {
+    const left = Math.max(...stays.map((one) => one.leaves));
+    return `it leaves at ${isoText(left, zone)}, before handback: ${stays[0]!.why}`;
+  }
+  return overrun > 0
+    ? 'its least hours pay for these minutes already: nothing is added'
+    : 'no time is charged beyond what the booking pays';
 }

@@ -92,4 +92,70 @@ describe('price on the command line', () => {
       { package: 'Rail', window: 'W1', daysLate: 2, amount: '200.00' },
     ]);
   });
+
+  interface Several {
+    total?: string;
+    overruns: { minutes: number; total: string; rows: { code: string; amount: string }[] }[];
+    notPriced: string[];
+    notes: { code: string; text: string }[];
+  }
+  const several = (minutes: string, prices: unknown = book): CliRun => {
+    const path = files({
+      'windows.csv': 'window,start,end\nW1,2027-05-30 23:00,2027-05-31 05:00\n',
+      'resources.csv': 'resource,capacity,rate per hour\ngang,1,60\n',
+      'prices.json': JSON.stringify(prices),
+    });
+    return cli(
+      ...['price', '--windows', path['windows.csv']!, '--resources', path['resources.csv']!],
+      ...['--prices', path['prices.json']!, '--zone', 'Europe/London'],
+      ...['--window', 'W1', '--minutes', minutes, '--json'],
+    );
+  };
+
+  it('lays several overruns side by side, each as it is alone', () => {
+    const run = several('45,180, 90');
+    expect(run.stderr).toBe('');
+    const out = JSON.parse(run.stdout) as Several;
+    expect(out.overruns.map((one) => [one.minutes, one.total])).toEqual([
+      [45, '45.00'],
+      [180, '180.00'],
+      [90, '90.00'],
+    ]);
+    expect(out.total).toBeUndefined();
+    expect(out.notPriced.join()).toContain('Delay to trains is not priced');
+    expect(out.notes.map((one) => one.code)).toContain('price-assumed');
+    const alone = JSON.parse(several('90').stdout) as Several;
+    expect(alone.total).toBe('90.00');
+    expect(alone.overruns).toEqual([out.overruns[2]]);
+  });
+
+  it('refuses minutes that are none, or longer than a week', () => {
+    for (const bad of ['1000000000', '10081', '45,', '45,x', '-1', '1.5']) {
+      const run = several(bad);
+      expect([bad, run.code, run.stdout]).toEqual([bad, 2, '']);
+      expect(run.stderr).toContain('--minutes');
+    }
+    expect(several('10080').code).toBe(0);
+  });
+
+  it.each([
+    [{ currency: 'gbp' }, 'currency', 'three capital letters such as GBP'],
+    [{ delay: { by: 'x' } }, 'delay.by', 'train, bands'],
+    [{ delay: { by: 'train', rate: 'abc' } }, 'delay.rate', 'a plain decimal number such as 71.43'],
+    [{ basis: 'damages' }, 'prices.json', 'damages must be given'],
+    [
+      { standing: { factors: [{ name: 'n', factor: '1', from: '25:00', to: '01:00' }] } },
+      'standing.factors[0].from',
+      'a time of day such as 23:00',
+    ],
+    [{ keyDates: [{}] }, 'keyDates[0]', 'perDay, once or both'],
+    [{ delay: { by: 'bands', bands: [] } }, 'delay.bands', 'at least 1'],
+    [{ fixed: {} }, 'fixed', 'list in square brackets'],
+  ])('says what is wrong with a price book, and where: %j', (more, place, words) => {
+    const run = several('5', { ...book, ...more });
+    expect(run.code).toBe(1);
+    expect(run.stderr).toContain(place);
+    expect(run.stderr).toContain(words);
+    expect(run.stderr).not.toContain('different value');
+  });
 });

@@ -33,6 +33,7 @@ describe('the cost of every minute', () => {
         basis: 'damages',
         standing: {
           labour: ['gang'],
+          leastHours: 'overrun',
           factors: [{ name: 'night', factor: '2', from: '22:00', to: '06:00' }],
         },
         damages: { rate: '1', afterMinutes: 5, cap: '10', replaces: [] },

@@ -142,7 +142,7 @@ describe('the price of a missed key date', () => {
       ...{ activities: [half], placements, prices: book([{ once: '1' }]), overrunMinutes: 900 },
     });
     expect(r.rows.some((one) => one.head === 'key-dates')).toBe(false);
-    expect(r.notes.join()).toContain('Not all of the work of P1 has a place');
+    expect(r.notPriced.join()).toContain('Not all of the work of P1 has a place');
   });
 });
 
@@ -191,7 +191,7 @@ describe('an overrun that makes a key date late', () => {
     const { placements: _, activities: __, ...bare } = base;
     const r = overrunCost({ ...bare, prices: book([{ once: '1' }]), overrunMinutes: 900 });
     expect(r.rows).toEqual([]);
-    expect(r.notes.join()).toContain('key dates that an overrun makes late are not priced');
+    expect(r.notPriced.join()).toContain('key dates that an overrun makes late are not priced');
   });
 
   it('stands beside damages for the late handback, unless they are said to replace it', () => {

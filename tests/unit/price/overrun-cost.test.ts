@@ -81,7 +81,7 @@ describe('operator delay from the trains due', () => {
   });
 
   it('says when no train is listed', () => {
-    expect(cost(byTrain(), 10).notes.join()).toContain('No train is listed');
+    expect(cost(byTrain(), 10).notPriced.join()).toContain('No train is listed');
   });
 
   it('prices each minute by its band where the book says bands, and rounds the row once', () => {
@@ -105,17 +105,18 @@ describe('standing plant and labour', () => {
     expect(cost({}, 17, { resources }).total).toBe('68.00');
   });
 
-  it('charges least hours from the first minute of overrun and nothing without one', () => {
+  it('charges least hours from the first minute of overrun where the book says that it is a new hire', () => {
+    const anew = { standing: { leastHours: 'overrun' } };
     const some = [aResource('crane', 240, { leastHours: 4 })];
-    expect(cost({}, 0, { resources: some }).total).toBe('0.00');
-    expect(cost({}, 1, { resources: some }).total).toBe('960.00');
-    expect(cost({}, 240, { resources: some }).total).toBe('960.00');
-    expect(cost({}, 241, { resources: some }).total).toBe('964.00');
+    expect(cost(anew, 0, { resources: some }).total).toBe('0.00');
+    expect(cost(anew, 1, { resources: some }).total).toBe('960.00');
+    expect(cost(anew, 240, { resources: some }).total).toBe('960.00');
+    expect(cost(anew, 241, { resources: some }).total).toBe('964.00');
   });
 
-  it('holds least hours against the whole turn where the book says call-out', () => {
+  it('holds least hours against the whole time on site where nothing else is said', () => {
     const some = [aResource('crane', 60, { leastHours: 7 })];
-    const book = { standing: { leastHours: 'call-out' } };
+    const book = {};
     // Booked 6 h, paid for 7: the first overrun hour costs nothing more.
     expect(cost(book, 60, { resources: some }).total).toBe('0.00');
     expect(cost(book, 75, { resources: some }).total).toBe('15.00');
@@ -181,7 +182,7 @@ describe('standing plant and labour', () => {
     expect(r.total).toBe('390.00');
   });
 
-  it('keeps the most of a resource that the plan has in use at once, and says what has no rate', () => {
+  it('keeps who is at work when the last piece begins, and says what has no rate', () => {
     const activity = (id: string, resource: string, amount: number) => ({
       id,
       package: 'P',
@@ -220,9 +221,13 @@ describe('standing plant and labour', () => {
         place('D', '00:00', '01:00'),
       ],
     });
-    expect(r.rows.map((row) => [row.code, row.amount])).toEqual([['standing-gang', '300.00']]);
-    expect(r.notes).toEqual([
-      'rail saw has no rate an hour, so its standing time is priced at nothing.',
+    expect(r.rows.map((row) => [row.code, row.amount])).toEqual([['standing-gang', '100.00']]);
+    expect(r.notPriced).toContain('The time of rail saw is not priced: it has no rate an hour.');
+    // Two of the three had left at 03:00, when the last piece began; all three are owed for their planned time.
+    expect(r.onSite.map((one) => [one.amount, one.plannedMinutes, one.kept, one.owed])).toEqual([
+      [1, 240, true, '400.00'],
+      [1, 180, false, '300.00'],
+      [1, 120, false, '200.00'],
     ]);
   });
 });
@@ -267,7 +272,7 @@ describe('charges, restriction, re-booking and damages', () => {
 
   it('says when the restriction outlasts the trains listed', () => {
     const restriction = { minutesLostPerTrain: '2', liftedAfterMinutes: 600, rate: '4' };
-    expect(cost({ restriction }, 30, { trains: trainsDue([0]) }).notes.join()).toContain(
+    expect(cost({ restriction }, 30, { trains: trainsDue([0]) }).notPriced.join()).toContain(
       'beyond the last train',
     );
     const given = cost({ restriction: { ...restriction, trains: 25 } }, 30);

@@ -1,0 +1,53 @@
+import { durationText, isoText } from '../calendar/index.js';
+import type { AccessWindow } from '../model/index.js';
+import type { KeyDateLine, PriceResult } from '../price/index.js';
+import { textTable } from './text-table.js';
+
+/** One overrun by head of cost. */
+export function overrunWords(one: PriceResult, window: AccessWindow): readonly string[] {
+  return [
+    `${window.id} (${window.status}) handed back ${one.overrunMinutes} min late, at ${isoText(one.handbackAt, window.zone)} (${one.currency}, counted: ${one.basis}):`,
+    '',
+    textTable(
+      ['head of cost', 'amount', '', 'how'],
+      one.rows.map((row) => [row.title, row.amount, row.counted ? '' : 'not counted', row.formula]),
+    ),
+    '',
+    `Total ${one.total} ${one.currency}.`,
+  ];
+}
+
+/** Several overruns side by side: heads as rows, lengths as columns. */
+export function sideBySide(
+  overruns: readonly PriceResult[],
+  window: AccessWindow,
+): readonly string[] {
+  const [first] = overruns;
+  if (!first) return [];
+  return [
+    `${window.id} (${window.status}) handed back late, booked end ${isoText(window.end, window.zone)} (${first.currency}, counted: ${first.basis}):`,
+    '',
+    textTable(
+      ['head of cost', ...overruns.map((one) => durationText(one.overrunMinutes)), ''],
+      [
+        ...first.rows.map((row, i) => [
+          row.title,
+          ...overruns.map((one) => one.rows[i]!.amount),
+          row.counted ? '' : 'not counted',
+        ]),
+        ['Total', ...overruns.map((one) => one.total), ''],
+      ],
+    ),
+    '',
+  ];
+}
+
+/** The key dates that the plan misses, or of which it is not known; the others in one line. */
+export function keyDateWords(lines: readonly KeyDateLine[]): readonly string[] {
+  const missed = lines.filter((one) => one.daysLate !== 0);
+  const met = lines.length - missed.length;
+  return [
+    ...missed.map((one) => `${one.title}, as planned: ${one.formula}.`),
+    ...(met > 0 ? [`Key dates met as planned: ${met} of ${lines.length}.`] : []),
+  ];
+}

@@ -1,0 +1,104 @@
+import { Big } from 'big.js';
+import type { LateOpening } from '../../model/price-book.js';
+import { minorOf, moneyText, parseMoney, rateText } from '../money.js';
+import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
+
+type Band = LateOpening['bands'][number];
+
+/** Intervals of one band that have begun, and what each costs as an exact quotient of `under`. */
+interface Begun {
+  readonly band: Band;
+  readonly length: number;
+  readonly count: number;
+  readonly each: Big;
+}
+
+/** A charge for each interval begun after the booked end, by how late it begins, never above the cap. */
+export function lateOpeningHead(context: HeadContext, charge: LateOpening): CostHead {
+  const { book } = context;
+  const { bands, rate } = charge;
+  // One divisor for all, so that the sum is exact until it is rounded once: per cent, and the minutes of the rate.
+  const under = new Big(100).times(rate.perMinutes);
+  const each = bands.map((band): Big => {
+    const length = band.intervalMinutes ?? charge.intervalMinutes;
+    let over = new Big(rate.amount).times(length).times(band.percent);
+    if (band.least !== undefined && over.lt(under.times(band.least)))
+      over = under.times(band.least);
+    if (band.most !== undefined && over.gt(under.times(band.most))) over = under.times(band.most);
+    return over;
+  });
+  const begunAt = (overrun: number): readonly Begun[] =>
+    bands
+      .map((band, i): Begun => {
+        const length = band.intervalMinutes ?? charge.intervalMinutes;
+        const until = Math.min(overrun, bands[i + 1]?.afterMinutes ?? Infinity);
+        const count = Math.ceil(Math.max(0, until - band.afterMinutes) / length);
+        return { band, length, count, each: each[i]! };
+      })
+      .filter((one) => one.count > 0);
+  const cap = charge.cap === undefined ? Infinity : parseMoney(charge.cap, book);
+  const uncapped = (overrun: number): number =>
+    minorOf(
+      begunAt(overrun).reduce((sum, one) => sum.plus(one.each.times(one.count)), new Big(0)),
+      book,
+      under,
+    );
+  const minorAt = (overrun: number): number => Math.min(cap, uncapped(overrun));
+  return {
+    head: 'late-opening',
+    code: charge.code,
+    title: charge.name,
+    source: charge.source ?? book.source,
+    minorAt,
+    explainAt(overrun) {
+      const begun = begunAt(overrun);
+      const full = uncapped(overrun);
+      const words = begun.map(
+        (one) =>
+          `${one.count} begun of ${one.length} min x ${moneyText(minorOf(one.each, book, under), book)}${boundWords(one)}`,
+      );
+      const sum = `${words.join(' + ')} = ${moneyText(full, book)}`;
+      return {
+        formula:
+          begun.length === 0
+            ? 'no interval has begun'
+            : full > cap
+              ? `${sum}, held to the cap of ${moneyText(cap, book)}`
+              : sum,
+        inputs: [
+          input('full rate', rateText(rate, book)),
+          ...begun.map((one) =>
+            input(
+              `intervals begun after ${one.band.afterMinutes} min, at ${one.band.percent} %`,
+              one.count,
+              `x ${one.length} min`,
+            ),
+          ),
+          ...(charge.cap === undefined ? [] : [input('cap', charge.cap, book.currency)]),
+        ],
+      };
+    },
+    stepsTo(max) {
+      const steps: HeadStep[] = bands
+        .filter((band) => band.afterMinutes < max)
+        .map((band) => ({
+          atMinute: band.afterMinutes + 1,
+          kind: 'rate-change',
+          name: `${charge.name}: ${band.percent} % for each ${band.intervalMinutes ?? charge.intervalMinutes} min begun`,
+        }));
+      let reached = 1;
+      while (reached <= max && uncapped(reached) < cap) reached += 1;
+      if (reached <= max)
+        steps.push({ atMinute: reached, kind: 'cap', name: `${charge.name} reaches its cap` });
+      return steps;
+    },
+  };
+
+  /** `(50 %)`, or the least or most that holds in its place. */
+  function boundWords({ band, length }: Begun): string {
+    const plain = new Big(rate.amount).times(length).times(band.percent);
+    if (band.least !== undefined && plain.lt(under.times(band.least))) return ' (the least)';
+    if (band.most !== undefined && plain.gt(under.times(band.most))) return ' (the most)';
+    return ` (${band.percent} %)`;
+  }
+}

@@ -1,0 +1,158 @@
+// Who is on site, from when to when: the one reckoning behind an overrun, an option's plant and the account.
+import { addMinutes, type Instant, type Interval } from '../calendar/index.js';
+import type { AccessWindow, Activity, Resource } from '../model/index.js';
+import type { OnSiteRule } from '../model/price-book.js';
+import type { Placement } from '../planner/fit/types.js';
+
+/** So many of a resource that come and go together. */
+export interface Stay {
+  readonly resource: Resource;
+  readonly amount: number;
+  /** When they are called to the site. */
+  readonly call: Instant;
+  /** When the last work that needs them ends. */
+  readonly lastWork: Instant;
+  /** When they leave as planned. */
+  readonly leaves: Instant;
+  /** A late handback keeps them: they are still at work when the last piece of the window begins, or stay by the price book. */
+  readonly kept: boolean;
+  /** How that is known, in words. */
+  readonly why: string;
+}
+
+export interface StayInputs {
+  readonly resources: readonly Resource[];
+  readonly placements?: readonly Placement[] | undefined;
+  readonly activities?: readonly Activity[] | undefined;
+  readonly onSite: readonly OnSiteRule[];
+}
+
+/** An amount in use over a time. */
+export interface Use extends Interval {
+  readonly amount: number;
+}
+
+/**
+ * Everyone on site in a window. With a plan of the work: the k-th of a resource from the first moment that k are in use to
+ * the last. Without one: all there is of each resource at the booked end, from the start of the window to handback.
+ */
+export function staysIn(window: AccessWindow, inputs: StayInputs): readonly Stay[] {
+  const { placements, activities, resources, onSite } = inputs;
+  if (!placements || !activities)
+    return resources.flatMap((resource) => {
+      const amount = capacityAtEnd(resource, window);
+      if (amount === 0) return [];
+      const all = { resource, amount, call: window.start, lastWork: window.end };
+      return [
+        byRule(all, window, ruleOf(onSite, resource.id, window.id), true, 'no plan is given'),
+      ];
+    });
+  const here = placements.filter((one) => one.window === window.id && one.from < one.to);
+  const last = lastPiece(here);
+  const byId = new Map(resources.map((one) => [one.id, one]));
+  return [...usesOf(here, activities)].flatMap(([id, uses]) => {
+    const resource = byId.get(id) ?? { id, availability: [] };
+    const rule = ruleOf(onSite, id, window.id);
+    return spansOf(uses).map((span) => {
+      const stay = { resource, amount: span.amount, call: span.start, lastWork: span.end };
+      const kept = last !== undefined && span.end > last.from;
+      const why = kept
+        ? `at work when the last piece, ${last.activity}, begins`
+        : `its work is over before the last piece, ${last?.activity ?? 'of the window'}, begins`;
+      return byRule(stay, window, rule, kept, why);
+    });
+  });
+}
+
+/** The rule for one resource in one window: one that names the window goes before one that does not. */
+function ruleOf(
+  rules: readonly OnSiteRule[],
+  resource: string,
+  window: string,
+): OnSiteRule | undefined {
+  const own = rules.filter((one) => one.resource === resource);
+  return own.find((one) => one.window === window) ?? own.find((one) => one.window === undefined);
+}
+
+function byRule(
+  stay: Pick<Stay, 'resource' | 'amount' | 'call' | 'lastWork'>,
+  window: AccessWindow,
+  rule: OnSiteRule | undefined,
+  keptByPlan: boolean,
+  why: string,
+): Stay {
+  const call = addMinutes(stay.call, -(rule?.callMinutesBefore ?? 0));
+  const afterWork = addMinutes(stay.lastWork, rule?.leavesMinutesAfter ?? 0);
+  if (rule?.leaves === 'at handback')
+    return {
+      ...stay,
+      call,
+      leaves: Math.max(window.end, stay.lastWork),
+      kept: true,
+      why: 'stays until handback by the price book',
+    };
+  if (rule?.leaves === 'after its work')
+    return {
+      ...stay,
+      call,
+      leaves: afterWork,
+      kept: false,
+      why: 'leaves after its work by the price book',
+    };
+  return { ...stay, call, leaves: afterWork, kept: keptByPlan, why };
+}
+
+/** The piece of work that ends last; of several the one that began first. */
+function lastPiece(placements: readonly Placement[]): Placement | undefined {
+  return placements.reduce<Placement | undefined>(
+    (last, one) =>
+      !last || one.to > last.to || (one.to === last.to && one.from < last.from) ? one : last,
+    undefined,
+  );
+}
+
+/** What is in use of each resource, in the order of their names. */
+function usesOf(
+  placements: readonly Placement[],
+  activities: readonly Activity[],
+): ReadonlyMap<string, readonly Use[]> {
+  const byId = new Map(activities.map((one) => [one.id, one]));
+  const uses = new Map<string, Use[]>();
+  for (const { activity, from, to } of placements)
+    for (const { resource, amount } of byId.get(activity)?.resources ?? []) {
+      if (amount <= 0) continue;
+      const list = uses.get(resource);
+      const use = { start: from, end: to, amount };
+      if (list) list.push(use);
+      else uses.set(resource, [use]);
+    }
+  return new Map([...uses].sort(([a], [b]) => (a < b ? -1 : 1)));
+}
+
+/** How many are there over each stretch: the k-th from the first moment that k are in use to the last. */
+export function spansOf(uses: readonly Use[]): readonly Use[] {
+  const moments = [...new Set(uses.flatMap((one) => [one.start, one.end]))].sort((a, b) => a - b);
+  const levels = moments.slice(0, -1).map((start, i) => ({
+    start,
+    end: moments[i + 1]!,
+    amount: uses
+      .filter((one) => one.start <= start && start < one.end)
+      .reduce((sum, one) => sum + one.amount, 0),
+  }));
+  const most = Math.max(0, ...levels.map((one) => one.amount));
+  const spans: { start: Instant; end: Instant; amount: number }[] = [];
+  for (let k = 1; k <= most; k += 1) {
+    const at = levels.filter((one) => one.amount >= k);
+    const [start, end] = [at[0]!.start, at.at(-1)!.end];
+    const same = spans.find((one) => one.start === start && one.end === end);
+    if (same) same.amount += 1;
+    else spans.push({ start, end, amount: 1 });
+  }
+  return spans;
+}
+
+function capacityAtEnd(resource: Resource, window: AccessWindow): number {
+  return resource.availability
+    .filter((row) => (row.from ?? -Infinity) < window.end && window.end <= (row.to ?? Infinity))
+    .reduce((sum, row) => sum + row.capacity, 0);
+}

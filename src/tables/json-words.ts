@@ -1,0 +1,147 @@
+// What a schema's checker found wrong, in words: the schema's own where it has them.
+import type { Problem } from './parse/parsed.js';
+
+/** As much of a checker's issue as is needed to say it in our words. */
+export interface JsonIssue {
+  readonly code: string;
+  readonly path: readonly PropertyKey[];
+  readonly message?: string;
+  readonly expected?: unknown;
+  readonly keys?: readonly string[];
+  readonly values?: readonly unknown[];
+  /** The entry that chooses between kinds, and what it may be. */
+  readonly discriminator?: string;
+  readonly options?: readonly unknown[];
+  /** What is wrong by each of several shapes that would do. */
+  readonly errors?: readonly (readonly JsonIssue[])[];
+  readonly minimum?: unknown;
+  readonly maximum?: unknown;
+  readonly origin?: unknown;
+}
+
+/** What the checker says of an issue that has no words of its own. */
+const NO_WORDS = 'Invalid input';
+const ownWords = ({ message }: JsonIssue): string | undefined =>
+  message === undefined || message === NO_WORDS ? undefined : message;
+
+const oneOf = (values: readonly unknown[]): string => values.map(String).join(', ');
+
+/** One issue in words, with how to mend it. `subject` begins the code of the fault. */
+export function wordsOf(issue: JsonIssue, value: unknown, subject: string): Problem {
+  if (value === undefined)
+    return {
+      code: `${subject}-entry-missing`,
+      message: 'It is needed and missing.',
+      mend: issue.options
+        ? `Add it: one of ${oneOf(issue.options)}.`
+        : ownWords(issue) === undefined
+          ? 'Add it.'
+          : `Add it: ${ownWords(issue)}.`,
+    };
+  switch (issue.code) {
+    case 'too_small':
+      return tooSmall(issue, subject);
+    case 'too_big':
+      return {
+        code: `${subject}-out-of-range`,
+        message: 'It is too large.',
+        mend: `Write at most ${String(issue.maximum)}.`,
+      };
+    case 'invalid_value':
+      return {
+        code: `${subject}-word-not-known`,
+        message: 'It is not one of the words known here.',
+        mend: `Write one of: ${oneOf(issue.values ?? [])}.`,
+      };
+    case 'invalid_format':
+      return wrongFormat(issue, subject);
+    case 'custom':
+      return {
+        code: `${subject}-does-not-agree`,
+        message: `${capital(ownWords(issue) ?? 'this does not agree with the rest')}.`,
+        mend: 'Mend one of the entries that it names.',
+      };
+    case 'invalid_union':
+      return noneOfShapes(issue, value, subject);
+    default:
+      return wrongKind(issue, subject);
+  }
+}
+
+function tooSmall(issue: JsonIssue, subject: string): Problem {
+  if (issue.origin === 'string')
+    return { code: `${subject}-entry-blank`, message: 'It is blank.', mend: 'Write a name.' };
+  if (issue.origin === 'array')
+    return {
+      code: `${subject}-list-empty`,
+      message: 'It has too few entries.',
+      mend: `Give at least ${String(issue.minimum)}.`,
+    };
+  return {
+    code: `${subject}-out-of-range`,
+    message: 'It is too small.',
+    mend: `Write at least ${String(issue.minimum)}.`,
+  };
+}
+
+/** A text that does not read as what it should be; without words of its own it is a time of day. */
+function wrongFormat(issue: JsonIssue, subject: string): Problem {
+  const words = ownWords(issue);
+  return words === undefined
+    ? {
+        code: `${subject}-not-a-time`,
+        message: 'It is not a time of day.',
+        mend: 'Write a time such as 23:00.',
+      }
+    : {
+        code: `${subject}-wrong-format`,
+        message: `It is not ${words}.`,
+        mend: `Write ${words}.`,
+      };
+}
+
+/** None of several shapes fits: the kind that is not known, or the shape that is of the value's own type. */
+function noneOfShapes(issue: JsonIssue, value: unknown, subject: string): Problem {
+  if (issue.options)
+    return {
+      code: `${subject}-word-not-known`,
+      message: 'It is not one of the words known here.',
+      mend: `Write one of: ${oneOf(issue.options)}.`,
+    };
+  const first = (issue.errors ?? []).map((one) => one[0]).filter((one) => one !== undefined);
+  const near = first.find((one) => one.code !== 'invalid_type' && one.path.length === 0);
+  if (near) return wordsOf(near, value, subject);
+  const kinds = first
+    .filter((one) => one.code === 'invalid_type' && one.path.length === 0)
+    .map((one) => kindOf(one));
+  return kinds.length === 0
+    ? wrongKind(issue, subject)
+    : {
+        code: `${subject}-wrong-kind`,
+        message: `A ${kinds.join(' or a ')} is expected here.`,
+        mend: `Write a ${kinds.join(' or a ')}.`,
+      };
+}
+
+function wrongKind(issue: JsonIssue, subject: string): Problem {
+  const kind = kindOf(issue);
+  return {
+    code: `${subject}-wrong-kind`,
+    message: `A ${kind} is expected here.`,
+    mend: `Write a ${kind}.`,
+  };
+}
+
+/** Kinds of value in words. */
+const kinds: Readonly<Record<string, string>> = {
+  int: 'whole number',
+  string: 'text',
+  array: 'list in square brackets',
+  object: 'group of entries in curly brackets',
+  record: 'group of entries in curly brackets',
+  boolean: 'true or false',
+};
+const kindOf = ({ expected }: JsonIssue): string =>
+  kinds[String(expected)] ?? String(expected ?? 'different value');
+
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

@@ -3,7 +3,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { durationText, MINUTE } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import { cautionList } from '../shared/cautions.js';
-import { dropList } from './drop-list.js';
+import { adviceLine } from './advice-line.js';
 import { liveDecisions } from './go-points.js';
 import { handingBack } from './handing-back.js';
 import { liveFold } from './live-fold.js';
@@ -11,6 +11,7 @@ import { stateOf, type LiveSetting } from './live-setting.js';
 import { logFiles } from './log-files.js';
 import { logList } from './log-list.js';
 import { nextCutOff } from './next-cut-off.js';
+import { optionList } from './option-list.js';
 import { recordRow } from './record-row.js';
 import { titleOf, type CutOff } from './result-parts.js';
 import { aimText, clockBeside, errorText, exactClock, minutesUntil, percentText } from './times.js';
@@ -75,7 +76,6 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
   const { zone, strings, now, lines, state } = setting;
   const { live } = result;
   const { next, underWay, soon, later, done } = byNow(result, setting);
-  const short = result.simulation.outlook.onTime.probability < result.confidence;
   const age = live && now !== null ? Math.max(0, -minutesUntil(live.at, now)) : 0;
   const rows = (some: readonly CutOff[]): TemplateResult =>
     html`<ol class="records">
@@ -98,7 +98,12 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
       }
     </p>
     ${age >= OLD_MINUTES ? html`<p class="old">${strings.old}</p>` : nothing}
-    ${bigFigures(result, setting)}
+    ${adviceLine(result, setting)} ${bigFigures(result, setting)}
+    ${
+      live && result.chanceWanted === null
+        ? html`<p class="quiet">${strings.noneWanted(aimText(result.confidence))}</p>`
+        : nothing
+    }
     ${next ? nextCutOff(next, result, setting) : html`<p class="next held">${strings.allBegun}</p>`}
     ${
       live && live.beyondEstimate.length > 0
@@ -106,13 +111,6 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
             ${live.beyondEstimate.map((one) => html`<li>${strings.outrun(titleOf(result, one))}</li>`)}
           </ul>`
         : nothing
-    }
-    ${
-      live && live.toDrop.length > 0
-        ? dropList(live.toDrop, result, strings)
-        : live && short
-          ? html`<p class="drops">${strings.nothingToDrop}</p>`
-          : nothing
     }
     ${underWay.length > 0 ? html`<h3>${strings.underWay}</h3>` : nothing}
     ${underWay.length > 0 ? rows(underWay) : nothing}
@@ -125,6 +123,16 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
         : nothing
     }
     <div class="folds">
+      ${
+        live
+          ? liveFold(
+              'ways',
+              strings.waysOn,
+              count(live.options.length),
+              optionList(result, strings),
+            )
+          : nothing
+      }
       ${
         later.length > 0
           ? liveFold('later', strings.later, count(later.length), rows(later))

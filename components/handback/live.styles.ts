@@ -56,7 +56,7 @@ export const liveStyles = css`
     border-radius: var(--_radius);
     background: var(--_raised);
   }
-  .next.eaten-into {
+  .next.eaten {
     border-inline-start-color: var(--_warn);
   }
   .next.overrun {
@@ -82,7 +82,7 @@ export const liveStyles = css`
   .next.overrun :is(.still, .countdown) {
     color: var(--_bad);
   }
-  .next.eaten-into :is(.still, .countdown) {
+  .next.eaten :is(.still, .countdown) {
     color: var(--_warn);
   }
   .next .records li {

@@ -15,7 +15,7 @@ export function nextCutOff(
   const { zone, strings, now } = setting;
   const past = now !== null && one.latestStart < now;
   const late = now !== null && one.onTimeStart < now;
-  return html`<div class="next ${late ? 'overrun' : past ? 'eaten-into' : 'held'}">
+  return html`<div class="next ${late ? 'overrun' : past ? 'eaten' : 'held'}">
     <h3>${strings.nextCutOff}</h3>
     <p class="what">${one.name}</p>
     <p class="by">

@@ -4,7 +4,8 @@ import type { HandbackResult } from '../../src/engine/index.js';
 export type Chance = HandbackResult['simulation']['outlook']['onTime'];
 export type CutOff = HandbackResult['cutOffs'][number];
 export type DecisionPoint = HandbackResult['decisions'][number];
-export type DropOption = NonNullable<HandbackResult['live']>['toDrop'][number];
+export type LiveOption = NonNullable<HandbackResult['live']>['options'][number];
+export type Advice = NonNullable<HandbackResult['live']>['advice'];
 export type Verdict = HandbackResult['verdict'];
 
 /** What is drawn beside a result: where and in what words. */

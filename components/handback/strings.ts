@@ -5,10 +5,12 @@ type State = HandbackResult['cutOffs'][number]['state'];
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
-  verdict: { held: 'held', 'eaten-into': 'eaten into', overrun: 'overrun' } as Record<
-    Verdict,
-    string
-  >,
+  verdict: {
+    held: 'held',
+    'chance-low': 'chance low',
+    eaten: 'eaten into',
+    overrun: 'overrun',
+  } as Record<Verdict, string>,
   state: { 'to-come': 'to come', begun: 'begun', done: 'done' } as Record<State, string>,
 
   list: 'Windows and their handback',
@@ -99,13 +101,21 @@ export const defaultStrings = {
   allBegun: 'Everything has begun.',
   outrun: (name: string) =>
     `${name} has outrun its longest estimate. It is counted as about to finish: ask for a fresh estimate.`,
-  toDrop: 'What to leave for another window',
-  dropAll: (name: string) => `Leave out ${name}`,
-  dropTo: (name: string, units: number) => `Stop ${name} at ${units}`,
-  alsoDrops: (names: string) => `goes with it: ${names}`,
-  reaches: (aim: string) => `reaches ${aim}`,
-  missesAim: (aim: string) => `still below ${aim}`,
-  nothingToDrop: 'Below the aim, and nothing left that could be dropped.',
+  stopNow: 'STOP NOW',
+  carryOn: 'CARRY ON',
+  moreUnits: (more: number) => `${more} MORE`,
+  comesNext: (name: string, time: string) => `Next: ${name}, planned ${time}`,
+  leaveOut: (names: string) => `Leave out ${names}.`,
+  allAsPlanned: 'All as planned',
+  stopAtUnits: (name: string, units: number) => `${name}: stop at ${units}`,
+  moreOf: (name: string, more: number) => `${name}: ${more} more`,
+  waysOn: 'Ways on from here',
+  wayOn: 'Way on',
+  wanted: (aim: string) => `Measured against ${aim}.`,
+  noneWanted: (aim: string) =>
+    `No chance is set as wanted: advice is measured against ${aim}, an example.`,
+  runsOf: (runs: string) => `From ${runs} simulated runs, or the first 10,000 of them.`,
+  notOffered: (why: string) => `Not offered: ${why}`,
   granted: 'Granted',
   grantedLate: 'Granted at another time',
   anotherTime: 'At another time',
@@ -171,7 +181,6 @@ export const defaultStrings = {
   later: 'Later in this shift',
   doneSoFar: 'Done so far',
   handingBack: 'Handing back',
-  otherDrops: (count: number) => `Other ways: ${count}`,
   laterDecisions: (count: number) => `Later, and already said: ${count}`,
   allFigures: (window: string) => `All windows, and every figure of ${window}`,
   startBefore: (time: string) => `start by ${time}`,

@@ -5,6 +5,7 @@ import {
   readings,
   type Instant,
 } from '../../src/calendar/index.js';
+import { chanceText } from '../../src/engine/index.js';
 import type { Chance } from './result-parts.js';
 import { clockText, dayText } from '../shared/format.js';
 
@@ -27,18 +28,8 @@ export function clockBeside(at: Instant, beside: Instant, zone: string): string 
   return `${day === dayText(beside, zone) ? '' : `${day} `}${exactClock(at, zone)}`;
 }
 
-/**
- * `97.4 %`. Never rounded up to certainty nor down to impossibility: `99.98 %` stays so.
- */
-export function percentText(share: number): string {
-  const percent = 100 * share;
-  for (const places of [1, 2, 3]) {
-    const text = percent.toFixed(places);
-    const certain = Number(text) === 100 || Number(text) === 0;
-    if (!certain || share === 0 || share === 1) return `${text} %`;
-  }
-  return share > 0.5 ? 'above 99.99 %' : 'below 0.01 %';
-}
+/** `97.4 %`; `over 99.9 %` and `under 0.1 %` beyond what a finite number of runs can show. */
+export const percentText = chanceText;
 
 /** An aim as it was set: `95 %`, `97.5 %`. */
 export function aimText(share: number): string {

@@ -75,7 +75,7 @@ export const windowListStyles = css`
   .verdict.held {
     color: var(--_good);
   }
-  .verdict.eaten-into {
+  .verdict:is(.eaten, .chance-low) {
     color: var(--_warn);
   }
   .verdict.overrun {

@@ -6,7 +6,9 @@ import type { Explanation, ExplanationRow } from './explanation.js';
 
 const verdictText: Readonly<Record<HandbackResult['verdict'], string>> = {
   held: 'The required margin is held.',
-  'eaten-into': 'The required margin is eaten into: less than required is left.',
+  'chance-low':
+    'The required margin is held, but the chance of handing back on time is below the one wanted.',
+  eaten: 'The required margin is eaten into: less than required is left.',
   overrun: 'The line would be handed back after the booked end.',
 };
 

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { momentTextSchema } from './decisions.js';
 
 // zod probes for `new Function` unless told not to, which a strict content security policy reports.
 z.config({ jitless: true });
@@ -51,6 +52,54 @@ export const handbackRuleSchema = z.strictObject({
   source,
 });
 
+const threePointSchema = z
+  .strictObject({ low: z.number(), likely: z.number(), high: z.number() })
+  .check(
+    z.refine(
+      ({ low, likely, high }) => 0 <= low && low <= likely && likely <= high && high <= 100_000,
+      '0 <= low <= likely <= high',
+    ),
+  );
+
+/** Something that may happen and costs time. Exactly one of `activity`, `step` and `at` says what it holds up. */
+export const riskEventSchema = z
+  .strictObject({
+    name: z.string().check(z.minLength(1)),
+    /** 0 ... 1. */
+    chance: z.number().check(z.minimum(0), z.maximum(1)),
+    /** Minutes. */
+    delay: threePointSchema,
+    /** The only window it may happen in; absent: any. */
+    window: z.optional(z.string()),
+    /** Lengthens this activity, */
+    activity: z.optional(z.string()),
+    /** or this step, `Possession granted` for a late grant, */
+    step: z.optional(z.string()),
+    stage: z.optional(z.enum(['lead-in', 'lead-out'])),
+    /** or stops all work from this moment on. */
+    at: z.optional(momentTextSchema),
+    source,
+  })
+  .check(
+    z.refine(
+      ({ activity, step, at }) =>
+        [activity, step, at].filter((one) => one !== undefined).length === 1,
+      'say what it holds up: one of activity, step and at',
+    ),
+  );
+
+/** How sure lengths are, beyond the spread of each. */
+export const riskSchema = z.strictObject({
+  /** Shape of three-point lengths. */
+  shape: z._default(z.enum(['triangular', 'beta-pert']), 'triangular'),
+  /** A shared cause that lengthens all work by one factor, such as 0.9, 1, 1.3. */
+  commonFactor: z.optional(
+    threePointSchema.check(z.refine(({ low }) => low > 0, 'a factor above 0')),
+  ),
+  events: z._default(z.array(riskEventSchema), []),
+  source,
+});
+
 export const ruleSetSchema = z.strictObject({
   schema: z.literal(1),
   name: z.string(),
@@ -60,6 +109,8 @@ export const ruleSetSchema = z.strictObject({
   margin: z._default(z.strictObject({ minutes, source }), { minutes: 0 }),
   /** Absent: no chance is asked for, and answers say so. */
   handback: z.optional(handbackRuleSchema),
+  /** Absent: triangular spreads, no events, nothing in common. */
+  risk: z.optional(riskSchema),
   curfews: z._default(z.array(curfewSchema), []),
   shifts: z.optional(shiftSchema),
   source,
@@ -67,6 +118,8 @@ export const ruleSetSchema = z.strictObject({
 
 /** What is taken from a window before and after the work, when work must stop, and the margin to be held. */
 export type RuleSet = z.infer<typeof ruleSetSchema>;
+export type RiskSettings = z.infer<typeof riskSchema>;
+export type RiskEvent = z.infer<typeof riskEventSchema>;
 export type Step = z.infer<typeof stepSchema>;
 export type Curfew = z.infer<typeof curfewSchema>;
 export type ShiftRule = z.infer<typeof shiftSchema>;

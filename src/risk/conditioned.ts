@@ -13,9 +13,12 @@ export interface Conditioned {
   readonly states: readonly NodeState[];
   /** Names of begun work that has outrun its longest estimate. */
   readonly beyondEstimate: readonly string[];
+  /** Nodes taken to be under way because time has passed since what comes before was done; nobody said so. */
+  readonly assumed: ReadonlySet<number>;
 }
 
 interface Seen {
+  assumed?: true;
   started?: number;
   finished?: number;
   left?: Distribution;
@@ -66,8 +69,9 @@ function seenOf(
         const unit = built.meanings[index]!.unit ?? 0;
         if (unit > 0 && unit <= units)
           Object.assign(seen[index]!, { started: unitsAt, finished: unitsAt });
-        // The next one is under way since the last was finished.
-        if (unit === units + 1) seen[index]!.started = unitsAt;
+        // At the boundary nobody has begun the next one; as time passes it is taken to be under way.
+        if (unit === units + 1 && unitsAt < at)
+          Object.assign(seen[index]!, { started: unitsAt, assumed: true });
       });
     }
     if (actual.minutesLeft) {
@@ -166,6 +170,7 @@ export function conditionedOn(
       finished !== undefined ? 'done' : started !== undefined ? 'begun' : 'to-come',
     ),
     beyondEstimate: [...beyond],
+    assumed: new Set([...seen.keys()].filter((index) => seen[index]!.assumed)),
   };
 }
 

@@ -1,9 +1,11 @@
-import { addMinutes, lengthMinutes, minutesBetween, type Instant } from '../calendar/index.js';
-import type { AccessWindow } from '../model/index.js';
+import { addMinutes, minutesBetween, type Instant } from '../calendar/index.js';
+import type { AccessWindow, Commitment } from '../model/index.js';
+import type { ChanceLimit } from './chance-limits.js';
 import type { HandbackNetwork } from './handback-network/handback-network.js';
 import type { NodeMeaning } from './handback-network/network-builder.js';
-import { backwardPass, forwardPass, type NodeTimes, type RiskNode } from './network.js';
-import type { CutOff, DecisionPoint, HandbackOptions } from './types.js';
+import type { LatestTimes } from './latest-times.js';
+import { forwardPass, type NodeTimes, type RiskNode } from './network.js';
+import type { CutOff, DecisionPoint } from './types.js';
 
 export type NodeState = CutOff['state'];
 
@@ -28,27 +30,29 @@ export function plannedTimes(built: HandbackNetwork, window: AccessWindow): read
   return forwardPass(nodes, (index) => built.meanings[index]!.minutes);
 }
 
+/** Of several copies of a step of the lead-out, the last: it is over when it has been done for all work. */
+function lastCopy(group: readonly number[], planned: readonly NodeTimes[]): number {
+  return group.reduce((last, index) => (planned[index]!.start > planned[last]!.start ? index : last));
+}
+
 /**
- * By when each step and activity must start and finish, to keep the required margin and to be on time at all: a
- * backward pass from the booked end through the links of the window and the order on shared plant.
+ * By when each step and activity must start and finish, to keep the required margin and to be on time at all, in order
+ * of their planned start, the lead-out after all else.
  */
 export function cutOffsOf(
   built: HandbackNetwork,
   window: AccessWindow,
-  requiredMinutes: number,
+  { keeping, onTime }: LatestTimes,
   states: readonly NodeState[],
+  chance?: ReadonlyMap<number, ChanceLimit>,
 ): readonly CutOff[] {
   const { meanings } = built;
-  const { nodes } = built.network;
-  const minutes = (index: number): number => meanings[index]!.minutes;
-  const gross = lengthMinutes(window);
   const planned = plannedTimes(built, window);
-  const keeping = backwardPass(nodes, minutes, gross - requiredMinutes);
-  const onTime = backwardPass(nodes, minutes, gross);
   const at = (value: number): Instant => addMinutes(window.start, value);
   return [...groupsOf(meanings).values()]
-    .map((group): CutOff => {
-      const { kind, name, activity } = meanings[group[0]!]!;
+    .map((all): CutOff => {
+      const { kind, name, activity } = meanings[all[0]!]!;
+      const group = kind === 'lead-out' ? [lastCopy(all, planned)] : all;
       const least = (times: readonly NodeTimes[], edge: 'start' | 'finish', of = group): number =>
         Math.min(...of.map((index) => times[index]![edge]));
       // A step seen by several kinds of work is one step: all its nodes bind. An activity starts with its first node
@@ -57,8 +61,13 @@ export function cutOffsOf(
       const last = activity === undefined ? group : group.slice(-1);
       const plannedStart = least(planned, 'start');
       const latestStart = least(keeping, 'start', first);
-      const done = group.every((index) => states[index] === 'done');
-      const begun = group.some((index) => states[index] !== 'to-come');
+      const limits = first.flatMap((index) => chance?.get(index) ?? []);
+      const limit = limits.reduce<ChanceLimit | undefined>(
+        (least, one) => (least && least.start <= one.start ? least : one),
+        undefined,
+      );
+      const done = all.every((index) => states[index] === 'done');
+      const begun = all.some((index) => states[index] !== 'to-come');
       return {
         kind,
         name,
@@ -69,42 +78,39 @@ export function cutOffsOf(
         latestFinish: at(least(keeping, 'finish', last)),
         onTimeStart: at(least(onTime, 'start', first)),
         onTimeFinish: at(least(onTime, 'finish', last)),
+        chanceStart: limit ? at(Math.floor(limit.start)) : null,
+        chanceErrorMinutes: limit ? limit.errorMinutes : null,
         slackMinutes: latestStart - plannedStart,
         state: done ? 'done' : begun ? 'begun' : 'to-come',
       };
     })
-    .sort((a, b) => a.plannedStart - b.plannedStart || a.plannedFinish - b.plannedFinish);
+    .sort(
+      (a, b) =>
+        Number(a.kind === 'lead-out') - Number(b.kind === 'lead-out') ||
+        a.plannedStart - b.plannedStart ||
+        a.plannedFinish - b.plannedFinish,
+    );
 }
 
 /**
- * Points of no return and latest times to abandon.
- *
- * @see values 5.3: deadline - (finish + test + give-up + margin), and deadline - restore time (marked D, derived)
+ * Points of no return and latest times to abandon, read off the same pass as the cut-offs: none is ever later than
+ * what must follow allows.
  */
 export function decisionsOf(
   built: HandbackNetwork,
   window: AccessWindow,
-  requiredMinutes: number,
-  commitments: NonNullable<HandbackOptions['commitments']>,
+  { keeping, abandonBy }: LatestTimes,
+  commitments: readonly Commitment[],
 ): readonly DecisionPoint[] {
-  const planned = plannedTimes(built, window);
-  return commitments.flatMap((one) => {
-    const nodes = [...built.meanings.keys()].filter(
-      (index) => built.meanings[index]!.activity === one.activity,
-    );
-    if (nodes.length === 0) return [];
-    const from = Math.min(...nodes.map((index) => planned[index]!.start));
-    const to = Math.max(...nodes.map((index) => planned[index]!.finish));
-    const giveUp = one.giveUpMinutes ?? built.leadOutOf.get(one.activity) ?? 0;
-    const needed = to - from + (one.testMinutes ?? 0) + giveUp + requiredMinutes;
+  return commitments.flatMap(({ activity, irreversible }) => {
+    const first = built.meanings.findIndex((one) => one.activity === activity);
+    if (first < 0) return [];
+    const abandon = abandonBy.get(activity);
     return [
       {
-        activity: one.activity,
-        pointOfNoReturn: one.irreversible ? addMinutes(window.end, -needed) : null,
-        latestAbort:
-          one.reinstatementMinutes === undefined
-            ? null
-            : addMinutes(window.end, -one.reinstatementMinutes),
+        activity,
+        pointOfNoReturn: irreversible ? addMinutes(window.start, keeping[first]!.start) : null,
+        latestAbort: abandon === undefined ? null : addMinutes(window.start, abandon),
       },
     ];
   });

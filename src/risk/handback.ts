@@ -1,31 +1,33 @@
 import { addMinutes, lengthMinutes, minutesBetween, type Instant } from '../calendar/index.js';
 import type { Placement } from '../planner/fit/types.js';
 import type { AccessWindow, Plan } from '../model/index.js';
-import { conditionedOn } from './conditioned.js';
+import { conditionedOn, type Conditioned } from './conditioned.js';
+import { adviceOf } from './advice.js';
+import { chanceLimits } from './chance-limits.js';
 import { cutOffsOf, decisionsOf, groupsOf, type NodeState } from './cut-offs.js';
-import { dropOptions, unitOutlooks } from './less-work.js';
+import { keptAfter, latestTimes } from './latest-times.js';
+import { leftOpen } from './left-open.js';
+import { unitOutlooks, type LessWork } from './less-work.js';
+import { withPlanRisk } from './plan-risk.js';
 import { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
 import { forwardPass } from './network.js';
 import { goPointTimes } from './go-points.js';
+import { guardingSteps } from './guarding-steps.js';
 import { helpsMost } from './helps-most.js';
-import { simulate } from './simulation.js';
+import { nearestRank, simulate } from './simulation.js';
 import { stampOf } from './stamp.js';
+import { marginVerdictOf, windowVerdictOf } from './verdict.js';
 import {
   defaultConfidence,
   type HandbackOptions,
   type HandbackResult,
   type HandbackSimulation,
+  type CutOff,
   type LiveForecast,
-  type MarginVerdict,
 } from './types.js';
 
 /** Most runs of each what-if: of those of the window's own simulation, the first. */
 const WHAT_IF_RUNS = 10_000;
-
-export function verdictOf(marginMinutes: number, requiredMinutes: number): MarginVerdict {
-  if (marginMinutes < 0) return 'overrun';
-  return marginMinutes >= requiredMinutes ? 'held' : 'eaten-into';
-}
 
 /** Handback in minutes after the window's start when everything takes its most likely time. */
 export function likelyHandback(built: HandbackNetwork): number {
@@ -35,8 +37,7 @@ export function likelyHandback(built: HandbackNetwork): number {
 
 function simulationOf(
   built: HandbackNetwork,
-  window: AccessWindow,
-  options: HandbackOptions,
+  { plan, window, options }: Asked,
 ): HandbackSimulation {
   const { seed, runs, shouldStop, onProgress } = options;
   const deadlineMinutes = lengthMinutes(window);
@@ -54,11 +55,17 @@ function simulationOf(
     const { kind, name, activity } = built.meanings[group[0]!]!;
     return { kind, name, ...(activity !== undefined && { activity }) };
   };
+  // Nobody is urged to be quick at what guards people.
+  const guards = guardingSteps(plan.rules);
+  const urged = groups.filter(([index]) => {
+    const { kind, name } = built.meanings[index!]!;
+    return !guards(kind, name);
+  });
   const helped = helpsMost(
     built.network,
     { seed, runs: Math.min(runs, WHAT_IF_RUNS), deadlineMinutes },
     result.criticality,
-    groups,
+    urged,
   );
   return {
     runs: result.runs,
@@ -75,7 +82,7 @@ function simulationOf(
       share: Math.max(...group.map((index) => result.criticality[index]!)),
     })),
     helpsMost: helped.map(({ group, probabilityGain, meanGainMinutes }) => ({
-      ...subjectOf(groups[group]!),
+      ...subjectOf(urged[group]!),
       probabilityGain,
       meanGainMinutes,
     })),
@@ -96,12 +103,19 @@ function inputsStamp(
   return stampOf([window, here, work, rest, asked]);
 }
 
+interface Asked {
+  readonly plan: Plan;
+  readonly window: AccessWindow;
+  readonly options: HandbackOptions;
+}
+
 /**
  * How a window stands against its booked end: margin, cut-off times, chance of handing back on time; and with `at`,
  * all of it as it stands at that moment of the shift.
  *
  * Placements of other windows are passed over: work done there counts as done in time. The simulation keeps the
- * planned order of visits on shared plant. After the end of the ledger's usable time no curfew is known.
+ * planned order of visits on shared plant and at a place that one of them has to itself. After the end of the ledger's
+ * usable time no curfew is known.
  *
  * @throws {RangeError} When a placement names no activity of the plan, or an option makes no sense.
  */
@@ -109,47 +123,47 @@ export function handback(
   plan: Plan,
   window: AccessWindow,
   placements: readonly Placement[],
-  options: HandbackOptions,
+  asked: HandbackOptions,
 ): HandbackResult {
+  const options = withPlanRisk(plan.rules, window, asked);
   const built = handbackNetwork(plan, window, placements, options);
   const requiredMinutes = plan.rules.margin.minutes;
-  const confidence = options.confidence ?? defaultConfidence;
+  const chanceWanted = options.confidence ?? null;
+  const confidence = chanceWanted ?? defaultConfidence;
   if (!(confidence > 0 && confidence < 1)) throw new RangeError(`a confidence of ${confidence}`);
+  const commitments = options.commitments ?? [];
   const marginMinutes = minutesBetween(built.plannedHandback, window.end);
   const now =
     options.at === undefined ? undefined : conditionedOn(built, window, options, options.at);
-  const toCome = built.meanings.map((): NodeState => 'to-come');
-  const cutOffs = cutOffsOf(built, window, requiredMinutes, now?.states ?? toCome);
-  const decisions = decisionsOf(built, window, requiredMinutes, options.commitments ?? []);
-  const current = now?.built ?? built;
-  const simulation = simulationOf(current, window, options);
-  const states = now?.states ?? toCome;
-  const lessWork = {
+  const states = now?.states ?? built.meanings.map((): NodeState => 'to-come');
+  const latest = latestTimes(built, window, requiredMinutes, commitments);
+  const limits = chanceLimits(
+    built.network,
+    {
+      seed: options.seed,
+      runs: Math.min(options.runs, WHAT_IF_RUNS),
+      deadlineMinutes: lengthMinutes(window),
+      chance: confidence,
+      after: keptAfter(built, commitments),
+    },
+    [...built.meanings.keys()],
+  );
+  const cutOffs = cutOffsOf(built, window, latest, states, limits);
+  const decisions = decisionsOf(built, window, latest, commitments);
+  const simulation = simulationOf(now?.built ?? built, { plan, window, options });
+  const { onTime } = simulation.outlook;
+  const marginVerdict = marginVerdictOf(marginMinutes, requiredMinutes);
+  const lessWork: LessWork = {
     seed: options.seed,
     runs: Math.min(options.runs, WHAT_IF_RUNS),
     confidence,
-    own: simulation.outlook.onTime,
+    own: onTime,
   };
-  const units = unitOutlooks(current, window, states, lessWork);
-  let live: LiveForecast | null = null;
-  if (now && options.at !== undefined) {
-    const margin = lengthMinutes(window) - likelyHandback(now.built);
-    const short = simulation.outlook.onTime.probability < confidence;
-    live = {
-      at: options.at,
-      forecastHandback: addMinutes(window.end, -margin),
-      marginLeftMinutes: margin,
-      verdict: verdictOf(margin, requiredMinutes),
-      nextCutOff:
-        cutOffs
-          .filter((one) => one.state === 'to-come')
-          .sort((a, b) => a.latestStart - b.latestStart)[0] ?? null,
-      beyondEstimate: now.beyondEstimate,
-      toDrop: short ? dropOptions(now.built, window, states, lessWork) : [],
-    };
-  }
+  const reached = nearestRank(simulation.handbackMinutes, confidence);
+  const plannedMinutes = minutesBetween(window.start, built.plannedHandback);
   return {
     window: window.id,
+    status: window.status,
     inputsStamp: inputsStamp(plan, window, placements, options),
     bookedEnd: window.end,
     plannedClear: built.plannedClear,
@@ -157,13 +171,39 @@ export function handback(
     plannedHandback: built.plannedHandback,
     marginMinutes,
     requiredMinutes,
-    verdict: verdictOf(marginMinutes, requiredMinutes),
+    marginVerdict,
+    verdict: windowVerdictOf(marginVerdict, onTime.probability, chanceWanted),
+    chanceWanted,
     confidence,
+    marginForChanceMinutes: Math.max(0, Math.ceil(reached) - plannedMinutes),
     cutOffs,
     decisions,
     goPoints: goPointTimes(options.goPoints ?? [], window, cutOffs, decisions),
     simulation,
-    units,
-    live,
+    units: unitOutlooks(now?.built ?? built, window, states, now?.assumed ?? new Set(), lessWork),
+    ...leftOpen(plan, window, placements, now && (options.actuals ?? [])),
+    live: now && options.at !== undefined ? liveOf(now, options.at, lessWork) : null,
   };
+
+  function liveOf(seen: Conditioned, at: Instant, asked: LessWork): LiveForecast {
+    const margin = lengthMinutes(window) - likelyHandback(seen.built);
+    const verdict = marginVerdictOf(margin, requiredMinutes);
+    const toCome = cutOffs.filter((one) => one.state === 'to-come');
+    const ahead = toCome.filter((one) => one.latestStart >= at);
+    return {
+      at,
+      forecastHandback: addMinutes(window.end, -margin),
+      marginLeftMinutes: margin,
+      marginVerdict: verdict,
+      verdict: windowVerdictOf(verdict, onTime.probability, chanceWanted),
+      next: toCome[0] ?? null,
+      nextCutOff: earliest(ahead),
+      passedCutOffs: toCome.filter((one) => one.latestStart < at),
+      beyondEstimate: seen.beyondEstimate,
+      ...adviceOf(plan, seen, window, asked),
+    };
+  }
 }
+
+const earliest = (cutOffs: readonly CutOff[]): CutOff | null =>
+  [...cutOffs].sort((a, b) => a.latestStart - b.latestStart)[0] ?? null;

@@ -44,9 +44,20 @@ export {
 } from './simulation.js';
 export { helpsMost, type Help } from './helps-most.js';
 export { whatIfs, type WhatIf, type WhatIfFigures, type WhatIfOptions } from './what-ifs.js';
-export { handback, verdictOf } from './handback.js';
+export { handback } from './handback.js';
+export { marginVerdictOf, windowVerdictOf } from './verdict.js';
 export { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
 export type { NodeMeaning } from './handback-network/network-builder.js';
+export { chanceLimits, type ChanceLimit } from './chance-limits.js';
+export { chanceText } from './chance-text.js';
+export {
+  leftOpen,
+  notPlacedIn,
+  type LeftOpen,
+  type LimitLeft,
+  type LineHandback,
+  type NotPlaced,
+} from './left-open.js';
 export { pairedFinishes, type PairedCase } from './paired-runs.js';
 export {
   mergeShiftLogs,
@@ -70,18 +81,21 @@ export {
   defaultConfidence,
   grantStep,
   type Actual,
+  type Advice,
   type CutOff,
   type DecisionPoint,
-  type DropOption,
   type GoPointTime,
   type HandbackOptions,
   type HandbackResult,
   type HandbackSimulation,
   type LiveForecast,
+  type LiveOption,
   type MarginVerdict,
+  type NotOffered,
   type PlanEvent,
   type Stage,
   type Subject,
   type UnitChance,
   type UnitOutlook,
+  type WindowVerdict,
 } from './types.js';

@@ -2,9 +2,10 @@ import { lengthMinutes } from '../calendar/index.js';
 import type { AccessWindow } from '../model/index.js';
 import type { NodeState } from './cut-offs.js';
 import type { HandbackNetwork } from './handback-network/handback-network.js';
+import { activitiesOf } from './may-leave-out.js';
 import { forwardPass, type RiskNetwork } from './network.js';
 import type { Chance } from './simulation.js';
-import type { DropOption, UnitChance, UnitOutlook } from './types.js';
+import type { UnitChance, UnitOutlook } from './types.js';
 import { whatIfs } from './what-ifs.js';
 
 export interface LessWork {
@@ -15,35 +16,28 @@ export interface LessWork {
   readonly own: Chance;
 }
 
-/** An activity's nodes in the window, first to last. */
-function activitiesOf(built: HandbackNetwork): ReadonlyMap<string, readonly number[]> {
-  const found = new Map<string, number[]>();
-  built.meanings.forEach(({ activity }, index) => {
-    if (activity !== undefined) found.set(activity, [...(found.get(activity) ?? []), index]);
-  });
-  return found;
-}
-
-/** Nodes that go when only `keep` units of an activity are done; with none, its set up and make safe go too. */
-function nodesBeyond(
+/**
+ * Nodes that go when only `keep` units of an activity are done; with none done and nothing begun, its set up and make
+ * safe go too. A unit that is only taken to be under way counts as not begun.
+ */
+export function nodesBeyond(
   built: HandbackNetwork,
   nodes: readonly number[],
   states: readonly NodeState[],
   keep: number,
+  assumed: ReadonlySet<number> = new Set(),
 ): readonly number[] {
-  const begun = nodes.some((index) => states[index] !== 'to-come');
+  const toCome = (index: number): boolean => states[index] === 'to-come' || assumed.has(index);
+  const begun = nodes.some((index) => !toCome(index));
   return nodes.filter((index) => {
-    if (states[index] !== 'to-come') return false;
+    if (!toCome(index)) return false;
     const { part, unit } = built.meanings[index]!;
     return part === 'unit' ? unit! > keep : keep === 0 && !begun;
   });
 }
 
-const unitNodes = (built: HandbackNetwork, nodes: readonly number[]): readonly number[] =>
-  nodes.filter((index) => built.meanings[index]!.part === 'unit');
-
 /** Chance of being on time with each of the sets of nodes left out; with none, the window's own chance. */
-function chances(
+export function chancesWithout(
   built: HandbackNetwork,
   window: AccessWindow,
   { seed, runs, own }: LessWork,
@@ -73,26 +67,43 @@ function without(network: RiskNetwork, nodes: ReadonlySet<number>): RiskNetwork 
   };
 }
 
-/** For repeated work: the chance of handing back on time after 1, 2 … all of the units planned in this window. */
+/** Margin in minutes with these nodes left out and all else taking its most likely time. */
+export function marginWithout(
+  built: HandbackNetwork,
+  window: AccessWindow,
+  nodes: ReadonlySet<number>,
+): number {
+  const times = forwardPass(without(built.network, nodes).nodes, (index) =>
+    nodes.has(index) ? 0 : built.meanings[index]!.minutes,
+  );
+  return lengthMinutes(window) - times.reduce((latest, one) => Math.max(latest, one.finish), 0);
+}
+
+/**
+ * For repeated work: the chance of handing back on time after 1, 2 … all of the units planned in this window; during
+ * the shift from those that are done or recorded as begun.
+ */
 export function unitOutlooks(
   built: HandbackNetwork,
   window: AccessWindow,
   states: readonly NodeState[],
+  assumed: ReadonlySet<number>,
   options: LessWork,
 ): readonly UnitOutlook[] {
   const asked = [...activitiesOf(built)].flatMap(([activity, nodes]) => {
-    const units = unitNodes(built, nodes);
+    const units = nodes.filter((index) => built.meanings[index]!.part === 'unit');
     if (units.length < 2) return [];
-    // Units begun or done cannot be undone: the question starts with them.
-    const least = Math.max(1, units.filter((index) => states[index] !== 'to-come').length);
+    // Units done cannot be undone: the question starts with them.
+    const begun = units.filter((index) => states[index] !== 'to-come' && !assumed.has(index));
+    const least = Math.max(1, begun.length);
     const counts = Array.from({ length: units.length - least + 1 }, (_, k) => least + k);
     return counts.map((keep) => ({
       activity,
       units: keep,
-      dropped: new Set(nodesBeyond(built, nodes, states, keep)),
+      dropped: new Set(nodesBeyond(built, nodes, states, keep, assumed)),
     }));
   });
-  const found = chances(
+  const found = chancesWithout(
     built,
     window,
     options,
@@ -106,86 +117,4 @@ export function unitOutlooks(
     const within = list.filter((one) => one.onTime.probability >= options.confidence);
     return { activity, chances: list, unitsWithinConfidence: within.at(-1)?.units ?? 0 };
   });
-}
-
-/** Activities that wait, directly or through others, for the one dropped. Its steps of lead-out stay. */
-function waitingFor(built: HandbackNetwork, activity: string): ReadonlySet<string> {
-  const gone = new Set([activity]);
-  for (let before = -1; before !== gone.size;) {
-    before = gone.size;
-    built.network.nodes.forEach((_, index) => {
-      const own = built.meanings[index]!.activity;
-      if (own === undefined || gone.has(own)) return;
-      if ((built.needs.get(own) ?? []).some((need) => gone.has(need))) gone.add(own);
-    });
-  }
-  gone.delete(activity);
-  return gone;
-}
-
-/**
- * What could be left for another window so as to hand back on time: for repeated work the fewest units less that
- * reach the confidence aimed at (or all that are left), for whole work all of it, with what waits for it. Work that has
- * begun and cannot stop between units is not offered.
- */
-export function dropOptions(
-  built: HandbackNetwork,
-  window: AccessWindow,
-  states: readonly NodeState[],
-  options: LessWork,
-): readonly DropOption[] {
-  const activities = activitiesOf(built);
-  const all = [...activities].flatMap(([activity, nodes]) => {
-    const units = unitNodes(built, nodes);
-    const begunUnits = units.filter((index) => states[index] !== 'to-come').length;
-    const begun = nodes.some((index) => states[index] !== 'to-come');
-    const followers = [...waitingFor(built, activity)];
-    const startedFollower = followers.some((one) =>
-      activities.get(one)!.some((index) => states[index] !== 'to-come'),
-    );
-    const after = followers.flatMap((one) => activities.get(one)!);
-    const cuts = Array.from(
-      { length: Math.max(0, units.length - Math.max(1, begunUnits)) },
-      (_, k) => ({
-        activity,
-        keepUnits: units.length - 1 - k,
-        alsoDrops: [] as readonly string[],
-        nodes: new Set(nodesBeyond(built, nodes, states, units.length - 1 - k)),
-      }),
-    );
-    if (begun || startedFollower) return cuts;
-    return [...cuts, { activity, alsoDrops: followers, nodes: new Set([...nodes, ...after]) }];
-  });
-  const found = chances(
-    built,
-    window,
-    options,
-    all.map((one) => one.nodes),
-  );
-  const gross = lengthMinutes(window);
-  const rated = all.map(({ nodes, ...one }, k): DropOption => {
-    const finish = forwardPass(without(built.network, nodes).nodes, (index) =>
-      nodes.has(index) ? 0 : built.meanings[index]!.minutes,
-    ).reduce((latest, times) => Math.max(latest, times.finish), 0);
-    return {
-      ...one,
-      marginMinutes: gross - finish,
-      onTime: found[k]!,
-      reachesConfidence: found[k]!.probability >= options.confidence,
-    };
-  });
-  return rated
-    .filter((one) => {
-      if (one.keepUnits === undefined) return true;
-      // Of the cuts of one activity: the smallest that is enough, or else the greatest.
-      const cuts = rated.filter((r) => r.activity === one.activity && r.keepUnits !== undefined);
-      return one === (cuts.find((cut) => cut.reachesConfidence) ?? cuts.at(-1));
-    })
-    .sort(
-      (a, b) =>
-        Number(b.reachesConfidence) - Number(a.reachesConfidence) ||
-        a.alsoDrops.length - b.alsoDrops.length ||
-        (b.keepUnits ?? -1) - (a.keepUnits ?? -1) ||
-        b.onTime.probability - a.onTime.probability,
-    );
 }

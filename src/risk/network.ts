@@ -144,13 +144,16 @@ export function forwardPass(
 /**
  * Every node's latest start and finish so that all is finished by `by`, when each takes the given minutes: the
  * backward pass.
+ *
+ * @param after Minutes kept free between a node's own finish and `by`, beside what follows it; absent: none.
  */
 export function backwardPass(
   nodes: readonly RiskNode[],
   minutes: (index: number) => number,
   by: number,
+  after: (index: number) => number = () => 0,
 ): readonly NodeTimes[] {
-  const latestFinish = new Float64Array(nodes.length).fill(by);
+  const latestFinish = Float64Array.from(nodes, (_, index) => by - after(index));
   const startBy = new Float64Array(nodes.length).fill(Infinity);
   const times: NodeTimes[] = new Array<NodeTimes>(nodes.length);
   for (const index of topologicalOrder(nodes).reverse()) {

@@ -1,10 +1,17 @@
 import type { Instant } from '../calendar/index.js';
-import type { Commitment, GoPoint } from '../model/index.js';
+import type { Commitment, GoPoint, WindowStatus } from '../model/index.js';
 import type { ThreePoint, ThreePointKind } from './distribution.js';
+import type { LeftOpen } from './left-open.js';
 import type { Chance, DeadlineOutlook } from './simulation.js';
 
-/** Held: at least what is required. Eaten into: less, but not late. Overrun: handed back after the booked end. */
-export type MarginVerdict = 'held' | 'eaten-into' | 'overrun';
+/** Held: at least what is required. Eaten: less, but not late. Overrun: handed back after the booked end. */
+export type MarginVerdict = 'held' | 'eaten' | 'overrun';
+
+/**
+ * The one verdict of a window. Held only where the margin keeps what is required and the chance of handing back on time
+ * reaches the chance wanted, where one is; `chance-low` where the chance alone is short.
+ */
+export type WindowVerdict = MarginVerdict | 'chance-low';
 
 /** A thing that may happen and costs time. Exactly one of `activity`, `step` and `at` says what it holds up. */
 export interface PlanEvent {
@@ -58,14 +65,15 @@ export interface HandbackOptions {
   /** Moment of the forecast; what is not in `actuals` is then taken as not begun. Absent: before the window. */
   readonly at?: Instant;
   readonly actuals?: readonly Actual[];
-  /** Chance of handing back on time that is aimed at. Default 0.95: see `defaultConfidence`. */
+  /** Chance wanted of handing back on time; absent: that of the plan's rules, or none. */
   readonly confidence?: number;
   readonly shouldStop?: () => boolean;
   readonly onProgress?: (runsDone: number, runs: number) => void;
 }
 
 /**
- * Chance of handing back on time that is aimed at unless the user says otherwise.
+ * An example to measure a shift against where nobody says what chance is wanted: told with every answer that uses it,
+ * and never a ground for a verdict.
  * @see RAIL feature and peer review of high-profile possession work: "about 95 %" (values 5.3, verified there); a setting.
  */
 export const defaultConfidence = 0.95;
@@ -84,6 +92,13 @@ export interface CutOff {
   /** Latest that still hands back at the booked end. */
   readonly onTimeStart: Instant;
   readonly onTimeFinish: Instant;
+  /**
+   * Begun by then, all that must follow is over by the booked end with the chance wanted (the example where none is).
+   * Null where it was not worked out.
+   */
+  readonly chanceStart: Instant | null;
+  /** Standard error of `chanceStart` in minutes. */
+  readonly chanceErrorMinutes: number | null;
   /** Minutes from the planned start to `latestStart`; below 0 when the margin is already eaten. */
   readonly slackMinutes: number;
   readonly state: 'to-come' | 'begun' | 'done';
@@ -111,9 +126,9 @@ export interface GoPointTime {
 
 export interface DecisionPoint {
   readonly activity: string;
-  /** Latest start of irreversible work: deadline - (finish + test + give up + required margin). Null: reversible. */
+  /** Latest start of irreversible work that leaves room for all that must follow, margin included. Null: reversible. */
   readonly pointOfNoReturn: Instant | null;
-  /** Latest moment to abandon it and put the railway back: deadline - reinstatement. Null: not asked about. */
+  /** Latest moment to abandon it, put the railway back, lead out and keep the margin. Null: not asked about. */
   readonly latestAbort: Instant | null;
 }
 
@@ -130,16 +145,40 @@ export interface UnitOutlook {
   readonly unitsWithinConfidence: number;
 }
 
-/** Something that could be left for another window. */
-export interface DropOption {
-  readonly activity: string;
-  /** Units still done in this window, for repeated work that is cut short; absent: all of the work is dropped. */
-  readonly keepUnits?: number;
-  /** Work that waits for it and goes with it. */
-  readonly alsoDrops: readonly string[];
-  readonly marginMinutes: number;
+/** A way on from this moment of the shift. */
+export interface LiveOption {
+  /** The repeated work it is about; absent: none, or all that may be left out. */
+  readonly activity?: string;
+  /** Units of it done in this window when it stops. */
+  readonly units?: number;
+  /** How many of those are still to be done: 0 to stop now. */
+  readonly more?: number;
+  /** Activities left out altogether. */
+  readonly leaveOut: readonly string[];
   readonly onTime: Chance;
-  readonly reachesConfidence: boolean;
+  readonly marginMinutes: number;
+  /** Reaches the chance wanted. */
+  readonly reaches: boolean;
+  /** What must be so for it, in words; empty: nothing beside what is planned. */
+  readonly condition: string;
+}
+
+/** Work that is not offered to be left out though the shift runs late, with the reason. */
+export interface NotOffered {
+  readonly activity: string;
+  readonly why: string;
+}
+
+/** One line for the person who runs the shift. */
+export interface Advice {
+  readonly say: 'stop' | 'carry-on' | 'more';
+  /** The repeated work that `more` counts; null where none is going on or to come. */
+  readonly activity: string | null;
+  /** Units still to be done of it; 0 for `stop`; null where no units are to be counted. */
+  readonly more: number | null;
+  /** Activities to be left out altogether. */
+  readonly leaveOut: readonly string[];
+  readonly why: string;
 }
 
 export interface HandbackSimulation {
@@ -169,18 +208,26 @@ export interface LiveForecast {
   /** Handback when all that is left takes its most likely time from now on. */
   readonly forecastHandback: Instant;
   readonly marginLeftMinutes: number;
-  readonly verdict: MarginVerdict;
-  /** The next start to be made, by the cut-off that keeps the margin; null when all has begun. */
+  readonly marginVerdict: MarginVerdict;
+  readonly verdict: WindowVerdict;
+  /** What starts next in the planned order; null when all has begun. */
+  readonly next: CutOff | null;
+  /** The earliest cut-off that has not passed; null when none is left. */
   readonly nextCutOff: CutOff | null;
+  /** Not begun, and the cut-off that keeps the margin has passed. */
+  readonly passedCutOffs: readonly CutOff[];
   /** Begun work that has outrun its longest estimate: counted as about to finish, so ask for a fresh estimate. */
   readonly beyondEstimate: readonly string[];
-  /** Empty when the confidence aimed at is reached, or when nothing can be dropped. Best first. */
-  readonly toDrop: readonly DropOption[];
+  readonly advice: Advice;
+  /** As planned first; then by repeated work, stopping now included, and by what may wait. */
+  readonly options: readonly LiveOption[];
+  readonly notOffered: readonly NotOffered[];
 }
 
 /** How a window stands against its booked end. */
-export interface HandbackResult {
+export interface HandbackResult extends LeftOpen {
   readonly window: string;
+  readonly status: WindowStatus;
   /** Short text that changes with anything the result was worked out from, so that two sheets can be told apart. */
   readonly inputsStamp: string;
   readonly bookedEnd: Instant;
@@ -192,8 +239,15 @@ export interface HandbackResult {
   /** Booked end - (planned clear + lead-out). */
   readonly marginMinutes: number;
   readonly requiredMinutes: number;
-  readonly verdict: MarginVerdict;
+  /** The margin held against what is required, by itself. */
+  readonly marginVerdict: MarginVerdict;
+  readonly verdict: WindowVerdict;
+  /** Null where neither the rules nor the request say one. */
+  readonly chanceWanted: number | null;
+  /** The chance wanted, or the example where none is. */
   readonly confidence: number;
+  /** Margin with which `confidence` would be reached were the booked end that much later; 0 or more. */
+  readonly marginForChanceMinutes: number;
   /** In time order of their planned start. */
   readonly cutOffs: readonly CutOff[];
   readonly decisions: readonly DecisionPoint[];

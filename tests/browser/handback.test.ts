@@ -169,7 +169,7 @@ describe('possession-handback', () => {
 
   it('takes other words', async () => {
     const el = await shown();
-    el.strings = { verdict: { held: 'gehalten', 'eaten-into': 'knapp', overrun: 'zu spät' } };
+    el.strings = { verdict: { held: 'gehalten', 'chance-low': 'unsicher', eaten: 'knapp', overrun: 'zu spät' } };
     await el.updateComplete;
     expect(text(find(el, '[role=option] .verdict'))).to.equal('gehalten');
   });

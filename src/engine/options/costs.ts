@@ -7,7 +7,8 @@ import {
   nearestRank,
   outlookOf,
   pairedFinishes,
-  verdictOf,
+  marginVerdictOf,
+  windowVerdictOf,
   type HandbackNetwork,
   type HandbackOptions,
   type PairedCase,
@@ -123,14 +124,19 @@ function handbackOf(
     addMinutes(window.start, Math.ceil(nearestRank(sorted, share)));
   const marginMinutes = minutesBetween(built.plannedHandback, window.end);
   const requiredMinutes = plan.rules.margin.minutes;
+  const { onTime } = outlookOf(sorted, lengthMinutes(window));
   return {
     window: window.id,
     bookedEnd: window.end,
     plannedHandback: built.plannedHandback,
     marginMinutes,
     requiredMinutes,
-    verdict: verdictOf(marginMinutes, requiredMinutes),
-    onTime: outlookOf(sorted, lengthMinutes(window)).onTime,
+    verdict: windowVerdictOf(
+      marginVerdictOf(marginMinutes, requiredMinutes),
+      onTime.probability,
+      plan.rules.handback?.chance ?? null,
+    ),
+    onTime,
     p50: at(0.5),
     p80: at(0.8),
     p95: at(0.95),

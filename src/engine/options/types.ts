@@ -2,7 +2,7 @@ import type { Instant } from '../../calendar/index.js';
 import type { Edit } from '../../edits/index.js';
 import type { Placement } from '../../planner/fit/types.js';
 import type { OptionVerdict, PriceInput } from '../../price/index.js';
-import type { Chance, HandbackOptions, MarginVerdict } from '../../risk/index.js';
+import type { Chance, HandbackOptions, WindowVerdict } from '../../risk/index.js';
 import type { Allocation, KeyDateForecast, Unplaced } from '../../planner/search/types.js';
 
 /** What a person wants done otherwise in the window; what is absent stays as planned. */
@@ -93,7 +93,7 @@ export interface OptionHandback {
   readonly plannedHandback: Instant;
   readonly marginMinutes: number;
   readonly requiredMinutes: number;
-  readonly verdict: MarginVerdict;
+  readonly verdict: WindowVerdict;
   readonly onTime: Chance;
   readonly p50: Instant;
   readonly p80: Instant;

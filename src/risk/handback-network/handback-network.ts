@@ -2,6 +2,7 @@ import type { Instant } from '../../calendar/index.js';
 import type { Placement } from '../../planner/fit/types.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
 import type { RiskNetwork } from '../network.js';
+import { withPlanRisk } from '../plan-risk.js';
 import type { HandbackOptions } from '../types.js';
 import { leadIns, leadOuts } from './leads.js';
 import { NetworkBuilder, type NodeMeaning } from './network-builder.js';
@@ -18,6 +19,8 @@ export interface HandbackNetwork {
   readonly plannedClear: Instant;
   /** Lead-out minutes of each activity's needs. */
   readonly leadOutOf: ReadonlyMap<string, number>;
+  /** First to last, the nodes of the lead-out that each activity's needs have. */
+  readonly leadOutNodes: ReadonlyMap<string, readonly number[]>;
   /** Activities of this window that each activity's links wait for. */
   readonly needs: ReadonlyMap<string, readonly string[]>;
 }
@@ -36,8 +39,9 @@ export function handbackNetwork(
   plan: Plan,
   window: AccessWindow,
   placements: readonly Placement[],
-  options: HandbackOptions,
+  asked: HandbackOptions,
 ): HandbackNetwork {
+  const options = withPlanRisk(plan.rules, window, asked);
   const visits = visitsOf(plan, window, placements);
   const build = new NetworkBuilder(plan, window, options);
   const kinds = leadIns(build, visits);

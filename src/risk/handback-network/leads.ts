@@ -48,6 +48,8 @@ export interface LeadOuts {
   readonly plannedHandback: Instant;
   /** Minutes by activity. */
   readonly leadOutOf: ReadonlyMap<string, number>;
+  /** Nodes by activity, first to last. */
+  readonly leadOutNodes: ReadonlyMap<string, readonly number[]>;
 }
 
 /**
@@ -63,6 +65,7 @@ export function leadOuts(
 ): LeadOuts {
   let plannedHandback = build.window.start;
   const leadOutOf = new Map<string, number>();
+  const leadOutNodes = new Map<string, readonly number[]>();
   for (const [key, { needs, ledger }] of kinds) {
     const placed = layOut(build.plan.rules.leadOut, needs, 0);
     const { total, idle } = leadOutMinutes(ledger, placed);
@@ -77,13 +80,16 @@ export function leadOuts(
         constant(idle),
         made.length > 0 ? made.map(finishOf) : clear,
       );
-    for (const one of own) leadOutOf.set(one.activity, total);
+    for (const one of own) {
+      leadOutOf.set(one.activity, total);
+      leadOutNodes.set(one.activity, made);
+    }
     plannedHandback = Math.max(
       plannedHandback,
       Math.max(...own.map((one) => one.to)) + total * MINUTE,
     );
   }
-  return { plannedHandback, leadOutOf };
+  return { plannedHandback, leadOutOf, leadOutNodes };
 }
 
 /** Minutes of lead-out for such work, and how many of them are only waiting because its isolation ends early. */

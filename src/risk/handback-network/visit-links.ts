@@ -1,5 +1,5 @@
 import { minutesBetween } from '../../calendar/index.js';
-import type { Link, Plan } from '../../model/index.js';
+import { boundsOf, samePlace, type Link, type Plan } from '../../model/index.js';
 import { maturityCurve } from '../../rules/conditions/index.js';
 import type { RiskLink } from '../network.js';
 import { resourceOrder } from '../resource-order.js';
@@ -10,8 +10,8 @@ import type { Visit } from './visits.js';
 const LONGEST_CURING = 1e6;
 
 /**
- * Links each visit to what its activity waits for in this window: its own visit before, what its links name, and plant
- * that another visit has before it.
+ * Links each visit to what its activity waits for in this window: its own visit before, what its links name, what it
+ * makes good, plant that another visit has before it, and the place that another visit has to itself.
  *
  * @param visits In planned order.
  * @param nodesOf Nodes of each visit, first to last.
@@ -33,11 +33,38 @@ export function linkVisits(
     plan.resources,
     plan.zone,
   );
-  for (const [first, then] of order) {
+  for (const [first, then] of [...order, ...madeGoodAfter(plan, visits), ...placeOrder(visits)]) {
     const last = nodesOf[first]?.at(-1);
     const next = nodesOf[then]?.[0];
     if (last !== undefined && next !== undefined) build.nodes[next]!.after.push(finishOf(last));
   }
+}
+
+/** What makes work good and waits for it by no link: it starts once that work has finished. Pairs of indices. */
+function madeGoodAfter(plan: Plan, visits: readonly Visit[]): readonly (readonly [number, number])[] {
+  return boundsOf(plan.activities).flatMap(({ activity, unlinked }) => {
+    const last = visits.findLastIndex((one) => one.activity === activity);
+    if (last < 0) return [];
+    return unlinked.flatMap((id) => {
+      const first = visits.findIndex((one) => one.activity === id);
+      return first >= 0 && visits[last]!.to <= visits[first]!.from ? [[last, first] as const] : [];
+    });
+  });
+}
+
+/** Work that has its lines and place to itself keeps its turn there, however long things take. Pairs of indices. */
+function placeOrder(visits: readonly Visit[]): readonly (readonly [number, number])[] {
+  const alone = ({ activityRow }: Visit): boolean => activityRow.occupies === 'alone';
+  if (!visits.some(alone)) return [];
+  return visits.flatMap((one, k) =>
+    visits.flatMap((other, j) =>
+      (alone(one) || alone(other)) &&
+      one.to <= other.from &&
+      samePlace(one.activityRow, other.activityRow)
+        ? [[k, j] as const]
+        : [],
+    ),
+  );
 }
 
 /** What a visit's first node waits for among the visits before it. */

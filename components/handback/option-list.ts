@@ -10,8 +10,10 @@ export function optionList(result: HandbackResult, strings: HandbackStrings): Te
   const { live, confidence, simulation } = result;
   const name = (id: string): string => titleOf(result, id);
   const words = (one: LiveOption): string => {
-    const without = one.leaveOut.length > 0 ? strings.leaveOut(one.leaveOut.map(name).join(', ')) : '';
-    if (one.activity === undefined || one.more === undefined) return without || strings.allAsPlanned;
+    const without =
+      one.leaveOut.length > 0 ? strings.leaveOut(one.leaveOut.map(name).join(', ')) : '';
+    if (one.activity === undefined || one.more === undefined)
+      return without || strings.allAsPlanned;
     if (one.leaveOut.includes(one.activity)) return without;
     const count =
       one.more === 0
@@ -46,7 +48,8 @@ export function optionList(result: HandbackResult, strings: HandbackStrings): Te
       </tbody>
     </table>
     <p class="quiet">
-      ${strings.wanted(aimText(confidence))} ${strings.runsOf(simulation.runs.toLocaleString('en-GB'))}
+      ${strings.wanted(aimText(confidence))}
+      ${strings.runsOf(simulation.runs.toLocaleString('en-GB'))}
     </p>
     ${
       live && live.notOffered.length > 0

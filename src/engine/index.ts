@@ -13,6 +13,7 @@ export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';
 export { accountTable, percentOfShare, shareOfPercent, type PlainTable } from '../price/index.js';
 export {
+  chanceText,
   correctionsOf,
   grantStep,
   mergeShiftLogs,

@@ -116,14 +116,12 @@ function draftsOf(
       };
     }),
   );
-  const waiting = waits.map(
-    (group): Draft => ({
-      leaveOut: group,
-      nodes: new Set(gone([group])),
-      condition: '',
-      listed: true,
-    }),
-  );
+  const waiting = waits.map((group): Draft => ({
+    leaveOut: group,
+    nodes: new Set(gone([group])),
+    condition: '',
+    listed: true,
+  }));
   const rest = early.filter((one) => one !== lead);
   const least = rest.flatMap((one) => beyond(one, one.least));
   // Everything that may go, down to each count of the work that is going on: the last is a stop now.

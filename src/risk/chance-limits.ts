@@ -127,7 +127,8 @@ function latestTicks(
     for (let k = datedAt.length - 1; k >= 0; k -= 1) {
       const delay = hitDelay[k * LANES + lane]!;
       const at = datedAt[k]!;
-      if (delay === 0 || !datedStops[k * size + i] || end <= at || end - length >= at + delay) continue;
+      if (delay === 0 || !datedStops[k * size + i] || end <= at || end - length >= at + delay)
+        continue;
       if (end < at + delay) end = at;
       else length += delay;
     }

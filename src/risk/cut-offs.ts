@@ -32,7 +32,9 @@ export function plannedTimes(built: HandbackNetwork, window: AccessWindow): read
 
 /** Of several copies of a step of the lead-out, the last: it is over when it has been done for all work. */
 function lastCopy(group: readonly number[], planned: readonly NodeTimes[]): number {
-  return group.reduce((last, index) => (planned[index]!.start > planned[last]!.start ? index : last));
+  return group.reduce((last, index) =>
+    planned[index]!.start > planned[last]!.start ? index : last,
+  );
 }
 
 /**

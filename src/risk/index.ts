@@ -49,6 +49,7 @@ export { marginVerdictOf, windowVerdictOf } from './verdict.js';
 export { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
 export type { NodeMeaning } from './handback-network/network-builder.js';
 export { chanceLimits, type ChanceLimit } from './chance-limits.js';
+export { guardingSteps } from './guarding-steps.js';
 export { chanceText } from './chance-text.js';
 export {
   leftOpen,

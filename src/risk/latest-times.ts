@@ -50,7 +50,9 @@ export function latestTimes(
         gross - requiredMinutes - (giveUpMinutes ?? 0),
         ...(built.leadOutNodes.get(activity) ?? []).map((index) => keeping[index]!.start),
       );
-      return [[activity, latestStart(nodes[node]!.closed ?? [], by, reinstatementMinutes)] as const];
+      return [
+        [activity, latestStart(nodes[node]!.closed ?? [], by, reinstatementMinutes)] as const,
+      ];
     }),
   );
   return { keeping, onTime: backwardPass(nodes, minutes, gross, after), abandonBy };

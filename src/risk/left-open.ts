@@ -21,8 +21,9 @@ export interface NotPlaced {
   readonly fixedHere: boolean;
 }
 
-/** One line of the window: it is handed back only when all that needs it is over and what was opened is made good. */
+/** The window, or one line of it: it is handed back only when all that needs it is over and what was opened is made good. */
 export interface LineHandback {
+  /** Empty: all of the window, every worksite in it. */
   readonly line: string;
   /** Finish of the last work that needs it, as planned; null where none does. */
   readonly plannedClear: Instant | null;
@@ -45,6 +46,7 @@ export interface LimitLeft {
 
 export interface LeftOpen {
   readonly notPlaced: readonly NotPlaced[];
+  readonly whole: LineHandback;
   readonly lines: readonly LineHandback[];
   readonly speedLimits: readonly LimitLeft[];
 }
@@ -58,6 +60,7 @@ export function leftOpen(
 ): LeftOpen {
   return {
     notPlaced: notPlacedIn(plan, window, placements),
+    whole: lineOf('', plan, window, placements, actuals),
     lines: window.lines.map((line) => lineOf(line, plan, window, placements, actuals)),
     speedLimits: limitsLeft(plan, window, placements),
   };
@@ -69,7 +72,9 @@ export function notPlacedIn(
   window: AccessWindow,
   placements: readonly Placement[],
 ): readonly NotPlaced[] {
-  const here = new Set(placements.filter((one) => one.window === window.id).map((one) => one.activity));
+  const here = new Set(
+    placements.filter((one) => one.window === window.id).map((one) => one.activity),
+  );
   const packages = new Set(
     plan.activities.filter((one) => here.has(one.id)).map((one) => one.package),
   );
@@ -91,7 +96,7 @@ function unitsWithout({ id, work }: Activity, placements: readonly Placement[]):
 }
 
 const needsLine = ({ lines, place }: Activity, line: string): boolean =>
-  place === 'inside' && (lines.length === 0 || lines.includes(line));
+  place === 'inside' && (line === '' || lines.length === 0 || lines.includes(line));
 
 function lineOf(
   line: string,

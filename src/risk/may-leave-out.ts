@@ -73,7 +73,8 @@ export function mayLeaveOut(
       // What it pays at a stop makes it safe, but only once it has begun.
       const least = Math.max(stop.least, opened.length > 0 ? 1 : 0);
       if (why !== null) notOffered.push({ activity: activity.id, why });
-      else if (least < stop.units) early.push({ ...stop, least });      continue;
+      else if (least < stop.units) early.push({ ...stop, least });
+      continue;
     }
     if (begun.has(activity.id)) continue;
     if (!activity.mayWait) continue;
@@ -162,7 +163,7 @@ function whyNotUnits(
 ): string | null {
   const binders = bindersOf.get(activity.id) ?? [];
   if (binders.length > 0)
-    return `${activity.title} makes good ${binders.join(', ')}: all of it must be finished in this window.`;
+    return `All of ${activity.title} must be finished in this window: it is among what makes ${binders.join(', ')} good.`;
   // Each stop is made safe where the row pays for that: it says so itself.
   const safe = activity.work.kind === 'units' && activity.work.makeSafeMinutes > 0;
   if (opened.length === 0 || safe) return null;
@@ -176,8 +177,7 @@ function whyNotWhole(
   { begun, bindersOf }: Ask,
 ): string | null {
   const stays = group.find((id) => !rows.get(id)!.mayWait || begun.has(id));
-  if (stays !== undefined)
-    return `${rows.get(stays)!.title} waits for it and may not be left out.`;
+  if (stays !== undefined) return `${rows.get(stays)!.title} waits for it and may not be left out.`;
   const binder = group.flatMap((id) => bindersOf.get(id) ?? []).find((id) => !group.includes(id));
   return binder === undefined
     ? null

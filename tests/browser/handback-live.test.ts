@@ -45,12 +45,16 @@ describe('possession-handback while the shift goes on', () => {
     expect(text(find(el, '.old'))).to.contain('old');
   });
 
-  it('says what to drop, with what it brings', async () => {
+  it('says on top in one line what to do, and lists every way on with its chance', async () => {
     const el = await shownLive();
-    const drops = liveResult.live!.toDrop;
-    expect(drops.length).to.be.greaterThan(0);
-    expect(all(el, '.drops li')).to.have.length(drops.length);
-    expect(text(find(el, '.drops li'))).to.contain(percentText(drops[0]!.onTime.probability));
+    const { advice, options } = liveResult.live!;
+    const words = { stop: 'STOP NOW', 'carry-on': 'CARRY ON', more: `${advice.more} MORE` };
+    expect(text(find(el, '.advice .say'))).to.equal(words[advice.say]);
+    expect(text(find(el, '.advice .of'))).to.contain(advice.why);
+    expect(all(el, '.options tbody tr')).to.have.length(options.length);
+    expect(text(find(el, '.options tbody tr'))).to.contain(
+      percentText(options[0]!.onTime.probability),
+    );
   });
 
   it('reports a start of work and a finish of a step, and leaves the time to the page', async () => {

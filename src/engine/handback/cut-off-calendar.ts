@@ -1,6 +1,6 @@
 import { durationText, isoText, type Instant } from '../../calendar/index.js';
-import type { AccessWindow } from '../../model/index.js';
-import type { HandbackResult } from '../../risk/index.js';
+import { cautions, type AccessWindow } from '../../model/index.js';
+import { chanceText, type HandbackResult } from '../../risk/index.js';
 import { calendarFile, type CalendarEvent } from '../../tables/calendar-file.js';
 
 /**
@@ -20,13 +20,28 @@ export function cutOffCalendar(
   return calendarFile(events, now);
 }
 
+/** The one verdict of the window with its two parts. */
+function verdictText(result: HandbackResult, chance: string): string {
+  const { verdict, status, marginMinutes, requiredMinutes, chanceWanted, simulation } = result;
+  const word = {
+    held: 'Held',
+    'chance-low': 'Chance low',
+    eaten: 'Eaten into',
+    overrun: 'Overrun',
+  };
+  const wanted =
+    chanceWanted === null ? 'none is set as wanted' : `wanted ${chanceText(chanceWanted)}`;
+  return `${word[verdict]}: margin ${durationText(marginMinutes)} of ${durationText(requiredMinutes)}, ${chance} on time in ${simulation.runs} simulated runs (${wanted}). Window ${status}.`;
+}
+
 function windowEvents(result: HandbackResult, told: (at: Instant) => string): CalendarEvent[] {
   const { window, bookedEnd, requiredMinutes, cutOffs, decisions, goPoints } = result;
   const uid = (...parts: readonly string[]): string =>
     `${[window, ...parts].map(encodeURIComponent).join('.')}@possession-fit`;
   const titleOf = (activity: string): string =>
     cutOffs.find((one) => one.activity === activity)?.name ?? activity;
-  const end = `Booked end ${told(bookedEnd)}.`;
+  const { onTime } = result.simulation.outlook;
+  const end = `Booked end ${told(bookedEnd)}. ${verdictText(result, chanceText(onTime.probability))}\n${cautions.join(' ')}`;
   const begun = new Set(
     cutOffs.flatMap((one) => (one.state === 'to-come' ? [] : (one.activity ?? []))),
   );
@@ -37,7 +52,7 @@ function windowEvents(result: HandbackResult, told: (at: Instant) => string): Ca
         uid: uid(one.kind, one.activity ?? one.name),
         start: one.latestStart,
         summary: `${window}: ${one.name} must have started`,
-        description: `Latest start that keeps the required margin of ${durationText(requiredMinutes)}. Still on time if started by ${told(one.onTimeStart)}. Planned start ${told(one.plannedStart)}. ${end}`,
+        description: `Latest start that keeps the required margin of ${durationText(requiredMinutes)}. Still on time if started by ${told(one.onTimeStart)}.${one.chanceStart === null ? '' : ` With ${chanceText(result.confidence)} on time if started by ${told(one.chanceStart)}.`} Planned start ${told(one.plannedStart)}. ${end}`,
       })),
     ...decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
       ...(pointOfNoReturn === null || begun.has(activity)
@@ -57,7 +72,7 @@ function windowEvents(result: HandbackResult, told: (at: Instant) => string): Ca
               uid: uid('latest-abandonment', activity),
               start: latestAbort,
               summary: `${window}: latest abandonment, ${titleOf(activity)}`,
-              description: `Abandoned later, the line is back after the booked end. ${end}`,
+              description: `Abandoned later, there is no room to put the line back, lead out and keep the margin. ${end}`,
             },
           ]),
     ]),

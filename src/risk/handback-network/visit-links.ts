@@ -41,7 +41,10 @@ export function linkVisits(
 }
 
 /** What makes work good and waits for it by no link: it starts once that work has finished. Pairs of indices. */
-function madeGoodAfter(plan: Plan, visits: readonly Visit[]): readonly (readonly [number, number])[] {
+function madeGoodAfter(
+  plan: Plan,
+  visits: readonly Visit[],
+): readonly (readonly [number, number])[] {
   return boundsOf(plan.activities).flatMap(({ activity, unlinked }) => {
     const last = visits.findLastIndex((one) => one.activity === activity);
     if (last < 0) return [];

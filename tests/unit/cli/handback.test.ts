@@ -32,12 +32,27 @@ function run(more: Record<string, string>, ...options: string[]): { run: CliRun;
   );
   return { run: done, folder: dirname(paths['windows.csv']!) };
 }
+
+const panels = {
+  'work.csv':
+    'package,activity,title,units,minutes per unit,minutes low,minutes high,make safe,made good by,window\nP1,LAY,Lay panels,4,60,50,90,10,none,W1\nP1,RAIL,Rail,9,60,,,10,none,W1\n',
+};
+
 interface Told {
   windows: {
     cutOffs: { name: string; kind: string; state: string; latestStart: string }[];
     goPoints: { at: string; tooLateFor: string[] }[];
     decisions: { pointOfNoReturn: string | null; latestAbort: string | null }[];
-    live: { forecastHandback: string } | null;
+    live: {
+      forecastHandback: string;
+      advice: { say: string; more: number | null; why: string };
+      options: { activity?: string; units?: number; more?: number; pOnTime: number }[];
+    } | null;
+    verdict: string;
+    marginMinutes: number;
+    verdictParts: { chance: { wanted: number | null; marginNeededMinutes: number } };
+    notPlaced: { activity: string; units?: number }[];
+    speedLimits: { activity: string }[];
   }[];
 }
 const told = (done: CliRun): Told['windows'][number] =>
@@ -130,7 +145,8 @@ describe('handback on the command line', () => {
     const one = told(done);
     // 06:00 less 45 of margin, 20 of test and 120 of work.
     expect(one.decisions[0]!.pointOfNoReturn).toBe('2027-03-28T02:55:00+01:00');
-    expect(one.decisions[0]!.latestAbort).toBe('2027-03-28T04:30:00+01:00');
+    // 06:00 less 45 of margin, 20 of test and 90 to put the railway back.
+    expect(one.decisions[0]!.latestAbort).toBe('2027-03-28T03:25:00+01:00');
     expect(one.goPoints.map((point) => point.at)).toEqual([
       '2027-03-28T02:55:00+01:00',
       '2027-03-28T04:30:00+01:00',
@@ -139,6 +155,46 @@ describe('handback on the command line', () => {
       ICAL.parse(readFileSync(join(folder, 'out.ics'), 'utf8')) as unknown[] as never,
     );
     expect(calendar.getAllSubcomponents('vevent')).toHaveLength(one.cutOffs.length + 5);
+  });
+
+  it('gives the one line of advice with stopping now among the ways on', () => {
+    const seen = 'activity,started,units done,units at\nLAY,2027-03-27 23:30,2,2027-03-28 03:40\n';
+    const rules = JSON.stringify({
+      ...JSON.parse(tables['rules.json']),
+      handback: { chance: 0.9 },
+    });
+    const { run: done } = run(
+      { ...panels, 'rules.json': rules, 'seen.csv': seen },
+      ...['--at', '2027-03-28 03:40', '--actuals', 'seen.csv'],
+    );
+    const { live, notPlaced } = told(done);
+    expect(live!.options.filter((one) => one.activity === 'LAY').at(-1)).toMatchObject({
+      units: 2,
+      more: 0,
+    });
+    // 03:40, an hour or more for each panel, 10 to make safe, 20 to test, back by 06:00: one more fits.
+    expect(live!.advice).toMatchObject({ say: 'more', more: 1 });
+    expect(notPlaced).toMatchObject([{ activity: 'RAIL', units: 5 }]);
+  });
+
+  it('calls a window held only with the chance wanted, and tells what nobody asked for', () => {
+    const asked = (more: object) =>
+      run({ 'rules.json': JSON.stringify({ ...JSON.parse(tables['rules.json']), ...more }) }).run;
+    const notes = (done: CliRun): string[] =>
+      (JSON.parse(done.stdout) as { notes: { code: string }[] }).notes.map((one) => one.code);
+    const plain = asked({});
+    expect(told(plain).verdict).toBe('held');
+    expect(notes(plain)).toContain('no-chance-wanted');
+    const late = { name: 'Late grant', chance: 0.5, delay: { low: 300, likely: 300, high: 300 } };
+    const risky = asked({
+      handback: { chance: 0.8 },
+      risk: { events: [{ ...late, step: 'Possession granted' }] },
+    });
+    expect(told(risky).verdict).toBe('chance-low');
+    expect(notes(risky)).not.toContain('no-chance-wanted');
+    // Five hours and the longest work: the margin wanted is known to the minute.
+    expect(told(risky).verdictParts.chance).toMatchObject({ wanted: 0.8 });
+    expect(told(risky).verdictParts.chance.marginNeededMinutes).toBeGreaterThan(280);
   });
 
   it('refuses decisions that make no sense, with their place', () => {

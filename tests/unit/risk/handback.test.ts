@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { minutesBetween, type Instant } from '../../../src/calendar/index.js';
-import { needsOf, type Link, type UnitWork } from '../../../src/model/index.js';
+import { needsOf, type Activity, type Link, type UnitWork } from '../../../src/model/index.js';
 import {
   grantStep,
   handback,
-  verdictOf,
+  marginVerdictOf,
+  windowVerdictOf,
   type HandbackOptions,
   type HandbackResult,
 } from '../../../src/risk/index.js';
@@ -44,13 +45,37 @@ describe('the handback margin', () => {
 
   it.each([
     [45, 45, 'held'],
-    [44, 45, 'eaten-into'],
-    [0, 45, 'eaten-into'],
+    [44, 45, 'eaten'],
+    [0, 45, 'eaten'],
     [-1, 45, 'overrun'],
     [0, 0, 'held'],
     [-1, 0, 'overrun'],
   ] as const)('of %d against %d required is %s', (margin, required, verdict) => {
-    expect(verdictOf(margin, required)).toBe(verdict);
+    expect(marginVerdictOf(margin, required)).toBe(verdict);
+  });
+
+  it.each([
+    ['held', 0.96, 0.95, 'held'],
+    ['held', 0.94, 0.95, 'chance-low'],
+    ['eaten', 0.94, 0.95, 'eaten'],
+    ['overrun', 0.01, 0.95, 'overrun'],
+    ['held', 0.01, null, 'held'],
+  ] as const)('%s with a chance of %d, wanted %s: %s', (margin, chance, wanted, verdict) => {
+    expect(windowVerdictOf(margin, chance, wanted)).toBe(verdict);
+  });
+
+  it('is called held only with the chance wanted too, and names the margin that would give it', () => {
+    const rules = rulesWith({ handback: { chance: 0.95 } });
+    const asked = aPlan([cut, lift], { rules });
+    const low = handback(asked, aWindow({ end: at(316) }), placements, options);
+    expect(low.marginVerdict).toBe('held');
+    expect(low.verdict).toBe('chance-low');
+    const chanceWith = (margin: number): number =>
+      handback(asked, aWindow({ end: at(270 + margin) }), placements, options).simulation.outlook
+        .onTime.probability;
+    expect(chanceWith(low.marginForChanceMinutes)).toBeGreaterThanOrEqual(0.95);
+    expect(chanceWith(low.marginForChanceMinutes - 1)).toBeLessThan(0.95);
+    expect(handback(plan, aWindow(), placements, options).chanceWanted).toBeNull();
   });
 
   it('adds up to the minute for any lengths', () => {
@@ -158,9 +183,9 @@ describe('cut-off times', () => {
         { activity: 'CUT', irreversible: false, reinstatementMinutes: 200 },
       ],
     });
-    // values 5.3 (D): deadline - (finish + test + give-up + margin); deadline - restore time.
+    // values 5.3 (D): deadline - (finish + test + give-up + margin); deadline - restore time, with lead-out and margin.
     expect(minute(result.decisions[0]!.pointOfNoReturn!)).toBe(480 - (90 + 20 + 30 + 45));
-    expect(minute(result.decisions[0]!.latestAbort!)).toBe(330);
+    expect(minute(result.decisions[0]!.latestAbort!)).toBe(480 - 45 - 30 - 150);
     expect(result.decisions[1]!.pointOfNoReturn).toBeNull();
   });
 });
@@ -332,25 +357,36 @@ describe('during the shift', () => {
     // Unit 4 has lasted 10 of its 40 minutes, four more follow, then 15 to make safe and 30 to inspect.
     expect(minute(result.live!.forecastHandback)).toBe(300 + 30 + 4 * 40 + 15 + 30);
     expect(result.live!.verdict).toBe('overrun');
-    const [best] = result.live!.toDrop;
-    expect(best).toMatchObject({ activity: 'PILE', reachesConfidence: true, keepUnits: 5 });
-    expect(best!.marginMinutes).toBe(480 - (300 + 30 + 40 + 15 + 30));
-    expect(result.units[0]!.chances[0]!.units).toBe(4);
+    const { advice, options: ways } = result.live!;
+    expect(advice).toMatchObject({ say: 'more', activity: 'PILE', more: 2, leaveOut: [] });
+    const best = ways.find((one) => one.units === 5)!;
+    expect(best).toMatchObject({ activity: 'PILE', more: 2, reaches: true, condition: '' });
+    expect(best.marginMinutes).toBe(480 - (300 + 30 + 40 + 15 + 30));
+    // Nobody said that unit 4 has begun, so a stop now is a way on, told with what must be so for it.
+    expect(ways.map((one) => one.more)).toEqual([5, 4, 3, 2, 1, 0]);
+    const stop = ways.at(-1)!;
+    expect(stop.condition).toContain('unit 4');
+    expect(stop.marginMinutes).toBe(480 - (300 + 15 + 30));
   });
 
-  it('offers whole work to drop with what waits for it, but not work begun', () => {
-    const paint = anActivity('PAINT', whole(200), { after: [link('LIFT', 10)] });
-    const all = aPlan([cut, lift, paint]);
+  it('offers whole work only where its row says that it may wait, with what waits for it', () => {
+    const paint = anActivity('PAINT', whole(200), { after: [link('LIFT', 10)], mayWait: true });
     const three = [...placements, placed('PAINT', 250, 450)];
-    const { live } = handback(all, aWindow(), three, {
-      ...options,
-      at: at(160),
-      actuals: [{ activity: 'CUT', startedAt: at(100) }],
-    });
-    expect(live!.toDrop.map((one) => one.activity).sort()).toEqual(['LIFT', 'PAINT']);
-    expect(live!.toDrop[0]).toMatchObject({ activity: 'PAINT', reachesConfidence: true });
-    expect(live!.toDrop.find((one) => one.activity === 'LIFT')!.alsoDrops).toEqual(['PAINT']);
-    // 60 minutes of the cutting out are left, then lifting in and inspection: no curing for what is dropped.
-    expect(live!.toDrop[0]!.marginMinutes).toBe(480 - (160 + 60 + 90 + 30));
+    const seen = { at: at(160), actuals: [{ activity: 'CUT', startedAt: at(100) }] };
+    const waysOf = (activities: readonly Activity[]) =>
+      handback(aPlan(activities), aWindow(), three, { ...options, ...seen }).live!;
+    const { options: ways, advice } = waysOf([cut, lift, paint]);
+    expect(ways.map((one) => one.leaveOut)).toEqual([[], ['PAINT']]);
+    expect(advice).toMatchObject({ say: 'carry-on', leaveOut: ['PAINT'] });
+    // 60 minutes of the cutting out are left, then lifting in and inspection: no curing for what is left out.
+    expect(ways[1]!.marginMinutes).toBe(480 - (160 + 60 + 90 + 30));
+    // Lifting in may wait as well: painting waits for it and goes with it.
+    const both = waysOf([cut, { ...lift, mayWait: true }, paint]);
+    expect(both.options.map((one) => one.leaveOut)).toContainEqual(['LIFT', 'PAINT']);
+    // It makes good what was cut out: it stays, whatever its own row says.
+    const bound = waysOf([{ ...cut, madeGoodBy: ['LIFT'] }, { ...lift, mayWait: true }, paint]);
+    expect(bound.options.flatMap((one) => one.leaveOut)).not.toContain('LIFT');
+    expect(bound.notOffered).toMatchObject([{ activity: 'LIFT' }]);
+    expect(waysOf([cut, lift, { ...paint, mayWait: undefined } as never]).options).toHaveLength(1);
   });
 });

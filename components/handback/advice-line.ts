@@ -1,6 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { HandbackResult } from '../../src/engine/index.js';
-import { countdown } from './countdown.js';
 import type { LiveSetting } from './live-setting.js';
 import { stateOf } from './live-setting.js';
 import { titleOf } from './result-parts.js';
@@ -11,7 +10,7 @@ export function adviceLine(
   result: HandbackResult,
   setting: LiveSetting,
 ): TemplateResult | typeof nothing {
-  const { strings, now, zone } = setting;
+  const { strings, zone } = setting;
   const { live } = result;
   if (!live) return nothing;
   const { say, more, activity, leaveOut, why } = live.advice;
@@ -34,7 +33,6 @@ export function adviceLine(
       next
         ? html`<p class="then">
             ${strings.comesNext(next.name, clockBeside(next.plannedStart, result.bookedEnd, zone))}
-            ${countdown(next.plannedStart, now, strings)}
           </p>`
         : nothing
     }

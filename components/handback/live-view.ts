@@ -3,6 +3,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { durationText, MINUTE } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import { cautionList } from '../shared/cautions.js';
+import { countdownText } from './countdown.js';
 import { adviceLine } from './advice-line.js';
 import { liveDecisions } from './go-points.js';
 import { handingBack } from './handing-back.js';
@@ -55,14 +56,17 @@ function byNow(result: HandbackResult, setting: LiveSetting) {
   const { now } = setting;
   const of = (state: CutOff['state']): readonly CutOff[] =>
     result.cutOffs.filter((one) => stateOf(one, setting) === state);
-  const [next = null, ...others] = [...of('to-come')].sort(
-    (one, other) => one.latestStart - other.latestStart,
-  );
+  const isPast = (one: CutOff): boolean => now !== null && one.latestStart < now;
+  const toCome = of('to-come');
+  const [next = null, ...others] = toCome
+    .filter((one) => !isPast(one))
+    .sort((one, other) => one.latestStart - other.latestStart);
   const soon = others.filter(
     (one) => now !== null && one.latestStart - now <= SOON_MINUTES * MINUTE,
   );
   return {
     next,
+    passed: toCome.filter(isPast),
     underWay: of('begun'),
     soon,
     // In the order of the plan, as they will be done.
@@ -75,7 +79,7 @@ function byNow(result: HandbackResult, setting: LiveSetting) {
 export function liveView(result: HandbackResult, setting: LiveSetting): TemplateResult {
   const { zone, strings, now, lines, state } = setting;
   const { live } = result;
-  const { next, underWay, soon, later, done } = byNow(result, setting);
+  const { next, passed, underWay, soon, later, done } = byNow(result, setting);
   const age = live && now !== null ? Math.max(0, -minutesUntil(live.at, now)) : 0;
   const rows = (some: readonly CutOff[]): TemplateResult =>
     html`<ol class="records">
@@ -86,7 +90,7 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
       )}
     </ol>`;
   // Once nothing is left to begin, giving the line back is what is next.
-  const last = next === null || state.handedBackAt !== null;
+  const last = (next === null && passed.length === 0) || state.handedBackAt !== null;
   const count = (some: number): string => String(some);
   return html`<section part="live" class="live" aria-label=${strings.live}>
     <p class="as-of">
@@ -104,7 +108,35 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
         ? html`<p class="quiet">${strings.noneWanted(aimText(result.confidence))}</p>`
         : nothing
     }
-    ${next ? nextCutOff(next, result, setting) : html`<p class="next held">${strings.allBegun}</p>`}
+    ${
+      passed.length > 0
+        ? html`<section class="passed">
+            <h3>${strings.passedCutOffs}</h3>
+            ${passed.map(
+              (one) =>
+                html`<p>
+                  ${strings.passedBy(one.name, clockBeside(one.latestStart, result.bookedEnd, zone))}
+                  ${
+                    now !== null && one.onTimeStart < now
+                      ? strings.onTimePast(exactClock(one.onTimeStart, zone))
+                      : strings.stillOnTimeUntil(
+                          exactClock(one.onTimeStart, zone),
+                          now === null ? '' : countdownText(one.onTimeStart, now, strings),
+                        )
+                  }
+                </p>`,
+            )}
+            ${rows(passed)}
+          </section>`
+        : nothing
+    }
+    ${
+      next
+        ? nextCutOff(next, result, setting)
+        : passed.length > 0
+          ? nothing
+          : html`<p class="next held">${strings.allBegun}</p>`
+    }
     ${
       live && live.beyondEstimate.length > 0
         ? html`<ul class="outrun">

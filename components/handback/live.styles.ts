@@ -37,9 +37,9 @@ export const liveStyles = css`
     grid-column: span 2;
   }
   .huge {
-    font-size: clamp(2.75rem, 18cqi, 4.5rem);
+    font-size: clamp(2rem, 11cqi, 3rem);
     font-weight: 700;
-    line-height: 1;
+    line-height: 1.1;
   }
   .large {
     font-size: clamp(1.75rem, 9cqi, 2.5rem);
@@ -56,12 +56,6 @@ export const liveStyles = css`
     border-radius: var(--_radius);
     background: var(--_raised);
   }
-  .next.eaten {
-    border-inline-start-color: var(--_warn);
-  }
-  .next.overrun {
-    border-inline-start-color: var(--_bad);
-  }
   .next .what {
     font-size: 1.125rem;
     overflow-wrap: anywhere;
@@ -75,15 +69,6 @@ export const liveStyles = css`
   }
   .next .by strong {
     font-weight: 700;
-  }
-  .next .still {
-    font-weight: 600;
-  }
-  .next.overrun :is(.still, .countdown) {
-    color: var(--_bad);
-  }
-  .next.eaten :is(.still, .countdown) {
-    color: var(--_warn);
   }
   .next .records li {
     grid-template-columns: minmax(0, 1fr);
@@ -139,25 +124,63 @@ export const liveStyles = css`
   .rest > summary {
     display: flex;
     align-items: center;
-    min-height: 3rem;
+    min-height: 3.5rem;
     padding-inline: 0.75rem;
     font-size: 1rem;
   }
   .old,
   .outrun li,
-  .drops {
+  .passed {
     padding: 0.5rem 0.75rem;
     border-inline-start: 6px solid var(--_bad);
     background: var(--_bad-wash);
   }
-  .live .drops h3,
-  .live .drops .quiet {
-    color: var(--_ink);
+  .advice {
+    padding: 0.5rem 0.75rem 0.625rem;
+    border: 3px solid var(--_good);
+    border-radius: var(--_radius);
+    background: var(--_raised);
   }
-  .drops li {
-    display: flex;
-    flex-direction: column;
-    padding-block: 0.25rem;
+  .advice.stop {
+    border-color: var(--_bad);
+    background: var(--_bad-wash);
+  }
+  .advice.more {
+    border-color: var(--_warn);
+  }
+  .advice .say {
+    font-size: clamp(3rem, 19cqi, 6rem);
+    font-weight: 800;
+    line-height: 1;
+    letter-spacing: -0.01em;
+  }
+  .advice.stop .say {
+    color: var(--_bad);
+  }
+  .advice .then {
+    margin-block-start: 0.25rem;
+    font-size: 1.125rem;
+    font-weight: 600;
+  }
+  .options table {
+    width: 100%;
+  }
+  .options th {
+    text-align: start;
+    font-weight: 400;
+  }
+  .options :is(th, td) {
+    padding-block: 0.375rem;
+    border-bottom: 1px solid var(--_hair);
+    vertical-align: baseline;
+  }
+  .options .figure {
+    padding-inline-start: 0.75rem;
+    text-align: end;
+    white-space: nowrap;
+  }
+  .options th .quiet {
+    display: block;
   }
   .records li {
     display: grid;
@@ -181,7 +204,7 @@ export const liveStyles = css`
     grid-column: 2;
   }
   .live button {
-    min-height: 3.25rem;
+    min-height: 3.5rem;
     padding-inline: 0.5rem;
     font-size: 1rem;
     font-weight: 600;
@@ -190,7 +213,11 @@ export const liveStyles = css`
   .live summary {
     display: flex;
     align-items: center;
-    min-height: 3rem;
+    min-height: 3.5rem;
+  }
+  .live :is(input, select) {
+    min-height: 3.5rem;
+    font-size: 1.0625rem;
   }
   .live button.strong {
     font-weight: 700;

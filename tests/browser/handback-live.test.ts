@@ -17,11 +17,13 @@ describe('possession-handback while the shift goes on', () => {
     expect(text(find(el, '.countdown'))).to.equal('in less than 1 min');
     el.now = next.latestStart + 7 * MINUTE;
     await el.updateComplete;
-    expect(text(find(el, '.countdown'))).to.equal('7 min past');
-    expect(text(find(el, '.next'))).to.contain('Still on time if begun by');
+    // A cut-off that has passed is told as passed, never as what comes next.
+    expect(text(find(el, '.next .what'))).not.to.equal(next.name);
+    expect(text(find(el, '.passed'))).to.contain(`${next.name} was to start by`);
+    expect(text(find(el, '.passed'))).to.contain('Still on time if begun by');
     el.now = next.onTimeStart + MINUTE;
     await el.updateComplete;
-    expect(text(find(el, '.next'))).to.contain('it hands back late');
+    expect(text(find(el, '.passed'))).to.contain('it hands back late');
   });
 
   it('goes on to the next cut-off as soon as the log says that the last one is begun', async () => {
@@ -124,8 +126,9 @@ describe('possession-handback while the shift goes on', () => {
     await el.updateComplete;
     const top = el.getBoundingClientRect().top;
     const bottom = (css: string): number => find(el, css).getBoundingClientRect().bottom - top;
-    expect(bottom('.big')).to.be.below(400);
-    expect(bottom('.next .buttons')).to.be.below(760);
+    expect(bottom('.advice')).to.be.below(330);
+    expect(bottom('.big')).to.be.below(520);
+    expect(bottom('.next .buttons')).to.be.below(844);
     expect(bottom('.live')).to.be.below(2 * 844 + 400);
   });
 

@@ -107,9 +107,9 @@ describe('possession-handback', () => {
 
   it('gives the point of no return and the latest abandonment', async () => {
     const el = await shown();
-    // 05:00 less 90 min of work, 30 of lead-out, 45 of margin; 05:00 less 60 to put it back.
+    // 05:00 less 90 min of work, 30 of lead-out, 45 of margin; 05:00 less 45 of margin, 30 of lead-out, 60 to put it back.
     expect(text(find(el, 'article .decisions tbody tr'))).to.equal(
-      'Cut out the old deck 02:15, explain 04:00, explain',
+      'Cut out the old deck 02:15, explain 02:45, explain',
     );
   });
 
@@ -161,15 +161,18 @@ describe('possession-handback', () => {
   });
 
   it('never rounds a chance to certainty', () => {
-    expect(percentText(0.9998)).to.equal('99.98 %');
-    expect(percentText(0.0002)).to.equal('0.02 %');
-    expect(percentText(1)).to.equal('100.0 %');
-    expect(percentText(0.9999999)).to.equal('above 99.99 %');
+    expect(percentText(0.9998)).to.equal('over 99.9 %');
+    expect(percentText(0.0002)).to.equal('under 0.1 %');
+    expect(percentText(0)).to.equal('under 0.1 %');
+    expect(percentText(1)).to.equal('over 99.9 %');
+    expect(percentText(0.9994)).to.equal('99.9 %');
   });
 
   it('takes other words', async () => {
     const el = await shown();
-    el.strings = { verdict: { held: 'gehalten', 'chance-low': 'unsicher', eaten: 'knapp', overrun: 'zu spät' } };
+    el.strings = {
+      verdict: { held: 'gehalten', 'chance-low': 'unsicher', eaten: 'knapp', overrun: 'zu spät' },
+    };
     await el.updateComplete;
     expect(text(find(el, '[role=option] .verdict'))).to.equal('gehalten');
   });

@@ -13,10 +13,6 @@ import type { PlanDocument } from '../../src/model/index.js';
 import { Asking } from './asking.js';
 import type { Outcome } from './latest.js';
 
-/** Longest search for a plan from nothing, and for one that starts from an agreed plan, in seconds. */
-const SEARCH_SECONDS = 10;
-const AGAIN_SECONDS = 6;
-
 /** The plan of the work, the plan before it, and the search for the next. */
 export class Planning extends Asking {
   allocation: Allocation | null = null;
@@ -84,7 +80,7 @@ export class Planning extends Asking {
       const enough = new Promise<Allocation>((resolve) => (this.#enough = resolve));
       const search = engine.allocate(
         document,
-        { first, seconds: SEARCH_SECONDS },
+        { first },
         AbortSignal.any([signal, settled.signal]),
         (progress) => {
           if (!signal.aborted) this.#heard(progress);
@@ -106,7 +102,7 @@ export class Planning extends Asking {
   ): Promise<Outcome<Allocation>> {
     const { first } = this;
     const found = await this.#searching((signal) =>
-      engine.allocate(document, { first, seconds: AGAIN_SECONDS, keep }, signal),
+      engine.allocate(document, { first, keep }, signal),
     );
     if (found.done) this.#take(found.value, this.allocation ?? this.#agreed ?? this.earlier);
     return found;
@@ -118,7 +114,7 @@ export class Planning extends Asking {
     const agreed = this.#agreed;
     if (!agreed) return { done: false };
     const found = await this.#searching((signal) =>
-      engine.replan(document, agreed, { first, seconds: AGAIN_SECONDS }, signal),
+      engine.replan(document, agreed, { first }, signal),
     );
     if (found.done) this.#take(found.value.allocation, agreed);
     return found;
@@ -133,7 +129,7 @@ export class Planning extends Asking {
     const { allocation, first } = this;
     if (!allocation) return { done: false };
     const found = await this.#searching((signal) =>
-      engine.shortNotice(document, allocation, window, { first, seconds: AGAIN_SECONDS }, signal),
+      engine.shortNotice(document, allocation, window, { first }, signal),
     );
     if (found.done) this.#take(found.value.allocation, allocation);
     return found;

@@ -15,7 +15,7 @@ export function planWork(
 ): Allocation {
   return search(plan, {
     first: asked.first,
-    seconds: asked.seconds,
+    ...(asked.seconds !== undefined && { seconds: asked.seconds }),
     seed: asked.seed,
     clock: () => performance.now(),
   });
@@ -44,6 +44,7 @@ export function allocate(plan: Plan, asked: Arguments): Answer {
       forecast: iso(one.forecast, plan.zone),
     })),
     certificate: found.certificate,
+    notes: found.notes,
     floats: found.floats.map((one) => ({
       ...one,
       earliestStart: isoText(one.earliestStart, plan.zone),

@@ -46,7 +46,8 @@ export interface Arguments {
   readonly isolation: readonly string[];
   readonly loud: boolean;
   readonly first: Objective;
-  readonly seconds: number;
+  /** Cuts the search short. */
+  readonly seconds?: number;
   readonly seed: number;
   readonly runs: number;
   readonly at?: string;
@@ -168,8 +169,8 @@ export function readArguments(words: readonly string[]): Arguments {
     throw new UsageError(`--first is one of ${objectives.join(', ')}, not "${first}"`);
   if (values.zone !== undefined && !isZone(values.zone))
     throw new UsageError(`unknown time zone "${values.zone}"; write one such as Europe/London`);
-  const seconds = Number(values.seconds ?? '5');
-  if (!(seconds > 0 && seconds <= 86_400))
+  const seconds = values.seconds === undefined ? undefined : Number(values.seconds);
+  if (seconds !== undefined && !(seconds > 0 && seconds <= 86_400))
     throw new UsageError(`--seconds takes a number above 0, not "${values.seconds}"`);
   const {
     windows,
@@ -195,7 +196,7 @@ export function readArguments(words: readonly string[]): Arguments {
     loud: loud ?? false,
     json: json ?? false,
     first,
-    seconds,
+    ...(seconds !== undefined && { seconds }),
     seed: whole(seed, 'seed', 1, 0),
     runs: whole(runs, 'runs', 10_000, 1),
     ...(minutes === undefined ? {} : { minutes: minutesList(minutes) }),

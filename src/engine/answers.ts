@@ -114,9 +114,8 @@ function searching(options: AllocateOptions, asked: Asked): SearchOptions {
   const { onProgress } = asked;
   if (!onProgress) return { ...options, clock, shouldStop: () => asked.stopped() };
 
-  const total = (options.seconds ?? 5) * 1000;
-  const began = clock();
-  let toldAt = began;
+  let toldAt = clock();
+  let part = 0;
   let betterAt = -Infinity;
   let better: (() => Allocation) | undefined;
   const tell = (): void => {
@@ -126,8 +125,8 @@ function searching(options: AllocateOptions, asked: Asked): SearchOptions {
     toldAt = now;
     if (best) [betterAt, better] = [now, undefined];
     const progress: SearchProgress = {
-      done: Math.min(now - began, total),
-      total,
+      done: part,
+      total: 1,
       ...(best && { best }),
     };
     onProgress(progress);
@@ -135,7 +134,8 @@ function searching(options: AllocateOptions, asked: Asked): SearchOptions {
   return {
     ...options,
     clock,
-    shouldStop: () => {
+    shouldStop: (done) => {
+      part = done;
       tell();
       return asked.stopped();
     },

@@ -68,6 +68,9 @@ export interface Results {
 
 export interface AllocateOptions {
   readonly first?: Objective;
+  /** Times the usual work of a search; 1 without. The same document and effort give the same plan on every machine. */
+  readonly effort?: number;
+  /** Cuts the search short, and the certificate says so. */
   readonly seconds?: number;
   /** Work that stays where it is; `allocate` alone heeds it. */
   readonly keep?: readonly Placement[];
@@ -173,7 +176,7 @@ export interface Progress {
   readonly total: number;
 }
 
-/** How far a search for a plan is: milliseconds used of those it may take. */
+/** How far a search for a plan is: the part of its work that is done, of 1. */
 export interface SearchProgress extends Progress {
   /** The best plan found since this was last told; absent where nothing better was. Its certificate says what is known by then. */
   readonly best?: Allocation;

@@ -35,7 +35,7 @@ export function planFurther(
   const lost = (one: Allocation): readonly Unplaced[] =>
     one.unplaced.filter((each) => !known.has(each.activity));
   const good = (one: Allocation): boolean => lost(one).length === 0;
-  const third = { ...time, seconds: time.seconds / 3 };
+  const third = { ...time, effort: time.effort / 3 };
   const freer = after.filter((one) => !free.has(one.activity));
   let found = allocate(suffix, { ...third, keep: after });
   if (!good(found) && freer.length < after.length)

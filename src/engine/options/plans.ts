@@ -3,9 +3,10 @@ import type { Placement } from '../../planner/fit/types.js';
 import type { AccessWindow, Activity } from '../../model/index.js';
 import type { KeyDateForecast, Unplaced } from '../../planner/search/types.js';
 
-/** How long the scheduler may take, and how it is stopped. */
+/** How hard the scheduler may try, and how it is stopped. */
 export interface SearchTime {
-  readonly seconds: number;
+  /** Times the usual work of a search. */
+  readonly effort: number;
   readonly seed: number;
   readonly clock: () => number;
   readonly shouldStop: () => boolean;

@@ -4,8 +4,8 @@ import type { AccessWindow, Activity, Availability, Plan, Resource } from '../..
 import { allocate } from '../../planner/search/index.js';
 import type { Planned, SearchTime } from './plans.js';
 
-/** The longest that one window's work is planned anew, in seconds: it is small, and every option asks for it. */
-const REFIT_SECONDS = 0.4;
+/** Effort with which one window's work is planned anew at the most: it is small, and every option asks for it. */
+const REFIT_EFFORT = 0.1;
 
 /** One window's own work planned anew so that it is clear as early as can be, everything else staying as it is. */
 export function refit(
@@ -37,7 +37,7 @@ export function refit(
       activities,
       resources: lessUsed(plan, others, (one) => one.from < window.end && one.to > window.start),
     },
-    { ...time, seconds: Math.min(time.seconds, REFIT_SECONDS), first: 'finish' },
+    { ...time, effort: Math.min(time.effort, REFIT_EFFORT), first: 'finish' },
   );
   return { placements: found.placements, unplaced: found.unplaced };
 }

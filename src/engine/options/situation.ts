@@ -74,7 +74,7 @@ export function situationOf(
       ...(distribution && { distribution }),
     },
     time: {
-      seconds: request.secondsPerOption ?? 2,
+      effort: request.effortPerOption ?? 0.5,
       seed: 1,
       clock: tools.clock,
       shouldStop: tools.stopped,

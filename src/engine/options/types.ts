@@ -40,8 +40,8 @@ export interface OptionsRequest extends Pick<
   readonly cutOffAt?: Instant;
   /** When more time would be asked for, for the factor of notice; absent: none is applied. */
   readonly askedAt?: Instant;
-  /** How long the scheduler may take over one option. Default 2. */
-  readonly secondsPerOption?: number;
+  /** Times the usual work of a search that the scheduler may put into one option. Default 0.5. */
+  readonly effortPerOption?: number;
   readonly own?: readonly OwnOption[];
 }
 

@@ -33,13 +33,15 @@ export function decide(problem: Problem, steps: number): Decision {
   const visit = (floor: number): boolean => {
     if (board.left.every((units) => units === 0)) return board.isWhole();
     left -= 1;
-    if (left < 0) return false;
+    if (left < 0 || problem.effort.isCut()) return false;
+    problem.effort.spent += tasks.length;
     const heads = headsOf(board, floor);
     if (heads.ends.some((end, index) => end > latest.ends[index]!)) return false;
     for (const pool of pools) if (isOverdrawn(pool, floor)) return false;
     const here = placeOf(board, floor);
     const key = board.homes.length === 0 ? board.left.join() : `${board.left} ${board.homes}`;
     const known = dead.get(key);
+    if (known) problem.effort.spent += known.length;
     if (known?.some((other) => isNoLater(other, here))) return false;
 
     const moves: Visit[] = [];
@@ -70,7 +72,7 @@ export function decide(problem: Problem, steps: number): Decision {
       board.put(move);
       if (visit(move.start)) return true;
       board.takeBack();
-      if (left < 0) return false;
+      if (left < 0 || problem.effort.cutShort) return false;
     }
     if (known) known.push(here);
     else dead.set(key, [here]);
@@ -93,7 +95,9 @@ export function decide(problem: Problem, steps: number): Decision {
   };
 
   const found = visit(Number.NEGATIVE_INFINITY);
-  return found ? { visits: board.visits.slice(), exhausted: true } : { exhausted: left >= 0 };
+  return found
+    ? { visits: board.visits.slice(), exhausted: true }
+    : { exhausted: left >= 0 && !problem.effort.cutShort };
 }
 
 /** What the ways on from a board depend on, beside the units left. */

@@ -121,6 +121,7 @@ export function searchAll(board: Board, options: ExactOptions): ExactAnswer {
 
   const visit = (floor: number): void => {
     nodes += 1;
+    board.problem.effort.spent += 2 * board.visits.length;
     if ((nodes & 63) === 0 && stop()) stopped = true;
     if (stopped) return;
     const key = board.visits

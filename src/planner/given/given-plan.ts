@@ -37,7 +37,7 @@ export function givenPlan(
   const certificate = certificateOf(
     goal,
     { score: fullScoreOf(board, goal), bound: boundOf(problem, goal), proven: 0 },
-    broken.length === 0,
+    { cutShort: false, verified: broken.length === 0 },
   );
   return {
     id: planId(placements),
@@ -50,6 +50,7 @@ export function givenPlan(
       keyDates: keyDatesOf(plan, problem, visits),
       certificate: asGiven(certificate),
       floats: floatsOf(problem, visits),
+      notes: [],
     },
   };
 }

@@ -43,6 +43,7 @@ export class Board {
     this.homes = new Int32Array(count).fill(-1);
     this.#bound = new Int32Array(count);
     this.since = this.ends.slice();
+    problem.effort.spent += 2 + (problem.tasks.length >> 3);
     for (const visit of problem.pinned ?? []) this.put(visit);
     this.since.fill(Number.NEGATIVE_INFINITY);
     this.#opened = Uint8Array.from(this.#bound, (times) => Number(times > 0));
@@ -89,8 +90,13 @@ export class Board {
       this.starts[task.index]! <= latestStart ? Number.POSITIVE_INFINITY : latestStart;
     let best = Number.POSITIVE_INFINITY;
     let where: Slot | undefined;
-    for (const slot of window < 0 ? task.slots : slotsIn(task.slots, window)) {
+    const { effort } = this.problem;
+    effort.spent += 2;
+    const slots = window < 0 ? task.slots : slotsIn(task.slots, window);
+    for (let i = firstReaching(slots, from + minutes); i < slots.length; i += 1) {
+      const slot = slots[i]!;
       if (slot.start >= best) break;
+      effort.spent += 1;
       if (this.#allowed && slot.window >= 0 && this.#allowed[slot.window] === 0) continue;
       const start = Math.max(slot.start, from);
       if (start + minutes > Math.min(slot.end, deadline) || start >= best) continue;
@@ -122,6 +128,7 @@ export class Board {
 
   put(visit: Visit): void {
     const task = this.problem.tasks[visit.task]!;
+    this.problem.effort.spent += 1 + task.demands.length;
     for (const { supply, amount } of task.demands)
       take(this.#free[supply]!, amount, visit.start, visit.end);
     this.visits.push(visit);
@@ -244,6 +251,7 @@ export class Board {
     let at = from;
     for (let settled = false; !settled && at <= latest;) {
       settled = true;
+      this.problem.effort.spent += task.demands.length;
       for (const { supply, amount } of task.demands) {
         const next = firstFree(this.#free[supply]!, amount, at, minutes);
         if (next > at) {
@@ -272,4 +280,27 @@ export function slotsIn(slots: readonly Slot[], window: number): readonly Slot[]
     byWindow.set(slots, (known = made));
   }
   return known.get(window) ?? [];
+}
+
+// Of each list of slots, the latest end of those up to each: they may overlap where windows do.
+const reaches = new WeakMap<readonly Slot[], Float64Array>();
+
+/** Index of the first slot that ends at a moment or later; slots before it do not. O(log n) after the first call. */
+function firstReaching(slots: readonly Slot[], moment: number): number {
+  if (slots.length < 8) return 0;
+  let reach = reaches.get(slots);
+  if (!reach) {
+    reach = new Float64Array(slots.length);
+    let latest = Number.NEGATIVE_INFINITY;
+    slots.forEach((slot, i) => (reach![i] = latest = Math.max(latest, slot.end)));
+    reaches.set(slots, reach);
+  }
+  let low = 0;
+  let high = slots.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (reach[middle]! < moment) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

@@ -9,6 +9,7 @@ import {
 import type { AccessWindow, Activity, Needs, Plan } from '../../model/index.js';
 import { barsWork, closedStretches, curfewStretches } from '../../rules/index.js';
 import { rolesOf } from './blocks.js';
+import { Effort } from './effort.js';
 import { neverTakes } from './eligibility.js';
 import type { LedgerBook } from './ledger-book.js';
 import type { Cure, Due, Problem, Slot, Task, Tie } from './problem.js';
@@ -24,6 +25,8 @@ export interface Scope {
   readonly longerBy?: number;
   /** Things left out of account, to find which of them is in the way. */
   readonly without?: ReadonlySet<Relaxation>;
+  /** Counts the work; one of its own without. */
+  readonly effort?: Effort;
 }
 
 export type Relaxation =
@@ -94,6 +97,7 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerBook): Problem {
     dues: duesOf(tasks),
     order,
     ...(blocks.length > 0 && { blocks, clusters }),
+    effort: scope.effort ?? new Effort(),
   };
 }
 
@@ -196,6 +200,8 @@ function insideSlots(
 ): readonly Slot[] {
   const found: Slot[] = [];
   scope.windows.forEach((window, index) => {
+    // Cut short, what has not been looked at takes no work.
+    if (scope.effort?.isCut() === true) return;
     if (!anywhere && neverTakes(window, activity).length > 0) return;
     const open = anywhere ? asOpen(window) : window;
     const asked = anywhere ? { ...needs, isolation: bookedOf(window, activity) } : needs;

@@ -42,6 +42,7 @@ export function latestOf(problem: Problem): Latest {
 function lastStart(problem: Problem, task: Task, by: number, begunBy: number): number {
   const minutes = visitMinutes(task, 1);
   let best = Number.NEGATIVE_INFINITY;
+  problem.effort.spent += 2 + (task.slots.length >> 2);
   for (const slot of task.slots) {
     let start = Math.min(begunBy, Math.min(slot.end, by) - minutes);
     for (let settled = false; !settled && start >= slot.start && start > best;) {

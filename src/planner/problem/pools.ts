@@ -78,6 +78,7 @@ export function isOverloaded(
     const stock = (until: number): number => {
       let known = upTo.get(until);
       if (known === undefined) {
+        problem.effort.spent += pool.stretches.length >> 1;
         known = stockOf(pool, profile, Number.NEGATIVE_INFINITY, until);
         upTo.set(until, known);
       }
@@ -88,6 +89,7 @@ export function isOverloaded(
     for (const from of froms)
       for (const until of untils) {
         if (until <= from) continue;
+        problem.effort.spent += 1 + (pool.users.length >> 3);
         const there = stock(until) - stock(from);
         let asked = 0;
         for (const { task, amount } of pool.users)

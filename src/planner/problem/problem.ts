@@ -1,6 +1,7 @@
 import type { Instant } from '../../calendar/index.js';
 import type { AccessWindow, Activity } from '../../model/index.js';
 import type { Block, Cluster } from './blocks.js';
+import type { Effort } from './effort.js';
 import type { Profile } from './profile.js';
 
 // Inside a problem every moment is whole minutes after `base`, so that arithmetic is exact and fast.
@@ -99,6 +100,8 @@ export interface Problem {
   readonly blocks?: readonly Block[];
   /** What is placed at one go because of them. */
   readonly clusters?: readonly Cluster[];
+  /** Counts the work that is done on this problem and on all that are made of it. */
+  readonly effort: Effort;
   /** Visits that are already settled. */
   readonly pinned?: readonly Visit[];
 }

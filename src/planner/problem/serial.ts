@@ -53,11 +53,13 @@ export function listBy(problem: Problem, weight: readonly number[]): number[] {
 }
 
 function plainListBy(problem: Problem, weight: readonly number[]): number[] {
+  problem.effort.spent += problem.tasks.length >> 1;
   const waiting = problem.tasks.map((task) => task.before.length);
   const open = problem.order.filter((index) => waiting[index] === 0);
   const list: number[] = [];
   while (open.length > 0) {
     let pick = 0;
+    problem.effort.spent += open.length >> 4;
     for (let i = 1; i < open.length; i += 1) {
       const difference = weight[open[i]!]! - weight[open[pick]!]!;
       if (difference < 0 || (difference === 0 && open[i]! < open[pick]!)) pick = i;
@@ -89,6 +91,7 @@ export function boardOf(problem: Problem, list: readonly number[], allowed?: Uin
 export function placeAll(board: Board, list: readonly number[], caps?: readonly number[]): void {
   const rest = placeClusters(board, list);
   for (const index of list) {
+    if (board.problem.effort.isCut()) return;
     if (rest.take(index)) continue;
     const task = board.problem.tasks[index]!;
     const cap = caps?.[index] ?? 0;

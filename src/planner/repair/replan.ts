@@ -90,7 +90,7 @@ export function replan(plan: Plan, before: Allocation, options: AllocateOptions)
     provable: options.first === undefined || options.first === 'key-dates',
     attempt: (keep) =>
       allocate(plan, { ...options, seconds: Math.min((end - clock()) / 1000, TRY_SECONDS), keep }),
-    outOfTime: () => clock() >= end || options.shouldStop?.() === true,
+    outOfTime: () => clock() >= end || options.shouldStop?.(0) === true,
   });
   best = fewest.allocation;
   const moved = movesOf(plan, before.placements, best.placements, broken);

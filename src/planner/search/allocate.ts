@@ -1,5 +1,7 @@
 import { LedgerBook, placementsOf, problemOf, type Placement, type Problem } from '../fit/index.js';
-import type { Plan } from '../../model/index.js';
+import type { Note, Plan } from '../../model/index.js';
+import { canonicalOf } from '../problem/canonical.js';
+import { Effort } from '../problem/effort.js';
 import { boundOf } from '../bounds/bounds.js';
 import { certificateOf } from './certificate.js';
 import { finishOf } from './finish.js';
@@ -10,7 +12,6 @@ import { goalOf, windowsIn, type Candidate, type Goal } from './objectives.js';
 import { outsideLate } from './outside-late.js';
 import { pin } from './pins.js';
 import { search, type Found } from './search.js';
-import type { Limits } from './structure.js';
 import type { Allocation, Objective } from './types.js';
 import { unplacedOf } from './unplaced.js';
 import { verify } from '../check/verify.js';
@@ -19,13 +20,16 @@ export interface AllocateOptions {
   /** The objective that comes first; the others follow in their usual order. */
   readonly first?: Objective;
   /**
-   * How long the search may take; 5 without. It ends sooner when all is proven, or when all but the last value is and as
-   * long again has brought nothing better.
+   * Times the usual work; 1 without. The search ends sooner when all is proven, or when all but the last value is and as
+   * much work again has brought nothing better.
    */
+  readonly effort?: number;
+  /** Cuts the search short: the answer then hangs on the machine, and says so. */
   readonly seconds?: number;
-  /** Milliseconds from any fixed moment. */
+  /** Milliseconds from any fixed moment; only `seconds` needs it. */
   readonly clock: () => number;
-  readonly shouldStop?: () => boolean;
+  /** Told the part of the work that is done, 0 to 1; `true` cuts the search short. */
+  readonly shouldStop?: (done: number) => boolean;
   /** Hears of every better answer on the way; the answer is made up only where it is read. */
   readonly onBetter?: (soFar: () => Allocation) => void;
   readonly seed?: number;
@@ -37,32 +41,45 @@ export interface AllocateOptions {
  * When and in which window each activity is best done, with what is known of how good that is.
  *
  * Everything that can be placed is; then the objectives are met in their order, each as well as those before it
- * allow. There is always an answer, however short the time.
+ * allow. There is always an answer, however short the time. The same plan gives the same answer on every machine, in
+ * whatever order its rows stand, unless it is cut short.
  * @throws {RangeError} When a placement to keep names no activity or window of the plan, or is for finished work.
  */
 export function allocate(plan: Plan, options: AllocateOptions): Allocation {
   const goal = goalOf(options.first);
-  const limits = limitsOf(options);
-  const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
-  const free = problemOf(plan, { windows, activities: plan.activities }, new LedgerBook(plan));
+  const effort = effortOf(options);
+  const ordered = canonicalOf(plan);
+  const windows = ordered.windows.filter((window) => window.status !== 'withdrawn');
+  const { activities } = ordered;
+  const free = problemOf(ordered, { windows, activities, effort }, new LedgerBook(ordered));
   const kept = pin(free, options.keep ?? []);
   const problem = narrowed(kept);
   const bound = boundOf(problem, goal);
+  effort.limit = effort.spent + stepsFor(problem) * (options.effort ?? 1);
   const told = (found: Found): Allocation =>
     allocationOf(plan, kept, goal, { ...found, visits: outsideLate(problem, found.visits) });
   const onBetter = (candidate: Candidate): void =>
     options.onBetter?.(() => told({ ...candidate, bound, proven: 0 }));
-  return told(search(problem, goal, bound, limits, { seed: options.seed ?? 1, onBetter }));
+  return told(search(problem, goal, bound, { seed: options.seed ?? 1, onBetter }));
 }
 
-function limitsOf(options: AllocateOptions): Limits {
-  const { clock, shouldStop } = options;
-  return {
+function effortOf({ clock, seconds, shouldStop }: AllocateOptions): Effort {
+  return new Effort({
     clock,
-    deadlineMs: clock() + (options.seconds ?? 5) * 1000,
-    ...(shouldStop ? { shouldStop } : {}),
-  };
+    ...(seconds !== undefined && { milliseconds: seconds * 1000 }),
+    ...(shouldStop && { shouldStop }),
+  });
 }
+
+/** Usual steps of a search: some for all plans, and more the more there is to place, up to a point. */
+function stepsFor({ tasks }: Problem): number {
+  return Math.min(60_000_000, 10_000_000 + 40_000 * tasks.length);
+}
+
+const cutShortNote: Note = {
+  code: 'seconds-cut-short',
+  text: 'The search was cut short: another machine, or this one at another time, may come to another plan',
+};
 
 /** An answer dressed with all that is told of it. */
 function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): Allocation {
@@ -75,7 +92,11 @@ function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): A
     finishesAt: finishOf(problem, found.visits),
     windowsUsed: windowsIn(found.visits),
     keyDates: keyDatesOf(plan, problem, found.visits),
-    certificate: certificateOf(goal, found, faults.length === 0),
+    certificate: certificateOf(goal, found, {
+      cutShort: problem.effort.cutShort,
+      verified: faults.length === 0,
+    }),
     floats: floatsOf(problem, found.visits),
+    notes: problem.effort.cutShort ? [cutShortNote] : [],
   };
 }

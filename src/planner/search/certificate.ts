@@ -12,7 +12,11 @@ export interface Known {
 }
 
 /** What can be said of an answer: proven best, or how far from best at most. */
-export function certificateOf(goal: Goal, known: Known, verified: boolean): Certificate {
+export function certificateOf(
+  goal: Goal,
+  known: Known,
+  { cutShort, verified }: Pick<Certificate, 'cutShort' | 'verified'>,
+): Certificate {
   const values = valuesOf(known.score, goal);
   const bounds = valuesOf(known.bound, goal);
   const named = goal.objectives.filter((each) => each !== 'margins');
@@ -34,6 +38,7 @@ export function certificateOf(goal: Goal, known: Known, verified: boolean): Cert
     lowerBound: first.lowerBound,
     objective: first.value,
     mostPlaced: known.proven > 0 || known.score[0] === known.bound[0],
+    cutShort,
     verified,
     objectives,
     text: textOf(objectives),

@@ -12,7 +12,7 @@ import {
 import { windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
 import { restOf } from './pins.js';
 import { sharpen } from '../bounds/sharpen.js';
-import { solveSpecial, type Limits, type Special } from './structure.js';
+import { solveSpecial, type Special } from './structure.js';
 
 /** Up to so many tasks every schedule is looked at, time allowing. */
 const EXACT_TASKS = 12;
@@ -23,8 +23,8 @@ const MANY_TASKS = 100;
 /** Parts of what is left of the time in which an answer is improved before its bounds are looked at again. */
 const SHARES = [0.1, 0.15, 0.25, 0.4, 0.6, 1];
 
-/** How long nothing better may be found at the least before the last value is let be. */
-const PATIENCE_MS = 500;
+/** Part of all steps for which nothing better may be found at the least before the last value is let be. */
+const PATIENCE = 0.1;
 
 /** An answer with what is known of it. */
 export interface Found extends Candidate {
@@ -39,7 +39,7 @@ export interface SearchOptions {
 }
 
 /**
- * The best found in the time, with bounds; done sooner where the two meet in every value.
+ * The best found in the steps there are, with bounds; done sooner where the two meet in every value.
  *
  * @param known Values that no answer beats.
  */
@@ -47,33 +47,30 @@ export function search(
   problem: Problem,
   goal: Goal,
   known: Score,
-  limits: Limits,
   { seed, onBetter }: SearchOptions,
 ): Found {
   if (problem.tasks.length === 0) return { visits: [], score: known, bound: known, proven: 5 };
-  const special = solveSpecial(problem, goal, limits, seed);
+  const special = solveSpecial(problem, goal, seed);
   if (special) return specialFound(goal, known, special);
 
-  const began = limits.clock();
+  const { effort } = problem;
+  const began = effort.spent;
+  const patience = PATIENCE * (effort.limit - began);
   let last = began;
   let bound = known;
   const told = (better: Candidate): void => {
-    last = limits.clock();
+    last = effort.spent;
     onBetter(better);
   };
   const done = (): boolean => compareScores(best.score, bound) <= 0;
   /** Only the last value is open, and as long again has brought nothing better. */
-  const settled = (now: number): boolean =>
+  const settled = (): boolean =>
     best.score.every((value, i) => i === best.score.length - 1 || value <= bound[i]!) &&
-    now - last > last - began + PATIENCE_MS;
-  const until = (share: number) => {
-    const now = limits.clock();
-    const deadline = now + share * (limits.deadlineMs - now);
-    return () => limits.clock() >= deadline || limits.shouldStop?.() === true;
-  };
+    effort.spent - last > last - began + patience;
+  const until = (share: number) => effort.until(share);
   let turn = 0;
   const settings = () => ({ goal, bound, seed: seed + turn, onBetter: told });
-  const built = construct(problem, { ...settings(), stop: () => false });
+  const built = construct(problem, { ...settings(), stop: () => effort.isCut() });
   let best: Attempt = dropWindows(problem, built, { ...settings(), stop: until(0.3) });
   told(best);
   // Bounds hang on the values before the count of windows: where these are the same, they are.
@@ -114,10 +111,10 @@ export function search(
     const end = until(share);
     best = improve(problem, best, {
       ...settings(),
-      stop: () => end() || settled(limits.clock()),
+      stop: () => end() || settled(),
     });
     if (!done()) sharpened(0.4 * lot);
-    if (done() || settled(limits.clock())) break;
+    if (done() || settled()) break;
   }
   return { ...best, bound, proven: 0 };
 }

@@ -1,13 +1,10 @@
 import type { Problem, Slot, Task, Visit } from '../fit/index.js';
 import { balance, project } from '../kernels/index.js';
+import type { Limits } from '../kernels/budget.js';
 import type { Goal } from './objectives.js';
 
-/** When and how a search must end. */
-export interface Limits {
-  readonly clock: () => number;
-  readonly deadlineMs: number;
-  readonly shouldStop?: () => boolean;
-}
+/** Steps that a kernel does between two looks at its clock. */
+const LOOK_STEPS = 300;
 
 /** An answer of a search made for one shape of problem. */
 export interface Special {
@@ -19,12 +16,14 @@ export interface Special {
 }
 
 /** The answer where a problem has a shape that a quicker search is made for; `undefined` when it has not. */
-export function solveSpecial(
-  problem: Problem,
-  goal: Goal,
-  limits: Limits,
-  seed: number,
-): Special | undefined {
+export function solveSpecial(problem: Problem, goal: Goal, seed: number): Special | undefined {
+  const { effort } = problem;
+  // Their clock are the steps: each look at it stands for the work since the last.
+  const limits: Limits = {
+    clock: () => (effort.spent += LOOK_STEPS),
+    deadlineMs: effort.limit,
+    shouldStop: () => effort.isCut(),
+  };
   if (problem.pinned || problem.blocks || problem.tasks.length === 0) return undefined;
   if (!problem.tasks.every(isPlain)) return undefined;
   if (problem.order.length < problem.tasks.length) return undefined;

@@ -1,4 +1,5 @@
 import type { Instant } from '../../calendar/index.js';
+import type { Note } from '../../model/index.js';
 import type { Placement, Reason } from '../fit/types.js';
 
 export type Objective = 'key-dates' | 'margins' | 'finish' | 'fewest-windows';
@@ -18,6 +19,8 @@ export interface Certificate {
   readonly objective: number;
   /** It is certain that no more can be placed. */
   readonly mostPlaced: boolean;
+  /** The search was ended before its work was done: another machine, or this one later, may come to another answer. */
+  readonly cutShort: boolean;
   /** The independent verifier found no fault. */
   readonly verified: boolean;
   readonly objectives: readonly ObjectiveValue[];
@@ -67,4 +70,6 @@ export interface Allocation {
   readonly keyDates: readonly KeyDateForecast[];
   readonly certificate: Certificate;
   readonly floats: readonly ActivityFloat[];
+  /** What the answer rests on that nobody said. */
+  readonly notes: readonly Note[];
 }

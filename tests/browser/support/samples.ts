@@ -215,10 +215,12 @@ export const allocation: Allocation = {
     lowerBound: 0,
     objective: 11_000,
     mostPlaced: true,
+    cutShort: false,
     verified: true,
     objectives: [{ name: 'key-dates', value: 11_000, lowerBound: 0, proven: false }],
     text: 'best found, at most 11000 min from best',
   },
+  notes: [],
   floats: [
     {
       activity: 'D10',

@@ -48,10 +48,10 @@ async function caseOf(
   ];
   const { document } = await engine.importFiles(files, emptyDocument);
   const priced = { ...document, prices: book };
-  return { document: priced, allocation: await engine.allocate(priced, { seconds: 0.3 }) };
+  return { document: priced, allocation: await engine.allocate(priced, { effort: 0.08 }) };
 }
 
-const asked = { window: 'W1', seed: 3, runs: 1500, secondsPerOption: 0.3 };
+const asked = { window: 'W1', seed: 3, runs: 1500, effortPerOption: 0.08 };
 const ask = ({ document, allocation }: Case, more = {}) =>
   createInlineEngine().options(document, { ...asked, allocation, ...more });
 const of = (options: readonly OptionOutcome[], id: string): PricedOption => {

@@ -44,7 +44,7 @@ async function caseOf(): Promise<Case> {
     emptyDocument,
   );
   const priced = { ...document, prices };
-  return { document: priced, allocation: await engine.allocate(priced, { seconds: 0.3 }) };
+  return { document: priced, allocation: await engine.allocate(priced, { effort: 0.08 }) };
 }
 
 const given = caseOf();
@@ -58,7 +58,7 @@ const cutOffAt = instantOf(
 async function asked(wish: OptionWish, more = {}) {
   const { document, allocation } = await given;
   const { options } = await createInlineEngine().options(document, {
-    ...{ window: 'W1', seed: 3, runs: 1000, secondsPerOption: 0.3, allocation },
+    ...{ window: 'W1', seed: 3, runs: 1000, effortPerOption: 0.08, allocation },
     ...more,
     own: [{ name: 'Ours', wish }],
   });

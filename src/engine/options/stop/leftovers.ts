@@ -39,12 +39,9 @@ export function leftovers(
   const units = unitsIn(at.window.id, at.planned.placements).get(activity.id)!;
   const asked = spread(units - 1, ASKED);
   const known = new Map<number, Leftover>([[0, nothingLeft(at, planned)]]);
-  const until = at.time.clock() + 2 * 1000 * at.time.seconds;
   for (const count of asked) {
-    // The first is asked whatever it takes: one unit less hangs on it.
-    if (known.size > 1 && at.time.clock() > until) break;
-    const seconds = at.time.seconds / asked.length;
-    const draft = leave({ ...at, time: { ...at.time, seconds } }, activity, count);
+    const effort = at.time.effort / asked.length;
+    const draft = leave({ ...at, time: { ...at.time, effort } }, activity, count);
     const priced = priceDraft(draft, at);
     if (!priced) return null;
     const left = draft.unplaced.some((one) => one.activity === activity.id);

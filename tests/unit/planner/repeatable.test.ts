@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { families, planOfFamily } from '../../../bench/plans/families.js';
+import type { Plan } from '../../../src/model/index.js';
+import { createRandom } from '../../../src/planner/kernels/random.js';
+import { allocate } from '../../../src/planner/search/index.js';
+
+const plan = planOfFamily(families['B']!, 2);
+const effort = 0.05;
+
+/** A clock on which an hour passes between two looks. */
+function racing(): () => number {
+  let now = 0;
+  return () => (now += 3_600_000);
+}
+
+/** The plan with its rows, and the links and needs in them, in another order. */
+function shuffled(of: Plan, seed: number): Plan {
+  const random = createRandom(seed);
+  const mixed = <T>(list: readonly T[]): T[] =>
+    list
+      .map((each) => ({ each, at: random.next() }))
+      .sort((a, b) => a.at - b.at)
+      .map(({ each }) => each);
+  return {
+    ...of,
+    windows: mixed(of.windows),
+    resources: mixed(of.resources),
+    activities: mixed(of.activities).map((one) => ({
+      ...one,
+      after: mixed(one.after),
+      resources: mixed(one.resources),
+    })),
+  };
+}
+
+describe('a plan made twice', () => {
+  const once = allocate(plan, { effort, clock: () => performance.now() });
+
+  it('is the same whatever the clock does', () => {
+    expect(allocate(plan, { effort, clock: racing() })).toEqual(once);
+    expect(once.certificate.cutShort).toBe(false);
+    expect(once.notes).toEqual([]);
+  });
+
+  it('is the same whatever the order of the rows', () => {
+    for (const seed of [1, 2]) {
+      const other = allocate(shuffled(plan, seed), { effort, clock: racing() });
+      expect(other.placements).toEqual(once.placements);
+      expect(other.certificate).toEqual(once.certificate);
+    }
+  });
+});
+
+describe('a search that is cut short', () => {
+  it('answers with a plan that holds, and says so', () => {
+    const found = allocate(plan, { seconds: 1e-9, clock: racing() });
+    expect(found.certificate.cutShort).toBe(true);
+    expect(found.certificate.verified).toBe(true);
+    expect(found.notes.map((note) => note.code)).toEqual(['seconds-cut-short']);
+  });
+
+  // A slip in the year of one window's end makes it 172 years long, with a curfew every night.
+  it('ends though a window is 172 years long', () => {
+    const [first, ...others] = plan.windows;
+    const slipped: Plan = {
+      ...plan,
+      windows: [{ ...first!, end: first!.end + 172 * 365.25 * 86_400_000 }, ...others],
+      rules: {
+        ...plan.rules,
+        curfews: [{ name: 'Quiet', bars: 'all', from: '23:00', to: '01:00' }],
+      },
+    };
+    const found = allocate(slipped, { seconds: 0.1, clock: () => performance.now() });
+    expect(found.certificate.verified).toBe(true);
+  }, 300_000);
+});

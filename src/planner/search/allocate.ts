@@ -84,7 +84,7 @@ const cutShortNote: Note = {
 /** An answer dressed with all that is told of it. */
 function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): Allocation {
   const placements = placementsOf(problem, found.visits);
-  const unplaced = unplacedOf(plan, problem, found.visits);
+  const unplaced = inOrderOf(plan, unplacedOf(plan, problem, found.visits));
   const faults = verify(plan, placements);
   return {
     placements,
@@ -96,7 +96,13 @@ function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): A
       cutShort: problem.effort.cutShort,
       verified: faults.length === 0,
     }),
-    floats: floatsOf(problem, found.visits),
+    floats: inOrderOf(plan, floatsOf(problem, found.visits)),
     notes: problem.effort.cutShort ? [cutShortNote] : [],
   };
+}
+
+/** In the order of the plan's rows: the search has one of its own. */
+function inOrderOf<T extends { readonly activity: string }>(plan: Plan, list: readonly T[]): T[] {
+  const place = new Map(plan.activities.map(({ id }, at) => [id, at]));
+  return list.toSorted((a, b) => place.get(a.activity)! - place.get(b.activity)!);
 }

@@ -18,6 +18,8 @@ export const tableTextSchema = z.strictObject({
    * column where no heading is called so; an empty text: no column holds the field.
    */
   map: z.optional(z.record(z.string(), z.string())),
+  /** Headings that a person said are to stay unread: nothing is asked of them. */
+  unread: z.optional(z.array(z.string())),
   /** How `03/04/2027` is read, where a person chose it; absent: found from all dates of the table. */
   dateOrder: z.optional(z.enum(['day-first', 'month-first'])),
   /** Lines that stood above the headings, kept and written back. */

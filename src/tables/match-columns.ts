@@ -1,5 +1,15 @@
 import { tableKinds, type TableKind } from '../model/index.js';
-import { fields, headingsOf, needed, neededOneOf, type FieldOf, type SheetKind } from './fields.js';
+import {
+  headingsOf,
+  needed,
+  neededOneOf,
+  synonymsOf,
+  type FieldOf,
+  type SheetKind,
+} from './fields.js';
+import { fieldMeant } from './heading-meaning.js';
+import { endInLength, withoutUnit } from './heading-units.js';
+import { wordsOf } from './heading-words.js';
 
 /** Field to column heading, or `column 3`, as a person chose it; an empty text: no column holds the field. */
 export type ColumnMap = Readonly<Record<string, string>>;
@@ -18,15 +28,16 @@ export interface ColumnMatch<K extends SheetKind> {
 }
 
 /**
- * Finds which column holds which field: first the manual map, then our own headings, then the synonyms. Case, spacing,
- * punctuation and a unit at the end (`duration (min)`) do not matter.
+ * Finds which column holds which field: first the manual map, then our own headings, then the synonyms, then what the
+ * words mean in any order. Case, spacing, punctuation and a unit at the end (`duration (min)`) do not matter. By
+ * meaning a column is taken only where no other answers as well.
  */
 export function matchColumns<K extends SheetKind>(
   columns: readonly string[],
   kind: K,
   map: ColumnMap = {},
 ): ColumnMatch<K> {
-  const names = columns.map(headingKey);
+  const names = columns.map((column) => nameOf(column, kind));
   const known = headingsOf(kind);
   const found = new Map<FieldOf<K>, number>();
   const doubled: { field: FieldOf<K>; columns: number[] }[] = [];
@@ -51,13 +62,22 @@ export function matchColumns<K extends SheetKind>(
   for (const synonyms of [false, true]) {
     for (const field of known) {
       if (refused.has(field) || there(field)) continue;
-      const answers = new Set(
-        synonyms ? synonymsOf(kind, field).map(headingKey) : [headingKey(field)],
+      const answers = synonyms ? keysOf(kind, field) : new Set([headingKey(field)]);
+      const indexes = indexesWhere(
+        names,
+        ({ key, suits }, index) => answers.has(key) && suits(field) && !taken.has(index),
       );
-      const indexes = indexesWhere(names, (name, index) => answers.has(name) && !taken.has(index));
       if (indexes.length > 0) take(field, indexes);
     }
   }
+  const meant = new Map<FieldOf<K>, number[]>();
+  columns.forEach((column, index) => {
+    if (taken.has(index)) return;
+    const field = fieldMeant(column, kind);
+    if (field === undefined || refused.has(field) || there(field)) return;
+    meant.set(field, [...(meant.get(field) ?? []), index]);
+  });
+  for (const [field, indexes] of meant) if (indexes.length === 1) take(field, indexes);
   return {
     fields: found,
     unmatched: indexesWhere(columns, (_, index) => !taken.has(index)),
@@ -115,50 +135,26 @@ export function guessKind(columns: readonly string[]): TableKind | undefined {
   return best?.kind;
 }
 
-const units: ReadonlyMap<string, string> = new Map([
-  ['min', 'minutes'],
-  ['mins', 'minutes'],
-  ['minutes', 'minutes'],
-  ['h', 'hours'],
-  ['hr', 'hours'],
-  ['hrs', 'hours'],
-  ['hours', 'hours'],
-  ['days', 'days'],
-  ['m', 'm'],
-  ['metres', 'm'],
-  ['km', 'km'],
-  ['mi', 'mi'],
-  ['miles', 'mi'],
-  ['ch', 'ch'],
-  ['chains', 'ch'],
-  ['yd', 'yd'],
-  ['yards', 'yd'],
-]);
-
-/** The unit a heading ends with, as `hours` of `duration (hrs)` or `km` of `from km`. */
-export function unitOfHeading(heading: string): string | undefined {
-  return units.get(words(heading).at(-1) ?? '');
-}
-
-function words(heading: string): string[] {
-  return heading
-    .slice(0, 200)
-    .normalize('NFKC')
-    .replace(/([a-z])([A-Z])/g, '$1 $2')
-    .toLowerCase()
-    .split(/[^\p{L}\p{N}]+/u)
-    .filter((word) => word !== '');
-}
-
 /** A heading with what does not matter taken off. */
 function headingKey(heading: string): string {
-  const all = words(heading);
-  const bare =
-    all.length > 1 && units.has(all.at(-1)!) && !keepsUnit.has(all.join(' '))
-      ? all.slice(0, -1)
-      : all;
-  return bare.join(' ');
+  const all = wordsOf(heading);
+  return (keepsUnit.has(all.join(' ')) ? all : withoutUnit(all)).join(' ');
 }
+
+/** What a heading is matched by, and whether a unit of length at its end goes with a field. */
+function nameOf<K extends SheetKind>(
+  heading: string,
+  kind: K,
+): { readonly key: string; readonly suits: (field: FieldOf<K>) => boolean } {
+  const key = headingKey(heading);
+  const isPlace = (kind === 'windows' || kind === 'work') && endsInLength(heading, key);
+  return { key, suits: (field) => !isPlace || field === 'from' || field === 'to' };
+}
+
+const endsInLength = (heading: string, key: string): boolean => {
+  const words = wordsOf(heading);
+  return words.join(' ') !== key && endInLength(words);
+};
 
 /** Headings whose last word is part of the name. */
 const keepsUnit = new Set(
@@ -167,8 +163,13 @@ const keepsUnit = new Set(
   ),
 );
 
-function synonymsOf<K extends SheetKind>(kind: K, field: FieldOf<K>): readonly string[] {
-  return (fields[kind] as Readonly<Record<string, readonly string[]>>)[field]!;
+const keys = new Map<string, ReadonlySet<string>>();
+
+function keysOf<K extends SheetKind>(kind: K, field: FieldOf<K>): ReadonlySet<string> {
+  const name = `${kind} ${field}`;
+  let known = keys.get(name);
+  if (!known) keys.set(name, (known = new Set(synonymsOf(kind, field).map(headingKey))));
+  return known;
 }
 
 function indexesWhere<T>(list: readonly T[], test: (one: T, index: number) => boolean): number[] {

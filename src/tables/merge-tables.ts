@@ -1,7 +1,8 @@
 import type { TableKind, TableText } from '../model/index.js';
 import { dateColumns, findDates, yearFirst } from './date-finding.js';
 import type { FieldOf } from './fields.js';
-import { entryOf, matchColumns, unitOfHeading } from './match-columns.js';
+import { unitOfHeading } from './heading-units.js';
+import { entryOf, matchColumns } from './match-columns.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { tableOf } from './table.js';
 

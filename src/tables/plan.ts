@@ -42,6 +42,8 @@ export interface Source {
   readonly file: string;
   readonly content: string | Uint8Array | Table;
   readonly map?: ColumnMap;
+  /** Headings that a person said are to stay unread. */
+  readonly unread?: readonly string[];
   readonly dateOrder?: DateOrder;
 }
 
@@ -82,6 +84,8 @@ interface Given {
   readonly table: Table;
   readonly file: string;
   readonly map?: ColumnMap;
+  /** Headings that a person said are to stay unread. */
+  readonly unread?: readonly string[];
   readonly dateOrder?: DateOrder;
 }
 
@@ -130,6 +134,7 @@ export function planFromDocument(
           table: memory.table(text),
           file: text.file,
           ...(text.map && { map: text.map }),
+          ...(text.unread && { unread: text.unread }),
           ...(text.dateOrder && { dateOrder: text.dateOrder }),
         };
   const { windows } = document.tables;
@@ -220,7 +225,11 @@ function assemble(
         plan.activities,
         plan.resources,
         rules,
-        ...tableKinds.flatMap((kind) => [tables[kind]?.table, tables[kind]?.map]),
+        ...tableKinds.flatMap((kind) => [
+          tables[kind]?.table,
+          tables[kind]?.map,
+          tables[kind]?.unread,
+        ]),
       ],
       () => assumptionsOf({ plan, tables: tablesRead(tables, rowsOf) }),
     ),
@@ -273,13 +282,10 @@ function restOf(
 }
 
 /** Everything that what is read of a table hangs on. */
-const waysOf = ({ table, file, map, dateOrder }: Given, zone: string): readonly unknown[] => [
-  table,
-  file,
-  map,
-  dateOrder,
-  zone,
-];
+const waysOf = (
+  { table, file, map, unread, dateOrder }: Given,
+  zone: string,
+): readonly unknown[] => [table, file, map, unread, dateOrder, zone];
 
 const byLine = (a: Fault, b: Fault): number => (a.line ?? 0) - (b.line ?? 0);
 

@@ -1,6 +1,8 @@
 import type { Fault } from '../model/index.js';
 import type { FieldOf, SheetKind } from './fields.js';
-import { matchColumns, unitOfHeading, type ColumnMap, type ColumnMatch } from './match-columns.js';
+import { unreadDangers } from './fail-closed.js';
+import { unitOfHeading } from './heading-units.js';
+import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import { longestCell, type Parser, type Problem } from './parse/parsed.js';
 import { faultAt, type Severity } from './place.js';
 import { cellsOf, movedTo, type ReadRow, type RowMemory } from './row-memory.js';
@@ -10,6 +12,8 @@ export interface SheetOptions {
   /** Name of the file, for messages. */
   readonly file: string;
   readonly map?: ColumnMap;
+  /** Headings that a person said are to stay unread. */
+  readonly unread?: readonly string[];
 }
 
 /** One row of a table, read field by field; what is wrong with it is collected as faults. */
@@ -72,7 +76,15 @@ export function openSheet<K extends SheetKind>(
     const index = match.fields.get(field);
     return index === undefined ? field : table.columns[index]!;
   };
-  const heading = table.columns.length === 0 ? [] : headingFaults(table, kind, match);
+  const heading =
+    table.columns.length === 0
+      ? []
+      : [
+          ...headingFaults(table, kind, match),
+          ...unreadDangers(table, kind, match, options.unread).map((one) =>
+            faultAt({ line: table.line, column: one.heading }, 'error', one.problem),
+          ),
+        ];
   faults.push(...heading.map((fault) => ({ ...fault, file: options.file })));
   const unread = new Set(
     table.faults.filter((one) => one.severity === 'error').map((one) => one.row),

@@ -2,6 +2,7 @@
 import { parseArgs } from 'node:util';
 import { isZone } from '../calendar/index.js';
 import type { Objective } from '../planner/search/types.js';
+import { chosenColumns, type ChosenColumn } from '../tables/index.js';
 import {
   fileOptions,
   options,
@@ -41,6 +42,8 @@ export interface Arguments {
   readonly actuals?: string;
   readonly decisions?: string;
   readonly calendar?: string;
+  /** What headings hold, of all tables. */
+  readonly columns: readonly ChosenColumn[];
   readonly zone?: string;
   readonly json: boolean;
   readonly isolation: readonly string[];
@@ -99,8 +102,9 @@ function unusedOf(verb: Verb, values: Words): readonly string[] {
   );
 }
 
-type TextOption = Exclude<OptionName, 'isolation' | 'loud' | 'json'>;
+type TextOption = Exclude<OptionName, 'columns' | 'isolation' | 'loud' | 'json'>;
 type Values = { readonly [K in TextOption]?: string } & {
+  readonly columns?: string[];
   readonly isolation?: string[];
   readonly loud?: boolean;
   readonly json?: boolean;
@@ -125,6 +129,14 @@ function minutesList(text: string): readonly number[] {
       );
     return value;
   });
+}
+
+function readColumns(texts: readonly string[]): readonly ChosenColumn[] {
+  try {
+    return texts.flatMap(chosenColumns);
+  } catch (error) {
+    throw new UsageError(`--columns: ${(error as Error).message}`);
+  }
 }
 
 /** @throws {UsageError} When the words do not make a command. */
@@ -174,6 +186,7 @@ export function readArguments(words: readonly string[]): Arguments {
     throw new UsageError(`--seconds takes a number above 0, not "${values.seconds}"`);
   const {
     windows,
+    columns,
     isolation,
     loud,
     json,
@@ -189,6 +202,7 @@ export function readArguments(words: readonly string[]): Arguments {
     verb: verb as Verb,
     unused,
     windows,
+    columns: readColumns(columns ?? []),
     isolation: (isolation ?? [])
       .flatMap((one) => one.split(';'))
       .map((one) => one.trim())

@@ -56,6 +56,11 @@ export const options = {
   booking: { ...file, verbs: ['book'], help: 'booking rules; without it an example is used' },
   actuals: { ...file, verbs: ['handback'], help: 'what was seen by --at TIME' },
   decisions: { ...file, verbs: ['handback'], help: 'go or no-go points, what cannot be undone' },
+  columns: {
+    takes: '"HEADING=COLUMN"',
+    several: true,
+    help: 'what a heading holds; "Remarks=" stays unread; "work:Ort=place"',
+  },
   zone: { takes: 'ZONE', help: 'IANA zone of the times, such as Europe/London' },
   isolation: {
     takes: '"S1;S2"',

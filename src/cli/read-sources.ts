@@ -138,6 +138,7 @@ export async function readSources(asked: Arguments): Promise<PlanResult> {
     ...(await source('temperatures')),
     ...(await source('plant')),
     ...(limits?.value && { site: limits.value }),
+    columns: asked.columns,
     ...(asked.zone !== undefined && { zone: asked.zone }),
   });
   return withSite({ ...read, faults: [...refused, ...read.faults, ...(limits?.faults ?? [])] });

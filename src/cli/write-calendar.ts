@@ -7,7 +7,7 @@ type Paths = {
   readonly [
     K in Exclude<
       OptionName,
-      'isolation' | 'loud' | 'json' | 'minutes' | 'seconds' | 'seed' | 'runs' | 'first'
+      'columns' | 'isolation' | 'loud' | 'json' | 'minutes' | 'seconds' | 'seed' | 'runs' | 'first'
     >
   ]?: string;
 };

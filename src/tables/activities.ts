@@ -40,7 +40,7 @@ export function activitiesFrom(
   });
   const { good, rowOf } = gatherNamed(sheet, made, 'activity', { file, memory });
   const activities: Activity[] = [];
-  for (const { activity } of good) if (activity) activities.push(activity);
+  if (!sheet.refused) for (const { activity } of good) if (activity) activities.push(activity);
   return { activities, faults: sheet.faults, rowOf };
 }
 

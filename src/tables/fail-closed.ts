@@ -50,16 +50,22 @@ function dangerOf<K extends SheetKind>(
       !(dangerFields[kind] as readonly string[]).includes(field) || lacking.includes(field),
   );
   const field = likely[0] ?? lacking[0]!;
+  const asIs = `--columns "${quotedOf(name)}="`;
   const examples = cells.slice(0, 3).map((cell) => `"${cell}"`);
-  const quoted = name.includes('"') ? 'HEADING' : name;
   return {
     code: 'heading-not-read',
-    message: `"${name.slice(0, 200)}" is not read, and the table has no column for ${or(lacking)}, which decide who is in danger.${
+    message: `"${name.slice(0, 200)}" is not read, and the table has no column for ${or(lacking)}. Lines, isolation and status decide who is in danger.${
       likely.length > 0 ? ` Did you mean ${or(likely)}?` : ''
     }${examples.length > 0 ? ` It holds ${examples.join(', ')}.` : ''}`,
-    mend: `Rename it "${field}", or say what it holds: --columns "${quoted}=${field}". Where it is meant to stay unread: --columns "${quoted}=".`,
+    mend:
+      likely.length > 0
+        ? `Rename it "${field}", or say what it holds: --columns "${quotedOf(name)}=${field}". Where it is meant to stay unread: ${asIs}.`
+        : `Where it is meant to stay unread, say so: ${asIs}. Where it holds ${or(lacking)}, rename it so, or say --columns "${quotedOf(name)}=${field}".`,
   };
 }
+
+/** As a heading is written on a command line. */
+const quotedOf = (name: string): string => (/["$`\\]/.test(name) ? 'HEADING' : name);
 
 const or = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)!}`;

@@ -104,11 +104,11 @@ export function meaningOf(words: readonly string[]): readonly string[] {
 export const withoutAccents = (word: string): string =>
   word.normalize('NFD').replace(/\p{M}/gu, '').replaceAll('ß', 'ss').replaceAll('œ', 'oe');
 
+/** The meaning of a word, by its plural in s too; the word itself, in the singular, where it has none listed. */
 function tokenOf(word: string): string {
-  return meaning.get(word) ?? meaning.get(singular(word)) ?? singular(word);
-}
-
-function singular(word: string): string {
-  if (word.length > 4 && word.endsWith('ies')) return `${word.slice(0, -3)}y`;
-  return word.length > 3 && /[^su]s$/.test(word) ? word.slice(0, -1) : word;
+  const bare = word.length > 3 && /[^su]s$/.test(word) ? word.slice(0, -1) : word;
+  const listed = meaning.get(word) ?? meaning.get(bare);
+  if (listed !== undefined) return listed;
+  const ending = word.length > 4 && word.endsWith('ies') ? `${word.slice(0, -3)}y` : bare;
+  return meaning.get(ending) ?? ending;
 }

@@ -1,5 +1,6 @@
 export { actualsFrom, type ActualRow, type ActualsOptions, type ActualsResult } from './actuals.js';
 export { activitiesFrom, type ActivitiesResult } from './activities.js';
+export { chosenColumns, type ChosenColumn } from './chosen-columns.js';
 export { decodeAs, decodeBytes, type DecodedText, type Encoding } from './decode.js';
 export { dateColumns, findDates, type DateFinding } from './date-finding.js';
 export { delimiters, detectDelimiter } from './delimiter.js';

@@ -129,7 +129,16 @@ function pairColumns(kind: TableKind, before: TableText, incoming: TableText): P
     return place;
   });
   const keepsMap = Object.keys(map).length > 0;
-  return { table: { ...before, columns, ...(keepsMap && { map }) }, to };
+  const unread = [...new Set([...(before.unread ?? []), ...(incoming.unread ?? [])])];
+  return {
+    table: {
+      ...before,
+      columns,
+      ...(keepsMap && { map }),
+      ...(unread.length > 0 && { unread }),
+    },
+    to,
+  };
 }
 
 /** The rows that come, under the columns of the table and with the meaning they had. */

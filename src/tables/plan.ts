@@ -19,6 +19,7 @@ import {
 } from '../model/index.js';
 import { activitiesFrom } from './activities.js';
 import { assumptionsOf, type TableRead } from './assumptions.js';
+import { chosenFaults, withChosen, type ChosenColumn } from './chosen-columns.js';
 import { decodeBytes } from './decode.js';
 import type { FieldOf } from './fields.js';
 import type { SayOfActivity } from './link-context.js';
@@ -59,6 +60,8 @@ export interface PlanSources {
   readonly plant?: Source;
   /** Limits on hours, noise, lifting and curing. */
   readonly site?: Site;
+  /** What headings hold, as a person said it of all tables. */
+  readonly columns?: readonly ChosenColumn[];
   /** Default: the zone of the rule set, else Europe/London. */
   readonly zone?: string;
 }
@@ -109,13 +112,26 @@ export function planFrom(sources: PlanSources): PlanResult {
   const rules = sources.rules
     ? rulesFrom(textOf(sources.rules.content), sources.rules.file)
     : { rules: noRules, faults: [] };
-  const given = (source: Source | undefined): Given | undefined =>
-    source && { ...source, table: tableFrom(source) };
-  const tables: Tables = {
-    windows: given(sources.windows)!,
-    ...optionalTables((kind) => given(sources[kind])),
+  const { columns: chosen = [] } = sources;
+  const given = (kind: TableKind, source: Source | undefined): Given | undefined => {
+    if (!source) return undefined;
+    const table = tableFrom(source);
+    return {
+      ...source,
+      table,
+      ...(chosen.length > 0 && withChosen(table, kind, chosen, source.map)),
+    };
   };
-  return assemble(tables, sources.zone, rules.rules ?? noRules, rules.faults, sources.site);
+  const tables: Tables = {
+    windows: given('windows', sources.windows)!,
+    ...optionalTables((kind) => given(kind, sources[kind])),
+  };
+  const read = assemble(tables, sources.zone, rules.rules ?? noRules, rules.faults, sources.site);
+  const misses = chosenFaults(
+    chosen,
+    tableKinds.flatMap((kind) => (tables[kind] ? [{ kind, ...tables[kind] }] : [])),
+  );
+  return misses.length === 0 ? read : { ...read, faults: [...misses, ...read.faults] };
 }
 
 /**
@@ -212,7 +228,7 @@ function assemble(
     ),
     faults: [
       ...windowFaults,
-      ...[...(work?.faults ?? []), ...linked.faults].sort(byLine),
+      ...[...(work?.faults ?? []), ...linkFaults(linked.faults, windowFaults)].sort(byLine),
       ...(resources?.faults ?? []),
       ...ruleFaults,
       ...[...(trains?.faults ?? []), ...trainWindowFaults(tables.trains, windowRows)].sort(byLine),
@@ -286,6 +302,19 @@ const waysOf = (
   { table, file, map, unread, dateOrder }: Given,
   zone: string,
 ): readonly unknown[] => [table, file, map, unread, dateOrder, zone];
+
+/** Codes of faults that follow from a window that is not there. */
+const ofWindows: ReadonlySet<string> = new Set([
+  'window-not-known',
+  'window-not-used',
+  'predecessor-not-used',
+]);
+
+/** What is wrong between the tables; where no window at all could be read, that alone is told of windows. */
+function linkFaults(links: readonly Fault[], windows: readonly Fault[]): readonly Fault[] {
+  const unreadable = windows.some((one) => one.severity === 'error' && one.row === undefined);
+  return unreadable ? links.filter((one) => !ofWindows.has(one.code)) : links;
+}
 
 const byLine = (a: Fault, b: Fault): number => (a.line ?? 0) - (b.line ?? 0);
 

@@ -5,6 +5,7 @@ import { unitOfHeading } from './heading-units.js';
 import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import { longestCell, type Parser, type Problem } from './parse/parsed.js';
 import { faultAt, type Severity } from './place.js';
+import { exampleCells, fieldsSuggested } from './suggest.js';
 import { cellsOf, movedTo, type ReadRow, type RowMemory } from './row-memory.js';
 import type { Table, TableRow } from './table.js';
 
@@ -34,6 +35,8 @@ export interface SheetRow<K extends SheetKind> {
 /** A table with its columns found. */
 export interface Sheet<K extends SheetKind> {
   readonly match: ColumnMatch<K>;
+  /** Whether a heading may hold who is in danger and is not read: rows are looked at, and none may be used. */
+  readonly refused: boolean;
   /** Everything said so far, in file order once reading is over. */
   readonly faults: Fault[];
   /** The rows that can be read; none when a needed column is missing or a column is there twice. */
@@ -76,16 +79,14 @@ export function openSheet<K extends SheetKind>(
     const index = match.fields.get(field);
     return index === undefined ? field : table.columns[index]!;
   };
-  const heading =
+  const heading = table.columns.length === 0 ? [] : headingFaults(table, kind, match);
+  const dangers =
     table.columns.length === 0
       ? []
-      : [
-          ...headingFaults(table, kind, match),
-          ...unreadDangers(table, kind, match, options.unread).map((one) =>
-            faultAt({ line: table.line, column: one.heading }, 'error', one.problem),
-          ),
-        ];
-  faults.push(...heading.map((fault) => ({ ...fault, file: options.file })));
+      : unreadDangers(table, kind, match, options.unread).map((one) =>
+          faultAt({ line: table.line, column: one.heading }, 'error', one.problem),
+        );
+  faults.push(...[...heading, ...dangers].map((fault) => ({ ...fault, file: options.file })));
   const unread = new Set(
     table.faults.filter((one) => one.severity === 'error').map((one) => one.row),
   );
@@ -98,6 +99,7 @@ export function openSheet<K extends SheetKind>(
   let opened: readonly SheetRow<K>[] | undefined;
   return {
     match,
+    refused: dangers.length > 0,
     faults,
     headingOf,
     get rows() {
@@ -234,12 +236,18 @@ function headingFaults<K extends SheetKind>(table: Table, kind: K, match: Column
         mend: 'Choose again.',
       }),
     ),
-    ...match.missing.map((field) =>
-      faultAt({ ...at, column: field }, 'error', {
+    ...match.missing.map((field) => {
+      const maybe = match.unmatched.find((index) =>
+        fieldsSuggested(table.columns[index]!, kind, exampleCells(table.rows, index, 40)).includes(
+          field,
+        ),
+      );
+      const near = maybe === undefined ? '' : ` Perhaps it is "${table.columns[maybe]!.trim()}".`;
+      return faultAt({ ...at, column: field }, 'error', {
         code: 'column-missing',
-        message: `A ${kind} table needs a column "${field}".`,
+        message: `A ${kind} table needs a column "${field}".${near}`,
         mend: `Add it, or rename the column that holds it to "${field}".`,
-      }),
-    ),
+      });
+    }),
   ];
 }

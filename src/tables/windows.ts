@@ -45,7 +45,7 @@ export function windowsFrom(
   const made = sheet.eachRow(windowReader(sheet, zone, order), { memory, key });
   const { good, rowOf } = gatherNamed(sheet, made, 'window', { file, memory });
   const windows: AccessWindow[] = [];
-  for (const { window } of good) if (window) windows.push(window);
+  if (!sheet.refused) for (const { window } of good) if (window) windows.push(window);
   return { windows, faults: sheet.faults, rowOf };
 }
 

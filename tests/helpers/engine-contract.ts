@@ -114,6 +114,11 @@ export function engineContract(name: string, create: () => Engine): void {
         unmatched: ['my own note'],
       });
       expect(report[0]!.faults[0]).toMatchObject({
+        code: 'heading-not-read',
+        line: 1,
+        column: 'my own note',
+      });
+      expect(report[0]!.faults[1]).toMatchObject({
         severity: 'error',
         line: 2,
         column: 'start',
@@ -125,7 +130,12 @@ export function engineContract(name: string, create: () => Engine): void {
         '2027-03-01 05:00',
         'keep me',
       ]);
-      const results = await engine.recompute(document);
+      expect((await engine.recompute(document)).plan.windows).toEqual([]);
+      const { windows } = document.tables;
+      const results = await engine.recompute({
+        ...document,
+        tables: { ...document.tables, windows: { ...windows, unread: ['my own note'] } },
+      });
       expect(results.plan.windows.map((window) => window.id)).toEqual(['W2']);
       engine.dispose();
     });

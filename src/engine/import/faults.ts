@@ -19,7 +19,7 @@ export function faultsOf(
   table: Table,
   file: string,
   document: PlanDocument,
-  chosen: Pick<ReadOptionsOfKind, 'map' | 'dateOrder'> = {},
+  chosen: Pick<ReadOptionsOfKind, 'map' | 'unread' | 'dateOrder'> = {},
 ): readonly Fault[] {
   const options = { ...chosen, file, zone: document.zone };
   switch (kind) {

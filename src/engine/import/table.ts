@@ -37,6 +37,7 @@ export function takeTable(
   const dates = kind === undefined ? null : findDates(table, kind, map);
   const chosen = {
     ...(map && { map }),
+    ...(choices?.unread && { unread: choices.unread }),
     ...(choices?.dateOrder && { dateOrder: choices.dateOrder }),
   };
   const faults =
@@ -47,6 +48,7 @@ export function takeTable(
     rows: table.rows.map((row) => [...row.cells]),
     ...(table.above && { above: table.above.map((row) => [...row.cells]) }),
     ...(map && { map: { ...map } }),
+    ...(choices?.unread && { unread: [...choices.unread] }),
     ...(choices?.dateOrder && { dateOrder: choices.dateOrder }),
   };
   const take = choices?.take ?? 'replace';

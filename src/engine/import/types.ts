@@ -13,6 +13,8 @@ export interface ImportChoices {
   readonly kind?: TableKind;
   /** Field to column, as `TableText.map` has it. */
   readonly map?: Readonly<Record<string, string>>;
+  /** Headings that are to stay unread, as `TableText.unread` has them. */
+  readonly unread?: readonly string[];
   /** Default: replace. */
   readonly take?: Take;
   /** The file is looked at and not taken. */

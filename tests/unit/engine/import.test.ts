@@ -93,7 +93,12 @@ describe('what is chosen holds', () => {
       to: '',
       lines: 'column 5',
     };
-    const { document, report } = await take(text, { kind: 'windows', headingLine: 2, map });
+    const { document, report } = await take(text, {
+      kind: 'windows',
+      headingLine: 2,
+      map,
+      unread: ['column 3'],
+    });
     expect(report[0]!.faults).toEqual([]);
     expect(report[0]!.unmatched).toEqual(['to']);
     expect(planFromDocument(document).plan.windows[0]).toMatchObject({ id: 'W1', lines: ['Up'] });

@@ -132,12 +132,15 @@ describe('the windows table', () => {
       ['column-missing', 'window'],
       ['column-missing', 'start'],
       ['column-missing', 'end'],
+      ['heading-not-read', 'a'],
+      ['heading-not-read', 'b'],
     ]);
   });
 
   it('is not harmed by unknown columns, twice or with the names of an object’s inner workings', () => {
     const { windows, faults } = read(
       '__proto__,window,start,end,note,note\nx,W1,2027-03-10 23:30,05:30,y,z\n',
+      { unread: ['__proto__', 'note'] },
     );
     expect(faults).toEqual([]);
     expect(windows).toHaveLength(1);
@@ -155,6 +158,7 @@ describe('the windows table', () => {
   it('takes columns by a map made by hand', () => {
     const { windows } = read('window,start,real start,end\nW1,never,2027-03-10 23:30,05:30\n', {
       map: { start: 'real start' },
+      unread: ['start'],
     });
     expect(windows).toHaveLength(1);
   });

@@ -1,35 +1,31 @@
 import { durationText, isoText, type Instant } from '../calendar/index.js';
-import type { Plan } from '../model/index.js';
-import { allocate as search } from '../planner/search/index.js';
-import type { Allocation } from '../planner/search/types.js';
+import type { Placement, Plan } from '../model/index.js';
+import { planId } from '../planner/plan-id.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
 import { clockWords } from './clock-words.js';
 import { iso } from './iso.js';
+import { mendedLines, mendedPlan } from './mended-plan.js';
+import { planWork } from './plan-of-work.js';
 import { textTable } from './text-table.js';
 
-/** Finds the plan that `allocate`, `handback` and `price` work on. */
-export function planWork(
-  plan: Plan,
-  asked: Pick<Arguments, 'first' | 'seconds' | 'seed'>,
-): Allocation {
-  return search(plan, {
-    first: asked.first,
-    ...(asked.seconds !== undefined && { seconds: asked.seconds }),
-    seed: asked.seed,
-    clock: () => performance.now(),
-  });
-}
-
-/** `allocate`: the best plan over all windows, and how good it is known to be. */
-export function allocate(plan: Plan, asked: Arguments): Answer {
-  const found = planWork(plan, asked);
+/**
+ * `allocate`: the best plan over all windows, and how good it is known to be.
+ *
+ * @param from A plan of work made before: it is mended with few moves, and what moved is told.
+ */
+export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement[]): Answer {
+  const mended = from && mendedPlan(plan, asked, from);
+  const found = mended?.allocation ?? planWork(plan, asked);
+  const id = planId(found.placements);
   const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
   const at = (when: Instant, window: string | null): string =>
     isoText(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
   const words = (when: Instant, window: string | null): string =>
     clockWords(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
   const json = {
+    plan: { id, given: false },
+    ...(mended && { from: mended.from, broken: mended.broken, moved: mended.moved }),
     placements: found.placements.map((one) => ({
       ...one,
       from: at(one.from, one.window),
@@ -54,6 +50,9 @@ export function allocate(plan: Plan, asked: Arguments): Answer {
     })),
   };
   const text = [
+    `Plan of work ${id}.`,
+    ...(mended ? mendedLines(mended) : []),
+    '',
     textTable(
       ['activity', 'window', 'from', 'to', 'units'],
       found.placements.map((one) => [

@@ -41,6 +41,10 @@ export interface Arguments {
   readonly booking?: string;
   readonly actuals?: string;
   readonly decisions?: string;
+  /** A plan of work to answer from. */
+  readonly plan?: string;
+  /** A plan of work to mend. */
+  readonly from?: string;
   readonly calendar?: string;
   /** What headings hold, of all tables. */
   readonly columns: readonly ChosenColumn[];
@@ -72,7 +76,7 @@ const neededOf: { readonly [V in Verb]?: readonly (readonly ['FILE', TableOption
 };
 
 /** Options that no other verb may be given, since a file would be written or read in vain. */
-const refusedElsewhere = ['actuals', 'calendar'] as const;
+const refusedElsewhere = ['actuals', 'calendar', 'plan', 'from'] as const;
 
 const most = { seed: 2 ** 32 - 1, runs: 1_000_000, minutes: 100_000 } as const;
 

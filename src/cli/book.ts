@@ -1,17 +1,25 @@
 import { durationText, isoText, type Instant } from '../calendar/index.js';
-import type { Plan } from '../model/index.js';
+import type { Placement, Plan } from '../model/index.js';
 import { bookOf } from '../engine/book.js';
 import type { BookingRules } from '../rules/booking/index.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
 import { clockWords } from './clock-words.js';
+import { planLines, planOfWork } from './plan-of-work.js';
 import { textTable } from './text-table.js';
 import { writeCalendar } from './write-calendar.js';
 
 /**
  * `book`: what has to be asked, offered and published by when, and how it stands at `now`.
  */
-export function book(plan: Plan, asked: Arguments, rules: BookingRules, now: Instant): Answer {
+export function book(
+  plan: Plan,
+  asked: Arguments,
+  rules: BookingRules,
+  now: Instant,
+  given?: readonly Placement[],
+): Answer {
+  const work = given && planOfWork(plan, asked, given);
   const { milestones: found, calendar: file, windows } = bookOf(plan, rules.name, { now, rules });
   const milestones = found.map((one) => ({
     window: one.window,
@@ -33,22 +41,44 @@ export function book(plan: Plan, asked: Arguments, rules: BookingRules, now: Ins
     one.state,
     `${durationText(Math.abs(one.minutesLeft))} ${one.minutesLeft < 0 ? 'ago' : 'left'}`,
   ]);
+  // With a plan of work it can be said which dates stand before work, and which before nothing.
+  const worked = work
+    ? windows.map((one) => ({ ...one, work: workIn(work.allocation.placements, one.window) }))
+    : windows;
   const text = [
+    ...(work ? [...planLines(work), ''] : []),
     `Booking dates by "${rules.name}", as at ${clockWords(now, plan.zone)}.`,
     '',
     textTable(['window', 'milestone', 'due', 'state', ''], rows),
     '',
     textTable(
-      ['window', 'days', 'trains hit', 'class', 'four-week periods'],
+      ['window', 'days', 'trains hit', 'class', 'four-week periods', ...(work ? ['work'] : [])],
       windows.map((one) => [
         one.window,
         String(one.days),
         one.sharePercent === null ? 'not said' : `${one.sharePercent} %`,
         one.restriction ?? 'not known',
         one.periods.join(', '),
+        ...(work ? [workIn(work.allocation.placements, one.window).join(', ')] : []),
       ]),
     ),
     ...(asked.calendar === undefined ? [] : ['', `Written: ${asked.calendar}`]),
   ].join('\n');
-  return { json: { rules: rules.name, asAt: isoText(now, plan.zone), milestones, windows }, text };
+  return {
+    json: {
+      ...(work && { plan: work.plan, broken: work.broken }),
+      rules: rules.name,
+      asAt: isoText(now, plan.zone),
+      milestones,
+      windows: worked,
+    },
+    notes: work?.notes ?? [],
+    text,
+  };
+}
+
+/** The activities placed in a window, in order of start. */
+function workIn(placements: readonly Placement[], window: string): string[] {
+  const own = placements.filter((one) => one.window === window);
+  return [...new Set(own.toSorted((a, b) => a.from - b.from).map((one) => one.activity))];
 }

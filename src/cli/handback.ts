@@ -2,20 +2,28 @@ import type { Instant } from '../calendar/index.js';
 import { cutOffCalendar } from '../engine/handback/cut-off-calendar.js';
 import { handbackNotes } from '../engine/handback/handback-notes.js';
 import { handbackOf } from '../engine/handback/handback.js';
-import type { AccessWindow, Decisions, Plan } from '../model/index.js';
+import type { AccessWindow, Decisions, Placement, Plan } from '../model/index.js';
 import type { Allocation } from '../planner/search/types.js';
 import { notPlacedIn, type Actual, type HandbackResult } from '../risk/index.js';
-import { planWork } from './allocate.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
 import { handbackJson } from './handback-json.js';
 import { handbackText } from './handback-text.js';
+import { planLines, planOfWork } from './plan-of-work.js';
 import { writeCalendar } from './write-calendar.js';
 
 /** The moment of a forecast during the shift, and what has been seen by then. */
 export interface Seen {
   readonly at: Instant;
   readonly actuals: readonly Actual[];
+}
+
+/** What was read beside the plan. */
+export interface HandbackFiles {
+  /** The plan of work; absent: one is made. */
+  readonly given?: readonly Placement[] | undefined;
+  /** Absent: as planned. */
+  readonly seen?: Seen;
 }
 
 /** A window with how it stands. */
@@ -61,9 +69,10 @@ export function handback(
   asked: Arguments,
   decisions: Decisions,
   now: Instant,
-  seen?: Seen,
+  { given, seen }: HandbackFiles = {},
 ): Answer {
-  const found = planWork(plan, asked);
+  const work = planOfWork(plan, asked, given);
+  const found = work.allocation;
   const all = outlooks(plan, found, asked, decisions, seen);
   const results = all.map((one) => one.result);
   if (asked.calendar !== undefined)
@@ -76,8 +85,13 @@ export function handback(
       notPlacedIn(plan, window, found.placements).map((one) => ({ window: window.id, ...one })),
     );
   return {
-    json: { windows: all.map(({ window, result }) => handbackJson(window, result)), notPlaced },
-    text: handbackText(plan, all, notPlaced, asked.calendar),
-    notes: handbackNotes(plan, results),
+    json: {
+      plan: work.plan,
+      ...(given && { broken: work.broken }),
+      windows: all.map(({ window, result }) => handbackJson(window, result)),
+      notPlaced,
+    },
+    text: [...planLines(work), '', handbackText(plan, all, notPlaced, asked.calendar)].join('\n'),
+    notes: [...work.notes, ...handbackNotes(plan, results)],
   };
 }

@@ -6,6 +6,7 @@ import {
   type Decisions,
   type Fault,
   type Note,
+  type Placement,
 } from '../model/index.js';
 import { priceBookSchema } from '../model/price-book.js';
 import { bookingRulesSchema, exampleBooking } from '../rules/booking/index.js';
@@ -22,6 +23,7 @@ import { price } from './price.js';
 import { readActuals } from './read-actuals.js';
 import { readHolidays } from './read-holidays.js';
 import { readMoment } from './read-moment.js';
+import { readPlacements } from './read-plan.js';
 import { fileName, readFile, readSources } from './read-sources.js';
 import { lifting, noise, people } from './site.js';
 import { usable } from './usable.js';
@@ -60,7 +62,27 @@ function decisionsFor({ decisions: path }: Arguments): Decisions {
   return value!;
 }
 
-function answer(asked: Arguments, read: PlanResult): Answer {
+/** The plan of work that was given, for the verbs that take one. */
+async function givenFor(
+  { plan: path, from }: Arguments,
+  { plan }: PlanResult,
+): Promise<readonly Placement[] | undefined> {
+  const file = path ?? from;
+  if (file === undefined) return undefined;
+  const { placements, faults } = await readPlacements(
+    file,
+    path === undefined ? 'from' : 'plan',
+    plan,
+  );
+  tell(faults);
+  return placements;
+}
+
+function answer(
+  asked: Arguments,
+  read: PlanResult,
+  given: readonly Placement[] | undefined,
+): Answer {
   const { plan, trains } = read;
   switch (asked.verb) {
     case 'usable':
@@ -68,19 +90,19 @@ function answer(asked: Arguments, read: PlanResult): Answer {
     case 'fit':
       return fit(plan);
     case 'allocate':
-      return allocate(plan, asked);
+      return allocate(plan, asked, given);
     case 'handback': {
       const decisions = decisionsFor(asked);
       if (asked.at === undefined) {
         if (asked.actuals !== undefined) throw new UsageError('--actuals needs --at TIME');
-        return handback(plan, asked, decisions, Date.now());
+        return handback(plan, asked, decisions, Date.now(), { given });
       }
       const at = readMoment(asked.at, 'at', plan.zone);
       if (asked.actuals === undefined)
-        return handback(plan, asked, decisions, at, { at, actuals: [] });
+        return handback(plan, asked, decisions, at, { given, seen: { at, actuals: [] } });
       const { actuals, faults } = readActuals(asked.actuals, plan, at);
       tell(faults);
-      return handback(plan, asked, decisions, at, { at, actuals });
+      return handback(plan, asked, decisions, at, { given, seen: { at, actuals } });
     }
     case 'price': {
       if (asked.prices === undefined) throw new UsageError('price needs --prices FILE');
@@ -91,16 +113,16 @@ function answer(asked: Arguments, read: PlanResult): Answer {
         priceBookSchema,
       );
       tell(faults);
-      if (asked.holidays === undefined) return price(plan, trains, value!, asked);
+      if (asked.holidays === undefined) return price(plan, trains, value!, asked, { given });
       const days = readHolidays(asked.holidays);
       tell(days.faults);
-      return price(plan, trains, value!, asked, days.holidays);
+      return price(plan, trains, value!, asked, { given, holidays: days.holidays });
     }
     case 'book': {
       const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', plan.zone);
       if (asked.booking === undefined) {
         complain(`note: no --booking FILE: "${exampleBooking.name}" is used.`);
-        return book(plan, asked, exampleBooking, now);
+        return book(plan, asked, exampleBooking, now, given);
       }
       const { value, faults } = jsonFrom(
         textOf(asked.booking, 'booking'),
@@ -109,7 +131,7 @@ function answer(asked: Arguments, read: PlanResult): Answer {
         bookingRulesSchema,
       );
       tell(faults);
-      return book(plan, asked, value!, now);
+      return book(plan, asked, value!, now, given);
     }
     case 'people':
       return people(read);
@@ -155,7 +177,8 @@ export async function main(words: readonly string[]): Promise<number> {
 async function answered(asked: Arguments): Promise<string> {
   const sources = await readSources(asked);
   tell(sources.faults);
-  const found = enveloped(answer(asked, sources), [
+  const given = await givenFor(asked, sources);
+  const found = enveloped(answer(asked, sources, given), [
     ...sources.notes.map(({ code, text, count }) => ({ code, text, count })),
     ...unusedNotes(asked),
   ]);

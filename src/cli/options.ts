@@ -61,6 +61,12 @@ export const options = {
     several: true,
     help: 'what a heading holds; "Remarks=" stays unread; "work:Ort=place"',
   },
+  plan: {
+    ...file,
+    verbs: ['handback', 'price', 'book'],
+    help: 'plan of work: allocate --json, or a table; else one is made',
+  },
+  from: { ...file, verbs: ['allocate'], help: 'a plan of work to mend with the fewest moves' },
   zone: { takes: 'ZONE', help: 'IANA zone of the times, such as Europe/London' },
   isolation: {
     takes: '"S1;S2"',

@@ -1,13 +1,13 @@
 import { isoText } from '../calendar/index.js';
-import type { AccessWindow, Note, Plan, Train } from '../model/index.js';
+import type { AccessWindow, Note, Placement, Plan, Train } from '../model/index.js';
 import type { PriceBook } from '../model/price-book.js';
 import { handbackOf } from '../engine/handback/handback.js';
 import { priceOf } from '../engine/price.js';
 import type { HandbackResult, PriceAnswer } from '../engine/types.js';
 import type { PriceResult } from '../price/index.js';
-import { planWork } from './allocate.js';
 import type { Answer } from './answer.js';
 import { UsageError, type Arguments } from './arguments.js';
+import { planLines, planOfWork } from './plan-of-work.js';
 import { keyDateWords, overrunWords, sideBySide } from './price-words.js';
 
 /**
@@ -21,13 +21,20 @@ export function price(
   trains: readonly Train[],
   prices: PriceBook,
   asked: Arguments,
-  holidays: readonly string[] = [],
+  {
+    given,
+    holidays = [],
+  }: {
+    readonly given?: readonly Placement[] | undefined;
+    readonly holidays?: readonly string[];
+  } = {},
 ): Answer {
   const window = plan.windows.find((one) => one.id === asked.window);
   if (!window) throw new UsageError(`--window: there is no window "${asked.window}"`);
   const lengths = asked.minutes ?? [0];
   const longest = Math.max(...lengths);
-  const placements = plan.activities.length === 0 ? undefined : planWork(plan, asked).placements;
+  const work = plan.activities.length === 0 ? undefined : planOfWork(plan, asked, given);
+  const placements = work?.allocation.placements;
   const outlook =
     placements &&
     handbackOf(plan, { placements, windows: [window.id], seed: asked.seed, runs: asked.runs })[0];
@@ -47,6 +54,7 @@ export function price(
   const notes = at.notes.map((text): Note => ({ code: 'price-assumed', text }));
   const only = overruns.length === 1 ? overruns[0]! : null;
   const json = {
+    ...(work && { plan: work.plan, ...(given && { broken: work.broken }) }),
     window: window.id,
     status: window.status,
     bookedEnd: isoText(window.end, window.zone),
@@ -79,6 +87,7 @@ export function price(
   };
   const { expected } = priced;
   const text = [
+    ...(work ? [...planLines(work), ''] : []),
     ...(only ? overrunWords(only, window) : sideBySide(overruns, window)),
     ...(expected
       ? [
@@ -91,7 +100,7 @@ export function price(
       ? []
       : ['', 'Not priced:', ...at.notPriced.map((one) => `- ${one}`)]),
   ].join('\n');
-  return { json, text, notes };
+  return { json, text, notes: [...(work?.notes ?? []), ...notes] };
 }
 
 function overrunJson(one: PriceResult, window: AccessWindow) {

@@ -1,9 +1,10 @@
 import type { TableKind } from '../model/index.js';
+import { placementFields } from './placement-fields.js';
 import { shiftFields } from './shift-fields.js';
 import { siteFields } from './site-fields.js';
 
 /** The tables of a plan, and those that are read beside one. */
-export type SheetKind = TableKind | 'actuals';
+export type SheetKind = TableKind | 'actuals' | 'placements';
 
 /** What a field is called in a file, first our own heading, then plain and trade words for the same thing. */
 type Headings = readonly string[];
@@ -396,6 +397,7 @@ export const fields = {
   },
   ...siteFields,
   ...shiftFields,
+  ...placementFields,
 } as const satisfies Readonly<Record<SheetKind, Readonly<Record<string, Headings>>>>;
 
 export type Fields = typeof fields;
@@ -413,6 +415,7 @@ export const needed: { readonly [K in SheetKind]: readonly FieldOf<K>[] } = {
   forecast: ['time'],
   plant: ['plant', 'level'],
   actuals: [],
+  placements: ['activity', 'from', 'to'],
 };
 
 /** Columns of which a table needs at least one; the first is the one asked for where all are missing. */

@@ -40,6 +40,7 @@ export { looksLikeArchive } from './workbook/looks-like-archive.js';
 export type { WorkbookResult, WorkbookSheet } from './workbook/read-workbook.js';
 export { jsonFrom, type JsonSubject } from './json-document.js';
 export { calendarFile, type CalendarEvent } from './calendar-file.js';
+export { outsideText, placementsFrom, type PlacementsResult } from './placements.js';
 export { plantFrom, type PlantResult } from './plant.js';
 export { forecastFrom, temperaturesFrom, type WeatherResult } from './weather.js';
 export { rosterFrom, type RosterResult } from './roster.js';

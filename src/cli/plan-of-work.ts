@@ -1,0 +1,84 @@
+import type { Instant } from '../calendar/index.js';
+import type { Note, Placement, Plan } from '../model/index.js';
+import { givenPlan } from '../planner/given/given-plan.js';
+import type { Broken } from '../planner/given/types.js';
+import { planId } from '../planner/plan-id.js';
+import { allocate as search } from '../planner/search/index.js';
+import type { Allocation } from '../planner/search/types.js';
+import type { Arguments } from './arguments.js';
+
+/** The plan of work that an answer rests on, and where it comes from. */
+export interface PlanOfWork {
+  readonly allocation: Allocation;
+  /** As it stands in the answer. */
+  readonly plan: { readonly id: string; readonly given: boolean };
+  /** What of a given plan no longer holds. */
+  readonly broken: readonly Broken[];
+  readonly notes: readonly Note[];
+}
+
+/** A plan made by search. */
+export function planWork(
+  plan: Plan,
+  asked: Pick<Arguments, 'first' | 'seconds' | 'seed'>,
+  keep: readonly Placement[] = [],
+): Allocation {
+  return search(plan, {
+    first: asked.first,
+    ...(asked.seconds !== undefined && { seconds: asked.seconds }),
+    seed: asked.seed,
+    clock: () => performance.now(),
+    ...(keep.length > 0 && { keep }),
+  });
+}
+
+/** The plan of work that was given, held against the files; a plan made for the answer where none was. */
+export function planOfWork(
+  plan: Plan,
+  asked: Pick<Arguments, 'first' | 'seconds' | 'seed'>,
+  given?: readonly Placement[],
+): PlanOfWork {
+  if (given) {
+    const { allocation, broken, id } = givenPlan(plan, given, { first: asked.first });
+    return { allocation, plan: { id, given: true }, broken, notes: brokenNotes(broken) };
+  }
+  const allocation = planWork(plan, asked);
+  const id = planId(allocation.placements);
+  return {
+    allocation,
+    plan: { id, given: false },
+    broken: [],
+    notes: [
+      {
+        code: 'plan-made',
+        text: `No plan of work was given (--plan FILE): one was made for this answer, plan ${id}. Another search may find another.`,
+      },
+    ],
+  };
+}
+
+function brokenNotes(broken: readonly Broken[]): readonly Note[] {
+  if (broken.length === 0) return [];
+  const count = new Set(broken.map((one) => one.activity)).size;
+  return [
+    {
+      code: 'plan-broken',
+      text: `The plan given does not hold in these files: ${count} ${count === 1 ? 'activity is' : 'activities are'} named under "broken". Nothing was moved; what is not in an open window is left out of the figures.`,
+    },
+  ];
+}
+
+/** The line that names the plan in a text, and what of it no longer holds. */
+export function planLines({ plan, broken }: Pick<PlanOfWork, 'plan' | 'broken'>): string[] {
+  return [
+    `Plan of work ${plan.id}, ${plan.given ? 'as given' : 'made for this answer'}.`,
+    ...(broken.length === 0
+      ? []
+      : ['Of the plan given, this no longer holds:', ...broken.map((one) => `  ${one.text}`)]),
+  ];
+}
+
+/** What begins before a moment. */
+export function beginsBefore(placements: readonly Placement[], until: Instant): Placement[] {
+  return placements.filter((one) => one.from < until);
+}

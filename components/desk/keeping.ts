@@ -6,6 +6,8 @@ import {
   askToKeep,
   keepSteps,
   keptSteps,
+  lastPlans,
+  rememberPlan,
   salvageText,
   saveText,
   type AsideEdit,
@@ -68,11 +70,11 @@ export class Keeping implements ReactiveController {
     return this.state ? saveText(this.state, (at) => isoText(at, zone).slice(11, 16)) : '';
   }
 
-  /** The plan last changed on this device; undefined when there is none that can be read. */
+  /** The plan open last in this tab, else on this device, else the one last written; undefined: none can be read. */
   async openLatest(): Promise<PlanDocument | undefined> {
     await this.refresh();
-    for (const line of this.lines) {
-      const document = await this.open(line.id);
+    for (const id of new Set([...lastPlans(), ...this.lines.map((line) => line.id)])) {
+      const document = await this.open(id);
       if (document) return document;
     }
     return undefined;
@@ -159,6 +161,7 @@ export class Keeping implements ReactiveController {
   #hold(kept: KeptPlan): void {
     this.#kept = kept;
     this.state = kept.state;
+    rememberPlan(kept.id);
     kept.addEventListener('save-state', (event) => {
       if (this.#kept !== kept) return;
       this.state = event.state;

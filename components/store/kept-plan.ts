@@ -1,4 +1,5 @@
-// A plan that is open and kept. The document changes at once; the store is written within a quarter of a second.
+// A plan that is open and kept. The document changes and is journalled at once; the store is written within a quarter
+// of a second.
 //
 // Several tabs may have the same plan open, and all may edit. There is no owner: a write is one transaction that reads
 // what others wrote since, moves the edits made here past it and puts them after it. The browser lets one such
@@ -8,6 +9,7 @@ import { editBetween, shownOf, type Edit, type Line, type Pending } from '../../
 import type { PlanDocument } from '../../src/model/index.js';
 import type { Connection } from './database.js';
 import { EditsAsideEvent } from './edits-aside-event.js';
+import type { Journal } from './journal.js';
 import { PlanFollowEvent } from './plan-follow-event.js';
 import { SaveStateEvent } from './save-state-event.js';
 import { troubleOf, type SaveState, type SaveTrouble } from './save-state.js';
@@ -30,6 +32,11 @@ interface Start extends KeepOptions {
   /** The last edit in the store. */
   readonly seq: number;
   readonly connection: Connection;
+  readonly journal: Journal;
+  /** Edits that the journal holds and the store does not; each fits on what the ones before it make. */
+  readonly pending?: readonly Pending[];
+  /** Edits of the journal that fit no more: written to those set aside. */
+  readonly aside?: readonly Pending[];
   readonly readOnly?: boolean;
 }
 
@@ -55,18 +62,31 @@ export class KeptPlan extends EventTarget {
   #attempts = 0;
   #closed = false;
   readonly #connection: Connection;
+  readonly #journal: Journal;
   readonly #options: Required<KeepOptions>;
   readonly #tab = tabName();
   #count = 0;
   readonly #channel: BroadcastChannel | undefined;
 
   /** Made by `PlanStore`. */
-  constructor({ id, document, seq, connection, readOnly = false, ...options }: Start) {
+  constructor({
+    id,
+    document,
+    seq,
+    connection,
+    journal,
+    pending = [],
+    aside = [],
+    readOnly = false,
+    ...options
+  }: Start) {
     super();
     this.id = id;
     this.readOnly = readOnly;
-    this.#line = { base: document, pending: [] };
-    this.#shown = document;
+    this.#line = { base: document, pending };
+    this.#shown = shownOf(this.#line);
+    this.#aside = [...aside];
+    this.#journal = journal;
     this.#seq = seq;
     this.#connection = connection;
     this.#options = {
@@ -83,6 +103,11 @@ export class KeptPlan extends EventTarget {
     globalThis.addEventListener?.('pagehide', this.#onLeaving);
     globalThis.document?.addEventListener('visibilitychange', this.#onVisibility);
     if (readOnly) this.#state = { kind: 'read-only', changes: 0 };
+    else if (seq < 0) journal.begin(document, this.#options.now());
+    if (!readOnly && this.#unsaved > 0) {
+      this.#state = { kind: 'saving', changes: this.#unsaved };
+      this.#timer = setTimeout(() => void this.flush(), 0);
+    }
   }
 
   /** The document with all that was done here and in other tabs. */
@@ -107,11 +132,12 @@ export class KeptPlan extends EventTarget {
     const one: Pending = { id, at: this.#options.now(), edit };
     this.#line = { base: this.#line.base, pending: [...this.#line.pending, one] };
     this.#shown = document;
+    const kept = this.readOnly || this.#journal.add(one);
     const written = new Promise<Outcome>((resolve) => this.#waiting.set(id, resolve));
     if (this.readOnly) this.#tell({ kind: 'read-only', changes: this.#unsaved });
     else if (this.#state.kind !== 'not-saved') {
       this.#tell({ kind: 'saving', changes: this.#unsaved });
-      this.#timer ??= setTimeout(() => void this.flush(), this.#options.gatherMs);
+      this.#timer ??= setTimeout(() => void this.flush(), kept ? this.#options.gatherMs : 0);
     } else this.#tell({ ...this.#state, changes: this.#unsaved });
     return written;
   }
@@ -222,6 +248,9 @@ export class KeptPlan extends EventTarget {
     this.#aside.push(...refused.filter((one) => !written.has(one.id)));
     const foreign = agreed.some((one) => !own.has(one.id));
     if (foreign || refused.length > 0) this.#shown = shownOf(this.#line);
+    this.#journal.begun();
+    const open = new Set([...this.#line.pending, ...this.#aside].map((one) => one.id));
+    this.#journal.done([...own, ...written].filter((id) => !open.has(id)));
     this.#settle(written);
     if (this.#unsaved === 0) this.#tell({ kind: 'saved', at: this.#options.now() });
     // With a timer set, a write is due already: after a failure, not at once.
@@ -231,7 +260,7 @@ export class KeptPlan extends EventTarget {
     }
     const edit: Edit = editBetween(before, this.#shown, 'Changes made in another tab');
     if (edit.changes.length > 0) this.dispatchEvent(new PlanFollowEvent(this.#shown, edit));
-    if (refused.length > 0) this.dispatchEvent(new EditsAsideEvent(refused));
+    if (refused.length > 0 || written.size > 0) this.dispatchEvent(new EditsAsideEvent(refused));
   }
 
   /** Keeps the promises of all edits that are neither under way nor about to be set aside. */

@@ -1,6 +1,7 @@
-import { applyEdit, type Edit } from '../../src/edits/index.js';
-import type { PlanDocument } from '../../src/model/index.js';
+import { applyEdit, type Edit, type Pending } from '../../src/edits/index.js';
+import { planFrom, type PlanDocument } from '../../src/model/index.js';
 import { Connection, records, type Database } from './database.js';
+import { Journal, journalRoom, plansBegun, type JournalRoom } from './journal.js';
 import { KeptPlan, type KeepOptions } from './kept-plan.js';
 import { editIn, isSound, sealed, sound, type HandleRecord } from './records.js';
 import { Requests } from './requests.js';
@@ -9,6 +10,8 @@ import { salvage, type Salvage, type Stored } from './salvage.js';
 export interface StoreOptions extends KeepOptions {
   /** Name of the browser's database; another name is another store. */
   readonly name?: string;
+  /** Where edits are written at once; absent: the browser's local storage. */
+  readonly journal?: JournalRoom | null;
 }
 
 /** A plan of the list. */
@@ -38,8 +41,10 @@ export class PlanStore {
   readonly #connection: Connection;
   readonly #options: KeepOptions;
   readonly #now: () => number;
+  readonly #room: JournalRoom | null;
 
-  constructor({ name, ...options }: StoreOptions = {}) {
+  constructor({ name, journal = journalRoom(), ...options }: StoreOptions = {}) {
+    this.#room = journal;
     this.#connection = new Connection(name);
     this.#options = options;
     this.#now = options.now ?? (() => Date.now());
@@ -51,10 +56,15 @@ export class PlanStore {
     const heads = await db.getAll('heads');
     const keys = await db.getAllKeys('snapshots');
     const ids = new Set([...heads.map((head) => head.plan), ...keys.map(([plan]) => plan)]);
+    const begun = plansBegun(this.#room).filter((id) => !ids.has(id));
     const lines = [...ids].map((id): PlanLine => {
       const head = sound(heads.find((one) => one.plan === id));
       return head === undefined ? { id } : { id, name: head.name, at: head.at };
     });
+    for (const id of begun) {
+      const name = this.#journalOf(id).base()?.name;
+      if (name !== undefined) lines.push({ id, name });
+    }
     return lines.sort((a, b) => (b.at ?? Infinity) - (a.at ?? Infinity));
   }
 
@@ -80,15 +90,18 @@ export class PlanStore {
       return this.#openNewer(id);
     }
     const stored = await storedPlan(db, id);
-    if (stored === undefined) return undefined;
+    if (stored === undefined) return this.#openBegun(id);
     const found = salvage(stored);
     if (found.document === undefined) return { found };
     if (found.damaged.length > 0 || found.lost > 0 || found.unplaced.length > 0 || found.thin) {
       // Where there is no room to mend, the plan opens as it is, and the same is found the next time.
       await this.#mend(db, id, found).catch(() => this.#connection.drop());
     }
-    if (found.saved === undefined)
-      return { plan: this.#keep(id, found.document, found.seq), found };
+    if (found.saved === undefined) {
+      const written = new Set(stored.log.map((record) => record.id));
+      const left = this.#left(id, found.document, written);
+      return { plan: this.#keep(id, found.document, found.seq, left), found };
+    }
     const plan = this.#keep(id, found.saved, found.seq);
     void plan.change(found.document, 'Bring the plan up to date');
     return { plan, found };
@@ -118,6 +131,7 @@ export class PlanStore {
       { durability: 'strict' },
     );
     transaction.done.catch(() => undefined);
+    this.#journalOf(id).clear();
     const damaged = await transaction.objectStore('damaged').index('plan').getAllKeys(id);
     await Promise.all([
       transaction.objectStore('heads').delete(id),
@@ -197,9 +211,39 @@ export class PlanStore {
     await db.put('handles', record);
   }
 
-  #keep(id: string, document: PlanDocument, seq: number, readOnly = false): KeptPlan {
-    const connection = this.#connection;
-    return new KeptPlan({ id, document, seq, connection, readOnly, ...this.#options });
+  #keep(id: string, document: PlanDocument, seq: number, more: Partial<Left> = {}): KeptPlan {
+    const [connection, journal] = [this.#connection, this.#journalOf(id)];
+    return new KeptPlan({ id, document, seq, connection, journal, ...more, ...this.#options });
+  }
+
+  #journalOf(id: string): Journal {
+    return new Journal(id, this.#room);
+  }
+
+  /** A plan that was made and left before the database had it. */
+  #openBegun(id: string): Opened | undefined {
+    const base = this.#journalOf(id).base();
+    if (!base) return undefined;
+    const found = { seq: -1, document: base, lost: 0, unplaced: [], damaged: [], thin: false };
+    return { plan: this.#keep(id, base, -1, this.#left(id, base, new Set())), found };
+  }
+
+  /** What the journal has of a plan and the database has not: edits that fit, in order, and those that do not. */
+  #left(id: string, document: PlanDocument, written: ReadonlySet<string>): Left {
+    const journal = this.#journalOf(id);
+    const entries = journal.entries();
+    journal.done(entries.flatMap((entry) => (written.has(entry.id) ? [entry.id] : [])));
+    const left = { pending: [] as Pending[], aside: [] as Pending[] };
+    let shown = document;
+    for (const entry of entries) {
+      if (written.has(entry.id)) continue;
+      const next = ifFits(shown, entry.edit);
+      if (next) {
+        shown = next;
+        left.pending.push(entry);
+      } else left.aside.push(entry);
+    }
+    return left;
   }
 
   async #opened(id: string): Promise<KeptPlan> {
@@ -215,7 +259,7 @@ export class PlanStore {
       if (stored === undefined) return undefined;
       const found = salvage(stored);
       if (found.document === undefined) return { found };
-      return { plan: this.#keep(id, found.document, found.seq, true), found };
+      return { plan: this.#keep(id, found.document, found.seq, { readOnly: true }), found };
     } finally {
       db?.close();
     }
@@ -254,6 +298,22 @@ export class PlanStore {
     const head = { plan, name, seq, snapshot: seq, snapshotAt: now, at: now };
     puts.add(transaction.objectStore('heads').put(sealed(head)));
     await puts.done();
+  }
+}
+
+interface Left {
+  readonly pending: readonly Pending[];
+  readonly aside: readonly Pending[];
+  readonly readOnly?: boolean;
+}
+
+/** The document with an edit made; `undefined` where it does not fit or makes no plan. */
+function ifFits(document: PlanDocument, edit: Edit): PlanDocument | undefined {
+  try {
+    return planFrom(applyEdit(document, edit)).document;
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
   }
 }
 

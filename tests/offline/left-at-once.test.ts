@@ -1,0 +1,74 @@
+// A page left in the moment of an edit: nothing typed is lost, and it can be undone.
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'puppeteer-core';
+import { build } from 'vite';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { launchedBrowser } from '../helpers/launched-browser.js';
+import { serveFolder } from './served-folder.js';
+
+const rounds = Number(process.env['LEFT_AT_ONCE'] ?? 12);
+let browser: Browser;
+let folder: string;
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'possession-fit-left-'));
+  await build({ configFile: 'vite.config.ts', logLevel: 'error', build: { outDir: folder } });
+  browser = await launchedBrowser();
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+const ready = (page: Page): Promise<unknown> =>
+  page.waitForFunction(
+    () =>
+      (document.querySelector('possession-desk')?.document?.tables.windows.rows.length ?? 0) > 0,
+    { timeout: 120_000 },
+  );
+
+/** Renames the first window, as the desk does for whatever is typed, and leaves within the milliseconds given. */
+const editAndLeave = (page: Page, title: string, ms: number): Promise<void> =>
+  page.evaluate(
+    (text, wait) => {
+      const desk = document.querySelector('possession-desk')!;
+      const { tables } = desk.document!;
+      const rows = tables.windows.rows.map((row, at) => (at === 0 ? row.with(1, text) : row));
+      const windows = { ...tables.windows, rows };
+      desk.edit({ ...desk.document!, tables: { ...tables, windows } }, 'Rename a window');
+      return new Promise<void>((resolve) => setTimeout(resolve, wait));
+    },
+    title,
+    ms,
+  );
+
+const titleOf = (page: Page): Promise<string | undefined> =>
+  page.evaluate(
+    () => document.querySelector('possession-desk')!.document!.tables.windows.rows[0]![1],
+  );
+
+describe('a page left in the moment of an edit', () => {
+  it(`loses none of ${rounds} edits, by reload or by closing`, async () => {
+    const server = await serveFolder(folder);
+    let page = await browser.newPage();
+    await page.goto(server.address);
+    await ready(page);
+    for (let round = 0; round < rounds; round += 1) {
+      const title = `Night ${round}`;
+      await editAndLeave(page, title, (round * 41) % 250);
+      if (round % 2 === 0) await page.reload();
+      else {
+        await page.close();
+        page = await browser.newPage();
+        await page.goto(server.address);
+      }
+      await ready(page);
+      expect(await titleOf(page)).toBe(title);
+    }
+    await page.close();
+    await server.close();
+  }, 600_000);
+});

@@ -1,6 +1,7 @@
 import { durationText, isoText, type Instant } from '../calendar/index.js';
 import type { Placement, Plan } from '../model/index.js';
 import { planId } from '../planner/plan-id.js';
+import type { Unstated } from '../planner/unstated.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
 import { clockWords } from './clock-words.js';
@@ -39,6 +40,7 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
       due: isoText(one.due, plan.zone),
       forecast: iso(one.forecast, plan.zone),
     })),
+    unstated: found.unstated,
     certificate: found.certificate,
     notes: found.notes,
     floats: found.floats.map((one) => ({
@@ -50,6 +52,7 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
     })),
   };
   const text = [
+    ...unstatedLines(found.unstated),
     `Plan of work ${id}.`,
     ...(mended ? mendedLines(mended) : []),
     '',
@@ -87,5 +90,20 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
     `Windows used: ${found.windowsUsed}. Finishes: ${found.finishesAt === null ? 'not all work is placed' : clockWords(found.finishesAt, plan.zone)}.`,
     `${found.certificate.text.charAt(0).toUpperCase()}${found.certificate.text.slice(1)}. ${found.certificate.verified ? 'Checked by the independent verifier.' : 'THE VERIFIER FOUND A FAULT: do not use this plan.'}`,
   ].join('\n');
-  return { json, text };
+  return { json, text, notes: found.notes };
+}
+
+/** Lines of what nobody said that stand in the text; all of it is in the document. */
+const MOST_LINES = 20;
+
+/** What nobody said of the plan, which comes before every word of how good it is. */
+function unstatedLines(unstated: readonly Unstated[]): string[] {
+  if (unstated.length === 0) return [];
+  const more = unstated.length - MOST_LINES;
+  return [
+    `Not said, so nobody can call this plan safe to run (${unstated.length}):`,
+    ...unstated.slice(0, MOST_LINES).map((one) => `  ${one.text}.`),
+    ...(more > 0 ? [`  And ${more} more: --json lists all.`] : []),
+    '',
+  ];
 }

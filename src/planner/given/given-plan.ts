@@ -10,6 +10,7 @@ import { certificateOf } from '../search/certificate.js';
 import { finishOf } from '../search/finish.js';
 import { fullScoreOf, goalOf, windowsIn } from '../search/objectives.js';
 import type { Certificate, Objective } from '../search/types.js';
+import { leftOpenNotes, unstatedIn } from '../unstated.js';
 import { unplacedOf } from '../search/unplaced.js';
 import { standingOf } from './standing.js';
 import type { Broken, GivenPlan } from './types.js';
@@ -50,7 +51,8 @@ export function givenPlan(
       keyDates: keyDatesOf(plan, problem, visits),
       certificate: asGiven(certificate),
       floats: floatsOf(problem, visits),
-      notes: [],
+      unstated: unstatedIn(plan, standing),
+      notes: leftOpenNotes(plan, standing),
     },
   };
 }

@@ -13,6 +13,7 @@ import { outsideLate } from './outside-late.js';
 import { pin } from './pins.js';
 import { search, type Found } from './search.js';
 import type { Allocation, Objective } from './types.js';
+import { leftOpenNotes, unstatedIn } from '../unstated.js';
 import { unplacedOf } from './unplaced.js';
 import { verify } from '../check/verify.js';
 
@@ -97,7 +98,11 @@ function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): A
       verified: faults.length === 0,
     }),
     floats: inOrderOf(plan, floatsOf(problem, found.visits)),
-    notes: problem.effort.cutShort ? [cutShortNote] : [],
+    unstated: unstatedIn(plan, placements),
+    notes: [
+      ...(problem.effort.cutShort ? [cutShortNote] : []),
+      ...leftOpenNotes(plan, placements),
+    ],
   };
 }
 

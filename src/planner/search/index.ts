@@ -14,6 +14,7 @@ export {
   type ShortNoticeOptions,
 } from '../repair/short-notice.js';
 export { verify, type PlacementFault } from '../check/verify.js';
+export { leftOpenNotes, unstatedIn, type Unstated } from '../unstated.js';
 export type {
   ActivityFloat,
   Allocation,

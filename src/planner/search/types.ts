@@ -1,5 +1,6 @@
 import type { Instant } from '../../calendar/index.js';
 import type { Note } from '../../model/index.js';
+import type { Unstated } from '../unstated.js';
 import type { Placement, Reason } from '../fit/types.js';
 
 export type Objective = 'key-dates' | 'margins' | 'finish' | 'fewest-windows';
@@ -70,6 +71,8 @@ export interface Allocation {
   readonly keyDates: readonly KeyDateForecast[];
   readonly certificate: Certificate;
   readonly floats: readonly ActivityFloat[];
-  /** What the answer rests on that nobody said. */
+  /** What nobody said of the placements: told before all that is said of how good the plan is. */
+  readonly unstated: readonly Unstated[];
+  /** Other things that the answer rests on and that nobody said. */
   readonly notes: readonly Note[];
 }

@@ -220,6 +220,7 @@ export const allocation: Allocation = {
     objectives: [{ name: 'key-dates', value: 11_000, lowerBound: 0, proven: false }],
     text: 'best found, at most 11000 min from best',
   },
+  unstated: [],
   notes: [],
   floats: [
     {

@@ -1,0 +1,158 @@
+import {
+  samePlace,
+  unitsLeft,
+  type Activity,
+  type Note,
+  type Placement,
+  type Plan,
+} from '../model/index.js';
+
+/** Two activities of a plan of which nobody said what it takes to run trains, or to work side by side. */
+export interface Unstated {
+  /** Of work in two windows, the earlier: whether the line is fit to run after it is not said. */
+  readonly activity: string;
+  readonly other: string;
+  readonly kind: 'between-windows' | 'same-place';
+  /** Where their pieces lie, in order of time. */
+  readonly windows: readonly string[];
+  readonly text: string;
+}
+
+interface Piece extends Placement {
+  readonly window: string;
+  readonly row: Activity;
+}
+
+/**
+ * What some placements leave unsaid: work of one package in different windows, where nothing says whether the line is fit
+ * to run in between; then work at one place at the same time of which not all is said to share it. Each pair of
+ * activities once, in order of time.
+ */
+export function unstatedIn(plan: Plan, placements: readonly Placement[]): Unstated[] {
+  const pieces = piecesOf(plan, placements);
+  return [...betweenWindows(pieces), ...atOnePlace(plan, pieces)];
+}
+
+/** Notes on packages of which something is begun and something left over, with nothing said of the line after it. */
+export function leftOpenNotes(plan: Plan, placements: readonly Placement[]): Note[] {
+  const placed = new Map<string, number>();
+  for (const one of placements)
+    placed.set(one.activity, (placed.get(one.activity) ?? 0) + (one.units ?? 1));
+  const inside = plan.activities.filter((one) => one.place === 'inside');
+  const isLeft = (one: Activity): boolean => (placed.get(one.id) ?? 0) < unitsLeft(one.work);
+  const texts = [...new Set(inside.map((one) => one.package))].flatMap((name): string[] => {
+    const own = inside.filter((one) => one.package === name);
+    const left = own.filter(isLeft);
+    const begun = own.filter(
+      (one) =>
+        one.madeGoodBy === undefined &&
+        placed.has(one.id) &&
+        left.some((other) => other !== one || !paysMakeSafe(one)),
+    );
+    return begun.length === 0
+      ? []
+      : [`${namesOf(begun)} of ${name} is placed and ${namesOf(left)} is left over`];
+  });
+  if (texts.length === 0) return [];
+  return [
+    {
+      code: 'left-open',
+      text: `Nothing says whether the line is fit to run where work stops: ${texts.join('; ')}.`,
+    },
+  ];
+}
+
+function piecesOf(plan: Plan, placements: readonly Placement[]): Piece[] {
+  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  return placements
+    .flatMap((one): Piece[] => {
+      const row = rows.get(one.activity);
+      return row?.place === 'inside' && one.window !== null
+        ? [{ ...one, window: one.window, row }]
+        : [];
+    })
+    .sort((a, b) => a.from - b.from || a.to - b.to);
+}
+
+function betweenWindows(pieces: readonly Piece[]): Unstated[] {
+  const packages = new Map<string, Piece[]>();
+  for (const piece of pieces) {
+    const known = packages.get(piece.row.package);
+    if (known) known.push(piece);
+    else packages.set(piece.row.package, [piece]);
+  }
+  const pairs = new Map<string, { first: Piece; second: Piece; windows: Set<string> }>();
+  for (const own of packages.values())
+    own.forEach((first, at) => {
+      if (first.row.madeGoodBy !== undefined) return;
+      for (const second of own.slice(at + 1)) {
+        if (second.window === first.window || second.from === first.from) continue;
+        if (second.row === first.row && paysMakeSafe(first.row)) continue;
+        const key = JSON.stringify([first.activity, second.activity]);
+        const known = pairs.get(key) ?? { first, second, windows: new Set<string>() };
+        known.windows.add(first.window).add(second.window);
+        pairs.set(key, known);
+      }
+    });
+  return [...pairs.values()].map(({ first, second, windows }) => ({
+    activity: first.activity,
+    other: second.activity,
+    kind: 'between-windows',
+    windows: [...windows],
+    text:
+      first.row === second.row
+        ? `${first.activity} goes on in ${listOf(windows)}: nothing says whether the line is fit to run in between`
+        : `${first.activity} is in ${first.window} and ${second.activity} in ${second.window}: nothing says whether the line is fit to run in between`,
+  }));
+}
+
+function atOnePlace(plan: Plan, pieces: readonly Piece[]): Unstated[] {
+  const order = new Map(plan.activities.map((one, at) => [one.id, at]));
+  const pairs = new Map<string, { both: readonly [Piece, Piece]; windows: Set<string> }>();
+  let going: Piece[] = [];
+  for (const piece of pieces) {
+    if (piece.to <= piece.from) continue;
+    going = going.filter((one) => one.to > piece.from);
+    for (const other of going) {
+      if (other.row === piece.row || !isUnsaid(other.row, piece.row)) continue;
+      const inOrder = order.get(other.activity)! < order.get(piece.activity)!;
+      const both = inOrder ? ([other, piece] as const) : ([piece, other] as const);
+      const key = JSON.stringify(both.map((one) => one.activity));
+      const known = pairs.get(key) ?? { both, windows: new Set<string>() };
+      known.windows.add(other.window).add(piece.window);
+      pairs.set(key, known);
+    }
+    going.push(piece);
+  }
+  return [...pairs.values()].map(({ both: [one, other], windows }) => {
+    const silent = [one, other].filter((each) => each.row.occupies !== 'shared');
+    return {
+      activity: one.activity,
+      other: other.activity,
+      kind: 'same-place',
+      windows: [...windows],
+      text: `${one.activity} and ${other.activity} go on at one place at the same time in ${listOf(windows)}: ${silent.map((each) => each.activity).join(' and ')} ${silent.length === 1 ? 'does' : 'do'} not say that it may be shared`,
+    };
+  });
+}
+
+/** Whether two activities meet at one place and nobody said that they may. */
+function isUnsaid(one: Activity, other: Activity): boolean {
+  if (one.occupies === 'alone' || other.occupies === 'alone') return false;
+  if (one.occupies === 'shared' && other.occupies === 'shared') return false;
+  return samePlace(one, other);
+}
+
+/** A stop of repeated work that pays for making safe says that the line is fit to run after it. */
+function paysMakeSafe({ work }: Activity): boolean {
+  return work.kind === 'units' && work.makeSafeMinutes > 0;
+}
+
+const listOf = (names: Iterable<string>): string => [...names].join(' and ');
+
+function namesOf(some: readonly Activity[]): string {
+  const ids = some.map((one) => one.id);
+  return ids.length > 6
+    ? `${ids.slice(0, 5).join(', ')} and ${ids.length - 5} more`
+    : ids.join(', ');
+}

@@ -42,7 +42,6 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
     })),
     unstated: found.unstated,
     certificate: found.certificate,
-    notes: found.notes,
     floats: found.floats.map((one) => ({
       ...one,
       earliestStart: isoText(one.earliestStart, plan.zone),

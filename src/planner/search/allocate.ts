@@ -99,10 +99,7 @@ function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): A
     }),
     floats: inOrderOf(plan, floatsOf(problem, found.visits)),
     unstated: unstatedIn(plan, placements),
-    notes: [
-      ...(problem.effort.cutShort ? [cutShortNote] : []),
-      ...leftOpenNotes(plan, placements),
-    ],
+    notes: [...(problem.effort.cutShort ? [cutShortNote] : []), ...leftOpenNotes(plan, placements)],
   };
 }
 

@@ -53,9 +53,8 @@ describe('what a plan leaves unsaid', () => {
       };
       for (const one of [full, bare]) {
         const { placements, unstated } = allocate(one, {
-          seconds: 0,
+          effort: 0.001,
           clock: () => 0,
-          shouldStop: () => true,
         });
         expect({ seed, told: told(one, placements) }).toEqual({
           seed,

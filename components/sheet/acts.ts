@@ -76,6 +76,9 @@ const edits: ReadonlySet<Act> = new Set<Act>([
   'deleteColumns',
 ]);
 
+/** Acts on whole rows, which a column that is worked out does not stand in the way of. */
+const rowEdits: ReadonlySet<Act> = new Set<Act>(['rowAbove', 'rowBelow', 'deleteRows']);
+
 export interface ActGroup {
   readonly title: string;
   readonly acts: readonly Act[];
@@ -84,8 +87,10 @@ export interface ActGroup {
 /** The acts to offer now. `column`: only those of one column. */
 export function offered(state: SheetState, readonly: boolean, column: boolean): ActGroup[] {
   const { words, wish, columns, size } = state;
+  const result = state.resultOf(state.fileColumn(state.at.column)) !== undefined;
   const possible = (act: Act): boolean =>
     !(readonly && edits.has(act)) &&
+    !(result && edits.has(act) && !rowEdits.has(act)) &&
     !(act === 'unsort' && !wish.sort) &&
     !(act === 'showColumns' && columns.hiddenCount === 0) &&
     !(size.rows === 0 && act === 'edit');
@@ -95,7 +100,7 @@ export function offered(state: SheetState, readonly: boolean, column: boolean): 
   const views: Act[] = ['sortUp', 'sortDown', 'unsort', 'filter'];
   const shape: Act[] = ['rename', 'columnBefore', 'columnAfter', 'deleteColumns'];
   const widths: Act[] = ['wider', 'narrower', 'fit', 'hide', 'showColumns'];
-  const heading = state.table.columns[state.fileColumn(state.at.column)] ?? '';
+  const heading = state.headingAt(state.fileColumn(state.at.column));
   const groups: ActGroup[] = [
     ...(column
       ? []

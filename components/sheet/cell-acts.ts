@@ -13,11 +13,12 @@ function cellsOf(
   const cells: CellText[] = [];
   for (let row = block.top; row <= block.bottom; row += 1)
     for (let column = block.start; column <= block.end; column += 1)
-      cells.push({
-        row: sheet.fileRow(row),
-        column: sheet.fileColumn(column),
-        text: text(row, column),
-      });
+      if (!sheet.resultOf(sheet.fileColumn(column)))
+        cells.push({
+          row: sheet.fileRow(row),
+          column: sheet.fileColumn(column),
+          text: text(row, column),
+        });
   return cells;
 }
 
@@ -42,6 +43,9 @@ export function clearCells(sheet: SheetState): void {
 export function selectedCells(sheet: SheetState): string[][] {
   if (isEmptySheet(sheet)) return [];
   const { top, bottom, start, end } = sheet.block;
+  sheet.copied = sheet.columns.shown
+    .slice(start, end + 1)
+    .map((column) => sheet.resultOf(column) !== undefined);
   return Array.from({ length: bottom - top + 1 }, (_, down) =>
     Array.from({ length: end - start + 1 }, (__, along) => sheet.cell(top + down, start + along)),
   );
@@ -134,6 +138,7 @@ function goOn(
   const { block } = sheet;
   const cells: CellText[] = [];
   for (let column = block.start; column <= block.end && !isEmptySheet(sheet); column += 1) {
+    if (sheet.resultOf(sheet.fileColumn(column))) continue;
     const seeds: string[] = [];
     let row = block.top;
     while (row <= block.bottom && sheet.cell(row, column) !== '') {
@@ -156,11 +161,15 @@ function goOn(
   sheet.change(setCells(sheet.table, cells), sheet.words.continued(cells.length));
 }
 
+const holdsColumn = ({ start, end }: Block, place: number): boolean =>
+  place >= start && place <= end;
+
 /**
  * Pasted cells, from the first cell of the block on. One cell fills the block, and a block that is a whole number of
  * times as large is tiled; rows beyond the last and columns beyond the last are added, so that nothing is lost.
  */
-export function pasteCells(sheet: SheetState, pasted: readonly (readonly string[])[]): void {
+export function pasteCells(sheet: SheetState, given: readonly (readonly string[])[]): void {
+  const pasted = sheet.withoutResults(given);
   const height = pasted.length;
   const width = pasted[0]?.length ?? 0;
   if (height === 0 || width === 0) return;
@@ -169,14 +178,23 @@ export function pasteCells(sheet: SheetState, pasted: readonly (readonly string[
     startTable(sheet, pasted);
     return;
   }
-  const { block } = sheet;
+  const { block, typedShown } = sheet;
+  const { shown } = sheet.columns;
+  // What is worked out is passed over: places from here on are those among the typed columns.
+  const start = typedShown.findIndex((one) => shown.indexOf(one) >= block.start);
+  if (start < 0) {
+    sheet.told = words.workedOutCell;
+    return;
+  }
+  const typedIn = typedShown.filter((one) => holdsColumn(block, shown.indexOf(one))).length;
   const tiles =
-    blockRows(block) % height === 0 && blockColumns(block) % width === 0 && sheet.size.rows > 0;
+    blockRows(block) % height === 0 && typedIn > 0 && typedIn % width === 0 && sheet.size.rows > 0;
   const bottom = block.top + (tiles ? blockRows(block) : height) - 1;
-  const end = block.start + (tiles ? blockColumns(block) : width) - 1;
-  const { rows: shownRows, columns: shownColumns } = sheet.size;
+  const end = start + (tiles ? typedIn : width) - 1;
+  const { rows: shownRows } = sheet.size;
+  const shownColumns = typedShown.length;
   let table = sheet.table;
-  const columns = [...sheet.columns.shown];
+  const columns = [...typedShown];
   while (columns.length <= end) {
     columns.push(table.columns.length);
     table = insertColumn(table, table.columns.length, freeHeading(table.columns, words.newColumn));
@@ -186,13 +204,13 @@ export function pasteCells(sheet: SheetState, pasted: readonly (readonly string[
     place < shownRows ? sheet.fileRow(place) : sheet.table.rows.length + place - shownRows;
   const cells: CellText[] = [];
   for (let row = block.top; row <= bottom; row += 1)
-    for (let column = block.start; column <= end; column += 1)
+    for (let column = start; column <= end; column += 1)
       cells.push({
         row: rowAt(row),
         column: columns[column]!,
-        text: pasted[(row - block.top) % height]![(column - block.start) % width]!,
+        text: pasted[(row - block.top) % height]![(column - start) % width]!,
       });
-  const headings = columns.slice(block.start).map((column) => sheet.table.columns[column] ?? '');
+  const headings = columns.slice(start).map((column) => sheet.table.columns[column] ?? '');
   const label = words.pasted(cells.length);
   const told = [
     label,
@@ -211,8 +229,12 @@ export function pasteCells(sheet: SheetState, pasted: readonly (readonly string[
     told,
     ...(order !== undefined && { order }),
     selection: {
-      anchor: { row: bottom, column: end },
-      at: { row: block.top, column: block.start },
+      anchor: {
+        row: bottom,
+        column:
+          end < shownColumns ? shown.indexOf(columns[end]!) : shown.length + end - shownColumns,
+      },
+      at: { row: block.top, column: shown.indexOf(columns[start]!) },
     },
   });
 }

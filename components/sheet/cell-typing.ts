@@ -45,6 +45,11 @@ export class CellTyping {
     this.close();
     const { state, view } = this.#host;
     if (this.#host.readonly || !view || state.size.rows === 0) return;
+    if (state.resultOf(state.fileColumn(state.at.column))) {
+      state.told = state.words.workedOutCell;
+      this.#host.refresh();
+      return;
+    }
     const place = state.at;
     state.selection = onlyCell(place);
     view.update(place, false);

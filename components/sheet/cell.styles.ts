@@ -27,6 +27,20 @@ export const cellStyles = css`
   .figures {
     text-align: end;
   }
+  /* Worked out, not typed: another ground and slanted type. */
+  .body > .row > .result,
+  .row.head > .result {
+    background: var(--_sunk);
+    font-style: italic;
+    cursor: help;
+  }
+  .body > .row > .result.quiet {
+    color: var(--_quiet);
+  }
+  .body > .row > .result.harm {
+    color: var(--_bad);
+    font-weight: 600;
+  }
   .body > .row > .fault.error {
     background: var(--_bad-wash);
     color: var(--_bad);

@@ -1,5 +1,6 @@
 import type { TableText } from '../../src/model/index.js';
 import { columnWidths, isFigures } from './sheet-layout.js';
+import { resultValue, type ResultColumn } from './result-column.js';
 import type { ViewWish } from './view-order.js';
 
 export const NARROWEST = 40;
@@ -15,17 +16,36 @@ function namesOf(columns: readonly string[]): string[] {
   });
 }
 
+const nameOfResult = ({ id }: Pick<ResultColumn, 'id'>): string => `result ${id}`;
+
+/** Rows by which the width of a result column is judged. */
+const MEASURED = 60;
+
+function widthOfResult(column: ResultColumn, table: TableText): number {
+  let longest = column.heading.length + 3;
+  for (const [row, cells] of table.rows.slice(0, MEASURED).entries())
+    longest = Math.max(longest, resultValue(column.value(row, cells)).text.length);
+  return Math.round(Math.min(240, Math.max(64, longest * 7.25 + 24)));
+}
+
 /** Which columns are shown, how wide, and which hold figures. What a person chose is kept by the column's name. */
 export class ColumnView {
-  /** Indexes in the table of the columns shown. */
+  /**
+   * Indexes of the columns shown, in their order on the screen: those of the table, and after the last of these one for
+   * each result column. Results stand beside the first column.
+   */
   shown: readonly number[] = [];
-  /** Pixels for every column of the table. */
+  /** Result columns in the order they were given. */
+  results: readonly ResultColumn[] = [];
+  /** Pixels for every column. */
   widths: readonly number[] = [];
   figures: readonly boolean[] = [];
   #names: readonly string[] = [];
   #fitting: readonly number[] = [];
   readonly #chosen = new Map<string, number>();
   readonly #hidden = new Set<string>();
+  /** Names of result columns in the order a person wants; those not in it follow. */
+  #resultOrder: readonly string[] = [];
 
   forget(): void {
     this.#chosen.clear();
@@ -34,20 +54,26 @@ export class ColumnView {
   }
 
   /** Takes other columns in. Returns the wish for the view with its columns where they are now; lost ones are dropped. */
-  read(table: TableText, before: TableText, wish: ViewWish): ViewWish {
+  read(table: TableText, before: TableText, wish: ViewWish, results = this.results): ViewWish {
     const old = namesOf(before.columns);
     const names = namesOf(table.columns);
+    const oldAll = [...old, ...this.results.map(nameOfResult)];
+    const all = [...names, ...results.map(nameOfResult)];
+    this.results = results;
     const renamed =
       old.length === names.length
         ? old.flatMap((name, at) => (name === names[at] ? [] : [at]))
         : [];
     if (renamed.length === 1) this.#carry(old[renamed[0]!]!, names[renamed[0]!]!);
-    this.#names = names;
-    this.#fitting = columnWidths(table);
-    this.figures = table.columns.map((_, column) => isFigures(table, column));
+    this.#names = all;
+    this.#fitting = this.#widthsFor(table);
+    this.figures = [
+      ...table.columns.map((_, column) => isFigures(table, column)),
+      ...results.map((one) => one.figures === true),
+    ];
     this.#measure();
     const to = (column: number): number =>
-      renamed.length === 1 && renamed[0] === column ? column : names.indexOf(old[column] ?? '');
+      renamed.length === 1 && renamed[0] === column ? column : all.indexOf(oldAll[column] ?? '');
     const { sort } = wish;
     return {
       ...wish,
@@ -87,7 +113,7 @@ export class ColumnView {
 
   /** As wide as what it holds needs. */
   fit(column: number, table: TableText): void {
-    this.#fitting = columnWidths(table);
+    this.#fitting = this.#widthsFor(table);
     this.#chosen.delete(this.#names[column]!);
     this.#measure();
   }
@@ -101,6 +127,47 @@ export class ColumnView {
 
   #measure(): void {
     this.widths = this.#names.map((name, at) => this.#chosen.get(name) ?? this.#fitting[at]!);
-    this.shown = this.#names.flatMap((name, at) => (this.#hidden.has(name) ? [] : [at]));
+    this.shown = this.order.filter((at) => !this.#hidden.has(this.#names[at]!));
+  }
+
+  /** Every column in the order of the screen, hidden ones too. */
+  get order(): readonly number[] {
+    const typed = this.#names.length - this.results.length;
+    const places = [...this.#names.keys()];
+    const rank = (name: string): number => {
+      const at = this.#resultOrder.indexOf(name);
+      return at < 0 ? Infinity : at;
+    };
+    const results = places
+      .slice(typed)
+      .sort((a, b) =>
+        rank(this.#names[a]!) < rank(this.#names[b]!)
+          ? -1
+          : rank(this.#names[a]!) > rank(this.#names[b]!)
+            ? 1
+            : a - b,
+      );
+    return [...places.slice(0, Math.min(1, typed)), ...results, ...places.slice(1, typed)];
+  }
+
+  /** Ids of the result columns shown, in order. */
+  get resultsShown(): readonly string[] {
+    const typed = this.#names.length - this.results.length;
+    return this.shown.filter((at) => at >= typed).map((at) => this.results[at - typed]!.id);
+  }
+
+  /** Result columns as they are to stand, and which of them; others stay out of sight. */
+  showResults(ids: readonly string[]): void {
+    this.#resultOrder = ids.map((id) => nameOfResult({ id }));
+    for (const one of this.results) {
+      const name = nameOfResult(one);
+      if (ids.includes(one.id)) this.#hidden.delete(name);
+      else this.#hidden.add(name);
+    }
+    this.#measure();
+  }
+
+  #widthsFor(table: TableText): readonly number[] {
+    return [...columnWidths(table), ...this.results.map((one) => widthOfResult(one, table))];
   }
 }

@@ -13,7 +13,7 @@ export interface FilterActs {
 
 /** Which rows are shown, in words; the file keeps them all. `column` is the one to filter by next. */
 export function filterBar(sheet: SheetState, column: number, acts: FilterActs): TemplateResult {
-  const { words, table, wish } = sheet;
+  const { words, wish } = sheet;
   const held = wish.filters.find((one) => one.column === column)?.text ?? '';
   const submit = (event: Event): void => {
     event.preventDefault();
@@ -32,9 +32,11 @@ export function filterBar(sheet: SheetState, column: number, acts: FilterActs): 
       aria-label=${words.filterColumn}
       @change=${(event: Event) => acts.choose(Number((event.target as HTMLSelectElement).value))}
     >
-      ${table.columns.map(
-        (heading, index) =>
-          html`<option value=${index} .selected=${index === column}>${heading}</option>`,
+      ${sheet.columns.order.map(
+        (index) =>
+          html`<option value=${index} .selected=${index === column}>
+            ${sheet.headingAt(index)}
+          </option>`,
       )}
     </select>
     <label class="holds"
@@ -55,10 +57,10 @@ export function filterBar(sheet: SheetState, column: number, acts: FilterActs): 
         html`<button
           type="button"
           class="chip"
-          aria-label=${words.filterLift(table.columns[one.column] ?? '', one.text)}
+          aria-label=${words.filterLift(sheet.headingAt(one.column), one.text)}
           @click=${() => acts.apply(one.column, '')}
         >
-          ${table.columns[one.column]} ${words.filterHolds} <b>${one.text}</b>
+          ${sheet.headingAt(one.column)} ${words.filterHolds} <b>${one.text}</b>
           <span aria-hidden="true">✕</span>
         </button>`,
     )}

@@ -12,7 +12,7 @@ export class Finder {
 
   /** Searches again only where the text, the table or what is shown of it changed. */
   found(sheet: SheetState): readonly GridCell[] {
-    const over = [this.text, sheet.table, sheet.order, sheet.columns.shown];
+    const over = [this.text, sheet.table, sheet.order, sheet.columns.shown, sheet.columns.results];
     if (over.some((one, index) => one !== this.#over[index])) {
       this.#over = over;
       const { rows, columns } = sheet.size;

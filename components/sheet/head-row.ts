@@ -24,8 +24,9 @@ function headCell(
   place: number,
   { unread, renaming, openMenu, rename, cancelRename }: HeadOptions,
 ): TemplateResult {
-  const { words, wish, table, block } = sheet;
-  const heading = table.columns[column] ?? '';
+  const { words, wish, block } = sheet;
+  const heading = sheet.headingAt(column);
+  const result = sheet.resultOf(column) !== undefined;
   const sorted = wish.sort?.column === column ? wish.sort : undefined;
   const filtered = wish.filters.some((one) => one.column === column);
   const within = place >= block.start && place <= block.end;
@@ -36,8 +37,9 @@ function headCell(
       within ? 'within' : '',
       filtered ? 'filtered' : '',
       sheet.columns.figures[column] === true ? 'figures' : '',
+      result ? 'result' : '',
     ].join(' ')}
-    aria-colindex=${column + 1}
+    aria-colindex=${sheet.columns.order.indexOf(column) + 1}
     aria-sort=${sorted ? (sorted.down ? 'descending' : 'ascending') : nothing}
     data-head=${place}
     title=${heading}
@@ -46,8 +48,8 @@ function headCell(
       renaming === column
         ? headingField(heading, words.heading, (text) => rename(column, text), cancelRename)
         : html`<span class="name"
-              >${heading}${
-                unread.includes(heading)
+              >${heading}${result ? html`<span class="unseen"> ${words.workedOut}</span>` : nothing}${
+                !result && unread.includes(heading)
                   ? html`<span class="unread"> ${words.unread}</span>`
                   : nothing
               }</span

@@ -1,4 +1,4 @@
-import { blockColumns, blockRows } from './selection.js';
+import { blockRows } from './selection.js';
 import type { SheetState } from './sheet-state.js';
 import {
   deleteColumn,
@@ -43,7 +43,12 @@ export function removeRows(sheet: SheetState): void {
 export function addColumn(sheet: SheetState, where: 'before' | 'after'): number {
   const { table, words } = sheet;
   const beside = sheet.fileColumn(sheet.at.column);
-  const at = beside < 0 ? table.columns.length : where === 'before' ? beside : beside + 1;
+  const at =
+    beside < 0 || beside >= table.columns.length
+      ? table.columns.length
+      : where === 'before'
+        ? beside
+        : beside + 1;
   const heading = freeHeading(table.columns, words.newColumn);
   sheet.change(insertColumn(table, at, heading), words.columnInserted(heading));
   const column = sheet.columns.shown.indexOf(at);
@@ -57,11 +62,11 @@ export function removeColumns(sheet: SheetState): void {
   let { table } = sheet;
   const columns: number[] = [];
   for (let place = block.start; place <= block.end; place += 1)
-    columns.push(sheet.fileColumn(place));
+    if (!sheet.resultOf(sheet.fileColumn(place))) columns.push(sheet.fileColumn(place));
   for (const column of columns.toReversed()) table = deleteColumn(table, column);
   const at = { row: sheet.at.row, column: block.start };
   const named = columns.map((column) => sheet.table.columns[column] ?? '').join(', ');
-  sheet.change(table, words.columnsDeleted(blockColumns(block), named), {
+  sheet.change(table, words.columnsDeleted(columns.length, named), {
     selection: { anchor: at, at },
   });
 }
@@ -92,7 +97,7 @@ export function showColumns(sheet: SheetState): void {
   const count = sheet.columns.hiddenCount;
   const column = sheet.fileColumn(sheet.at.column);
   sheet.columns.showAll();
-  const at = { row: sheet.at.row, column: Math.max(0, column) };
+  const at = { row: sheet.at.row, column: Math.max(0, sheet.columns.shown.indexOf(column)) };
   sheet.selection = { anchor: at, at };
   sheet.told = sheet.words.columnsShown(count);
 }

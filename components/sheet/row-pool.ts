@@ -177,7 +177,8 @@ function drawCell(
 ): void {
   const fileRow = sheet.fileRow(place);
   const fileColumn = sheet.fileColumn(column);
-  const value = sheet.table.rows[fileRow]?.[fileColumn] ?? '';
+  const result = sheet.resultOf(fileColumn) && sheet.resultAt(fileRow, fileColumn);
+  const value = result?.text ?? sheet.textAt(fileRow, fileColumn);
   if (cell.text.data !== value) cell.text.data = value;
   const faults = sheet.faults.get(fileRow)?.get(fileColumn);
   const bad = faults && worst(faults);
@@ -188,6 +189,7 @@ function drawCell(
     column === 0 ? 'first' : '',
     sheet.columns.figures[fileColumn] === true ? 'figures' : '',
     bad === undefined ? '' : `fault ${bad}`,
+    result ? `result ${result.tone ?? ''}` : '',
     here ? 'at' : '',
     place === kept?.row && column === kept.column ? 'open' : '',
   ];
@@ -205,7 +207,8 @@ function drawCell(
   if (standing !== cell.standing) {
     cell.standing = standing;
     element.setAttribute('role', column === 0 ? 'rowheader' : 'gridcell');
-    element.setAttribute('aria-colindex', String(fileColumn + 1));
+    element.setAttribute('aria-colindex', String(sheet.columns.order.indexOf(fileColumn) + 1));
+    setOrDrop(element, 'aria-readonly', result ? 'true' : '');
     element.setAttribute('aria-selected', String(inBlock));
     element.dataset['column'] = String(column);
     element.style.setProperty('grid-column', String(column + 2));

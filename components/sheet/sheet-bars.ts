@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { filterBar } from './filter-bar.js';
 import { findBar } from './find-bar.js';
+import { resultsBar } from './results-bar.js';
 import type { SheetControl } from './sheet-control.js';
 import { toolBar } from './tool-bar.js';
 import { filterBy, filterFaults, unfilter } from './view-acts.js';
@@ -23,6 +24,7 @@ export function bars(control: SheetControl, undoState: UndoState | null): Templa
       finding: control.finding,
       filtering: control.filtering,
       ranging: control.ranging,
+      choosing: control.choosing,
       undoLabel: undo,
       redoLabel: redo,
     },
@@ -35,6 +37,10 @@ export function bars(control: SheetControl, undoState: UndoState | null): Templa
           ? closeFilter(control)
           : control.openFilter(state.fileColumn(state.at.column)),
       addRow: () => control.run('rowBelow'),
+      results: () => {
+        control.choosing = !control.choosing;
+        control.refresh();
+      },
       range: () => control.chooseRange(),
       more: (button) => {
         const box = button.getBoundingClientRect();
@@ -60,8 +66,20 @@ export function bars(control: SheetControl, undoState: UndoState | null): Templa
       : nothing
   }
   ${
+    control.choosing && state.columns.results.length > 0
+      ? resultsBar(state, {
+          choose: (ids) => control.chooseResults(ids),
+          close: () => {
+            control.choosing = false;
+            control.focus();
+            control.refresh();
+          },
+        })
+      : nothing
+  }
+  ${
     control.filtering
-      ? filterBar(state, Math.min(control.filterColumn, state.table.columns.length - 1), {
+      ? filterBar(state, Math.min(control.filterColumn, state.columns.order.length - 1), {
           apply: (column, text) => control.does((sheet) => filterBy(sheet, column, text)),
           choose: (column) => {
             control.filterColumn = column;

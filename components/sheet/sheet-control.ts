@@ -9,6 +9,8 @@ import { readCells, writeCells } from './clipboard-port.js';
 import { Finder } from './find-bar.js';
 import { openMenu, type MenuPlace } from './menu.js';
 import { RedoEvent } from './redo-event.js';
+import { ResultAskEvent } from './result-ask-event.js';
+import { ResultsChoiceEvent } from './results-choice-event.js';
 import { nameColumn } from './row-acts.js';
 import { onlyCell, within, type Selection } from './selection.js';
 import { SheetState } from './sheet-state.js';
@@ -34,6 +36,8 @@ export class SheetControl implements ActHost, TypingHost {
   help = false;
   finding = false;
   filtering = false;
+  /** Whether the list of result columns is open. */
+  choosing = false;
   filterColumn = 0;
   /** Whether the next cell tapped is the far corner of the block. */
   ranging = false;
@@ -89,9 +93,11 @@ export class SheetControl implements ActHost, TypingHost {
     if (before.row !== row || before.column !== column) this.tell();
   }
 
+  /** Says where the person is: at a cell that is typed, or at one that is worked out and to be explained. */
   tell(): void {
+    if (this.askResult()) return;
     const { state } = this;
-    const heading = state.table.columns[state.fileColumn(state.at.column)] ?? '';
+    const heading = state.headingAt(state.fileColumn(state.at.column));
     const value = state.cell(state.at.row, state.at.column);
     const row = state.fileRow(state.at.row);
     this.#element.dispatchEvent(new CellSelectEvent(row, heading, value));
@@ -119,9 +125,28 @@ export class SheetControl implements ActHost, TypingHost {
     return this.#element.choices[heading] ?? [];
   }
 
-  /** `text`: what stands in the field instead of what the cell holds. */
+  /** `text`: what stands in the field instead of what the cell holds. A worked-out cell is asked about instead. */
   openEditor(text?: string): void {
-    this.#typing.open(text);
+    const { state } = this;
+    const result = state.resultOf(state.fileColumn(state.at.column));
+    if (result && text === undefined && state.size.rows > 0) this.askResult();
+    else this.#typing.open(text);
+  }
+
+  /** Where the value of the cell with the focus comes from. Whether it is a worked-out one. */
+  askResult(): boolean {
+    const { state } = this;
+    const result = state.resultOf(state.fileColumn(state.at.column));
+    if (!result) return false;
+    this.#element.dispatchEvent(new ResultAskEvent(state.fileRow(state.at.row), result.id));
+    return true;
+  }
+
+  chooseResults(ids: readonly string[]): void {
+    this.state.columns.showResults(ids);
+    this.select(this.state.selection, false);
+    this.#element.dispatchEvent(new ResultsChoiceEvent(ids));
+    this.refresh(true);
   }
 
   closeEditor(): void {
@@ -133,7 +158,7 @@ export class SheetControl implements ActHost, TypingHost {
   }
 
   openHeading(column: number): void {
-    if (this.readonly || column < 0) return;
+    if (this.readonly || column < 0 || this.state.resultOf(column)) return;
     this.renaming = column;
     this.refresh();
     void this.#element.updateComplete.then(() => {

@@ -71,7 +71,7 @@ function printedSheet(sheet: SheetState): HTMLElement {
 /** The table on paper: in parts side by side where it is too wide, each with the first column again. */
 function papers(sheet: SheetState, count: number): HTMLTableElement[] {
   const { table, words, columns } = sheet;
-  const titles = columns.shown.map((column) => table.columns[column] ?? '');
+  const titles = columns.shown.map((column) => sheet.headingAt(column));
   const rooms = titles.map((title, at) =>
     roomFor([
       title,

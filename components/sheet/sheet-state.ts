@@ -4,6 +4,7 @@ import { ColumnView } from './column-view.js';
 import { SheetHistory } from './history.js';
 import { LineNumbers } from './line-numbers.js';
 import { blockOf, onlyCell, within, type Block, type Selection } from './selection.js';
+import { nothingKnown, resultValue, type ResultColumn, type ResultValue } from './result-column.js';
 import { faultsByCell } from './sheet-layout.js';
 import type { SheetStrings } from './strings.js';
 import { asInTheFile, viewOrder, type ViewWish } from './view-order.js';
@@ -30,6 +31,8 @@ export class SheetState {
   words: SheetStrings;
   /** The last thing done, in words. */
   told = '';
+  /** Of the cells last copied, which columns were worked out. */
+  copied: readonly boolean[] = [];
   readonly columns = new ColumnView();
   readonly lines = new LineNumbers();
   readonly history = new SheetHistory();
@@ -56,6 +59,13 @@ export class SheetState {
       this.told = '';
     }
     this.#put(table);
+  }
+
+  /** Takes other results in. Order, filters and widths stay where their column still is. */
+  takeResults(results: readonly ResultColumn[]): void {
+    this.#wish = this.columns.read(this.table, this.table, this.#wish, results);
+    this.#stale = this.#order !== null;
+    this.selection = within(this.selection, this.size);
   }
 
   takeFaults(faults: readonly Fault[]): void {
@@ -137,7 +147,41 @@ export class SheetState {
   }
 
   cell(row: number, column: number): string {
-    return this.table.rows[this.fileRow(row)]?.[this.fileColumn(column)] ?? '';
+    return this.textAt(this.fileRow(row), this.fileColumn(column));
+  }
+
+  /** The result column that stands for a column of the file; undefined for one that is typed. */
+  resultOf(fileColumn: number): ResultColumn | undefined {
+    return this.columns.results[fileColumn - this.table.columns.length];
+  }
+
+  resultAt(fileRow: number, fileColumn: number): ResultValue {
+    const cells = this.table.rows[fileRow];
+    const column = this.resultOf(fileColumn);
+    return cells && column ? resultValue(column.value(fileRow, cells)) : nothingKnown;
+  }
+
+  /** What a cell shows, typed or worked out. */
+  textAt(fileRow: number, fileColumn: number): string {
+    return fileColumn >= this.table.columns.length
+      ? this.resultAt(fileRow, fileColumn).text
+      : (this.table.rows[fileRow]?.[fileColumn] ?? '');
+  }
+
+  /** Cells that were copied here, without those that are worked out; any others as they are. */
+  withoutResults(cells: readonly (readonly string[])[]): readonly (readonly string[])[] {
+    const { copied } = this;
+    if (!copied.includes(true) || copied.length !== cells[0]?.length) return cells;
+    return cells.map((row) => row.filter((_, at) => !copied[at]));
+  }
+
+  headingAt(fileColumn: number): string {
+    return this.table.columns[fileColumn] ?? this.resultOf(fileColumn)?.heading ?? '';
+  }
+
+  /** Indexes of the typed columns shown, in order. */
+  get typedShown(): readonly number[] {
+    return this.columns.shown.filter((one) => one < this.table.columns.length);
   }
 
   faultsAt(row: number, column: number): readonly Fault[] | undefined {
@@ -174,7 +218,11 @@ export class SheetState {
   }
 
   #reorder(): void {
-    this.#order = viewOrder(this.table, this.#wish, (row) => this.faults.has(row));
+    this.#order = viewOrder(this.table, this.#wish, (row) => this.faults.has(row), {
+      text: (row, column) => this.textAt(row, column),
+      key: (row, column) =>
+        column < this.table.columns.length ? undefined : this.resultAt(row, column).sort,
+    });
     this.#stale = false;
   }
 }

@@ -17,6 +17,7 @@ import { PointerActs } from './pointer-acts.js';
 import { addColumn, addRows } from './row-acts.js';
 import { onlyCell } from './selection.js';
 import { printStyles } from './print.styles.js';
+import type { ResultColumn } from './result-column.js';
 import { SheetControl } from './sheet-control.js';
 import { SheetPrint } from './sheet-print.js';
 import { SheetView } from './sheet-view.js';
@@ -38,6 +39,8 @@ import { refreshView } from './view-acts.js';
  * @tag possession-sheet
  * @event {CellSelectEvent} possession-cell-select - A person goes to a cell.
  * @event {TableChangeEvent} possession-table-change - A person changed the table.
+ * @event {ResultAskEvent} possession-result-ask - A person asks where a worked-out value comes from.
+ * @event {ResultsChoiceEvent} possession-results-choice - A person chose which worked-out columns are shown.
  * @event {UndoEvent} possession-undo - A person asks to take a change back; cancel it to do so yourself.
  * @event {RedoEvent} possession-redo - A person asks to do a change again; cancel it to do so yourself.
  * @csspart cell - One cell.
@@ -51,6 +54,7 @@ export class PossessionSheet extends LitElement {
     label: { type: String },
     readonly: { type: Boolean, reflect: true },
     choices: { attribute: false },
+    resultColumns: { attribute: false },
     undoState: { attribute: false },
     strings: { attribute: false },
   };
@@ -65,6 +69,11 @@ export class PossessionSheet extends LitElement {
   declare readonly: boolean;
   /** Texts to offer where a cell is typed, by heading; others may be typed. */
   declare choices: Readonly<Record<string, readonly string[]>>;
+  /**
+   * Columns worked out from the rows, to be read beside those that are typed: they are sorted, filtered, copied and
+   * printed with the rows and never written to the table. A new list is a new answer.
+   */
+  declare resultColumns: readonly ResultColumn[];
   /** For who does undo and redo: what the buttons say. Null: the sheet keeps its own history. */
   declare undoState: UndoState | null;
   /** Words in place of the default ones. */
@@ -81,6 +90,7 @@ export class PossessionSheet extends LitElement {
     this.label = '';
     this.readonly = false;
     this.choices = {};
+    this.resultColumns = [];
     this.undoState = null;
     this.strings = {};
     this.#control = new SheetControl(this);
@@ -107,6 +117,7 @@ export class PossessionSheet extends LitElement {
       state.take(this.table);
       this.#control.followRow();
     }
+    if (changed.has('resultColumns')) state.takeResults(this.resultColumns);
     if (changed.has('table') || changed.has('faults')) state.takeFaults(this.faults);
     if (changed.has('readonly') && this.readonly) this.#control.closeEditor();
   }
@@ -133,6 +144,27 @@ export class PossessionSheet extends LitElement {
     this.#control.goTo(row, Math.max(0, this.table.columns.indexOf(column)));
   }
 
+  /** The rows as they are shown, in order, with the worked-out columns; to be saved or sent. */
+  get shownTable(): {
+    readonly columns: readonly string[];
+    readonly rows: readonly (readonly string[])[];
+  } {
+    const { state } = this.#control;
+    const { shown } = state.columns;
+    return {
+      columns: shown.map((column) => state.headingAt(column)),
+      rows: Array.from({ length: state.size.rows }, (_, place) =>
+        shown.map((column) => state.textAt(state.fileRow(place), column)),
+      ),
+    };
+  }
+
+  /** Result columns to show, by id, in order; others are put out of sight. Sends nothing. */
+  showResults(ids: readonly string[]): void {
+    this.#control.state.columns.showResults(ids);
+    this.requestUpdate();
+  }
+
   override render(): TemplateResult {
     const control = this.#control;
     const { state } = control;
@@ -148,7 +180,7 @@ export class PossessionSheet extends LitElement {
         aria-readonly=${this.readonly}
         aria-multiselectable="true"
         aria-rowcount=${state.size.rows + 1}
-        aria-colcount=${state.table.columns.length}
+        aria-colcount=${state.columns.order.length}
         @keydown=${(event: KeyboardEvent) => onGridKey(control, event)}
         @copy=${(event: ClipboardEvent) => onCopy(control, event)}
         @cut=${(event: ClipboardEvent) => onCopy(control, event)}

@@ -8,13 +8,13 @@ export function statusLine(
   toFault: (row: number) => void,
   again: () => void,
 ): TemplateResult {
-  const { words, at, block, table } = sheet;
+  const { words, at, block } = sheet;
   const row = sheet.fileRow(at.row);
   const faults = sheet.faultsAt(at.row, at.column) ?? [];
   const faulty = [...sheet.faults.keys()].sort((a, b) => a - b);
   const next = faulty.find((one) => one > row) ?? faulty[0];
   const several = blockRows(block) > 1 || blockColumns(block) > 1;
-  const heading = table.columns[sheet.fileColumn(at.column)];
+  const heading = sheet.headingAt(sheet.fileColumn(at.column));
   return html`<div class="status">
     <span class="said" id="said"
       >${

@@ -8,6 +8,7 @@ export interface ToolState {
   readonly finding: boolean;
   readonly filtering: boolean;
   readonly ranging: boolean;
+  readonly choosing: boolean;
   /** What undo and redo would take back or do again; `undefined` when nothing. */
   readonly undoLabel: string | undefined;
   readonly redoLabel: string | undefined;
@@ -19,6 +20,7 @@ export interface ToolActs {
   readonly find: () => void;
   readonly filter: () => void;
   readonly addRow: () => void;
+  readonly results: () => void;
   readonly range: () => void;
   readonly more: (button: HTMLElement) => void;
   readonly keys: () => void;
@@ -64,6 +66,19 @@ export function toolBar(tools: ToolState, acts: ToolActs): TemplateResult {
       >
         ${words.filter}${filtered ? html`<span class="dot" aria-hidden="true"></span>` : nothing}
       </button>
+      ${
+        sheet.columns.results.length === 0
+          ? nothing
+          : html`<button
+              type="button"
+              class="choose"
+              tabindex="-1"
+              aria-expanded=${tools.choosing}
+              @click=${acts.results}
+            >
+              ${words.results}
+            </button>`
+      }
       ${
         tools.readonly
           ? nothing

@@ -82,6 +82,16 @@ export const toolStyles = css`
   .bar .plain {
     min-height: 1.5rem;
   }
+  .bar .one {
+    display: inline-flex;
+    gap: 0.25rem;
+    align-items: center;
+  }
+  .bar .one .plain {
+    min-width: 1.5rem;
+    text-align: center;
+    text-decoration: none;
+  }
   .bar .check,
   .bar .holds {
     display: inline-flex;

@@ -8,7 +8,7 @@ export function sortBy(
 ): void {
   if (column < 0) return;
   sheet.show({ ...sheet.wish, sort: { column, down } });
-  const heading = sheet.table.columns[column] ?? '';
+  const heading = sheet.headingAt(column);
   sheet.told = (down ? sheet.words.sortedDown : sheet.words.sortedUp)(heading);
 }
 

@@ -20,6 +20,18 @@ export interface ViewWish {
 
 export const asInTheFile: ViewWish = { filters: [], onlyFaults: false };
 
+/** What cells hold, by row and column of the file. */
+export interface Cells {
+  readonly text: (row: number, column: number) => string;
+  /** What to sort by in place of the text. */
+  readonly key: (row: number, column: number) => number | undefined;
+}
+
+const typedCells = (table: TableText): Cells => ({
+  text: (row, column) => table.rows[row]?.[column] ?? '',
+  key: () => undefined,
+});
+
 const collator = new Intl.Collator(undefined, { numeric: true });
 const plainNumber = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)$/;
 
@@ -31,21 +43,22 @@ export function viewOrder(
   table: TableText,
   wish: ViewWish,
   isFaulty: (row: number) => boolean,
+  cells: Cells = typedCells(table),
 ): number[] | null {
   const { sort, onlyFaults } = wish;
   const filters = wish.filters.map((one) => ({ ...one, text: one.text.toLowerCase() }));
   if (!sort && filters.length === 0 && !onlyFaults) return null;
   const rows: number[] = [];
-  for (const [index, row] of table.rows.entries()) {
+  for (let index = 0; index < table.rows.length; index += 1) {
     if (onlyFaults && !isFaulty(index)) continue;
-    if (filters.every(({ column, text }) => (row[column] ?? '').toLowerCase().includes(text)))
+    if (filters.every(({ column, text }) => cells.text(index, column).toLowerCase().includes(text)))
       rows.push(index);
   }
-  return sort ? sorted(table, rows, sort) : rows;
+  return sort ? sorted(cells, rows, sort) : rows;
 }
 
-function sorted(table: TableText, rows: readonly number[], { column, down }: SortBy): number[] {
-  const keys = rows.map((row) => keyOf(table.rows[row]?.[column] ?? ''));
+function sorted(cells: Cells, rows: readonly number[], { column, down }: SortBy): number[] {
+  const keys = rows.map((row) => cells.key(row, column) ?? keyOf(cells.text(row, column)));
   const order = rows.map((_, place) => place);
   order.sort((a, b) => compared(keys[a]!, keys[b]!, down) || a - b);
   return order.map((place) => rows[place]!);

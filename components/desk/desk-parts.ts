@@ -7,6 +7,7 @@ import type { Keeping } from './keeping.js';
 import type { Outlooks } from './outlooks.js';
 import type { Picked } from './picked.js';
 import type { Planning } from './planning.js';
+import type { SheetResults } from './sheet-results.js';
 import type { Shift } from './shift.js';
 import type {
   CostPart,
@@ -17,6 +18,11 @@ import type {
   SitePart,
   WorkTable,
 } from './views.js';
+
+export interface ShownRows {
+  readonly columns: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
 
 /** What can be open over the view. */
 export type Menu = '' | 'plan' | 'help';
@@ -38,6 +44,7 @@ export interface Desk {
   readonly ruleTrial: RuleTrial;
   readonly keeping: Keeping;
   readonly picked: Picked;
+  readonly sheetResults: SheetResults;
   planPart: PlanPart;
   workTable: WorkTable;
   /** The table shown with results beside its rows. */
@@ -74,6 +81,8 @@ export interface Desk {
   planNow(): Promise<void>;
   /** Shows where a figure comes from. */
   goTo(place: Place): Promise<void>;
+  /** The rows of the sheet on the screen, in its order, with what is worked out beside them. */
+  shownRows(): ShownRows;
   /** Brings the panel into sight where it stands below the view. */
   bringSide(): void;
   /** Says what could not be done, until the next act. */

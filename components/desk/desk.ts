@@ -12,12 +12,12 @@ import { emptyPlan, type LimitSet, type PlanDocument } from '../../src/model/ind
 import { base } from '../shared/base.js';
 import { progressStyle } from '../shared/progress-style.js';
 import type { FigureAskEvent } from '../shared/figure-ask-event.js';
-import { explainFigure } from '../why/explain-figure.js';
 import type { Place } from '../why/explanation.js';
 import { answerView } from './answer-view.js';
 import { bookingView } from './booking-view.js';
 import { costView } from './cost-view.js';
-import type { Desk, Menu } from './desk-parts.js';
+import type {} from '../sheet/sheet.js';
+import type { Desk, Menu, ShownRows } from './desk-parts.js';
 import { styles } from './desk.styles.js';
 import { Figures } from './figures.js';
 import { filesView } from './files-view.js';
@@ -39,6 +39,7 @@ import { planView } from './plan-view.js';
 import { Planning } from './planning.js';
 import { RuleTrial } from './rule-trial.js';
 import { rulesView } from './rules-view.js';
+import { explained, SheetResults } from './sheet-results.js';
 import { Shift } from './shift.js';
 import { hasSide, sideView } from './side.js';
 import { siteView } from './site-view.js';
@@ -130,6 +131,7 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly outlooks = new Outlooks(this);
   readonly shift = new Shift(this);
   readonly picked = new Picked(this);
+  readonly sheetResults = new SheetResults();
   readonly ruleTrial = new RuleTrial(this);
   readonly keeping = new Keeping(this);
   readonly #opening = new Opening(this);
@@ -254,6 +256,11 @@ export class PossessionDesk extends LitElement implements Desk {
 
   goTo(place: Place): Promise<void> {
     return goTo(this, this.renderRoot, place);
+  }
+
+  shownRows(): ShownRows {
+    const sheet = this.renderRoot.querySelector('possession-sheet');
+    return sheet?.shownTable ?? { columns: [], rows: [] };
   }
 
   moment(): number {
@@ -457,17 +464,7 @@ export class PossessionDesk extends LitElement implements Desk {
   };
 
   readonly #onFigure = ({ figure }: FigureAskEvent): void => {
-    this.picked.tell(() =>
-      explainFigure(figure, {
-        results: this.figures.results,
-        handbacks: this.outlooks.handbacks,
-        price: this.outlooks.price,
-        book: this.outlooks.booked,
-        allocation: this.planning.shown,
-        before: this.planning.earlier,
-        zone: this.document?.zone ?? '',
-      }),
-    );
+    this.picked.tell(() => explained(this, figure));
     this.bringSide();
   };
 

@@ -37,9 +37,13 @@ export class Opening {
   /** Asks for what a view shows where it is not known yet, and explains what stands first in it. */
   open(view: DeskView): void {
     const desk = this.#desk;
+    desk.planning.stopped = false;
     switch (view) {
       case 'windows':
       case 'table':
+        // Margin and chance stand beside the windows; they follow the plan without being asked for.
+        if (desk.planning.allocation) void askHandback(desk);
+        break;
       case 'fit':
       case 'work':
       case 'files':
@@ -99,7 +103,7 @@ export class Opening {
     if (!found.done) return;
     outlooks.clearPlanned();
     picked.pick({ placement: null });
-    if (this.#desk.view === 'site') askSite(this.#desk);
+    if (['windows', 'table', 'site'].includes(this.#desk.view)) this.open(this.#desk.view);
   }
 
   async #held(placements: readonly Placement[]): Promise<void> {
@@ -136,7 +140,7 @@ export class Opening {
     const { engine, document, planning } = this.#desk;
     // One that is stopped is not begun again behind a person's back.
     if (planning.busy) return this.#search;
-    if (planning.allocation || !engine || !document) return;
+    if (planning.allocation || planning.stopped || !engine || !document) return;
     if (planning.isStale) this.#search = this.#again(engine, document);
     else void this.search();
     await this.#search;

@@ -23,6 +23,8 @@ export class Planning extends Asking {
   /** How far the search under way is; null where it does not say. */
   progress: Progress | null = null;
   first: Objective = 'key-dates';
+  /** A person ended the last search before it had found a plan: it is not begun again behind their back. */
+  stopped = false;
 
   /** A plan to start from where the document has changed under it. */
   #agreed: Allocation | null = null;
@@ -54,7 +56,10 @@ export class Planning extends Asking {
   /** Ends the search and keeps the best plan it has found; without one it only ends. */
   settle(): void {
     if (this.draft && this.#enough) this.#enough(this.draft);
-    else this.stop();
+    else {
+      this.stop();
+      this.stopped = true;
+    }
   }
 
   /** The document has changed: what was agreed is kept as far as it can be when the next plan is made. */
@@ -151,6 +156,7 @@ export class Planning extends Asking {
   /** Runs a search; the last one asked for wins. */
   async #searching<T>(work: (signal: AbortSignal) => Promise<T>): Promise<Outcome<T>> {
     this.#forgetWay();
+    this.stopped = false;
     const found = await this.latest.ask(work);
     if (!this.busy) this.#forgetWay();
     return found;

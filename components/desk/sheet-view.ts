@@ -9,10 +9,14 @@ import {
 import type { CellSelectEvent } from '../sheet/cell-select-event.js';
 import type { RedoEvent } from '../sheet/redo-event.js';
 import type { TableChangeEvent } from '../sheet/table-change-event.js';
+import type { ResultAskEvent } from '../sheet/result-ask-event.js';
+import type { ResultColumn } from '../sheet/result-column.js';
 import type { UndoEvent } from '../sheet/undo-event.js';
 import type { Desk } from './desk-parts.js';
+import { askResult } from './sheet-results.js';
 import { headingOf, valueIn } from './table-lookup.js';
 import { tellLedger, tellPackage } from './told.js';
+import type { ResultTable } from './views.js';
 
 /** A table of the plan as it was typed, to be changed cell by cell. */
 export function sheetView(
@@ -30,6 +34,10 @@ export function sheetView(
     .unread=${desk.figures.results?.unread[kind] ?? none}
     .label=${`${kind}, as typed`}
     .choices=${choicesOf(kind, table)}
+    .resultColumns=${hasResults(kind) ? desk.sheetResults.of(desk, document, kind) : noResults}
+    @possession-result-ask=${(event: ResultAskEvent) => {
+      if (hasResults(kind)) askResult(desk, kind, event.row, event.column);
+    }}
     .undoState=${{ undo: desk.undoLabel, redo: desk.redoLabel }}
     @possession-cell-select=${(event: CellSelectEvent) => onCell(desk, kind, event)}
     @possession-table-change=${(event: TableChangeEvent) =>
@@ -49,6 +57,9 @@ export function sheetView(
 }
 
 const none: readonly string[] = [];
+const noResults: readonly ResultColumn[] = [];
+
+const hasResults = (kind: TableKind): kind is ResultTable => kind === 'windows' || kind === 'work';
 const noChoices: Readonly<Record<string, string[]>> = {};
 
 /** What can stand in a column, where that is a short list. */

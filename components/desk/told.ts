@@ -9,12 +9,14 @@ import type {
 import type { PlanDocument } from '../../src/model/index.js';
 import { tableKinds } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
-import { countText, floatText } from '../shared/format.js';
+import { clockText, countText, floatText } from '../shared/format.js';
 import { verdictAt } from '../shared/verdicts.js';
 import { explainFit, explainPackage, fitsIn } from '../why/explain-fit.js';
 import { explainLedger } from '../why/explain-ledger.js';
 import { explainFaults } from '../why/explain-plan.js';
 import type { Explanation } from '../why/explanation.js';
+
+import { pieceText, placementsBy } from './window-results.js';
 
 // What the panel says for each thing that can be picked; null where the results do not hold it.
 
@@ -56,6 +58,49 @@ export function tellPackage(results: Results | null, id: string): Explanation | 
   const pack = results?.packages.find((one) => one.id === id);
   if (!results || !pack) return null;
   return explainPackage(pack, results.fits, results.plan.windows, results.plan.activities);
+}
+
+/** What the plan does in one window, in order. */
+export function tellWindowWork(
+  results: Results | null,
+  plan: Allocation | null,
+  id: string,
+): Explanation | null {
+  const window = results?.plan.windows.find((one) => one.id === id);
+  if (!results || !window || !plan) return null;
+  const titles = new Map(results.plan.activities.map((one) => [one.id, one.title]));
+  const pieces = placementsBy(plan).get(id) ?? [];
+  return {
+    title: `Work planned in ${id}`,
+    figure: countText(pieces.length, 'piece'),
+    sentence:
+      pieces.length === 0
+        ? 'The plan places no work in it.'
+        : `The last is clear at ${clockText(Math.max(...pieces.map((one) => one.to)), window.zone)}.`,
+    rowsTitle: 'In order of start',
+    rows: pieces.map((one) => ({
+      label: pieceText(one),
+      figure: `${clockText(one.from, window.zone)} to ${clockText(one.to, window.zone)}`,
+      note: titles.get(one.activity) ?? '',
+      place: { to: 'activity', id: one.activity },
+    })),
+    links: [{ text: `Window ${id}`, place: { to: 'window', id } }],
+  };
+}
+
+/** Why an activity is in no window of the plan; null where it is not left over. */
+export function tellLeftOver(plan: Allocation, id: string): Explanation | null {
+  const left = plan.unplaced.find((one) => one.activity === id);
+  if (!left) return null;
+  return {
+    title: `${id} is left over`,
+    figure: 'not placed',
+    tone: 'bad',
+    sentence: left.reasons[0]?.text ?? 'No window takes it.',
+    rowsTitle: 'Reasons',
+    rows: left.reasons.slice(1).map((one) => ({ label: one.text, figure: '' })),
+    links: [{ text: `Row of ${id}`, place: { to: 'activity', id } }],
+  };
 }
 
 /** Everything that could not be used as typed. */

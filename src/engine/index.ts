@@ -9,6 +9,7 @@ export {
   type RuleSketch,
   type SketchStep,
 } from './rule-change/rule-sketch.js';
+export { usableWithIsolation } from './isolated-usable.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';
 export { accountTable, percentOfShare, shareOfPercent, type PlainTable } from '../price/index.js';

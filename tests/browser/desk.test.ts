@@ -76,7 +76,7 @@ describe('possession-desk', () => {
   it('picks the window whose row is picked in the sheet', async () => {
     const el = await shown();
     await go(el, 'table');
-    deep<HTMLElement>(el, 'possession-sheet', '#cell-2-1').click();
+    deep<HTMLElement>(el, 'possession-sheet', '#cell-2-0').click();
     await el.updateComplete;
     expect(told(el)).to.contain('window B3');
   });

@@ -1,0 +1,137 @@
+import { durationText, MINUTE } from '../../src/calendar/index.js';
+import {
+  chanceText,
+  usableWithIsolation,
+  type Allocation,
+  type HandbackResult,
+  type Placement,
+  type Results,
+} from '../../src/engine/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
+import { defaultStrings } from '../handback/strings.js';
+import { countText, dayText, clockText, floatText } from '../shared/format.js';
+import { nothingKnown, type ResultColumn, type ResultValue } from '../sheet/result-column.js';
+
+/** What is known of the windows: from the document, the plan of the work, and its simulation. */
+export interface WindowsKnown {
+  readonly results: Results;
+  readonly plan: Allocation | null;
+  readonly handbacks: readonly HandbackResult[];
+  /** Index of the column that names the window. */
+  readonly idColumn: number;
+}
+
+const notYet: ResultValue = { text: 'not yet', tone: 'quiet' };
+
+const minutes = (value: number): ResultValue => ({ text: durationText(value), sort: value });
+
+/** For each window: its hours, what the plan does in it, and how its handback stands. */
+export function windowColumns({
+  results,
+  plan,
+  handbacks,
+  idColumn,
+}: WindowsKnown): readonly ResultColumn[] {
+  const windows = new Map(results.plan.windows.map((one) => [one.id, one]));
+  const ledgers = new Map(results.ledgers.map((one) => [one.window, one]));
+  const placed = placementsBy(plan);
+  const known = new Map(handbacks.map((one) => [one.window, one]));
+  const column = (
+    id: string,
+    heading: string,
+    of: (window: AccessWindow) => ResultValue,
+    figures = true,
+  ): ResultColumn => ({
+    id,
+    heading,
+    figures,
+    value: (_, cells) => {
+      const window = windows.get(cells[idColumn]?.trim() ?? '');
+      return window ? of(window) : nothingKnown;
+    },
+  });
+  /** Only a window that the plan uses has a clear time and a handback. */
+  const planned = (
+    window: AccessWindow,
+    of: (handback: HandbackResult) => ResultValue,
+  ): ResultValue => {
+    if (!plan) return notYet;
+    if (!placed.has(window.id)) return nothingKnown;
+    const handback = known.get(window.id);
+    return handback ? of(handback) : notYet;
+  };
+  return [
+    column('gross', 'gross', ({ start, end }) => minutes((end - start) / MINUTE)),
+    column('usable', 'usable', ({ id }) => {
+      const ledger = ledgers.get(id);
+      if (!ledger) return nothingKnown;
+      return ledger.barred.length > 0 ? { text: 'none', sort: 0 } : minutes(ledger.usableMinutes);
+    }),
+    column('usable-isolated', 'usable, isolated', (window) => {
+      const left = usableWithIsolation(window, results.plan.rules);
+      return left === null ? { text: 'no isolation', tone: 'quiet', sort: -1 } : minutes(left);
+    }),
+    column(
+      'holds',
+      'what is in it',
+      ({ id }) => {
+        if (!plan) return notYet;
+        const pieces = placed.get(id) ?? [];
+        return pieces.length === 0
+          ? { text: 'nothing', tone: 'quiet' }
+          : { text: pieces.map(pieceText).join(', ') };
+      },
+      false,
+    ),
+    column('clear', 'clear at', (window) =>
+      planned(window, ({ plannedClear }) => ({
+        text: `${dayText(plannedClear, window.zone)} ${clockText(plannedClear, window.zone)}`,
+        sort: plannedClear,
+      })),
+    ),
+    column('margin', 'margin', (window) =>
+      planned(window, ({ marginMinutes, requiredMinutes }) => ({
+        text: floatText(marginMinutes),
+        sort: marginMinutes,
+        ...(marginMinutes < requiredMinutes && { tone: 'harm' as const }),
+      })),
+    ),
+    column('chance', 'chance on time', (window) =>
+      planned(window, ({ simulation, chanceWanted }) => {
+        const { onTime } = simulation.outlook;
+        return {
+          text: chanceText(onTime.probability),
+          sort: onTime.probability,
+          ...(chanceWanted !== null &&
+            onTime.probability < chanceWanted && { tone: 'harm' as const }),
+        };
+      }),
+    ),
+    column(
+      'verdict',
+      'verdict',
+      (window) =>
+        planned(window, ({ verdict }) => ({
+          text: defaultStrings.verdict[verdict],
+          ...(verdict !== 'held' && { tone: 'harm' as const }),
+        })),
+      false,
+    ),
+  ];
+}
+
+export function placementsBy(plan: Allocation | null): ReadonlyMap<string, readonly Placement[]> {
+  const found = new Map<string, Placement[]>();
+  for (const one of plan?.placements ?? []) {
+    if (one.window === null) continue;
+    const list = found.get(one.window);
+    if (list) list.push(one);
+    else found.set(one.window, [one]);
+  }
+  for (const list of found.values()) list.sort((a, b) => a.from - b.from || a.to - b.to);
+  return found;
+}
+
+/** `T10`, or `T10 (3 units)`. */
+export const pieceText = ({ activity, units }: Placement): string =>
+  units === undefined ? activity : `${activity} (${countText(units, 'unit')})`;

@@ -115,7 +115,7 @@ const windowsOf = (placements: readonly Placement[]): string =>
 
 /** What moved when the plan was made anew, and why. */
 export function tellMoves(
-  { moved, packagesMoved, fewest }: Pick<Replan, 'moved' | 'packagesMoved' | 'fewest'>,
+  { moved, fewest, more }: Pick<Replan, 'moved' | 'fewest' | 'more'>,
   allocation: Allocation,
 ): Explanation {
   const missed = allocation.keyDates.filter((one) => !one.met).length;
@@ -124,7 +124,7 @@ export function tellMoves(
     figure:
       moved.length === 0 ? 'nothing' : countText(moved.length, 'piece of work', 'pieces of work'),
     tone: missed === 0 && allocation.unplaced.length === 0 ? 'good' : 'bad',
-    sentence: `${fewestText(packagesMoved.length, fewest)} ${missed === 0 ? 'Every key date is met' : `${countText(missed, 'key date')} missed`}; ${allocation.unplaced.length === 0 ? 'all work is placed' : `${countText(allocation.unplaced.length, 'piece', 'pieces')} not placed`}.`,
+    sentence: `${fewestText(fewest)}${moreText(more)} ${missed === 0 ? 'Every key date is met' : `${countText(missed, 'key date')} missed`}; ${allocation.unplaced.length === 0 ? 'all work is placed' : `${countText(allocation.unplaced.length, 'piece', 'pieces')} not placed`}.`,
     rowsTitle: 'From and to, with the reason',
     rows: moved.map((one) => ({
       label: one.activity,
@@ -136,13 +136,24 @@ export function tellMoves(
   };
 }
 
-/** How few packages move, against how few can. */
-function fewestText(moved: number, { atLeast, proven }: Replan['fewest']): string {
-  if (moved === 0) return 'Every package stays where it was.';
-  const count = countText(moved, 'package moves', 'packages move');
+/** How few pieces leave their windows, against how few can. */
+function fewestText({ moved, atLeast, proven }: Replan['fewest']): string {
+  if (moved === 0) return 'Every piece stays in its window.';
+  const count = countText(moved, 'piece leaves its window', 'pieces leave their windows');
   return proven
-    ? `${count}: for as good a plan no fewer can.`
+    ? `${count}: no plan that places as much and keeps as many key dates moves fewer.`
     : `${count}, the fewest found; at least ${atLeast} have to.`;
+}
+
+/** What moving more would gain, in words; nothing where that is nothing. */
+function moreText(more: Replan['more']): string {
+  if (!more) return '';
+  const gains = [
+    ...(more.keyDatesMet > 0 ? [`${countText(more.keyDatesMet, 'more key date')} met`] : []),
+    ...(more.placed > 0 ? [`${countText(more.placed, 'more piece')} placed`] : []),
+  ];
+  const gain = gains.length > 0 ? gains.join(' and ') : 'less lateness';
+  return ` Moving ${countText(more.moved, 'piece')} would gain: ${gain}.`;
 }
 
 /** The best use of a window offered at short notice, and what it buys. */

@@ -47,21 +47,32 @@ export interface AllocateOptions {
  * @throws {RangeError} When a placement to keep names no activity or window of the plan, or is for finished work.
  */
 export function allocate(plan: Plan, options: AllocateOptions): Allocation {
-  const goal = goalOf(options.first);
-  const effort = effortOf(options);
-  const ordered = canonicalOf(plan);
-  const windows = ordered.windows.filter((window) => window.status !== 'withdrawn');
-  const { activities } = ordered;
-  const free = problemOf(ordered, { windows, activities, effort }, new LedgerBook(ordered));
-  const kept = pin(free, options.keep ?? []);
+  const { problem: kept, goal } = preparedOf(plan, options);
   const problem = narrowed(kept);
   const bound = boundOf(problem, goal);
-  effort.limit = effort.spent + stepsFor(problem) * (options.effort ?? 1);
   const told = (found: Found): Allocation =>
     allocationOf(plan, kept, goal, { ...found, visits: outsideLate(problem, found.visits) });
   const onBetter = (candidate: Candidate): void =>
     options.onBetter?.(() => told({ ...candidate, bound, proven: 0 }));
   return told(search(problem, goal, bound, { seed: options.seed ?? 1, onBetter }));
+}
+
+export interface Prepared {
+  /** With what is kept in place; its effort has its limit. */
+  readonly problem: Problem;
+  readonly goal: Goal;
+}
+
+/** What a search sets out from. */
+export function preparedOf(plan: Plan, options: AllocateOptions): Prepared {
+  const effort = effortOf(options);
+  const ordered = canonicalOf(plan);
+  const windows = ordered.windows.filter((window) => window.status !== 'withdrawn');
+  const { activities } = ordered;
+  const free = problemOf(ordered, { windows, activities, effort }, new LedgerBook(ordered));
+  const problem = pin(free, options.keep ?? []);
+  effort.limit = effort.spent + stepsFor(problem) * (options.effort ?? 1);
+  return { problem, goal: goalOf(options.first) };
 }
 
 function effortOf({ clock, seconds, shouldStop }: AllocateOptions): Effort {
@@ -83,7 +94,7 @@ const cutShortNote: Note = {
 };
 
 /** An answer dressed with all that is told of it. */
-function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): Allocation {
+export function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): Allocation {
   const placements = placementsOf(problem, found.visits);
   const unplaced = inOrderOf(plan, unplacedOf(plan, problem, found.visits));
   const faults = verify(plan, placements);

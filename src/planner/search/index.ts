@@ -6,6 +6,7 @@ export {
   type NetworkLink,
   type NetworkTimes,
 } from '../floats/critical-path.js';
+export { repair, type Moved, type More, type Repair } from '../repair/repair.js';
 export { replan, type Move, type Replan } from '../repair/replan.js';
 export {
   shortNotice,

@@ -36,6 +36,8 @@ export interface Found extends Candidate {
 export interface SearchOptions {
   readonly seed: number;
   readonly onBetter: (better: Candidate) => void;
+  /** An answer that is known already. */
+  readonly from?: Candidate;
 }
 
 /**
@@ -47,10 +49,10 @@ export function search(
   problem: Problem,
   goal: Goal,
   known: Score,
-  { seed, onBetter }: SearchOptions,
+  { seed, onBetter, from }: SearchOptions,
 ): Found {
   if (problem.tasks.length === 0) return { visits: [], score: known, bound: known, proven: 5 };
-  const special = solveSpecial(problem, goal, seed);
+  const special = from ? undefined : solveSpecial(problem, goal, seed);
   if (special) return specialFound(goal, known, special);
 
   const { effort } = problem;
@@ -72,6 +74,8 @@ export function search(
   const settings = () => ({ goal, bound, seed: seed + turn, onBetter: told });
   const built = construct(problem, { ...settings(), stop: () => effort.isCut() });
   let best: Attempt = dropWindows(problem, built, { ...settings(), stop: until(0.3) });
+  if (from && compareScores(from.score, best.score) <= 0)
+    best = { ...from, recipe: recipeOf(problem, from) };
   told(best);
   // Bounds hang on the values before the count of windows: where these are the same, they are.
   let sharpFor: Score | undefined;

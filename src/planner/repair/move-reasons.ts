@@ -1,0 +1,104 @@
+import type { AccessWindow, Plan } from '../../model/index.js';
+import { Board, decide, neverTakes, type Problem } from '../fit/index.js';
+import { partOf } from '../search/parts.js';
+import { heldTo, type Split } from './pieces.js';
+
+/** Places looked at to see whether one thing less would let a piece stay. */
+const STEPS = 1500;
+
+/** Why each piece that moves does, by index of the piece. */
+export function reasonsOf(
+  plan: Plan,
+  split: Split,
+  gone: ReadonlySet<number>,
+): ReadonlyMap<number, string> {
+  const windows = new Map(plan.windows.map((window) => [window.id, window]));
+  const reasons = new Map<number, string>();
+  for (const piece of gone) {
+    const own = causeByItself(split, piece, windows);
+    if (own !== undefined) reasons.set(piece, own);
+  }
+  // What moves for a cause of its own first: other work goes with it.
+  for (const piece of gone)
+    if (!reasons.has(piece)) reasons.set(piece, causeBeside(split, piece, gone));
+  return reasons;
+}
+
+/** Why a piece could not stay whatever else is done; undefined where it could. */
+function causeByItself(
+  { problem, pieces }: Split,
+  piece: number,
+  windows: ReadonlyMap<string, AccessWindow>,
+): string | undefined {
+  const { placement, task: index, window: at } = pieces[piece]!;
+  const task = problem.tasks[index]!;
+  if (placement.window === null) return 'there is no time left for it';
+  const window = windows.get(placement.window);
+  if (!window) return `${placement.window} is not in the plan any more`;
+  if (window.status === 'withdrawn') return `${window.id} is withdrawn`;
+  const [never] = neverTakes(window, task.activity);
+  if (never) return never.text;
+  if (at === undefined) return `${window.id} takes no work any more`;
+  const alone = new Board(problem).find(task, task.units, task.earliest, at);
+  return alone ? undefined : `${window.id} no longer has the time for it`;
+}
+
+/** Why a piece that could stay by itself moves with, or for, other work. */
+function causeBeside(split: Split, piece: number, gone: ReadonlySet<number>): string {
+  const { problem, pieces } = split;
+  const { task: index, window, placement } = pieces[piece]!;
+  const task = problem.tasks[index]!;
+  const nameOf = (other: number): string => problem.tasks[other]!.activity.id;
+  const mates = [...gone].map((other) => pieces[other]!.task).filter((other) => other !== index);
+  const mate = mates.find(
+    (other) => task.block !== undefined && problem.tasks[other]!.block === task.block,
+  );
+  if (mate !== undefined) return `made good with ${nameOf(mate)}, which moves`;
+
+  const beside = pieces.flatMap((other, at) =>
+    other.window === window && !gone.has(at) ? [other.task] : [],
+  );
+  const held = heldTo(split, new Set([...gone].filter((other) => other !== piece)));
+  const here = (without?: number): boolean => {
+    const some = partOf(
+      held,
+      [index, ...beside].sort((a, b) => a - b),
+      noEarlier(held),
+    );
+    return (
+      decide(without === undefined ? some : lacking(some, task.activity.id, without), STEPS)
+        .visits !== undefined
+    );
+  };
+  if (here()) {
+    const before = task.before.find((tie) => mates.includes(tie.task));
+    if (before) return `waits for ${nameOf(before.task)}, which moves`;
+    const after = task.after.find((tie) => mates.includes(tie.task));
+    if (after) return `${nameOf(after.task)} waits for it and moves`;
+    return 'makes room so that key dates are kept';
+  }
+  for (const { supply } of task.demands) {
+    const others = beside.filter((other) =>
+      problem.tasks[other]!.demands.some((demand) => demand.supply === supply),
+    );
+    if (others.length === 0 || !here(supply)) continue;
+    const names = [...new Set(others.map(nameOf))].join(' and ');
+    const { id, sole } = problem.supplies[supply]!;
+    return sole ? `needs the place that ${names} takes` : `${id} is shared with ${names}`;
+  }
+  return `${placement.window ?? 'the time left'} no longer has the time for all that was in it`;
+}
+
+const noEarlier = ({ tasks }: Problem): number[] => tasks.map(() => Number.NEGATIVE_INFINITY);
+
+/** The problem in which one activity needs nothing of a supply. */
+function lacking(problem: Problem, activity: string, supply: number): Problem {
+  return {
+    ...problem,
+    tasks: problem.tasks.map((task) =>
+      task.activity.id === activity
+        ? { ...task, demands: task.demands.filter((demand) => demand.supply !== supply) }
+        : task,
+    ),
+  };
+}

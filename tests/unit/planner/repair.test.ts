@@ -1,0 +1,169 @@
+import { describe, expect, it } from 'vitest';
+import { MINUTE } from '../../../src/calendar/index.js';
+import type { Placement, Plan } from '../../../src/model/index.js';
+import { createRandom } from '../../../src/planner/kernels/random.js';
+import { allocate, repair, verify } from '../../../src/planner/search/index.js';
+import { objectiveOrder } from '../../../src/planner/search/objectives.js';
+import { oracle } from '../../helpers/oracle.js';
+import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
+import { randomPlan } from '../../helpers/random-plan.js';
+
+const clock = (): number => 0;
+const options = { clock, effort: 0.2 };
+const cases = Number(process.env['REPAIR_CASES'] ?? 60);
+
+/** The plan with one used window withdrawn, cut by a step or two at its end, or with one more at its end. */
+function changed(of: Plan, base: readonly Placement[], step: number, seed: number): Plan {
+  const random = createRandom(seed);
+  const used = [...new Set(base.flatMap((one) => one.window ?? []))];
+  const id = used[random.below(used.length)];
+  const kind = random.below(3);
+  return {
+    ...of,
+    windows: of.windows.map((one) => {
+      if (one.id !== id) return one;
+      if (kind === 0) return { ...one, status: 'withdrawn' };
+      return { ...one, end: one.end - kind * step * MINUTE };
+    }),
+  };
+}
+
+/** The date that each activity had to keep by the plan before. */
+function agreed(of: Plan, base: readonly Placement[]): Plan {
+  const ends = new Map<string, number>();
+  for (const one of of.activities) {
+    const key = `${one.package} ${one.keyDate}`;
+    for (const piece of base)
+      if (piece.activity === one.id && one.keyDate !== undefined)
+        ends.set(key, Math.max(ends.get(key) ?? one.keyDate, piece.to));
+  }
+  return {
+    ...of,
+    activities: of.activities.map((one) => {
+      const date = ends.get(`${one.package} ${one.keyDate}`);
+      return date === undefined ? one : { ...one, keyDate: date };
+    }),
+  };
+}
+
+/**
+ * Fewest pieces that must be let go for a plan as good, by trying every choice of them; undefined where not all can be
+ * placed: what is left out counts as moved, whichever it is.
+ */
+function fewestBySubsets(of: Plan, base: readonly Placement[], step: number): number | undefined {
+  const inside = base.filter((one) => one.window !== null);
+  const dated = agreed(of, base);
+  const best = oracle(dated, objectiveOrder(), step);
+  if (best.unplaced > 0) return undefined;
+  for (let size = 0; size <= inside.length; size += 1)
+    for (let mask = 0; mask < 1 << inside.length; mask += 1) {
+      const free = new Set(inside.filter((_, i) => mask & (1 << i)).map((one) => one.activity));
+      if (free.size !== size) continue;
+      const stays = new Map(inside.map((one) => [one.activity, one.window!]));
+      const held: Plan = {
+        ...dated,
+        activities: dated.activities.map((one) => {
+          const at = free.has(one.id) ? undefined : stays.get(one.id);
+          return at === undefined ? one : { ...one, window: at };
+        }),
+      };
+      const value = oracle(held, objectiveOrder(), step);
+      if (
+        value.unplaced <= best.unplaced &&
+        value.unitsOut <= best.unitsOut &&
+        value.values['key-dates'] <= best.values['key-dates']
+      )
+        return size;
+    }
+  throw new Error('all free is no worse than the best');
+}
+
+describe('repair', () => {
+  it(`moves as few pieces as trying every choice of them does, in ${cases} random plans`, () => {
+    let proven = 0;
+    let looked = 0;
+    for (let seed = 1; looked < cases; seed += 1) {
+      const { plan: document, step } = randomPlan(seed);
+      const base = allocate(document, options).placements;
+      const visits = new Set(base.map((one) => one.activity));
+      if (base.length === 0 || visits.size < base.length) continue;
+      if (base.every((one) => one.window === null)) continue;
+      const now = changed(document, base, step, seed);
+      const found = repair(now, base, options);
+      expect({ seed, faults: verify(now, found.allocation.placements) }).toEqual({
+        seed,
+        faults: [],
+      });
+      const size = fewestBySubsets(now, base, step);
+      if (size === undefined) continue;
+      looked += 1;
+      expect({ seed, bound: found.fewest.lowerBound <= size }).toEqual({ seed, bound: true });
+      if (!found.fewest.proven) continue;
+      proven += 1;
+      expect({ seed, moved: found.fewest.moved }).toEqual({ seed, moved: size });
+    }
+    expect(proven).toBeGreaterThan(cases * 0.9);
+  }, 3_600_000);
+
+  const crane = resource('crane', [{ capacity: 1 }]);
+  const onCrane = { resources: { crane: 1 } };
+  const document = plan({
+    windows: [window('P1', 0, 300), window('P2', 1440, 300), window('P3', 2880, 300)],
+    activities: [
+      activity('A1', 200, { ...onCrane, package: 'W1' }),
+      activity('B1', 200, { ...onCrane, package: 'W2' }),
+      activity('B2', 50, { ...onCrane, package: 'W2', after: ['B1'] }),
+    ],
+    resources: [crane],
+  });
+  const base = allocate(document, options).placements;
+
+  it('leaves all as it was where nothing has changed, and where a window comes', () => {
+    const more: Plan = { ...document, windows: [...document.windows, window('P0', -1440, 300)] };
+    for (const now of [document, more]) {
+      const found = repair(now, base, options);
+      expect(found.allocation.placements).toEqual(base);
+      expect(found).toMatchObject({ moved: [], fewest: { moved: 0, lowerBound: 0, proven: true } });
+    }
+  });
+
+  it('names plant that is shared, and what is withdrawn', () => {
+    const cut = plan({
+      windows: [window('P1', 0, 250), window('P2', 1440, 300)],
+      activities: [activity('A1', 120, onCrane), activity('A2', 120, onCrane)],
+      resources: [crane],
+    });
+    const before = allocate(cut, options).placements;
+    expect(before.map((one) => one.window)).toEqual(['P1', 'P1']);
+    const shorter: Plan = { ...cut, windows: [window('P1', 0, 200), window('P2', 1440, 300)] };
+    const [move, ...others] = repair(shorter, before, options).moved;
+    expect(others).toEqual([]);
+    expect(move!.reason).toMatch(/^crane is shared with A[12]$/);
+    const gone: Plan = {
+      ...cut,
+      windows: cut.windows.map((one) =>
+        one.id === 'P1' ? { ...one, status: 'withdrawn' as const } : one,
+      ),
+    };
+    expect(repair(gone, before, options).moved).toMatchObject([
+      { activity: 'A1', from: 'P1', to: ['P2'], reason: 'P1 is withdrawn' },
+      { activity: 'A2', from: 'P1', to: ['P2'], reason: 'P1 is withdrawn' },
+    ]);
+  });
+
+  it('tells what moving more would gain', () => {
+    // A1 may go later; only then is there room for A2 by its date, which was missed before as well.
+    const dated = plan({
+      windows: [window('P1', 0, 300), window('P2', 1440, 300)],
+      activities: [activity('A1', 200, onCrane), activity('A2', 200, { ...onCrane, keyDate: 300 })],
+      resources: [crane],
+    });
+    const before: Placement[] = [
+      { activity: 'A1', window: 'P1', from: 0, to: 200 * MINUTE },
+      { activity: 'A2', window: 'P2', from: 1440 * MINUTE, to: 1640 * MINUTE },
+    ];
+    const found = repair(dated, before, options);
+    expect(found.moved).toEqual([]);
+    expect(found.more).toEqual({ keyDatesMet: 1, placed: 0, moved: 2 });
+  });
+});

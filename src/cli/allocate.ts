@@ -24,9 +24,14 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
     isoText(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
   const words = (when: Instant, window: string | null): string =>
     clockWords(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
+  const used = new Set(found.placements.map((one) => one.window));
+  const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
   const json = {
     plan: { id, given: false },
     ...(mended && { from: mended.from, broken: mended.broken, moved: mended.moved }),
+    windows: plan.windows
+      .filter((window) => used.has(window.id))
+      .map((window) => ({ window: window.id, status: window.status })),
     placements: found.placements.map((one) => ({
       ...one,
       from: at(one.from, one.window),
@@ -56,10 +61,11 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
     ...(mended ? mendedLines(mended) : []),
     '',
     textTable(
-      ['activity', 'window', 'from', 'to', 'units'],
+      ['activity', 'window', 'status', 'from', 'to', 'units'],
       found.placements.map((one) => [
         one.activity,
         one.window ?? 'outside',
+        one.window === null ? '' : (statuses.get(one.window) ?? ''),
         words(one.from, one.window),
         words(one.to, one.window),
         one.units === undefined ? '' : String(one.units),

@@ -49,6 +49,8 @@ export interface Arguments {
   /** What headings hold, of all tables. */
   readonly columns: readonly ChosenColumn[];
   readonly zone?: string;
+  /** A row with an error refuses the whole answer. */
+  readonly strict: boolean;
   readonly json: boolean;
   readonly isolation: readonly string[];
   readonly loud: boolean;
@@ -106,11 +108,12 @@ function unusedOf(verb: Verb, values: Words): readonly string[] {
   );
 }
 
-type TextOption = Exclude<OptionName, 'columns' | 'isolation' | 'loud' | 'json'>;
+type TextOption = Exclude<OptionName, 'columns' | 'isolation' | 'loud' | 'strict' | 'json'>;
 type Values = { readonly [K in TextOption]?: string } & {
   readonly columns?: string[];
   readonly isolation?: string[];
   readonly loud?: boolean;
+  readonly strict?: boolean;
   readonly json?: boolean;
 };
 
@@ -193,6 +196,7 @@ export function readArguments(words: readonly string[]): Arguments {
     columns,
     isolation,
     loud,
+    strict,
     json,
     first: _first,
     seconds: _seconds,
@@ -212,6 +216,7 @@ export function readArguments(words: readonly string[]): Arguments {
       .map((one) => one.trim())
       .filter((one) => one !== ''),
     loud: loud ?? false,
+    strict: strict ?? false,
     json: json ?? false,
     first,
     ...(seconds !== undefined && { seconds }),

@@ -21,8 +21,10 @@ export function book(
 ): Answer {
   const work = given && planOfWork(plan, asked, given);
   const { milestones: found, calendar: file, windows } = bookOf(plan, rules.name, { now, rules });
+  const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
   const milestones = found.map((one) => ({
     window: one.window,
+    status: statuses.get(one.window),
     milestone: one.milestone,
     ...(one.by !== undefined && { by: one.by }),
     due: isoText(one.due, one.zone),
@@ -36,6 +38,7 @@ export function book(
   writeCalendar(asked, file);
   const rows = found.map((one) => [
     one.window,
+    statuses.get(one.window) ?? '',
     one.milestone,
     clockWords(one.due, one.zone),
     one.state,
@@ -49,7 +52,7 @@ export function book(
     ...(work ? [...planLines(work), ''] : []),
     `Booking dates by "${rules.name}", as at ${clockWords(now, plan.zone)}.`,
     '',
-    textTable(['window', 'milestone', 'due', 'state', ''], rows),
+    textTable(['window', 'status', 'milestone', 'due', 'state', ''], rows),
     '',
     textTable(
       ['window', 'days', 'trains hit', 'class', 'four-week periods', ...(work ? ['work'] : [])],

@@ -37,13 +37,18 @@ class BadInput extends Error {
 const longestFault = 600;
 const mostFaults = 500;
 
-function tell(faults: readonly Fault[]): void {
+function told(faults: readonly Fault[]): void {
   for (const fault of faults.slice(0, mostFaults))
     complain(`${fault.severity}: ${clipped(faultText(fault), longestFault)}`);
   const more = faults.slice(mostFaults);
   const errors = more.filter((fault) => fault.severity === 'error').length;
   if (more.length > 0)
     complain(`${more.length} more, ${errors} of them errors. Mend these first, then run it again.`);
+}
+
+/** @throws {BadInput} Where one of them is an error. */
+function tell(faults: readonly Fault[]): void {
+  told(faults);
   if (faults.some((fault) => fault.severity === 'error')) throw new BadInput();
 }
 
@@ -88,7 +93,7 @@ function answer(
     case 'usable':
       return usable(plan, { isolation: asked.isolation, loud: asked.loud });
     case 'fit':
-      return fit(plan);
+      return fit(read);
     case 'allocate':
       return allocate(plan, asked, given);
     case 'handback': {
@@ -161,11 +166,13 @@ function asked(words: readonly string[]): string | undefined {
 /** Carries out one command line and gives its exit code. What nobody foresaw is thrown. */
 export async function main(words: readonly string[]): Promise<number> {
   try {
-    const text = asked(words) ?? (await answered(readArguments(words)));
+    const help = asked(words);
+    const { text, code } =
+      help === undefined ? await answered(readArguments(words)) : { text: help, code: 0 };
     const end = await write(`${text}\n`);
     if (end instanceof Error)
       throw new UsageError(`the answer could not be written: ${end.message}`);
-    return 0;
+    return code;
   } catch (error) {
     if (error instanceof BadInput) return 1;
     if (!(error instanceof UsageError)) throw error;
@@ -174,15 +181,22 @@ export async function main(words: readonly string[]): Promise<number> {
   }
 }
 
-async function answered(asked: Arguments): Promise<string> {
+/**
+ * The answer from the rows that could be read, with 1 where any could not. A fault that is of no row, such as a column
+ * that is missing, leaves nothing to answer from.
+ */
+async function answered(asked: Arguments): Promise<{ text: string; code: number }> {
   const sources = await readSources(asked);
-  tell(sources.faults);
+  told(sources.faults);
+  const errors = sources.faults.filter((fault) => fault.severity === 'error');
+  if (errors.some((fault) => asked.strict || fault.row === undefined)) throw new BadInput();
   const given = await givenFor(asked, sources);
   const found = enveloped(answer(asked, sources, given), [
     ...sources.notes.map(({ code, text, count }) => ({ code, text, count })),
     ...unusedNotes(asked),
   ]);
-  return asked.json ? jsonText(found.json) : plainText(withCautions(found.text));
+  const text = asked.json ? jsonText(found.json) : plainText(withCautions(found.text));
+  return { text, code: errors.length > 0 ? 1 : 0 };
 }
 
 const unusedNotes = ({ verb, unused }: Arguments): readonly Note[] =>

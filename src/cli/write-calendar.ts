@@ -7,7 +7,16 @@ type Paths = {
   readonly [
     K in Exclude<
       OptionName,
-      'columns' | 'isolation' | 'loud' | 'json' | 'minutes' | 'seconds' | 'seed' | 'runs' | 'first'
+      | 'columns'
+      | 'isolation'
+      | 'loud'
+      | 'strict'
+      | 'json'
+      | 'minutes'
+      | 'seconds'
+      | 'seed'
+      | 'runs'
+      | 'first'
     >
   ]?: string;
 };

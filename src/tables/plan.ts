@@ -31,6 +31,7 @@ import { plantFrom } from './plant.js';
 import { readTable } from './read-table.js';
 import { resourcesFrom } from './resources.js';
 import { rosterFrom } from './roster.js';
+import { leftOutNotes, packagesLeftOut, type LeftOut } from './rows-left-out.js';
 import { rulesFrom } from './rules.js';
 import type { Table } from './table.js';
 import { trainsFrom } from './trains.js';
@@ -79,6 +80,8 @@ export interface PlanResult {
   readonly files: { readonly [K in TableKind]?: string };
   /** In the order of the files: windows, work, resources, rules, trains, roster, temperatures, forecast, plant. */
   readonly faults: readonly Fault[];
+  /** By package, how many of its rows have an error and are not in the plan. */
+  readonly packagesLeftOut: ReadonlyMap<string, number>;
   /** What it rests on that nobody said, with counts and the cells. */
   readonly notes: readonly PlanNote[];
 }
@@ -183,11 +186,11 @@ function assemble(
 ): PlanResult {
   const zone = chosen ?? rules.zone ?? 'Europe/London';
   if (!isZone(zone)) throw new RangeError(`unknown time zone "${zone}"`);
-  const read = memory.of('windows', waysOf(tables.windows, zone), () =>
+  const found = memory.of('windows', waysOf(tables.windows, zone), () =>
     windowsFrom(tables.windows.table, { ...tables.windows, zone, memory: memory.windows }),
   );
-  const windows = memory.list('windows', read.windows);
-  const { faults: windowFaults, rowOf: windowRows } = read;
+  const windows = memory.list('windows', found.windows);
+  const { faults: windowFaults, rowOf: windowRows } = found;
   const given = tables.work;
   const work =
     given &&
@@ -214,7 +217,19 @@ function assemble(
     resources: resources?.resources ?? none,
     rules,
   };
-  const rowsOf = { windows: windowRows, work: work?.rowOf, resources: resources?.rowOf };
+  const read = tablesRead(tables, {
+    windows: windowRows,
+    work: work?.rowOf,
+    resources: resources?.rowOf,
+  });
+  const faults = [
+    ...windowFaults,
+    ...[...(work?.faults ?? []), ...linkFaults(linked.faults, windowFaults)].sort(byLine),
+    ...(resources?.faults ?? []),
+    ...ruleFaults,
+    ...[...(trains?.faults ?? []), ...trainWindowFaults(tables.trains, windowRows)].sort(byLine),
+    ...[roster, temperatures, forecast, plant].flatMap((one) => one?.faults ?? []),
+  ];
   return {
     plan,
     trains: trains?.trains ?? [],
@@ -226,36 +241,33 @@ function assemble(
     files: Object.fromEntries(
       Object.entries(tables).map(([kind, given]: [string, Given]) => [kind, given.file]),
     ),
-    faults: [
-      ...windowFaults,
-      ...[...(work?.faults ?? []), ...linkFaults(linked.faults, windowFaults)].sort(byLine),
-      ...(resources?.faults ?? []),
-      ...ruleFaults,
-      ...[...(trains?.faults ?? []), ...trainWindowFaults(tables.trains, windowRows)].sort(byLine),
-      ...[roster, temperatures, forecast, plant].flatMap((one) => one?.faults ?? []),
+    faults,
+    packagesLeftOut: packagesLeftOut({ faults, tables: read }),
+    notes: [
+      ...leftOutNotes({ faults, tables: read }),
+      ...memory.of(
+        'notes',
+        [
+          plan.windows,
+          plan.activities,
+          plan.resources,
+          rules,
+          ...tableKinds.flatMap((kind) => [
+            tables[kind]?.table,
+            tables[kind]?.map,
+            tables[kind]?.unread,
+          ]),
+        ],
+        () => assumptionsOf({ plan, tables: read }),
+      ),
     ],
-    notes: memory.of(
-      'notes',
-      [
-        plan.windows,
-        plan.activities,
-        plan.resources,
-        rules,
-        ...tableKinds.flatMap((kind) => [
-          tables[kind]?.table,
-          tables[kind]?.map,
-          tables[kind]?.unread,
-        ]),
-      ],
-      () => assumptionsOf({ plan, tables: tablesRead(tables, rowsOf) }),
-    ),
   };
 }
 
 const tablesRead = (
   tables: Tables,
   rowsOf: { readonly [K in TableKind]?: TableRead['rowOf'] | undefined },
-): { readonly [K in TableKind]?: TableRead } =>
+): LeftOut['tables'] =>
   Object.fromEntries(
     tableKinds.flatMap((kind) => {
       const given = tables[kind];

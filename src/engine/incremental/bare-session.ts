@@ -9,7 +9,6 @@ import {
 import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
 import type { PlanResult } from '../../tables/index.js';
-import { rowsLeftOut } from '../left-out.js';
 import type { Results } from '../types.js';
 import { FitMemory, type Explain } from './fit-memory.js';
 import { keptAlike } from './kept-by.js';
@@ -45,7 +44,7 @@ export class BareSession {
 
   /** As `recompute` of the engine. */
   recompute(document: PlanDocument, onOutline?: (outline: Results) => void): Results {
-    const { plan, faults: found, notes: noted, trains } = this.read(document);
+    const { plan, faults: found, notes: noted, trains, packagesLeftOut } = this.read(document);
     const faults = (this.#faults = keptAlike(this.#faults, found));
     const notes = (this.#notes = keptAlike(this.#notes, noted));
     const { windows, activities, rules } = plan;
@@ -54,7 +53,7 @@ export class BareSession {
       windows,
       (at, before) => before ?? ledgerOf(windows[at]!, ordinaryNeeds, rules),
     );
-    this.#packages.take(activities, rowsLeftOut(document, faults));
+    this.#packages.take(activities, packagesLeftOut);
     const { packed, summaries } = this.#packages;
     const outline: Results = {
       plan,

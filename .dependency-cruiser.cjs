@@ -35,6 +35,27 @@ module.exports = {
       to: { path: '^src/tables/' },
     },
     {
+      name: 'verify-alone',
+      comment: 'the independent check shares the types of the plan and nothing else',
+      severity: 'error',
+      from: { path: '^src/verify/', pathNot: '^src/verify/words\\.ts$' },
+      to: { pathNot: '^src/verify/|^node_modules/temporal-polyfill/' },
+    },
+    {
+      name: 'verify-types-only',
+      comment: 'only `words.ts` names the model, and of it only types',
+      severity: 'error',
+      from: { path: '^src/verify/words\\.ts$' },
+      to: { path: '^src/model/', dependencyTypesNot: ['type-only'] },
+    },
+    {
+      name: 'verify-from-engine-up',
+      comment: 'what is checked does not call the check of itself',
+      severity: 'error',
+      from: { path: `^src/(${rooms.filter((room) => room !== 'engine').join('|')})/` },
+      to: { path: '^src/verify/' },
+    },
+    {
       name: 'core-without-elements',
       severity: 'error',
       from: { path: '^src/' },
@@ -47,7 +68,7 @@ module.exports = {
       severity: 'error',
       from: { path: '^components/' },
       to: {
-        path: '^src/(tables|rules|planner|risk|price)/|^app/',
+        path: '^src/(tables|rules|planner|verify|risk|price)/|^app/',
         pathNot: '^src/.*/types\\.ts$',
       },
     },
@@ -56,6 +77,12 @@ module.exports = {
       severity: 'error',
       from: { path: '^(src|components|app)/', pathNot: '^src/calendar/' },
       to: { path: '^node_modules/luxon' },
+    },
+    {
+      name: 'temporal-in-verify-only',
+      severity: 'error',
+      from: { path: '^(src|components|app)/', pathNot: '^src/verify/' },
+      to: { path: '^node_modules/temporal-polyfill' },
     },
     {
       name: 'no-circular',

@@ -1,6 +1,6 @@
 // How the time to a first, verified plan of all work grows as plans double: `node bench/run.mjs growth/scheduler`. The
 // search gets no time to better it: with time it uses what it is given, so that there would be nothing to measure.
-import { allocate } from '../../src/planner/search/index.js';
+import { allocate } from '../../src/engine/search.js';
 import { planFromDocument } from '../../src/tables/index.js';
 import { conditions, now, sweep } from '../shared/figures.js';
 import { planOf } from '../shared/plan.js';

@@ -7,7 +7,7 @@ import type { Arguments } from './arguments.js';
 import { clockWords } from './clock-words.js';
 import { iso } from './iso.js';
 import { mendedLines, mendedPlan } from './mended-plan.js';
-import { planWork } from './plan-of-work.js';
+import { faultNotes, planWork } from './plan-of-work.js';
 import { textTable } from './text-table.js';
 
 /**
@@ -93,9 +93,11 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
     ),
     '',
     `Windows used: ${found.windowsUsed}. Finishes: ${found.finishesAt === null ? 'not all work is placed' : clockWords(found.finishesAt, plan.zone)}.`,
-    `${found.certificate.text.charAt(0).toUpperCase()}${found.certificate.text.slice(1)}. ${found.certificate.verified ? 'Checked by the independent verifier.' : 'THE VERIFIER FOUND A FAULT: do not use this plan.'}`,
+    found.certificate.verified
+      ? `${found.certificate.text.charAt(0).toUpperCase()}${found.certificate.text.slice(1)}. Checked by the independent verifier.`
+      : 'THE CHECK FOUND A FAULT: do not use this plan.',
   ].join('\n');
-  return { json, text, notes: found.notes };
+  return { json, text, notes: [...faultNotes(found), ...found.notes] };
 }
 
 /** Lines of what nobody said that stand in the text; all of it is in the document. */

@@ -1,8 +1,8 @@
+import { replan } from '../engine/search.js';
 import type { Placement, Plan } from '../model/index.js';
 import { givenPlan } from '../planner/given/given-plan.js';
 import { windowMoves, type WindowMove } from '../planner/given/moves.js';
 import type { Broken } from '../planner/given/types.js';
-import { replan } from '../planner/search/index.js';
 import type { Allocation } from '../planner/search/types.js';
 import type { Arguments } from './arguments.js';
 

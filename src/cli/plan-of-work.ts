@@ -1,9 +1,10 @@
 import type { Instant } from '../calendar/index.js';
+import { checked } from '../engine/checked.js';
+import { allocate as search } from '../engine/search.js';
 import type { Note, Placement, Plan } from '../model/index.js';
 import { givenPlan } from '../planner/given/given-plan.js';
 import type { Broken } from '../planner/given/types.js';
 import { planId } from '../planner/plan-id.js';
-import { allocate as search } from '../planner/search/index.js';
 import type { Allocation } from '../planner/search/types.js';
 import type { Arguments } from './arguments.js';
 
@@ -39,8 +40,14 @@ export function planOfWork(
   given?: readonly Placement[],
 ): PlanOfWork {
   if (given) {
-    const { allocation, broken, id } = givenPlan(plan, given, { first: asked.first });
-    return { allocation, plan: { id, given: true }, broken, notes: brokenNotes(broken) };
+    const { allocation: made, broken, id } = givenPlan(plan, given, { first: asked.first });
+    const allocation = checked(plan, made);
+    return {
+      allocation,
+      plan: { id, given: true },
+      broken,
+      notes: [...faultNotes(allocation), ...brokenNotes(broken)],
+    };
   }
   const allocation = planWork(plan, asked);
   const id = planId(allocation.placements);
@@ -49,12 +56,26 @@ export function planOfWork(
     plan: { id, given: false },
     broken: [],
     notes: [
+      ...faultNotes(allocation),
       {
         code: 'plan-made',
         text: `No plan of work was given (--plan FILE): one was made for this answer, plan ${id}. Another search may find another.`,
       },
     ],
   };
+}
+
+/** What the independent check found of a plan; empty where that holds. */
+export function faultNotes({ certificate }: Allocation): readonly Note[] {
+  const { faults = [] } = certificate;
+  if (faults.length === 0) return [];
+  return [
+    { code: 'check-failed', text: 'THE CHECK FOUND A FAULT: do not use this plan.' },
+    ...faults.map(({ code, text }) => ({
+      code: `check-${code}`,
+      text: `The check found: ${text}.`,
+    })),
+  ];
 }
 
 function brokenNotes(broken: readonly Broken[]): readonly Note[] {

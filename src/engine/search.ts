@@ -1,2 +1,36 @@
-/** The searches, in a module of their own so that they can be loaded when first asked for. */
-export { allocate, replan, shortNotice } from '../planner/search/index.js';
+// The searches, each with the independent check of what it found, in a module of their own so that they are loaded when
+// first asked for.
+import type { AccessWindow, Plan } from '../model/index.js';
+import * as planner from '../planner/search/index.js';
+import type { AllocateOptions, Replan, ShortNotice } from '../planner/search/index.js';
+import type { Allocation } from '../planner/search/types.js';
+import { checked } from './checked.js';
+
+/** The best plan that was found, checked; so is every better one on the way. */
+export function allocate(plan: Plan, options: AllocateOptions): Allocation {
+  const { onBetter } = options;
+  return checked(
+    plan,
+    planner.allocate(plan, {
+      ...options,
+      ...(onBetter && { onBetter: (soFar) => onBetter(() => checked(plan, soFar())) }),
+    }),
+  );
+}
+
+export function replan(plan: Plan, before: Allocation, options: AllocateOptions): Replan {
+  const found = planner.replan(plan, before, options);
+  return { ...found, allocation: checked(plan, found.allocation) };
+}
+
+export function shortNotice(
+  plan: Plan,
+  before: Allocation,
+  window: AccessWindow,
+  options: planner.ShortNoticeOptions,
+): ShortNotice {
+  const found = planner.shortNotice(plan, before, window, options);
+  const windows = plan.windows.filter((one) => one.id !== window.id);
+  const offered = { ...plan, windows: [...windows, window] };
+  return { ...found, allocation: checked(offered, found.allocation) };
+}

@@ -32,6 +32,7 @@ export {
 } from './limit-set.js';
 export { boundsOf, samePlace, type Bound } from './line-state.js';
 export type { Note, NotePlace, PlanNote } from './note.js';
+export type { PlanFault } from './plan-fault.js';
 export {
   noiseLimitsSchema,
   plantLevelSchema,

@@ -1,4 +1,4 @@
-import type { PriceBook } from '../../model/index.js';
+import type { PlanFault, PriceBook } from '../../model/index.js';
 import {
   decimalText,
   keyDateLines,
@@ -7,6 +7,7 @@ import {
   type RunCosts,
 } from '../../price/index.js';
 import { nearestRank } from '../../risk/index.js';
+import { verify } from '../../verify/index.js';
 import { changedDates, editOf, movedIn } from './changes.js';
 import type { Draft, Turn } from './draft.js';
 import type { PricedDraft } from './price-draft.js';
@@ -34,6 +35,7 @@ export interface Entry {
 /** A priced draft as the reader is told of it. */
 export function entryOf(priced: PricedDraft, at: Situation): Entry {
   const { draft, parts, costs, handbacks } = priced;
+  const faults = faultsOf(draft, at);
   const here = new Set(draft.here.map((one) => one.window.id));
   return {
     option: {
@@ -50,11 +52,26 @@ export function entryOf(priced: PricedDraft, at: Situation): Entry {
       keyDates: changedDates(draft.keyDates, at.request.allocation.keyDates),
       handbacks,
       parts,
-      notes: [...draft.notes, ...unknownDates(draft, at)],
+      faults,
+      notes: [
+        ...faults.map((fault) => `The check found a fault: do not use this plan. ${fault.text}.`),
+        ...draft.notes,
+        ...unknownDates(draft, at),
+      ],
     },
     costs,
     turn: draft.turn,
   };
+}
+
+/** What the independent check finds of an option's plan of the work. */
+function faultsOf({ plan, placements, unplaced }: Draft, at: Situation): readonly PlanFault[] {
+  const before = at.request.allocation.unplaced;
+  const lost = new Set(unplaced.map((one) => one.activity));
+  return verify(plan, {
+    placements,
+    unplaced: [...unplaced, ...before.filter((one) => !lost.has(one.activity))],
+  }).filter((fault) => fault.code !== 'listed-though-placed');
 }
 
 /** Key dates with a price whose cost is not known, for want of a place for all of the work. */

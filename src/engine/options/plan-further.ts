@@ -1,8 +1,9 @@
 import { MINUTE, type Instant } from '../../calendar/index.js';
 import type { Placement } from '../../planner/fit/types.js';
 import { unitsLeft, type Activity, type Plan } from '../../model/index.js';
-import { allocate, replan, verify } from '../../planner/search/index.js';
+import { allocate, replan } from '../../planner/search/index.js';
 import type { Allocation, Unplaced } from '../../planner/search/types.js';
+import { verify } from '../../verify/index.js';
 import type { Planned, SearchTime } from './plans.js';
 import { lessUsed, refit, settled } from './refit.js';
 
@@ -43,7 +44,7 @@ export function planFurther(
   if (!good(found)) {
     const other = replan(suffix, { ...before, placements: freer }, third).allocation;
     // Where work finds no room before what stays and waits for it, that cannot stay.
-    if (!found.certificate.verified || lost(other).length < lost(found).length) found = other;
+    if (!found.certificate.holds || lost(other).length < lost(found).length) found = other;
   }
   return {
     placements: [...done, ...found.placements],
@@ -87,7 +88,8 @@ export function intoNextWindows(
     if (some.length === 0 || some.length < found.length) continue;
     // What stays must still keep to the plan: two visits at once, for one, are no visits.
     const next = [...made, ...some];
-    if (verify(plan, next).some((fault) => fault.activity === activity.id)) continue;
+    if (verify(plan, { placements: next }).some((fault) => fault.activity === activity.id))
+      continue;
     made = next;
     left -= some.reduce((sum, one) => sum + (one.units ?? 1), 0);
   }

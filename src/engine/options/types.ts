@@ -1,3 +1,4 @@
+import type { PlanFault } from '../../model/index.js';
 import type { Instant } from '../../calendar/index.js';
 import type { Edit } from '../../edits/index.js';
 import type { Placement } from '../../planner/fit/types.js';
@@ -124,6 +125,8 @@ export interface PricedOption extends OptionName {
   readonly keyDates: readonly KeyDateChange[];
   readonly handbacks: readonly OptionHandback[];
   readonly parts: readonly OptionPart[];
+  /** What the independent check found of its plan of the work; empty: nothing. */
+  readonly faults: readonly PlanFault[];
   readonly expectedTotal: string;
   readonly standardError: string;
   readonly p80Cost: string;

@@ -1,7 +1,7 @@
 import { durationText, MINUTE } from '../../calendar/index.js';
 import type { Placement, Plan } from '../../model/index.js';
 import { boundOf } from '../bounds/bounds.js';
-import { verify } from '../check/verify.js';
+import { breachesOf } from '../repair/breaches.js';
 import { Board, LedgerBook, problemOf, type Problem, type Visit } from '../fit/index.js';
 import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
@@ -27,7 +27,7 @@ export function givenPlan(
   const { standing, gone } = standingOf(plan, placements);
   const broken: Broken[] = [
     ...gone.map(({ placement, code, text }) => ({ activity: placement.activity, code, text })),
-    ...verify(plan, standing).map(({ activity, code, text }) => ({ activity, code, text })),
+    ...breachesOf(plan, standing).map(({ activity, code, text }) => ({ activity, code, text })),
   ];
   const windows = plan.windows.filter((one) => one.status !== 'withdrawn');
   const problem = problemOf(plan, { windows, activities: plan.activities }, new LedgerBook(plan));
@@ -38,7 +38,7 @@ export function givenPlan(
   const certificate = certificateOf(
     goal,
     { score: fullScoreOf(board, goal), bound: boundOf(problem, goal), proven: 0 },
-    { cutShort: false, verified: broken.length === 0 },
+    { cutShort: false, holds: broken.length === 0 },
   );
   return {
     id: planId(placements),
@@ -71,7 +71,7 @@ function visitsOf(problem: Problem, placements: readonly Placement[]): Visit[] {
 
 /** Nobody searched for a plan that was given, and one that does not hold is as good as nothing. */
 function asGiven(certificate: Certificate): Certificate {
-  if (!certificate.verified)
+  if (!certificate.holds)
     return {
       ...certificate,
       proven: false,

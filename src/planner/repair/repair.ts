@@ -108,12 +108,18 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
     within(reached(split, free, dues), free, weights, effort.until(0.9)),
   );
   const visits = best.visits.map((visit) => ({ ...visit, task: split.whole[visit.task]! }));
-  const allocation = allocationOf(plan, problem, goal, {
-    visits: outsideLate(problem, visits),
-    score: best.score,
-    bound: boundOf(problem, goal),
-    proven: 0,
-  });
+  const allocation = allocationOf(
+    plan,
+    problem,
+    goal,
+    {
+      visits: outsideLate(problem, visits),
+      score: best.score,
+      bound: boundOf(problem, goal),
+      proven: 0,
+    },
+    true,
+  );
   const reasons = reasonsOf(plan, split, gone);
   const moved = [...gone].map((piece): Moved => ({
     ...movedOf(split, piece, allocation.placements),

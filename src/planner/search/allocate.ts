@@ -15,7 +15,7 @@ import { search, type Found } from './search.js';
 import type { Allocation, Objective } from './types.js';
 import { leftOpenNotes, unstatedIn } from '../unstated.js';
 import { unplacedOf } from './unplaced.js';
-import { verify } from '../check/verify.js';
+import { breachesOf } from '../repair/breaches.js';
 
 export interface AllocateOptions {
   /** The objective that comes first; the others follow in their usual order. */
@@ -51,7 +51,13 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
   const problem = narrowed(kept);
   const bound = boundOf(problem, goal);
   const told = (found: Found): Allocation =>
-    allocationOf(plan, kept, goal, { ...found, visits: outsideLate(problem, found.visits) });
+    allocationOf(
+      plan,
+      kept,
+      goal,
+      { ...found, visits: outsideLate(problem, found.visits) },
+      options.keep !== undefined,
+    );
   const onBetter = (candidate: Candidate): void =>
     options.onBetter?.(() => told({ ...candidate, bound, proven: 0 }));
   return told(search(problem, goal, bound, { seed: options.seed ?? 1, onBetter }));
@@ -94,20 +100,24 @@ const cutShortNote: Note = {
 };
 
 /** An answer dressed with all that is told of it. */
-export function allocationOf(plan: Plan, problem: Problem, goal: Goal, found: Found): Allocation {
+export function allocationOf(
+  plan: Plan,
+  problem: Problem,
+  goal: Goal,
+  found: Found,
+  keeps: boolean,
+): Allocation {
   const placements = placementsOf(problem, found.visits);
   const unplaced = inOrderOf(plan, unplacedOf(plan, problem, found.visits));
-  const faults = verify(plan, placements);
+  // What was to be kept may be at odds with the plan as it is now; what is placed anew never is.
+  const holds = !keeps || breachesOf(plan, placements).length === 0;
   return {
     placements,
     unplaced,
     finishesAt: finishOf(problem, found.visits),
     windowsUsed: windowsIn(found.visits),
     keyDates: keyDatesOf(plan, problem, found.visits),
-    certificate: certificateOf(goal, found, {
-      cutShort: problem.effort.cutShort,
-      verified: faults.length === 0,
-    }),
+    certificate: certificateOf(goal, found, { cutShort: problem.effort.cutShort, holds }),
     floats: inOrderOf(plan, floatsOf(problem, found.visits)),
     unstated: unstatedIn(plan, placements),
     notes: [...(problem.effort.cutShort ? [cutShortNote] : []), ...leftOpenNotes(plan, placements)],

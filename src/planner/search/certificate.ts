@@ -15,7 +15,7 @@ export interface Known {
 export function certificateOf(
   goal: Goal,
   known: Known,
-  { cutShort, verified }: Pick<Certificate, 'cutShort' | 'verified'>,
+  { cutShort, holds }: Pick<Certificate, 'cutShort' | 'holds'>,
 ): Certificate {
   const values = valuesOf(known.score, goal);
   const bounds = valuesOf(known.bound, goal);
@@ -39,7 +39,8 @@ export function certificateOf(
     objective: first.value,
     mostPlaced: known.proven > 0 || known.score[0] === known.bound[0],
     cutShort,
-    verified,
+    holds,
+    verified: false,
     objectives,
     text: textOf(objectives),
   };

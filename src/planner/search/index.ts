@@ -14,7 +14,6 @@ export {
   type ShortNotice,
   type ShortNoticeOptions,
 } from '../repair/short-notice.js';
-export { verify, type PlacementFault } from '../check/verify.js';
 export { leftOpenNotes, unstatedIn, type Unstated } from '../unstated.js';
 export type {
   ActivityFloat,

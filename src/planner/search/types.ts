@@ -1,5 +1,5 @@
 import type { Instant } from '../../calendar/index.js';
-import type { Note } from '../../model/index.js';
+import type { Note, PlanFault } from '../../model/index.js';
 import type { Unstated } from '../unstated.js';
 import type { Placement, Reason } from '../fit/types.js';
 
@@ -22,8 +22,12 @@ export interface Certificate {
   readonly mostPlaced: boolean;
   /** The search was ended before its work was done: another machine, or this one later, may come to another answer. */
   readonly cutShort: boolean;
-  /** The independent verifier found no fault. */
+  /** Nothing that was to be kept is at odds with the plan as it is now. */
+  readonly holds: boolean;
+  /** The independent check found no fault. `false` until it has looked: the search cannot say it of itself. */
   readonly verified: boolean;
+  /** What the check found; absent until it has looked. */
+  readonly faults?: readonly PlanFault[];
   readonly objectives: readonly ObjectiveValue[];
   /** In words: `proven best` or `best found, at most 2 windows from best`. */
   readonly text: string;

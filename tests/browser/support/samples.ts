@@ -216,6 +216,7 @@ export const allocation: Allocation = {
     objective: 11_000,
     mostPlaced: true,
     cutShort: false,
+    holds: true,
     verified: true,
     objectives: [{ name: 'key-dates', value: 11_000, lowerBound: 0, proven: false }],
     text: 'best found, at most 11000 min from best',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { instantOf, isoText, MINUTE } from '../../../src/calendar/index.js';
-import { allocate, verify } from '../../../src/planner/search/index.js';
+import { allocate } from '../../../src/planner/search/index.js';
+import { verify } from '../../../src/verify/index.js';
 import { activity, plan, resource, rules, window } from '../../helpers/plan-builders.js';
 
 const options = { seconds: 1, clock: (): number => performance.now() };
@@ -22,9 +23,9 @@ describe('allocate', () => {
       proven: true,
       lowerBound: 3,
       objective: 3,
-      verified: true,
+      holds: true,
     });
-    expect(verify(document, found.placements)).toEqual([]);
+    expect(verify(document, { placements: found.placements })).toEqual([]);
   });
 
   it('fills one window with the shortest project', () => {
@@ -38,7 +39,7 @@ describe('allocate', () => {
       resources: [crane],
     });
     const found = allocate(document, { ...options, first: 'finish' });
-    expect(found.certificate).toMatchObject({ objective: 180, proven: true, verified: true });
+    expect(found.certificate).toMatchObject({ objective: 180, proven: true, holds: true });
   });
 
   it('holds rigging outside back until the work that waits for it begins', () => {

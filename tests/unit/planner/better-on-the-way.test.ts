@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createInlineEngine, type Allocation } from '../../../src/engine/index.js';
-import { allocate, verify } from '../../../src/planner/search/index.js';
+import { allocate } from '../../../src/planner/search/index.js';
+import { verify } from '../../../src/verify/index.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
 import { emptyDocument, sampleFiles } from '../../helpers/sample.js';
 
@@ -28,8 +29,8 @@ describe('a search on its way', () => {
     });
     expect(told.length).toBeGreaterThan(0);
     for (const one of told) {
-      expect(verify(many, one.placements)).toEqual([]);
-      expect(one.certificate.verified).toBe(true);
+      expect(verify(many, one)).toEqual([]);
+      expect(one.certificate.holds).toBe(true);
     }
     const left = [...told, found].map((one) => one.unplaced.length);
     expect(left).toEqual([...left].sort((a, b) => b - a));

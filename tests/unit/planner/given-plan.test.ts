@@ -47,7 +47,7 @@ describe('a plan that was made before', () => {
     expect(found.broken).toEqual([]);
     expect(found.id).toBe(planId(made));
     expect(found.allocation.placements).toEqual(made);
-    expect(found.allocation.certificate.verified).toBe(true);
+    expect(found.allocation.certificate.holds).toBe(true);
     expect(found.allocation.keyDates[0]!.forecast).toBe(at('2027-05-03T02:00'));
     expect(found.allocation.unplaced).toEqual([]);
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { allocate, verify, type Objective } from '../../../src/planner/search/index.js';
+import { allocate, type Objective } from '../../../src/planner/search/index.js';
+import { verify } from '../../../src/verify/index.js';
 import { objectiveOrder } from '../../../src/planner/search/objectives.js';
 import { oracle } from '../../helpers/oracle.js';
 import { lineFaults } from '../../helpers/line-check.js';
@@ -31,7 +32,10 @@ describe.each(kinds)('allocate against the plain search: $name', ({ planOf }) =>
           .filter((each) => each.name !== 'margins')
           .map((each) => [each.name, each.value]),
       );
-      expect({ seed, faults: verify(plan, found.placements) }).toEqual({ seed, faults: [] });
+      expect({ seed, faults: verify(plan, { placements: found.placements }) }).toEqual({
+        seed,
+        faults: [],
+      });
       expect({ seed, open: lineFaults(plan, found.placements) }).toEqual({ seed, open: [] });
       expect({ seed, unplaced: found.unplaced.length, values }).toEqual({
         seed,

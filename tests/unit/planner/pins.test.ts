@@ -3,7 +3,8 @@ import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement } from '../../../src/planner/fit/index.js';
 import type { Plan } from '../../../src/model/index.js';
 import { createRandom, type Random } from '../../../src/planner/kernels/random.js';
-import { allocate, verify, type Objective } from '../../../src/planner/search/index.js';
+import { allocate, type Objective } from '../../../src/planner/search/index.js';
+import { verify } from '../../../src/verify/index.js';
 import { objectiveOrder } from '../../../src/planner/search/objectives.js';
 import { oracle } from '../../helpers/oracle.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
@@ -88,7 +89,7 @@ describe('allocate with placements that stay', () => {
     });
     const keep = [{ activity: 'A3', window: 'P2', from: 1440 * MINUTE, to: 1500 * MINUTE }];
     const found = allocate(document, { seconds: 1, clock, keep });
-    expect(found.certificate).toMatchObject({ verified: true, proven: true });
+    expect(found.certificate).toMatchObject({ holds: true, proven: true });
     expect(found.unplaced).toEqual([]);
     expect(found.placements.filter((one) => one.window === 'P1')).toHaveLength(2);
   });
@@ -102,7 +103,7 @@ describe('allocate with placements that stay', () => {
     const found = allocate(document, { seconds: 1, clock, keep });
     expect(found.unplaced).toMatchObject([{ activity: 'A1' }]);
     expect(found.unplaced[0]!.reasons.map((one) => one.code)).toContain('needed-before');
-    expect(found.certificate.verified).toBe(false);
+    expect(found.certificate.holds).toBe(false);
   });
 
   it('places what is left of repeated work before the visits that stay, and tells what is left of it', () => {
@@ -119,7 +120,7 @@ describe('allocate with placements that stay', () => {
       ...keep,
     ]);
     expect(found.unplaced.map((one) => one.activity)).toEqual(['A1']);
-    expect(found.certificate).toMatchObject({ verified: true, proven: true });
+    expect(found.certificate).toMatchObject({ holds: true, proven: true });
   });
 
   it('breaks nothing and places no less than is known to be possible, in random plans', () => {
@@ -137,7 +138,7 @@ describe('allocate with placements that stay', () => {
       });
       const keep = somePins(document, before.placements, random);
       const found = allocate(document, { ...goal, keep });
-      expect({ seed, keep, faults: verify(document, found.placements) }).toEqual({
+      expect({ seed, keep, faults: verify(document, { placements: found.placements }) }).toEqual({
         seed,
         keep,
         faults: [],

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement, Plan } from '../../../src/model/index.js';
 import { createRandom } from '../../../src/planner/kernels/random.js';
-import { allocate, repair, verify } from '../../../src/planner/search/index.js';
+import { allocate, repair } from '../../../src/planner/search/index.js';
+import { verify } from '../../../src/verify/index.js';
 import { objectiveOrder } from '../../../src/planner/search/objectives.js';
 import { oracle } from '../../helpers/oracle.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
@@ -90,7 +91,7 @@ describe('repair', () => {
       if (base.every((one) => one.window === null)) continue;
       const now = changed(document, base, step, seed);
       const found = repair(now, base, options);
-      expect({ seed, faults: verify(now, found.allocation.placements) }).toEqual({
+      expect({ seed, faults: verify(now, found.allocation) }).toEqual({
         seed,
         faults: [],
       });

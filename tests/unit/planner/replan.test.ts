@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
-import { allocate, replan, shortNotice, verify } from '../../../src/planner/search/index.js';
+import { allocate, replan, shortNotice } from '../../../src/planner/search/index.js';
+import { verify } from '../../../src/verify/index.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
 
 const options = { seconds: 2, clock: (): number => performance.now() };
@@ -38,7 +39,7 @@ describe('replan', () => {
     expect(after.packagesMoved).toEqual(['W2']);
     expect(after.moved.find((move) => move.activity === 'B1')!.why).toContain('withdrawn');
     expect(after.allocation.unplaced).toEqual([]);
-    expect(verify(changed, after.allocation.placements)).toEqual([]);
+    expect(verify(changed, { placements: after.allocation.placements })).toEqual([]);
     const where = (all: typeof before) => all.placements.filter((one) => one.activity === 'A1');
     expect(where(after.allocation)).toEqual(where(before));
   });

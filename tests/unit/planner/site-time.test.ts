@@ -6,7 +6,7 @@ import { emptyPlan, siteSchema, type PlanDocument, type Site } from '../../../sr
 import { fitAll } from '../../../src/planner/fit/index.js';
 import { needsOf } from '../../../src/model/index.js';
 import { ledgerOf } from '../../../src/rules/index.js';
-import { verify } from '../../../src/planner/check/verify.js';
+import { verify } from '../../../src/verify/index.js';
 import { tableOf } from '../../helpers/documents.js';
 
 // A pour on the first night; work that waits for it; a window every night of two weeks of July.
@@ -64,7 +64,7 @@ describe('work that waits for concrete to cure', () => {
     expect(waited).toBeGreaterThanOrEqual(hours * 60);
     // The next window opens within a day of it.
     expect(waited).toBeLessThan(hours * 60 + 1440);
-    expect(allocation.certificate.verified).toBe(true);
+    expect(allocation.certificate.holds).toBe(true);
   });
 
   it('begins later where nights are colder', async () => {
@@ -126,7 +126,9 @@ describe('work that waits for concrete to cure', () => {
     );
     const first = of('P10')!;
     const tryAt = (from: number) =>
-      verify(plan, [first, { ...of('P20')!, from, to: from + 120 * MINUTE }])
+      verify(plan, {
+        placements: [first, { ...of('P20')!, from, to: from + 120 * MINUTE }],
+      })
         .map((one) => one.code)
         .filter((code) => code === 'not-cured');
     const ready = first.to + 54 * 60 * MINUTE;
@@ -151,7 +153,7 @@ describe('lifting in wind', () => {
     const { allocation, of } = await placed(planOf(lift, { forecast: wind, site: { lifting } }));
     expect(of('L10')!.from).toBe(Date.UTC(2027, 6, 2, 1, 0));
     expect(of('M10')!.from).toBe(Date.UTC(2027, 6, 1, 21, 0));
-    expect(allocation.certificate.verified).toBe(true);
+    expect(allocation.certificate.holds).toBe(true);
   });
 
   it('is told of in the fit, and the ledger names the wind', () => {
@@ -178,9 +180,9 @@ describe('lifting in wind', () => {
   it('in closed time is found out by the verifier', async () => {
     const { plan, of } = await placed(planOf(lift, { forecast: wind, site: { lifting } }));
     const early = Date.UTC(2027, 6, 1, 21, 0);
-    const codes = verify(plan, [{ ...of('L10')!, from: early, to: early + 240 * MINUTE }]).map(
-      (one) => one.code,
-    );
+    const codes = verify(plan, {
+      placements: [{ ...of('L10')!, from: early, to: early + 240 * MINUTE }],
+    }).map((one) => one.code);
     expect(codes).toContain('closed');
   });
 });
@@ -216,7 +218,7 @@ describe('noise used as closed time', () => {
     );
     expect(of('B10')!.from).toBe(Date.UTC(2027, 6, 2, 3, 0));
     expect(of('M10')!.from).toBe(Date.UTC(2027, 6, 1, 21, 0));
-    expect(allocation.certificate.verified).toBe(true);
+    expect(allocation.certificate.holds).toBe(true);
   });
 
   it('leaves the plan alone until it is asked for', async () => {

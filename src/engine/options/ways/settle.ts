@@ -1,5 +1,5 @@
 import type { Placement } from '../../../planner/fit/types.js';
-import { verify } from '../../../planner/search/index.js';
+import { verify } from '../../../verify/index.js';
 import type { Draft } from '../draft.js';
 import { planFurther } from '../plan-further.js';
 import type { Situation } from '../situation.js';
@@ -11,11 +11,11 @@ export function settle(
   placements: readonly Placement[],
 ): Pick<Draft, 'placements' | 'unplaced' | 'keyDates'> {
   const known = new Set(
-    verify(at.plan, at.planned.placements).map((fault) => JSON.stringify(fault)),
+    verify(at.plan, { placements: at.planned.placements }).map((fault) => JSON.stringify(fault)),
   );
-  const broken = verify(plan, placements).filter((fault) => !known.has(JSON.stringify(fault)));
+  const broken = verify(plan, { placements }).filter((fault) => !known.has(JSON.stringify(fault)));
   if (broken.length === 0) return { placements, unplaced: [], keyDates: [] };
-  const free = new Set(broken.map((fault) => fault.activity));
+  const free = new Set(broken.flatMap((fault) => fault.activity ?? []));
   return planFurther(
     plan,
     at.window.end,

@@ -3,7 +3,7 @@ import { instantOf, MINUTE } from '../../../../src/calendar/index.js';
 import { fitAll, fitOne } from '../../../../src/planner/fit/index.js';
 import type { Activity, Link, Plan } from '../../../../src/model/index.js';
 import { createRandom } from '../../../../src/planner/kernels/random.js';
-import { verify } from '../../../../src/planner/search/index.js';
+import { verify } from '../../../../src/verify/index.js';
 import { fitsOracle } from '../../../helpers/fits-oracle.js';
 import { activity, plan, resource, rules, window } from '../../../helpers/plan-builders.js';
 
@@ -128,7 +128,7 @@ describe('fitAll of packages of 10 to 14 activities', () => {
       const [verdict] = fitAll(document);
       if (verdict!.fits) {
         counts.yes += 1;
-        expect({ seed, faults: verify(document, verdict!.placements) }).toEqual({
+        expect({ seed, faults: verify(document, { placements: verdict!.placements }) }).toEqual({
           seed,
           faults: [],
         });

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import { minutesInOneVisit, type Plan } from '../../../src/model/index.js';
 import type { Placement } from '../../../src/planner/fit/index.js';
-import { allocate, verify } from '../../../src/planner/search/index.js';
+import { allocate } from '../../../src/planner/search/index.js';
+import { verify } from '../../../src/verify/index.js';
 import { createRandom } from '../../../src/planner/kernels/random.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 import { activity, plan, resource, rules, window } from '../../helpers/plan-builders.js';
@@ -46,12 +47,12 @@ describe('verify', () => {
   const good = sound();
   const change = (id: string, by: (one: Placement) => Placement | Placement[]): string[] => {
     const placements = good.placements.flatMap((one) => (one.activity === id ? by(one) : one));
-    return verify(good.plan, placements).map((fault) => fault.code);
+    return verify(good.plan, { placements }).map((fault) => fault.code);
   };
 
   it('finds nothing wrong with a good plan', () => {
     expect(good.placements.map((one) => one.activity)).toContain('A3');
-    expect(verify(good.plan, good.placements)).toEqual([]);
+    expect(verify(good.plan, { placements: good.placements })).toEqual([]);
   });
 
   it.each<[string, string, string, (one: Placement) => Placement | Placement[]]>([
@@ -147,7 +148,9 @@ describe('verify', () => {
       const work = document.activities.find((each) => each.id === one.activity)!;
       if (minutesInOneVisit(work.work) === 0) continue;
       const longer = placements.with(at, { ...one, to: one.to + MINUTE });
-      expect(verify(document, longer).map((fault) => fault.code)).toContain('minutes');
+      expect(verify(document, { placements: longer }).map((fault) => fault.code)).toContain(
+        'minutes',
+      );
       for (const link of work.after) {
         const before = placements.filter((each) => each.activity === link.activity).at(-1);
         if (!before || link.from === 'start') continue;
@@ -156,7 +159,9 @@ describe('verify', () => {
           from: before.to - MINUTE,
           to: before.to - MINUTE + (one.to - one.from),
         });
-        expect(verify(document, early).map((fault) => fault.code)).toContain('link');
+        expect(verify(document, { placements: early }).map((fault) => fault.code)).toContain(
+          'link',
+        );
         planted += 1;
       }
       planted += 1;

@@ -1,21 +1,20 @@
-// The part of the verifier that looks at what the site asks: closed time and curing. As the rest of it, it shares no
-// code with the search and goes the slow and plain way.
+// Work that what the site asks no longer allows where it was: closed time and curing.
 import { addMinutes, localTimeOf, weekdayOf, type Instant } from '../../calendar/index.js';
 import { weekdays, type Activity, type Curfew, type Plan } from '../../model/index.js';
 import { maturityRate } from '../../rules/conditions/index.js';
 import type { Placement } from '../fit/types.js';
 
 /** A constraint of the plan that a placement breaks. */
-export interface PlacementFault {
+export interface Breach {
   readonly code: string;
   readonly activity: string;
   readonly text: string;
 }
 
 /** Work in time that the site closes to it, looked at beside the ledger: stretch by stretch and minute by minute. */
-export function closedFaults(plan: Plan, activity: Activity, one: Placement): PlacementFault[] {
+export function closedFaults(plan: Plan, activity: Activity, one: Placement): Breach[] {
   const zone = plan.windows.find((window) => window.id === one.window)?.zone ?? plan.zone;
-  return (activity.heeds ?? []).flatMap((name): PlacementFault[] => {
+  return (activity.heeds ?? []).flatMap((name): Breach[] => {
     const lists = (plan.rules.closed ?? []).filter((closed) => closed.name === name);
     const hit = lists.find((closed) => {
       if (closed.stretches.some((shut) => shut.start < one.to && one.from < shut.end)) return true;
@@ -36,11 +35,11 @@ export function curingFaults(
   activity: Activity,
   first: Placement,
   placed: ReadonlyMap<string, readonly Placement[]>,
-): PlacementFault[] {
-  return activity.after.flatMap((link): PlacementFault[] => {
+): Breach[] {
+  return activity.after.flatMap((link): Breach[] => {
     const own = placed.get(link.activity) ?? [];
     if (!link.cured || own.length === 0) return [];
-    const fault = (why: string): PlacementFault[] => [
+    const fault = (why: string): Breach[] => [
       {
         code: 'not-cured',
         activity: activity.id,

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement } from '../../../src/planner/fit/index.js';
 import type { Activity, Curfew, CuringData, Plan } from '../../../src/model/index.js';
-import { verify } from '../../../src/planner/search/index.js';
+import { verify } from '../../../src/verify/index.js';
 import { activity, plan, resource, rules, window } from '../../helpers/plan-builders.js';
 
 const HOUR = 60;
@@ -25,10 +25,10 @@ const put = (
 });
 const outside = { window: null };
 const told = (parts: Partial<Plan>, placements: readonly Placement[]): string[] =>
-  verify(plan(parts), placements).map((one) => `${one.activity} ${one.code}`);
+  verify(plan(parts), { placements }).map((one) => `${one.activity} ${one.code}`);
 
 const texts = (parts: Partial<Plan>, placements: readonly Placement[]): string[] =>
-  verify(plan(parts), placements).map(({ text }) => text);
+  verify(plan(parts), { placements }).map(({ text }) => text);
 
 /** A window of the first twenty days in which nothing is barred, so that one rule is looked at alone. */
 const open = window('W', 0, 20 * DAY);

@@ -1,5 +1,5 @@
-// Checks a finished plan against the plan document alone. It shares no code with the search or the fit on purpose: a
-// mistake there must not hide itself here. Everything is looked at directly, in instants, the slow and plain way.
+// What of a plan made before no longer holds. This finds what has to move; whether the plan that comes of it is right is
+// for the room `verify` to say, which shares no code with this one.
 import {
   addMinutes,
   contains,
@@ -21,12 +21,10 @@ import {
 } from '../../model/index.js';
 import { ledgerOf, type Ledger } from '../../rules/index.js';
 import type { Placement } from '../fit/types.js';
-import { closedFaults, curingFaults, inCurfew, type PlacementFault } from './verify-site.js';
-
-export type { PlacementFault } from './verify-site.js';
+import { closedFaults, curingFaults, inCurfew, type Breach } from './site-breaches.js';
 
 /** Every constraint of the plan that the placements break; empty when they keep them all. */
-export function verify(plan: Plan, placements: readonly Placement[]): PlacementFault[] {
+export function breachesOf(plan: Plan, placements: readonly Placement[]): Breach[] {
   const byActivity = new Map<string, Placement[]>();
   for (const placement of placements) {
     const known = byActivity.get(placement.activity);
@@ -35,7 +33,7 @@ export function verify(plan: Plan, placements: readonly Placement[]): PlacementF
   }
   const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
   const place = placeChecker(plan);
-  const faults: PlacementFault[] = [];
+  const faults: Breach[] = [];
   for (const [id, own] of byActivity) {
     const activity = activities.get(id);
     if (!activity) {
@@ -61,8 +59,8 @@ export function verify(plan: Plan, placements: readonly Placement[]): PlacementF
 }
 
 /** The right minutes, the right number of visits and units, none at the same time as another. */
-function amountFaults(activity: Activity, own: readonly Placement[]): PlacementFault[] {
-  const faults: PlacementFault[] = [];
+function amountFaults(activity: Activity, own: readonly Placement[]): Breach[] {
+  const faults: Breach[] = [];
   const say = (code: string, text: string): void =>
     void faults.push({ code, activity: activity.id, text: `${activity.id} ${text}` });
   const { work } = activity;
@@ -91,7 +89,7 @@ function amountFaults(activity: Activity, own: readonly Placement[]): PlacementF
   return faults;
 }
 
-function dateFaults(activity: Activity, one: Placement): PlacementFault[] {
+function dateFaults(activity: Activity, one: Placement): Breach[] {
   if (activity.notBefore === undefined || one.from >= activity.notBefore) return [];
   return [
     { code: 'not-before', activity: activity.id, text: `${activity.id} begins before it may` },
@@ -99,7 +97,7 @@ function dateFaults(activity: Activity, one: Placement): PlacementFault[] {
 }
 
 /** Whether a placement lies where its activity can be done. Ledgers are worked out once a window and needs. */
-function placeChecker(plan: Plan): (activity: Activity, one: Placement) => PlacementFault[] {
+function placeChecker(plan: Plan): (activity: Activity, one: Placement) => Breach[] {
   const windows = new Map(plan.windows.map((window) => [window.id, window]));
   const ledgers = new Map<string, Ledger>();
   const ledgerFor = (window: AccessWindow, activity: Activity): Ledger => {
@@ -109,7 +107,7 @@ function placeChecker(plan: Plan): (activity: Activity, one: Placement) => Place
     return ledger;
   };
   return (activity, one) => {
-    const fault = (code: string, text: string): PlacementFault => ({
+    const fault = (code: string, text: string): Breach => ({
       code,
       activity: activity.id,
       text: `${activity.id} ${text}`,
@@ -122,7 +120,7 @@ function placeChecker(plan: Plan): (activity: Activity, one: Placement) => Place
     if (one.window === null) return [fault('place', 'is inside work and has no window')];
     const window = windows.get(one.window);
     if (!window) return [fault('unknown-window', `is in ${one.window}, which the plan has not`)];
-    const faults: PlacementFault[] = [];
+    const faults: Breach[] = [];
     if (window.status === 'withdrawn')
       faults.push(fault('withdrawn', `is in ${window.id}, which is withdrawn`));
     if (activity.window !== undefined && activity.window !== window.id)
@@ -167,8 +165,8 @@ function linkFaults(
   first: Placement,
   activities: ReadonlyMap<string, Activity>,
   placed: ReadonlyMap<string, readonly Placement[]>,
-): PlacementFault[] {
-  return activity.after.flatMap((link): PlacementFault[] => {
+): Breach[] {
+  return activity.after.flatMap((link): Breach[] => {
     const before = activities.get(link.activity);
     if (!before || unitsLeft(before.work) === 0) return [];
     const own = placed.get(link.activity) ?? [];
@@ -194,7 +192,7 @@ function resourceFaults(
   resource: Resource,
   activities: ReadonlyMap<string, Activity>,
   placements: readonly Placement[],
-): PlacementFault[] {
+): Breach[] {
   const uses = placements.flatMap((one) => {
     const needs = activities.get(one.activity)?.resources ?? [];
     let amount = 0;
@@ -213,7 +211,7 @@ function resourceFaults(
   const starts = uses.toSorted((a, b) => a.from - b.from);
   let next = 0;
   let going: typeof uses = [];
-  const faults = new Map<string, PlacementFault>();
+  const faults = new Map<string, Breach>();
   sorted.forEach((from, i) => {
     const to = sorted[i + 1];
     going = going.filter((one) => one.to > from);

@@ -1,0 +1,12 @@
+import type { Plan } from '../model/index.js';
+import type { Allocation } from '../planner/search/types.js';
+import { verify } from '../verify/index.js';
+
+/** A plan of work with what the independent check found of it and of all that is claimed of it. */
+export function checked(plan: Plan, found: Allocation): Allocation {
+  const faults = verify(plan, found);
+  return {
+    ...found,
+    certificate: { ...found.certificate, verified: faults.length === 0, faults },
+  };
+}

@@ -1,0 +1,111 @@
+import { endOf, type Job } from './work.js';
+import type { Due } from './key-dates.js';
+import type { ClaimedCertificate, ClaimedValue, PlanAnswer, Tell } from './types.js';
+import { MINUTE, type Instant, type Plan } from './words.js';
+
+/** What is said of the plan as a whole, reckoned again from the placements. */
+export function checkTotals(
+  plan: Plan,
+  jobs: ReadonlyMap<string, Job>,
+  dues: readonly Due[],
+  answer: PlanAnswer,
+  holds: boolean,
+  tell: Tell,
+): void {
+  const { finishesAt, windowsUsed, certificate } = answer;
+  const finish = lastEnd(jobs);
+  const windows = new Set<string>();
+  for (const { pieces } of jobs.values())
+    for (const { window } of pieces) if (window !== null) windows.add(window);
+  if (finishesAt !== undefined && finishesAt !== finish)
+    tell({ code: 'finishes-at', text: 'the finish that is told is not the end of the last piece' });
+  if (windowsUsed !== undefined && windowsUsed !== windows.size)
+    tell({
+      code: 'windows-used',
+      text: `${windowsUsed} windows are told as used, and ${windows.size} are`,
+    });
+  if (!certificate) return;
+  const values: Readonly<Record<string, number>> = {
+    'key-dates': minutesLate(dues),
+    // The margin lies outside the usable time, where no piece may be.
+    margins: 0,
+    finish: finishMinutes(plan, finish),
+    'fewest-windows': windows.size,
+  };
+  checkObjectives(certificate, values, holds && answer.unplaced?.length === 0, tell);
+}
+
+function lastEnd(jobs: ReadonlyMap<string, Job>): Instant | null {
+  let last = Number.NEGATIVE_INFINITY;
+  for (const job of jobs.values()) last = Math.max(last, endOf(job));
+  return Number.isFinite(last) ? last : null;
+}
+
+/** Minutes late at each key date, added up; of work that is placed in part, of that part. */
+function minutesLate(dues: readonly Due[]): number {
+  let sum = 0;
+  for (const { due, jobs } of dues) {
+    const late = Math.max(...jobs.map(endOf)) - due;
+    if (late > 0) sum += Math.ceil(late / MINUTE);
+  }
+  return sum;
+}
+
+/** Moment zero: the start of the first window that takes work, in whole minutes. */
+export function startOfPlan(plan: Plan): Instant {
+  const open = plan.windows.filter((window) => window.status !== 'withdrawn');
+  let start = Number.POSITIVE_INFINITY;
+  for (const window of open.length > 0 ? open : plan.windows) start = Math.min(start, window.start);
+  return Number.isFinite(start) ? Math.floor(start / MINUTE) * MINUTE : 0;
+}
+
+/** From the start of the plan to the last finish; 0 where that is before it. */
+function finishMinutes(plan: Plan, finish: Instant | null): number {
+  if (finish === null) return 0;
+  return Math.max(0, Math.ceil((finish - startOfPlan(plan)) / MINUTE));
+}
+
+function checkObjectives(
+  certificate: ClaimedCertificate,
+  values: Readonly<Record<string, number>>,
+  isWhole: boolean,
+  tell: Tell,
+): void {
+  const { objectives } = certificate;
+  const names = objectives.map((one) => one.name);
+  if (names.toSorted().join() !== Object.keys(values).sort().join())
+    tell({ code: 'objective', text: `the values told are ${names.join(', ')}` });
+  for (const one of objectives) {
+    const value = values[one.name];
+    if (value !== undefined && one.value !== value)
+      tell({ code: 'objective', text: `${one.name} is told as ${one.value} and is ${value}` });
+    checkBound(one, isWhole, tell);
+  }
+  const [first] = objectives;
+  if (
+    first &&
+    (certificate.objective !== first.value ||
+      certificate.lowerBound !== first.lowerBound ||
+      certificate.proven !== first.proven)
+  )
+    tell({ code: 'objective', text: 'the first value is told in two ways' });
+  if (/^proven/.test(certificate.text) !== objectives.every((one) => one.proven))
+    tell({ code: 'proven', text: `"${certificate.text}" is not what the values say` });
+}
+
+/** `isWhole`: all is placed and the pieces hold, so that a bound equal to the value proves it. */
+function checkBound(
+  { name, value, lowerBound, proven }: ClaimedValue,
+  isWhole: boolean,
+  tell: Tell,
+): void {
+  if (!(lowerBound <= value))
+    tell({ code: 'bound', text: `${name}: the bound ${lowerBound} is above the value ${value}` });
+  if (proven && lowerBound !== value)
+    tell({
+      code: 'proven',
+      text: `${name} is told as proven and may be better by ${value - lowerBound}`,
+    });
+  if (!proven && lowerBound === value && isWhole)
+    tell({ code: 'bound', text: `${name} has a bound that proves it, and is not told as proven` });
+}

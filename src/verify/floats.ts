@@ -1,0 +1,147 @@
+import { readyBy } from './curing.js';
+import { endOf, isAllPlaced, startOf, type Job } from './work.js';
+import type { Spare } from './spare.js';
+import type { ClaimedFloat, PlacedWork, Tell } from './types.js';
+import { stopsOf, type Ledgers } from './usable.js';
+import { clearOf } from './bands.js';
+import { startOfPlan } from './certificate.js';
+import { MINUTE, type Instant, type Plan, type Stretch } from './words.js';
+
+interface Held {
+  readonly plan: Plan;
+  readonly jobs: ReadonlyMap<string, Job>;
+  readonly ledgers: Ledgers;
+  readonly spare: Spare;
+}
+
+/**
+ * Floats of activities by pushing them on. An activity that slips by its free float moves nothing else; one that slips by
+ * its total float stays in the usable time of its window and before its key date, and leaves to what waits for it the
+ * latest start that this has itself.
+ */
+export function checkFloats(held: Held, claimed: readonly ClaimedFloat[], tell: Tell): void {
+  const claims = new Map<string, ClaimedFloat>();
+  for (const claim of claimed) {
+    const { activity } = claim;
+    if (claims.has(activity) || !held.jobs.get(activity)?.pieces.length)
+      tell({ code: 'float', activity, text: `float is told of ${activity} twice or for no piece` });
+    claims.set(activity, claim);
+  }
+  const finish = Math.max(startOfPlan(held.plan), ...[...held.jobs.values()].map(endOf));
+  const followers = followersOf(held.jobs);
+  for (const job of held.jobs.values()) {
+    const { id } = job.activity;
+    if (job.pieces.length === 0) continue;
+    const claim = claims.get(id);
+    const why = claim
+      ? wrongIn(claim, job, held, finish, followers.get(id) ?? [], claims)
+      : 'is not told';
+    if (why !== undefined) tell({ code: 'float', activity: id, text: `the float of ${id} ${why}` });
+  }
+}
+
+interface Follower {
+  readonly job: Job;
+  readonly from: 'finish' | 'start';
+  readonly gap: number;
+  readonly cured: boolean;
+}
+
+function followersOf(jobs: ReadonlyMap<string, Job>): ReadonlyMap<string, readonly Follower[]> {
+  const found = new Map<string, Follower[]>();
+  for (const job of jobs.values()) {
+    if (job.pieces.length === 0) continue;
+    for (const { activity, from, gapMinutes, cured } of job.activity.after) {
+      const own: Follower = { job, from, gap: gapMinutes * MINUTE, cured: cured === true };
+      const known = found.get(activity);
+      if (known) known.push(own);
+      else found.set(activity, [own]);
+    }
+  }
+  return found;
+}
+
+function wrongIn(
+  claim: ClaimedFloat,
+  job: Job,
+  held: Held,
+  finish: Instant,
+  followers: readonly Follower[],
+  claims: ReadonlyMap<string, ClaimedFloat>,
+): string | undefined {
+  const { totalFloatMinutes: total, freeFloatMinutes: free } = claim;
+  const last = job.pieces.at(-1)!;
+  const length = last.to - last.from;
+  if (claim.earliestStart !== startOf(job) || claim.earliestFinish !== last.to)
+    return 'does not start from where it is placed';
+  if (free < 0 || total < free) return 'is less than its free float';
+  if (claim.critical !== (total === 0)) return 'and the word critical do not agree';
+  const open = openTo(job, last, held, claim.latestFinish);
+  const isCut = last.window !== null && open.length > 1;
+  if ((claim.floatIs === 'working') !== isCut) return 'is counted in the wrong minutes';
+  const counted = (until: Instant): number =>
+    isCut ? lengthIn(open, last.to, until) : Math.max(0, until - last.to);
+  if (counted(claim.latestFinish) !== total * MINUTE) return 'does not reach its latest finish';
+  if (claim.latestStart < claim.earliestStart || claim.latestFinish < last.to)
+    return 'goes back in time';
+
+  const slips = (to: Instant, startFollows: Instant, latest: boolean): string | undefined => {
+    if (to === last.to) return undefined;
+    const within = open.some((one) => one.start <= to - length && to <= one.end);
+    if (!within) return 'leaves the usable time of its window';
+    if (last.window === null && to > finish) return 'goes past the end of the plan';
+    const { keyDate } = job.activity;
+    if (keyDate !== undefined && to > keyDate) return 'passes its key date';
+    for (const { job: next, from, gap, cured } of followers) {
+      const starts = latest ? claims.get(next.activity.id)?.latestStart : startOf(next);
+      if (starts === undefined) continue;
+      if (from === 'start') {
+        if (startFollows + gap > starts) return `moves ${next.activity.id} on`;
+      } else if (isAllPlaced(job)) {
+        if (to + gap > starts) return `moves ${next.activity.id} on`;
+        if (cured && readyBy(held.plan.curing, to, starts - gap) !== undefined)
+          return `moves ${next.activity.id} on, for curing`;
+      }
+    }
+    return undefined;
+  };
+  const whole = slips(claim.latestFinish, claim.latestStart, true);
+  if (whole !== undefined) return whole;
+  const alone = isCut ? reachIn(open, last.to, free * MINUTE) : last.to + free * MINUTE;
+  const moved = job.pieces.length === 1 ? alone - length : startOf(job);
+  const part = slips(alone, moved, false);
+  if (part !== undefined) return `free of others ${part}`;
+  if (alone > last.to && !held.spare.takes(job.activity, last, alone - last.to))
+    return 'free of others takes plant or a place that others have';
+  return undefined;
+}
+
+/** The time about a piece that its work can use. */
+function openTo(job: Job, piece: PlacedWork, held: Held, latest: Instant): readonly Stretch[] {
+  const { plan, ledgers } = held;
+  if (piece.window !== null) {
+    const window = plan.windows.find((one) => one.id === piece.window);
+    return window ? ledgers.of(window, job.activity).usable : [];
+  }
+  const span = { start: piece.from, end: Math.max(piece.to, latest) + MINUTE };
+  return clearOf(span, stopsOf(plan, job.activity, span, plan.zone));
+}
+
+function lengthIn(open: readonly Stretch[], from: Instant, to: Instant): number {
+  let sum = 0;
+  for (const { start, end } of open) sum += Math.max(0, Math.min(end, to) - Math.max(start, from));
+  return sum;
+}
+
+/** The moment by which so much of the open time after another is over. */
+function reachIn(open: readonly Stretch[], from: Instant, length: number): Instant {
+  let left = length;
+  for (const { start, end } of open) {
+    const begin = Math.max(start, from);
+    if (end <= begin) continue;
+    if (left === 0) break;
+    if (end - begin >= left) return begin + left;
+    left -= end - begin;
+  }
+  return from;
+}

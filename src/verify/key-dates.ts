@@ -1,0 +1,65 @@
+import type { ClaimedKeyDate, Tell } from './types.js';
+import { MINUTE, type Activity, type Instant } from './words.js';
+import { endOf, isAllPlaced, type Job } from './work.js';
+
+/** Work of one package that must have finished by one moment. */
+export interface Due {
+  readonly package: string;
+  readonly due: Instant;
+  readonly jobs: readonly Job[];
+}
+
+/** The key dates of work that is not done yet: rows of one package with one date are one. */
+export function duesOf(jobs: ReadonlyMap<string, Job>): Due[] {
+  const dues = new Map<string, { package: string; due: Instant; jobs: Job[] }>();
+  for (const job of jobs.values()) {
+    const { package: pack, keyDate }: Activity = job.activity;
+    if (keyDate === undefined || job.left === 0) continue;
+    const key = JSON.stringify([pack, keyDate]);
+    const known = dues.get(key);
+    if (known) known.jobs.push(job);
+    else dues.set(key, { package: pack, due: keyDate, jobs: [job] });
+  }
+  return [...dues.values()];
+}
+
+/** When all of it is finished; null while some of it has no place. */
+export function forecastOf(due: Due): Instant | null {
+  return due.jobs.every(isAllPlaced) ? Math.max(...due.jobs.map(endOf)) : null;
+}
+
+/** Each key date is told of once, with its own date, the forecast that the placements make, and whether that meets it. */
+export function checkKeyDates(
+  dues: readonly Due[],
+  claimed: readonly ClaimedKeyDate[],
+  tell: Tell,
+): void {
+  const left = [...claimed];
+  for (const due of dues) {
+    const say = (code: string, text: string): void =>
+      tell({ code, package: due.package, text: `the key date of ${due.package} ${text}` });
+    const at = left.findIndex((one) => one.package === due.package && one.due === due.due);
+    const [claim] = at < 0 ? [] : left.splice(at, 1);
+    if (!claim) {
+      say('key-date-missing', 'is not told, or with another date');
+      continue;
+    }
+    const forecast = forecastOf(due);
+    if (claim.forecast !== forecast) say('forecast', 'has a forecast that the plan does not make');
+    const met = forecast !== null && forecast <= due.due;
+    if (claim.met !== met) say('met', met ? 'is met and told as missed' : 'is told as met');
+    if (forecast === null) {
+      if (claim.floatMinutes !== null) say('key-date-float', 'has float though work is not placed');
+    } else if (
+      claim.floatMinutes !== null &&
+      claim.floatMinutes > Math.round((due.due - forecast) / MINUTE)
+    )
+      say('key-date-float', 'has more float than there is time up to it');
+  }
+  for (const { package: pack } of left)
+    tell({
+      code: 'key-date-extra',
+      package: pack,
+      text: `a key date is told of ${pack} that the plan has not`,
+    });
+}

@@ -1,0 +1,109 @@
+// Whether the line is fit to run at every handback: what was opened is made good in its window. The graph of the links is
+// walked here anew, from each activity that names what makes it good.
+import type { Tell } from './types.js';
+import type { Activity } from './words.js';
+import { endOf, isAllPlaced, startOf, type Job } from './work.js';
+
+type Jobs = ReadonlyMap<string, Job>;
+
+/** What an activity itself is made good by: the work inside the closure that its list names. */
+function namedBy({ id, madeGoodBy, place }: Activity, jobs: Jobs): string[] {
+  if (place === 'outside' || madeGoodBy === undefined || madeGoodBy === 'none') return [];
+  return madeGoodBy.filter((name) => name !== id && jobs.get(name)?.activity.place === 'inside');
+}
+
+/**
+ * Everything that lies on a chain of links from an activity to one of some others, those others included that a chain
+ * reaches: of all that they wait for, what follows on from the activity.
+ */
+function between(id: string, targets: readonly string[], jobs: Jobs): ReadonlySet<string> {
+  const followers = new Map<string, string[]>();
+  const behind = new Set(targets);
+  for (const at of behind)
+    for (const { activity } of jobs.get(at)?.activity.after ?? []) {
+      const known = followers.get(activity);
+      if (known) known.push(at);
+      else followers.set(activity, [at]);
+      behind.add(activity);
+    }
+  const on = new Set<string>();
+  const open = [id];
+  for (let at = open.pop(); at !== undefined; at = open.pop())
+    for (const next of followers.get(at) ?? [])
+      if (!on.has(next)) {
+        on.add(next);
+        open.push(next);
+      }
+  on.delete(id);
+  return on;
+}
+
+/** All that must be finished in one window with an activity, at first and at second hand. */
+function boundTo(id: string, jobs: Jobs, direct: (id: string) => readonly string[]): string[] {
+  const bound = new Set<string>();
+  const open = [id];
+  for (let at = open.pop(); at !== undefined; at = open.pop())
+    for (const other of direct(at))
+      if (!bound.has(other)) {
+        bound.add(other);
+        open.push(other);
+      }
+  bound.delete(id);
+  return [...bound].filter((each) => {
+    const job = jobs.get(each);
+    return job?.activity.place === 'inside' && job.left > 0;
+  });
+}
+
+export function checkLineState(jobs: Jobs, tell: Tell): void {
+  const known = new Map<string, readonly string[]>();
+  const direct = (id: string): readonly string[] => {
+    let found = known.get(id);
+    if (!found) {
+      const job = jobs.get(id);
+      const targets = job ? namedBy(job.activity, jobs) : [];
+      found = targets.length === 0 ? [] : [...new Set([...targets, ...between(id, targets, jobs)])];
+      known.set(id, found);
+    }
+    return found;
+  };
+  for (const job of jobs.values()) {
+    const { id } = job.activity;
+    // Until the last unit is in, each stop is made safe and binds nothing.
+    if (job.pieces.length === 0 || !isAllPlaced(job) || direct(id).length === 0) continue;
+    const last = job.pieces.reduce((a, b) => (b.to > a.to ? b : a));
+    for (const member of boundTo(id, jobs, direct))
+      checkMember(job, last.window, member, jobs, tell);
+    const targets = namedBy(job.activity, jobs);
+    const linked = between(id, targets, jobs);
+    for (const target of targets) {
+      const other = jobs.get(target)!;
+      if (linked.has(target) || other.pieces.length === 0) continue;
+      if (startOf(other) < endOf(job))
+        tell({
+          code: 'made-good-too-soon',
+          activity: target,
+          text: `${target} makes ${id} good and begins before ${id} has finished`,
+        });
+    }
+  }
+}
+
+function checkMember(
+  job: Job,
+  window: string | null,
+  member: string,
+  jobs: Jobs,
+  tell: Tell,
+): void {
+  const { id } = job.activity;
+  const other = jobs.get(member)!;
+  const inPart = !isAllPlaced(other);
+  if (!inPart && other.pieces.every((piece) => piece.window === window)) return;
+  const what = inPart ? 'is not all placed' : 'is not all in that window';
+  tell({
+    code: 'not-made-good',
+    activity: id,
+    text: `${id} is done in ${window ?? 'no window'}, and ${member}, without which the line is not fit to run, ${what}`,
+  });
+}

@@ -1,0 +1,76 @@
+import type { Unsaid } from './same-place.js';
+import type { ClaimedUnstated, Tell } from './types.js';
+import type { Job } from './work.js';
+
+/**
+ * Pairs of one package between which the line is handed back and nothing says whether it is fit to run: a piece of the
+ * first lies in an earlier window than a piece of the second. Repeated work is such a pair with itself only where it
+ * does not make safe.
+ */
+function betweenWindows(jobs: ReadonlyMap<string, Job>): ClaimedUnstated[] {
+  const packages = new Map<string, Job[]>();
+  for (const job of jobs.values())
+    if (job.activity.place === 'inside' && job.pieces.length > 0) {
+      const own = packages.get(job.activity.package);
+      if (own) own.push(job);
+      else packages.set(job.activity.package, [job]);
+    }
+  const found: ClaimedUnstated[] = [];
+  for (const own of packages.values())
+    for (const first of own) {
+      const { id, madeGoodBy, work } = first.activity;
+      if (madeGoodBy !== undefined) continue;
+      for (const second of own) {
+        if (second === first && (work.kind === 'whole' || work.makeSafeMinutes > 0)) continue;
+        const apart = first.pieces.some((piece) =>
+          second.pieces.some((later) => later.window !== piece.window && piece.from < later.from),
+        );
+        if (apart) found.push({ activity: id, other: second.activity.id, kind: 'between-windows' });
+      }
+    }
+  return found;
+}
+
+/** The list of what is not said of the line holds every such pair and no other. */
+export function checkUnstated(
+  jobs: ReadonlyMap<string, Job>,
+  unsaid: readonly Unsaid[],
+  claimed: readonly ClaimedUnstated[],
+  tell: Tell,
+): void {
+  const keyOf = ({ activity, other, kind }: ClaimedUnstated): string =>
+    JSON.stringify([
+      kind,
+      ...(kind === 'same-place' ? [activity, other].sort() : [activity, other]),
+    ]);
+  const wanted = new Map<string, ClaimedUnstated>();
+  for (const one of betweenWindows(jobs)) wanted.set(keyOf(one), one);
+  for (const { one, other } of unsaid) {
+    const pair = { activity: one, other, kind: 'same-place' };
+    wanted.set(keyOf(pair), pair);
+  }
+  const told = new Set<string>();
+  for (const one of claimed) {
+    const key = keyOf(one);
+    const pair = `${one.activity} and ${one.other}`;
+    if (!wanted.has(key))
+      tell({
+        code: 'unstated-extra',
+        activity: one.activity,
+        text: `${pair} are listed as not stated, and nothing is open between them`,
+      });
+    else if (told.has(key))
+      tell({ code: 'unstated-twice', activity: one.activity, text: `${pair} are listed twice` });
+    told.add(key);
+  }
+  for (const [key, { activity, other, kind }] of wanted)
+    if (!told.has(key))
+      tell({
+        code: 'unstated-missing',
+        activity,
+        text:
+          kind === 'same-place'
+            ? `${activity} and ${other} are at one place at the same time, and the plan does not say so`
+            : `the line is handed back between ${activity} and ${other}, and the plan does not say that nothing is stated of it`,
+      });
+}

@@ -1,0 +1,26 @@
+// What the check knows of the rest of the project: the shape of the plan, as types alone. No line of code is shared.
+export type {
+  AccessWindow,
+  Activity,
+  Availability,
+  Curfew,
+  CuringData,
+  Link,
+  MaturityModel,
+  Plan,
+  PlanFault,
+  Resource,
+  Step,
+  Weekday,
+} from '../model/index.js';
+
+/** Milliseconds since 1970-01-01T00:00Z. */
+export type Instant = number;
+
+/** Half-open: `end` is not in it. */
+export interface Stretch {
+  readonly start: Instant;
+  readonly end: Instant;
+}
+
+export const MINUTE = 60_000;

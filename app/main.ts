@@ -16,17 +16,19 @@ desk.limitSets = limitSets;
 desk.keeping.store = new PlanStore();
 
 void start();
+// A link pasted into the open desk: the page is not loaded again for it.
+addEventListener('hashchange', () => void openLink());
 void keepOffline({ onNewer: (reload) => (desk.newer = reload) });
 
 /** A plan that came by a link is looked at first; else the plan last worked on; else the sample. */
 async function start(): Promise<void> {
-  if (hasPlanLink(location.hash)) {
-    const read = await readLink(location.hash);
-    history.replaceState(null, '', location.pathname + location.search);
-    if (read.document) return desk.review(read.document);
-    for (const fault of read.faults) desk.complain(`${fault.message} ${fault.mend}`);
-  }
+  if (await openLink()) return;
   if (await desk.openLatest()) return;
+  const { unreadable } = desk.keeping;
+  if (unreadable !== '')
+    desk.complain(
+      `The plans kept on this device cannot be read now: ${unreadable} They are not lost. What you see is the sample plan. Reload the page to try again.`,
+    );
   try {
     const sample = await samplePlan(engine);
     desk.take(sample.document, sample.report);
@@ -34,4 +36,17 @@ async function start(): Promise<void> {
     await desk.adopt(blankPlan);
     console.error('The sample plan could not be read.', error);
   }
+}
+
+/** Shows the plan of the link in the address, if there is one that can be read. */
+async function openLink(): Promise<boolean> {
+  if (!hasPlanLink(location.hash)) return false;
+  const read = await readLink(location.hash);
+  history.replaceState(null, '', location.pathname + location.search);
+  if (read.document) {
+    await desk.review(read.document);
+    return true;
+  }
+  for (const fault of read.faults) desk.complain(`${fault.message} ${fault.mend}`);
+  return false;
 }

@@ -27,6 +27,8 @@ export class Keeping implements ReactiveController {
   lines: readonly PlanLine[] = [];
   /** What was found when the plan was opened; empty when it was sound. */
   notes: readonly string[] = [];
+  /** Why the list of plans on this device cannot be read; empty when it can. */
+  unreadable = '';
   /** Changes made here that met another tab's: kept, not made. */
   aside: readonly AsideEdit[] = [];
   /** Whether the plan shown came by a link and is kept only when asked to. */
@@ -153,7 +155,12 @@ export class Keeping implements ReactiveController {
 
   /** Looks again which plans there are. */
   async refresh(): Promise<void> {
-    const lines = (await this.store?.list().catch(() => [])) ?? [];
+    this.unreadable = '';
+    const lines =
+      (await this.store?.list().catch((error: unknown) => {
+        this.unreadable = wordsOf(error);
+        return [];
+      })) ?? [];
     this.lines = [...lines].sort((a, b) => (b.at ?? 0) - (a.at ?? 0));
     this.#host.requestUpdate();
   }

@@ -37,6 +37,9 @@ export const storeSteps: readonly ((store: Database) => void)[] = [
 ];
 export const storeName = 'possession-fit/plans';
 
+/** Milliseconds after which an opening that is not answered counts as failed. */
+const longestOpening = 5_000;
+
 /** All records of a plan whose `seq` lies in [from, to]. */
 export function records(plan: string, from = 0, to = Number.MAX_SAFE_INTEGER): IDBKeyRange {
   return IDBKeyRange.bound([plan, from, 0], [plan, to, 9]);
@@ -84,7 +87,22 @@ export class Connection {
     );
   }
 
-  async #open(): Promise<Database> {
+  /** A browser may leave an opening unanswered for ever: then it counts as failed. */
+  #open(): Promise<Database> {
+    const opening = this.#opened();
+    const late = new Promise<never>((_done, reject) => {
+      const timer = setTimeout(
+        () => reject(new DOMException('The storage does not answer.', 'TimeoutError')),
+        longestOpening,
+      );
+      opening.catch(() => undefined).finally(() => clearTimeout(timer));
+    });
+    // Where it opens after all, nobody waits for it any more.
+    late.catch(() => opening.then((db) => db.close()).catch(() => undefined));
+    return Promise.race([opening, late]);
+  }
+
+  async #opened(): Promise<Database> {
     if (typeof indexedDB === 'undefined')
       throw new DOMException('This browser offers no storage.', 'NotSupportedError');
     const db: Database = await openDB<StoreSchema>(this.#name, this.#steps.length, {

@@ -81,6 +81,8 @@ export class PlanStore {
    * Resolves with `undefined` where there is no such plan.
    */
   async open(id: string): Promise<Opened | undefined> {
+    // Before the store is read: what leaves the journal meanwhile is in the store by then.
+    const entries = this.#journalOf(id).entries();
     let db: Database;
     try {
       db = await this.#connection.open();
@@ -90,7 +92,7 @@ export class PlanStore {
       return this.#openNewer(id);
     }
     const stored = await storedPlan(db, id);
-    if (stored === undefined) return this.#openBegun(id);
+    if (stored === undefined) return this.#openBegun(id, entries);
     const found = salvage(stored);
     if (found.document === undefined) return { found };
     if (found.damaged.length > 0 || found.lost > 0 || found.unplaced.length > 0 || found.thin) {
@@ -99,7 +101,7 @@ export class PlanStore {
     }
     if (found.saved === undefined) {
       const written = new Set(stored.log.map((record) => record.id));
-      const left = this.#left(id, found.document, written);
+      const left = this.#left(id, found.document, entries, written);
       return { plan: this.#keep(id, found.document, found.seq, left), found };
     }
     const plan = this.#keep(id, found.saved, found.seq);
@@ -221,18 +223,21 @@ export class PlanStore {
   }
 
   /** A plan that was made and left before the database had it. */
-  #openBegun(id: string): Opened | undefined {
+  #openBegun(id: string, entries: readonly Pending[]): Opened | undefined {
     const base = this.#journalOf(id).base();
     if (!base) return undefined;
     const found = { seq: -1, document: base, lost: 0, unplaced: [], damaged: [], thin: false };
-    return { plan: this.#keep(id, base, -1, this.#left(id, base, new Set())), found };
+    return { plan: this.#keep(id, base, -1, this.#left(id, base, entries)), found };
   }
 
   /** What the journal has of a plan and the database has not: edits that fit, in order, and those that do not. */
-  #left(id: string, document: PlanDocument, written: ReadonlySet<string>): Left {
-    const journal = this.#journalOf(id);
-    const entries = journal.entries();
-    journal.done(entries.flatMap((entry) => (written.has(entry.id) ? [entry.id] : [])));
+  #left(
+    id: string,
+    document: PlanDocument,
+    entries: readonly Pending[],
+    written: ReadonlySet<string> = new Set(),
+  ): Left {
+    this.#journalOf(id).done(entries.flatMap((entry) => (written.has(entry.id) ? [entry.id] : [])));
     const left = { pending: [] as Pending[], aside: [] as Pending[] };
     let shown = document;
     for (const entry of entries) {

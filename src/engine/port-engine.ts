@@ -1,6 +1,7 @@
 import type { PlanDocument } from '../model/index.js';
 import { Sender } from './incremental/chain.js';
 import type { ResultsReceiver } from './incremental/results-receiver.js';
+import type { LifeSign } from './life-sign.js';
 import type { Port, Reply } from './protocol.js';
 import type { Engine } from './types.js';
 import { methodsBy, verbs, type Call } from './verbs.js';
@@ -50,7 +51,8 @@ export function createPortEngine(
   }
 
   const listener = (event: MessageEvent): void => {
-    const reply = event.data as Reply;
+    const reply = event.data as Reply | LifeSign;
+    if (reply.kind === 'alive') return;
     if ('results' in reply && loading && !results) early.push(reply);
     else take(reply);
   };

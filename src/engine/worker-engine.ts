@@ -1,3 +1,4 @@
+import { watchLife } from './life-sign.js';
 import { createPortEngine } from './port-engine.js';
 import type { Engine } from './types.js';
 import { goesApart, methodsBy, type Call } from './verbs.js';
@@ -33,8 +34,13 @@ export function createWorkerEngine(
   function open(onLost: () => void): Engine {
     if (disposed) throw new Error('the engine was disposed of');
     const worker = startWorker();
-    const made = createPortEngine(worker, () => worker.terminate());
+    const watch = new AbortController();
+    const made = createPortEngine(worker, () => {
+      watch.abort();
+      worker.terminate();
+    });
     const lost = (what: string): void => {
+      watch.abort();
       made.fail(new LostWorkerError(what));
       worker.terminate();
       onLost();
@@ -45,6 +51,7 @@ export function createWorkerEngine(
     worker.addEventListener('messageerror', () =>
       lost('the calculation sent an unreadable answer'),
     );
+    watchLife(worker, () => lost('the calculation ended by itself'), watch.signal);
     return made;
   }
 

@@ -1,5 +1,6 @@
 // The plan as a file: the same text for the same plan, and nothing of a bad file reaches the desk.
 import type * as z from 'zod/mini';
+import { isZone } from '../calendar/index.js';
 import type { Fault } from './fault.js';
 import { latestSchema, migrateDocument } from './migrate.js';
 import { planDocumentSchema, type PlanDocument } from './plan-document.js';
@@ -40,7 +41,13 @@ export function readPlanFile(text: string, file = 'plan file'): ReadPlan {
       mend: 'Choose a file that was saved as a plan. If it came by mail, ask for it again.',
     });
   }
-  return planFrom(saved, file);
+  const read = planFrom(saved, file);
+  if (read.document === undefined || isZone(read.document.zone)) return read;
+  return refused(file, {
+    code: 'plan-zone-not-known',
+    message: `The plan's times are those of "${read.document.zone}", which is no time zone.`,
+    mend: 'Ask for the plan again, or write a zone such as Europe/London under "zone".',
+  });
 }
 
 /** A plan of parsed JSON: keys refused, brought up to the latest schema, checked. */

@@ -73,6 +73,25 @@ describe('the engine in a worker', () => {
     worker.dispose();
   });
 
+  it('notices a worker that closes itself, which sends no event', async () => {
+    const channel = `close ${Math.random()}`;
+    const own = `import ${JSON.stringify(url.href)};
+      new BroadcastChannel(${JSON.stringify(channel)}).onmessage = () => close();`;
+    const started: Worker[] = [];
+    const worker = createWorkerEngine(() => {
+      const blob = URL.createObjectURL(new Blob([own], { type: 'text/javascript' }));
+      started.push(new Worker(started.length === 0 ? blob : url, { type: 'module' }));
+      return started.at(-1)!;
+    });
+    const { document } = await worker.importFiles(await sampleFiles(), empty);
+    new BroadcastChannel(channel).postMessage('now');
+    // The message and the closing take their time: every answer on the way must be right, the last from a new worker.
+    const wanted = await createInlineEngine().recompute(document);
+    while (started.length < 2) expect(await worker.recompute(document)).to.deep.equal(wanted);
+    expect(await worker.recompute(document)).to.deep.equal(wanted);
+    worker.dispose();
+  });
+
   it('answers in the page, and says so once, where the second worker dies too', async () => {
     let started = 0;
     const troubles: string[] = [];

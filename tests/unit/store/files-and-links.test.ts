@@ -37,6 +37,15 @@ describe('a plan file', () => {
     expect(planFile(turned)).toBe(planFile(plan));
   });
 
+  it('of a zone that nobody knows is refused, by file and by link', async () => {
+    const lost = { ...planOf('a'), zone: 'Europe/Kelverby' };
+    expect(codesOf(readPlanFile(planFile(lost)))).toEqual(['plan-zone-not-known']);
+    const link = await linkOf(lost, 'https://desk.example/');
+    expect(codesOf(await readLink(`#${link.url!.split('#')[1]!}`))).toEqual([
+      'plan-zone-not-known',
+    ]);
+  });
+
   it('is refused with a plain word where it is newer, cut, hostile or something else', () => {
     const text = planFile(planOf('a'));
     const code = (one: string): string[] => codesOf(readPlanFile(one));

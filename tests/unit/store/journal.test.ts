@@ -1,7 +1,7 @@
 // A page that is gone at any moment after an edit: what the journal holds is there at the next opening.
 import 'fake-indexeddb/auto';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { PlanStore, type KeptPlan } from '../../../components/store/index.js';
 import { localRoom } from './local-room.js';
 import { planOf, retyped, rowsOf, withRow } from './plans.js';
@@ -108,4 +108,20 @@ describe('the journal', () => {
       { numRuns: Math.ceil(deaths / 6), seed: 4 },
     );
   }, 300_000);
+});
+
+describe('a store that does not answer', () => {
+  it('counts as one that cannot be opened', async () => {
+    vi.useFakeTimers();
+    vi.stubGlobal('indexedDB', { open: () => new IDBOpenDBRequest() });
+    try {
+      const listed = new PlanStore({ name: freshName(), journal: null }).list();
+      const outcome = listed.catch((error: unknown) => (error as DOMException).name);
+      await vi.advanceTimersByTimeAsync(10_000);
+      expect(await outcome).toBe('TimeoutError');
+    } finally {
+      vi.unstubAllGlobals();
+      vi.useRealTimers();
+    }
+  });
 });

@@ -59,6 +59,7 @@ export {
   type LineHandback,
   type NotPlaced,
 } from './left-open.js';
+export { windowChance, type WindowChance } from './window-chance.js';
 export { pairedFinishes, type PairedCase } from './paired-runs.js';
 export {
   mergeShiftLogs,

@@ -2,6 +2,7 @@ import { durationText, isoText, type Instant } from '../calendar/index.js';
 import type { Placement, Plan } from '../model/index.js';
 import { planId } from '../planner/plan-id.js';
 import type { Unstated } from '../planner/unstated.js';
+import { allocateToChance } from './allocate-chance.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
 import { clockWords } from './clock-words.js';
@@ -17,7 +18,9 @@ import { textTable } from './text-table.js';
  */
 export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement[]): Answer {
   const mended = from && mendedPlan(plan, asked, from);
-  const found = mended?.allocation ?? planWork(plan, asked);
+  const toChance =
+    from || asked.chance === undefined ? undefined : allocateToChance(plan, asked, asked.chance);
+  const found = mended?.allocation ?? toChance?.found ?? planWork(plan, asked);
   const id = planId(found.placements);
   const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
   const at = (when: Instant, window: string | null): string =>
@@ -54,6 +57,7 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
       latestStart: isoText(one.latestStart, plan.zone),
       latestFinish: isoText(one.latestFinish, plan.zone),
     })),
+    ...(toChance && { chance: toChance.json }),
   };
   const text = [
     ...unstatedLines(found.unstated),
@@ -96,6 +100,7 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
     found.certificate.verified
       ? `${found.certificate.text.charAt(0).toUpperCase()}${found.certificate.text.slice(1)}. Checked by the independent verifier.`
       : 'THE CHECK FOUND A FAULT: do not use this plan.',
+    ...(toChance?.text ?? []),
   ].join('\n');
   return { json, text, notes: [...faultNotes(found), ...found.notes] };
 }

@@ -45,6 +45,9 @@ export interface Arguments {
   readonly plan?: string;
   /** A plan of work to mend. */
   readonly from?: string;
+  readonly risk?: string;
+  /** Chance of handing back on time that `allocate` plans to, above 0 and below 1. */
+  readonly chance?: number;
   readonly calendar?: string;
   /** What headings hold, of all tables. */
   readonly columns: readonly ChosenColumn[];
@@ -178,6 +181,8 @@ export function readArguments(words: readonly string[]): Arguments {
     throw new UsageError(
       `standard input is one file: - stands after ${standard.map((option) => `--${option}`).join(' and ')}`,
     );
+  if (values.chance !== undefined && values.from !== undefined)
+    throw new UsageError('--chance makes a plan anew and --from mends one: give one of the two');
   if (values.pour !== undefined && values.at === undefined)
     throw new UsageError('--pour needs --at TIME');
   if (verb === 'price' && (values.window === undefined || values.minutes === undefined)) {
@@ -191,6 +196,11 @@ export function readArguments(words: readonly string[]): Arguments {
   const seconds = values.seconds === undefined ? undefined : Number(values.seconds);
   if (seconds !== undefined && !(seconds > 0 && seconds <= 86_400))
     throw new UsageError(`--seconds takes a number above 0, not "${values.seconds}"`);
+  const chance = values.chance === undefined ? undefined : Number(values.chance);
+  if (chance !== undefined && !(chance > 0 && chance < 1))
+    throw new UsageError(
+      `--chance takes a number above 0 and below 1, such as 0.95, not "${values.chance}"`,
+    );
   const {
     windows,
     columns,
@@ -203,6 +213,7 @@ export function readArguments(words: readonly string[]): Arguments {
     seed,
     runs,
     minutes,
+    chance: _chance,
     ...files
   } = values;
   return {
@@ -221,6 +232,7 @@ export function readArguments(words: readonly string[]): Arguments {
     first,
     ...(seconds !== undefined && { seconds }),
     seed: whole(seed, 'seed', 1, 0),
+    ...(chance === undefined ? {} : { chance }),
     runs: whole(runs, 'runs', 10_000, 1),
     ...(minutes === undefined ? {} : { minutes: minutesList(minutes) }),
   };

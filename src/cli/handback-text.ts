@@ -1,7 +1,8 @@
-import { durationText, isoText, type Instant } from '../calendar/index.js';
+import { durationText, type Instant } from '../calendar/index.js';
 import type { Plan } from '../model/index.js';
 import { chanceText, guardingSteps, type HandbackResult, type NotPlaced } from '../risk/index.js';
 import type { WindowOutlook } from './handback.js';
+import { clockWords } from './clock-words.js';
 import { textTable } from './text-table.js';
 
 const verdictWords: Readonly<Record<HandbackResult['verdict'], string>> = {
@@ -49,18 +50,22 @@ export function handbackText(
   ].join('\n');
 }
 
+/** Where no chance is wanted the word speaks of the margin alone, and says so. */
+const verdictOf = ({ verdict, chanceWanted }: HandbackResult): string =>
+  verdict === 'held' && chanceWanted === null ? 'held (margin alone)' : verdictWords[verdict];
+
 function row({ window, result }: WindowOutlook): string[] {
   return [
     window.id,
     result.status,
-    isoText(result.bookedEnd, window.zone),
-    isoText(result.plannedHandback, window.zone),
+    clockWords(result.bookedEnd, window.zone),
+    clockWords(result.plannedHandback, window.zone),
     durationText(result.marginMinutes),
     durationText(result.requiredMinutes),
-    verdictWords[result.verdict],
+    verdictOf(result),
     chanceText(result.simulation.outlook.onTime.probability),
-    isoText(result.simulation.p80, window.zone),
-    isoText(result.simulation.p95, window.zone),
+    clockWords(result.simulation.p80, window.zone),
+    clockWords(result.simulation.p95, window.zone),
   ];
 }
 
@@ -97,7 +102,7 @@ const sayWords = (advice: NonNullable<HandbackResult['live']>['advice']): string
 function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly string[] {
   const { live } = result;
   if (!live) return [];
-  const at = (moment: Instant): string => isoText(moment, window.zone);
+  const at = (moment: Instant): string => clockWords(moment, window.zone);
   const titleOf = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
   const guards = guardingSteps(plan.rules);
   const { advice, next, nextCutOff, passedCutOffs } = live;
@@ -139,7 +144,7 @@ function optionWords(
 function pointWords({ window, result }: WindowOutlook): readonly string[] {
   const titleOf = (id: string): string =>
     result.cutOffs.find((one) => one.activity === id)?.name ?? id;
-  const at = (moment: Instant): string => isoText(moment, window.zone);
+  const at = (moment: Instant): string => clockWords(moment, window.zone);
   const limits = result.decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
     ...(pointOfNoReturn === null
       ? []

@@ -7,6 +7,7 @@ import {
   type Fault,
   type Note,
   type Placement,
+  type Plan,
 } from '../model/index.js';
 import { priceBookSchema } from '../model/price-book.js';
 import { bookingRulesSchema, exampleBooking } from '../rules/booking/index.js';
@@ -17,13 +18,14 @@ import { readArguments, UsageError, type Arguments } from './arguments.js';
 import { book } from './book.js';
 import { fit } from './fit.js';
 import { handback } from './handback.js';
-import { helpOf, usage, verbs, type Verb } from './options.js';
+import { helpOf, options, usage, verbs, type Verb } from './options.js';
 import { clipped, complain, jsonText, plainText, write } from './output.js';
 import { price } from './price.js';
 import { readActuals } from './read-actuals.js';
 import { readHolidays } from './read-holidays.js';
 import { readMoment } from './read-moment.js';
 import { readPlacements } from './read-plan.js';
+import { withRiskFile } from './read-risk.js';
 import { fileName, readFile, readSources } from './read-sources.js';
 import { lifting, noise, people } from './site.js';
 import { usable } from './usable.js';
@@ -53,6 +55,14 @@ function tell(faults: readonly Fault[]): void {
 }
 
 const textOf = (path: string, option: string): string => decodeBytes(readFile(path, option)).text;
+
+/** The plan with the risk settings of the file named, where one is. */
+function planFor({ risk, verb }: Arguments, plan: Plan): Plan {
+  if (risk === undefined || !(options.risk.verbs as readonly Verb[]).includes(verb)) return plan;
+  const read = withRiskFile(plan, risk);
+  tell(read.faults);
+  return read.plan;
+}
 
 /** Go/no-go points and what cannot be undone, from the file named; none where none is. */
 function decisionsFor({ decisions: path }: Arguments): Decisions {
@@ -88,7 +98,8 @@ function answer(
   read: PlanResult,
   given: readonly Placement[] | undefined,
 ): Answer {
-  const { plan, trains } = read;
+  const { trains } = read;
+  const plan = planFor(asked, read.plan);
   switch (asked.verb) {
     case 'usable':
       return usable(plan, { isolation: asked.isolation, loud: asked.loud });

@@ -67,6 +67,11 @@ export const options = {
     help: 'plan of work: allocate --json, or a table; else one is made',
   },
   from: { ...file, verbs: ['allocate'], help: 'a plan of work to mend with the fewest moves' },
+  risk: {
+    ...file,
+    verbs: planned,
+    help: 'what may go wrong: events (CSV), or shape and events (JSON)',
+  },
   zone: { takes: 'ZONE', help: 'IANA zone of the times, such as Europe/London' },
   isolation: {
     takes: '"S1;S2"',
@@ -80,9 +85,14 @@ export const options = {
     verbs: planned,
     help: 'key-dates, margins, finish or fewest-windows counts first',
   },
+  chance: {
+    takes: 'P',
+    verbs: ['allocate'],
+    help: 'every window on time with at least P, such as 0.95',
+  },
   seconds: { takes: 'N', verbs: planned, help: 'stop searching after N seconds' },
   seed: { takes: 'N', verbs: planned, help: 'seed of the simulation' },
-  runs: { takes: 'N', verbs: ['handback', 'price'], help: 'simulated runs' },
+  runs: { takes: 'N', verbs: planned, help: 'simulated runs' },
   at: { takes: 'TIME', help: 'the moment asked about' },
   pour: { takes: 'ACTIVITY', verbs: ['lifting'], help: 'its concrete is poured at --at TIME' },
   window: { takes: 'W', verbs: ['price'], help: 'the window handed back late' },

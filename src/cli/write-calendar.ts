@@ -17,6 +17,7 @@ type Paths = {
       | 'seed'
       | 'runs'
       | 'first'
+      | 'chance'
     >
   ]?: string;
 };

@@ -100,6 +100,11 @@ export const riskSchema = z.strictObject({
   source,
 });
 
+/** The same as a file of its own, with the chance wanted. */
+export const riskFileSchema = z.extend(riskSchema, {
+  chance: z.optional(z.number().check(z.gt(0), z.lt(1))),
+});
+
 export const ruleSetSchema = z.strictObject({
   schema: z.literal(1),
   name: z.string(),
@@ -119,6 +124,7 @@ export const ruleSetSchema = z.strictObject({
 /** What is taken from a window before and after the work, when work must stop, and the margin to be held. */
 export type RuleSet = z.infer<typeof ruleSetSchema>;
 export type RiskSettings = z.infer<typeof riskSchema>;
+export type RiskFile = z.infer<typeof riskFileSchema>;
 export type RiskEvent = z.infer<typeof riskEventSchema>;
 export type Step = z.infer<typeof stepSchema>;
 export type Curfew = z.infer<typeof curfewSchema>;

@@ -53,13 +53,19 @@ export function adviceOf(
     } satisfies LiveOption,
   }));
   const title = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
+  const advice = choose(
+    rated.map((one) => one.option),
+    lead,
+    lessWork.confidence,
+    title,
+  );
+  // Counted as about to finish, it flatters every chance until somebody says how long it still takes.
+  const outrun = now.beyondEstimate.map(
+    (name) =>
+      ` ${name} has outrun its longest estimate: rely on no chance until a fresh estimate is written down.`,
+  );
   return {
-    advice: choose(
-      rated.map((one) => one.option),
-      lead,
-      lessWork.confidence,
-      title,
-    ),
+    advice: { ...advice, why: `${advice.why}${outrun.join('')}` },
     options: rated.filter((one) => one.listed).map((one) => one.option),
     notOffered: may.notOffered,
   };

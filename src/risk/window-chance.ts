@@ -26,7 +26,12 @@ export function windowChance(
   options: { readonly seed: number; readonly runs: number },
   share: number,
 ): WindowChance {
-  const built = handbackNetwork(plan, window, placements, withPlanRisk(plan.rules, window, options));
+  const built = handbackNetwork(
+    plan,
+    window,
+    placements,
+    withPlanRisk(plan.rules, window, options),
+  );
   const deadlineMinutes = lengthMinutes(window);
   const { deadline, finishMinutes } = simulate(built.network, { ...options, deadlineMinutes });
   const planned = minutesBetween(window.start, built.plannedHandback);

@@ -4,7 +4,7 @@ import { shiftFields } from './shift-fields.js';
 import { siteFields } from './site-fields.js';
 
 /** The tables of a plan, and those that are read beside one. */
-export type SheetKind = TableKind | 'actuals' | 'placements';
+export type SheetKind = TableKind | 'actuals' | 'placements' | 'events';
 
 /** What a field is called in a file, first our own heading, then plain and trade words for the same thing. */
 type Headings = readonly string[];
@@ -416,6 +416,7 @@ export const needed: { readonly [K in SheetKind]: readonly FieldOf<K>[] } = {
   plant: ['plant', 'level'],
   actuals: [],
   placements: ['activity', 'from', 'to'],
+  events: ['event', 'chance', 'minutes'],
 };
 
 /** Columns of which a table needs at least one; the first is the one asked for where all are missing. */

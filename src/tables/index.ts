@@ -1,4 +1,5 @@
 export { actualsFrom, type ActualRow, type ActualsOptions, type ActualsResult } from './actuals.js';
+export { riskEventsFrom, type RiskEventsResult } from './risk-events.js';
 export { activitiesFrom, type ActivitiesResult } from './activities.js';
 export { chosenColumns, type ChosenColumn } from './chosen-columns.js';
 export { decodeAs, decodeBytes, type DecodedText, type Encoding } from './decode.js';

@@ -6,7 +6,7 @@ import { scanJson } from './json-scan.js';
 import { wordsOf, type JsonIssue } from './json-words.js';
 
 /** What a file of ours is about; it begins the codes of its faults. */
-export type JsonSubject = 'rules' | 'prices' | 'booking' | 'site' | 'decisions';
+export type JsonSubject = 'rules' | 'prices' | 'booking' | 'site' | 'decisions' | 'risk';
 
 /** Names that reach an object's inner workings in some programs; no rule needs them. */
 const refusedKeys = new Set(['__proto__', 'constructor', 'prototype']);

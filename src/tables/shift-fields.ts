@@ -1,4 +1,4 @@
-// Headings of what was seen during a shift.
+// Headings of what was seen during a shift, and of what may happen in one.
 
 /** What a field is called in a file, first our own heading, then plain and trade words for the same thing. */
 export const shiftFields = {
@@ -13,5 +13,17 @@ export const shiftFields = {
     'minutes left': ['most likely left', 'time left', 'remaining', 'minutes remaining'],
     'least left': ['at least', 'least minutes left', 'minutes left low', 'left low'],
     'most left': ['at most', 'most minutes left', 'minutes left high', 'left high'],
+  },
+  events: {
+    event: ['name', 'risk', 'what', 'title', 'description'],
+    chance: ['probability', 'likelihood', 'share'],
+    minutes: ['delay', 'most likely', 'minutes likely', 'delay minutes'],
+    'minutes low': ['least', 'delay low', 'at least'],
+    'minutes high': ['most', 'delay high', 'at most'],
+    window: ['access window', 'possession', 'window id'],
+    activity: ['activity id', 'holds up', 'work', 'task'],
+    step: ['step name', 'lead in step', 'lead out step'],
+    stage: ['side', 'lead in or lead out', 'part'],
+    at: ['time', 'when', 'from', 'moment'],
   },
 } as const;

@@ -88,7 +88,7 @@ export function planToChance(plan: Plan, options: ChanceOptions): PlanToChance {
     const short = [...found].filter(
       ([id, one]) => !givenUp.has(id) && one.onTime.probability < aim,
     );
-    if (short.length === 0 || shouldStop?.()) break;
+    if (short.length === 0 || shouldStop?.(round / ROUNDS)) break;
     for (const [id, one] of short)
       wider.set(id, Math.max((wider.get(id) ?? 0) + 1, one.marginNeededMinutes - required));
     const next = allocate(shortened(plan, wider), options);
@@ -99,7 +99,9 @@ export function planToChance(plan: Plan, options: ChanceOptions): PlanToChance {
       continue;
     }
     // Work finds no place: the windows that held it as the plan stood cannot spare the minutes.
-    const holding = best.placements.filter((one) => lost.has(one.activity) && wider.has(one.window ?? ''));
+    const holding = best.placements.filter(
+      (one) => lost.has(one.activity) && wider.has(one.window ?? ''),
+    );
     const blamed = holding.length > 0 ? holding.map((one) => one.window!) : short.map(([id]) => id);
     for (const id of blamed) {
       wider.delete(id);
@@ -194,6 +196,7 @@ function certificateOf(one: Allocation, without: Allocation): Allocation['certif
   const [first] = objectives as [ObjectiveValue, ...ObjectiveValue[]];
   return {
     ...one.certificate,
+    mostPlaced: without.certificate.mostPlaced && one.unplaced.length === without.unplaced.length,
     objectives,
     lowerBound: first.lowerBound,
     objective: first.value,

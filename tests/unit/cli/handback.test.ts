@@ -50,6 +50,7 @@ interface Told {
     } | null;
     verdict: string;
     marginMinutes: number;
+    p50: string;
     verdictParts: { chance: { wanted: number | null; marginNeededMinutes: number } };
     notPlaced: { activity: string; units?: number }[];
     speedLimits: { activity: string }[];
@@ -195,6 +196,26 @@ describe('handback on the command line', () => {
     // Five hours and the longest work: the margin wanted is known to the minute.
     expect(told(risky).verdictParts.chance).toMatchObject({ wanted: 0.8 });
     expect(told(risky).verdictParts.chance.marginNeededMinutes).toBeGreaterThan(280);
+  });
+
+  it('takes events from a table, and refuses one that names nothing of the plan', () => {
+    const head = 'event,chance,minutes low,minutes,minutes high,step,activity\n';
+    const events = (rows: string): CliRun =>
+      run({ 'risk.csv': `${head}${rows}` }, '--risk', 'risk.csv').run;
+    const none = told(run({}).run);
+    const sure = told(events('Late grant,100 %,60,60,60,Possession granted,\n'));
+    expect(Date.parse(sure.p50) - Date.parse(none.p50)).toBe(60 * 60_000);
+    for (const [row, what] of [
+      ['Late grant,10,60,60,60,Possession granted,', 'no chance'],
+      ['Late grant,0.1,60,50,60,Possession granted,', 'do not rise'],
+      ['Late grant,0.1,60,60,60,,', 'one of "activity"'],
+      ['Late grant,0.1,60,60,60,,X9', 'no activity "X9"'],
+    ] as const) {
+      const bad = events(`${row}\n`);
+      expect(bad.code).toBe(1);
+      expect(bad.stderr).toContain(what);
+      expect(bad.stderr).toContain('risk.csv');
+    }
   });
 
   it('refuses decisions that make no sense, with their place', () => {

@@ -64,11 +64,15 @@ function replacedIn(
   for (let at = 0; at < after.length; at += 1) {
     const [old, now] = [before[at]!, after[at]!];
     if (old === now) continue;
-    if (old.package !== now.package) return undefined;
+    if (old.package !== now.package || bindingOf(old) !== bindingOf(now)) return undefined;
     replaced.set(old, now);
   }
   return replaced;
 }
+
+/** What of an activity decides which work of other packages is bound to it. */
+const bindingOf = ({ madeGoodBy, after, place }: Activity): string =>
+  JSON.stringify([madeGoodBy, after, place]);
 
 function withReplaced(
   known: readonly KnownPackage[],
@@ -77,7 +81,7 @@ function withReplaced(
   const touched = new Set([...replaced.values()].map((one) => one.package));
   return known.map((one) => {
     const { id, activities, rowsLeftOut } = one.packed;
-    if (!touched.has(id)) return one;
+    if (!touched.has(id) && !activities.some((each) => replaced.has(each))) return one;
     return made(
       id,
       activities.map((each) => replaced.get(each) ?? each),
@@ -89,6 +93,10 @@ function withReplaced(
 function made(id: string, activities: readonly Activity[], rowsLeftOut: number): KnownPackage {
   return {
     packed: { id, activities, rowsLeftOut },
-    summary: packageOf(id, activities, rowsLeftOut),
+    summary: packageOf(
+      id,
+      activities.filter((one) => one.package === id),
+      rowsLeftOut,
+    ),
   };
 }

@@ -1,7 +1,8 @@
 import { applyEdit } from '../../edits/index.js';
 import type { PlanDocument } from '../../model/index.js';
 import { answerFrom } from './answer.js';
-import { asPlanned, type Draft } from './draft.js';
+import { leftOpenIn } from '../../planner/search/index.js';
+import { asPlanned, refused, type Draft } from './draft.js';
 import { entryOf, type Entry } from './entry.js';
 import { priceDraft, type PricedDraft } from './price-draft.js';
 import { activityOf, situationOf, type OptionsTools, type Situation } from './situation.js';
@@ -56,7 +57,8 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
   const planned = priced(asPlanned(at), at);
   told();
   const entries: (Entry | RefusedOption)[] = [entryOf(planned, at)];
-  const take = (draft: Draft | RefusedOption): void => {
+  const take = (way: Draft | RefusedOption): void => {
+    const draft = safe(way, at);
     entries.push('state' in draft ? draft : entryOf(priced(draft, at), at));
     told();
   };
@@ -78,10 +80,12 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
   }
   for (const draft of otherWays(at)) take(draft);
   for (const [place, one] of (at.request.own ?? []).entries()) {
-    const draft =
+    const draft = safe(
       'wish' in one
         ? wishedOption(at, one.name, one.wish, place)
-        : ownOption(at, one.name, applyEdit(at.document, one.edit), place);
+        : ownOption(at, one.name, applyEdit(at.document, one.edit), place),
+      at,
+    );
     const cutOffAt = 'wish' in one ? one.wish.cutOffAt : undefined;
     if ('state' in draft || cutOffAt === undefined) {
       take(draft);
@@ -93,6 +97,16 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
     told();
   }
   return answerFrom(at, entries, repeated, stop, 'reason' in chosen ? chosen.reason : '');
+}
+
+/** The draft, unless it leaves the line open where the plan as it stands does not. */
+function safe(draft: Draft | RefusedOption, at: Situation): Draft | RefusedOption {
+  if ('state' in draft) return draft;
+  const before = new Set(leftOpenIn(at.plan, at.planned.placements).map((one) => one.activity));
+  const open = leftOpenIn(draft.plan, draft.placements).filter((one) => !before.has(one.activity));
+  if (open.length === 0) return draft;
+  const reason = `${open.map((one) => one.text).join('; ')}.`;
+  return refused(draft.id, draft.kind, draft.name, 'infeasible', reason);
 }
 
 function priced(draft: Draft, at: Situation): PricedDraft {

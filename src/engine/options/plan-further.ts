@@ -1,7 +1,7 @@
 import { MINUTE, type Instant } from '../../calendar/index.js';
 import type { Placement } from '../../planner/fit/types.js';
 import { unitsLeft, type Activity, type Plan } from '../../model/index.js';
-import { allocate, replan } from '../../planner/search/index.js';
+import { allocate, leftOpenIn, replan, wholeBlocksIn } from '../../planner/search/index.js';
 import type { Allocation, Unplaced } from '../../planner/search/types.js';
 import { verify } from '../../verify/index.js';
 import type { Planned, SearchTime } from './plans.js';
@@ -37,7 +37,10 @@ export function planFurther(
     one.unplaced.filter((each) => !known.has(each.activity));
   const good = (one: Allocation): boolean => lost(one).length === 0;
   const third = { ...time, effort: time.effort / 3 };
-  const freer = after.filter((one) => !free.has(one.activity));
+  const freer = wholeBlocksIn(
+    suffix,
+    after.filter((one) => !free.has(one.activity)),
+  );
   let found = allocate(suffix, { ...third, keep: after });
   if (!good(found) && freer.length < after.length)
     found = allocate(suffix, { ...third, keep: freer });
@@ -93,7 +96,9 @@ export function intoNextWindows(
     made = next;
     left -= some.reduce((sum, one) => sum + (one.units ?? 1), 0);
   }
-  return left === 0 ? made : null;
+  // The last unit opens the line: what makes it good must be where that now is.
+  const before = leftOpenIn(plan, placements).length;
+  return left === 0 && leftOpenIn(plan, made).length <= before ? made : null;
 }
 
 /** The activities with work left once the placements are done, free of what they no longer wait for. */

@@ -25,12 +25,12 @@ export function fitAll(plan: Plan): FitVerdict[] {
 /**
  * Whether what is left of one package can all be done in one window, with every reason when it cannot.
  *
- * Links to other packages are not looked at.
+ * Links to other packages are not looked at; work of theirs that makes it good is part of it.
  * @throws {RangeError} When the plan has no such package or window.
  */
 export function fitOne(plan: Plan, packageName: string, windowId: string): FitVerdict {
   const window = plan.windows.find((one) => one.id === windowId);
-  const activities = plan.activities.filter((one) => one.package === packageName);
+  const activities = packagesIn(plan.activities).get(packageName) ?? [];
   if (!window) throw new RangeError(`no window "${windowId}" in the plan`);
   if (activities.length === 0) throw new RangeError(`no package "${packageName}" in the plan`);
   return verdictOf(plan, packageName, activities, window, new LedgerBook(plan));

@@ -1,6 +1,9 @@
-import type { Activity } from '../../model/index.js';
+import { boundsOf, type Activity } from '../../model/index.js';
 
-/** The activities of each package, packages and activities in the order given. */
+/**
+ * The activities of each package, packages and activities in the order given; last those of other packages that make
+ * some of it good, and so must be done in the same window.
+ */
 export function packagesIn(
   activities: readonly Activity[],
 ): ReadonlyMap<string, readonly Activity[]> {
@@ -10,5 +13,26 @@ export function packagesIn(
     if (known) known.push(activity);
     else packages.set(activity.package, [activity]);
   }
+  for (const [name, makers] of makersFrom(activities))
+    packages.set(name, [...packages.get(name)!, ...makers]);
   return packages;
+}
+
+/** By package, what of other packages is bound to one window with some of it. */
+function makersFrom(activities: readonly Activity[]): ReadonlyMap<string, readonly Activity[]> {
+  const bounds = boundsOf(activities);
+  if (bounds.length === 0) return new Map();
+  const rows = new Map(activities.map((one) => [one.id, one]));
+  const makers = new Map<string, Set<Activity>>();
+  for (const { activity, members } of bounds) {
+    const name = rows.get(activity)!.package;
+    for (const id of members) {
+      const row = rows.get(id)!;
+      if (row.package === name) continue;
+      const known = makers.get(name);
+      if (known) known.add(row);
+      else makers.set(name, new Set([row]));
+    }
+  }
+  return new Map([...makers].map(([name, some]) => [name, [...some]]));
 }

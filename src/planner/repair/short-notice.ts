@@ -1,6 +1,7 @@
 import { minutesBetween, type Instant } from '../../calendar/index.js';
 import type { Placement } from '../fit/index.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
+import { boundWith } from '../problem/left-open.js';
 import { allocate, type AllocateOptions } from '../search/allocate.js';
 import type { Allocation } from '../search/types.js';
 
@@ -34,7 +35,8 @@ export interface ShortNoticeOptions extends AllocateOptions {
 /**
  * The best use of one newly offered window, and what it buys at the key dates.
  *
- * What is planned to begin before the window (or before `now`) stays; what comes after may be brought forward into it.
+ * What is planned to begin before the window (or before `now`) stays, and what is bound to one window with it; what
+ * comes after may be brought forward into it.
  * The window is added to the plan unless it is there already.
  */
 export function shortNotice(
@@ -44,7 +46,14 @@ export function shortNotice(
   options: ShortNoticeOptions,
 ): ShortNotice {
   const from = Math.max(window.start, options.now ?? window.start);
-  const settled = before.placements.filter((one) => one.from < from);
+  const begun = before.placements.filter((one) => one.from < from);
+  const bound = boundWith(
+    plan,
+    begun.map((one) => one.activity),
+  );
+  const settled = before.placements.filter(
+    (one) => one.from < from || (one.window !== null && bound.has(one.activity)),
+  );
   const done = new Set(settled.map((one) => one.activity));
   const { now } = options;
   const offered: Plan = {

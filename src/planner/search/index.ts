@@ -14,6 +14,7 @@ export {
   type ShortNotice,
   type ShortNoticeOptions,
 } from '../repair/short-notice.js';
+export { boundWith, leftOpenIn, wholeBlocksIn, type LeftOpen } from '../problem/left-open.js';
 export { leftOpenNotes, unstatedIn, type Unstated } from '../unstated.js';
 export type {
   ActivityFloat,

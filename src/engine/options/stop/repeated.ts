@@ -1,6 +1,7 @@
 import type { Instant } from '../../../calendar/index.js';
 import { parseMoney } from '../../../price/index.js';
 import { reasonOf, type Draft } from '../draft.js';
+import { boundsOf } from '../../../model/index.js';
 import { unitsIn } from '../plans.js';
 import { activityOf, type Situation } from '../situation.js';
 import type { RefusedOption } from '../types.js';
@@ -12,6 +13,8 @@ export interface Repeated {
   readonly units: number;
   /** What in the window must wait for all of it. */
   readonly waits: readonly string[];
+  /** What it makes good in the window, so that none of it can be left to another. */
+  readonly makesGood: readonly string[];
   /** When the last of it in the window is planned to end. */
   readonly last: Instant;
 }
@@ -19,16 +22,23 @@ export interface Repeated {
 /** The repeated work planned in the window. */
 export function repeatedIn(at: Situation): readonly Repeated[] {
   const here = unitsIn(at.window.id, at.planned.placements);
+  const bounds = boundsOf(at.plan.activities);
   return [...here].flatMap(([id, units]) => {
     const activity = activityOf(at, id);
     if (activity.work.kind !== 'units') return [];
-    const waits = [...here.keys()].filter((other) =>
-      activityOf(at, other).after.some((link) => link.activity === id && link.from === 'finish'),
+    const ownBound = bounds.find((one) => one.activity === id);
+    const waits = [...here.keys()].filter(
+      (other) =>
+        ownBound?.members.includes(other) ||
+        activityOf(at, other).after.some((link) => link.activity === id && link.from === 'finish'),
+    );
+    const makesGood = bounds.flatMap((one) =>
+      here.has(one.activity) && one.members.includes(id) ? [one.activity] : [],
     );
     const last = at.planned.placements
       .filter((one) => one.window === at.window.id && one.activity === id)
       .reduce((latest, one) => Math.max(latest, one.to), 0);
-    return [{ activity: id, title: activity.title, units, waits, last }];
+    return [{ activity: id, title: activity.title, units, waits, makesGood, last }];
   });
 }
 
@@ -44,13 +54,20 @@ export function chooseRepeated(repeated: readonly Repeated[], wanted?: string): 
       state: 'nothing-to-vary',
       reason: 'No repeated work is planned in this window, so there are no units to stop between.',
     };
-  const able = repeated.filter((one) => one.waits.length === 0 && one.units > 1);
+  const able = repeated.filter(
+    (one) => one.waits.length === 0 && one.makesGood.length === 0 && one.units > 1,
+  );
   const named = repeated.find((one) => one.activity === wanted);
   const found = named ?? able.sort((a, b) => b.last - a.last)[0] ?? repeated[0]!;
   if (found.waits.length > 0)
     return {
       state: 'infeasible',
       reason: `${found.waits.join(', ')} in the same window must wait for all units of ${found.activity}: one less would leave ${found.waits.length === 1 ? 'it' : 'them'} undone too.`,
+    };
+  if (found.makesGood.length > 0)
+    return {
+      state: 'infeasible',
+      reason: `${found.activity} makes ${found.makesGood.join(', ')} good: with one unit less the line would not be fit to run after this window.`,
     };
   if (found.units < 2)
     return {

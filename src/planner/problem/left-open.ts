@@ -1,0 +1,97 @@
+import {
+  boundsOf,
+  unitsLeft,
+  type Activity,
+  type Placement,
+  type Plan,
+} from '../../model/index.js';
+
+/** An activity that opens the line in a window in which it is not made good. */
+export interface LeftOpen {
+  readonly activity: string;
+  /** Itself and all that is bound to its window. */
+  readonly block: readonly string[];
+  /** What of that is missing there. */
+  readonly missing: readonly string[];
+  readonly text: string;
+}
+
+/** Every activity of a plan that some placements leave open, or whose makers-good stand without it. */
+export function leftOpenIn(
+  plan: Pick<Plan, 'activities'>,
+  placements: readonly Placement[],
+): LeftOpen[] {
+  const bounds = boundsOf(plan.activities);
+  if (bounds.length === 0) return [];
+  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  const own = new Map<string, Placement[]>();
+  for (const one of placements) {
+    const known = own.get(one.activity);
+    if (known) known.push(one);
+    else own.set(one.activity, [one]);
+  }
+  return bounds.flatMap(({ activity, members, unlinked }): LeftOpen[] => {
+    const opener = rows.get(activity)!;
+    if (unitsLeft(opener.work) === 0) return [];
+    const asked = members.filter((id) => unitsLeft(rows.get(id)!.work) > 0);
+    const block = [activity, ...asked];
+    const visits = own.get(activity) ?? [];
+    if (unitsIn(visits) < unitsLeft(opener.work)) {
+      const early = asked.filter((id) => own.has(id));
+      return early.length === 0
+        ? []
+        : [
+            {
+              activity,
+              block,
+              missing: [activity],
+              text: `${early.join(', ')} cannot be where ${activity} is not finished`,
+            },
+          ];
+    }
+    const last = visits.reduce((latest, one) => (one.to > latest.to ? one : latest));
+    const missing = asked.filter((id) => {
+      const there = own.get(id) ?? [];
+      return (
+        unitsIn(there) < unitsLeft(rows.get(id)!.work) ||
+        there.some((one) => one.window !== last.window) ||
+        (unlinked.includes(id) && there.some((one) => one.from < last.to))
+      );
+    });
+    if (missing.length === 0) return [];
+    const text = `${activity} would not be made good in ${last.window}: ${missing.join(', ')} ${missing.length === 1 ? 'is' : 'are'} not finished there`;
+    return [{ activity, block, missing, text }];
+  });
+}
+
+const unitsIn = (visits: readonly Placement[]): number =>
+  visits.reduce((sum, one) => sum + (one.units ?? 1), 0);
+
+/** The placements without those of blocks that are not whole in them. */
+export function wholeBlocksIn(
+  plan: { readonly activities: readonly Activity[] },
+  placements: readonly Placement[],
+): readonly Placement[] {
+  let kept = placements;
+  for (;;) {
+    const gone = new Set(leftOpenIn(plan, kept).flatMap((one) => one.block));
+    const fewer = kept.filter((one) => !gone.has(one.activity));
+    if (fewer.length === kept.length) return kept;
+    kept = fewer;
+  }
+}
+
+/** Activities bound to the window of any of some, themselves included. */
+export function boundWith(
+  plan: { readonly activities: readonly Activity[] },
+  some: Iterable<string>,
+): ReadonlySet<string> {
+  const bounds = boundsOf(plan.activities).map((one) => [one.activity, ...one.members]);
+  const all = new Set(some);
+  for (let before = -1; before < all.size;) {
+    before = all.size;
+    for (const block of bounds)
+      if (block.some((id) => all.has(id))) for (const id of block) all.add(id);
+  }
+  return all;
+}

@@ -82,5 +82,7 @@ export function samePlace(one: Activity, other: Activity): boolean {
     one.lines.some((line) => other.lines.includes(line));
   if (!lines) return false;
   if (!one.extent || !other.extent) return true;
-  return one.extent.from < other.extent.to && other.extent.from < one.extent.to;
+  const [a, b] = [one.extent, other.extent];
+  // A single point is a place too.
+  return (a.from < b.to && b.from < a.to) || (a.from === b.from && a.to === b.to);
 }

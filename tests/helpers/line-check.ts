@@ -125,7 +125,8 @@ export function meet(one: Activity, other: Activity): boolean {
     one.lines.length * other.lines.length === 0 ||
     onLine.some((line) => one.lines.includes(line) && other.lines.includes(line));
   const [a, b] = [one.extent, other.extent];
-  const apart = a && b ? a.to <= b.from || b.to <= a.from : false;
+  const same = a && b && a.from === b.from && a.to === b.to;
+  const apart = a && b && !same ? a.to <= b.from || b.to <= a.from : false;
   return lineInCommon && !apart;
 }
 

@@ -5,12 +5,14 @@ import { allocate } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
 import { randomLinePlan } from '../../helpers/random-line-plan.js';
 import { randomPlan } from '../../helpers/random-plan.js';
+import { randomRichPlan } from './random-rich-plan.js';
 
 const cases = Number(process.env['VERIFY_CASES'] ?? 260);
 
 describe.each([
   ['plans', randomPlan],
   ['plans with what opens the line and what makes it good', randomLinePlan],
+  ['plans of every rule over the nights of clock changes', randomRichPlan],
 ])('the check of random %s', (_, random) => {
   it(`finds nothing wrong with ${cases} that the search made`, { timeout: 600_000 }, () => {
     let placed = 0;

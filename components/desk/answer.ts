@@ -74,8 +74,19 @@ function leftOut({ figures, document }: Desk): string {
   return parts.join('; ');
 }
 
-function proofOf({ certificate, windowsUsed }: Allocation, left: string): string {
-  const text = certificate.text.charAt(0).toUpperCase() + certificate.text.slice(1);
-  const words = left === '' ? text : `Of what could be read (${left}): ${certificate.text}`;
-  return `${words}. ${countText(windowsUsed, 'window')} used${certificate.verified ? '; a separate check found no rule broken' : ''}.`;
+function proofOf({ certificate, windowsUsed, unstated }: Allocation, left: string): string {
+  const limits = [
+    ...(left === '' ? [] : [`of what could be read (${left})`]),
+    ...(unstated.length === 0
+      ? []
+      : [
+          `of the search alone, as long as ${countText(unstated.length, 'pair')} of work ${unstated.length === 1 ? 'stays' : 'stay'} unsaid`,
+        ]),
+  ];
+  const text = capital(
+    limits.length === 0 ? certificate.text : `${limits.join(', ')}: ${certificate.text}`,
+  );
+  return `${text}. ${countText(windowsUsed, 'window')} used${certificate.verified ? '; a separate check found no rule broken' : ''}.`;
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -165,7 +165,34 @@ export const styles = css`
     inset-inline: auto 1rem;
     width: min(44rem, calc(100% - 2rem));
   }
-  .view > :is(.answer, .bar) {
+  .assumed {
+    max-height: 45%;
+    overflow: auto;
+    border-bottom: 1px solid var(--_hair);
+    background: var(--_sunk);
+  }
+  .assumed > * {
+    padding: 0.375rem 1rem;
+  }
+  .assumed details + details {
+    border-top: 1px solid var(--_hair);
+  }
+  .assumed summary {
+    min-height: 1.5rem;
+    cursor: pointer;
+  }
+  .assumed li {
+    max-width: 60rem;
+    padding-block: 0.375rem;
+    border-top: 1px solid var(--_hair);
+  }
+  .assumed .refused {
+    border-inline-start: 4px solid var(--_bad);
+  }
+  .assumed .unsaid > summary {
+    color: var(--_bad);
+  }
+  .view > :is(.answer, .bar, .assumed) {
     flex: none;
   }
   .answer {

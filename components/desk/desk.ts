@@ -14,6 +14,7 @@ import { progressStyle } from '../shared/progress-style.js';
 import type { FigureAskEvent } from '../shared/figure-ask-event.js';
 import type { Place } from '../why/explanation.js';
 import { answerView } from './answer-view.js';
+import { assumedView } from './assumed-view.js';
 import { bookingView } from './booking-view.js';
 import { costView } from './cost-view.js';
 import type {} from '../sheet/sheet.js';
@@ -346,7 +347,8 @@ export class PossessionDesk extends LitElement implements Desk {
         >
           ${trouble ? html`<p class="trouble" role="alert">${trouble}</p>` : nothing}
           ${newsView(this, { said: this.said, newer: this.newer, back: () => void this.openLatest() })}
-          ${place === 'programme' ? answerView(this) : nothing} ${this.#renderView()}
+          ${place === 'programme' ? html`${assumedView(this)} ${answerView(this)}` : nothing}
+          ${this.#renderView()}
         </div>
       </main>
       ${whole ? nothing : sideView(this, this.#onUp)} ${footView(this.wary, this.#onWary)}

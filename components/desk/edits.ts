@@ -4,7 +4,7 @@ import {
   type TableKind,
   type TableText,
 } from '../../src/model/index.js';
-import { headingOf, rowWith } from './table-lookup.js';
+import { headingOf, rowWith, valueIn } from './table-lookup.js';
 
 /** The table with one cell written anew; a column is added where the field has none. */
 function withCell(table: TableText, row: number, field: string, text: string): TableText {
@@ -41,6 +41,7 @@ export function withWindow(
  * The document with cells of one row written anew.
  *
  * `id` is what the row holds under `key`. The document itself when there is no such row.
+ * `onlyEmpty`: cells that hold something stay as they are.
  */
 export function withCells(
   document: PlanDocument,
@@ -48,12 +49,14 @@ export function withCells(
   key: string,
   id: string,
   cells: Readonly<Record<string, string>>,
+  { onlyEmpty = false }: { readonly onlyEmpty?: boolean } = {},
 ): PlanDocument {
   const table = tableIn(document, kind);
   const row = rowWith(table, key, id);
   if (row < 0) return document;
   const next = Object.entries(cells).reduce(
-    (made, [field, text]) => withCell(made, row, field, text),
+    (made, [field, text]) =>
+      onlyEmpty && valueIn(made, row, field) !== '' ? made : withCell(made, row, field, text),
     table,
   );
   return { ...document, tables: { ...document.tables, [kind]: next } };

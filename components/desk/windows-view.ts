@@ -1,10 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
+import type { AccessWindow } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { windowForms } from './change-forms.js';
 import type { Desk } from './desk-parts.js';
 import { withCells, withWindow } from './edits.js';
+import { ribbonWork } from './ribbon-work.js';
 import { rowWith } from './table-lookup.js';
 import { tellLedger, tellShortNotice } from './told.js';
 
@@ -15,8 +17,10 @@ const MANY = 60;
 export function windowsView(desk: Desk, results: Results): TemplateResult {
   return html`<div class="picture ${results.plan.windows.length > MANY ? 'long' : ''}">
     <possession-ribbon
-      .windows=${results.plan.windows}
+      by-week
+      .windows=${inTime(results.plan.windows)}
       .ledgers=${results.ledgers}
+      .work=${ribbonWork(desk, results)}
       .selected=${desk.picked.window}
       @possession-window-select=${(event: WindowSelectEvent) => {
         desk.picked.pick({ window: event.window });
@@ -24,6 +28,16 @@ export function windowsView(desk: Desk, results: Results): TemplateResult {
       }}
     ></possession-ribbon>
   </div>`;
+}
+
+const sorted = new WeakMap<readonly AccessWindow[], readonly AccessWindow[]>();
+
+/** Windows by their start. */
+function inTime(windows: readonly AccessWindow[]): readonly AccessWindow[] {
+  let found = sorted.get(windows);
+  if (!found)
+    sorted.set(windows, (found = [...windows].sort((a, b) => a.start - b.start || a.end - b.end)));
+  return found;
 }
 
 /** The ledger of the picked window, and the forms that change it. */

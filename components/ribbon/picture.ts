@@ -4,8 +4,9 @@ import type { AccessWindow } from '../../src/model/index.js';
 import { clockText, dayText } from '../shared/format.js';
 import { kindFill } from '../shared/kinds.js';
 import type { RibbonLine } from './lines.js';
-import { GUTTER, LINE, type Scale } from './scale.js';
+import { GUTTER, LANE, lineHeight, type Scale } from './scale.js';
 import type { RibbonStrings } from './strings.js';
+import { laneCount, lanedPieces, type WindowWork } from './work.js';
 
 /** The hours over the drawing. */
 export function axis(scale: Scale): TemplateResult {
@@ -22,41 +23,71 @@ export function windowPicture(
   lines: readonly RibbonLine[],
   scale: Scale,
   words: RibbonStrings,
+  { work, week = '' }: { readonly work?: WindowWork | undefined; readonly week?: string } = {},
 ): TemplateResult {
+  const high = lineHeight(laneCount(work));
   return html`<svg
     class="drawing"
     width=${scale.wide}
-    height=${lines.length * LINE}
+    height=${lines.length * high}
     aria-hidden="true"
   >
-    ${lines.map((line, at) => lineOf(one, line, at * LINE, scale, words))}
+    ${lines.map((line, at) => lineOf(one, line, { top: at * high, high, week: at === 0 ? week : '', work }, scale, words))}
   </svg>`;
+}
+
+interface LineLook {
+  readonly top: number;
+  readonly high: number;
+  /** What the line says over its date; empty: nothing. */
+  readonly week: string;
+  readonly work: WindowWork | undefined;
+}
+
+/** The work of a line: a box a piece, with its name where there is room. */
+function piecesIn(
+  line: RibbonLine,
+  work: WindowWork,
+  x: (at: Instant) => number,
+  top: number,
+): readonly SVGTemplateResult[] {
+  return lanedPieces(work)
+    .filter((one) => one.from < line.end && one.to > line.start)
+    .map((one) => {
+      const left = x(Math.max(one.from, line.start));
+      const width = Math.max(2, x(Math.min(one.to, line.end)) - left - 1);
+      const y = top + one.lane * LANE;
+      const word = [one.label, one.short].find((text) => width > text.length * 7.2 + 6) ?? '';
+      return svg`<g class="piece"><title>${one.title}</title><rect x=${left + 0.5} y=${y} width=${width} height=${LANE - 2}></rect>${word !== '' ? svg`<text x=${left + 5} y=${y + 11}>${word}</text>` : nothing}</g>`;
+    });
 }
 
 function lineOf(
   one: AccessWindow,
   line: RibbonLine,
-  top: number,
+  { top, high, week, work }: LineLook,
   scale: Scale,
   words: RibbonStrings,
 ): SVGTemplateResult {
   const x = (at: Instant): number => scale.x((at - line.noon) / MINUTE);
   const midnight = scale.x(720);
-  const bar = { y: top + 6, height: LINE - 10 };
+  const bar = { y: top + 6, height: high - 10 };
+  const base = top + high / 2 + 5;
   const start = x(line.start);
   const end = x(line.end);
   return svg`<g>
-      <line class="tick midnight" x1=${midnight} x2=${midnight} y1=${top} y2=${top + LINE}></line>
-      <text class="date" x="0" y=${top + 19}>${dayText(line.start, one.zone)}</text>
+      <line class="tick midnight" x1=${midnight} x2=${midnight} y1=${top} y2=${top + high}></line>
+      ${week === '' ? nothing : svg`<text class="week" x="0" y=${base - 7}>${week}</text>`}
+      <text class="date" x="0" y=${week === '' ? base : base + 7}>${dayText(line.start, one.zone)}</text>
       ${line.rows.map((row) => {
         const left = x(row.start);
         const width = x(row.end) - left;
         const minutes = Math.round((row.end - row.start) / MINUTE);
-        const word = row.kind === 'usable' ? durationText(minutes) : '';
-        return svg`<rect class="edge ${row.kind}" x=${left + 0.5} y=${bar.y} width=${Math.max(0.5, width - 1)} height=${bar.height} fill=${kindFill(row.kind)}><title>${row.rule}: ${durationText(row.minutes)}. ${row.why}</title></rect>
+        const word = row.kind === 'usable' && !work ? durationText(minutes) : '';
+        return svg`<rect class="edge ${row.kind} ${work && row.kind === 'usable' ? 'free' : ''}" x=${left + 0.5} y=${bar.y} width=${Math.max(0.5, width - 1)} height=${bar.height} fill=${work && row.kind === 'usable' ? 'none' : kindFill(row.kind)}><title>${row.rule}: ${durationText(row.minutes)}. ${row.why}</title></rect>
         ${
           word !== '' && width > word.length * 6.6 + 8
-            ? svg`<text class="inside usable" x=${left + width / 2} y=${bar.y + 13} text-anchor="middle">${word}</text>`
+            ? svg`<text class="inside usable" x=${left + width / 2} y=${base} text-anchor="middle">${word}</text>`
             : nothing
         }`;
       })}
@@ -65,13 +96,14 @@ function lineOf(
           ? svg`<rect class="outline ${one.status}" x=${start + 0.5} y=${bar.y} width=${Math.max(1, end - start - 1)} height=${bar.height}></rect>`
           : nothing
       }
-      ${line.first ? svg`<text class="end halo" x=${start - 4} y=${top + 19} text-anchor="end">${clockText(one.start, one.zone)}</text>` : nothing}
-      ${line.last ? svg`<text class="end halo" x=${end + 4} y=${top + 19}>${clockText(one.end, one.zone)}</text>` : nothing}
+      ${work ? piecesIn(line, work, x, bar.y + 1) : nothing}
+      ${line.first ? svg`<text class="end halo" x=${start - 4} y=${base} text-anchor="end">${clockText(one.start, one.zone)}</text>` : nothing}
+      ${line.last ? svg`<text class="end halo" x=${end + 4} y=${base}>${clockText(one.end, one.zone)}</text>` : nothing}
       ${line.changes.map(
         (
           change,
-        ) => svg`<line class="change" x1=${x(change.at)} x2=${x(change.at)} y1=${top + 1} y2=${top + LINE - 1}></line>
-        ${changeWords(change, { before: start - 40, after: end + 40, top }, scale, words)}`,
+        ) => svg`<line class="change" x1=${x(change.at)} x2=${x(change.at)} y1=${top + 1} y2=${top + high - 1}></line>
+        ${changeWords(change, { before: start - 40, after: end + 40, base }, scale, words)}`,
       )}
     </g>`;
 }
@@ -79,7 +111,7 @@ function lineOf(
 /** The words stand on the side of the window with more room. */
 function changeWords(
   change: RibbonLine['changes'][number],
-  { before, after, top }: { before: number; after: number; top: number },
+  { before, after, base }: { before: number; after: number; base: number },
   scale: Scale,
   words: RibbonStrings,
 ): SVGTemplateResult {
@@ -89,5 +121,5 @@ function changeWords(
   const long = change.forwardMinutes > 0 ? words.clocksForward(size) : words.clocksBack(size);
   const short = words.clocks(`${change.forwardMinutes > 0 ? '+' : '\u2212'}${size}`);
   const text = Math.max(room.right, room.left) > long.length * 7 ? long : short;
-  return svg`<text class="change-text halo" x=${right ? after : before} y=${top + 19} text-anchor=${right ? 'start' : 'end'}>${text}</text>`;
+  return svg`<text class="change-text halo" x=${right ? after : before} y=${base} text-anchor=${right ? 'start' : 'end'}>${text}</text>`;
 }

@@ -5,6 +5,7 @@ import { PRINTED_WINDOWS } from './row-heights.js';
 import { axis, windowPicture } from './picture.js';
 import type { Scale } from './scale.js';
 import type { RibbonStrings } from './strings.js';
+import type { WindowWork } from './work.js';
 import { drawnLines, grossText, statusText } from './window-row.js';
 import { usableText } from './window-table.js';
 
@@ -14,6 +15,7 @@ export function printedRibbon(
   ledgers: ReadonlyMap<string, Ledger>,
   scale: Scale,
   words: RibbonStrings,
+  work: ReadonlyMap<string, WindowWork>,
 ): TemplateResult {
   const left = windows.length - PRINTED_WINDOWS;
   return html`${
@@ -34,9 +36,13 @@ export function printedRibbon(
             <th scope="row">
               ${one.id} ${one.title}<span class="status">${statusText(one, words)}</span>
             </th>
-            <td>${windowPicture(one, drawnLines(one, ledger), scale, words)}</td>
+            <td>
+              ${windowPicture(one, drawnLines(one, ledger), scale, words, { work: work.get(one.id) })}
+            </td>
             <td class="figure">
-              <strong>${usableText(ledger, words)}</strong><br />${words.of(grossText(one))}
+              <strong>${usableText(ledger, words)}</strong><br />${words.of(grossText(one))}${
+                work.get(one.id)?.outcome ? html`<br />${work.get(one.id)!.outcome}` : nothing
+              }
             </td>
           </tr>`;
         })}

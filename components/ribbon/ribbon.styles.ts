@@ -27,7 +27,7 @@ export const styles = css`
   .axis,
   .row {
     display: grid;
-    grid-template-columns: 15.5rem minmax(0, 1fr) 4.75rem;
+    grid-template-columns: 15.5rem minmax(0, 1fr) 7.5rem;
     column-gap: 0.75rem;
     padding-inline: 0.75rem;
   }
@@ -140,6 +140,31 @@ export const styles = css`
   }
   text.inside.usable {
     fill: var(--_on-usable);
+  }
+  .edge.free {
+    stroke: var(--_usable);
+    stroke-width: 1.5;
+  }
+  .piece rect {
+    fill: var(--_usable);
+    stroke: var(--_raised);
+  }
+  .piece text {
+    fill: var(--_on-usable);
+    font-weight: 600;
+  }
+  text.week {
+    font-weight: 650;
+  }
+  .new-week {
+    border-top: 1px solid var(--_rule);
+  }
+  .hours .outcome {
+    display: block;
+  }
+  .hours .outcome.harm {
+    color: var(--_bad);
+    font-weight: 600;
   }
   .outline {
     fill: none;
@@ -265,8 +290,13 @@ export const styles = css`
       outline: 2px solid Highlight;
       outline-offset: -2px;
     }
-    text.inside.usable {
+    text.inside.usable,
+    .piece text {
       fill: Canvas;
+    }
+    .piece rect {
+      fill: CanvasText;
+      stroke: Canvas;
     }
   }
 `;

@@ -9,7 +9,9 @@ import { guard } from 'lit/directives/guard.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
+import { MINUTE, startOfLocalDay, weekdayOf } from '../../src/calendar/index.js';
 import { base } from '../shared/base.js';
+import { dayText } from '../shared/format.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { bringIntoSight, SightWatch } from '../shared/in-sight.js';
 import { kindPatterns, kindStyles, kindSwatch, ledgerKinds } from '../shared/kinds.js';
@@ -24,11 +26,12 @@ import { axis } from './picture.js';
 import { printedRibbon } from './printed.js';
 import { styles } from './ribbon.styles.js';
 import { RowsInSight } from './rows-in-sight.js';
-import { emptyFrame, frameOf, Scale } from './scale.js';
+import { emptyFrame, frameOf, lineHeight, Scale } from './scale.js';
 import { defaultStrings, type RibbonStrings } from './strings.js';
 import { windowRow } from './window-row.js';
 import { WindowSelectEvent } from './window-select-event.js';
 import { windowTable } from './window-table.js';
+import { laneCount, type WindowWork } from './work.js';
 
 /** On a sheet of paper: what names and usable time leave for the drawing. */
 const ON_PAPER = PORTRAIT - 232;
@@ -58,6 +61,8 @@ export class PossessionRibbon extends LitElement {
   static override readonly properties: PropertyDeclarations = {
     windows: { attribute: false },
     ledgers: { attribute: false },
+    work: { attribute: false },
+    byWeek: { type: Boolean, attribute: 'by-week' },
     selected: { type: String, reflect: true },
     asTable: { type: Boolean, attribute: 'as-table' },
     strings: { attribute: false },
@@ -66,6 +71,10 @@ export class PossessionRibbon extends LitElement {
   declare windows: readonly AccessWindow[];
   /** Matched to the windows by id; a window without one is drawn as an outline. */
   declare ledgers: readonly Ledger[];
+  /** What is planned in the windows; null: no plan is shown, and the usable time is. */
+  declare work: readonly WindowWork[] | null;
+  /** Marks the first window of each week, where they stand in time order. */
+  declare byWeek: boolean;
   /** Id of the window picked; empty: none. Setting it shows the window, where the element stands in a part that scrolls. */
   declare selected: string;
   /** Shows the same figures as a table. */
@@ -75,6 +84,8 @@ export class PossessionRibbon extends LitElement {
 
   #words: RibbonStrings = defaultStrings;
   #ledgers = new Map<string, Ledger>();
+  #work: ReadonlyMap<string, WindowWork> = new Map();
+  #weeks: readonly string[] = [];
   /** What each row is known by from one drawing to the next: its id, or its place where the id comes twice. */
   #names: readonly string[] = [];
   #frame = emptyFrame;
@@ -89,6 +100,8 @@ export class PossessionRibbon extends LitElement {
     super();
     this.windows = [];
     this.ledgers = [];
+    this.work = null;
+    this.byWeek = false;
     this.selected = '';
     this.asTable = false;
     this.strings = {};
@@ -103,8 +116,13 @@ export class PossessionRibbon extends LitElement {
       this.#frame = frameOf(this.windows.flatMap(piecesOf));
       this.#names = namesOf(this.windows);
     }
-    if (changed.has('windows') || changed.has('asTable'))
-      this.#rows.take(this.windows, this.asTable);
+    if (changed.has('work')) this.#work = new Map(this.work?.map((one) => [one.window, one]) ?? []);
+    if (changed.has('windows') || changed.has('byWeek'))
+      this.#weeks = this.byWeek ? weeksOf(this.windows) : [];
+    if (changed.has('windows') || changed.has('asTable') || changed.has('work'))
+      this.#rows.take(this.windows, this.asTable, (one) =>
+        lineHeight(laneCount(this.#work.get(one.id))),
+      );
     const scale = new Scale(this.#print.printing ? ON_PAPER : this.#drawing.width, this.#frame);
     if (!scale.equals(this.#scale)) this.#scale = scale;
   }
@@ -151,7 +169,7 @@ export class PossessionRibbon extends LitElement {
               this.#print.printing ? null : this.#rows,
             )
           : this.#print.printing
-            ? printedRibbon(this.windows, this.#ledgers, this.#scale, words)
+            ? printedRibbon(this.windows, this.#ledgers, this.#scale, words, this.#work)
             : this.#renderPicture()
       }
       <div class="on-paper">${cautionList(words.cautions)}</div>`;
@@ -198,6 +216,8 @@ export class PossessionRibbon extends LitElement {
       reachable: chosen < 0 ? at === 0 : one.id === this.selected,
       scale: this.#scale,
       words: this.#words,
+      work: this.work ? (this.#work.get(one.id) ?? noWork) : undefined,
+      week: this.#weeks[at] ?? '',
     };
     return guard([one, ledger, ...Object.values(look), ...Object.values(place ?? {})], () =>
       windowRow(one, ledger, { ...look, place }),
@@ -241,6 +261,20 @@ export class PossessionRibbon extends LitElement {
       row?.scrollIntoView({ block: 'nearest' });
     });
   };
+}
+
+const noWork: WindowWork = { window: '', pieces: [], outcome: '' };
+
+/** `w/c 1 Mar` for the first window of each week from Monday on, else empty. The shorthand is common practice, no source. */
+function weeksOf(windows: readonly AccessWindow[]): string[] {
+  let last = '';
+  return windows.map(({ start, zone }) => {
+    const monday = startOfLocalDay(start, zone, 1 - weekdayOf(start, zone));
+    const week = `w/c ${dayText(monday + 12 * 60 * MINUTE, zone).slice(4)}`;
+    const first = week !== last;
+    last = week;
+    return first ? week : '';
+  });
 }
 
 function namesOf(windows: readonly AccessWindow[]): string[] {

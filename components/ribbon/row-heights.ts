@@ -12,11 +12,16 @@ const NAME = 2.375;
 const RULE = 1;
 
 /** Rows of a long list: each as high as its lines, so that any of them can be found without drawing those before it. */
-export function rowTracks(windows: readonly AccessWindow[], rem: number, narrow: boolean): Tracks {
+export function rowTracks(
+  windows: readonly AccessWindow[],
+  rem: number,
+  narrow: boolean,
+  heightOf: (window: AccessWindow) => number = () => LINE,
+): Tracks {
   const name = Math.ceil(NAME * rem);
   return new Tracks(
     windows.map((one) => {
-      const drawing = piecesOf(one).length * LINE;
+      const drawing = piecesOf(one).length * heightOf(one);
       return RULE + (narrow ? name + drawing : Math.max(name, drawing));
     }),
   );

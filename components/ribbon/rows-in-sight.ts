@@ -2,6 +2,7 @@ import type { AccessWindow } from '../../src/model/index.js';
 import { sightOf } from '../shared/in-sight.js';
 import { placesWith, Tracks, type Places } from '../shared/tracks.js';
 import { FEW, rowTracks, tableTracks } from './row-heights.js';
+import { LINE } from './scale.js';
 
 /** Where a row stands in a list of which only a part is drawn. */
 export interface RowPlace {
@@ -30,6 +31,7 @@ export class RowsInSight {
   #rem = 16;
   #narrow = false;
   #asTable = false;
+  #heightOf: (window: AccessWindow) => number = () => LINE;
 
   constructor(host: HTMLElement & { readonly renderRoot?: ParentNode }) {
     this.#host = host;
@@ -54,7 +56,12 @@ export class RowsInSight {
     return this.many ? Math.max(1, this.#seen - 1) : 0;
   }
 
-  take(windows: readonly AccessWindow[], asTable: boolean): void {
+  take(
+    windows: readonly AccessWindow[],
+    asTable: boolean,
+    heightOf: (window: AccessWindow) => number,
+  ): void {
+    this.#heightOf = heightOf;
     this.#windows = windows;
     this.#asTable = asTable;
     this.#measure();
@@ -110,6 +117,6 @@ export class RowsInSight {
       this.#rem = parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
     this.#tracks = this.#asTable
       ? tableTracks(this.#windows.length, this.#rem)
-      : rowTracks(this.#windows, this.#rem, this.#narrow);
+      : rowTracks(this.#windows, this.#rem, this.#narrow, this.#heightOf);
   }
 }

@@ -3,8 +3,14 @@ import { spanOf, type RibbonLine } from './lines.js';
 
 /** Room before the drawing, for the day each line starts on. */
 export const GUTTER = 70;
-/** Height of one line of the drawing. */
+/** Height of one line of the drawing, where at most one piece of work is drawn at a time. */
 export const LINE = 28;
+/** Height of a lane of work, and what a line has besides. */
+export const LANE = 16;
+const BESIDE = 12;
+
+/** Height of each line of a window whose work stands on so many lanes. */
+export const lineHeight = (lanes: number): number => Math.max(LINE, lanes * LANE + BESIDE);
 const EDGE = 8;
 /** Room for `23:30` beside a bar that ends near the edge. */
 const LABEL = 40;

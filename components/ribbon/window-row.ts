@@ -9,6 +9,7 @@ import { windowPicture } from './picture.js';
 import type { RowPlace } from './rows-in-sight.js';
 import type { Scale } from './scale.js';
 import type { RibbonStrings } from './strings.js';
+import type { WindowWork } from './work.js';
 import { usableText } from './window-table.js';
 
 export interface RowLook {
@@ -19,17 +20,21 @@ export interface RowLook {
   readonly place: RowPlace | undefined;
   readonly scale: Scale;
   readonly words: RibbonStrings;
+  /** What is planned in it; absent: no plan is shown. */
+  readonly work: WindowWork | undefined;
+  /** The week it begins in, where it is the first of that week. */
+  readonly week: string;
 }
 
 /** One window: name, drawing, hours. */
 export function windowRow(
   one: AccessWindow,
   ledger: Ledger | undefined,
-  { chosen, reachable, place, scale, words }: RowLook,
+  { chosen, reachable, place, scale, words, work, week }: RowLook,
 ): TemplateResult {
   return html`<div
     part="row"
-    class="row ${one.status}"
+    class="row ${one.status} ${week === '' ? '' : 'new-week'}"
     role="option"
     data-id=${one.id}
     tabindex=${reachable ? 0 : -1}
@@ -43,11 +48,15 @@ export function windowRow(
       ><span class="title run" title=${place ? one.title : nothing}>${one.title}</span
       ><span class="status">${statusText(one, words)}</span>
     </div>
-    ${windowPicture(one, drawnLines(one, ledger), scale, words)}
+    ${windowPicture(one, drawnLines(one, ledger), scale, words, { work, week })}
     <div class="hours">
       <span class="unseen">${words.usableOf(stretchText(one.start, one.end, one.zone))}</span
       ><strong><span class="run">${usableText(ledger, words)}</span></strong
-      ><span class="run"> ${words.of(grossText(one))}</span>
+      ><span class="run"> ${words.of(grossText(one))}</span>${
+        work && work.outcome !== ''
+          ? html`<span class="outcome ${work.harm === true ? 'harm' : ''}">${work.outcome}</span>`
+          : nothing
+      }${work ? html`<span class="unseen">${work.pieces.map((piece) => piece.title).join('; ')}</span>` : nothing}
     </div>
   </div>`;
 }

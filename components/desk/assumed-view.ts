@@ -1,0 +1,173 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Fault, PlanNote } from '../../src/model/index.js';
+import { tableKinds } from '../../src/model/index.js';
+import { countText } from '../shared/format.js';
+import type { Desk } from './desk-parts.js';
+import { stated, statementFor, type Statement, type Unsaid } from './state-unsaid.js';
+
+/** So many pairs are listed; the rest is counted. */
+const MOST = 100;
+
+/** Over the answer: what the plan leaves unsaid, and what was taken for granted, with ways to say it. */
+export function assumedView(desk: Desk): TemplateResult | typeof nothing {
+  const notes = desk.figures.results?.notes ?? [];
+  const unsaid = desk.planning.shown?.unstated ?? [];
+  const refused = (desk.figures.results?.faults ?? []).filter(isRefused);
+  if (notes.length === 0 && unsaid.length === 0 && refused.length === 0) return nothing;
+  return html`<div class="assumed" role="group" aria-label="What the answer rests on">
+    ${refused.map((one) => refusedLine(desk, one))} ${unsaidPart(desk, unsaid)}
+    ${
+      notes.length === 0
+        ? nothing
+        : html`<details>
+            <summary>
+              Taken for granted: ${countText(notes.length, 'thing')} that nobody said
+            </summary>
+            <ul>
+              ${notes.map((one) => noteLine(desk, one))}
+            </ul>
+          </details>`
+    }
+  </div>`;
+}
+
+/** A table that is refused as a whole, because a heading that is not read may decide who is in danger. */
+const isRefused = ({ code, severity }: Fault): boolean =>
+  severity === 'error' && code === 'heading-not-read';
+
+function refusedLine(desk: Desk, { message, mend, file, column }: Fault): TemplateResult {
+  const table = tableKinds.find((kind) => desk.document?.tables[kind]?.file === file);
+  return html`<p class="refused">
+    <strong>${file}: not used.</strong> ${message} ${mend}
+    ${
+      table
+        ? html`<button
+            type="button"
+            class="plain"
+            @click=${() =>
+              void desk.goTo({
+                to: 'cell',
+                table,
+                row: 0,
+                ...(column !== undefined && { column }),
+              })}
+          >
+            Show the heading
+          </button>`
+        : nothing
+    }
+  </p>`;
+}
+
+function noteLine(desk: Desk, { text, places }: PlanNote): TemplateResult {
+  const [place] = places;
+  return html`<li>
+    ${text}
+    ${
+      place
+        ? html`<button
+            type="button"
+            class="plain"
+            @click=${() =>
+              void desk.goTo({
+                to: 'cell',
+                table: place.table,
+                row: place.rows[0] ?? 0,
+                ...(place.column !== undefined && { column: place.column }),
+              })}
+          >
+            Show the ${place.rows.length > 0 ? 'cells' : 'heading'}
+          </button>`
+        : html`<button type="button" class="plain" @click=${() => desk.show('rules')}>
+            Show the rules
+          </button>`
+    }
+  </li>`;
+}
+
+const texts: Readonly<
+  Record<
+    Statement,
+    {
+      readonly title: (n: number) => string;
+      readonly one: (pair: Unsaid) => string;
+      readonly many: string;
+    }
+  >
+> = {
+  'fit-after': {
+    title: (n) =>
+      `Not said, for ${countText(n, 'pair')} of work in different windows: whether the line is fit to run in between`,
+    one: ({ activity }) => `The line is fit to run after ${activity}`,
+    many: 'The line is fit to run after each of them',
+  },
+  shared: {
+    title: (n) =>
+      `Not said, for ${countText(n, 'pair')} of work in one place at one time: whether both may be there`,
+    one: ({ activity, other }) => `${activity} and ${other} may share the place`,
+    many: 'They may all share the place',
+  },
+};
+
+function unsaidPart(desk: Desk, unsaid: readonly Unsaid[]): TemplateResult {
+  return html`${(['fit-after', 'shared'] as const).map((statement) => {
+    const pairs = unsaid.filter((one) => statementFor(one) === statement);
+    return pairs.length === 0 ? nothing : unsaidList(desk, statement, pairs);
+  })}`;
+}
+
+function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]): TemplateResult {
+  const packageOf = new Map(
+    desk.figures.results?.plan.activities.map((one) => [one.id, one.package]) ?? [],
+  );
+  const { title, one: sayOne, many } = texts[statement];
+  return html`<details class="unsaid">
+    <summary><strong>${title(pairs.length)}</strong></summary>
+    <p>
+      Say so only where it is known. Where it is not, write in the work table what makes the line
+      good again (“made good by”), or that a piece needs the place for itself (“occupies: alone”).
+    </p>
+    <div class="acts">
+      <button type="button" @click=${() => state(desk, pairs, 'all pairs')}>
+        ${many} (${countText(pairs.length, 'pair')})
+      </button>
+    </div>
+    <ul>
+      ${pairs.slice(0, MOST).map((pair) => {
+        const name = packageOf.get(pair.activity) ?? '';
+        const own = pairs.filter((one) => packageOf.get(one.activity) === name);
+        return html`<li>
+          ${pair.text}
+          <span class="acts">
+            <button
+              type="button"
+              @click=${() => state(desk, [pair], `${pair.activity} and ${pair.other}`)}
+            >
+              ${sayOne(pair)}
+            </button>
+            ${
+              own.length > 1
+                ? html`<button type="button" @click=${() => state(desk, own, `package ${name}`)}>
+                    The same for all ${own.length} of ${name}
+                  </button>`
+                : nothing
+            }
+            <button
+              type="button"
+              class="plain"
+              @click=${() => void desk.goTo({ to: 'activity', id: pair.activity })}
+            >
+              Show the row
+            </button>
+          </span>
+        </li>`;
+      })}
+    </ul>
+    ${pairs.length > MOST ? html`<p>and ${pairs.length - MOST} more</p>` : nothing}
+  </details>`;
+}
+
+function state(desk: Desk, pairs: readonly Unsaid[], of: string): void {
+  const { document } = desk;
+  if (document) desk.edit(stated(document, pairs), `said of ${of}`, true);
+}

@@ -1,0 +1,98 @@
+import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import '../../components/desk/define.js';
+import type { PossessionDesk } from '../../components/desk/desk.js';
+import { createInlineEngine } from '../../src/engine/index.js';
+import { aDocument, stepRules, tableOf } from '../helpers/documents.js';
+import { axeFaults, inBothSchemes } from './support/axe.js';
+import { button, inside } from './support/desk-look.js';
+import { text } from './support/look.js';
+
+const plan = aDocument(
+  'Two nights',
+  {
+    windows: tableOf(
+      'windows.csv',
+      `window,start,end,status
+W2,2027-03-09 23:00,2027-03-10 05:00,
+W1,2027-03-02 23:00,2027-03-03 05:00,`,
+    ),
+    work: tableOf(
+      'work.csv',
+      `package,activity,title,after,minutes
+Deck,D1,Cut out,,200
+Deck,D2,Lift in,D1,200`,
+    ),
+  },
+  { rules: stepRules() },
+);
+
+async function shown(): Promise<PossessionDesk> {
+  const el = await fixture<PossessionDesk>(
+    html`<possession-desk .engine=${createInlineEngine()} .document=${plan}></possession-desk>`,
+  );
+  await el.updateComplete;
+  await waitUntil(() => el.planning.allocation, 'a plan', { timeout: 20_000 });
+  await el.updateComplete;
+  return el;
+}
+const band = (el: PossessionDesk): string => text(el.renderRoot.querySelector('.assumed'));
+
+describe('what the answer rests on', () => {
+  it('stands over the answer: what is unsaid between windows, before a word of proof', async () => {
+    const el = await shown();
+    expect(band(el)).to.contain('Not said, for 1 pair of work in different windows');
+    expect(text(el.renderRoot.querySelector('.proof'))).to.match(/^Of the search alone/);
+  });
+
+  it('is said for a pair by one press, in the cells, and taken back by undo', async () => {
+    const el = await shown();
+    button(el.renderRoot.querySelector('.assumed')!, 'The line is fit to run after D1')!.click();
+    const { columns, rows } = el.document!.tables.work;
+    expect(columns.at(-1)).to.equal('made good by');
+    expect(rows.map((row) => row[columns.length - 1] ?? '')).to.deep.equal(['none', '']);
+    await waitUntil(() => el.planning.allocation?.unstated.length === 0, 'planned again', {
+      timeout: 20_000,
+    });
+    el.undo();
+    expect(el.document).to.deep.equal(plan);
+  });
+
+  it('counts what was taken for granted, and leads to the cells', async () => {
+    const el = await shown();
+    expect(band(el)).to.match(/2 of 2 windows? have no status/);
+    const line = [...el.renderRoot.querySelectorAll('.assumed li')].find((one) =>
+      text(one).includes('no status'),
+    )!;
+    button(line, 'Show the')!.click();
+    await waitUntil(() => el.view === 'work' && el.workTable === 'windows', 'the table');
+  });
+
+  it('breaks no rule of accessibility when it is open, light and dark', async () => {
+    const el = await shown();
+    for (const one of el.renderRoot.querySelectorAll('details')) one.open = true;
+    await inBothSchemes(async (scheme) => {
+      el.theme = scheme;
+      await el.updateComplete;
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
+  });
+});
+
+describe('the windows of the desk', () => {
+  it('stand in order of time with the work planned in them, marked by week', async () => {
+    const el = await shown();
+    const rows = [...inside(el, 'possession-ribbon').querySelectorAll('[role=option]')];
+    expect(rows.map((one) => one.getAttribute('data-id'))).to.deep.equal(['W1', 'W2']);
+    expect(text(rows[0])).to.contain('D1').and.to.contain('w/c 1 Mar');
+    expect(text(rows[1])).to.contain('D2').and.to.contain('w/c 8 Mar');
+    expect(rows[0]!.querySelectorAll('.piece')).to.have.length(1);
+  });
+
+  it('tell margin and chance of those that are used', async () => {
+    const el = await shown();
+    await waitUntil(() => el.outlooks.handbacks.length === 2, 'handback', { timeout: 20_000 });
+    await el.updateComplete;
+    const outcome = inside(el, 'possession-ribbon').querySelector('.outcome');
+    expect(text(outcome)).to.match(/^2 h 00, .*%/);
+  });
+});

@@ -3,14 +3,11 @@ import { durationText } from '../../src/calendar/index.js';
 import type { OptionOutcome, OptionsAnswer, PricedOption } from '../../src/engine/index.js';
 import { clockText, dayText } from '../shared/format.js';
 import { chanceText, errorText, moneyText, sumText } from '../overrun/money-text.js';
-import { costBar } from './options-pictures.js';
 import type { OptionsStrings } from './strings.js';
 
 export interface OptionRowShown {
   readonly answer: OptionsAnswer;
   readonly zone: string;
-  readonly most: number;
-  readonly width: number;
   readonly strings: OptionsStrings;
   readonly take: (option: PricedOption) => void;
 }
@@ -37,10 +34,7 @@ export function optionRow(option: OptionOutcome, shown: OptionRowShown): Templat
       }
       ${option.changes.map((one) => html`<p class="quiet">${one}</p>`)}
     </div>
-    <div>
-      ${costBar(option, answer.currency, shown.most, shown.width, strings)}
-      ${figures(option, shown)}
-    </div>
+    <div>${figures(option, shown)}</div>
     ${details(option, shown)}
   </li>`;
 }
@@ -99,6 +93,7 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
           ? nothing
           : strings.cheaperIn(chanceText(option.cheaperInShare))
       }
+      ${strings.totalsNote} ${strings.p50Cost} ${sumText(option.p50Cost, answer.currency)},
       ${strings.p80Cost} ${sumText(option.p80Cost, answer.currency)}, ${strings.p95Cost}
       ${sumText(option.p95Cost, answer.currency)}.
     </p>

@@ -1,7 +1,6 @@
 import { css } from 'lit';
 import { fieldStyles } from '../shared/fields/field.styles.js';
 import { panelStyles } from '../shared/panel.styles.js';
-import { pictureStyles } from './pictures.styles.js';
 
 const layout = css`
   form {
@@ -121,6 +120,13 @@ const layout = css`
     font-weight: 400;
     overflow-wrap: anywhere;
   }
+  .options-chart {
+    max-width: 52rem;
+    margin: 0.5rem 0 1rem;
+  }
+  .stop-chart {
+    max-width: 40rem;
+  }
   .stop-table thead th {
     vertical-align: bottom;
     white-space: normal;
@@ -155,4 +161,4 @@ const layout = css`
   }
 `;
 
-export const styles = [panelStyles, fieldStyles, pictureStyles, layout];
+export const styles = [panelStyles, fieldStyles, layout];

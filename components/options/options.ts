@@ -12,11 +12,13 @@ import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { progressStyle } from '../shared/progress-style.js';
 import { clockText, dayText } from '../shared/format.js';
-import { WidthWatch } from '../shared/width-watch.js';
+import '../chart/define.js';
+import type { ChartShown } from '../chart/shown.js';
+import { ReportAskEvent } from '../report/report-events.js';
+import { optionsChart, stopChart } from './charts.js';
 import { optionRow } from './option-row.js';
 import { OptionTakeEvent } from './option-take-event.js';
 import { OptionsAskEvent } from './options-ask-event.js';
-import { barKeys, partKeys, stopPicture } from './options-pictures.js';
 import { OptionsStopEvent } from './options-stop-event.js';
 import { ownForm } from './own-form.js';
 import { OwnOptionsChangeEvent } from './own-options-change-event.js';
@@ -33,6 +35,7 @@ import { defaultStrings, type OptionsStrings } from './strings.js';
  * @event {OptionsStopEvent} possession-options-stop - A reader no longer wants them.
  * @event {OptionTakeEvent} possession-option-take - A reader takes one into the plan.
  * @event {OwnOptionsChangeEvent} possession-own-options-change - A reader makes an option of their own, or takes one out.
+ * @event {ReportAskEvent} possession-report-ask - A reader wants a report.
  * @csspart option - One option.
  * @csspart take - The button that takes one into the plan.
  * @csspart cautions - The cautions.
@@ -65,7 +68,8 @@ export class PossessionOptions extends LitElement {
   declare strings: Partial<OptionsStrings>;
 
   #refused = false;
-  readonly #width = new WidthWatch(this, '.frame', 340);
+  /** Charts of the answer on show, made once. */
+  #charts: { answer: OptionsAnswer; all: ChartShown; stop: ChartShown | null } | undefined;
 
   constructor() {
     super();
@@ -82,14 +86,7 @@ export class PossessionOptions extends LitElement {
   override render(): TemplateResult {
     const words = { ...defaultStrings, ...this.strings };
     const { answer } = this;
-    const most = Math.max(
-      0,
-      ...(answer?.options ?? []).map((one) =>
-        one.state === 'priced' ? Number(one.expectedTotal) : 0,
-      ),
-    );
     const zone = this.window?.zone ?? 'UTC';
-    const width = Math.min(this.#width.width, 560);
     return html`<header>
         <h2>${words.title}</h2>
         ${this.window ? html`<p class="quiet">${this.window.id} ${this.window.title}</p>` : nothing}
@@ -102,28 +99,54 @@ export class PossessionOptions extends LitElement {
                 <p class="quiet">
                   ${words.runs(answer.runs.toLocaleString('en-GB'), String(answer.seed))}
                 </p>
-                ${barKeys(words)}
-                <div class="frame"></div>
+                <button type="button" @click=${() => this.dispatchEvent(new ReportAskEvent())}>
+                  ${words.report}
+                </button>
+                <possession-chart
+                  class="options-chart"
+                  .shown=${this.#chartsOf(answer, words).all}
+                ></possession-chart>
                 <ul class="options">
                   ${answer.options.map((one) =>
                     optionRow(one, {
                       answer,
                       zone,
-                      most,
-                      width: Math.max(120, width - 24),
                       strings: words,
                       take: this.#onTake,
                     }),
                   )}
                 </ul>
               </section>
-              ${this.#renderStop(answer, zone, width, words)}
+              ${this.#renderStop(answer, zone, words)}
               <section>
                 <h3>${words.notes}</h3>
                 ${answer.notes.map((one) => html`<p>${one}</p>`)}
-              </section>`
+              </section>
+              ${
+                answer.notPriced.length === 0
+                  ? nothing
+                  : html`<section>
+                      <h3>${words.notPriced}</h3>
+                      <ul>
+                        ${answer.notPriced.map((one) => html`<li>${one}</li>`)}
+                      </ul>
+                    </section>`
+              }`
           : html`<p class="empty quiet">${words.empty}</p>`
       }`;
+  }
+
+  #chartsOf(
+    answer: OptionsAnswer,
+    words: OptionsStrings,
+  ): { readonly all: ChartShown; readonly stop: ChartShown | null } {
+    if (this.#charts?.answer !== answer)
+      this.#charts = {
+        answer,
+        all: optionsChart(answer, words),
+        stop: answer.stop && stopChart(answer.stop, answer, words),
+      };
+    return this.#charts;
   }
 
   #renderForm(words: OptionsStrings): TemplateResult {
@@ -185,12 +208,7 @@ export class PossessionOptions extends LitElement {
     });
   }
 
-  #renderStop(
-    answer: OptionsAnswer,
-    zone: string,
-    width: number,
-    words: OptionsStrings,
-  ): TemplateResult {
+  #renderStop(answer: OptionsAnswer, zone: string, words: OptionsStrings): TemplateResult {
     const { stop } = answer;
     if (!stop)
       return html`<section>
@@ -203,7 +221,10 @@ export class PossessionOptions extends LitElement {
         ${stop.activity} ${stop.title}.
         ${words.stopTold(String(stop.bestUnits), clockText(stop.bestStopAt, zone))}
       </p>
-      ${partKeys(['overrun', 're-booking'], words)} ${stopPicture(stop, width, words)}
+      <possession-chart
+        class="stop-chart"
+        .shown=${this.#chartsOf(answer, words).stop}
+      ></possession-chart>
       ${this.#renderStopTable(stop, answer, zone, words)}
     </section>`;
   }

@@ -15,8 +15,13 @@ export const defaultStrings = {
   runs: (count: string, seed: string) =>
     `${count} simulated shifts an option, all under the same luck (seed ${seed}).`,
   cheapest: 'cheapest',
-  tied: 'not to be told from the cheapest',
+  tied: 'too close to the cheapest to call',
   total: 'Expected total',
+  option: 'Option',
+  report: 'Report',
+  notPriced: 'Not priced',
+  optionsPicture:
+    'Expected total of each option by its parts; the line across a bar runs from P50 to P95 of the total',
   difference: 'Against as planned',
   onTime: 'On time',
   p80: 'P80 handback',
@@ -39,8 +44,11 @@ export const defaultStrings = {
   part: 'Part of the cost',
   details: 'How it comes about',
   source: 'Source',
-  p80Cost: 'P80 cost',
-  p95Cost: 'P95 cost',
+  totalsNote:
+    'A total is everything the option costs: overrun, plant and labour, booking, booking again, key dates. 50, 80 and 95 in 100 shifts cost no more than:',
+  p50Cost: 'P50 total',
+  p80Cost: 'P80 total',
+  p95Cost: 'P95 total',
   cheaperIn: (share: string) => `Cheaper than as planned in ${share} of the shifts.`,
   moved: 'Goes elsewhere',
   outside: 'outside',
@@ -52,7 +60,7 @@ export const defaultStrings = {
   missed: 'missed',
   take: 'Take this into the plan',
   infeasible: 'cannot be had',
-  'nothing-to-vary': 'nothing to vary',
+  'nothing-to-vary': 'not offered',
   stopTitle: 'One more unit, or stop?',
   stopTold: (best: string, moment: string) =>
     `Least is expected after ${best} units, done by ${moment}.`,

@@ -1,76 +1,96 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
-import type { CostCurve, ExpectedCost, PriceResult } from '../../src/engine/index.js';
+import type { ExpectedCost, PriceResult, PriceRow } from '../../src/engine/index.js';
 import { clockText, dayText } from '../shared/format.js';
 import { askFigure, type AskFigure } from './ask-figure.js';
 import { chanceText, errorText, moneyText, sumText } from './money-text.js';
 import type { StepGroup } from './numbered-steps.js';
-import { minuteTicks } from './step-line.js';
 import type { OverrunStrings } from './strings.js';
 
-/** The heads of cost of one overrun, each with how it came about, and their sum. */
+/** The heads of cost of one overrun, each with how it came about, and their sum; those of nothing are folded away. */
 export function rowTable(at: PriceResult, ask: AskFigure, strings: OverrunStrings): TemplateResult {
+  const costly = at.rows.filter((one) => Number(one.amount) !== 0);
+  const free = at.rows.filter((one) => Number(one.amount) === 0);
+  const line = (row: PriceRow): TemplateResult => costRow(row, at, ask, strings);
   return html`<table class="rows">
-    <thead>
-      <tr>
-        <th scope="col">${strings.headOfCost}</th>
-        <th scope="col" class="figure">${strings.amount(at.currency)}</th>
-      </tr>
-    </thead>
-    <tbody>
-      ${at.rows.map(
-        (row) =>
-          html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
-            <th scope="row">
-              <span class="title">${row.title}</span>
-              ${
-                strings.head[row.head].toLowerCase() === row.title.toLowerCase()
-                  ? nothing
-                  : html`<span class="head">${strings.head[row.head]}</span>`
-              }
-              <span class="formula">${row.formula}</span>
-              <span class="source">${strings.source}: ${row.source}</span>
-            </th>
-            <td class="figure">
-              <span class="amount"
-                >${askFigure(
-                  moneyText(row.amount),
-                  `${row.title}, ${sumText(row.amount, at.currency)}`,
-                  { of: 'cost-row', code: row.code },
-                  ask,
-                  strings,
-                )}</span
-              >
-              <span class="state">${row.counted ? strings.counted : strings.notCounted}</span>
-            </td>
-          </tr>`,
-      )}
-    </tbody>
-    <tfoot>
-      <tr class="sum">
-        <th scope="row">${strings.sum}</th>
-        <td class="figure">
-          <strong
-            >${askFigure(
-              moneyText(at.total),
-              sumText(at.total, at.currency),
-              { of: 'cost-total' },
-              ask,
-              strings,
-            )}</strong
-          >
-        </td>
-      </tr>
+      <thead>
+        <tr>
+          <th scope="col">${strings.headOfCost}</th>
+          <th scope="col" class="figure">${strings.amount(at.currency)}</th>
+        </tr>
+      </thead>
+      <tbody>
+        ${costly.map(line)}
+      </tbody>
+      <tfoot>
+        <tr class="sum">
+          <th scope="row">${strings.sum}</th>
+          <td class="figure">
+            <strong
+              >${askFigure(
+                moneyText(at.total),
+                sumText(at.total, at.currency),
+                { of: 'cost-total' },
+                ask,
+                strings,
+              )}</strong
+            >
+          </td>
+        </tr>
+        ${
+          at.rows.some((row) => !row.counted)
+            ? html`<tr>
+                <th scope="row">${strings.sumNotCounted}</th>
+                <td class="figure beside">${moneyText(at.notCounted)}</td>
+              </tr>`
+            : nothing
+        }
+      </tfoot>
+    </table>
+    ${
+      free.length === 0
+        ? nothing
+        : html`<details class="nothing">
+            <summary>${strings.costNothing(free.length)}</summary>
+            <table class="rows">
+              <tbody>
+                ${free.map(line)}
+              </tbody>
+            </table>
+          </details>`
+    }`;
+}
+
+function costRow(
+  row: PriceRow,
+  { currency }: PriceResult,
+  ask: AskFigure,
+  strings: OverrunStrings,
+): TemplateResult {
+  return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
+    <th scope="row">
+      <span class="title">${row.title}</span>
       ${
-        at.rows.some((row) => !row.counted)
-          ? html`<tr>
-              <th scope="row">${strings.sumNotCounted}</th>
-              <td class="figure beside">${moneyText(at.notCounted)}</td>
-            </tr>`
-          : nothing
+        strings.head[row.head].toLowerCase() === row.title.toLowerCase()
+          ? nothing
+          : html`<span class="head">${strings.head[row.head]}</span>`
       }
-    </tfoot>
-  </table>`;
+      <span class="formula">${row.formula}</span>
+      <span class="source">${strings.source}: ${row.source}</span>
+    </th>
+    <td class="figure">
+      <span class="amount"
+        >${askFigure(
+          moneyText(row.amount),
+          `${row.title}, ${sumText(row.amount, currency)}`,
+          { of: 'cost-row', code: row.code },
+          ask,
+          strings,
+        )}</span
+      >
+      <span class="state">${row.counted ? strings.counted : strings.notCounted}</span>
+    </td>
+  </tr>`;
 }
 
 /** The steps of the curve by minute; with chances, the share of shifts that reach each. */
@@ -124,79 +144,6 @@ export function stepTable(
             }
           </tr>`;
         })}
-      </tbody>
-    </table>
-  </div>`;
-}
-
-/** The curve at its steps, at even minutes and at the asked minute. */
-export function curveTable(
-  curve: CostCurve,
-  asked: number,
-  strings: OverrunStrings,
-): TemplateResult {
-  const minutes = new Set([
-    0,
-    ...minuteTicks(curve.maxMinutes, 24),
-    ...curve.steps.flatMap((step) => [step.atMinute - 1, step.atMinute]),
-    asked,
-    curve.maxMinutes,
-  ]);
-  const shown = [...minutes]
-    .filter((one) => one >= 0 && one <= curve.maxMinutes)
-    .sort((a, b) => a - b);
-  return html`<p class="quiet">${strings.perHead(curve.currency)}</p>
-    <div class="scroll tall" tabindex="0" role="region" aria-label=${strings.curveTable}>
-      <table class="points">
-        <thead>
-          <tr>
-            <th scope="col" class="figure">${strings.minute}</th>
-            <th scope="col" class="figure">${strings.cost(curve.currency)}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${shown.map(
-            (minute) =>
-              html`<tr class=${minute === asked ? 'asked' : ''}>
-                <th scope="row" class="figure">
-                  ${minute === asked ? html`<span class="quiet">${strings.asked} </span>` : nothing}${minute}
-                </th>
-                <td class="figure">${moneyText(curve.amounts[minute] ?? '')}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </div>`;
-}
-
-/** Rows of the table of chances: few enough to read, the last always among them. */
-const MOST_CHANCES = 60;
-
-export function chanceTable(expected: ExpectedCost, strings: OverrunStrings): TemplateResult {
-  const all = expected.exceedance;
-  const every = Math.ceil(all.length / MOST_CHANCES);
-  const shown = all.filter((_, index) => index % every === 0 || index === all.length - 1);
-  return html`<div
-    class="scroll tall"
-    tabindex="0"
-    role="region"
-    aria-label=${strings.exceedanceTable}
-  >
-    <table class="points">
-      <thead>
-        <tr>
-          <th scope="col" class="figure">${strings.cost(expected.currency)}</th>
-          <th scope="col" class="figure">${strings.more}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${shown.map(
-          (one) =>
-            html`<tr>
-              <th scope="row" class="figure">${moneyText(one.cost)}</th>
-              <td class="figure">${chanceText(one.chanceOfMore)}</td>
-            </tr>`,
-        )}
       </tbody>
     </table>
   </div>`;

@@ -2,15 +2,14 @@ import { html, type TemplateResult } from 'lit';
 import type { ExpectedCost } from '../../src/engine/index.js';
 import type { Figure } from '../shared/figure-ask-event.js';
 import { askFigure, type AskFigure } from './ask-figure.js';
-import { chancePicture } from './chance-picture.js';
-import { chanceTable } from './cost-tables.js';
+import type { ChartShown } from '../chart/shown.js';
 import { moneyText, sumText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
 
 /** What an overrun of the planned work costs on average, and the chance of costing more than any sum. */
 export function expectedPart(
   expected: ExpectedCost | null,
-  width: number,
+  chart: ChartShown | null,
   ask: AskFigure,
   words: OverrunStrings,
 ): TemplateResult {
@@ -26,7 +25,7 @@ export function expectedPart(
   };
   return html`<section class="expected">
     <h3>${words.expected}</h3>
-    <p class="quiet">${words.runs(expected.runs.toLocaleString('en-GB'))}</p>
+    <p class="quiet">${words.runs(expected.runs.toLocaleString('en-GB'))} ${words.expectedNote}</p>
     <dl>
       <div class="mean">
         <dt>${words.expectedCost}</dt>
@@ -35,6 +34,13 @@ export function expectedPart(
           <span class="quiet"
             >&plusmn;${moneyText(expected.standardError)} ${words.standardError}</span
           >
+        </dd>
+      </div>
+      <div>
+        <dt>${words.p50}</dt>
+        <dd>
+          <strong>${figure(expected.p50, { of: 'cost-p', percent: 50 })}</strong>
+          <span class="quiet">${words.pNote('50 %')}</span>
         </dd>
       </div>
       <div>
@@ -53,10 +59,10 @@ export function expectedPart(
       </div>
     </dl>
     <h4>${words.exceedance}</h4>
-    <div class="chance-frame">${chancePicture(expected, width, words)}</div>
-    <details>
-      <summary>${words.exceedanceTable}</summary>
-      ${chanceTable(expected, words)}
-    </details>
+    ${
+      chart
+        ? html`<possession-chart class="chances" .shown=${chart}></possession-chart>`
+        : html`<p class="quiet">${words.noSpread}</p>`
+    }
   </section>`;
 }

@@ -32,3 +32,14 @@ export function chanceText(share: number): string {
   if (share < 1 && share > 0.999) return '> 99.9 %';
   return `${(100 * share).toFixed(share === 0 || share === 1 ? 0 : 1)} %`;
 }
+
+/** What the second sum is more than the first, exactly and with its sign: `+2,800.00`. Both have the same decimals. */
+export function differenceText(before: string, after: string): string {
+  const places = after.split('.')[1]?.length ?? 0;
+  const coins = (text: string): bigint => BigInt(text.replace('.', ''));
+  const difference = coins(after) - coins(before);
+  const digits = String(difference < 0n ? -difference : difference).padStart(places + 1, '0');
+  const whole = digits.slice(0, digits.length - places);
+  const text = places === 0 ? whole : `${whole}.${digits.slice(-places)}`;
+  return difference < 0n ? moneyText(`-${text}`) : `+${moneyText(text)}`;
+}

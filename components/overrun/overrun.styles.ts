@@ -2,7 +2,6 @@ import { css } from 'lit';
 import { headingStyles } from '../shared/panel.styles.js';
 import { expectedStyles } from './expected.styles.js';
 import { minutesStyles } from './minutes.styles.js';
-import { pictureStyles } from './pictures.styles.js';
 import { tableStyles } from './tables.styles.js';
 
 const layout = css`
@@ -86,8 +85,73 @@ const layout = css`
     inset-block-start: 0;
     background: var(--_paper);
   }
+  .side {
+    padding: 0.75rem 0.75rem 0;
+  }
+  .side form {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0.25rem 0.75rem;
+    margin-bottom: 0.375rem;
+  }
+  .side label {
+    color: var(--_quiet);
+  }
+  .side input {
+    width: 12rem;
+    max-width: 100%;
+    min-height: 1.75rem;
+    padding: 0.125rem 0.5rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+  }
+  .compare {
+    width: auto;
+    min-width: min(100%, 34rem);
+  }
+  .compare th[scope='row'] {
+    color: var(--_ink);
+    font-weight: 400;
+  }
+  .compare :is(th, td).figure {
+    min-width: 6.5rem;
+  }
+  .compare :is(.quiet, .gain) {
+    display: block;
+    font-size: var(--_small);
+    font-weight: 400;
+  }
+  .compare .differs {
+    border-inline-start: 3px solid var(--_warn);
+  }
+  .compare .gain {
+    color: var(--_quiet);
+  }
+  .compare .sum :is(th, td) {
+    border-top: 2px solid var(--_ink);
+    color: var(--_ink);
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .compare .beside {
+    color: var(--_quiet);
+  }
+  .on-site td .quiet {
+    display: block;
+    font-size: var(--_small);
+  }
+  .on-site .gone td {
+    color: var(--_quiet);
+  }
+  .on-site select {
+    margin-inline-start: 0.375rem;
+    font: inherit;
+  }
   .held,
   .key-dates,
+  .on-site,
   .notes {
     padding: 0.75rem;
   }
@@ -112,19 +176,6 @@ const layout = css`
     width: fit-content;
     color: var(--_act);
     cursor: pointer;
-  }
-  .tall {
-    max-height: 20rem;
-    width: fit-content;
-  }
-  .points tr.asked :is(th, td) {
-    background: var(--_act-wash);
-    color: var(--_ink);
-    font-weight: 650;
-  }
-  .points th[scope='row'] {
-    color: var(--_ink);
-    font-weight: 400;
   }
 
   .when {
@@ -181,11 +232,4 @@ const layout = css`
   }
 `;
 
-export const styles = [
-  headingStyles,
-  pictureStyles,
-  tableStyles,
-  minutesStyles,
-  expectedStyles,
-  layout,
-];
+export const styles = [headingStyles, tableStyles, minutesStyles, expectedStyles, layout];

@@ -15,20 +15,36 @@ import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { momentText } from '../shared/format.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';
-import { WidthWatch } from '../shared/width-watch.js';
 import { askFigure, type AskFigure } from './ask-figure.js';
-import { costPicture, minuteAt } from './cost-picture.js';
-import { curveTable, rowTable, stepTable, trainTable } from './cost-tables.js';
+import '../chart/define.js';
+import type { ChartPickEvent } from '../chart/chart-pick-event.js';
+import type { ChartShown } from '../chart/shown.js';
+import { ReportAskEvent } from '../report/report-events.js';
+import { chanceChart, costChart, minutesShown } from './charts.js';
+import { rowTable, stepTable, trainTable } from './cost-tables.js';
 import { expectedPart } from './expected-part.js';
 import { keyDateList } from './key-date-list.js';
 import { moneyText, sumText } from './money-text.js';
 import { numberedSteps } from './numbered-steps.js';
+import { OnSiteChangeEvent } from './on-site-event.js';
+import { onSitePart, type ChangeLeaves } from './on-site-part.js';
 import { OverrunChangeEvent } from './overrun-change-event.js';
+import { OverrunCompareEvent } from './overrun-compare-event.js';
 import { styles } from './overrun.styles.js';
+import { sideBySide } from './side-by-side.js';
 import { defaultStrings, type OverrunStrings } from './strings.js';
+
+/** Charts with the answer and the minute they were made from. */
+interface ChartsKnown {
+  readonly answer: PriceAnswer;
+  readonly asked: number;
+  readonly cost: ChartShown;
+  readonly chance: ChartShown | null;
+}
 
 /** A week: what is handed back later than that is no overrun but another plan. */
 const MOST_MINUTES = 10_080;
+const MOST_TEXT = MOST_MINUTES.toLocaleString('en-GB');
 
 /**
  * What handing a window back late costs: the total of the asked minute, its heads of cost, the cost of every other
@@ -38,6 +54,9 @@ const MOST_MINUTES = 10_080;
  * @summary The cost of an overrun, minute by minute.
  * @tag possession-overrun
  * @event {OverrunChangeEvent} possession-overrun-change - A reader asks what another overrun costs.
+ * @event {OverrunCompareEvent} possession-overrun-compare - A reader wants other overruns side by side.
+ * @event {OnSiteChangeEvent} possession-on-site-change - A reader says when a resource leaves.
+ * @event {ReportAskEvent} possession-report-ask - A reader wants a report.
  * @event {FigureAskEvent} possession-figure-ask - A reader asks where a figure comes from.
  * @csspart minutes - The control of the minutes.
  * @csspart total - The large figure.
@@ -50,6 +69,7 @@ export class PossessionOverrun extends LitElement {
     answer: { attribute: false },
     window: { attribute: false },
     overrunMinutes: { type: Number, attribute: 'overrun-minutes' },
+    editable: { type: Boolean },
     strings: { attribute: false },
   };
 
@@ -58,19 +78,23 @@ export class PossessionOverrun extends LitElement {
   declare window: AccessWindow | null;
   /** The asked overrun in whole minutes; null: that of the answer. */
   declare overrunMinutes: number | null;
+  /** When plant and people leave can be set. */
+  declare editable: boolean;
   /** Words in place of the default ones. */
   declare strings: Partial<OverrunStrings>;
 
   /** What was typed is no number of minutes. */
   #refused = false;
-  readonly #curve = new WidthWatch(this, '.curve-frame', 360);
-  readonly #chances = new WidthWatch(this, '.chance-frame', 360);
+  #lengthsRefused = false;
+  /** Charts by what they were made from: a chart draws anew only for another answer or minute. */
+  #charts: ChartsKnown | undefined;
 
   constructor() {
     super();
     this.answer = null;
     this.window = null;
     this.overrunMinutes = null;
+    this.editable = false;
     this.strings = {};
   }
 
@@ -88,15 +112,18 @@ export class PossessionOverrun extends LitElement {
     const asked = this.overrunMinutes ?? at.overrunMinutes;
     const zone = this.window?.zone ?? 'UTC';
     const groups = numberedSteps(curve);
+    const charts = this.#chartsOf(answer, asked, words);
     return html`${this.#renderTop(answer, asked, zone, words)}
-      ${cautionList(words.cautions, at.cautions)}
+      ${cautionList(words.cautions, at.cautions)} ${this.#renderSide(answer, zone, words)}
       <div class="columns">
         <div class="column">
           <section class="picture">
             <h3>${words.curve}</h3>
-            <div class="curve-frame" @click=${this.#onPick}>
-              ${costPicture(curve, groups, asked, this.#curve.width, words)}
-            </div>
+            <possession-chart
+              class="curve"
+              .shown=${charts.cost}
+              @possession-chart-pick=${this.#onPick}
+            ></possession-chart>
             ${
               curve.falls.length > 0
                 ? html`<p class="note">
@@ -104,10 +131,6 @@ export class PossessionOverrun extends LitElement {
                   </p>`
                 : nothing
             }
-            <details>
-              <summary>${words.curveTable}</summary>
-              ${curveTable(curve, asked, words)}
-            </details>
           </section>
           <section class="heads" aria-busy=${asked !== at.overrunMinutes}>
             <h3>${words.rows}</h3>
@@ -127,9 +150,10 @@ export class PossessionOverrun extends LitElement {
             <h3>${words.steps}</h3>
             ${stepTable(groups, chancesOf(expected), asked, words)}
           </section>
-          ${expectedPart(expected, this.#chances.width, this.#why, words)}
+          ${expectedPart(expected, charts.chance, this.#why, words)}
         </div>
       </div>
+      ${onSitePart(at, zone, this.editable, this.#onLeaves, words)}
       <section class="held">
         <h3>${words.trains}</h3>
         ${
@@ -139,15 +163,16 @@ export class PossessionOverrun extends LitElement {
         }
       </section>
       ${keyDateList(answer, zone, words)} ${this.#renderLengths(answer, words)}
-      ${this.#renderNotes(answer, words)}`;
+      ${list(words.notPriced, at.notPriced)} ${list(words.notes, at.notes)}`;
   }
 
   #renderTop(
-    { at, curve }: PriceAnswer,
+    answer: PriceAnswer,
     asked: number,
     zone: string,
     words: OverrunStrings,
   ): TemplateResult {
+    const { at, curve } = answer;
     const title = this.window ? `${this.window.id} ${this.window.title}` : at.window;
     const total = asked === at.overrunMinutes ? at.total : curve.amounts[asked];
     const end = addMinutes(at.handbackAt, asked - at.overrunMinutes);
@@ -185,7 +210,7 @@ export class PossessionOverrun extends LitElement {
           /><span aria-hidden="true">${words.unit}</span>
         </span>
         <p id="refused" class="refused" role="status">
-          ${this.#refused ? words.wholeMinutes(MOST_MINUTES.toLocaleString('en-GB')) : nothing}
+          ${this.#refused ? words.wholeMinutes(MOST_TEXT) : nothing}
         </p>
       </div>
       <p class="total" role="status">
@@ -210,6 +235,16 @@ export class PossessionOverrun extends LitElement {
         <span class="label"
           >${durationText(asked)}, ${words.handedBack(momentText(end, zone))}</span
         >
+        ${
+          asked === at.overrunMinutes
+            ? html`<span class="label next"
+                >${words.nextMinute(
+                  sumText(answer.nextMinute.one, at.currency),
+                  sumText(answer.nextMinute.meanOfFifteen, at.currency),
+                )}</span
+              >`
+            : nothing
+        }
       </p>
     </header>`;
   }
@@ -230,15 +265,40 @@ export class PossessionOverrun extends LitElement {
     </section>`;
   }
 
-  #renderNotes({ at, curve }: PriceAnswer, words: OverrunStrings): TemplateResult | typeof nothing {
-    const notes = [...new Set([...at.notes, ...curve.notes])];
-    if (notes.length === 0) return nothing;
-    return html`<section class="notes">
-      <h3>${words.notes}</h3>
-      <ul>
-        ${notes.map((one) => html`<li>${one}</li>`)}
-      </ul>
+  #renderSide(answer: PriceAnswer, zone: string, words: OverrunStrings): TemplateResult {
+    const minutes = answer.overruns.map((one) => one.overrunMinutes);
+    return html`<section class="side">
+      <h3>${words.sideBySide}</h3>
+      <form @submit=${this.#onCompare} novalidate>
+        <label for="lengths">${words.lengthsAsked}</label>
+        <input
+          id="lengths"
+          name="lengths"
+          autocomplete="off"
+          .defaultValue=${minutes.join(', ')}
+          aria-invalid=${this.#lengthsRefused}
+          aria-describedby="lengths-refused"
+        />
+        <button type="submit">${words.compare}</button>
+        <button type="button" @click=${() => this.dispatchEvent(new ReportAskEvent())}>
+          ${words.report}
+        </button>
+        <span id="lengths-refused" class="refused" role="status"
+          >${this.#lengthsRefused ? words.lengthsRefused(MOST_TEXT) : nothing}</span
+        >
+      </form>
+      ${sideBySide(answer.overruns, zone, this.#why, words)}
     </section>`;
+  }
+
+  #chartsOf(answer: PriceAnswer, asked: number, words: OverrunStrings): ChartsKnown {
+    const known = this.#charts;
+    if (known?.answer === answer && known.asked === asked) return known;
+    const chance =
+      known?.answer === answer
+        ? known.chance
+        : answer.expected && chanceChart(answer.expected, words);
+    return (this.#charts = { answer, asked, cost: costChart(answer, asked, words), chance });
   }
 
   readonly #why: AskFigure = (figure) => {
@@ -256,11 +316,28 @@ export class PossessionOverrun extends LitElement {
     this.#ask(minutes);
   };
 
-  /** A pointer's short way to a minute; the keyboard has the slider. */
-  readonly #onPick = (event: MouseEvent): void => {
-    const frame = (event.currentTarget as Element).getBoundingClientRect();
+  /** A point of the curve that is picked is the minute asked about. */
+  readonly #onPick = ({ index }: ChartPickEvent): void => {
+    const minutes = this.answer && minutesShown(this.answer.curve)[index];
+    if (typeof minutes === 'number') this.#ask(minutes);
+  };
+
+  readonly #onLeaves: ChangeLeaves = (resource, leaves) => {
     if (this.answer)
-      this.#ask(minuteAt(event.clientX - frame.left, this.#curve.width, this.answer.curve));
+      this.dispatchEvent(new OnSiteChangeEvent(this.answer.at.window, resource, leaves));
+  };
+
+  readonly #onCompare = (event: Event): void => {
+    event.preventDefault();
+    const field = (event.target as HTMLFormElement).elements.namedItem('lengths');
+    const parts = (field as HTMLInputElement).value
+      .split(/[,;\s]+/)
+      .filter((one) => one !== '')
+      .map((one) => (/^\d{1,5}$/.test(one) ? Number(one) : NaN));
+    this.#lengthsRefused =
+      parts.length === 0 || parts.length > 12 || !parts.every((one) => one <= MOST_MINUTES);
+    this.requestUpdate();
+    if (!this.#lengthsRefused) this.dispatchEvent(new OverrunCompareEvent([...new Set(parts)]));
   };
 
   #ask(minutes: number): void {
@@ -270,6 +347,16 @@ export class PossessionOverrun extends LitElement {
     this.overrunMinutes = minutes;
     this.dispatchEvent(new OverrunChangeEvent(minutes));
   }
+}
+
+function list(title: string, items: readonly string[]): TemplateResult | typeof nothing {
+  if (items.length === 0) return nothing;
+  return html`<section class="notes">
+    <h3>${title}</h3>
+    <ul>
+      ${items.map((one) => html`<li>${one}</li>`)}
+    </ul>
+  </section>`;
 }
 
 /** The chance of each minute with a step. All steps of one minute have the same. */

@@ -30,13 +30,9 @@ export const defaultStrings = {
   source: 'Source',
 
   curve: 'Cost against minutes of overrun',
-  curveTold: (asked: string, cost: string, most: string, last: string) =>
-    `At ${asked} the cost is ${cost}; at ${most}, the end of the picture, ${last}.`,
-  curveTable: 'The curve as a table',
   minute: 'Minutes over',
   cost: (currency: string) => `Cost, ${currency}`,
-  perHead: (currency: string) => `Amounts in ${currency}, at the steps and at even minutes.`,
-  asked: 'asked',
+  chanceLater: 'Chance of being later',
   steps: 'Where it steps',
   noSteps: 'The cost has no steps in this stretch.',
   mark: 'No.',
@@ -46,17 +42,19 @@ export const defaultStrings = {
   chance: 'Chance',
   falls: (list: string) => `The cost falls at ${list}: a cancelled train frees its path.`,
 
-  expected: 'With the chance of each overrun',
-  expectedCost: 'Expected cost',
+  expected: 'What an overrun is expected to cost',
+  expectedCost: 'Expected cost of an overrun',
+  expectedNote:
+    'The mean over all simulated shifts, those on time included. The cost of the overrun alone: plant and people as planned, booking and work moved are in Options.',
   standardError: 'standard error',
-  p80: 'P80 cost',
-  p95: 'P95 cost',
+  p50: 'P50 cost of an overrun',
+  p80: 'P80 cost of an overrun',
+  p95: 'P95 cost of an overrun',
   pNote: (share: string) => `${share} of shifts cost no more`,
   runs: (count: string) => `From ${count} simulated shifts.`,
   noChance: 'Run the handback simulation to see the expected cost.',
   exceedance: 'Chance of costing more',
-  exceedanceTold: (cost: string) => `The chance falls to 0 at ${cost}, the worst shift simulated.`,
-  exceedanceTable: 'The chances as a table',
+  noSpread: 'Every simulated shift costs the same.',
   more: 'Chance of more',
 
   trains: 'Trains held',
@@ -83,7 +81,32 @@ export const defaultStrings = {
   clockDecides:
     'The change of the clocks decides it: by wall-clock times it would be the other way.',
 
-  notes: 'Missing or assumed',
+  sideBySide: 'Overruns side by side',
+  lengthsAsked: 'Minutes late, up to twelve',
+  lengthsRefused: (most: string) =>
+    `Whole minutes from 0 to ${most}, apart by commas: 45, 90, 180.`,
+  compare: 'Compare',
+  costNothing: (count: number) => `${count} ${count === 1 ? 'head costs' : 'heads cost'} nothing`,
+  nextMinute: (one: string, mean: string) =>
+    `The next minute costs ${one}; the next quarter of an hour ${mean} a minute.`,
+  report: 'Report',
+
+  onSite: 'Plant and people on site',
+  onSiteNote:
+    'Each is owed from its call to its departure, for its least hours at least, whatever the overrun. An overrun adds the time from the booked end for those who are kept; the margin before it is in neither sum.',
+  resource: 'Resource',
+  number: 'Number',
+  called: 'Called',
+  lastWork: 'Last work ends',
+  leaves: 'Leaves',
+  owed: 'Owed anyway',
+  added: 'This overrun adds',
+  asPlanned: 'as the plan says',
+  afterWork: 'after its work',
+  atHandback: 'at handback',
+
+  notPriced: 'Not priced',
+  notes: 'Assumed',
   cautions: 'Cautions',
   noZone: 'The window is not given: times are UTC.',
 };

@@ -19,10 +19,11 @@ export type Figure =
       readonly units?: number;
     }
   /** `code`: `PriceRow.code`. */
-  | { readonly of: 'cost-row'; readonly code: string }
-  | { readonly of: 'cost-total' }
+  /** `minutes`: of one of the overruns side by side; absent: of the one asked about. */
+  | { readonly of: 'cost-row'; readonly code: string; readonly minutes?: number }
+  | { readonly of: 'cost-total'; readonly minutes?: number }
   | { readonly of: 'cost-expected' }
-  | { readonly of: 'cost-p'; readonly percent: 80 | 95 }
+  | { readonly of: 'cost-p'; readonly percent: 50 | 80 | 95 }
   | { readonly of: 'booking-date'; readonly window: string; readonly milestone: string }
   | { readonly of: 'key-date'; readonly package: string }
   /** Units in place after all visits of a repeated work. */

@@ -10,7 +10,12 @@ import { explainMilestone } from './explain-booking.js';
 import { explainLateness, explainOnTime, explainPValue, explainUnits } from './explain-chance.js';
 import { explainCompareFigure, explainCompareKeyDate, explainKeyDate } from './explain-compare.js';
 import { explainCutOff, explainDecision, explainMargin } from './explain-handback.js';
-import { explainCostRow, explainCostTotal, explainExpectedCost } from './explain-price.js';
+import {
+  explainCostRow,
+  explainCostTotal,
+  explainExpectedCost,
+  overrunOf,
+} from './explain-price.js';
 import { explainUnitsPlaced } from './explain-units.js';
 import type { Explanation } from './explanation.js';
 
@@ -44,9 +49,9 @@ function explained(figure: Figure, shown: ShownResults): Explanation | null {
   const { results, price, book, allocation, before, zone } = shown;
   switch (figure.of) {
     case 'cost-row':
-      return price && explainCostRow(price.at, figure.code);
+      return price && explainCostRow(overrunOf(price, figure.minutes), figure.code);
     case 'cost-total':
-      return price && explainCostTotal(price.at);
+      return price && explainCostTotal(overrunOf(price, figure.minutes));
     case 'cost-expected':
       return price && explainExpectedCost(price, null);
     case 'cost-p':

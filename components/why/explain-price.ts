@@ -4,6 +4,16 @@ import { percentText } from '../handback/times.js';
 import { moneyText } from '../overrun/money-text.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
+/** The overrun asked about, or one of those side by side. @throws {RangeError} When the answer has none of so many minutes. */
+export function overrunOf(answer: PriceAnswer, minutes: number | undefined): PriceResult {
+  const found =
+    minutes === undefined
+      ? answer.at
+      : answer.overruns.find((one) => one.overrunMinutes === minutes);
+  if (!found) throw new RangeError(`the answer has no overrun of ${minutes} minutes`);
+  return found;
+}
+
 /** One head of cost: its formula, each number in it and its source. */
 export function explainCostRow(price: PriceResult, code: string): Explanation {
   const row = price.rows.find((one) => one.code === code);
@@ -43,17 +53,27 @@ export function explainCostTotal(price: PriceResult): Explanation {
         note: one.counted ? one.formula : `not counted: ${one.formula}`,
       })),
       { label: 'Total of what is counted', figure: money(price.total, price), strong: true },
-      ...price.notes.map((one): ExplanationRow => ({ label: one, figure: '' })),
+      ...[...price.notPriced, ...price.notes].map((one): ExplanationRow => ({
+        label: one,
+        figure: '',
+      })),
     ],
     links: windowLink(price.window),
   };
 }
 
 /** What an overrun costs on average over the simulated runs, or what so many in a hundred do not exceed. */
-export function explainExpectedCost(answer: PriceAnswer, percent: 80 | 95 | null): Explanation {
+export function explainExpectedCost(
+  answer: PriceAnswer,
+  percent: 50 | 80 | 95 | null,
+): Explanation {
   const { expected, at, curve } = answer;
   if (!expected) throw new RangeError('the price was worked out without a simulation');
-  const figures: Readonly<Record<80 | 95, string>> = { 80: expected.p80, 95: expected.p95 };
+  const figures: Readonly<Record<50 | 80 | 95, string>> = {
+    50: expected.p50,
+    80: expected.p80,
+    95: expected.p95,
+  };
   return {
     title: `${percent === null ? 'Expected' : `P${percent}`} cost of an overrun, window ${at.window}`,
     figure: money(percent === null ? expected.expected : figures[percent], at),
@@ -69,6 +89,7 @@ export function explainExpectedCost(answer: PriceAnswer, percent: 80 | 95 | null
         note: `standard error \u00b1${money(expected.standardError, at)}`,
         strong: percent === null,
       },
+      { label: 'P50 cost', figure: money(expected.p50, at), strong: percent === 50 },
       { label: 'P80 cost', figure: money(expected.p80, at), strong: percent === 80 },
       { label: 'P95 cost', figure: money(expected.p95, at), strong: percent === 95 },
       ...stepRows(expected, curve.steps),

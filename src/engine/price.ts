@@ -5,6 +5,7 @@ import {
   curveOf,
   decimalText,
   expectedCost,
+  type OverrunCount,
   keyDateLines,
   lengthThresholds,
   resultAt,
@@ -45,6 +46,7 @@ export function priceOf(priced: Priced, request: PriceRequest): PriceAnswer {
       meanOfFifteen: decimalText(Math.round(soon / 15), prices),
     },
     curve,
+    chanceLater: overruns ? chancesLater(overruns, reach) : null,
     expected: overruns ? expectedCost(curve, overruns) : null,
     ...(request.placements && {
       keyDates: keyDateLines(plan.activities, request.placements, plan.zone, prices),
@@ -62,4 +64,16 @@ export function priceOf(priced: Priced, request: PriceRequest): PriceAnswer {
       text: measure.text,
     })),
   };
+}
+
+/** Share of the runs that hand back later than each minute from 0 to `reach`. */
+function chancesLater(overruns: readonly OverrunCount[], reach: number): readonly number[] {
+  const at = new Array<number>(reach + 1).fill(0);
+  let runs = 0;
+  for (const { minutes, count } of overruns) {
+    at[minutes]! += count;
+    runs += count;
+  }
+  let later = runs;
+  return at.map((count) => (later -= count) / runs);
 }

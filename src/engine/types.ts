@@ -118,6 +118,8 @@ export interface PriceAnswer {
   /** Decimal text: what one more minute than asked costs, and the mean of the fifteen that follow. */
   readonly nextMinute: { readonly one: string; readonly meanOfFifteen: string };
   readonly curve: CostCurve;
+  /** Share of the runs that hand back later than each minute of the curve, from 0 on; null without `handbackMinutes`. */
+  readonly chanceLater: readonly number[] | null;
   /** Null without `handbackMinutes`. */
   readonly expected: ExpectedCost | null;
   /** Every key date of the plan, with what missing it costs as planned; absent without `placements`. */

@@ -3,13 +3,20 @@ import { againstReference, parseMoney, verdictBetween } from '../../price/index.
 import { finished, type Entry } from './entry.js';
 import type { Situation } from './situation.js';
 import type { Repeated } from './stop/repeated.js';
-import type { OptionOutcome, OptionsAnswer, RefusedOption, StopOutlook } from './types.js';
+import type {
+  OptionOutcome,
+  OptionsAnswer,
+  PricedOption,
+  RefusedOption,
+  StopOutlook,
+} from './types.js';
 
 /**
  * Every priced option held against the first, which is the plan as it stands.
  *
  * @param entries As planned first.
  * @param noStop Why there is no `stop`; empty when there is.
+ * @param notPriced What the totals leave out.
  */
 export function answerFrom(
   at: Situation,
@@ -17,6 +24,7 @@ export function answerFrom(
   repeated: readonly Repeated[],
   stop: StopOutlook | null,
   noStop: string,
+  notPriced: readonly string[],
 ): OptionsAnswer {
   const { request, prices, window } = at;
   const priced = entries.filter((one): one is Entry => 'costs' in one);
@@ -37,7 +45,8 @@ export function answerFrom(
     options: entries.map((one): OptionOutcome => {
       if (!('costs' in one)) return one;
       const i = priced.indexOf(one);
-      return finished(one, results[i]!, totals[i]!, totals[0]!, prices);
+      const option = finished(one, results[i]!, totals[i]!, totals[0]!, prices);
+      return changesNothing(option) ? nothingChanged(option) : option;
     }),
     cheapest: priced[best]!.option.id,
     tied: priced
@@ -55,6 +64,24 @@ export function answerFrom(
         ? ['Counted: delay damages, not the loss they stand for.']
         : []),
     ],
+    notPriced,
     cautions,
+  };
+}
+
+/** Whether an option that nobody asked for costs the same in every run and does no work elsewhere. */
+const changesNothing = ({ kind, verdict, moved, difference }: PricedOption): boolean =>
+  kind !== 'own' && verdict === 'the same' && moved.length === 0 && Number(difference) === 0;
+
+function nothingChanged({ id, kind, name }: PricedOption): RefusedOption {
+  return {
+    id,
+    kind,
+    name,
+    state: 'nothing-to-vary',
+    reason:
+      kind === 'earlier-cut-off'
+        ? 'No earlier cut-off is cheaper than working to the booked end.'
+        : 'It changes nothing: the same cost in every simulated shift, and no work moves.',
   };
 }

@@ -34,6 +34,8 @@ export interface WindowRuns {
   readonly finishes: Float64Array;
   /** Smallest coins. */
   readonly costs: readonly number[];
+  /** What those costs leave out. */
+  readonly notPriced: readonly string[];
 }
 
 /** What simulating and pricing hang on beside the work. */
@@ -80,7 +82,7 @@ export function runWindows(
       return {
         finishes,
         handback: handbackOf(work, cases[i]!.built, finishes),
-        costs: costsOf(work, finishes, settings),
+        ...costsOf(work, finishes, settings),
       };
     })
   );
@@ -91,12 +93,12 @@ function costsOf(
   work: WindowWork,
   finishes: ArrayLike<number>,
   { prices, holidays }: Pick<RunSettings, 'prices' | 'holidays'>,
-): readonly number[] {
+): Pick<WindowRuns, 'costs' | 'notPriced'> {
   const { window, plan, trains, placements } = work;
   const booked = lengthMinutes(window);
   const overruns = Array.from(finishes, (at) => Math.max(0, Math.ceil(at - booked)));
   const most = overruns.reduce((top, one) => Math.max(top, one), 0);
-  const { minor } = costCurve(
+  const { minor, notPriced } = costCurve(
     {
       window,
       prices,
@@ -107,10 +109,12 @@ function costsOf(
       placements,
       // What the plan itself misses is a part of the option; a run counts what its overrun adds.
       keyDates: 'overrun',
+      // What is left over is priced by the option itself.
+      lostUnits: { units: 0, pricePerUnit: '0' },
     },
     most,
   );
-  return overruns.map((minutes) => minor[minutes]!);
+  return { costs: overruns.map((minutes) => minor[minutes]!), notPriced };
 }
 
 /** Margin and chance of a window from its network and its runs. */

@@ -25,6 +25,7 @@ export interface Entry {
     | 'verdict'
     | 'cheaperInShare'
     | 'breakEven'
+    | 'p50Cost'
     | 'p80Cost'
     | 'p95Cost'
   >;
@@ -100,6 +101,7 @@ export function finished(
     ...option,
     expectedTotal: decimalText(total, prices),
     standardError: result.standardError,
+    p50Cost: decimalText(nearestRank(sorted, 0.5), prices),
     p80Cost: decimalText(nearestRank(sorted, 0.8), prices),
     p95Cost: decimalText(nearestRank(sorted, 0.95), prices),
     difference: decimalText(difference, prices),
@@ -113,6 +115,8 @@ export function finished(
   };
 }
 
+const lower = (text: string): string => text.slice(0, 1).toLowerCase() + text.slice(1);
+
 function turnText(
   { what, each }: Turn,
   minor: number,
@@ -120,11 +124,18 @@ function turnText(
 ): NonNullable<PricedOption['breakEven']> {
   const amount = decimalText(minor, prices);
   if (minor <= 0)
-    return { what, amount, text: `${what} makes it dearer than as planned even for nothing.` };
+    return {
+      what,
+      amount,
+      text:
+        minor === 0
+          ? `It costs the same as planned only if this is free: ${lower(what)}.`
+          : `It is dearer than as planned by ${moneyText(-minor, prices)} before this is paid for: ${lower(what)}.`,
+    };
   const one = each ? ` (${moneyText(Math.floor(minor / each.count), prices)} ${each.word})` : '';
   return {
     what,
     amount,
-    text: `${what} may cost up to ${moneyText(minor, prices)}${one} before it is dearer than as planned.`,
+    text: `It is cheaper than as planned while this costs less than ${moneyText(minor, prices)}${one}: ${lower(what)}.`,
   };
 }

@@ -96,7 +96,8 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
     entries.push(cut);
     told();
   }
-  return answerFrom(at, entries, repeated, stop, 'reason' in chosen ? chosen.reason : '');
+  const noStop = 'reason' in chosen ? chosen.reason : '';
+  return answerFrom(at, entries, repeated, stop, noStop, planned.notPriced);
 }
 
 /** The draft, unless it leaves the line open where the plan as it stands does not. */

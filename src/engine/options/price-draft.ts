@@ -23,6 +23,8 @@ export interface PricedDraft {
   readonly overrunElsewhere: readonly number[];
   readonly handbacks: readonly OptionHandback[];
   readonly parts: readonly OptionPart[];
+  /** What the prices of the overruns leave out. */
+  readonly notPriced: readonly string[];
 }
 
 /** A draft simulated under the luck of the plan as it stands, and priced. Null when stopped. */
@@ -69,6 +71,7 @@ export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
     draft,
     overrunHere,
     overrunElsewhere,
+    notPriced: [...new Set(runsHere.flatMap((one) => one.notPriced))],
     handbacks: runsHere.map((one) => one.handback),
     costs: {
       varying: addUp([overrunHere, overrunElsewhere]),

@@ -129,6 +129,8 @@ export interface PricedOption extends OptionName {
   readonly faults: readonly PlanFault[];
   readonly expectedTotal: string;
   readonly standardError: string;
+  /** Decimal text: the least total that at least 50 % of the runs do not exceed; `p80Cost` and `p95Cost` likewise. */
+  readonly p50Cost: string;
   readonly p80Cost: string;
   readonly p95Cost: string;
   /** Expected total less that of as planned; negative: cheaper. */
@@ -212,5 +214,7 @@ export interface OptionsAnswer {
   /** Why there is no `stop`; empty when there is. */
   readonly noStop: string;
   readonly notes: readonly string[];
+  /** What the totals leave out, in words. */
+  readonly notPriced: readonly string[];
   readonly cautions: readonly string[];
 }

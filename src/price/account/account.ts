@@ -87,6 +87,7 @@ export function account(inputs: AccountInputs): Account {
     overrunMinutes,
     rows,
     notes,
+    notPriced: priced.notPriced,
     cautions,
   };
 }

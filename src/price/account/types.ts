@@ -88,6 +88,8 @@ export interface Account {
     readonly amount: string;
     readonly forecast: string | null;
   }[];
+  /** What the total leaves out, in words. */
+  readonly notPriced: readonly string[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];
 }

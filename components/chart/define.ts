@@ -1,0 +1,6 @@
+import { PossessionChart } from './chart.js';
+
+if (!customElements.get('possession-chart'))
+  customElements.define('possession-chart', PossessionChart);
+
+export { PossessionChart };

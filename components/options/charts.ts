@@ -1,0 +1,98 @@
+import type {
+  OptionPart,
+  OptionsAnswer,
+  PricedOption,
+  StopOutlook,
+} from '../../src/engine/index.js';
+import type { ChartSeries, ChartShown } from '../chart/shown.js';
+import { shortMoney, sumText } from '../overrun/money-text.js';
+import type { OptionsStrings } from './strings.js';
+
+const partsInOrder: readonly OptionPart['part'][] = [
+  'overrun',
+  'key-dates',
+  're-booking',
+  'booking',
+  'plant',
+];
+const toneOf: Readonly<Record<OptionPart['part'], number>> = {
+  overrun: 1,
+  'key-dates': 3,
+  're-booking': 5,
+  booking: 0,
+  plant: 7,
+};
+
+/** Every priced option as a bar of its parts, with the spread of its total from P50 to P95. */
+export function optionsChart(answer: OptionsAnswer, words: OptionsStrings): ChartShown {
+  const priced = answer.options.filter((one): one is PricedOption => one.state === 'priced');
+  const sum = (one: PricedOption, part: OptionPart['part']): number =>
+    one.parts
+      .filter((each) => each.part === part)
+      .reduce((total, each) => total + Number(each.amount), 0);
+  const text = (value: number): string => sumText(value.toFixed(2), answer.currency);
+  const shown = partsInOrder.filter((part) => priced.some((one) => sum(one, part) !== 0));
+  return {
+    title: words.optionsPicture,
+    points: priced.map((one) => one.name),
+    pointTitle: words.option,
+    valueTitle: words.cost(answer.currency),
+    series: shown.map((part, i): ChartSeries => ({
+      name: words.parts[part],
+      kind: 'bar',
+      values: priced.map((one) => sum(one, part)),
+      tone: toneOf[part],
+      stack: 'total',
+      // The last part ends where the total does, so the spread is drawn once, with it.
+      ...(i === shown.length - 1 && {
+        low: priced.map((one) => Number(one.p50Cost)),
+        high: priced.map((one) => Number(one.p95Cost)),
+      }),
+    })),
+    lying: true,
+    pointText: String,
+    valueText: text,
+    axisText: shortMoney,
+    atPoint: (i) => {
+      const one = priced[i]!;
+      return `${words.total} ${sumText(one.expectedTotal, answer.currency)}, P50 ${sumText(one.p50Cost, answer.currency)}, P95 ${sumText(one.p95Cost, answer.currency)}`;
+    },
+  };
+}
+
+/** What stopping after each count of units is expected to cost: the overrun, and on it booking the rest again. */
+export function stopChart(
+  stop: StopOutlook,
+  { currency }: OptionsAnswer,
+  words: OptionsStrings,
+): ChartShown {
+  const text = (value: number): string => sumText(value.toFixed(2), currency);
+  return {
+    title: words.stopPicture,
+    points: stop.rows.map((one) =>
+      one.units === stop.bestUnits ? `${one.units} (${words.best})` : String(one.units),
+    ),
+    pointTitle: words.units,
+    valueTitle: words.cost(currency),
+    series: [
+      {
+        name: words.parts.overrun,
+        kind: 'bar',
+        values: stop.rows.map((one) => Number(one.expectedOverrunCost)),
+        tone: toneOf.overrun,
+        stack: 'total',
+      },
+      {
+        name: words.parts['re-booking'],
+        kind: 'bar',
+        values: stop.rows.map((one) => Number(one.reBooking)),
+        tone: toneOf['re-booking'],
+        stack: 'total',
+      },
+    ],
+    pointText: (point) => `${point} ${words.units.toLowerCase()}`,
+    valueText: text,
+    axisText: shortMoney,
+    atPoint: (i) => text(Number(stop.rows[i]!.expectedTotal)),
+  };
+}

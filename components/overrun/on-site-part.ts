@@ -1,0 +1,95 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { live } from 'lit/directives/live.js';
+import type { PriceResult } from '../../src/engine/index.js';
+import { momentText } from '../shared/format.js';
+import { moneyText } from './money-text.js';
+import type { OnSiteLeaves } from './on-site-event.js';
+import type { OverrunStrings } from './strings.js';
+
+/** Tells that a reader says when a resource leaves. */
+export type ChangeLeaves = (resource: string, leaves: OnSiteLeaves) => void;
+
+/**
+ * Plant and people of the window: call, last work, departure, what is owed for that and what this overrun adds.
+ * @param editable When each leaves can be set.
+ */
+export function onSitePart(
+  at: PriceResult,
+  zone: string,
+  editable: boolean,
+  change: ChangeLeaves,
+  words: OverrunStrings,
+): TemplateResult | typeof nothing {
+  if (at.onSite.length === 0) return nothing;
+  const seen = new Set<string>();
+  return html`<section class="on-site">
+    <h3>${words.onSite}</h3>
+    <p class="quiet">${words.onSiteNote}</p>
+    <div class="scroll" tabindex="0" role="region" aria-label=${words.onSite}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">${words.resource}</th>
+            <th scope="col" class="figure">${words.number}</th>
+            <th scope="col">${words.called}</th>
+            <th scope="col">${words.lastWork}</th>
+            <th scope="col">${words.leaves}</th>
+            <th scope="col" class="figure">${words.owed}</th>
+            <th scope="col" class="figure">${words.added}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${at.onSite.map((one) => {
+            const first = !seen.has(one.resource);
+            seen.add(one.resource);
+            const added = at.rows.find((row) => row.code === `standing-${one.resource}`)?.amount;
+            const leaves = one.kept ? words.atHandback : momentText(one.leaves, zone);
+            return html`<tr class=${one.kept ? '' : 'gone'}>
+              <th scope="row">${one.resource}</th>
+              <td class="figure">${one.amount}</td>
+              <td>${momentText(one.call, zone)}</td>
+              <td>${momentText(one.lastWork, zone)}</td>
+              <td>
+                ${leaves}
+                ${
+                  editable && first
+                    ? html`<select
+                        aria-label="${words.leaves}: ${one.resource}"
+                        .value=${live(ruleOf(one.why))}
+                        @change=${(event: Event) => {
+                          const { value } = event.target as HTMLSelectElement;
+                          change(one.resource, value === '' ? null : (value as OnSiteLeaves));
+                        }}
+                      >
+                        <option value="" ?selected=${ruleOf(one.why) === ''}>
+                          ${words.asPlanned}
+                        </option>
+                        <option
+                          value="after its work"
+                          ?selected=${ruleOf(one.why) === 'after its work'}
+                        >
+                          ${words.afterWork}
+                        </option>
+                        <option value="at handback" ?selected=${ruleOf(one.why) === 'at handback'}>
+                          ${words.atHandback}
+                        </option>
+                      </select>`
+                    : nothing
+                }
+                <span class="quiet">${one.why}</span>
+              </td>
+              <td class="figure">${moneyText(one.owed)}</td>
+              <td class="figure">${first && added !== undefined ? moneyText(added) : nothing}</td>
+            </tr>`;
+          })}
+        </tbody>
+      </table>
+    </div>
+  </section>`;
+}
+
+/** What the price book says of a stay, which its words tell. */
+function ruleOf(why: string): string {
+  if (!why.endsWith('by the price book')) return '';
+  return why.startsWith('stays') ? 'at handback' : 'after its work';
+}

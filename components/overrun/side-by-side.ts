@@ -1,0 +1,100 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { durationText } from '../../src/calendar/index.js';
+import type { PriceResult } from '../../src/engine/index.js';
+import { clockText } from '../shared/format.js';
+import { askFigure, type AskFigure } from './ask-figure.js';
+import { differenceText, moneyText, sumText } from './money-text.js';
+import type { OverrunStrings } from './strings.js';
+
+/** Overruns as columns, heads of cost as rows; what a head gains on the column before it stands under its amount. */
+export function sideBySide(
+  overruns: readonly PriceResult[],
+  zone: string,
+  ask: AskFigure,
+  words: OverrunStrings,
+): TemplateResult | typeof nothing {
+  const [first] = overruns;
+  if (!first) return nothing;
+  const rows = first.rows.map((row, i) => ({
+    row,
+    amounts: overruns.map((one) => one.rows[i]!.amount),
+  }));
+  const costly = rows.filter(({ amounts }) => amounts.some((one) => Number(one) !== 0));
+  const free = rows.filter(({ amounts }) => amounts.every((one) => Number(one) === 0));
+  return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.sideBySide}>
+      <table class="compare">
+        <thead>
+          <tr>
+            <th scope="col">${words.amount(first.currency)}</th>
+            ${overruns.map(
+              (one) =>
+                html`<th scope="col" class="figure">
+                  ${durationText(one.overrunMinutes)}
+                  <span class="quiet">${clockText(one.handbackAt, zone)}</span>
+                </th>`,
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          ${costly.map(
+            ({ row, amounts }) =>
+              html`<tr class=${row.counted ? 'counts' : 'beside'}>
+                <th scope="row">
+                  ${row.title}
+                  ${row.counted ? nothing : html`<span class="quiet">${words.notCounted}</span>`}
+                </th>
+                ${overruns.map((one, i) => {
+                  const amount = amounts[i]!;
+                  return cell(amount, amounts[i - 1], () =>
+                    askFigure(
+                      moneyText(amount),
+                      `${row.title}, ${durationText(one.overrunMinutes)}, ${sumText(amount, one.currency)}`,
+                      { of: 'cost-row', code: row.code, minutes: one.overrunMinutes },
+                      ask,
+                      words,
+                    ),
+                  );
+                })}
+              </tr>`,
+          )}
+        </tbody>
+        <tfoot>
+          <tr class="sum">
+            <th scope="row">${words.sum}</th>
+            ${overruns.map((one, i) =>
+              cell(one.total, overruns[i - 1]?.total, () =>
+                askFigure(
+                  moneyText(one.total),
+                  `${words.sum}, ${durationText(one.overrunMinutes)}, ${sumText(one.total, one.currency)}`,
+                  { of: 'cost-total', minutes: one.overrunMinutes },
+                  ask,
+                  words,
+                ),
+              ),
+            )}
+          </tr>
+        </tfoot>
+      </table>
+    </div>
+    ${
+      free.length === 0
+        ? nothing
+        : html`<details class="nothing">
+            <summary>${words.costNothing(free.length)}</summary>
+            <p class="quiet">${free.map(({ row }) => row.title).join('; ')}.</p>
+          </details>`
+    }`;
+}
+
+/** One amount, with what it is more than the one before. */
+function cell(
+  amount: string,
+  before: string | undefined,
+  figure: () => TemplateResult,
+): TemplateResult {
+  const differs = before !== undefined && before !== amount;
+  return html`<td class="figure ${differs ? 'differs' : ''}">
+    ${figure()}
+    ${differs ? html`<span class="gain">${differenceText(before, amount)}</span>` : nothing}
+  </td>`;
+}

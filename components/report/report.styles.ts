@@ -1,0 +1,69 @@
+import { css } from 'lit';
+
+/** The sheet is as wide as A4 within its margins, so that the screen shows what the paper will. */
+export const styles = css`
+  .bar {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem;
+    padding: 0.5rem 0.75rem;
+  }
+  article {
+    max-width: 62rem;
+    padding: 0.75rem;
+  }
+  h2 {
+    margin-bottom: 0.5rem;
+    font-size: var(--_head);
+  }
+  h3 {
+    margin: 1rem 0 0.25rem;
+    font-size: var(--_lead);
+  }
+  dl div {
+    display: grid;
+    grid-template-columns: minmax(8rem, 13rem) minmax(0, 1fr);
+    gap: 0.25rem 1rem;
+    padding: 0.125rem 0;
+    border-bottom: 1px solid var(--_hair);
+  }
+  dt {
+    color: var(--_quiet);
+  }
+  dd {
+    overflow-wrap: anywhere;
+  }
+  td,
+  th[scope='row'] {
+    overflow-wrap: anywhere;
+  }
+  th[scope='row'] {
+    color: var(--_ink);
+    font-weight: 400;
+  }
+  thead th {
+    white-space: normal;
+  }
+  tbody tr:last-child :is(th, td) {
+    border-bottom: 2px solid var(--_rule);
+  }
+  li {
+    padding-inline-start: 0.625rem;
+    border-inline-start: 3px solid var(--_warn);
+  }
+  li + li {
+    margin-top: 0.25rem;
+  }
+  @media print {
+    :host {
+      page: possession-report;
+    }
+    article {
+      max-width: none;
+      padding: 0;
+    }
+    table {
+      font-size: 8pt;
+    }
+  }
+`;

@@ -1,0 +1,119 @@
+import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import type { Report } from '../../src/engine/index.js';
+import { base } from '../shared/base.js';
+import { paper } from '../shared/paper.js';
+import { ReportCloseEvent, ReportSaveEvent } from './report-events.js';
+import { styles } from './report.styles.js';
+import { defaultStrings, type ReportStrings } from './strings.js';
+
+/**
+ * A report on the screen as it is on A4: facts, tables with their sums, what is assumed, what is left out, the cautions.
+ *
+ * @summary A report to be read, printed or saved.
+ * @tag possession-report
+ * @event {ReportCloseEvent} possession-report-close - A reader is done with it.
+ * @event {ReportSaveEvent} possession-report-save - A reader wants it as a file.
+ * @csspart sheet - The report itself.
+ */
+export class PossessionReport extends LitElement {
+  static override readonly styles = [...base, styles, paper];
+  static override readonly properties: PropertyDeclarations = {
+    report: { attribute: false },
+    strings: { attribute: false },
+  };
+
+  declare report: Report | null;
+  /** Words in place of the default ones. */
+  declare strings: Partial<ReportStrings>;
+
+  constructor() {
+    super();
+    this.report = null;
+    this.strings = {};
+  }
+
+  override render(): TemplateResult {
+    const words = { ...defaultStrings, ...this.strings };
+    const { report } = this;
+    if (!report) return html``;
+    const save = (format: 'csv' | 'xlsx') => () =>
+      this.dispatchEvent(new ReportSaveEvent(report, format));
+    return html`<div class="bar on-screen" role="group" aria-label=${words.actions}>
+        <button type="button" @click=${() => this.dispatchEvent(new ReportCloseEvent())}>
+          ${words.back}
+        </button>
+        <button type="button" class="strong" @click=${() => globalThis.print()}>
+          ${words.print}
+        </button>
+        <button type="button" @click=${save('csv')}>${words.csv}</button>
+        <button type="button" @click=${save('xlsx')}>${words.workbook}</button>
+      </div>
+      <article part="sheet">
+        <h2>${report.title}</h2>
+        <dl>
+          ${report.facts.map(
+            (one) =>
+              html`<div>
+                <dt>${one.label}</dt>
+                <dd>${one.value}</dd>
+              </div>`,
+          )}
+        </dl>
+        ${report.tables.map(
+          (table) =>
+            html`<section>
+              <h3>${table.title}</h3>
+              <div class="scroll" tabindex="0" role="region" aria-label=${table.title}>
+                <table>
+                  <thead>
+                    <tr>
+                      ${table.columns.map(
+                        (one, i) =>
+                          html`<th scope="col" class=${table.figures.includes(i) ? 'figure' : ''}>
+                            ${one}
+                          </th>`,
+                      )}
+                    </tr>
+                  </thead>
+                  <tbody>
+                    ${table.rows.map(
+                      (row) =>
+                        html`<tr>
+                          ${row.map((cell, i) =>
+                            i === 0
+                              ? html`<th scope="row">${cell}</th>`
+                              : html`<td class=${table.figures.includes(i) ? 'figure' : ''}>
+                                  ${cell}
+                                </td>`,
+                          )}
+                        </tr>`,
+                    )}
+                  </tbody>
+                </table>
+              </div>
+            </section>`,
+        )}
+        ${report.lists.map(
+          (list) =>
+            html`<section class="keep-whole">
+              <h3>${list.title}</h3>
+              <ul>
+                ${list.items.map((one) => html`<li>${one}</li>`)}
+              </ul>
+            </section>`,
+        )}
+        <section class="cautions">
+          <h3>${words.caution}</h3>
+          <ul>
+            ${report.cautions.map((one) => html`<li>${one}</li>`)}
+          </ul>
+        </section>
+      </article>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-report': PossessionReport;
+  }
+}

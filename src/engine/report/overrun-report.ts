@@ -1,0 +1,106 @@
+import { durationText } from '../../calendar/index.js';
+import type { PriceResult } from '../../price/index.js';
+import type { PriceAnswer } from '../types.js';
+import { basisFacts, timeText, type ReportBasis } from './facts.js';
+import type { Report, ReportFact, ReportTable } from './report.js';
+
+/** What some overruns of a window cost, by head, with sums, sources, assumptions and what is left out. */
+export function overrunReport(answer: PriceAnswer, basis: ReportBasis): Report {
+  const { at } = answer;
+  const overruns = answer.overruns.length > 0 ? answer.overruns : [at];
+  const { window } = basis;
+  const longest = overruns.reduce((a, b) => (b.overrunMinutes > a.overrunMinutes ? b : a));
+  const money = `amounts in ${at.currency}, each row rounded once (${at.rounding})`;
+  return {
+    title: `Cost of a late handback of ${window.id}`,
+    fileName: `overrun ${window.id}`,
+    facts: [
+      ...basisFacts(basis),
+      ...overruns.map((one): ReportFact => ({
+        label: `Handed back ${durationText(one.overrunMinutes)} late`,
+        value: `${timeText(one.handbackAt, window)}: ${one.currency} ${one.total}`,
+      })),
+      { label: 'Money', value: money },
+      { label: 'Counted', value: at.basis === 'damages' ? 'delay damages' : 'actual loss' },
+      ...expectedFacts(answer),
+    ],
+    tables: [headTable(overruns), howTable(overruns), onSiteTable(longest, basis)].filter(
+      (one) => one.rows.length > 0,
+    ),
+    lists: [
+      { title: 'Not priced', items: longest.notPriced },
+      { title: 'Assumed', items: longest.notes },
+    ].filter((one) => one.items.length > 0),
+    cautions: at.cautions,
+  };
+}
+
+function expectedFacts({ expected }: PriceAnswer): readonly ReportFact[] {
+  if (!expected) return [];
+  const { currency } = expected;
+  return [
+    {
+      label: 'Expected cost of an overrun',
+      value: `${currency} ${expected.expected}, standard error ${expected.standardError}: the mean over ${expected.runs} simulated shifts, those on time included`,
+    },
+    {
+      label: 'P50, P80, P95 cost of an overrun',
+      value: `${currency} ${expected.p50}, ${expected.p80}, ${expected.p95}: 50, 80 and 95 in 100 shifts cost no more`,
+    },
+  ];
+}
+
+/** Heads as rows, lengths as columns; heads that cost nothing at any length are left to the next table. */
+function headTable(overruns: readonly PriceResult[]): ReportTable {
+  const rows = overruns[0]!.rows.flatMap((row, i) => {
+    const amounts = overruns.map((one) => one.rows[i]!.amount);
+    return amounts.every((one) => Number(one) === 0)
+      ? []
+      : [[row.title, ...amounts, row.counted ? 'yes' : 'no', row.source]];
+  });
+  const totals = overruns.map((one) => one.total);
+  return {
+    title: 'By head of cost',
+    columns: [
+      'head of cost',
+      ...overruns.map((one) => `${one.overrunMinutes} min late`),
+      'counted',
+      'source',
+    ],
+    figures: overruns.map((_, i) => i + 1),
+    rows: [...rows, ['Total of what is counted', ...totals, '', '']],
+  };
+}
+
+function howTable(overruns: readonly PriceResult[]): ReportTable {
+  return {
+    title: 'How each came about',
+    columns: ['head of cost', 'minutes late', 'amount', 'how'],
+    figures: [1, 2],
+    rows: overruns[0]!.rows.flatMap((row, i) =>
+      overruns.map((one) => [
+        row.title,
+        String(one.overrunMinutes),
+        one.rows[i]!.amount,
+        one.rows[i]!.formula,
+      ]),
+    ),
+  };
+}
+
+function onSiteTable(one: PriceResult, { window }: ReportBasis): ReportTable {
+  return {
+    title: 'Plant and people on site',
+    columns: ['resource', 'number', 'called', 'last work', 'leaves', 'kept by an overrun', 'owed'],
+    figures: [1, 6],
+    rows: one.onSite.map((stay) => [
+      stay.resource,
+      String(stay.amount),
+      timeText(stay.call, window),
+      timeText(stay.lastWork, window),
+      stay.kept ? 'at handback' : timeText(stay.leaves, window),
+      `${stay.kept ? 'yes' : 'no'}: ${stay.why}`,
+      stay.owed,
+    ]),
+  };
+}

@@ -11,6 +11,7 @@ import type { AccessWindow, Resource, Train } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { paper } from '../shared/paper.js';
+import { ReportAskEvent } from '../report/report-events.js';
 import { AccountAskEvent } from './account-ask-event.js';
 import { styles } from './account.styles.js';
 import type { Entry, Refused } from './entry.js';
@@ -34,6 +35,7 @@ const noPaste: PasteState = { text: '', said: '', problems: [] };
  * @tag possession-account
  * @event {AccountAskEvent} possession-account-ask - A person entered something.
  * @event {TableSaveEvent} possession-table-save - A person wants the account as a file.
+ * @event {ReportAskEvent} possession-report-ask - A person wants a report.
  * @csspart total - The total.
  * @csspart row - One cost.
  * @csspart cautions - The cautions.
@@ -117,6 +119,7 @@ export class PossessionAccount extends LitElement {
   #entry(window: AccessWindow, request: AccountRequest, words: AccountStrings): Entry {
     return {
       ...{ window, request, words },
+      keptOf: (resource) => keptOf(this.answer, resource),
       trains: this.trains,
       resources: this.resources,
       refused: this.#refused,
@@ -155,7 +158,8 @@ export class PossessionAccount extends LitElement {
                 <h3>${words.rows}</h3>
                 ${rowList(answer, entry)}
               </section>
-              ${breakdowns(answer, words)} ${renderNotes(answer, words)}`
+              ${breakdowns(answer, words)} ${renderList(words.notPriced, answer.notPriced)}
+              ${renderList(words.notes, answer.notes)}`
           : nothing
       }`;
   }
@@ -176,6 +180,14 @@ export class PossessionAccount extends LitElement {
     return html`<div class="save on-screen" role="group" aria-label=${words.save}>
       <span aria-hidden="true">${words.save}</span>
       ${button('csv', words.saveCsv)} ${button('xlsx', words.saveXlsx)}
+      <button
+        type="button"
+        class="report"
+        ?disabled=${this.busy}
+        @click=${() => this.dispatchEvent(new ReportAskEvent())}
+      >
+        ${words.report}
+      </button>
     </div>`;
   }
 
@@ -192,12 +204,21 @@ export class PossessionAccount extends LitElement {
   }
 }
 
-function renderNotes(answer: Account, words: AccountStrings): TemplateResult | typeof nothing {
-  if (answer.notes.length === 0) return nothing;
+/** How many of a resource the late handback kept, as the plan has it. */
+function keptOf(answer: Account | null, resource: string): number {
+  const kept = (answer?.onSite ?? []).filter((one) => one.kept && one.resource === resource);
+  return Math.max(
+    1,
+    kept.reduce((sum, one) => sum + one.amount, 0),
+  );
+}
+
+function renderList(title: string, items: readonly string[]): TemplateResult | typeof nothing {
+  if (items.length === 0) return nothing;
   return html`<section class="notes">
-    <h3>${words.notes}</h3>
+    <h3>${title}</h3>
     <ul>
-      ${answer.notes.map((one) => html`<li>${one}</li>`)}
+      ${items.map((one) => html`<li>${one}</li>`)}
     </ul>
   </section>`;
 }

@@ -16,6 +16,8 @@ export interface Entry {
   readonly trains: readonly Train[];
   readonly resources: readonly Resource[];
   readonly request: AccountRequest;
+  /** How many of a resource a late handback keeps, as planned; 1 where that is not known. */
+  readonly keptOf: (resource: string) => number;
   readonly words: AccountStrings;
   readonly refused: ReadonlyMap<string, Refused>;
   /** Keeps a text that could not be taken; without one, forgets it. */

@@ -24,7 +24,9 @@ export function standingEntry(on: Entry): TemplateResult {
     const resource = form.querySelector('select')!.value;
     if (resource === '') return;
     const [start, end] = [window.end, Math.max(request.actualHandback, addMinutes(window.end, 60))];
-    on.ask(withStanding(request, list.length, { resource, amount: 1, start, end }));
+    // It takes the place of what was worked out, so it begins as that: nothing is lost before anything is typed.
+    const amount = on.keptOf(resource);
+    on.ask(withStanding(request, list.length, { resource, amount, start, end }));
   };
   return html`<p class="quiet">${words.standingNote}</p>
     ${

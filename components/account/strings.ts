@@ -85,6 +85,8 @@ export const defaultStrings = {
   byHead: 'By head of cost',
   headOfCost: 'Head of cost',
   forecast: (currency: string) => `Foreseen, ${currency}`,
+  notPriced: 'Not priced',
+  report: 'Report',
   notes: 'Missing or assumed',
   save: 'Save the account',
   saveCsv: 'as CSV',

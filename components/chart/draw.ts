@@ -76,7 +76,14 @@ export function drawingOn(canvas: HTMLCanvasElement): Drawing {
     },
     pointAt(x, y) {
       if (!chart) return null;
-      const event = { x, y, native: null, type: 'mousemove' } as unknown as Event;
+      // Beside the plot, on its scales, the nearest point is read too.
+      const { left, right, top, bottom } = chart.chartArea;
+      const event = {
+        x: Math.min(right, Math.max(left, x)),
+        y: Math.min(bottom, Math.max(top, y)),
+        native: null,
+        type: 'mousemove',
+      } as unknown as Event;
       const axis = chart.options.indexAxis === 'y' ? 'y' : 'x';
       const found = chart.getElementsAtEventForMode(
         event,

@@ -1,5 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { OwnOption, PricedOption, Results } from '../../src/engine/index.js';
+import {
+  plainStanding,
+  type AccountRequest,
+  type OwnOption,
+  type PricedOption,
+  type Results,
+} from '../../src/engine/index.js';
 import type { AccountAskEvent } from '../account/account-ask-event.js';
 import type { TableSaveEvent } from '../account/table-save-event.js';
 import { applyEdit } from '../../src/edits/index.js';
@@ -8,10 +14,15 @@ import type { AccessWindow, Train } from '../../src/model/index.js';
 import type { OptionTakeEvent } from '../options/option-take-event.js';
 import type { OptionsAskEvent } from '../options/options-ask-event.js';
 import type { OwnOptionsChangeEvent } from '../options/own-options-change-event.js';
+import type { OnSiteChangeEvent } from '../overrun/on-site-event.js';
 import type { OverrunChangeEvent } from '../overrun/overrun-change-event.js';
+import type { OverrunCompareEvent } from '../overrun/overrun-compare-event.js';
+import { keepAccount, readAccount } from './account-store.js';
+import { makeReport, reportView } from './cost-report.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
+import type { ShiftPlan } from './shift-store.js';
 import { saveBytes } from './save-file.js';
 import { wordsOf } from './words-of.js';
 import { costParts, type CostPart } from './views.js';
@@ -29,6 +40,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
       <select
         id="priced"
         @change=${(event: Event) => {
+          outlooks.showReport(null);
           picked.pick({ window: (event.target as HTMLSelectElement).value });
           desk.show('cost');
         }}
@@ -49,6 +61,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
               type="button"
               aria-pressed=${part === desk.costPart}
               @click=${() => {
+                outlooks.showReport(null);
                 desk.costPart = part;
                 desk.show('cost');
               }}
@@ -60,29 +73,53 @@ export function costView(desk: Desk, results: Results): TemplateResult {
       ${desk.planning.busy && desk.planning.draft ? settleButton(desk) : nothing}
       <span class="said" role="status">${hint(desk)}</span>
     </div>
-    <div class="fill pad">
+    <div class="fill pad" @possession-report-ask=${() => void makeReport(desk, window)}>
       ${outlookTrouble(outlooks)}
       ${
-        !desk.document?.prices
-          ? html`<p class="quiet">
-              The plan has no price book. Import one (JSON) to price an overrun.
-            </p>`
-          : desk.costPart === 'account'
-            ? accountOf(desk, results, window)
-            : desk.costPart === 'options'
-              ? optionsOf(desk, results, window)
-              : html`<possession-overrun
-                  .answer=${outlooks.price}
-                  .window=${window}
-                  .overrunMinutes=${outlooks.overrunMinutes}
-                  .strings=${usesWindow(desk) ? ownWords : noWork}
-                  @possession-overrun-change=${(event: OverrunChangeEvent) => {
-                    outlooks.overrunMinutes = event.overrunMinutes;
-                    outlooks.later(ASK_AFTER_MS, () => void askPrice(desk));
-                  }}
-                ></possession-overrun>`
+        outlooks.report
+          ? reportView(desk, outlooks.report)
+          : !desk.document?.prices
+            ? html`<p class="quiet">
+                The plan has no price book. Import one (JSON) to price an overrun.
+              </p>`
+            : desk.costPart === 'account'
+              ? accountOf(desk, results, window)
+              : desk.costPart === 'options'
+                ? optionsOf(desk, results, window)
+                : html`<possession-overrun
+                    .answer=${outlooks.price}
+                    .window=${window}
+                    .overrunMinutes=${outlooks.overrunMinutes}
+                    .strings=${usesWindow(desk) ? ownWords : noWork}
+                    editable
+                    @possession-overrun-compare=${({ minutes }: OverrunCompareEvent) => {
+                      outlooks.compareMinutes = minutes;
+                      void askPrice(desk);
+                    }}
+                    @possession-on-site-change=${(event: OnSiteChangeEvent) => setLeaves(desk, event)}
+                    @possession-overrun-change=${(event: OverrunChangeEvent) => {
+                      outlooks.overrunMinutes = event.overrunMinutes;
+                      outlooks.later(ASK_AFTER_MS, () => void askPrice(desk));
+                    }}
+                  ></possession-overrun>`
       }
     </div>`;
+}
+
+/** When a resource leaves a window, kept in the price book; as planned where nothing is said. */
+function setLeaves(desk: Desk, { window, resource, leaves }: OnSiteChangeEvent): void {
+  const { document } = desk;
+  if (!document?.prices) return;
+  const { prices } = document;
+  const others = (prices.standing?.onSite ?? []).filter(
+    (one) => one.resource !== resource || one.window !== window,
+  );
+  const own = { resource, window, callMinutesBefore: 0, leavesMinutesAfter: 0 };
+  const standing = {
+    ...(prices.standing ?? plainStanding),
+    onSite: leaves === null ? others : [...others, { ...own, leaves }],
+  };
+  desk.edit({ ...document, prices: { ...prices, standing } }, `${resource} on site in ${window}`);
 }
 
 const ownWords = {};
@@ -145,14 +182,29 @@ function accountOf(desk: Desk, results: Results, window: AccessWindow | null): T
     .window=${window}
     .trains=${trainsAfter(results.trains, window)}
     .resources=${results.plan.resources}
-    .request=${outlooks.accountRequest}
+    .request=${entered(desk)}
     .busy=${outlooks.isBusy('account')}
     @possession-account-ask=${({ request }: AccountAskEvent) => {
-      if (engine && document)
-        void outlooks.askAccount(engine, document, request, desk.planning.allocation);
+      if (!engine || !document) return;
+      if (!keepAccount(accountPlan(desk), request))
+        desk.complain('What is entered of the handback could not be kept on this device.');
+      void outlooks.askAccount(engine, document, request, desk.planning.allocation);
     }}
     @possession-table-save=${(event: TableSaveEvent) => void saveTable(desk, event)}
   ></possession-account>`;
+}
+
+const accountPlan = ({ keeping, document }: Desk): ShiftPlan => ({
+  id: keeping.id,
+  name: document?.name ?? '',
+});
+
+/** What was entered of the picked window: in this sitting, or kept from one before. */
+function entered(desk: Desk): AccountRequest | null {
+  const { outlooks, picked } = desk;
+  return outlooks.accountRequest?.window === picked.window
+    ? outlooks.accountRequest
+    : readAccount(accountPlan(desk), picked.window);
 }
 
 /** The trains said to follow the window, and those of the day after it that follow none in particular. */
@@ -178,10 +230,11 @@ async function saveTable(
 }
 
 /** After a change of the plan the account of what was entered is worked out anew. */
-export function askAccount({ engine, document, outlooks, picked, planning }: Desk): void {
-  const { accountRequest, account } = outlooks;
-  if (!engine || !document || account || accountRequest?.window !== picked.window) return;
-  void outlooks.askAccount(engine, document, accountRequest, planning.allocation);
+export function askAccount(desk: Desk): void {
+  const { engine, document, outlooks, picked, planning } = desk;
+  const request = entered(desk);
+  if (!engine || !document || !request || outlooks.account?.window === picked.window) return;
+  void outlooks.askAccount(engine, document, request, planning.allocation);
 }
 
 /** `anew`: although there is an answer for the window already. */

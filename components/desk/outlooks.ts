@@ -13,6 +13,7 @@ import type {
   PeopleAnswer,
   PriceAnswer,
   Progress,
+  Report,
   ShiftLog,
 } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
@@ -66,6 +67,10 @@ export class Outlooks implements ReactiveController {
   lifting: LiftingAnswer | null = null;
   progress: Progress | null = null;
   overrunMinutes = 60;
+  /** Overruns laid side by side. */
+  compareMinutes: readonly number[] = [45, 90, 180];
+  /** A report in place of the cost view; null: none. */
+  report: Report | null = null;
 
   readonly #host: ReactiveControllerHost;
   #waiting: ReturnType<typeof setTimeout> | undefined;
@@ -122,6 +127,12 @@ export class Outlooks implements ReactiveController {
     this.options = null;
     this.account = null;
     this.lifting = null;
+    this.#host.requestUpdate();
+  }
+
+  /** Puts a report in place of the view it was made from; null: takes it away. */
+  showReport(report: Report | null): void {
+    this.report = report;
     this.#host.requestUpdate();
   }
 
@@ -196,6 +207,7 @@ export class Outlooks implements ReactiveController {
             window,
             overrunMinutes: this.overrunMinutes,
             maxMinutes: CURVE_MINUTES,
+            compareMinutes: this.compareMinutes,
             ...(allocation && { placements: allocation.placements }),
             ...(outlook && { handbackMinutes: outlook.simulation.handbackMinutes }),
           },

@@ -17,6 +17,7 @@ export type { ReportBasis } from './report/facts.js';
 export { optionsReport } from './report/options-report.js';
 export { overrunReport } from './report/overrun-report.js';
 export { tableOfReport, type Report } from './report/report.js';
+export { plainStanding } from '../price/heads/plain-standing.js';
 export { accountTable, percentOfShare, shareOfPercent, type PlainTable } from '../price/index.js';
 export {
   chanceText,

@@ -1,4 +1,5 @@
 import { expect, fixture, html } from '@open-wc/testing';
+import type { PossessionChart } from '../../components/chart/chart.js';
 import '../../components/options/define.js';
 import type { OptionTakeEvent } from '../../components/options/option-take-event.js';
 import type { OptionsAskEvent } from '../../components/options/options-ask-event.js';
@@ -70,16 +71,29 @@ describe('possession-options', () => {
     expect(all(el, '.cheapest').length).to.equal(1);
   });
 
+  it('draws each priced option as a bar of its parts, with its spread', async () => {
+    const el = await shown(answer);
+    const { points, series } = (all(el, '.options-chart')[0] as PossessionChart).shown!;
+    const priced = answer.options.filter((one) => one.state === 'priced');
+    expect(points).to.deep.equal(priced.map((one) => one.name));
+    priced.forEach((one, i) => {
+      const sum = series.reduce((total, each) => total + (each.values[i] ?? 0), 0);
+      expect(sum).to.be.closeTo(Number(one.expectedTotal), 0.01);
+      const spread = series.filter((each) => each.low);
+      expect(spread.map((each) => [each.low![i], each.high![i]])).to.deep.equal([
+        [Number(one.p50Cost), Number(one.p95Cost)],
+      ]);
+    });
+  });
+
   it('shows each count of units in picture and table, the best marked in words', async () => {
     const el = await shown(answer);
-    expect(all(el, '.stops rect.overrun').length).to.equal(6);
-    const high = (css: string) => all(el, css).map((one) => Number(one.getAttribute('height')));
-    const tops = high('.stops rect.overrun').map(
-      (one, at) => one + high('.stops rect.re-booking')[at]!,
-    );
+    const { points, series } = (all(el, '.stop-chart')[0] as PossessionChart).shown!;
+    expect(points.length).to.equal(6);
+    const tops = points.map((_, i) => series.reduce((sum, one) => sum + (one.values[i] ?? 0), 0));
     const best = answer.stop!.rows.findIndex((one) => one.units === answer.stop!.bestUnits);
     expect(Math.min(...tops)).to.be.closeTo(tops[best]!, 0.01);
-    expect(all(el, '.stops .least').length).to.equal(1);
+    expect(points.filter((one) => String(one).includes('least'))).to.deep.equal([points[best]]);
     expect(all(el, 'tr.best th')[0]!.textContent).to.contain(String(answer.stop!.bestUnits));
     expect(all(el, 'tr.best th')[0]!.textContent).to.contain('least');
   });

@@ -1,13 +1,15 @@
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
 import { sendKeys } from '@web/test-runner-commands';
+import type { PossessionChart } from '../../components/chart/chart.js';
+import { ChartPickEvent } from '../../components/chart/chart-pick-event.js';
 import '../../components/overrun/define.js';
+import type { OnSiteChangeEvent } from '../../components/overrun/on-site-event.js';
 import { moneyText } from '../../components/overrun/money-text.js';
 import type { OverrunChangeEvent } from '../../components/overrun/overrun-change-event.js';
 import type { PossessionOverrun } from '../../components/overrun/overrun.js';
-import { minuteTicks, moneyTicks, rowsFor, stepLine } from '../../components/overrun/step-line.js';
 import type { PriceAnswer } from '../../src/engine/index.js';
 import { costCurve, expectedCost, overrunCost } from '../../src/price/index.js';
-import { aBook, aWindow, trainsDue } from '../unit/price/builders.js';
+import { aBook, aResource, aWindow, trainsDue } from '../unit/price/builders.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 
 const night = aWindow();
@@ -38,6 +40,9 @@ function answerAt(overrunMinutes: number, simulated = true): PriceAnswer {
     overruns: [45, 90, 180].map((one) => overrunCost({ ...inputs, overrunMinutes: one })),
     nextMinute: { one: '71.43', meanOfFifteen: '71.43' },
     curve,
+    chanceLater: simulated
+      ? curve.minor.map((_, m) => (m < 12 ? 0.3 : m < 25 ? 0.12 : m < 61 ? 0.03 : 0))
+      : null,
     expected: simulated ? expectedCost(curve, overruns) : null,
   };
 }
@@ -130,7 +135,7 @@ describe('possession-overrun', () => {
 
   it('takes the keyboard through slider, number and tables', async () => {
     const el = await shown();
-    for (const css of ['[type=range]', '[type=number]', 'summary', '.held .scroll']) {
+    for (const css of ['[type=range]', '[type=number]', '#lengths', '.held .scroll']) {
       part(el, css).focus();
       expect((el.renderRoot as ShadowRoot).activeElement).to.equal(part(el, css));
     }
@@ -151,32 +156,116 @@ describe('possession-overrun', () => {
 
   it('asks for the minute that is picked in the picture', async () => {
     const el = await shown();
-    await new Promise((done) => setTimeout(done, 50));
-    await el.updateComplete;
-    const box = part(el, 'svg.curve').getBoundingClientRect();
-    setTimeout(() =>
-      part(el, '.curve-frame').dispatchEvent(
-        new MouseEvent('click', { clientX: box.right - 14, clientY: box.top + 50 }),
-      ),
-    );
+    setTimeout(() => part(el, 'possession-chart.curve').dispatchEvent(new ChartPickEvent(90)));
     const event = await oneEvent<OverrunChangeEvent>(el, 'possession-overrun-change');
     expect(event.overrunMinutes).to.equal(90);
   });
 
-  it('numbers each step on the line and names it under the same number beside it', async () => {
+  it('gives the chart of the curve every minute, and heads that add up to the total', async () => {
+    const answer = answerAt(35);
+    const el = await shown(answer);
+    const { shown: chart } = part(el, 'possession-chart.curve') as PossessionChart;
+    const { points, series } = chart!;
+    expect(points.length).to.equal(91);
+    points.forEach((_, i) => {
+      const heads = series.filter((one) => one.stack !== undefined);
+      const sum = heads.reduce((total, one) => total + (one.values[i] ?? 0), 0);
+      expect(Math.round(sum * 100)).to.equal(answer.curve.minor[i]);
+    });
+    const chances = series.find((one) => one.onRight)!;
+    expect(chances.values[30]).to.equal(0.03);
+  });
+
+  it('names each step under its number', async () => {
     const el = await shown();
     const listed = texts(el, '.steps .disc').map(Number);
     expect(listed).to.deep.equal(listed.map((_, index) => index + 1));
-    for (const number of texts(el, 'svg .number').map(Number)) expect(listed).to.include(number);
-    expect(el.renderRoot.querySelectorAll('svg .dot').length).to.equal(listed.length);
     for (const step of answerAt(35).curve.steps)
       expect(part(el, '.steps').textContent).to.contain(step.name);
   });
 
-  it('puts the exact cost of the asked minute into the table of the curve', async () => {
+  it('lays 45, 90 and 180 minutes side by side, marks where they differ, and folds away what costs nothing', async () => {
     const answer = answerAt(35);
     const el = await shown(answer);
-    expect(texts(el, '.points tr.asked td')).to.deep.equal([moneyText(answer.at.total)]);
+    expect(
+      texts(el, '.compare thead th')
+        .slice(1)
+        .map((one) => one.replace(/\s+/g, ' ')),
+    ).to.deep.equal(['45 min 05:45', '1 h 30 06:30', '3 h 08:00']);
+    const totals = answer.overruns.map((one) => moneyText(one.total));
+    expect(texts(el, '.compare .sum .ask')).to.deep.equal(totals);
+    answer.overruns[0]!.rows.forEach((row, i) => {
+      const amounts = answer.overruns.map((one) => one.rows[i]!.amount);
+      const line = [...el.renderRoot.querySelectorAll('.compare tbody tr')].find((one) =>
+        one.textContent.includes(row.title),
+      );
+      if (amounts.every((one) => Number(one) === 0)) expect(line).to.equal(undefined);
+      else {
+        const cells = [...line!.querySelectorAll('td')];
+        expect(cells.map((one) => one.querySelector('.ask')!.textContent.trim())).to.deep.equal(
+          amounts.map(moneyText),
+        );
+        expect(cells.map((one) => one.classList.contains('differs'))).to.deep.equal(
+          amounts.map((one, k) => k > 0 && one !== amounts[k - 1]),
+        );
+      }
+    });
+  });
+
+  it("asks for lengths of one's own, and refuses what is none", async () => {
+    const el = await shown();
+    const asked: (readonly number[])[] = [];
+    el.addEventListener('possession-overrun-compare', (event) => asked.push(event.minutes));
+    const field = part(el, '#lengths') as HTMLInputElement;
+    expect(field.value).to.equal('45, 90, 180');
+    for (const [text, found] of [
+      ['30, 60', 1],
+      ['30, x', 1],
+      ['', 1],
+      ['10081', 1],
+      ['15 20,15', 2],
+    ] as const) {
+      field.value = text;
+      field.form!.requestSubmit();
+      await el.updateComplete;
+      expect(asked.length).to.equal(found);
+      expect(texts(el, '#lengths-refused')[0] === '').to.equal(
+        /^[\d, ]+$/.test(text) && text !== '10081',
+      );
+    }
+    expect(asked).to.deep.equal([
+      [30, 60],
+      [15, 20],
+    ]);
+  });
+
+  it('shows plant and people with what is owed anyway, and tells when one is to leave otherwise', async () => {
+    const priced = { ...inputs, resources: [aResource('crane', 240, { leastHours: 4 })] };
+    const at = overrunCost({ ...priced, overrunMinutes: 35 });
+    const el = await shown({ ...answerAt(35), at });
+    el.editable = true;
+    await el.updateComplete;
+    const row = texts(el, '.on-site tbody tr')[0]!.replace(/\s+/g, ' ');
+    // Six hours at 240; 35 minutes more are 140.
+    expect(row).to.contain('1,440.00').and.to.contain('140.00');
+    const select = part(el, '.on-site select') as HTMLSelectElement;
+    setTimeout(() => {
+      select.value = 'after its work';
+      select.dispatchEvent(new Event('change'));
+    });
+    const event = await oneEvent<OnSiteChangeEvent>(el, 'possession-on-site-change');
+    expect([event.window, event.resource, event.leaves]).to.deep.equal([
+      'W1',
+      'crane',
+      'after its work',
+    ]);
+  });
+
+  it('says what is not priced', async () => {
+    const el = await shown();
+    const told = texts(el, '.notes li');
+    for (const one of answerAt(35).at.notPriced) expect(told).to.include(one);
+    expect(told.length).to.be.greaterThan(2);
   });
 
   it('shows expected cost with its standard error, P80 and P95', async () => {
@@ -199,11 +288,15 @@ describe('possession-overrun', () => {
     const asked: unknown[] = [];
     el.addEventListener('possession-figure-ask', (event) => asked.push(event.figure));
     for (const one of el.renderRoot.querySelectorAll<HTMLElement>('button.ask')) one.click();
+    const compared = asked.splice(1, el.renderRoot.querySelectorAll('.compare .ask').length);
+    expect(compared).to.deep.include({ of: 'cost-row', code: 'F1', minutes: 90 });
+    expect(compared).to.deep.include({ of: 'cost-total', minutes: 180 });
     expect(asked).to.deep.equal([
       { of: 'cost-total' },
       ...answer.at.rows.map((row) => ({ of: 'cost-row', code: row.code })),
       { of: 'cost-total' },
       { of: 'cost-expected' },
+      { of: 'cost-p', percent: 50 },
       { of: 'cost-p', percent: 80 },
       { of: 'cost-p', percent: 95 },
     ]);
@@ -282,9 +375,9 @@ describe('possession-overrun', () => {
     await new Promise((done) => setTimeout(done, 80));
     await el.updateComplete;
     expect(el.scrollWidth).to.be.at.most(390);
-    const wide = [...el.renderRoot.querySelectorAll('svg, table.rows, table.steps')].filter(
-      (one) => one.getBoundingClientRect().right > el.getBoundingClientRect().right + 0.5,
-    );
+    const wide = [
+      ...el.renderRoot.querySelectorAll('possession-chart, table.rows, table.steps'),
+    ].filter((one) => one.getBoundingClientRect().right > el.getBoundingClientRect().right + 0.5);
     expect(wide.map((one) => one.getAttribute('class'))).to.deep.equal([]);
   });
 
@@ -301,23 +394,7 @@ describe('possession-overrun', () => {
   });
 });
 
-describe('the drawing of a cost curve', () => {
-  it('draws a step line in as many strokes as it has steps', () => {
-    const places = [4, 4, 2, 2, 2, 1].map((y, x) => ({ x, y }));
-    expect(stepLine(places)).to.equal('M0 4H2V2H5V1H5');
-    expect(stepLine([])).to.equal('');
-  });
-
-  it('lays ticks at round values within the picture', () => {
-    expect(moneyTicks(8130, 4)).to.deep.equal([0, 2500, 5000, 7500]);
-    expect(moneyTicks(0, 4)).to.deep.equal([0]);
-    expect(minuteTicks(90, 6)).to.deep.equal([0, 15, 30, 45, 60, 75, 90]);
-  });
-
-  it('puts marks that stand close into rows, and leaves out what finds none', () => {
-    expect(rowsFor([0, 5, 9, 20], 10, 2)).to.deep.equal([0, 1, undefined, 0]);
-  });
-
+describe('sums in words', () => {
   it('writes money without touching a digit', () => {
     expect(moneyText('1234567.80')).to.equal('1,234,567.80');
     expect(moneyText('-12')).to.equal('\u221212');

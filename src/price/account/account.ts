@@ -87,6 +87,7 @@ export function account(inputs: AccountInputs): Account {
     overrunMinutes,
     rows,
     notes,
+    onSite: priced.onSite,
     notPriced: priced.notPriced,
     cautions,
   };

@@ -1,6 +1,6 @@
 import type { Instant, Interval } from '../../calendar/index.js';
 import type { CostInputs } from '../cost-model.js';
-import type { HeadOfCost, PriceInput, PriceResult } from '../types.js';
+import type { HeadOfCost, OnSiteRow, PriceInput, PriceResult } from '../types.js';
 
 /** Who claims a cost and what shows it. */
 export interface Claim {
@@ -88,6 +88,8 @@ export interface Account {
     readonly amount: string;
     readonly forecast: string | null;
   }[];
+  /** Plant and people of the window as planned. */
+  readonly onSite: readonly OnSiteRow[];
   /** What the total leaves out, in words. */
   readonly notPriced: readonly string[];
   readonly notes: readonly string[];

@@ -76,7 +76,7 @@ const coloured = (el: PossessionChart): number => {
   let count = 0;
   for (let i = 0; i < dots.length; i += 4)
     if (
-      dots[i + 3]! > 0 &&
+      dots[i + 3]! > 127 &&
       Math.max(dots[i]!, dots[i + 1]!, dots[i + 2]!) -
         Math.min(dots[i]!, dots[i + 1]!, dots[i + 2]!) >
         30

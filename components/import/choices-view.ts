@@ -49,7 +49,7 @@ export function choicesView(
   return html`<fieldset class="choices">
     <legend>${words.how}</legend>
     ${choice(words.kind, kindOptions, chosen.kind ?? '', (kind) => {
-      if (kind !== '') choose({ kind: kind as TableKind, map: {} });
+      if (kind !== '') choose({ kind: kind as TableKind, map: {}, unread: [] });
     })}
     ${
       sheets.length > 1

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { ImportPreview } from '../../src/engine/types.js';
 import { countText } from '../shared/format.js';
 import type { Choose } from './choices-view.js';
+import { withFields } from './columns-chosen.js';
 import type { ImportStrings } from './strings.js';
 
 /** Which column is read as what. */
@@ -41,9 +42,7 @@ export function columnsView(
                   data-column=${at}
                   ?disabled=${chosen.kind === null}
                   @change=${(event: Event) => {
-                    choose({
-                      map: mapWith(preview, at, (event.target as HTMLSelectElement).value),
-                    });
+                    choose(withFields(preview, [[at, (event.target as HTMLSelectElement).value]]));
                   }}
                 >
                   <option value="" .selected=${column.field === null}>${words.kept}</option>
@@ -71,19 +70,4 @@ export function columnsView(
         </tbody>
       </table>
     </div>`;
-}
-
-/** The whole match as it is, said outright, with one column changed: what is chosen once stays however it was found. */
-export function mapWith(
-  { columns, fields }: ImportPreview,
-  at: number,
-  field: string,
-): Readonly<Record<string, string>> {
-  return Object.fromEntries(
-    fields.map((one) => {
-      const holder = columns.findIndex((column) => column.field === one.field);
-      if (one.field === field) return [field, columns[at]!.entry];
-      return [one.field, holder < 0 || holder === at ? '' : columns[holder]!.entry];
-    }),
-  );
 }

@@ -1,12 +1,47 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Fault } from '../../src/model/index.js';
 import { countText } from '../shared/format.js';
+import type { ImportStrings } from './strings.js';
 
-/** More faults than anyone reads; the rest are in the sheet. */
-const SHOWN = 200;
+/** Causes shown, and lines named of each; the rest are in the sheet. */
+const SHOWN = 60;
+const LINES = 6;
 
-/** What is wrong with a file, and how to mend it. */
-export function faultsView(faults: readonly Fault[], file: string): TemplateResult {
+/** Faults of one cause: one code, in one column. */
+interface Cause {
+  readonly first: Fault;
+  readonly faults: readonly Fault[];
+}
+
+function causesOf(faults: readonly Fault[]): readonly Cause[] {
+  const causes = new Map<string, Fault[]>();
+  for (const fault of faults) {
+    const key = JSON.stringify([fault.severity, fault.code, fault.column]);
+    const list = causes.get(key);
+    if (list) list.push(fault);
+    else causes.set(key, [fault]);
+  }
+  const rank = (one: Cause): number => (one.first.severity === 'error' ? 0 : 1);
+  return [...causes.values()]
+    .map((list) => ({ first: list[0]!, faults: list }))
+    .sort((a, b) => rank(a) - rank(b) || b.faults.length - a.faults.length);
+}
+
+function placeText({ faults }: Cause, words: ImportStrings): string {
+  const lines = [...new Set(faults.flatMap((one) => one.line ?? []))];
+  if (lines.length === 0) return 'file';
+  if (lines.length === 1) return `line ${lines[0]!}`;
+  const named = lines.slice(0, LINES);
+  return words.linesOf(named.join(', '), lines.length - named.length);
+}
+
+/** What is wrong with a file, grouped by cause, and how to mend it. */
+export function faultsView(
+  faults: readonly Fault[],
+  file: string,
+  words: ImportStrings,
+): TemplateResult {
+  const causes = causesOf(faults);
   return html`<div
     class="scroll faults"
     tabindex="0"
@@ -22,28 +57,28 @@ export function faultsView(faults: readonly Fault[], file: string): TemplateResu
         </tr>
       </thead>
       <tbody>
-        ${faults.slice(0, SHOWN).map(
-          (fault) =>
-            html`<tr>
-              <td>
-                ${fault.line === undefined ? 'file' : html`line ${fault.line}`}${
-                  fault.column === undefined ? nothing : html`, ${fault.column}`
-                }
-              </td>
-              <td>
-                <span class=${fault.severity === 'error' ? 'wrong' : 'note'}
-                  >${fault.severity === 'error' ? '✕ Error' : '! Note'}</span
-                >
-                ${fault.message}
-              </td>
-              <td>${fault.mend}</td>
-            </tr>`,
-        )}
+        ${causes.slice(0, SHOWN).map((cause) => {
+          const { first, faults: all } = cause;
+          return html`<tr>
+            <td>
+              ${placeText(cause, words)}${first.column === undefined ? nothing : html`, ${first.column}`}
+            </td>
+            <td>
+              <span class=${first.severity === 'error' ? 'wrong' : 'note'}
+                >${first.severity === 'error' ? '✕ Error' : '! Note'}${
+                  all.length > 1 ? `, ${countText(all.length, 'time')}` : ''
+                }</span
+              >
+              ${first.message}
+            </td>
+            <td>${first.mend}</td>
+          </tr>`;
+        })}
       </tbody>
     </table>
     ${
-      faults.length > SHOWN
-        ? html`<p class="quiet">and ${countText(faults.length - SHOWN, 'more', 'more')}</p>`
+      causes.length > SHOWN
+        ? html`<p class="quiet">and ${countText(causes.length - SHOWN, 'more', 'more')}</p>`
         : nothing
     }
   </div>`;

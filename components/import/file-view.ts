@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ImportReport } from '../../src/engine/types.js';
 import { countText } from '../shared/format.js';
+import { asksView } from './asks-view.js';
 import { choicesView, type Choose } from './choices-view.js';
 import { columnsView } from './columns-view.js';
 import { effectsView } from './effects-view.js';
@@ -23,9 +24,10 @@ export function fileView(
     return html`<section class="file" aria-label=${one.file}>
       <h3>${one.file}</h3>
       <p class="quiet">${words.kinds[one.kind]}, ${countText(one.rows, 'row')}</p>
-      ${choicesView(preview, words, choose)} ${effectsView(preview, `take-${at}`, words, choose)}
+      ${asksView(preview, one.file, words, choose)} ${choicesView(preview, words, choose)}
+      ${effectsView(preview, `take-${at}`, words, choose)}
       ${columnsView(preview, one.file, words, choose)} ${rowsView(preview, one.file, words)}
-      ${unseen.length > 0 ? faultsView(unseen, one.file) : nothing}
+      ${unseen.length > 0 ? faultsView(unseen, one.file, words) : nothing}
     </section>`;
   }
   return html`<section class="file" aria-label=${one.file}>
@@ -73,6 +75,6 @@ export function fileView(
           </ul>`
         : nothing
     }
-    ${one.faults.length > 0 ? faultsView(one.faults, one.file) : nothing}
+    ${one.faults.length > 0 ? faultsView(one.faults, one.file, words) : nothing}
   </section>`;
 }

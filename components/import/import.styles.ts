@@ -287,10 +287,35 @@ export const styles = css`
     font-weight: 600;
   }
   .end {
+    position: sticky;
+    bottom: 0;
+    z-index: 1;
     display: flex;
     flex-wrap: wrap;
     align-items: center;
     gap: 0.5rem 0.75rem;
     margin-top: 1rem;
+    padding-block: 0.75rem;
+    background: var(--_paper);
+  }
+
+  .asks ul {
+    display: grid;
+    gap: 0.5rem;
+    margin: 0.5rem 0;
+    padding: 0;
+    list-style: none;
+  }
+
+  .asks li,
+  .asks .answers {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.375rem 0.75rem;
+  }
+
+  .asks li .answers {
+    margin-inline-start: auto;
   }
 `;

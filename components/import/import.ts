@@ -17,6 +17,7 @@ import type {
 import type { PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { countText } from '../shared/format.js';
+import { previewChosen } from './columns-chosen.js';
 import { fileView } from './file-view.js';
 import { ImportAcceptEvent } from './import-accept-event.js';
 import { styles } from './import.styles.js';
@@ -76,13 +77,13 @@ export class PossessionImport extends LitElement {
   /** Reads files and shows what was made of them. A later call overtakes an earlier one. */
   async read(files: readonly ImportedFile[]): Promise<void> {
     if (!this.engine || !this.document || files.length === 0) return;
-    this.#files = files.map((file) => ({ ...file, choices: file.choices ?? {} }));
+    this.#files = files.map((file) => ({ ...file, choices: { take: 'update', ...file.choices } }));
     await this.#look();
     // Headings that were seen before are read as they were chosen then.
     const known = this.#files.map((file, at) => {
       const before = this.#remembered.get(this.#headingsOf(at));
-      return before && Object.keys(file.choices ?? {}).length === 0
-        ? { ...file, choices: before }
+      return before && Object.keys(file.choices ?? {}).every((one) => one === 'take')
+        ? { ...file, choices: { ...file.choices, ...before } }
         : file;
     });
     if (known.every((file, at) => file === this.#files[at])) return;
@@ -130,7 +131,17 @@ export class PossessionImport extends LitElement {
     if (!file) return;
     const choices = { ...file.choices, ...more };
     this.#files = this.#files.with(at, { ...file, choices });
+    this.#showChosen(at, more);
     void this.#look();
+  }
+
+  /** Shows a choice at once, so that one made while the file is being read again builds on it. */
+  #showChosen(at: number, more: ImportChoices): void {
+    const { result } = this;
+    const report = result?.report[at];
+    if (!result || !report?.preview) return;
+    const preview = previewChosen(report.preview, more);
+    this.result = { ...result, report: result.report.with(at, { ...report, preview }) };
   }
 
   override render(): TemplateResult {
@@ -207,7 +218,8 @@ export class PossessionImport extends LitElement {
   #renderResult(result: ImportResult): TemplateResult {
     const faults = result.report.flatMap((one) => one.faults);
     const errors = faults.filter((one) => one.severity === 'error').length;
-    const useless = result.report.every((one) => one.kind === 'unknown');
+    const unknown = result.report.filter((one) => one.kind === 'unknown');
+    const useless = unknown.length === result.report.length;
     return html`${result.report.map((one, at) =>
         fileView(one, at, this.#words, (more) => this.#choose(at, more)),
       )}
@@ -229,8 +241,12 @@ export class PossessionImport extends LitElement {
           Leave it
         </button>
         <span class="quiet"
-          >${countText(errors, 'error')}, ${countText(faults.length - errors, 'note')}. Every column
-          is kept.</span
+          >${
+            unknown.length > 0
+              ? `${this.#words.notTaken(unknown.map((one) => one.file).join(', '))} `
+              : nothing
+          }${countText(errors, 'error')},
+          ${countText(faults.length - errors, 'note')}. Every column is kept.</span
         >
       </div>`;
   }

@@ -64,6 +64,14 @@ export const defaultStrings = {
   faultsIn: (count: string) => `${count} with a fault`,
   rows: 'First rows, and rows with faults',
   lineHead: 'Line',
+  asks: 'Not read, and asked about',
+  readAs: (field: string) => `Read as ${field}`,
+  stays: 'Leave it unread',
+  takePlain: (headings: string) => `Read all that is plain: ${headings}`,
+  restStays: (headings: string) => `Leave the others unread: ${headings}`,
+  notTaken: (files: string) => `Not taken, as it is no table known here: ${files}.`,
+  linesOf: (lines: string, more: number) =>
+    more > 0 ? `lines ${lines} and ${more} more` : `lines ${lines}`,
   into: 'Into the plan',
   takes: {
     replace: 'Replace the table',

@@ -2,7 +2,7 @@
 import { parseArgs } from 'node:util';
 import { isZone } from '../calendar/index.js';
 import type { Objective } from '../planner/search/types.js';
-import { chosenColumns, type ChosenColumn } from '../tables/index.js';
+import { chosenColumns, type ChosenColumn, type DateOrder } from '../tables/index.js';
 import {
   fileOptions,
   options,
@@ -19,6 +19,8 @@ const objectives: readonly Objective[] = ['key-dates', 'margins', 'finish', 'few
 export class UsageError extends Error {
   override name = 'UsageError';
 }
+
+const dateOrders: readonly DateOrder[] = ['day-first', 'month-first'];
 
 /** What a command line asks for. Paths are as typed; `-` is standard input. */
 export interface Arguments {
@@ -51,6 +53,8 @@ export interface Arguments {
   readonly calendar?: string;
   /** What headings hold, of all tables. */
   readonly columns: readonly ChosenColumn[];
+  /** The order of day and month of all tables. */
+  readonly dates?: string;
   readonly zone?: string;
   /** A row with an error refuses the whole answer. */
   readonly strict: boolean;
@@ -191,6 +195,8 @@ export function readArguments(words: readonly string[]): Arguments {
   const first = (values.first ?? 'key-dates') as Objective;
   if (!objectives.includes(first))
     throw new UsageError(`--first is one of ${objectives.join(', ')}, not "${first}"`);
+  if (values.dates !== undefined && !dateOrders.includes(values.dates as DateOrder))
+    throw new UsageError(`--dates is one of ${dateOrders.join(', ')}, not "${values.dates}"`);
   if (values.zone !== undefined && !isZone(values.zone))
     throw new UsageError(`unknown time zone "${values.zone}"; write one such as Europe/London`);
   const seconds = values.seconds === undefined ? undefined : Number(values.seconds);

@@ -72,6 +72,7 @@ export const options = {
     verbs: planned,
     help: 'what may go wrong: events (CSV), or shape and events (JSON)',
   },
+  dates: { takes: 'ORDER', help: 'day-first or month-first, for dates such as 03/04/2027' },
   zone: { takes: 'ZONE', help: 'IANA zone of the times, such as Europe/London' },
   isolation: {
     takes: '"S1;S2"',

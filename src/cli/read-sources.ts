@@ -11,6 +11,7 @@ import {
   planFrom,
   tableOfRecords,
   tooManyBytes,
+  type DateOrder,
   type PlanResult,
   type Source,
   type WorkbookSheet,
@@ -139,6 +140,7 @@ export async function readSources(asked: Arguments): Promise<PlanResult> {
     ...(await source('plant')),
     ...(limits?.value && { site: limits.value }),
     columns: asked.columns,
+    ...(asked.dates !== undefined && { dateOrder: asked.dates as DateOrder }),
     ...(asked.zone !== undefined && { zone: asked.zone }),
   });
   return withSite({ ...read, faults: [...refused, ...read.faults, ...(limits?.faults ?? [])] });

@@ -8,7 +8,8 @@ export interface DecodedText {
 
 /**
  * Reads bytes as text: by their byte order mark; as UTF-16 where every other byte of a good part is zero; as UTF-8
- * where they are valid; else as windows-1252, in which every byte means something.
+ * where they are valid but for a few bytes, each of which becomes `\uFFFD`; else as windows-1252, in which every byte means
+ * something.
  */
 export function decodeBytes(bytes: Uint8Array): DecodedText {
   const encoding = encodingOf(bytes);
@@ -16,8 +17,22 @@ export function decodeBytes(bytes: Uint8Array): DecodedText {
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), encoding: 'utf-8' };
   } catch {
-    return { text: decode(bytes, 'windows-1252'), encoding: 'windows-1252' };
+    return mostlyUtf8(bytes)
+      ? { text: new TextDecoder('utf-8').decode(bytes), encoding: 'utf-8' }
+      : { text: decode(bytes, 'windows-1252'), encoding: 'windows-1252' };
   }
+}
+
+/** Whether more letters beyond ASCII are written as UTF-8 writes them than not: then a few bytes are damaged. */
+function mostlyUtf8(bytes: Uint8Array): boolean {
+  const text = new TextDecoder('utf-8').decode(bytes);
+  let whole = 0;
+  let broken = 0;
+  for (const sign of text.match(/[^\0-\u007f]/gu) ?? []) {
+    if (sign === '\ufffd') broken += 1;
+    else whole += 1;
+  }
+  return whole > 0 && whole >= broken;
 }
 
 /** The text of a file read in a chosen encoding, without a byte order mark. */

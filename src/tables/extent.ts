@@ -1,6 +1,6 @@
 import type { Extent } from '../model/index.js';
 import { parseChainage, type ChainageUnit } from './parse/chainage.js';
-import { once, type Parser } from './parse/parsed.js';
+import { once, plain, type Parser } from './parse/parsed.js';
 import type { Sheet, SheetRow } from './sheet.js';
 
 const chainageUnits: readonly string[] = ['m', 'km', 'mi', 'ch', 'yd'] satisfies ChainageUnit[];
@@ -21,6 +21,25 @@ export function extentReader<K extends 'windows' | 'work'>(
   return (row) => readExtent(row, parsers);
 }
 
+const inMiles = /\d ?(?:mi|miles?|ch|chains?|c|y|yds?|yards?)$/i;
+const bareMetres = /^\d{1,3} ?m$/i;
+
+/** Refuses `13m` beside `12m 34ch`: 13 metres, or 13 miles. Whether it did. */
+function sayTwoWays<K extends 'windows' | 'work'>(row: SheetRow<K>): boolean {
+  for (const field of ['from', 'to'] as const) {
+    const [own, other] = [row.text(field), row.text(field === 'from' ? 'to' : 'from')];
+    if (!bareMetres.test(plain(own)) || !inMiles.test(plain(other))) continue;
+    const number = plain(own).replace(/ ?m$/i, '');
+    row.say('error', field, {
+      code: 'place-reads-two-ways',
+      message: `"${own}" beside "${other}" can be ${number} metres or ${number} miles.`,
+      mend: `Write ${number} mi for miles, or ${Number(number) / 1000} km for metres.`,
+    });
+    return true;
+  }
+  return false;
+}
+
 function readExtent<K extends 'windows' | 'work'>(
   row: SheetRow<K>,
   parsers: { readonly from: Parser<number>; readonly to: Parser<number> },
@@ -35,6 +54,6 @@ function readExtent<K extends 'windows' | 'work'>(
       mend: 'Give both ends, or neither where the extent does not matter.',
     });
   }
-  if (from === undefined || to === undefined) return undefined;
+  if (sayTwoWays(row) || from === undefined || to === undefined) return undefined;
   return { from: Math.min(from, to), to: Math.max(from, to) };
 }

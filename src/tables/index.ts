@@ -14,11 +14,13 @@ export {
   type ExportOptions,
   type ResultTable,
 } from './export-tables.js';
+export { findHeadings } from './find-headings.js';
 export { fields, headingsOf, needed, type FieldOf } from './fields.js';
 export { guarded, looksLikeFormula, unguarded } from './guard.js';
 export {
   entryOf,
   guessKind,
+  likelyKind,
   matchColumns,
   type ColumnMap,
   type ColumnMatch,
@@ -47,6 +49,7 @@ export { forecastFrom, temperaturesFrom, type WeatherResult } from './weather.js
 export { rosterFrom, type RosterResult } from './roster.js';
 export { resourcesFrom, type ResourcesResult } from './resources.js';
 export { rulesFrom, type RulesResult } from './rules.js';
+export { fieldsSuggested } from './suggest.js';
 export { sizeLimits, tooManyBytes, tooManyCells } from './size-limits.js';
 export { tableOf, type Table, type TableRow } from './table.js';
 export { trainsFrom, type TrainOptions, type TrainsResult } from './trains.js';

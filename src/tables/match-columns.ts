@@ -135,6 +135,16 @@ export function guessKind(columns: readonly string[]): TableKind | undefined {
   return best?.kind;
 }
 
+/** The kind that most of these headings are read as, though it may lack a column it needs; at least two are read. */
+export function likelyKind(columns: readonly string[]): TableKind | undefined {
+  let best: { kind: TableKind; read: number } | undefined;
+  for (const kind of tableKinds) {
+    const read = matchColumns(columns, kind).fields.size;
+    if (read >= 2 && (!best || read > best.read)) best = { kind, read };
+  }
+  return best?.kind;
+}
+
 /** A heading with what does not matter taken off. */
 function headingKey(heading: string): string {
   const all = wordsOf(heading);

@@ -21,14 +21,18 @@ import { activitiesFrom } from './activities.js';
 import { assumptionsOf, type TableRead } from './assumptions.js';
 import { chosenFaults, withChosen, type ChosenColumn } from './chosen-columns.js';
 import { decodeBytes } from './decode.js';
+import { dateOrders, orderSigns } from './date-orders.js';
 import type { FieldOf } from './fields.js';
+import { findHeadings } from './find-headings.js';
 import type { SayOfActivity } from './link-context.js';
 import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { faultAt } from './place.js';
 import { PlanMemory } from './plan-memory.js';
+import { oddWindows, type OddWindow } from './plausible.js';
 import { plantFrom } from './plant.js';
-import { readTable } from './read-table.js';
+import { readRecords } from './read-table.js';
+import { tableOfRecords } from './records.js';
 import { resourcesFrom } from './resources.js';
 import { rosterFrom } from './roster.js';
 import { leftOutNotes, packagesLeftOut, type LeftOut } from './rows-left-out.js';
@@ -61,6 +65,8 @@ export interface PlanSources {
   readonly plant?: Source;
   /** Limits on hours, noise, lifting and curing. */
   readonly site?: Site;
+  /** The order of day and month, as a person said it of all tables. */
+  readonly dateOrder?: DateOrder;
   /** What headings hold, as a person said it of all tables. */
   readonly columns?: readonly ChosenColumn[];
   /** Default: the zone of the rule set, else Europe/London. */
@@ -115,11 +121,12 @@ export function planFrom(sources: PlanSources): PlanResult {
   const rules = sources.rules
     ? rulesFrom(textOf(sources.rules.content), sources.rules.file)
     : { rules: noRules, faults: [] };
-  const { columns: chosen = [] } = sources;
+  const { columns: chosen = [], dateOrder } = sources;
   const given = (kind: TableKind, source: Source | undefined): Given | undefined => {
     if (!source) return undefined;
-    const table = tableFrom(source);
+    const table = tableFrom(source, kind);
     return {
+      ...(dateOrder && { dateOrder }),
       ...source,
       table,
       ...(chosen.length > 0 && withChosen(table, kind, chosen, source.map)),
@@ -177,7 +184,7 @@ function optionalTables(
 }
 
 function assemble(
-  tables: Tables,
+  given: Tables,
   chosen: string | undefined,
   rules: RuleSet,
   ruleFaults: readonly Fault[],
@@ -186,28 +193,41 @@ function assemble(
 ): PlanResult {
   const zone = chosen ?? rules.zone ?? 'Europe/London';
   if (!isZone(zone)) throw new RangeError(`unknown time zone "${zone}"`);
+  const { orders, faults: orderFaults } = dateOrders(given, (one, kind) =>
+    memory.of(`dates ${kind}`, [one.table, one.map], () => orderSigns(one, kind)),
+  );
+  const tables = withOrders(given, orders);
   const found = memory.of('windows', waysOf(tables.windows, zone), () =>
     windowsFrom(tables.windows.table, { ...tables.windows, zone, memory: memory.windows }),
   );
-  const windows = memory.list('windows', found.windows);
-  const { faults: windowFaults, rowOf: windowRows } = found;
-  const given = tables.work;
+  const odd = memory.of('odd windows', [found.windows], () => oddWindows(found.windows));
+  const refused = new Set(odd.flatMap((one) => (one.severity === 'error' ? [one.window.id] : [])));
+  const windows = memory.list(
+    'windows',
+    refused.size === 0 ? found.windows : found.windows.filter((one) => !refused.has(one.id)),
+  );
+  const { faults: readFaults, rowOf: windowRows } = found;
+  const windowFaults =
+    odd.length === 0
+      ? readFaults
+      : [...readFaults, ...oddFaults(odd, tables.windows, windowRows)].sort(byLine);
+  const ofWork = tables.work;
   const work =
-    given &&
-    memory.of('work', waysOf(given, zone), () =>
-      activitiesFrom(given.table, { ...given, zone, memory: memory.work }),
+    ofWork &&
+    memory.of('work', waysOf(ofWork, zone), () =>
+      activitiesFrom(ofWork.table, { ...ofWork, zone, memory: memory.work }),
     );
   const rest = restOf(tables, zone, windows, memory);
   const { resources, trains, roster, temperatures, forecast, plant } = rest;
   const linked =
-    given && work
+    ofWork && work
       ? memory.links(work.activities, {
           windows,
           windowRows,
           activityRows: work.rowOf,
           ...(resources && { resources: resources.resources }),
           curing: site.concrete !== undefined,
-          say: sayOfWork(given, work.rowOf),
+          say: sayOfWork(ofWork, work.rowOf),
         })
       : { activities: [], faults: [] };
   const plan: Plan = {
@@ -223,6 +243,7 @@ function assemble(
     resources: resources?.rowOf,
   });
   const faults = [
+    ...orderFaults,
     ...windowFaults,
     ...[...(work?.faults ?? []), ...linkFaults(linked.faults, windowFaults)].sort(byLine),
     ...(resources?.faults ?? []),
@@ -263,6 +284,15 @@ function assemble(
     ],
   };
 }
+
+/** The tables, each with the order its dates are read in. */
+const withOrders = (given: Tables, orders: { readonly [K in TableKind]?: DateOrder }): Tables => ({
+  windows: { ...given.windows, ...(orders.windows && { dateOrder: orders.windows }) },
+  ...optionalTables((kind) => {
+    const one = given[kind];
+    return one && { ...one, ...(orders[kind] && { dateOrder: orders[kind] }) };
+  }),
+});
 
 const tablesRead = (
   tables: Tables,
@@ -330,10 +360,11 @@ function linkFaults(links: readonly Fault[], windows: readonly Fault[]): readonl
 
 const byLine = (a: Fault, b: Fault): number => (a.line ?? 0) - (b.line ?? 0);
 
-function tableFrom({ content }: Source): Table {
-  return typeof content === 'string' || content instanceof Uint8Array
-    ? readTable(textOf(content))
-    : content;
+/** A table of a known kind, its headings on the line where most of that kind's stand. */
+function tableFrom({ content }: Source, kind: TableKind): Table {
+  if (typeof content !== 'string' && !(content instanceof Uint8Array)) return content;
+  const records = readRecords(textOf(content));
+  return tableOfRecords(records, findHeadings(records, [kind])?.line);
 }
 
 function textOf(content: string | Uint8Array): string {
@@ -359,6 +390,21 @@ function sayOfWork(given: Given, rowOf: ReadonlyMap<string, number>): SayOfActiv
       file,
     };
   };
+}
+
+/** What is said of windows that stand apart from the others, at the cell of their start. */
+function oddFaults(
+  odd: readonly OddWindow[],
+  { table, file, map }: Given,
+  windowRows: ReadonlyMap<string, number>,
+): readonly Fault[] {
+  const at = matchColumns(table.columns, 'windows', map).fields.get('start')!;
+  return odd.map(({ window, severity, problem }) => {
+    const row = windowRows.get(window.id)!;
+    const { cells, line } = table.rows[row]!;
+    const place = { line, row, column: table.columns[at]! };
+    return { ...faultAt(place, severity, problem, cells[at]?.trim()), file };
+  });
 }
 
 /** Trains that name a window there is no row of. They are kept, and count after no window. */

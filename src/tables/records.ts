@@ -52,6 +52,7 @@ export function tableOfRecords({ delimiter, rows, faults }: Records, headingLine
   const columns = heading.cells;
   const broken = new Set(placed.flatMap((one) => (one.severity === 'error' ? [one.row] : [])));
   const shape = shapeFaults(columns, data).filter((fault) => !broken.has(fault.row));
+  const letters = lostLetters([heading, ...data]);
   const above = rows.slice(0, at);
   return {
     delimiter,
@@ -59,6 +60,26 @@ export function tableOfRecords({ delimiter, rows, faults }: Records, headingLine
     line: heading.line,
     rows: data,
     ...(above.length > 0 && { above }),
-    faults: [...placed, ...shape],
+    faults: [...placed, ...shape, ...letters],
   };
+}
+
+const mostMarked = 500;
+
+/** The cells in which a letter could not be read. The first of `rows` is that of the headings. */
+function lostLetters(rows: readonly TableRow[]): Fault[] {
+  const faults: Fault[] = [];
+  rows.forEach(({ cells, line }, at) => {
+    cells.forEach((cell, column) => {
+      if (!cell.includes('\ufffd') || faults.length >= mostMarked) return;
+      const place = { line, ...(at > 0 && { row: at - 1 }), column: rows[0]!.cells[column] ?? '' };
+      const problem = {
+        code: 'letter-not-read',
+        message: 'A letter of this cell is damaged and is shown as \ufffd.',
+        mend: 'Write the letter again, or save the file anew as UTF-8.',
+      };
+      faults.push(faultAt(place, 'warning', problem, cell.slice(0, 200)));
+    });
+  });
+  return faults;
 }

@@ -12,6 +12,7 @@ import { spanOf, type ReadSpan } from './parse/span.js';
 import { parseStatus } from './parse/words.js';
 import { parseMoment, type DateOrder, type WrittenMoment } from './parse/written-moment.js';
 import type { RowMemory } from './row-memory.js';
+import { lengthFault } from './plausible.js';
 import { openSheet, type Sheet, type SheetOptions, type SheetRow } from './sheet.js';
 import type { Table } from './table.js';
 
@@ -134,6 +135,11 @@ function readSpan(
   if ('problem' in span) {
     row.say('error', span.of, span.problem);
     return undefined;
+  }
+  const long = lengthFault(span.value, zone);
+  if (long) {
+    row.say(long.severity, 'end', long.problem);
+    if (long.severity === 'error') return undefined;
   }
   if (span.value.startWarning) row.say('warning', 'start', span.value.startWarning);
   if (span.value.endWarning) row.say('warning', 'end', span.value.endWarning);

@@ -92,22 +92,101 @@ describe('possession-import, the choices', () => {
   it('reads a column as what is chosen, and remembers it for the same headings', async () => {
     const el = await shown();
     const events = taken(el);
-    const odd = bytes('window,anfang,end\nW1,2027-04-03 23:00,05:00\n');
+    const odd = bytes('window,wann,end\nW1,2027-04-03 23:00,05:00\n');
     await el.read([{ name: 'a.csv', bytes: odd }]);
-    expect(text(el)).to.contain('not recognised');
-    await pick(el, select(el, 'This is a table of'), 'windows', () =>
-      text(el).includes('No column holds start.'),
-    );
+    expect(select(el, 'This is a table of').value).to.equal('windows');
+    expect(text(el)).to.contain('No column holds start.');
     const column = el.renderRoot.querySelector<HTMLSelectElement>('[data-column="1"]')!;
     await pick(el, column, 'start', () => !text(el).includes('No column holds start.'));
     await idle(el);
     take(el);
-    expect(events[0]!.document.tables.windows.map!['start']).to.equal('anfang');
+    expect(events[0]!.document.tables.windows.map!['start']).to.equal('wann');
     await el.updateComplete;
     await el.read([{ name: 'b.csv', bytes: odd }]);
     expect(el.renderRoot.querySelector<HTMLSelectElement>('[data-column="1"]')!.value).to.equal(
       'start',
     );
+  });
+
+  it('asks about each heading that is not read, and reads all that is plain at once', async () => {
+    const el = await shown();
+    const events = taken(el);
+    const odd = bytes(
+      'window,start,end,Blokked lnes,Boking staus,Foreman\nW1,2027-04-03 23:00,05:00,Up;Down,offered,Ash\n',
+    );
+    await el.read([{ name: 'a.csv', bytes: odd }]);
+    const asks = el.renderRoot.querySelector('.asks')!;
+    expect(asks.textContent).to.contain('Blokked lnes').and.to.contain('Up;Down');
+    expect(asks.compareDocumentPosition(el.renderRoot.querySelector('.choices')!)).to.equal(
+      Node.DOCUMENT_POSITION_FOLLOWING,
+    );
+    asks.querySelector<HTMLButtonElement>('[data-plain]')!.click();
+    await idle(el);
+    const left = el.renderRoot.querySelector('.asks')!;
+    expect(left.textContent).to.contain('Foreman').and.not.to.contain('Blokked');
+    left.querySelector<HTMLButtonElement>('button[aria-label="Foreman: Leave it unread"]')!.click();
+    await idle(el);
+    expect(el.renderRoot.querySelector('.asks')).to.equal(null);
+    take(el);
+    const { windows } = events[0]!.document.tables;
+    expect(windows.map).to.include({ lines: 'Blokked lnes', status: 'Boking staus' });
+    expect(windows.unread).to.deep.equal(['Foreman']);
+    expect(events[0]!.report[0]!.faults).to.deep.equal([]);
+  });
+
+  it('loses no choice that is made while another is being read', async () => {
+    const slow: Pick<Engine, 'importFiles'> = {
+      importFiles: async (files, document, signal, onProgress) => {
+        await new Promise((done) => setTimeout(done, 100));
+        return engine.importFiles(files, document, signal, onProgress);
+      },
+    };
+    const el = await shown(empty, slow);
+    const events = taken(el);
+    const odd = bytes('a,b,c,d,e,f\nW1,2027-04-03 23:00,05:00,Up,OV1,offered\n');
+    await el.read([{ name: 'a.csv', bytes: odd, choices: { kind: 'windows' } }]);
+    for (const [at, field] of [
+      'window',
+      'start',
+      'end',
+      'lines',
+      'isolation',
+      'status',
+    ].entries()) {
+      const column = el.renderRoot.querySelector<HTMLSelectElement>(`[data-column="${at}"]`)!;
+      column.value = field;
+      column.dispatchEvent(new Event('change', { bubbles: true }));
+      await el.updateComplete;
+      expect(column.value).to.equal(field);
+    }
+    await settled(el, () => !text(el).includes('Stop reading'));
+    take(el);
+    expect(events[0]!.document.tables.windows.map).to.include({
+      window: 'a',
+      start: 'b',
+      end: 'c',
+      lines: 'd',
+      isolation: 'e',
+      status: 'f',
+    });
+  });
+
+  it('adds to what stands unless it is to be replaced', async () => {
+    const { document } = await engine.importFiles(
+      [{ name: 'n.csv', bytes: bytes('window,start,end\nW1,2027-04-03 23:00,05:00\n') }],
+      empty,
+    );
+    const el = await shown(document);
+    const events = taken(el);
+    const two = 'window,start,end\nW2,2027-04-04 23:00,05:00\nW3,2027-04-05 23:00,05:00\n';
+    await el.read([{ name: 'pasted cells', bytes: bytes(two) }]);
+    expect(text(el)).to.contain('replaces 1 row; 1 of them not in the file');
+    take(el);
+    expect(events[0]!.document.tables.windows.rows.map((row) => row[0])).to.deep.equal([
+      'W1',
+      'W2',
+      'W3',
+    ]);
   });
 
   it('brings a table up to date row by row, with the counts before it is taken', async () => {

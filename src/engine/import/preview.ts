@@ -1,5 +1,12 @@
 import { tableKinds, type Fault, type TableKind } from '../../model/index.js';
-import { entryOf, headingsOf, matchColumns, needed, type Table } from '../../tables/index.js';
+import {
+  entryOf,
+  fieldsSuggested,
+  headingsOf,
+  matchColumns,
+  needed,
+  type Table,
+} from '../../tables/index.js';
 import type { ImportChoices, ImportPreview, RowPreview } from './types.js';
 
 /** Rows shown from the top, and those with a fault shown beside them. */
@@ -15,7 +22,7 @@ export function previewOf(
   table: Table,
   kind: TableKind | undefined,
   faults: readonly Fault[],
-  map: ImportChoices['map'],
+  { map, unread = [] }: Pick<ImportChoices, 'map' | 'unread'>,
 ): Pick<ImportPreview, 'above' | 'kinds' | 'fields' | 'columns' | 'rows'> {
   const { columns } = table;
   const match = kind === undefined ? undefined : matchColumns(columns, kind, map);
@@ -46,10 +53,17 @@ export function previewOf(
           })),
     columns: columns.map((heading, at) => {
       const filled = table.rows.flatMap(({ cells }) => (cells[at]?.trim() ? [cells[at]!] : []));
+      const field = fieldAt.get(at) ?? null;
+      const entry = entryOf(columns, at);
       return {
         heading: short(heading),
-        entry: entryOf(columns, at),
-        field: fieldAt.get(at) ?? null,
+        entry,
+        field,
+        unread: unread.includes(heading.trim()) || unread.includes(entry),
+        suggested:
+          kind === undefined || field !== null
+            ? []
+            : fieldsSuggested(heading, kind, filled.slice(0, 40)),
         samples: filled.slice(0, 3).map((cell) => cell.slice(0, 60)),
         filled: filled.length,
         faulty: faulty.get(heading) ?? 0,

@@ -3,7 +3,7 @@ import {
   decodeAs,
   decodeBytes,
   delimiters,
-  guessKind,
+  findHeadings,
   looksLikeArchive,
   readRecords,
   tooManyBytes,
@@ -109,12 +109,9 @@ function firstTable(sheets: readonly WorkbookSheet[]): WorkbookSheet | undefined
   );
 }
 
-/** How many lines a title may have above the headings. */
-const longestTitle = 20;
-
-/** The line of the headings: the first whose cells are headings of a table known here. */
-export function headingAt({ rows }: Records): number | undefined {
-  return rows.slice(0, longestTitle).find((row) => guessKind(row.cells) !== undefined)?.line;
+/** The line of the headings: that on which most columns of a table known here are headed. */
+export function headingAt(records: Records): number | undefined {
+  return findHeadings(records)?.line;
 }
 
 const otherEncodings = ['utf-8', 'windows-1252', 'utf-16le', 'utf-16be'] as const;

@@ -1,7 +1,15 @@
-import { tableIn, type Fault, type PlanDocument, type TableText } from '../../model/index.js';
+import {
+  tableIn,
+  tableKinds,
+  type Fault,
+  type PlanDocument,
+  type TableText,
+} from '../../model/index.js';
 import {
   findDates,
+  findHeadings,
   guessKind,
+  likelyKind,
   matchColumns,
   mergeTables,
   tableOfRecords,
@@ -12,7 +20,7 @@ import {
 } from '../../tables/index.js';
 import { faultsOf } from './faults.js';
 import { previewOf, short } from './preview.js';
-import { headingAt, type SourceOf } from './source.js';
+import type { SourceOf } from './source.js';
 import type { ImportChoices, ImportReport } from './types.js';
 
 /** A document with what was taken from one file, and what is told of it. */
@@ -30,8 +38,13 @@ export function takeTable(
   document: PlanDocument,
   choices?: ImportChoices,
 ): Taken {
-  const table = tableOfRecords(source.records, choices?.headingLine ?? headingAt(source.records));
-  const kind = choices?.kind ?? guessKind(table.columns);
+  const found = findHeadings(source.records, choices?.kind ? [choices.kind] : tableKinds);
+  const table = tableOfRecords(source.records, choices?.headingLine ?? found?.line);
+  const chosenLine = choices?.headingLine !== undefined;
+  const kind =
+    choices?.kind ??
+    guessKind(table.columns) ??
+    (chosenLine ? likelyKind(table.columns) : found?.kind);
   const file = source.sheet === null ? name : `${name}, sheet ${source.sheet}`;
   const map = choices?.map;
   const dates = kind === undefined ? null : findDates(table, kind, map);
@@ -73,7 +86,7 @@ export function takeTable(
     ...(choices && {
       preview: {
         ...source.told,
-        ...previewOf(table, kind, faults, map),
+        ...previewOf(table, kind, faults, chosen),
         chosen: {
           encoding: source.encoding,
           delimiter: table.delimiter,

@@ -36,6 +36,10 @@ export interface ColumnPreview {
   readonly entry: string;
   /** Null: kept, and not read. */
   readonly field: string | null;
+  /** Whether a person said that it is to stay unread. */
+  readonly unread: boolean;
+  /** Of a column that is not read: the fields it may hold, the likeliest first. */
+  readonly suggested: readonly string[];
   /** The first cells that hold something. */
   readonly samples: readonly string[];
   /** Cells that hold something. */

@@ -17,6 +17,7 @@ const mileYard = new RegExp(
   'i',
 );
 const kmMetre = new RegExp(String.raw`^${number} ?(?:km) ?${whole} ?(?:metres?|m)?$`, 'i');
+const plusMetre = new RegExp(String.raw`^(?:km ?|pk ?)?(\d{1,4})\+(\d{3})(?: ?m)?$`, 'i');
 const single = new RegExp(String.raw`^${number} ?([a-z]{0,10})$`, 'i');
 
 const unitNames: ReadonlyMap<string, ChainageUnit> = new Map<string, ChainageUnit>([
@@ -40,7 +41,7 @@ const unitNames: ReadonlyMap<string, ChainageUnit> = new Map<string, ChainageUni
 ]);
 
 /**
- * Reads a place along the line as metres: `1234`, `1.2 km`, `12m 34ch`, `12 mi 340 yd`. `12m` alone is metres; before
+ * Reads a place along the line as metres: `1234`, `1.2 km`, `21+480`, `12m 34ch`, `12 mi 340 yd`. `12m` alone is metres; before
  * chains or yards, `m` is miles.
  *
  * @param bare The unit of a number that names none.
@@ -53,6 +54,8 @@ export function parseChainage(text: string, bare: ChainageUnit = 'm'): Parsed<nu
   if (yards) return pair(text, [yards[1]!, 'mi'], [yards[2]!, 'yd'], 1760);
   const metres = kmMetre.exec(tidy);
   if (metres) return pair(text, [metres[1]!, 'km'], [metres[2]!, 'm'], 1000);
+  const plus = plusMetre.exec(tidy);
+  if (plus) return { value: Number(plus[1]) * 1000 + Number(plus[2]) };
   const one = single.exec(tidy);
   const unit = one?.[2] === '' ? bare : unitNames.get(one?.[2]?.toLowerCase() ?? '');
   if (!one || !unit)

@@ -8,11 +8,14 @@ export interface ClockTime {
 }
 
 const clock = /^(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?(?: ?([ap])\.?m\.?)?$/i;
+const dotted = /^(\d{1,2})(?:[.](\d{2})(?: ?uhr| ?h)?|:(\d{2}) ?(?:uhr|h)|h(\d{2})| ?uhr| h)$/i;
 const fourDigits = /^(\d{2})(\d{2}) ?(?:hrs?|h)?$/i;
 const mend = 'Write a time of day such as 05:30, to the minute.';
 
-/** Reads `05:30`, `5:30 am`, `0530`, `24:00`; `undefined` when the text does not look like a time of day. */
+/** Reads `05:30`, `5:30 am`, `0530`, `5.30`, `5h30`, `5:30 Uhr`, `24:00`; `undefined` when the text does not look like a time of day. */
 export function parseClock(text: string): Parsed<ClockTime> | undefined {
+  const mark = dotted.exec(text);
+  if (mark) return parseClock(`${mark[1]!}:${mark[2] ?? mark[3] ?? mark[4] ?? '00'}`);
   const found = clock.exec(text);
   const plainDigits = found ? null : fourDigits.exec(text);
   if (!found && !plainDigits) return undefined;

@@ -47,6 +47,12 @@ export function parseDuration(text: string, bare: DurationUnit = 'minutes'): Par
   const words = inWords.exec(tidy);
   if (words && /\d/.test(tidy)) {
     const [, d, h, m] = words;
+    if (h !== undefined && m !== undefined && Number(m.replace(',', '.')) >= 60)
+      return refuse(
+        'duration-not-read',
+        `"${text}" has ${m} minutes beside its hours, which is an hour or more.`,
+        mend,
+      );
     return sum(text, [
       [d, 1440],
       [h, 60],

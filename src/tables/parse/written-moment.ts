@@ -1,6 +1,7 @@
 import { isLocalTime } from '../../calendar/index.js';
+import { dayOfWeek, monthOf, weekdayNames } from './calendar-words.js';
 import { parseClock, type ClockTime } from './clock.js';
-import { plain, refuse, type Parsed } from './parsed.js';
+import { plain, refuse, type Parsed, type Problem } from './parsed.js';
 
 /** Which number of `03/04/2027` is the day. */
 export type DateOrder = 'day-first' | 'month-first';
@@ -22,28 +23,12 @@ export interface WrittenMoment {
 }
 
 const mend = 'Write a date and time such as 2027-03-28 23:30 or 28/03/2027 23:30.';
-const weekdays = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
-const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-const longMonths = [
-  'january',
-  'february',
-  'march',
-  'april',
-  'may',
-  'june',
-  'july',
-  'august',
-  'september',
-  'october',
-  'november',
-  'december',
-];
-
-const weekdayWord = /^(sun|mon|tues?|wed|wednes|thu|thurs?|fri|sat|satur)(?:day)?\.?,? /i;
+/** A word before a date that names a day of the week, in English, German or French. */
+const weekdayWord = new RegExp(String.raw`^(${weekdayNames})\.?,? (?:den |le )?`, 'iu');
 const isoDate = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?![\d])/;
 const numericDate = /^(\d{1,2})([-/. ])(\d{1,2})\2(\d{4})(?!\d)/;
-const namedDate = /^(\d{1,2})(?:st|nd|rd|th)?([-/. ]?)([a-z]{3,9})\.?\2,? ?(\d{4})(?!\d)/i;
-const shortYear = /^\d{1,2}([-/. ])(?:\d{1,2}|[a-z]{3,9})\1\d{2}(?!\d)/i;
+const namedDate = /^(\d{1,2})(?:st|nd|rd|th|er|\.)?([-/. ]?)(\p{L}{3,9})\.?\2,? ?(\d{4})(?!\d)/iu;
+const shortYear = /^\d{1,2}([-/. ])(?:\d{1,2}|\p{L}{3,9})\1\d{2}(?!\d)/iu;
 const offsetAtEnd = /(?:(Z|UTC|GMT)|([+-])(\d{2}):?(\d{2})?)$/i;
 const serialNumber = /^\d{5}(?:[.,]\d{1,20})?$/;
 
@@ -61,12 +46,33 @@ export function parseMoment(text: string, order: DateOrder): Parsed<WrittenMomen
   const found = parseDay(text, body, order);
   if ('problem' in found) return found;
   const { date, rest } = found.value;
+  const year = yearFault(text, date.year);
+  if (year) return { problem: year };
   if (!isLocalTime({ ...date, hour: 0, minute: 0 })) {
     return refuse('no-such-date', `"${text}" is not a day of the calendar.`, mend);
   }
   const wrong = named && weekdayFault(text, named[1]!, date);
   if (wrong) return { problem: wrong };
   return parseRest(text, date, rest);
+}
+
+const firstYear = 1990;
+const lastYear = 2199;
+
+/** A year of two digits with zeros before it, or one that no possession of today falls in. */
+function yearFault(text: string, year: number): Problem | undefined {
+  if (year < 100)
+    return {
+      code: 'two-digit-year',
+      message: `"${text}" gives the year as ${String(year).padStart(4, '0')}.`,
+      mend: `Write all four digits of the year; meant ${2000 + year}?`,
+    };
+  if (year >= firstYear && year <= lastYear) return undefined;
+  return {
+    code: 'year-not-likely',
+    message: `"${text}" is in the year ${year}; years from ${firstYear} to ${lastYear} are read.`,
+    mend: 'Correct the year.',
+  };
 }
 
 /** The two numbers of a date that could be read day first or month first; none where the order is plain. */
@@ -116,15 +122,9 @@ function day(
   return { value: { date: { year, month, day: dayOfMonth }, rest: body.slice(found[0].length) } };
 }
 
-function monthOf(word: string): number {
-  const lower = word.toLowerCase();
-  if (lower === 'sept') return 9;
-  return (lower.length === 3 ? months : longMonths).indexOf(lower) + 1;
-}
-
 function parseRest(text: string, date: CalendarDay, rest: string): Parsed<WrittenMoment> {
   if (rest === '') return { value: { date } };
-  const separated = /^(?:T|,? )/i.exec(rest);
+  const separated = /^(?:T|,? (?:um |à |at )?)/i.exec(rest);
   if (!separated) return refuse('date-not-read', `"${text}" is not a date and time.`, mend);
   const bare = rest.slice(separated[0].length);
   const zoned = offsetAtEnd.exec(bare);
@@ -143,16 +143,14 @@ function parseRest(text: string, date: CalendarDay, rest: string): Parsed<Writte
   return { value: { date, time: clock.value, offset: zoned[2] === '-' ? -size : size } };
 }
 
-function weekdayFault(
-  text: string,
-  word: string,
-  date: CalendarDay,
-): { code: string; message: string; mend: string } | undefined {
+const englishDays = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
+
+function weekdayFault(text: string, word: string, date: CalendarDay): Problem | undefined {
   const actual = new Date(Date.UTC(date.year, date.month - 1, date.day)).getUTCDay();
-  if (weekdays[actual] === word.slice(0, 3).toLowerCase()) return undefined;
+  if (dayOfWeek(word) === actual) return undefined;
   return {
     code: 'weekday-disagrees',
-    message: `"${text}" names another day of the week than the date falls on (${weekdays[actual]}).`,
+    message: `"${text}" names another day of the week than the date falls on (${englishDays[actual]!}).`,
     mend: 'Correct the date or the day of the week.',
   };
 }

@@ -131,6 +131,8 @@ export class Opening {
     await askPrice(desk);
     if (!desk.document?.prices || desk.outlooks.handbacks.length > 0) return;
     await this.#planned();
+    // The plan says who is on site: its cost stands while the chances are simulated.
+    if (desk.view === 'cost') await askPrice(desk);
     await askHandback(desk);
     if (desk.view === 'cost') await askPrice(desk);
   }

@@ -1,0 +1,89 @@
+import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import '../../components/desk/define.js';
+import type { PossessionDesk } from '../../components/desk/desk.js';
+import type { PossessionAccount } from '../../components/account/account.js';
+import { AccountAskEvent } from '../../components/account/account-ask-event.js';
+import { createInlineEngine } from '../../src/engine/index.js';
+import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
+import { button, tab } from './support/desk-look.js';
+import { twoNights } from './support/two-nights.js';
+
+const plan = aDocument(
+  'A plan with prices',
+  {
+    windows: twoNights,
+    work: tableOf(
+      'work.csv',
+      `package,activity,title,units,minutes per unit,minutes low,minutes high
+Deck,D1,Lift units,8,35,30,60`,
+    ),
+  },
+  { rules: stepRules({ leadIn: { low: 15, high: 40 } }), prices: minuteBook },
+);
+
+const open = (): Promise<PossessionDesk> =>
+  fixture<PossessionDesk>(
+    html`<possession-desk .engine=${createInlineEngine()} .document=${plan}></possession-desk>`,
+  );
+const shadow = (el: PossessionDesk, css: string): ShadowRoot | null =>
+  el.renderRoot.querySelector(css)?.shadowRoot ?? null;
+
+describe('cost on the desk', () => {
+  it('shows 45, 90 and 180 minutes by head one action after the plan is open, and a report one after that', async () => {
+    const el = await open();
+    await el.updateComplete;
+    tab(el, 'cost').click();
+    await waitUntil(
+      () => shadow(el, 'possession-overrun')?.querySelectorAll('.compare thead th').length === 4,
+      'three columns',
+      { timeout: 30_000 },
+    );
+    const heads = [...shadow(el, 'possession-overrun')!.querySelectorAll('.compare thead th')];
+    expect(heads.map((one) => one.textContent.trim().split(/\s{2,}/)[0])).to.deep.equal([
+      'Amount, GBP',
+      '45 min',
+      '1 h 30',
+      '3 h',
+    ]);
+    button(shadow(el, 'possession-overrun')!, 'Report')!.click();
+    await waitUntil(() => shadow(el, 'possession-report')?.querySelector('article'), 'report', {
+      timeout: 30_000,
+    });
+    const text = shadow(el, 'possession-report')!.textContent;
+    for (const words of ['Booked end', '45 min late', 'Not priced', 'Cautions', 'planning aid'])
+      expect(text).to.contain(words);
+    button(shadow(el, 'possession-report')!, 'Back')!.click();
+    await el.updateComplete;
+    expect(shadow(el, 'possession-overrun')).not.to.equal(null);
+  });
+
+  it('has what was entered of a late handback again after the page is loaded anew', async () => {
+    const first = await open();
+    await first.updateComplete;
+    tab(first, 'cost').click();
+    await first.updateComplete;
+    button(first.renderRoot, 'After the event')!.click();
+    await first.updateComplete;
+    const account = (el: PossessionDesk): PossessionAccount | null =>
+      el.renderRoot.querySelector<PossessionAccount>('possession-account');
+    await waitUntil(() => account(first)?.window, 'account', { timeout: 30_000 });
+    const { id, end } = account(first)!.window!;
+    account(first)!.dispatchEvent(
+      new AccountAskEvent({ window: id, actualHandback: end + 45 * 60_000 }),
+    );
+    await waitUntil(() => first.outlooks.account, 'the account', { timeout: 30_000 });
+    first.remove();
+
+    const again = await open();
+    await again.updateComplete;
+    tab(again, 'cost').click();
+    await again.updateComplete;
+    button(again.renderRoot, 'After the event')!.click();
+    await waitUntil(() => again.outlooks.account?.overrunMinutes === 45, 'the account again', {
+      timeout: 30_000,
+    });
+    again.remove();
+    for (const key of Object.keys(localStorage))
+      if (key.startsWith('possession-fit/account/')) localStorage.removeItem(key);
+  });
+});

@@ -68,15 +68,12 @@ export function oracle(
     if (activity.notBefore !== undefined) tail = Math.max(tail, minuteOf(activity.notBefore));
   }
   tail += lead + Math.max(0, ...windows.map((window) => minuteOf(window.end)));
-  const feeds = new Set(activities.filter((a) => a.place === 'inside').map((a) => a.id));
-  for (const activity of activities.toReversed())
-    if (feeds.has(activity.id)) for (const link of activity.after) feeds.add(link.activity);
 
   // Steps that may be used, by activity and window (last row: outside).
   const usable = activities.map((activity) => {
     if (activity.place === 'outside') {
       const open = new Set<number>();
-      for (let minute = feeds.has(activity.id) ? -lead : 0; minute < tail; minute += step)
+      for (let minute = -lead; minute < tail; minute += step)
         if (!outsideBarred(plan, activity, at(minute))) open.add(minute);
       return [{ window: -1, open }];
     }

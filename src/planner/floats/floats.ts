@@ -11,6 +11,7 @@ import {
   type Visit,
 } from '../fit/index.js';
 import type { ActivityFloat } from '../search/types.js';
+import { Pusher } from './slip.js';
 
 /**
  * How far each placed activity can slip.
@@ -25,6 +26,7 @@ export function floatsOf(problem: Problem, visits: readonly Visit[]): ActivityFl
   const late = new Slide(problem, visits);
   late.all();
   const still = new Slide(problem, visits);
+  const pusher = new Pusher(problem, visits);
   return problem.tasks.flatMap((task) => {
     const own = still.of(task);
     const latestOwn = late.of(task);
@@ -45,9 +47,17 @@ export function floatsOf(problem: Problem, visits: readonly Visit[]): ActivityFl
         freeFloatMinutes: free,
         floatIs: counted.is,
         critical: total === 0,
+        ...(pusher.isAble && { slipMinutes: pusher.of(task.index) }),
       },
     ];
   });
+}
+
+/** How late each task can end in the window where it is, with all at their latest at once. */
+export function lateEndsOf(problem: Problem, visits: readonly Visit[]): number[] {
+  const late = new Slide(problem, visits);
+  late.all();
+  return problem.tasks.map((task) => late.of(task).at(-1)?.end ?? Number.NEGATIVE_INFINITY);
 }
 
 /** Minutes as float counts them where a visit is: usable ones when its window is cut up. */

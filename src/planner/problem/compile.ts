@@ -6,7 +6,7 @@ import {
   type Instant,
   type Interval,
 } from '../../calendar/index.js';
-import type { AccessWindow, Activity, Needs, Plan } from '../../model/index.js';
+import type { AccessWindow, Activity, Needs, Plan, Resource } from '../../model/index.js';
 import { barsWork, closedStretches, curfewStretches } from '../../rules/index.js';
 import { rolesOf } from './blocks.js';
 import { Effort } from './effort.js';
@@ -46,7 +46,7 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerBook): Problem {
   const { activities, rank, order, work } = skeleton;
   const base = baseOf(plan, scope.windows);
   const [before, after] = tiesOf(skeleton, book, base);
-  const horizon = horizonOf(base, scope.windows, skeleton, scope.longerBy ?? 0);
+  const horizon = horizonOf(base, scope.windows, skeleton, scope.longerBy ?? 0, plan.resources);
   const { supplies: resources, indexOf } = without.has('resources')
     ? { supplies: [], indexOf: new Map<string, number>() }
     : suppliesOf(scope, skeleton, book, base, horizon);
@@ -61,8 +61,6 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerBook): Problem {
   );
   const tasks = activities.map((activity, index): Task => {
     const outside = activity.place === 'outside';
-    // Outside work that nothing in a window waits for has no reason to begin before the first window.
-    const floor = outside && !skeleton.feedsInside[index] ? 0 : Number.NEGATIVE_INFINITY;
     const { units, perUnit, setUp, makeSafe } = work[index]!;
     return {
       index,
@@ -75,8 +73,8 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerBook): Problem {
       slots: slots[skeleton.groupOf[index]!]!,
       earliest:
         activity.notBefore === undefined || without.has('not-before')
-          ? floor
-          : Math.max(floor, minutesUp(activity.notBefore, base)),
+          ? Number.NEGATIVE_INFINITY
+          : minutesUp(activity.notBefore, base),
       due:
         activity.keyDate === undefined || without.has('key-date')
           ? Number.POSITIVE_INFINITY
@@ -143,14 +141,21 @@ function baseOf(plan: Plan, windows: readonly AccessWindow[]): Instant {
 function horizonOf(
   base: Instant,
   windows: readonly AccessWindow[],
-  { outsideMinutes, cures, lastNotBefore }: Skeleton,
+  { outsideMinutes, cures, lastNotBefore, firstOutside, hasOutside, named }: Skeleton,
   longerBy: number,
+  resources: readonly Resource[],
 ): Interval {
   const outside = outsideMinutes * MINUTE + cures * CURING_DAYS * DAY;
+  // Outside work may be over before the first window: it begins as soon as anything says that it can.
+  let first = firstOutside;
+  if (hasOutside)
+    for (const { id, availability } of resources)
+      if (named.has(id))
+        for (const { from, to } of availability) first = Math.min(first, from ?? to ?? first);
   let end = Math.max(base, lastNotBefore);
   for (const window of windows) end = Math.max(end, window.end + longerBy * MINUTE);
   return {
-    start: base - outside - LEAD_DAYS * DAY,
+    start: Math.min(base, first) - outside - LEAD_DAYS * DAY,
     end: end + outside + TAIL_DAYS * DAY,
   };
 }

@@ -34,8 +34,6 @@ export interface Skeleton {
   readonly rank: readonly number[];
   /** Task indices in an order in which all that is waited for comes first. */
   readonly order: readonly number[];
-  /** Whether it is inside work or inside work waits for it, at first or second hand. */
-  readonly feedsInside: readonly boolean[];
   readonly hasOutside: boolean;
   /** Minutes that outside work and all gaps take together, without curing. */
   readonly outsideMinutes: number;
@@ -43,13 +41,15 @@ export interface Skeleton {
   readonly cures: number;
   /** The latest moment before which something may not begin; minus infinity when there is none. */
   readonly lastNotBefore: number;
+  /** The first date that outside work names; infinity when there is none. */
+  readonly firstOutside: number;
   readonly blocks: readonly Block[];
   readonly clusters: readonly Cluster[];
   readonly solePlaces: readonly SolePlace[];
   readonly work: readonly Pick<Task, 'units' | 'perUnit' | 'setUp' | 'makeSafe'>[];
 }
 
-/** O(activities + links), but for chains of outside work. */
+/** O(activities + links). */
 export function skeletonOf(all: readonly Activity[]): Skeleton {
   const activities = all.filter((activity) => unitsLeft(activity.work) > 0);
   const indexOf = new Map(activities.map((activity, index) => [activity.id, index]));
@@ -78,8 +78,13 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
   let outsideMinutes = 0;
   let cures = 0;
   let lastNotBefore = Number.NEGATIVE_INFINITY;
+  let firstOutside = Number.POSITIVE_INFINITY;
   for (const activity of activities) {
-    if (activity.place === 'outside') outsideMinutes += minutesInOneVisit(activity.work);
+    if (activity.place === 'outside') {
+      const { notBefore = Infinity, keyDate = Infinity } = activity;
+      outsideMinutes += minutesInOneVisit(activity.work);
+      firstOutside = Math.min(firstOutside, notBefore, keyDate);
+    }
     for (const link of activity.after) {
       outsideMinutes += link.gapMinutes;
       if (link.cured) cures += 1;
@@ -94,11 +99,11 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
     after,
     rank,
     order,
-    feedsInside: feeding(activities, after),
     hasOutside: activities.some((one) => one.place === 'outside'),
     outsideMinutes,
     cures,
     lastNotBefore,
+    firstOutside,
     blocks,
     clusters: clustersOf(blocks, after, order),
     solePlaces: solePlacesOf(activities),
@@ -153,21 +158,6 @@ function ranksOf(
     }
   }
   return { rank, order };
-}
-
-/** Which activities are inside or have inside work waiting for them, at first or second hand. */
-function feeding(activities: readonly Activity[], after: readonly (readonly Bond[])[]): boolean[] {
-  const feeds = activities.map((activity) => activity.place === 'inside');
-  for (let changed = true; changed;) {
-    changed = false;
-    after.forEach((ties, index) => {
-      if (!feeds[index] && ties.some((tie) => feeds[tie.task])) {
-        feeds[index] = true;
-        changed = true;
-      }
-    });
-  }
-  return feeds;
 }
 
 /** Whole minutes after `base` that are not before a moment, and those that are not after it. */

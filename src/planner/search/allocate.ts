@@ -47,15 +47,21 @@ export interface AllocateOptions {
  * @throws {RangeError} When a placement to keep names no activity or window of the plan, or is for finished work.
  */
 export function allocate(plan: Plan, options: AllocateOptions): Allocation {
-  const { problem: kept, goal } = preparedOf(plan, options);
+  const { free, problem: kept, goal } = preparedOf(plan, options);
   const problem = narrowed(kept);
   const bound = boundOf(problem, goal);
+  // What is best with some work held in place is not best: nothing is proven but what no plan at all beats.
+  const whole = kept === free ? undefined : boundOf(free, goal);
   const told = (found: Found): Allocation =>
     allocationOf(
       plan,
       kept,
       goal,
-      { ...found, visits: outsideLate(problem, found.visits) },
+      {
+        ...found,
+        visits: outsideLate(problem, found.visits),
+        ...(whole && { bound: whole, proven: 0 }),
+      },
       options.keep !== undefined,
     );
   const onBetter = (candidate: Candidate): void =>
@@ -64,6 +70,8 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
 }
 
 export interface Prepared {
+  /** Without what is kept. */
+  readonly free: Problem;
   /** With what is kept in place; its effort has its limit. */
   readonly problem: Problem;
   readonly goal: Goal;
@@ -78,7 +86,7 @@ export function preparedOf(plan: Plan, options: AllocateOptions): Prepared {
   const free = problemOf(ordered, { windows, activities, effort }, new LedgerBook(ordered));
   const problem = pin(free, options.keep ?? []);
   effort.limit = effort.spent + stepsFor(problem) * (options.effort ?? 1);
-  return { problem, goal: goalOf(options.first) };
+  return { free, problem, goal: goalOf(options.first) };
 }
 
 function effortOf({ clock, seconds, shouldStop }: AllocateOptions): Effort {
@@ -117,11 +125,22 @@ export function allocationOf(
     finishesAt: finishOf(problem, found.visits),
     windowsUsed: windowsIn(found.visits),
     keyDates: keyDatesOf(plan, problem, found.visits),
-    certificate: certificateOf(goal, found, { cutShort: problem.effort.cutShort, holds }),
+    certificate: certificateOf(
+      goal,
+      found,
+      { cutShort: problem.effort.cutShort, holds },
+      nothingOf(problem, found),
+    ),
     floats: inOrderOf(plan, floatsOf(problem, found.visits)),
     unstated: unstatedIn(plan, placements),
     notes: [...(problem.effort.cutShort ? [cutShortNote] : []), ...leftOpenNotes(plan, placements)],
   };
+}
+
+/** In words, that there is nothing of which anything could be proven. */
+function nothingOf({ tasks }: Problem, { visits }: Found): string | undefined {
+  if (tasks.length === 0) return 'nothing to plan';
+  return visits.length === 0 ? 'nothing is placed' : undefined;
 }
 
 /** In the order of the plan's rows: the search has one of its own. */

@@ -11,11 +11,16 @@ export interface Known {
   readonly proven: number;
 }
 
-/** What can be said of an answer: proven best, or how far from best at most. */
+/**
+ * What can be said of an answer: proven best, or how far from best at most.
+ *
+ * @param nothing Why there is nothing to prove, in words; absent: there is.
+ */
 export function certificateOf(
   goal: Goal,
   known: Known,
   { cutShort, holds }: Pick<Certificate, 'cutShort' | 'holds'>,
+  nothing?: string,
 ): Certificate {
   const values = valuesOf(known.score, goal);
   const bounds = valuesOf(known.bound, goal);
@@ -29,7 +34,7 @@ export function certificateOf(
       name,
       value: values[name],
       lowerBound,
-      proven: searched || (whole && lowerBound === values[name]),
+      proven: nothing === undefined && (searched || (whole && lowerBound === values[name])),
     };
   });
   const first = objectives[0]!;
@@ -42,7 +47,7 @@ export function certificateOf(
     holds,
     verified: false,
     objectives,
-    text: textOf(objectives),
+    text: nothing ?? textOf(objectives),
   };
 }
 

@@ -1,11 +1,4 @@
 export { allocate, type AllocateOptions } from './allocate.js';
-export {
-  criticalPath,
-  type CriticalPath,
-  type NetworkActivity,
-  type NetworkLink,
-  type NetworkTimes,
-} from '../floats/critical-path.js';
 export { repair, type Moved, type More, type Repair } from '../repair/repair.js';
 export { replan, type Move, type Replan } from '../repair/replan.js';
 export {

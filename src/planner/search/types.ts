@@ -38,8 +38,14 @@ export interface KeyDateForecast {
   readonly due: Instant;
   /** When the package is forecast to finish; null while some of it is not placed. */
   readonly forecast: Instant | null;
+  /**
+   * How far the finish can slip, in days and nights, before a key date is missed or work finds no time, with what comes
+   * after pushed on as little as it must be; minus the minutes late where the date is missed.
+   */
   readonly floatMinutes: number | null;
-  /** Whole windows (that could take some of the package) between forecast and due. */
+  /** More float may be possible: the plan is too large to push everything on. Absent: it is not. */
+  readonly floatAtLeast?: true;
+  /** Whole windows (that could take some of the package) between the forecast and the end of its float. */
   readonly floatWindows: number | null;
   readonly met: boolean;
   /**
@@ -65,6 +71,11 @@ export interface ActivityFloat {
   readonly freeFloatMinutes: number;
   readonly floatIs: 'working' | 'clock';
   readonly critical: boolean;
+  /**
+   * How far its finish can slip, in later windows too, before a key date is missed or work finds no time, with what comes
+   * after pushed on. Absent: the plan is too large to look at each.
+   */
+  readonly slipMinutes?: number;
 }
 
 export interface Allocation {

@@ -11,6 +11,7 @@ import {
   type Visit,
 } from '../fit/index.js';
 import type { Plan } from '../../model/index.js';
+import { NearMisses, type NearMiss } from './near-miss.js';
 import type { Unplaced } from './types.js';
 import { fewestUnplacedCauses, smallestFirst } from './unplaced-causes.js';
 
@@ -19,14 +20,21 @@ export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[
   const board = new Board(problem);
   const settled = new Set(problem.pinned);
   for (const visit of visits) if (!settled.has(visit)) board.put(visit);
+  const misses = new NearMisses(plan, problem, board);
   return problem.tasks.flatMap((task) =>
     board.left[task.index]! > 0
-      ? [{ activity: task.activity.id, reasons: reasonsFor(plan, problem, board, task) }]
+      ? [{ activity: task.activity.id, reasons: reasonsFor(plan, problem, board, task, misses) }]
       : [],
   );
 }
 
-function reasonsFor(plan: Plan, problem: Problem, board: Board, task: Task): Reason[] {
+function reasonsFor(
+  plan: Plan,
+  problem: Problem,
+  board: Board,
+  task: Task,
+  misses: NearMisses,
+): Reason[] {
   const { activity } = task;
   const left = board.left[task.index]!;
   const part: Reason[] =
@@ -76,7 +84,7 @@ function reasonsFor(plan: Plan, problem: Problem, board: Board, task: Task): Rea
       code: 'no-usable-stretch',
       text: `needs ${durationText(minutes)} in one go; the longest usable stretch is ${durationText(longest)}`,
     });
-  const extension = task.outside ? undefined : shortestCure(problem, board, task);
+  const extension = task.outside ? undefined : misses.of(task, guessesOf(problem, board, task));
   if (extension)
     needs.push({
       code: 'too-short',
@@ -116,15 +124,11 @@ function supplyReasons(problem: Problem, task: Task): Reason[] {
   });
 }
 
-/** The window whose end has to move the least for one more visit after all that is placed there. */
-function shortestCure(
-  problem: Problem,
-  board: Board,
-  task: Task,
-): { window: number; by: number } | undefined {
+/** The fewest minutes by which each window's end might have to move for the rest of a task, the fewest first. */
+function guessesOf(problem: Problem, board: Board, task: Task): NearMiss[] {
   const release = board.release(task);
   const minutes = visitMinutes(task, board.left[task.index]!);
-  let best: { window: number; by: number } | undefined;
+  const guesses: NearMiss[] = [];
   problem.windows.forEach((_, window) => {
     const last = task.slots.filter((slot) => slot.window === window).at(-1);
     if (!last) return;
@@ -133,11 +137,10 @@ function shortestCure(
     for (const visit of board.visits)
       if (sharesFully(problem, task, visit) && overlapsTail(visit, { start, end: last.end }))
         start = Math.max(start, visit.end);
-    // What is there at the end is taken to stay: a resource that leaves then is told of by its own reason.
     const by = start + minutes - last.end;
-    if (by > 0 && (!best || by < best.by)) best = { window, by };
+    if (by > 0) guesses.push({ window, by });
   });
-  return best;
+  return guesses.sort((a, b) => a.by - b.by || a.window - b.window);
 }
 
 function overlapsTail(visit: Visit, tail: Interval): boolean {

@@ -69,8 +69,8 @@ export function planOfFamily({ windows: w, activities: n, repeated }: Family, se
   const resources: Resource[] = Array.from({ length: kinds }, (_, i) => {
     const capacity = i === 0 ? 1 : between(2, 4);
     if (i !== 0) return { id: `R${i + 1}`, availability: [{ capacity }] };
-    const from = base + Math.floor(season * 0.1) * MINUTE;
-    const to = base + Math.floor(season * 0.8) * MINUTE;
+    const from = base + Math.floor(season * 0.05) * MINUTE;
+    const to = base + Math.floor(season * 0.95) * MINUTE;
     return { id: 'R1', availability: [{ capacity, from, to }] };
   });
 
@@ -120,7 +120,7 @@ export function planOfFamily({ windows: w, activities: n, repeated }: Family, se
             setUpMinutes: between(0, 3) * 10,
             makeSafeMinutes: between(0, 2) * 10,
           }
-        : { kind: 'whole', minutes: between(6, 26) * 10 },
+        : { kind: 'whole', minutes: between(8, 28) * 10 },
       lines: line,
       extent: section,
       isolation: chance(40) ? ['S1'] : [],

@@ -87,8 +87,14 @@ export function boardOf(problem: Problem, list: readonly number[], allowed?: Uin
  * Places what is left of tasks in the order of a list; what finds no place is left out.
  *
  * @param caps Units of a repeated task placed at its turn; 0, or without: no cap.
+ * @param hopeless Asked after each task that is no part of a cluster; `true` ends it there.
  */
-export function placeAll(board: Board, list: readonly number[], caps?: readonly number[]): void {
+export function placeAll(
+  board: Board,
+  list: readonly number[],
+  caps?: readonly number[],
+  hopeless?: (placed: number) => boolean,
+): void {
   const rest = placeClusters(board, list);
   for (const index of list) {
     if (board.problem.effort.isCut()) return;
@@ -97,6 +103,7 @@ export function placeAll(board: Board, list: readonly number[], caps?: readonly 
     const cap = caps?.[index] ?? 0;
     if (board.left[index]! > 0 && board.ready(task))
       board.place(task, cap > 0 ? cap : board.left[index]!);
+    if (hopeless?.(index)) return;
   }
 }
 

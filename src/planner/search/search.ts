@@ -5,9 +5,11 @@ import {
   dropWindows,
   heldTo,
   improve,
+  improveLate,
   recipeOf,
   squeeze,
   type Attempt,
+  type ImproveOptions,
 } from './improve.js';
 import { windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
 import { restOf } from './pins.js';
@@ -73,7 +75,9 @@ export function search(
   let turn = 0;
   const settings = () => ({ goal, bound, seed: seed + turn, onBetter: told });
   const built = construct(problem, { ...settings(), stop: () => effort.isCut() });
-  let best: Attempt = dropWindows(problem, built, { ...settings(), stop: until(0.3) });
+  // Windows and proofs have their time once the values before them have come to rest.
+  let best: Attempt = early(problem, built, settings);
+  best = dropWindows(problem, best, { ...settings(), stop: until(0.3) });
   if (from && compareScores(from.score, best.score) <= 0)
     best = { ...from, recipe: recipeOf(problem, from) };
   told(best);
@@ -121,6 +125,37 @@ export function search(
     if (done() || settled()) break;
   }
   return { ...best, bound, proven: 0 };
+}
+
+/** Steps of one turn of a climber, as part of all, and turns without gain after which it has come to rest. */
+const TURN = 0.04;
+const IDLE_TURNS = 4;
+/** Part of all steps that this may take. */
+const EARLY = 0.7;
+
+/** Betters what is placed and how late it is, two climbers in turn, until nothing more comes of it. */
+function early(
+  problem: Problem,
+  built: Attempt,
+  settings: () => Pick<ImproveOptions, 'goal' | 'bound' | 'seed' | 'onBetter'>,
+): Attempt {
+  const { effort } = problem;
+  const head = ({ score }: Candidate): Score => score.slice(0, 3);
+  const steps = TURN * (effort.limit - effort.spent);
+  const over = effort.until(EARLY);
+  let best = built;
+  let idle = 0;
+  for (let turn = 0; idle < IDLE_TURNS && !over(); turn += 1) {
+    const { seed, ...rest } = settings();
+    if (compareScores(head(best), rest.bound.slice(0, 3)) <= 0) break;
+    const end = effort.spent + steps;
+    const stop = (): boolean => effort.spent >= end || over();
+    const climb = turn % 2 === 0 ? improve : improveLate;
+    const next = climb(problem, best, { ...rest, seed: seed + turn, stop });
+    idle = compareScores(head(next), head(best)) < 0 ? 0 : idle + 1;
+    if (compareScores(next.score, best.score) < 0) best = next;
+  }
+  return best;
 }
 
 function specialFound(goal: Goal, bound: Score, special: Special): Found {

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Results } from '../../src/engine/index.js';
+import { isolationCut, type Results } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
@@ -83,9 +83,16 @@ function change(desk: Desk, event: SubmitEvent): void {
   const { document, picked } = desk;
   if (!document) return;
   const cells = { start: cell('start'), end: cell('end'), status: cell('status') };
+  const window = desk.figures.results?.plan.windows.find((one) => one.id === picked.window);
+  const { dateOrder } = document.tables.windows;
+  const cut = window && isolationCut(window, cells.start, cells.end, dateOrder);
+  const lost = cut && cut.lost.length > 0 ? `, ${cut.lost.join(', ')} no longer dead in it` : '';
   desk.edit(
-    withCells(document, 'windows', 'window', picked.window, cells),
-    `window ${picked.window} changed`,
+    withCells(document, 'windows', 'window', picked.window, {
+      ...cells,
+      ...(cut && { isolation: cut.text }),
+    }),
+    `window ${picked.window} changed${lost}`,
     true,
   );
 }

@@ -28,6 +28,7 @@ export {
   shiftLogFile,
   shiftState,
 } from '../risk/index.js';
+export { isolationCut } from '../tables/index.js';
 export type { Port } from './protocol.js';
 export type {
   Account,

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Objective } from '../../src/planner/search/types.js';
 import { explainCertificate } from '../why/explain-plan.js';
 import { answerOf } from './answer.js';
+import { agreedView } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
 import { settleButton } from './plan-view.js';
 import { objectives } from './views.js';
@@ -12,6 +13,7 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
   const answer = answerOf(desk);
   if (!answer) return nothing;
   return html`<section class="answer" aria-label="The answer">
+    ${agreedView(desk)}
     <div class="said" role="status">
       <p class="sentence ${answer.harm ? 'harm' : ''}">${answer.sentence}</p>
       ${
@@ -53,10 +55,10 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
             >
               ${
                 planning.allocation
-                  ? 'Plan it anew'
-                  : planning.isStale
-                    ? 'Plan again after the changes'
-                    : 'Make a plan'
+                  ? desk.document?.agreed?.now
+                    ? 'Look for a better plan'
+                    : 'Plan it anew'
+                  : 'Make a plan'
               }
             </button>`
       }

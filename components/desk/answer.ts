@@ -17,13 +17,11 @@ export function answerOf(desk: Desk): Answer | null {
   const { results } = figures;
   if (!results || !document) return null;
   if (results.plan.windows.length === 0 || results.plan.activities.length === 0) return null;
-  const plan = planning.shown;
+  const plan = desk.view === 'plan' ? planning.looked : planning.shown;
   if (!plan) {
     const sentence = planning.busy
       ? 'Looking for a plan of all the work in the windows'
-      : planning.isStale
-        ? 'The tables have changed since the plan was made'
-        : 'No plan is made yet';
+      : 'No plan is made yet';
     return { sentence, harm: false, proof: '' };
   }
   return {

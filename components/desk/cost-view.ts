@@ -8,7 +8,6 @@ import {
 } from '../../src/engine/index.js';
 import type { AccountAskEvent } from '../account/account-ask-event.js';
 import type { TableSaveEvent } from '../account/table-save-event.js';
-import { applyEdit } from '../../src/edits/index.js';
 import { DAY } from '../../src/calendar/index.js';
 import type { AccessWindow, Train } from '../../src/model/index.js';
 import type { OptionTakeEvent } from '../options/option-take-event.js';
@@ -19,6 +18,8 @@ import type { OverrunChangeEvent } from '../overrun/overrun-change-event.js';
 import type { OverrunCompareEvent } from '../overrun/overrun-compare-event.js';
 import { keepAccount, readAccount } from './account-store.js';
 import { makeReport, reportView } from './cost-report.js';
+import { agreeOption } from './agreed-plan.js';
+import { planLine } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
@@ -74,7 +75,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
       <span class="said" role="status">${hint(desk)}</span>
     </div>
     <div class="fill pad" @possession-report-ask=${() => void makeReport(desk, window)}>
-      ${outlookTrouble(outlooks)}
+      ${planLine(desk)} ${outlookTrouble(outlooks)}
       ${
         outlooks.report
           ? reportView(desk, outlooks.report)
@@ -168,11 +169,9 @@ function optionsOf(desk: Desk, results: Results, window: AccessWindow | null): T
   ></possession-options>`;
 }
 
-/** An option becomes the plan: what it changes of the document, and where its work stands. */
-function takeOption(desk: Desk, { edit, placements }: PricedOption): void {
-  if (!desk.document) return;
-  if (edit) desk.edit(applyEdit(desk.document, edit), edit.label);
-  void desk.planFrom(placements);
+/** An option becomes the agreed plan, with what it changes of the document: one act, undone as one. */
+function takeOption(desk: Desk, { edit, name, placements }: PricedOption): void {
+  agreeOption(desk, edit, name, placements);
 }
 
 function accountOf(desk: Desk, results: Results, window: AccessWindow | null): TemplateResult {

@@ -15,7 +15,7 @@ export function countOfPlace(desk: Desk, place: PlaceId): string {
     case 'programme': {
       const dates = planning.shown?.keyDates ?? [];
       if (planning.busy && !planning.draft) return 'planning';
-      if (planning.isStale) return 'changed since';
+      if (planning.broken.length > 0) return 'changed since';
       if (dates.length === 0) return countText(results.plan.windows.length, 'window');
       return `${dates.filter((one) => one.met).length} of ${dates.length} dates met`;
     }
@@ -49,7 +49,7 @@ export function countOfView(desk: Desk, view: DeskView): string {
         : `${countFits(results.fits)} of ${results.fits.length} pairs`;
     case 'plan':
       if (planning.allocation) return provedText(planning.allocation).toLowerCase();
-      return planning.busy ? 'searching' : planning.isStale ? 'changed since' : 'not yet';
+      return planning.busy ? 'searching' : 'not yet';
     case 'booking':
       return lateText(desk);
     case 'handback':

@@ -1,4 +1,4 @@
-import type { Engine, ImportReport, Placement } from '../../src/engine/index.js';
+import type { Engine, ImportReport } from '../../src/engine/index.js';
 import type { LimitSet, PlanDocument } from '../../src/model/index.js';
 import type { RuleTrial } from './rule-trial.js';
 import type { Place } from '../why/explanation.js';
@@ -59,11 +59,9 @@ export interface Desk {
    * Changes the document, as one act that can be undone.
    *
    * @param label What was done, in plain words: `window N3 changed`.
-   * @param planAgain Whether the plan is made anew at once, from what was agreed before; else when it is next looked at.
+   * @param planAgain Whether what of the agreed plan no longer holds is mended at once, for a person to accept.
    */
   edit(document: PlanDocument, label: string, planAgain?: boolean): void;
-  /** Makes the plan anew round work that stays where it is, and shows it against the plan before. */
-  planFrom(placements: readonly Placement[]): Promise<void>;
   /** Takes what was read from files, as one act that can be undone. */
   take(document: PlanDocument, reports: readonly ImportReport[]): void;
   /** Shows another plan and keeps it as a plan of its own. */
@@ -77,8 +75,10 @@ export interface Desk {
   show(view: DeskView): void;
   /** Shows a place as it was last looked at. */
   showPlace(place: PlaceId): void;
-  /** Looks for the best plan, or after a change for one that moves little of the plan before. */
+  /** Looks for the best plan, to be accepted or not. */
   planNow(): Promise<void>;
+  /** Mends the agreed plan with few moves, to be accepted or not. */
+  mend(): Promise<void>;
   /** Shows where a figure comes from. */
   goTo(place: Place): Promise<void>;
   /** The rows of the sheet on the screen, in its order, with what is worked out beside them. */

@@ -7,7 +7,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import { History, type Edit, type KeptSteps } from '../../src/edits/index.js';
-import type { Engine, ImportReport, Placement } from '../../src/engine/index.js';
+import type { Engine, ImportReport } from '../../src/engine/index.js';
 import { emptyPlan, type LimitSet, type PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { progressStyle } from '../shared/progress-style.js';
@@ -19,6 +19,7 @@ import { bookingView } from './booking-view.js';
 import { costView } from './cost-view.js';
 import type {} from '../sheet/sheet.js';
 import type { Desk, Menu, ShownRows } from './desk-parts.js';
+import { agreedStyles } from './agreed.styles.js';
 import { styles } from './desk.styles.js';
 import { Figures } from './figures.js';
 import { filesView } from './files-view.js';
@@ -81,6 +82,7 @@ export class PossessionDesk extends LitElement implements Desk {
     progressStyle,
     styles,
     panelStyles,
+    agreedStyles,
     narrowStyles,
     paperStyles,
   ];
@@ -192,10 +194,6 @@ export class PossessionDesk extends LitElement implements Desk {
     this.#opening.planAgain = planAgain;
   }
 
-  async planFrom(placements: readonly Placement[]): Promise<void> {
-    await this.#opening.planFrom(placements);
-  }
-
   async adopt(document: PlanDocument): Promise<void> {
     this.document = document;
     await this.keeping.create(document);
@@ -253,6 +251,10 @@ export class PossessionDesk extends LitElement implements Desk {
 
   async planNow(): Promise<void> {
     await this.#opening.planNow();
+  }
+
+  async mend(): Promise<void> {
+    await this.#opening.mend();
   }
 
   goTo(place: Place): Promise<void> {

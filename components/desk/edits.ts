@@ -4,18 +4,26 @@ import {
   type TableKind,
   type TableText,
 } from '../../src/model/index.js';
-import { headingOf, rowWith, valueIn } from './table-lookup.js';
+import { columnOf } from '../../src/engine/index.js';
+import { rowWith, valueIn } from './table-lookup.js';
 
 /** The table with one cell written anew; a column is added where the field has none. */
-function withCell(table: TableText, row: number, field: string, text: string): TableText {
-  const heading = headingOf(table, field);
-  const columns = heading === undefined ? [...table.columns, field] : table.columns;
-  const column = heading === undefined ? columns.length - 1 : columns.indexOf(heading);
+function withCell(
+  table: TableText,
+  kind: TableKind,
+  row: number,
+  field: string,
+  text: string,
+): TableText {
+  const known = columnOf(table, kind, field);
+  const columns = known === undefined ? [...table.columns, field] : table.columns;
+  const column = known ?? columns.length - 1;
   const rows = table.rows.map((cells, index) => {
-    if (index !== row) return cells;
+    // In a table that gets a column every row gets its cell: a row that is too short would be complained of.
+    if (index !== row && (known !== undefined || cells.length !== column)) return cells;
     const next = [...cells];
     while (next.length <= column) next.push('');
-    next[column] = text;
+    if (index === row) next[column] = text;
     return next;
   });
   return { ...table, columns, rows };
@@ -28,10 +36,10 @@ export function withWindow(
   cells: Readonly<Record<string, string>>,
 ): PlanDocument {
   const { windows } = document.tables;
-  const from = rowWith(windows, 'window', like);
+  const from = rowWith(windows, 'windows', 'window', like);
   const start: TableText = { ...windows, rows: [...windows.rows, [...(windows.rows[from] ?? [])]] };
   const table = Object.entries(cells).reduce(
-    (made, [field, text]) => withCell(made, start.rows.length - 1, field, text),
+    (made, [field, text]) => withCell(made, 'windows', start.rows.length - 1, field, text),
     start,
   );
   return { ...document, tables: { ...document.tables, windows: table } };
@@ -52,11 +60,13 @@ export function withCells(
   { onlyEmpty = false }: { readonly onlyEmpty?: boolean } = {},
 ): PlanDocument {
   const table = tableIn(document, kind);
-  const row = rowWith(table, key, id);
+  const row = rowWith(table, kind, key, id);
   if (row < 0) return document;
   const next = Object.entries(cells).reduce(
     (made, [field, text]) =>
-      onlyEmpty && valueIn(made, row, field) !== '' ? made : withCell(made, row, field, text),
+      onlyEmpty && valueIn(made, kind, row, field) !== ''
+        ? made
+        : withCell(made, kind, row, field, text),
     table,
   );
   return { ...document, tables: { ...document.tables, [kind]: next } };

@@ -29,8 +29,8 @@ export async function goTo(desk: Shown, root: Root, place: Place): Promise<void>
   } else if (place.to === 'cell')
     await goToCell(desk, root, place.table, place.row, place.column ?? '');
   else {
-    const row = rowWith(tables.work, place.to, place.id);
-    await goToCell(desk, root, 'work', row, headingOf(tables.work, place.to) ?? '');
+    const row = rowWith(tables.work, 'work', place.to, place.id);
+    await goToCell(desk, root, 'work', row, headingOf(tables.work, 'work', place.to) ?? '');
   }
 }
 
@@ -59,7 +59,7 @@ async function goToCell(
 export async function followInSheet({ document, picked }: Desk, root: Root): Promise<void> {
   const sheet = root.querySelector<PossessionSheet>('[data-kind=windows]');
   const table = document?.tables.windows;
-  const row = table ? rowWith(table, 'window', picked.window) : -1;
+  const row = table ? rowWith(table, 'windows', 'window', picked.window) : -1;
   if (!sheet || row < 0) return;
   // A page may define the desk before the elements in it.
   await customElements.whenDefined('possession-sheet');

@@ -10,6 +10,7 @@ import type {
 } from '../handback/handback-log-events.js';
 import type { HandbackRecordEvent } from '../handback/handback-record-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
+import { planLine } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
@@ -48,7 +49,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
       >
     </div>
     <div class="fill pad">
-      ${outlookTrouble(outlooks)}
+      ${planLine(desk)} ${outlookTrouble(outlooks)}
       <possession-handback
         .results=${outlooks.handbacks}
         .windows=${results.plan.windows}

@@ -1,7 +1,5 @@
-import type { Engine, Placement } from '../../src/engine/index.js';
+import type { Engine } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
-import { explainCertificate } from '../why/explain-plan.js';
-import type { Explanation } from '../why/explanation.js';
 import { askBooking } from './booking-view.js';
 import { askAccount, askOptions, askPrice } from './cost-view.js';
 import type { Desk } from './desk-parts.js';
@@ -26,12 +24,30 @@ export class Opening {
 
   /** The figures of the document are known: what follows from them is asked for. */
   figuresKnown(engine: Engine, document: PlanDocument): void {
-    if (!this.planAgain) {
-      this.open(this.#desk.view);
-      return this.#first();
-    }
+    void this.#follow(engine, document);
+  }
+
+  /** The agreed plan is held against the document first: it is never made anew unless a person asks. */
+  async #follow(engine: Engine, document: PlanDocument): Promise<void> {
+    const desk = this.#desk;
+    const { planAgain } = this;
     this.planAgain = false;
-    this.#search = this.#again(engine, document);
+    if (document.agreed?.now) {
+      await (this.#search = desk.planning.assess(engine, document));
+      if (desk.document !== document) return;
+      if (planAgain && desk.planning.broken.length > 0) await this.mend();
+      this.open(desk.view);
+      return;
+    }
+    this.open(desk.view);
+    this.#first(planAgain);
+  }
+
+  /** Mends the agreed plan with few moves, for a person to accept. */
+  mend(): Promise<void> {
+    const { engine, document } = this.#desk;
+    if (!engine || !document) return Promise.resolve();
+    return (this.#search = this.#again(engine, document));
   }
 
   /** Asks for what a view shows where it is not known yet, and explains what stands first in it. */
@@ -72,18 +88,21 @@ export class Opening {
     }
   }
 
-  /** Looks for a plan: after a change from what was agreed before, else for the best. */
+  /** Looks for the best plan, to be accepted or not. */
   planNow(): Promise<void> {
-    const { engine, document, planning } = this.#desk;
-    if (!planning.isStale || !engine || !document) return this.search();
-    return (this.#search = this.#again(engine, document));
+    return this.search();
   }
 
-  /** The first plan of a document that was opened is made without being asked for. */
-  #first(): void {
-    const { planning, figures } = this.#desk;
-    const { windows, activities } = figures.results?.plan ?? { windows: [], activities: [] };
-    if (windows.length > 0 && activities.length > 0 && !planning.isStale) void this.#planned();
+  /** While nothing is agreed a plan is proposed without being asked for; after an act it is shown against the one before. */
+  #first(afterAct: boolean): void {
+    const desk = this.#desk;
+    const { windows, activities } = desk.figures.results?.plan ?? { windows: [], activities: [] };
+    if (windows.length === 0 || activities.length === 0) return;
+    void this.#planned().then(() => {
+      if (!afterAct || desk.view !== 'windows' || !desk.planning.proposal) return;
+      desk.view = 'plan';
+      desk.planPart = 'compare';
+    });
   }
 
   /** Looks for the best plan, whatever was agreed before. */
@@ -91,32 +110,15 @@ export class Opening {
     return (this.#search = this.#best());
   }
 
-  /** A plan round work that stays where it is, against the plan before. */
-  planFrom(placements: readonly Placement[]): Promise<void> {
-    return (this.#search = this.#held(placements));
-  }
-
   async #best(): Promise<void> {
     const { engine, document, planning, outlooks, picked } = this.#desk;
     if (!engine || !document) return;
     const found = await planning.search(engine, document);
     if (!found.done) return;
-    outlooks.clearPlanned();
+    // What was worked out of the agreed plan stays: a proposal takes nothing from it.
+    if (!document.agreed?.now) outlooks.clearPlanned();
     picked.pick({ placement: null });
     if (['windows', 'table', 'site'].includes(this.#desk.view)) this.open(this.#desk.view);
-  }
-
-  async #held(placements: readonly Placement[]): Promise<void> {
-    const desk = this.#desk;
-    const { engine, document, planning, outlooks, picked } = desk;
-    if (!engine || !document) return;
-    const found = await planning.hold(engine, document, placements);
-    if (!found.done) return;
-    outlooks.clearPlanned();
-    picked.pick({ placement: null });
-    desk.view = 'plan';
-    desk.planPart = 'compare';
-    picked.tell(() => this.#certificate());
   }
 
   #openCost(part: CostPart): void {
@@ -143,7 +145,7 @@ export class Opening {
     // One that is stopped is not begun again behind a person's back.
     if (planning.busy) return this.#search;
     if (planning.allocation || planning.stopped || !engine || !document) return;
-    if (planning.isStale) this.#search = this.#again(engine, document);
+    if (document.agreed?.now) this.#search = planning.assess(engine, document);
     else void this.search();
     await this.#search;
   }
@@ -154,7 +156,8 @@ export class Opening {
     const { planning, outlooks, picked } = desk;
     const found = await planning.again(engine, document);
     if (!found.done) return;
-    outlooks.clearPlanned();
+    // What was worked out of the agreed plan stays: a proposal takes nothing from it.
+    if (!document.agreed?.now) outlooks.clearPlanned();
     picked.pick({ placement: null });
     // A changed window is answered where both plans stand side by side; moved work stays in its picture.
     if (desk.view === 'windows') {
@@ -162,11 +165,6 @@ export class Opening {
       desk.planPart = 'compare';
     }
     if (desk.view === 'plan')
-      picked.tell(() => planning.allocation && tellMoves(found.value, planning.allocation));
-  }
-
-  #certificate(): Explanation | null {
-    const { allocation } = this.#desk.planning;
-    return allocation && explainCertificate(allocation);
+      picked.tell(() => planning.proposal && tellMoves(found.value, planning.proposal));
   }
 }

@@ -1,11 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Placement, Results } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
+import type { PlacementMoveEvent } from '../plan/placement-move-event.js';
 import type { PlacementSelectEvent } from '../plan/placement-select-event.js';
 import { explainPlacement } from '../why/explain-plan.js';
-import { workForms } from './change-forms.js';
 import type { Desk } from './desk-parts.js';
-import { withCells } from './edits.js';
+import { moveWork } from './piece-acts.js';
+import { pieceForms } from './piece-forms.js';
 import { planParts, type PlanPart } from './views.js';
 
 /** The plan of the work in its windows, the units in place, or the plan against the one before. */
@@ -42,7 +43,7 @@ export function settleButton({ planning }: Desk): TemplateResult {
 
 function part(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
   const { windows, activities } = results.plan;
-  const { allocation, earlier } = desk.planning;
+  const { looked, earlier } = desk.planning;
   return html`<div
     class="fill pad"
     tabindex="0"
@@ -52,14 +53,14 @@ function part(desk: Desk, results: Results, document: PlanDocument): TemplateRes
     ${
       desk.planPart === 'units'
         ? html`<possession-units
-            .allocation=${desk.planning.shown}
+            .allocation=${desk.planning.looked}
             .windows=${windows}
             .activities=${activities}
             .zone=${document.zone}
           ></possession-units>`
         : html`<possession-compare
             .beforePlan=${earlier}
-            .afterPlan=${earlier ? allocation : null}
+            .afterPlan=${earlier ? looked : null}
             .windows=${windows}
             .activities=${activities}
             .zone=${document.zone}
@@ -71,12 +72,17 @@ function part(desk: Desk, results: Results, document: PlanDocument): TemplateRes
 function planned(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
   return html`<div class="fill" tabindex="0" role="region" aria-label="The plan">
     <possession-plan
-      .allocation=${desk.planning.shown}
+      .allocation=${desk.planning.looked}
       .windows=${results.plan.windows}
       .ledgers=${results.ledgers}
       .activities=${results.plan.activities}
       .zone=${document.zone}
       .selected=${desk.picked.placement}
+      movable
+      @possession-placement-move=${({ index, window }: PlacementMoveEvent) => {
+        const piece = desk.planning.looked?.placements[index];
+        if (piece) moveWork(desk, piece.activity, window);
+      }}
       @possession-placement-select=${(event: PlacementSelectEvent) => pickPlacement(desk, event)}
     ></possession-plan>
   </div>`;
@@ -86,7 +92,7 @@ function pickPlacement(desk: Desk, { index }: PlacementSelectEvent): void {
   const { picked, figures } = desk;
   picked.pick({ placement: index });
   picked.tell(() => {
-    const allocation = desk.planning.shown;
+    const allocation = desk.planning.looked;
     const activities = figures.results?.plan.activities;
     if (!allocation?.placements[index] || !activities || !desk.document) return null;
     return explainPlacement(allocation, index, activities, desk.document.zone);
@@ -95,26 +101,10 @@ function pickPlacement(desk: Desk, { index }: PlacementSelectEvent): void {
 }
 
 const pickedPlacement = ({ picked, planning }: Desk): Placement | undefined =>
-  picked.placement === null ? undefined : planning.allocation?.placements[picked.placement];
+  picked.placement === null ? undefined : planning.looked?.placements[picked.placement];
 
 /** The forms that fix, move or record the picked piece of work. */
 export function planSide(desk: Desk): TemplateResult | typeof nothing {
   const placed = pickedPlacement(desk);
-  const { document, figures } = desk;
-  if (!placed || !document || !figures.results) return nothing;
-  const { activity } = placed;
-  const write = (cells: Readonly<Record<string, string>>, label: string): void =>
-    desk.edit(withCells(document, 'work', 'activity', activity, cells), label, true);
-  const fix = (window: string): void =>
-    write({ window }, window ? `${activity} fixed to ${window}` : `${activity} set free`);
-  return workForms(placed, document.tables.work, figures.results.plan.windows, {
-    fix,
-    move: (event) => fix((event.target as HTMLSelectElement).value),
-    done: (event) => {
-      event.preventDefault();
-      const given = new FormData(event.target as HTMLFormElement);
-      const done = String(given.get('done') ?? '').trim();
-      write({ done }, `${done} units of ${activity} in place`);
-    },
-  });
+  return placed ? pieceForms(desk, placed) : nothing;
 }

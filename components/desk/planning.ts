@@ -1,21 +1,30 @@
 import type { ReactiveControllerHost } from 'lit';
 import type {
   Allocation,
+  Broken,
   Engine,
+  GivenPlan,
   Objective,
-  Placement,
   Progress,
   Replan,
   SearchProgress,
   ShortNotice,
 } from '../../src/engine/index.js';
-import type { PlanDocument } from '../../src/model/index.js';
+import type { AgreedPlan, PlanDocument } from '../../src/model/index.js';
 import { Asking } from './asking.js';
-import type { Outcome } from './latest.js';
+import { Latest, type Outcome } from './latest.js';
 
-/** The plan of the work, the plan before it, and the search for the next. */
+/**
+ * The plan of the work: the one agreed on, held against the document as it is; what a search proposes beside it; and the
+ * search for the next. While nothing is agreed the proposal stands for the plan, and whoever shows it says so.
+ */
 export class Planning extends Asking {
-  allocation: Allocation | null = null;
+  /** The agreed plan as it stands in the document shown; null where none is agreed or that is not known yet. */
+  agreed: GivenPlan | null = null;
+  /** What a search found and nobody has agreed yet. */
+  proposal: Allocation | null = null;
+  /** Whether the proposal is shown where plans are looked at, though another plan is agreed. */
+  showsProposal = false;
   /** The plan before the last change, to compare with. */
   earlier: Allocation | null = null;
   /** The best plan that the search under way has found so far. */
@@ -26,26 +35,39 @@ export class Planning extends Asking {
   /** A person ended the last search before it had found a plan: it is not begun again behind their back. */
   stopped = false;
 
-  /** A plan to start from where the document has changed under it. */
-  #agreed: Allocation | null = null;
+  readonly #assessing: Latest;
   #enough: ((found: Allocation) => void) | undefined;
 
   constructor(host: ReactiveControllerHost) {
     super(host, 'No plan was worked out');
+    this.#assessing = new Latest({
+      failed: 'The agreed plan could not be held against the tables',
+      onChange: () => host.requestUpdate(),
+    });
   }
 
   override hostDisconnected(): void {
     this.stop();
   }
 
-  /** Whether the document has changed since the last plan was made. */
-  get isStale(): boolean {
-    return this.#agreed !== null && this.allocation === null;
+  /** The plan that handback, cost and booking speak of: the agreed one; while none is agreed, what is proposed. */
+  get allocation(): Allocation | null {
+    return this.agreed?.allocation ?? this.proposal;
   }
 
   /** The plan, or while one is searched for the best so far. */
   get shown(): Allocation | null {
     return this.allocation ?? this.draft;
+  }
+
+  /** The plan whose pieces are looked at: a proposal where there is one and a person has not turned from it. */
+  get looked(): Allocation | null {
+    return (this.showsProposal ? this.proposal : null) ?? this.shown;
+  }
+
+  /** What of the agreed plan no longer holds. */
+  get broken(): readonly Broken[] {
+    return this.agreed?.broken ?? [];
   }
 
   stop(): void {
@@ -62,19 +84,52 @@ export class Planning extends Asking {
     }
   }
 
-  /** The document has changed: what was agreed is kept as far as it can be when the next plan is made. */
+  /** The document has changed: a proposal was for the one before, and how the agreed plan stands has to be asked. */
   outdate(): void {
     this.stop();
-    this.#agreed = this.allocation ?? this.#agreed;
-    this.allocation = null;
+    this.#assessing.stop();
+    this.earlier = this.allocation ?? this.earlier;
+    this.agreed = null;
+    this.proposal = null;
+    this.showsProposal = false;
   }
 
   /** Another plan altogether: nothing of the one before holds. */
   forget(): void {
-    this.stop();
-    this.#agreed = null;
-    this.allocation = null;
+    this.outdate();
     this.earlier = null;
+  }
+
+  /** Holds the plan that the document says is agreed against it. */
+  async assess(engine: Engine, document: PlanDocument): Promise<void> {
+    const now = document.agreed?.now;
+    if (!now) return;
+    await this.#assessing.ask(
+      (signal) => engine.assess(document, now.placements, signal),
+      (found) => (this.agreed = found),
+    );
+  }
+
+  /** Shows the proposal where plans are looked at, or the agreed plan again. */
+  look(proposal: boolean): void {
+    this.showsProposal = proposal;
+    this.host.requestUpdate();
+  }
+
+  /** Sets another plan beside the one shown. */
+  async compareWith(engine: Engine, document: PlanDocument, plan: AgreedPlan): Promise<void> {
+    await this.#assessing.ask(
+      (signal) => engine.assess(document, plan.placements, signal),
+      (found) => (this.earlier = found.allocation),
+    );
+  }
+
+  /** Lets go of what was proposed. */
+  drop(): void {
+    this.stop();
+    this.proposal = null;
+    this.showsProposal = false;
+    this.host.requestUpdate();
   }
 
   /** The best plan for the document, whatever was agreed before. */
@@ -95,33 +150,20 @@ export class Planning extends Asking {
       settled.abort();
       return best;
     });
-    if (found.done) this.#take(found.value, this.allocation ?? this.#agreed ?? this.earlier);
-    return found;
-  }
-
-  /** A plan in which some work stays where it is; a placement that the document has no work for is refused in words. */
-  async hold(
-    engine: Engine,
-    document: PlanDocument,
-    keep: readonly Placement[],
-  ): Promise<Outcome<Allocation>> {
-    const { first } = this;
-    const found = await this.#searching((signal) =>
-      engine.allocate(document, { first, keep }, signal),
-    );
-    if (found.done) this.#take(found.value, this.allocation ?? this.#agreed ?? this.earlier);
+    if (found.done) this.#take(found.value);
     return found;
   }
 
   /** A plan for the changed document that moves as little of the agreed plan as it can, with what moved. */
   async again(engine: Engine, document: PlanDocument): Promise<Outcome<Replan>> {
-    const { first } = this;
-    const agreed = this.#agreed;
-    if (!agreed) return { done: false };
+    const { first, agreed } = this;
+    const now = document.agreed?.now;
+    if (!agreed || !now) return { done: false };
+    const before = { ...agreed.allocation, placements: now.placements };
     const found = await this.#searching((signal) =>
-      engine.replan(document, agreed, { first }, signal),
+      engine.replan(document, before, { first }, signal),
     );
-    if (found.done) this.#take(found.value.allocation, agreed);
+    if (found.done) this.#take(found.value.allocation);
     return found;
   }
 
@@ -136,7 +178,7 @@ export class Planning extends Asking {
     const found = await this.#searching((signal) =>
       engine.shortNotice(document, allocation, window, { first }, signal),
     );
-    if (found.done) this.#take(found.value.allocation, allocation);
+    if (found.done) this.#take(found.value.allocation);
     return found;
   }
 
@@ -146,10 +188,10 @@ export class Planning extends Asking {
     this.host.requestUpdate();
   }
 
-  #take(allocation: Allocation, earlier: Allocation | null): void {
-    this.earlier = earlier;
-    this.allocation = allocation;
-    this.#agreed = null;
+  #take(found: Allocation): void {
+    this.earlier = this.allocation ?? this.earlier;
+    this.proposal = found;
+    this.showsProposal = true;
     this.host.requestUpdate();
   }
 

@@ -1,12 +1,17 @@
-import type { PlanDocument, TableText } from '../../src/model/index.js';
-import type { Allocation, HandbackResult, Results } from '../../src/engine/index.js';
+import type { PlanDocument } from '../../src/model/index.js';
+import {
+  columnOf,
+  type Allocation,
+  type HandbackResult,
+  type Results,
+} from '../../src/engine/index.js';
 import type { Figure } from '../shared/figure-ask-event.js';
 import type { ResultColumn } from '../sheet/result-column.js';
 import { explainFigure } from '../why/explain-figure.js';
 import { explainPlacement } from '../why/explain-plan.js';
 import type { Explanation } from '../why/explanation.js';
 import type { Desk } from './desk-parts.js';
-import { headingOf, valueIn } from './table-lookup.js';
+import { valueIn } from './table-lookup.js';
 import { tellLedger, tellLeftOver, tellPackage, tellWindowWork } from './told.js';
 import type { ResultTable } from './views.js';
 import { windowColumns } from './window-results.js';
@@ -28,7 +33,7 @@ export class SheetResults {
     const { results } = figures;
     if (!results) return none;
     const table = document.tables[kind];
-    const idColumn = columnOf(table, kind === 'windows' ? 'window' : 'activity');
+    const idColumn = columnOf(table, kind, kind === 'windows' ? 'window' : 'activity') ?? -1;
     const of = [results, planning.shown, outlooks.handbacks, document.zone, idColumn];
     const before = this.#made.get(kind);
     if (before && of.every((one, at) => one === before.of[at])) return before.columns;
@@ -55,15 +60,18 @@ interface Known {
 const columnsOf = (kind: ResultTable, known: Known): readonly ResultColumn[] =>
   kind === 'windows' ? windowColumns(known) : workColumns(known);
 
-const columnOf = (table: TableText, field: string): number =>
-  table.columns.indexOf(headingOf(table, field) ?? '');
-
 /** The panel says where a worked-out value of a row comes from. */
 export function askResult(desk: Desk, kind: ResultTable, row: number, column: string): void {
   const table = desk.document?.tables[kind];
   if (!table) return;
-  if (kind === 'windows') askOfWindow(desk, valueIn(table, row, 'window'), column);
-  else askOfWork(desk, valueIn(table, row, 'activity'), valueIn(table, row, 'package'), column);
+  if (kind === 'windows') askOfWindow(desk, valueIn(table, kind, row, 'window'), column);
+  else
+    askOfWork(
+      desk,
+      valueIn(table, kind, row, 'activity'),
+      valueIn(table, kind, row, 'package'),
+      column,
+    );
 }
 
 function askOfWindow(desk: Desk, id: string, column: string): void {

@@ -65,7 +65,7 @@ const noChoices: Readonly<Record<string, string[]>> = {};
 /** What can stand in a column, where that is a short list. */
 function choicesOf(kind: TableKind, table: TableText): Readonly<Record<string, string[]>> {
   if (kind !== 'windows') return noChoices;
-  return { [headingOf(table, 'status') ?? 'status']: [...windowStatuses] };
+  return { [headingOf(table, 'windows', 'status') ?? 'status']: [...windowStatuses] };
 }
 
 /** A row stands for its window or its package: the panel explains it. */
@@ -74,12 +74,12 @@ function onCell(desk: Desk, kind: TableKind, { row }: CellSelectEvent): void {
   if (!document) return;
   const table = tableIn(document, kind);
   if (kind === 'windows') {
-    const id = valueIn(table, row, 'window');
+    const id = valueIn(table, kind, row, 'window');
     if (!figures.results?.plan.windows.some((one) => one.id === id)) return;
     picked.pick({ window: id, row: 'usable' });
     picked.tell(() => tellLedger(figures.results, picked.window, 'usable'));
   } else if (kind === 'work') {
-    const id = valueIn(table, row, 'package');
+    const id = valueIn(table, kind, row, 'package');
     picked.tell(() => tellPackage(figures.results, id));
   }
 }

@@ -1,23 +1,20 @@
-import type { TableText } from '../../src/model/index.js';
+import { columnOf } from '../../src/engine/index.js';
+import type { TableKind, TableText } from '../../src/model/index.js';
 
-/** The heading that carries a field: the one chosen by hand, else the one that reads the same. */
-export function headingOf(table: TableText, field: string): string | undefined {
-  const plain = (text: string): string =>
-    text
-      .trim()
-      .toLowerCase()
-      .replaceAll(/[\s_-]+/g, ' ');
-  return table.map?.[field] ?? table.columns.find((heading) => plain(heading) === field);
+/** The heading that carries a field, by the matching that the table is read with. */
+export function headingOf(table: TableText, kind: TableKind, field: string): string | undefined {
+  const column = columnOf(table, kind, field);
+  return column === undefined ? undefined : table.columns[column];
 }
 
 /** The first row whose cell under a field holds a text; -1 when none does. */
-export function rowWith(table: TableText, field: string, text: string): number {
-  const column = table.columns.indexOf(headingOf(table, field) ?? '');
-  return column < 0 ? -1 : table.rows.findIndex((row) => row[column]?.trim() === text);
+export function rowWith(table: TableText, kind: TableKind, field: string, text: string): number {
+  const column = columnOf(table, kind, field);
+  return column === undefined ? -1 : table.rows.findIndex((row) => row[column]?.trim() === text);
 }
 
 /** What a row holds under a field; empty when the field has no column. */
-export function valueIn(table: TableText, row: number, field: string): string {
-  const column = table.columns.indexOf(headingOf(table, field) ?? '');
-  return table.rows[row]?.[column]?.trim() ?? '';
+export function valueIn(table: TableText, kind: TableKind, row: number, field: string): string {
+  const column = columnOf(table, kind, field);
+  return column === undefined ? '' : (table.rows[row]?.[column]?.trim() ?? '');
 }

@@ -102,7 +102,7 @@ function add(desk: Desk, event: SubmitEvent): void {
   const { document, picked } = desk;
   if (!document) return;
   const id = cell('window');
-  if (rowWith(document.tables.windows, 'window', id) >= 0) {
+  if (rowWith(document.tables.windows, 'windows', 'window', id) >= 0) {
     desk.complain(`There is a window ${id} already: give the new one another name.`);
     return;
   }

@@ -70,6 +70,14 @@ export const styles = css`
     stroke: var(--_act);
     stroke-width: 2;
   }
+  .work.dragged {
+    opacity: 0.5;
+  }
+  .window.drop {
+    outline: 2px solid var(--_act);
+    outline-offset: -2px;
+    background: var(--_act-wash);
+  }
   .work text {
     font-weight: 600;
   }

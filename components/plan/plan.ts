@@ -22,6 +22,7 @@ import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { keyDateTable } from './key-dates.js';
 import { lanesOf, type Lane } from './lanes.js';
+import { PieceDrag } from './piece-drag.js';
 import { PlacementSelectEvent } from './placement-select-event.js';
 import { styles } from './plan.styles.js';
 import { defaultStrings, type PlanStrings } from './strings.js';
@@ -38,6 +39,7 @@ const ON_PAPER = LANDSCAPE - 284;
  * @summary Windows along time with the work placed in them.
  * @tag possession-plan
  * @event {PlacementSelectEvent} possession-placement-select - A reader picks a placed piece of work.
+ * @event {PlacementMoveEvent} possession-placement-move - A reader drags a piece of work to another window.
  * @event {FigureAskEvent} possession-figure-ask - A reader asks where a programme float comes from.
  * @csspart certificate - What is known of the answer.
  * @csspart cautions - The cautions, seen in print.
@@ -58,6 +60,7 @@ export class PossessionPlan extends LitElement {
     activities: { attribute: false },
     zone: { type: String },
     selected: { attribute: false },
+    movable: { type: Boolean },
     strings: { attribute: false },
   };
 
@@ -69,10 +72,13 @@ export class PossessionPlan extends LitElement {
   declare zone: string;
   /** Index of the placement picked; null: none. */
   declare selected: number | null;
+  /** Whether pieces can be dragged to another window. */
+  declare movable: boolean;
   /** Words to use in place of the element's own. */
   declare strings: Partial<PlanStrings>;
 
   readonly #drawing = new WidthWatch(this, '.drawing', 640);
+  readonly #drag = new PieceDrag(this);
   readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
@@ -83,6 +89,7 @@ export class PossessionPlan extends LitElement {
     this.activities = [];
     this.zone = 'UTC';
     this.selected = null;
+    this.movable = false;
     this.strings = {};
   }
 
@@ -196,7 +203,7 @@ export class PossessionPlan extends LitElement {
     const width = this.#print.printing ? ON_PAPER : this.#drawing.width;
     const x = (at: number): number =>
       ((at - one.start) / (one.end - one.start)) * Math.max(1, width - 2) + 1;
-    return html`<div class="window">
+    return html`<div class="window" data-window=${one.id}>
       <div class="name">
         <strong>${one.id}</strong> ${one.title}
         <div class="quiet">
@@ -257,6 +264,7 @@ export class PossessionPlan extends LitElement {
       aria-pressed=${this.selected === index}
       aria-label=${`${long}, ${times}${float?.critical ? `, ${this.#words.noFloat}` : ''}`}
       @click=${() => this.#pick(index)}
+      @pointerdown=${(event: PointerEvent) => this.#drag.begin(event, index, window.id)}
       @keydown=${(event: KeyboardEvent) => this.#onKey(event, index)}
     >
       <title>${long}, ${times}</title>

@@ -41,6 +41,10 @@ export const answers: {
     const { allocate } = await import('./search.js');
     return allocate(asked.session.read(document).plan, searching(options, asked));
   },
+  async assess(asked, document, placements) {
+    const { assess } = await import('./search.js');
+    return assess(asked.session.read(document).plan, placements);
+  },
   async replan(asked, document, before, options) {
     const { replan } = await import('./search.js');
     return replan(asked.session.read(document).plan, before, searching(options, asked));

@@ -10,6 +10,9 @@ export {
   type SketchStep,
 } from './rule-change/rule-sketch.js';
 export { usableWithIsolation } from './isolated-usable.js';
+export { windowMoves } from '../planner/given/moves.js';
+export { columnOf } from './column-of.js';
+export { planId } from '../planner/plan-id.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';
 export { accountReport } from './report/account-report.js';
@@ -32,6 +35,9 @@ export { isolationCut } from '../tables/index.js';
 export type { Port } from './protocol.js';
 export type {
   Account,
+  Broken,
+  GivenPlan,
+  WindowMove,
   AccountRequest,
   AccountRow,
   ChargeActual,

@@ -1,6 +1,8 @@
 // The searches, each with the independent check of what it found, in a module of their own so that they are loaded when
 // first asked for.
-import type { AccessWindow, Plan } from '../model/index.js';
+import type { AccessWindow, Placement, Plan } from '../model/index.js';
+import { givenPlan } from '../planner/given/given-plan.js';
+import type { GivenPlan } from '../planner/given/types.js';
 import * as planner from '../planner/search/index.js';
 import type { AllocateOptions, Replan, ShortNotice } from '../planner/search/index.js';
 import type { Allocation } from '../planner/search/types.js';
@@ -33,4 +35,10 @@ export function shortNotice(
   const windows = plan.windows.filter((one) => one.id !== window.id);
   const offered = { ...plan, windows: [...windows, window] };
   return { ...found, allocation: checked(offered, found.allocation) };
+}
+
+/** A plan made before as it stands in the plan as it is, checked. */
+export function assess(plan: Plan, placements: readonly Placement[]): GivenPlan {
+  const found = givenPlan(plan, placements);
+  return { ...found, allocation: checked(plan, found.allocation) };
 }

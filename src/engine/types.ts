@@ -4,6 +4,7 @@ import type { HandbackOptions, HandbackResult, ShiftLog } from '../risk/index.js
 import type { BookingRules, Milestone } from '../rules/booking/index.js';
 import type { Replan, ShortNotice } from '../planner/search/index.js';
 import type { Allocation, Objective } from '../planner/search/types.js';
+import type { GivenPlan } from '../planner/given/types.js';
 import type { FitVerdict, Placement } from '../planner/fit/types.js';
 import type { Ledger } from '../rules/types.js';
 import type { ExportedFile, ExportFormat, ExportOptions, ResultTable } from '../tables/index.js';
@@ -220,6 +221,12 @@ export interface Engine {
     signal?: AbortSignal,
     onProgress?: (progress: SearchProgress) => void,
   ): Promise<Allocation>;
+  /** A plan of work that was made before, held against the document as it is: nothing is moved or searched for. */
+  assess(
+    document: PlanDocument,
+    placements: readonly Placement[],
+    signal?: AbortSignal,
+  ): Promise<GivenPlan>;
   /** A plan for the document as it is now that moves as few packages of `before` as it can, and what moved and why. */
   replan(
     document: PlanDocument,
@@ -305,6 +312,8 @@ export type {
   PriceRow,
 } from '../price/index.js';
 export type { BookingRules, Milestone } from '../rules/booking/index.js';
+export type { Broken, GivenPlan } from '../planner/given/types.js';
+export type { WindowMove } from '../planner/given/moves.js';
 export type { Ledger, LedgerRow } from '../rules/types.js';
 export type { FitVerdict, Placement, Reason } from '../planner/fit/types.js';
 export type {

@@ -56,7 +56,8 @@ describe('options in the desk', () => {
     await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan', {
       timeout: 20_000,
     });
-    expect(el.document).to.equal(plan);
+    expect(el.document!.agreed!.now!.name).to.equal(fewer.name);
+    expect(el.document!.tables).to.equal(plan.tables);
     expect(unitsIn(el, window)).to.equal(before - 1);
     expect(el.planPart).to.equal('compare');
     expect(el.planning.earlier).not.to.equal(null);
@@ -73,7 +74,8 @@ describe('options in the desk', () => {
       timeout: 20_000,
     });
     expect(el.document).not.to.equal(plan);
-    expect(el.undoLabel).to.equal(longer.edit!.label);
+    expect(el.document!.agreed!.now!.placements).to.deep.equal(longer.placements);
+    expect(el.undoLabel).to.equal(`plan "${longer.name}" agreed`);
     el.undo();
     expect(el.document).to.deep.equal(plan);
   });

@@ -321,6 +321,7 @@ export function sampleEngine(over: Partial<Engine> = {}): Engine & { asked: stri
       })),
     }),
     allocate: async () => (asked.push('allocate'), allocation),
+    assess: async () => ({ id: 'a', broken: [], allocation }),
     handback: notSampled,
     price: notSampled,
     options: notSampled,

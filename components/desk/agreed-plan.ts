@@ -1,0 +1,82 @@
+import { applyEdit, type Edit } from '../../src/edits/index.js';
+import type { Placement } from '../../src/engine/index.js';
+import {
+  withAgreed,
+  withFrozen,
+  withoutEarlier,
+  type AgreedPlan,
+  type PlanDocument,
+} from '../../src/model/index.js';
+import type { Desk } from './desk-parts.js';
+
+// What a person does with the plan of work: each is one change of the document, undone like any other.
+
+/** Accepts a plan of work under a name. */
+export function agree(
+  desk: Desk,
+  { name, by, placements }: Pick<AgreedPlan, 'name' | 'by' | 'placements'>,
+): void {
+  const { document } = desk;
+  if (!document) return;
+  desk.edit(
+    withPlan(document, desk.moment(), { name, placements, ...(by && { by }) }),
+    agreedText(name),
+  );
+}
+
+/** What an option changes, and its plan of the work as the agreed one, in one act. */
+export function agreeOption(
+  desk: Desk,
+  edit: Edit | null,
+  name: string,
+  placements: readonly Placement[],
+): void {
+  if (!desk.document) return;
+  const document = edit ? applyEdit(desk.document, edit) : desk.document;
+  desk.edit(withPlan(document, desk.moment(), { name, placements }), agreedText(name));
+  desk.view = 'plan';
+  desk.planPart = 'compare';
+}
+
+/** Goes back to an earlier plan: it is agreed anew, and the one in force joins the earlier ones. */
+export function goBackTo(desk: Desk, plan: AgreedPlan): void {
+  agree(desk, { name: plan.name, placements: plan.placements });
+}
+
+/** Shows the plan in force beside an earlier one. */
+export async function compareWith(desk: Desk, plan: AgreedPlan): Promise<void> {
+  const { engine, document, planning } = desk;
+  if (!engine || !document) return;
+  await planning.compareWith(engine, document, plan);
+  desk.view = 'plan';
+  desk.planPart = 'compare';
+}
+
+export function forgetEarlier(desk: Desk, plan: AgreedPlan): void {
+  const { document } = desk;
+  if (!document?.agreed) return;
+  desk.edit(
+    { ...document, agreed: withoutEarlier(document.agreed, plan.revision) },
+    `earlier plan ${plan.revision} "${plan.name}" taken out`,
+  );
+}
+
+/** Everything that begins before a moment stays where it is; without one, nothing is held. */
+export function freeze(desk: Desk, until: number | undefined, when: string): void {
+  const { document } = desk;
+  if (!document) return;
+  desk.edit(
+    { ...document, agreed: withFrozen(document.agreed, until) },
+    until === undefined ? 'nothing frozen' : `frozen until ${when}`,
+  );
+}
+
+function withPlan(
+  document: PlanDocument,
+  agreedAt: number,
+  plan: Omit<AgreedPlan, 'revision' | 'agreedAt'>,
+): PlanDocument {
+  return { ...document, agreed: withAgreed(document.agreed, { ...plan, agreedAt }) };
+}
+
+const agreedText = (name: string): string => `plan "${name}" agreed`;

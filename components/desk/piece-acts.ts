@@ -1,0 +1,58 @@
+import type { Placement } from '../../src/engine/index.js';
+import type { Activity, PlanDocument } from '../../src/model/index.js';
+import type { Desk } from './desk-parts.js';
+import { withCells } from './edits.js';
+
+// What is done to placed pieces of work: cells of the work table are written, and the plan is mended for a person to accept.
+
+/** Fixes an activity to a window, there or elsewhere; an empty window sets it free. */
+export function moveWork(desk: Desk, activity: string, window: string): void {
+  const { document } = desk;
+  if (!document) return;
+  const after = withCells(document, 'work', 'activity', activity, { window });
+  if (after === document)
+    return desk.complain(`The work table has no row of ${activity}: nothing was changed.`);
+  desk.edit(after, window ? `${activity} fixed to ${window}` : `${activity} set free`, true);
+}
+
+/** Fixes each activity of a package to the window it lies in, or sets all of it free. */
+export function fixPackage(
+  desk: Desk,
+  activities: readonly Activity[],
+  placements: readonly Placement[],
+  free = false,
+): void {
+  const { document } = desk;
+  const [first] = activities;
+  if (!document || !first) return;
+  const split: string[] = [];
+  const after = activities.reduce((made: PlanDocument, { id }) => {
+    const windows = new Set(
+      placements.filter((one) => one.activity === id).map((one) => one.window),
+    );
+    const [window] = windows;
+    if (!free && windows.size > 1) split.push(id);
+    if (!free && (windows.size !== 1 || window == null)) return made;
+    return withCells(made, 'work', 'activity', id, { window: free ? '' : window! });
+  }, document);
+  desk.edit(
+    after,
+    free ? `${first.package} set free` : `${first.package} fixed where it lies`,
+    true,
+  );
+  if (split.length > 0)
+    desk.say(
+      `${split.join(', ')}: lies in several windows and can be fixed to one at most. Freeze the plan up to a date to hold it.`,
+    );
+}
+
+/** Records how many units of repeated work are in place. */
+export function recordDone(desk: Desk, activity: string, done: string): void {
+  const { document } = desk;
+  if (!document) return;
+  desk.edit(
+    withCells(document, 'work', 'activity', activity, { done }),
+    `${done} units of ${activity} in place`,
+    true,
+  );
+}

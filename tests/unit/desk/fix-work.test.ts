@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import { withCells } from '../../../components/desk/edits.js';
+import { applyEdit, editBetween, invertEdit } from '../../../src/edits/index.js';
+import { planFromDocument } from '../../../src/tables/index.js';
+import { aDocument, tableOf } from '../../helpers/documents.js';
+
+const windows =
+  'window,start,end\nN1,2027-05-01 23:00,2027-05-02 05:00\nN2,2027-05-02 23:00,2027-05-03 05:00';
+const fixed = (
+  work: string,
+): { window: string | undefined; columns: string[]; faults: string[] } => {
+  const document = aDocument('Fix', {
+    windows: tableOf('windows.csv', windows),
+    work: tableOf('work.csv', work),
+  });
+  const after = withCells(document, 'work', 'activity', 'B', { window: 'N2' });
+  const edit = editBetween(document, after, 'B fixed');
+  expect(applyEdit(document, edit)).toEqual(after);
+  expect(applyEdit(after, invertEdit(edit))).toEqual(document);
+  const { plan, faults } = planFromDocument(after);
+  return {
+    window: plan.activities.find((one) => one.id === 'B')?.window,
+    columns: after.tables.work.columns,
+    faults: faults.map((one) => one.code),
+  };
+};
+
+describe('a piece of work fixed to a window', () => {
+  it('has the window in its row, in a column that the table did not have', () => {
+    expect(fixed('activity,minutes\nA,60\nB,60')).toEqual({
+      window: 'N2',
+      columns: ['activity', 'minutes', 'window'],
+      faults: [],
+    });
+  });
+
+  it('has it in the column that holds the window under another heading', () => {
+    expect(fixed('Activity ID,minutes,Possession\nA,60,\nB,60,').window).toBe('N2');
+  });
+});

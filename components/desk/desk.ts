@@ -74,6 +74,7 @@ const noSteps: KeptSteps = { done: [], undone: [] };
  * Keyboard: the places are an ARIA tab list (arrows, Home, End); each element within has its own keys. Ctrl+Z and
  * Ctrl+Y, outside a field, undo and redo the last change of the plan.
  * @summary The whole desk over one plan document.
+ * @event {FigureAskEvent} possession-figure-ask - A reader asks where a figure comes from.
  * @tag possession-desk
  */
 export class PossessionDesk extends LitElement implements Desk {

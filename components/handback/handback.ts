@@ -56,6 +56,7 @@ import { windowList } from './window-list.js';
  * @event {FigureAskEvent} possession-figure-ask - A reader asks where a figure comes from.
  * @csspart row - One window of the list.
  * @csspart live - The view for the shift.
+ * @csspart advice - The one line of advice on top of the view for the shift.
  * @csspart record - A button that reports a start or a finish.
  * @csspart cautions - The cautions.
  * @csspart print-sheet - The sheet of paper, seen in print only.

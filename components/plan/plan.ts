@@ -100,7 +100,12 @@ export class PossessionPlan extends LitElement {
     const { certificate } = allocation;
     const met = allocation.keyDates.filter((one) => one.met).length;
     return html`<div part="certificate" class="certificate">
-        <strong class="run">${sentence(certificate.text)}</strong>
+        ${
+          // Nothing good is said of a plan that failed the check.
+          certificate.verified
+            ? html`<strong class="run">${sentence(certificate.text)}</strong>`
+            : nothing
+        }
         ${
           allocation.keyDates.length > 0
             ? html`<span class="run ${met === allocation.keyDates.length ? 'met' : 'missed'}"
@@ -129,7 +134,9 @@ export class PossessionPlan extends LitElement {
       ${
         certificate.verified
           ? nothing
-          : html`<p class="unverified" role="alert">${words.notChecked}</p>`
+          : html`<div class="unverified" role="alert">
+              ${words.notChecked} ${faultList(certificate.faults ?? [])}
+            </div>`
       }
       ${keyDateTable(allocation.keyDates, this.zone, words, (name) =>
         this.dispatchEvent(new FigureAskEvent({ of: 'key-date', package: name })),
@@ -292,6 +299,14 @@ export class PossessionPlan extends LitElement {
     event.preventDefault();
     this.#pick(index);
   }
+}
+
+/** What the check found, a line each. */
+function faultList(faults: readonly { readonly text: string }[]): TemplateResult | typeof nothing {
+  if (faults.length === 0) return nothing;
+  return html`<ul>
+    ${faults.map((fault) => html`<li>${sentence(fault.text)}</li>`)}
+  </ul>`;
 }
 
 function sentence(text: string): string {

@@ -15,7 +15,7 @@ export const defaultStrings = {
   finishes: (moment: string) => `finishes ${moment}`,
   leftOver: (activities: string) => `${activities} left over`,
   checked: 'checked by the independent verifier',
-  notChecked: 'The independent check did not pass. Do not use this plan.',
+  notChecked: 'THE CHECK FOUND A FAULT: do not use this plan.',
   keyDates: 'Key dates',
   package: 'Package',
   due: 'Due',

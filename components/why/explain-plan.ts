@@ -19,11 +19,9 @@ export function explainCertificate(allocation: Allocation): Explanation {
     title: 'How good this plan is',
     figure: provedText(allocation),
     tone: certificate.verified && missed.length === 0 ? 'good' : 'bad',
-    sentence: `${certificate.text.charAt(0).toUpperCase()}${certificate.text.slice(1)}. ${
-      certificate.verified
-        ? 'A separate check, which shares no code with the search, found no rule broken.'
-        : 'The separate check did not pass: do not use this plan.'
-    }`,
+    sentence: certificate.verified
+      ? `${certificate.text.charAt(0).toUpperCase()}${certificate.text.slice(1)}. A separate check, which shares no code with the search, found no rule broken.`
+      : 'THE CHECK FOUND A FAULT: do not use this plan.',
     rowsTitle: 'Aims in order, and key dates missed',
     rows: [
       ...certificate.objectives.map((one): ExplanationRow => ({
@@ -32,6 +30,10 @@ export function explainCertificate(allocation: Allocation): Explanation {
         note: one.proven
           ? 'proved: none is better'
           : `best found; none is below ${one.name === 'fewest-windows' ? one.lowerBound : floatText(one.lowerBound)}`,
+      })),
+      ...(certificate.faults ?? []).map((fault): ExplanationRow => ({
+        label: fault.text,
+        figure: 'fault',
       })),
       ...missed.map((one): ExplanationRow => ({
         label: `Key date of ${one.package}`,
@@ -47,6 +49,7 @@ export function explainCertificate(allocation: Allocation): Explanation {
 /** How much of a plan's worth is proved, in three words. */
 export function provedText(allocation: Allocation): string {
   const { certificate } = allocation;
+  if (!certificate.verified) return 'Check failed';
   if (certificate.objectives.every((one) => one.proven) && certificate.proven) return 'Proven best';
   return certificate.proven ? 'First aim proven' : 'Best found';
 }

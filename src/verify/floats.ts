@@ -78,7 +78,9 @@ function wrongIn(
   if (claim.critical !== (total === 0)) return 'and the word critical do not agree';
   const open = openTo(job, last, held, claim.latestFinish);
   const isCut = last.window !== null && open.length > 1;
-  if ((claim.floatIs === 'working') !== isCut) return 'is counted in the wrong minutes';
+  const inOne = open.some((one) => one.start <= last.from && claim.latestFinish <= one.end);
+  const isClock = claim.floatIs === 'clock';
+  if (isClock ? isCut && !inOne : !isCut) return 'is counted in the wrong minutes';
   const counted = (until: Instant): number =>
     isCut ? lengthIn(open, last.to, until) : Math.max(0, until - last.to);
   if (counted(claim.latestFinish) !== total * MINUTE) return 'does not reach its latest finish';

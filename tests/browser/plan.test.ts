@@ -32,9 +32,15 @@ describe('possession-plan', () => {
   it('warns loudly when the check did not pass', async () => {
     const el = await shown({
       ...allocation,
-      certificate: { ...allocation.certificate, verified: false },
+      certificate: {
+        ...allocation.certificate,
+        verified: false,
+        faults: [{ code: 'link', activity: 'B', text: 'B begins before A has finished' }],
+      },
     });
-    expect(text(el.renderRoot.querySelector('[role=alert]')!)).to.contain('Do not use this plan');
+    const alert = text(el.renderRoot.querySelector('[role=alert]')!);
+    expect(alert).to.contain('do not use this plan').and.to.contain('B begins before A');
+    expect(text(el.renderRoot)).not.to.contain('Best found');
   });
 
   it('shows each key date with its float, met or missed, in words', async () => {

@@ -3,6 +3,7 @@ import type { AccessWindow, Plan } from '../../model/index.js';
 import { allocate, type AllocateOptions } from '../../planner/search/index.js';
 import type { Allocation, ObjectiveValue } from '../../planner/search/types.js';
 import { windowChance, type WindowChance } from '../../risk/index.js';
+import { checked } from '../checked.js';
 
 export interface ChanceOptions extends AllocateOptions {
   /** Chance wanted of handing back on time in every window used, above 0 and below 1. */
@@ -119,7 +120,10 @@ export function planToChance(plan: Plan, options: ChanceOptions): PlanToChance {
     }
   }
   return {
-    allocation: best === without ? best : { ...best, certificate: certificateOf(best, without) },
+    allocation: checked(
+      plan,
+      best === without ? best : { ...best, certificate: certificateOf(best, without) },
+    ),
     wanted: chance,
     runs,
     windows: [...found].map(([window, one]) => ({

@@ -76,7 +76,8 @@ export function search(
   const settings = () => ({ goal, bound, seed: seed + turn, onBetter: told });
   const built = construct(problem, { ...settings(), stop: () => effort.isCut() });
   // Windows and proofs have their time once the values before them have come to rest.
-  let best: Attempt = early(problem, built, settings);
+  const few = problem.tasks.length <= EXACT_TASKS;
+  let best: Attempt = few ? built : early(problem, built, settings);
   best = dropWindows(problem, best, { ...settings(), stop: until(0.3) });
   if (from && compareScores(from.score, best.score) <= 0)
     best = { ...from, recipe: recipeOf(problem, from) };

@@ -44,9 +44,9 @@ describe.each(kinds)('allocate against the plain search: $name', ({ planOf }) =>
       });
       for (const each of found.certificate.objectives)
         expect(each.lowerBound).toBeLessThanOrEqual(each.value);
-      // Of a plan in which nothing finds a place nothing is proven.
+      // Where nothing is placed nothing is proven.
       const { objectives, text } = found.certificate;
-      if (text === 'nothing is placed' || objectives.every((each) => each.proven)) proven += 1;
+      if (text.startsWith('nothing') || objectives.every((each) => each.proven)) proven += 1;
     }
     expect(proven).toBe(cases);
   }, 3_600_000);

@@ -28,6 +28,7 @@ export function smallestFirst(one: TimeCase, reasons: readonly Reason[]): Reason
 function isOf(cause: TimeCause, { code, resources }: Reason): boolean {
   if (cause === 'end') return code === 'too-short' || code === 'no-usable-stretch';
   if (cause === 'key-date' || cause === 'not-before') return code === cause;
+  if (cause === 'alone') return code === 'place-taken';
   return (
     code.startsWith('resource-') && resources?.includes(cause.slice('resource '.length)) === true
   );
@@ -43,6 +44,11 @@ function jointReason(cause: TimeCause, problem: Problem, window: AccessWindow): 
         cause === 'key-date'
           ? `it would not be done by the key date (${datesOf(cause, problem, window)})`
           : `it could not begin sooner (not before: ${datesOf(cause, problem, window)})`,
+    };
+  if (cause === 'alone')
+    return {
+      code: 'place-taken',
+      text: `work that must have its place alone leaves too little time in ${window.id}`,
     };
   const name = cause.slice('resource '.length);
   return {

@@ -28,9 +28,10 @@ export function timeCauses(problem: Problem): TimeCause[] {
   const used = new Set(problem.tasks.flatMap((task) => task.demands.map((need) => need.supply)));
   return [
     'end',
-    ...problem.supplies.flatMap(({ id }, supply): TimeCause[] =>
-      used.has(supply) ? [`resource ${id}`] : [],
+    ...problem.supplies.flatMap(({ id, sole }, supply): TimeCause[] =>
+      used.has(supply) && !sole ? [`resource ${id}`] : [],
     ),
+    ...(problem.supplies.some(({ sole }) => sole) ? (['alone'] as const) : []),
     ...(problem.tasks.some(({ activity }) => activity.keyDate !== undefined)
       ? (['key-date'] as const)
       : []),

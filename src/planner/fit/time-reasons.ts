@@ -7,12 +7,14 @@ import { shortestExtension, type Extension } from './extension.js';
 import { headsOf } from '../problem/heads.js';
 import { mostFree } from '../problem/profile.js';
 import { visitMinutes, type Problem, type Task } from '../problem/problem.js';
+import { shiftReason } from './shift-reason.js';
 import { datesOf, smallestFirst } from './smallest-first.js';
 import { solve } from './solo.js';
+import { blockReasons } from './block-reasons.js';
 import type { TimeCase } from './time-causes.js';
 import type { Reason } from './types.js';
 
-const relaxations = ['resources', 'not-before', 'key-date'] as const;
+const relaxations = ['resources', 'alone', 'not-before', 'key-date'] as const;
 type Eased = (typeof relaxations)[number];
 
 /**
@@ -36,6 +38,7 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
   const heads = headsOf(new Board(problem));
   const reasons = problem.tasks.flatMap((task) => [
     ...stretchReasons(one, task),
+    ...shiftReason(plan, task),
     ...supplyReasons(one, task),
     ...dateReasons(one, task, heads.ends[task.index]!),
     ...curingReasons(one, task, heads.ends),
@@ -69,21 +72,23 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
         : `no way was found to do all of it in ${window.id}, nor with a later end`,
     });
   const ordered = one.plain && reasons.length > 1 ? smallestFirst(one, reasons) : reasons;
+  const told = [...blockReasons(one), ...ordered];
   return {
-    reasons: one.proven ? ordered : [notShown(one), ...ordered],
+    reasons: one.proven ? told : [notShown(one), ...told],
     extension: extension?.minutes,
   };
 }
 
 const codeOf = {
   resources: 'resource-',
+  alone: 'place-taken',
   'not-before': 'not-before',
   'key-date': 'key-date',
 } as const;
 
 /** The resources any one of which would do if there were more of it; all where it takes more than one. */
 function namesToEase({ plan, window, activities, book, problem }: TimeCase): readonly string[] {
-  const all = problem.supplies.map((supply) => supply.id);
+  const all = problem.supplies.flatMap((supply) => (supply.sole ? [] : [supply.id]));
   const alone = all.filter((id) => {
     const without = new Set<Relaxation>(['place', `resource ${id}`]);
     return solve(problemOf(plan, { windows: [window], activities, without }, book)).done;
@@ -92,7 +97,8 @@ function namesToEase({ plan, window, activities, book, problem }: TimeCase): rea
 }
 
 function concerns(cause: Eased, problem: Problem): boolean {
-  if (cause === 'resources') return problem.supplies.length > 0;
+  if (cause === 'resources') return problem.supplies.some((supply) => !supply.sole);
+  if (cause === 'alone') return problem.supplies.some((supply) => supply.sole);
   return problem.tasks.some(({ activity }) =>
     cause === 'key-date' ? activity.keyDate !== undefined : activity.notBefore !== undefined,
   );
@@ -108,10 +114,22 @@ function easedReason(cause: Eased, one: TimeCase): Reason {
       resources: names,
     };
   }
+  if (cause === 'alone') return placeTaken(one);
   const dated = datesOf(cause, problem, window);
   return cause === 'key-date'
     ? { code: 'key-date', text: `it fits ${window.id}, but not by the key date (${dated})` }
     : { code: 'not-before', text: `it would fit if it could begin sooner (not before: ${dated})` };
+}
+
+/** Work that goes on alone, where beside other work it would fit. */
+function placeTaken({ problem, window }: TimeCase): Reason {
+  const alone = problem.tasks.flatMap(({ activity }) =>
+    activity.occupies === 'alone' ? [activity.id] : [],
+  );
+  return {
+    code: 'place-taken',
+    text: `${alone.join(', ')} must have the place alone; side by side with other work it would fit ${window.id}`,
+  };
 }
 
 /** A piece that must run in one go and is longer than any usable stretch, though the minutes are there. */
@@ -142,7 +160,8 @@ function stretchReasons(one: TimeCase, task: Task): Reason[] {
 function supplyReasons(one: TimeCase, task: Task): Reason[] {
   const { window } = one;
   return task.demands.flatMap(({ supply, amount }) => {
-    const { id, profile } = one.problem.supplies[supply]!;
+    const { id, profile, sole } = one.problem.supplies[supply]!;
+    if (sole) return [];
     const most = Math.max(0, ...task.slots.map((slot) => mostFree(profile, slot.start, slot.end)));
     if (most >= amount || task.slots.length === 0) return [];
     const where = task.outside ? 'at any time' : `in the usable time of ${window.id}`;

@@ -1,6 +1,11 @@
 import { samePlace, type Activity } from '../../model/index.js';
 import type { Supply, Task } from './problem.js';
 
+const PREFIX = 'the place of ';
+
+/** Whether the name of a supply is that of such a place. */
+export const isSolePlace = (id: string): boolean => id.startsWith(PREFIX);
+
 /** A place that some work takes alone, as something of which there is so much: what works there alone takes all of it. */
 export interface SolePlace {
   readonly id: string;
@@ -29,7 +34,7 @@ export function solePlacesOf(activities: readonly Activity[]): readonly SolePlac
     const capacity = Math.max(1, beside.length);
     return [
       {
-        id: `the place of ${alone.map((task) => activities[task]!.id).join(', ')}`,
+        id: `${PREFIX} ${alone.map((task) => activities[task]!.id).join(', ')}`,
         capacity,
         amounts: [
           ...alone.map((task) => ({ task, amount: capacity })),

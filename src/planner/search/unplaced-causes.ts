@@ -1,3 +1,4 @@
+import { isSolePlace } from '../problem/sole-places.js';
 import { Board, fewestCauses, type Problem, type Reason, type Task } from '../fit/index.js';
 
 /**
@@ -108,6 +109,8 @@ function ownReason(cause: UnplacedCause): Reason {
   if (cause === 'needed-before')
     return { code: cause, text: 'work that stays where it is waits for it' };
   const name = cause.slice('resource '.length);
+  if (isSolePlace(name))
+    return { code: 'place-taken', text: `${name} is taken: work goes on there alone` };
   return {
     code: 'resource-short',
     text: `there is not enough of ${name} when it could be used`,

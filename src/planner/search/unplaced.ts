@@ -1,9 +1,9 @@
 import { durationText, type Interval } from '../../calendar/index.js';
 import {
   Board,
-  isOwed,
   mostFree,
   neverTakes,
+  shiftReason,
   visitMinutes,
   type Problem,
   type Reason,
@@ -11,6 +11,7 @@ import {
   type Visit,
 } from '../fit/index.js';
 import type { Plan } from '../../model/index.js';
+import { BlockMisses } from './block-miss.js';
 import { NearMisses, type NearMiss } from './near-miss.js';
 import type { Unplaced } from './types.js';
 import { fewestUnplacedCauses, smallestFirst } from './unplaced-causes.js';
@@ -21,9 +22,19 @@ export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[
   const settled = new Set(problem.pinned);
   for (const visit of visits) if (!settled.has(visit)) board.put(visit);
   const misses = new NearMisses(plan, problem, board);
+  const blocks = new BlockMisses(plan, problem, board);
   return problem.tasks.flatMap((task) =>
     board.left[task.index]! > 0
-      ? [{ activity: task.activity.id, reasons: reasonsFor(plan, problem, board, task, misses) }]
+      ? [
+          {
+            activity: task.activity.id,
+            reasons: [
+              ...blocks.of(task),
+              ...reasonsFor(plan, problem, board, task, misses),
+              ...shiftReason(plan, task),
+            ],
+          },
+        ]
       : [],
   );
 }
@@ -41,7 +52,7 @@ function reasonsFor(
     left < task.units
       ? [{ code: 'part-placed', text: `${left} of ${task.units} units find no place` }]
       : [];
-  if (isOwed(task))
+  if (task.latestEnd !== undefined || task.latestStart !== undefined)
     part.push({
       code: 'needed-before',
       text: 'work that stays where it is waits for it, and there is no room before that',

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { MINUTE } from '../../../../src/calendar/index.js';
+import { fitAll } from '../../../../src/planner/fit/index.js';
 import { allocate } from '../../../../src/planner/search/index.js';
 import type { Plan } from '../../../../src/model/index.js';
 import { lineFaults } from '../../../helpers/line-check.js';
@@ -26,6 +28,16 @@ describe('track that is lifted out and made good by tamping', () => {
     const found = search(track());
     expect(found.placements).toEqual([]);
     expect(found.unplaced.map((one) => one.activity)).toEqual(['LIFT', 'DIG', 'RELAY', 'TAMP']);
+    const why = {
+      code: 'not-made-good',
+      text: 'LIFT cannot be made good in W1: short by 30 min',
+      shortByMinutes: 30,
+    };
+    for (const one of found.unplaced) expect(one.reasons[0]).toEqual(why);
+    expect(fitAll(track()).map((one) => [one.fits, one.spareMinutes, one.reasons[0]])).toEqual([
+      [false, -30, why],
+      [false, -30, { ...why, text: 'LIFT cannot be made good in W2: short by 30 min' }],
+    ]);
   });
 
   it('is all done in the one window that is long enough', () => {
@@ -42,8 +54,19 @@ describe('track that is lifted out and made good by tamping', () => {
   });
 
   it('is not begun where lead-in and margin leave too little time', () => {
-    const found = search(track(90, { rules: rules({ leadIn: 10 }) }));
+    const one = track(90, { rules: rules({ leadIn: 10 }) });
+    const found = search(one);
     expect(found.placements).toEqual([]);
+    expect(found.unplaced[0]!.reasons[0]).toMatchObject({
+      code: 'not-made-good',
+      shortByMinutes: 10,
+    });
+    const longer = (by: number): Plan => ({
+      ...one,
+      windows: one.windows.map((each) => ({ ...each, end: each.end + by * MINUTE })),
+    });
+    expect(search(longer(9)).placements).toEqual([]);
+    expect(search(longer(10)).unplaced).toEqual([]);
   });
 
   it('goes in a later, longer window and leaves the first for other work', () => {

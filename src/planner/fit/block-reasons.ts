@@ -1,0 +1,36 @@
+import { durationText } from '../../calendar/index.js';
+import { problemOf, type Relaxation } from '../problem/compile.js';
+import { shortestExtension } from './extension.js';
+import { solve } from './solo.js';
+import type { TimeCase } from './time-causes.js';
+import type { Reason } from './types.js';
+
+/** What is opened and cannot be made good in the window, each with how much later its end would have to be. */
+export function blockReasons({ plan, window, activities, book, problem }: TimeCase): Reason[] {
+  const without = new Set<Relaxation>(['place']);
+  return (problem.blocks ?? []).flatMap(({ members, runners }): Reason[] => {
+    const bound = new Set(
+      [...members, ...runners].map((index) => problem.tasks[index]!.activity.id),
+    );
+    const own = activities.filter((one) => bound.has(one.id));
+    const { done, proven } = solve(
+      problemOf(plan, { windows: [window], activities: own, without }, book),
+    );
+    // What is not proven not to fit is told of with the rest.
+    if (done || !proven) return [];
+    const openers = own
+      .flatMap((one) => (Array.isArray(one.madeGoodBy) ? [one.id] : []))
+      .join(' and ');
+    const text = `${openers} cannot be made good in ${window.id}`;
+    const extension = shortestExtension(plan, window, own, book, without);
+    if (!extension) return [{ code: 'not-made-good', text }];
+    const most = extension.proven ? '' : 'at most ';
+    return [
+      {
+        code: 'not-made-good',
+        text: `${text}: short by ${most}${durationText(extension.minutes)}`,
+        shortByMinutes: extension.minutes,
+      },
+    ];
+  });
+}

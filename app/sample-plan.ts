@@ -1,6 +1,13 @@
 /// <reference types="vite/client" />
 import type { Engine, ImportResult } from '../src/engine/index.js';
-import { emptyPlan, limitSetSchema, type LimitSet, type PlanDocument } from '../src/model/index.js';
+import {
+  emptyPlan,
+  limitSetSchema,
+  ruleSetSchema,
+  type LimitSet,
+  type PlanDocument,
+  type RuleSet,
+} from '../src/model/index.js';
 
 const tables = import.meta.glob<string>(
   '../sample-csv/{windows,work,resources,trains,prices,roster,forecast,temperatures,plant-noise}.{csv,json}',
@@ -24,6 +31,12 @@ const limits = import.meta.glob<unknown>('../sample-csv/limits/*.json', {
 /** The sets of limits on hours that come with the project; each limit tells its source. */
 export const limitSets: readonly LimitSet[] = Object.values(limits).flatMap((one) => {
   const read = limitSetSchema.safeParse(one);
+  return read.success ? [read.data] : [];
+});
+
+/** Rule sets to begin a plan with; each tells that it is an example. */
+export const ruleSets: readonly RuleSet[] = Object.values(rules).flatMap((text) => {
+  const read = ruleSetSchema.safeParse(JSON.parse(text));
   return read.success ? [read.data] : [];
 });
 

@@ -1,5 +1,5 @@
 import type { Engine, ImportReport } from '../../src/engine/index.js';
-import type { LimitSet, PlanDocument } from '../../src/model/index.js';
+import type { LimitSet, PlanDocument, RuleSet } from '../../src/model/index.js';
 import type { RuleTrial } from './rule-trial.js';
 import type { Place } from '../why/explanation.js';
 import type { Figures } from './figures.js';
@@ -25,7 +25,7 @@ export interface ShownRows {
 }
 
 /** What can be open over the view. */
-export type Menu = '' | 'plan' | 'help';
+export type Menu = '' | 'plan' | 'help' | 'find';
 
 /** What the views use of the desk: the document, what follows from it, and the ways to change either. */
 export interface Desk {
@@ -34,6 +34,10 @@ export interface Desk {
   view: DeskView;
   /** Sets of limits on hours that a person can choose from. */
   readonly limitSets: readonly LimitSet[];
+  /** Sets of rules to begin with. */
+  readonly ruleSets: readonly RuleSet[];
+  /** Shows the sample plan; null where the page has none. */
+  readonly openSample: (() => Promise<void>) | null;
   /** What the next undo and redo take back and make again; empty when nothing. */
   readonly undoLabel: string;
   readonly redoLabel: string;
@@ -51,6 +55,9 @@ export interface Desk {
   resultTable: ResultTable;
   /** What is open over the view; empty: nothing. */
   menu: Menu;
+  /** What is looked for by name, and which of what was found is chosen. */
+  asked: string;
+  askedAt: number;
   costPart: CostPart;
   sitePart: SitePart;
   /** The moment it is. */

@@ -42,6 +42,9 @@ export const styles = css`
     padding-inline-start: 1rem;
     line-height: 1.3;
   }
+  .paper-line {
+    display: none;
+  }
   .product {
     color: var(--_quiet);
     font-size: var(--_small);

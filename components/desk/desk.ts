@@ -8,13 +8,19 @@ import {
 } from 'lit';
 import { History, type Edit, type KeptSteps } from '../../src/edits/index.js';
 import type { Engine, ImportReport } from '../../src/engine/index.js';
-import { emptyPlan, type LimitSet, type PlanDocument } from '../../src/model/index.js';
+import {
+  emptyPlan,
+  type LimitSet,
+  type PlanDocument,
+  type RuleSet,
+} from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { progressStyle } from '../shared/progress-style.js';
 import type { FigureAskEvent } from '../shared/figure-ask-event.js';
 import type { Place } from '../why/explanation.js';
 import { answerView } from './answer-view.js';
 import { assumedView } from './assumed-view.js';
+import { beginView, isBlank } from './begin-view.js';
 import { bookingView } from './booking-view.js';
 import { costView } from './cost-view.js';
 import type {} from '../sheet/sheet.js';
@@ -28,7 +34,7 @@ import { footView } from './foot.js';
 import { followInSheet, goTo } from './go-to.js';
 import { handbackView } from './handback-view.js';
 import { Keeping } from './keeping.js';
-import { placeByKey, stepByKey } from './keys.js';
+import { isFindKey, placeByKey, stepByKey } from './keys.js';
 import { menuView } from './menu-view.js';
 import { narrowStyles } from './narrow.styles.js';
 import { newsView } from './news.js';
@@ -65,6 +71,9 @@ import { workView } from './work-view.js';
 
 export type { DeskView } from './views.js';
 
+/** Views that have nothing of their own to show of a blank plan. */
+const emptyViews: readonly DeskView[] = ['windows', 'table', 'fit', 'plan', 'handback', 'cost'];
+
 const noSteps: KeptSteps = { done: [], undone: [] };
 
 /**
@@ -96,10 +105,14 @@ export class PossessionDesk extends LitElement implements Desk {
     workTable: { state: true },
     resultTable: { state: true },
     menu: { state: true },
+    asked: { state: true },
+    askedAt: { state: true },
     planPart: { state: true },
     costPart: { state: true },
     sitePart: { state: true },
     limitSets: { attribute: false },
+    ruleSets: { attribute: false },
+    openSample: { attribute: false },
     trouble: { state: true },
     said: { state: true },
     newer: { attribute: false },
@@ -118,11 +131,17 @@ export class PossessionDesk extends LitElement implements Desk {
   declare workTable: WorkTable;
   declare resultTable: ResultTable;
   declare menu: Menu;
+  declare asked: string;
+  declare askedAt: number;
   declare planPart: PlanPart;
   declare costPart: CostPart;
   declare sitePart: SitePart;
   /** Sets of limits on hours to choose from; the page gives them. */
   declare limitSets: readonly LimitSet[];
+  /** Sets of rules to begin a plan with; the page gives them. */
+  declare ruleSets: readonly RuleSet[];
+  /** Shows the sample plan; null where the page has none. */
+  declare openSample: (() => Promise<void>) | null;
   /** Takes the page to a newer version of itself; null while there is none. */
   declare newer: (() => void) | null;
   declare protected trouble: string;
@@ -162,10 +181,14 @@ export class PossessionDesk extends LitElement implements Desk {
     this.workTable = 'work';
     this.resultTable = 'windows';
     this.menu = '';
+    this.asked = '';
+    this.askedAt = 0;
     this.planPart = 'plan';
     this.costPart = 'overrun';
     this.sitePart = 'people';
     this.limitSets = [];
+    this.ruleSets = [];
+    this.openSample = null;
     this.newer = null;
     this.trouble = '';
     this.said = '';
@@ -336,7 +359,12 @@ export class PossessionDesk extends LitElement implements Desk {
       ${topView(
         this,
         { dark: this.#isDark },
-        { placeKey: this.#onPlaceKey, faults: this.#onFaults, theme: this.#onTheme },
+        {
+          placeKey: this.#onPlaceKey,
+          faults: this.#onFaults,
+          find: this.#openFind,
+          theme: this.#onTheme,
+        },
       )}
       ${menuView(this)}
       <main>
@@ -366,6 +394,7 @@ export class PossessionDesk extends LitElement implements Desk {
       return html`<p class="pad quiet">
         ${busy ? 'Working the figures out.' : 'Import windows and work to begin.'}
       </p>`;
+    if (isBlank(results) && emptyViews.includes(this.view)) return beginView(this, document);
     switch (this.view) {
       case 'windows':
         return windowsView(this, results);
@@ -460,8 +489,22 @@ export class PossessionDesk extends LitElement implements Desk {
     );
   };
 
+  readonly #openFind = (): void => {
+    this.menu = 'find';
+    this.asked = '';
+    this.askedAt = 0;
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>('#asked')?.focus(),
+    );
+  };
+
   /** Undo and redo of the plan, but not where a field has keys of its own. */
   readonly #onKey = (event: KeyboardEvent): void => {
+    if (isFindKey(event)) {
+      event.preventDefault();
+      this.#openFind();
+      return;
+    }
     const step = stepByKey(event);
     if (!step) return;
     event.preventDefault();

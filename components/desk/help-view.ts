@@ -53,6 +53,11 @@ export function helpView(): TemplateResult {
       <dd>from place to place, on the row of places</dd>
       <dt><kbd>Ctrl</kbd>+<kbd>Z</kbd>, <kbd>Ctrl</kbd>+<kbd>Y</kbd></dt>
       <dd>undo and redo any change of the plan</dd>
+      <dt><kbd>/</kbd></dt>
+      <dd>
+        find a view, window, package or piece of work; “D1 W2” and Enter move D1 to W2 and plan
+        again
+      </dd>
       <dt><kbd>Esc</kbd></dt>
       <dd>close what is open</dd>
     </dl>

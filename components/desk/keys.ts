@@ -32,3 +32,11 @@ export function isField(event: KeyboardEvent): boolean {
   const at = event.composedPath()[0];
   return at instanceof Element && at.matches('input, textarea, select');
 }
+
+/** Whether a key opens the list of everything that can be found: `/`, where no field or table takes letters. */
+export function isFindKey(event: KeyboardEvent): boolean {
+  if (event.defaultPrevented || event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey)
+    return false;
+  const at = event.composedPath()[0];
+  return !isField(event) && !(at instanceof Element && at.matches('[role=grid], [role=listbox]'));
+}

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Desk } from './desk-parts.js';
+import { commandView } from './command-view.js';
 import { helpView } from './help-view.js';
 import { planFiles } from './plan-files.js';
 
@@ -14,12 +15,12 @@ export function menuView(desk: Desk): TemplateResult | typeof nothing {
     class="menu ${desk.menu}"
     role="region"
     tabindex="-1"
-    aria-label=${desk.menu === 'plan' ? 'The plan' : 'Help'}
+    aria-label=${{ plan: 'The plan', help: 'Help', find: 'Find' }[desk.menu]}
     @keydown=${(event: KeyboardEvent) => {
       if (event.key === 'Escape') close();
     }}
   >
     <button class="shut" type="button" @click=${close}>Close</button>
-    ${desk.menu === 'plan' ? planFiles(desk) : helpView()}
+    ${desk.menu === 'plan' ? planFiles(desk) : desk.menu === 'find' ? commandView(desk) : helpView()}
   </div>`;
 }

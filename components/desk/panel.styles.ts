@@ -167,6 +167,87 @@ export const panelStyles = css`
     border-radius: var(--_radius);
     font: inherit;
   }
+  .commands {
+    display: grid;
+    gap: 0.5rem;
+  }
+  .commands input {
+    min-height: 2rem;
+    padding: 0.25rem 0.5rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    color: inherit;
+    font: inherit;
+  }
+  .commands li {
+    padding: 0.375rem 0.5rem;
+    cursor: pointer;
+  }
+  .commands li[aria-selected='true'] {
+    background: var(--_act-wash);
+    outline: 1px solid var(--_act);
+  }
+  .begin {
+    display: grid;
+    align-content: start;
+    gap: 0.75rem;
+    max-width: 72rem;
+    padding: 1.5rem 1rem;
+  }
+  .begin h2 {
+    font-size: var(--_head);
+    font-weight: 650;
+  }
+  .begin h3 {
+    font-size: var(--_lead);
+    font-weight: 650;
+  }
+  .doors,
+  .begin .cards {
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(min(15rem, 100%), 1fr));
+    gap: 0.75rem;
+  }
+  .door {
+    display: grid;
+    min-height: 3.5rem;
+    padding: 0.75rem 1rem;
+    text-align: start;
+  }
+  .door strong {
+    font-size: var(--_lead);
+  }
+  .begin .cards li {
+    display: grid;
+    gap: 0.375rem;
+    align-content: start;
+    justify-items: start;
+    padding: 0.75rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+  }
+  .begin svg {
+    width: 100%;
+    height: 1.5rem;
+    border: 1px solid var(--_rule);
+  }
+  .begin .bar.lead-in {
+    fill: var(--_lead-in);
+  }
+  .begin .bar.usable {
+    fill: var(--_usable);
+  }
+  .begin .bar:is(.curfew, .shift-break) {
+    fill: var(--_curfew);
+  }
+  .begin .bar.lead-out {
+    fill: var(--_lead-out);
+  }
+  .begin .bar.margin {
+    fill: var(--_margin);
+  }
   .urgent {
     max-width: 90rem;
   }

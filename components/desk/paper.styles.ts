@@ -20,7 +20,7 @@ export const paperStyles = css`
     :host(:is([view='fit'], [view='plan'])) .desk {
       page: possession-plan;
     }
-    :host([view='work']) .desk {
+    :host(:is([view='work'], [view='table'])) .desk {
       page: possession-sheet;
     }
     .tools,
@@ -34,6 +34,12 @@ export const paperStyles = css`
     .search,
     .shut,
     [role='tablist'] {
+      display: none;
+    }
+    .paper-line {
+      display: block;
+    }
+    .plan-name::after {
       display: none;
     }
     .top {
@@ -73,7 +79,7 @@ export const paperStyles = css`
       break-inside: avoid;
     }
     /* What the sheet shows carries no cautions of its own; every other view's elements do. */
-    :host(:not([view='work'], [view='files'])) footer {
+    :host(:not([view='work'], [view='table'], [view='urgent'], [view='files'])) footer {
       display: none;
     }
   }

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { countText } from '../shared/format.js';
+import { countText, momentText } from '../shared/format.js';
 import { countOfPlace, countOfView } from './counts.js';
 import type { Desk } from './desk-parts.js';
 import { saveWhole } from './plan-files.js';
@@ -8,6 +8,7 @@ import { placeIds, placeOf, placeText, viewsOf, viewText, type PlaceId } from '.
 export interface TopHandlers {
   readonly placeKey: (event: KeyboardEvent) => void;
   readonly faults: () => void;
+  readonly find: () => void;
   readonly theme: () => void;
 }
 
@@ -39,6 +40,11 @@ export function topView(
         <p>${under(desk)}</p>
       </div>
     </div>
+    <p class="paper-line">
+      ${placeText[placeOf(desk.view)]}, ${viewText[desk.view].toLowerCase()}; printed
+      ${momentText(desk.moment(), desk.document?.zone ?? 'UTC')};
+      ${desk.keeping.textIn(desk.document?.zone ?? 'UTC')}
+    </p>
     <div class="tools">
       ${kept(desk)}
       ${
@@ -67,6 +73,7 @@ export function topView(
               </button>`
           : nothing
       }
+      <button type="button" aria-keyshortcuts="/" title="Key: /" @click=${on.find}>Find</button>
       <button
         type="button"
         aria-expanded=${desk.menu === 'help'}

@@ -1,6 +1,7 @@
 import { expect, fixture, html, waitUntil } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
+import { commandsFor } from '../../components/desk/commands.js';
 import { deskViews, placeIds, placeOf, viewsOf } from '../../components/desk/views.js';
 import { createInlineEngine, type Engine } from '../../src/engine/index.js';
 import { emptyPlan, type PlanDocument } from '../../src/model/index.js';
@@ -169,5 +170,64 @@ describe('the places of the desk', () => {
         expect(await axeFaults(el), `${menu} ${scheme}`).to.deep.equal([]);
       });
     }
+  });
+
+  it('moves a piece of work by fewer than ten keys, as one change to be undone', async () => {
+    const el = await shown();
+    await planned(el);
+    const before = el.document;
+    const press = (target: Element, key: string): void => {
+      target.dispatchEvent(
+        new KeyboardEvent('keydown', { key, bubbles: true, composed: true, cancelable: true }),
+      );
+    };
+    press(tab(el, 'programme'), '/');
+    await el.updateComplete;
+    await el.updateComplete;
+    const field = el.renderRoot.querySelector<HTMLInputElement>('#asked')!;
+    expect(el.shadowRoot!.activeElement).to.equal(field);
+    field.value = 'd1 w2';
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+    await el.updateComplete;
+    expect(await axeFaults(el)).to.deep.equal([]);
+    press(field, 'Enter');
+    expect(el.undoLabel).to.equal('D1 fixed to W2');
+    el.undo();
+    expect(el.document).to.deep.equal(before);
+  });
+
+  it('finds views, windows, packages and activities by name', async () => {
+    const el = await shown();
+    for (const [asked, kind] of [
+      ['booking', 'view'],
+      ['second', 'window'],
+      ['rail', 'package'],
+      ['lay', 'activity'],
+    ] as const)
+      expect(
+        commandsFor(el, asked).some((one) => one.kind.startsWith(kind)),
+        asked,
+      ).to.equal(true);
+  });
+
+  it('offers three ways to begin a blank plan, and rules as pictures with what they leave', async () => {
+    const el = await shown(emptyPlan('Empty', 'Europe/London'));
+    el.ruleSets = [stepRules()];
+    let opened = 0;
+    el.openSample = () => Promise.resolve(void (opened += 1));
+    await el.updateComplete;
+    expect(el.renderRoot.querySelectorAll('.door')).to.have.length(3);
+    button(el.renderRoot, 'The sample')!.click();
+    expect(opened).to.equal(1);
+    // 20 minutes in, 20 out, 30 of margin: 480 - 70.
+    expect(text(el.renderRoot.querySelector('.begin .cards'))).to.contain('6 h 50');
+    button(el.renderRoot, 'Begin with these')!.click();
+    expect(el.document!.rules.name).to.equal(stepRules().name);
+    await el.updateComplete;
+    await inBothSchemes(async (scheme) => {
+      el.theme = scheme;
+      await el.updateComplete;
+      expect(await axeFaults(el), scheme).to.deep.equal([]);
+    });
   });
 });

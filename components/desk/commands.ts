@@ -1,0 +1,108 @@
+import { countText } from '../shared/format.js';
+import type { Desk } from './desk-parts.js';
+import { withCells } from './edits.js';
+import { saveWhole } from './plan-files.js';
+import { deskViews, placeOf, placeText, viewText } from './views.js';
+
+/** Something a person can find by its name and do. */
+export interface Command {
+  readonly text: string;
+  readonly kind: string;
+  readonly run: () => void;
+}
+
+/** So many are offered at a time. */
+const MOST = 12;
+
+const plain = (text: string): string => text.toLowerCase().trim();
+
+/** What can be done that has all the words asked for; a piece of work and a window, in this order, move the work. */
+export function commandsFor(desk: Desk, asked: string): readonly Command[] {
+  const words = plain(asked).split(/\s+/).filter(Boolean);
+  if (words.length === 0) return [...acts(desk), ...views(desk)].slice(0, MOST);
+  const all = [...moves(desk, words), ...found(desk, words)];
+  return all.slice(0, MOST);
+}
+
+function found(desk: Desk, words: readonly string[]): Command[] {
+  const has = ({ text, kind }: Command): boolean => {
+    const within = plain(`${text} ${kind}`);
+    return words.every((word) => within.includes(word));
+  };
+  return [...things(desk), ...views(desk), ...acts(desk)].filter(has);
+}
+
+const views = (desk: Desk): Command[] =>
+  deskViews.map((view) => ({
+    text: `${placeText[placeOf(view)]}: ${viewText[view]}`,
+    kind: 'view',
+    run: () => desk.show(view),
+  }));
+
+function acts(desk: Desk): Command[] {
+  return [
+    { text: 'Plan it anew', kind: 'act', run: () => void desk.planNow() },
+    { text: 'Save a file', kind: 'act', run: () => void saveWhole(desk) },
+    ...(desk.undoLabel === ''
+      ? []
+      : [{ text: `Undo: ${desk.undoLabel}`, kind: 'act', run: () => desk.undo() }]),
+    ...(desk.redoLabel === ''
+      ? []
+      : [{ text: `Redo: ${desk.redoLabel}`, kind: 'act', run: () => desk.redo() }]),
+    {
+      text: 'Help',
+      kind: 'act',
+      run: () => {
+        desk.menu = 'help';
+      },
+    },
+  ];
+}
+
+function things(desk: Desk): Command[] {
+  const { results } = desk.figures;
+  if (!results) return [];
+  const { windows, activities } = results.plan;
+  return [
+    ...windows.map(({ id, title }): Command => ({
+      text: `${id} ${title}`,
+      kind: 'window',
+      run: () => void desk.goTo({ to: 'window', id }),
+    })),
+    ...results.packages.map(({ id, activities: of }): Command => ({
+      text: id,
+      kind: `package of ${countText(of.length, 'activity', 'activities')}`,
+      run: () => void desk.goTo({ to: 'package', id }),
+    })),
+    ...activities.map(({ id, title }): Command => ({
+      text: `${id} ${title}`,
+      kind: 'activity',
+      run: () => void desk.goTo({ to: 'activity', id }),
+    })),
+  ];
+}
+
+/** `d1 w2`: the work fixed to the window, as one change that can be undone. */
+function moves(desk: Desk, words: readonly string[]): Command[] {
+  const { document } = desk;
+  const { results } = desk.figures;
+  const [first = '', second] = words[0] === 'move' ? words.slice(1) : words;
+  if (!results || !document || second === undefined) return [];
+  const activity = results.plan.activities.find(
+    (one) => plain(one.id) === first && one.place === 'inside',
+  );
+  if (!activity) return [];
+  const { id } = activity;
+  return results.plan.windows
+    .filter((one) => one.status !== 'withdrawn' && plain(one.id).startsWith(second))
+    .map((window) => ({
+      text: `Move ${id} to ${window.id} ${window.title}`,
+      kind: 'plans again',
+      run: () =>
+        desk.edit(
+          withCells(document, 'work', 'activity', id, { window: window.id }),
+          `${id} fixed to ${window.id}`,
+          true,
+        ),
+    }));
+}

@@ -45,7 +45,7 @@ export const defaultStrings = {
   expected: 'What an overrun is expected to cost',
   expectedCost: 'Expected cost of an overrun',
   expectedNote:
-    'The mean over all simulated shifts, those on time included. The cost of the overrun alone: plant and people as planned, booking and work moved are in Options.',
+    'The mean over all simulated shifts, those on time included. In it is what the plan costs whatever the overrun: a speed restriction it leaves, a key date it misses. Not in it: plant and people as planned, booking and work moved are in Options.',
   standardError: 'standard error',
   p50: 'P50 cost of an overrun',
   p80: 'P80 cost of an overrun',

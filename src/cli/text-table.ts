@@ -1,7 +1,7 @@
 /** Columns padded to their widest cell; cells that read as numbers or signed durations stand on the right. */
 export function textTable(heads: readonly string[], rows: readonly (readonly string[])[]): string {
   const widths = heads.map((head, i) =>
-    Math.max(head.length, ...rows.map((row) => (row[i] ?? '').length)),
+    rows.reduce((widest, row) => Math.max(widest, (row[i] ?? '').length), head.length),
   );
   const numeric = heads.map(
     (_, i) => rows.length > 0 && rows.every((row) => /^[-+]?[\d ]|^$|^–$/.test(row[i] ?? '')),

@@ -2,7 +2,6 @@ import { applyEdit, type Edit } from '../../src/edits/index.js';
 import type { Placement } from '../../src/engine/index.js';
 import {
   withAgreed,
-  withFrozen,
   withoutEarlier,
   type AgreedPlan,
   type PlanDocument,
@@ -58,16 +57,6 @@ export function forgetEarlier(desk: Desk, plan: AgreedPlan): void {
   desk.edit(
     { ...document, agreed: withoutEarlier(document.agreed, plan.revision) },
     `earlier plan ${plan.revision} "${plan.name}" taken out`,
-  );
-}
-
-/** Everything that begins before a moment stays where it is; without one, nothing is held. */
-export function freeze(desk: Desk, until: number | undefined, when: string): void {
-  const { document } = desk;
-  if (!document) return;
-  desk.edit(
-    { ...document, agreed: withFrozen(document.agreed, until) },
-    until === undefined ? 'nothing frozen' : `frozen until ${when}`,
   );
 }
 

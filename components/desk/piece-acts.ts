@@ -41,9 +41,7 @@ export function fixPackage(
     true,
   );
   if (split.length > 0)
-    desk.say(
-      `${split.join(', ')}: lies in several windows and can be fixed to one at most. Freeze the plan up to a date to hold it.`,
-    );
+    desk.say(`${split.join(', ')}: lies in several windows and can be fixed to one at most.`);
 }
 
 /** Records how many units of repeated work are in place. */

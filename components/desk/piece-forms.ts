@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Placement } from '../../src/engine/index.js';
-import { dayText, momentText } from '../shared/format.js';
-import { freeze } from './agreed-plan.js';
+import { dayText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
 import { fixPackage, moveWork, recordDone } from './piece-acts.js';
 import { rowWith, valueIn } from './table-lookup.js';
@@ -38,7 +37,7 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
             Fix it here
           </button>`
     }
-    ${packageForms(desk, activity)} ${freezeForms(desk, placed)}
+    ${packageForms(desk, activity)}
     ${
       placed.units === undefined
         ? nothing
@@ -71,28 +70,6 @@ function packageForms(desk: Desk, activity: string): TemplateResult | typeof not
     </button>
     <button type="button" @click=${() => fixPackage(desk, own, placements, true)}>
       Set all of it free
-    </button>
-  </p>`;
-}
-
-/** Freezing holds what the agreed plan has before a date; it needs one. */
-function freezeForms(desk: Desk, placed: Placement): TemplateResult | typeof nothing {
-  const { document, figures } = desk;
-  const window = figures.results?.plan.windows.find((one) => one.id === placed.window);
-  if (!document?.agreed?.now || !window) return nothing;
-  const { frozenUntil } = document.agreed;
-  const until = dayText(window.end, window.zone);
-  return html`<p>
-    ${
-      frozenUntil === undefined
-        ? nothing
-        : html`Frozen until ${momentText(frozenUntil, document.zone)}.
-            <button type="button" @click=${() => freeze(desk, undefined, '')}>
-              Freeze nothing
-            </button>`
-    }
-    <button type="button" @click=${() => freeze(desk, window.end, until)}>
-      Freeze everything until ${until}
     </button>
   </p>`;
 }

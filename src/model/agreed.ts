@@ -33,8 +33,6 @@ export const agreedPlansSchema = z.strictObject({
   now: z.exactOptional(agreedPlanSchema),
   /** Those before it, the latest first. */
   earlier: z.array(agreedPlanSchema),
-  /** What begins before this moment stays where it is, whatever is planned anew. */
-  frozenUntil: z.exactOptional(instant),
 });
 
 /** A plan of work with the name under which it was agreed. */
@@ -65,10 +63,4 @@ export function withAgreed(
 /** The part without one of its earlier plans. */
 export function withoutEarlier(plans: AgreedPlans, revision: number): AgreedPlans {
   return { ...plans, earlier: plans.earlier.filter((one) => one.revision !== revision) };
-}
-
-/** The part with work frozen up to a moment; without one, nothing is. */
-export function withFrozen(plans: AgreedPlans | undefined, until?: Instant): AgreedPlans {
-  const { frozenUntil: _, ...rest } = plans ?? none;
-  return { ...rest, ...(until !== undefined && { frozenUntil: until }) };
 }

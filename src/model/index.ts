@@ -14,7 +14,6 @@ export {
 export {
   agreedPlansSchema,
   withAgreed,
-  withFrozen,
   withoutEarlier,
   type AgreedPlan,
   type AgreedPlans,

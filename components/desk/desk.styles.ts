@@ -388,4 +388,40 @@ export const styles = css`
       border-bottom-color: Highlight;
     }
   }
+  .shift-bar {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 1.25rem;
+    align-items: center;
+    padding: 0.25rem 0.75rem;
+  }
+  .shift-choice {
+    display: inline-flex;
+    gap: 0.5rem;
+    align-items: center;
+    min-height: 3.5rem;
+  }
+  .shift-choice input[type='checkbox'] {
+    width: 1.75rem;
+    height: 1.75rem;
+  }
+  .shift-choice input[type='text'] {
+    width: 6rem;
+    min-height: 3.5rem;
+  }
+  .alarm {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.75rem;
+    align-items: center;
+    justify-content: space-between;
+    padding: 0.75rem;
+    border: 3px solid var(--_bad);
+    background: var(--_bad-wash);
+    font-size: 1.25rem;
+  }
+  .alarm button {
+    min-height: 3.5rem;
+    padding-inline: 1.5rem;
+  }
 `;

@@ -49,6 +49,7 @@ import { RuleTrial } from './rule-trial.js';
 import { rulesView } from './rules-view.js';
 import { explained, SheetResults } from './sheet-results.js';
 import { Shift } from './shift.js';
+import { ShiftWatch } from './shift-watch.js';
 import { hasSide, sideView } from './side.js';
 import { siteView } from './site-view.js';
 import { tellFaults } from './told.js';
@@ -153,6 +154,7 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly planning = new Planning(this);
   readonly outlooks = new Outlooks(this);
   readonly shift = new Shift(this);
+  readonly watch: ShiftWatch = new ShiftWatch(this);
   readonly picked = new Picked(this);
   readonly sheetResults = new SheetResults();
   readonly ruleTrial = new RuleTrial(this);

@@ -14,6 +14,8 @@ import { planLine } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
+import { shiftBar } from './shift-bar.js';
+import { openShift, rememberShift } from './shift-memory.js';
 import type { ShiftPlan } from './shift-store.js';
 import { saveFile } from './save-file.js';
 
@@ -28,6 +30,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
         ?disabled=${!outlook}
         @click=${() => {
           shift.live = !shift.live;
+          remember(desk);
           if (shift.live) void forecast(desk);
           else desk.show('handback');
         }}
@@ -48,6 +51,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
         }</span
       >
     </div>
+    ${shift.live ? shiftBar(desk, results.plan.zone) : nothing}
     <div class="fill pad">
       ${planLine(desk)} ${outlookTrouble(outlooks)}
       <possession-handback
@@ -59,10 +63,12 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
         .live=${shift.live}
         .now=${desk.moment()}
         .log=${shift.log}
+        .plan=${planText(desk)}
         .decisions=${desk.document?.decisions ?? noDecisions}
         @possession-window-select=${(event: WindowSelectEvent) => {
           picked.pick({ window: event.window });
           shift.live = false;
+          remember(desk);
           openLog(desk);
         }}
         @possession-handback-record=${(event: HandbackRecordEvent) =>
@@ -85,6 +91,15 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
     </div>`;
 }
 
+/** Name of the document and of the plan of work that was agreed on, for paper. */
+function planText({ document }: Desk): string {
+  if (!document) return '';
+  const agreed = document.agreed?.now;
+  return agreed
+    ? `${document.name}, ${agreed.name}, revision ${agreed.revision}`
+    : `${document.name}, not agreed on`;
+}
+
 /** Picks a window that the plan uses, and asks for what the view shows. */
 export async function openHandback(desk: Desk): Promise<void> {
   const { picked, planning } = desk;
@@ -103,17 +118,42 @@ export async function askHandback(desk: Desk): Promise<void> {
     await outlooks.askHandback({ engine, document, allocation });
 }
 
-const shiftPlan = ({ keeping, document }: Desk): ShiftPlan => ({
+const shiftPlan = ({ keeping, document, picked, figures }: Desk): ShiftPlan => ({
   id: keeping.id,
   name: document?.name ?? '',
+  start: figures.results?.plan.windows.find((one) => one.id === picked.window)?.start,
 });
 
-function openLog(desk: Desk): void {
+/** The open shift is remembered with its plan of work, so that a page loaded anew is back in it at once. */
+function remember({ document, planning, shift, picked }: Desk): void {
+  const { allocation } = planning;
+  if (document)
+    rememberShift(
+      document,
+      shift.live && allocation ? { window: picked.window, allocation } : null,
+    );
+}
+
+/** Goes back into the shift that was open when the page was left. False where none was. */
+export function resumeShift(desk: Desk): boolean {
+  const { document, planning, shift, picked } = desk;
+  const open = document && !shift.live ? openShift(document) : null;
+  if (!open) return false;
+  // The agreed plan stands for itself; without one the shift goes on by the plan it went by.
+  if (!planning.allocation) planning.resume(open.allocation);
+  picked.pick({ window: open.window });
+  shift.live = true;
+  desk.view = 'handback';
+  void openHandback(desk).then(() => forecast(desk));
+  return true;
+}
+
+export function openLog(desk: Desk): void {
   desk.shift.open(shiftPlan(desk), desk.picked.window);
 }
 
 /** The picked window as it stands now, from what the log says. */
-async function forecast(desk: Desk): Promise<void> {
+export async function forecast(desk: Desk): Promise<void> {
   const { engine, document, shift, picked } = desk;
   const { allocation } = desk.planning;
   if (!engine || !document || !allocation) return;

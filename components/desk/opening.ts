@@ -3,7 +3,7 @@ import type { PlanDocument } from '../../src/model/index.js';
 import { askBooking } from './booking-view.js';
 import { askAccount, askOptions, askPrice } from './cost-view.js';
 import type { Desk } from './desk-parts.js';
-import { askHandback, openHandback } from './handback-view.js';
+import { askHandback, openHandback, resumeShift } from './handback-view.js';
 import { askRules } from './rules-view.js';
 import { askSite } from './site-view.js';
 import { tellMoves } from './told.js';
@@ -36,9 +36,11 @@ export class Opening {
       await (this.#search = desk.planning.assess(engine, document));
       if (desk.document !== document) return;
       if (planAgain && desk.planning.broken.length > 0) await this.mend();
+      if (!planAgain && resumeShift(desk)) return;
       this.open(desk.view);
       return;
     }
+    if (!planAgain && resumeShift(desk)) return;
     this.open(desk.view);
     this.#first(planAgain);
   }
@@ -118,7 +120,8 @@ export class Opening {
     // What was worked out of the agreed plan stays: a proposal takes nothing from it.
     if (!document.agreed?.now) outlooks.clearPlanned();
     picked.pick({ placement: null });
-    if (['windows', 'table', 'site'].includes(this.#desk.view)) this.open(this.#desk.view);
+    if (['windows', 'table', 'site', 'handback'].includes(this.#desk.view))
+      this.open(this.#desk.view);
   }
 
   #openCost(part: CostPart): void {
@@ -164,6 +167,8 @@ export class Opening {
       desk.view = 'plan';
       desk.planPart = 'compare';
     }
+    // What was asked of the plan before is asked of this one: the view is never left empty.
+    if (desk.view === 'handback') this.open(desk.view);
     if (desk.view === 'plan')
       picked.tell(() => planning.proposal && tellMoves(found.value, planning.proposal));
   }

@@ -132,6 +132,11 @@ export class Planning extends Asking {
     this.host.requestUpdate();
   }
 
+  /** Goes on with a plan that was made for this very document. */
+  resume(allocation: Allocation): void {
+    this.#take(allocation);
+  }
+
   /** The best plan for the document, whatever was agreed before. */
   async search(engine: Engine, document: PlanDocument): Promise<Outcome<Allocation>> {
     const { first } = this;

@@ -7,13 +7,23 @@ export interface ShiftPlan {
   /** Id under which the plan is kept on this device; absent: it is not kept, and its name has to do. */
   readonly id?: string | undefined;
   readonly name: string;
+  /** When the window starts: another month's window of the same name has a log of its own. Absent: not known. */
+  readonly start?: number | undefined;
 }
+
+/** Entries of a log kept before logs were dated belong to a window only this near to its start. */
+const NEAR = 10 * 24 * 3_600_000;
 
 const byName = (name: string, window: string): string => `possession-fit/shift/${name}/${window}`;
 const byId = (id: string, window: string): string => `possession-fit/shift-of/${id}/${window}`;
 
-function keyOf({ id, name }: ShiftPlan, window: string): string {
-  return id === undefined ? byName(name, window) : byId(id, window);
+/** Whether a key of the browser's storage holds the log of a shift. */
+export const isShiftKey = (key: string | null): boolean =>
+  key !== null && key.startsWith('possession-fit/shift');
+
+function keyOf({ id, name, start }: ShiftPlan, window: string): string {
+  const key = id === undefined ? byName(name, window) : byId(id, window);
+  return start === undefined ? key : `${key}/${new Date(start).toISOString()}`;
 }
 
 /**
@@ -24,10 +34,18 @@ function keyOf({ id, name }: ShiftPlan, window: string): string {
  */
 export function readShift(plan: ShiftPlan, window: string): ShiftLog {
   try {
+    const own = localStorage.getItem(keyOf(plan, window));
+    const { start, ...undated } = plan;
     const text =
-      localStorage.getItem(keyOf(plan, window)) ?? localStorage.getItem(byName(plan.name, window));
+      own ??
+      localStorage.getItem(keyOf(undated, window)) ??
+      localStorage.getItem(byName(plan.name, window));
     const kept: unknown = JSON.parse(text ?? '[]');
-    return Array.isArray(kept) ? (kept as ShiftLog) : [];
+    if (!Array.isArray(kept)) return [];
+    const log = kept as ShiftLog;
+    return own !== null || start === undefined
+      ? log
+      : log.filter((one) => Math.abs(one.at - start) < NEAR);
   } catch {
     return [];
   }

@@ -7,6 +7,8 @@ export class Shift {
   live = false;
   log: ShiftLog = [];
   trouble = '';
+  /** Of the person who writes; empty: not said. */
+  initials = kept('possession-fit/initials');
 
   readonly #host: ReactiveControllerHost;
 
@@ -23,7 +25,14 @@ export class Shift {
   /** Writes an entry down, in storage before it is shown. */
   record(plan: ShiftPlan, window: string, entry: Omit<ShiftEntry, 'id' | 'by'>): void {
     // Another tab or device may write into the same log: ids never collide.
-    this.keep(plan, window, [{ ...entry, id: freshId(), by: 'this device' }]);
+    const by = `${this.initials === '' ? 'no initials' : this.initials}, device ${deviceName()}`;
+    this.keep(plan, window, [{ ...entry, id: freshId(), by }]);
+  }
+
+  setInitials(initials: string): void {
+    this.initials = initials.trim();
+    keepText('possession-fit/initials', this.initials);
+    this.#host.requestUpdate();
   }
 
   /** Keeps entries beside those that are in storage by now, whoever wrote them. */
@@ -34,6 +43,30 @@ export class Shift {
       ? ''
       : 'The entry is shown but could not be stored: save the log to a file before closing.';
     this.#host.requestUpdate();
+  }
+}
+
+/** A short name that this browser keeps: entries of two devices are told apart, whoever carries them. */
+function deviceName(): string {
+  const key = 'possession-fit/device';
+  const name = kept(key) || freshId().slice(0, 4);
+  keepText(key, name);
+  return name;
+}
+
+function kept(key: string): string {
+  try {
+    return localStorage.getItem(key) ?? '';
+  } catch {
+    return '';
+  }
+}
+
+function keepText(key: string, text: string): void {
+  try {
+    localStorage.setItem(key, text);
+  } catch {
+    // It holds until the page is closed.
   }
 }
 

@@ -5,7 +5,7 @@ import type { Figure } from '../shared/figure-ask-event.js';
 import { askButton } from './ask-button.js';
 import { titleOf, type Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { clockBeside } from './times.js';
+import { aimText, clockBeside } from './times.js';
 
 /** By when each step and each piece of work must start. */
 export function cutOffTable(
@@ -25,6 +25,7 @@ export function cutOffTable(
             <th scope="col" class="time">${strings.plannedStart}</th>
             <th scope="col" class="time">${strings.keepsMargin}</th>
             <th scope="col" class="time">${strings.stillOnTime}</th>
+            <th scope="col" class="time">${strings.chanceStart(aimText(result.confidence))}</th>
             <th scope="col">${strings.stateHead}</th>
           </tr>
         </thead>
@@ -48,6 +49,16 @@ export function cutOffTable(
                   >
                 </td>
                 <td class="time">${time(one.onTimeStart)}</td>
+                <td class="time">
+                  ${one.chanceStart === null ? nothing : time(one.chanceStart)}
+                  ${
+                    one.chanceErrorMinutes === null
+                      ? nothing
+                      : html`<span class="quiet"
+                          >&plusmn;${one.chanceErrorMinutes.toFixed(1)}</span
+                        >`
+                  }
+                </td>
                 <td class="state">${strings.state[one.state]}</td>
               </tr>`,
           )}

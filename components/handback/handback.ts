@@ -29,6 +29,7 @@ import { HandbackRecordEvent } from './handback-record-event.js';
 import { styles } from './handback.styles.js';
 import { liveStyles } from './live.styles.js';
 import { liveView } from './live-view.js';
+import { leftOpenList } from './left-open-list.js';
 import { printSheet } from './print-sheet.js';
 import { printStyles } from './print.styles.js';
 import { shiftStyles } from './shift.styles.js';
@@ -85,6 +86,7 @@ export class PossessionHandback extends LitElement {
     log: { attribute: false },
     decisions: { attribute: false },
     assumptions: { attribute: false },
+    plan: { type: String },
     strings: { attribute: false },
   };
 
@@ -105,6 +107,8 @@ export class PossessionHandback extends LitElement {
   declare decisions: Decisions | null;
   /** Further lines for the printed sheet. */
   declare assumptions: readonly string[];
+  /** Name and revision of the plan, for the printed sheet; empty: not said. */
+  declare plan: string;
   /** Words in place of the default ones. */
   declare strings: Partial<HandbackStrings>;
 
@@ -124,6 +128,7 @@ export class PossessionHandback extends LitElement {
     this.log = [];
     this.decisions = null;
     this.assumptions = [];
+    this.plan = '';
     this.strings = {};
   }
 
@@ -160,6 +165,7 @@ export class PossessionHandback extends LitElement {
               { zone: this.#zoneOf(result), strings: words },
               this.assumptions,
               this.now,
+              this.plan,
             )
           : nothing
       }`;
@@ -189,6 +195,7 @@ export class PossessionHandback extends LitElement {
       files: {
         log: this.log,
         window,
+        start: this.#windowOf(window)?.start ?? null,
         said: this.#said.window === window ? this.#said.lines : [],
         send: (event) => this.dispatchEvent(event),
         say: (lines) => {
@@ -224,6 +231,8 @@ export class PossessionHandback extends LitElement {
           <div class="end-tables">${endTables(result, setting, width, ask)}</div>
         </div>
       </section>
+      ${leftOpenList(result, strings)}
+      <p class="quiet">${strings.waits} ${strings.thinTail}</p>
       <div class="tables">
         ${cutOffTable(result, setting, ask)}
         ${

@@ -5,6 +5,7 @@ import type { HandbackResult } from '../../src/engine/index.js';
 import { cautionList } from '../shared/cautions.js';
 import { countdownText } from './countdown.js';
 import { adviceLine } from './advice-line.js';
+import { leftOpenList, lineList } from './left-open-list.js';
 import { liveDecisions } from './go-points.js';
 import { handingBack } from './handing-back.js';
 import { liveFold } from './live-fold.js';
@@ -148,7 +149,8 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
     ${underWay.length > 0 ? rows(underWay) : nothing}
     ${soon.length > 0 ? html`<h3>${strings.soon}</h3>` : nothing}
     ${soon.length > 0 ? rows(soon) : nothing} ${last ? handingBack(result, setting) : nothing}
-    ${cautionList(strings.cautions)} ${liveDecisions(result, setting)}
+    ${lineList(result, strings)} ${leftOpenList(result, strings)} ${cautionList(strings.cautions)}
+    ${liveDecisions(result, setting)}
     ${
       state.faults.length > 0
         ? html`<p class="log-faults" role="status">${strings.logFaults(state.faults.length)}</p>`

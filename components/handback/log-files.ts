@@ -6,12 +6,15 @@ import {
   shiftTable,
   type ShiftLog,
 } from '../../src/engine/index.js';
+import type { Instant } from '../../src/calendar/index.js';
 import { HandbackLogMergeEvent, HandbackLogSaveEvent } from './handback-log-events.js';
 import type { Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 
 export interface LogFiles extends Setting<HandbackStrings> {
   readonly window: string;
+  /** When the window starts; null: not known. */
+  readonly start: Instant | null;
   readonly log: ShiftLog;
   /** What became of the last file brought in; empty: none was. */
   readonly said: readonly string[];
@@ -24,6 +27,10 @@ async function bringIn(file: File, on: LogFiles): Promise<void> {
   const read = readShiftLog(await file.text());
   if (read.window !== null && read.window !== window) {
     on.say([strings.otherWindow(read.window)]);
+    return;
+  }
+  if (read.start !== null && on.start !== null && read.start !== on.start) {
+    on.say([strings.otherNight(window)]);
     return;
   }
   const merged = mergeShiftLogs(log, read.log);
@@ -47,7 +54,7 @@ export function logFiles(on: LogFiles): TemplateResult {
         type="button"
         class="save-log"
         ?disabled=${log.length === 0}
-        @click=${() => save(`shift-${window}.json`, shiftLogFile(window, log), 'application/json')}
+        @click=${() => save(`shift-${window}.json`, shiftLogFile(window, log, on.start ?? undefined), 'application/json')}
       >
         ${strings.saveLog}
       </button>

@@ -2,13 +2,14 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { durationText, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
-import { momentText, stretchText } from '../shared/format.js';
+import { dayText, momentText, stretchText } from '../shared/format.js';
 import { cautionList } from '../shared/cautions.js';
 import { decisionTable } from './cut-off-tables.js';
 import { goPointTable } from './go-points.js';
+import { leftOpenList } from './left-open-list.js';
 import type { Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { clockBeside, errorText, percentText } from './times.js';
+import { errorText, exactClock, percentText } from './times.js';
 import { verdictTag } from './verdict-shape.js';
 
 const blanks = (
@@ -41,11 +42,13 @@ export function printSheet(
   { zone, strings }: Setting<HandbackStrings>,
   assumptions: readonly string[],
   now: Instant | null,
+  plan: string,
 ): TemplateResult {
   const { simulation: run, bookedEnd } = result;
-  const time = (at: Instant): string => clockBeside(at, bookedEnd, zone);
+  const time = (at: Instant): string => `${dayText(at, zone)} ${exactClock(at, zone)}`;
   const { onTime } = run.outlook;
   const facts: readonly (readonly [string, unknown])[] = [
+    ...(plan === '' ? [] : [[strings.planLine, plan] as const]),
     [strings.bookedEnd, momentText(bookedEnd, zone)],
     [strings.plannedClear, time(result.plannedClear)],
     [strings.plannedHandback, time(result.plannedHandback)],
@@ -104,11 +107,14 @@ export function printSheet(
         )}
       </tbody>
     </table>
-    ${decisionTable(result, { zone, strings })} ${goPointTable(result, { zone, strings }, true)}
+    ${leftOpenList(result, strings)} ${decisionTable(result, { zone, strings })}
+    ${goPointTable(result, { zone, strings }, true)}
     ${blanks(`${strings.contacts}, ${strings.decides.toLowerCase()}`, strings.contactRows, [strings.name, strings.telephone])}
     <h3>${strings.assumptions}</h3>
     <ul class="assumptions">
       ${[...strings.assumptionLines, ...assumptions].map((one) => html`<li>${one}</li>`)}
+      <li>${strings.waits}</li>
+      <li>${strings.thinTail}</li>
       <li>${strings.madeWith(run.runs.toLocaleString('en-GB'), run.seed)}</li>
     </ul>
     <h3>${strings.cautions}</h3>

@@ -172,6 +172,8 @@ export const defaultStrings = {
       ? 'Nothing new: every entry was here already.'
       : `${count} new ${count === 1 ? 'entry' : 'entries'} brought in.`,
   otherWindow: (window: string) => `That is the log of window ${window}: nothing was brought in.`,
+  otherNight: (window: string) =>
+    `That is the log of ${window} on another date: nothing was brought in.`,
   differing: (id: string) =>
     `Entry ${id} says something else here: the one here was kept. Compare the two by eye.`,
   record: 'Report what happens',
@@ -219,6 +221,27 @@ export const defaultStrings = {
   reinstate: 'To put back if abandoned, minutes',
   explain: 'explain',
 
+  leftOpen: 'Left open at handback',
+  notFit: (line: string, activities: string) =>
+    `${line === '' ? 'The window' : `Line ${line}`} is not to be handed back: ${activities} opened and not made good here.`,
+  limitLeft: (name: string, limit: string, until: string) =>
+    `${limit} after ${name}, ${until === '' ? 'and no planned work lifts it' : `until ${until}`}.`,
+  notPlaced: (name: string, units: number) =>
+    units === 0
+      ? `Without a place in the plan: ${name}.`
+      : `${units} units without a place: ${name}.`,
+  lineClear: (line: string) =>
+    `${line === '' ? 'All of the window' : `Line ${line}`}: nothing is open by this log.`,
+  lineOpen: (line: string, activities: string) =>
+    `${line === '' ? 'All of the window' : `Line ${line}`}: not to be handed back, open: ${activities}.`,
+  heldByMargin: 'held, margin alone',
+  wouldGive: (minutes: string, aim: string) => `${minutes} of margin would give ${aim}`,
+  chanceStart: (aim: string) => `Start by, ${aim} on time`,
+  planLine: 'Plan',
+  waits:
+    'A P-value before the planned handback is no fault: the plan waits for planned starts that a run need not wait for.',
+  thinTail:
+    'Sums of such spreads are thinner in the tail than recorded overruns: enter what may go wrong as an event.',
   printTitle: 'Handback sheet',
   stamp: 'Version of the inputs',
   printed: 'As of',

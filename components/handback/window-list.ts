@@ -4,7 +4,7 @@ import type { HandbackResult } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { dayText } from '../shared/format.js';
 import type { HandbackStrings } from './strings.js';
-import { clockBeside, errorText, exactClock, percentText } from './times.js';
+import { aimText, clockBeside, errorText, exactClock, percentText } from './times.js';
 import { verdictTag } from './verdict-shape.js';
 
 export interface ListSetting {
@@ -16,6 +16,26 @@ export interface ListSetting {
 }
 
 const levels = ['p50', 'p80', 'p90', 'p95'] as const;
+
+/** Where no chance is wanted the word speaks of the margin alone, and says so. */
+const verdictWord = (
+  { chanceWanted }: HandbackResult,
+  verdict: HandbackResult['verdict'],
+  strings: HandbackStrings,
+): string =>
+  verdict === 'held' && chanceWanted === null ? strings.heldByMargin : strings.verdict[verdict];
+
+/** The margin that the chance wanted would need, where it is not reached. */
+function needed(
+  { chanceWanted, simulation, marginForChanceMinutes }: HandbackResult,
+  strings: HandbackStrings,
+): TemplateResult | typeof nothing {
+  if (chanceWanted === null || simulation.outlook.onTime.probability >= chanceWanted)
+    return nothing;
+  return html`<span class="quiet"
+    >${strings.wouldGive(durationText(marginForChanceMinutes), aimText(chanceWanted))}</span
+  >`;
+}
 
 function row(result: HandbackResult, setting: ListSetting, reachable: boolean): TemplateResult {
   const { strings, selected, windowOf } = setting;
@@ -53,7 +73,9 @@ function row(result: HandbackResult, setting: ListSetting, reachable: boolean): 
         ${strings.ofRequired(durationText(result.requiredMinutes))}</span
       >
     </div>
-    <div>${verdictTag(verdict, strings.verdict[verdict])}</div>
+    <div>
+      ${verdictTag(verdict, verdictWord(result, verdict, strings))} ${needed(result, strings)}
+    </div>
     <div class="figure">
       <span class="label">${strings.onTime} </span
       ><strong>${percentText(onTime.probability)}</strong>

@@ -50,6 +50,7 @@ export { handbackNetwork, type HandbackNetwork } from './handback-network/handba
 export type { NodeMeaning } from './handback-network/network-builder.js';
 export { chanceLimits, type ChanceLimit } from './chance-limits.js';
 export { guardingSteps } from './guarding-steps.js';
+export { chainOf } from './log-chain.js';
 export { chanceText } from './chance-text.js';
 export {
   leftOpen,

@@ -1,4 +1,6 @@
 import * as z from 'zod/mini';
+import type { Instant } from '../calendar/index.js';
+import { chainOf } from './log-chain.js';
 import type { ShiftEntry, ShiftLog } from './shift-log.js';
 
 // zod probes for `new Function` unless told not to, which a strict content security policy reports.
@@ -49,20 +51,32 @@ const entrySchema = z.strictObject({
 const fileSchema = z.strictObject({
   schema: z.literal(1),
   window: name,
+  /** When the window starts: the same name may stand for another night. */
+  start: z.optional(moment),
   log: z.array(z.unknown()),
+  chain: z.optional(z.array(z.string())),
 });
 
 /** A log read from a file, or why it could not be. */
 export interface ReadLog {
   readonly window: string | null;
+  /** Null where the file does not say. */
+  readonly start: Instant | null;
   readonly log: ShiftLog;
   /** What could not be read, in words; the entries that could be are in `log`. */
   readonly faults: readonly string[];
 }
 
 /** A shift's log as a file that another device can take in. */
-export function shiftLogFile(window: string, log: ShiftLog): string {
-  return `${JSON.stringify({ schema: 1, window, log }, null, 2)}\n`;
+export function shiftLogFile(window: string, log: ShiftLog, start?: Instant): string {
+  const file = {
+    schema: 1,
+    window,
+    ...(start !== undefined && { start }),
+    log,
+    chain: chainOf(log),
+  };
+  return `${JSON.stringify(file, null, 2)}\n`;
 }
 
 /** Reads what `shiftLogFile` wrote. One entry that makes no sense does not lose the others. */
@@ -71,11 +85,21 @@ export function readShiftLog(text: string): ReadLog {
   try {
     raw = JSON.parse(text);
   } catch {
-    return { window: null, log: [], faults: ['The file is no JSON: it was not saved as a log.'] };
+    return {
+      window: null,
+      start: null,
+      log: [],
+      faults: ['The file is no JSON: it was not saved as a log.'],
+    };
   }
   const file = fileSchema.safeParse(raw);
   if (!file.success)
-    return { window: null, log: [], faults: ['The file is not the log of a shift (schema 1).'] };
+    return {
+      window: null,
+      start: null,
+      log: [],
+      faults: ['The file is not the log of a shift (schema 1).'],
+    };
   const log: ShiftEntry[] = [];
   const faults: string[] = [];
   const known = new Set<string>();
@@ -92,7 +116,17 @@ export function readShiftLog(text: string): ReadLog {
       log.push(JSON.parse(JSON.stringify(entry.data)) as ShiftEntry);
     }
   });
-  return { window: file.data.window, log, faults };
+  const { window, start = null, chain } = file.data;
+  if (chain && faults.length === 0) {
+    const own = chainOf(log);
+    const changed = Math.max(own.length, chain.length);
+    const at = Array.from({ length: changed }, (_, k) => k).find((k) => own[k] !== chain[k]);
+    if (at !== undefined)
+      faults.push(
+        `The file was changed after it was saved, from entry ${at + 1} on: its stamps do not agree.`,
+      );
+  }
+  return { window, start, log, faults };
 }
 
 export interface MergedLog {

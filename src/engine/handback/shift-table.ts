@@ -1,5 +1,5 @@
 import { isoText } from '../../calendar/index.js';
-import { shiftState, type ShiftEvent, type ShiftLog } from '../../risk/index.js';
+import { chainOf, shiftState, type ShiftEvent, type ShiftLog } from '../../risk/index.js';
 import { writeCsv, type Cell } from '../../tables/write-csv.js';
 
 const columns = [
@@ -16,6 +16,7 @@ const columns = [
   'minutes left',
   'text',
   'corrects',
+  'stamp',
 ];
 
 /**
@@ -24,9 +25,10 @@ const columns = [
  */
 export function shiftTable(log: ShiftLog, zone: string): string {
   const counts = new Set(shiftState(log).standing.map((one) => one.entry.id));
+  const chain = chainOf(log);
   return writeCsv(
     columns,
-    log.map((one): Cell[] => [
+    log.map((one, k): Cell[] => [
       one.id,
       counts.has(one.id) ? 'yes' : 'no',
       isoText(one.at, zone),
@@ -35,6 +37,7 @@ export function shiftTable(log: ShiftLog, zone: string): string {
       one.event.kind,
       ...cellsOf(one.event),
       one.corrects,
+      chain[k],
     ]),
   );
 }

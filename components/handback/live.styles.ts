@@ -177,7 +177,9 @@ export const liveStyles = css`
   .options .figure {
     padding-inline-start: 0.75rem;
     text-align: end;
-    white-space: nowrap;
+  }
+  .options th {
+    overflow-wrap: anywhere;
   }
   .options th .quiet {
     display: block;

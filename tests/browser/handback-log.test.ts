@@ -8,7 +8,7 @@ import type { PossessionHandback } from '../../components/handback/handback.js';
 import type { FigureAskEvent } from '../../components/shared/figure-ask-event.js';
 import { shiftLogFile } from '../../src/risk/index.js';
 import { all, sent, text, withText } from './support/look.js';
-import { entry, live, log, shown } from './support/shift-night.js';
+import { entry, live, log, shown, start } from './support/shift-night.js';
 
 describe('the log from device to device', () => {
   it('goes out as a file and as a table', async () => {
@@ -17,7 +17,7 @@ describe('the log from device to device', () => {
       all(el, '.save-log')[0]!.click(),
     );
     expect([file.name, file.mediaType]).to.deep.equal(['shift-H1.json', 'application/json']);
-    expect(file.text).to.equal(shiftLogFile('H1', log));
+    expect(file.text).to.equal(shiftLogFile('H1', log, start));
     const table = await sent<HandbackLogSaveEvent>(el, 'possession-handback-log-save', () =>
       all(el, '.save-table')[0]!.click(),
     );

@@ -14,7 +14,7 @@ describe('possession-handback', () => {
   it('says each verdict in a word and a shape of its own', async () => {
     const el = await shown();
     const tags = all(el, '[role=option] .verdict');
-    expect(tags.map(text)).to.deep.equal(['held', 'eaten into', 'overrun']);
+    expect(tags.map(text)).to.deep.equal(['held, margin alone', 'eaten into', 'overrun']);
     const shapes = tags.map((one) => one.querySelector('svg')!.innerHTML);
     expect(new Set(shapes).size).to.equal(3);
   });
@@ -171,10 +171,11 @@ describe('possession-handback', () => {
   it('takes other words', async () => {
     const el = await shown();
     el.strings = {
+      heldByMargin: 'gehalten, nur die Reserve',
       verdict: { held: 'gehalten', 'chance-low': 'unsicher', eaten: 'knapp', overrun: 'zu spät' },
     };
     await el.updateComplete;
-    expect(text(find(el, '[role=option] .verdict'))).to.equal('gehalten');
+    expect(text(find(el, '[role=option] .verdict'))).to.equal('gehalten, nur die Reserve');
   });
 
   it('says how far a calculation is', async () => {

@@ -124,10 +124,12 @@ function searching(options: AllocateOptions, asked: Asked): SearchOptions {
   let better: (() => Allocation) | undefined;
   const tell = (): void => {
     const now = clock();
-    const best = better && now - betterAt >= TELL_BETTER_MS ? better() : undefined;
-    if (!best && now - toldAt < TELL_MS) return;
+    const ready = now - betterAt >= TELL_BETTER_MS ? better : undefined;
+    if (!ready && now - toldAt < TELL_MS) return;
     toldAt = now;
-    if (best) [betterAt, better] = [now, undefined];
+    // Let go of first: working the answer out asks whether to stop, and so comes back here.
+    if (ready) [betterAt, better] = [now, undefined];
+    const best = ready?.();
     const progress: SearchProgress = {
       done: part,
       total: 1,

@@ -36,7 +36,7 @@ export class NearMisses {
   /** @param guesses Windows with the fewest minutes that might do, the likeliest first. */
   of(task: Task, guesses: readonly NearMiss[]): NearMiss | undefined {
     // What is bound to other work needs room for all of it.
-    if (task.block !== undefined) return undefined;
+    if (task.block !== undefined || this.#problem.effort.isCut()) return undefined;
     let best: NearMiss | undefined;
     for (const { window, by } of guesses.slice(0, WINDOWS)) {
       if (best && by >= best.by) break;
@@ -51,7 +51,7 @@ export class NearMisses {
     let fails = low - 1;
     let does = low;
     while (!this.#fits(task, window, does)) {
-      if (does >= most || this.#tries <= 0) return undefined;
+      if (does >= most || this.#tries <= 0 || this.#problem.effort.isCut()) return undefined;
       fails = does;
       does = Math.min(most, does + Math.max(30, does - low + 1));
     }

@@ -40,7 +40,20 @@ const every: readonly ShiftEntry[] = [
 describe('a log as a file', () => {
   it('comes back as it was, every kind of entry', () => {
     const read = readShiftLog(shiftLogFile('W1', every));
-    expect(read).toEqual({ window: 'W1', log: every, faults: [] });
+    expect(read).toEqual({ window: 'W1', start: null, log: every, faults: [] });
+    expect(readShiftLog(shiftLogFile('W1', every, 1000)).start).toBe(1000);
+  });
+
+  it('says from which entry on it was changed after it was saved', () => {
+    const text = shiftLogFile('W1', every);
+    const file = JSON.parse(text) as { log: { by: string }[] };
+    file.log[1]!.by = 'somebody else';
+    expect(readShiftLog(JSON.stringify(file)).faults).toEqual([
+      'The file was changed after it was saved, from entry 2 on: its stamps do not agree.',
+    ]);
+    const shorter = JSON.parse(text) as { log: unknown[] };
+    shorter.log.pop();
+    expect(readShiftLog(JSON.stringify(shorter)).faults).toHaveLength(1);
   });
 
   it('keeps the good entries and names each bad one', () => {

@@ -29,7 +29,8 @@ export function certificateOf(
     const searched = name === 'margins' || 2 + named.indexOf(name) < known.proven;
     const lowerBound = searched ? values[name] : Math.min(values[name], bounds[name]);
     // With work left out, a bound that speaks of all of it proves nothing.
-    const whole = known.score[0] === known.bound[0] || known.proven > 0;
+    const most = known.score[0] === known.bound[0] && known.score[1] === known.bound[1];
+    const whole = most || known.proven > 0;
     return {
       name,
       value: values[name],

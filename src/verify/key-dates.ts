@@ -1,3 +1,4 @@
+import type { PushOn } from './push-on.js';
 import type { ClaimedKeyDate, Tell } from './types.js';
 import { MINUTE, type Activity, type Instant } from './words.js';
 import { endOf, isAllPlaced, type Job } from './work.js';
@@ -32,6 +33,7 @@ export function forecastOf(due: Due): Instant | null {
 export function checkKeyDates(
   dues: readonly Due[],
   claimed: readonly ClaimedKeyDate[],
+  push: PushOn,
   tell: Tell,
 ): void {
   const left = [...claimed];
@@ -50,11 +52,10 @@ export function checkKeyDates(
     if (claim.met !== met) say('met', met ? 'is met and told as missed' : 'is told as met');
     if (forecast === null) {
       if (claim.floatMinutes !== null) say('key-date-float', 'has float though work is not placed');
-    } else if (
-      claim.floatMinutes !== null &&
-      claim.floatMinutes > Math.round((due.due - forecast) / MINUTE)
-    )
-      say('key-date-float', 'has more float than there is time up to it');
+    } else if (claim.floatMinutes !== null) {
+      const why = tooMuch(claim.floatMinutes, due, forecast, push);
+      if (why !== undefined) say('key-date-float', why);
+    }
   }
   for (const { package: pack } of left)
     tell({
@@ -62,4 +63,18 @@ export function checkKeyDates(
       package: pack,
       text: `a key date is told of ${pack} that the plan has not`,
     });
+}
+
+/** Why a package cannot slip so far, as far as links and usable time alone tell; minus the minutes late where it is. */
+function tooMuch(float: number, due: Due, forecast: Instant, push: PushOn): string | undefined {
+  const left = Math.round((due.due - forecast) / MINUTE);
+  if (left < 0) return float === left ? undefined : 'is late by other minutes than its float says';
+  if (float > left) return 'has more float than there is time up to it';
+  if (float <= 0) return undefined;
+  for (const job of due.jobs) {
+    if (endOf(job) !== forecast) continue;
+    const hurt = push.firstHurt(job.activity.id, forecast + float * MINUTE);
+    if (hurt !== undefined) return `has more float than ${hurt} leaves when it is pushed on`;
+  }
+  return undefined;
 }

@@ -8,6 +8,7 @@ import { checkFloats } from './floats.js';
 import { checkKeyDates, duesOf } from './key-dates.js';
 import { checkLineState } from './line-state.js';
 import { checkOrder } from './order.js';
+import { PushOn } from './push-on.js';
 import { checkSamePlace } from './same-place.js';
 import { Spare } from './spare.js';
 import { checkSupplies } from './supplies.js';
@@ -41,7 +42,7 @@ export function verify(plan: Plan, answer: PlanAnswer): PlanFault[] {
   const dues = duesOf(jobs);
   if (unplaced) checkComplete(jobs, unplaced, tell);
   if (unstated) checkUnstated(jobs, unsaid, unstated, tell);
-  if (keyDates) checkKeyDates(dues, keyDates, tell);
+  if (keyDates) checkKeyDates(dues, keyDates, new PushOn(plan, jobs, ledgers), tell);
   checkTotals(plan, jobs, dues, answer, faults.length === 0, tell);
   if (floats) {
     const spare = new Spare(plan, jobs, clockOf(plan.zone));

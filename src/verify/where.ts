@@ -39,7 +39,16 @@ type Say = (code: string, text: string) => void;
 
 const spanOf = ({ from, to }: PlacedWork): Stretch => ({ start: from, end: to });
 
-/** Whether the window takes such work at all. */
+/** Whether a window takes such work at all; times are not looked at. */
+export function takes(window: AccessWindow, activity: Activity): boolean {
+  let faults = 0;
+  checkTakes(window, activity, () => {
+    faults += 1;
+  });
+  return faults === 0;
+}
+
+/** Tells why a window takes no such work. */
 function checkTakes(window: AccessWindow, activity: Activity, say: Say): void {
   const { id } = window;
   if (window.status === 'withdrawn') say('withdrawn', `is in ${id}, which is withdrawn`);

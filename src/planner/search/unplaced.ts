@@ -30,7 +30,10 @@ export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[
             activity: task.activity.id,
             reasons: [
               ...blocks.of(task),
-              ...reasonsFor(plan, problem, board, task, misses),
+              // What keeps a block out is its own length, not other work beside its first piece.
+              ...reasonsFor(plan, problem, board, task, misses).filter(
+                ({ code }) => code !== 'no-room' || blocks.of(task).length === 0,
+              ),
               ...shiftReason(plan, task),
             ],
           },

@@ -34,6 +34,7 @@ describe('track that is lifted out and made good by tamping', () => {
       shortByMinutes: 30,
     };
     for (const one of found.unplaced) expect(one.reasons[0]).toEqual(why);
+    expect(found.unplaced[0]!.reasons).toEqual([why]);
     expect(fitAll(track()).map((one) => [one.fits, one.spareMinutes, one.reasons[0]])).toEqual([
       [false, -30, why],
       [false, -30, { ...why, text: 'LIFT cannot be made good in W2: short by 30 min' }],

@@ -13,7 +13,7 @@ import type { ResultAskEvent } from '../sheet/result-ask-event.js';
 import type { ResultColumn } from '../sheet/result-column.js';
 import type { UndoEvent } from '../sheet/undo-event.js';
 import type { Desk } from './desk-parts.js';
-import { askResult } from './sheet-results.js';
+import { askResult } from './result-asks.js';
 import { headingOf, valueIn } from './table-lookup.js';
 import { tellLedger, tellPackage } from './told.js';
 import type { ResultTable } from './views.js';

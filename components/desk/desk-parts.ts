@@ -9,7 +9,7 @@ import type { Picked } from './picked.js';
 import type { Planning } from './planning.js';
 import type { SheetResults } from './sheet-results.js';
 import type { Shift } from './shift.js';
-import type { ShiftWatch } from './shift-watch.js';
+import type { ShiftAlarms } from './shift-alarms.js';
 import type {
   CostPart,
   DeskView,
@@ -46,7 +46,7 @@ export interface Desk {
   readonly planning: Planning;
   readonly outlooks: Outlooks;
   readonly shift: Shift;
-  readonly watch: ShiftWatch;
+  readonly watch: ShiftAlarms;
   readonly ruleTrial: RuleTrial;
   readonly keeping: Keeping;
   readonly picked: Picked;

@@ -4,6 +4,7 @@ import { alarmsBetween, type Alarm } from '../handback/alarms.js';
 import { signal, type AlarmSignals } from './alarm-signal.js';
 import type { Desk } from './desk-parts.js';
 import { forecast, openLog } from './handback-view.js';
+import type { ShiftAlarms } from './shift-alarms.js';
 import { isShiftKey } from './shift-store.js';
 
 const SECOND = 1000;
@@ -12,7 +13,7 @@ const SECOND = 1000;
  * Keeps the view for the shift in step with the clock while it is open: countdowns each second, a forecast each minute,
  * a warning before a cut-off and at it, and what other tabs write down as soon as they do.
  */
-export class ShiftWatch implements ReactiveController {
+export class ShiftWatch implements ReactiveController, ShiftAlarms {
   /** The last alarm that went off and that nobody has put away. */
   alarm: Alarm | null = null;
   signals: AlarmSignals = { sound: false, vibration: false };

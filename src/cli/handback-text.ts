@@ -1,7 +1,7 @@
 import { durationText, type Instant } from '../calendar/index.js';
 import type { Plan } from '../model/index.js';
 import { chanceText, guardingSteps, type HandbackResult, type NotPlaced } from '../risk/index.js';
-import type { WindowOutlook } from './handback.js';
+import type { WindowOutlook } from './window-outlook.js';
 import { clockWords } from './clock-words.js';
 import { textTable } from './text-table.js';
 

@@ -9,6 +9,7 @@ import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
 import { handbackJson } from './handback-json.js';
 import { handbackText } from './handback-text.js';
+import type { WindowOutlook } from './window-outlook.js';
 import { planLines, planOfWork } from './plan-of-work.js';
 import { writeCalendar } from './write-calendar.js';
 
@@ -24,12 +25,6 @@ export interface HandbackFiles {
   readonly given?: readonly Placement[] | undefined;
   /** Absent: as planned. */
   readonly seen?: Seen;
-}
-
-/** A window with how it stands. */
-export interface WindowOutlook {
-  readonly window: AccessWindow;
-  readonly result: HandbackResult;
 }
 
 /** The handback outlook of the windows that take work. With `seen`, only of those open at that moment. */

@@ -52,14 +52,8 @@ export { chanceLimits, type ChanceLimit } from './chance-limits.js';
 export { guardingSteps } from './guarding-steps.js';
 export { chainOf } from './log-chain.js';
 export { chanceText } from './chance-text.js';
-export {
-  leftOpen,
-  notPlacedIn,
-  type LeftOpen,
-  type LimitLeft,
-  type LineHandback,
-  type NotPlaced,
-} from './left-open.js';
+export { leftOpen, notPlacedIn } from './left-open.js';
+export type { LeftOpen, LimitLeft, LineHandback, NotPlaced } from './left-open-types.js';
 export { windowChance, type WindowChance } from './window-chance.js';
 export { pairedFinishes, type PairedCase } from './paired-runs.js';
 export {

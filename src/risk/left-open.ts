@@ -1,4 +1,3 @@
-import type { Instant } from '../calendar/index.js';
 import {
   boundsOf,
   samePlace,

@@ -40,6 +40,3 @@ export function monthOf(word: string): number {
 export function dayOfWeek(word: string): number | undefined {
   return days.get(word.normalize('NFC').toLowerCase());
 }
-
-/** The names of days, the longest first, as the branches of a pattern. */
-export const weekdayNames = [...days.keys()].sort((a, b) => b.length - a.length).join('|');

@@ -1,5 +1,5 @@
 import { isLocalTime } from '../../calendar/index.js';
-import { dayOfWeek, monthOf, weekdayNames } from './calendar-words.js';
+import { dayOfWeek, monthOf } from './calendar-words.js';
 import { parseClock, type ClockTime } from './clock.js';
 import { plain, refuse, type Parsed, type Problem } from './parsed.js';
 
@@ -23,8 +23,8 @@ export interface WrittenMoment {
 }
 
 const mend = 'Write a date and time such as 2027-03-28 23:30 or 28/03/2027 23:30.';
-/** A word before a date that names a day of the week, in English, German or French. */
-const weekdayWord = new RegExp(String.raw`^(${weekdayNames})\.?,? (?:den |le )?`, 'iu');
+/** A word before a date, which may name a day of the week in English, German or French. */
+const wordBefore = /^(\p{L}{2,10})\.?,? (?:den |le )?/iu;
 const isoDate = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?![\d])/;
 const numericDate = /^(\d{1,2})([-/. ])(\d{1,2})\2(\d{4})(?!\d)/;
 const namedDate = /^(\d{1,2})(?:st|nd|rd|th|er|\.)?([-/. ]?)(\p{L}{3,9})\.?\2,? ?(\d{4})(?!\d)/iu;
@@ -41,8 +41,7 @@ export function parseMoment(text: string, order: DateOrder): Parsed<WrittenMomen
   if (serialNumber.test(tidy)) return parseSerial(text, Number(tidy.replace(',', '.')));
   const clock = parseClock(tidy);
   if (clock) return 'problem' in clock ? clock : { value: { time: clock.value } };
-  const named = weekdayWord.exec(tidy);
-  const body = named ? tidy.slice(named[0].length) : tidy;
+  const { weekday, body } = withoutWeekday(tidy);
   const found = parseDay(text, body, order);
   if ('problem' in found) return found;
   const { date, rest } = found.value;
@@ -51,9 +50,16 @@ export function parseMoment(text: string, order: DateOrder): Parsed<WrittenMomen
   if (!isLocalTime({ ...date, hour: 0, minute: 0 })) {
     return refuse('no-such-date', `"${text}" is not a day of the calendar.`, mend);
   }
-  const wrong = named && weekdayFault(text, named[1]!, date);
+  const wrong = weekday === undefined ? undefined : weekdayFault(text, weekday, date);
   if (wrong) return { problem: wrong };
   return parseRest(text, date, rest);
+}
+
+/** The text after the name of a day of the week, and that name; a word that names none stays where it is. */
+function withoutWeekday(text: string): { weekday?: string; body: string } {
+  const word = wordBefore.exec(text);
+  if (!word || dayOfWeek(word[1]!) === undefined) return { body: text };
+  return { weekday: word[1]!, body: text.slice(word[0].length) };
 }
 
 const firstYear = 1990;
@@ -79,8 +85,7 @@ function yearFault(text: string, year: number): Problem | undefined {
 export function doubtfulNumbers(
   text: string,
 ): readonly [first: number, second: number] | undefined {
-  const tidy = plain(text).replace(weekdayWord, '');
-  const found = numericDate.exec(tidy);
+  const found = numericDate.exec(withoutWeekday(plain(text)).body);
   return found ? [Number(found[1]), Number(found[3])] : undefined;
 }
 

@@ -10,6 +10,9 @@ import { tellMoves } from './told.js';
 import { askChecks } from './urgent-view.js';
 import type { CostPart, DeskView } from './views.js';
 
+/** Views that show what was worked out of the plan, and ask for it again when there is another. */
+const followers: readonly string[] = ['windows', 'table', 'site', 'handback'];
+
 /** What each view needs to have been worked out before it says anything, and what it explains first. */
 export class Opening {
   readonly #desk: Desk;
@@ -120,8 +123,9 @@ export class Opening {
     // What was worked out of the agreed plan stays: a proposal takes nothing from it.
     if (!document.agreed?.now) outlooks.clearPlanned();
     picked.pick({ placement: null });
-    if (['windows', 'table', 'site', 'handback'].includes(this.#desk.view))
-      this.open(this.#desk.view);
+    const { view, costPart } = this.#desk;
+    const rests = view === 'cost' ? costPart === 'account' : followers.includes(view);
+    if (rests) this.open(view);
   }
 
   #openCost(part: CostPart): void {

@@ -48,6 +48,9 @@ async function planned(el: PossessionDesk): Promise<void> {
   await waitUntil(() => text(tab(el, 'plan')).includes('proven'), 'a plan', { timeout: 15_000 });
 }
 
+const formWith = (el: PossessionDesk, field: string): HTMLFormElement =>
+  [...el.renderRoot.querySelectorAll('form')].find((form) => form.querySelector(field))!;
+
 async function pick(el: PossessionDesk, window: string): Promise<void> {
   tab(el, 'windows').click();
   await el.updateComplete;
@@ -62,7 +65,7 @@ describe('the desk beyond the fit', () => {
     const el = await shown();
     await planned(el);
     await pick(el, 'W1');
-    const form = el.renderRoot.querySelector('form')!;
+    const form = formWith(el, 'select');
     form.querySelector('select')!.value = 'withdrawn';
     form.requestSubmit();
     await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
@@ -78,7 +81,7 @@ describe('the desk beyond the fit', () => {
     await planned(el);
     await pick(el, 'W1');
     expect(button(el.renderRoot, 'Undo')).to.equal(undefined);
-    const form = el.renderRoot.querySelector('form')!;
+    const form = formWith(el, 'select');
     form.querySelector('select')!.value = 'withdrawn';
     form.requestSubmit();
     await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
@@ -98,7 +101,7 @@ describe('the desk beyond the fit', () => {
     const el = await shown();
     await planned(el);
     await pick(el, 'W1');
-    const form = el.renderRoot.querySelectorAll('form')[1]!;
+    const form = formWith(el, '[name=window]');
     const fill = (name: string, value: string): void => {
       form.querySelector<HTMLInputElement>(`[name=${name}]`)!.value = value;
     };
@@ -125,7 +128,7 @@ describe('the desk beyond the fit', () => {
     await el.updateComplete;
     const choice = el.renderRoot.querySelector<HTMLSelectElement>('#to')!;
     choice.value = 'W2';
-    choice.dispatchEvent(new Event('change'));
+    button(el.renderRoot, 'Move it there')!.click();
     await waitUntil(
       () =>
         el.document!.tables.work.columns.includes('window') &&

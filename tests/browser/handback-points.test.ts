@@ -32,9 +32,9 @@ describe('go/no-go points and limits', () => {
 
   it('show the point of no return until the work begins, then the latest abandonment', async () => {
     const el = await shown();
-    // Cutting has begun: only its latest abandonment is left; the bearings are reversible and have not begun.
+    // Cutting has begun: only its latest abandonment is left, with room for lead-out and margin; the bearings are reversible and have not begun.
     expect(all(el, '.limit').map((one) => text(one))).to.deep.equal([
-      'Cut out the old deck: latest abandonment 04:00 in 3 h 20',
+      'Cut out the old deck: latest abandonment 02:45 in 2 h 05',
     ]);
   });
 

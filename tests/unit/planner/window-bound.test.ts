@@ -92,7 +92,9 @@ describe('windowBound', () => {
       if (!first) {
         expect({ seed, ...prove(cappedOf(problem, caps), never) }).toMatchObject({ none: false });
         const late = { ...caps, finish: caps.finish - 1 };
-        expect({ seed, ...prove(cappedOf(problem, late), never) }).toMatchObject({ none: true });
+        // Work that is over before the first window finishes at 0: there is nothing below it.
+        if (caps.finish > 0)
+          expect({ seed, ...prove(cappedOf(problem, late), never) }).toMatchObject({ none: true });
       }
       looked += 1;
       if (atLeast === best.values['fewest-windows']) met += 1;

@@ -15,9 +15,15 @@ export function effectsView(
 ): TemplateResult | typeof nothing {
   if (!effects) return nothing;
   const offered = effects.replace.before === 0 ? takes.slice(0, 1) : takes;
-  const radio = (label: string, told: string, on: boolean, pick: () => void): TemplateResult =>
+  const radio = (
+    value: Take | 'leave',
+    label: string,
+    told: string,
+    on: boolean,
+    pick: () => void,
+  ): TemplateResult =>
     html`<label class="way">
-      <input type="radio" name=${group} .checked=${on} @change=${pick} />
+      <input type="radio" name=${group} value=${value} .checked=${on} @change=${pick} />
       <span
         ><strong>${label}</strong
         >${told === '' ? nothing : html` <span class="quiet">${told}</span>`}</span
@@ -27,13 +33,14 @@ export function effectsView(
     <legend>${words.into}</legend>
     ${offered.map((take) =>
       radio(
+        take,
         words.takes[take],
         toldOf(take, effects[take], words),
         !chosen.leave && chosen.take === take,
         () => choose({ take, leave: false }),
       ),
     )}
-    ${radio(words.leave, '', chosen.leave, () => choose({ leave: true }))}
+    ${radio('leave', words.leave, '', chosen.leave, () => choose({ leave: true }))}
     ${rewritten > 0 ? html`<p class="quiet">${words.rewritten(countText(rewritten, 'cell'))}</p>` : nothing}
   </fieldset>`;
 }

@@ -226,12 +226,17 @@ export class Desk {
 
   /** Presses a button of the files view and gives what the page hands over to be saved. */
   async saves(label: string, count: number): Promise<SavedFile[]> {
-    await this.go('files');
-    await this.page.evaluate((words) => {
+    await this.page.evaluate(async (words) => {
       (window as unknown as Watched).saved = [];
-      const desk = document.querySelector('possession-desk')!.shadowRoot!;
+      const element = document.querySelector('possession-desk')!;
+      // Saving stands in the menu of the plan.
+      element.menu = 'plan';
+      await element.updateComplete;
+      const desk = element.shadowRoot!;
       const all = [...desk.querySelectorAll<HTMLButtonElement>('button')];
       all.find((one) => one.textContent?.trim() === words)!.click();
+      element.menu = '';
+      await element.updateComplete;
     }, label);
     await this.page.waitForFunction(
       (wanted) => (window as unknown as Watched).saved.length >= wanted,

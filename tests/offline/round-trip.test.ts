@@ -58,7 +58,7 @@ describe('in the built page', () => {
     await desk.take();
     expect((await desk.table('windows')).rows).toEqual(rows);
 
-    await desk.go('windows');
+    await desk.go('table');
     await desk.type(3, 'remark', '=SUM(1) "typed", <b>here</b>');
     const edited = rows.map((row, at) =>
       at === 3 ? [...row.slice(0, 4), '=SUM(1) "typed", <b>here</b>'] : row,

@@ -27,7 +27,7 @@ export const styles = css`
   .axis,
   .row {
     display: grid;
-    grid-template-columns: 15.5rem minmax(0, 1fr) 7.5rem;
+    grid-template-columns: 15.5rem minmax(0, 1fr) 9.5rem;
     column-gap: 0.75rem;
     padding-inline: 0.75rem;
   }

@@ -12,6 +12,7 @@ import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { paper } from '../shared/paper.js';
 import { ReportAskEvent } from '../report/report-events.js';
+import { notesList } from '../shared/notes-list.js';
 import { AccountAskEvent } from './account-ask-event.js';
 import { styles } from './account.styles.js';
 import type { Entry, Refused } from './entry.js';
@@ -158,8 +159,8 @@ export class PossessionAccount extends LitElement {
                 <h3>${words.rows}</h3>
                 ${rowList(answer, entry)}
               </section>
-              ${breakdowns(answer, words)} ${renderList(words.notPriced, answer.notPriced)}
-              ${renderList(words.notes, answer.notes)}`
+              ${breakdowns(answer, words)} ${notesList(words.notPriced, answer.notPriced)}
+              ${notesList(words.notes, answer.notes)}`
           : nothing
       }`;
   }
@@ -211,16 +212,6 @@ function keptOf(answer: Account | null, resource: string): number {
     1,
     kept.reduce((sum, one) => sum + one.amount, 0),
   );
-}
-
-function renderList(title: string, items: readonly string[]): TemplateResult | typeof nothing {
-  if (items.length === 0) return nothing;
-  return html`<section class="notes">
-    <h3>${title}</h3>
-    <ul>
-      ${items.map((one) => html`<li>${one}</li>`)}
-    </ul>
-  </section>`;
 }
 
 declare global {

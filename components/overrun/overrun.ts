@@ -28,6 +28,7 @@ import { moneyText, sumText } from './money-text.js';
 import { numberedSteps } from './numbered-steps.js';
 import { OnSiteChangeEvent } from './on-site-event.js';
 import { onSitePart, type ChangeLeaves } from './on-site-part.js';
+import { notesList } from '../shared/notes-list.js';
 import { OverrunChangeEvent } from './overrun-change-event.js';
 import { OverrunCompareEvent } from './overrun-compare-event.js';
 import { styles } from './overrun.styles.js';
@@ -163,7 +164,7 @@ export class PossessionOverrun extends LitElement {
         }
       </section>
       ${keyDateList(answer, zone, words)} ${this.#renderLengths(answer, words)}
-      ${list(words.notPriced, at.notPriced)} ${list(words.notes, at.notes)}`;
+      ${notesList(words.notPriced, at.notPriced)} ${notesList(words.notes, at.notes)}`;
   }
 
   #renderTop(
@@ -347,16 +348,6 @@ export class PossessionOverrun extends LitElement {
     this.overrunMinutes = minutes;
     this.dispatchEvent(new OverrunChangeEvent(minutes));
   }
-}
-
-function list(title: string, items: readonly string[]): TemplateResult | typeof nothing {
-  if (items.length === 0) return nothing;
-  return html`<section class="notes">
-    <h3>${title}</h3>
-    <ul>
-      ${items.map((one) => html`<li>${one}</li>`)}
-    </ul>
-  </section>`;
 }
 
 /** The chance of each minute with a step. All steps of one minute have the same. */

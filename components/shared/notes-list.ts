@@ -1,0 +1,15 @@
+import { html, nothing, type TemplateResult } from 'lit';
+
+/** Sentences under a heading of their own; nothing where there are none. */
+export function notesList(
+  title: string,
+  items: readonly string[],
+): TemplateResult | typeof nothing {
+  if (items.length === 0) return nothing;
+  return html`<section class="notes">
+    <h3>${title}</h3>
+    <ul>
+      ${items.map((item) => html`<li>${item}</li>`)}
+    </ul>
+  </section>`;
+}

@@ -6,22 +6,21 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { accountTable, type Account, type AccountRequest } from '../../src/engine/index.js';
+import type { Account, AccountRequest } from '../../src/engine/index.js';
 import type { AccessWindow, Resource, Train } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { paper } from '../shared/paper.js';
-import { ReportAskEvent } from '../report/report-events.js';
+import { ReportAskEvent, type ReportFormat } from '../report/report-events.js';
 import { notesList } from '../shared/notes-list.js';
 import { AccountAskEvent } from './account-ask-event.js';
 import { styles } from './account.styles.js';
-import type { Entry, Refused } from './entry.js';
+import type { BegunSheet, Entry, Refused } from './entry.js';
 import { handbackEntry } from './handback-entry.js';
 import { rowList } from './row-list.js';
 import { standingEntry } from './standing-entry.js';
 import { defaultStrings, type AccountStrings } from './strings.js';
 import { breakdowns, sumsView } from './sums-view.js';
-import { TableSaveEvent, type TableFormat } from './table-save-event.js';
 import { trainEntry, type PasteState } from './train-entry.js';
 
 const HANDBACK = 'handback';
@@ -35,8 +34,7 @@ const noPaste: PasteState = { text: '', said: '', problems: [] };
  * @summary The account after a late handback.
  * @tag possession-account
  * @event {AccountAskEvent} possession-account-ask - A person entered something.
- * @event {TableSaveEvent} possession-table-save - A person wants the account as a file.
- * @event {ReportAskEvent} possession-report-ask - A person wants a report.
+ * @event {ReportAskEvent} possession-report-ask - A person wants a report, on the screen or as a file.
  * @csspart total - The total.
  * @csspart row - One cost.
  * @csspart cautions - The cautions.
@@ -69,6 +67,7 @@ export class PossessionAccount extends LitElement {
 
   #refused = new Map<string, Refused>();
   #paste = noPaste;
+  #begun: readonly BegunSheet[] = [];
 
   constructor() {
     super();
@@ -86,6 +85,7 @@ export class PossessionAccount extends LitElement {
     if (!changed.has('window') || before?.id === this.window?.id) return;
     this.#refused.clear();
     this.#paste = noPaste;
+    this.#begun = [];
   }
 
   override render(): TemplateResult {
@@ -126,14 +126,18 @@ export class PossessionAccount extends LitElement {
       refused: this.#refused,
       refuse: (key, refused) => this.#refuse(key, refused),
       ask: (next) => this.#ask(next),
+      begun: this.#begun,
+      begin: (sheets) => {
+        this.#begun = sheets;
+        this.requestUpdate();
+      },
     };
   }
 
   #renderEntered(answer: Account | null, entry: Entry): TemplateResult {
     const { words } = entry;
     return html`<section class="sum-part" aria-busy=${this.busy}>
-        ${answer ? sumsView(answer, words) : nothing}
-        ${answer ? this.#renderSave(answer, words) : nothing}
+        ${answer ? sumsView(answer, words) : nothing} ${answer ? this.#renderSave(words) : nothing}
         <p class="status" role="status">${this.busy || !answer ? words.working : nothing}</p>
       </section>
       <div class="entries on-screen">
@@ -165,30 +169,20 @@ export class PossessionAccount extends LitElement {
       }`;
   }
 
-  #renderSave(answer: Account, words: AccountStrings): TemplateResult {
-    const button = (format: TableFormat, word: string) =>
+  #renderSave(words: AccountStrings): TemplateResult {
+    const button = (format: ReportFormat, word: string) =>
       html`<button
         type="button"
         class="save-${format}"
         ?disabled=${this.busy}
-        @click=${() =>
-          this.dispatchEvent(
-            new TableSaveEvent(words.fileName(answer.window), accountTable(answer), format),
-          )}
+        @click=${() => this.dispatchEvent(new ReportAskEvent(format))}
       >
         ${word}
       </button>`;
     return html`<div class="save on-screen" role="group" aria-label=${words.save}>
       <span aria-hidden="true">${words.save}</span>
       ${button('csv', words.saveCsv)} ${button('xlsx', words.saveXlsx)}
-      <button
-        type="button"
-        class="report"
-        ?disabled=${this.busy}
-        @click=${() => this.dispatchEvent(new ReportAskEvent())}
-      >
-        ${words.report}
-      </button>
+      ${button('screen', words.report)}
     </div>`;
   }
 

@@ -23,6 +23,15 @@ export interface Entry {
   /** Keeps a text that could not be taken; without one, forgets it. */
   readonly refuse: (key: string, refused?: Refused) => void;
   readonly ask: (request: AccountRequest) => void;
+  /** Time sheets begun, of which no hours are typed yet: they are in no sum. */
+  readonly begun: readonly BegunSheet[];
+  readonly begin: (sheets: readonly BegunSheet[]) => void;
+}
+
+/** A time sheet without its hours. */
+export interface BegunSheet {
+  readonly resource: string;
+  readonly amount: number;
 }
 
 export interface EntryField<T> {

@@ -1,5 +1,4 @@
-import type { AccountRow } from '../../src/engine/index.js';
-import { headsOfCost } from '../shared/heads-of-cost.js';
+import { headTitles, type AccountRow } from '../../src/engine/index.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
@@ -48,6 +47,7 @@ export const defaultStrings = {
   number: 'How many',
   hours: 'Hours kept',
   addStanding: 'Add',
+  notYet: 'in no sum until its hours are typed',
   remove: 'Take out',
   noResources: 'No resource of the plan has a rate an hour.',
 
@@ -66,7 +66,7 @@ export const defaultStrings = {
     AccountRow['basis'],
     string
   >,
-  head: headsOfCost,
+  head: headTitles,
   evidenced: 'evidenced',
   notEvidenced: 'not evidenced yet',
   notCounted: 'not counted',
@@ -91,7 +91,6 @@ export const defaultStrings = {
   save: 'Save the account',
   saveCsv: 'as CSV',
   saveXlsx: 'as a workbook',
-  fileName: (window: string) => `account-${window}`,
 
   badMinutes: 'Whole minutes from 0 to 10,080, such as 14 or 1:20.',
   badHours: 'Hours from 0 to 168, such as 2.5 or 2:30.',

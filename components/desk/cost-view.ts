@@ -7,7 +7,6 @@ import {
   type Results,
 } from '../../src/engine/index.js';
 import type { AccountAskEvent } from '../account/account-ask-event.js';
-import type { TableSaveEvent } from '../account/table-save-event.js';
 import { DAY } from '../../src/calendar/index.js';
 import type { AccessWindow, Train } from '../../src/model/index.js';
 import type { OptionTakeEvent } from '../options/option-take-event.js';
@@ -16,6 +15,7 @@ import type { OwnOptionsChangeEvent } from '../options/own-options-change-event.
 import type { OnSiteChangeEvent } from '../overrun/on-site-event.js';
 import type { OverrunChangeEvent } from '../overrun/overrun-change-event.js';
 import type { OverrunCompareEvent } from '../overrun/overrun-compare-event.js';
+import type { ReportAskEvent } from '../report/report-events.js';
 import { keepAccount, readAccount } from './account-store.js';
 import { makeReport, reportView } from './cost-report.js';
 import { agreeOption } from './agreed-plan.js';
@@ -24,8 +24,6 @@ import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
 import type { ShiftPlan } from './shift-store.js';
-import { saveBytes } from './save-file.js';
-import { wordsOf } from './words-of.js';
 import { costParts, type CostPart } from './views.js';
 
 /** A dragged slider speaks often; the element shows the total at once, the heads of cost may follow. */
@@ -74,7 +72,10 @@ export function costView(desk: Desk, results: Results): TemplateResult {
       ${desk.planning.busy && desk.planning.draft ? settleButton(desk) : nothing}
       <span class="said" role="status">${hint(desk)}</span>
     </div>
-    <div class="fill pad" @possession-report-ask=${() => void makeReport(desk, window)}>
+    <div
+      class="fill pad"
+      @possession-report-ask=${({ format }: ReportAskEvent) => void makeReport(desk, window, format)}
+    >
       ${planLine(desk)} ${outlookTrouble(outlooks)}
       ${
         outlooks.report
@@ -189,7 +190,6 @@ function accountOf(desk: Desk, results: Results, window: AccessWindow | null): T
         desk.complain('What is entered of the handback could not be kept on this device.');
       void outlooks.askAccount(engine, document, request, desk.planning.allocation);
     }}
-    @possession-table-save=${(event: TableSaveEvent) => void saveTable(desk, event)}
   ></possession-account>`;
 }
 
@@ -214,18 +214,6 @@ function trainsAfter(trains: readonly Train[], window: AccessWindow | null): rea
       ? one.passesAt >= window.end && one.passesAt < window.end + DAY
       : one.window === window.id,
   );
-}
-
-async function saveTable(
-  desk: Desk,
-  { name, columns, rows, format }: TableSaveEvent,
-): Promise<void> {
-  try {
-    const file = await desk.engine?.exportTable({ name, columns, rows }, format);
-    if (file) saveBytes(file.name, file.bytes, file.mediaType);
-  } catch (error) {
-    desk.complain(`The table could not be written: ${wordsOf(error)}`);
-  }
 }
 
 /** After a change of the plan the account of what was entered is worked out anew. */

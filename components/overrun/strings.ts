@@ -1,5 +1,4 @@
-import type { PriceResult } from '../../src/engine/index.js';
-import { headsOfCost } from '../shared/heads-of-cost.js';
+import { headTitles, type PriceResult } from '../../src/engine/index.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
@@ -19,7 +18,7 @@ export const defaultStrings = {
   } as Record<PriceResult['basis'], string>,
 
   rows: 'By head of cost',
-  head: headsOfCost,
+  head: headTitles,
   headOfCost: 'Head of cost',
   amount: (currency: string) => `Amount, ${currency}`,
   counted: 'counted',

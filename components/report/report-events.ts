@@ -1,10 +1,16 @@
 import type { Report } from '../../src/engine/index.js';
 
+/** Where a report goes: onto the screen to be read and printed, or into a file. */
+export type ReportFormat = 'screen' | 'csv' | 'xlsx';
+
 /** A reader wants a report of what is on show. */
 export class ReportAskEvent extends Event {
   static readonly type = 'possession-report-ask';
-  constructor() {
+  readonly format: ReportFormat;
+
+  constructor(format: ReportFormat = 'screen') {
     super(ReportAskEvent.type, { bubbles: true, composed: true });
+    this.format = format;
   }
 }
 

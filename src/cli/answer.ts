@@ -1,9 +1,12 @@
+import type { Report } from '../engine/report/report.js';
 import { cautions, type Note } from '../model/index.js';
 
 /** What a verb found: one document for scripts, and the same in words. */
 export interface Answer {
   readonly json: object;
   readonly text: string;
+  /** The same to be sent, for `--out`. */
+  readonly report?: Report;
   /** What the answer rests on and nobody said. */
   readonly notes?: readonly Note[];
 }

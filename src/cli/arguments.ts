@@ -51,6 +51,8 @@ export interface Arguments {
   /** Chance of handing back on time that `allocate` plans to, above 0 and below 1. */
   readonly chance?: number;
   readonly calendar?: string;
+  /** A report to write; its ending says of what kind. */
+  readonly out?: string;
   /** What headings hold, of all tables. */
   readonly columns: readonly ChosenColumn[];
   /** The order of day and month of all tables. */
@@ -85,7 +87,10 @@ const neededOf: { readonly [V in Verb]?: readonly (readonly ['FILE', TableOption
 };
 
 /** Options that no other verb may be given, since a file would be written or read in vain. */
-const refusedElsewhere = ['actuals', 'calendar', 'plan', 'from'] as const;
+const refusedElsewhere = ['actuals', 'calendar', 'out', 'plan', 'from'] as const;
+
+/** What each verb can write by `--out`. */
+const outEndings: { readonly [V in Verb]?: readonly string[] } = { price: ['.csv', '.xlsx'] };
 
 const most = { seed: 2 ** 32 - 1, runs: 1_000_000, minutes: 100_000 } as const;
 
@@ -202,6 +207,11 @@ export function readArguments(words: readonly string[]): Arguments {
   const seconds = values.seconds === undefined ? undefined : Number(values.seconds);
   if (seconds !== undefined && !(seconds > 0 && seconds <= 86_400))
     throw new UsageError(`--seconds takes a number above 0, not "${values.seconds}"`);
+  const endings = outEndings[verb as Verb] ?? [];
+  if (values.out !== undefined && !endings.some((one) => values.out!.toLowerCase().endsWith(one)))
+    throw new UsageError(
+      `--out takes the name of a file that ends in ${endings.join(' or ')}, not "${values.out}"`,
+    );
   const chance = values.chance === undefined ? undefined : Number(values.chance);
   if (chance !== undefined && !(chance > 0 && chance < 1))
     throw new UsageError(

@@ -7,7 +7,7 @@ import type { Arguments } from './arguments.js';
 import { clockWords } from './clock-words.js';
 import { planLines, planOfWork } from './plan-of-work.js';
 import { textTable } from './text-table.js';
-import { writeCalendar } from './write-calendar.js';
+import { writeFileOf } from './write-file.js';
 
 /**
  * `book`: what has to be asked, offered and published by when, and how it stands at `now`.
@@ -35,7 +35,7 @@ export function book(
     source: one.source,
     sureness: one.sureness,
   }));
-  writeCalendar(asked, file);
+  writeFileOf('calendar', asked, file);
   const rows = found.map((one) => [
     one.window,
     statuses.get(one.window) ?? '',

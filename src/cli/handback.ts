@@ -11,7 +11,7 @@ import { handbackJson } from './handback-json.js';
 import { handbackText } from './handback-text.js';
 import type { WindowOutlook } from './window-outlook.js';
 import { planLines, planOfWork } from './plan-of-work.js';
-import { writeCalendar } from './write-calendar.js';
+import { writeFileOf } from './write-file.js';
 
 /** The moment of a forecast during the shift, and what has been seen by then. */
 export interface Seen {
@@ -71,7 +71,7 @@ export function handback(
   const all = outlooks(plan, found, asked, decisions, seen);
   const results = all.map((one) => one.result);
   if (asked.calendar !== undefined)
-    writeCalendar(asked, cutOffCalendar(results, plan.windows, now));
+    writeFileOf('calendar', asked, cutOffCalendar(results, plan.windows, now));
   // Windows without any planned work have no outlook: what is fixed to them is told apart.
   const listed = new Set(results.map((one) => one.window));
   const notPlaced = plan.windows

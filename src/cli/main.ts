@@ -30,6 +30,7 @@ import { fileName, readFile, readSources } from './read-sources.js';
 import { lifting, noise, people } from './site.js';
 import { usable } from './usable.js';
 import { version } from './version.js';
+import { writeReport } from './write-report.js';
 
 /** Input that cannot be used; every fault has been told. */
 class BadInput extends Error {
@@ -202,11 +203,13 @@ async function answered(asked: Arguments): Promise<{ text: string; code: number 
   const errors = sources.faults.filter((fault) => fault.severity === 'error');
   if (errors.some((fault) => asked.strict || fault.row === undefined)) throw new BadInput();
   const given = await givenFor(asked, sources);
-  const found = enveloped(answer(asked, sources, given), [
+  const found = answer(asked, sources, given);
+  const whole = enveloped(found, [
     ...sources.notes.map(({ code, text, count }) => ({ code, text, count })),
     ...unusedNotes(asked),
   ]);
-  const text = asked.json ? jsonText(found.json) : plainText(withCautions(found.text));
+  if (found.report) await writeReport(asked, found.report, whole.notes);
+  const text = asked.json ? jsonText(whole.json) : plainText(withCautions(whole.text));
   return { text, code: errors.length > 0 ? 1 : 0 };
 }
 

@@ -103,6 +103,7 @@ export const options = {
     verbs: ['handback', 'book'],
     help: 'writes an iCalendar file (RFC 5545)',
   },
+  out: { takes: 'FILE', verbs: ['price'], help: 'writes a report, .csv or .xlsx by its ending' },
   strict: { help: 'no answer at all where a row has an error' },
   json: { help: 'one JSON document on standard output' },
 } as const satisfies Readonly<Record<string, Option>>;

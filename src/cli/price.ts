@@ -3,11 +3,13 @@ import type { AccessWindow, Note, Placement, Plan, Train } from '../model/index.
 import type { PriceBook } from '../model/price-book.js';
 import { handbackOf } from '../engine/handback/handback.js';
 import { priceOf } from '../engine/price.js';
+import { overrunReport } from '../engine/report/overrun-report.js';
 import type { HandbackResult, PriceAnswer } from '../engine/types.js';
 import type { PriceResult } from '../price/index.js';
 import type { Answer } from './answer.js';
 import { UsageError, type Arguments } from './arguments.js';
 import { planLines, planOfWork } from './plan-of-work.js';
+import { fileName } from './read-sources.js';
 import { keyDateWords, overrunWords, sideBySide } from './price-words.js';
 
 /**
@@ -100,7 +102,19 @@ export function price(
       ? []
       : ['', 'Not priced:', ...at.notPriced.map((one) => `- ${one}`)]),
   ].join('\n');
-  return { json, text, notes: [...(work?.notes ?? []), ...notes] };
+  const report = overrunReport(priced, {
+    window,
+    document: [asked.windows, asked.work].flatMap((one) => (one ? [fileName(one)] : [])).join(', '),
+    prices,
+    ...(work && {
+      plan: {
+        placements: work.allocation.placements,
+        standing: given ? 'given' : 'proposed',
+        broken: work.broken.length > 0,
+      },
+    }),
+  });
+  return { json, text, report, notes: [...(work?.notes ?? []), ...notes] };
 }
 
 function overrunJson(one: PriceResult, window: AccessWindow) {

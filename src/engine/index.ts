@@ -16,12 +16,12 @@ export { planId } from '../planner/plan-id.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';
 export { accountReport } from './report/account-report.js';
-export type { ReportBasis } from './report/facts.js';
+export type { ReportBasis, ReportPlan } from './report/facts.js';
 export { optionsReport } from './report/options-report.js';
 export { overrunReport } from './report/overrun-report.js';
 export { tableOfReport, type Report } from './report/report.js';
 export { plainStanding } from '../price/heads/plain-standing.js';
-export { accountTable, percentOfShare, shareOfPercent, type PlainTable } from '../price/index.js';
+export { headTitles, percentOfShare, shareOfPercent } from '../price/index.js';
 export {
   chanceText,
   correctionsOf,

@@ -53,7 +53,7 @@ export {
 export { decimalText, moneyText, parseMoney, type Coin } from './money.js';
 export { overrunCost, resultAt, type OverrunInputs } from './overrun-cost.js';
 export { factorRuns, type FactorRun } from './pay-factors.js';
-export { accountTable, priceTable, type PlainTable } from './plain-table.js';
+export { headTitles } from './head-titles.js';
 export type { StandingInputs } from './standing.js';
 export { staysIn, type Stay, type StayInputs } from './on-site.js';
 export type {

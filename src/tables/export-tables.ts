@@ -27,6 +27,8 @@ export interface ResultTable {
   readonly name: string;
   readonly columns: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
+  /** In a workbook these stand in its place, a sheet each; a CSV file has the table itself. */
+  readonly sheets?: readonly Omit<ResultTable, 'sheets'>[];
 }
 
 export interface ExportOptions {
@@ -38,14 +40,14 @@ export interface ExportOptions {
 }
 
 /**
- * A table as a file: CSV (UTF-8, RFC 4180, guarded against formulas) or a workbook with one sheet.
+ * A table as a file: CSV (UTF-8, RFC 4180, guarded against formulas) or a workbook of its sheets, or of itself.
  *
  * @throws {RangeError} When a number is not finite or the table is larger than a sheet.
  */
 export async function exportTable(table: ResultTable, format: ExportFormat): Promise<ExportedFile> {
   return format === 'csv'
     ? csvFile(`${fileStem(table.name)}.csv`, [table.columns, ...table.rows], false)
-    : workbookFile(`${fileStem(table.name)}.xlsx`, [table]);
+    : workbookFile(`${fileStem(table.name)}.xlsx`, table.sheets ?? [table]);
 }
 
 /**

@@ -11,10 +11,10 @@ import {
 } from '../../components/account/read-entry.js';
 import { withClaim, withTrains } from '../../components/account/request-edits.js';
 import { defaultStrings as words } from '../../components/account/strings.js';
-import type { TableSaveEvent } from '../../components/account/table-save-event.js';
+import type { ReportAskEvent } from '../../components/report/report-events.js';
 import { moneyText } from '../../components/overrun/money-text.js';
 import { addMinutes } from '../../src/calendar/index.js';
-import { accountTable, type Account, type AccountRequest } from '../../src/engine/index.js';
+import type { Account, AccountRequest } from '../../src/engine/index.js';
 import { account } from '../../src/price/index.js';
 import { aBook, aResource, at, aWindow, trainsDue, zone } from '../unit/price/builders.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
@@ -150,6 +150,24 @@ describe('possession-account', () => {
     expect(el.answer!.rows[rowOf(el, 'buses')]!.amount).to.equal('2800.00');
   });
 
+  it('counts a time sheet only when its hours are typed', async () => {
+    const el = await shown();
+    const before = el.request;
+    const total = el.answer!.total;
+    part(el, '#add-resource').value = 'crane';
+    part(el, '.add-standing').click();
+    await el.updateComplete;
+    expect([el.request, el.answer!.total]).to.deep.equal([before, total]);
+    expect(part(el, '#hours-0').value).to.equal('');
+    expect(texts(el, '.standing-list').join()).to.contain('in no sum until');
+    await type(el, '#number-0', '2');
+    expect(el.answer!.total).to.equal(total);
+    await type(el, '#hours-0', '1:30');
+    // 2 cranes x 1.5 h x 240.
+    expect(el.answer!.rows[rowOf(el, 'standing-crane')]!.amount).to.equal('720.00');
+    expect(texts(el, '.standing-list li').length).to.equal(1);
+  });
+
   it('takes our share of a cost as a percentage beside its amount, exactly', async () => {
     const el = await shown();
     const whole = pence(el.answer!.rows[rowOf(el, 'buses')]!.amount);
@@ -235,13 +253,11 @@ describe('possession-account', () => {
     expect(part(el, '#evidence-0-buses').value).to.equal('Invoice 7');
   });
 
-  it('offers the account as a table, but not while a newer one is worked out', async () => {
+  it('offers the account as a file, but not while a newer one is worked out', async () => {
     const el = await shown();
     setTimeout(() => part(el, '.save-xlsx').click());
-    const saved = await oneEvent<TableSaveEvent>(el, 'possession-table-save');
-    expect([saved.name, saved.format]).to.deep.equal(['account-W1', 'xlsx']);
-    expect(saved.columns).to.deep.equal(accountTable(el.answer!).columns);
-    expect(saved.rows.length).to.equal(el.answer!.rows.length);
+    const asked = await oneEvent<ReportAskEvent>(el, 'possession-report-ask');
+    expect(asked.format).to.equal('xlsx');
     el.busy = true;
     await el.updateComplete;
     expect(part<HTMLButtonElement>(el, '.save-csv').disabled).to.equal(true);

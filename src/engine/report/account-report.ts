@@ -1,12 +1,12 @@
-import { accountTable, type Account } from '../../price/index.js';
+import { headTitles, percentOfShare, type Account } from '../../price/index.js';
 import { basisFacts, timeText, type ReportBasis } from './facts.js';
 import type { Report } from './report.js';
 
 /** What a late handback did cost, as a report. */
 export function accountReport(account: Account, basis: ReportBasis): Report {
   const { window } = basis;
-  const table = accountTable(account);
   const money = (sum: string): string => `${account.currency} ${sum}`;
+  const foreseen = account.heads.some((one) => one.forecast !== null);
   return {
     title: `Account of the late handback of ${window.id}`,
     fileName: `account ${window.id}`,
@@ -24,18 +24,73 @@ export function accountReport(account: Account, basis: ReportBasis): Report {
     ],
     tables: [
       {
-        title: 'Rows',
-        columns: table.columns,
-        figures: [table.columns.indexOf('amount')],
-        rows: table.rows,
+        title: 'Every cost',
+        columns: [
+          'cost',
+          `amount, ${account.currency}`,
+          'counted',
+          'recorded or worked out',
+          'claimed by',
+          'our share, per cent',
+          'evidence',
+          'how',
+          'source',
+        ],
+        figures: [1, 5],
+        rows: [
+          ...account.rows.map((row) => [
+            row.what,
+            row.amount,
+            row.counted ? 'yes' : 'no',
+            row.basis,
+            row.claimedBy,
+            percentOfShare(row.share),
+            row.evidenced ? row.evidence : 'none yet',
+            row.formula,
+            row.source,
+          ]),
+          ['Total of what is counted', account.total, '', '', '', '', '', '', ''],
+        ],
       },
       {
-        title: 'By head of cost, against what was foreseen',
-        columns: ['head', `amount, ${account.currency}`, `foreseen, ${account.currency}`],
+        title: foreseen ? 'By head of cost, against what was foreseen' : 'By head of cost',
+        columns: [
+          'head',
+          `amount, ${account.currency}`,
+          ...(foreseen ? [`foreseen, ${account.currency}`] : []),
+        ],
         figures: [1, 2],
-        rows: account.heads.map((one) => [one.head, one.amount, one.forecast ?? '']),
+        rows: account.heads.map((one) => [
+          headTitles[one.head],
+          one.amount,
+          ...(foreseen ? [one.forecast ?? ''] : []),
+        ]),
       },
-    ],
+      {
+        title: 'Trains late or cancelled',
+        columns: [
+          'train',
+          'due',
+          'passed',
+          'minutes late',
+          'weight',
+          'charged minutes',
+          'recorded or worked out',
+          `amount, ${account.currency}`,
+        ],
+        figures: [3, 4, 5, 7],
+        rows: account.trains.map((one) => [
+          one.train,
+          timeText(one.dueAt, window),
+          one.passedAt === null ? 'cancelled' : timeText(one.passedAt, window),
+          one.minutesLate === null ? '' : String(one.minutesLate),
+          String(one.weight),
+          `${one.countedMinutes}`,
+          one.basis,
+          one.amount,
+        ]),
+      },
+    ].filter((one) => one.rows.length > 0),
     lists: [
       { title: 'Not priced', items: account.notPriced },
       { title: 'Missing or assumed', items: account.notes },

@@ -24,10 +24,14 @@ export function overrunReport(answer: PriceAnswer, basis: ReportBasis): Report {
       { label: 'Counted', value: at.basis === 'damages' ? 'delay damages' : 'actual loss' },
       ...expectedFacts(answer),
     ],
-    tables: [headTable(overruns), howTable(overruns), onSiteTable(longest, basis)].filter(
-      (one) => one.rows.length > 0,
-    ),
+    tables: [
+      headTable(overruns),
+      howTable(overruns),
+      trainTable(longest, basis),
+      onSiteTable(longest, basis),
+    ].filter((one) => one.rows.length > 0),
     lists: [
+      { title: 'Cost nothing here', items: freeHeads(overruns, longest) },
       { title: 'Not priced', items: longest.notPriced },
       { title: 'Assumed', items: longest.notes },
     ].filter((one) => one.items.length > 0),
@@ -50,20 +54,29 @@ function expectedFacts({ expected }: PriceAnswer): readonly ReportFact[] {
   ];
 }
 
-/** Heads as rows, lengths as columns; heads that cost nothing at any length are left to the next table. */
+const free = (overruns: readonly PriceResult[], at: number): boolean =>
+  overruns.every((one) => Number(one.rows[at]!.amount) === 0);
+
+/** Heads as rows, lengths as columns; heads that cost nothing at any length stand in a list of their own. */
 function headTable(overruns: readonly PriceResult[]): ReportTable {
-  const rows = overruns[0]!.rows.flatMap((row, i) => {
-    const amounts = overruns.map((one) => one.rows[i]!.amount);
-    return amounts.every((one) => Number(one) === 0)
+  const rows = overruns[0]!.rows.flatMap((row, i) =>
+    free(overruns, i)
       ? []
-      : [[row.title, ...amounts, row.counted ? 'yes' : 'no', row.source]];
-  });
+      : [
+          [
+            row.title,
+            ...overruns.map((one) => one.rows[i]!.amount),
+            row.counted ? 'yes' : 'no',
+            row.source,
+          ],
+        ],
+  );
   const totals = overruns.map((one) => one.total);
   return {
     title: 'By head of cost',
     columns: [
       'head of cost',
-      ...overruns.map((one) => `${one.overrunMinutes} min late`),
+      ...overruns.map((one) => `${one.overrunMinutes} min late, ${one.currency}`),
       'counted',
       'source',
     ],
@@ -78,13 +91,39 @@ function howTable(overruns: readonly PriceResult[]): ReportTable {
     columns: ['head of cost', 'minutes late', 'amount', 'how'],
     figures: [1, 2],
     rows: overruns[0]!.rows.flatMap((row, i) =>
-      overruns.map((one) => [
-        row.title,
-        String(one.overrunMinutes),
-        one.rows[i]!.amount,
-        one.rows[i]!.formula,
-      ]),
+      free(overruns, i)
+        ? []
+        : overruns.map((one) => [
+            row.title,
+            String(one.overrunMinutes),
+            one.rows[i]!.amount,
+            one.rows[i]!.formula,
+          ]),
     ),
+  };
+}
+
+/** Heads that cost nothing at any of the lengths, each with the reason at the longest. */
+function freeHeads(overruns: readonly PriceResult[], longest: PriceResult): readonly string[] {
+  return longest.rows.flatMap((row, i) =>
+    free(overruns, i) ? [`${row.title}: ${row.formula}.`] : [],
+  );
+}
+
+/** Trains late or cancelled at the longest of the lengths. */
+function trainTable(one: PriceResult, { window }: ReportBasis): ReportTable {
+  return {
+    title: `Trains late or cancelled, ${one.overrunMinutes} min late`,
+    columns: ['train', 'due', 'passes', 'minutes late', 'weight', 'charged minutes'],
+    figures: [3, 4, 5],
+    rows: one.trains.map((train) => [
+      train.train,
+      timeText(train.dueAt, window),
+      train.cancelled ? 'cancelled' : timeText(train.leavesAt, window),
+      String(train.minutesLate),
+      String(train.weight),
+      String(train.countedMinutes),
+    ]),
   };
 }
 

@@ -1,3 +1,5 @@
+import type { ResultTable } from '../../tables/export-tables.js';
+
 /** A document to be sent: facts, tables and lists in the order in which they are read. Every cell is text. */
 export interface Report {
   readonly title: string;
@@ -23,13 +25,11 @@ export interface ReportTable {
 }
 
 /**
- * A report as one table for CSV or a workbook: each row begins with the part of the report that it belongs to. A part
- * that has headings of its own repeats them in its first row.
+ * A report as a table to be saved. CSV has it whole, each row begun with the part of the report that it belongs to; a part
+ * with headings of its own repeats them in its first row. A workbook has a sheet for what is said and one for each table,
+ * with figures as numbers.
  */
-export function tableOfReport(report: Report): {
-  readonly columns: readonly string[];
-  readonly rows: readonly (readonly string[])[];
-} {
+export function tableOfReport(report: Report): ResultTable {
   const [main, ...others] = report.tables;
   const columns = ['part', ...(main?.columns ?? ['what', 'value'])];
   const wide = Math.max(3, columns.length, ...others.map((one) => one.columns.length + 1));
@@ -44,8 +44,38 @@ export function tableOfReport(report: Report): {
       [table.title, ...table.columns],
       ...table.rows.map((row) => [table.title, ...row]),
     ]),
-    ...report.lists.flatMap((list) => list.items.map((item) => [list.title, item])),
-    ...report.cautions.map((one) => ['Caution', one]),
+    ...saidIn(report).map(([part, text]) => [part, text]),
   ];
-  return { columns: full(columns), rows: rows.map(full) };
+  return {
+    name: report.fileName,
+    columns: full(columns),
+    rows: rows.map(full),
+    sheets: [
+      {
+        name: 'Report',
+        columns: ['part', 'what', 'value'],
+        rows: [
+          ...report.facts.map((one) => [report.title, one.label, one.value]),
+          ...saidIn(report).map(([part, text]) => [part, text, '']),
+        ],
+      },
+      ...report.tables.map((table) => ({
+        name: table.title,
+        columns: table.columns,
+        rows: table.rows.map((row) =>
+          row.map((cell, i) => (table.figures.includes(i) ? figureOf(cell) : cell)),
+        ),
+      })),
+    ],
+  };
 }
+
+/** Lists and cautions, each text with the part it stands in. */
+const saidIn = (report: Report): readonly (readonly [part: string, text: string])[] => [
+  ...report.lists.flatMap((list) => list.items.map((item) => [list.title, item] as const)),
+  ...report.cautions.map((one) => ['Caution', one] as const),
+];
+
+/** A figure as a number; what is none stays as it is. */
+const figureOf = (cell: string): string | number =>
+  /^-?\d{1,15}(\.\d{1,4})?$/.test(cell) ? Number(cell) : cell;

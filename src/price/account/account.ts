@@ -33,12 +33,12 @@ export function account(inputs: AccountInputs): Account {
       'The speed restriction is priced by the number of trains in the price book, and recorded lateness may hold the same minutes: see that they are not claimed twice.',
     );
   const delayRule = book.delay?.by === 'train' ? book.delay : undefined;
-  if (delayRule)
-    rows.push(
-      ...trainRows(inputs, model.trains, delayRule, model.counts('operator-delay'), (text) =>
-        notes.push(text),
-      ),
+  const delayed =
+    delayRule &&
+    trainRows(inputs, model.trains, delayRule, model.counts('operator-delay'), (text) =>
+      notes.push(text),
     );
+  if (delayed) rows.push(...delayed.rows);
   const standing = inputs.standingActuals ?? [];
   for (const actual of standing) rows.push(standingRow(inputs, actual, model.counts('standing')));
   const charges = inputs.chargeActuals ?? [];
@@ -87,6 +87,7 @@ export function account(inputs: AccountInputs): Account {
     overrunMinutes,
     rows,
     notes,
+    trains: delayed?.trains ?? [],
     onSite: priced.onSite,
     notPriced: priced.notPriced,
     cautions,

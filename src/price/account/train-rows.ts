@@ -3,10 +3,9 @@ import { isoText, minutesBetween } from '../../calendar/index.js';
 import type { Train } from '../../model/index.js';
 import type { DelayByTrain } from '../../model/price-book.js';
 import { heldTrains } from '../held-trains.js';
-import { minorOf, moneyText, rateText } from '../money.js';
-import { decimalText } from '../money.js';
+import { decimalText, minorOf, moneyText, rateText } from '../money.js';
 import { claimOf, shareOf, shareWords } from './claims.js';
-import type { AccountInputs, AccountRow } from './types.js';
+import type { AccountInputs, AccountRow, AccountTrain } from './types.js';
 
 /**
  * A row for each train that was late or cancelled: by its recorded time where there is one, otherwise by the queue
@@ -18,7 +17,7 @@ export function trainRows(
   rule: DelayByTrain,
   counted: boolean,
   note: (text: string) => void,
-): readonly AccountRow[] {
+): { readonly rows: readonly AccountRow[]; readonly trains: readonly AccountTrain[] } {
   const { prices: book, window } = inputs;
   const actuals = new Map((inputs.trainActuals ?? []).map((one) => [one.train, one]));
   const queued = new Map(
@@ -29,6 +28,7 @@ export function trainRows(
   );
   const deemed = rule.deemedMinutes ?? rule.cancelAfterMinutes;
   const rows: AccountRow[] = [];
+  const found: AccountTrain[] = [];
   let unrecorded = 0;
   for (const train of trains) {
     const actual = actuals.get(train.id);
@@ -59,11 +59,24 @@ export function trainRows(
         : actual?.passedAt != null
           ? `passed ${isoText(actual.passedAt, window.zone)}, ${late} min late`
           : `worked out to be ${late} min late`;
+    const basis = actual ? 'recorded' : 'worked out';
+    const amount = decimalText(minor, book);
+    found.push({
+      train: train.id,
+      dueAt: train.passesAt,
+      passedAt: late === null ? null : (actual?.passedAt ?? guess!.leavesAt),
+      minutesLate: late,
+      weight: train.weight,
+      countedMinutes: minutes,
+      cancelled,
+      basis,
+      amount,
+    });
     rows.push({
       head: 'operator-delay',
       code: `train-${train.id}`,
       what: `${train.id}, due ${due}, ${passed}`,
-      amount: decimalText(minor, book),
+      amount,
       counted,
       formula: `${minutes} min${cancelled && late !== null ? ' (more than the cancellation threshold)' : ''} x weight ${train.weight} x ${rateText(rule.rate, book)}${shareWords(claim)} = ${moneyText(minor, book)}`,
       inputs: [
@@ -76,7 +89,7 @@ export function trainRows(
         },
       ],
       source: rule.source ?? book.source,
-      basis: actual ? 'recorded' : 'worked out',
+      basis,
       ...claimOf(claim),
     });
   }
@@ -88,5 +101,5 @@ export function trainRows(
     note(
       `${stray} has a recorded time but is not among the trains due after ${window.id}: it is not priced.`,
     );
-  return rows;
+  return { rows, trains: found };
 }

@@ -67,6 +67,23 @@ export interface AccountRow {
   readonly evidenced: boolean;
 }
 
+/** What became of one train that was late or cancelled. */
+export interface AccountTrain {
+  readonly train: string;
+  readonly dueAt: Instant;
+  /** When it passed, as recorded or as the queue has it; null: cancelled. */
+  readonly passedAt: Instant | null;
+  /** Null: recorded as cancelled. */
+  readonly minutesLate: number | null;
+  readonly weight: number;
+  /** Charged minutes, before the weight. */
+  readonly countedMinutes: number;
+  readonly cancelled: boolean;
+  readonly basis: AccountRow['basis'];
+  /** Decimal text: our share of what it costs. */
+  readonly amount: string;
+}
+
 /** What a handback cost, row by row. */
 export interface Account {
   readonly window: string;
@@ -88,6 +105,8 @@ export interface Account {
     readonly amount: string;
     readonly forecast: string | null;
   }[];
+  /** Late and cancelled trains, in order due; empty where the book has no price by train. */
+  readonly trains: readonly AccountTrain[];
   /** Plant and people of the window as planned. */
   readonly onSite: readonly OnSiteRow[];
   /** What the total leaves out, in words. */

@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { readWorkbook } from '../../../src/tables/workbook/read-workbook.js';
 import { cli, files, type CliRun } from '../../helpers/cli.js';
 
 // Constructed: a gang of one at 60 an hour, double on public holidays; the window ends on the day asked about.
@@ -157,5 +159,50 @@ describe('price on the command line', () => {
     expect(run.stderr).toContain(place);
     expect(run.stderr).toContain(words);
     expect(run.stderr).not.toContain('different value');
+  });
+
+  describe('--out', () => {
+    const asked = (out: string): CliRun => {
+      const path = files({
+        'windows.csv': 'window,start,end\nW1,2027-05-30 23:00,2027-05-31 05:00\n',
+        'resources.csv': 'resource,capacity,rate per hour\ngang,1,60\n',
+        'prices.json': JSON.stringify(book),
+      });
+      return cli(
+        ...['price', '--windows', path['windows.csv']!, '--resources', path['resources.csv']!],
+        ...['--prices', path['prices.json']!, '--zone', 'Europe/London'],
+        ...['--window', 'W1', '--minutes', '30,90', '--json', '--out', out],
+      );
+    };
+
+    it('writes what the answer says as CSV and as a workbook, with notes and cautions', async () => {
+      const path = files({ 'out.csv': '', 'out.xlsx': '' });
+      for (const name of ['out.csv', 'out.xlsx'] as const) expect(asked(path[name]).code).toBe(0);
+      const csv = readFileSync(path['out.csv'], 'utf8');
+      for (const words of ['Total of what is counted,30.00,90.00', 'Booked end', 'Not priced,'])
+        expect(csv).toContain(words);
+      expect(csv).toContain('A planning aid. It is not a permit');
+      const { sheets } = await readWorkbook(readFileSync(path['out.xlsx']));
+      expect(sheets[1]!.rows.at(-1)!.cells.slice(0, 3)).toEqual([
+        'Total of what is counted',
+        '30',
+        '90',
+      ]);
+    });
+
+    it('is refused for another ending, a folder that is not there, another verb', () => {
+      for (const [out, words] of [
+        ['cost.pdf', '.csv or .xlsx'],
+        ['-', '.csv or .xlsx'],
+        ['/no/such/folder/cost.csv', 'no such folder'],
+      ] as const) {
+        const run = asked(out);
+        expect([run.code, run.stdout]).toEqual([2, '']);
+        expect(run.stderr).toContain(words);
+      }
+      const path = files({ 'windows.csv': 'window,start,end\nW1,2027-05-30,2027-05-31\n' });
+      const other = cli('usable', '--windows', path['windows.csv'], '--out', 'x.csv');
+      expect([other.code, other.stderr.includes('usable takes no --out')]).toEqual([2, true]);
+    });
   });
 });

@@ -1,13 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
-import {
-  account,
-  accountTable,
-  overrunCost,
-  percentOfShare,
-  priceTable,
-  shareOfPercent,
-} from '../../../src/price/index.js';
+import { account, overrunCost, percentOfShare, shareOfPercent } from '../../../src/price/index.js';
 import { aBook, aResource, at, aWindow, trainsDue } from './builders.js';
 
 const window = aWindow();
@@ -225,31 +218,5 @@ describe('claims on trains whose time is not recorded', () => {
       claimedBy: 'Another',
       evidenced: false,
     });
-  });
-});
-
-describe('tables of rows', () => {
-  it('hold every row as text under the same columns', () => {
-    const a = account(base);
-    const table = accountTable(a);
-    expect(table.rows).toHaveLength(a.rows.length);
-    expect(table.rows.every((r) => r.length === table.columns.length)).toBe(true);
-    expect(table.rows[0]!.slice(0, 7)).toEqual([
-      'operator-delay',
-      'train-T1',
-      'T1, due 2027-05-13T05:00:00+01:00, worked out to be 30 min late',
-      '300.00',
-      'GBP',
-      'yes',
-      'worked out',
-    ]);
-    const priced = priceTable(overrunCost({ ...base, overrunMinutes: 30 }));
-    expect(priced.rows.every((r) => r.length === priced.columns.length)).toBe(true);
-    expect(priced.rows.map((r) => [r[1], r[3], r[5]])).toEqual([
-      ['operator-delay', '550.00', 'yes'],
-      ['standing-gang', '30.00', 'yes'],
-      ['buses', '500.00', 'yes'],
-      ['damages', '210.00', 'no'],
-    ]);
   });
 });

@@ -1,7 +1,7 @@
-import type { PriceResult } from '../../src/engine/index.js';
+import type { HeadOfCost } from './types.js';
 
-/** What each head of cost is called, before the event and after it. */
-export const headsOfCost: Readonly<Record<PriceResult['rows'][number]['head'], string>> = {
+/** What each head of cost is called, before the event and after it, on a screen and on paper. */
+export const headTitles: Readonly<Record<HeadOfCost, string>> = {
   'operator-delay': 'Delay to trains',
   standing: 'Standing plant and labour',
   fixed: 'Fixed charge',

@@ -34,28 +34,32 @@ function identityOf(path: string | undefined): string | undefined {
 }
 
 /**
- * Writes the calendar file that `--calendar` names; nothing where it names none.
+ * Writes the file that an option names; nothing where it names none.
  *
  * @throws {UsageError} When it cannot be written, or is a file that was read.
  */
-export function writeCalendar(asked: Arguments, text: string): void {
-  const path = asked.calendar;
+export function writeFileOf(
+  option: 'calendar' | 'out',
+  asked: Arguments,
+  content: string | Uint8Array,
+): void {
+  const path = asked[option];
   if (path === undefined) return;
   const target = identityOf(path);
   const input = fileOptions.find(
-    (option) => target !== undefined && identityOf(asked[option as keyof Paths]) === target,
+    (one) => target !== undefined && identityOf(asked[one as keyof Paths]) === target,
   );
   if (input !== undefined)
     throw new UsageError(
-      `--calendar ${path}: this is the file of --${input}, which would be written over`,
+      `--${option} ${path}: this is the file of --${input}, which would be written over`,
     );
   try {
-    writeFileSync(path, text);
+    writeFileSync(path, content);
   } catch (error) {
     const why =
       (error as NodeJS.ErrnoException).code === 'ENOENT'
         ? 'there is no such folder'
         : (error as Error).message;
-    throw new UsageError(`--calendar ${path}: ${why}`);
+    throw new UsageError(`--${option} ${path}: ${why}`);
   }
 }

@@ -1,0 +1,26 @@
+import { tableOfReport, type Report } from '../engine/report/report.js';
+import type { Note } from '../model/index.js';
+import { exportTable } from '../tables/export-tables.js';
+import type { Arguments } from './arguments.js';
+import { writeFileOf } from './write-file.js';
+
+/**
+ * Writes a report to the file that `--out` names, as CSV or a workbook by its ending; nothing where it names none.
+ *
+ * @param notes What the answer rests on and nobody said: the report says it too.
+ * @throws {UsageError} When it cannot be written, or is a file that was read.
+ */
+export async function writeReport(
+  asked: Arguments,
+  report: Report,
+  notes: readonly Note[] = [],
+): Promise<void> {
+  if (asked.out === undefined) return;
+  const said = new Set(report.lists.flatMap((one) => one.items));
+  const more = notes.map((one) => one.text).filter((text) => !said.has(text));
+  const lists =
+    more.length === 0 ? report.lists : [...report.lists, { title: 'Of the files', items: more }];
+  const format = asked.out.toLowerCase().endsWith('.csv') ? 'csv' : 'xlsx';
+  const file = await exportTable(tableOfReport({ ...report, lists }), format);
+  writeFileOf('out', asked, file.bytes);
+}

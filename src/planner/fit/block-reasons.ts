@@ -1,14 +1,21 @@
 import { durationText } from '../../calendar/index.js';
+import type { AccessWindow } from '../../model/index.js';
 import { problemOf, type Relaxation } from '../problem/compile.js';
 import { shortestExtension } from './extension.js';
 import { solve } from './solo.js';
 import type { TimeCase } from './time-causes.js';
-import type { Reason } from './types.js';
+import type { SharedReason } from './types.js';
 
 /** What is opened and cannot be made good in the window, each with how much later its end would have to be. */
-export function blockReasons({ plan, window, activities, book, problem }: TimeCase): Reason[] {
+export function blockReasons({
+  plan,
+  window,
+  activities,
+  book,
+  problem,
+}: TimeCase): SharedReason[] {
   const without = new Set<Relaxation>(['place']);
-  return (problem.blocks ?? []).flatMap(({ members, runners }): Reason[] => {
+  return (problem.blocks ?? []).flatMap(({ members, runners }): SharedReason[] => {
     const bound = new Set(
       [...members, ...runners].map((index) => problem.tasks[index]!.activity.id),
     );
@@ -21,14 +28,14 @@ export function blockReasons({ plan, window, activities, book, problem }: TimeCa
     const openers = own
       .flatMap((one) => (Array.isArray(one.madeGoodBy) ? [one.id] : []))
       .join(' and ');
-    const text = `${openers} cannot be made good in ${window.id}`;
+    const words = ({ id }: AccessWindow): string => `${openers} cannot be made good in ${id}`;
     const extension = shortestExtension(plan, window, own, book, without);
-    if (!extension) return [{ code: 'not-made-good', text }];
+    if (!extension) return [{ code: 'not-made-good', words }];
     const most = extension.proven ? '' : 'at most ';
     return [
       {
         code: 'not-made-good',
-        text: `${text}: short by ${most}${durationText(extension.minutes)}`,
+        words: (each) => `${words(each)}: short by ${most}${durationText(extension.minutes)}`,
         shortByMinutes: extension.minutes,
       },
     ];

@@ -1,13 +1,10 @@
-import { addMinutes } from '../../calendar/index.js';
+import { addMinutes, MINUTE, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
-import { problemOf } from '../problem/compile.js';
 import { neverTakes } from '../problem/eligibility.js';
 import { LedgerBook } from '../problem/ledger-book.js';
 import { packagesIn } from '../problem/packages-in.js';
 import type { Problem, Visit } from '../problem/problem.js';
-import { solve } from './solo.js';
-import { spareOf } from './spare.js';
-import { timeReasons } from './time-reasons.js';
+import { forget, timedIn } from './timed.js';
 import type { FitVerdict, Placement, Reason } from './types.js';
 
 /**
@@ -16,10 +13,16 @@ import type { FitVerdict, Placement, Reason } from './types.js';
  * Packages in the order in which the plan first names them, windows in the plan's order within each.
  */
 export function fitAll(plan: Plan): FitVerdict[] {
+  return [...fitsByPackage(plan)].flat();
+}
+
+/** The same, a package at a time; what one needs is let go of before the next. */
+export function* fitsByPackage(plan: Plan): Generator<FitVerdict[]> {
   const book = new LedgerBook(plan);
-  return [...packagesIn(plan.activities)].flatMap(([name, activities]) =>
-    plan.windows.map((window) => verdictOf(plan, name, activities, window, book)),
-  );
+  for (const [name, activities] of packagesIn(plan.activities)) {
+    yield plan.windows.map((window) => verdictOf(plan, name, activities, window, book));
+    forget(activities, book);
+  }
 }
 
 /**
@@ -65,48 +68,60 @@ export function verdictOf(
     never.push({ code: 'withdrawn', text: `${window.id} is withdrawn and takes no work` });
 
   // Time is looked at as if the window took the work, so that every reason is told at once.
-  const problem = problemOf(
-    plan,
-    { windows: [window], activities, without: new Set(['place']) },
-    book,
-  );
-  const answer = solve(problem);
-  if (!answer.done) {
-    const { reasons, extension } = timeReasons({
-      plan,
-      window,
-      activities,
-      book,
-      problem,
-      plain: never.length === 0,
-      proven: answer.proven || never.length > 0,
-    });
-    const cured = never.length === 0 && extension !== undefined;
-    const verdict = no([...never, ...reasons], cured ? -extension : null);
-    return answer.proven || never.length > 0 ? verdict : { ...verdict, proven: false };
+  const plain = never.length === 0;
+  const time = timedIn(plan, all, window, book, plain);
+  if (!time.fits) {
+    const told = time.reasons.map(({ code, words, ...rest }) => ({
+      code,
+      text: words(window),
+      ...rest,
+    }));
+    const cured = plain && time.extension !== undefined;
+    const verdict = no([...never, ...told], cured ? -time.extension : null);
+    return time.proven ? verdict : { ...verdict, proven: false };
   }
-  if (never.length > 0) return no(never);
+  if (!plain) return no(never);
   return {
     package: packageName,
     window: window.id,
     fits: true,
-    spareMinutes: spareOf(problem, answer.visits, window, book),
+    spareMinutes: time.spareMinutes,
     reasons: [],
-    placements: placementsOf(problem, answer.visits),
+    placements: inWindow(activities, time.visits, window),
   };
+}
+
+/** Visits of a problem of one window, as placements in it or in one alike. */
+function inWindow(
+  activities: readonly Activity[],
+  visits: readonly Visit[],
+  window: AccessWindow,
+): Placement[] {
+  const base = Math.floor(window.start / MINUTE) * MINUTE;
+  return placed(visits, base, (index) => activities[index]!, [window]);
 }
 
 /** Visits as placements, in order of start. */
 export function placementsOf(problem: Problem, visits: readonly Visit[]): Placement[] {
+  const { base, tasks, windows } = problem;
+  return placed(visits, base, (index) => tasks[index]!.activity, windows);
+}
+
+function placed(
+  visits: readonly Visit[],
+  base: Instant,
+  activityOf: (task: number) => Activity,
+  windows: readonly AccessWindow[],
+): Placement[] {
   return visits
     .toSorted((a, b) => a.start - b.start || a.task - b.task)
     .map((visit) => {
-      const { activity } = problem.tasks[visit.task]!;
+      const activity = activityOf(visit.task);
       return {
         activity: activity.id,
-        window: visit.window < 0 ? null : problem.windows[visit.window]!.id,
-        from: addMinutes(problem.base, visit.start),
-        to: addMinutes(problem.base, visit.end),
+        window: visit.window < 0 ? null : windows[visit.window]!.id,
+        from: addMinutes(base, visit.start),
+        to: addMinutes(base, visit.end),
         ...(activity.work.kind === 'units' ? { units: visit.units } : {}),
       };
     });

@@ -1,4 +1,4 @@
-export { fitAll, fitOne, placementsOf, verdictOf } from './fit.js';
+export { fitAll, fitOne, fitsByPackage, placementsOf, verdictOf } from './fit.js';
 export { packagesIn } from '../problem/packages-in.js';
 export { NO, plainCode, quickStates, stateOf, type QuickState } from './quick.js';
 export { PairVerdict, type Explainer } from './pair-verdict.js';

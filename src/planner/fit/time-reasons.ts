@@ -1,18 +1,19 @@
 import { addMinutes, durationText, MINUTE } from '../../calendar/index.js';
-import { needsOf } from '../../model/index.js';
+import { needsOf, type AccessWindow } from '../../model/index.js';
 import { Board } from '../problem/board.js';
 import { asOpen, bookedOf, problemOf, type Relaxation } from '../problem/compile.js';
 import { momentText } from '../problem/eligibility.js';
 import { shortestExtension, type Extension } from './extension.js';
 import { headsOf } from '../problem/heads.js';
 import { mostFree } from '../problem/profile.js';
+import { minutesUp } from '../problem/skeleton.js';
 import { visitMinutes, type Problem, type Task } from '../problem/problem.js';
 import { shiftReason } from './shift-reason.js';
 import { datesOf, smallestFirst } from './smallest-first.js';
 import { solve } from './solo.js';
 import { blockReasons } from './block-reasons.js';
 import type { TimeCase } from './time-causes.js';
-import type { Reason } from './types.js';
+import type { SharedReason } from './types.js';
 
 const relaxations = ['resources', 'alone', 'not-before', 'key-date'] as const;
 type Eased = (typeof relaxations)[number];
@@ -21,7 +22,10 @@ type Eased = (typeof relaxations)[number];
  * Every reason of time and resources why the work does not all fit, each with its near miss; never empty.
  * `extension`: the minutes by which a later end alone would cure it all.
  */
-export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: number | undefined } {
+export function timeReasons(one: TimeCase): {
+  reasons: SharedReason[];
+  extension: number | undefined;
+} {
   const { plan, window, activities, book, problem } = one;
   const loops = problem.tasks.filter((task) => task.rank < 0);
   if (loops.length > 0)
@@ -29,7 +33,9 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
       reasons: [
         {
           code: 'waits-for-itself',
-          text: `${loops.map((task) => task.activity.id).join(', ')} wait for one another in a ring`,
+          words: said(
+            `${loops.map((task) => task.activity.id).join(', ')} wait for one another in a ring`,
+          ),
         },
       ],
       extension: undefined,
@@ -38,7 +44,7 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
   const heads = headsOf(new Board(problem));
   const reasons = problem.tasks.flatMap((task) => [
     ...stretchReasons(one, task),
-    ...shiftReason(plan, task),
+    ...shiftReason(plan, task).map(({ code, text }) => ({ code, words: said(text) })),
     ...supplyReasons(one, task),
     ...dateReasons(one, task, heads.ends[task.index]!),
     ...curingReasons(one, task, heads.ends),
@@ -67,9 +73,9 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
   if (reasons.length === 0)
     reasons.push({
       code: 'too-short',
-      text: one.proven
-        ? `no time in ${window.id} takes all of it together, nor would a later end`
-        : `no way was found to do all of it in ${window.id}, nor with a later end`,
+      words: one.proven
+        ? ({ id }) => `no time in ${id} takes all of it together, nor would a later end`
+        : ({ id }) => `no way was found to do all of it in ${id}, nor with a later end`,
     });
   const ordered = one.plain && reasons.length > 1 ? smallestFirst(one, reasons) : reasons;
   const told = [...blockReasons(one), ...ordered];
@@ -78,6 +84,9 @@ export function timeReasons(one: TimeCase): { reasons: Reason[]; extension: numb
     extension: extension?.minutes,
   };
 }
+
+/** Words that are the same of every window. */
+const said = (text: string) => (): string => text;
 
 const codeOf = {
   resources: 'resource-',
@@ -104,36 +113,44 @@ function concerns(cause: Eased, problem: Problem): boolean {
   );
 }
 
-function easedReason(cause: Eased, one: TimeCase): Reason {
-  const { problem, window } = one;
+function easedReason(cause: Eased, one: TimeCase): SharedReason {
+  const { problem } = one;
   if (cause === 'resources') {
     const names = namesToEase(one);
     return {
       code: 'resource-short',
-      text: `there is not enough of ${names.join(' or ')} at the right time in ${window.id}; with more it would fit`,
+      words: ({ id }) =>
+        `there is not enough of ${names.join(' or ')} at the right time in ${id}; with more it would fit`,
       resources: names,
     };
   }
   if (cause === 'alone') return placeTaken(one);
-  const dated = datesOf(cause, problem, window);
+  const dated = datesOf(cause, problem);
   return cause === 'key-date'
-    ? { code: 'key-date', text: `it fits ${window.id}, but not by the key date (${dated})` }
-    : { code: 'not-before', text: `it would fit if it could begin sooner (not before: ${dated})` };
+    ? {
+        code: 'key-date',
+        words: (window) => `it fits ${window.id}, but not by the key date (${dated(window)})`,
+      }
+    : {
+        code: 'not-before',
+        words: (window) => `it would fit if it could begin sooner (not before: ${dated(window)})`,
+      };
 }
 
 /** Work that goes on alone, where beside other work it would fit. */
-function placeTaken({ problem, window }: TimeCase): Reason {
+function placeTaken({ problem }: TimeCase): SharedReason {
   const alone = problem.tasks.flatMap(({ activity }) =>
     activity.occupies === 'alone' ? [activity.id] : [],
   );
   return {
     code: 'place-taken',
-    text: `${alone.join(', ')} must have the place alone; side by side with other work it would fit ${window.id}`,
+    words: ({ id }) =>
+      `${alone.join(', ')} must have the place alone; side by side with other work it would fit ${id}`,
   };
 }
 
 /** A piece that must run in one go and is longer than any usable stretch, though the minutes are there. */
-function stretchReasons(one: TimeCase, task: Task): Reason[] {
+function stretchReasons(one: TimeCase, task: Task): SharedReason[] {
   if (task.outside) return [];
   const { window, book } = one;
   const needed = visitMinutes(task, 1);
@@ -152,31 +169,34 @@ function stretchReasons(one: TimeCase, task: Task): Reason[] {
   return [
     {
       code: 'no-usable-stretch',
-      text: `${activity.id} needs ${durationText(needed)} ${what}; the longest usable stretch of ${window.id} is ${durationText(longest)}${by}`,
+      words: ({ id }) =>
+        `${activity.id} needs ${durationText(needed)} ${what}; the longest usable stretch of ${id} is ${durationText(longest)}${by}`,
     },
   ];
 }
 
-function supplyReasons(one: TimeCase, task: Task): Reason[] {
-  const { window } = one;
-  return task.demands.flatMap(({ supply, amount }) => {
+function supplyReasons(one: TimeCase, task: Task): SharedReason[] {
+  const { activity, outside } = task;
+  return task.demands.flatMap(({ supply, amount }): SharedReason[] => {
     const { id, profile, sole } = one.problem.supplies[supply]!;
     if (sole) return [];
     const most = Math.max(0, ...task.slots.map((slot) => mostFree(profile, slot.start, slot.end)));
     if (most >= amount || task.slots.length === 0) return [];
-    const where = task.outside ? 'at any time' : `in the usable time of ${window.id}`;
+    const where = (window: AccessWindow): string =>
+      outside ? 'at any time' : `in the usable time of ${window.id}`;
     return most === 0
       ? [
           {
             code: 'resource-not-there',
-            text: `${task.activity.id} needs ${id}; none is there ${where}`,
+            words: (window) => `${activity.id} needs ${id}; none is there ${where(window)}`,
             resources: [id],
           },
         ]
       : [
           {
             code: 'resource-short',
-            text: `${task.activity.id} needs ${amount} of ${id}; at most ${most} ${most === 1 ? 'is' : 'are'} there ${where}`,
+            words: (window) =>
+              `${activity.id} needs ${amount} of ${id}; at most ${most} ${most === 1 ? 'is' : 'are'} there ${where(window)}`,
             resources: [id],
           },
         ];
@@ -184,10 +204,10 @@ function supplyReasons(one: TimeCase, task: Task): Reason[] {
 }
 
 /** Concrete that this work waits for: when it has cured, where that is after the window, or that nobody can say. */
-function curingReasons(one: TimeCase, task: Task, ends: readonly number[]): Reason[] {
-  const { window, problem } = one;
+function curingReasons(one: TimeCase, task: Task, ends: readonly number[]): SharedReason[] {
+  const { problem } = one;
   const last = task.slots.at(-1)?.end ?? Number.NEGATIVE_INFINITY;
-  return task.before.flatMap((tie): Reason[] => {
+  return task.before.flatMap((tie): SharedReason[] => {
     const poured = ends[tie.task]!;
     if (!tie.cure || !Number.isFinite(poured)) return [];
     const ready = tie.cure.readyAt(poured);
@@ -196,63 +216,79 @@ function curingReasons(one: TimeCase, task: Task, ends: readonly number[]): Reas
       return [
         {
           code: 'curing-not-known',
-          text: `${waits} waits for ${id} to cure, and the temperatures given end before it has`,
+          words: said(
+            `${waits} waits for ${id} to cure, and the temperatures given end before it has`,
+          ),
         },
       ];
     if (ready + tie.gap + visitMinutes(task, 1) <= last) return [];
+    const readyAt = problem.base + ready * MINUTE;
     return [
       {
         code: 'curing',
-        text: `${waits} waits for ${id} to cure: not before ${momentText(problem.base + ready * MINUTE, window.zone)}, too late for ${window.id}`,
+        words: (window) =>
+          `${waits} waits for ${id} to cure: not before ${momentText(readyAt, window.zone)}, too late for ${window.id}`,
       },
     ];
   });
 }
 
-function dateReasons(one: TimeCase, task: Task, soonest: number): Reason[] {
-  const { window, problem } = one;
+function dateReasons(one: TimeCase, task: Task, soonest: number): SharedReason[] {
+  const { problem } = one;
   const { activity } = task;
-  const reasons: Reason[] = [];
+  const reasons: SharedReason[] = [];
   const last = task.slots.at(-1)?.end;
-  if (last !== undefined && !task.outside && task.earliest + visitMinutes(task, 1) > last) {
-    const tooLate = Math.round((task.earliest + visitMinutes(task, 1) - last) as number);
+  const minutes = visitMinutes(task, 1);
+  if (last !== undefined && !task.outside && task.earliest + minutes > last)
     reasons.push({
       code: 'not-before',
-      text: `${activity.id} may not begin before ${momentText(activity.notBefore!, window.zone)}, ${durationText(tooLate)} too late for ${window.id}`,
+      words: (window) => {
+        const base = Math.floor(window.start / MINUTE) * MINUTE;
+        const tooLate = minutesUp(activity.notBefore!, base) + minutes - last;
+        return `${activity.id} may not begin before ${momentText(activity.notBefore!, window.zone)}, ${durationText(tooLate)} too late for ${window.id}`;
+      },
     });
-  }
   if (soonest > task.due && soonest < Number.POSITIVE_INFINITY) {
     const late = soonest - task.due;
+    const due = problem.base + task.due * MINUTE;
     reasons.push({
       code: 'key-date',
-      text: `${activity.id} would finish ${durationText(late)} after its key date ${momentText(problem.base + task.due * MINUTE, window.zone)} at the soonest`,
+      words: ({ zone }) =>
+        `${activity.id} would finish ${durationText(late)} after its key date ${momentText(due, zone)} at the soonest`,
     });
   }
   return reasons;
 }
 
 /** What stands before all other reasons where the search for a way was given up. */
-function notShown({ window, problem }: TimeCase): Reason {
+function notShown({ problem: { tasks } }: TimeCase): SharedReason {
+  const count = tasks.length;
   return {
     code: 'not-shown',
-    text: `not shown to fit ${window.id}: no way was found to do its ${problem.tasks.length} activities in time, but not every order of them was looked at`,
+    words: ({ id }) =>
+      `not shown to fit ${id}: no way was found to do its ${count} activities in time, but not every order of them was looked at`,
   };
 }
 
-function tooShort(one: TimeCase, extension: Extension, alone: boolean, then: string): Reason {
-  const { window } = one;
+function tooShort(one: TimeCase, extension: Extension, alone: boolean, then: string): SharedReason {
   const { minutes: shortBy, proven } = extension;
-  const end = momentText(addMinutes(window.end, shortBy), window.zone);
-  const today = momentText(window.end, window.zone);
-  // The day is only worth reading when it changes.
-  const shown = end.slice(0, 10) === today.slice(0, 10) ? end.slice(11) : end;
   const leave = alone && one.plain ? unitsToLeave(one) : [];
-  const ways = [`the end moves to ${shown}`, ...leave].join(', or if ');
   return {
     code: 'too-short',
-    text: `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${ways}`,
+    words: (window) => {
+      const ways = [`the end moves to ${laterEnd(window, shortBy)}`, ...leave].join(', or if ');
+      return `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${ways}`;
+    },
     shortByMinutes: shortBy,
   };
+}
+
+/** The end moved by so many minutes, with its day only where that changes. */
+function laterEnd(window: AccessWindow, minutes: number): string {
+  const end = momentText(addMinutes(window.end, minutes), window.zone);
+  return end.slice(0, 10) === momentText(window.end, window.zone).slice(0, 10)
+    ? end.slice(11)
+    : end;
 }
 
 /** For each repeated activity, how few of its units have to be left out for the rest to fit as booked. */

@@ -1,4 +1,4 @@
-import type { Placement } from '../../model/index.js';
+import type { AccessWindow, Placement } from '../../model/index.js';
 
 export type { Placement };
 
@@ -16,6 +16,14 @@ export interface Reason {
    */
   readonly enough?: 'proven' | 'found';
 }
+
+/**
+ * A reason that is the same for every window alike to the work, with its words still to be made: what a window is
+ * called and when it ends is said last.
+ */
+export type SharedReason = Omit<Reason, 'text'> & {
+  readonly words: (window: AccessWindow) => string;
+};
 
 /** Whether a package can be done in a window on its own, with every reason when it cannot. */
 export interface FitVerdict {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DAY } from '../../../../src/calendar/index.js';
 import {
+  fitAll,
   fitOne,
   LedgerBook,
   NO,
@@ -29,20 +30,22 @@ function repeated(plan: Plan, days: readonly number[]): Plan {
   return { ...plan, windows, activities };
 }
 
-describe('quick states of windows that are alike', () => {
-  it('are those that each window has by itself, and those of its verdict', () => {
+describe('windows that are alike', () => {
+  it('have the quick states and the whole verdicts that each has by itself', () => {
     let pairs = 0;
     let yes = 0;
     let no = 0;
     for (let seed = 1; seed <= 60; seed += 1) {
       const plan = repeated(randomPlan(seed).plan, [-30, -7, 0, 1, 2, 7, 120]);
       const book = new LedgerBook(plan);
+      const all = fitAll(plan)[Symbol.iterator]();
       for (const [name, activities] of packagesIn(plan.activities)) {
         const together = quickStates(plan, activities, plan.windows, book);
         plan.windows.forEach((window, at) => {
           const [alone] = quickStates(plan, activities, [window], new LedgerBook(plan));
           expect(together[at]).toBe(alone);
           const verdict = fitOne(plan, name, window.id);
+          expect(all.next().value).toEqual(verdict);
           expect(together[at]! >= 0).toBe(verdict.fits);
           if (verdict.fits) expect(together[at]).toBe(verdict.spareMinutes);
           pairs += 1;

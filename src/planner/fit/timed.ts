@@ -1,0 +1,86 @@
+import type { AccessWindow, Activity, Plan } from '../../model/index.js';
+import { problemOf } from '../problem/compile.js';
+import type { LedgerBook } from '../problem/ledger-book.js';
+import type { Visit } from '../problem/problem.js';
+import type { Skeleton } from '../problem/skeleton.js';
+import { likenessOf } from './alike.js';
+import { solve } from './solo.js';
+import { spareOf } from './spare.js';
+import { timeReasons } from './time-reasons.js';
+import type { SharedReason } from './types.js';
+
+/** What time and resources say of some work in a window, as if nothing else kept it out. */
+export type Timed =
+  | { readonly fits: true; readonly visits: readonly Visit[]; readonly spareMinutes: number }
+  | {
+      readonly fits: false;
+      readonly reasons: readonly SharedReason[];
+      /** Minutes by which a later end alone would cure it all. */
+      readonly extension: number | undefined;
+      readonly proven: boolean;
+    };
+
+/** Kinds of window up to which answers are kept for one list of work. */
+const MOST_KINDS = 2000;
+const known = new WeakMap<LedgerBook, WeakMap<Skeleton, Map<string, Timed>>>();
+
+/** What time and resources say; worked out once for all windows that are alike to the work. */
+export function timedIn(
+  plan: Plan,
+  all: readonly Activity[],
+  window: AccessWindow,
+  book: LedgerBook,
+  plain: boolean,
+): Timed {
+  const skeleton = book.skeleton(all);
+  const likeness = likenessOf(plan, window, skeleton, book);
+  if (likeness === undefined) return workedOut(plan, skeleton, window, book, plain);
+  const key = plain ? likeness : `!${likeness}`;
+  const answers = answersOf(book, skeleton);
+  let answer = answers.get(key);
+  if (!answer) {
+    if (answers.size >= MOST_KINDS) answers.clear();
+    answers.set(key, (answer = workedOut(plan, skeleton, window, book, plain)));
+  }
+  return answer;
+}
+
+/** Lets go of what is kept for some work that nobody will ask about again. */
+export function forget(all: readonly Activity[], book: LedgerBook): void {
+  known.get(book)?.delete(book.skeleton(all));
+}
+
+function answersOf(book: LedgerBook, skeleton: Skeleton): Map<string, Timed> {
+  let ofBook = known.get(book);
+  if (!ofBook) known.set(book, (ofBook = new WeakMap()));
+  let answers = ofBook.get(skeleton);
+  if (!answers) ofBook.set(skeleton, (answers = new Map()));
+  return answers;
+}
+
+function workedOut(
+  plan: Plan,
+  { activities }: Skeleton,
+  window: AccessWindow,
+  book: LedgerBook,
+  plain: boolean,
+): Timed {
+  const scope = { windows: [window], activities, without: new Set(['place'] as const) };
+  const problem = problemOf(plan, scope, book);
+  const answer = solve(problem);
+  if (answer.done) {
+    const { visits } = answer;
+    return { fits: true, visits, spareMinutes: spareOf(problem, visits, window, book) };
+  }
+  const proven = answer.proven || !plain;
+  const { reasons, extension } = timeReasons({
+    plan,
+    window,
+    activities,
+    book,
+    problem,
+    plain,
+    proven,
+  });
+  return { fits: false, reasons, extension, proven };
+}

@@ -92,7 +92,7 @@ const refusedElsewhere = ['actuals', 'calendar', 'out', 'plan', 'from'] as const
 /** What each verb can write by `--out`. */
 const outEndings: { readonly [V in Verb]?: readonly string[] } = { price: ['.csv', '.xlsx'] };
 
-const most = { seed: 2 ** 32 - 1, runs: 1_000_000, minutes: 100_000 } as const;
+const most = { seed: 2 ** 32 - 1, runs: 1_000_000 } as const;
 
 function whole(
   text: string | undefined,
@@ -133,21 +133,21 @@ type Values = { readonly [K in TextOption]?: string } & {
 const MOST_MINUTES = 10_080;
 const MOST_OVERRUNS = 48;
 
-/** `45` or `45,90,180`: overruns in whole minutes. */
+/** `45` or `45,90,180`: overruns in whole minutes, each once. */
 function minutesList(text: string): readonly number[] {
   const parts = text.split(',').map((one) => one.trim());
   if (parts.length > MOST_OVERRUNS)
     throw new UsageError(
       `--minutes takes at most ${MOST_OVERRUNS} overruns at once, not ${parts.length}`,
     );
-  return parts.map((one) => {
-    const value = whole(one, 'minutes', 0, 0);
-    if (value > MOST_MINUTES)
+  const minutes = parts.map((one) => {
+    if (!/^\d+$/.test(one) || Number(one) > MOST_MINUTES)
       throw new UsageError(
-        `--minutes takes at most ${MOST_MINUTES} (a week), not "${one}": a line given back later than that is another plan`,
+        `--minutes takes whole minutes from 0 to ${MOST_MINUTES} (a week), apart by commas, such as 45,90,180; ${one === '' ? 'one of them is blank' : `not "${one}"`}`,
       );
-    return value;
+    return Number(one);
   });
+  return [...new Set(minutes)];
 }
 
 function readColumns(texts: readonly string[]): readonly ChosenColumn[] {

@@ -53,7 +53,10 @@ export function price(
     },
   );
   const { at, overruns } = priced;
-  const notes = at.notes.map((text): Note => ({ code: 'price-assumed', text }));
+  const notes = [
+    ...standingNotes(window, placements),
+    ...at.notes.map((text): Note => ({ code: 'price-assumed', text })),
+  ];
   const only = overruns.length === 1 ? overruns[0]! : null;
   const json = {
     ...(work && { plan: work.plan, ...(given && { broken: work.broken }) }),
@@ -115,6 +118,31 @@ export function price(
     }),
   });
   return { json, text, report, notes: [...(work?.notes ?? []), ...notes] };
+}
+
+/** What the window itself leaves open: nobody has it, or nothing is planned in it. */
+function standingNotes(
+  { id, status }: AccessWindow,
+  placements: readonly Placement[] | undefined,
+): readonly Note[] {
+  return [
+    ...(status === 'withdrawn'
+      ? [
+          {
+            code: 'window-withdrawn',
+            text: `${id} is withdrawn: it takes no work, so it cannot overrun. The figures are those of a late handback if it were given back.`,
+          },
+        ]
+      : []),
+    ...(placements && !placements.some((one) => one.window === id)
+      ? [
+          {
+            code: 'window-without-work',
+            text: `The plan of work places nothing in ${id}: no chance of an overrun can be given, and no plant or people are priced.`,
+          },
+        ]
+      : []),
+  ];
 }
 
 function overrunJson(one: PriceResult, window: AccessWindow) {

@@ -9,8 +9,10 @@ export interface Fault {
   readonly line?: number;
   /** Index of the data row, 0 for the first below the header; for an element that shows the table. */
   readonly row?: number;
-  /** The column as the file heads it. */
+  /** The column as the file heads it; the place of an entry in a file of JSON, such as `delay.rate`. */
   readonly column?: string;
+  /** The file is no table: what `column` names is an entry. */
+  readonly entry?: true;
   /** What the cell held. */
   readonly value?: string;
   readonly message: string;
@@ -23,7 +25,9 @@ export function faultText(fault: Fault): string {
   const where = [
     fault.file,
     ...(fault.line === undefined ? [] : [`line ${fault.line}`]),
-    ...(fault.column === undefined ? [] : [`column "${fault.column}"`]),
+    ...(fault.column === undefined
+      ? []
+      : [`${fault.entry ? 'entry' : 'column'} "${fault.column}"`]),
   ].join(', ');
   return `${where}: ${fault.message} Mend: ${fault.mend}`;
 }

@@ -304,7 +304,9 @@ export const priceBookSchema = z
     schema: z.literal(1),
     name: words,
     /** One currency a plan: its three-letter code. */
-    currency: z.string().check(z.regex(/^[A-Z]{3}$/, 'three capital letters such as GBP')),
+    currency: z
+      .string()
+      .check(z.regex(/^[A-Z]{3}$/, 'a currency in three capital letters such as GBP')),
     /** Places of the smallest coin; every row is rounded to it once. */
     decimals: z._default(z.number().check(z.int(), z.minimum(0), z.maximum(4)), 2),
     rounding: z._default(z.enum(['half-up', 'half-even']), 'half-up'),
@@ -326,23 +328,43 @@ export const priceBookSchema = z
     source: words,
   })
   .check(
-    z.refine(
-      (b) => b.basis !== 'damages' || b.damages !== undefined,
-      'basis is damages, so damages must be given',
-    ),
+    z.refine((b) => b.basis !== 'damages' || b.damages !== undefined, {
+      error: 'basis is damages, so damages must be given',
+      path: ['damages'],
+    }),
     z.refine(
       (b) =>
         b.restriction === undefined || b.restriction.rate !== undefined || b.delay?.by === 'train',
-      'restriction needs a rate: there is no rate by train to fall back on',
+      {
+        error: 'restriction needs a rate: there is no rate by train to fall back on',
+        path: ['restriction', 'rate'],
+      },
     ),
-    z.refine((b) => {
-      const packages = b.keyDates.map((one) => one.package);
-      return new Set(packages).size === packages.length;
-    }, 'keyDates: a package has one entry, and one entry at most is without a package'),
-    z.refine((b) => {
-      const codes = [...b.fixed, ...b.lengths, ...b.lateOpening].map((one) => one.code);
-      return new Set(codes).size === codes.length;
-    }, 'codes of fixed charges, lengths and late opening charges must differ from each other'),
+    z.check(({ value: book, issues }) => {
+      const twice = (path: readonly (string | number)[], message: string): void =>
+        void issues.push({ code: 'custom', path: [...path], message, input: book });
+      const packages = book.keyDates.map((one) => one.package);
+      packages.forEach((name, i) => {
+        if (packages.indexOf(name) < i)
+          twice(
+            ['keyDates', i],
+            name === undefined
+              ? 'one entry at most is without a package'
+              : `the key dates of "${name}" have an entry already`,
+          );
+      });
+      const codes = (['fixed', 'lengths', 'lateOpening'] as const).flatMap((list) =>
+        book[list].map(({ code }, i) => ({ code, list, i })),
+      );
+      for (const [at, { code, list, i }] of codes.entries()) {
+        const first = codes.findIndex((one) => one.code === code);
+        if (first < at)
+          twice(
+            [list, i, 'code'],
+            `the code "${code}" is that of ${codes[first]!.list}[${codes[first]!.i}] too: each charge has a code of its own`,
+          );
+      }
+    }),
   );
 
 /** What an overrun is charged by. Money is decimal text in `currency`; the rates are the user's. */

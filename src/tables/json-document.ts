@@ -76,6 +76,8 @@ function parseJson(text: string, subject: JsonSubject): ParsedJson {
 
 function issueFaults(raw: object, document: unknown, file: string, subject: JsonSubject): Fault[] {
   const issue = raw as JsonIssue;
+  const inside = insideShape(issue, valueAt(document, issue.path));
+  if (inside.length > 0) return inside.flatMap((one) => issueFaults(one, document, file, subject));
   if (issue.code === 'unrecognized_keys') {
     return (issue.keys ?? []).map((key) =>
       faultIn([...issue.path, key], document, file, {
@@ -90,6 +92,16 @@ function issueFaults(raw: object, document: unknown, file: string, subject: Json
   ];
 }
 
+/** Where a group of entries is one of several shapes that would do, what is wrong inside the shape that is a group too. */
+function insideShape(issue: JsonIssue, value: unknown): readonly JsonIssue[] {
+  if (issue.code !== 'invalid_union' || issue.options) return [];
+  if (typeof value !== 'object' || value === null) return [];
+  const meant = (issue.errors ?? []).find((one) =>
+    one.every((each) => each.path.length > 0 || each.code === 'unrecognized_keys'),
+  );
+  return (meant ?? []).map((one) => ({ ...one, path: [...issue.path, ...one.path] }));
+}
+
 function faultIn(
   path: readonly PropertyKey[],
   document: unknown,
@@ -98,7 +110,7 @@ function faultIn(
 ): Fault {
   const value = valueAt(document, path);
   const shown = value === undefined ? {} : { value: JSON.stringify(value).slice(0, 200) };
-  const column = path.length === 0 ? {} : { column: pathText(path) };
+  const column = path.length === 0 ? {} : ({ column: pathText(path), entry: true } as const);
   return { ...problem, severity: 'error', file, ...column, ...shown };
 }
 

@@ -26,6 +26,12 @@ const ownWords = ({ message }: JsonIssue): string | undefined =>
 
 const oneOf = (values: readonly unknown[]): string => values.map(String).join(', ');
 
+/** A value as the file has it, to begin a sentence; what is long or has parts of its own is `It`. */
+function shown(value: unknown): string {
+  const text = typeof value === 'object' && value !== null ? undefined : JSON.stringify(value);
+  return text === undefined || text.length > 60 ? 'It' : text;
+}
+
 /** One issue in words, with how to mend it. `subject` begins the code of the fault. */
 export function wordsOf(issue: JsonIssue, value: unknown, subject: string): Problem {
   if (value === undefined)
@@ -40,21 +46,17 @@ export function wordsOf(issue: JsonIssue, value: unknown, subject: string): Prob
     };
   switch (issue.code) {
     case 'too_small':
-      return tooSmall(issue, subject);
+      return tooSmall(issue, value, subject);
     case 'too_big':
       return {
         code: `${subject}-out-of-range`,
-        message: 'It is too large.',
+        message: `${shown(value)} is too large.`,
         mend: `Write at most ${String(issue.maximum)}.`,
       };
     case 'invalid_value':
-      return {
-        code: `${subject}-word-not-known`,
-        message: 'It is not one of the words known here.',
-        mend: `Write one of: ${oneOf(issue.values ?? [])}.`,
-      };
+      return notKnown(issue.values ?? [], value, subject);
     case 'invalid_format':
-      return wrongFormat(issue, subject);
+      return wrongFormat(issue, value, subject);
     case 'custom':
       return {
         code: `${subject}-does-not-agree`,
@@ -64,11 +66,11 @@ export function wordsOf(issue: JsonIssue, value: unknown, subject: string): Prob
     case 'invalid_union':
       return noneOfShapes(issue, value, subject);
     default:
-      return wrongKind(issue, subject);
+      return wrongKind(issue, value, subject);
   }
 }
 
-function tooSmall(issue: JsonIssue, subject: string): Problem {
+function tooSmall(issue: JsonIssue, value: unknown, subject: string): Problem {
   if (issue.origin === 'string')
     return { code: `${subject}-entry-blank`, message: 'It is blank.', mend: 'Write a name.' };
   if (issue.origin === 'array')
@@ -79,35 +81,30 @@ function tooSmall(issue: JsonIssue, subject: string): Problem {
     };
   return {
     code: `${subject}-out-of-range`,
-    message: 'It is too small.',
+    message: `${shown(value)} is too small.`,
     mend: `Write at least ${String(issue.minimum)}.`,
   };
 }
 
 /** A text that does not read as what it should be; without words of its own it is a time of day. */
-function wrongFormat(issue: JsonIssue, subject: string): Problem {
+function wrongFormat(issue: JsonIssue, value: unknown, subject: string): Problem {
   const words = ownWords(issue);
   return words === undefined
     ? {
         code: `${subject}-not-a-time`,
-        message: 'It is not a time of day.',
+        message: `${shown(value)} is not a time of day.`,
         mend: 'Write a time such as 23:00.',
       }
     : {
         code: `${subject}-wrong-format`,
-        message: `It is not ${words}.`,
+        message: `${shown(value)} is not ${words}.`,
         mend: `Write ${words}.`,
       };
 }
 
 /** None of several shapes fits: the kind that is not known, or the shape that is of the value's own type. */
 function noneOfShapes(issue: JsonIssue, value: unknown, subject: string): Problem {
-  if (issue.options)
-    return {
-      code: `${subject}-word-not-known`,
-      message: 'It is not one of the words known here.',
-      mend: `Write one of: ${oneOf(issue.options)}.`,
-    };
+  if (issue.options) return notKnown(issue.options, value, subject);
   const first = (issue.errors ?? []).map((one) => one[0]).filter((one) => one !== undefined);
   const near = first.find((one) => one.code !== 'invalid_type' && one.path.length === 0);
   if (near) return wordsOf(near, value, subject);
@@ -115,19 +112,30 @@ function noneOfShapes(issue: JsonIssue, value: unknown, subject: string): Proble
     .filter((one) => one.code === 'invalid_type' && one.path.length === 0)
     .map((one) => kindOf(one));
   return kinds.length === 0
-    ? wrongKind(issue, subject)
+    ? wrongKind(issue, value, subject)
     : {
         code: `${subject}-wrong-kind`,
-        message: `A ${kinds.join(' or a ')} is expected here.`,
+        message: `A ${kinds.join(' or a ')} is expected here${instead(value)}.`,
         mend: `Write a ${kinds.join(' or a ')}.`,
       };
 }
 
-function wrongKind(issue: JsonIssue, subject: string): Problem {
+/** What stands there in place of what is expected, where it is short. */
+const instead = (value: unknown): string => (shown(value) === 'It' ? '' : `, not ${shown(value)}`);
+
+function notKnown(words: readonly unknown[], value: unknown, subject: string): Problem {
+  return {
+    code: `${subject}-word-not-known`,
+    message: `${shown(value)} is not known here.`,
+    mend: words.length === 1 ? `Write ${oneOf(words)}.` : `Write one of: ${oneOf(words)}.`,
+  };
+}
+
+function wrongKind(issue: JsonIssue, value: unknown, subject: string): Problem {
   const kind = kindOf(issue);
   return {
     code: `${subject}-wrong-kind`,
-    message: `A ${kind} is expected here.`,
+    message: `A ${kind} is expected here${instead(value)}.`,
     mend: `Write a ${kind}.`,
   };
 }
@@ -144,4 +152,6 @@ const kinds: Readonly<Record<string, string>> = {
 const kindOf = ({ expected }: JsonIssue): string =>
   kinds[String(expected)] ?? String(expected ?? 'different value');
 
-const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+/** A sentence with a capital; one that begins with the name of an entry (`deemedMinutes`) keeps it as it is written. */
+const capital = (text: string): string =>
+  /^[a-z]+[A-Z]/.test(text) ? text : text.slice(0, 1).toUpperCase() + text.slice(1);

@@ -1,6 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readWorkbook } from '../../../src/tables/workbook/read-workbook.js';
+import { readArguments } from '../../../src/cli/arguments.js';
+import { faultText } from '../../../src/model/index.js';
+import { priceBookSchema } from '../../../src/model/price-book.js';
+import { jsonFrom } from '../../../src/tables/index.js';
 import { cli, files, type CliRun } from '../../helpers/cli.js';
 
 // Constructed: a gang of one at 60 an hour, double on public holidays; the window ends on the day asked about.
@@ -131,34 +135,68 @@ describe('price on the command line', () => {
     expect(alone.overruns).toEqual([out.overruns[2]]);
   });
 
+  const minutesOf = (text: string): readonly number[] | undefined =>
+    readArguments(['price', '--windows', 'w.csv', '--window', 'W1', `--minutes=${text}`]).minutes;
+
   it('refuses minutes that are none, or longer than a week', () => {
-    for (const bad of ['1000000000', '10081', '45,', '45,x', '-1', '1.5']) {
-      const run = several(bad);
-      expect([bad, run.code, run.stdout]).toEqual([bad, 2, '']);
-      expect(run.stderr).toContain('--minutes');
-    }
-    expect(several('10080').code).toBe(0);
+    for (const bad of ['1000000000', '1e9', '10081', '45,', '45,,90', ' ', '45 90', '-1', '1.5'])
+      expect(() => minutesOf(bad), bad).toThrow('--minutes takes whole minutes from 0 to 10080');
+    expect(() => minutesOf('45,,90')).toThrow('one of them is blank');
+    expect(() => minutesOf(Array.from({ length: 49 }, (_, i) => i).join(','))).toThrow(
+      'at most 48',
+    );
+    expect(several('45,').code).toBe(2);
   });
 
+  it('takes each length once, in the order typed', () => {
+    expect(minutesOf('90, 45,90,00045,0')).toEqual([90, 45, 0]);
+    expect(minutesOf('10080')).toEqual([10080]);
+  });
+
+  const fixed = (code: string) => ({ code, name: 'A', afterMinutes: 1, amount: '1' });
   it.each([
-    [{ currency: 'gbp' }, 'currency', 'three capital letters such as GBP'],
-    [{ delay: { by: 'x' } }, 'delay.by', 'train, bands'],
-    [{ delay: { by: 'train', rate: 'abc' } }, 'delay.rate', 'a plain decimal number such as 71.43'],
-    [{ basis: 'damages' }, 'prices.json', 'damages must be given'],
+    [{ currency: 'gbp' }, 'entry "currency": "gbp" is not a currency', 'such as GBP'],
+    [{ currency: '€' }, 'entry "currency": "€" is not', 'three capital letters'],
+    [{ delay: { by: 'x' } }, 'entry "delay.by": "x"', 'train, bands'],
+    [{ delay: { by: 'train', rate: '£62' } }, 'entry "delay.rate": "£62"', 'such as 71.43'],
+    [{ delay: { by: 'train', rate: { perMinutes: 60 } } }, 'entry "delay.rate.amount"', 'missing'],
+    [
+      { delay: { by: 'train', rate: { amount: '5', per: 60 } } },
+      'entry "delay.rate.per"',
+      'not an entry',
+    ],
+    [{ delay: { by: 'train', rate: -5 } }, 'entry "delay.rate": -5 is too small', 'at least 0'],
+    [
+      { delay: { by: 'train', rate: '5', deemedMinutes: 4 } },
+      'entry "delay"',
+      'deemedMinutes may not be less than cancelAfterMinutes',
+    ],
+    [{ basis: 'damages' }, 'entry "damages"', 'basis is damages'],
+    [
+      { restriction: { minutesLostPerTrain: '2', liftedAfterMinutes: 5 } },
+      'entry "restriction.rate"',
+      'no rate by train',
+    ],
     [
       { standing: { factors: [{ name: 'n', factor: '1', from: '25:00', to: '01:00' }] } },
-      'standing.factors[0].from',
+      'entry "standing.factors[0].from": "25:00"',
       'a time of day such as 23:00',
     ],
-    [{ keyDates: [{}] }, 'keyDates[0]', 'perDay, once or both'],
-    [{ delay: { by: 'bands', bands: [] } }, 'delay.bands', 'at least 1'],
-    [{ fixed: {} }, 'fixed', 'list in square brackets'],
+    [{ keyDates: [{}] }, 'entry "keyDates[0]"', 'perDay, once or both'],
+    [{ keyDates: [{ once: 1 }, { once: 2 }] }, 'entry "keyDates[1]"', 'without a package'],
+    [{ fixed: [fixed('a'), fixed('a')] }, 'entry "fixed[1].code"', '"a" is that of fixed[0]'],
+    [{ delay: { by: 'bands', bands: [] } }, 'entry "delay.bands"', 'at least 1'],
+    [{ fixed: {} }, 'entry "fixed"', 'list in square brackets'],
   ])('says what is wrong with a price book, and where: %j', (more, place, words) => {
-    const run = several('5', { ...book, ...more });
-    expect(run.code).toBe(1);
-    expect(run.stderr).toContain(place);
-    expect(run.stderr).toContain(words);
-    expect(run.stderr).not.toContain('different value');
+    const { faults } = jsonFrom(
+      JSON.stringify({ ...book, ...more }),
+      'prices.json',
+      'prices',
+      priceBookSchema,
+    );
+    const text = faults.map(faultText).join('\n');
+    expect(text).toContain(`prices.json, ${place}`);
+    expect(text).toContain(words);
   });
 
   describe('--out', () => {

@@ -77,7 +77,9 @@ describe('a price book', () => {
   });
 
   it('says what a figure should look like', () => {
-    expect(faults({ currency: 'pounds' })).toEqual(['currency: three capital letters such as GBP']);
+    expect(faults({ currency: 'pounds' })).toEqual([
+      'currency: a currency in three capital letters such as GBP',
+    ]);
   });
 
   it('reads back what it wrote', () => {

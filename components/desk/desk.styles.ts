@@ -409,6 +409,10 @@ export const styles = css`
     width: 6rem;
     min-height: 3.5rem;
   }
+  .in-shift button {
+    min-height: 3.5rem;
+    padding-inline: 1rem;
+  }
   .alarm {
     display: flex;
     flex-wrap: wrap;

@@ -23,7 +23,7 @@ import { saveFile } from './save-file.js';
 export function handbackView(desk: Desk, results: Results): TemplateResult {
   const { outlooks, shift, planning, picked } = desk;
   const outlook = outlooks.handbacks.find((one) => one.window === picked.window);
-  return html`<div class="bar">
+  return html`<div class="bar ${shift.live ? 'in-shift' : ''}">
       <button
         type="button"
         aria-pressed=${shift.live}

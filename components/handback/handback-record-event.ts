@@ -1,4 +1,4 @@
-import { grantStep, type ShiftEvent } from '../../src/engine/index.js';
+import { grantStep, lineOfGrant, type ShiftEvent } from '../../src/engine/index.js';
 
 /** What someone on site says has just happened. */
 export interface HandbackRecord {
@@ -45,6 +45,8 @@ export function eventOf({
 }: Omit<HandbackRecord, 'window'>): ShiftEvent {
   if (activity !== undefined) return { kind: `activity-${what}`, activity };
   if (step === grantStep) return { kind: 'granted' };
+  const line = lineOfGrant(step);
+  if (line !== undefined) return { kind: 'line-granted', line };
   return { kind: `step-${what}`, step, ...(stage && { stage }) };
 }
 

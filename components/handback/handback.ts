@@ -188,6 +188,7 @@ export class PossessionHandback extends LitElement {
       strings,
       now: this.now ?? result.live?.at ?? null,
       lines: shiftLines(this.log),
+      windowLines: this.#windowOf(window)?.lines ?? [],
       cutOffs: result.cutOffs,
       state: shiftState(this.log),
       record: (what) => this.dispatchEvent(new HandbackRecordEvent({ ...what, window })),

@@ -46,5 +46,20 @@ export function handingBack(result: HandbackResult, setting: LiveSetting): Templ
         ],
       })}
     </details>
+    <details class="earlier">
+      <summary>${strings.askedBack}</summary>
+      ${clockEntry({
+        near: result.bookedEnd,
+        zone,
+        strings,
+        subject: strings.askedBack,
+        buttons: [
+          {
+            word: strings.askedBy,
+            press: (by) => write({ event: { kind: 'asked-back', by }, at: null }),
+          },
+        ],
+      })}
+    </details>
   </div>`;
 }

@@ -12,6 +12,8 @@ export interface LiveSetting extends Setting<HandbackStrings> {
   /** The moment countdowns count from; null: none is known, so none is shown. */
   readonly now: Instant | null;
   readonly lines: readonly ShiftLine[];
+  /** Lines of the window, which may be granted one by one. */
+  readonly windowLines: readonly string[];
   readonly cutOffs: readonly CutOff[];
   readonly state: ReturnType<typeof shiftState>;
   readonly record: (what: Omit<HandbackRecord, 'window'>) => void;

@@ -162,6 +162,19 @@ export const liveStyles = css`
     font-size: 1.125rem;
     font-weight: 600;
   }
+  .advice .asked {
+    margin-block-start: 0.5rem;
+    padding-block-start: 0.5rem;
+    border-top: 2px solid var(--_warn);
+  }
+  .advice .asked strong {
+    font-size: 1.25rem;
+  }
+  .advice .doubt {
+    margin-block-start: 0.375rem;
+    padding-inline-start: 0.625rem;
+    border-inline-start: 4px solid var(--_warn);
+  }
   .options table {
     width: 100%;
   }

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
-import { durationText } from '../../src/calendar/index.js';
+import { durationText, type Instant } from '../../src/calendar/index.js';
+import { lineGrantStep } from '../../src/engine/index.js';
 import { clockEntry, fold } from './clock-entry.js';
 import type { LiveSetting } from './live-setting.js';
 import type { HandbackLogEntry, HandbackLogEvent, ShiftLine } from './shift-lines.js';
@@ -12,10 +13,17 @@ function eventText(
   event: HandbackLogEvent,
   strings: HandbackStrings,
   titleOf: (activity: string) => string,
+  clock: (at: Instant) => string,
 ): string {
   switch (event.kind) {
     case 'granted':
       return strings.logGranted;
+    case 'line-granted':
+      return lineGrantStep(event.line);
+    case 'line-expected':
+      return strings.logExpected(event.line, clock(event.expectedAt));
+    case 'asked-back':
+      return strings.logAskedBack(clock(event.by));
     case 'handed-back':
       return strings.logHandedBack;
     case 'step-started':
@@ -44,6 +52,21 @@ function eventText(
   }
 }
 
+/** The time that is put right: when it happened, or the moment that it speaks of. */
+function timeOf({ event, at }: HandbackLogEntry): Instant {
+  if (event.kind === 'asked-back') return event.by;
+  return event.kind === 'line-expected' ? event.expectedAt : at;
+}
+
+function timed(
+  { event, at }: HandbackLogEntry,
+  time: Instant,
+): Pick<HandbackLogEntry, 'event' | 'at'> {
+  if (event.kind === 'asked-back') return { event: { ...event, by: time }, at };
+  if (event.kind === 'line-expected') return { event: { ...event, expectedAt: time }, at };
+  return { event, at: time };
+}
+
 /** Puts an entry right: another time for it, or that it did not happen. What was first written stays. */
 function correction(
   { standing }: ShiftLine,
@@ -57,7 +80,7 @@ function correction(
       struckOut
         ? html`<p class="quiet">${strings.struckOutAlready}</p>`
         : html`${clockEntry({
-              near: standing.at,
+              near: timeOf(standing),
               zone,
               strings,
               subject: words,
@@ -65,7 +88,7 @@ function correction(
                 {
                   word: strings.saveTime,
                   strong: true,
-                  press: (at) => write({ event: standing.event, at, corrects: standing.id }),
+                  press: (at) => write({ ...timed(standing, at), corrects: standing.id }),
                 },
               ],
             })}
@@ -89,11 +112,12 @@ export function logList(
   titleOf: (activity: string) => string,
 ): TemplateResult {
   const { zone, strings, lines, state, write } = setting;
+  const clock = (at: Instant): string => exactClock(at, zone);
   const faultsOf = (id: string) => state.faults.filter((one) => one.entry === id);
   const entry = (one: HandbackLogEntry): TemplateResult =>
     html`<span class="happened"
         ><strong>${exactClock(one.at, zone)}</strong>
-        ${eventText(one.event, strings, titleOf)}</span
+        ${eventText(one.event, strings, titleOf, clock)}</span
       >
       <span class="written">${strings.entered(exactClock(one.enteredAt, zone), one.by)}</span>
       ${faultsOf(one.id).map((fault) => html`<span class="fault">${strings.logFault(fault)}</span>`)}`;
@@ -137,7 +161,7 @@ export function logList(
                 ${one === standing ? words : html`<s>${words}</s>`}
               </div>`;
             })}
-            ${correction(line, eventText(original.event, strings, titleOf), setting)}
+            ${correction(line, eventText(original.event, strings, titleOf, clock), setting)}
           </li>`;
         },
       )}

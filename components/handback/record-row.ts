@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Instant } from '../../src/calendar/index.js';
-import { grantStep, type HandbackResult } from '../../src/engine/index.js';
+import { grantStep, lineOfGrant, type HandbackResult } from '../../src/engine/index.js';
 import { clockEntry, fold } from './clock-entry.js';
 import { eventOf, type HandbackRecord } from './handback-record-event.js';
 import { stateOf, unitsDone, type LiveSetting } from './live-setting.js';
@@ -103,6 +103,38 @@ function minutesLeft(one: CutOff, activity: string, setting: LiveSetting): Templ
   </details>`;
 }
 
+/** Lines that are granted one after the other, or said to come. */
+function lineByLine(
+  one: CutOff,
+  { windowLines, zone, strings, write, now }: LiveSetting,
+): TemplateResult {
+  return html`<details class="lines">
+    <summary>${strings.lineByLine}</summary>
+    ${windowLines.map(
+      (line) =>
+        html`<h4>${strings.lineOf(line)}</h4>
+          ${clockEntry({
+            near: now ?? one.plannedStart,
+            zone,
+            strings,
+            subject: strings.lineOf(line),
+            buttons: [
+              {
+                word: strings.granted,
+                strong: true,
+                press: (at) => write({ event: { kind: 'line-granted', line }, at }),
+              },
+              {
+                word: strings.expectedAt,
+                press: (expectedAt) =>
+                  write({ event: { kind: 'line-expected', line, expectedAt }, at: null }),
+              },
+            ],
+          })}`,
+    )}
+  </details>`;
+}
+
 /** A step or a piece of work with its buttons; one button for what takes no time. */
 export function recordRow(
   one: CutOff,
@@ -118,6 +150,8 @@ export function recordRow(
   const subject = subjectOf(one);
   const momentary = one.plannedFinish === one.plannedStart;
   const granting = one.activity === undefined && one.name === grantStep;
+  const grantedLine = one.activity === undefined ? lineOfGrant(one.name) : undefined;
+  const grant = granting || grantedLine !== undefined;
   const button = (
     what: HandbackRecord['what'],
     word: string,
@@ -143,11 +177,14 @@ export function recordRow(
   });
   const others = [
     ...(momentary || begun ? [] : [earlier('started', strings.started)]),
-    earlier(
-      'finished',
-      granting ? strings.granted : momentary ? strings.happened : strings.finished,
-    ),
+    earlier('finished', grant ? strings.granted : momentary ? strings.happened : strings.finished),
   ];
+  if (grantedLine !== undefined)
+    others.push({
+      word: strings.expectedAt,
+      press: (expectedAt) =>
+        write({ event: { kind: 'line-expected', line: grantedLine, expectedAt }, at: null }),
+    });
   const { activity } = one;
   return html`<li class="record ${state}">
     <div class="name">
@@ -162,7 +199,7 @@ export function recordRow(
       ${momentary ? nothing : button('started', strings.started, seen.startedAt, begun)}
       ${button(
         'finished',
-        granting ? strings.granted : momentary ? strings.happened : strings.finished,
+        grant ? strings.granted : momentary ? strings.happened : strings.finished,
         seen.finishedAt,
         done,
       )}
@@ -174,7 +211,7 @@ export function recordRow(
         : html`<div class="more">
             <details class="earlier">
               <summary>
-                ${granting ? strings.grantedLate : strings.anotherTime}<span class="unseen"
+                ${grant ? strings.grantedLate : strings.anotherTime}<span class="unseen"
                   >: ${one.name}</span
                 >
               </summary>
@@ -186,6 +223,7 @@ export function recordRow(
                 buttons: others,
               })}
             </details>
+            ${granting && setting.windowLines.length > 1 ? lineByLine(one, setting) : nothing}
             ${begun && activity !== undefined ? minutesLeft(one, activity, setting) : nothing}
           </div>`
     }

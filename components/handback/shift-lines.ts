@@ -2,6 +2,7 @@ import type { Instant } from '../../src/calendar/index.js';
 import {
   correctionsOf,
   grantStep,
+  lineGrantStep,
   type ShiftEntry,
   type ShiftEvent,
 } from '../../src/engine/index.js';
@@ -31,6 +32,8 @@ export function shiftLines(log: readonly HandbackLogEntry[]): ShiftLine[] {
     .sort((a, b) => b.original.enteredAt - a.original.enteredAt);
 }
 
+const endings = /^(granted|line-granted|.*-finished)$/;
+
 /** When the log says that a step or an activity began and ended, corrections counted. */
 export function seenOf(
   lines: readonly ShiftLine[],
@@ -42,7 +45,7 @@ export function seenOf(
     const { event, at } = standing;
     if (!isOf(event, subject, cutOffs)) continue;
     if (event.kind.endsWith('-started')) seen.startedAt = Math.min(at, seen.startedAt ?? at);
-    else if (event.kind === 'granted' || event.kind.endsWith('-finished')) seen.finishedAt = at;
+    else if (endings.test(event.kind)) seen.finishedAt = at;
   }
   return seen;
 }
@@ -52,6 +55,7 @@ function isOf(event: HandbackLogEvent, subject: CutOff, cutOffs: readonly CutOff
   if ('activity' in event) return event.activity === activity;
   if (activity !== undefined) return false;
   if (event.kind === 'granted') return name === grantStep;
+  if ('line' in event) return name === lineGrantStep(event.line);
   if (!('step' in event) || event.step !== name) return false;
   // One that nobody placed is the first of that name: that of the lead-in where both have one.
   const first = cutOffs.find((one) => one.activity === undefined && one.name === name);

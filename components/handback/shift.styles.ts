@@ -45,8 +45,12 @@ export const shiftStyles = css`
     color: var(--_quiet);
     font-size: 0.875rem;
   }
+  .lines h4 {
+    margin: 0.375rem 0 0;
+    font-size: 1rem;
+  }
   .live :is(input, select) {
-    min-height: 3rem;
+    min-height: 3.5rem;
     min-width: 7rem;
     padding: 0.25rem 0.5rem;
     border: 1px solid var(--_rule);

@@ -1,6 +1,11 @@
 import { isoText } from '../calendar/index.js';
 import type { AccessWindow } from '../model/index.js';
-import type { CutOff, HandbackResult, LiveForecast } from '../risk/index.js';
+import {
+  reachesChance,
+  type CutOff,
+  type HandbackResult,
+  type LiveForecast,
+} from '../risk/index.js';
 import { iso } from './iso.js';
 
 /** The handback of one window as a script reads it: instants in the window's zone. */
@@ -21,15 +26,18 @@ export function handbackJson(window: AccessWindow, one: HandbackResult): object 
     verdictParts: {
       margin: {
         verdict: one.marginVerdict,
-        minutes: one.marginMinutes,
+        minutes: marginNow(one),
         requiredMinutes: one.requiredMinutes,
-        shortByMinutes: Math.max(0, one.requiredMinutes - one.marginMinutes),
+        shortByMinutes: Math.max(0, one.requiredMinutes - marginNow(one)),
       },
       chance: {
         wanted: one.chanceWanted,
         pOnTime: onTime.probability,
         standardError: onTime.standardError,
-        reached: one.chanceWanted === null ? null : onTime.probability >= one.chanceWanted,
+        reached:
+          one.chanceWanted === null
+            ? null
+            : reachesChance(onTime.probability, one.chanceWanted, run.runs),
         marginNeededMinutes: one.marginForChanceMinutes,
       },
     },
@@ -62,6 +70,9 @@ export function handbackJson(window: AccessWindow, one: HandbackResult): object 
   };
 }
 
+/** The margin that the verdict speaks of: what is left of it during the shift. */
+const marginNow = (one: HandbackResult): number => one.live?.marginLeftMinutes ?? one.marginMinutes;
+
 const lineJson = (line: HandbackResult['whole'], zone: string): object => ({
   ...line,
   plannedClear: iso(line.plannedClear, zone),
@@ -82,6 +93,14 @@ function liveJson({ options, ...live }: LiveForecast, zone: string): object {
   return {
     ...live,
     at: isoText(live.at, zone),
+    handedBackAt: iso(live.handedBackAt, zone),
+    askedBack: live.askedBack && {
+      by: isoText(live.askedBack.by, zone),
+      pOnTime: live.askedBack.onTime.probability,
+      standardError: live.askedBack.onTime.standardError,
+      marginLeftMinutes: live.askedBack.marginLeftMinutes,
+      advice: live.askedBack.advice,
+    },
     forecastHandback: isoText(live.forecastHandback, zone),
     next: live.next && cutOffJson(live.next, zone),
     nextCutOff: live.nextCutOff && cutOffJson(live.nextCutOff, zone),

@@ -1,6 +1,13 @@
 import { durationText, type Instant } from '../calendar/index.js';
 import type { Plan } from '../model/index.js';
-import { chanceText, guardingSteps, type HandbackResult, type NotPlaced } from '../risk/index.js';
+import {
+  chanceText,
+  guardingSteps,
+  reachesChance,
+  type Advice,
+  type HandbackResult,
+  type NotPlaced,
+} from '../risk/index.js';
 import type { WindowOutlook } from './window-outlook.js';
 import { clockWords } from './clock-words.js';
 import { textTable } from './text-table.js';
@@ -29,23 +36,21 @@ export function handbackText(
     ],
     calendar === undefined ? [] : [`Written: ${calendar}`],
   ];
+  const live = all.some((one) => one.result.live);
+  const heads = [
+    'window',
+    'status',
+    'booked end',
+    live ? 'forecast handback' : 'planned handback',
+    live ? 'margin left' : 'margin',
+    'required',
+    'verdict',
+    'on time',
+    'P80',
+    'P95',
+  ];
   return [
-    textTable(
-      [
-        'window',
-        'status',
-        'booked end',
-        'planned handback',
-        'margin',
-        'required',
-        'verdict',
-        'on time',
-        'P80',
-        'P95',
-      ],
-      all.map(row),
-    ),
-    ...runsWords(all),
+    ...(all.length === 0 ? [] : [textTable(heads, all.map(row)), ...runsWords(all)]),
     ...blocks.flatMap((lines) => (lines.length === 0 ? [] : ['', ...lines])),
   ].join('\n');
 }
@@ -54,16 +59,22 @@ export function handbackText(
 const verdictOf = ({ verdict, chanceWanted }: HandbackResult): string =>
   verdict === 'held' && chanceWanted === null ? 'held (margin alone)' : verdictWords[verdict];
 
+const marginNow = ({ live, marginMinutes }: HandbackResult): number =>
+  live?.marginLeftMinutes ?? marginMinutes;
+
+const chanceOf = ({ simulation }: HandbackResult): string =>
+  chanceText(simulation.outlook.onTime.probability, simulation.runs);
+
 function row({ window, result }: WindowOutlook): string[] {
   return [
     window.id,
     result.status,
     clockWords(result.bookedEnd, window.zone),
-    clockWords(result.plannedHandback, window.zone),
-    durationText(result.marginMinutes),
+    clockWords(result.live?.forecastHandback ?? result.plannedHandback, window.zone),
+    durationText(marginNow(result)),
     durationText(result.requiredMinutes),
     verdictOf(result),
-    chanceText(result.simulation.outlook.onTime.probability),
+    chanceOf(result),
     clockWords(result.simulation.p80, window.zone),
     clockWords(result.simulation.p95, window.zone),
   ];
@@ -81,23 +92,39 @@ function runsWords(all: readonly WindowOutlook[]): readonly string[] {
 
 /** Which part of the verdict is short, and by what. */
 function shortWords({ window, result }: WindowOutlook): readonly string[] {
-  const { marginMinutes, requiredMinutes, chanceWanted, simulation } = result;
-  const { onTime } = simulation.outlook;
+  const { requiredMinutes, chanceWanted, simulation } = result;
+  const { runs, outlook } = simulation;
+  if (result.live?.handedBackAt) return [];
   const words = [
     ...(result.marginVerdict === 'held'
       ? []
-      : [`${window.id}: the margin is short by ${durationText(requiredMinutes - marginMinutes)}.`]),
-    ...(chanceWanted !== null && onTime.probability < chanceWanted
+      : [
+          `${window.id}: the margin is short by ${durationText(requiredMinutes - marginNow(result))}.`,
+        ]),
+    ...(chanceWanted !== null && !reachesChance(outlook.onTime.probability, chanceWanted, runs)
       ? [
-          `${window.id}: the chance is ${chanceText(onTime.probability)}, wanted ${chanceText(chanceWanted)}; a margin of ${durationText(result.marginForChanceMinutes)} would give it.`,
+          `${window.id}: the chance is ${chanceOf(result)}, wanted ${chanceText(chanceWanted)}; a margin of ${durationText(result.marginForChanceMinutes)} would give it.`,
         ]
       : []),
   ];
   return words;
 }
 
-const sayWords = (advice: NonNullable<HandbackResult['live']>['advice']): string =>
-  advice.say === 'stop' ? 'STOP NOW' : advice.say === 'more' ? `${advice.more} MORE` : 'CARRY ON';
+/** The advice in capitals, with the work that it counts and what it leaves out. */
+function sayWords(
+  { say, more, activity, leaveOut }: Advice,
+  titleOf: (id: string) => string,
+): string {
+  const words = {
+    stop: 'STOP NOW',
+    more: `${more} MORE`,
+    'carry-on': 'CARRY ON',
+    over: 'HANDED BACK',
+  };
+  const of = say === 'carry-on' || activity === null ? '' : ` (${titleOf(activity)})`;
+  const without = leaveOut.filter((id) => id !== activity || say === 'carry-on');
+  return `${words[say]}${of}${without.length === 0 ? '' : `, leave out ${without.map(titleOf).join(', ')}`}`;
+}
 
 function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly string[] {
   const { live } = result;
@@ -105,13 +132,27 @@ function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly stri
   const at = (moment: Instant): string => clockWords(moment, window.zone);
   const titleOf = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
   const guards = guardingSteps(plan.rules);
-  const { advice, next, nextCutOff, passedCutOffs } = live;
-  const subject =
-    advice.say === 'carry-on' || advice.activity === null ? '' : ` (${titleOf(advice.activity)})`;
+  const { advice, next, nextCutOff, passedCutOffs, askedBack } = live;
+  const { runs } = result.simulation;
+  if (live.handedBackAt !== null)
+    return [
+      `${window.id} at ${at(live.at)}: ${sayWords(advice, titleOf)} ${at(live.handedBackAt)}. ${advice.why}`,
+      ...live.doubts.map((one) => `Check: ${one.text}`),
+    ];
   return [
-    `${window.id} at ${at(live.at)}: ${sayWords(advice)}${subject}. ${advice.why}`,
+    `${window.id} at ${at(live.at)}: ${sayWords(advice, titleOf)}. ${advice.why}`,
+    ...(askedBack
+      ? [
+          `Asked back by ${at(askedBack.by)}, ${chanceText(askedBack.onTime.probability, runs)} as planned. For that: ${sayWords(askedBack.advice, titleOf)}. ${askedBack.advice.why}`,
+        ]
+      : []),
+    ...live.doubts.map((one) => `Check: ${one.text}`),
     `Forecast handback ${at(live.forecastHandback)}, margin left ${durationText(live.marginLeftMinutes)} (${verdictWords[live.verdict]}).`,
-    ...(next ? [`Next: ${next.name}, planned ${at(next.plannedStart)}.`] : []),
+    ...(next
+      ? [
+          `Next: ${next.name}, ${next.plannedStart < live.at ? 'was planned' : 'planned'} ${at(next.plannedStart)}.`,
+        ]
+      : []),
     ...(nextCutOff
       ? [
           guards(nextCutOff.kind, nextCutOff.name)
@@ -123,7 +164,8 @@ function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly stri
       (one) => `Passed: ${one.name} was to start by ${at(one.latestStart)} to keep the margin.`,
     ),
     ...live.options.map(
-      (one) => `  ${optionWords(one, titleOf)}: ${chanceText(one.onTime.probability)} on time.`,
+      (one) =>
+        `  ${optionWords(one, titleOf)}: ${chanceText(one.onTime.probability, runs)} on time.`,
     ),
     ...live.notOffered.map((one) => `Not offered: ${one.why}`),
   ];
@@ -137,7 +179,11 @@ function optionWords(
   if (activity === undefined || more === undefined) return without || 'All as planned';
   if (leaveOut.includes(activity)) return without;
   const count =
-    more === 0 ? `${titleOf(activity)}: stop at ${units}` : `${titleOf(activity)}: ${more} more`;
+    units === 0
+      ? `do not begin ${titleOf(activity)}`
+      : more === 0
+        ? `${titleOf(activity)}: stop at ${units}`
+        : `${titleOf(activity)}: ${more} more`;
   return without === '' ? count : `${count}, ${without}`;
 }
 

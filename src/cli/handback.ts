@@ -9,6 +9,8 @@ import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
 import { handbackJson } from './handback-json.js';
 import { handbackText } from './handback-text.js';
+import { noShiftNotes } from './no-shift-notes.js';
+import { inShift } from './shift-windows.js';
 import type { WindowOutlook } from './window-outlook.js';
 import { planLines, planOfWork } from './plan-of-work.js';
 import { writeFileOf } from './write-file.js';
@@ -35,9 +37,10 @@ function outlooks(
   decisions: Decisions,
   seen?: Seen,
 ): readonly WindowOutlook[] {
-  const open = plan.windows.filter(
-    (window) => !seen || (window.start <= seen.at && seen.at < window.end),
-  );
+  const used = new Set(found.placements.map((one) => one.window));
+  const open = seen
+    ? inShift(plan.windows, seen.at, (window) => used.has(window.id))
+    : plan.windows;
   const byId = new Map(open.map((window) => [window.id, window]));
   const request = {
     placements: found.placements,
@@ -87,6 +90,10 @@ export function handback(
       notPlaced,
     },
     text: [...planLines(work), '', handbackText(plan, all, notPlaced, asked.calendar)].join('\n'),
-    notes: [...work.notes, ...handbackNotes(plan, results)],
+    notes: [
+      ...work.notes,
+      ...(seen ? noShiftNotes(plan, listed, seen.at) : []),
+      ...handbackNotes(plan, results),
+    ],
   };
 }

@@ -1,12 +1,31 @@
-import type { Instant } from '../calendar/index.js';
-import type { Fault, Plan } from '../model/index.js';
-import { grantStep, readShiftLog, shiftState, type Actual, type Stage } from '../risk/index.js';
+import { addMinutes, type Instant } from '../calendar/index.js';
+import { unitsLeft, type Fault, type Plan } from '../model/index.js';
+import {
+  grantStep,
+  handedBackStep,
+  lineGrantStep,
+  readShiftLog,
+  shiftState,
+  type Actual,
+  type Stage,
+} from '../risk/index.js';
+import { inShift } from './shift-windows.js';
 import { actualsFrom, decodeBytes, readTable } from '../tables/index.js';
 import { fileName, readFile } from './read-sources.js';
 
+/** Nothing of a shift happens longer before its window opens, in minutes. */
+const HALF_DAY = 720;
+
 /** Every step of the rules and where it stands. */
-function stepsOf({ rules }: Plan): ReadonlyMap<string, ReadonlySet<Stage>> {
-  const steps = new Map<string, Set<Stage>>([[grantStep, new Set(['lead-in'])]]);
+function stepsOf(
+  { rules }: Plan,
+  lines: Iterable<string>,
+): ReadonlyMap<string, ReadonlySet<Stage>> {
+  const steps = new Map<string, Set<Stage>>([
+    [grantStep, new Set(['lead-in'])],
+    [handedBackStep, new Set(['lead-out'])],
+    ...[...lines].map((step) => [step, new Set<Stage>(['lead-in'])] as const),
+  ]);
   for (const [stage, list] of [
     ['lead-in', rules.leadIn],
     ['lead-out', rules.leadOut],
@@ -49,10 +68,22 @@ export function readActuals(
       ],
     };
   }
+  const lines = new Map(
+    plan.windows.flatMap((one) => one.lines.map((line) => [line, lineGrantStep(line)] as const)),
+  );
+  const open = inShift(plan.windows, at);
   return actualsFrom(readTable(text), {
     file,
     zone: plan.zone,
-    activities: new Set(plan.activities.map((one) => one.id)),
-    steps: stepsOf(plan),
+    activities: new Map(
+      plan.activities.map(({ id, work }) => [id, work.kind === 'units' ? unitsLeft(work) : null]),
+    ),
+    steps: stepsOf(plan, lines.values()),
+    lines,
+    handedBack: handedBackStep,
+    notBefore:
+      open.length === 0
+        ? -Infinity
+        : addMinutes(Math.min(...open.map((one) => one.start)), -HALF_DAY),
   });
 }

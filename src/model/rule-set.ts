@@ -67,13 +67,13 @@ export const riskEventSchema = z
     name: z.string().check(z.minLength(1)),
     /** 0 ... 1. */
     chance: z.number().check(z.minimum(0), z.maximum(1)),
-    /** Minutes. */
-    delay: threePointSchema,
+    /** Minutes; `recorded`: as long as recorded overruns were. */
+    delay: z.union([threePointSchema, z.literal('recorded')]),
     /** The only window it may happen in; absent: any. */
     window: z.optional(z.string()),
     /** Lengthens this activity, */
     activity: z.optional(z.string()),
-    /** or this step, `Possession granted` for a late grant, */
+    /** or this step, `Possession granted` for a late grant, `Line handed back` for what delays the handback itself, */
     step: z.optional(z.string()),
     stage: z.optional(z.enum(['lead-in', 'lead-out'])),
     /** or stops all work from this moment on. */

@@ -1,5 +1,7 @@
+import type { Instant } from '../calendar/index.js';
 import type { AccessWindow, Plan } from '../model/index.js';
 import { chanceText } from './chance-text.js';
+import { reachesChance } from './verdict.js';
 import type { Conditioned } from './conditioned.js';
 import { chancesWithout, marginWithout, nodesBeyond, type LessWork } from './less-work.js';
 import { activitiesOf, mayLeaveOut, type MayLeaveOut, type StopsEarly } from './may-leave-out.js';
@@ -32,6 +34,7 @@ export function adviceOf(
   now: Conditioned,
   window: AccessWindow,
   lessWork: LessWork,
+  at: Instant,
 ): Outlook {
   const { built, states, assumed } = now;
   const may = mayLeaveOut(plan, built, states, assumed);
@@ -49,14 +52,14 @@ export function adviceOf(
       ...one,
       onTime: found[k]!,
       marginMinutes: marginWithout(built, window, nodes),
-      reaches: found[k]!.probability >= lessWork.confidence,
+      reaches: reachesChance(found[k]!.probability, lessWork.confidence, lessWork.runs),
     } satisfies LiveOption,
   }));
   const title = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
   const advice = choose(
     rated.map((one) => one.option),
     lead,
-    lessWork.confidence,
+    { ...lessWork, passed: at >= window.end },
     title,
   );
   // Counted as about to finish, it flatters every chance until somebody says how long it still takes.
@@ -164,11 +167,11 @@ const untouched =
 function choose(
   options: readonly LiveOption[],
   lead: StopsEarly | undefined,
-  wanted: number,
+  { confidence: wanted, runs, passed }: LessWork & { readonly passed: boolean },
   title: (id: string) => string,
 ): Advice {
   const [planned, ...others] = options as readonly [LiveOption, ...LiveOption[]];
-  const of = (one: LiveOption): string => chanceText(one.onTime.probability);
+  const of = (one: LiveOption): string => chanceText(one.onTime.probability, runs);
   const aim = `wanted ${chanceText(wanted)}`;
   const carryOn = (why: string): Advice => ({
     say: 'carry-on',
@@ -177,15 +180,24 @@ function choose(
     leaveOut: [],
     why,
   });
+  const late = passed
+    ? 'The time to hand back has passed: say now that the line is handed back late.'
+    : 'say now that the line may be handed back late.';
   if (planned.reaches) return carryOn(`All as planned: ${of(planned)}; ${aim}.`);
   if (others.length === 0)
     return carryOn(
-      `All as planned: ${of(planned)}; ${aim}. Nothing that is left may be left out: say now that the line may be handed back late.`,
+      `All as planned: ${of(planned)}; ${aim}. Nothing that is left may be left out${passed ? '. ' : ': '}${late}`,
     );
   const lost = (one: LiveOption): number => lostBy(one, lead);
   const [best] = others.filter((one) => one.reaches).sort((a, b) => lost(a) - lost(b));
+  // Where none reaches it: the surest, then what hands back the earliest, then the fewest units. Nobody is sent on to
+  // one more unit that brings nothing.
   const [safest] = [...others].sort(
-    (a, b) => b.onTime.probability - a.onTime.probability || lost(a) - lost(b),
+    (a, b) =>
+      b.onTime.probability - a.onTime.probability ||
+      b.marginMinutes - a.marginMinutes ||
+      unitsOf(a, lead) - unitsOf(b, lead) ||
+      lost(a) - lost(b),
   );
   const chosen = best ?? safest!;
   const counted = lead !== undefined && chosen.activity === lead.activity;
@@ -204,13 +216,13 @@ function choose(
   const compared = [planned, ...(above ? [above] : []), chosen]
     .map((one) => `${words(one)}: ${of(one)}`)
     .join('; ');
-  const late = best ? '' : ' No way reaches it: say now that the line may be handed back late.';
+  const noWay = best ? '' : ` No way reaches it${passed ? '. ' : ': '}${late}`;
   return {
     say: counted ? (more === 0 ? 'stop' : 'more') : 'carry-on',
     activity: planned.activity ?? null,
     more,
     leaveOut: chosen.leaveOut,
-    why: `${compared}; ${aim}.${late}${chosen.condition === '' ? '' : ` ${chosen.condition}`}`,
+    why: `${compared}; ${aim}.${noWay}${chosen.condition === '' ? '' : ` ${chosen.condition}`}`,
   };
 }
 
@@ -233,6 +245,10 @@ function optionWords(
       : `${units} of ${title(activity)}`;
   return without === '' ? count : `${count}, ${without}`;
 }
+
+/** Units of the counted work that an option still holds. */
+const unitsOf = (one: LiveOption, lead: StopsEarly | undefined): number =>
+  lead !== undefined && one.activity === lead.activity ? one.units! : (lead?.units ?? 0);
 
 /** How much is left undone: units of what is going on weigh more than what may wait. */
 function lostBy(one: LiveOption, lead: StopsEarly | undefined): number {

@@ -5,7 +5,14 @@ import { constant, cumulativeOf, threePoint, type Distribution } from './distrib
 import type { HandbackNetwork } from './handback-network/handback-network.js';
 import type { NodeMeaning } from './handback-network/network-builder.js';
 import { topologicalOrder, type RiskNode } from './network.js';
-import type { Actual, HandbackOptions } from './types.js';
+import {
+  grantStep,
+  handedBackStep,
+  lineGrantStep,
+  lineOfGrant,
+  type Actual,
+  type HandbackOptions,
+} from './types.js';
 
 /** A network as it stands at a moment in the shift: what is done is fact, what is left starts no earlier than now. */
 export interface Conditioned {
@@ -22,6 +29,8 @@ interface Seen {
   started?: number;
   finished?: number;
   left?: Distribution;
+  /** Of the granting of a line: not before this minute, by what was said. */
+  expected?: number;
 }
 
 /** Whether a step is meant of the lead-in or of the lead-out; where nobody said and both have it, the lead-in. */
@@ -43,15 +52,30 @@ function seenOf(
     const minutes = instant === undefined ? undefined : minutesAt(instant);
     return minutes !== undefined && minutes <= at ? minutes : undefined;
   };
+  const stepOf = (name: string): Actual | undefined => actuals.find(({ step }) => step === name);
+  const whole = past(stepOf(grantStep)?.finishedAt);
+  /** When a line was granted: by itself, or with all the others. */
+  const grantOf = (line: string): number => {
+    const own = stepOf(lineGrantStep(line));
+    return (own ? past(own.finishedAt) : whole) ?? Infinity;
+  };
   for (const actual of actuals) {
-    const own = [...built.meanings.keys()].filter((index) => {
-      const { activity, name, kind } = built.meanings[index]!;
-      return actual.activity === undefined
-        ? activity === undefined && name === actual.step && kind === stageOf(built, actual)
-        : activity === actual.activity;
-    });
     const started = past(actual.startedAt);
     const finished = past(actual.finishedAt);
+    const own = [...built.meanings.keys()].filter((index) => {
+      const { activity, name, kind, lines } = built.meanings[index]!;
+      if (actual.activity !== undefined) return activity === actual.activity;
+      const is = activity === undefined && name === actual.step && kind === stageOf(built, actual);
+      // A step that was over before a line was granted was not done for that line.
+      return is && (lines ?? []).every((line) => grantOf(line) <= (finished ?? started ?? at));
+    });
+    if (actual.expectedAt !== undefined)
+      own.forEach((index) => (seen[index]!.expected = minutesAt(actual.expectedAt!)));
+    if (actual.step === grantStep && finished !== undefined)
+      built.meanings.forEach(({ kind, name }, index) => {
+        const granted = kind === 'lead-in' && lineOfGrant(name) !== undefined && !stepOf(name);
+        if (granted) Object.assign(seen[index]!, { started: finished, finished });
+      });
     if (finished !== undefined) {
       own.forEach((index) =>
         Object.assign(seen[index]!, { started: started ?? finished, finished }),
@@ -81,6 +105,10 @@ function seenOf(
       for (const index of running) seen[index]!.left = threePoint(shape, actual.minutesLeft);
     }
   }
+  // Once the line is handed back nothing goes on there, whatever was not written down.
+  const over = past(stepOf(handedBackStep)?.finishedAt);
+  if (over !== undefined)
+    for (const one of seen) if (one.finished === undefined) one.finished = over;
   return seen;
 }
 
@@ -141,7 +169,7 @@ export function conditionedOn(
         ...(node.events && { events: node.events }),
       };
     }
-    let release = Math.max(now, node.releaseMinutes ?? 0);
+    let release = Math.max(now, node.releaseMinutes ?? 0, seen[index]!.expected ?? 0);
     const after = node.after.filter((link) => {
       const before = seen[link.node]!;
       // A begun node's place in the network is only what is left of it: its start is a fact.

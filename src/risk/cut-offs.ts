@@ -13,6 +13,8 @@ export type NodeState = CutOff['state'];
 export function groupsOf(meanings: readonly NodeMeaning[]): ReadonlyMap<string, readonly number[]> {
   const groups = new Map<string, number[]>();
   meanings.forEach((one, index) => {
+    // No step that anybody does: it stands for what may delay the handback.
+    if (one.part === 'handed-back') return;
     const key = JSON.stringify([one.kind, one.activity ?? one.name]);
     groups.set(key, [...(groups.get(key) ?? []), index]);
   });

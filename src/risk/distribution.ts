@@ -12,6 +12,8 @@ export type Distribution =
   | { readonly kind: 'constant'; readonly minutes: number }
   | ({ readonly kind: 'triangular' } & ThreePoint)
   | ({ readonly kind: 'beta-pert' } & ThreePoint)
+  /** One of these recorded lengths or between two of them, each stretch between neighbours alike; ascending. */
+  | { readonly kind: 'recorded'; readonly minutes: readonly number[] }
   /** Happens with `probability` and then takes `delay`; otherwise takes nothing. */
   | { readonly kind: 'event'; readonly probability: number; readonly delay: Distribution }
   /** What is left of a piece of work of length `of`, known to have lasted `elapsedMinutes` already. */
@@ -38,6 +40,9 @@ export function checkDistribution(one: Distribution): void {
     if (!(one.probability >= 0 && one.probability <= 1))
       throw new RangeError(`a probability of ${one.probability}`);
     checkDistribution(one.delay);
+  } else if (one.kind === 'recorded') {
+    const rises = one.minutes.every((value, k) => value >= (one.minutes[k - 1] ?? 0));
+    if (one.minutes.length < 2 || !rises) throw new RangeError('recorded lengths that do not rise');
   } else if (one.kind === 'remaining') {
     if (!(one.elapsedMinutes >= 0)) throw new RangeError(`elapsed ${one.elapsedMinutes} minutes`);
     checkDistribution(one.of);
@@ -55,6 +60,8 @@ export function meanOf(one: Distribution): number {
       return (one.low + 4 * one.likely + one.high) / 6;
     case 'event':
       return one.probability * meanOf(one.delay);
+    case 'recorded':
+      return tableMean(one.minutes);
     case 'remaining':
       return tableMean(inverseTable(one));
   }
@@ -79,6 +86,8 @@ export function varianceOf(one: Distribution): number {
       const expected = one.probability * mean;
       return one.probability * square - expected * expected;
     }
+    case 'recorded':
+      return tableVariance(one.minutes);
     case 'remaining':
       return tableVariance(inverseTable(one));
   }
@@ -92,6 +101,7 @@ export function classicVariance(points: Pick<ThreePoint, 'low' | 'high'>): numbe
 
 export function lowOf(one: Distribution): number {
   if (one.kind === 'constant') return one.minutes;
+  if (one.kind === 'recorded') return one.minutes[0]!;
   if (one.kind === 'event') return one.probability >= 1 ? lowOf(one.delay) : 0;
   if (one.kind === 'remaining') return Math.max(0, lowOf(one.of) - one.elapsedMinutes);
   return one.low;
@@ -99,6 +109,7 @@ export function lowOf(one: Distribution): number {
 
 export function highOf(one: Distribution): number {
   if (one.kind === 'constant') return one.minutes;
+  if (one.kind === 'recorded') return one.minutes.at(-1)!;
   if (one.kind === 'event') return one.probability > 0 ? highOf(one.delay) : 0;
   if (one.kind === 'remaining') return Math.max(0, highOf(one.of) - one.elapsedMinutes);
   return one.high;
@@ -147,6 +158,8 @@ export function cumulativeOf(one: Distribution, minutes: number): number {
     }
     case 'beta-pert':
       return betaCumulative(shapeOf(one), (minutes - one.low) / (one.high - one.low));
+    case 'recorded':
+      return recordedShare(one.minutes, minutes);
     case 'event':
       return 1 - one.probability + one.probability * cumulativeOf(one.delay, minutes);
     case 'remaining': {
@@ -172,6 +185,13 @@ export function quantileOf(one: Distribution, p: number): number {
     }
     case 'beta-pert':
       return one.low + (one.high - one.low) * betaQuantile(shapeOf(one), p);
+    case 'recorded': {
+      // Between two ranks by a straight line.
+      const place = p * (one.minutes.length - 1);
+      const below = Math.floor(place);
+      const from = one.minutes[below]!;
+      return from + (place - below) * ((one.minutes[below + 1] ?? from) - from);
+    }
     case 'event': {
       const quiet = 1 - one.probability;
       return p <= quiet ? 0 : quantileOf(one.delay, Math.min(1, (p - quiet) / one.probability));
@@ -221,19 +241,31 @@ function cellMean(quantile: (p: number) => number, cell: number): number {
   return sum / 64;
 }
 
-function tableMean(table: Float64Array): number {
-  let sum = 0;
-  for (let k = 0; k < TABLE_CELLS; k += 1) sum += (table[k]! + table[k + 1]!) / 2;
-  return sum / TABLE_CELLS;
+/** The share of recorded lengths up to `minutes`: the quantile read the other way. */
+function recordedShare(sorted: readonly number[], minutes: number): number {
+  const last = sorted.length - 1;
+  if (minutes >= sorted[last]!) return 1;
+  const above = sorted.findIndex((one) => one > minutes);
+  if (above === 0) return 0;
+  const from = sorted[above - 1]!;
+  return (above - 1 + (minutes - from) / (sorted[above]! - from)) / last;
 }
 
-function tableVariance(table: Float64Array): number {
+function tableMean(table: ArrayLike<number>): number {
+  const cells = table.length - 1;
+  let sum = 0;
+  for (let k = 0; k < cells; k += 1) sum += (table[k]! + table[k + 1]!) / 2;
+  return sum / cells;
+}
+
+function tableVariance(table: ArrayLike<number>): number {
+  const cells = table.length - 1;
   const mean = tableMean(table);
   let sum = 0;
-  for (let k = 0; k < TABLE_CELLS; k += 1) {
+  for (let k = 0; k < cells; k += 1) {
     const a = table[k]! - mean;
     const b = table[k + 1]! - mean;
     sum += (a * a + a * b + b * b) / 3;
   }
-  return sum / TABLE_CELLS;
+  return sum / cells;
 }

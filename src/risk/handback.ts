@@ -1,9 +1,16 @@
-import { addMinutes, lengthMinutes, minutesBetween, type Instant } from '../calendar/index.js';
+import {
+  addMinutes,
+  durationText,
+  lengthMinutes,
+  minutesBetween,
+  type Instant,
+} from '../calendar/index.js';
 import type { Placement } from '../planner/fit/types.js';
 import type { AccessWindow, Plan } from '../model/index.js';
 import { conditionedOn, type Conditioned } from './conditioned.js';
-import { adviceOf } from './advice.js';
+import { adviceOf, type Outlook } from './advice.js';
 import { chanceLimits } from './chance-limits.js';
+import { doubtsOf } from './doubts.js';
 import { cutOffsOf, decisionsOf, groupsOf, type NodeState } from './cut-offs.js';
 import { keptAfter, latestTimes } from './latest-times.js';
 import { leftOpen } from './left-open.js';
@@ -14,11 +21,14 @@ import { forwardPass } from './network.js';
 import { goPointTimes } from './go-points.js';
 import { guardingSteps } from './guarding-steps.js';
 import { helpsMost } from './helps-most.js';
-import { nearestRank, simulate } from './simulation.js';
+import { nearestRank, outlookOf, simulate } from './simulation.js';
 import { stampOf } from './stamp.js';
 import { marginVerdictOf, windowVerdictOf } from './verdict.js';
 import {
   defaultConfidence,
+  handedBackStep,
+  type Actual,
+  type AskedBack,
   type HandbackOptions,
   type HandbackResult,
   type HandbackSimulation,
@@ -133,6 +143,7 @@ export function handback(
   if (!(confidence > 0 && confidence < 1)) throw new RangeError(`a confidence of ${confidence}`);
   const commitments = options.commitments ?? [];
   const marginMinutes = minutesBetween(built.plannedHandback, window.end);
+  const actuals = options.actuals ?? [];
   const now =
     options.at === undefined ? undefined : conditionedOn(built, window, options, options.at);
   const states = now?.states ?? built.meanings.map((): NodeState => 'to-come');
@@ -152,7 +163,11 @@ export function handback(
   const decisions = decisionsOf(built, window, latest, commitments);
   const simulation = simulationOf(now?.built ?? built, { plan, window, options });
   const { onTime } = simulation.outlook;
-  const marginVerdict = marginVerdictOf(marginMinutes, requiredMinutes);
+  // During the shift the one verdict is of what is left, not of what was planned.
+  const forecast = now
+    ? likelyHandback(now.built)
+    : minutesBetween(window.start, built.plannedHandback);
+  const marginVerdict = marginVerdictOf(lengthMinutes(window) - forecast, requiredMinutes);
   const lessWork: LessWork = {
     seed: options.seed,
     runs: Math.min(options.runs, WHAT_IF_RUNS),
@@ -160,7 +175,6 @@ export function handback(
     own: onTime,
   };
   const reached = nearestRank(simulation.handbackMinutes, confidence);
-  const plannedMinutes = minutesBetween(window.start, built.plannedHandback);
   return {
     window: window.id,
     status: window.status,
@@ -172,38 +186,70 @@ export function handback(
     marginMinutes,
     requiredMinutes,
     marginVerdict,
-    verdict: windowVerdictOf(marginVerdict, onTime.probability, chanceWanted),
+    verdict: windowVerdictOf(marginVerdict, onTime.probability, chanceWanted, simulation.runs),
     chanceWanted,
     confidence,
-    marginForChanceMinutes: Math.max(0, Math.ceil(reached) - plannedMinutes),
+    marginForChanceMinutes: Math.max(0, Math.ceil(reached - forecast)),
     cutOffs,
     decisions,
     goPoints: goPointTimes(options.goPoints ?? [], window, cutOffs, decisions),
     simulation,
     units: unitOutlooks(now?.built ?? built, window, states, now?.assumed ?? new Set(), lessWork),
-    ...leftOpen(plan, window, placements, now && (options.actuals ?? [])),
+    ...leftOpen(plan, window, placements, now && actuals),
     live: now && options.at !== undefined ? liveOf(now, options.at, lessWork) : null,
   };
 
   function liveOf(seen: Conditioned, at: Instant, asked: LessWork): LiveForecast {
-    const margin = lengthMinutes(window) - likelyHandback(seen.built);
-    const verdict = marginVerdictOf(margin, requiredMinutes);
+    const handedBackAt = seenAt(actuals, at)?.finishedAt ?? null;
+    const margin = lengthMinutes(window) - forecast;
     const toCome = cutOffs.filter((one) => one.state === 'to-come');
     const ahead = toCome.filter((one) => one.latestStart >= at);
     return {
       at,
+      handedBackAt,
+      askedBack: handedBackAt === null ? askedBackOf(seen, at, asked) : null,
+      doubts: doubtsOf(plan, window, seen, actuals, at),
       forecastHandback: addMinutes(window.end, -margin),
       marginLeftMinutes: margin,
-      marginVerdict: verdict,
-      verdict: windowVerdictOf(verdict, onTime.probability, chanceWanted),
+      marginVerdict,
+      verdict: windowVerdictOf(marginVerdict, onTime.probability, chanceWanted, simulation.runs),
       next: toCome[0] ?? null,
       nextCutOff: earliest(ahead),
       passedCutOffs: toCome.filter((one) => one.latestStart < at),
       beyondEstimate: seen.beyondEstimate,
-      ...adviceOf(plan, seen, window, asked),
+      ...(handedBackAt === null
+        ? adviceOf(plan, seen, window, asked, at)
+        : isOver(minutesBetween(handedBackAt, window.end))),
     };
   }
+
+  /** The same shift against the moment at which the line was asked for. */
+  function askedBackOf(seen: Conditioned, at: Instant, asked: LessWork): AskedBack | null {
+    const by = actuals.find((one) => one.step === handedBackStep)?.wantedBy;
+    if (by === undefined || by >= window.end) return null;
+    const until = { ...window, end: Math.max(by, addMinutes(window.start, 1)) };
+    const { onTime: own } = outlookOf(simulation.handbackMinutes, lengthMinutes(until));
+    const { advice } = adviceOf(plan, seen, until, { ...asked, own }, at);
+    return { by, onTime: own, marginLeftMinutes: lengthMinutes(until) - forecast, advice };
+  }
 }
+
+/** The handing back as far as it has been recorded by `at`. */
+const seenAt = (actuals: readonly Actual[], at: Instant): Actual | undefined =>
+  actuals.find((one) => one.step === handedBackStep && (one.finishedAt ?? Infinity) <= at);
+
+/** Nothing is to be advised any more. */
+const isOver = (early: number): Outlook => ({
+  advice: {
+    say: 'over',
+    activity: null,
+    more: null,
+    leaveOut: [],
+    why: `Handed back ${early < 0 ? `${durationText(-early)} after` : `${durationText(early)} before`} the booked end.`,
+  },
+  options: [],
+  notOffered: [],
+});
 
 const earliest = (cutOffs: readonly CutOff[]): CutOff | null =>
   [...cutOffs].sort((a, b) => a.latestStart - b.latestStart)[0] ?? null;

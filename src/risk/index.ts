@@ -45,13 +45,14 @@ export {
 export { helpsMost, type Help } from './helps-most.js';
 export { whatIfs, type WhatIf, type WhatIfFigures, type WhatIfOptions } from './what-ifs.js';
 export { handback } from './handback.js';
-export { marginVerdictOf, windowVerdictOf } from './verdict.js';
+export { marginVerdictOf, reachesChance, windowVerdictOf } from './verdict.js';
 export { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
 export type { NodeMeaning } from './handback-network/network-builder.js';
 export { chanceLimits, type ChanceLimit } from './chance-limits.js';
 export { guardingSteps } from './guarding-steps.js';
 export { chainOf } from './log-chain.js';
-export { chanceText } from './chance-text.js';
+export { canShow, chanceText } from './chance-text.js';
+export { recordedOverruns, recordedSource, recordedTail } from './recorded-overruns.js';
 export { leftOpen, notPlacedIn } from './left-open.js';
 export type { LeftOpen, LimitLeft, LineHandback, NotPlaced } from './left-open-types.js';
 export { windowChance, type WindowChance } from './window-chance.js';
@@ -77,8 +78,13 @@ export {
 export {
   defaultConfidence,
   grantStep,
+  handedBackStep,
+  lineGrantStep,
+  lineOfGrant,
   type Actual,
   type Advice,
+  type AskedBack,
+  type Doubt,
   type CutOff,
   type DecisionPoint,
   type GoPointTime,

@@ -13,6 +13,9 @@ const stage = z.optional(z.enum(['lead-in', 'lead-out']));
 
 const eventSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('granted') }),
+  z.strictObject({ kind: z.literal('line-granted'), line: name }),
+  z.strictObject({ kind: z.literal('line-expected'), line: name, expectedAt: moment }),
+  z.strictObject({ kind: z.literal('asked-back'), by: moment }),
   z.strictObject({ kind: z.literal('step-started'), step: name, stage }),
   z.strictObject({ kind: z.literal('step-finished'), step: name, stage }),
   z.strictObject({ kind: z.literal('activity-started'), activity: name }),

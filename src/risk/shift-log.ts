@@ -1,9 +1,14 @@
 import type { Instant } from '../calendar/index.js';
-import { grantStep, type Actual, type Stage } from './types.js';
+import { grantStep, handedBackStep, lineGrantStep, type Actual, type Stage } from './types.js';
 
 /** What an entry says happened. */
 export type ShiftEvent =
   | { readonly kind: 'granted' }
+  /** One line of several is granted; or when it is said to come. */
+  | { readonly kind: 'line-granted'; readonly line: string }
+  | { readonly kind: 'line-expected'; readonly line: string; readonly expectedAt: Instant }
+  /** The line is asked for before its booked end. */
+  | { readonly kind: 'asked-back'; readonly by: Instant }
   | {
       readonly kind: 'step-started' | 'step-finished';
       readonly step: string;
@@ -146,9 +151,17 @@ function take(known: Known, entry: ShiftEntry): ShiftFault | null {
       known.startedAt ??= at;
       return null;
     case 'granted':
+    case 'line-granted':
+    case 'handed-back':
     case 'step-finished':
     case 'activity-finished':
       known.finishedAt = at;
+      return null;
+    case 'line-expected':
+      known.expectedAt = event.expectedAt;
+      return null;
+    case 'asked-back':
+      known.wantedBy = event.by;
       return null;
     case 'units-done':
       if (event.units < (known.unitsDone ?? 0))
@@ -169,6 +182,16 @@ function take(known: Known, entry: ShiftEntry): ShiftFault | null {
   }
 }
 
+/** The step or activity that an event is about; null where it is about none. */
+function subjectOf(event: ShiftEvent): Known | null {
+  if ('activity' in event) return { activity: event.activity };
+  if ('step' in event) return { step: event.step, ...(event.stage && { stage: event.stage }) };
+  if ('line' in event) return { step: lineGrantStep(event.line) };
+  if (event.kind === 'granted') return { step: grantStep };
+  const handing = event.kind === 'handed-back' || event.kind === 'asked-back';
+  return handing ? { step: handedBackStep } : null;
+}
+
 /** What the log says as known at `until`: entries of later happenings are left out. Absent: all. */
 export function shiftState(log: ShiftLog, until: Instant = Infinity): ShiftState {
   const { standing, struckOut } = standingOf(log);
@@ -185,14 +208,7 @@ export function shiftState(log: ShiftLog, until: Instant = Infinity): ShiftState
         text: 'Written down before it happened: counted, but check the times.',
       });
     if (event.kind === 'handed-back') handedBackAt = entry.at;
-    const subject: Known | null =
-      'activity' in event
-        ? { activity: event.activity }
-        : 'step' in event
-          ? { step: event.step, ...(event.stage && { stage: event.stage }) }
-          : event.kind === 'granted'
-            ? { step: grantStep }
-            : null;
+    const subject = subjectOf(event);
     if (!subject) continue;
     const key = JSON.stringify(subject);
     const held = known.get(key) ?? subject;

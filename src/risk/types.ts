@@ -17,10 +17,11 @@ export type WindowVerdict = MarginVerdict | 'chance-low';
 export interface PlanEvent {
   readonly name: string;
   readonly probability: number;
-  readonly delay: ThreePoint;
+  /** Minutes; `recorded`: as long as recorded overruns were. */
+  readonly delay: ThreePoint | 'recorded';
   /** Lengthens this activity. */
   readonly activity?: string;
-  /** Lengthens this lead-in or lead-out step; `grantStep` for a late grant of the possession. */
+  /** Lengthens this lead-in or lead-out step; `grantStep` for a late grant, `handedBackStep` for a late handback. */
   readonly step?: string;
   /** Which step is meant where one of the lead-in and one of the lead-out are called alike; absent: both. */
   readonly stage?: Stage;
@@ -30,6 +31,16 @@ export interface PlanEvent {
 
 /** Name under which the granting of the possession stands among the steps. */
 export const grantStep = 'Possession granted';
+
+/** Name under which giving the line back stands among the steps: an event on it delays the handback itself. */
+export const handedBackStep = 'Line handed back';
+
+/** Name under which the granting of one line stands among the steps, where lines are granted one by one. */
+export const lineGrantStep = (line: string): string => `Line ${line} granted`;
+
+/** The line whose granting a step is; undefined for any other step. */
+export const lineOfGrant = (step: string): string | undefined =>
+  /^Line (.*) granted$/s.exec(step)?.[1];
 
 /** On which side of the work a step stands. */
 export type Stage = 'lead-in' | 'lead-out';
@@ -47,6 +58,10 @@ export interface Actual {
   readonly unitsAt?: Instant;
   /** A fresh estimate of what was left at the moment asked about, from the people doing it. */
   readonly minutesLeft?: ThreePoint;
+  /** Of the granting of a line: when it is said to come. */
+  readonly expectedAt?: Instant;
+  /** Of the handback: when the line was asked for, before its booked end. */
+  readonly wantedBy?: Instant;
 }
 
 export interface HandbackOptions {
@@ -171,7 +186,8 @@ export interface NotOffered {
 
 /** One line for the person who runs the shift. */
 export interface Advice {
-  readonly say: 'stop' | 'carry-on' | 'more';
+  /** `over`: the line has been handed back. */
+  readonly say: 'stop' | 'carry-on' | 'more' | 'over';
   /** The repeated work that `more` counts; null where none is going on or to come. */
   readonly activity: string | null;
   /** Units still to be done of it; 0 for `stop`; null where no units are to be counted. */
@@ -202,9 +218,37 @@ export interface HandbackSimulation {
   })[];
 }
 
+/** Something that was recorded and cannot be so, or was not recorded and had to be taken for granted. */
+export interface Doubt {
+  readonly code:
+    | 'not-granted'
+    | 'line-not-granted'
+    | 'line-not-here'
+    | 'not-here'
+    | 'not-repeated'
+    | 'more-units'
+    | 'not-yet'
+    | 'before-window'
+    | 'asked-too-late';
+  readonly text: string;
+}
+
+/** The line was asked for before its booked end: how the shift stands against that. */
+export interface AskedBack {
+  readonly by: Instant;
+  readonly onTime: Chance;
+  readonly marginLeftMinutes: number;
+  readonly advice: Advice;
+}
+
 /** State of the handback at a moment in the shift. */
 export interface LiveForecast {
   readonly at: Instant;
+  /** When the line was handed back; null: not yet. */
+  readonly handedBackAt: Instant | null;
+  /** Null where nobody asked for the line early. */
+  readonly askedBack: AskedBack | null;
+  readonly doubts: readonly Doubt[];
   /** Handback when all that is left takes its most likely time from now on. */
   readonly forecastHandback: Instant;
   readonly marginLeftMinutes: number;
@@ -239,14 +283,17 @@ export interface HandbackResult extends LeftOpen {
   /** Booked end - (planned clear + lead-out). */
   readonly marginMinutes: number;
   readonly requiredMinutes: number;
-  /** The margin held against what is required, by itself. */
+  /** The margin held against what is required, by itself; during the shift, of the margin left. */
   readonly marginVerdict: MarginVerdict;
   readonly verdict: WindowVerdict;
   /** Null where neither the rules nor the request say one. */
   readonly chanceWanted: number | null;
   /** The chance wanted, or the example where none is. */
   readonly confidence: number;
-  /** Margin with which `confidence` would be reached were the booked end that much later; 0 or more. */
+  /**
+   * Margin with which `confidence` would be reached were the booked end that much later; 0 or more. Counted from the
+   * planned handback, during the shift from its forecast.
+   */
   readonly marginForChanceMinutes: number;
   /** In time order of their planned start. */
   readonly cutOffs: readonly CutOff[];

@@ -1,3 +1,4 @@
+import { canShow } from './chance-text.js';
 import type { MarginVerdict, WindowVerdict } from './types.js';
 
 export function marginVerdictOf(marginMinutes: number, requiredMinutes: number): MarginVerdict {
@@ -5,13 +6,18 @@ export function marginVerdictOf(marginMinutes: number, requiredMinutes: number):
   return marginMinutes >= requiredMinutes ? 'held' : 'eaten';
 }
 
+/** Whether the share of on-time runs reaches the chance wanted, and there are runs enough to show it. */
+export const reachesChance = (onTime: number, wanted: number, runs: number): boolean =>
+  onTime >= wanted && canShow(wanted, runs);
+
 /** The one verdict of a window. Without a chance wanted it speaks of the margin alone. */
 export function windowVerdictOf(
   margin: MarginVerdict,
   onTime: number,
   chanceWanted: number | null,
+  runs = Infinity,
 ): WindowVerdict {
-  return margin === 'held' && chanceWanted !== null && onTime < chanceWanted
+  return margin === 'held' && chanceWanted !== null && !reachesChance(onTime, chanceWanted, runs)
     ? 'chance-low'
     : margin;
 }

@@ -1,4 +1,4 @@
-import type { Instant } from '../calendar/index.js';
+import { isoText, type Instant } from '../calendar/index.js';
 import type { Fault } from '../model/index.js';
 import { dateOrderOfSheet } from './columns-of-dates.js';
 import { parseName } from './identity.js';
@@ -21,13 +21,23 @@ export interface ActualRow {
   readonly unitsDone?: number;
   readonly unitsAt?: Instant;
   readonly minutesLeft?: { readonly low: number; readonly likely: number; readonly high: number };
+  /** Of the granting of a line: when it is said to come. */
+  readonly expectedAt?: Instant;
+  /** Of the handback: when the line was asked for, before its booked end. */
+  readonly wantedBy?: Instant;
 }
 
 export interface ActualsOptions extends ReadOptionsOfKind {
-  /** Ids of the activities of the plan. */
-  readonly activities: ReadonlySet<string>;
+  /** Ids of the activities of the plan, with how many units each has left to do; null: it is done in one go. */
+  readonly activities: ReadonlyMap<string, number | null>;
   /** Names of the steps, with where they stand: both where one of each is called so. */
   readonly steps: ReadonlyMap<string, ReadonlySet<Stage>>;
+  /** Lines that may be granted one by one, with the name of the step that this is. */
+  readonly lines: ReadonlyMap<string, string>;
+  /** Name of the step of handing back. */
+  readonly handedBack: string;
+  /** Nothing of this shift can have happened before. */
+  readonly notBefore: Instant;
 }
 
 export interface ActualsResult {
@@ -35,7 +45,7 @@ export interface ActualsResult {
   readonly faults: readonly Fault[];
 }
 
-const columns = ['started', 'finished', 'units at'] as const;
+const columns = ['started', 'finished', 'units at', 'expected', 'asked back by'] as const;
 
 /**
  * Reads what was seen during a shift: a row an activity or a step. Times are local unless they carry an offset; of a
@@ -50,13 +60,19 @@ export function actualsFrom(table: Table, options: ActualsOptions): ActualsResul
     dateAlone: 'start',
     twice: ['later', 'the later leaves less time'],
   });
+  const met = new Map<string, number>();
   const actuals = sheet.rows.flatMap((row): ActualRow[] => {
     const subject = subjectOf(row, options);
-    const startedAt = row.read('started', moment);
-    const finishedAt = row.read('finished', moment);
-    const unitsAt = row.read('units at', moment);
+    const [startedAt, finishedAt, unitsAt, expectedAt, wantedBy] = columns.map((column) =>
+      momentOf(row, column, moment, options),
+    );
     const unitsDone = row.read('units done', parseCount);
     const minutesLeft = leftOf(row);
+    if (subject) {
+      notTwice(row, subject, met);
+      checkUnits(row, subject, unitsDone, options);
+      checkPromises(row, subject, { expectedAt, wantedBy }, options);
+    }
     if (startedAt !== undefined && finishedAt !== undefined && finishedAt < startedAt)
       row.say('error', 'finished', {
         code: 'finished-before-started',
@@ -72,26 +88,114 @@ export function actualsFrom(table: Table, options: ActualsOptions): ActualsResul
         ...(unitsDone !== undefined && { unitsDone }),
         ...(unitsAt !== undefined && { unitsAt }),
         ...(minutesLeft && { minutesLeft }),
+        ...(expectedAt !== undefined && { expectedAt }),
+        ...(wantedBy !== undefined && { wantedBy }),
       },
     ];
   });
   return { actuals, faults: sheet.faults };
 }
 
+/** A moment of this shift: one long before it is a slip of the date. */
+function momentOf(
+  row: SheetRow<'actuals'>,
+  column: (typeof columns)[number],
+  parse: (text: string) => Parsed<Instant>,
+  { notBefore, zone }: ActualsOptions,
+): Instant | undefined {
+  const found = row.read(column, parse);
+  if (found === undefined || found >= notBefore) return found;
+  row.say('error', column, {
+    code: 'before-shift',
+    message: `${isoText(found, zone)} is more than half a day before any window that is open at the moment asked about.`,
+    mend: 'Correct the date.',
+  });
+  return undefined;
+}
+
+/** One row says all of an activity or a step: of two, nobody knows which counts. */
+function notTwice(row: SheetRow<'actuals'>, subject: Subject, met: Map<string, number>): void {
+  const key = JSON.stringify(subject);
+  const first = met.get(key);
+  if (first === undefined) met.set(key, row.line);
+  else
+    row.say('error', subject.activity === undefined ? 'step' : 'activity', {
+      code: 'recorded-twice',
+      message: `Line ${first} records ${subject.activity ?? subject.step} already.`,
+      mend: 'Keep one row of each: the last that is known.',
+    });
+}
+
+function checkUnits(
+  row: SheetRow<'actuals'>,
+  { activity }: Subject,
+  units: number | undefined,
+  { activities }: ActualsOptions,
+): void {
+  if (units === undefined) return;
+  const most = activity === undefined ? null : (activities.get(activity) ?? null);
+  if (most === null)
+    row.say('error', 'units done', {
+      code: 'not-repeated',
+      message: `${activity ?? 'A step'} is not repeated work: it has no units.`,
+      mend: 'Leave the cell blank, and write when it started and finished.',
+    });
+  else if (units > most)
+    row.say('error', 'units done', {
+      code: 'more-units',
+      message: `${units} units are done, and ${activity} has ${most} left to do.`,
+      mend: 'Count the units done in this window.',
+    });
+}
+
+/** What was said of the future bears on a line's granting and on the handback alone. */
+function checkPromises(
+  row: SheetRow<'actuals'>,
+  { step }: Subject,
+  { expectedAt, wantedBy }: { readonly [K in 'expectedAt' | 'wantedBy']: Instant | undefined },
+  { lines, handedBack }: ActualsOptions,
+): void {
+  if (expectedAt !== undefined && ![...lines.values()].includes(step ?? ''))
+    row.say('error', 'expected', {
+      code: 'expected-of-line',
+      message: 'Only the granting of a line can be expected.',
+      mend: 'Name the line in the column "line".',
+    });
+  if (wantedBy !== undefined && step !== handedBack)
+    row.say('error', 'asked back by', {
+      code: 'asked-of-handback',
+      message: 'A row that says when the line was asked for names nothing else.',
+      mend: `Leave activity and line blank, or write the step "${handedBack}".`,
+    });
+}
+
 type Subject = Pick<ActualRow, 'activity' | 'step' | 'stage'>;
 
 function subjectOf(
   row: SheetRow<'actuals'>,
-  { activities, steps }: ActualsOptions,
+  { activities, steps, lines, handedBack }: ActualsOptions,
 ): Subject | undefined {
   const activity = row.read('activity', parseName);
   const step = row.read('step', parseName);
+  const line = row.read('line', parseName);
   const stage = row.read('stage', parseStage);
-  if ((activity === undefined) === (step === undefined)) {
+  const named = [activity, step, line].filter((one) => one !== undefined).length;
+  if (named === 0 && row.text('asked back by') !== '') return { step: handedBack };
+  if (named !== 1) {
     row.say('error', 'activity', {
       code: 'activity-or-step',
-      message: 'The row must name an activity or a step, and not both.',
-      mend: 'Write one of the two.',
+      message: 'The row must name an activity, a step or a line, and not both.',
+      mend: 'Write one of them.',
+    });
+    return undefined;
+  }
+  if (line !== undefined) {
+    const granted = lines.get(line);
+    if (granted !== undefined) return { step: granted };
+    row.say('error', 'line', {
+      code: 'line-not-known',
+      message: `No window has a line "${line}".`,
+      mend: `Write it as the windows do: ${[...lines.keys()].map((one) => `"${one}"`).join(', ')}.`,
     });
     return undefined;
   }

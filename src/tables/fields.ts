@@ -423,7 +423,7 @@ export const needed: { readonly [K in SheetKind]: readonly FieldOf<K>[] } = {
 export const neededOneOf: { readonly [K in SheetKind]?: readonly FieldOf<K>[] } = {
   roster: ['crew', 'person'],
   forecast: ['wind', 'gust'],
-  actuals: ['activity', 'step'],
+  actuals: ['activity', 'step', 'line'],
 };
 
 /** Our own headings of a kind of table, in our own order. */

@@ -59,6 +59,7 @@ export function riskEventsFrom(table: Table, options: ReadOptionsOfKind): RiskEv
 
 function delayOf(row: SheetRow<'events'>): RiskEvent['delay'] | undefined {
   const minutes = (text: string): Parsed<number> => parseDuration(text, 'minutes');
+  if (plain(row.text('minutes')).toLowerCase() === 'recorded') return 'recorded';
   const likely = row.read('minutes', minutes);
   const low = row.read('minutes low', minutes) ?? likely;
   const high = row.read('minutes high', minutes) ?? likely;

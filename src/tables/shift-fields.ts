@@ -6,6 +6,7 @@ export const shiftFields = {
     activity: ['activity id', 'activity ref', 'activity code', 'work', 'task', 'id'],
     step: ['step name', 'lead in step', 'lead out step'],
     stage: ['side', 'lead in or lead out', 'part'],
+    line: ['line granted', 'track granted'],
     started: ['start', 'started at', 'actual start', 'start time', 'began', 'begun'],
     finished: ['finish', 'finished at', 'actual finish', 'finish time', 'end', 'ended', 'done at'],
     'units done': ['units', 'done', 'units in place', 'quantity done', 'completed'],
@@ -13,6 +14,8 @@ export const shiftFields = {
     'minutes left': ['most likely left', 'time left', 'remaining', 'minutes remaining'],
     'least left': ['at least', 'least minutes left', 'minutes left low', 'left low'],
     'most left': ['at most', 'most minutes left', 'minutes left high', 'left high'],
+    expected: ['expected at', 'grant expected', 'said to come'],
+    'asked back by': ['wanted back by', 'line wanted by', 'early handback'],
   },
   events: {
     event: ['name', 'risk', 'what', 'title', 'description'],

@@ -1,12 +1,21 @@
 import type { Note, Plan } from '../../model/index.js';
-import { chanceText, type HandbackResult } from '../../risk/index.js';
+import { canShow, chanceText, recordedTail, type HandbackResult } from '../../risk/index.js';
 
 /** What the handback of these windows rests on and nobody said. */
 export function handbackNotes(plan: Plan, results: readonly HandbackResult[]): readonly Note[] {
   const [first] = results;
   if (!first) return [];
   const spread = plan.activities.some((one) => one.work.spread !== undefined);
+  const { runs } = first.simulation;
   return [
+    ...(canShow(first.confidence, runs)
+      ? []
+      : [
+          {
+            code: 'few-runs',
+            text: `${runs} runs cannot show a chance of ${chanceText(first.confidence)}: no window is called held by them. Ask for ${Math.ceil(3 / (1 - first.confidence))} or more, better 10,000.`,
+          },
+        ]),
     ...(first.chanceWanted === null
       ? [
           {
@@ -21,9 +30,3 @@ export function handbackNotes(plan: Plan, results: readonly HandbackResult[]): r
     },
   ];
 }
-
-/**
- * P95 over P50 of recorded overruns, in minutes.
- * @see the project's reference data of overruns in minutes, from public reports; a quotient, not a law
- */
-const recordedTail = 8.1;

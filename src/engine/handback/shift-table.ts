@@ -14,6 +14,8 @@ const columns = [
   'stage',
   'units done',
   'minutes left',
+  'line',
+  'by or expected at',
   'text',
   'corrects',
   'stamp',
@@ -35,31 +37,46 @@ export function shiftTable(log: ShiftLog, zone: string): string {
       isoText(one.enteredAt, zone),
       one.by,
       one.event.kind,
-      ...cellsOf(one.event),
+      ...cellsOf(one.event, zone),
       one.corrects,
       chain[k],
     ]),
   );
 }
 
-/** Activity, step, stage, units done, minutes left and text. */
-function cellsOf(event: ShiftEvent): Cell[] {
+/** Activity, step, stage, units done, minutes left, line, moment and text. */
+function cellsOf(event: ShiftEvent, zone: string): Cell[] {
   switch (event.kind) {
     case 'step-started':
     case 'step-finished':
-      return ['', event.step, event.stage, '', '', ''];
+      return ['', event.step, event.stage, '', '', '', '', ''];
     case 'activity-started':
     case 'activity-finished':
-      return [event.activity, '', '', '', '', ''];
+      return [event.activity, '', '', '', '', '', '', ''];
     case 'units-done':
-      return [event.activity, '', '', event.units, '', ''];
+      return [event.activity, '', '', event.units, '', '', '', ''];
     case 'minutes-left':
-      return [event.activity, '', '', '', `${event.low}; ${event.likely}; ${event.high}`, ''];
+      return [
+        event.activity,
+        '',
+        '',
+        '',
+        `${event.low}; ${event.likely}; ${event.high}`,
+        '',
+        '',
+        '',
+      ];
+    case 'line-granted':
+      return ['', '', '', '', '', event.line, '', ''];
+    case 'line-expected':
+      return ['', '', '', '', '', event.line, isoText(event.expectedAt, zone), ''];
+    case 'asked-back':
+      return ['', '', '', '', '', '', isoText(event.by, zone), ''];
     case 'decided':
-      return ['', '', '', '', '', `${event.name}: ${event.go ? 'go' : 'no go'}`];
+      return ['', '', '', '', '', '', '', `${event.name}: ${event.go ? 'go' : 'no go'}`];
     case 'note':
-      return ['', '', '', '', '', event.text];
+      return ['', '', '', '', '', '', '', event.text];
     default:
-      return ['', '', '', '', '', ''];
+      return ['', '', '', '', '', '', '', ''];
   }
 }

@@ -4,7 +4,7 @@ import type { AccessWindow, Plan } from '../../model/index.js';
 import type { RiskNetwork } from '../network.js';
 import { withPlanRisk } from '../plan-risk.js';
 import type { HandbackOptions } from '../types.js';
-import { leadIns, leadOuts } from './leads.js';
+import { isGrantedByLine, leadIns, leadOuts } from './leads.js';
 import { NetworkBuilder, type NodeMeaning } from './network-builder.js';
 import { linkVisits } from './visit-links.js';
 import { visitNodes } from './visit-nodes.js';
@@ -42,8 +42,8 @@ export function handbackNetwork(
   asked: HandbackOptions,
 ): HandbackNetwork {
   const options = withPlanRisk(plan.rules, window, asked);
-  const visits = visitsOf(plan, window, placements);
   const build = new NetworkBuilder(plan, window, options);
+  const visits = visitsOf(plan, window, placements, isGrantedByLine(build));
   const kinds = leadIns(build, visits);
   const unitsSeen = new Map<string, number>();
   const nodesOf = visits.map((visit) => {

@@ -2,10 +2,10 @@ import { MINUTE, type Instant } from '../../calendar/index.js';
 import { needsOf, type Needs, type Step } from '../../model/index.js';
 import { layOut, ledgerOf, type Ledger, type PlacedStep } from '../../rules/index.js';
 import { constant } from '../distribution.js';
-import { grantStep } from '../types.js';
+import { grantStep, handedBackStep, lineGrantStep } from '../types.js';
 import type { RiskLink } from '../network.js';
 import { finishOf, type NetworkBuilder } from './network-builder.js';
-import { isolationFrom, type Visit } from './visits.js';
+import { isolationFrom, linesNeeded, type Visit } from './visits.js';
 
 /** The visits of one kind of needs: what they wait for, and the ledger that their lead-out is read from. */
 export interface KindOfWork {
@@ -13,6 +13,12 @@ export interface KindOfWork {
   readonly ledger: Ledger;
   /** The last steps of their lead-in. */
   readonly ready: readonly RiskLink[];
+}
+
+/** Whether lines of the window are granted one by one, by what was recorded of the shift. */
+export function isGrantedByLine({ window, options }: NetworkBuilder): boolean {
+  const steps = new Set(window.lines.map(lineGrantStep));
+  return (options.actuals ?? []).some(({ step }) => step !== undefined && steps.has(step));
 }
 
 /** Puts the grant and each kind's lead-in into the network. Kinds are in the order of their first visits. */
@@ -25,19 +31,31 @@ export function leadIns(
   const late = build.events((event) => event.step === grantStep);
   if (late.length > 0) build.nodes[grant]!.events = late;
 
+  const byLine = new Map(
+    isGrantedByLine(build)
+      ? window.lines.map((line) => {
+          const name = lineGrantStep(line);
+          const meaning = { kind: 'lead-in', name, minutes: 0 } as const;
+          return [line, build.add(meaning, constant(0), [finishOf(grant)])] as const;
+        })
+      : [],
+  );
   const kinds = new Map<string, KindOfWork>();
   for (const visit of visits) {
     if (kinds.has(visit.key)) continue;
+    const lines = byLine.size > 0 ? linesNeeded(visit.activityRow, window) : [];
+    const granted = [grant, ...lines.flatMap((line) => byLine.get(line) ?? [])].map(finishOf);
     const needs = needsOf(visit.activityRow);
     const opens = isolationFrom(window, needs);
     const notBefore = (step: Step): Instant => (step.when === 'isolation' ? opens : window.start);
     const made = build.steps(
       'lead-in',
       layOut(plan.rules.leadIn, needs, window.start, notBefore),
-      [finishOf(grant)],
+      granted,
       (step) => build.minutesAt(notBefore(step)),
+      byLine.size > 0 ? lines : undefined,
     );
-    const ready = made.length > 0 ? made.map(finishOf) : [finishOf(grant)];
+    const ready = made.length > 0 ? made.map(finishOf) : granted;
     kinds.set(visit.key, { needs, ledger: ledgerOf(window, needs, plan.rules), ready });
   }
   return kinds;
@@ -89,7 +107,22 @@ export function leadOuts(
       Math.max(...own.map((one) => one.to)) + total * MINUTE,
     );
   }
+  handedBack(build);
   return { plannedHandback, leadOutOf, leadOutNodes };
+}
+
+/** Where something may delay the handback itself: a last node that takes no time, after all else. */
+function handedBack(build: NetworkBuilder): void {
+  const events = build.events((event) => event.step === handedBackStep);
+  if (events.length === 0) return;
+  const all = build.nodes.map((_, index) => finishOf(index));
+  const meaning = {
+    kind: 'lead-out',
+    name: handedBackStep,
+    part: 'handed-back',
+    minutes: 0,
+  } as const;
+  build.nodes[build.add(meaning, constant(0), all)]!.events = events;
 }
 
 /** Minutes of lead-out for such work, and how many of them are only waiting because its isolation ends early. */

@@ -1,6 +1,7 @@
 import { minutesBetween, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Plan, Step } from '../../model/index.js';
 import type { PlacedStep } from '../../rules/index.js';
+import { recordedOverruns } from '../recorded-overruns.js';
 import { threePoint, type Distribution, type ThreePoint } from '../distribution.js';
 import type { RiskLink, RiskNode } from '../network.js';
 import type { HandbackOptions, PlanEvent } from '../types.js';
@@ -12,10 +13,12 @@ export interface NodeMeaning {
   readonly name: string;
   readonly activity?: string;
   /** `unit` is the number of the unit in this window, 1 for the first. */
-  readonly part?: 'set-up' | 'whole' | 'unit' | 'make-safe';
+  readonly part?: 'set-up' | 'whole' | 'unit' | 'make-safe' | 'handed-back';
   readonly unit?: number;
   /** Most likely minutes. */
   readonly minutes: number;
+  /** Of a lead-in step where lines are granted one by one: those that it is for. */
+  readonly lines?: readonly string[];
   /** Start of the visit as placed; only on a visit's first node. */
   readonly plannedStart?: Instant;
 }
@@ -65,7 +68,8 @@ export class NetworkBuilder {
   }
 
   /** A delay in the shape that is asked for. */
-  delay(points: ThreePoint): Distribution {
+  delay(points: ThreePoint | 'recorded'): Distribution {
+    if (points === 'recorded') return { kind: 'recorded', minutes: recordedOverruns };
     return threePoint(this.options.distribution ?? 'triangular', points);
   }
 
@@ -80,6 +84,7 @@ export class NetworkBuilder {
     placed: readonly PlacedStep[],
     after: readonly RiskLink[],
     release: (step: Step) => number,
+    lines?: readonly string[],
   ): readonly number[] {
     const made: number[] = [];
     const inTime = startingOrder(placed);
@@ -90,7 +95,12 @@ export class NetworkBuilder {
           return [{ node: made[j]!, from: 'start', lagMinutes: 0 }];
         return one.beside === undefined && other.end <= one.start ? [finishOf(made[j]!)] : [];
       });
-      const meaning = { kind, name: step.step, minutes: step.minutes } as const;
+      const meaning = {
+        kind,
+        name: step.step,
+        minutes: step.minutes,
+        ...(lines && { lines }),
+      } as const;
       const index = this.add(
         meaning,
         this.spread(step.minutes, step.low, step.high),

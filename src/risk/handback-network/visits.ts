@@ -15,11 +15,17 @@ export interface Visit extends Placement {
   readonly key: string;
 }
 
-/** The placements that lie in the window, in planned order. @throws {RangeError} When one names no activity. */
+/**
+ * The placements that lie in the window, in planned order.
+ *
+ * @param byLine Work on other lines is another kind, as each line has its own lead-in where they are granted one by one.
+ * @throws {RangeError} When one names no activity.
+ */
 export function visitsOf(
   plan: Plan,
   window: AccessWindow,
   placements: readonly Placement[],
+  byLine: boolean,
 ): Visit[] {
   const rows = new Map(plan.activities.map((one) => [one.id, one]));
   return placements
@@ -28,9 +34,16 @@ export function visitsOf(
       const activityRow = rows.get(one.activity);
       if (!activityRow)
         throw new RangeError(`a placement names activity ${one.activity}: not in the plan`);
-      return { ...one, activityRow, key: needsKey(needsOf(activityRow)) };
+      const needs = needsKey(needsOf(activityRow));
+      const lines = linesNeeded(activityRow, window);
+      return { ...one, activityRow, key: byLine ? JSON.stringify([needs, lines]) : needs };
     })
     .sort((a, b) => a.from - b.from || a.to - b.to);
+}
+
+/** The lines of the window that work needs: those of its row, or all. */
+export function linesNeeded({ lines }: Activity, window: AccessWindow): readonly string[] {
+  return lines.length === 0 ? window.lines : window.lines.filter((one) => lines.includes(one));
 }
 
 /** When the sections that the work needs may first be isolated. */

@@ -46,6 +46,7 @@ interface Told {
     live: {
       forecastHandback: string;
       advice: { say: string; more: number | null; why: string };
+      askedBack: { by: string; pOnTime: number } | null;
       options: { activity?: string; units?: number; more?: number; pOnTime: number }[];
     } | null;
     verdict: string;
@@ -116,6 +117,15 @@ describe('handback on the command line', () => {
     ['activity,units done\nCUT,2.5\n', 'column "units done"', 'not a whole number'],
     ['activity,minutes left,most left\nCUT,30,20\n', 'column "minutes left"', 'do not rise'],
     ['activity,most left\nCUT,20\n', 'column "minutes left"', 'most likely are not'],
+    ['activity,units done\nCUT,2\n', 'column "units done"', 'not repeated work'],
+    ['activity,started\nCUT,2026-03-28 00:10\n', 'column "started"', 'half a day before'],
+    [
+      'activity,started\nCUT,2027-03-28 00:10\nCUT,2027-03-28 00:20\n',
+      'line 3',
+      'Line 2 records CUT already',
+    ],
+    ['line,finished\nUp,2027-03-28 00:10\n', 'column "line"', 'No window has a line "Up"'],
+    ['activity,asked back by\nCUT,2027-03-28 04:00\n', 'column "asked back by"', 'names nothing'],
   ])('refuses %j and says where and why', (seen, where, why) => {
     const { run: done } = run(
       { 'seen.csv': seen },
@@ -128,6 +138,36 @@ describe('handback on the command line', () => {
     expect(done.stderr).toContain('seen.csv');
     expect(done.stderr).toContain(where);
     expect(done.stderr).toContain(why);
+  });
+
+  it('takes lines granted one by one and an early asking from the same table', () => {
+    const { run: done } = run(
+      {
+        'windows.csv':
+          'window,start,end,zone,lines\nW1,2027-03-27 23:00,2027-03-28 06:00,Europe/London,Up;Down\n',
+        'seen.csv':
+          'line,finished,expected,asked back by\nUp,2027-03-27 23:10,,\nDown,,2027-03-28 02:30,\n,,,2027-03-28 04:00\n',
+      },
+      ...['--at', '2027-03-28 00:30', '--actuals', 'seen.csv'],
+    );
+    expect(done.stderr).toBe('');
+    const { live } = told(done);
+    // The work names no line and needs both: 02:30, 30 to protect, 10 to test, 2 h of work, 20 to test.
+    expect(live!.forecastHandback).toBe('2027-03-28T05:30:00+01:00');
+    expect(live!.askedBack).toMatchObject({ by: '2027-03-28T04:00:00+01:00', pOnTime: 0 });
+  });
+
+  it.each([
+    ['2027-03-28 12:00', 'The booked end of W1'],
+    ['2027-03-27 12:00', 'W1 opens Sat 27 Mar 2027 23:00'],
+    ['2027-04-28 12:00', 'W1 ended Sun 28 Mar 2027 06:00'],
+  ])('at %s says what became of the forecast', (moment, words) => {
+    const { run: done } = run({}, '--at', moment);
+    expect(done.code).toBe(0);
+    const { notes } = JSON.parse(done.stdout) as { notes: { code: string; text: string }[] };
+    expect(notes.filter((one) => one.code === 'no-shift').map((one) => one.text)).toEqual([
+      expect.stringContaining(words),
+    ]);
   });
 
   it('tells points of no return and go/no-go points, and writes the cut-offs for a diary', () => {

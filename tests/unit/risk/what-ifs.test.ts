@@ -76,7 +76,7 @@ function lastFinish({ nodes }: RiskNetwork, { held, leftOut }: WhatIf): number {
   });
   const minutes = (index: number): number => {
     const { duration } = nodes[index]!;
-    return held.get(index) ?? ('minutes' in duration ? duration.minutes : NaN);
+    return held.get(index) ?? (duration.kind === 'constant' ? duration.minutes : NaN);
   };
   return Math.max(0, ...forwardPass(changed, minutes).map((one) => one.finish));
 }

@@ -1,0 +1,96 @@
+import type { Instant } from '../calendar/index.js';
+import type { AccessWindow, Plan } from '../model/index.js';
+import type { Conditioned } from './conditioned.js';
+import { grantStep, handedBackStep, lineGrantStep, type Actual, type Doubt } from './types.js';
+
+/**
+ * What was recorded and cannot be so or was passed over, and what nobody recorded and had to be taken for granted: each
+ * bears on the forecast, so none of it goes unsaid.
+ */
+export function doubtsOf(
+  plan: Plan,
+  window: AccessWindow,
+  now: Conditioned,
+  actuals: readonly Actual[],
+  at: Instant,
+): readonly Doubt[] {
+  const { meanings } = now.built;
+  const titleOf = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
+  return [...grants(window, now, actuals), ...actuals.flatMap(ofOne)];
+
+  function ofOne(actual: Actual): Doubt[] {
+    const { activity, step, startedAt, finishedAt, unitsAt, unitsDone, wantedBy } = actual;
+    const name = activity === undefined ? (step ?? '') : titleOf(activity);
+    const times = [startedAt, finishedAt, unitsAt].filter((one) => one !== undefined);
+    const own = meanings.filter((one) =>
+      activity === undefined ? one.name === step : one.activity === activity,
+    );
+    const found: Doubt[] = [];
+    if (activity !== undefined && own.length === 0)
+      return [
+        {
+          code: 'not-here',
+          text: `${name} is not planned in ${window.id}: its record is not used.`,
+        },
+      ];
+    const line = window.lines.find((one) => lineGrantStep(one) === step);
+    if (step !== undefined && own.length === 0 && line === undefined && step !== handedBackStep)
+      found.push({
+        code: 'line-not-here',
+        text: `${window.id} has no step "${step}" for the work planned in it: its record is not used.`,
+      });
+    if (times.some((one) => one > at))
+      found.push({
+        code: 'not-yet',
+        text: `${name}: a time after the moment of the forecast is recorded. It is not counted yet.`,
+      });
+    if (times.some((one) => one < window.start))
+      found.push({
+        code: 'before-window',
+        text: `${name}: a time before ${window.id} opens is recorded. It is counted as it stands: check it.`,
+      });
+    const units = own.filter((one) => one.part === 'unit').length;
+    if ((unitsDone ?? 0) > 0 && units === 0)
+      found.push({
+        code: 'not-repeated',
+        text: `${name} is not repeated work: the ${unitsDone} units recorded of it are not used.`,
+      });
+    else if ((unitsDone ?? 0) > units)
+      found.push({
+        code: 'more-units',
+        text: `${name}: ${unitsDone} units are recorded and ${units} are planned in ${window.id}. It is counted as all done: check the count.`,
+      });
+    if (wantedBy !== undefined && wantedBy >= window.end)
+      found.push({
+        code: 'asked-too-late',
+        text: `The line was asked for no earlier than the booked end: that changes nothing.`,
+      });
+    return found;
+  }
+}
+
+/** What was granted by no record and no inference, and is counted as granted at the moment of the forecast. */
+function grants(
+  window: AccessWindow,
+  { built, states }: Conditioned,
+  actuals: readonly Actual[],
+): Doubt[] {
+  const stateOf = (name: string) => states[built.meanings.findIndex((one) => one.name === name)];
+  const expected = new Set(
+    actuals.flatMap((one) => (one.expectedAt === undefined ? [] : (one.step ?? []))),
+  );
+  if (stateOf(grantStep) === 'to-come')
+    return [
+      {
+        code: 'not-granted',
+        text: 'No grant of the possession is recorded: it is counted as granted at this moment.',
+      },
+    ];
+  return window.lines
+    .map(lineGrantStep)
+    .filter((name) => stateOf(name) === 'to-come' && !expected.has(name))
+    .map((name) => ({
+      code: 'line-not-granted',
+      text: `${name}: not recorded, and nobody said when. It is counted as granted at this moment.`,
+    }));
+}

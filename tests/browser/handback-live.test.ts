@@ -50,7 +50,12 @@ describe('possession-handback while the shift goes on', () => {
   it('says on top in one line what to do, and lists every way on with its chance', async () => {
     const el = await shownLive();
     const { advice, options } = liveResult.live!;
-    const words = { stop: 'STOP NOW', 'carry-on': 'CARRY ON', more: `${advice.more} MORE`, over: '' };
+    const words = {
+      stop: 'STOP NOW',
+      'carry-on': 'CARRY ON',
+      more: `${advice.more} MORE`,
+      over: '',
+    };
     expect(text(find(el, '.advice .say'))).to.equal(words[advice.say]);
     expect(text(find(el, '.advice .of'))).to.contain(advice.why);
     expect(all(el, '.options tbody tr')).to.have.length(options.length);

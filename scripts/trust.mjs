@@ -12,6 +12,7 @@ const quick = process.env.TRUST_QUICK === '1';
 const faults = quick ? 500 : 10_000;
 const edits = quick ? 12 : 200;
 const lines = quick ? 60 : 900;
+const slips = quick ? 100 : 5000;
 const browser = await findBrowser();
 const folder = mkdtempSync(join(tmpdir(), 'possession-fit-trust-'));
 const rows = [];
@@ -60,6 +61,12 @@ tests(
   `${lines} times any bytes, names and logs: stated errors, none written over`,
   ['tests/unit/trust/side-files.test.ts'],
   { TRUST_CASES: String(lines) },
+);
+tests(
+  'slips of the hand',
+  `${slips} in every verb and the import: no crash, 10 s of processor time, nothing unlikely unsaid`,
+  ['tests/unit/trust/slips.test.ts'],
+  { SLIP_CASES: String(slips) },
 );
 tests(
   'keeping a plan',

@@ -30,13 +30,8 @@ export {
 export { momentParser, type MomentReading } from './parse/moment.js';
 export type { Parsed, Parser, Problem } from './parse/parsed.js';
 export type { DateOrder } from './parse/written-moment.js';
-export {
-  planFrom,
-  planFromDocument,
-  type PlanResult,
-  type PlanSources,
-  type Source,
-} from './plan.js';
+export { planFrom, planFromDocument } from './plan.js';
+export type { PlanResult, PlanSources, Source } from './plan-sources.js';
 export { mergeTables, takes, type Effect, type Merge, type Take } from './merge-tables.js';
 export { readRecords, readTable, type ReadOptions } from './read-table.js';
 export { tableOfRecords, type Records } from './records.js';

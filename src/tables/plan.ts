@@ -4,32 +4,26 @@ import {
   tableIn,
   tableKinds,
   type AccessWindow,
-  type Assignment,
   type Fault,
   type Plan,
   type PlanDocument,
-  type PlanNote,
-  type PlantNoise,
   type RuleSet,
   type Site,
   type TableKind,
   type TableText,
-  type Train,
-  type WeatherRow,
 } from '../model/index.js';
 import { activitiesFrom } from './activities.js';
 import { assumptionsOf, type TableRead } from './assumptions.js';
-import { chosenFaults, withChosen, type ChosenColumn } from './chosen-columns.js';
+import { chosenFaults, withChosen } from './chosen-columns.js';
+import { byLine, linkFaults, oddFaults, sayOfWork, trainWindowFaults } from './cross-faults.js';
 import { decodeBytes } from './decode.js';
 import { dateOrders, orderSigns } from './date-orders.js';
-import type { FieldOf } from './fields.js';
+import { farDateFaults } from './far-dates.js';
 import { findHeadings } from './find-headings.js';
-import type { SayOfActivity } from './link-context.js';
-import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import type { DateOrder } from './parse/written-moment.js';
-import { faultAt } from './place.js';
 import { PlanMemory } from './plan-memory.js';
-import { oddWindows, type OddWindow } from './plausible.js';
+import type { Given, PlanResult, PlanSources, Source, Tables } from './plan-sources.js';
+import { oddWindows } from './plausible.js';
 import { plantFrom } from './plant.js';
 import { readRecords } from './read-table.js';
 import { tableOfRecords } from './records.js';
@@ -41,76 +35,6 @@ import type { Table } from './table.js';
 import { trainsFrom } from './trains.js';
 import { forecastFrom, temperaturesFrom } from './weather.js';
 import { windowsFrom } from './windows.js';
-
-/** A file's content, as bytes, as text already decoded, or as a table already split. */
-export interface Source {
-  /** Name of the file, for messages. */
-  readonly file: string;
-  readonly content: string | Uint8Array | Table;
-  readonly map?: ColumnMap;
-  /** Headings that a person said are to stay unread. */
-  readonly unread?: readonly string[];
-  readonly dateOrder?: DateOrder;
-}
-
-export interface PlanSources {
-  readonly windows: Source;
-  readonly work?: Source;
-  readonly resources?: Source;
-  readonly rules?: Source & { readonly content: string | Uint8Array };
-  readonly trains?: Source;
-  readonly roster?: Source;
-  readonly temperatures?: Source;
-  readonly forecast?: Source;
-  readonly plant?: Source;
-  /** Limits on hours, noise, lifting and curing. */
-  readonly site?: Site;
-  /** The order of day and month, as a person said it of all tables. */
-  readonly dateOrder?: DateOrder;
-  /** What headings hold, as a person said it of all tables. */
-  readonly columns?: readonly ChosenColumn[];
-  /** Default: the zone of the rule set, else Europe/London. */
-  readonly zone?: string;
-}
-
-export interface PlanResult {
-  /** What could be used. */
-  readonly plan: Plan;
-  readonly trains: readonly Train[];
-  readonly turns: readonly Assignment[];
-  readonly temperatures: readonly WeatherRow[];
-  readonly forecast: readonly WeatherRow[];
-  readonly plant: readonly PlantNoise[];
-  readonly site: Site;
-  /** Name of the file of each table that was given, as faults name it. */
-  readonly files: { readonly [K in TableKind]?: string };
-  /** In the order of the files: windows, work, resources, rules, trains, roster, temperatures, forecast, plant. */
-  readonly faults: readonly Fault[];
-  /** By package, how many of its rows have an error and are not in the plan. */
-  readonly packagesLeftOut: ReadonlyMap<string, number>;
-  /** What it rests on that nobody said, with counts and the cells. */
-  readonly notes: readonly PlanNote[];
-}
-
-interface Given {
-  readonly table: Table;
-  readonly file: string;
-  readonly map?: ColumnMap;
-  /** Headings that a person said are to stay unread. */
-  readonly unread?: readonly string[];
-  readonly dateOrder?: DateOrder;
-}
-
-interface Tables {
-  readonly windows: Given;
-  readonly work?: Given;
-  readonly resources?: Given;
-  readonly trains?: Given;
-  readonly roster?: Given;
-  readonly temperatures?: Given;
-  readonly forecast?: Given;
-  readonly plant?: Given;
-}
 
 /**
  * Reads a whole plan from files and checks each against the others. Without rules nothing is deducted.
@@ -242,14 +166,27 @@ function assemble(
     work: work?.rowOf,
     resources: resources?.rowOf,
   });
+  const far = (kind: TableKind): readonly Fault[] => {
+    const one = tables[kind];
+    return one
+      ? memory.of(`far ${kind}`, [one.table, one.map, one.dateOrder, windows], () =>
+          farDateFaults(kind, one, windows),
+        )
+      : none;
+  };
+  const told = (kind: TableKind, ...of: readonly (readonly Fault[] | undefined)[]): Fault[] =>
+    [...of, far(kind)].flatMap((one) => one ?? none).sort(byLine);
   const faults = [
     ...orderFaults,
     ...windowFaults,
-    ...[...(work?.faults ?? []), ...linkFaults(linked.faults, windowFaults)].sort(byLine),
-    ...(resources?.faults ?? []),
+    ...told('work', work?.faults, linkFaults(linked.faults, windowFaults)),
+    ...told('resources', resources?.faults),
     ...ruleFaults,
-    ...[...(trains?.faults ?? []), ...trainWindowFaults(tables.trains, windowRows)].sort(byLine),
-    ...[roster, temperatures, forecast, plant].flatMap((one) => one?.faults ?? []),
+    ...told('trains', trains?.faults, trainWindowFaults(tables.trains, windowRows)),
+    ...told('roster', roster?.faults),
+    ...told('temperatures', temperatures?.faults),
+    ...told('forecast', forecast?.faults),
+    ...(plant?.faults ?? none),
   ];
   return {
     plan,
@@ -345,21 +282,6 @@ const waysOf = (
   zone: string,
 ): readonly unknown[] => [table, file, map, unread, dateOrder, zone];
 
-/** Codes of faults that follow from a window that is not there. */
-const ofWindows: ReadonlySet<string> = new Set([
-  'window-not-known',
-  'window-not-used',
-  'predecessor-not-used',
-]);
-
-/** What is wrong between the tables; where no window at all could be read, that alone is told of windows. */
-function linkFaults(links: readonly Fault[], windows: readonly Fault[]): readonly Fault[] {
-  const unreadable = windows.some((one) => one.severity === 'error' && one.row === undefined);
-  return unreadable ? links.filter((one) => !ofWindows.has(one.code)) : links;
-}
-
-const byLine = (a: Fault, b: Fault): number => (a.line ?? 0) - (b.line ?? 0);
-
 /** A table of a known kind, its headings on the line where most of that kind's stand. */
 function tableFrom({ content }: Source, kind: TableKind): Table {
   if (typeof content !== 'string' && !(content instanceof Uint8Array)) return content;
@@ -369,62 +291,4 @@ function tableFrom({ content }: Source, kind: TableKind): Table {
 
 function textOf(content: string | Uint8Array): string {
   return typeof content === 'string' ? content : decodeBytes(content).text;
-}
-
-function sayOfWork(given: Given, rowOf: ReadonlyMap<string, number>): SayOfActivity {
-  const { table, file, map } = given;
-  let match: ColumnMatch<'work'> | undefined;
-  return (id, field, severity, problem) => {
-    match ??= matchColumns(table.columns, 'work', map);
-    const row = rowOf.get(id)!;
-    const at = match.fields.get(field);
-    const { cells, line } = table.rows[row]!;
-    const column = at === undefined ? field : table.columns[at]!;
-    return {
-      ...faultAt(
-        { line, row, column },
-        severity,
-        problem,
-        at === undefined ? '' : cells[at]?.trim(),
-      ),
-      file,
-    };
-  };
-}
-
-/** What is said of windows that stand apart from the others, at the cell of their start. */
-function oddFaults(
-  odd: readonly OddWindow[],
-  { table, file, map }: Given,
-  windowRows: ReadonlyMap<string, number>,
-): readonly Fault[] {
-  const at = matchColumns(table.columns, 'windows', map).fields.get('start')!;
-  return odd.map(({ window, severity, problem }) => {
-    const row = windowRows.get(window.id)!;
-    const { cells, line } = table.rows[row]!;
-    const place = { line, row, column: table.columns[at]! };
-    return { ...faultAt(place, severity, problem, cells[at]?.trim()), file };
-  });
-}
-
-/** Trains that name a window there is no row of. They are kept, and count after no window. */
-function trainWindowFaults(
-  given: Given | undefined,
-  windowRows: ReadonlyMap<string, number>,
-): Fault[] {
-  if (!given) return [];
-  const field: FieldOf<'trains'> = 'window';
-  const at = matchColumns(given.table.columns, 'trains', given.map).fields.get(field);
-  if (at === undefined) return [];
-  return given.table.rows.flatMap(({ cells, line }, row) => {
-    const name = cells[at]?.trim() ?? '';
-    if (name === '' || windowRows.has(name)) return [];
-    const place = { line, row, column: given.table.columns[at]! };
-    const problem = {
-      code: 'window-not-known',
-      message: `There is no window "${name}", so this train counts after none.`,
-      mend: 'Name a window of the file, or leave the cell blank.',
-    };
-    return [{ ...faultAt(place, 'warning', problem, name), file: given.file }];
-  });
 }

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { defineConfig, type Plugin } from 'vite';
+import { pageHeaders } from './scripts/page-headers.mjs';
 
 const folder = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
@@ -53,5 +54,6 @@ export default defineConfig({
     assetsInlineLimit: 0,
     reportCompressedSize: false,
   },
+  preview: { headers: pageHeaders() },
   worker: { format: 'es' },
 });

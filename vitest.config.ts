@@ -8,6 +8,8 @@ export default defineConfig({
       'tests/package/**/*.test.ts',
     ],
     environment: 'node',
-    testTimeout: 60_000,
+    // Against hanging alone: how fast the machine is must not decide.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
   },
 });

@@ -2,7 +2,7 @@
 //   node bench/allocate.mjs [--set 1993|n20|n50|n100|j30|j60] [--seconds 10] [--limit N]
 // Reads ../shared/benchmarks in place and says so where it is absent.
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -22,6 +22,7 @@ const { values: asked } = parseArgs({
   },
 });
 const folder = mkdtempSync(join(tmpdir(), 'allocate-'));
+process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
 const csv = (path) =>
   readFileSync(join(data, path), 'utf8')
     .trim()

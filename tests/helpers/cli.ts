@@ -24,8 +24,10 @@ afterAll(() => {
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });
 });
 
-/** Writes texts to files in a folder of their own and gives their paths. */
-export function files<T extends Record<string, string>>(texts: T): { [K in keyof T]: string } {
+/** Writes texts or bytes to files in a folder of their own and gives their paths. */
+export function files<T extends Record<string, string | Uint8Array>>(
+  texts: T,
+): { [K in keyof T]: string } {
   const folder = mkdtempSync(join(tmpdir(), 'possession-fit-'));
   folders.push(folder);
   return Object.fromEntries(

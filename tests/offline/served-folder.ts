@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
+import { pageHeaders } from '../../scripts/page-headers.mjs';
 
 const types: Record<string, string> = {
   '.html': 'text/html; charset=utf-8',
@@ -10,7 +11,7 @@ const types: Record<string, string> = {
   '.svg': 'image/svg+xml',
 };
 
-/** Serves a folder as a plain web server does. `close` also ends the connections that a browser keeps open. */
+/** Serves a folder as `npm start` does, with its headers. `close` also ends the connections that a browser keeps open. */
 export async function serveFolder(
   folder: string,
 ): Promise<{ address: string; close: () => Promise<void> }> {
@@ -22,6 +23,7 @@ export async function serveFolder(
         response.writeHead(200, {
           'content-type': types[extname(file)] ?? 'application/octet-stream',
           'cache-control': 'no-store',
+          ...pageHeaders(),
         });
         response.end(bytes);
       },

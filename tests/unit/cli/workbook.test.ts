@@ -1,15 +1,8 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { workbookOf } from '../../../src/tables/workbook/write-workbook.js';
-import { cli } from '../../helpers/cli.js';
+import { cli, files } from '../../helpers/cli.js';
 
-const saved = (name: string, bytes: Uint8Array): string => {
-  const path = join(mkdtempSync(join(tmpdir(), 'possession-fit-')), name);
-  writeFileSync(path, bytes);
-  return path;
-};
+const saved = (name: string, bytes: Uint8Array): string => files({ [name]: bytes })[name]!;
 const book = (start: string): string =>
   saved(
     'plan.xlsx',

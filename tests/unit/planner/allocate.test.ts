@@ -3,8 +3,9 @@ import { instantOf, isoText, MINUTE } from '../../../src/calendar/index.js';
 import { allocate } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
 import { activity, plan, resource, rules, window } from '../../helpers/plan-builders.js';
+import { processorMs } from '../../helpers/processor-clock.js';
 
-const options = { seconds: 1, clock: (): number => performance.now() };
+const options = { seconds: 1, clock: processorMs };
 const crane = resource('crane', [{ capacity: 1 }]);
 const onCrane = { resources: { crane: 1 } };
 

@@ -8,6 +8,7 @@ import { importFiles } from '../../../src/engine/import/import-files.js';
 import { emptyDocument, sampleFiles } from '../../helpers/sample.js';
 import { at } from '../../helpers/clock.js';
 import { aDocument, tableOf } from '../../helpers/documents.js';
+import { processorMs } from '../../helpers/processor-clock.js';
 
 const windows = (more = ''): string =>
   `window,start,end,status\nN1,2027-05-01 23:00,2027-05-02 05:00,confirmed\nN2,2027-05-02 23:00,2027-05-03 05:00,${more || 'confirmed'}`;
@@ -82,7 +83,7 @@ describe('a plan that was made before', () => {
   it('has the dates, floats and leftovers that the search told of its own plan', async () => {
     const { document } = await importFiles(sampleFiles(), emptyDocument);
     const { plan } = planFromDocument(document);
-    const found = allocate(plan, { seconds: 1, clock: () => performance.now() });
+    const found = allocate(plan, { seconds: 1, clock: processorMs });
     const { allocation, broken } = givenPlan(plan, found.placements);
     expect(broken).toEqual([]);
     expect(allocation.keyDates).toEqual(found.keyDates);

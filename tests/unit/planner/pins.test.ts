@@ -9,10 +9,11 @@ import { objectiveOrder } from '../../../src/planner/search/objectives.js';
 import { oracle } from '../../helpers/oracle.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
 import { randomPlan } from '../../helpers/random-plan.js';
+import { processorMs } from '../../helpers/processor-clock.js';
 
 const cases = Number(process.env['PIN_CASES'] ?? 150);
 const firsts: readonly (Objective | undefined)[] = [undefined, 'finish', 'fewest-windows'];
-const clock = (): number => performance.now();
+const clock = processorMs;
 
 /** The plan with more repeated work than most. */
 function repeated(document: Plan, step: number, random: Random): Plan {

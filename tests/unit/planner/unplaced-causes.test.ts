@@ -15,9 +15,10 @@ import {
 import { MINUTE } from '../../../src/calendar/index.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
 import { randomPlan } from '../../helpers/random-plan.js';
+import { processorMs } from '../../helpers/processor-clock.js';
 
 const cases = Number(process.env['UNPLACED_CASES'] ?? 300);
-const options = { seconds: 2, clock: (): number => performance.now() };
+const options = { seconds: 2, clock: processorMs };
 
 describe('causes of no place', () => {
   it('are told with the smallest set that is enough first', () => {

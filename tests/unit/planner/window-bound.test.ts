@@ -11,9 +11,10 @@ import { windowBound } from '../../../src/planner/bounds/window-bound.js';
 import { oracle } from '../../helpers/oracle.js';
 import { activity, plan, window } from '../../helpers/plan-builders.js';
 import { randomPlan } from '../../helpers/random-plan.js';
+import { processorMs } from '../../helpers/processor-clock.js';
 
 const cases = Number(process.env['BOUND_CASES'] ?? 200);
-const clock = (): number => performance.now();
+const clock = processorMs;
 const never = (): boolean => false;
 const free = { late: Number.POSITIVE_INFINITY, finish: Number.POSITIVE_INFINITY };
 

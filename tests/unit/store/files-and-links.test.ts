@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { crc32 } from '../../../components/store/crc32.js';
 import { hasPlanLink, linkOf, linkText, readLink } from '../../../components/store/index.js';
 import { latestSchema, migrateDocument, planFile, readPlanFile } from '../../../src/model/index.js';
+import { recompute } from '../../../src/engine/recompute.js';
 import { document } from '../edits/documents.js';
 import { planOf } from './plans.js';
 
@@ -13,9 +14,25 @@ const codesOf = (read: Awaited<ReturnType<typeof readLink>>): string[] =>
   'faults' in read ? read.faults.map((one) => one.code) : [];
 const linkTo = (bytes: Uint8Array): string => `#plan=${Buffer.from(bytes).toString('base64url')}`;
 
+const goldenFiles = (start: string): string[] =>
+  readdirSync(golden).filter((name) => name.startsWith(start) && name.endsWith('.plan.json'));
+const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
+
 describe('a plan file', () => {
+  it('of every release opens and says of its cells what it said then', () => {
+    const releases = goldenFiles('release-');
+    expect(releases).toContain(`release-${version}.plan.json`);
+    for (const file of releases) {
+      const { document } = readPlanFile(readFileSync(new URL(file, golden), 'utf8'), file);
+      const { plan, faults } = recompute(document!);
+      expect(faults.filter((one) => one.severity === 'error')).toEqual([]);
+      expect([plan.windows, plan.activities].map((list) => list.length)).toEqual([25, 59]);
+      expect(document!.agreed?.now?.placements.length).toBeGreaterThan(0);
+    }
+  });
+
   it('of every schema there has been still opens', () => {
-    const files = readdirSync(golden).filter((name) => name.endsWith('.plan.json'));
+    const files = goldenFiles('schema-');
     expect(files.sort()).toEqual(
       Array.from({ length: latestSchema }, (_one, at) => `schema-${at + 1}.plan.json`),
     );

@@ -5,6 +5,7 @@ import { verbs, type Verb } from '../../../src/cli/options.js';
 import { importFiles } from '../../../src/engine/import/import-files.js';
 import { recompute } from '../../../src/engine/recompute.js';
 import { emptyPlan } from '../../../src/model/index.js';
+import { processorMs } from '../../helpers/processor-clock.js';
 import { commandLine, expectStated } from './command-line.js';
 import { samples } from './random-documents.js';
 import { oddities, type Printed } from './oddities.js';
@@ -58,11 +59,10 @@ const seeds = (count: number): number[] => Array.from({ length: count }, (_, at)
 const each = Math.max(1, Math.ceil(cases / (verbs.length + 1)));
 
 /** Milliseconds of processor time that something takes. */
-async function processorMs(act: () => Promise<void>): Promise<number> {
-  const began = process.cpuUsage();
+async function spentOn(act: () => Promise<void>): Promise<number> {
+  const began = processorMs();
   await act();
-  const { user, system } = process.cpuUsage(began);
-  return (user + system) / 1000;
+  return processorMs() - began;
 }
 
 describe('plausible slips', () => {
@@ -74,7 +74,7 @@ describe('plausible slips', () => {
         const files = slipped(given[verb].files, seed);
         const told = (what: string): number => wrong.push(`seed ${seed}: ${what}`);
         try {
-          const spent = await processorMs(async () => {
+          const spent = await spentOn(async () => {
             const said = await run({ verb, files, words: given[verb].words });
             expectStated(said);
             if (said.out === '') return;
@@ -98,7 +98,7 @@ describe('plausible slips', () => {
       for (const seed of seeds(each)) {
         const files = slipped([...tables], seed);
         try {
-          const spent = await processorMs(async () => {
+          const spent = await spentOn(async () => {
             const list = Object.entries(files).map(([name, text]) => ({
               name: `${name}.csv`,
               bytes: new TextEncoder().encode(text),

@@ -5,6 +5,7 @@ import { allocate } from '../../../../src/planner/search/index.js';
 import type { Plan } from '../../../../src/model/index.js';
 import { lineFaults } from '../../../helpers/line-check.js';
 import { activity, plan, rules, window } from '../../../helpers/plan-builders.js';
+import { processorMs } from '../../../helpers/processor-clock.js';
 
 const track = (relay = 120, more: Partial<Plan> = {}): Plan =>
   plan({
@@ -21,7 +22,7 @@ const track = (relay = 120, more: Partial<Plan> = {}): Plan =>
     ...more,
   });
 
-const search = (one: Plan) => allocate(one, { seconds: 2, clock: () => performance.now() });
+const search = (one: Plan) => allocate(one, { seconds: 2, clock: processorMs });
 
 describe('track that is lifted out and made good by tamping', () => {
   it('is not begun where no window is long enough', () => {

@@ -1,0 +1,1 @@
+export function pageHeaders(): Readonly<Record<string, string>>;

@@ -86,6 +86,8 @@ export interface Desk {
   showPlace(place: PlaceId): void;
   /** Looks for the best plan, to be accepted or not. */
   planNow(): Promise<void>;
+  /** Looks for a plan in which every window reaches the chance, to be accepted or not. */
+  planToChance(chance: number): Promise<void>;
   /** Mends the agreed plan with few moves, to be accepted or not. */
   mend(): Promise<void>;
   /** Shows where a figure comes from. */

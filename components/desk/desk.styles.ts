@@ -409,6 +409,28 @@ export const styles = css`
     width: 6rem;
     min-height: 3.5rem;
   }
+  .to-chance {
+    display: grid;
+    gap: 0.5rem;
+    justify-items: start;
+    margin-block-end: 0.75rem;
+    padding: 0.625rem 0.75rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+  }
+  .to-chance :is(h3, ul, p) {
+    margin: 0;
+  }
+  .to-chance h3 .quiet {
+    font-weight: 400;
+  }
+  .to-chance :is(th, td) {
+    padding: 0.25rem 1rem 0.25rem 0;
+    border-bottom: 1px solid var(--_hair);
+    text-align: start;
+    vertical-align: baseline;
+  }
   .in-shift button {
     min-height: 3.5rem;
     padding-inline: 1rem;

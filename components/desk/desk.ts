@@ -280,6 +280,10 @@ export class PossessionDesk extends LitElement implements Desk {
     await this.#opening.planNow();
   }
 
+  async planToChance(chance: number): Promise<void> {
+    await this.#opening.toChance(chance);
+  }
+
   async mend(): Promise<void> {
     await this.#opening.mend();
   }

@@ -16,6 +16,7 @@ import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
 import { shiftBar } from './shift-bar.js';
 import { openShift, rememberShift } from './shift-memory.js';
+import { toChanceButton, toChanceView } from './to-chance-view.js';
 import type { ShiftPlan } from './shift-store.js';
 import { saveFile } from './save-file.js';
 
@@ -42,6 +43,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
           ? html`<button type="button" @click=${() => forecast(desk)}>Forecast now</button>`
           : nothing
       }
+      ${shift.live ? nothing : toChanceButton(desk)}
       ${planning.busy && planning.draft ? settleButton(desk) : nothing}
       <span class="said" role="status"
         >${
@@ -53,7 +55,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
     </div>
     ${shift.live ? shiftBar(desk, results.plan.zone) : nothing}
     <div class="fill pad">
-      ${planLine(desk)} ${outlookTrouble(outlooks)}
+      ${planLine(desk)} ${shift.live ? nothing : toChanceView(desk)} ${outlookTrouble(outlooks)}
       <possession-handback
         .results=${outlooks.handbacks}
         .windows=${results.plan.windows}

@@ -98,6 +98,21 @@ export class Opening {
     return this.search();
   }
 
+  /** Looks for a plan made to a chance, and shows the handback of it. */
+  toChance(chance: number): Promise<void> {
+    return (this.#search = this.#toChance(chance));
+  }
+
+  async #toChance(chance: number): Promise<void> {
+    const { engine, document, planning, outlooks, picked } = this.#desk;
+    if (!engine || !document) return;
+    const found = await planning.searchToChance(engine, document, chance);
+    if (!found.done) return;
+    if (!document.agreed?.now) outlooks.clearPlanned();
+    picked.pick({ placement: null });
+    if (this.#desk.view === 'handback') this.open('handback');
+  }
+
   /** While nothing is agreed a plan is proposed without being asked for; after an act it is shown against the one before. */
   #first(afterAct: boolean): void {
     const desk = this.#desk;

@@ -5,6 +5,7 @@ import type {
   Engine,
   GivenPlan,
   Objective,
+  PlanToChance,
   Progress,
   Replan,
   SearchProgress,
@@ -13,6 +14,9 @@ import type {
 import type { AgreedPlan, PlanDocument } from '../../src/model/index.js';
 import { Asking } from './asking.js';
 import { Latest, type Outcome } from './latest.js';
+
+/** Simulated runs that the chance of each window rests on while a plan is made to it. */
+const CHANCE_RUNS = 20_000;
 
 /**
  * The plan of the work: the one agreed on, held against the document as it is; what a search proposes beside it; and the
@@ -31,6 +35,8 @@ export class Planning extends Asking {
   draft: Allocation | null = null;
   /** How far the search under way is; null where it does not say. */
   progress: Progress | null = null;
+  /** What the last plan made to a chance reaches and costs; null where the last was made otherwise. */
+  toChance: PlanToChance | null = null;
   first: Objective = 'key-dates';
   /** A person ended the last search before it had found a plan: it is not begun again behind their back. */
   stopped = false;
@@ -91,6 +97,7 @@ export class Planning extends Asking {
     this.earlier = this.allocation ?? this.earlier;
     this.agreed = null;
     this.proposal = null;
+    this.toChance = null;
     this.showsProposal = false;
   }
 
@@ -159,6 +166,28 @@ export class Planning extends Asking {
     return found;
   }
 
+  /** A plan in which every window used hands back on time with the chance wanted. */
+  async searchToChance(
+    engine: Engine,
+    document: PlanDocument,
+    chance: number,
+  ): Promise<Outcome<PlanToChance>> {
+    const { first } = this;
+    const found = await this.#searching((signal) =>
+      engine.allocateToChance(document, { first, chance, runs: CHANCE_RUNS, seed: 1 }, signal),
+    );
+    if (found.done) {
+      this.#take(found.value.allocation);
+      this.toChance = found.value;
+    }
+    return found;
+  }
+
+  hideToChance(): void {
+    this.toChance = null;
+    this.host.requestUpdate();
+  }
+
   /** A plan for the changed document that moves as little of the agreed plan as it can, with what moved. */
   async again(engine: Engine, document: PlanDocument): Promise<Outcome<Replan>> {
     const { first, agreed } = this;
@@ -196,6 +225,7 @@ export class Planning extends Asking {
   #take(found: Allocation): void {
     this.earlier = this.allocation ?? this.earlier;
     this.proposal = found;
+    this.toChance = null;
     this.showsProposal = true;
     this.host.requestUpdate();
   }

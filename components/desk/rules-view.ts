@@ -16,6 +16,7 @@ export function rulesView(desk: Desk, results: Results, document: PlanDocument):
       .change=${ruleTrial.change}
       .busy=${ruleTrial.busy}
       .windows=${results.plan.windows}
+      .activities=${results.plan.activities}
       .zone=${document.zone}
       @possession-rules-change=${(event: RulesChangeEvent) => {
         if (!ruleTrial.before) ruleTrial.startFrom(document.rules);

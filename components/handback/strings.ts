@@ -1,4 +1,4 @@
-import type { HandbackResult } from '../../src/engine/index.js';
+import { thinTailText, type HandbackResult } from '../../src/engine/index.js';
 
 type Verdict = HandbackResult['verdict'];
 type State = HandbackResult['cutOffs'][number]['state'];
@@ -253,8 +253,7 @@ export const defaultStrings = {
   planLine: 'Plan',
   waits:
     'A P-value before the planned handback is no fault: the plan waits for planned starts that a run need not wait for.',
-  thinTail:
-    'Sums of such spreads are thinner in the tail than recorded overruns: enter what may go wrong as an event.',
+  thinTail: thinTailText,
   printTitle: 'Handback sheet',
   stamp: 'Version of the inputs',
   printed: 'As of',

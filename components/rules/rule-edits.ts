@@ -19,7 +19,18 @@ export function withStep(rules: RuleSet, list: StepList, index: number, step: St
     if (at === index) return step;
     return old !== undefined && one.alongside === old ? { ...one, alongside: step.step } : one;
   });
-  return { ...rules, [list]: steps };
+  return renamedInEvents({ ...rules, [list]: steps }, old, step.step);
+}
+
+/** Events that hold up a step follow its new name. */
+function renamedInEvents(rules: RuleSet, old: string | undefined, name: string): RuleSet {
+  const { risk } = rules;
+  if (!risk || old === undefined || old === name) return rules;
+  const stays = [...rules.leadIn, ...rules.leadOut].some((one) => one.step === old);
+  const events = risk.events.map((one) =>
+    one.step === old && !stays ? { ...one, step: name } : one,
+  );
+  return { ...rules, risk: { ...risk, events } };
 }
 
 export function withStepAdded(rules: RuleSet, list: StepList, name: string): RuleSet {

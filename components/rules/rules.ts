@@ -30,13 +30,18 @@ import type { Read } from './read-field.js';
 import { RulesBaseEvent } from './rules-base-event.js';
 import { RulesChangeEvent } from './rules-change-event.js';
 import { styles } from './rules.styles.js';
+import { eventList } from './event-list.js';
+import { riskOf } from './risk-edits.js';
+import { riskFields } from './risk-fields.js';
 import { generalFields, marginFields, shiftsFields } from './settings.js';
 import { firstChoice, sketchFields, windowOf, type SketchChoice } from './sketch-choice.js';
 import { stepList, type Rows } from './step-list.js';
 import { defaultStrings, type RulesStrings } from './strings.js';
 
-type List = 'leadIn' | 'leadOut' | 'curfews';
-const lists: readonly List[] = ['leadIn', 'leadOut', 'curfews'];
+type List = 'leadIn' | 'leadOut' | 'curfews' | 'events';
+const lists: readonly List[] = ['leadIn', 'leadOut', 'curfews', 'events'];
+const lengthOf = (rules: RuleSet | null, list: List): number =>
+  rules === null ? 0 : list === 'events' ? riskOf(rules).events.length : rules[list].length;
 
 /**
  * A rule set as a form, as a picture along time, and with what its changes do to windows and fits.
@@ -45,7 +50,7 @@ const lists: readonly List[] = ['leadIn', 'leadOut', 'curfews'];
  * last valid rules hold. Undo is the host's: rules given from outside replace all, and texts not used are forgotten.
  *
  * Keyboard: Alt with an up or down arrow moves a step; Escape brings back what holds in a field.
- * @summary Editor of lead-in, lead-out, margin, times without work and shifts.
+ * @summary Editor of lead-in, lead-out, margin, chance wanted, events, times without work and shifts.
  * @tag possession-rules
  * @event {RulesChangeEvent} possession-rules-change - A person changed the rules; they are valid.
  * @event {RulesBaseEvent} possession-rules-base - A person wants later rules compared with those of now.
@@ -54,6 +59,8 @@ const lists: readonly List[] = ['leadIn', 'leadOut', 'curfews'];
  * @csspart steps - One list of steps.
  * @csspart margin - The margin required at handback.
  * @csspart shifts - When gangs are at work.
+ * @csspart risk - The chance wanted, the shape of spreads and the common cause.
+ * @csspart events - What may go wrong.
  * @csspart curfews - The times when work stops.
  * @csspart picture - The rules along time.
  * @csspart change - What the rules change.
@@ -75,6 +82,7 @@ export class PossessionRules extends LitElement {
     change: { attribute: false },
     busy: { type: Boolean },
     windows: { attribute: false },
+    activities: { attribute: false },
     zone: { type: String },
     strings: { attribute: false },
     choice: { state: true },
@@ -92,6 +100,8 @@ export class PossessionRules extends LitElement {
   declare busy: boolean;
   /** Windows of the plan, to lay the rules in and to name; may be empty. */
   declare windows: readonly AccessWindow[];
+  /** Activities of the plan, for events that hold one up; may be empty. */
+  declare activities: readonly { readonly id: string; readonly title: string }[];
   /** IANA zone of the plan, for rules without their own. */
   declare zone: string;
   /** Words to use in place of the element's own. */
@@ -106,6 +116,7 @@ export class PossessionRules extends LitElement {
     leadIn: new RowKeys('in'),
     leadOut: new RowKeys('out'),
     curfews: new RowKeys('stop'),
+    events: new RowKeys('event'),
   };
   readonly #drawing = new WidthWatch(this, '.sketch .axis .drawing-room', 560);
   /** The rules last told of, so that they are known when the host gives them back. */
@@ -118,6 +129,7 @@ export class PossessionRules extends LitElement {
     this.change = null;
     this.busy = false;
     this.windows = [];
+    this.activities = [];
     this.zone = 'UTC';
     this.strings = {};
     this.choice = firstChoice;
@@ -134,7 +146,7 @@ export class PossessionRules extends LitElement {
       this.refused = '';
       this.#told = given;
     }
-    for (const list of lists) this.#keys[list].fit(this.rules?.[list].length ?? 0);
+    for (const list of lists) this.#keys[list].fit(lengthOf(this.rules, list));
   }
 
   override render(): TemplateResult {
@@ -162,7 +174,13 @@ export class PossessionRules extends LitElement {
           ${generalFields(form)} ${stepList(form, 'leadIn', this.#rows('leadIn'))}
           ${stepList(form, 'leadOut', this.#rows('leadOut'))}
           <p class="quiet tip">${words.moveTold}</p>
-          ${marginFields(form)} ${curfewList(form, this.#rows('curfews'))}
+          ${marginFields(form)} ${riskFields(form)}
+          ${eventList(form, this.#rows('events'), {
+            windows: this.windows,
+            activities: this.activities,
+            zone: this.#zoneOf(rules),
+          })}
+          ${curfewList(form, this.#rows('curfews'))}
           ${shiftsFields(form, (edit) => this.#apply(edit))}
         </div>
         <div class="beside">
@@ -186,7 +204,9 @@ export class PossessionRules extends LitElement {
     const field =
       name === 'margin'
         ? 'margin.minutes'
-        : list && `${this.#keys[list].at(rowNamed(this.rules, list, name))}.minutes`;
+        : name === 'handback'
+          ? 'handback.chance'
+          : list && `${this.#keys[list].at(rowNamed(this.rules, list, name))}.minutes`;
     const found = [field, field?.replace('.minutes', '.name')].flatMap((one) =>
       one === undefined
         ? []
@@ -198,8 +218,7 @@ export class PossessionRules extends LitElement {
   }
 
   #renderPicture(rules: RuleSet, words: RulesStrings): TemplateResult {
-    const zone = rules.zone !== undefined && isZone(rules.zone) ? rules.zone : this.zone;
-    const window = windowOf(this.choice, this.windows, zone);
+    const window = windowOf(this.choice, this.windows, this.#zoneOf(rules));
     return html`<section class="see" aria-label=${words.picture}>
       <h3>${words.picture}</h3>
       ${sketchFields(this.choice, this.windows, words, (next) => {
@@ -207,6 +226,10 @@ export class PossessionRules extends LitElement {
       })}
       ${sketchPicture(ruleSketch(rules, window, this.choice), this.#drawing.width, words)}
     </section>`;
+  }
+
+  #zoneOf({ zone }: RuleSet): string {
+    return zone !== undefined && isZone(zone) ? zone : this.zone;
   }
 
   #setting(change: RuleChange | null, words: RulesStrings): ChangeSetting {
@@ -262,7 +285,7 @@ export class PossessionRules extends LitElement {
         keys.remove(row);
         if (!this.#apply(edit)) return;
         this.#drafts.dropRow(key);
-        const next = Math.min(row, (this.rules?.[list].length ?? 0) - 1);
+        const next = Math.min(row, lengthOf(this.rules, list) - 1);
         this.#focusLater(() =>
           next < 0
             ? `[data-add="${list}"]`
@@ -312,6 +335,7 @@ export class PossessionRules extends LitElement {
 
 function rowNamed(rules: RuleSet | null, list: List, name: string): number {
   if (!rules) return -1;
+  if (list === 'events') return riskOf(rules).events.findIndex((one) => one.name === name);
   return list === 'curfews'
     ? rules.curfews.findIndex((one) => one.name === name)
     : rules[list].findIndex((one) => one.step === name);

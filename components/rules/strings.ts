@@ -1,5 +1,10 @@
-import type { WorkKind } from '../../src/engine/index.js';
-import type { Curfew, Step, Weekday } from '../../src/model/index.js';
+import {
+  recordedSource,
+  recordedTail,
+  thinTailText,
+  type WorkKind,
+} from '../../src/engine/index.js';
+import type { Curfew, RiskSettings, Step, Weekday } from '../../src/model/index.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
@@ -39,6 +44,40 @@ export const defaultStrings = {
   moveTold: 'Alt with the up or down arrow moves the step that the cursor is in.',
 
   margin: 'Required handback margin',
+
+  risk: 'How sure the handback must be',
+  chanceWanted: 'Chance wanted, %',
+  chanceHint: 'Empty: none is asked for',
+  shape: 'Shape of three-point lengths',
+  shapeText: { triangular: 'triangular', 'beta-pert': 'beta-PERT' } as Record<
+    RiskSettings['shape'],
+    string
+  >,
+  commonCause: 'Common cause, a factor on all work',
+  commonHint: 'Least; most likely; most, such as 0.9; 1; 1.3. Empty: none',
+
+  events: 'What may go wrong',
+  thinTail: thinTailText,
+  event: 'What happens',
+  eventChance: 'Its chance, %',
+  noChanceYet: 'Changes nothing yet',
+  delay: 'It lasts',
+  delayThree: 'minutes as entered',
+  delayRecorded: 'as recorded overruns did',
+  delayMinutes: 'Minutes',
+  delayHint: 'Least; most likely; most',
+  holdsUp: 'It holds up',
+  allWorkFrom: 'all work from a moment on',
+  moment: 'From, date and time',
+  anyWindow: 'any window',
+  notThere: (name: string) => `${name}: not in the plan, so it never happens`,
+  newEvent: (number: number) => `New event ${number}`,
+  somethingWrong: (number: number) =>
+    number === 1 ? 'Something goes wrong' : `Something goes wrong ${number}`,
+  addEvent: 'Add an event',
+  addRecorded: 'Add “something goes wrong”',
+  recordedTold: `As long as recorded overruns lasted: P50 75, P80 194, P95 610 minutes, P95 over P50 ${recordedTail}. Its chance is yours to say. ${recordedSource}: they are of nights that ended late, so the delays behind them were longer.`,
+  noEvents: 'None: lengths alone decide.',
 
   curfews: 'Times when work stops',
   curfew: 'Name',
@@ -83,6 +122,12 @@ export const defaultStrings = {
     days: 'At least one day has to stay. Choose another first, or remove the whole line.',
     circle: 'The steps would wait for each other in a circle. Choose another.',
     length: 'A window has from 1 minute to 31 days. Write it as 8 h.',
+    percent: 'Not a chance. Write per cent from 0 to 100, such as 5 or 2.5.',
+    wanted: 'Write per cent from 1 to below 100, such as 95.',
+    noChance: 'Say first which chance is wanted.',
+    three: 'Write the least, the most likely and the most, rising, such as 15; 30; 60.',
+    factor: 'A factor is above 0. Write one such as 0.9; 1; 1.3.',
+    moment: 'Not a time that clocks show. Write it as 2027-03-02 23:30.',
     schema: (what: string) => `The rules do not allow that: ${what}.`,
   },
   held: (valid: string) => `Until it is mended, ${valid} holds. Escape brings it back.`,

@@ -5,7 +5,7 @@ import {
   type RiskFile,
   type RuleSet,
 } from '../model/index.js';
-import { grantStep } from '../risk/index.js';
+import { unknownEvents } from '../risk/index.js';
 import { decodeBytes, jsonFrom, readTable, riskEventsFrom } from '../tables/index.js';
 import { fileName, readFile } from './read-sources.js';
 
@@ -51,29 +51,12 @@ function eventsOf(
   };
 }
 
-/** An event that names nothing of the plan would never happen, in silence. */
 function unknownNames({ events }: RiskFile, plan: Plan, file: string): readonly Fault[] {
-  const known = {
-    window: new Set(plan.windows.map((one) => one.id)),
-    activity: new Set(plan.activities.map((one) => one.id)),
-    step: new Set([
-      grantStep,
-      ...[...plan.rules.leadIn, ...plan.rules.leadOut].map((one) => one.step),
-    ]),
-  };
-  return events.flatMap((event) =>
-    (['window', 'activity', 'step'] as const).flatMap((of) => {
-      const name = event[of];
-      if (name === undefined || known[of].has(name)) return [];
-      return [
-        {
-          code: `event-${of}-not-known`,
-          severity: 'error' as const,
-          file,
-          message: `Event "${event.name}": there is no ${of} "${name}" in the plan.`,
-          mend: `Write the ${of} as the plan does.`,
-        },
-      ];
-    }),
-  );
+  return unknownEvents(plan, events).map(({ event, of, name }) => ({
+    code: `event-${of}-not-known`,
+    severity: 'error',
+    file,
+    message: `Event "${event}": there is no ${of} "${name}" in the plan.`,
+    mend: `Write the ${of} as the plan does.`,
+  }));
 }

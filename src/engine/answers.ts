@@ -45,6 +45,11 @@ export const answers: {
     const { assess } = await import('./search.js');
     return assess(asked.session.read(document).plan, placements);
   },
+  async allocateToChance(asked, document, options) {
+    const { planToChance } = await import('./handback/plan-to-chance.js');
+    const { plan } = asked.session.read(document);
+    return planToChance(plan, { ...searching(options, asked), ...options });
+  },
   async replan(asked, document, before, options) {
     const { replan } = await import('./search.js');
     return replan(asked.session.read(document).plan, before, searching(options, asked));

@@ -27,6 +27,9 @@ export {
   correctionsOf,
   grantStep,
   handedBackStep,
+  recordedSource,
+  recordedTail,
+  thinTailText,
   lineGrantStep,
   lineOfGrant,
   mergeShiftLogs,
@@ -35,6 +38,7 @@ export {
   shiftState,
 } from '../risk/index.js';
 export { isolationCut } from '../tables/index.js';
+export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';
 export type {
   Account,
@@ -49,6 +53,7 @@ export type {
   TrainActual,
   Actual,
   AllocateOptions,
+  ChanceOptions,
   Allocation,
   BookAnswer,
   BookedWindow,

@@ -1,6 +1,7 @@
 import type { Instant } from '../calendar/index.js';
 import type { CostCurve, ExpectedCost, KeyDateLine, PriceResult } from '../price/index.js';
 import type { HandbackOptions, HandbackResult, ShiftLog } from '../risk/index.js';
+import type { PlanToChance } from './handback/plan-to-chance.js';
 import type { BookingRules, Milestone } from '../rules/booking/index.js';
 import type { Replan, ShortNotice } from '../planner/search/index.js';
 import type { Allocation, Objective } from '../planner/search/types.js';
@@ -75,6 +76,14 @@ export interface AllocateOptions {
   readonly seconds?: number;
   /** Work that stays where it is; `allocate` alone heeds it. */
   readonly keep?: readonly Placement[];
+}
+
+/** A plan made to a chance: what is searched for first, and the simulation that the chance rests on. */
+export interface ChanceOptions extends AllocateOptions {
+  /** Chance wanted of handing back on time in every window used, above 0 and below 1. */
+  readonly chance: number;
+  readonly runs: number;
+  readonly seed: number;
 }
 
 export interface HandbackRequest extends Pick<
@@ -221,6 +230,16 @@ export interface Engine {
     signal?: AbortSignal,
     onProgress?: (progress: SearchProgress) => void,
   ): Promise<Allocation>;
+  /**
+   * Searches for a plan in which every window used hands back on time with the chance wanted, and says what that costs.
+   * Rejects with a `RangeError` unless the chance lies between 0 and 1.
+   */
+  allocateToChance(
+    document: PlanDocument,
+    options: ChanceOptions,
+    signal?: AbortSignal,
+    onProgress?: (progress: Progress) => void,
+  ): Promise<PlanToChance>;
   /** A plan of work that was made before, held against the document as it is: nothing is moved or searched for. */
   assess(
     document: PlanDocument,

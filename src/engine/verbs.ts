@@ -40,6 +40,7 @@ export const verbs: { readonly [V in Verb]: Travel<V> } = {
   exportTable: { args: 2, document: -1, apart: true },
   allocate: { args: 2, document: 0, apart: true },
   assess: { args: 2, document: 0, apart: true },
+  allocateToChance: { args: 2, document: 0, apart: true },
   replan: { args: 3, document: 0, apart: true },
   shortNotice: { args: 4, document: 0, apart: true },
   handback: { args: 2, document: 0, apart: true },

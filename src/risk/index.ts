@@ -49,10 +49,16 @@ export { marginVerdictOf, reachesChance, windowVerdictOf } from './verdict.js';
 export { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
 export type { NodeMeaning } from './handback-network/network-builder.js';
 export { chanceLimits, type ChanceLimit } from './chance-limits.js';
+export { unknownEvents, type UnknownEvent } from './unknown-events.js';
 export { guardingSteps } from './guarding-steps.js';
 export { chainOf } from './log-chain.js';
 export { canShow, chanceText } from './chance-text.js';
-export { recordedOverruns, recordedSource, recordedTail } from './recorded-overruns.js';
+export {
+  recordedOverruns,
+  recordedSource,
+  recordedTail,
+  thinTailText,
+} from './recorded-overruns.js';
 export { leftOpen, notPlacedIn } from './left-open.js';
 export type { LeftOpen, LimitLeft, LineHandback, NotPlaced } from './left-open-types.js';
 export { windowChance, type WindowChance } from './window-chance.js';

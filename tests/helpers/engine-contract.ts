@@ -194,5 +194,20 @@ export function engineContract(name: string, create: () => Engine): void {
       expect(found.certificate).toMatchObject({ verified: true, proven: true });
       engine.dispose();
     });
+
+    it('makes a plan to a chance, and says what each window reaches', async () => {
+      const engine = create();
+      const { document } = await engine.importFiles(
+        [
+          file('windows.csv', 'window,start,end\nW1,2027-03-07 23:00,2027-03-08 05:00\n'),
+          file('work.csv', 'package,activity,minutes,minutes low,minutes high\nP,A1,100,80,150\n'),
+        ],
+        emptyDocument,
+      );
+      const made = await engine.allocateToChance(document, { chance: 0.9, runs: 20_000, seed: 1 });
+      expect(made.windows).toMatchObject([{ window: 'W1', reached: true }]);
+      expect(made.allocation.certificate.verified).toBe(true);
+      engine.dispose();
+    });
   });
 }

@@ -1,5 +1,11 @@
 import type { Note, Plan } from '../../model/index.js';
-import { canShow, chanceText, recordedTail, type HandbackResult } from '../../risk/index.js';
+import {
+  canShow,
+  chanceText,
+  thinTailText,
+  unknownEvents,
+  type HandbackResult,
+} from '../../risk/index.js';
 
 /** What the handback of these windows rests on and nobody said. */
 export function handbackNotes(plan: Plan, results: readonly HandbackResult[]): readonly Note[] {
@@ -24,9 +30,13 @@ export function handbackNotes(plan: Plan, results: readonly HandbackResult[]): r
           },
         ]
       : []),
+    ...unknownEvents(plan).map(({ event, of, name }) => ({
+      code: 'event-not-known',
+      text: `Event "${event}" never happens: there is no ${of} "${name}" in the plan.`,
+    })),
     {
       code: 'chance-of-spreads',
-      text: `${spread ? '' : 'No work has a spread: its lengths are taken as certain. '}The chances rest on the spreads and events that were entered. Sums of such spreads are thinner in the tail than recorded overruns, whose P95 is ${recordedTail} times their P50: enter what may go wrong as an event.`,
+      text: `${spread ? '' : 'No work has a spread: its lengths are taken as certain. '}${thinTailText}`,
     },
   ];
 }

@@ -2,10 +2,10 @@ import { addMinutes, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
 import { allocate, type AllocateOptions } from '../../planner/search/index.js';
 import type { Allocation, ObjectiveValue } from '../../planner/search/types.js';
-import { windowChance, type WindowChance } from '../../risk/index.js';
+import { reachesChance, windowChance, type WindowChance } from '../../risk/index.js';
 import { checked } from '../checked.js';
 
-export interface ChanceOptions extends AllocateOptions {
+interface SearchToChance extends AllocateOptions {
   /** Chance wanted of handing back on time in every window used, above 0 and below 1. */
   readonly chance: number;
   readonly runs: number;
@@ -64,7 +64,7 @@ const SURE = 2.5;
  *
  * @throws {RangeError} When the chance is not above 0 and below 1.
  */
-export function planToChance(plan: Plan, options: ChanceOptions): PlanToChance {
+export function planToChance(plan: Plan, options: SearchToChance): PlanToChance {
   const { chance, seed, shouldStop } = options;
   if (!(chance > 0 && chance < 1)) throw new RangeError(`a chance of ${chance}`);
   const runs = Math.max(options.runs, LEAST_RUNS);
@@ -130,7 +130,7 @@ export function planToChance(plan: Plan, options: ChanceOptions): PlanToChance {
       window,
       pOnTime: one.onTime.probability,
       standardError: one.onTime.standardError,
-      reached: one.onTime.probability >= chance,
+      reached: reachesChance(one.onTime.probability, chance, runs),
       marginMinutes: one.marginMinutes,
       marginNeeded: one.marginNeededMinutes,
     })),

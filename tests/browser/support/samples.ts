@@ -333,6 +333,7 @@ export function sampleEngine(over: Partial<Engine> = {}): Engine & { asked: stri
     compareRules: notSampled,
     exportFiles: notSampled,
     exportTable: notSampled,
+    allocateToChance: notSampled,
     replan: notSampled,
     shortNotice: notSampled,
     dispose: () => undefined,

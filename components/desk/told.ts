@@ -10,7 +10,7 @@ import type { PlanDocument } from '../../src/model/index.js';
 import { tableKinds } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import { clockText, countText, floatText } from '../shared/format.js';
-import { verdictAt } from '../shared/verdicts.js';
+import { verdictAt, verdictsInWindow } from '../shared/verdicts.js';
 import { explainFit, explainPackage, fitsIn } from '../why/explain-fit.js';
 import { explainLedger } from '../why/explain-ledger.js';
 import { explainFaults } from '../why/explain-plan.js';
@@ -32,11 +32,12 @@ export function tellLedger(
   const told = explainLedger(ledger, window, results.plan.rules, row);
   if (row !== 'usable') return told;
   const rows = fitsIn(id, results.fits);
-  const count = `${rows.length} of ${countText(results.packages.length, 'package')}`;
+  const whole = verdictsInWindow(results.fits, id).filter((one) => one.fits).length;
+  const count = `${whole} of ${countText(results.packages.length, 'package')}`;
   return {
     ...told,
     sentence: `${told.sentence} Whole and on its own, ${count} would fit.`,
-    rowsTitle: 'What would fit, each on its own',
+    rowsTitle: 'What would go, each on its own: whole ones first, then the most of others',
     rows,
   };
 }

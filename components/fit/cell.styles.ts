@@ -35,6 +35,9 @@ export const cellStyles = css`
   td.short .amount {
     font-weight: 500;
   }
+  td.part :is(.amount, .word) {
+    color: var(--_ink);
+  }
   td.near .amount {
     font-weight: 650;
   }
@@ -42,9 +45,12 @@ export const cellStyles = css`
     color: var(--_quiet);
   }
   td:is(.never, .no) .amount {
-    font-size: var(--_small);
     font-weight: 400;
-    white-space: normal;
+  }
+  td .word {
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
   }
   td:hover {
     box-shadow: inset 0 0 0 1px var(--_act);
@@ -62,8 +68,9 @@ export const cellStyles = css`
     stroke: currentColor;
     stroke-width: 1.5;
   }
-  .mark.fits {
+  .mark:is(.fits, .part) {
     fill: currentColor;
+    fill-rule: evenodd;
     stroke: none;
   }
   .mark.never {

@@ -18,6 +18,7 @@ import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { FitSelectEvent } from './fit-select-event.js';
 import { styles } from './fit.styles.js';
+import { asPlanned, goesFirst, type MapOrder } from './goes-first.js';
 import { MapView, type MapData } from './map-view.js';
 import { printedMap } from './printed.js';
 import { defaultStrings, type FitStrings } from './strings.js';
@@ -45,6 +46,7 @@ export class PossessionFit extends LitElement {
     windows: { attribute: false },
     fits: { attribute: false },
     selected: { attribute: false },
+    goesFirst: { type: Boolean, attribute: 'goes-first', reflect: true },
     strings: { attribute: false },
   };
 
@@ -54,10 +56,15 @@ export class PossessionFit extends LitElement {
   declare fits: readonly FitVerdict[];
   /** The cell picked; null: none. Setting it shows the cell within the map. */
   declare selected: { readonly package: string; readonly window: string } | null;
+  /** Shows first what can go first, in place of the order of the plan. */
+  declare goesFirst: boolean;
   /** Words to use in place of the element's own. */
   declare strings: Partial<FitStrings>;
 
   #words: FitStrings = defaultStrings;
+  #order: MapOrder = asPlanned(0, 0);
+  #rows: readonly PackageSummary[] = [];
+  #columns: readonly AccessWindow[] = [];
   #book = new VerdictBook([], [], []);
   #at = { row: 0, column: 0 };
   #chosen = { row: -1, column: -1 };
@@ -70,6 +77,7 @@ export class PossessionFit extends LitElement {
     this.windows = [];
     this.fits = [];
     this.selected = null;
+    this.goesFirst = false;
     this.strings = {};
     new SightWatch(this, () => this.#view?.look());
   }
@@ -86,19 +94,37 @@ export class PossessionFit extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('strings')) this.#words = { ...defaultStrings, ...this.strings };
-    const others = changed.has('packages') || changed.has('windows');
+    const others = changed.has('packages') || changed.has('windows') || changed.has('goesFirst');
+    if (others || (changed.has('fits') && this.goesFirst)) this.#lay();
     if (others || changed.has('fits'))
-      this.#book = new VerdictBook(this.fits, this.packages, this.windows);
-    if (others || changed.has('selected'))
+      this.#book = new VerdictBook(
+        this.fits,
+        this.packages,
+        this.windows,
+        this.#order.rows,
+        this.#order.columns,
+      );
+    if (others || changed.has('fits') || changed.has('selected'))
       this.#chosen = {
-        row: this.packages.findIndex((one) => one.id === this.selected?.package),
-        column: this.windows.findIndex((one) => one.id === this.selected?.window),
+        row: this.#rows.findIndex((one) => one.id === this.selected?.package),
+        column: this.#columns.findIndex((one) => one.id === this.selected?.window),
       };
-    if (changed.has('selected') && this.#isChosen) this.#at = this.#chosen;
+    if ((changed.has('selected') || changed.has('goesFirst')) && this.#isChosen)
+      this.#at = this.#chosen;
     this.#at = {
       row: Math.max(0, Math.min(this.#at.row, this.packages.length - 1)),
       column: Math.max(0, Math.min(this.#at.column, this.windows.length - 1)),
     };
+  }
+
+  /** Puts packages and windows in the order asked for. */
+  #lay(): void {
+    const [rows, columns] = [this.packages.length, this.windows.length];
+    this.#order = this.goesFirst ? goesFirst(this.fits, rows, columns) : asPlanned(rows, columns);
+    this.#rows = this.goesFirst ? this.#order.rows.map((at) => this.packages[at]!) : this.packages;
+    this.#columns = this.goesFirst
+      ? this.#order.columns.map((at) => this.windows[at]!)
+      : this.windows;
   }
 
   protected override updated(changed: PropertyValues<this>): void {
@@ -119,8 +145,27 @@ export class PossessionFit extends LitElement {
       return html`<p class="key">
         ${words.tooMany(this.packages.length, this.windows.length, MOST_PAIRS)}
       </p>`;
-    return html`<ul class="key" aria-label=${words.key}>
+    return html`<div class="bar on-screen">
+        <span id="order">${words.order}</span>
+        <div class="choice" role="group" aria-labelledby="order">
+          ${[false, true].map(
+            (first) =>
+              html`<button
+                type="button"
+                aria-pressed=${first === this.goesFirst}
+                @click=${() => {
+                  this.goesFirst = first;
+                }}
+              >
+                ${first ? words.goesFirst : words.asPlanned}
+              </button>`,
+          )}
+        </div>
+        ${this.goesFirst ? html`<span>${words.goesFirstNote}</span>` : nothing}
+      </div>
+      <ul class="key" aria-label=${words.key}>
         <li class="good">${verdictMark('fits')} ${words.fits}</li>
+        <li>${verdictMark('part')} ${words.part}</li>
         <li class="bad">
           ${verdictMark('short')}<span
             >${words.short} <span class="on-screen">${words.near}</span
@@ -157,8 +202,8 @@ export class PossessionFit extends LitElement {
 
   get #data(): MapData {
     return {
-      packages: this.packages,
-      windows: this.windows,
+      packages: this.#rows,
+      windows: this.#columns,
       book: this.#book,
       chosen: this.#isChosen ? this.#chosen : { row: -1, column: -1 },
       at: this.#at,
@@ -175,8 +220,8 @@ export class PossessionFit extends LitElement {
   }
 
   #select(): void {
-    const pack = this.packages[this.#at.row];
-    const window = this.windows[this.#at.column];
+    const pack = this.#rows[this.#at.row];
+    const window = this.#columns[this.#at.column];
     if (!pack || !window) return;
     this.selected = { package: pack.id, window: window.id };
     this.dispatchEvent(new FitSelectEvent(pack.id, window.id));

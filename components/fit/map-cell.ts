@@ -51,7 +51,7 @@ export class MapCell {
     return this.#look;
   }
 
-  /** Whether it shows a "no" that is still to be worked out. */
+  /** Whether how much of it goes is still to be worked out. */
   get open(): boolean {
     return this.#open;
   }
@@ -87,7 +87,7 @@ export class MapCell {
       this.#path.setAttribute('d', markPath[kind]);
       this.#svg.setAttribute('class', `mark ${kind}`);
     }
-    const text = verdict ? verdictText(verdict) : { amount: 'not', word: 'read' };
+    const text = verdict ? verdictText(verdict) : { amount: 'not read', word: '' };
     if (this.#amount.data !== text.amount) this.#amount.data = text.amount;
     if (this.#word.data !== text.word) this.#word.data = text.word;
   }

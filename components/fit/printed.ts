@@ -47,7 +47,10 @@ export function printedMap(data: MapData, from: number): TemplateResult {
                 ${columns.map((_, at) => {
                   const verdict = data.book.at(row, start + at);
                   if (!verdict) return html`<td>not read</td>`;
-                  if (isOpen(verdict) && performance.now() < until) void verdict.spareMinutes;
+                  if (isOpen(verdict) && performance.now() < until) {
+                    void verdict.spareMinutes;
+                    void verdict.most;
+                  }
                   if (isOpen(verdict)) open += 1;
                   const kind = verdictKind(verdict);
                   const { amount, word } = verdictText(verdict);

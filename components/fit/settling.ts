@@ -6,7 +6,7 @@ const REST = 80;
 const SLICE = 10;
 
 /**
- * Works out, bit by bit while nothing else goes on, by how much the work in sight does not fit or why. Whatever is out of
+ * Works out, bit by bit while nothing else goes on, how much of the work in sight goes, and by how much the rest does not or why. Whatever is out of
  * sight is never worked out.
  */
 export class Settling {
@@ -44,7 +44,9 @@ export class Settling {
     const until = performance.now() + milliseconds;
     while (this.#cells.length > 0 && performance.now() < until) {
       const cell = this.#cells.shift()!;
-      void cell.look?.verdict?.spareMinutes;
+      const verdict = cell.look?.verdict;
+      void verdict?.spareMinutes;
+      void verdict?.most;
       cell.writeVerdict(false);
     }
   }

@@ -6,12 +6,17 @@ export const defaultStrings = {
   tooMany: (packages: number, windows: number, most: number) =>
     `No verdicts: ${packages} packages against ${windows} windows are more than ${most} pairs. Split the plan to compare them.`,
   key: 'Key',
-  fits: 'fits, usable time to spare',
-  short: 'does not fit, time short;',
+  fits: 'all of it goes, usable time to spare',
+  part: 'some of it goes: pieces that can be finished, or units',
+  short: 'nothing of it goes for want of time;',
   near: 'shaded when by an hour or less',
   nearOnPaper: 'framed when by an hour or less',
-  never: 'cannot be done there, however long; the reason stands in the cell',
+  never: 'nothing of it goes there, however long; the reason stands in the cell',
   alone: 'Each package on its own, required margin held',
+  order: 'Order of packages and windows',
+  asPlanned: 'As in the plan',
+  goesFirst: 'What can go first',
+  goesFirstNote: 'By how many whole packages fit, then by how many are only short of time.',
   map: 'Packages against windows',
   package: 'Package',
   inPieces: (time: string, pieces: number) => `${time} in ${countText(pieces, 'piece')}`,
@@ -21,7 +26,7 @@ export const defaultStrings = {
     `${countText(count, 'window is', 'windows are')} left out: scroll the map to another window to print from there on.`,
   leftOutPackages: (count: number) => `${countText(count, 'package is', 'packages are')} left out.`,
   open: (count: number) =>
-    `${countText(count, 'cell says', 'cells say')} only that the work does not fit: by how much was not worked out in the time there was.`,
+    `${countText(count, 'cell says', 'cells say')} only that not all of the work fits: how much does was not worked out in the time there was.`,
   cautions: 'Cautions',
 };
 

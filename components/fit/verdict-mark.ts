@@ -1,12 +1,13 @@
 import { svg, html, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import type { FitVerdict } from '../../src/planner/fit/types.js';
+import { goesInPart, partText } from '../../src/planner/fit/part-text.js';
 
 /**
- * `fits`: it does. `short`: more time would cure it. `never`: no amount of time does. `no`: it does not, and why is still
- * to be worked out.
+ * `fits`: all of it does. `part`: some of it does. Nothing of it does: `short`, more time would cure it for all; `never`, no
+ * amount of time does. `no`: how much does is still to be worked out.
  */
-export type VerdictKind = 'fits' | 'short' | 'never' | 'no';
+export type VerdictKind = 'fits' | 'part' | 'short' | 'never' | 'no';
 
 /** Whether a "no" has still to be worked out, which takes long enough to be left until there is time. */
 export function isOpen(verdict: FitVerdict): boolean {
@@ -17,6 +18,7 @@ export function isOpen(verdict: FitVerdict): boolean {
 export function verdictKind(verdict: FitVerdict): VerdictKind {
   if (verdict.fits) return 'fits';
   if (isOpen(verdict)) return 'no';
+  if (goesInPart(verdict.most)) return 'part';
   return verdict.spareMinutes === null ? 'never' : 'short';
 }
 
@@ -35,6 +37,7 @@ const shortReason: Readonly<Record<string, string>> = {
   'not-shown': 'not shown to fit',
   'not-before': 'too early',
   'nothing-left': 'already done',
+  'rows-left-out': 'rows left out',
   'outside-extent': 'out of extent',
   'resource-not-there': 'no resource',
   'resource-short': 'resource short',
@@ -42,27 +45,41 @@ const shortReason: Readonly<Record<string, string>> = {
   'waits-for': 'must wait',
 };
 
-/** Short by so little that a longer window, or a unit less, is worth asking about. */
+/** Some or nothing of it goes, and all would with so little more time that a longer window is worth asking for. */
 export function isNearMiss(verdict: FitVerdict): boolean {
-  return verdictKind(verdict) === 'short' && (verdict.spareMinutes ?? 0) >= -NEAR_MINUTES;
+  if (verdict.fits || isOpen(verdict) || verdict.spareMinutes === null) return false;
+  return verdict.spareMinutes >= -NEAR_MINUTES;
 }
 
-/** What a cell shows: the amount and the word that says of what; for a plain no, its first reason. */
+/** What a cell shows: how much of it goes, and the time to spare, the time missing or the first reason. */
 export function verdictText(verdict: FitVerdict): { amount: string; word: string } {
-  const kind = verdictKind(verdict);
-  if (kind === 'no') return { amount: 'does not fit', word: '' };
-  if (kind === 'never') {
-    const first = verdict.firstCode ?? verdict.reasons[0]?.code ?? 'no';
-    return { amount: shortReason[first] ?? first.replaceAll('-', ' '), word: '' };
+  if (verdict.fits) return { amount: durationText(verdict.spareMinutes ?? 0), word: 'spare' };
+  if (isOpen(verdict)) return { amount: '\u2026', word: 'working it out' };
+  const { most, spareMinutes } = verdict;
+  if (!most) {
+    if (verdict.proven === false) return { amount: 'not shown', word: 'to fit' };
+    return spareMinutes === null
+      ? { amount: reasonText(verdict), word: '' }
+      : { amount: durationText(-spareMinutes), word: 'short' };
   }
-  if (verdict.proven === false) return { amount: 'not shown', word: 'to fit' };
-  const amount = durationText(Math.abs(verdict.spareMinutes ?? 0));
-  return { amount, word: kind === 'fits' ? 'spare' : 'short' };
+  const word =
+    verdict.proven === false
+      ? 'not shown to fit'
+      : spareMinutes === null
+        ? reasonText(verdict)
+        : `${durationText(-spareMinutes)} short`;
+  return { amount: partText(most), word };
 }
 
-/** A filled disc, a wedge with its point down, a bar: three shapes that stay apart in one colour. `no` has none yet. */
+function reasonText(verdict: FitVerdict): string {
+  const first = verdict.firstCode ?? verdict.reasons[0]?.code ?? 'no';
+  return shortReason[first] ?? first.replaceAll('-', ' ');
+}
+
+/** A filled disc, a half of one, a wedge with its point down, a bar: shapes that stay apart in one colour. `no` has none yet. */
 export const markPath: Readonly<Record<VerdictKind, string>> = {
   fits: 'M1 5 A4 4 0 1 1 9 5 A4 4 0 1 1 1 5 Z',
+  part: 'M1 5 A4 4 0 1 1 9 5 A4 4 0 1 1 1 5 Z M5 2.2 A2.8 2.8 0 0 1 5 7.8 Z',
   short: 'M1 1.5 H9 L5 9 Z',
   never: 'M1 5 H9',
   no: '',

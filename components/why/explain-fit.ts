@@ -4,6 +4,7 @@ import type { FitVerdict } from '../../src/planner/fit/types.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { minutesInOneVisit } from '../../src/model/index.js';
 import { dayText, stretchText } from '../shared/format.js';
+import { goesInPart, partText, shareOf } from '../../src/planner/fit/part-text.js';
 import { verdictsInWindow, verdictsOfPackage } from '../shared/verdicts.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
@@ -29,21 +30,23 @@ export function explainFit(
     ...(one.enough && { note: enoughText(causes, one.enough) }),
   }));
   const short = verdict.proven === false ? 'at most ' : '';
+  const { most } = verdict;
+  const part = goesInPart(most)
+    ? `${partText(most)} can be done in it on its own: as many pieces finished as can be, then as many units; nothing that opens the line and is not made good. `
+    : '';
   return {
     title: `Package ${pack.id} in window ${window.id}`,
     figure: verdict.fits
       ? `${durationText(spare ?? 0)} spare`
-      : spare === null
-        ? 'Cannot be done'
-        : `${short}${durationText(-spare)} short`,
+      : goesInPart(most)
+        ? partText(most)
+        : spare === null
+          ? 'Cannot be done'
+          : `${short}${durationText(-spare)} short`,
     tone: verdict.fits ? 'good' : 'bad',
     sentence: verdict.fits
       ? 'Fits on its own, with the required handback margin held. This is usable time left over, not handback margin and not float before a key date.'
-      : spare === null
-        ? 'No longer window would cure this: something the work needs is not there.'
-        : verdict.proven === false
-          ? `No way to fit it was found, and not every way was looked at. With ${durationText(-spare)} more usable time it would fit.`
-          : `Would fit if the window gave ${durationText(-spare)} more usable time.`,
+      : `${part}${notWhole(verdict)}`,
     rowsTitle: verdict.fits ? 'How it would go' : 'Every reason',
     rows: verdict.fits ? placed : reasons,
     links: [
@@ -59,16 +62,56 @@ function enoughText(causes: number, sure: 'proven' | 'found'): string {
   return sure === 'proven' ? told : `${told}, as far as was looked`;
 }
 
-/** Packages that fit a window on their own, least spare first: what its usable time is good for. */
+/** Why not all of a package fits, in a sentence. */
+function notWhole({ spareMinutes: spare, proven }: FitVerdict): string {
+  if (spare === null)
+    return 'No longer window would cure this for the whole: something the work needs is not there.';
+  const longer = `${durationText(-spare)} more usable time`;
+  return proven === false
+    ? `No way to fit all of it was found, and not every way was looked at. With ${longer} it would fit.`
+    : `All of it would fit if the window gave ${longer}.`;
+}
+
+/** Parts of packages worked out for one list at most, so that a pick is answered at once. */
+const MOST_PARTS = 60;
+
+/** How much goes, of those of which not all does, the most of it first; how many were not looked at. */
+function partsOf(verdicts: readonly FitVerdict[]): {
+  readonly parts: readonly FitVerdict[];
+  readonly open: number;
+} {
+  const rest = verdicts.filter((one) => !one.fits);
+  const known = rest.slice(0, MOST_PARTS);
+  return {
+    parts: known
+      .filter((one) => goesInPart(one.most))
+      .sort((a, b) => shareOf(b.most!) - shareOf(a.most!)),
+    open: rest.length - known.length,
+  };
+}
+
+const openRow = (open: number): ExplanationRow[] =>
+  open === 0
+    ? []
+    : [{ label: `In part: ${open} more not looked at here; the map tells each`, figure: '' }];
+
+/** What goes in a window, each package on its own: whole ones with the least to spare first, then the most of others. */
 export function fitsIn(window: string, fits: readonly FitVerdict[]): ExplanationRow[] {
-  return verdictsInWindow(fits, window)
-    .filter((one) => one.fits)
-    .sort((a, b) => (a.spareMinutes ?? 0) - (b.spareMinutes ?? 0))
-    .map((one) => ({
-      label: one.package,
-      figure: `${durationText(one.spareMinutes ?? 0)} spare`,
-      place: { to: 'fit', package: one.package, window },
-    }));
+  const own = verdictsInWindow(fits, window);
+  const row = (one: FitVerdict, figure: string): ExplanationRow => ({
+    label: one.package,
+    figure,
+    place: { to: 'fit', package: one.package, window },
+  });
+  const { parts, open } = partsOf(own);
+  return [
+    ...own
+      .filter((one) => one.fits)
+      .sort((a, b) => (a.spareMinutes ?? 0) - (b.spareMinutes ?? 0))
+      .map((one) => row(one, `whole, ${durationText(one.spareMinutes ?? 0)} spare`)),
+    ...parts.map((one) => row(one, partText(one.most!))),
+    ...openRow(open),
+  ];
 }
 
 /** What a package asks for and where it fits. */
@@ -89,12 +132,20 @@ export function explainPackage(
       note: one.work.kind === 'units' ? `${one.work.units - one.work.done} units left` : '',
       place: { to: 'activity', id: one.id },
     }));
-  const best: ExplanationRow[] = good.map((one) => ({
-    label: `fits ${one.window}`,
-    figure: `${durationText(one.spareMinutes ?? 0)} spare`,
+  const { parts, open } = partsOf(own);
+  const row = (one: FitVerdict, label: string, figure: string): ExplanationRow => ({
+    label,
+    figure,
     note: starts.get(one.window) ?? '',
     place: { to: 'fit', package: pack.id, window: one.window },
-  }));
+  });
+  const best: ExplanationRow[] = [
+    ...good.map((one) =>
+      row(one, `fits ${one.window}`, `${durationText(one.spareMinutes ?? 0)} spare`),
+    ),
+    ...parts.map((one) => row(one, `in part in ${one.window}`, partText(one.most!))),
+    ...openRow(open),
+  ];
   const needs = [
     ...(pack.needs.isolation.length > 0
       ? [`isolation of ${pack.needs.isolation.join(', ')}`]
@@ -105,7 +156,7 @@ export function explainPackage(
     title: `Work left in package ${pack.id}`,
     figure: durationText(pack.minutes),
     sentence: `Inside work left, each piece in one visit, end to end. It needs ${needs}. It fits ${good.length} of ${own.length} windows on its own.`,
-    rowsTitle: 'Its pieces, and where it fits',
+    rowsTitle: 'Its pieces, then where all of it fits, then where the most of it goes',
     rows: [...pieces, ...best],
     links: [{ text: `Package ${pack.id} in the sheet`, place: { to: 'package', id: pack.id } }],
   };

@@ -1,5 +1,7 @@
 import { durationText, isoText } from '../calendar/index.js';
-import { fitAll } from '../planner/fit/index.js';
+import { fitAll, LedgerBook, mostThatFits, packagesIn } from '../planner/fit/index.js';
+import { partText } from '../planner/fit/part-text.js';
+import type { MostThatFits } from '../planner/fit/types.js';
 import { doubted } from '../engine/left-out.js';
 import type { PlanResult } from '../tables/index.js';
 import type { Answer } from './answer.js';
@@ -19,13 +21,22 @@ export function fit({
     const rows = packagesLeftOut.get(one.package);
     return rows === undefined ? one : doubted(one, rows);
   });
-  const fits = verdicts.map((verdict) => ({
+  const book = new LedgerBook(plan);
+  const packages = packagesIn(plan.activities);
+  const windows = new Map(plan.windows.map((one) => [one.id, one]));
+  const most = verdicts.map((one) =>
+    packagesLeftOut.has(one.package)
+      ? undefined
+      : mostThatFits(plan, packages.get(one.package)!, windows.get(one.window)!, book),
+  );
+  const fits = verdicts.map((verdict, at) => ({
     package: verdict.package,
     window: verdict.window,
     status: statuses.get(verdict.window),
     fits: verdict.fits,
     spareMinutes: verdict.spareMinutes,
     proven: verdict.proven ?? true,
+    ...partFields(most[at]),
     reasons: verdict.reasons,
     placements: verdict.placements.map((one) => ({
       ...one,
@@ -33,16 +44,28 @@ export function fit({
       to: isoText(one.to, zones.get(verdict.window) ?? plan.zone),
     })),
   }));
-  const rows = verdicts.map((one) => [
+  const rows = verdicts.map((one, at) => [
     one.package,
     one.window,
     statuses.get(one.window) ?? '',
     one.fits ? 'fits' : one.proven === false ? 'not shown' : 'no',
+    one.fits ? 'all' : most[at] ? partText(most[at]) : '–',
     one.spareMinutes === null ? '–' : durationText(one.spareMinutes),
     one.reasons.map((reason) => reason.text).join(' '),
   ]);
   return {
     json: { fits },
-    text: textTable(['package', 'window', 'status', 'fit', 'spare', 'reasons'], rows),
+    text: textTable(['package', 'window', 'status', 'fit', 'goes', 'spare', 'reasons'], rows),
+  };
+}
+
+/** How much of a package goes; `null` where it has rows that could not be read. */
+function partFields(most: MostThatFits | undefined): Record<string, number | boolean | null> {
+  return {
+    fitsUnits: most?.units ?? null,
+    ofUnits: most?.ofUnits ?? null,
+    fitsPieces: most?.pieces ?? null,
+    ofPieces: most?.ofPieces ?? null,
+    mostProven: most?.proven ?? null,
   };
 }

@@ -348,7 +348,7 @@ describe('possession-fit with verdicts that are not worked out', () => {
     const middle = atMiddle();
     const name = `P${middle.dataset['row']} X${middle.dataset['column']}`;
     expect(asked.has(name)).to.equal(false);
-    expect(text(middle)).to.equal('does not fit');
+    expect(text(middle)).to.equal('… working it out');
     await expectSoon(() => text(middle) === '30 min short');
   });
 

@@ -22,6 +22,79 @@ describe('possession-fit', () => {
     expect(text(cell(el, 0, 3))).to.equal('withdrawn');
   });
 
+  describe('where not all of a package goes', () => {
+    const part = (over: object) => ({
+      ...fits[1]!,
+      fits: false,
+      spareMinutes: -30,
+      most: { pieces: 1, ofPieces: 3, units: 5, ofUnits: 8, proven: true, ...over },
+    });
+    const shownWith = (...some: ReturnType<typeof part>[]): Promise<PossessionFit> =>
+      fixture(
+        html`<possession-fit
+          .packages=${some.map((one, at) => ({ ...packages[0]!, id: `P${at}` }))}
+          .windows=${windows.slice(0, 1)}
+          .fits=${some.map((one, at) => ({ ...one, package: `P${at}`, window: windows[0]!.id }))}
+        ></possession-fit>`,
+      );
+
+    it('says how many units, or else how many pieces, or that nothing goes', async () => {
+      const el = await shownWith(
+        part({}),
+        part({ units: 0 }),
+        part({ units: 8 }),
+        part({ pieces: 0, units: 0 }),
+        part({ proven: false }),
+      );
+      expect([0, 1, 2, 3, 4].map((row) => text(cell(el, row, 0)))).to.deep.equal([
+        '5 of 8 units 30 min short',
+        '1 of 3 pieces 30 min short',
+        '1 of 3 pieces 30 min short',
+        'none 30 min short',
+        'at least 5 of 8 units 30 min short',
+      ]);
+    });
+
+    it('never says that it does not fit while that is still worked out', async () => {
+      const open = { ...part({}), settled: false };
+      const el = await shownWith(open);
+      expect(text(cell(el, 0, 0))).to.equal('… working it out');
+    });
+
+    it('is accessible in light and dark, in both orders', async () => {
+      const el = await shownWith(part({}), part({ pieces: 0, units: 0 }));
+      await inBothSchemes(async () => {
+        expect(await axeFaults(el)).to.deep.equal([]);
+      });
+      el.goesFirst = true;
+      await el.updateComplete;
+      await inBothSchemes(async () => {
+        expect(await axeFaults(el)).to.deep.equal([]);
+      });
+    });
+  });
+
+  it('shows first what can go first, and picks what is seen', async () => {
+    const el = await shown();
+    const heads = (): string[] =>
+      [...el.renderRoot.querySelectorAll('.map tbody th strong')].map((one) => text(one));
+    const planned = heads();
+    el.renderRoot.querySelectorAll<HTMLElement>('.choice button')[1]!.click();
+    await el.updateComplete;
+    const count = (id: string): number =>
+      fits.filter((one) => one.package === id && one.fits).length;
+    const first = heads();
+    expect([...first].sort()).to.deep.equal([...planned].sort());
+    for (let at = 1; at < first.length; at += 1)
+      expect(count(first[at - 1]!)).to.be.at.least(count(first[at]!));
+    const picked = oneEvent(el, 'possession-fit-select');
+    cell(el, 0, 0).click();
+    const { package: pack, window } = (await picked) as unknown as FitSelectEvent;
+    const verdict = fits.find((one) => one.package === pack && one.window === window)!;
+    expect(pack).to.equal(first[0]);
+    expect(text(cell(el, 0, 0))).to.contain(verdict.fits ? 'spare' : '');
+  });
+
   it('gives each verdict a shape of its own', async () => {
     const el = await shown();
     const shapes = [0, 1, 2].map((row) => cell(el, row, 0).querySelector('svg')!.innerHTML);

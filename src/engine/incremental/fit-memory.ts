@@ -1,11 +1,13 @@
 import { placesIn, unmoved } from '../../edits/index.js';
 import {
   LedgerBook,
+  mostThatFits,
   PairVerdict,
   quickStates,
   stateOf,
   type Explainer,
   type FitVerdict,
+  type MostThatFits,
 } from '../../planner/fit/index.js';
 import type { AccessWindow, Activity, Plan, Resource } from '../../model/index.js';
 
@@ -117,6 +119,10 @@ class Basis implements Explainer<Packed> {
   explain(packed: Packed, window: AccessWindow): FitVerdict {
     if (!this.#explain) throw new TypeError('this verdict is not for reading');
     return this.#explain(this.#plan, packed, window, this.#book);
+  }
+
+  most({ activities, rowsLeftOut }: Packed, window: AccessWindow): MostThatFits | undefined {
+    return rowsLeftOut > 0 ? undefined : mostThatFits(this.#plan, activities, window, this.#book);
   }
 }
 

@@ -1,6 +1,7 @@
 export { fitAll, fitOne, fitsByPackage, placementsOf, verdictOf } from './fit.js';
 export { packagesIn } from '../problem/packages-in.js';
 export { NO, plainCode, quickStates, stateOf, type QuickState } from './quick.js';
+export { mostThatFits } from './most.js';
 export { PairVerdict, type Explainer } from './pair-verdict.js';
 export { neverTakes, momentText } from '../problem/eligibility.js';
 export { LedgerBook } from '../problem/ledger-book.js';
@@ -47,4 +48,4 @@ export { latestOf } from '../problem/latest.js';
 export { reach, shortestExtension } from './extension.js';
 export { solve } from './solo.js';
 export { shiftReason } from './shift-reason.js';
-export type { FitVerdict, Placement, Reason } from './types.js';
+export type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';

@@ -1,10 +1,12 @@
 import type { AccessWindow } from '../../model/index.js';
 import { NO, plainCode, type QuickState } from './quick.js';
-import type { FitVerdict, Placement, Reason } from './types.js';
+import type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';
 
 /** Works out all of a verdict on a package, of which it is known under what name it goes. */
 export interface Explainer<P extends { readonly id: string }> {
   explain(packed: P, window: AccessWindow): FitVerdict;
+  /** How much of it goes in; `undefined`: that cannot be told. */
+  most(packed: P, window: AccessWindow): MostThatFits | undefined;
 }
 
 /**
@@ -21,6 +23,7 @@ export class PairVerdict<
   readonly #window: AccessWindow;
   readonly #by: Explainer<P>;
   #whole: FitVerdict | undefined;
+  #most: MostThatFits | undefined | null = null;
 
   constructor(packed: P, window: AccessWindow, state: QuickState, by: Explainer<P>) {
     this.package = packed.id;
@@ -41,7 +44,12 @@ export class PairVerdict<
 
   /** Whether nothing that a map shows has still to be worked out. */
   get settled(): boolean {
-    return this.#state !== NO || this.#whole !== undefined;
+    return this.fits || (this.#most !== null && (this.#state !== NO || this.#whole !== undefined));
+  }
+
+  get most(): MostThatFits | undefined {
+    if (this.#most === null) this.#most = this.#by.most(this.#packed, this.#window);
+    return this.#most;
   }
 
   get firstCode(): string | undefined {

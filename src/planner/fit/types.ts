@@ -25,6 +25,18 @@ export type SharedReason = Omit<Reason, 'text'> & {
   readonly words: (window: AccessWindow) => string;
 };
 
+/** The most of what is left of a package that goes in one window on its own. Outside work is not counted. */
+export interface MostThatFits {
+  /** Activities that can be finished in it, of all that are left. */
+  readonly pieces: number;
+  readonly ofPieces: number;
+  /** Units of repeated activities that go with them, of all that are left; 0 of 0 where none is repeated. */
+  readonly units: number;
+  readonly ofUnits: number;
+  /** `false`: more may go in; not every way was looked at. */
+  readonly proven: boolean;
+}
+
 /** Whether a package can be done in a window on its own, with every reason when it cannot. */
 export interface FitVerdict {
   readonly package: string;
@@ -43,6 +55,8 @@ export interface FitVerdict {
   readonly proven?: false | undefined;
   /** `false` while minutes and reasons of a "no" have not been worked out; reading them does so. Absent: they have. */
   readonly settled?: boolean;
+  /** How much of it goes in, worked out when it is read. Absent: it is not known, as of work with rows that were not read. */
+  readonly most?: MostThatFits | undefined;
   /** Code of the first reason, where it is known without working the reasons out. */
   readonly firstCode?: string | undefined;
 }

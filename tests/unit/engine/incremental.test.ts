@@ -78,7 +78,7 @@ describe('a verdict before its reasons', () => {
         const states = quickStates(plan, activities, plan.windows, book);
         plan.windows.forEach((window, at) => {
           const whole = fitOne(plan, name, window.id);
-          const explainer = { explain: () => whole };
+          const explainer = { explain: () => whole, most: () => undefined };
           const quick = new PairVerdict({ id: name }, window, states[at]!, explainer);
           expect(quick.fits).toBe(whole.fits);
           if (quick.settled && !quick.fits) expect(quick.firstCode).toBe(whole.reasons[0]?.code);

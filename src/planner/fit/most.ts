@@ -1,0 +1,141 @@
+import type { AccessWindow, Activity, Plan } from '../../model/index.js';
+import { problemOf } from '../problem/compile.js';
+import { neverCode } from '../problem/eligibility.js';
+import type { LedgerBook } from '../problem/ledger-book.js';
+import type { Skeleton } from '../problem/skeleton.js';
+import { Levels } from './levels.js';
+import { solve } from './solo.js';
+import type { MostThatFits } from './types.js';
+
+/** Schedules asked for at most, of one package in one window. */
+const MOST_ASKED = 240;
+/** Steps of search at most, over all of them. */
+const MOST_STEPS = 400_000;
+
+/**
+ * The most of a package that goes in a window that is its own: as many pieces finished as can be, then as many units of
+ * repeated work. Nothing goes in whose work before it does not, nothing opens the line that is not made good there, and
+ * nothing is late. Outside work is done where it is waited for, and is not counted.
+ *
+ * Best first over how many units of each activity go in, from all that could be down to the first that has a
+ * schedule: what fits still fits with less, so that the first is the most.
+ */
+export function mostThatFits(
+  plan: Plan,
+  all: readonly Activity[],
+  window: AccessWindow,
+  book: LedgerBook,
+): MostThatFits {
+  const skeleton = book.skeleton(all);
+  const levels = levelsOf(skeleton);
+  let spent = 0;
+  let asked = 0;
+  let certain = true;
+  const fits = (some: readonly number[]): boolean => {
+    if (levels.isNothing(some)) return true;
+    asked += 1;
+    const problem = problemOf(
+      plan,
+      { windows: [window], activities: levels.activities(some) },
+      book,
+    );
+    const answer = solve(problem);
+    spent += problem.effort.spent;
+    if (!answer.proven) certain = false;
+    return answer.done;
+  };
+  const found = (some: readonly number[], proven: boolean): MostThatFits => ({
+    ...levels.count(some),
+    ofPieces: levels.pieces,
+    ofUnits: levels.repeatedUnits,
+    proven,
+  });
+
+  const takes = skeleton.activities.map(
+    (activity) => activity.place === 'outside' || neverCode(window, activity) === undefined,
+  );
+  let top = levels.lowered(levels.all.map((units, at) => (takes[at] ? units : 0)));
+  if (fits(top)) return found(top, certain);
+  // What cannot go in with nothing but what it waits for goes in with nothing.
+  for (const at of skeleton.order) {
+    const most = mostAlone(levels, top, at, fits);
+    if (most < top[at]!) top = levels.lowered(top.map((units, i) => (i === at ? most : units)));
+  }
+
+  const waiting = [top];
+  const seen = new Set([top.join()]);
+  while (waiting.length > 0) {
+    if (asked >= MOST_ASKED || spent >= MOST_STEPS) return found(byRule(levels, top, fits), false);
+    const next = takeBest(waiting, levels);
+    if (fits(next)) return found(next, certain);
+    for (const at of skeleton.order) {
+      if (next[at] === 0 || !levels.isInside(at)) continue;
+      const less = levels.lowered(next.map((units, i) => (i === at ? units - 1 : units)));
+      const key = less.join();
+      if (seen.has(key)) continue;
+      seen.add(key);
+      waiting.push(less);
+    }
+  }
+  return found(
+    levels.all.map(() => 0),
+    certain,
+  );
+}
+
+const kept = new WeakMap<Skeleton, Levels>();
+
+function levelsOf(skeleton: Skeleton): Levels {
+  let known = kept.get(skeleton);
+  if (!known) kept.set(skeleton, (known = new Levels(skeleton)));
+  return known;
+}
+
+/** The most units of an activity that go in with no more than what it takes for them. */
+function mostAlone(
+  levels: Levels,
+  top: readonly number[],
+  at: number,
+  fits: (some: readonly number[]) => boolean,
+): number {
+  const goes = (units: number): boolean => {
+    const some = levels.needed(at, units);
+    return some.every((each, i) => each <= top[i]!) && fits(some);
+  };
+  let high = top[at]!;
+  if (high === 0 || !levels.isInside(at) || goes(high)) return high;
+  let low = 0;
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (goes(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** A way to do much, found by adding one activity after another. */
+function byRule(
+  levels: Levels,
+  top: readonly number[],
+  fits: (some: readonly number[]) => boolean,
+): readonly number[] {
+  let best: readonly number[] = levels.all.map(() => 0);
+  for (const at of levels.order) {
+    for (const units of new Set([top[at]!, Math.floor(top[at]! / 2), 1])) {
+      if (units === 0 || units > top[at]!) continue;
+      const some = levels.needed(at, units).map((each, i) => Math.max(each, best[i]!));
+      if (some.some((each, i) => each > top[i]!) || !fits(some)) continue;
+      best = some;
+      break;
+    }
+  }
+  return best;
+}
+
+/** Takes out the one with the most pieces finished, then the most units. */
+function takeBest(waiting: (readonly number[])[], levels: Levels): readonly number[] {
+  let best = 0;
+  for (let at = 1; at < waiting.length; at += 1)
+    if (levels.compare(waiting[at]!, waiting[best]!) > 0) best = at;
+  return waiting.splice(best, 1)[0]!;
+}

@@ -4,7 +4,7 @@ import './first-view.js';
 import { hasPlanLink, PlanStore, readLink } from '../components/store/index.js';
 import { createWorkerEngine } from '../src/engine/index.js';
 import { keepOffline } from './offline.js';
-import { blankPlan, limitSets, ruleSets, samplePlan } from './sample-plan.js';
+import { blankPlan, limitSets, ruleSets, sampleName, samplePlan } from './sample-plan.js';
 
 const desk = document.querySelector('possession-desk')!;
 const engine = createWorkerEngine(
@@ -14,6 +14,7 @@ const engine = createWorkerEngine(
 desk.engine = engine;
 desk.limitSets = limitSets;
 desk.ruleSets = ruleSets;
+desk.sampleName = sampleName;
 desk.openSample = async () => {
   const { document } = await samplePlan(engine);
   await desk.adopt(document);

@@ -40,6 +40,9 @@ export const ruleSets: readonly RuleSet[] = Object.values(rules).flatMap((text) 
   return read.success ? [read.data] : [];
 });
 
+/** Name of the sample plan. */
+export const sampleName = 'Marl Vale renewals, 2027';
+
 /** A plan with nothing in it. */
 export const blankPlan: PlanDocument = emptyPlan('Untitled plan', 'Europe/London');
 
@@ -52,5 +55,5 @@ export async function samplePlan(engine: Engine): Promise<ImportResult> {
     name: nameOf(path),
     bytes: new TextEncoder().encode(text),
   }));
-  return engine.importFiles(files, { ...blankPlan, name: 'Marl Vale renewals, 2027' });
+  return engine.importFiles(files, { ...blankPlan, name: sampleName });
 }

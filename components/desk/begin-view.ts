@@ -19,7 +19,8 @@ export function beginView(desk: Desk, document: PlanDocument): TemplateResult {
     <h2>Which of your work fits which of your possessions?</h2>
     <p>
       Two tables are needed: the windows (name, start, end) and the work (package, activity,
-      minutes). The plan is then made by itself, and the answer stands here.
+      minutes). Drop the files anywhere on this page, or begin by a door. The plan is then made by
+      itself, and the answer stands here.
     </p>
     <div class="doors">
       <button type="button" class="door strong" @click=${() => desk.show('files')}>
@@ -48,29 +49,40 @@ export function beginView(desk: Desk, document: PlanDocument): TemplateResult {
 }
 
 function ruleCards(desk: Desk, document: PlanDocument): TemplateResult {
+  return rulesToBegin(desk.ruleSets, document.rules, (rules) =>
+    desk.edit({ ...document, rules }, `rules: ${rules.name}`),
+  );
+}
+
+/** Sets of rules to begin with, each drawn with what it deducts. */
+export function rulesToBegin(
+  sets: readonly RuleSet[],
+  now: RuleSet,
+  choose: (rules: RuleSet) => void,
+): TemplateResult {
   return html`<h2>What is deducted from every window</h2>
     <p>
       ${
-        document.rules.name === 'none'
+        now.name === 'none'
           ? 'Nothing yet: without rules every booked minute would count as usable.'
-          : `This plan deducts by “${document.rules.name}”.`
+          : `This plan deducts by “${now.name}”.`
       }
       Begin with one of these examples and change its minutes to your own.
     </p>
     <ul class="cards">
-      ${desk.ruleSets.map((rules) => ruleCard(desk, document, rules))}
+      ${sets.map((rules) => ruleCard(rules, now, choose))}
     </ul>`;
 }
 
 const barOf = (kind: string, from: number, minutes: number): SVGTemplateResult =>
   svg`<rect class="bar ${kind}" x=${from} y="1" width=${minutes} height="22"></rect>`;
 
-function ruleCard(desk: Desk, document: PlanDocument, rules: RuleSet): TemplateResult {
+function ruleCard(rules: RuleSet, now: RuleSet, choose: (rules: RuleSet) => void): TemplateResult {
   const { ledger } = ruleSketch(rules, sketchWindow(START, CLOSURE, 'UTC'), {
     isolated: true,
     loud: false,
   });
-  const chosen = document.rules.name === rules.name;
+  const chosen = now.name === rules.name;
   return html`<li>
     <h3>${rules.name}</h3>
     <p>
@@ -89,11 +101,7 @@ function ruleCard(desk: Desk, document: PlanDocument, rules: RuleSet): TemplateR
         )
         .join(', ')}
     </p>
-    <button
-      type="button"
-      aria-pressed=${chosen}
-      @click=${() => desk.edit({ ...document, rules }, `rules: ${rules.name}`)}
-    >
+    <button type="button" aria-pressed=${chosen} @click=${() => choose(rules)}>
       ${chosen ? 'Chosen' : 'Begin with these'}
     </button>
   </li>`;

@@ -3,6 +3,7 @@ import type { LimitSet, PlanDocument, RuleSet } from '../../src/model/index.js';
 import type { RuleTrial } from './rule-trial.js';
 import type { Place } from '../why/explanation.js';
 import type { Figures } from './figures.js';
+import type { Incoming } from './incoming.js';
 import type { Keeping } from './keeping.js';
 import type { Outlooks } from './outlooks.js';
 import type { Picked } from './picked.js';
@@ -43,6 +44,7 @@ export interface Desk {
   readonly undoLabel: string;
   readonly redoLabel: string;
   readonly figures: Figures;
+  readonly incoming: Incoming;
   readonly planning: Planning;
   readonly outlooks: Outlooks;
   readonly shift: Shift;

@@ -207,6 +207,11 @@ export const styles = css`
     padding: 0.75rem 1rem;
     border-bottom: 1px solid var(--_hair);
   }
+  /* The answer comes first; which plan it is of, and agreeing to it, a line of its own below. */
+  .answer > .agreed {
+    order: 1;
+    flex: 1 0 100%;
+  }
   .answer .said {
     flex: 1 1 24rem;
     min-width: 0;

@@ -23,6 +23,7 @@ import { assumedView } from './assumed-view.js';
 import { beginView, isBlank } from './begin-view.js';
 import { bookingView } from './booking-view.js';
 import { costView } from './cost-view.js';
+import type {} from '../import/import.js';
 import type {} from '../sheet/sheet.js';
 import type { Desk, Menu, ShownRows } from './desk-parts.js';
 import { agreedStyles } from './agreed.styles.js';
@@ -33,6 +34,8 @@ import { fitView } from './fit-view.js';
 import { footView } from './foot.js';
 import { followInSheet, goTo } from './go-to.js';
 import { handbackView } from './handback-view.js';
+import { fileDrops } from './file-drops.js';
+import { Incoming } from './incoming.js';
 import { Keeping } from './keeping.js';
 import { isFindKey, placeByKey, stepByKey } from './keys.js';
 import { menuView } from './menu-view.js';
@@ -115,6 +118,8 @@ export class PossessionDesk extends LitElement implements Desk {
     limitSets: { attribute: false },
     ruleSets: { attribute: false },
     openSample: { attribute: false },
+    sampleName: { attribute: false },
+    over: { state: true },
     trouble: { state: true },
     said: { state: true },
     newer: { attribute: false },
@@ -144,6 +149,10 @@ export class PossessionDesk extends LitElement implements Desk {
   declare ruleSets: readonly RuleSet[];
   /** Shows the sample plan; null where the page has none. */
   declare openSample: (() => Promise<void>) | null;
+  /** Name of the sample plan, into which no file goes unless a person says so. */
+  declare sampleName: string;
+  /** Files are held over the page. */
+  declare protected over: boolean;
   /** Takes the page to a newer version of itself; null while there is none. */
   declare newer: (() => void) | null;
   declare protected trouble: string;
@@ -152,6 +161,7 @@ export class PossessionDesk extends LitElement implements Desk {
   declare protected wary: boolean;
 
   readonly figures = new Figures(this);
+  readonly incoming = new Incoming(this);
   readonly planning = new Planning(this);
   readonly outlooks = new Outlooks(this);
   readonly shift = new Shift(this);
@@ -161,6 +171,12 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly ruleTrial = new RuleTrial(this);
   readonly keeping = new Keeping(this);
   readonly #opening = new Opening(this);
+  readonly #drops = fileDrops(this, {
+    over: (over) => {
+      this.over = over;
+    },
+    dropped: (files) => void this.readFiles(files),
+  });
 
   /** What can be undone of this document; null before there is one. */
   #history: History | null = null;
@@ -192,6 +208,8 @@ export class PossessionDesk extends LitElement implements Desk {
     this.limitSets = [];
     this.ruleSets = [];
     this.openSample = null;
+    this.sampleName = '';
+    this.over = false;
     this.newer = null;
     this.trouble = '';
     this.said = '';
@@ -292,6 +310,14 @@ export class PossessionDesk extends LitElement implements Desk {
     return goTo(this, this.renderRoot, place);
   }
 
+  /** Reads files where they are shown before anything is taken. */
+  async readFiles(files: readonly File[]): Promise<void> {
+    this.show('files');
+    await this.updateComplete;
+    await customElements.whenDefined('possession-import');
+    await this.renderRoot.querySelector('possession-import')?.readBlobs(files);
+  }
+
   shownRows(): ShownRows {
     const sheet = this.renderRoot.querySelector('possession-sheet');
     return sheet?.shownTable ?? { columns: [], rows: [] };
@@ -319,11 +345,13 @@ export class PossessionDesk extends LitElement implements Desk {
   override connectedCallback(): void {
     super.connectedCallback();
     this.addEventListener('keydown', this.#onKey);
+    this.#drops.listen();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.removeEventListener('keydown', this.#onKey);
+    this.#drops.end();
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -362,7 +390,7 @@ export class PossessionDesk extends LitElement implements Desk {
     const whole = !hasSide(this);
     const place = placeOf(this.view);
     const trouble = this.trouble || this.figures.trouble || this.planning.trouble;
-    return html`<div class="desk ${whole ? 'one' : ''}">
+    return html`<div class="desk ${whole ? 'one' : ''} ${this.over ? 'over' : ''}">
       ${topView(
         this,
         { dark: this.#isDark },
@@ -390,6 +418,13 @@ export class PossessionDesk extends LitElement implements Desk {
         </div>
       </main>
       ${whole ? nothing : sideView(this, this.#onUp)} ${footView(this.wary, this.#onWary)}
+      ${
+        this.over
+          ? html`<p class="dropping" role="status">
+              Drop to read the files. Nothing changes until you take what was read.
+            </p>`
+          : nothing
+      }
     </div>`;
   }
 

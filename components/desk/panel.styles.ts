@@ -188,6 +188,33 @@ export const panelStyles = css`
     background: var(--_act-wash);
     outline: 1px solid var(--_act);
   }
+  .dropping {
+    position: fixed;
+    inset: 0.75rem;
+    z-index: 10;
+    display: grid;
+    place-items: center;
+    border: 2px dashed var(--_act);
+    border-radius: var(--_radius);
+    background: color-mix(in srgb, var(--_paper) 88%, transparent);
+    color: var(--_ink);
+    font-size: var(--_head);
+    font-weight: 650;
+    text-align: center;
+    pointer-events: none;
+  }
+  .fill > .head {
+    margin-block-end: 0.5rem;
+    font-size: var(--_head);
+    font-weight: 650;
+  }
+  .where-to {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.375rem 0.75rem;
+    margin-block-end: 0.75rem;
+  }
   .begin {
     display: grid;
     align-content: start;

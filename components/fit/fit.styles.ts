@@ -10,6 +10,32 @@ const map = css`
     max-block-size: 100vh;
     max-block-size: 100dvh;
   }
+  .bar {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.25rem 0.75rem;
+    padding: 0.5rem 0.75rem 0;
+    color: var(--_quiet);
+  }
+  .choice {
+    display: flex;
+  }
+  .choice button {
+    border-radius: 0;
+    margin-inline-start: -1px;
+  }
+  .choice button[aria-pressed='true'] {
+    position: relative;
+    border-color: var(--_act);
+    background: var(--_act-wash);
+    font-weight: 600;
+  }
+  @media print {
+    .bar {
+      display: none;
+    }
+  }
   .key {
     display: flex;
     flex-wrap: wrap;

@@ -17,7 +17,7 @@ export interface MapSize {
 const NARROW = 46;
 const HEAD = 3.5;
 const ROW = 2.875;
-const COLUMN = { least: 5.75, most: 10 };
+const COLUMN = { least: 8, most: 11 };
 const NAMES = { least: 11, most: 16, narrow: 8.875 };
 const PADDING = 1.0625;
 /** Heights of a line of a name and of what stands under it. */

@@ -4,6 +4,7 @@ import {
   nothing,
   svg,
   type PropertyDeclarations,
+  type PropertyValues,
   type TemplateResult,
 } from 'lit';
 import { largestFileBytes } from '../../src/engine/import/largest-file.js';
@@ -119,6 +120,11 @@ export class PossessionImport extends LitElement {
       if (call === this.#latest) this.busy = false;
     }
     await this.updateComplete;
+  }
+
+  /** What was read is held against the plan it is to go into. */
+  protected override updated(changed: PropertyValues<this>): void {
+    if (changed.has('document') && changed.get('document') && this.result) void this.#look();
   }
 
   #headingsOf(at: number): string {
@@ -251,7 +257,8 @@ export class PossessionImport extends LitElement {
       </div>`;
   }
 
-  async #readBlobs(files: Iterable<File>): Promise<void> {
+  /** Reads files as they were dropped or picked. */
+  async readBlobs(files: Iterable<File>): Promise<void> {
     try {
       const read = await Promise.all(
         [...files].map(async (file) => ({
@@ -276,7 +283,7 @@ export class PossessionImport extends LitElement {
   readonly #onDrop = (event: DragEvent): void => {
     event.preventDefault();
     this.over = false;
-    if (event.dataTransfer) void this.#readBlobs(event.dataTransfer.files);
+    if (event.dataTransfer) void this.readBlobs(event.dataTransfer.files);
   };
 
   readonly #onPick = (): void => {
@@ -285,7 +292,7 @@ export class PossessionImport extends LitElement {
 
   readonly #onPicked = (event: Event): void => {
     const input = event.target as HTMLInputElement;
-    void this.#readBlobs(input.files ?? []).then(() => {
+    void this.readBlobs(input.files ?? []).then(() => {
       input.value = '';
     });
   };

@@ -112,6 +112,29 @@ export function explainPlacement(
   };
 }
 
+/** Lines named of each cause. */
+const LINES = 6;
+
+/** Faults of one kind in one column of one file, the many before the few, errors before notes. */
+function causesOf(faults: readonly Fault[]): readonly (readonly Fault[])[] {
+  const causes = new Map<string, Fault[]>();
+  for (const fault of faults) {
+    const key = JSON.stringify([fault.severity, fault.file, fault.code, fault.column]);
+    const list = causes.get(key);
+    if (list) list.push(fault);
+    else causes.set(key, [fault]);
+  }
+  const rank = (same: readonly Fault[]): number => (same[0]!.severity === 'error' ? 0 : 1);
+  return [...causes.values()].sort((a, b) => rank(a) - rank(b) || b.length - a.length);
+}
+
+function linesText(same: readonly Fault[]): string {
+  const lines = [...new Set(same.flatMap((one) => one.line ?? []))];
+  if (lines.length === 0) return '';
+  const more = lines.length - LINES;
+  return `, line${lines.length > 1 ? 's' : ''} ${lines.slice(0, LINES).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+}
+
 /** What is wrong with what was typed, each with its way back to the cell. */
 export function explainFaults(
   faults: readonly Fault[],
@@ -122,25 +145,28 @@ export function explainFaults(
     title: 'What could not be read as typed',
     figure: countText(faults.length, 'fault'),
     ...(errors > 0 ? { tone: 'bad' as const } : {}),
-    sentence: `${countText(errors, 'row or file was', 'rows or files were')} not used; the others are used as their note says. Figures leave out what was not used.`,
-    rows: faults.slice(0, 200).map((one): ExplanationRow => {
-      const table = tableOf(one.file);
-      return {
-        label: one.message,
-        figure: one.severity === 'error' ? '✕' : '!',
-        note: `${one.file}${one.line === undefined ? '' : `, line ${one.line}`}${one.column === undefined ? '' : `, ${one.column}`}. ${one.mend}`,
-        ...(table && one.row !== undefined
-          ? {
-              place: {
-                to: 'cell' as const,
-                table,
-                row: one.row,
-                ...(one.column === undefined ? {} : { column: one.column }),
-              },
-            }
-          : {}),
-      };
-    }),
+    sentence: `By cause, those that leave something out first. ${countText(errors, 'row or file was', 'rows or files were')} not used; the others are used as their note says. Figures leave out what was not used.`,
+    rows: causesOf(faults)
+      .slice(0, 200)
+      .map((same): ExplanationRow => {
+        const one = same[0]!;
+        const table = tableOf(one.file);
+        return {
+          label: one.message,
+          figure: `${one.severity === 'error' ? '✕' : '!'}${same.length > 1 ? ` ${same.length} times` : ''}`,
+          note: `${one.file}${linesText(same)}${one.column === undefined ? '' : `, ${one.column}`}. ${one.mend}`,
+          ...(table && one.row !== undefined
+            ? {
+                place: {
+                  to: 'cell' as const,
+                  table,
+                  row: one.row,
+                  ...(one.column === undefined ? {} : { column: one.column }),
+                },
+              }
+            : {}),
+        };
+      }),
     links: [],
   };
 }

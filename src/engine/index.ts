@@ -11,6 +11,8 @@ export {
 } from './rule-change/rule-sketch.js';
 export { usableWithIsolation } from './isolated-usable.js';
 export { windowMoves } from '../planner/given/moves.js';
+export { meetingsOf, type Meeting } from './where/meetings.js';
+export { wantedByWeek, type WantedResource, type WantedWeek } from './where/wanted.js';
 export { columnOf } from './column-of.js';
 export { planId } from '../planner/plan-id.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';

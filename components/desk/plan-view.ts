@@ -42,31 +42,51 @@ export function settleButton({ planning }: Desk): TemplateResult {
 }
 
 function part(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
-  const { windows, activities } = results.plan;
-  const { looked, earlier } = desk.planning;
   return html`<div
     class="fill pad"
     tabindex="0"
     role="region"
     aria-label=${planParts[desk.planPart]}
   >
-    ${
-      desk.planPart === 'units'
-        ? html`<possession-units
-            .allocation=${desk.planning.looked}
-            .windows=${windows}
-            .activities=${activities}
-            .zone=${document.zone}
-          ></possession-units>`
-        : html`<possession-compare
-            .beforePlan=${earlier}
-            .afterPlan=${earlier ? looked : null}
-            .windows=${windows}
-            .activities=${activities}
-            .zone=${document.zone}
-          ></possession-compare>`
-    }
+    ${partOf(desk, results, document)}
   </div>`;
+}
+
+function partOf(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
+  const { windows, activities, resources } = results.plan;
+  const { looked, earlier } = desk.planning;
+  switch (desk.planPart) {
+    case 'where':
+      return html`<possession-where
+        .allocation=${looked}
+        .windows=${windows}
+        .activities=${activities}
+        .selected=${desk.picked.placement}
+        @possession-placement-select=${(event: PlacementSelectEvent) => pickPlacement(desk, event)}
+      ></possession-where>`;
+    case 'wanted':
+      return html`<possession-wanted
+        .allocation=${looked}
+        .activities=${activities}
+        .resources=${resources}
+        .zone=${document.zone}
+      ></possession-wanted>`;
+    case 'units':
+      return html`<possession-units
+        .allocation=${looked}
+        .windows=${windows}
+        .activities=${activities}
+        .zone=${document.zone}
+      ></possession-units>`;
+    default:
+      return html`<possession-compare
+        .beforePlan=${earlier}
+        .afterPlan=${earlier ? looked : null}
+        .windows=${windows}
+        .activities=${activities}
+        .zone=${document.zone}
+      ></possession-compare>`;
+  }
 }
 
 function planned(desk: Desk, results: Results, document: PlanDocument): TemplateResult {

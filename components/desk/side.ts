@@ -21,7 +21,7 @@ export function sideView(desk: Desk, up: () => void): TemplateResult {
       picked.told
         ? html`<button class="shut" type="button" @click=${() => picked.hush()}>Close</button>
             ${view === 'windows' ? windowSide(desk) : nothing}
-            ${view === 'plan' && planPart === 'plan' ? planSide(desk) : nothing}
+            ${view === 'plan' && (planPart === 'plan' || planPart === 'where') ? planSide(desk) : nothing}
             <possession-why
               .explanation=${picked.told}
               @possession-why-link=${(event: WhyLinkEvent) => void desk.goTo(event.place)}

@@ -58,9 +58,11 @@ export const placeOf = (view: DeskView): PlaceId =>
   placeIds.find((place) => viewsOf[place].includes(view)) ?? 'programme';
 
 /** What the plan view shows. */
-export type PlanPart = 'plan' | 'units' | 'compare';
+export type PlanPart = 'plan' | 'where' | 'wanted' | 'units' | 'compare';
 export const planParts: Readonly<Record<PlanPart, string>> = {
   plan: 'In the windows',
+  where: 'Where and when',
+  wanted: 'People and plant by week',
   units: 'Units in place',
   compare: 'Against the plan before',
 };

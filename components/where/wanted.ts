@@ -1,0 +1,167 @@
+import {
+  html,
+  LitElement,
+  nothing,
+  svg,
+  type PropertyDeclarations,
+  type TemplateResult,
+} from 'lit';
+import {
+  wantedByWeek,
+  type Allocation,
+  type WantedResource,
+  type WantedWeek,
+} from '../../src/engine/index.js';
+import type { Activity, Resource } from '../../src/model/index.js';
+import { base } from '../shared/base.js';
+import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { dayText, momentText } from '../shared/format.js';
+import { paper, PORTRAIT } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
+import { WidthWatch } from '../shared/width-watch.js';
+import { defaultStrings, type WhereStrings } from './strings.js';
+import { wantedStyles } from './wanted.styles.js';
+
+const NAMES = 132;
+const HIGH = 44;
+const FOOT = 20;
+const WEEK = 7 * 24 * 60 * 60_000;
+
+/** Whether more is wanted than is held. */
+const isShort = ({ wanted, held }: WantedWeek): boolean => held !== null && wanted > held;
+
+/**
+ * People and plant that the plan wants, week by week, against what is held, as bars with their table.
+ *
+ * @summary Resources wanted against held, by week.
+ * @tag possession-wanted
+ * @csspart cautions - The cautions.
+ */
+export class PossessionWanted extends LitElement {
+  static override readonly styles = [...base, cautionStyles, ...wantedStyles, paper];
+  static override readonly properties: PropertyDeclarations = {
+    allocation: { attribute: false },
+    activities: { attribute: false },
+    resources: { attribute: false },
+    zone: { type: String },
+    strings: { attribute: false },
+  };
+
+  declare allocation: Pick<Allocation, 'placements'> | null;
+  declare activities: readonly Activity[];
+  declare resources: readonly Resource[];
+  /** IANA zone in which weeks begin. */
+  declare zone: string;
+  /** Words to use in place of the element's own. */
+  declare strings: Partial<WhereStrings>;
+
+  readonly #drawing = new WidthWatch(this, '.frame', 900);
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
+
+  constructor() {
+    super();
+    this.allocation = null;
+    this.activities = [];
+    this.resources = [];
+    this.zone = 'UTC';
+    this.strings = {};
+  }
+
+  override render(): TemplateResult {
+    const words = { ...defaultStrings, ...this.strings };
+    const { allocation } = this;
+    if (!allocation) return html`<p class="empty quiet">${words.noPlan}</p>`;
+    const wanted = wantedByWeek(allocation.placements, this.activities, this.resources, this.zone);
+    if (wanted.length === 0) return html`<p class="empty quiet">${words.wantedNone}</p>`;
+    const short = wanted.flatMap((one) => one.weeks).filter(isShort).length;
+    return html`<h2>${words.wantedTitle}</h2>
+      <p class="summary ${short > 0 ? 'wrong' : ''}" role="status">${words.short(short)}</p>
+      <p class="quiet told">${words.wantedTold}</p>
+      <div class="frame">${this.#renderPicture(wanted, words)}</div>
+      <details ?open=${this.#print.printing}>
+        <summary>${words.wantedTable}</summary>
+        ${this.#renderTable(wanted, words)}
+      </details>
+      ${cautionList(words.cautions)}`;
+  }
+
+  #renderPicture(wanted: readonly WantedResource[], words: WhereStrings): TemplateResult {
+    const wide = this.#print.printing ? PORTRAIT : Math.max(300, this.#drawing.width);
+    const weeks = wanted.flatMap((one) => one.weeks.map(({ week }) => week));
+    const first = Math.min(...weeks);
+    const count = Math.round((Math.max(...weeks) - first) / WEEK) + 1;
+    const step = (wide - NAMES - 8) / count;
+    const x = (week: number): number =>
+      Math.round((NAMES + Math.round((week - first) / WEEK) * step) * 10) / 10;
+    const named = Math.max(1, Math.ceil(64 / step));
+    const bar = Math.max(2, step - 2);
+    return html`${wanted.map(({ resource, weeks: own }) => {
+        const most = Math.max(1, ...own.map((one) => Math.max(one.wanted, one.held ?? 0)));
+        const y = (amount: number): number => Math.round(HIGH - (amount / most) * (HIGH - 8));
+        const told = own
+          .filter(isShort)
+          .map((one) => `${dayText(one.week, this.zone)}: ${one.wanted} of ${one.held ?? ''}`);
+        return html`<svg
+          class="keep-whole"
+          width=${wide}
+          height=${HIGH + 4}
+          role="img"
+          aria-label=${`${resource}. ${words.short(told.length)} ${told.join(', ')}`}
+        >
+          <text class="who" x="0" y="20">${resource}</text>
+          <text class="tick" x="0" y="36">
+            ${own.every((one) => one.held === null) ? words.notListed : `0 \u2013 ${most}`}
+          </text>
+          <line class="foot" x1=${NAMES} x2=${wide} y1=${HIGH} y2=${HIGH}></line>
+          ${own.map(
+            (one) =>
+              svg`<rect class="bar ${isShort(one) ? 'short' : ''}" x=${x(one.week)} width=${bar} y=${y(one.wanted)} height=${HIGH - y(one.wanted)}></rect>
+              ${one.held === null ? nothing : svg`<line class="held" x1=${x(one.week) - 1} x2=${x(one.week) + bar + 1} y1=${y(one.held)} y2=${y(one.held)}></line>`}
+              ${isShort(one) ? svg`<path class="mark" d="M${x(one.week) + bar / 2 - 4} 0 h8 l-4 6 Z"></path>` : nothing}`,
+          )}
+        </svg>`;
+      })}
+      <svg width=${wide} height=${FOOT} aria-hidden="true">
+        ${Array.from({ length: Math.ceil(count / named) }, (_, at) => {
+          const week = first + at * named * WEEK;
+          return svg`<text class="tick" x=${x(week)} y="14">${dayText(week + WEEK / 14, this.zone).slice(4)}</text>`;
+        })}
+      </svg>`;
+  }
+
+  #renderTable(wanted: readonly WantedResource[], words: WhereStrings): TemplateResult {
+    return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.wantedTable}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">${words.resource}</th>
+            <th scope="col">${words.week}</th>
+            <th scope="col" class="figure">${words.wanted}</th>
+            <th scope="col" class="figure">${words.held}</th>
+            <th scope="col">${words.moment}</th>
+          </tr>
+        </thead>
+        <tbody>
+          ${wanted.flatMap(({ resource, weeks }) =>
+            weeks.map(
+              (one) =>
+                html`<tr>
+                  <th scope="row">${resource}</th>
+                  <td>${dayText(one.week, this.zone)}</td>
+                  <td class="figure ${isShort(one) ? 'wrong' : ''}">${one.wanted}</td>
+                  <td class="figure">${one.held ?? words.notListed}</td>
+                  <td>${momentText(one.at, this.zone)}</td>
+                </tr>`,
+            ),
+          )}
+        </tbody>
+      </table>
+    </div>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'possession-wanted': PossessionWanted;
+  }
+}

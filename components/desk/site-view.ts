@@ -1,6 +1,10 @@
 import { html, type TemplateResult } from 'lit';
-import type { Results } from '../../src/engine/index.js';
+import { mendedRoster, type Results } from '../../src/engine/index.js';
 import type { LimitsChangeEvent } from '../people/limits-change-event.js';
+import type { RosterMendEvent } from '../people/roster-mend-event.js';
+import { mendText } from '../people/mend-words.js';
+import { defaultStrings } from '../people/strings.js';
+import { countText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { siteParts, type SitePart } from './views.js';
@@ -28,6 +32,7 @@ export function siteView(desk: Desk, results: Results): TemplateResult {
     <div
       class="fill pad"
       @possession-limits-change=${(event: LimitsChangeEvent) => limit(desk, event)}
+      @possession-roster-mend=${(event: RosterMendEvent) => mendRoster(desk, event)}
     >
       ${outlookTrouble(desk.outlooks)} ${part(desk, results)}
     </div>`;
@@ -51,6 +56,7 @@ function part({ sitePart, outlooks, limitSets }: Desk, results: Results): Templa
         .answer=${outlooks.people}
         .windows=${results.plan.windows}
         .sets=${limitSets}
+        mendable
       ></possession-people>`;
     case 'noise':
       return html`<possession-noise .answer=${outlooks.noise}></possession-noise>`;
@@ -72,4 +78,19 @@ function limit(desk: Desk, { part: one, value }: LimitsChangeEvent): void {
   const { document } = desk;
   if (document)
     desk.edit({ ...document, site: { ...document.site, [one]: value } }, `limits: ${one} changed`);
+}
+
+/** Makes accepted changes of the roster, as one act that can be undone. */
+function mendRoster(desk: Desk, { changes }: RosterMendEvent): void {
+  const { document, outlooks } = desk;
+  const [first] = changes;
+  const roster = document?.tables.roster;
+  if (!document || !roster || !outlooks.people || !first) return;
+  const label =
+    changes.length === 1
+      ? mendText(first, defaultStrings)
+      : `${countText(changes.length, 'change')} of the roster`;
+  const mended = mendedRoster(roster, outlooks.people.turns, changes, document.zone);
+  desk.edit({ ...document, tables: { ...document.tables, roster: mended } }, `roster: ${label}`);
+  desk.say(`Made in the roster: ${label}. Undo takes it back.`);
 }

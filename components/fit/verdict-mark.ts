@@ -1,7 +1,7 @@
 import { svg, html, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import type { FitVerdict } from '../../src/planner/fit/types.js';
-import { goesInPart, partText } from '../../src/planner/fit/part-text.js';
+import { goesInPart, partText } from '../../src/engine/index.js';
 
 /**
  * `fits`: all of it does. `part`: some of it does. Nothing of it does: `short`, more time would cure it for all; `never`, no

@@ -21,6 +21,8 @@ const needs: readonly (readonly [string, string])[] = [
 /** What the plan holds, and what a file needs. */
 export function nowView(document: PlanDocument, words: ImportStrings): TemplateResult {
   const { rules } = document;
+  const isEmpty = tableKinds.every((kind) => tableIn(document, kind).rows.length === 0);
+  if (isEmpty) return needsView();
   const steps = rules.leadIn.length + rules.leadOut.length;
   return html`<section class="now" aria-label="In the plan now">
     <h2>In the plan now</h2>
@@ -56,7 +58,17 @@ export function nowView(document: PlanDocument, words: ImportStrings): TemplateR
         </tbody>
       </table>
     </div>
-    <h2>What a file needs</h2>
+    ${needsList()}
+  </section>`;
+}
+
+/** Of a plan with nothing in it, only what a file needs. */
+function needsView(): TemplateResult {
+  return html`<section class="now" aria-label="What a file needs">${needsList()}</section>`;
+}
+
+function needsList(): TemplateResult {
+  return html`<h2>What a file needs</h2>
     <dl class="needs">
       ${needs.map(
         ([kind, text]) =>
@@ -65,6 +77,5 @@ export function nowView(document: PlanDocument, words: ImportStrings): TemplateR
             <dd>${text}</dd>
           </div>`,
       )}
-    </dl>
-  </section>`;
+    </dl>`;
 }

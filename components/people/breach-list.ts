@@ -1,13 +1,17 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { PeopleAnswer, RosterBreach } from '../../src/engine/index.js';
 import { stretchText } from '../shared/format.js';
-import { measureText, mendText } from './mend-words.js';
+import { measureText, mendText, type Mend } from './mend-words.js';
 import type { PeopleStrings } from './strings.js';
+
+/** Makes changes on the roster; null where nothing takes them. */
+export type Accept = ((changes: readonly Mend[]) => void) | null;
 
 /** Each limit broken, with its source and the smallest change that ends it; then what mends the whole roster. */
 export function breachList(
   { breaches, turns, zone, together }: PeopleAnswer,
   words: PeopleStrings,
+  accept: Accept,
 ): TemplateResult {
   if (breaches.length === 0)
     return html`<section>
@@ -43,7 +47,7 @@ export function breachList(
               <span class="bad-text">${measureText(one.found, one.unit)}</span>, not
               ${measureText(one.allowed, one.unit)}
             </td>
-            <td>${mends(one, words)}</td>
+            <td>${mends(one, words, accept)}</td>
           </tr>`;
         })}
       </tbody>
@@ -54,22 +58,60 @@ export function breachList(
             <ol class="together">
               ${together.changes.map((mend) => html`<li>${mendText(mend, words)}</li>`)}
             </ol>
-            <p>${words.left(together.left)}</p>`
+            <p>
+              ${words.left(together.left)}
+              ${together.changes.some(givesAway) ? words.competence : nothing}
+            </p>
+            ${
+              accept
+                ? html`<button
+                    class="strong"
+                    type="button"
+                    @click=${() => accept(together.changes)}
+                  >
+                    ${words.makeAll(together.changes.length)}
+                  </button>`
+                : nothing
+            }`
         : nothing
     }
   </section>`;
 }
 
-function mends({ mends: [first, ...rest] }: RosterBreach, words: PeopleStrings): TemplateResult {
-  return html`${first ? mendText(first, words) : words.noMend}
+const givesAway = (mend: Mend): boolean => mend.change === 'give to';
+
+function mends(
+  { mends: [first, ...rest] }: RosterBreach,
+  words: PeopleStrings,
+  accept: Accept,
+): TemplateResult {
+  if (!first) return html`${words.noMend}`;
+  return html`${mendLine(first, words, accept)}
   ${
     rest.length > 0
       ? html`<details class="more">
           <summary>${words.more(rest.length)}</summary>
           <ul>
-            ${rest.map((mend) => html`<li>${mendText(mend, words)}</li>`)}
+            ${rest.map((mend) => html`<li>${mendLine(mend, words, accept)}</li>`)}
           </ul>
         </details>`
+      : nothing
+  }`;
+}
+
+function mendLine(mend: Mend, words: PeopleStrings, accept: Accept): TemplateResult {
+  const text = mendText(mend, words);
+  return html`${text}
+  ${givesAway(mend) ? html`<span class="source">${words.competence}</span>` : nothing}
+  ${
+    accept
+      ? html`<button
+          type="button"
+          aria-label=${`${words.make}: ${text}`}
+          @click=${() => accept([mend])}
+        >
+          ${words.make}
+        </button>`
       : nothing
   }`;
 }

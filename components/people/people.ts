@@ -14,6 +14,7 @@ import { styles } from './people.styles.js';
 import { rosterPicture, spanOf } from './roster-picture.js';
 import { defaultStrings, type PeopleStrings } from './strings.js';
 import { weeksChoice } from './weeks-choice.js';
+import { RosterMendEvent } from './roster-mend-event.js';
 import { windowCrews } from './window-crews.js';
 
 /**
@@ -22,6 +23,7 @@ import { windowCrews } from './window-crews.js';
  * @summary The roster, the limits on hours it breaks, and how to mend it.
  * @tag possession-people
  * @event {LimitsChangeEvent} possession-limits-change - A reader changed the limits (`part` is `hours`).
+ * @event {RosterMendEvent} possession-roster-mend - A reader accepts changes of the roster.
  * @csspart picture - The roster along the weeks.
  * @csspart cautions - The cautions.
  */
@@ -31,6 +33,7 @@ export class PossessionPeople extends LitElement {
     answer: { attribute: false },
     windows: { attribute: false },
     sets: { attribute: false },
+    mendable: { type: Boolean, reflect: true },
     weeks: { type: Number },
     page: { state: true },
     strings: { attribute: false },
@@ -41,6 +44,8 @@ export class PossessionPeople extends LitElement {
   declare windows: readonly AccessWindow[];
   /** Sets of limits to choose from, each with its sources; none: the set is only edited. */
   declare sets: readonly LimitSet[];
+  /** Whether changes of the roster are offered: the listener makes those that are accepted. */
+  declare mendable: boolean;
   /** Weeks shown at once; 0: all. */
   declare weeks: number;
   declare page: number;
@@ -53,6 +58,7 @@ export class PossessionPeople extends LitElement {
     this.answer = null;
     this.windows = [];
     this.sets = [];
+    this.mendable = false;
     this.weeks = 0;
     this.page = 0;
     this.strings = {};
@@ -73,7 +79,8 @@ export class PossessionPeople extends LitElement {
         turns.length === 0
           ? html`<section><p>${words.empty}</p></section>`
           : html`${this.#figures(answer, words)} ${this.#picture(answer, words)}
-            ${breachList(answer, words)} ${clockTurns(answer, words)}`
+            ${breachList(answer, words, this.mendable ? (changes) => this.dispatchEvent(new RosterMendEvent(changes)) : null)}
+            ${clockTurns(answer, words)}`
       }
       ${windowCrews(answer, this.windows, words)}
       ${limitsForm(limits, this.sets, words, (set) => this.#change(set))}`;

@@ -39,6 +39,9 @@ export const defaultStrings = {
     'give to': (turn: string, crew: string) => `${turn}: give it to ${crew}`,
     drop: (turn: string) => `${turn}: drop it`,
   } satisfies Record<Change, (turn: string, detail: string) => string>,
+  make: 'Make this change',
+  makeAll: (count: number) => (count === 1 ? 'Make this one change' : `Make all ${count} changes`),
+  competence: 'Whether that crew has the competence is not checked here.',
   together: 'To mend the whole roster',
   left: (count: number) =>
     count === 0

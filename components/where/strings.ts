@@ -52,6 +52,7 @@ export const defaultStrings = {
   resource: 'Resource',
   week: 'Week of',
   moment: 'At',
+  most: (amount: number) => `up to ${amount}`,
   notListed: 'not listed, so not limited',
   short: (count: number) =>
     count === 0

@@ -110,7 +110,7 @@ export class PossessionWanted extends LitElement {
         >
           <text class="who" x="0" y="20">${resource}</text>
           <text class="tick" x="0" y="36">
-            ${own.every((one) => one.held === null) ? words.notListed : `0 \u2013 ${most}`}
+            ${own.every((one) => one.held === null) ? words.notListed : words.most(most)}
           </text>
           <line class="foot" x1=${NAMES} x2=${wide} y1=${HIGH} y2=${HIGH}></line>
           ${own.map(

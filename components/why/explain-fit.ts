@@ -4,7 +4,7 @@ import type { FitVerdict } from '../../src/planner/fit/types.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { minutesInOneVisit } from '../../src/model/index.js';
 import { dayText, stretchText } from '../shared/format.js';
-import { goesInPart, partText, shareOf } from '../../src/planner/fit/part-text.js';
+import { goesInPart, partText, shareOf } from '../../src/engine/index.js';
 import { verdictsInWindow, verdictsOfPackage } from '../shared/verdicts.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 

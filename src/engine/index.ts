@@ -13,6 +13,8 @@ export { usableWithIsolation } from './isolated-usable.js';
 export { windowMoves } from '../planner/given/moves.js';
 export { meetingsOf, type Meeting } from './where/meetings.js';
 export { wantedByWeek, type WantedResource, type WantedWeek } from './where/wanted.js';
+export { mendedRoster } from './site/mend-roster.js';
+export { goesInPart, partText, shareOf } from '../planner/fit/part-text.js';
 export { columnOf } from './column-of.js';
 export { planId } from '../planner/plan-id.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';

@@ -7,6 +7,7 @@ import type { LimitsChangeEvent } from '../../components/people/limits-change-ev
 import type { PossessionLifting } from '../../components/lifting/lifting.js';
 import type { PossessionNoise } from '../../components/noise/noise.js';
 import type { PossessionPeople } from '../../components/people/people.js';
+import type { RosterMendEvent } from '../../components/people/roster-mend-event.js';
 import { liftingOf } from '../../src/engine/site/lifting.js';
 import { noiseOf } from '../../src/engine/site/noise.js';
 import { peopleOf } from '../../src/engine/site/people.js';
@@ -97,6 +98,26 @@ async function typed(
 }
 
 describe('possession-people', () => {
+  it('offers each change, and all together, to who takes them', async () => {
+    const el = await shownPeople();
+    const made = (): HTMLButtonElement[] =>
+      [...el.renderRoot.querySelectorAll('button')].filter((one) =>
+        one.textContent.includes('Make'),
+      );
+    expect(made()).to.have.length(0);
+    el.mendable = true;
+    await el.updateComplete;
+    const accepted: RosterMendEvent[] = [];
+    el.addEventListener('possession-roster-mend', (event) => accepted.push(event));
+    made()[0]!.click();
+    made().at(-1)!.click();
+    expect(accepted[0]!.changes).to.deep.equal([people.breaches[0]!.mends[0]]);
+    expect(accepted[1]!.changes).to.deep.equal(people.together.changes);
+    await inBothSchemes(async () => {
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
+  });
+
   it('names each broken limit with its source, how sure it is, and the smallest change', async () => {
     const el = await shownPeople();
     expect(people.breaches.map((one) => [one.assignment, one.name])).to.deep.equal([

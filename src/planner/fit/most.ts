@@ -3,6 +3,7 @@ import { problemOf } from '../problem/compile.js';
 import { neverCode } from '../problem/eligibility.js';
 import type { LedgerBook } from '../problem/ledger-book.js';
 import type { Skeleton } from '../problem/skeleton.js';
+import { likenessOf } from './alike.js';
 import { Levels } from './levels.js';
 import { solve } from './solo.js';
 import type { MostThatFits } from './types.js';
@@ -27,6 +28,38 @@ export function mostThatFits(
   book: LedgerBook,
 ): MostThatFits {
   const skeleton = book.skeleton(all);
+  const takes = skeleton.activities.map(
+    (activity) => activity.place === 'outside' || neverCode(window, activity) === undefined,
+  );
+  const likeness = likenessOf(plan, window, skeleton, book);
+  if (likeness === undefined) return mostIn(plan, skeleton, takes, window, book);
+  const known = knownOf(book, skeleton);
+  const key = `${takes.map(Number).join('')} ${likeness}`;
+  let most = known.get(key);
+  if (!most) known.set(key, (most = mostIn(plan, skeleton, takes, window, book)));
+  return most;
+}
+
+/** Answers kept of one package before they are let go of. */
+const MOST_KEPT = 2000;
+const answers = new WeakMap<LedgerBook, WeakMap<Skeleton, Map<string, MostThatFits>>>();
+
+/** What is known of a package by what its work can see of a window. */
+function knownOf(book: LedgerBook, skeleton: Skeleton): Map<string, MostThatFits> {
+  let bySkeleton = answers.get(book);
+  if (!bySkeleton) answers.set(book, (bySkeleton = new WeakMap()));
+  let known = bySkeleton.get(skeleton);
+  if (!known || known.size > MOST_KEPT) bySkeleton.set(skeleton, (known = new Map()));
+  return known;
+}
+
+function mostIn(
+  plan: Plan,
+  skeleton: Skeleton,
+  takes: readonly boolean[],
+  window: AccessWindow,
+  book: LedgerBook,
+): MostThatFits {
   const levels = levelsOf(skeleton);
   let spent = 0;
   let asked = 0;
@@ -51,9 +84,6 @@ export function mostThatFits(
     proven,
   });
 
-  const takes = skeleton.activities.map(
-    (activity) => activity.place === 'outside' || neverCode(window, activity) === undefined,
-  );
   let top = levels.lowered(levels.all.map((units, at) => (takes[at] ? units : 0)));
   if (fits(top)) return found(top, certain);
   // What cannot go in with nothing but what it waits for goes in with nothing.

@@ -1,5 +1,5 @@
 import { minutesBetween, type Instant } from '../../src/calendar/index.js';
-import type { Allocation } from '../../src/engine/index.js';
+import { certificateWords, type Allocation } from '../../src/engine/index.js';
 import { floatText, momentText } from '../shared/format.js';
 import type { CompareFigure } from '../shared/figure-ask-event.js';
 import type { Sense } from './change-mark.js';
@@ -36,7 +36,7 @@ export function summaryRows(
   const met = (one: Allocation) => one.keyDates.filter((date) => date.met).length;
   const dates = (one: Allocation) => words.ofDates(String(met(one)), String(one.keyDates.length));
   const ended = finishChange(before.finishesAt, after.finishesAt, words);
-  const quality = before.certificate.text === after.certificate.text;
+  const quality = [before, after].map(certificateWords) as [string, string];
   const counted = (
     figure: CompareFigure,
     name: string,
@@ -66,10 +66,10 @@ export function summaryRows(
     {
       figure: 'quality',
       name: words.quality,
-      before: before.certificate.text,
-      after: after.certificate.text,
+      before: quality[0],
+      after: quality[1],
       sense: 'even',
-      change: quality ? words.same : words.other,
+      change: quality[0] === quality[1] ? words.same : words.other,
       quality: true,
     },
   ];

@@ -1,4 +1,4 @@
-import type { Allocation } from '../../src/engine/index.js';
+import { certificateWords, type Allocation } from '../../src/engine/index.js';
 import { countText, floatText, momentText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
 
@@ -72,19 +72,10 @@ function leftOut({ figures, document }: Desk): string {
   return parts.join('; ');
 }
 
-function proofOf({ certificate, windowsUsed, unstated }: Allocation, left: string): string {
-  const limits = [
-    ...(left === '' ? [] : [`of what could be read (${left})`]),
-    ...(unstated.length === 0
-      ? []
-      : [
-          `of the search alone, as long as ${countText(unstated.length, 'pair')} of work ${unstated.length === 1 ? 'stays' : 'stay'} unsaid`,
-        ]),
-  ];
-  const text = capital(
-    limits.length === 0 ? certificate.text : `${limits.join(', ')}: ${certificate.text}`,
-  );
-  return `${text}. ${countText(windowsUsed, 'window')} used${certificate.verified ? '; a separate check found no rule broken' : ''}.`;
+function proofOf(plan: Allocation, left: string): string {
+  const words = certificateWords(plan);
+  const text = capital(left === '' ? words : `of what could be read (${left}), ${words}`);
+  return `${text}. ${countText(plan.windowsUsed, 'window')} used${plan.certificate.verified ? '; a separate check found no rule broken' : ''}.`;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -90,7 +90,7 @@ function change(desk: Desk, event: SubmitEvent): void {
   desk.edit(
     withCells(document, 'windows', 'window', picked.window, {
       ...cells,
-      ...(cut && { isolation: cut.text }),
+      ...(cut?.text !== undefined && { isolation: cut.text }),
     }),
     `window ${picked.window} changed${lost}`,
     true,

@@ -8,6 +8,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import { durationText, MINUTE } from '../../src/calendar/index.js';
+import { certificateWords } from '../../src/engine/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import type { Allocation } from '../../src/planner/search/types.js';
@@ -103,7 +104,7 @@ export class PossessionPlan extends LitElement {
         ${
           // Nothing good is said of a plan that failed the check.
           certificate.verified
-            ? html`<strong class="run">${sentence(certificate.text)}</strong>`
+            ? html`<strong class="run">${sentence(certificateWords(allocation))}</strong>`
             : nothing
         }
         ${

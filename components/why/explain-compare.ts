@@ -1,3 +1,4 @@
+import { certificateWords } from '../../src/engine/index.js';
 import { minutesBetween } from '../../src/calendar/index.js';
 import type { Allocation, KeyDateForecast } from '../../src/engine/types.js';
 import type { CompareFigure } from '../shared/figure-ask-event.js';
@@ -139,9 +140,9 @@ const figures: Readonly<Record<CompareFigure, ToldFigure>> = {
     sentence:
       'What is proved of each plan, aim by aim; a plan that the separate check did not pass is not to be used.',
     value: (one) =>
-      `${one.certificate.text}${one.certificate.verified ? '' : ' (check not passed)'}`,
+      `${certificateWords(one)}${one.certificate.verified ? '' : ' (check not passed)'}`,
     change: (before, after) =>
-      before.certificate.text === after.certificate.text ? 'same' : 'other',
+      certificateWords(before) === certificateWords(after) ? 'same' : 'other',
     rows: () => [],
   },
 };

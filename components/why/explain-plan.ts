@@ -1,3 +1,4 @@
+import { certificateWords, leavesUnsaid } from '../../src/engine/index.js';
 import { durationText } from '../../src/calendar/index.js';
 import type { Activity, Fault, TableKind } from '../../src/model/index.js';
 import type { Allocation, Objective } from '../../src/planner/search/types.js';
@@ -14,13 +15,14 @@ const objectiveText: Readonly<Record<Objective, string>> = {
 /** How good a plan is, objective by objective, and how much of that is proved. */
 export function explainCertificate(allocation: Allocation): Explanation {
   const { certificate } = allocation;
+  const words = certificateWords(allocation);
   const missed = allocation.keyDates.filter((one) => !one.met);
   return {
     title: 'How good this plan is',
     figure: provedText(allocation),
     tone: certificate.verified && missed.length === 0 ? 'good' : 'bad',
     sentence: certificate.verified
-      ? `${certificate.text.charAt(0).toUpperCase()}${certificate.text.slice(1)}. A separate check, which shares no code with the search, found no rule broken.`
+      ? `${words.charAt(0).toUpperCase()}${words.slice(1)}. A separate check, which shares no code with the search, found no rule broken.`
       : 'THE CHECK FOUND A FAULT: do not use this plan.',
     rowsTitle: 'Aims in order, and key dates missed',
     rows: [
@@ -50,6 +52,8 @@ export function explainCertificate(allocation: Allocation): Explanation {
 export function provedText(allocation: Allocation): string {
   const { certificate } = allocation;
   if (!certificate.verified) return 'Check failed';
+  // It speaks of the search alone where nobody said what the line is like between pieces of work.
+  if (leavesUnsaid(allocation)) return 'Line not stated';
   if (certificate.objectives.every((one) => one.proven) && certificate.proven) return 'Proven best';
   return certificate.proven ? 'First aim proven' : 'Best found';
 }

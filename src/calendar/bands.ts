@@ -1,7 +1,7 @@
 import type { Instant } from './instant.js';
 import { intersect, unionOf, type IntervalSet } from './interval-set.js';
 import type { Interval } from './interval.js';
-import { dayAt, momentOn, weekdayOfDay } from './local-date.js';
+import { dayAt, momentOn, weekdayOfDay, type DayNumber } from './local-date.js';
 
 /** A stretch that comes back every day, in minutes of the local day. */
 export interface DailyBand {
@@ -21,10 +21,16 @@ function isMinuteOfDay(minute: number): boolean {
  * The stretches of a daily band inside `range`, in real time: a band over a clock change is longer or shorter.
  *
  * A band belongs to the day it starts on, so one that started the evening before `range` counts too. An edge that
- * clocks skip is the moment of the change; one that they show twice is taken where the band is longer.
+ * clocks skip is the moment of the change; one that they show twice is taken where the band is `longer`, or where it is
+ * `shorter` without being empty.
  * @throws {RangeError} When an edge is no minute of the day.
  */
-export function dailyBands(band: DailyBand, range: Interval, zone: string): IntervalSet {
+export function dailyBands(
+  band: DailyBand,
+  range: Interval,
+  zone: string,
+  twice: 'longer' | 'shorter' = 'longer',
+): IntervalSet {
   const { fromMinute, toMinute, days } = band;
   if (!isMinuteOfDay(fromMinute) || !isMinuteOfDay(toMinute))
     throw new RangeError(`no minutes of a day: ${fromMinute} to ${toMinute}`);
@@ -35,9 +41,26 @@ export function dailyBands(band: DailyBand, range: Interval, zone: string): Inte
   // to, and where clocks go back over midnight, that midnight comes again within the day after.
   for (let day = dayAt(range.start, zone) - 2; day <= last; day += 1) {
     if (days && !days.includes(weekdayOfDay(day))) continue;
-    const start = momentOn(day, fromMinute, zone, 'earlier');
-    const end = momentOn(day, endMinute, zone, 'later');
-    if (end > start) found.push({ start, end });
+    const one =
+      twice === 'longer'
+        ? {
+            start: momentOn(day, fromMinute, zone, 'earlier'),
+            end: momentOn(day, endMinute, zone, 'later'),
+          }
+        : shortest(day, fromMinute, endMinute, zone);
+    if (one.end > one.start) found.push(one);
   }
   return intersect(unionOf(found), [range]);
+}
+
+/** Of the readings of both edges the pair that is shortest and not empty, the earlier of two as short. */
+function shortest(day: DayNumber, from: number, to: number, zone: string): Interval {
+  let best: Interval = { start: 0, end: 0 };
+  for (const first of ['earlier', 'later'] as const)
+    for (const last of ['earlier', 'later'] as const) {
+      const one = { start: momentOn(day, from, zone, first), end: momentOn(day, to, zone, last) };
+      const length = one.end - one.start;
+      if (length > 0 && (best.end === best.start || length < best.end - best.start)) best = one;
+    }
+  return best;
 }

@@ -32,7 +32,7 @@ export {
   type LocalTime,
   type Reading,
 } from './local-time.js';
-export { minuteOfClock } from './clock-text.js';
+export { clockOfMinute, minuteOfClock } from './clock-text.js';
 export { durationText } from './duration.js';
 export { dailyBands, type DailyBand } from './bands.js';
 export {

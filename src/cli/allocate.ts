@@ -1,5 +1,6 @@
 import { durationText, isoText, type Instant } from '../calendar/index.js';
 import type { Placement, Plan } from '../model/index.js';
+import { certificateWords } from '../planner/certificate-words.js';
 import { planId } from '../planner/plan-id.js';
 import type { Unstated } from '../planner/unstated.js';
 import { allocateToChance } from './allocate-chance.js';
@@ -49,7 +50,7 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
       forecast: iso(one.forecast, plan.zone),
     })),
     unstated: found.unstated,
-    certificate: found.certificate,
+    certificate: { ...found.certificate, text: certificateWords(found) },
     floats: found.floats.map((one) => ({
       ...one,
       earliestStart: isoText(one.earliestStart, plan.zone),
@@ -98,12 +99,14 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
     '',
     `Windows used: ${found.windowsUsed}. Finishes: ${found.finishesAt === null ? 'not all work is placed' : clockWords(found.finishesAt, plan.zone)}.`,
     found.certificate.verified
-      ? `${found.certificate.text.charAt(0).toUpperCase()}${found.certificate.text.slice(1)}. Checked by the independent verifier.`
+      ? `${capital(certificateWords(found))}. Checked by the independent verifier.`
       : 'THE CHECK FOUND A FAULT: do not use this plan.',
     ...(toChance?.text ?? []),
   ].join('\n');
   return { json, text, notes: [...faultNotes(found), ...found.notes] };
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Lines of what nobody said that stand in the text; all of it is in the document. */
 const MOST_LINES = 20;

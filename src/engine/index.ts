@@ -16,6 +16,7 @@ export { wantedByWeek, type WantedResource, type WantedWeek } from './where/want
 export { mendedRoster } from './site/mend-roster.js';
 export { goesInPart, partText, shareOf } from '../planner/fit/part-text.js';
 export { columnOf } from './column-of.js';
+export { certificateWords, leavesUnsaid } from '../planner/certificate-words.js';
 export { planId } from '../planner/plan-id.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';

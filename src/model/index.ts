@@ -39,6 +39,7 @@ export {
   type PlantLevel,
 } from './noise-limits.js';
 export { latestSchema, migrateDocument, type Migrated } from './migrate.js';
+export { deadTimes } from './dead-times.js';
 export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
 export type { Placement } from './placement.js';
 export type { Plan } from './plan.js';

@@ -1,4 +1,4 @@
-import type { Instant, Interval } from '../calendar/index.js';
+import type { DailyBand, Instant, Interval } from '../calendar/index.js';
 
 /** How far the booking of a window has come. A withdrawn window stays in the plan and takes no work. */
 export type WindowStatus = 'requested' | 'offered' | 'confirmed' | 'withdrawn';
@@ -13,8 +13,11 @@ export const windowStatuses: readonly WindowStatus[] = [
 /** An electrical section made dead in a window. Without times of its own it is dead whenever the window asks for it. */
 export interface IsolatedSection {
   readonly section: string;
-  /** The only time in which the section may be isolated, earthed and given back. Inside the window. */
-  readonly during?: Interval;
+  /**
+   * The only times in which the section may be isolated, earthed and given back: stretches, and bands of the day by the
+   * clocks of the window's zone, which come again each day. What of them lies outside the window does not count.
+   */
+  readonly during?: readonly (Interval | DailyBand)[];
 }
 
 /** A booked stretch of time in which trains are stopped: a possession of a few hours or a blockade of days. */

@@ -5,12 +5,20 @@ import {
   subtract,
   totalMinutes,
   unionOf,
+  type Instant,
   type Interval,
 } from '../calendar/index.js';
 import type { AccessWindow, Needs, PlanRules } from '../model/index.js';
 import { rowsOfSteps, rowsOfStops, type Claim } from './claim.js';
 import { closedClaims, curfewClaims } from './curfews.js';
-import { isolationTimes, type IsolationTimes } from './isolation.js';
+import {
+  leadInFrom,
+  leadOutStart,
+  stretchesUsed,
+  turnClaims,
+  waitClaim,
+} from './dead-stretches.js';
+import { isolationTimes, sectionsAt, type IsolationTimes } from './isolation.js';
 import { shiftBreaks } from './shift-breaks.js';
 import { clockText, sourceText, stepClaim } from './step-claim.js';
 import { layOut } from './steps.js';
@@ -21,23 +29,21 @@ function leadIn(
   window: AccessWindow,
   needs: Needs,
   rules: PlanRules,
-  isolation: IsolationTimes,
+  deadFrom: Instant,
+  { dead, timed }: IsolationTimes,
 ): readonly Claim[] {
-  const claims = layOut(rules.leadIn, needs, window.start, (step) =>
-    step.when === 'isolation' ? isolation.start : window.start,
-  ).map((one) => stepClaim(one, 'lead-in', window));
-  const end = Math.max(isolation.start, ...claims.map((one) => one.end));
+  const claims = leadInFrom(window, needs, rules, deadFrom).map((one) =>
+    stepClaim(one, 'lead-in', window),
+  );
+  const end = Math.max(deadFrom, ...claims.map((one) => one.end));
   const waits = subtract(unionOf([{ start: window.start, end }]), unionOf(claims));
   if (waits.length === 0) return claims;
-  const from = clockText(isolation.start, window);
-  const sections = isolation.startLate.join(', ');
+  const sections = sectionsAt(timed, 'start', deadFrom);
   return [
     ...claims,
     ...waits.map((gap) => ({
-      ...gap,
-      rule: `Wait for isolation of ${sections} from ${from}`,
-      kind: 'lead-in' as const,
-      why: `${sections} may be isolated from ${from} at the earliest.`,
+      ...waitClaim(window, { start: gap.start, end: deadFrom }, sections, dead),
+      end: gap.end,
     })),
   ];
 }
@@ -47,20 +53,18 @@ function leadOut(
   window: AccessWindow,
   needs: Needs,
   rules: PlanRules,
-  isolation: IsolationTimes,
+  deadUntil: Instant,
+  { timed }: IsolationTimes,
 ): readonly Claim[] {
   const handback = window.end - rules.margin.minutes * MINUTE;
   const placed = layOut(rules.leadOut, needs, 0);
-  const length = Math.max(0, ...placed.map((one) => one.end));
-  // What must be over when the isolation ends: its own steps, or the work where it has none.
-  const isolating = placed.filter((one) => one.step.when === 'isolation').map((one) => one.end);
-  const start = Math.min(handback - length, isolation.end - Math.max(0, ...isolating));
+  const start = leadOutStart(window, placed, rules, deadUntil);
   const claims = placed.map((one) =>
     stepClaim({ ...one, start: start + one.start, end: start + one.end }, 'lead-out', window),
   );
-  const end = start + length;
-  if (end >= handback || isolation.endEarly.length === 0) return claims;
-  const sections = isolation.endEarly.join(', ');
+  const end = Math.max(start, ...claims.map((one) => one.end));
+  if (end >= handback || deadUntil >= window.end) return claims;
+  const sections = sectionsAt(timed, 'end', deadUntil);
   return [
     ...claims,
     {
@@ -68,7 +72,7 @@ function leadOut(
       end: handback,
       rule: `Isolation of ${sections} given up`,
       kind: 'lead-out',
-      why: `${sections} must be given back by ${clockText(isolation.end, window)}, so this work is over before the margin begins.`,
+      why: `${sections} must be given back by ${clockText(deadUntil, window)}, so this work is over before the margin begins.`,
     },
   ];
 }
@@ -87,12 +91,12 @@ function margin(window: AccessWindow, rules: PlanRules): readonly Claim[] {
   ];
 }
 
-function barredOf(window: AccessWindow, isolation: IsolationTimes): Ledger['barred'] {
+function barredOf(window: AccessWindow, notBooked: readonly string[]): Ledger['barred'] {
   return [
     ...(window.status === 'withdrawn'
       ? [{ code: 'withdrawn', text: 'The window is withdrawn.' }]
       : []),
-    ...isolation.notBooked.map((section) => ({
+    ...notBooked.map((section) => ({
       code: 'isolation-not-booked',
       text: `The window does not isolate ${section}.`,
     })),
@@ -106,6 +110,7 @@ function work(
   rules: PlanRules,
   between: Interval,
   notBooked: readonly string[],
+  turns: readonly Claim[],
 ): readonly LedgerRow[] {
   if (between.end <= between.start) return [];
   if (notBooked.length > 0)
@@ -127,6 +132,7 @@ function work(
     why: 'Left for work, with the required margin held.',
   };
   const stops = [
+    ...turns,
     ...curfewClaims(window, needs, rules.curfews),
     ...closedClaims(window, needs, rules.closed),
     ...shiftBreaks(window, rules.shifts),
@@ -138,7 +144,7 @@ function work(
  * Partitions a window's minutes for work with the given needs.
  *
  * Lead-in runs forward from the start, lead-out back from the required margin, which is the last row. Curfews and shift
- * changeovers are cut out of what is between. Rows are half-open, in time order, follow one another without a gap and
+ * changeovers are cut out of what is between, and so is the time between two stretches in which the sections are dead. Rows are half-open, in time order, follow one another without a gap and
  * sum to the gross to the minute; a step that runs wholly beside others keeps a row of 0 minutes. Where a window is too
  * short for its own deductions they are cut, the margin last, nothing is usable, and `shortfallMinutes` says by how much.
  *
@@ -146,8 +152,10 @@ function work(
  */
 export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): Ledger {
   const isolation = isolationTimes(window, needs);
-  const before = leadIn(window, needs, rules, isolation);
-  const after = leadOut(window, needs, rules, isolation);
+  const { notBooked } = isolation;
+  const used = stretchesUsed(window, needs, rules, isolation);
+  const before = leadIn(window, needs, rules, used[0].start, isolation);
+  const after = leadOut(window, needs, rules, used.at(-1)!.end, isolation);
   const marginStart = window.end - rules.margin.minutes * MINUTE;
   const inEnd = Math.max(window.start, ...before.map((one) => one.end));
   const outStart = Math.min(marginStart, ...after.map((one) => one.start));
@@ -157,7 +165,14 @@ export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): 
   const between = { start: Math.min(inEnd, workEnd), end: workEnd };
   const rows = [
     ...rowsOfSteps(before, { start: window.start, end: between.start }),
-    ...work(window, needs, rules, between, isolation.notBooked),
+    ...work(
+      window,
+      needs,
+      rules,
+      between,
+      notBooked,
+      turnClaims(window, needs, rules, used, isolation),
+    ),
     ...rowsOfSteps(after, { start: workEnd, end: window.end }),
     ...rowsOfSteps(margin(window, rules), window),
   ].sort((a, b) => a.start - b.start || a.end - b.end);
@@ -170,6 +185,6 @@ export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): 
     rows,
     usable,
     shortfallMinutes: Math.max(0, Math.round((inEnd - outStart) / MINUTE)),
-    barred: barredOf(window, isolation),
+    barred: barredOf(window, notBooked),
   };
 }

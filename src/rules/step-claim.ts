@@ -18,7 +18,10 @@ export function clockText(at: Instant, window: AccessWindow): string {
   return lengthMinutes(window) > 24 * 60 ? text : text.slice(11);
 }
 
-const counted = {
+/** From where the minutes of a step are counted. */
+type Counted = Readonly<Record<'lead-in' | 'lead-out', string>>;
+
+const counted: Counted = {
   'lead-in': 'forward from the start of the window',
   'lead-out': 'back from the required margin',
 };
@@ -29,26 +32,28 @@ const whyOf = { 'lead-in': new WeakMap<Step, string>(), 'lead-out': new WeakMap<
 /** The time a step takes, with the sentence that says why. */
 export function stepClaim(
   { step, beside, start, end }: PlacedStep,
-  kind: keyof typeof counted,
+  kind: keyof Counted,
   window: AccessWindow,
+  counts: Counted = counted,
 ): Claim {
   const rule = step.step;
   if (beside !== undefined) {
     const [from, to] = [clockText(start, window), clockText(end, window)];
     const along = ` Alongside “${beside}”, ${from} to ${to}.`;
-    return { start, end, rule, kind, why: stepText(step, kind, along) };
+    return { start, end, rule, kind, why: stepText(step, counts[kind], along) };
   }
-  let why = whyOf[kind].get(step);
+  let why = counts === counted ? whyOf[kind].get(step) : undefined;
   if (why === undefined) {
     const along =
       step.alongside === undefined
         ? ''
         : ` “${step.alongside}” does not apply here, so it follows the steps before it.`;
-    whyOf[kind].set(step, (why = stepText(step, kind, along)));
+    why = stepText(step, counts[kind], along);
+    if (counts === counted) whyOf[kind].set(step, why);
   }
   return { start, end, rule, kind, why };
 }
 
-function stepText(step: Step, kind: keyof typeof counted, along: string): string {
-  return `${conditions[step.when]}: ${durationText(step.minutes)}, counted ${counted[kind]}.${along}${sourceText(step.source)}`;
+function stepText(step: Step, from: string, along: string): string {
+  return `${conditions[step.when]}: ${durationText(step.minutes)}, counted ${from}.${along}${sourceText(step.source)}`;
 }

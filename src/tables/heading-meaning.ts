@@ -1,4 +1,5 @@
 // Which field the words of a heading mean, where it is none of the headings known.
+import { doubtful } from './danger-fields.js';
 import { headingsOf, synonymsOf, type FieldOf, type SheetKind } from './fields.js';
 import { endInLength, withoutUnit } from './heading-units.js';
 import { meaningOf, wordsOf } from './heading-words.js';
@@ -17,7 +18,7 @@ function meaningsOf(kind: SheetKind): ReadonlyMap<string, string | null> {
     made.set(meaning, field);
   }
   for (const field of headingsOf(kind))
-    for (const synonym of synonymsOf(kind, field)) {
+    for (const synonym of [...synonymsOf(kind, field), ...(doubtful[kind]?.[field] ?? [])]) {
       const meaning = meaningOf(wordsOf(synonym)).join(' ');
       if (own.has(meaning)) continue;
       const before = made.get(meaning);
@@ -76,8 +77,8 @@ const weight = (token: string): number => (vague.has(token) ? 0.25 : 1);
 export function fieldsNear<K extends SheetKind>(heading: string, kind: K): readonly FieldOf<K>[] {
   const asked = meaningOf(wordsOf(heading));
   const scored = headingsOf(kind).map((field) => {
-    const scores = [field, ...synonymsOf(kind, field)].map((known) =>
-      nearness(asked, meaningOf(wordsOf(known))),
+    const scores = [field, ...synonymsOf(kind, field), ...(doubtful[kind]?.[field] ?? [])].map(
+      (known) => nearness(asked, meaningOf(wordsOf(known))),
     );
     return { field, score: Math.max(...scores) };
   });

@@ -7,6 +7,7 @@ import {
   type FieldOf,
   type SheetKind,
 } from './fields.js';
+import { decidesDanger } from './danger-fields.js';
 import { fieldMeant } from './heading-meaning.js';
 import { endInLength, withoutUnit } from './heading-units.js';
 import { wordsOf } from './heading-words.js';
@@ -30,7 +31,7 @@ export interface ColumnMatch<K extends SheetKind> {
 /**
  * Finds which column holds which field: first the manual map, then our own headings, then the synonyms, then what the
  * words mean in any order. Case, spacing, punctuation and a unit at the end (`duration (min)`) do not matter. By
- * meaning a column is taken only where no other answers as well.
+ * meaning a column is taken only where no other answers as well, and never for a field that decides who is in danger.
  */
 export function matchColumns<K extends SheetKind>(
   columns: readonly string[],
@@ -75,6 +76,7 @@ export function matchColumns<K extends SheetKind>(
     if (taken.has(index)) return;
     const field = fieldMeant(column, kind);
     if (field === undefined || refused.has(field) || there(field)) return;
+    if (decidesDanger(kind, field)) return;
     meant.set(field, [...(meant.get(field) ?? []), index]);
   });
   for (const [field, indexes] of meant) if (indexes.length === 1) take(field, indexes);

@@ -83,7 +83,7 @@ export function openSheet<K extends SheetKind>(
   const dangers =
     table.columns.length === 0
       ? []
-      : unreadDangers(table, kind, match, options.unread).map((one) =>
+      : unreadDangers(table, kind, match, options).map((one) =>
           faultAt({ line: table.line, column: one.heading }, 'error', one.problem),
         );
   faults.push(...[...heading, ...dangers].map((fault) => ({ ...fault, file: options.file })));

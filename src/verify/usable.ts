@@ -1,7 +1,16 @@
 import { clearOf, curfewStretches } from './bands.js';
+import { deadIn } from './dead.js';
 import { clockOf } from './clock.js';
 import { reachOf } from './steps.js';
-import { MINUTE, type AccessWindow, type Activity, type Plan, type Stretch } from './words.js';
+import {
+  MINUTE,
+  type AccessWindow,
+  type Activity,
+  type Instant,
+  type Plan,
+  type Step,
+  type Stretch,
+} from './words.js';
 
 /** Time of a window that work may not use, and why. */
 export interface Barred extends Stretch {
@@ -40,21 +49,37 @@ export class Ledgers {
     const { leadIn, leadOut, margin } = this.#plan.rules;
     const isolates = work.isolation.length > 0;
     const needs = { isolates, loud: work.loud };
-    let dead: Stretch = window;
-    for (const { section, during } of window.isolation)
-      if (during && work.isolation.includes(section))
-        dead = {
-          start: Math.max(dead.start, during.start),
-          end: Math.min(dead.end, during.end),
-        };
-    const before = reachOf(leadIn, needs, window.start, dead.start);
-    const ready = Math.max(before.end, dead.start);
+    const dead = deadIn(window, work.isolation);
     const marginFrom = window.end - margin.minutes * MINUTE;
     // Counted from 0, then moved back: all of it before the margin, and what isolates before the sections go live.
     const after = reachOf(leadOut, needs, 0);
-    const clearBy = Math.min(marginFrom - after.end, dead.end - (after.isolatedBy ?? 0));
+    const readyIn = ({ start }: Stretch): Instant =>
+      Math.max(reachOf(leadIn, needs, window.start, start).end, start);
+    const clearIn = ({ end }: Stretch): Instant =>
+      Math.min(marginFrom - after.end, end - (after.isolatedBy ?? 0));
+    // What isolating takes where the possession stands already, and giving up where it goes on.
+    const alone = (steps: readonly Step[]): number =>
+      reachOf(
+        steps.filter((step) => step.when === 'isolation'),
+        { isolates: true, loud: false },
+        0,
+      ).end;
+    const [again, giveUp] = [alone(leadIn), alone(leadOut)];
+    const can = dead.length < 2 ? dead : dead.filter((one) => one.end - one.start > again + giveUp);
+    const first = can.find((one) => dead.length < 2 || readyIn(one) + giveUp < one.end);
+    const last = can.findLast((one) => dead.length < 2 || clearIn(one) - again > one.start);
+    const ready = first ? readyIn(first) : window.end;
+    const clearBy = last ? clearIn(last) : window.start;
+    const live = can
+      .slice(1)
+      .map((next, k) => ({ start: can[k]!.end - giveUp, end: next.start + again }));
     const barred: Barred[] = [
       { start: window.start, end: ready, code: 'lead-in', why: 'the lead-in' },
+      ...live.map((one) => ({
+        ...one,
+        code: 'lead-in' as const,
+        why: 'time that is not isolated',
+      })),
       { start: clearBy, end: marginFrom, code: 'lead-out', why: 'the lead-out' },
       { start: marginFrom, end: window.end, code: 'margin', why: 'the required margin' },
       ...stopsOf(this.#plan, work, window, window.zone),

@@ -165,21 +165,7 @@ function shortened(plan: Plan, wider: ReadonlyMap<string, number>): Plan {
       const minutes = wider.get(window.id) ?? 0;
       if (minutes <= 0) return window;
       const end = Math.max(window.start, addMinutes(window.end, -minutes));
-      return {
-        ...window,
-        end,
-        isolation: window.isolation.map((one) =>
-          one.during
-            ? {
-                ...one,
-                during: {
-                  start: Math.min(one.during.start, end),
-                  end: Math.min(one.during.end, end),
-                },
-              }
-            : one,
-        ),
-      };
+      return { ...window, end };
     }),
   };
 }

@@ -41,8 +41,10 @@ export function shortestExtension(
 
   // Where usable time would end today, were there enough of it, for each task: the ledger of the longer window less
   // what it is longer by.
+  // Sections with times of their own are not dead longer for it, so nothing is known so quickly of what needs them.
+  const timed = new Set(window.isolation.filter((one) => one.during).map((one) => one.section));
   const ends = ample.tasks.map((task) =>
-    task.outside
+    task.outside || task.activity.isolation.some((section) => timed.has(section))
       ? Number.POSITIVE_INFINITY
       : (clearBy(window, task.activity, book, longest) - ample.base) / MINUTE - longest,
   );
@@ -56,7 +58,7 @@ export function shortestExtension(
   for (const visit of answer.visits)
     high = Math.max(high, Math.ceil(visit.end - ends[visit.task]!));
 
-  const exactEnds = !plan.rules.shifts && window.isolation.every((section) => !section.during);
+  const exactEnds = !plan.rules.shifts && timed.size === 0;
   if (low === high && exactEnds) return { minutes: high, proven: true };
   const bound = low;
   const open = new Set<number>();

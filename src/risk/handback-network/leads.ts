@@ -1,11 +1,17 @@
 import { MINUTE, type Instant } from '../../calendar/index.js';
 import { needsOf, type Needs, type Step } from '../../model/index.js';
-import { layOut, ledgerOf, type Ledger, type PlacedStep } from '../../rules/index.js';
+import {
+  isolationOpens,
+  layOut,
+  ledgerOf,
+  type Ledger,
+  type PlacedStep,
+} from '../../rules/index.js';
 import { constant } from '../distribution.js';
 import { grantStep, handedBackStep, lineGrantStep } from '../types.js';
 import type { RiskLink } from '../network.js';
 import { finishOf, type NetworkBuilder } from './network-builder.js';
-import { isolationFrom, linesNeeded, type Visit } from './visits.js';
+import { linesNeeded, type Visit } from './visits.js';
 
 /** The visits of one kind of needs: what they wait for, and the ledger that their lead-out is read from. */
 export interface KindOfWork {
@@ -46,7 +52,7 @@ export function leadIns(
     const lines = byLine.size > 0 ? linesNeeded(visit.activityRow, window) : [];
     const granted = [grant, ...lines.flatMap((line) => byLine.get(line) ?? [])].map(finishOf);
     const needs = needsOf(visit.activityRow);
-    const opens = isolationFrom(window, needs);
+    const opens = isolationOpens(window, needs, plan.rules);
     const notBefore = (step: Step): Instant => (step.when === 'isolation' ? opens : window.start);
     const made = build.steps(
       'lead-in',
@@ -132,8 +138,11 @@ function leadOutMinutes(
 ): { total: number; idle: number } {
   const steps = Math.max(0, ...placed.map((one) => one.end / MINUTE));
   if (ledger.shortfallMinutes > 0) return { total: steps, idle: 0 };
-  const total = ledger.rows
-    .filter((row) => row.kind === 'lead-out')
+  // Those of the end: an isolation given up on the way has its own.
+  const fromEnd = ledger.rows.filter((row) => row.kind !== 'margin').reverse();
+  const others = fromEnd.findIndex((row) => row.kind !== 'lead-out');
+  const total = fromEnd
+    .slice(0, others < 0 ? fromEnd.length : others)
     .reduce((sum, row) => sum + row.minutes, 0);
   return { total, idle: Math.max(0, total - steps) };
 }

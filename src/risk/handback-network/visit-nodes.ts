@@ -1,10 +1,10 @@
 import { needsOf } from '../../model/index.js';
-import type { Ledger } from '../../rules/index.js';
+import { isolationOpens, type Ledger } from '../../rules/index.js';
 import { constant, type Distribution } from '../distribution.js';
 import type { RiskLink } from '../network.js';
 import { capacityAt } from '../resource-order.js';
 import { finishOf, type NetworkBuilder, type NodeMeaning } from './network-builder.js';
-import { isolationFrom, type Visit } from './visits.js';
+import type { Visit } from './visits.js';
 
 /** A visit's nodes, first to last. */
 export function visitNodes(
@@ -46,9 +46,10 @@ export function visitNodes(
         constant(work.makeSafeMinutes),
       );
   }
-  const closed = ledger.rows
-    .filter((row) => (row.kind === 'curfew' || row.kind === 'shift-break') && row.minutes > 0)
-    .map((row) => ({ from: build.minutesAt(row.start), to: build.minutesAt(row.end) }));
+  const closed = closedRows(ledger).map((row) => ({
+    from: build.minutesAt(row.start),
+    to: build.minutesAt(row.end),
+  }));
   for (const index of made) if (closed.length > 0) build.nodes[index]!.closed = closed;
   const events = build.events((event) => event.activity === id);
   const bearer = made.find((index) => build.meanings[index]!.part !== 'set-up');
@@ -56,6 +57,22 @@ export function visitNodes(
     build.nodes[bearer]!.events = events;
   if (made[0] !== undefined) build.nodes[made[0]]!.releaseMinutes = releaseOf(build, visit);
   return made;
+}
+
+/** Curfews, shift breaks, and what lies between two stretches in which the sections are dead. */
+function closedRows({ rows, usable }: Ledger): Ledger['rows'] {
+  const [first, last] = [usable[0], usable.at(-1)];
+  return rows.filter(
+    (row) =>
+      row.minutes > 0 &&
+      (row.kind === 'curfew' ||
+        row.kind === 'shift-break' ||
+        (row.kind !== 'usable' &&
+          first &&
+          last &&
+          first.end <= row.start &&
+          row.end <= last.start)),
+  );
 }
 
 /** Not before its own date, its isolation, or plant that comes later than the window opens. */
@@ -69,7 +86,7 @@ function releaseOf(build: NetworkBuilder, visit: Visit): number {
   const held = late || options.holdPlannedStarts;
   return Math.max(
     0,
-    build.minutesAt(isolationFrom(window, needsOf(activity))),
+    build.minutesAt(isolationOpens(window, needsOf(activity), plan.rules)),
     activity.notBefore === undefined ? 0 : build.minutesAt(activity.notBefore),
     held ? build.minutesAt(from) : 0,
   );

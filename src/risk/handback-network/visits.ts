@@ -1,11 +1,9 @@
-import type { Instant } from '../../calendar/index.js';
 import type { Placement } from '../../planner/fit/types.js';
 import {
   needsKey,
   needsOf,
   type AccessWindow,
   type Activity,
-  type Needs,
   type Plan,
 } from '../../model/index.js';
 
@@ -44,11 +42,4 @@ export function visitsOf(
 /** The lines of the window that work needs: those of its row, or all. */
 export function linesNeeded({ lines }: Activity, window: AccessWindow): readonly string[] {
   return lines.length === 0 ? window.lines : window.lines.filter((one) => lines.includes(one));
-}
-
-/** When the sections that the work needs may first be isolated. */
-export function isolationFrom(window: AccessWindow, needs: Needs): Instant {
-  return window.isolation
-    .filter((one) => needs.isolation.includes(one.section))
-    .reduce((latest, one) => Math.max(latest, one.during?.start ?? window.start), window.start);
 }

@@ -1,14 +1,19 @@
 import {
   contains,
+  DAY,
+  intersect,
+  intersectionOf,
   localText,
   localTimeOf,
+  unionOf,
+  type DailyBand,
   type Instant,
   type Interval,
 } from '../../calendar/index.js';
 import type { IsolatedSection } from '../../model/index.js';
 import { minuteOfDay, type ClockTime } from './clock.js';
 import { partsOf } from './list.js';
-import { candidatesAt, dayAfter, shortestPair, twiceWarning } from './local-moment.js';
+import { candidatesAt, dayAfter, gapAt, shortestPair, twiceWarning } from './local-moment.js';
 import { refuse, type Parsed, type Problem } from './parsed.js';
 import { spanOf } from './span.js';
 import { parseMoment, type DateOrder } from './written-moment.js';
@@ -16,9 +21,17 @@ import { parseMoment, type DateOrder } from './written-moment.js';
 const mend = 'Write S1, or S1 [00:40-05:10], with ; between several.';
 const withTimes = /^([^[\]]{1,200})\[([^[\]]{1,200})\]$/;
 
+/** What stands in one pair of brackets, and the stretches of the window that it comes to. */
+interface Times {
+  readonly said: Interval | DailyBand;
+  readonly stretches: readonly Interval[];
+}
+
 /**
- * Reads the sections a window makes dead: `S1 [00:40-05:10]; S2`. Times are local in the window's zone; a time alone
- * is its first occurrence at or after the window's start. They must lie inside the window.
+ * Reads the sections a window makes dead: `S1 [00:40-05:10]; S2`. Times are local in the window's zone. Dated ones must
+ * lie inside the window. A time alone comes again each day of a window of more than 24 hours, cut to the window; in a
+ * shorter one it is its first occurrence at or after the start, and must lie inside. A section may be named once for each
+ * of its times, which must lie apart.
  */
 export function parseIsolation(
   text: string,
@@ -26,57 +39,65 @@ export function parseIsolation(
   zone: string,
   order: DateOrder,
 ): Parsed<IsolatedSection[]> {
-  const sections = new Map<string, IsolatedSection>();
+  const sections = new Map<string, Times[]>();
   let warning: Problem | undefined;
   for (const part of partsOf(text)) {
-    const read = parseSection(part, window, zone, order);
+    const read = parsePart(part, window, zone, order);
     if ('problem' in read) return read;
-    const { section } = read.value;
-    if (sections.has(section)) {
-      return refuse(
-        'section-twice',
-        `Section "${section}" is named twice.`,
-        'Name each section once.',
-      );
-    }
+    const { section, times } = read.value;
+    const before = sections.get(section);
+    const all = [...(before ?? []), ...(times ? [times] : [])];
+    if (before && (!times || before.length === 0 || overlapping(all))) return twice(section);
     warning ??= read.warning;
-    sections.set(section, read.value);
+    sections.set(section, all);
   }
-  return { value: [...sections.values()], ...(warning && { warning }) };
+  return {
+    value: [...sections].map(([section, times]) => ({
+      section,
+      ...(times.length > 0 && { during: times.map((one) => one.said) }),
+    })),
+    ...(warning && { warning }),
+  };
 }
 
-function parseSection(
+function twice(section: string): { problem: Problem } {
+  return refuse(
+    'section-twice',
+    `Section "${section}" is named twice for the same time.`,
+    'Name each section once, or once for each of its times, which must lie apart.',
+  );
+}
+
+/** Whether two entries of a section are dead at one moment. */
+const overlapping = (times: readonly Times[]): boolean =>
+  times.some((one, k) =>
+    times
+      .slice(k + 1)
+      .some((other) => intersect(unionOf(one.stretches), unionOf(other.stretches)).length > 0),
+  );
+
+function parsePart(
   part: string,
   window: Interval,
   zone: string,
   order: DateOrder,
-): Parsed<IsolatedSection> {
+): Parsed<{ readonly section: string; readonly times?: Times }> {
   if (!/[[\]]/.test(part)) return { value: { section: part } };
   const found = withTimes.exec(part);
   const section = found?.[1]?.trim() ?? '';
   if (!found || section === '')
     return refuse('isolation-not-read', `"${part}" is not a section with times.`, mend);
-  const during = parseDuring(found[2]!, window, zone, order);
-  if ('problem' in during) return during;
-  if (!contains(window, during.value)) {
-    const [from, to] = [during.value.start, during.value.end].map((at) =>
-      localText(localTimeOf(at, zone)),
-    );
-    return refuse(
-      'isolation-outside-window',
-      `Section "${section}" from ${from} to ${to} is not wholly inside the window.`,
-      'Give times inside the window.',
-    );
-  }
-  return { ...during, value: { section, during: during.value } };
+  const times = parseTimes(found[2]!, section, window, zone, order);
+  return 'problem' in times ? times : { ...times, value: { section, times: times.value } };
 }
 
-function parseDuring(
+function parseTimes(
   text: string,
+  section: string,
   window: Interval,
   zone: string,
   order: DateOrder,
-): Parsed<Interval> {
+): Parsed<Times> {
   for (const [from, to] of halves(text)) {
     const start = parseMoment(from, order);
     const end = parseMoment(to, order);
@@ -85,17 +106,25 @@ function parseDuring(
       const span = spanOf(start.value, end.value, zone);
       if ('problem' in span) return { problem: span.problem };
       const warning = span.value.startWarning ?? span.value.endWarning;
-      return {
-        value: { start: span.value.start, end: span.value.end },
-        ...(warning && { warning }),
-      };
+      const said = { start: span.value.start, end: span.value.end };
+      if (!contains(window, said)) return outside(section, said, zone);
+      return { value: { said, stretches: [said] }, ...(warning && { warning }) };
     }
-    if (start.value.time && end.value.time && !end.value.date) {
-      return clockSpan(start.value.time, end.value.time, window, zone);
-    }
+    if (start.value.time && end.value.time && !end.value.date)
+      return dailyTimes(start.value.time, end.value.time, section, window, zone);
   }
   return refuse('isolation-not-read', `"[${text}]" is not a pair of times.`, mend);
 }
+
+function outside(section: string, { start, end }: Interval, zone: string): { problem: Problem } {
+  return refuse(
+    'isolation-outside-window',
+    `Section "${section}" from ${momentOf(start, zone)} to ${momentOf(end, zone)} is not wholly inside the window.`,
+    'Give times inside the window.',
+  );
+}
+
+const momentOf = (at: Instant, zone: string): string => localText(localTimeOf(at, zone));
 
 /** The ways to split at a dash: dates hold dashes too, so ` - ` is tried first. */
 function* halves(text: string): Generator<readonly [string, string]> {
@@ -106,42 +135,92 @@ function* halves(text: string): Generator<readonly [string, string]> {
   }
 }
 
-function clockSpan(
+/** A time of day: each time it comes in a long window, the first in another. */
+function dailyTimes(
+  from: ClockTime,
+  to: ClockTime,
+  section: string,
+  window: Interval,
+  zone: string,
+): Parsed<Times> {
+  const said = { fromMinute: minuteOfDay(from), toMinute: minuteOfDay(to) };
+  const long = window.end - window.start > DAY;
+  if (long && said.fromMinute === said.toMinute)
+    return refuse(
+      'isolation-not-read',
+      `Section "${section}" ends at the time of day at which it starts.`,
+      'Leave the times out where it is dead all the time, or write each stretch with its dates.',
+    );
+  const stretches: Interval[] = [];
+  let warning: Problem | undefined;
+  const first = localTimeOf(window.start, zone);
+  for (let days = -1; ; days += 1) {
+    const day = dayAfter(first, days);
+    const read = occurrence(day, from, to, window, zone);
+    if ('problem' in read) return read;
+    const { value: one } = read;
+    if (!long && one.start >= window.start) {
+      if (!contains(window, one)) return outside(section, one, zone);
+      return { value: { said, stretches: [one] }, ...(read.warning && { warning: read.warning }) };
+    }
+    if (one.start >= window.end) break;
+    if (!long) continue;
+    const inside = intersectionOf(one, window);
+    if (!inside) continue;
+    stretches.push(inside);
+    warning ??= read.warning ?? (contains(window, one) ? undefined : cut(section, inside, zone));
+  }
+  if (stretches.length === 0)
+    return refuse('isolation-not-read', `Section "${section}" has no time in the window.`, mend);
+  return { value: { said, stretches }, ...(warning && { warning }) };
+}
+
+function cut(section: string, { start, end }: Interval, zone: string): Problem {
+  return {
+    code: 'isolation-cut-to-window',
+    message: `Section "${section}" is isolated at this time of each day; where the window starts or ends within it, only the time inside counts: ${momentOf(start, zone)} to ${momentOf(end, zone)}.`,
+    mend: 'Where a night is not isolated, write each stretch with its dates: S1 [2027-07-24 23:30 - 2027-07-25 07:50]; S1 [...].',
+  };
+}
+
+/**
+ * A time of day as it comes on a local day, in the reading that gives the shorter stretch, which is empty where no
+ * reading ends after it starts. A time that clocks skip is refused where that is inside the window.
+ */
+function occurrence(
+  day: ReturnType<typeof dayAfter>,
   from: ClockTime,
   to: ClockTime,
   window: Interval,
   zone: string,
 ): Parsed<Interval> {
-  const starts = firstAtOrAfter(from, window.start, zone);
+  const starts = edge(day, from, window, zone);
   if ('problem' in starts) return starts;
-  const ends = firstAtOrAfter(to, starts.value[0]! + 1, zone);
+  const last = minuteOfDay(to) > minuteOfDay(from) ? day : dayAfter(day, 1);
+  const ends = edge(last, to, window, zone);
   if ('problem' in ends) return ends;
-  const pair = shortestPair(starts.value, ends.value);
-  if (!pair) return refuse('end-not-after-start', 'The isolation ends before it starts.', mend);
-  const value = { start: pair.start, end: pair.end };
-  const twice = [[starts.value, pair.start] as const, [ends.value, pair.end] as const].find(
-    ([all]) => all.length > 1,
-  );
-  const edge = starts.warning ?? ends.warning;
-  if (!twice) return edge ? { value, warning: edge } : { value };
-  return {
-    value,
-    warning: twiceWarning(twice[0], twice[1], zone, 'it gives the shorter isolation'),
+  const pair = shortestPair(starts.value, ends.value) ?? {
+    start: starts.value[0]!,
+    end: starts.value[0]!,
   };
+  const doubled = [[starts.value, pair.start] as const, [ends.value, pair.end] as const].find(
+    ([all, taken]) => all.length > 1 && window.start <= taken && taken <= window.end,
+  );
+  const warning = doubled
+    ? twiceWarning(doubled[0], doubled[1], zone, 'it gives the shorter isolation')
+    : (starts.warning ?? ends.warning);
+  return { value: pair, ...(warning && { warning }) };
 }
 
-/** The readings of a time of day on the first local day on which one of them is at or after a moment. */
-function firstAtOrAfter(time: ClockTime, at: Instant, zone: string): Parsed<readonly Instant[]> {
-  const local = localTimeOf(at, zone);
-  for (let days = 0; days <= 2; days += 1) {
-    const found = candidatesAt(dayAfter(local, days), time, zone);
-    if ('problem' in found) {
-      // A time that clocks skipped before the moment asked about says nothing about the next day's.
-      if (days === 0 && minuteOfDay(time) < minuteOfDay(local)) continue;
-      return found;
-    }
-    const later = found.value.filter((one) => one >= at);
-    if (later.length > 0) return { ...found, value: later };
-  }
-  throw new RangeError('a time of day occurs every day');
+/** The readings of an edge; outside the window one that clocks skip is the moment of the change. */
+function edge(
+  day: ReturnType<typeof dayAfter>,
+  time: ClockTime,
+  window: Interval,
+  zone: string,
+): Parsed<readonly Instant[]> {
+  const found = candidatesAt(day, time, zone);
+  if ('value' in found) return found;
+  const gap = gapAt(day, time, zone)!;
+  return window.start < gap && gap < window.end ? found : { value: [gap] };
 }

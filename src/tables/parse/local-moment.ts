@@ -7,6 +7,7 @@ import {
   offsetMinutes,
   readings,
   type Instant,
+  type LocalTime,
 } from '../../calendar/index.js';
 import { refuse, type Parsed, type Problem } from './parsed.js';
 import type { CalendarDay, WrittenMoment } from './written-moment.js';
@@ -32,10 +33,7 @@ export function candidatesAt(
   time: ClockTime,
   zone: string,
 ): Parsed<readonly Instant[]> {
-  const local =
-    time.hour === 24
-      ? { ...dayAfter(date, 1), hour: 0, minute: 0 }
-      : { ...date, hour: time.hour, minute: time.minute };
+  const local = shownAt(date, time);
   const reading = readings(local, zone);
   if (reading.kind === 'one') return { value: [reading.at] };
   if (reading.kind === 'two') return { value: [reading.earlier, reading.later] };
@@ -59,6 +57,17 @@ export function candidatesAt(
     `Write ${last} or before, or ${next} or after.`,
   );
 }
+
+/** The moment at which clocks go over a time of a day, so that they never show it; `undefined` where they show it. */
+export function gapAt(date: CalendarDay, time: ClockTime, zone: string): Instant | undefined {
+  const reading = readings(shownAt(date, time), zone);
+  return reading.kind === 'none' ? reading.gap : undefined;
+}
+
+const shownAt = (date: CalendarDay, time: ClockTime): LocalTime =>
+  time.hour === 24
+    ? { ...dayAfter(date, 1), hour: 0, minute: 0 }
+    : { year: date.year, month: date.month, day: date.day, hour: time.hour, minute: time.minute };
 
 /** What the wall clock shows, as if it were UTC. */
 const wallClock = (at: Instant, zone: string): Instant => addMinutes(at, offsetMinutes(at, zone));

@@ -41,7 +41,7 @@ describe('a chain of steps alongside each other', () => {
     const rules = rulesWith({ leadIn: order.map((k) => steps[k]!), leadOut: [] });
     // The sections are not dead before 40 minutes: so neither isolating nor earthing starts earlier.
     const window = aWindow({
-      isolation: [{ section: 'S1', during: { start: at(40), end: at(460) } }],
+      isolation: [{ section: 'S1', during: [{ start: at(40), end: at(460) }] }],
     });
     const work = anActivity('CUT', whole(120), { isolation: ['S1'] });
     const { cutOffs } = handback(

@@ -23,8 +23,8 @@ describe('an isolation with times of its own', () => {
   });
   const window = aWindow({
     isolation: [
-      { section: 'S1', during: between('2027-05-02 00:40', '2027-05-02 06:30') },
-      { section: 'S2', during: between('2027-05-02 00:10', '2027-05-02 05:10') },
+      { section: 'S1', during: [between('2027-05-02 00:40', '2027-05-02 06:30')] },
+      { section: 'S2', during: [between('2027-05-02 00:10', '2027-05-02 05:10')] },
       { section: 'S3' },
     ],
   });
@@ -71,18 +71,11 @@ describe('an isolation with times of its own', () => {
     ]);
   });
 
-  it('names the sections that decide, and those that the window does not isolate', () => {
-    expect(isolationTimes(window, needs(['S1', 'S2', 'S3', 'S9']))).toEqual({
-      ...between('2027-05-02 00:40', '2027-05-02 05:10'),
-      startLate: ['S1'],
-      endEarly: ['S2'],
-      notBooked: ['S9'],
-    });
-    const whole = [{ section: 'S1', during: between('2027-05-01 23:00', '2027-05-02 07:00') }];
-    expect(isolationTimes(aWindow({ isolation: whole }), needs(['S1']))).toMatchObject({
-      startLate: [],
-      endEarly: [],
-    });
+  it('names the sections that are not booked, and when all that are may be dead', () => {
+    const found = isolationTimes(window, needs(['S1', 'S2', 'S3', 'S9']));
+    expect(found.dead).toEqual([between('2027-05-02 00:40', '2027-05-02 05:10')]);
+    expect(found.timed.map((one) => one.section)).toEqual(['S1', 'S2']);
+    expect(found.notBooked).toEqual(['S9']);
   });
 
   it('waited for while other steps run keeps rows one after another', () => {
@@ -104,8 +97,8 @@ describe('an isolation with times of its own', () => {
   it('leaves nothing when the sections are never dead together', () => {
     const apart = aWindow({
       isolation: [
-        { section: 'S1', during: between('2027-05-01 23:00', '2027-05-02 01:00') },
-        { section: 'S2', during: between('2027-05-02 03:00', '2027-05-02 06:00') },
+        { section: 'S1', during: [between('2027-05-01 23:00', '2027-05-02 01:00')] },
+        { section: 'S2', during: [between('2027-05-02 03:00', '2027-05-02 06:00')] },
       ],
     });
     const ledger = ledgerOf(apart, needs(['S1', 'S2']), noRules);
@@ -115,7 +108,7 @@ describe('an isolation with times of its own', () => {
 
   it('is named with its date in a window longer than a day', () => {
     const long = aWindow(
-      { isolation: [{ section: 'S1', during: between('2027-05-02 00:40', '2027-05-03 01:00') }] },
+      { isolation: [{ section: 'S1', during: [between('2027-05-02 00:40', '2027-05-03 01:00')] }] },
       '2027-05-01 23:00',
       '2027-05-03 05:00',
     );

@@ -22,34 +22,64 @@ const AHEAD = 345;
 function usableByWalking(window: AccessWindow, needs: Needs, rules: RuleSet): Instant[] {
   const takes = ({ when }: Step): boolean =>
     when === 'always' || (when === 'loud' ? needs.loud : needs.isolation.length > 0);
+  const clockAt = (at: Instant): number => (((at / MINUTE + AHEAD) % 1440) + 1440) % 1440;
   const dead = (at: Instant): boolean =>
-    needs.isolation.every((section) => {
-      const booked = window.isolation.find((one) => one.section === section);
-      return booked && (!booked.during || (booked.during.start <= at && at < booked.during.end));
-    });
+    needs.isolation.every(
+      (section) =>
+        window.isolation
+          .find((one) => one.section === section)!
+          .during?.some((one) => {
+            if ('start' in one) return one.start <= at && at < one.end;
+            const now = clockAt(at);
+            return one.fromMinute < one.toMinute
+              ? one.fromMinute <= now && now < one.toMinute
+              : one.fromMinute <= now || now < one.toMinute;
+          }) !== false,
+    );
   if (needs.isolation.some((section) => !window.isolation.some((one) => one.section === section)))
     return [];
 
-  let first = window.start;
-  const waitUntilDead = (): void => {
-    while (first < window.end && !dead(first)) first += MINUTE;
-  };
-  for (const step of rules.leadIn.filter(takes)) {
-    if (step.when === 'isolation') waitUntilDead();
-    for (let left = step.minutes; left > 0; left -= 1) first += MINUTE;
-  }
-  waitUntilDead();
+  // Runs of dead minutes: first and last minute of each.
+  const runs: [Instant, Instant][] = [];
+  for (let at = window.start; at < window.end; at += MINUTE)
+    if (dead(at)) {
+      if (runs.at(-1)?.[1] === at - MINUTE) runs.at(-1)![1] = at;
+      else runs.push([at, at]);
+    }
+  const [into, out] = [rules.leadIn, rules.leadOut].map((steps) =>
+    steps.filter((step) => takes(step) && step.when === 'isolation'),
+  ) as [Step[], Step[]];
+  const sum = (steps: readonly Step[]): number => steps.reduce((n, step) => n + step.minutes, 0);
+  const last = window.end - rules.margin.minutes * MINUTE;
 
-  // From the end: margin, then the steps last first; one that gives up an isolation ends at the last dead minute.
-  let last = window.end - rules.margin.minutes * MINUTE;
-  const backUntilDead = (): void => {
-    while (last > window.start && !dead(last - MINUTE)) last -= MINUTE;
+  // When work can begin if the sections are isolated in a run, and when it must be over if they are given up in it.
+  const readyIn = ([first]: readonly [Instant, Instant]): Instant => {
+    let at = window.start;
+    for (const step of rules.leadIn.filter(takes)) {
+      if (step.when === 'isolation') at = Math.max(at, first);
+      at += step.minutes * MINUTE;
+    }
+    return Math.max(at, first);
   };
-  for (const step of rules.leadOut.filter(takes).reverse()) {
-    if (step.when === 'isolation') backUntilDead();
-    for (let left = step.minutes; left > 0; left -= 1) last -= MINUTE;
-  }
-  backUntilDead();
+  const clearIn = ([, end]: readonly [Instant, Instant]): Instant => {
+    let at = last;
+    for (const step of rules.leadOut.filter(takes).reverse()) {
+      if (step.when === 'isolation') at = Math.min(at, end + MINUTE);
+      at -= step.minutes * MINUTE;
+    }
+    return Math.min(at, end + MINUTE);
+  };
+  const free = new Set<Instant>();
+  const several = runs.length > 1;
+  const enters = runs.find((run) => !several || readyIn(run) + sum(out) * MINUTE <= run[1]);
+  const leaves = runs.findLast((run) => !several || clearIn(run) > run[0] + sum(into) * MINUTE);
+  if (enters && leaves && enters[0] <= leaves[0])
+    for (const run of runs) {
+      if (run[0] < enters[0] || run[0] > leaves[0]) continue;
+      const from = run === enters ? readyIn(run) : run[0] + sum(into) * MINUTE;
+      const to = run === leaves ? clearIn(run) : run[1] + MINUTE - sum(out) * MINUTE;
+      for (let at = from; at < to; at += MINUTE) free.add(at);
+    }
 
   const stopped = (at: Instant): boolean => {
     const local = at / MINUTE + AHEAD;
@@ -76,7 +106,8 @@ function usableByWalking(window: AccessWindow, needs: Needs, rules: RuleSet): In
     return shiftEnd < window.end && at >= shiftEnd - changeoverMinutes * MINUTE;
   };
   const usable: Instant[] = [];
-  for (let at = first; at < last; at += MINUTE) if (!stopped(at)) usable.push(at);
+  for (let at = window.start; at < last; at += MINUTE)
+    if (free.has(at) && !stopped(at)) usable.push(at);
   return usable;
 }
 
@@ -124,13 +155,24 @@ describe('the usable minutes of a ledger', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 29_000_000, max: 30_000_000 }),
-        fc.integer({ min: 60, max: 3000 }),
+        fc.integer({ min: 60, max: 6000 }),
         fc.uniqueArray(fc.constantFrom('S1', 'S2'), { maxLength: 2 }),
         fc.boolean(),
-        fc.array(fc.option(fc.tuple(fc.nat(40), fc.integer({ min: 60, max: 100 }))), {
-          minLength: 2,
-          maxLength: 2,
-        }),
+        fc.array(
+          fc.option(
+            fc.oneof(
+              fc.tuple(fc.nat(40), fc.integer({ min: 60, max: 100 })).map((one) => [one]),
+              fc.uniqueArray(fc.nat(100), { minLength: 4, maxLength: 8 }).map((all) => {
+                const edges = all.toSorted((a, b) => a - b);
+                return edges.flatMap((from, k) =>
+                  k % 2 === 0 ? [[from, edges[k + 1] ?? 100]] : [],
+                );
+              }),
+              fc.record({ fromMinute: fc.nat(1439), toMinute: fc.nat(1439) }),
+            ),
+          ),
+          { minLength: 2, maxLength: 2 },
+        ),
         fc.integer({ min: 1, max: 2 }),
         ruleSets,
         (start, minutes, isolation, loud, during, booked, rules) => {
@@ -144,9 +186,13 @@ describe('the usable minutes of a ledger', () => {
             lines: [],
             isolation: ['S1', 'S2'].slice(0, booked).map((section, i) => {
               const times = during[i];
-              return times
-                ? { section, during: { start: share(times[0]), end: share(times[1]) } }
-                : { section };
+              if (!times) return { section };
+              return {
+                section,
+                during: Array.isArray(times)
+                  ? times.map(([from, to]) => ({ start: share(from!), end: share(to!) }))
+                  : [times],
+              };
             }),
             status: 'confirmed',
             trainsAfter: '',

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { isoText } from '../../../src/calendar/index.js';
 import { parseAfter } from '../../../src/tables/parse/after.js';
 import { parseDemands } from '../../../src/tables/parse/demands.js';
+import { deadTimes } from '../../../src/model/index.js';
 import { parseIsolation } from '../../../src/tables/parse/isolation.js';
 import { parseNames } from '../../../src/tables/parse/list.js';
 import { parseAmount, parseDecimal, parseWhole } from '../../../src/tables/parse/number.js';
@@ -76,11 +77,15 @@ describe('an "isolation" cell', () => {
     const window = { start: Date.parse(start), end: Date.parse(end) };
     const parsed = parseIsolation(text, window, zone, 'day-first');
     if ('problem' in parsed) return parsed.problem.code;
-    const shown = parsed.value.map((one) =>
-      one.during
-        ? [one.section, isoText(one.during.start, zone), isoText(one.during.end, zone)]
-        : [one.section],
-    );
+    const shown = parsed.value.map((one) => [
+      one.section,
+      ...(one.during
+        ? deadTimes(one, window, zone).flatMap((each) => [
+            isoText(each.start, zone),
+            isoText(each.end, zone),
+          ])
+        : []),
+    ]);
     return parsed.warning ? [...shown, parsed.warning.code] : shown;
   };
   const night = ['2027-03-06T22:50Z', '2027-03-07T08:40Z'] as const;
@@ -111,6 +116,18 @@ describe('an "isolation" cell', () => {
     ['S1 [00:40-05:10', 'isolation-not-read'],
     ['S1 00:40-05:10]', 'isolation-not-read'],
     ['S1; S1', 'section-twice'],
+    [
+      'S1 [00:40-02:00]; S1 [03:00-05:10]',
+      [
+        [
+          'S1',
+          '2027-03-07T00:40:00+00:00',
+          '2027-03-07T02:00:00+00:00',
+          '2027-03-07T03:00:00+00:00',
+          '2027-03-07T05:10:00+00:00',
+        ],
+      ],
+    ],
   ])('"%s" on a Saturday night', (text, result) => {
     expect(read(text, ...night)).toEqual(result);
   });
@@ -132,9 +149,81 @@ describe('an "isolation" cell', () => {
     );
   });
 
-  it('finds times on any day of a long blockade only from its start on', () => {
-    expect(read('S1 [22:00-05:00]', '2027-07-23T22:00Z', '2027-07-26T02:00Z')).toEqual([
-      ['S1', '2027-07-24T22:00:00+01:00', '2027-07-25T05:00:00+01:00'],
+  // Friday 23:00 to Monday 03:00.
+  const blockade = ['2027-07-23T22:00Z', '2027-07-26T02:00Z'] as const;
+
+  it('comes again each night of a long blockade, cut to it, and says so', () => {
+    expect(read('S1 [22:00-05:00]', ...blockade)).toEqual([
+      [
+        'S1',
+        ...['2027-07-23T23:00:00+01:00', '2027-07-24T05:00:00+01:00'],
+        ...['2027-07-24T22:00:00+01:00', '2027-07-25T05:00:00+01:00'],
+        ...['2027-07-25T22:00:00+01:00', '2027-07-26T03:00:00+01:00'],
+      ],
+      'isolation-cut-to-window',
+    ]);
+    expect(read('S1 [23:30-02:30]', ...blockade)).toEqual([
+      [
+        'S1',
+        ...['2027-07-23T23:30:00+01:00', '2027-07-24T02:30:00+01:00'],
+        ...['2027-07-24T23:30:00+01:00', '2027-07-25T02:30:00+01:00'],
+        ...['2027-07-25T23:30:00+01:00', '2027-07-26T02:30:00+01:00'],
+      ],
+    ]);
+  });
+
+  it('may carry several stretches with dates, and several times of day', () => {
+    expect(
+      read(
+        'S1 [2027-07-24 23:30 - 2027-07-25 07:50]; S2; S1 [2027-07-23 23:30 - 2027-07-24 07:50]',
+        ...blockade,
+      ),
+    ).toEqual([
+      [
+        'S1',
+        ...['2027-07-23T23:30:00+01:00', '2027-07-24T07:50:00+01:00'],
+        ...['2027-07-24T23:30:00+01:00', '2027-07-25T07:50:00+01:00'],
+      ],
+      ['S2'],
+    ]);
+    expect(read('S1 [12:00-13:00]; S1 [00:10-02:00]', ...blockade)).toHaveLength(1);
+  });
+
+  it.each([
+    ['S1 [12:00-13:00]; S1 [12:59-14:00]', 'section-twice'],
+    ['S1 [23:30-07:50]; S1 [2027-07-25 07:00 - 2027-07-25 08:00]', 'section-twice'],
+    ['S1 [23:30-07:50]; S1', 'section-twice'],
+    ['S1; S1 [23:30-07:50]', 'section-twice'],
+    ['S1 [12:00-12:00]', 'isolation-not-read'],
+    ['S1 [2027-07-26 01:00 - 2027-07-26 03:01]', 'isolation-outside-window'],
+  ])('"%s" in a blockade is refused as %s', (text, code) => {
+    expect(read(text, ...blockade)).toBe(code);
+  });
+
+  it('takes one night at its shorter reading, and refuses one that starts at a time skipped', () => {
+    // Friday 23:00 to Monday 05:00 over each clock change.
+    const [autumn, spring] = [
+      ['2027-10-29T22:00Z', '2027-11-01T05:00Z'],
+      ['2027-03-26T23:00Z', '2027-03-29T04:00Z'],
+    ] as const;
+    expect(read('S1 [01:30-04:00]', ...autumn)).toEqual([
+      [
+        'S1',
+        ...['2027-10-30T01:30:00+01:00', '2027-10-30T04:00:00+01:00'],
+        ...['2027-10-31T01:30:00+00:00', '2027-10-31T04:00:00+00:00'],
+        ...['2027-11-01T01:30:00+00:00', '2027-11-01T04:00:00+00:00'],
+      ],
+      'time-happens-twice',
+    ]);
+    expect(read('S1 [01:30-04:00]', ...spring)).toBe('time-does-not-exist');
+    expect(read('S1 [01:00-04:00]', ...spring)).toEqual([
+      [
+        'S1',
+        ...['2027-03-27T01:00:00+00:00', '2027-03-27T04:00:00+00:00'],
+        ...['2027-03-28T02:00:00+01:00', '2027-03-28T04:00:00+01:00'],
+        ...['2027-03-29T01:00:00+01:00', '2027-03-29T04:00:00+01:00'],
+      ],
+      'time-at-clock-change',
     ]);
   });
 });

@@ -73,23 +73,81 @@ describe('a table that may hold who is in danger under a heading nobody reads', 
 
 describe('the headings seen in trials', () => {
   it.each([
-    ['possession lines', 'Up', { lines: ['Up'] }],
-    ['Track blocked', 'Up', { lines: ['Up'] }],
-    ['isolated sections', 'OV1', { isolation: [{ section: 'OV1' }] }],
-    ['Isolation sections', 'OV1', { isolation: [{ section: 'OV1' }] }],
+    ['lines possessed', 'Up', { lines: ['Up'] }],
+    ['Isolated sections', 'OV1', { isolation: [{ section: 'OV1' }] }],
+    ['ISOLATION SECTIONS', 'OV1', { isolation: [{ section: 'OV1' }] }],
     ['Gesperrte Gleise', 'Up', { lines: ['Up'] }],
     ['Voies interceptées', 'Up', { lines: ['Up'] }],
+    ['state', 'requested', { status: 'requested' }],
     ['Buchungsstatus', 'requested', { status: 'requested' }],
-  ])('%s is read among windows', (heading, cell, expected) => {
+  ])('%s is known among windows, and read', (heading, cell, expected) => {
     const { plan, faults } = read(table(heading, cell));
     expect(faults).toEqual([]);
     expect(plan.windows[0]).toMatchObject(expected);
   });
 
+  it.each([
+    ['possession lines', 'Up', 'lines'],
+    ['Possession Line(s)', 'Up', 'lines'],
+    ['Track blocked', 'Up', 'lines'],
+    ['Lines affected', 'Up', 'lines'],
+    ['Planned isolation', 'OV1', 'isolation'],
+    ['Coupures', 'OV1', 'isolation'],
+    ['Agreed state', 'requested', 'status'],
+    ['Staus', 'requested', 'status'],
+  ])(
+    '%s is refused among windows by its name, with its meaning offered',
+    (heading, cell, field) => {
+      const { plan, faults } = read(table(heading, cell));
+      expect(plan.windows).toEqual([]);
+      expect(notRead(faults)).toMatchObject([{ severity: 'error', line: 1, column: heading }]);
+      expect(faults[0]!.message).toContain(`Did you mean ${field}`);
+      expect(faults[0]!.mend).toContain(`--columns "${heading}=${field}"`);
+      const said = read(table(heading, cell), undefined, `${heading}=${field}`);
+      expect(said.faults).toEqual([]);
+      expect(said.plan.windows).toHaveLength(1);
+    },
+  );
+
+  it.each([
+    ['isolated sections', 'OV9', 'isolation'],
+    ['Sections isolated', 'OV9', 'isolation'],
+    ['Isolation sections', 'OV9', 'isolation'],
+    ['possession lines', 'Down', 'lines'],
+    ['Track blocked', 'Down', 'lines'],
+  ])('%s is refused among work by its name, with its meaning offered', (heading, cell, field) => {
+    const { plan, faults } = read(
+      table('lines', 'Up'),
+      `activity,minutes,${heading}\nA,60,${cell}\n`,
+    );
+    expect(plan.activities).toEqual([]);
+    expect(notRead(faults)).toMatchObject([
+      { severity: 'error', file: 'work.csv', column: heading },
+    ]);
+    expect(faults[0]!.message).toContain(`Did you mean ${field}`);
+    expect(faults[0]!.mend).toContain(`--columns "${heading}=${field}"`);
+  });
+
+  it('refuse a table that has the column too, until somebody says which is meant', () => {
+    const both =
+      'window,start,end,lines,isolation,status,possession lines\nW1,2027-03-02 23:00,05:00,Up,,confirmed,Down\n';
+    const { plan, faults } = read(both);
+    expect(plan.windows).toEqual([]);
+    expect(notRead(faults)).toMatchObject([{ column: 'possession lines' }]);
+    expect(faults[0]!.message).toContain('"lines" is, though both may hold the lines');
+    const linesOf = (said: string): unknown =>
+      read(both, undefined, said).plan.windows.map((one) => one.lines);
+    expect(linesOf('possession lines=lines')).toEqual([['Down']]);
+    expect(linesOf('possession lines=')).toEqual([['Up']]);
+    expect(read(both.replace(',Down', ',')).plan.windows).toHaveLength(1);
+    const work = 'activity,minutes,lines,isolation,isolated sections\nA,60,Up,OV1,OV9\n';
+    expect(notRead(read(table('lines', 'Up'), work).faults)).toHaveLength(1);
+  });
+
   it('are read among work', () => {
     const { plan, faults } = read(
       table('lines', 'Up'),
-      'Task,Mins per unit,Units,Installed,Isolation sections,Track blocked,Required by\nA,30,8,2,OV1,Up,2027-05-01\n',
+      'Task,Mins per unit,Units,Installed,Isolation,Lines required,Required by\nA,30,8,2,OV1,Up,2027-05-01\n',
     );
     expect(faults).toEqual([]);
     expect(plan.activities[0]).toMatchObject({

@@ -2,6 +2,7 @@
 // as something else. The German and French words are from memory, common practice, no source.
 import { describe, expect, it } from 'vitest';
 import type { TableKind } from '../../../src/model/index.js';
+import { decidesDanger } from '../../../src/tables/danger-fields.js';
 import { fieldsSuggested, matchColumns } from '../../../src/tables/index.js';
 
 const written: readonly (readonly [kind: TableKind, field: string, headings: string])[] = [
@@ -116,7 +117,10 @@ describe('headings as people write them', () => {
       .join(', ');
     console.info(`${all.length} headings: ${told}`);
     const missed = all.filter((one) => one.fate === 'refused').map((one) => one.heading);
-    expect(share('read'), missed.join(', ')).toBeGreaterThan(0.8);
+    // Lines, isolation and status are read under exact headings alone, and asked about under every other.
+    const harmless = all.filter(({ kind, field }) => !decidesDanger(kind, field));
+    const read = harmless.filter((one) => one.fate === 'read').length;
+    expect(read / harmless.length, missed.join(', ')).toBeGreaterThan(0.8);
     expect(share('read') + share('asked')).toBeGreaterThan(0.95);
   });
 

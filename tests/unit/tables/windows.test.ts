@@ -24,10 +24,7 @@ describe('a row of the windows table', () => {
         isolation: [
           {
             section: 'S1',
-            during: {
-              start: Date.parse('2027-03-06T23:40Z'),
-              end: Date.parse('2027-03-07T04:10Z'),
-            },
+            during: [{ fromMinute: 40, toMinute: 310 }],
           },
           { section: 'S2' },
         ],

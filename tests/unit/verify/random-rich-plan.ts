@@ -1,5 +1,5 @@
 import { MINUTE } from '../../../src/calendar/index.js';
-import { ruleSetSchema, type Plan } from '../../../src/model/index.js';
+import { ruleSetSchema, type IsolatedSection, type Plan } from '../../../src/model/index.js';
 import { createRandom } from '../../../src/planner/kernels/random.js';
 import { at } from '../../helpers/clock.js';
 import { randomLinePlan } from '../../helpers/random-line-plan.js';
@@ -35,6 +35,18 @@ export function randomRichPlan(seed: number): { readonly plan: Plan } {
   const minutes = (): number => 5 * random.below(9);
   const clock = (): string =>
     `${String(pick([21, 22, 23, 0, 1, 2, 3, 4])).padStart(2, '0')}:${pick(['00', '15', '30', '45'])}`;
+  // Dead in two stretches of the night, or by the clock, perhaps from before the window or until after it.
+  const severalTimes = (from: number, to: number): NonNullable<IsolatedSection['during']> => {
+    const middle = from + 0.5 * (to - from);
+    if (chance(50)) return [{ fromMinute: 60 * random.below(24), toMinute: 60 * random.below(24) }];
+    return [
+      {
+        start: from + minutes() * MINUTE,
+        end: Math.floor(middle / MINUTE) * MINUTE - minutes() * MINUTE,
+      },
+      { start: Math.ceil(middle / MINUTE) * MINUTE + minutes() * MINUTE, end: to },
+    ].filter((one) => one.end > one.start);
+  };
   const conditions = ['always', 'always', 'isolation', 'loud'] as const;
   const steps = (names: readonly string[]): object[] =>
     names.flatMap((step) =>
@@ -108,7 +120,9 @@ export function randomRichPlan(seed: number): { readonly plan: Plan } {
             chance(50)
               ? {
                   section,
-                  during: { start: from + minutes() * MINUTE, end: to - minutes() * MINUTE },
+                  during: chance(40)
+                    ? severalTimes(from, to)
+                    : [{ start: from + minutes() * MINUTE, end: to - minutes() * MINUTE }],
                 }
               : { section },
           ),

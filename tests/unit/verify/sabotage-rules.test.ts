@@ -68,7 +68,7 @@ const changedWork = (plan: Plan, id: string, by: (one: Activity) => Activity): P
   activities: plan.activities.map((one) => (one.id === id ? by(one) : one)),
 });
 const section = (from: string, to: string): Partial<Plan['windows'][number]> => ({
-  isolation: [{ section: 'S', during: { start: at(from), end: at(to) } }],
+  isolation: [{ section: 'S', during: [{ start: at(from), end: at(to) }] }],
 });
 const quiet = (from: string, to: string, days?: readonly string[]): object => ({
   curfews: [{ name: 'Quiet', bars: 'loud', from, to, ...(days && { days }) }],

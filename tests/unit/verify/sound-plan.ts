@@ -43,7 +43,7 @@ export const soundPlan: Plan = {
     night('W2', '2027-03-27 22:00', '2027-03-28 09:00'),
     night('W3', '2027-04-03 22:00', '2027-04-04 07:00', {
       isolation: [
-        { section: 'S1', during: { start: at('2027-04-03 23:30'), end: at('2027-04-04 05:00') } },
+        { section: 'S1', during: [{ start: at('2027-04-03 23:30'), end: at('2027-04-04 05:00') }] },
       ],
     }),
     night('X', '2027-04-10 22:00', '2027-04-11 06:00', { status: 'withdrawn' }),

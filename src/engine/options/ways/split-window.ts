@@ -2,11 +2,15 @@ import {
   addMinutes,
   DAY,
   instantOf,
+  intersect,
   lengthMinutes,
   localTimeOf,
+  type DailyBand,
   type Instant,
+  type Interval,
 } from '../../../calendar/index.js';
-import type { PlanDocument } from '../../../model/index.js';
+import type { AccessWindow, IsolatedSection, PlanDocument } from '../../../model/index.js';
+import { isolationCell } from '../../../tables/index.js';
 import { sitePlan } from '../../site/site-plan.js';
 import { reasonOf, refused, type Draft } from '../draft.js';
 import { cellOf, withCells, withRow, withTrainsAgain } from '../edits.js';
@@ -30,7 +34,7 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
   const cut = halves(at);
   if (cut.later.size === 0)
     return no('nothing-to-vary', 'The window holds one piece of work, which cannot be divided.');
-  const document = withSecondWindow(at, id, start, cut);
+  const document = withSecondWindow(at, id, start, days, cut);
   const next = sitePlan(document);
   const second = next.plan.windows.find((one) => one.id === id);
   if (!second) return no('infeasible', 'A second window cannot be written beside the first.');
@@ -74,7 +78,13 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
 }
 
 /** The document with the window once more, the work that goes there free to, and its trains due there too. */
-function withSecondWindow(at: Situation, id: string, start: Instant, cut: Halves): PlanDocument {
+function withSecondWindow(
+  at: Situation,
+  id: string,
+  start: Instant,
+  days: number,
+  cut: Halves,
+): PlanDocument {
   const { window } = at;
   const opened = withRow(
     at.document,
@@ -84,7 +94,7 @@ function withSecondWindow(at: Situation, id: string, start: Instant, cut: Halves
       title: `${window.title}, second half`.replace(/^, /, ''),
       start: cellOf(start, window.zone),
       end: cellOf(addMinutes(start, lengthMinutes(window)), window.zone),
-      isolation: window.isolation.map((one) => one.section).join(';'),
+      isolation: isolationCell(isolationLater(window, start, days), window.zone),
       status: 'requested',
     },
     { key: 'window', id: window.id },
@@ -97,6 +107,28 @@ function withSecondWindow(at: Situation, id: string, start: Instant, cut: Halves
   );
   const shiftMs = start - window.start;
   return withTrainsAgain(bindings, at.trains, window, { id, shiftMs });
+}
+
+/** What is dead in the window, at the same times by the clock some days later, as far as the second window reaches. */
+function isolationLater(
+  { isolation, start, end, zone }: AccessWindow,
+  from: Instant,
+  days: number,
+): readonly IsolatedSection[] {
+  const within = { start: from, end: from + (end - start) };
+  return isolation.map(({ section, during }) => ({
+    section,
+    ...(during && {
+      during: during.flatMap((one): readonly (Interval | DailyBand)[] => {
+        if ('fromMinute' in one) return [one];
+        const later = {
+          start: daysLater(one.start, days, zone),
+          end: daysLater(one.end, days, zone),
+        };
+        return intersect([later], [within]);
+      }),
+    }),
+  }));
 }
 
 /** The same wall clock some days later; of two readings the earlier. */

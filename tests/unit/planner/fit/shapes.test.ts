@@ -19,7 +19,11 @@ function repeated(plan: Plan, days: readonly number[]): Plan {
       const isolation = one.isolation.map(({ section, during }) => ({
         section,
         ...(during && {
-          during: { start: during.start + later * DAY, end: during.end + later * DAY },
+          during: during.map((each) =>
+            'start' in each
+              ? { start: each.start + later * DAY, end: each.end + later * DAY }
+              : each,
+          ),
         }),
       }));
       return { ...one, id: `${one.id}+${later}`, ...moved, isolation };

@@ -1,0 +1,136 @@
+// A long window may have its sections dead in several stretches: each night of a blockade, say. Work that needs them is
+// set up in one of them, gives them up before each ends, isolates and earths anew in the next, and leaves in the last.
+import { MINUTE, type Instant, type Interval } from '../calendar/index.js';
+import type { AccessWindow, Needs, PlanRules, Step } from '../model/index.js';
+import type { Claim } from './claim.js';
+import { isolationTimes, sectionsAt, type IsolationTimes } from './isolation.js';
+import { clockText, stepClaim } from './step-claim.js';
+import { layOut, type PlacedStep } from './steps.js';
+
+/** The steps of a list that isolate, laid out from 0 without the others. */
+function isolatingOf(steps: readonly Step[], needs: Needs): readonly PlacedStep[] {
+  let own = isolating.get(steps);
+  if (!own) isolating.set(steps, (own = steps.filter((step) => step.when === 'isolation')));
+  return layOut(own, needs, 0);
+}
+
+const isolating = new WeakMap<readonly Step[], readonly Step[]>();
+
+const endOf = (placed: readonly Interval[]): Instant =>
+  Math.max(0, ...placed.map((one) => one.end));
+
+/** The lead-in of work whose sections are dead from a moment on. */
+export const leadInFrom = (
+  window: Interval,
+  needs: Needs,
+  rules: PlanRules,
+  deadFrom: Instant,
+): readonly PlacedStep[] =>
+  layOut(rules.leadIn, needs, window.start, (step) =>
+    step.when === 'isolation' ? deadFrom : window.start,
+  );
+
+/** When the lead-out starts so that it is over at the margin, and what isolates before the sections go live. */
+export function leadOutStart(
+  window: Interval,
+  placed: readonly PlacedStep[],
+  rules: PlanRules,
+  deadUntil: Instant,
+): Instant {
+  const handback = window.end - rules.margin.minutes * MINUTE;
+  // What must be over when the isolation ends: its own steps, or the work where it has none.
+  const own = placed.filter((one) => one.step.when === 'isolation');
+  return Math.min(handback - endOf(placed), deadUntil - endOf(own));
+}
+
+/**
+ * The stretches in which work can be done, in order, at least one: the first takes the lead-in, the last the lead-out,
+ * and each between is long enough to isolate and give up again. Where none is, the one that comes nearest.
+ */
+export function stretchesUsed(
+  window: AccessWindow,
+  needs: Needs,
+  rules: PlanRules,
+  { dead, timed }: IsolationTimes,
+): readonly [Interval, ...Interval[]] {
+  const [only, second] = dead;
+  if (only && !second) return [only];
+  if (!only) return [neverMeeting(window, timed)];
+  const into = endOf(isolatingOf(rules.leadIn, needs));
+  const out = endOf(isolatingOf(rules.leadOut, needs));
+  const placed = layOut(rules.leadOut, needs, 0);
+  const enters = dead.findIndex(({ start, end }) => {
+    const steps = leadInFrom(window, needs, rules, start);
+    return Math.max(start, ...steps.map((one) => one.end)) + out < end;
+  });
+  const leaves = dead.findLastIndex(
+    ({ start, end }) => leadOutStart(window, placed, rules, end) > start + into,
+  );
+  if (enters < 0 || enters >= leaves) return [dead[enters] ?? dead[leaves] ?? longestOf(dead)];
+  const between = dead
+    .slice(enters + 1, leaves)
+    .filter(({ start, end }) => end - start > into + out);
+  return [dead[enters]!, ...between, dead[leaves]!];
+}
+
+const longestOf = (dead: readonly Interval[]): Interval =>
+  dead.reduce((best, one) => (one.end - one.start > best.end - best.start ? one : best));
+
+/** From when the last of the sections may be dead to when the first must be live: it ends before it starts. */
+function neverMeeting(window: AccessWindow, timed: IsolationTimes['timed']): Interval {
+  const start = Math.max(...timed.map(({ times }) => times[0]?.start ?? window.end));
+  const end = Math.min(...timed.map(({ times }) => times.at(-1)?.end ?? window.start));
+  return { start, end: Math.min(start, end) };
+}
+
+/** What lies between two stretches: the sections are given up, live, and isolated anew. */
+export function turnClaims(
+  window: AccessWindow,
+  needs: Needs,
+  rules: PlanRules,
+  used: readonly Interval[],
+  { dead, timed }: IsolationTimes,
+): readonly Claim[] {
+  const into = isolatingOf(rules.leadIn, needs);
+  const out = isolatingOf(rules.leadOut, needs);
+  return used.slice(1).flatMap((next, k): Claim[] => {
+    const before = used[k]!;
+    const ends = sectionsAt(timed, 'end', before.end);
+    const starts = sectionsAt(timed, 'start', next.start);
+    const moved = (placed: readonly PlacedStep[], kind: 'lead-in' | 'lead-out', at: Instant) =>
+      placed.map((one) =>
+        stepClaim({ ...one, start: one.start + at, end: one.end + at }, kind, window, {
+          'lead-in': `once ${starts} may be isolated again at ${clockText(next.start, window)}`,
+          'lead-out': `back from ${clockText(before.end, window)}, when ${ends} must be given back`,
+        }),
+      );
+    return [
+      ...moved(out, 'lead-out', before.end - endOf(out)),
+      waitClaim(window, { start: before.end, end: next.start }, starts, dead),
+      ...moved(into, 'lead-in', next.start),
+    ];
+  });
+}
+
+/** Time in which sections are not dead yet, or not for long enough. */
+export function waitClaim(
+  window: AccessWindow,
+  time: Interval,
+  sections: string,
+  dead: readonly Interval[],
+): Claim {
+  const from = clockText(time.end, window);
+  const tooShort = dead.some((one) => one.start < time.end && time.start < one.end);
+  return {
+    ...time,
+    rule: `Wait for isolation of ${sections} from ${from}`,
+    kind: 'lead-in',
+    why: tooShort
+      ? `Before ${from} ${sections} may not be dead for long enough to isolate, work and give up.`
+      : `${sections} may be isolated from ${from} at the earliest.`,
+  };
+}
+
+/** From when on isolating steps, and work that needs them, can be in a window. */
+export const isolationOpens = (window: AccessWindow, needs: Needs, rules: PlanRules): Instant =>
+  stretchesUsed(window, needs, rules, isolationTimes(window, needs))[0].start;

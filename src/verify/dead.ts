@@ -1,0 +1,36 @@
+import { clearOf } from './bands.js';
+import { clockOf, type Clock } from './clock.js';
+import type { AccessWindow, Stretch } from './words.js';
+
+/** When all of some sections may be dead in a window, in order: what none of them has live. */
+export function deadIn(window: AccessWindow, sections: readonly string[]): Stretch[] {
+  const clock = clockOf(window.zone);
+  const live = window.isolation.flatMap(({ section, during }) => {
+    if (!during || !sections.includes(section)) return [];
+    const dead = during.flatMap((one) =>
+      'fromMinute' in one ? eachDay(one.fromMinute, one.toMinute, window, clock) : [one],
+    );
+    return clearOf(window, dead);
+  });
+  return clearOf(window, live);
+}
+
+/** A time of each day that reaches into a window, in its shorter reading where clocks show an edge of it twice. */
+function eachDay(from: number, to: number, within: Stretch, clock: Clock): Stretch[] {
+  const found: Stretch[] = [];
+  const last = clock.dayAt(within.end);
+  for (let day = clock.dayAt(within.start) - 2; day <= last; day += 1) {
+    const over = to > from ? day : day + 1;
+    const [one] = (['earlier', 'later'] as const)
+      .flatMap((a) =>
+        (['earlier', 'later'] as const).map((b) => ({
+          start: clock.moment(day, from, a),
+          end: clock.moment(over, to, b),
+        })),
+      )
+      .filter(({ start, end }) => end > start)
+      .sort((a, b) => a.end - a.start - (b.end - b.start) || a.start - b.start);
+    if (one) found.push(one);
+  }
+  return found;
+}

@@ -6,6 +6,8 @@ import { rowWith, valueIn } from './table-lookup.js';
 
 export interface WindowHandlers {
   readonly change: (event: SubmitEvent) => void;
+  /** While a change is typed. */
+  readonly look: (form: HTMLFormElement) => void;
   readonly add: (event: SubmitEvent) => void;
   readonly bestUse: () => void;
 }
@@ -15,6 +17,7 @@ export function windowForms(
   windows: TableText,
   id: string,
   planned: boolean,
+  preview: TemplateResult | typeof nothing,
   on: WindowHandlers,
 ): TemplateResult | typeof nothing {
   const row = rowWith(windows, 'windows', 'window', id);
@@ -22,7 +25,10 @@ export function windowForms(
   const status = valueIn(windows, 'windows', row, 'status').toLowerCase() || 'confirmed';
   return html`<details class="change">
       <summary>Cut, withdraw or offer ${id}</summary>
-      <form @submit=${on.change}>
+      <form
+        @submit=${on.change}
+        @input=${(event: Event) => on.look(event.currentTarget as HTMLFormElement)}
+      >
         <label
           >Start <input name="start" .value=${valueIn(windows, 'windows', row, 'start')}
         /></label>
@@ -35,6 +41,7 @@ export function windowForms(
             )}
           </select></label
         >
+        ${preview}
         <button class="strong" type="submit">Change and plan again</button>
         ${
           planned

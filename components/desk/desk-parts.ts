@@ -1,5 +1,6 @@
 import type { Engine, ImportReport } from '../../src/engine/index.js';
 import type { LimitSet, PlanDocument, RuleSet } from '../../src/model/index.js';
+import type { CutPreview } from './cut-preview.js';
 import type { RuleTrial } from './rule-trial.js';
 import type { Place } from '../why/explanation.js';
 import type { Figures } from './figures.js';
@@ -50,6 +51,7 @@ export interface Desk {
   readonly shift: Shift;
   readonly watch: ShiftAlarms;
   readonly ruleTrial: RuleTrial;
+  readonly cutPreview: CutPreview;
   readonly keeping: Keeping;
   readonly picked: Picked;
   readonly sheetResults: SheetResults;

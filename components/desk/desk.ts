@@ -48,6 +48,7 @@ import { paperStyles } from './paper.styles.js';
 import { Picked } from './picked.js';
 import { planView } from './plan-view.js';
 import { Planning } from './planning.js';
+import { CutPreview } from './cut-preview.js';
 import { RuleTrial } from './rule-trial.js';
 import { rulesView } from './rules-view.js';
 import { explained } from './result-asks.js';
@@ -169,6 +170,7 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly picked = new Picked(this);
   readonly sheetResults = new SheetResults();
   readonly ruleTrial = new RuleTrial(this);
+  readonly cutPreview = new CutPreview(this);
   readonly keeping = new Keeping(this);
   readonly #opening = new Opening(this);
   readonly #drops = fileDrops(this, {
@@ -356,6 +358,7 @@ export class PossessionDesk extends LitElement implements Desk {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!(changed.has('document') || changed.has('engine')) || !this.document) return;
+    this.cutPreview.clear();
     if (this.document !== this.#own) {
       this.planning.forget();
       this.ruleTrial.startFrom(null);

@@ -26,6 +26,17 @@ export const panelStyles = css`
     margin-bottom: 0.75rem;
     border-bottom: 2px solid var(--_rule);
   }
+  .ahead {
+    display: grid;
+    gap: 0.25rem;
+    padding: 0.375rem 0.5rem;
+    border-inline-start: 4px solid var(--_rule);
+    background: var(--_sunk);
+    line-height: 1.4;
+  }
+  .ahead li {
+    padding-block: 0.125rem;
+  }
   .move h2 {
     font-size: var(--_lead);
     font-weight: 650;

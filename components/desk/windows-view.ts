@@ -1,9 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { isolationCut, type Results } from '../../src/engine/index.js';
-import type { AccessWindow } from '../../src/model/index.js';
+import { isolationCut, type CutIsolation, type Results } from '../../src/engine/index.js';
+import type { AccessWindow, PlanDocument } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { windowForms } from './change-forms.js';
+import { cutView } from './cut-view.js';
 import type { Desk } from './desk-parts.js';
 import { withCells, withWindow } from './edits.js';
 import { ribbonWork } from './ribbon-work.js';
@@ -64,41 +65,68 @@ export function askLedger(desk: Desk, row: LedgerAskEvent['row']): void {
 function forms(desk: Desk): TemplateResult | typeof nothing {
   const windows = desk.document?.tables.windows;
   if (!windows) return nothing;
-  return windowForms(windows, desk.picked.window, desk.planning.allocation !== null, {
+  const planned = desk.planning.allocation !== null;
+  return windowForms(windows, desk.picked.window, planned, cutView(desk), {
     change: (event) => change(desk, event),
+    look: (form) => look(desk, form),
     add: (event) => add(desk, event),
     bestUse: () => void bestUse(desk),
   });
 }
 
 /** What was typed into the fields of a form, without spaces round it. */
-function typed(event: SubmitEvent): (name: string) => string {
-  event.preventDefault();
-  const given = new FormData(event.target as HTMLFormElement);
+function typed(form: HTMLFormElement): (name: string) => string {
+  const given = new FormData(form);
   return (name) => String(given.get(name) ?? '').trim();
 }
 
+const formOf = (event: SubmitEvent): HTMLFormElement => {
+  event.preventDefault();
+  return event.target as HTMLFormElement;
+};
+
+/** The document with the picked window as it is typed, and what that does to its isolation. */
+function changed(desk: Desk, document: PlanDocument, form: HTMLFormElement): Changed {
+  const cell = typed(form);
+  const cells = { start: cell('start'), end: cell('end'), status: cell('status') };
+  const id = desk.picked.window;
+  const window = desk.figures.results?.plan.windows.find((one) => one.id === id);
+  const { dateOrder } = document.tables.windows;
+  const isolation = window && isolationCut(window, cells.start, cells.end, dateOrder);
+  return {
+    isolation,
+    document: withCells(document, 'windows', 'window', id, {
+      ...cells,
+      ...(isolation?.text !== undefined && { isolation: isolation.text }),
+    }),
+  };
+}
+
+interface Changed {
+  readonly document: PlanDocument;
+  readonly isolation: CutIsolation | undefined;
+}
+
+/** Shows what the window as typed would do, before it is done. */
+function look(desk: Desk, form: HTMLFormElement): void {
+  const { document, engine, cutPreview, picked, planning } = desk;
+  if (!document || !engine) return;
+  const next = changed(desk, document, form);
+  void cutPreview.ask(engine, next, picked.window, planning.allocation);
+}
+
 function change(desk: Desk, event: SubmitEvent): void {
-  const cell = typed(event);
+  const form = formOf(event);
   const { document, picked } = desk;
   if (!document) return;
-  const cells = { start: cell('start'), end: cell('end'), status: cell('status') };
-  const window = desk.figures.results?.plan.windows.find((one) => one.id === picked.window);
-  const { dateOrder } = document.tables.windows;
-  const cut = window && isolationCut(window, cells.start, cells.end, dateOrder);
-  const lost = cut && cut.lost.length > 0 ? `, ${cut.lost.join(', ')} no longer dead in it` : '';
-  desk.edit(
-    withCells(document, 'windows', 'window', picked.window, {
-      ...cells,
-      ...(cut?.text !== undefined && { isolation: cut.text }),
-    }),
-    `window ${picked.window} changed${lost}`,
-    true,
-  );
+  const next = changed(desk, document, form);
+  const lost = next.isolation?.lost ?? [];
+  const said = lost.length > 0 ? `, ${lost.join(', ')} no longer dead in it` : '';
+  desk.edit(next.document, `window ${picked.window} changed${said}`, true);
 }
 
 function add(desk: Desk, event: SubmitEvent): void {
-  const cell = typed(event);
+  const cell = typed(formOf(event));
   const { document, picked } = desk;
   if (!document) return;
   const id = cell('window');

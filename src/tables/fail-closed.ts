@@ -1,7 +1,7 @@
 // Lines, isolation and status decide who is in danger. A table that lacks one of them, and has a heading that nobody
 // reads, may well hold it under that heading: such a table is refused until somebody says what the heading holds.
 import { dangerFields, decidesDanger } from './danger-fields.js';
-import type { FieldOf, SheetKind } from './fields.js';
+import type { SheetKind } from './fields.js';
 import { fieldMeant } from './heading-meaning.js';
 import type { ColumnMap, ColumnMatch } from './match-columns.js';
 import type { Problem } from './parse/parsed.js';

@@ -45,8 +45,8 @@ export function optionsChart(answer: OptionsAnswer, words: OptionsStrings): Char
       stack: 'total',
       // The last part ends where the total does, so the spread is drawn once, with it.
       ...(i === shown.length - 1 && {
-        low: priced.map((one) => Number(one.p50Cost)),
-        high: priced.map((one) => Number(one.p95Cost)),
+        low: priced.map((one) => Number(one.p50Total)),
+        high: priced.map((one) => Number(one.p95Total)),
       }),
     })),
     lying: true,
@@ -55,7 +55,7 @@ export function optionsChart(answer: OptionsAnswer, words: OptionsStrings): Char
     axisText: shortMoney,
     atPoint: (i) => {
       const one = priced[i]!;
-      return `${words.total} ${sumText(one.expectedTotal, answer.currency)}, P50 ${sumText(one.p50Cost, answer.currency)}, P95 ${sumText(one.p95Cost, answer.currency)}`;
+      return `${words.total} ${sumText(one.expectedTotal, answer.currency)}, P50 ${sumText(one.p50Total, answer.currency)}, P95 ${sumText(one.p95Total, answer.currency)}`;
     },
   };
 }

@@ -93,9 +93,9 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
           ? nothing
           : strings.cheaperIn(chanceText(option.cheaperInShare))
       }
-      ${strings.totalsNote} ${strings.p50Cost} ${sumText(option.p50Cost, answer.currency)},
-      ${strings.p80Cost} ${sumText(option.p80Cost, answer.currency)}, ${strings.p95Cost}
-      ${sumText(option.p95Cost, answer.currency)}.
+      ${strings.totalsNote} ${strings.p50Total} ${sumText(option.p50Total, answer.currency)},
+      ${strings.p80Total} ${sumText(option.p80Total, answer.currency)}, ${strings.p95Total}
+      ${sumText(option.p95Total, answer.currency)}.
     </p>
     <table class="parts">
       <thead>

@@ -46,9 +46,9 @@ export const defaultStrings = {
   source: 'Source',
   totalsNote:
     'A total is everything the option costs: overrun, plant and labour, booking, booking again, key dates. 50, 80 and 95 in 100 shifts cost no more than:',
-  p50Cost: 'P50 total',
-  p80Cost: 'P80 total',
-  p95Cost: 'P95 total',
+  p50Total: 'P50 total',
+  p80Total: 'P80 total',
+  p95Total: 'P95 total',
   cheaperIn: (share: string) => `Cheaper than as planned in ${share} of the shifts.`,
   moved: 'Goes elsewhere',
   outside: 'outside',

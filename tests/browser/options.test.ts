@@ -81,7 +81,7 @@ describe('possession-options', () => {
       expect(sum).to.be.closeTo(Number(one.expectedTotal), 0.01);
       const spread = series.filter((each) => each.low);
       expect(spread.map((each) => [each.low![i], each.high![i]])).to.deep.equal([
-        [Number(one.p50Cost), Number(one.p95Cost)],
+        [Number(one.p50Total), Number(one.p95Total)],
       ]);
     });
   });

@@ -1,5 +1,7 @@
 import { cautions } from '../../model/index.js';
 import { againstReference, parseMoney, verdictBetween } from '../../price/index.js';
+import { breakEvensOf } from './break-even.js';
+import { overrunCurve } from './costs.js';
 import { finished, type Entry } from './entry.js';
 import type { Situation } from './situation.js';
 import type { Repeated } from './stop/repeated.js';
@@ -10,6 +12,9 @@ import type {
   RefusedOption,
   StopOutlook,
 } from './types.js';
+
+/** Minutes of one overrun beyond which nobody waits for a way out to pay for itself. */
+const FURTHEST_BREAK_EVEN = 720;
 
 /**
  * Every priced option held against the first, which is the plan as it stands.
@@ -36,26 +41,37 @@ export function answerFrom(
     one.option.parts.reduce((sum, part) => sum + parseMoney(part.amount, prices), 0),
   );
   const best = totals.reduce((least, sum, i) => (sum < totals[least]! ? i : least), 0);
+  const options = entries.map((one): OptionOutcome => {
+    if (!('costs' in one)) return one;
+    const i = priced.indexOf(one);
+    const option = finished(one, results[i]!, totals[i]!, totals[0]!, prices);
+    return changesNothing(option) ? nothingChanged(option) : option;
+  });
+  const cheapest = priced[best]!.option.id;
+  const tied = priced
+    .filter((one, i) => {
+      // What changes nothing is not offered, so it is not named either.
+      if (i === best || options[entries.indexOf(one)]!.state !== 'priced') return false;
+      const verdict = verdictBetween(one.costs, priced[best]!.costs);
+      return verdict === 'the same' || verdict === 'too close to call';
+    })
+    .map((one) => one.option.id);
   return {
     window: window.id,
     currency: prices.currency,
     runs: request.runs,
     seed: request.seed,
     repeated: repeated.map(({ last: _, ...one }) => one),
-    options: entries.map((one): OptionOutcome => {
-      if (!('costs' in one)) return one;
-      const i = priced.indexOf(one);
-      const option = finished(one, results[i]!, totals[i]!, totals[0]!, prices);
-      return changesNothing(option) ? nothingChanged(option) : option;
+    options,
+    cheapest,
+    tied,
+    breakEvens: breakEvensOf({
+      options: options.filter((one) => one.state === 'priced'),
+      cheapest,
+      tied,
+      costAt: overrunCurve(at.planned, at, FURTHEST_BREAK_EVEN).minor,
+      prices,
     }),
-    cheapest: priced[best]!.option.id,
-    tied: priced
-      .filter((one, i) => {
-        if (i === best) return false;
-        const verdict = verdictBetween(one.costs, priced[best]!.costs);
-        return verdict === 'the same' || verdict === 'too close to call';
-      })
-      .map((one) => one.option.id),
     stop,
     noStop,
     notes: [

@@ -1,7 +1,7 @@
 import { addMinutes, lengthMinutes, minutesBetween } from '../../calendar/index.js';
 import type { Placement } from '../../planner/fit/types.js';
 import type { AccessWindow, Plan, PriceBook, Train } from '../../model/index.js';
-import { costCurve } from '../../price/index.js';
+import { costCurve, type CostCurve } from '../../price/index.js';
 import {
   handbackNetwork,
   nearestRank,
@@ -92,13 +92,22 @@ export function runWindows(
 function costsOf(
   work: WindowWork,
   finishes: ArrayLike<number>,
-  { prices, holidays }: Pick<RunSettings, 'prices' | 'holidays'>,
+  settings: Pick<RunSettings, 'prices' | 'holidays'>,
 ): Pick<WindowRuns, 'costs' | 'notPriced'> {
-  const { window, plan, trains, placements } = work;
-  const booked = lengthMinutes(window);
+  const booked = lengthMinutes(work.window);
   const overruns = Array.from(finishes, (at) => Math.max(0, Math.ceil(at - booked)));
   const most = overruns.reduce((top, one) => Math.max(top, one), 0);
-  const { minor, notPriced } = costCurve(
+  const { minor, notPriced } = overrunCurve(work, settings, most);
+  return { costs: overruns.map((minutes) => minor[minutes]!), notPriced };
+}
+
+/** What each overrun of a window's work costs, up to so many minutes. */
+export function overrunCurve(
+  { window, plan, trains, placements }: WindowWork,
+  { prices, holidays }: Pick<RunSettings, 'prices' | 'holidays'>,
+  most: number,
+): CostCurve {
+  return costCurve(
     {
       window,
       prices,
@@ -114,7 +123,6 @@ function costsOf(
     },
     most,
   );
-  return { costs: overruns.map((minutes) => minor[minutes]!), notPriced };
 }
 
 /** Margin and chance of a window from its network and its runs. */

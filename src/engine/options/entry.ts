@@ -25,9 +25,9 @@ export interface Entry {
     | 'verdict'
     | 'cheaperInShare'
     | 'breakEven'
-    | 'p50Cost'
-    | 'p80Cost'
-    | 'p95Cost'
+    | 'p50Total'
+    | 'p80Total'
+    | 'p95Total'
   >;
   readonly costs: RunCosts;
   readonly turn: Turn | undefined;
@@ -101,9 +101,9 @@ export function finished(
     ...option,
     expectedTotal: decimalText(total, prices),
     standardError: result.standardError,
-    p50Cost: decimalText(nearestRank(sorted, 0.5), prices),
-    p80Cost: decimalText(nearestRank(sorted, 0.8), prices),
-    p95Cost: decimalText(nearestRank(sorted, 0.95), prices),
+    p50Total: decimalText(nearestRank(sorted, 0.5), prices),
+    p80Total: decimalText(nearestRank(sorted, 0.8), prices),
+    p95Total: decimalText(nearestRank(sorted, 0.95), prices),
     difference: decimalText(difference, prices),
     differenceError: result.differenceError,
     verdict: result.verdict,

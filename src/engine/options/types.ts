@@ -129,10 +129,10 @@ export interface PricedOption extends OptionName {
   readonly faults: readonly PlanFault[];
   readonly expectedTotal: string;
   readonly standardError: string;
-  /** Decimal text: the least total that at least 50 % of the runs do not exceed; `p80Cost` and `p95Cost` likewise. */
-  readonly p50Cost: string;
-  readonly p80Cost: string;
-  readonly p95Cost: string;
+  /** Decimal text: the least total that at least 50 % of the runs do not exceed; `p80Total` and `p95Total` likewise. */
+  readonly p50Total: string;
+  readonly p80Total: string;
+  readonly p95Total: string;
   /** Expected total less that of as planned; negative: cheaper. */
   readonly difference: string;
   /** Of the difference, run by run under the same luck. */
@@ -191,6 +191,29 @@ export interface StopOutlook {
   readonly bestStopAt: Instant;
 }
 
+/** Where two options change places. `cheaper` and `dearer` are ids; money is decimal text. */
+export interface BreakEven {
+  readonly cheaper: string;
+  readonly dearer: string;
+  /** Expected total of the dearer less that of the cheaper. */
+  readonly dearerBy: string;
+  /** The difference is within two of its standard errors. */
+  readonly tooCloseToCall: boolean;
+  /** Both cost the same where every overrun costs this many times what the price book says; null: nowhere. */
+  readonly overrunTimes: number | null;
+  /** The chance of a late handback of the cheaper, and what it would be where both cost the same; null: there is none. */
+  readonly lateChance: { readonly now: number; readonly at: number } | null;
+  /** What either of them adds at a price of its own, and the price below which it is the cheaper of the two. */
+  readonly ownPrices: readonly {
+    readonly option: string;
+    readonly what: string;
+    readonly amount: string;
+  }[];
+  /** The least overrun of the window as planned that costs as much as what the dearer pays beforehand; null: none found. */
+  readonly overrunMinutes: number | null;
+  readonly text: string;
+}
+
 /** Ways to do the work of one window side by side. */
 export interface OptionsAnswer {
   readonly window: string;
@@ -210,6 +233,8 @@ export interface OptionsAnswer {
   readonly cheapest: string;
   /** Options that cannot be told from the cheapest. */
   readonly tied: readonly string[];
+  /** The cheapest against every other option, and as planned against every other. */
+  readonly breakEvens: readonly BreakEven[];
   readonly stop: StopOutlook | null;
   /** Why there is no `stop`; empty when there is. */
   readonly noStop: string;

@@ -73,6 +73,61 @@ describe('options of a window, through the engine', () => {
     }
   });
 
+  // Held against the engine itself: priced anew where the break-even lies, the two change places.
+  it('names prices at which two options change places, and they do', async () => {
+    const work = await caseOf(repeated, 'resource,capacity,rate per hour\ngang,1,\n');
+    const { options, breakEvens, cheapest } = await ask(work);
+    const standing = options.filter((one) => one.state === 'priced');
+    expect(breakEvens.filter((one) => one.cheaper === cheapest).length).toBe(standing.length - 1);
+    const gap = async (book: PlanDocument['prices'], pair: { cheaper: string; dearer: string }) => {
+      const again = await ask({ ...work, document: { ...work.document, prices: book } });
+      const total = (id: string): number => pence(of(again.options, id).expectedTotal);
+      return total(pair.dearer) - total(pair.cheaper);
+    };
+    const fixedWays = new Set(['as-planned', 'less', 'longer', 'split']);
+    const pairs = breakEvens.filter((one) =>
+      [one.cheaper, one.dearer].every((id) => fixedWays.has(id)),
+    );
+    expect(pairs.length).toBeGreaterThan(1);
+    const scaled = (by: number) =>
+      prices({ delay: { by: 'bands', bands: [{ afterMinutes: 0, rate: (50 * by).toFixed(6) }] } });
+    let turned = 0;
+    for (const pair of pairs) {
+      expect(Number(pair.dearerBy)).toBeGreaterThanOrEqual(0);
+      if (pair.overrunTimes === null) continue;
+      turned += 1;
+      const further = pair.overrunTimes > 1 ? 1.02 : 0.98;
+      expect(await gap(scaled(pair.overrunTimes * further), pair), pair.text).toBeLessThan(0);
+      expect(await gap(scaled(pair.overrunTimes / further), pair), pair.text).toBeGreaterThan(0);
+      expect(pair.text).toContain('becomes the cheaper of the two');
+    }
+    expect(turned).toBeGreaterThan(0);
+    // An hour more is the longer window: it turns where its hour costs what is said.
+    const own = (pair: (typeof pairs)[number]) =>
+      pair.ownPrices.find((one) => one.option === 'longer');
+    const longer = pairs.filter(own);
+    expect(longer.length).toBeGreaterThan(0);
+    for (const pair of longer) {
+      const hour = Number(own(pair)!.amount);
+      const booked = (perHour: number) =>
+        prices({ booking: { perWindow: '1000', perHour: perHour.toFixed(2) } });
+      const other = pair.cheaper === 'longer' ? pair.dearer : pair.cheaper;
+      const asked = { cheaper: 'longer', dearer: other };
+      expect(await gap(booked(hour - 0.02), asked), pair.text).toBeGreaterThan(0);
+      expect(await gap(booked(hour + 0.02), asked), pair.text).toBeLessThan(0);
+    }
+  });
+
+  it('names the overrun that costs as much as what an option pays beforehand', async () => {
+    const work = await caseOf(repeated, 'resource,capacity,rate per hour\ngang,1,\n');
+    const { options, breakEvens } = await ask(work);
+    const pair = breakEvens.find((one) => one.overrunMinutes !== null)!;
+    const parts = of(options, pair.dearer).parts.filter((one) => one.part !== 'overrun');
+    const extra = parts.reduce((sum, one) => sum + Number(one.amount), 0);
+    // 50 a minute, and as planned pays nothing beforehand.
+    expect(pair.overrunMinutes).toBe(Math.ceil(extra / 50));
+  });
+
   it('counts the key date that an option misses, in its parts and in its total', async () => {
     const dated = repeated
       .replace('window\n', 'window,key date\n')

@@ -117,6 +117,16 @@ export class PossessionOptions extends LitElement {
                   )}
                 </ul>
               </section>
+              ${
+                answer.breakEvens.length === 0
+                  ? nothing
+                  : html`<section class="turns">
+                      <h3>${words.turns}</h3>
+                      <ul>
+                        ${answer.breakEvens.map((one) => html`<li>${one.text}</li>`)}
+                      </ul>
+                    </section>`
+              }
               ${this.#renderStop(answer, zone, words)}
               <section>
                 <h3>${words.notes}</h3>

@@ -61,6 +61,7 @@ export const defaultStrings = {
   take: 'Take this into the plan',
   infeasible: 'cannot be had',
   'nothing-to-vary': 'not offered',
+  turns: 'When another would be cheaper',
   stopTitle: 'One more unit, or stop?',
   stopTold: (best: string, moment: string) =>
     `Least is expected after ${best} units, done by ${moment}.`,

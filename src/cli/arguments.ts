@@ -51,6 +51,8 @@ export interface Arguments {
   /** Chance of handing back on time that `allocate` plans to, above 0 and below 1. */
   readonly chance?: number;
   readonly calendar?: string;
+  /** Ways to do the work of the window are worked out too. */
+  readonly options: boolean;
   /** A report to write; its ending says of what kind. */
   readonly out?: string;
   /** What headings hold, of all tables. */
@@ -120,11 +122,15 @@ function unusedOf(verb: Verb, values: Words): readonly string[] {
   );
 }
 
-type TextOption = Exclude<OptionName, 'columns' | 'isolation' | 'loud' | 'strict' | 'json'>;
+type TextOption = Exclude<
+  OptionName,
+  'columns' | 'isolation' | 'loud' | 'options' | 'strict' | 'json'
+>;
 type Values = { readonly [K in TextOption]?: string } & {
   readonly columns?: string[];
   readonly isolation?: string[];
   readonly loud?: boolean;
+  readonly options?: boolean;
   readonly strict?: boolean;
   readonly json?: boolean;
 };
@@ -222,6 +228,7 @@ export function readArguments(words: readonly string[]): Arguments {
     columns,
     isolation,
     loud,
+    options: ways,
     strict,
     json,
     first: _first,
@@ -243,6 +250,7 @@ export function readArguments(words: readonly string[]): Arguments {
       .map((one) => one.trim())
       .filter((one) => one !== ''),
     loud: loud ?? false,
+    options: ways ?? false,
     strict: strict ?? false,
     json: json ?? false,
     first,

@@ -99,7 +99,6 @@ function answer(
   read: PlanResult,
   given: readonly Placement[] | undefined,
 ): Answer {
-  const { trains } = read;
   const plan = planFor(asked, read.plan);
   switch (asked.verb) {
     case 'usable':
@@ -130,10 +129,10 @@ function answer(
         priceBookSchema,
       );
       tell(faults);
-      if (asked.holidays === undefined) return price(plan, trains, value!, asked, { given });
+      if (asked.holidays === undefined) return price(plan, read, value!, asked, { given });
       const days = readHolidays(asked.holidays);
       tell(days.faults);
-      return price(plan, trains, value!, asked, { given, holidays: days.holidays });
+      return price(plan, read, value!, asked, { given, holidays: days.holidays });
     }
     case 'book': {
       const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', plan.zone);

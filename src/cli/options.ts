@@ -98,6 +98,7 @@ export const options = {
   pour: { takes: 'ACTIVITY', verbs: ['lifting'], help: 'its concrete is poured at --at TIME' },
   window: { takes: 'W', verbs: ['price'], help: 'the window handed back late' },
   minutes: { takes: 'N[,N...]', verbs: ['price'], help: 'minutes late; several side by side' },
+  options: { verbs: ['price'], help: 'ways out of the window too, side by side with break-evens' },
   calendar: {
     takes: 'FILE',
     verbs: ['handback', 'book'],

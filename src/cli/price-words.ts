@@ -38,16 +38,24 @@ export function sideBySide(
         ['Total', ...overruns.map((one) => one.total), ''],
       ],
     ),
-    '',
   ];
 }
 
 /** The key dates that the plan misses, or of which it is not known; the others in one line. */
-export function keyDateWords(lines: readonly KeyDateLine[]): readonly string[] {
+export function keyDateWords(
+  lines: readonly KeyDateLine[],
+  window: AccessWindow,
+): readonly string[] {
   const missed = lines.filter((one) => one.daysLate !== 0);
   const met = lines.length - missed.length;
   return [
-    ...missed.map((one) => `${one.title}, as planned: ${one.formula}.`),
+    ...missed.map((one) => {
+      const where =
+        one.window === null || one.window === window.id
+          ? ''
+          : ` Its last work is in ${one.window}: it is not in the sums of ${window.id}.`;
+      return `${one.title}, as planned: ${one.formula}.${where}`;
+    }),
     ...(met > 0 ? [`Key dates met as planned: ${met} of ${lines.length}.`] : []),
   ];
 }

@@ -1,11 +1,16 @@
-import { isoText } from '../calendar/index.js';
-import type { AccessWindow, Note, Placement, Plan, Train } from '../model/index.js';
+import { durationText, isoText } from '../calendar/index.js';
+import type { AccessWindow, Note, Placement, Plan } from '../model/index.js';
 import type { PriceBook } from '../model/price-book.js';
 import { handbackOf } from '../engine/handback/handback.js';
 import { priceOf } from '../engine/price.js';
+import type { ReportBasis } from '../engine/report/facts.js';
 import { overrunReport } from '../engine/report/overrun-report.js';
+import type { Report } from '../engine/report/report.js';
 import type { HandbackResult, PriceAnswer } from '../engine/types.js';
+import { optionsReport } from '../engine/report/options-report.js';
 import type { PriceResult } from '../price/index.js';
+import type { PlanResult } from '../tables/index.js';
+import { optionsFor, optionsJson, optionsWords } from './price-options.js';
 import type { Answer } from './answer.js';
 import { UsageError, type Arguments } from './arguments.js';
 import { planLines, planOfWork } from './plan-of-work.js';
@@ -20,7 +25,7 @@ import { keyDateWords, overrunWords, sideBySide } from './price-words.js';
  */
 export function price(
   plan: Plan,
-  trains: readonly Train[],
+  read: PlanResult,
   prices: PriceBook,
   asked: Arguments,
   {
@@ -31,6 +36,7 @@ export function price(
     readonly holidays?: readonly string[];
   } = {},
 ): Answer {
+  const { trains } = read;
   const window = plan.windows.find((one) => one.id === asked.window);
   if (!window) throw new UsageError(`--window: there is no window "${asked.window}"`);
   const lengths = asked.minutes ?? [0];
@@ -53,6 +59,10 @@ export function price(
     },
   );
   const { at, overruns } = priced;
+  const ways =
+    asked.options && work
+      ? optionsFor({ read, plan, prices, holidays, allocation: work.allocation }, window, asked)
+      : null;
   const notes = [
     ...standingNotes(window, placements),
     ...at.notes.map((text): Note => ({ code: 'price-assumed', text })),
@@ -88,24 +98,33 @@ export function price(
         source: one.source,
       })),
     }),
+    nextMinute: {
+      after: longest,
+      one: priced.nextMinute.one,
+      meanOfFifteen: priced.nextMinute.meanOfFifteen,
+    },
     risk: riskJson(priced, outlook, asked.seed),
+    ...(asked.options && { options: ways && optionsJson(ways, window.zone) }),
   };
   const { expected } = priced;
   const text = [
     ...(work ? [...planLines(work), ''] : []),
     ...(only ? overrunWords(only, window) : sideBySide(overruns, window)),
+    `After ${durationText(longest)} the next minute costs ${priced.nextMinute.one}; the next quarter of an hour ${priced.nextMinute.meanOfFifteen} a minute.`,
     ...(expected
       ? [
           `Expected cost of an overrun of the planned work: ${expected.expected} (standard error ${expected.standardError}); P50 ${expected.p50}, P80 ${expected.p80}, P95 ${expected.p95}; ${expected.runs} runs, seed ${asked.seed}.`,
+          OF_OVERRUN,
         ]
       : []),
-    ...keyDateWords(priced.keyDates ?? []),
+    ...keyDateWords(priced.keyDates ?? [], window),
     ...(priced.lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
+    ...(ways ? ['', ...optionsWords(ways)] : []),
     ...(at.notPriced.length === 0
       ? []
       : ['', 'Not priced:', ...at.notPriced.map((one) => `- ${one}`)]),
   ].join('\n');
-  const report = overrunReport(priced, {
+  const basis: ReportBasis = {
     window,
     document: [asked.windows, asked.work].flatMap((one) => (one ? [fileName(one)] : [])).join(', '),
     prices,
@@ -116,9 +135,29 @@ export function price(
         broken: work.broken.length > 0,
       },
     }),
-  });
+  };
+  const overrun = overrunReport(priced, basis);
+  const report = ways ? withReport(overrun, optionsReport(ways, basis)) : overrun;
   return { json, text, report, notes: [...(work?.notes ?? []), ...notes] };
 }
+
+/** What the figures of `risk` are figures of: the one meaning of "cost of an overrun". */
+const OF_OVERRUN =
+  'Of an overrun: shifts on time are included, and 50, 80 and 95 in 100 shifts cost no more than P50, P80, P95. In them is what the plan costs whatever the overrun (a speed restriction it leaves, a key date it misses); plant and people as planned, booking and work moved are not.';
+
+/** A report with the facts, tables and lists of another after its own. */
+const withReport = (report: Report, other: Report): Report => ({
+  ...report,
+  facts: [
+    ...report.facts,
+    ...other.facts.filter((one) => !report.facts.some((each) => each.label === one.label)),
+  ],
+  tables: [...report.tables, ...other.tables],
+  lists: [
+    ...report.lists,
+    ...other.lists.map((one) => ({ ...one, title: `Options: ${one.title.toLowerCase()}` })),
+  ],
+});
 
 /** What the window itself leaves open: nobody has it, or nothing is planned in it. */
 function standingNotes(
@@ -168,6 +207,7 @@ function riskJson(
 ): unknown {
   if (!expected || !outlook) return null;
   return {
+    of: OF_OVERRUN,
     runs: expected.runs,
     seed,
     pOnTime: outlook.simulation.outlook.onTime.probability,

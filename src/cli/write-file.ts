@@ -10,6 +10,7 @@ type Paths = {
       | 'columns'
       | 'isolation'
       | 'loud'
+      | 'options'
       | 'strict'
       | 'json'
       | 'minutes'

@@ -1,13 +1,17 @@
-import type {
-  Assignment,
-  Fault,
-  Plan,
-  PlanNote,
-  PlantNoise,
-  Site,
-  TableKind,
-  Train,
-  WeatherRow,
+import {
+  emptyPlan,
+  tableKinds,
+  type Assignment,
+  type Fault,
+  type Plan,
+  type PlanDocument,
+  type PlanNote,
+  type PlantNoise,
+  type Site,
+  type TableKind,
+  type TableText,
+  type Train,
+  type WeatherRow,
 } from '../model/index.js';
 import type { ChosenColumn } from './chosen-columns.js';
 import type { ColumnMap } from './match-columns.js';
@@ -62,6 +66,8 @@ export interface PlanResult {
   readonly packagesLeftOut: ReadonlyMap<string, number>;
   /** What it rests on that nobody said, with counts and the cells. */
   readonly notes: readonly PlanNote[];
+  /** The tables as a plan document holds them, where they were read from files. */
+  readonly tables?: PlanDocument['tables'];
 }
 
 /** A table of a plan with all that says how it is read. */
@@ -84,4 +90,23 @@ export interface Tables {
   readonly temperatures?: Given;
   readonly forecast?: Given;
   readonly plant?: Given;
+}
+
+/** The tables as a plan document holds them: every cell, and how a person said that they are read. */
+export function textsOf(tables: Tables): PlanDocument['tables'] {
+  const texts = tableKinds.flatMap((kind) => {
+    const given = tables[kind];
+    if (!given) return [];
+    const { table, file, map, unread, dateOrder } = given;
+    const text: TableText = {
+      file,
+      columns: [...table.columns],
+      rows: table.rows.map((row) => [...row.cells]),
+      ...(map && { map: { ...map } }),
+      ...(unread && { unread: [...unread] }),
+      ...(dateOrder && { dateOrder }),
+    };
+    return [[kind, text] as const];
+  });
+  return { ...emptyPlan('', 'UTC').tables, ...Object.fromEntries(texts) };
 }

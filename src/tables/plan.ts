@@ -22,7 +22,14 @@ import { farDateFaults } from './far-dates.js';
 import { findHeadings } from './find-headings.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { PlanMemory } from './plan-memory.js';
-import type { Given, PlanResult, PlanSources, Source, Tables } from './plan-sources.js';
+import {
+  textsOf,
+  type Given,
+  type PlanResult,
+  type PlanSources,
+  type Source,
+  type Tables,
+} from './plan-sources.js';
 import { oddWindows } from './plausible.js';
 import { plantFrom } from './plant.js';
 import { readRecords } from './read-table.js';
@@ -65,7 +72,7 @@ export function planFrom(sources: PlanSources): PlanResult {
     chosen,
     tableKinds.flatMap((kind) => (tables[kind] ? [{ kind, ...tables[kind] }] : [])),
   );
-  return misses.length === 0 ? read : { ...read, faults: [...misses, ...read.faults] };
+  return { ...read, tables: textsOf(tables), faults: [...misses, ...read.faults] };
 }
 
 /**

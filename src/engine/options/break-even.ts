@@ -97,6 +97,9 @@ function between(
   return { ...found, text: wordsOf(found, less.option, more.option, prices.currency) };
 }
 
+/** Times a price beyond which nobody asks for the figure. */
+const FAR = 100;
+
 /** The same as a commercial manager would say it. */
 function wordsOf(
   found: Omit<BreakEven, 'text'>,
@@ -117,9 +120,11 @@ function wordsOf(
       ? `, or are so many times as likely (late in ${percent(lateChance.at)} of shifts, not ${percent(lateChance.now)})`
       : '';
     sentences.push(
-      times > 1
-        ? `It becomes the cheaper of the two where overruns cost more than ${ratio(times)} times what the price book says${chance}.`
-        : `It becomes the cheaper of the two where overruns cost less than ${ratio(times)} times what the price book says${chance}.`,
+      times > FAR
+        ? `Overruns would have to cost over ${FAR} times what the price book says for it to be the cheaper one.`
+        : times > 1
+          ? `It becomes the cheaper of the two where overruns cost more than ${ratio(times)} times what the price book says${chance}.`
+          : `It becomes the cheaper of the two where overruns cost less than ${ratio(times)} times what the price book says${chance}.`,
     );
   }
   for (const { option, what, amount } of ownPrices)

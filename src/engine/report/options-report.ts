@@ -30,9 +30,9 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
           'option',
           `expected total, ${answer.currency}`,
           'standard error',
-          'P50',
-          'P80',
-          'P95',
+          'P50 total',
+          'P80 total',
+          'P95 total',
           'against as planned',
           'its standard error',
           'on time, per cent',
@@ -64,6 +64,7 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
       },
     ],
     lists: [
+      { title: 'When another would be cheaper', items: answer.breakEvens.map((one) => one.text) },
       {
         title: 'Not among them',
         items: answer.options.flatMap((one) =>

@@ -199,6 +199,99 @@ describe('price on the command line', () => {
     expect(text).toContain(words);
   });
 
+  // Virginia's kind of charge (workzonesafety.org, excerpt): quarters of an hour for two hours, hours after that. The rate
+  // is constructed, 4,000 an hour, and the sums are worked out by hand.
+  it('charges a late opening schedule that a user put in the price book', () => {
+    const schedule = {
+      ...book,
+      currency: 'USD',
+      standing: undefined,
+      lateOpening: [
+        {
+          code: 'lane',
+          name: 'Late opening of a lane',
+          rate: { amount: '4000', perMinutes: 60 },
+          intervalMinutes: 15,
+          bands: [{ afterMinutes: 0 }, { afterMinutes: 120, intervalMinutes: 60 }],
+        },
+      ],
+    };
+    const run = several('0,1,15,16,30,31,60,61,95,120,121,180,181', schedule);
+    const out = JSON.parse(run.stdout) as Several;
+    const charged = out.overruns.map((one) => one.rows.find((row) => row.code === 'lane')!.amount);
+    expect(charged).toEqual(
+      [0, 1, 1, 2, 2, 3, 4, 5, 7, 8, 12, 12, 16].map((thousands) => `${thousands * 1000}.00`),
+    );
+  });
+
+  it('says what the next minute costs, and of what the figures of risk are', () => {
+    const out = JSON.parse(several('45').stdout) as {
+      nextMinute: { after: number; one: string; meanOfFifteen: string };
+      risk: unknown;
+    };
+    // One of a gang at 60 an hour.
+    expect(out.nextMinute).toEqual({ after: 45, one: '1.00', meanOfFifteen: '1.00' });
+    expect(out.risk).toBeNull();
+  });
+
+  // Constructed: a withdrawn window, one without work, and work that may run late in the third.
+  const planned = {
+    'windows.csv':
+      'window,start,end,status\nW1,2027-05-30 23:00,2027-05-31 05:00,confirmed\nW2,2027-06-06 23:00,2027-06-07 05:00,confirmed\nW3,2027-06-13 23:00,2027-06-14 05:00,withdrawn\n',
+    'work.csv':
+      'package,activity,minutes low,minutes,minutes high,resources,window\nDeck,A1,200,300,420,gang:1,W1\n',
+    'resources.csv': 'resource,capacity,rate per hour\ngang,1,60\n',
+    'prices.json': JSON.stringify({ ...book, booking: { perHour: '500' } }),
+    'out.csv': '',
+  };
+  const pricedWork = (window: string, ...more: string[]): CliRun => {
+    const path = files(planned);
+    const run = cli(
+      ...['price', '--windows', path['windows.csv'], '--work', path['work.csv']],
+      ...['--resources', path['resources.csv'], '--prices', path['prices.json']],
+      ...['--zone', 'Europe/London', '--window', window, '--minutes', '30', '--runs', '400'],
+      ...['--json', '--out', path['out.csv'], ...more],
+    );
+    expect(run.stderr).toBe('');
+    return { ...run, stderr: readFileSync(path['out.csv'], 'utf8') };
+  };
+
+  it('says that a window is withdrawn, or that nothing is planned in it', () => {
+    const codes = (window: string): string[] =>
+      (JSON.parse(pricedWork(window).stdout) as Several).notes.map((one) => one.code);
+    expect(codes('W3')).toEqual(
+      expect.arrayContaining(['window-withdrawn', 'window-without-work']),
+    );
+    const empty = pricedWork('W2', '--options');
+    expect((JSON.parse(empty.stdout) as { options: unknown }).options).toBeNull();
+    expect(empty.stdout).toContain('The plan of work places nothing in W2');
+  });
+
+  it('works out the ways out too, with break-evens, in JSON and in the report', () => {
+    const run = pricedWork('W1', '--options');
+    const out = JSON.parse(run.stdout) as {
+      risk: { of: string; expectedCost: string };
+      options: {
+        cheapest: string;
+        options: { id: string; parts?: { part: string; amount: string }[] }[];
+        breakEvens: { text: string }[];
+      };
+      notes: { code: string }[];
+    };
+    expect(out.notes.map((one) => one.code)).not.toContain('window-without-work');
+    const asPlanned = out.options.options[0]!;
+    expect(asPlanned.id).toBe('as-planned');
+    // The same book prices the overrun in both, under luck of their own.
+    const overrun = Number(asPlanned.parts!.find((one) => one.part === 'overrun')!.amount);
+    expect(Math.abs(overrun - Number(out.risk.expectedCost))).toBeLessThan(2);
+    expect(out.options.breakEvens.length).toBeGreaterThan(0);
+    expect(out.risk.of).toContain('shifts on time are included');
+    expect(run.stderr).toContain(
+      out.options.breakEvens[0]!.text.slice(0, 20).replaceAll('"', '""'),
+    );
+    expect(run.stderr).toContain('P95 total');
+  });
+
   describe('--out', () => {
     const asked = (out: string): CliRun => {
       const path = files({

@@ -1,17 +1,24 @@
-// Plans of the shape that users have, planned and told in one table, each answer looked at by the checker:
-// `node bench/plans.mjs [--families A,B] [--seeds 1,2,3] [--effort 1] [--seconds N]`. Processor time, not the wall clock's.
+// Plans of the shape that users have, ours beside a general constraint solver, each answer looked at by the checker:
+// `node bench/plans.mjs [--families A,B] [--seeds 1,2] [--seconds 1,10] [--published FOLDER] [--alone]`. All times are
+// processor time. Ours gets the steps that take so long on this machine, found by a short run before.
 import { parseArgs } from 'node:util';
-import { allocate } from '../../src/planner/search/index.js';
+import type { Plan } from '../../src/model/index.js';
+import { placementsOf } from '../../src/planner/fit/index.js';
+import { allocate, type Allocation } from '../../src/planner/search/index.js';
+import { preparedOf } from '../../src/planner/search/allocate.js';
 import { verify } from '../../src/verify/index.js';
 import { conditions } from '../shared/figures.js';
+import { solvePeer, type PeerAnswer } from './cp-sat.js';
 import { families, planOfFamily } from './families.js';
+import { publishedPlans } from './published.js';
 
 const { values: asked } = parseArgs({
   options: {
     families: { type: 'string', default: Object.keys(families).join() },
     seeds: { type: 'string', default: '1,2,3,4' },
-    effort: { type: 'string', default: '1' },
-    seconds: { type: 'string' },
+    seconds: { type: 'string', default: '10' },
+    published: { type: 'string' },
+    alone: { type: 'boolean', default: false },
   },
 });
 
@@ -19,37 +26,117 @@ const processorSeconds = (): number => {
   const { user, system } = process.cpuUsage();
   return (user + system) / 1e6;
 };
+const clock = (): number => 1000 * processorSeconds();
+
+/** Unplaced activities, minutes late, minutes from the first window to the last finish, windows in use. */
+type Values = readonly [number, number, number, number];
+
+/** Reckoned from placements alone: what is late of a package's date, once. */
+function valuesOf(plan: Plan, placements: Allocation['placements'], unplaced: number): Values {
+  const ends = new Map<string, number>();
+  for (const { activity, to } of placements)
+    ends.set(activity, Math.max(ends.get(activity) ?? 0, to));
+  const late = new Map<string, number>();
+  for (const { id, package: pack, keyDate } of plan.activities) {
+    if (keyDate === undefined || !ends.has(id)) continue;
+    const key = `${pack} ${keyDate}`;
+    late.set(key, Math.max(late.get(key) ?? 0, (ends.get(id)! - keyDate) / 60_000));
+  }
+  const base = Math.min(...plan.windows.map(({ start }) => start));
+  const windows = new Set(placements.flatMap(({ window }) => window ?? []));
+  return [
+    unplaced,
+    [...late.values()].reduce((sum, minutes) => sum + minutes, 0),
+    (Math.max(base, ...ends.values()) - base) / 60_000,
+    windows.size,
+  ];
+}
+
+function compare(ours: Values, theirs: Values): number {
+  const at = ours.findIndex((value, i) => value !== theirs[i]);
+  return at < 0 ? 0 : ours[at]! - theirs[at]!;
+}
+
+interface Run {
+  readonly found: Allocation;
+  readonly seconds: number;
+  readonly first: number;
+}
+
+function plan(given: Plan, effort: number): Run {
+  const began = processorSeconds();
+  let first: number | undefined;
+  const onBetter = (): void => void (first ??= processorSeconds() - began);
+  const found = allocate(given, { clock, effort, onBetter });
+  const seconds = processorSeconds() - began;
+  return { found, seconds, first: first ?? seconds };
+}
+
+/** The run that takes about so long, or less where the search has come to its end. */
+function planFor(given: Plan, seconds: number): Run {
+  const short = plan(given, 0.1);
+  return plan(given, Math.max(0.02, (0.1 * seconds) / short.seconds));
+}
+
+function checked(given: Plan, answer: Parameters<typeof verify>[1], whose: string): void {
+  const faults = verify(given, answer);
+  if (faults.length > 0) throw new Error(`${whose}: ${faults[0]!.text}`);
+}
+
+function provenOf({ certificate }: Allocation): string {
+  return ['key-dates', 'finish', 'fewest-windows']
+    .map((name) => certificate.objectives.find((each) => each.name === name)!)
+    .map(({ proven, lowerBound, value }) => (proven ? 'p' : value === lowerBound ? '=' : '-'))
+    .join('');
+}
 
 console.log(conditions());
-console.log(
-  'family seed | cpu s | first s | unplaced | minutes late (at least) | finish | windows',
-);
-for (const name of asked.families.split(',')) {
+const groups: { name: string; plans: { name: string; plan: Plan }[] }[] = [];
+for (const name of asked.families.split(',').filter((each) => each !== 'F')) {
   const family = families[name];
   if (!family) throw new Error(`there is no family ${name}`);
-  for (const seed of asked.seeds.split(',').map(Number)) {
-    const plan = planOfFamily(family, seed);
-    const began = processorSeconds();
-    let first: number | undefined;
-    const found = allocate(plan, {
-      clock: () => 1000 * processorSeconds(),
-      effort: Number(asked.effort),
-      ...(asked.seconds !== undefined && { seconds: Number(asked.seconds) }),
-      onBetter: () => void (first ??= processorSeconds() - began),
-    });
-    const seconds = processorSeconds() - began;
-    const { certificate, unplaced } = found;
-    const faults = verify(plan, found);
-    if (faults.length > 0) throw new Error(`${name} ${seed}: ${faults[0]!.text}`);
-    const values = ['key-dates', 'finish', 'fewest-windows'].map((each) => {
-      const one = certificate.objectives.find((objective) => objective.name === each)!;
-      return one.proven ? `${one.value}, proven` : `${one.value} (${one.lowerBound})`;
-    });
+  groups.push({
+    name,
+    plans: asked.seeds
+      .split(',')
+      .map(Number)
+      .map((seed) => ({ name: `${name} ${seed}`, plan: planOfFamily(family, seed) })),
+  });
+}
+if (asked.published !== undefined)
+  groups.push({ name: 'F', plans: publishedPlans(asked.published) });
+
+for (const seconds of asked.seconds.split(',').map(Number))
+  for (const { name, plans } of groups) {
+    const tally = { wins: 0, ties: 0, losses: 0, late: 0, proved: 0, peerProved: 0, above: 0 };
+    for (const { name: each, plan: given } of plans) {
+      const ours = planFor(given, seconds);
+      checked(given, ours.found, `${each}, ours`);
+      const own = valuesOf(given, ours.found.placements, ours.found.unplaced.length);
+      const isProved = ours.found.certificate.objectives[0]!.proven;
+      tally.proved += Number(isProved);
+      const { lowerBound } = ours.found.certificate;
+      let line = `${each} ${seconds} s | ours ${own.join(' ')} (${lowerBound}) ${provenOf(ours.found)} ${ours.seconds.toFixed(1)} s, first ${ours.first.toFixed(2)} s`;
+      if (!asked.alone) {
+        const { problem } = preparedOf(given, { clock });
+        const peer: PeerAnswer = await solvePeer(problem, { seconds, everything: own[0] === 0 });
+        const placements = placementsOf(problem, peer.visits);
+        checked(given, { placements }, `${each}, the peer`);
+        const theirs = valuesOf(given, placements, peer.unplaced);
+        const sign = compare(own, theirs);
+        tally.wins += Number(sign < 0);
+        tally.ties += Number(sign === 0);
+        tally.losses += Number(sign > 0);
+        tally.peerProved += Number(peer.proven > 0);
+        if (own[0] === theirs[0]) tally.late += own[1] - theirs[1];
+        if (theirs[0] === 0) tally.above += (own[2] - theirs[2]) / theirs[2];
+        line += ` | peer ${theirs.join(' ')} (${peer.leastLate}) ${'p'.repeat(peer.proven)} ${peer.cpuSeconds.toFixed(1)} s | ${sign < 0 ? 'win' : sign > 0 ? 'LOSS' : 'tie'}`;
+      }
+      console.log(line);
+    }
+    const n = plans.length;
     console.log(
-      [`${name} ${seed}`, seconds.toFixed(1), (first ?? seconds).toFixed(2), unplaced.length]
-        .concat(values)
-        .join(' | '),
+      `${name} ${seconds} s: ${tally.wins}/${tally.ties}/${tally.losses}; late less theirs, mean ${Math.round(tally.late / n)} min; finish above theirs, mean ${((100 * tally.above) / n).toFixed(2)} %; least late proved ${tally.proved} / ${tally.peerProved} of ${n}`,
     );
   }
-}
 console.log(conditions());

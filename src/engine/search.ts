@@ -15,6 +15,7 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
     plan,
     planner.allocate(plan, {
       ...options,
+      rehearse: (answer) => void checked(plan, answer),
       ...(onBetter && { onBetter: (soFar) => onBetter(() => checked(plan, soFar())) }),
     }),
   );

@@ -11,10 +11,19 @@ interface Level {
   readonly free: number;
 }
 
+/** When work of an activity is at its place. */
+interface Held {
+  readonly from: Instant;
+  readonly to: Instant;
+  readonly work: Activity;
+}
+
 /** What plant and what places are left beside the pieces of a plan. */
 export class Spare {
   readonly #levels = new Map<string, readonly Level[]>();
-  readonly #inside: (PlacedWork & { readonly work: Activity })[] = [];
+  readonly #inside: Held[] = [];
+  /** Those of them that take their place alone. */
+  readonly #alone: Held[] = [];
 
   constructor(plan: Plan, jobs: ReadonlyMap<string, Job>, clock: Clock) {
     const changes = new Map<string, Map<Instant, number>>();
@@ -24,7 +33,11 @@ export class Spare {
     for (const { activity, pieces } of jobs.values())
       for (const piece of pieces) {
         [start, end] = [Math.min(start, piece.from), Math.max(end, piece.to)];
-        if (activity.place === 'inside') this.#inside.push({ ...piece, work: activity });
+        if (activity.place === 'inside') {
+          const held = { from: piece.from, to: piece.to, work: activity };
+          this.#inside.push(held);
+          if (activity.occupies === 'alone') this.#alone.push(held);
+        }
         for (const { resource, amount } of activity.resources) {
           const own = changes.get(resource) ?? new Map<Instant, number>();
           changes.set(resource, own);
@@ -59,12 +72,11 @@ export class Spare {
       if (amount > 0 && !this.#isFree(resource, amount, moved, piece)) return false;
     return (
       work.place === 'outside' ||
-      this.#inside.every(
+      (work.occupies === 'alone' ? this.#inside : this.#alone).every(
         (other) =>
           other.work === work ||
           other.to <= moved.start ||
           moved.end <= other.from ||
-          (work.occupies !== 'alone' && other.work.occupies !== 'alone') ||
           !meet(work, other.work),
       )
     );

@@ -11,6 +11,7 @@ import {
   type Visit,
 } from '../fit/index.js';
 import type { ActivityFloat } from '../search/types.js';
+import { slotsIn } from '../problem/board.js';
 import { Pusher } from './slip.js';
 
 /**
@@ -65,7 +66,7 @@ function minuteCount(
   task: Task,
   visit: Visit,
 ): { is: 'working' | 'clock'; between: (from: number, to: number) => number } {
-  const slots = task.slots.filter((slot) => slot.window === visit.window);
+  const slots = slotsIn(task.slots, visit.window);
   if (task.outside || slots.length < 2)
     return { is: 'clock', between: (from, to) => Math.max(0, to - from) };
   return {
@@ -147,8 +148,8 @@ class Slide {
       else if (tie.fromStart && at === 0) start = Math.min(start, beforeTie(tie, follower.start));
     }
     let best = visit.start;
-    for (const slot of task.slots) {
-      if (slot.window !== visit.window || slot.end - minutes <= best) continue;
+    for (const slot of slotsIn(task.slots, visit.window)) {
+      if (slot.end - minutes <= best) continue;
       const reach = Math.min(start, end - minutes, slot.end - minutes);
       const found = this.#sooner(task, reach, minutes, Math.max(slot.start, best));
       if (found >= slot.start && found > best) best = found;

@@ -10,7 +10,7 @@ import type { AccessWindow, Activity, Needs, Plan, Resource } from '../../model/
 import { barsWork, closedStretches, curfewStretches } from '../../rules/index.js';
 import { rolesOf } from './blocks.js';
 import { Effort } from './effort.js';
-import { neverTakes } from './eligibility.js';
+import { neverCode } from './eligibility.js';
 import type { LedgerBook } from './ledger-book.js';
 import type { Cure, Due, Problem, Slot, Task, Tie } from './problem.js';
 import { soleDemands, soleSupply } from './sole-places.js';
@@ -206,8 +206,11 @@ function insideSlots(
   const found: Slot[] = [];
   scope.windows.forEach((window, index) => {
     // Cut short, what has not been looked at takes no work.
-    if (scope.effort?.isCut() === true) return;
-    if (!anywhere && neverTakes(window, activity).length > 0) return;
+    if (scope.effort) {
+      scope.effort.spent += 1;
+      if (scope.effort.isCut()) return;
+    }
+    if (!anywhere && neverCode(window, activity) !== undefined) return;
     const open = anywhere ? asOpen(window) : window;
     const asked = anywhere ? { ...needs, isolation: bookedOf(window, activity) } : needs;
     const usable = book.usable(open, asked, scope.longerBy ?? 0);

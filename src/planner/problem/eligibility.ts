@@ -7,63 +7,83 @@ import type { Reason } from '../fit/types.js';
  * Times, resources and links are not looked at.
  */
 export function neverTakes(window: AccessWindow, activity: Activity): Reason[] {
-  const reasons: Reason[] = [];
-  if (window.status === 'withdrawn')
-    reasons.push({ code: 'withdrawn', text: `${window.id} is withdrawn and takes no work` });
-  if (activity.window !== undefined && activity.window !== window.id)
-    reasons.push({
-      code: 'fixed-elsewhere',
-      text: `${activity.id} is fixed in ${activity.window} by the planner`,
-    });
-  const open = activity.lines.filter((line) => !window.lines.includes(line));
-  if (window.lines.length > 0 && open.length > 0)
-    reasons.push({
-      code: 'lines-not-blocked',
-      text: `${activity.id} needs ${open.join(' and ')} blocked; ${window.id} blocks ${window.lines.join(', ')}`,
-    });
-  const { extent } = activity;
-  if (extent && window.extent) {
-    const short = window.extent.from - extent.from;
-    const over = extent.to - window.extent.to;
-    if (short > 0 || over > 0)
-      reasons.push({
-        code: 'outside-extent',
-        text: `${activity.id} reaches ${reachText(short, over)} outside ${window.id} (${metres(window.extent.from)} to ${metres(window.extent.to)} m)`,
-      });
-  }
-  const live = activity.isolation.filter(
-    (section) => !window.isolation.some((booked) => booked.section === section),
-  );
-  if (live.length > 0)
-    reasons.push({
-      code: 'isolation-not-booked',
-      text: `${activity.id} needs ${live.join(' and ')} dead; ${window.id} does not book ${live.length === 1 ? 'it' : 'them'}`,
-    });
-  return reasons;
-}
-
-/** The code of the first of `neverTakes`, without its text; `undefined` when the window can take the activity. */
-export function neverCode(window: AccessWindow, activity: Activity): NeverCode | undefined {
-  if (window.status === 'withdrawn') return 'withdrawn';
-  if (activity.window !== undefined && activity.window !== window.id) return 'fixed-elsewhere';
-  if (window.lines.length > 0 && !activity.lines.every((line) => window.lines.includes(line)))
-    return 'lines-not-blocked';
-  const { extent } = activity;
-  if (extent && window.extent)
-    if (extent.from < window.extent.from || extent.to > window.extent.to) return 'outside-extent';
-  if (activity.isolation.length > 0 && bookedCount(window, activity) < activity.isolation.length)
-    return 'isolation-not-booked';
-  return undefined;
+  return neverCodes(window, activity).map((code) => ({
+    code,
+    text: neverText(code, window, activity),
+  }));
 }
 
 export type NeverCode =
   'withdrawn' | 'fixed-elsewhere' | 'lines-not-blocked' | 'outside-extent' | 'isolation-not-booked';
 
-function bookedCount(window: AccessWindow, { isolation }: Activity): number {
-  let count = 0;
-  for (const section of isolation)
-    if (window.isolation.some((booked) => booked.section === section)) count += 1;
-  return count;
+const codes: readonly NeverCode[] = [
+  'withdrawn',
+  'fixed-elsewhere',
+  'lines-not-blocked',
+  'outside-extent',
+  'isolation-not-booked',
+];
+
+/** The codes of `neverTakes`, without its texts. */
+export function neverCodes(window: AccessWindow, activity: Activity): readonly NeverCode[] {
+  return neverCode(window, activity) === undefined
+    ? none
+    : codes.filter((code) => isBarredBy(code, window, activity));
+}
+
+const none: readonly NeverCode[] = [];
+
+/** The first of `neverCodes`; `undefined` when the window can take the activity. */
+export function neverCode(window: AccessWindow, activity: Activity): NeverCode | undefined {
+  for (const code of codes) if (isBarredBy(code, window, activity)) return code;
+  return undefined;
+}
+
+function isBarredBy(code: NeverCode, window: AccessWindow, activity: Activity): boolean {
+  switch (code) {
+    case 'withdrawn':
+      return window.status === 'withdrawn';
+    case 'fixed-elsewhere':
+      return activity.window !== undefined && activity.window !== window.id;
+    case 'lines-not-blocked':
+      return (
+        window.lines.length > 0 && !activity.lines.every((line) => window.lines.includes(line))
+      );
+    case 'outside-extent': {
+      const { extent } = activity;
+      if (!extent || !window.extent) return false;
+      return extent.from < window.extent.from || extent.to > window.extent.to;
+    }
+    case 'isolation-not-booked':
+      return activity.isolation.some((section) => !isBooked(window, section));
+  }
+}
+
+function isBooked({ isolation }: AccessWindow, section: string): boolean {
+  return isolation.some((booked) => booked.section === section);
+}
+
+/** Why in words, once it is known to be so. */
+export function neverText(code: NeverCode, window: AccessWindow, activity: Activity): string {
+  switch (code) {
+    case 'withdrawn':
+      return `${window.id} is withdrawn and takes no work`;
+    case 'fixed-elsewhere':
+      return `${activity.id} is fixed in ${activity.window!} by the planner`;
+    case 'lines-not-blocked': {
+      const open = activity.lines.filter((line) => !window.lines.includes(line));
+      return `${activity.id} needs ${open.join(' and ')} blocked; ${window.id} blocks ${window.lines.join(', ')}`;
+    }
+    case 'outside-extent': {
+      const [own, booked] = [activity.extent!, window.extent!];
+      const reach = reachText(booked.from - own.from, own.to - booked.to);
+      return `${activity.id} reaches ${reach} outside ${window.id} (${metres(booked.from)} to ${metres(booked.to)} m)`;
+    }
+    case 'isolation-not-booked': {
+      const live = activity.isolation.filter((section) => !isBooked(window, section));
+      return `${activity.id} needs ${live.join(' and ')} dead; ${window.id} does not book ${live.length === 1 ? 'it' : 'them'}`;
+    }
+  }
 }
 
 function reachText(short: number, over: number): string {

@@ -33,6 +33,11 @@ export interface AllocateOptions {
   readonly shouldStop?: (done: number) => boolean;
   /** Hears of every better answer on the way; the answer is made up only where it is read. */
   readonly onBetter?: (soFar: () => Allocation) => void;
+  /**
+   * What the caller will do with the answer. Where `seconds` are given it is done once on the way, so that it is known how
+   * long that takes, and all is over in time.
+   */
+  readonly rehearse?: (answer: Allocation) => void;
   readonly seed?: number;
   /** Placements that must stay as they are. */
   readonly keep?: readonly Placement[];
@@ -64,8 +69,17 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
       },
       options.keep !== undefined,
     );
-  const onBetter = (candidate: Candidate): void =>
+  let last: Candidate | undefined;
+  const onBetter = (candidate: Candidate): void => {
+    last = candidate;
     options.onBetter?.(() => told({ ...candidate, bound, proven: 0 }));
+  };
+  problem.effort.keepTimeFor(() => {
+    if (!last) return false;
+    const answer = told({ ...last, bound, proven: 0 });
+    options.rehearse?.(answer);
+    return true;
+  });
   return told(search(problem, goal, bound, { seed: options.seed ?? 1, onBetter }));
 }
 

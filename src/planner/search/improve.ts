@@ -39,7 +39,10 @@ export function construct(problem: Problem, options: ImproveOptions): Attempt {
   let best: Attempt | undefined;
   for (const weights of rules) {
     const attempt = attemptOf(problem, { weights, caps, allowed }, options.goal);
-    if (!best || compareScores(attempt.score, best.score) < 0) best = attempt;
+    if (!best || compareScores(attempt.score, best.score) < 0) {
+      best = attempt;
+      options.onBetter?.(best);
+    }
     if (compareScores(best.score, options.bound) <= 0 || options.stop()) break;
   }
   return best!;

@@ -2,7 +2,6 @@ import { durationText, type Interval } from '../../calendar/index.js';
 import {
   Board,
   mostFree,
-  neverTakes,
   shiftReason,
   visitMinutes,
   type Problem,
@@ -10,7 +9,8 @@ import {
   type Task,
   type Visit,
 } from '../fit/index.js';
-import type { Plan } from '../../model/index.js';
+import type { AccessWindow, Plan } from '../../model/index.js';
+import { neverCodes, neverText, type NeverCode } from '../problem/eligibility.js';
 import { BlockMisses } from './block-miss.js';
 import { NearMisses, type NearMiss } from './near-miss.js';
 import type { Unplaced } from './types.js';
@@ -112,14 +112,20 @@ function reasonsFor(
 
 /** Causes that hold in every window of the plan: told once, in the words of the first window. */
 function windowReasons(plan: Plan, task: Task): Reason[] {
-  const each = plan.windows.map((window) => neverTakes(window, task.activity));
-  if (each.length === 0) return [{ code: 'no-window', text: 'the plan has no windows' }];
-  if (each.some((reasons) => reasons.length === 0)) return [];
-  const codes = new Set(each.flat().map((reason) => reason.code));
-  return [...codes].map((code) => {
-    const said = each.flat().filter((reason) => reason.code === code);
-    const more = said.length > 1 ? `; likewise in ${said.length - 1} more` : '';
-    return { code, text: `${said[0]!.text}${more}` };
+  if (plan.windows.length === 0) return [{ code: 'no-window', text: 'the plan has no windows' }];
+  const found = new Map<NeverCode, { readonly first: AccessWindow; count: number }>();
+  for (const window of plan.windows) {
+    const codes = neverCodes(window, task.activity);
+    if (codes.length === 0) return [];
+    for (const code of codes) {
+      const known = found.get(code);
+      if (known) known.count += 1;
+      else found.set(code, { first: window, count: 1 });
+    }
+  }
+  return [...found].map(([code, { first, count }]) => {
+    const more = count > 1 ? `; likewise in ${count - 1} more` : '';
+    return { code, text: `${neverText(code, first, task.activity)}${more}` };
   });
 }
 

@@ -1,14 +1,7 @@
 import { Board, compareScores, headsOf, tailsOf, type Problem, type Score } from '../fit/index.js';
 import { decode, type Recipe } from './decode.js';
 import { createRandom, type Random } from '../kernels/random.js';
-import {
-  candidateOf,
-  fullScoreOf,
-  usableWindows,
-  type Candidate,
-  type Goal,
-} from './objectives.js';
-import { withinWindows } from './parts.js';
+import { candidateOf, fullScoreOf, type Candidate, type Goal } from './objectives.js';
 
 export interface ImproveOptions {
   readonly goal: Goal;
@@ -16,6 +9,8 @@ export interface ImproveOptions {
   /** Values that no schedule beats: reaching them ends the search. */
   readonly bound: Score;
   readonly stop: () => boolean;
+  /** An answer better than this ends `improve`. */
+  readonly enough?: Score;
   readonly onBetter?: (candidate: Candidate) => void;
 }
 
@@ -53,82 +48,9 @@ export interface Attempt extends Candidate {
   readonly recipe: Recipe;
 }
 
-function attemptOf(problem: Problem, recipe: Recipe, goal: Goal): Attempt {
+export function attemptOf(problem: Problem, recipe: Recipe, goal: Goal): Attempt {
   const board = decode(problem, recipe);
   return { recipe, ...candidateOf(board, goal) };
-}
-
-/** Leaves out one window after another, the least used first, as long as that makes the answer no worse. */
-export function dropWindows(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
-  let best = from;
-  const use = new Map<number, number>(usableWindows(problem).map((window) => [window, 0]));
-  for (const visit of from.visits)
-    if (visit.window >= 0)
-      use.set(visit.window, (use.get(visit.window) ?? 0) + visit.end - visit.start);
-  const byUse = [...use].sort((a, b) => a[1] - b[1]).map(([window]) => window);
-  for (const window of byUse) {
-    if (options.stop()) break;
-    const allowed = best.recipe.allowed.slice();
-    allowed[window] = 0;
-    const next = attemptOf(problem, { ...best.recipe, allowed }, options.goal);
-    if (compareScores(next.score, best.score) <= 0) best = next;
-  }
-  return best;
-}
-
-/**
- * Looks whether all that is reached can be had with one window less: for each window in use, the least used first, a
- * short search without it. `stop` ends it.
- */
-export function squeeze(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
-  let best = from;
-  for (let fewer = true; fewer;) {
-    fewer = false;
-    const use = new Map<number, number>();
-    for (const visit of best.visits)
-      if (visit.window >= 0)
-        use.set(visit.window, (use.get(visit.window) ?? 0) + visit.end - visit.start);
-    for (const [window] of [...use].sort((a, b) => a[1] - b[1])) {
-      const at = 2 + options.goal.ahead;
-      if (options.stop() || best.score[at]! <= options.bound[at]!) return best;
-      const next = heldTo(
-        problem,
-        best,
-        [...use.keys()].filter((other) => other !== window),
-        options,
-      );
-      if (next === best) continue;
-      best = next;
-      fewer = true;
-      break;
-    }
-  }
-  return best;
-}
-
-/** Changes tried in fewer windows before others are tried. */
-const HELD_TURNS = 800;
-
-/** What is found in some of the windows alone in a short search, if it is better than what is known. */
-export function heldTo(
-  problem: Problem,
-  known: Attempt,
-  windows: readonly number[],
-  options: ImproveOptions,
-): Attempt {
-  const allowed = new Uint8Array(problem.windows.length);
-  for (const window of windows) allowed[window] = 1;
-  const some = withinWindows(problem, allowed);
-  const start = attemptOf(some, { ...known.recipe, allowed }, options.goal);
-  const { onBetter, ...quiet } = options;
-  let turns = 0;
-  const next = improve(some, start, {
-    ...quiet,
-    stop: () => (turns += 1) > HELD_TURNS || options.stop(),
-  });
-  if (compareScores(next.score, known.score) >= 0) return known;
-  onBetter?.(next);
-  return next;
 }
 
 /** A recipe from which what is much like an answer comes again. */
@@ -148,7 +70,9 @@ export function improve(problem: Problem, from: Attempt, options: ImproveOptions
   let best = from;
   let current = from;
   let idle = 0;
-  while (compareScores(best.score, options.bound) > 0 && !options.stop()) {
+  const { bound, enough } = options;
+  while (compareScores(best.score, bound) > 0 && !options.stop()) {
+    if (enough && compareScores(best.score, enough) < 0) break;
     const recipe = changed(problem, current, random);
     const next = noWorse(problem, recipe, current.score, options);
     if (next) current = next;

@@ -1,13 +1,11 @@
 import { compareScores, type Problem, type Score } from '../fit/index.js';
 import { exhaust } from './exhaust.js';
+import { dropWindows, heldTo, squeeze } from './fewer-windows.js';
 import {
   construct,
-  dropWindows,
-  heldTo,
   improve,
   improveLate,
   recipeOf,
-  squeeze,
   type Attempt,
   type ImproveOptions,
 } from './improve.js';
@@ -26,7 +24,11 @@ const MANY_TASKS = 100;
 const SHARES = [0.1, 0.15, 0.25, 0.4, 0.6, 1];
 
 /** Part of all steps for which nothing better may be found at the least before the last value is let be. */
-const PATIENCE = 0.1;
+const PATIENCE = 0.3;
+
+/** Changes tried in fewer windows of which nothing shows that they do not do; in any fewer windows, in the first turn. */
+const HELD_TURNS = 800;
+const FEW_TURNS = 50;
 
 /** An answer with what is known of it. */
 export interface Found extends Candidate {
@@ -95,7 +97,8 @@ export function search(
       told(best);
     }
     const held = { ...settings(), stop: until(share) };
-    for (const windows of sharp.open) if (!held.stop()) best = heldTo(problem, best, windows, held);
+    for (const windows of sharp.open)
+      if (!held.stop()) best = heldTo(problem, best, windows, HELD_TURNS, held);
   };
   const open = restOf(problem).tasks.filter((task) => task.units > 0).length;
   // Proofs take longer and come to less the more there is: a large plan is better served by changes.
@@ -116,7 +119,8 @@ export function search(
   // Bounds depend on what is found, and the other way round: each has its turns.
   for (const share of SHARES) {
     turn += 1;
-    best = squeeze(problem, best, { ...settings(), stop: until(share * lot) });
+    const turns = FEW_TURNS * 2 ** (turn - 1);
+    best = squeeze(problem, best, turns, { ...settings(), stop: until(share * lot) });
     const end = until(share);
     best = improve(problem, best, {
       ...settings(),

@@ -4,6 +4,7 @@ import type { Plan } from '../../../src/model/index.js';
 import { createRandom } from '../../../src/planner/kernels/random.js';
 import { allocate } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
+import { GOLDEN_PLANS, goldenPlans } from '../../helpers/plan-golden.js';
 
 const plan = planOfFamily(families['B']!, 2);
 const effort = 0.05;
@@ -52,7 +53,24 @@ describe('a plan made twice', () => {
   });
 });
 
+// The same sum is asked for in tests/browser/plan-bits.test.ts.
+it('makes plans of the same bytes on every machine and in a browser', () => {
+  expect(goldenPlans()).toBe(GOLDEN_PLANS);
+});
+
 describe('a search that is cut short', () => {
+  it('keeps the time free at its end that all takes which comes after it', () => {
+    // A clock on which a look takes a millisecond, and what is done with the answer 40.
+    let now = 0;
+    const seconds = 0.2;
+    allocate(plan, {
+      seconds,
+      clock: () => (now += 1),
+      rehearse: () => void (now += 40),
+    });
+    expect(now + 40).toBeLessThan(1000 * seconds * 1.1);
+  });
+
   it('answers with a plan that holds, and says so', () => {
     const found = allocate(plan, { seconds: 1e-9, clock: racing() });
     expect(found.certificate.cutShort).toBe(true);

@@ -1,3 +1,4 @@
+import { MINUTE } from '../../calendar/index.js';
 import type { Placement, Problem, Slot, Task, Tie } from '../fit/index.js';
 
 /** A piece of the plan that is mended: whole work, or one visit of repeated work. */
@@ -161,4 +162,37 @@ export function heldTo({ problem, pieces }: Split, freed: ReadonlySet<number>): 
       return window === undefined ? task : { ...task, slots: within(task.slots, window) };
     }),
   };
+}
+
+/** The plan before, with what is kept in place of what it says of the same whole work or of a visit that begins then. */
+export function withKept(
+  base: readonly Placement[],
+  keep: readonly Placement[],
+): readonly Placement[] {
+  const isSame = (one: Placement, other: Placement): boolean =>
+    one.activity === other.activity && (one.units === undefined || one.from === other.from);
+  return [...base.filter((one) => !keep.some((other) => isSame(one, other))), ...keep];
+}
+
+/** The split in which the pieces that are kept have no other time than their own. */
+export function keptIn(split: Split, keep: ReadonlySet<Placement>): Split {
+  const { problem, pieces } = split;
+  if (keep.size === 0) return split;
+  const own = new Map<number, Slot>();
+  for (const { task, window, placement } of pieces)
+    if (keep.has(placement))
+      own.set(task, {
+        window: window ?? Number.NaN,
+        start: (placement.from - problem.base) / MINUTE,
+        end: (placement.to - problem.base) / MINUTE,
+      });
+  const tasks = problem.tasks.map((task): Task => {
+    const slot = own.get(task.index);
+    if (!slot) return task;
+    const isOpen = task.slots.some(
+      ({ window, start, end }) => window === slot.window && start <= slot.start && slot.end <= end,
+    );
+    return { ...task, slots: isOpen ? [slot] : [] };
+  });
+  return { ...split, problem: { ...problem, tasks } };
 }

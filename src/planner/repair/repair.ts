@@ -1,3 +1,4 @@
+import { MINUTE } from '../../calendar/index.js';
 import type { Plan } from '../../model/index.js';
 import { boundOf } from '../bounds/bounds.js';
 import {
@@ -17,7 +18,7 @@ import { outsideLate } from '../search/outside-late.js';
 import { search } from '../search/search.js';
 import type { Allocation } from '../search/types.js';
 import { fewestFreed, type Freed } from './fewest-freed.js';
-import { heldTo, splitOf, type Piece, type Split } from './pieces.js';
+import { heldTo, keptIn, splitOf, withKept, type Piece, type Split } from './pieces.js';
 import { reasonsOf } from './move-reasons.js';
 
 /** A piece that is no longer in the window it was in. */
@@ -61,11 +62,15 @@ export interface More {
  * The plan that was made before, changed as little as what is so now allows: work that can stays in its window, minutes
  * inside a window are no move, and what was not placed before finds room beside it. Only where more can be placed so, or
  * a key date kept that was agreed or is new, does other work move. What may move goes where the values are best.
+ *
+ * What `options.keep` names stays where it says, to the minute; where that cannot be it is left out.
  */
 export function repair(plan: Plan, base: readonly Placement[], options: AllocateOptions): Repair {
-  const { problem, goal } = preparedOf(plan, options);
+  const { keep = [], ...free } = options;
+  const { problem, goal } = preparedOf(plan, free);
   const { effort } = problem;
-  const split = splitOf(problem, base);
+  const kept = new Set(keep);
+  const split = keptIn(splitOf(problem, withKept(base, keep)), kept);
   const weights = weightsOf(split);
   const seed = options.seed ?? 1;
   const quiet = { seed, onBetter: () => undefined };
@@ -108,18 +113,30 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
     within(reached(split, free, dues), free, weights, effort.until(0.9)),
   );
   const visits = best.visits.map((visit) => ({ ...visit, task: split.whole[visit.task]! }));
+  const isKept = ({ task, start }: Visit): boolean =>
+    keep.some(
+      (one) =>
+        one.activity === problem.tasks[task]!.activity.id &&
+        one.from === problem.base + start * MINUTE,
+    );
   const allocation = allocationOf(
     plan,
     problem,
     goal,
     {
-      visits: outsideLate(problem, visits),
+      visits: outsideLate({ ...problem, pinned: visits.filter(isKept) }, visits),
       score: best.score,
       bound: boundOf(problem, goal),
       proven: 0,
     },
     true,
   );
+  const unplaced = allocation.unplaced.map((one) => {
+    const own = keep.find(({ activity }) => activity === one.activity);
+    if (!own) return one;
+    const text = `is kept ${own.window === null ? 'where it is' : `in ${own.window}`} and cannot stay`;
+    return { ...one, reasons: [{ code: 'kept-in-place', text }] };
+  });
   const reasons = reasonsOf(plan, split, gone);
   const moved = [...gone].map((piece): Moved => ({
     ...movedOf(split, piece, allocation.placements),
@@ -127,7 +144,7 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   }));
   const lowerBound = Math.min(found.atLeast, moved.length);
   return {
-    allocation,
+    allocation: { ...allocation, unplaced },
     moved,
     fewest: { moved: moved.length, lowerBound, proven: lowerBound === moved.length && split.exact },
     more,

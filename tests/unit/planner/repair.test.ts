@@ -128,6 +128,77 @@ describe('repair', () => {
     }
   });
 
+  const withdrawn = (id: string): Plan => ({
+    ...document,
+    windows: document.windows.map((one) =>
+      one.id === id ? { ...one, status: 'withdrawn' as const } : one,
+    ),
+  });
+
+  it('leaves what is kept where it is, to the minute', () => {
+    // B1 and B2 must leave P1. A1 stays in P2, or an hour later there than it was.
+    const [own] = base.filter((one) => one.activity === 'A1');
+    expect(own!.window).toBe('P2');
+    const later = { ...own!, from: own!.from + 60 * MINUTE, to: own!.to + 60 * MINUTE };
+    for (const kept of [own!, later]) {
+      const { allocation } = repair(withdrawn('P1'), base, { ...options, keep: [kept] });
+      expect(verify(withdrawn('P1'), allocation)).toEqual([]);
+      expect(allocation.unplaced).toEqual([]);
+      expect(allocation.placements).toContainEqual(kept);
+    }
+  });
+
+  it('leaves out what is kept in a window that no longer takes it, and says so', () => {
+    const keep = base.filter((one) => one.activity === 'B2');
+    const now = withdrawn('P1');
+    const { allocation } = repair(now, base, { ...options, keep });
+    expect(allocation.unplaced).toMatchObject([
+      {
+        activity: 'B2',
+        reasons: [{ code: 'kept-in-place', text: 'is kept in P1 and cannot stay' }],
+      },
+    ]);
+    expect(verify(now, allocation)).toEqual([]);
+  });
+
+  it('moves what is fixed in another window by now', () => {
+    const now: Plan = {
+      ...document,
+      activities: document.activities.map((one) =>
+        one.id === 'A1' ? { ...one, window: 'P3' } : one,
+      ),
+    };
+    const { allocation, moved } = repair(now, base, options);
+    expect(moved).toMatchObject([{ activity: 'A1', to: ['P3'] }]);
+    expect(verify(now, allocation)).toEqual([]);
+  });
+
+  it('keeps every piece that may stay, in random plans', () => {
+    for (let seed = 1; seed <= 15; seed += 1) {
+      const { plan: of, step } = randomPlan(seed);
+      const before = allocate(of, options).placements;
+      if (before.every((one) => one.window === null)) continue;
+      const now = changed(of, before, step, seed);
+      const stays = repair(now, before, options).allocation.placements;
+      // What stayed without being asked to can stay where it is when asked to.
+      const keep = before.filter((one) =>
+        stays.some(
+          (other) =>
+            other.activity === one.activity &&
+            other.from === one.from &&
+            other.to === one.to &&
+            other.units === one.units,
+        ),
+      );
+      const { allocation } = repair(now, before, { ...options, keep });
+      expect({ seed, faults: verify(now, allocation) }).toEqual({ seed, faults: [] });
+      expect({ seed, placements: allocation.placements }).toEqual({
+        seed,
+        placements: expect.arrayContaining(keep) as unknown,
+      });
+    }
+  });
+
   it('names plant that is shared, and what is withdrawn', () => {
     const cut = plan({
       windows: [window('P1', 0, 250), window('P2', 1440, 300)],

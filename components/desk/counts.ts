@@ -44,9 +44,8 @@ export function countOfView(desk: Desk, view: DeskView): string {
     case 'site':
       return siteText(desk);
     case 'fit':
-      return results.fits.length === 0
-        ? ''
-        : `${countFits(results.fits)} of ${results.fits.length} pairs`;
+      if (results.fits.length === 0) return results.packages.length === 0 ? '' : 'not worked out';
+      return `${countFits(results.fits)} of ${results.fits.length} pairs`;
     case 'plan':
       if (planning.allocation) return provedText(planning.allocation).toLowerCase();
       return planning.busy ? 'searching' : 'not yet';

@@ -31,6 +31,9 @@ export function tellLedger(
   if (!results || !window || !ledger) return null;
   const told = explainLedger(ledger, window, results.plan.rules, row);
   if (row !== 'usable') return told;
+  // A plan of very many pairs has no verdicts: nobody may read that as none that fits.
+  if (results.fits.length === 0 && results.packages.length > 0)
+    return { ...told, sentence: `${told.sentence} Which packages would fit is not worked out.` };
   const rows = fitsIn(id, results.fits);
   const whole = verdictsInWindow(results.fits, id).filter((one) => one.fits).length;
   const count = `${whole} of ${countText(results.packages.length, 'package')}`;

@@ -25,9 +25,6 @@ import { defaultStrings, type FitStrings } from './strings.js';
 import { VerdictBook } from './verdict-book.js';
 import { verdictMark } from './verdict-mark.js';
 
-/** Beyond this many pairs the calculation gives no verdicts at all. */
-const MOST_PAIRS = 200_000;
-
 /**
  * Every package against every window: spare time, or what is missing. Only the cells in sight are drawn, and only what
  * is in sight is worked out; on paper all are, in a part where they are too many.
@@ -141,9 +138,9 @@ export class PossessionFit extends LitElement {
     const words = this.#words;
     const pairs = this.packages.length * this.windows.length;
     if (pairs === 0) return html`<p class="key">${words.nothing}</p>`;
-    if (this.fits.length === 0 && pairs > MOST_PAIRS)
+    if (this.fits.length === 0)
       return html`<p class="key">
-        ${words.tooMany(this.packages.length, this.windows.length, MOST_PAIRS)}
+        ${words.notWorkedOut(this.packages.length, this.windows.length)}
       </p>`;
     return html`<div class="bar on-screen">
         <span id="order">${words.order}</span>

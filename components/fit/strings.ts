@@ -3,8 +3,8 @@ import { countText } from '../shared/format.js';
 /** Words of the element, but for names, figures and the words of a verdict. Sentences with a figure are functions of it. */
 export const defaultStrings = {
   nothing: 'Nothing to compare yet: the map needs windows and work.',
-  tooMany: (packages: number, windows: number, most: number) =>
-    `No verdicts: ${packages} packages against ${windows} windows are more than ${most} pairs. Split the plan to compare them.`,
+  notWorkedOut: (packages: number, windows: number) =>
+    `Not worked out: ${countText(packages, 'package')} against ${countText(windows, 'window')}.`,
   key: 'Key',
   fits: 'all of it goes, usable time to spare',
   part: 'some of it goes: pieces that can be finished, or units',

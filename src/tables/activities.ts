@@ -1,6 +1,6 @@
 import type { Activity } from '../model/index.js';
 import { dateOrderOfSheet } from './columns-of-dates.js';
-import { extentReader } from './extent.js';
+import { extentReader, hasMiles } from './extent.js';
 import { gatherNamed, parseName, type Named } from './identity.js';
 import { parseAfter } from './parse/after.js';
 import { parseDemands } from './parse/demands.js';
@@ -32,9 +32,10 @@ export function activitiesFrom(
   const order = dateOrderOfSheet(table, sheet, dates, file, options.dateOrder, memory);
   const texts = sheet.textsOf('activity');
   const named = memory ? memory.named('activity', texts, () => new Set(texts)) : new Set(texts);
-  const made = sheet.eachRow(activityReader(sheet, { zone, order, named }), {
+  const miles = hasMiles(table, sheet, memory);
+  const made = sheet.eachRow(activityReader(sheet, { zone, order, named, miles }), {
     memory,
-    key: JSON.stringify([table.columns, options.map, file, zone, order]),
+    key: JSON.stringify([table.columns, options.map, file, zone, order, miles]),
     holds: ({ among, asked }) =>
       among === named || asked.every(([name, known]) => named.has(name) === known),
   });
@@ -57,13 +58,15 @@ interface WorkContext {
   readonly zone: string;
   readonly order: DateOrder;
   readonly named: ReadonlySet<string>;
+  /** Whether the table gives places in miles with chains or yards. */
+  readonly miles: boolean;
 }
 
 function activityReader(
   sheet: Sheet<'work'>,
-  { zone, order, named }: WorkContext,
+  { zone, order, named, miles }: WorkContext,
 ): (row: SheetRow<'work'>) => WorkRow {
-  const [readWork, readExtent] = [workReader(sheet), extentReader(sheet)];
+  const [readWork, readExtent] = [workReader(sheet), extentReader(sheet, miles)];
   const readDates = datesReader(zone, order);
   const [names, demands] = [once(parseNames), once(parseDemands)];
   return (row) => {

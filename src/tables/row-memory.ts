@@ -39,6 +39,8 @@ interface Names {
 export class RowMemory<T> {
   readonly rows = new MadeOf<Cells, ReadRow<T>>();
   readonly dates = new MadeOf<Cells, RowDates>();
+  /** Whether a place of the row is in miles with chains or yards. */
+  readonly miles = new MadeOf<Cells, boolean>();
   readonly #names = new Map<string, Names>();
 
   /** What was made of the same names in the same order before, else what `make` makes of them. */

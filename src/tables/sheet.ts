@@ -5,6 +5,7 @@ import { unitOfHeading } from './heading-units.js';
 import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import { longestCell, type Parser, type Problem } from './parse/parsed.js';
 import { faultAt, type Severity } from './place.js';
+import { parseMoment } from './parse/written-moment.js';
 import { exampleCells, fieldsSuggested } from './suggest.js';
 import { cellsOf, movedTo, type ReadRow, type RowMemory } from './row-memory.js';
 import type { Table, TableRow } from './table.js';
@@ -217,6 +218,24 @@ const tooLong = (length: number): Problem => ({
   mend: 'Shorten it.',
 });
 
+/** What is said where "from" and "to", which are places, hold the dates that are missing. */
+function datesAsPlaces<K extends SheetKind>(
+  table: Table,
+  match: ColumnMatch<K>,
+  field: string,
+): string {
+  const place = field === 'start' ? 'from' : field === 'end' ? 'to' : undefined;
+  const fields: ReadonlyMap<string, number> = match.fields;
+  const at = place === undefined ? undefined : fields.get(place);
+  if (at === undefined) return '';
+  const examples = exampleCells(table.rows, at, 40);
+  const dated = examples.some((cell) => {
+    const read = parseMoment(cell, 'day-first');
+    return !('problem' in read) && read.value.date !== undefined;
+  });
+  return dated ? ` "${table.columns[at]!.trim()}" holds dates: perhaps it is that one.` : '';
+}
+
 function headingFaults<K extends SheetKind>(table: Table, kind: K, match: ColumnMatch<K>): Fault[] {
   const at = { line: table.line };
   return [
@@ -242,7 +261,10 @@ function headingFaults<K extends SheetKind>(table: Table, kind: K, match: Column
           field,
         ),
       );
-      const near = maybe === undefined ? '' : ` Perhaps it is "${table.columns[maybe]!.trim()}".`;
+      const near =
+        maybe === undefined
+          ? datesAsPlaces(table, match, field)
+          : ` Perhaps it is "${table.columns[maybe]!.trim()}".`;
       return faultAt({ ...at, column: field }, 'error', {
         code: 'column-missing',
         message: `A ${kind} table needs a column "${field}".${near}`,

@@ -1,7 +1,7 @@
 import { isZone } from '../calendar/index.js';
 import type { AccessWindow, Fault } from '../model/index.js';
 import { dateOrderOfSheet } from './columns-of-dates.js';
-import { extentReader } from './extent.js';
+import { extentReader, hasMiles } from './extent.js';
 import { gatherNamed, parseName, type Named } from './identity.js';
 import { parseIsolation } from './parse/isolation.js';
 import { parseNames } from './parse/list.js';
@@ -42,8 +42,9 @@ export function windowsFrom(
   const sheet = openSheet(table, 'windows', options);
   const { file, zone, memory } = options;
   const order = dateOrderOfSheet(table, sheet, ['start', 'end'], file, options.dateOrder, memory);
-  const key = JSON.stringify([table.columns, options.map, file, zone, order]);
-  const made = sheet.eachRow(windowReader(sheet, zone, order), { memory, key });
+  const miles = hasMiles(table, sheet, memory);
+  const key = JSON.stringify([table.columns, options.map, file, zone, order, miles]);
+  const made = sheet.eachRow(windowReader(sheet, zone, order, miles), { memory, key });
   const { good, rowOf } = gatherNamed(sheet, made, 'window', { file, memory });
   const windows: AccessWindow[] = [];
   if (!sheet.refused) for (const { window } of good) if (window) windows.push(window);
@@ -59,8 +60,9 @@ function windowReader(
   sheet: Sheet<'windows'>,
   usual: string,
   order: DateOrder,
+  miles: boolean,
 ): (row: SheetRow<'windows'>) => WindowRow {
-  const readExtent = extentReader(sheet);
+  const readExtent = extentReader(sheet, miles);
   const [names, moment] = [once(parseNames), once((text) => parseMoment(text, order))];
   return (row) => {
     const id = row.require('window', parseName);

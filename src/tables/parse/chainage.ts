@@ -5,6 +5,9 @@ import { parseDecimal } from './number.js';
 const metresIn = { m: 1, km: 1000, mi: 1609.344, ch: 20.1168, yd: 0.9144 } as const;
 export type ChainageUnit = keyof typeof metresIn;
 
+/** Metres; twice the longest railway line, which is about 9,300 km (general knowledge). */
+const farthest = 20_000_000;
+
 const mend = 'Write metres such as 1234, or 1.2 km, 12 mi 34 ch, 12m 340y.';
 const number = String.raw`(-?\d{1,9}(?:[.,]\d{1,9})?)`;
 const whole = String.raw`(\d{1,6}(?:[.,]\d{1,9})?)`;
@@ -61,7 +64,14 @@ export function parseChainage(text: string, bare: ChainageUnit = 'm'): Parsed<nu
   if (!one || !unit)
     return refuse('chainage-not-read', `"${text}" is not a place along the line.`, mend);
   const read = parseDecimal(one[1]!);
-  return 'problem' in read ? read : { value: tidyMetres(read.value * metresIn[unit]) };
+  if ('problem' in read) return read;
+  const value = tidyMetres(read.value * metresIn[unit]);
+  if (Math.abs(value) <= farthest) return { value };
+  return refuse(
+    'place-too-far',
+    `"${text}" is ${Math.round(value / 1000)} km along the line; is it a date, or another unit?`,
+    mend,
+  );
 }
 
 type Part = readonly [digits: string, unit: ChainageUnit];

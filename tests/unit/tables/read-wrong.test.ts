@@ -110,6 +110,28 @@ describe('places and durations', () => {
     expect(place('12m 34ch', '13 mi').faults).toEqual([]);
   });
 
+  it('of metres are refused in every row of a table that has miles in any', () => {
+    const read = plan(
+      'window,start,end,from,to\nW,2027-02-09 23:30,05:30,12m 10ch,12m 60ch\nV,2027-02-10 23:30,05:30,12m,13m\n',
+    );
+    expect(codes(read)).toEqual(['windows.csv error place-reads-two-ways']);
+    expect(read.faults[0]).toMatchObject({ line: 3, column: 'from', value: '12m' });
+    expect(read.plan.windows.map((one) => one.id)).toEqual(['W']);
+  });
+
+  it('that are dates are never read as places', () => {
+    for (const text of ['2027-03-01', '01/03/2027', '1 Mar 2027', '20270301', '2027-03-01 23:00']) {
+      const read = place(text, text);
+      expect(read.plan.windows).toEqual([]);
+      expect(read.faults.every((one) => one.severity === 'error')).toBe(true);
+    }
+    const read = plan('window,from,to\nW,2027-03-01 23:00,2027-03-02 05:00\n');
+    expect(read.faults.map((one) => one.message.match(/"\w+" holds dates/)?.[0])).toEqual([
+      '"from" holds dates',
+      '"to" holds dates',
+    ]);
+  });
+
   it('of an hour and ninety are refused', () => {
     for (const text of ['1 h 90', '1h 60 min'])
       expect(parseDuration(text)).toMatchObject({ problem: { code: 'duration-not-read' } });

@@ -29,7 +29,10 @@ export function explainFit(
     figure: one.shortByMinutes === undefined ? '' : `short ${durationText(one.shortByMinutes)}`,
     ...(one.enough && { note: enoughText(causes, one.enough) }),
   }));
-  const short = verdict.proven === false ? 'at most ' : '';
+  const isAtMost =
+    verdict.proven === false ||
+    verdict.reasons.some((one) => one.atMost === true && one.shortByMinutes === -(spare ?? 0));
+  const short = isAtMost ? 'at most ' : '';
   const { most } = verdict;
   const part = goesInPart(most)
     ? `${partText(most)} can be done in it on its own: as many pieces finished as can be, then as many units; nothing that opens the line and is not made good. `
@@ -41,12 +44,12 @@ export function explainFit(
       : goesInPart(most)
         ? partText(most)
         : spare === null
-          ? 'Cannot be done'
+          ? verdict.proven === false
+            ? 'Not shown to fit'
+            : 'Cannot be done'
           : `${short}${durationText(-spare)} short`,
     tone: verdict.fits ? 'good' : 'bad',
-    sentence: verdict.fits
-      ? 'Fits on its own, with the required handback margin held. This is usable time left over, not handback margin and not float before a key date.'
-      : `${part}${notWhole(verdict)}`,
+    sentence: verdict.fits ? fitsText(verdict) : `${part}${notWhole(verdict, isAtMost)}`,
     rowsTitle: verdict.fits ? 'How it would go' : 'Every reason',
     rows: verdict.fits ? placed : reasons,
     links: [
@@ -56,20 +59,30 @@ export function explainFit(
   };
 }
 
+function fitsText({ spareAtMost }: FitVerdict): string {
+  const more =
+    spareAtMost === undefined
+      ? 'No way of placing it leaves more.'
+      : `Not every way was looked at: up to ${durationText(spareAtMost)} may be possible.`;
+  return `Fits on its own, with the required handback margin held. This is usable time left over, not handback margin and not float before a key date. ${more}`;
+}
+
 /** What a cause that is marked does, among so many that are. */
 function enoughText(causes: number, sure: 'proven' | 'found'): string {
   const told = causes === 1 ? 'this alone keeps it out' : 'these together keep it out';
   return sure === 'proven' ? told : `${told}, as far as was looked`;
 }
 
-/** Why not all of a package fits, in a sentence. */
-function notWhole({ spareMinutes: spare, proven }: FitVerdict): string {
+/** Why not all of a package fits, in a sentence. `isAtMost`: a window less long may do. */
+function notWhole({ spareMinutes: spare, proven }: FitVerdict, isAtMost: boolean): string {
+  const unproven = 'No way to fit all of it was found, and not every way was looked at.';
   if (spare === null)
-    return 'No longer window would cure this for the whole: something the work needs is not there.';
-  const longer = `${durationText(-spare)} more usable time`;
-  return proven === false
-    ? `No way to fit all of it was found, and not every way was looked at. With ${longer} it would fit.`
-    : `All of it would fit if the window gave ${longer}.`;
+    return proven === false
+      ? unproven
+      : 'No later end was found that cures this by itself for the whole: the reasons say what stands in the way.';
+  const later = durationText(-spare);
+  if (proven === false) return `${unproven} With an end ${later} later it would fit.`;
+  return `All of it would fit if the window ended ${later} later${isAtMost ? '; less may do' : ', and with nothing less'}.`;
 }
 
 /** Parts of packages worked out for one list at most, so that a pick is answered at once. */

@@ -1,15 +1,22 @@
 import { durationText, isoText } from '../calendar/index.js';
-import { fitAll, LedgerBook, mostThatFits, packagesIn } from '../planner/fit/index.js';
+import {
+  fitAll,
+  LedgerBook,
+  mostThatFits,
+  packagesIn,
+  type FitVerdict,
+} from '../planner/fit/index.js';
 import { partText } from '../planner/fit/part-text.js';
 import type { MostThatFits } from '../planner/fit/types.js';
 import { doubted } from '../engine/left-out.js';
 import type { PlanResult } from '../tables/index.js';
 import type { Answer } from './answer.js';
+import { FitCheck } from '../verify/index.js';
 import { textTable } from './text-table.js';
 
 /**
  * `fit`: every package against every window, with every reason for a no. A package with rows that could not be read
- * fits nowhere: what is judged is the rest.
+ * fits nowhere: what is judged is the rest. What fits is placed, and the independent check finds nothing against that.
  */
 export function fit({
   plan,
@@ -17,9 +24,10 @@ export function fit({
 }: Pick<PlanResult, 'plan' | 'packagesLeftOut'>): Answer {
   const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
   const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
+  const check = new FitCheck(plan);
   const verdicts = fitAll(plan).map((one) => {
     const rows = packagesLeftOut.get(one.package);
-    return rows === undefined ? one : doubted(one, rows);
+    return rows === undefined ? checkedFit(one, check) : doubted(one, rows);
   });
   const book = new LedgerBook(plan);
   const packages = packagesIn(plan.activities);
@@ -35,6 +43,7 @@ export function fit({
     status: statuses.get(verdict.window),
     fits: verdict.fits,
     spareMinutes: verdict.spareMinutes,
+    ...(verdict.spareAtMost !== undefined && { spareAtMost: verdict.spareAtMost }),
     proven: verdict.proven ?? true,
     ...partFields(most[at]),
     reasons: verdict.reasons,
@@ -50,7 +59,7 @@ export function fit({
     statuses.get(one.window) ?? '',
     one.fits ? 'fits' : one.proven === false ? 'not shown' : 'no',
     one.fits ? 'all' : most[at] ? partText(most[at]) : '–',
-    one.spareMinutes === null ? '–' : durationText(one.spareMinutes),
+    spareText(one),
     one.reasons.map((reason) => reason.text).join(' '),
   ]);
   return {
@@ -68,4 +77,32 @@ function partFields(most: MostThatFits | undefined): Record<string, number | boo
     ofPieces: most?.ofPieces ?? null,
     mostProven: most?.proven ?? null,
   };
+}
+
+/** A yes only where the independent check finds nothing against the placements that show it, nor against its minutes. */
+export function checkedFit(verdict: FitVerdict, check: Pick<FitCheck, 'faultsOf'>): FitVerdict {
+  const faults = verdict.fits ? check.faultsOf(verdict) : [];
+  if (faults.length === 0) return verdict;
+  return {
+    package: verdict.package,
+    window: verdict.window,
+    fits: false,
+    proven: false,
+    spareMinutes: null,
+    reasons: [
+      {
+        code: 'check-failed',
+        text: `THE CHECK FOUND A FAULT in the way it was placed: ${faults.map((fault) => fault.text).join('; ')}`,
+      },
+    ],
+    placements: [],
+  };
+}
+
+function spareText({ fits, spareMinutes, spareAtMost }: FitVerdict): string {
+  if (spareMinutes === null) return '–';
+  const spare = durationText(spareMinutes);
+  return fits && spareAtMost !== undefined
+    ? `${spare} or more, at most ${durationText(spareAtMost)}`
+    : spare;
 }

@@ -55,9 +55,10 @@ function boundTo(id: string, jobs: Jobs, direct: (id: string) => readonly string
   });
 }
 
-export function checkLineState(jobs: Jobs, tell: Tell): void {
+/** What each activity is bound to at first hand. */
+function directBonds(jobs: Jobs): (id: string) => readonly string[] {
   const known = new Map<string, readonly string[]>();
-  const direct = (id: string): readonly string[] => {
+  return (id) => {
     let found = known.get(id);
     if (!found) {
       const job = jobs.get(id);
@@ -67,6 +68,16 @@ export function checkLineState(jobs: Jobs, tell: Tell): void {
     }
     return found;
   };
+}
+
+/** For each activity what has to be finished in one window with it. */
+export function bondsIn(jobs: Jobs): (id: string) => readonly string[] {
+  const direct = directBonds(jobs);
+  return (id) => (direct(id).length === 0 ? [] : boundTo(id, jobs, direct));
+}
+
+export function checkLineState(jobs: Jobs, tell: Tell): void {
+  const direct = directBonds(jobs);
   for (const job of jobs.values()) {
     const { id } = job.activity;
     // Until the last unit is in, each stop is made safe and binds nothing.

@@ -18,6 +18,9 @@ export interface Barred extends Stretch {
   readonly why: string;
 }
 
+/** What of an activity says which time it can use. */
+export type Needs = Pick<Activity, 'isolation' | 'loud' | 'heeds'>;
+
 export interface WindowTime {
   /** In order; work lies in one of them from its first minute to its last. */
   readonly usable: readonly Stretch[];
@@ -33,7 +36,7 @@ export class Ledgers {
     this.#plan = plan;
   }
 
-  of(window: AccessWindow, work: Activity): WindowTime {
+  of(window: AccessWindow, work: Needs): WindowTime {
     const key = JSON.stringify([
       window.id,
       work.isolation.toSorted(),
@@ -45,7 +48,7 @@ export class Ledgers {
     return time;
   }
 
-  #timeOf(window: AccessWindow, work: Activity): WindowTime {
+  #timeOf(window: AccessWindow, work: Needs): WindowTime {
     const { leadIn, leadOut, margin } = this.#plan.rules;
     const isolates = work.isolation.length > 0;
     const needs = { isolates, loud: work.loud };
@@ -103,7 +106,7 @@ export class Ledgers {
 }
 
 /** Curfews that bar the work, and closed time that it heeds, by the clocks of a zone. */
-export function stopsOf(plan: Plan, work: Activity, within: Stretch, zone: string): Barred[] {
+export function stopsOf(plan: Plan, work: Needs, within: Stretch, zone: string): Barred[] {
   const clock = clockOf(zone);
   const { curfews, closed = [] } = plan.rules;
   const stops: Barred[] = [];

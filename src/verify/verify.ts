@@ -24,12 +24,17 @@ import { jobsOf } from './work.js';
  *
  * Of `placements` everything is asked; of what else the answer claims, only what is there. O(n log n) in pieces and in the
  * edges of the time they lie in, but for pairs of work at one place and minute.
+ *
+ * @param ledgers Of a plan with these windows and rules, where they were asked for before.
  */
-export function verify(plan: Plan, answer: PlanAnswer): PlanFault[] {
+export function verify(
+  plan: Plan,
+  answer: PlanAnswer,
+  ledgers: Ledgers = new Ledgers(plan),
+): PlanFault[] {
   const faults: PlanFault[] = [];
   const tell: Tell = (fault) => void faults.push(fault);
   const { jobs, strangers } = jobsOf(plan, answer.placements);
-  const ledgers = new Ledgers(plan);
   checkKnown(strangers, tell);
   for (const job of jobs.values()) checkAmounts(job, tell);
   checkWhere(plan, jobs, ledgers, tell);

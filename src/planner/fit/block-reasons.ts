@@ -29,14 +29,15 @@ export function blockReasons({
       .flatMap((one) => (Array.isArray(one.madeGoodBy) ? [one.id] : []))
       .join(' and ');
     const words = ({ id }: AccessWindow): string => `${openers} cannot be made good in ${id}`;
-    const extension = shortestExtension(plan, window, own, book, without);
-    if (!extension) return [{ code: 'not-made-good', words }];
-    const most = extension.proven ? '' : 'at most ';
+    const { minutes, proven: isLeast } = shortestExtension(plan, window, own, book, without);
+    if (minutes === undefined) return [{ code: 'not-made-good', words }];
     return [
       {
         code: 'not-made-good',
-        words: (each) => `${words(each)}: short by ${most}${durationText(extension.minutes)}`,
-        shortByMinutes: extension.minutes,
+        words: (each) =>
+          `${words(each)}: short by ${isLeast ? '' : 'at most '}${durationText(minutes)}`,
+        shortByMinutes: minutes,
+        ...(!isLeast && { atMost: true }),
       },
     ];
   });

@@ -86,6 +86,7 @@ export function verdictOf(
     window: window.id,
     fits: true,
     spareMinutes: time.spareMinutes,
+    ...(time.spareMinutes < time.spareAtMost && { spareAtMost: time.spareAtMost }),
     reasons: [],
     placements: inWindow(activities, time.visits, window),
   };

@@ -61,6 +61,11 @@ export class PairVerdict<
     return this.#state === NO ? this.whole().spareMinutes : null;
   }
 
+  /** Known once all of it is worked out; reading it works nothing out. */
+  get spareAtMost(): number | undefined {
+    return this.#whole?.spareAtMost;
+  }
+
   /** `false` once it is worked out that a no is not proven; reading it works nothing out. */
   get proven(): false | undefined {
     return this.#whole?.proven;

@@ -86,7 +86,7 @@ function stateIn(
 ): QuickState {
   const problem = problemOf(plan, { windows: [window], activities: all, without: place }, book);
   const answer = solve(problem);
-  return answer.done ? spareOf(problem, answer.visits, window, book) : NO;
+  return answer.done ? spareOf(problem, answer.visits, window, book).minutes : NO;
 }
 
 /** Whether the work is the same problem in every window that is alike: nothing of it hangs on the time outside. */

@@ -3,7 +3,7 @@ import { needsOf, type AccessWindow } from '../../model/index.js';
 import { Board } from '../problem/board.js';
 import { asOpen, bookedOf, problemOf, type Relaxation } from '../problem/compile.js';
 import { momentText } from '../problem/eligibility.js';
-import { shortestExtension, type Extension } from './extension.js';
+import { shortestExtension, type LaterEnd } from './extension.js';
 import { headsOf } from '../problem/heads.js';
 import { mostFree } from '../problem/profile.js';
 import { minutesUp } from '../problem/skeleton.js';
@@ -52,41 +52,55 @@ export function timeReasons(one: TimeCase): {
   const has = (code: string): boolean => reasons.some((reason) => reason.code.startsWith(code));
   const without = (...left: Relaxation[]): ReadonlySet<Relaxation> => new Set(['place', ...left]);
 
-  const extension = shortestExtension(plan, window, activities, book, without());
-  if (extension) reasons.unshift(tooShort(one, extension, reasons.length === 0, 'fits if'));
+  const later = shortestExtension(plan, window, activities, book, without());
+  if (later.minutes !== undefined)
+    reasons.unshift(tooShort(one, later, reasons.length === 0, 'fits if'));
 
   for (const cause of relaxations) {
     if (has(codeOf[cause]) || !concerns(cause, problem)) continue;
     const eased = problemOf(plan, { windows: [window], activities, without: without(cause) }, book);
     if (solve(eased).done) reasons.push(easedReason(cause, one));
   }
-  if (!extension) {
+  if (later.minutes === undefined) {
     // Something else holds it up for ever; the time that would be missing without that is still worth knowing.
     const all = without(...relaxations);
     const eased = problemOf(plan, { windows: [window], activities, without: all }, book);
     if (!solve(eased).done) {
       const longer = shortestExtension(plan, window, activities, book, all);
-      if (longer)
+      if (longer.minutes !== undefined)
         reasons.push(tooShort(one, longer, false, 'with the rest of the reasons cured, fits if'));
     }
   }
   if (reasons.length === 0)
     reasons.push({
       code: 'too-short',
-      words: one.proven
-        ? ({ id }) => `no time in ${id} takes all of it together, nor would a later end`
-        : ({ id }) => `no way was found to do all of it in ${id}, nor with a later end`,
+      words: noTimeWords(one, later),
     });
   const ordered = one.plain && reasons.length > 1 ? smallestFirst(one, reasons) : reasons;
   const told = [...blockReasons(one), ...ordered];
   return {
     reasons: one.proven ? told : [notShown(one), ...told],
-    extension: extension?.minutes,
+    extension: later.minutes,
   };
 }
 
 /** Words that are the same of every window. */
 const said = (text: string) => (): string => text;
+
+/** That neither a window nor a later end of it takes the work, as far as each is shown. */
+function noTimeWords({ proven }: TimeCase, later: LaterEnd): SharedReason['words'] {
+  const now = ({ id }: AccessWindow): string =>
+    proven
+      ? `no time in ${id} takes all of it together`
+      : `no way was found to do all of it in ${id}`;
+  if (later.minutes !== undefined) return now;
+  const reach = durationText(later.upTo);
+  const ends =
+    proven && later.proven
+      ? `nor would an end up to ${reach} later`
+      : `and none with an end up to ${reach} later`;
+  return (window) => `${now(window)}, ${ends}`;
+}
 
 const codeOf = {
   resources: 'resource-',
@@ -270,7 +284,9 @@ function notShown({ problem: { tasks } }: TimeCase): SharedReason {
   };
 }
 
-function tooShort(one: TimeCase, extension: Extension, alone: boolean, then: string): SharedReason {
+type Found = Extract<LaterEnd, { readonly minutes: number }>;
+
+function tooShort(one: TimeCase, extension: Found, alone: boolean, then: string): SharedReason {
   const { minutes: shortBy, proven } = extension;
   const leave = alone && one.plain ? unitsToLeave(one) : [];
   return {
@@ -280,6 +296,7 @@ function tooShort(one: TimeCase, extension: Extension, alone: boolean, then: str
       return `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${ways}`;
     },
     shortByMinutes: shortBy,
+    ...(!proven && { atMost: true }),
   };
 }
 

@@ -11,7 +11,13 @@ import type { SharedReason } from './types.js';
 
 /** What time and resources say of some work in a window, as if nothing else kept it out. */
 export type Timed =
-  | { readonly fits: true; readonly visits: readonly Visit[]; readonly spareMinutes: number }
+  | {
+      readonly fits: true;
+      /** Those that leave the most minutes, where nothing else keeps it out. */
+      readonly visits: readonly Visit[];
+      readonly spareMinutes: number;
+      readonly spareAtMost: number;
+    }
   | {
       readonly fits: false;
       readonly reasons: readonly SharedReason[];
@@ -70,7 +76,15 @@ function workedOut(
   const answer = solve(problem);
   if (answer.done) {
     const { visits } = answer;
-    return { fits: true, visits, spareMinutes: spareOf(problem, visits, window, book) };
+    // Nobody hears of minutes where something else keeps it out.
+    if (!plain) return { fits: true, visits, spareMinutes: 0, spareAtMost: 0 };
+    const spare = spareOf(problem, visits, window, book);
+    return {
+      fits: true,
+      visits: spare.visits,
+      spareMinutes: spare.minutes,
+      spareAtMost: spare.atMost,
+    };
   }
   const proven = answer.proven || !plain;
   const { reasons, extension } = timeReasons({

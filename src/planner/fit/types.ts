@@ -8,6 +8,8 @@ export interface Reason {
   readonly text: string;
   /** Minutes missing, where more time in the window would cure it. */
   readonly shortByMinutes?: number;
+  /** Fewer minutes may do: not every way was looked at. Absent: no fewer do. */
+  readonly atMost?: true;
   /** Names of the resources of which too little is there. */
   readonly resources?: readonly string[];
   /**
@@ -42,11 +44,17 @@ export interface FitVerdict {
   readonly package: string;
   readonly window: string;
   readonly fits: boolean;
-  /** Usable minutes left after the work when it fits; minus the minutes missing when only time is short; null when no amount of time helps. */
+  /**
+   * The most usable minutes that can be left after the work when it fits: after each inside activity in the time that is
+   * usable for it, of all of them the fewest. Minus the minutes missing when only time is short; null when no amount of
+   * time helps.
+   */
   readonly spareMinutes: number | null;
+  /** More minutes may be left, up to so many: not every way was looked at. Absent: no way leaves more. */
+  readonly spareAtMost?: number | undefined;
   /** Empty when it fits. */
   readonly reasons: readonly Reason[];
-  /** How it would go, when it fits. */
+  /** How it would go with that many minutes left, when it fits. */
   readonly placements: readonly Placement[];
   /**
    * `false`: a no that was not proven. No way was found, and more ways are possible than were looked at. Absent: a yes

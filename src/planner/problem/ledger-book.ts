@@ -37,6 +37,7 @@ export class LedgerBook {
   // Not taken over from another book: what there is of resources may differ.
   readonly #states = new WeakMap<Skeleton, Map<string, number>>();
   #curve: MaturityCurve | undefined;
+  #endless: LedgerBook | undefined;
   readonly #skeletons: WeakMap<readonly Activity[], Skeleton>;
 
   /** `like`: the book of a plan with the same rules, zone and curing, of which everything else is taken over. */
@@ -45,6 +46,12 @@ export class LedgerBook {
     this.#kept = like ? like.#kept : new WeakMap<AccessWindow, Kept>();
     this.#skeletons = like ? like.#skeletons : new WeakMap<readonly Activity[], Skeleton>();
     this.supplies = new SupplyBook(plan.resources, plan.zone);
+  }
+
+  /** The book of the same plan if shifts had no end. */
+  withoutShifts(): LedgerBook {
+    const { shifts: _, ...rules } = this.#plan.rules;
+    return (this.#endless ??= new LedgerBook({ ...this.#plan, rules }));
   }
 
   /** When concrete has cured; never, where the plan does not say how it does. */

@@ -1,0 +1,98 @@
+// Checks what is said of a package that fits a window: that all of it is placed there by every rule and in time, and that so
+// much usable time is left after it.
+import { bondsIn } from './line-state.js';
+import type { PlacedWork, PlanFault, Tell } from './types.js';
+import { Ledgers, type Needs } from './usable.js';
+import { verify } from './verify.js';
+import { MINUTE, type AccessWindow, type Activity, type Plan } from './words.js';
+import { endOf, isAllPlaced, jobsOf, type Job } from './work.js';
+
+/** That a package fits a window by itself. */
+export interface ClaimedFit {
+  readonly package: string;
+  readonly window: string;
+  readonly placements: readonly PlacedWork[];
+  /** Usable minutes left after the work, fewest of its inside activities. */
+  readonly spareMinutes: number | null;
+}
+
+/** The check of fits of one plan; ledgers are worked out once for all of them. */
+export class FitCheck {
+  readonly #plan: Plan;
+  readonly #ledgers: Ledgers;
+  readonly #windows: ReadonlyMap<string, AccessWindow>;
+  readonly #rows: ReadonlyMap<string, Activity>;
+  /** By package, what has to be placed for it to fit: its own rows, and those that make some of it good. */
+  readonly #wanted = new Map<string, readonly string[]>();
+
+  constructor(plan: Plan) {
+    this.#plan = plan;
+    this.#ledgers = new Ledgers(plan);
+    this.#windows = new Map(plan.windows.map((window) => [window.id, window]));
+    this.#rows = new Map(plan.activities.map((row) => [row.id, row]));
+    const { jobs } = jobsOf(plan, []);
+    const bonds = bondsIn(jobs);
+    for (const { activity, left } of jobs.values()) {
+      if (left === 0) continue;
+      const known = this.#wanted.get(activity.package) ?? [];
+      this.#wanted.set(activity.package, [...known, activity.id, ...bonds(activity.id)]);
+    }
+  }
+
+  /** Everything in which a fit breaks the plan or says more than is so; empty where it holds. */
+  faultsOf(claim: ClaimedFit): PlanFault[] {
+    const faults: PlanFault[] = [];
+    const tell: Tell = (fault) => void faults.push(fault);
+    const window = this.#windows.get(claim.window);
+    if (!window)
+      return [{ code: 'unknown-window', text: `the plan has no window ${claim.window}` }];
+    const ids = new Set(this.#wanted.get(claim.package));
+    for (const { activity } of claim.placements) if (this.#rows.has(activity)) ids.add(activity);
+    const alone: Plan = {
+      ...this.#plan,
+      windows: [window],
+      activities: [...ids].map((id) => this.#rows.get(id)!),
+    };
+    faults.push(...verify(alone, { placements: claim.placements }, this.#ledgers));
+    const { jobs } = jobsOf(alone, claim.placements);
+    if (ids.size === 0)
+      tell({ code: 'nothing-placed', text: `nothing of ${claim.package} is left to be placed` });
+    for (const job of jobs.values()) checkDone(job, tell);
+    const left = this.#leftAfter(window, jobs);
+    if (left !== claim.spareMinutes)
+      tell({
+        code: 'spare',
+        package: claim.package,
+        text: `${claim.spareMinutes ?? 'no'} minutes are told as left in ${claim.window} after ${claim.package}, and ${left} are`,
+      });
+    return faults;
+  }
+
+  /** Usable minutes after each inside activity for what it needs, the fewest; with none of them, those of ordinary work. */
+  #leftAfter(window: AccessWindow, jobs: ReadonlyMap<string, Job>): number {
+    const inside = [...jobs.values()].filter(({ activity }) => activity.place === 'inside');
+    if (inside.length === 0) {
+      const ordinary: Needs = { isolation: [], loud: false };
+      return this.#minutesAfter(window, ordinary, Number.NEGATIVE_INFINITY);
+    }
+    return Math.min(...inside.map((job) => this.#minutesAfter(window, job.activity, endOf(job))));
+  }
+
+  #minutesAfter(window: AccessWindow, work: Needs, after: number): number {
+    let minutes = 0;
+    for (const { start, end } of this.#ledgers.of(window, work).usable) {
+      // Work begins and ends at whole minutes: a part of one at an edge holds none.
+      const from = Math.ceil(Math.max(start, after) / MINUTE);
+      minutes += Math.max(0, Math.floor(end / MINUTE) - from);
+    }
+    return minutes;
+  }
+}
+
+/** All of an activity is placed, and no later than its key date. */
+function checkDone(job: Job, tell: Tell): void {
+  const { id, keyDate } = job.activity;
+  if (!isAllPlaced(job)) tell({ code: 'left-out', activity: id, text: `${id} is not all placed` });
+  else if (keyDate !== undefined && endOf(job) > keyDate)
+    tell({ code: 'late', activity: id, text: `${id} is finished after its key date` });
+}

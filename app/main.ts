@@ -4,6 +4,7 @@ import './first-view.js';
 import { hasPlanLink, PlanStore, readLink } from '../components/store/index.js';
 import { createWorkerEngine } from '../src/engine/index.js';
 import { keepOffline } from './offline.js';
+import { keepPaperHeads } from './paper-heads.js';
 import { blankPlan, limitSets, ruleSets, sampleName, samplePlan } from './sample-plan.js';
 
 const desk = document.querySelector('possession-desk')!;
@@ -20,6 +21,8 @@ desk.openSample = async () => {
   await desk.adopt(document);
 };
 desk.keeping.store = new PlanStore();
+
+keepPaperHeads(desk);
 
 void start();
 // A link pasted into the open desk: the page is not loaded again for it.

@@ -308,4 +308,25 @@ export const styles = css`
       color: HighlightText;
     }
   }
+  @media print {
+    .save,
+    .filter,
+    .class label,
+    .class input {
+      display: none;
+    }
+    .window {
+      break-inside: avoid;
+      padding-block: 1mm;
+    }
+    .window table {
+      table-layout: auto;
+    }
+    .window :is(.by, .note) {
+      display: inline;
+    }
+    :is(th, td) {
+      padding-block: 0.5mm;
+    }
+  }
 `;

@@ -4,6 +4,7 @@ import type { BookAnswer, Milestone } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { paper } from '../shared/paper.js';
 import { floatText, momentText, stretchText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { styles } from './booking.styles.js';
@@ -38,7 +39,7 @@ const passes: Readonly<Record<BookingFilter, (one: Milestone) => boolean>> = {
  * @csspart cautions - The cautions.
  */
 export class PossessionBooking extends LitElement {
-  static override readonly styles = [...base, cautionStyles, styles];
+  static override readonly styles = [...base, cautionStyles, styles, paper];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     windows: { attribute: false },

@@ -16,6 +16,8 @@ import {
 } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { progressStyle } from '../shared/progress-style.js';
+import { momentText } from '../shared/format.js';
+import { paper } from '../shared/paper.js';
 import type { FigureAskEvent } from '../shared/figure-ask-event.js';
 import type { Place } from '../why/explanation.js';
 import { answerView } from './answer-view.js';
@@ -62,7 +64,9 @@ import { topView } from './top.js';
 import { tableView } from './table-view.js';
 import {
   placeOf,
+  placeText,
   viewsOf,
+  viewText,
   type CostPart,
   type DeskView,
   type PlaceId,
@@ -100,6 +104,7 @@ export class PossessionDesk extends LitElement implements Desk {
     panelStyles,
     agreedStyles,
     narrowStyles,
+    paper,
     paperStyles,
   ];
   static override readonly properties: PropertyDeclarations = {
@@ -323,6 +328,17 @@ export class PossessionDesk extends LitElement implements Desk {
   shownRows(): ShownRows {
     const sheet = this.renderRoot.querySelector('possession-sheet');
     return sheet?.shownTable ?? { columns: [], rows: [] };
+  }
+
+  /** What stands at the head of every printed page: the plan and the view, the date and the revision. */
+  get paperHead(): { readonly start: string; readonly end: string } {
+    const { document } = this;
+    const now = document?.agreed?.now;
+    const revision = now ? `agreed plan ${now.revision}, ${now.name}` : 'no plan agreed';
+    return {
+      start: `${document?.name ?? ''} \u2013 ${placeText[placeOf(this.view)]}, ${viewText[this.view].toLowerCase()}`,
+      end: `${momentText(this.moment(), document?.zone ?? 'UTC')}; ${revision}`,
+    };
   }
 
   moment(): number {

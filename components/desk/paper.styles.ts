@@ -36,6 +36,17 @@ export const paperStyles = css`
     [role='tablist'] {
       display: none;
     }
+    .proposal :is(label, input, button),
+    .agreed button {
+      display: none;
+    }
+    .assumed details::details-content {
+      content-visibility: visible;
+      block-size: auto;
+    }
+    .assumed button {
+      display: none;
+    }
     .paper-line {
       display: block;
     }

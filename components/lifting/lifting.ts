@@ -4,6 +4,7 @@ import { cautions } from '../../src/model/index.js';
 import { LimitsChangeEvent } from '../people/limits-change-event.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { paper } from '../shared/paper.js';
 import { siteStyles } from '../shared/site.styles.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { concretePart } from './concrete-part.js';
@@ -22,7 +23,7 @@ import { windPart } from './wind-part.js';
  * @csspart cautions - The cautions.
  */
 export class PossessionLifting extends LitElement {
-  static override readonly styles = [...base, cautionStyles, ...siteStyles, styles];
+  static override readonly styles = [...base, cautionStyles, ...siteStyles, styles, paper];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     strings: { attribute: false },

@@ -4,6 +4,7 @@ import { weekdays, type NoiseSettings, type Weekday } from '../../src/model/inde
 import { LimitsChangeEvent } from '../people/limits-change-event.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
+import { paper } from '../shared/paper.js';
 import { exampleLine } from '../shared/example.js';
 import { siteStyles } from '../shared/site.styles.js';
 import { WidthWatch } from '../shared/width-watch.js';
@@ -24,7 +25,7 @@ import { defaultStrings, type NoiseStrings } from './strings.js';
  * @csspart cautions - The cautions.
  */
 export class PossessionNoise extends LitElement {
-  static override readonly styles = [...base, cautionStyles, ...siteStyles, styles];
+  static override readonly styles = [...base, cautionStyles, ...siteStyles, styles, paper];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     day: { type: String },

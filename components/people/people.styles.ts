@@ -1,6 +1,12 @@
 import { css } from 'lit';
 
 export const styles = css`
+  @media print {
+    .more::details-content {
+      content-visibility: visible;
+      block-size: auto;
+    }
+  }
   .bar {
     fill: var(--_act);
   }

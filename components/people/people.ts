@@ -4,6 +4,8 @@ import type { AccessWindow, LimitSet } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { exampleLine } from '../shared/example.js';
+import { paper, PORTRAIT } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
 import { siteStyles } from '../shared/site.styles.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { breachList } from './breach-list.js';
@@ -17,6 +19,9 @@ import { weeksChoice } from './weeks-choice.js';
 import { RosterMendEvent } from './roster-mend-event.js';
 import { windowCrews } from './window-crews.js';
 
+/** Weeks of the roster beside each other on a sheet of paper. */
+const PRINTED_WEEKS = 4;
+
 /**
  * A roster held to limits on hours: a picture of the turns along the weeks, each breach with the limit's source and the
  * smallest change that ends it, and the crews that each window takes.
@@ -28,7 +33,7 @@ import { windowCrews } from './window-crews.js';
  * @csspart cautions - The cautions.
  */
 export class PossessionPeople extends LitElement {
-  static override readonly styles = [...base, cautionStyles, ...siteStyles, styles];
+  static override readonly styles = [...base, cautionStyles, ...siteStyles, styles, paper];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     windows: { attribute: false },
@@ -51,6 +56,7 @@ export class PossessionPeople extends LitElement {
   declare page: number;
   declare strings: Partial<PeopleStrings>;
 
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
   readonly #frame = new WidthWatch(this, '.picture', 640);
 
   constructor() {
@@ -102,6 +108,7 @@ export class PossessionPeople extends LitElement {
   }
 
   #picture(answer: PeopleAnswer, words: PeopleStrings): TemplateResult {
+    if (this.#print.printing) return printedPicture(answer, words);
     const { span, pages } = spanOf(answer, this.weeks, this.page);
     const page = Math.min(this.page, pages - 1);
     const show = (weeks: number, next: number): void => {
@@ -114,6 +121,21 @@ export class PossessionPeople extends LitElement {
       <div class="picture">${rosterPicture(answer, span, this.#frame.width, words)}</div>
     </section>`;
   }
+}
+
+/** All weeks of the roster, so many below each other as a sheet is wide. */
+function printedPicture(answer: PeopleAnswer, words: PeopleStrings): TemplateResult {
+  const { pages } = spanOf(answer, PRINTED_WEEKS, 0);
+  return html`<section part="picture">
+    <h3>${words.picture}</h3>
+    ${Array.from(
+      { length: pages },
+      (_, page) =>
+        html`<div class="picture keep-whole">
+          ${rosterPicture(answer, spanOf(answer, PRINTED_WEEKS, page).span, PORTRAIT - 40, words)}
+        </div>`,
+    )}
+  </section>`;
 }
 
 declare global {

@@ -155,6 +155,10 @@ export const styles = css`
     .window {
       break-inside: avoid;
     }
+    .times {
+      columns: 3;
+      font-size: 8pt;
+    }
     .shares::details-content {
       content-visibility: visible;
       block-size: auto;

@@ -234,8 +234,26 @@ export class PossessionPlan extends LitElement {
           )}
           ${lanes.map((lane) => this.#renderWork(lane, one, x, allocation))}
         </svg>
+        ${this.#print.printing ? this.#times(lanes, one) : nothing}
       </div>
     </div>`;
+  }
+
+  /** On paper: when each piece starts and ends and who does it, since nobody can point at a box. */
+  #times(lanes: readonly Lane[], { zone, start, end }: AccessWindow): TemplateResult {
+    const isLong = dayText(start, zone) !== dayText(end, zone) && end - start > 24 * 60 * MINUTE;
+    const at = (moment: number): string =>
+      `${isLong ? `${dayText(moment, zone)} ` : ''}${clockText(moment, zone)}`;
+    const byId = new Map(this.activities.map((one) => [one.id, one]));
+    return html`<ul class="times">
+      ${lanes.map(({ placement: { activity, from, to, units } }) => {
+        const who = byId.get(activity)?.resources.map((one) => `${one.resource} ${one.amount}`);
+        return html`<li>
+          <strong>${activity}</strong>${units === undefined ? '' : ` \u00d7${units}`}
+          ${this.#words.fromTo(at(from), at(to))}${who && who.length > 0 ? `, ${who.join(', ')}` : ''}
+        </li>`;
+      })}
+    </ul>`;
   }
 
   #renderWork(

@@ -191,8 +191,12 @@ export const styles = css`
   .row:hover .halo {
     stroke: var(--_act-wash);
   }
+  .sheet tbody .figure {
+    min-width: 5.5rem;
+    white-space: normal;
+  }
   .sheet th[scope='row'] {
-    width: 9rem;
+    min-width: 9rem;
     color: var(--_ink);
     font-weight: 500;
   }

@@ -34,7 +34,7 @@ import { windowTable } from './window-table.js';
 import { laneCount, type WindowWork } from './work.js';
 
 /** On a sheet of paper: what names and usable time leave for the drawing. */
-const ON_PAPER = PORTRAIT - 232;
+const ON_PAPER = PORTRAIT - 300;
 
 /**
  * Windows drawn along elapsed time from noon to noon, so that nights stand under each other and a long closure folds

@@ -16,7 +16,7 @@ import type { Activity, Resource } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { dayText, momentText } from '../shared/format.js';
-import { paper, PORTRAIT } from '../shared/paper.js';
+import { LANDSCAPE, paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { defaultStrings, type WhereStrings } from './strings.js';
@@ -86,7 +86,7 @@ export class PossessionWanted extends LitElement {
   }
 
   #renderPicture(wanted: readonly WantedResource[], words: WhereStrings): TemplateResult {
-    const wide = this.#print.printing ? PORTRAIT : Math.max(300, this.#drawing.width);
+    const wide = this.#print.printing ? LANDSCAPE - 24 : Math.max(300, this.#drawing.width);
     const weeks = wanted.flatMap((one) => one.weeks.map(({ week }) => week));
     const first = Math.min(...weeks);
     const count = Math.round((Math.max(...weeks) - first) / WEEK) + 1;

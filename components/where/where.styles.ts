@@ -155,8 +155,15 @@ export const styles = [
       .top {
         position: static;
       }
-      .box {
+      .piece .box,
+      .piece.units .box {
         stroke: #000;
+      }
+      .along {
+        stroke: #000;
+      }
+      .hour {
+        stroke: #bbb;
       }
     }
     @media (forced-colors: active) {

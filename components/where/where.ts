@@ -6,7 +6,7 @@ import { PlacementSelectEvent } from '../plan/placement-select-event.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { clockText, dayText, stretchText } from '../shared/format.js';
-import { paper, PORTRAIT } from '../shared/paper.js';
+import { LANDSCAPE, paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { fieldsOf, reachOf, type Field } from './fields.js';
@@ -16,6 +16,8 @@ import { styles } from './where.styles.js';
 
 /** Pixels of an hour where many windows are drawn, and the most and least of one that is drawn alone. */
 const PER_HOUR = 16;
+/** Height of a field on a sheet of paper at most. */
+const ON_PAPER = 560;
 const ALONE = { high: 560, most: 90, least: 12 };
 
 /**
@@ -119,11 +121,16 @@ export class PossessionWhere extends LitElement {
     alone: boolean,
     words: WhereStrings,
   ): TemplateResult {
-    const scale = new PlaceScale(reachOf(fields), this.#print.printing ? PORTRAIT : this.#wide);
+    const scale = new PlaceScale(
+      reachOf(fields),
+      this.#print.printing ? LANDSCAPE - 24 : this.#wide,
+    );
     const perHour = (one: AccessWindow): number =>
-      alone
-        ? Math.min(ALONE.most, Math.max(ALONE.least, ALONE.high / ((one.end - one.start) / HOUR)))
-        : PER_HOUR;
+      this.#print.printing
+        ? Math.min(PER_HOUR, ON_PAPER / ((one.end - one.start) / HOUR))
+        : alone
+          ? Math.min(ALONE.most, Math.max(ALONE.least, ALONE.high / ((one.end - one.start) / HOUR)))
+          : PER_HOUR;
     const noPlace = fields
       .flatMap((one) => one.pieces)
       .filter((one) => !one.activity.extent).length;

@@ -152,3 +152,15 @@ describe('the first run', () => {
     });
   });
 });
+
+describe('the head of every printed page', () => {
+  it('names the plan, the view, the date, and which plan was agreed', async () => {
+    const el = await shown();
+    el.show('fit');
+    await el.updateComplete;
+    expect(el.paperHead).to.deep.equal({
+      start: 'An example – Programme, what fits where',
+      end: 'Sat 20 Feb 2027, 00:00; no plan agreed',
+    });
+  });
+});

@@ -109,6 +109,9 @@ describe('possession-plan', () => {
     const before = width();
     globalThis.dispatchEvent(new Event('beforeprint'));
     expect(width()).to.equal(762);
+    const told = [...el.renderRoot.querySelectorAll('.times li')].map((one) => text(one));
+    expect(told).to.have.length(el.renderRoot.querySelectorAll('.window .work').length);
+    for (const one of told) expect(one).to.match(/\d\d:\d\d.*\d\d:\d\d/);
     expect(el.renderRoot.querySelector('.on-paper')!.textContent).to.contain('planning aid');
     globalThis.dispatchEvent(new Event('afterprint'));
     expect(width()).to.equal(before);

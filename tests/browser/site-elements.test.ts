@@ -98,6 +98,20 @@ async function typed(
 }
 
 describe('possession-people', () => {
+  it('draws every week of the roster on paper', async () => {
+    const el = await shownPeople();
+    const turnsDrawn = (): number => el.renderRoot.querySelectorAll('.turn').length;
+    window.dispatchEvent(new Event('beforeprint'));
+    // A turn over the end of a row stands in two.
+    expect(turnsDrawn()).to.be.at.least(people.turns.length);
+    const [last] = people.turns.map((one) => one.end).sort((a, b) => b - a);
+    const [first] = people.turns.map((one) => one.start).sort((a, b) => a - b);
+    const rows = el.renderRoot.querySelectorAll('.picture svg').length;
+    expect(rows * 28 * 86_400_000).to.be.at.least(last! - first!);
+    expect(rows).to.be.at.least(1);
+    window.dispatchEvent(new Event('afterprint'));
+  });
+
   it('offers each change, and all together, to who takes them', async () => {
     const el = await shownPeople();
     const made = (): HTMLButtonElement[] =>

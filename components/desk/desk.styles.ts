@@ -409,10 +409,19 @@ export const styles = css`
   .shift-choice input[type='checkbox'] {
     width: 1.75rem;
     height: 1.75rem;
+    accent-color: var(--_act);
   }
   .shift-choice input[type='text'] {
     width: 6rem;
     min-height: 3.5rem;
+    padding-inline: 0.5rem;
+    border: 1px solid var(--_rule);
+    border-radius: var(--_radius);
+    background: var(--_raised);
+    color: var(--_ink);
+    font: inherit;
+    font-size: 1.125rem;
+    text-transform: uppercase;
   }
   .to-chance {
     display: grid;

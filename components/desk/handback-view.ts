@@ -14,7 +14,7 @@ import { planLine } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
-import { shiftBar } from './shift-bar.js';
+import { alarmLine, shiftBar } from './shift-bar.js';
 import { openShift, rememberShift } from './shift-memory.js';
 import { toChanceButton, toChanceView } from './to-chance-view.js';
 import type { ShiftPlan } from './shift-store.js';
@@ -49,13 +49,16 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
         >${
           planning.busy
             ? 'Working out the plan of the work first'
-            : 'Of the plan of the work: 10,000 simulated runs a window, seed 1'
+            : shift.live
+              ? ''
+              : 'Of the plan of the work: 10,000 simulated runs a window, seed 1'
         }</span
       >
     </div>
-    ${shift.live ? shiftBar(desk, results.plan.zone) : nothing}
+    ${shift.live ? alarmLine(desk, results.plan.zone) : nothing}
     <div class="fill pad">
-      ${planLine(desk)} ${shift.live ? nothing : toChanceView(desk)} ${outlookTrouble(outlooks)}
+      ${shift.live ? nothing : planLine(desk)} ${shift.live ? nothing : toChanceView(desk)}
+      ${outlookTrouble(outlooks)}
       <possession-handback
         .results=${outlooks.handbacks}
         .windows=${results.plan.windows}
@@ -90,6 +93,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
         @possession-calendar-save=${(event: CalendarSaveEvent) =>
           saveFile('cut-offs.ics', event.text, 'text/calendar')}
       ></possession-handback>
+      ${shift.live ? html`${shiftBar(desk)} ${planLine(desk)}` : nothing}
     </div>`;
 }
 

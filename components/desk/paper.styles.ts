@@ -25,6 +25,9 @@ export const paperStyles = css`
     }
     .tools,
     .bar,
+    .shift-bar,
+    .alarm,
+    .to-chance,
     .change,
     .move,
     .up,

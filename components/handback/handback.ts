@@ -149,12 +149,14 @@ export class PossessionHandback extends LitElement {
                     <summary>${words.allFigures(result.window)}</summary>
                     ${this.#renderList(words)} ${this.#renderResult(result, words)}
                   </details>`
-              : html`${this.#renderList(words)} ${cautionList(words.cautions)}
-                ${
-                  result
-                    ? this.#renderResult(result, words)
-                    : html`<p class="empty quiet">${words.pick}</p>`
-                }`
+              : html`${this.#renderList(words)}
+                  <p class="quiet">${words.waits} ${words.thinTail}</p>
+                  ${cautionList(words.cautions)}
+                  ${
+                    result
+                      ? this.#renderResult(result, words)
+                      : html`<p class="empty quiet">${words.pick}</p>`
+                  }`
         }
       </div>
       ${
@@ -233,7 +235,6 @@ export class PossessionHandback extends LitElement {
         </div>
       </section>
       ${leftOpenList(result, strings)}
-      <p class="quiet">${strings.waits} ${strings.thinTail}</p>
       <div class="tables">
         ${cutOffTable(result, setting, ask)}
         ${

@@ -104,6 +104,7 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
     </p>
     ${age >= OLD_MINUTES ? html`<p class="old">${strings.old}</p>` : nothing}
     ${adviceLine(result, setting)} ${bigFigures(result, setting)}
+    <p class="quiet">${strings.thinTail}</p>
     ${
       live && result.chanceWanted === null
         ? html`<p class="quiet">${strings.noneWanted(aimText(result.confidence))}</p>`

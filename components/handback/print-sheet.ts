@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { durationText, type Instant } from '../../src/calendar/index.js';
+import { durationText, lengthMinutes, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { dayText, momentText, stretchText } from '../shared/format.js';
@@ -9,8 +9,14 @@ import { goPointTable } from './go-points.js';
 import { leftOpenList } from './left-open-list.js';
 import type { Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { errorText, exactClock, percentText } from './times.js';
+import { aimText, errorText, exactClock, percentText } from './times.js';
 import { verdictTag } from './verdict-shape.js';
+
+/** From so many rows on the sheet is set closer, so that it stays one. */
+const MANY = 16;
+
+/** The longest window in which the clock alone says which day is meant, in minutes. */
+const NIGHT = 1440;
 
 const blanks = (
   head: string,
@@ -44,26 +50,40 @@ export function printSheet(
   now: Instant | null,
   plan: string,
 ): TemplateResult {
-  const { simulation: run, bookedEnd } = result;
+  const { simulation: run, bookedEnd, live } = result;
   const time = (at: Instant): string => `${dayText(at, zone)} ${exactClock(at, zone)}`;
+  // The head of the sheet has the dates: the clock is enough for a night, the day of the week for a blockade.
+  const long = window !== undefined && lengthMinutes(window) > NIGHT;
+  const brief = (at: Instant): string =>
+    long ? `${dayText(at, zone).slice(0, 3)} ${exactClock(at, zone)}` : exactClock(at, zone);
+  const aim = aimText(result.confidence);
   const { onTime } = run.outlook;
   const facts: readonly (readonly [string, unknown])[] = [
     ...(plan === '' ? [] : [[strings.planLine, plan] as const]),
     [strings.bookedEnd, momentText(bookedEnd, zone)],
     [strings.plannedClear, time(result.plannedClear)],
-    [strings.plannedHandback, time(result.plannedHandback)],
+    live
+      ? [strings.forecast, time(live.forecastHandback)]
+      : [strings.plannedHandback, time(result.plannedHandback)],
     [
-      strings.margin,
-      html`${durationText(result.marginMinutes)}
+      live ? strings.marginLeft : strings.margin,
+      html`${durationText(live?.marginLeftMinutes ?? result.marginMinutes)}
       ${strings.ofRequired(durationText(result.requiredMinutes))},
       ${verdictTag(result.verdict, strings.verdict[result.verdict])}`,
     ],
-    [strings.chanceHead, `${percentText(onTime.probability)} ±${errorText(onTime)}`],
-    ['P50 / P80 / P90 / P95', [run.p50, run.p80, run.p90, run.p95].map(time).join(' / ')],
+    [
+      strings.chanceHead,
+      `${percentText(onTime.probability)} ±${errorText(onTime)}, ${strings.aim} ${aim}`,
+    ],
+    ['P50 / P80 / P90 / P95', [run.p50, run.p80, run.p90, run.p95].map(brief).join(' / ')],
     [strings.stamp, html`<code>${result.inputsStamp}</code>`],
     ...(now === null ? [] : [[strings.printed, momentText(now, zone)] as const]),
   ];
-  return html`<section part="print-sheet" class="paper" aria-label=${strings.printTitle}>
+  return html`<section
+    part="print-sheet"
+    class="paper ${result.cutOffs.length > MANY ? 'dense' : ''}"
+    aria-label=${strings.printTitle}
+  >
     <header>
       <h2>${strings.printTitle}: ${result.window} ${window?.title ?? ''}</h2>
       <p>
@@ -87,6 +107,7 @@ export function printSheet(
           <th scope="col">${strings.plannedStart}</th>
           <th scope="col">${strings.plannedFinish}</th>
           <th scope="col">${strings.keepsMargin}</th>
+          <th scope="col">${strings.chanceStart(aim)}</th>
           <th scope="col">${strings.stillOnTime}</th>
           <th scope="col">${strings.actualStart}</th>
           <th scope="col">${strings.actualFinish}</th>
@@ -97,10 +118,11 @@ export function printSheet(
           (one) =>
             html`<tr>
               <th scope="row">${one.name}</th>
-              <td>${time(one.plannedStart)}</td>
-              <td>${time(one.plannedFinish)}</td>
-              <td><strong>${time(one.latestStart)}</strong></td>
-              <td>${time(one.onTimeStart)}</td>
+              <td>${brief(one.plannedStart)}</td>
+              <td>${brief(one.plannedFinish)}</td>
+              <td><strong>${brief(one.latestStart)}</strong></td>
+              <td>${one.chanceStart === null ? '–' : brief(one.chanceStart)}</td>
+              <td>${brief(one.onTimeStart)}</td>
               <td class="blank"></td>
               <td class="blank"></td>
             </tr>`,
@@ -109,7 +131,10 @@ export function printSheet(
     </table>
     ${leftOpenList(result, strings)} ${decisionTable(result, { zone, strings })}
     ${goPointTable(result, { zone, strings }, true)}
-    ${blanks(`${strings.contacts}, ${strings.decides.toLowerCase()}`, strings.contactRows, [strings.name, strings.telephone])}
+    <div class="pair">
+      ${blanks(`${strings.contacts}, ${strings.decides.toLowerCase()}`, strings.contactRows, [strings.name, strings.telephone])}
+      ${blanks(strings.signatures, strings.signatureRows, [strings.name, strings.signature, strings.dateTime])}
+    </div>
     <h3>${strings.assumptions}</h3>
     <ul class="assumptions">
       ${[...strings.assumptionLines, ...assumptions].map((one) => html`<li>${one}</li>`)}
@@ -119,6 +144,5 @@ export function printSheet(
     </ul>
     <h3>${strings.cautions}</h3>
     ${cautionList(strings.cautions)}
-    ${blanks(strings.signatures, strings.signatureRows, [strings.name, strings.signature, strings.dateTime])}
   </section>`;
 }

@@ -11,8 +11,8 @@ export const printStyles = css`
       container-type: normal;
       background: #fff;
       color: #000;
-      font-size: 8.5pt;
-      line-height: 1.25;
+      font-size: 8pt;
+      line-height: 1.2;
     }
     .screen {
       display: none;
@@ -26,7 +26,7 @@ export const printStyles = css`
       font-size: 14pt;
     }
     .paper h3 {
-      margin-top: 2.5mm;
+      margin-top: 1.5mm;
       font-size: 9pt;
     }
     .paper :is(th, td) {
@@ -43,9 +43,9 @@ export const printStyles = css`
     }
     .paper .facts {
       display: grid;
-      grid-template-columns: repeat(3, auto);
-      gap: 1mm 5mm;
-      margin-block: 2mm;
+      grid-template-columns: repeat(4, auto);
+      gap: 0.8mm 4mm;
+      margin-block: 1.5mm;
     }
     .paper dt {
       font-size: 7.5pt;
@@ -72,10 +72,24 @@ export const printStyles = css`
       white-space: nowrap;
     }
     .paper .steps .blank {
-      width: 16mm;
+      width: 14mm;
+    }
+    .paper .steps th[scope='row'] {
+      width: 34%;
+    }
+    .paper .blanks th:first-child {
+      width: 42%;
+    }
+    .paper .pair {
+      display: grid;
+      grid-template-columns: 1fr 1fr;
+      gap: 4mm;
+      margin-top: 2mm;
+      break-inside: avoid;
     }
     .paper .blanks {
-      margin-top: 2.5mm;
+      align-self: start;
+      width: 100%;
       table-layout: fixed;
     }
     .paper .blanks tbody :is(th, td) {
@@ -84,15 +98,28 @@ export const printStyles = css`
     }
     .paper .cautions {
       display: block;
-      padding: 1mm 0;
+      padding: 0.5mm 0;
       border: 0;
       background: none;
-      font-size: 7.5pt;
+      font-size: 7pt;
     }
     .paper .assumptions {
       padding-inline-start: 4mm;
       list-style: disc;
-      font-size: 7.5pt;
+      font-size: 7pt;
+    }
+    .paper.dense {
+      font-size: 7pt;
+      line-height: 1.1;
+    }
+    .paper.dense :is(th, td) {
+      padding-block: 0.45mm;
+    }
+    .paper.dense .blanks tbody :is(th, td) {
+      height: 4.6mm;
+    }
+    .paper.dense :is(.cautions, .assumptions) {
+      font-size: 6.5pt;
     }
   }
 `;

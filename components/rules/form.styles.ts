@@ -36,6 +36,12 @@ export const formStyles = css`
   .plain-fields .field.short {
     flex-basis: 9.5rem;
   }
+  .events .field.short {
+    flex-basis: 8.5rem;
+  }
+  .events .field.choice {
+    flex-basis: 13rem;
+  }
   .spread {
     display: flex;
     flex: 0 1 auto;

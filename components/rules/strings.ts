@@ -59,7 +59,7 @@ export const defaultStrings = {
   events: 'What may go wrong',
   thinTail: thinTailText,
   event: 'What happens',
-  eventChance: 'Its chance, %',
+  eventChance: 'Chance, %',
   noChanceYet: 'Changes nothing yet',
   delay: 'It lasts',
   delayThree: 'minutes as entered',

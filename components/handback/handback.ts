@@ -30,6 +30,8 @@ import { styles } from './handback.styles.js';
 import { liveStyles } from './live.styles.js';
 import { liveView } from './live-view.js';
 import { leftOpenList } from './left-open-list.js';
+import { printLog } from './print-log.js';
+import { titleOf } from './result-parts.js';
 import { printSheet } from './print-sheet.js';
 import { printStyles } from './print.styles.js';
 import { shiftStyles } from './shift.styles.js';
@@ -168,6 +170,16 @@ export class PossessionHandback extends LitElement {
               this.assumptions,
               this.now,
               this.plan,
+            )
+          : nothing
+      }
+      ${
+        result
+          ? printLog(
+              this.log,
+              `${result.window} ${this.#windowOf(result.window)?.title ?? ''}`,
+              { zone: this.#zoneOf(result), strings: words },
+              (activity) => titleOf(result, activity),
             )
           : nothing
       }`;

@@ -9,7 +9,7 @@ import type { HandbackStrings } from './strings.js';
 import { exactClock } from './times.js';
 
 /** What an entry says, in words. `titleOf` turns the id of an activity into its title. */
-function eventText(
+export function eventText(
   event: HandbackLogEvent,
   strings: HandbackStrings,
   titleOf: (activity: string) => string,

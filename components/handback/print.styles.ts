@@ -108,6 +108,12 @@ export const printStyles = css`
       list-style: disc;
       font-size: 7pt;
     }
+    .paper .steps thead th:nth-last-child(-n + 2) {
+      white-space: nowrap;
+    }
+    .log-paper {
+      break-before: page;
+    }
     .paper.dense {
       font-size: 7pt;
       line-height: 1.1;

@@ -208,6 +208,8 @@ export const defaultStrings = {
   logLeft: (name: string, low: string, likely: string, high: string) =>
     `${name}: ${likely} left, between ${low} and ${high}`,
   logDecided: (name: string, go: boolean) => `${name}: ${go ? 'go' : 'no go'}`,
+  logHeads: ['', 'Happened', 'What', 'Written', 'By', 'Stamp'] as readonly string[],
+  logCorrects: (entry: number) => `(puts right ${entry})`,
   noLog: 'Nothing is written down yet.',
   writtenAs: 'First written',
   corrected: 'corrected to',

@@ -28,6 +28,7 @@ export { tableOfReport, type Report } from './report/report.js';
 export { plainStanding } from '../price/heads/plain-standing.js';
 export { headTitles, percentOfShare, shareOfPercent } from '../price/index.js';
 export {
+  chainOf,
   chanceText,
   correctionsOf,
   grantStep,

@@ -1,3 +1,4 @@
+import { cautions } from '../../model/index.js';
 import { isoText } from '../../calendar/index.js';
 import { chainOf, shiftState, type ShiftEvent, type ShiftLog } from '../../risk/index.js';
 import { writeCsv, type Cell } from '../../tables/write-csv.js';
@@ -19,7 +20,11 @@ const columns = [
   'text',
   'corrects',
   'stamp',
+  'caution',
 ];
+
+/** In each row, so that it goes with whatever rows are cut out. */
+const caution = `${cautions[0]} The log is as it was typed: nobody has checked it.`;
 
 /**
  * A shift's log as CSV, an entry a line, in the order in which they were written: corrected and struck-out entries too,
@@ -40,6 +45,7 @@ export function shiftTable(log: ShiftLog, zone: string): string {
       ...cellsOf(one.event, zone),
       one.corrects,
       chain[k],
+      caution,
     ]),
   );
 }

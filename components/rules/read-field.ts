@@ -53,7 +53,10 @@ export function readText(text: string): Read<string | undefined> {
 
 /** Per cent, with or without its sign, as a share of 1; an empty text is none. */
 export function readPercent(text: string, wrong: Wrong): Read<number | undefined> {
-  const bare = text.trim().replace(/\s*%$/, '').replace(',', '.');
+  const bare = text
+    .trim()
+    .replace(/(?<!\s)\s*%$/, '')
+    .replace(',', '.');
   if (bare === '') return { value: undefined };
   const value = /^\d{1,3}(\.\d{1,6})?$/.test(bare) ? Number(bare) : NaN;
   return value <= 100 ? { value: Number((value / 100).toFixed(8)) } : { trouble: wrong.percent };

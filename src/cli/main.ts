@@ -30,6 +30,7 @@ import { fileName, readFile, readSources } from './read-sources.js';
 import { lifting, noise, people } from './site.js';
 import { usable } from './usable.js';
 import { version } from './version.js';
+import { workLine } from './work-line.js';
 import { writeReport } from './write-report.js';
 
 /** Input that cannot be used; every fault has been told. */
@@ -197,6 +198,15 @@ export async function main(words: readonly string[]): Promise<number> {
  * that is missing, leaves nothing to answer from.
  */
 async function answered(asked: Arguments): Promise<{ text: string; code: number }> {
+  const done = workLine(asked.verb, process.stderr.isTTY ? process.stderr.fd : undefined);
+  try {
+    return await answerTo(asked);
+  } finally {
+    await done();
+  }
+}
+
+async function answerTo(asked: Arguments): Promise<{ text: string; code: number }> {
   const sources = await readSources(asked);
   told(sources.faults);
   const errors = sources.faults.filter((fault) => fault.severity === 'error');

@@ -43,7 +43,10 @@ export function write(text: string): Promise<Written> {
 // A closed standard error has nobody to tell.
 process.stderr.on('error', () => undefined);
 
+/** Takes the line that stands unfinished on a terminal away, such as that of `work-line.ts`. */
+export const wipeLine = '\r\u001b[K';
+
 /** A line on standard error. */
 export function complain(line: string): void {
-  process.stderr.write(`${line}\n`);
+  process.stderr.write(`${process.stderr.isTTY ? wipeLine : ''}${line}\n`);
 }

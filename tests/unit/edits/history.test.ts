@@ -93,6 +93,17 @@ describe('history', () => {
     expect(history.undoLabel).toBe('large');
   });
 
+  it('counts nothing of what was undone and let go, however often', () => {
+    const history = new History(withRows('first'), 2_000);
+    for (const name of ['a', 'b', 'c']) history.push(withRows(name), name);
+    for (let time = 0; time < 50; time += 1) {
+      history.push(withRows('x'.repeat(50)), `try ${time}`);
+      history.undo();
+    }
+    history.push(withRows('d'), 'd');
+    expect(history.steps.done.map((step) => step.label)).toEqual(['a', 'b', 'c', 'd']);
+  });
+
   it('undoes its own step and leaves what came from elsewhere', () => {
     const history = new History(withRows('a', 'b'));
     history.push(withRows('a', 'B'), 'Retype b');

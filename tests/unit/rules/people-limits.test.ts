@@ -49,6 +49,17 @@ describe('rest', () => {
       ['D1-2', 'rest-between-turns', 60],
     ]);
   });
+  it('may be shorter again when seven days have just passed, and not a minute sooner', () => {
+    const set = only({ limit: 'rest-between-turns', minutes: 720, shorterOnce: 480 });
+    // Two turns on one day a week, 8 h between them: the ordinary weekly roster.
+    const week = (day: number, later = 0) => [
+      onDay(day, 4, 360 + later),
+      { ...onDay(day, 18, 300), start: onDay(day, 18, 300).start + later * 60_000 },
+    ];
+    expect(broken([...week(0), ...week(7)], set)).toEqual([]);
+    const soon = [...week(0, 1), ...week(7)];
+    expect(broken(soon, set)).toEqual([['D7-18', 'rest-between-turns', 240]]);
+  });
   it('of a day must fall somewhere in every week', () => {
     const set = only({ limit: 'rest-in-period', minutes: 1440, days: 7 });
     const days = (list: number[]) => list.map((day) => onDay(day, 8, 480));

@@ -3,6 +3,7 @@ import type {} from '../components/desk/desk.js';
 import './first-view.js';
 import { hasPlanLink, PlanStore, readLink } from '../components/store/index.js';
 import { createWorkerEngine } from '../src/engine/index.js';
+import { keepLastHome } from './last-home.js';
 import { keepOffline } from './offline.js';
 import { keepPaperHeads } from './paper-heads.js';
 import { blankPlan, limitSets, ruleSets, sampleName, samplePlan } from './sample-plan.js';
@@ -23,6 +24,7 @@ desk.openSample = async () => {
 desk.keeping.store = new PlanStore();
 
 keepPaperHeads(desk);
+keepLastHome(desk);
 
 void start();
 // A link pasted into the open desk: the page is not loaded again for it.

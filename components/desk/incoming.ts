@@ -32,7 +32,7 @@ export class Incoming implements ReactiveController {
 
   get isNew(): boolean {
     const { document, sampleName } = this.#host;
-    return this.mustBeNew || (this.#chosen ?? document!.name === sampleName);
+    return this.mustBeNew || (this.#chosen ?? (sampleName !== '' && document!.name === sampleName));
   }
 
   /** The new plan they go into; the same object until its rules change. */

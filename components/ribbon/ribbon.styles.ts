@@ -27,7 +27,7 @@ export const styles = css`
   .axis,
   .row {
     display: grid;
-    grid-template-columns: 15.5rem minmax(0, 1fr) 9.5rem;
+    grid-template-columns: 15.5rem minmax(0, 1fr) 11rem;
     column-gap: 0.75rem;
     padding-inline: 0.75rem;
   }
@@ -244,6 +244,9 @@ export const styles = css`
     :host {
       page: possession-window;
       container-type: normal;
+    }
+    .piece rect {
+      stroke: #000;
     }
     .left-out {
       margin-bottom: 2mm;

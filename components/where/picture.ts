@@ -107,7 +107,7 @@ export function fieldPicture(
       width=${Math.max(1, right - left)}
       height=${y(window.end) - y(window.start)}
     ></rect>
-    ${pieces.map((piece) => pieceShape(piece, scale, y, piece.index === selected, pick))}
+    ${widestFirst(pieces).map((piece) => pieceShape(piece, scale, y, piece.index === selected, pick))}
     ${meetings
       .filter((one) => one.kind !== 'shared' && named.has(one.first) && named.has(one.second))
       .map((one) => {
@@ -117,6 +117,16 @@ export function fieldPicture(
         return svg`<rect class="meets ${one.kind}" x=${from} width=${Math.max(3, to - from)} y=${y(one.from)} height=${Math.max(2, y(one.to) - y(one.from))}></rect>`;
       })}
   </svg>`;
+}
+
+/** So that no piece hides one of a smaller place; work that says no place is widest. */
+function widestFirst(pieces: readonly Piece[]): readonly Piece[] {
+  const wide = ({ activity: { extent } }: Piece): number =>
+    extent ? extent.to - extent.from : Number.POSITIVE_INFINITY;
+  return pieces.toSorted((a, b) => {
+    const [one, other] = [wide(a), wide(b)];
+    return one === other ? 0 : other - one;
+  });
 }
 
 function pieceShape(

@@ -175,13 +175,16 @@ export const styles = [
         stroke: CanvasText;
         forced-color-adjust: none;
       }
-      .box {
+      .piece .box {
         fill: Canvas;
+        stroke: CanvasText;
       }
-      .name,
-      .name.out {
+      .piece .name {
         fill: CanvasText;
         stroke: Canvas;
+        stroke-width: 3px;
+        paint-order: stroke;
+        forced-color-adjust: none;
       }
     }
   `,

@@ -68,7 +68,8 @@ describe('possession-where', () => {
 
   it('draws a piece over its place and its time, to scale', async () => {
     const el = await shown();
-    const [a1, a2] = all(el, '.piece.whole .box');
+    // The wider first, so that it hides nothing.
+    const [a2, a1] = all(el, '.piece.whole .box');
     const [x1, y1, w1, h1] = numbers(a1!, 'x', 'y', 'width', 'height');
     const [x2, y2, w2, h2] = numbers(a2!, 'x', 'y', 'width', 'height');
     // 1,000 m and 1,500 m wide, 500 m apart; both two hours, half an hour apart.
@@ -123,7 +124,7 @@ describe('possession-where', () => {
     const el = await shown();
     const picked = oneEvent(el, 'possession-placement-select');
     all(el, '.piece')[1]!.dispatchEvent(new MouseEvent('click', { bubbles: true }));
-    expect(((await picked) as unknown as PlacementSelectEvent).index).to.equal(2);
+    expect(((await picked) as unknown as PlacementSelectEvent).index).to.equal(1);
     const again = oneEvent(el, 'possession-placement-select');
     el.shadowRoot!.querySelector<HTMLElement>('details:last-of-type tbody button')!.click();
     expect(((await again) as unknown as PlacementSelectEvent).index).to.equal(0);

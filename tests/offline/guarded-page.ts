@@ -114,6 +114,7 @@ export class Desk {
     const path = join(this.folder, name);
     await writeFile(path, content);
     await this.go('files');
+    await this.intoThisPlan();
     const input = (await this.page.waitForSelector('>>> possession-import >>> input[type=file]'))!;
     const began = performance.now();
     await (input as ElementHandle<HTMLInputElement>).uploadFile(path);
@@ -131,6 +132,15 @@ export class Desk {
       name,
     );
     return performance.now() - began;
+  }
+
+  /** The plan shown takes the files, the sample too, where the page would put them into a new one. */
+  private async intoThisPlan(): Promise<void> {
+    await this.page.waitForSelector('>>> .where-to button');
+    await this.page.evaluate(() => {
+      const desk = document.querySelector('possession-desk')!.shadowRoot!;
+      desk.querySelector<HTMLButtonElement>('.where-to button')!.click();
+    });
   }
 
   /** Everything that the import says now. */

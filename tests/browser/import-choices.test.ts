@@ -243,7 +243,7 @@ describe('possession-import, the choices', () => {
     await settled(el, () => !text(el).includes('Reading'));
     expect(aborted).to.equal(true);
     expect(text(el)).not.to.contain('Could not be read');
-    expect(text(el)).to.contain('In the plan now');
+    expect(text(el)).to.contain('What a file needs');
   });
 
   it('fits 390 pixels without scrolling the page sideways', async () => {

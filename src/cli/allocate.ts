@@ -82,7 +82,7 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
           '',
           'Not placed:',
           ...found.unplaced.map(
-            (one) => `  ${one.activity}: ${one.reasons.map((reason) => reason.text).join(' ')}`,
+            (one) => `  ${one.activity}: ${one.reasons.map((reason) => reason.text).join('; ')}`,
           ),
         ]),
     '',

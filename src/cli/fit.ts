@@ -60,7 +60,7 @@ export function fit({
     one.fits ? 'fits' : one.proven === false ? 'not shown' : 'no',
     one.fits ? 'all' : most[at] ? partText(most[at]) : '–',
     spareText(one),
-    one.reasons.map((reason) => reason.text).join(' '),
+    one.reasons.map((reason) => reason.text).join('; '),
   ]);
   return {
     json: { fits },

@@ -46,7 +46,7 @@ export function planOfWork(
       allocation,
       plan: { id, given: true },
       broken,
-      notes: [...faultNotes(allocation), ...brokenNotes(broken)],
+      notes: [...faultNotes(allocation), ...brokenNotes(broken), ...unsaidNotes(allocation)],
     };
   }
   const allocation = planWork(plan, asked);
@@ -57,6 +57,7 @@ export function planOfWork(
     broken: [],
     notes: [
       ...faultNotes(allocation),
+      ...unsaidNotes(allocation),
       {
         code: 'plan-made',
         text: `No plan of work was given (--plan FILE): one was made for this answer, plan ${id}. Another search may find another.`,
@@ -75,6 +76,24 @@ export function faultNotes({ certificate }: Allocation): readonly Note[] {
       code: `check-${code}`,
       text: `The check found: ${text}.`,
     })),
+  ];
+}
+
+/** Pairs that stand in the note; `allocate --json` lists all. */
+const MOST_PAIRS = 3;
+
+/** What nobody said of the line between pieces of the plan, before any word of what it holds. */
+function unsaidNotes({ unstated, notes }: Allocation): readonly Note[] {
+  const open = notes.filter((one) => one.code === 'left-open');
+  if (unstated.length === 0) return open;
+  const shown = unstated.slice(0, MOST_PAIRS).map((one) => one.text);
+  const more = unstated.length - shown.length;
+  return [
+    {
+      code: 'unstated',
+      text: `Not said, so nobody can call this plan safe to run (${unstated.length}): ${shown.join('; ')}${more > 0 ? `; and ${more} more, which allocate lists` : ''}.`,
+    },
+    ...open,
   ];
 }
 

@@ -1,4 +1,4 @@
-import { boundsOf, type Activity, type Plan } from '../model/index.js';
+import { boundsOf, unitsLeft, type Activity, type Plan } from '../model/index.js';
 import type { NodeState } from './cut-offs.js';
 import type { HandbackNetwork } from './handback-network/handback-network.js';
 import type { NotOffered } from './types.js';
@@ -88,7 +88,7 @@ export function mayLeaveOut(
 
 interface Ask {
   readonly begun: ReadonlySet<string>;
-  /** By activity: those of this window that it must make good in it. */
+  /** By activity: those that it must make good in this window, done in it or before. */
   readonly bindersOf: ReadonlyMap<string, readonly string[]>;
   /** By activity: those of this window that wait for it, directly or through others. */
   readonly waiting: ReadonlyMap<string, readonly string[]>;
@@ -99,8 +99,10 @@ function bindersIn(
   nodesOf: ReadonlyMap<string, unknown>,
 ): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, string[]>();
+  const rows = new Map(plan.activities.map((one) => [one.id, one]));
   for (const { activity, members } of boundsOf(plan.activities)) {
-    if (!nodesOf.has(activity)) continue;
+    // What was done before this shift and is made good in it binds as what is done here does.
+    if (!nodesOf.has(activity) && unitsLeft(rows.get(activity)!.work) > 0) continue;
     for (const member of members) found.set(member, [...(found.get(member) ?? []), activity]);
   }
   return found;

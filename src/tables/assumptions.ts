@@ -1,11 +1,13 @@
 // What a plan was taken to mean where nobody said: each with its count and the cells it is about.
-import type {
-  Activity,
-  AccessWindow,
-  NotePlace,
-  Plan,
-  PlanNote,
-  TableKind,
+import {
+  boundsOf,
+  unitsLeft,
+  type Activity,
+  type AccessWindow,
+  type NotePlace,
+  type Plan,
+  type PlanNote,
+  type TableKind,
 } from '../model/index.js';
 import type { FieldOf } from './fields.js';
 import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
@@ -138,6 +140,10 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
         'do not say what makes the line fit to run again after them',
       ],
     ),
+    ...note('opened-before', 'made good by', openedBefore(plan.activities), of, [
+      'is done and what makes it good is not: unless it was made good some other way, the line is not fit to run now',
+      'are done and what makes them good is not: unless they were made good some other way, the line is not fit to run now',
+    ]),
     ...note(
       'occupies-blank',
       'occupies',
@@ -149,6 +155,20 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
       ],
     ),
   ];
+}
+
+/** Activities that were done before of which something that makes them good is still to be done. */
+function openedBefore(activities: readonly Activity[]): Activity[] {
+  const left = new Map(activities.map((one) => [one.id, unitsLeft(one.work)]));
+  const open = new Set(
+    boundsOf(activities)
+      .filter(
+        ({ activity, members }) =>
+          left.get(activity) === 0 && members.some((id) => left.get(id)! > 0),
+      )
+      .map(({ activity }) => activity),
+  );
+  return activities.filter((one) => open.has(one.id));
 }
 
 function resourceNotes({ plan, tables }: Assumed): PlanNote[] {

@@ -81,6 +81,13 @@ export function checkLineState(jobs: Jobs, tell: Tell): void {
   for (const job of jobs.values()) {
     const { id } = job.activity;
     // Until the last unit is in, each stop is made safe and binds nothing.
+    if (job.left === 0 && direct(id).length > 0) {
+      // Done before: what makes it good still goes together.
+      const members = boundTo(id, jobs, direct);
+      const piece = members.flatMap((each) => jobs.get(each)!.pieces)[0];
+      if (piece) for (const each of members) checkMember(job, piece.window, each, jobs, tell);
+      continue;
+    }
     if (job.pieces.length === 0 || !isAllPlaced(job) || direct(id).length === 0) continue;
     const last = job.pieces.reduce((a, b) => (b.to > a.to ? b : a));
     for (const member of boundTo(id, jobs, direct))

@@ -58,6 +58,24 @@ function openFaults(plan: Rows, placements: readonly Placement[]): string[] {
   for (const opener of plan.activities) {
     if (opener.place === 'outside' || !Array.isArray(opener.madeGoodBy)) continue;
     const own = placements.filter((one) => one.activity === opener.id);
+    if (leftOf(opener) === 0) {
+      // Done before: what makes it good goes together, all of it or nothing.
+      const rest = [...mustFollow(plan, opener)].filter(
+        (id) => leftOf(plan.activities.find((one) => one.id === id)!) > 0,
+      );
+      const pieces = placements.filter((one) => rest.includes(one.activity));
+      const short = rest.filter(
+        (id) =>
+          pieces.reduce((sum, one) => sum + (one.activity === id ? (one.units ?? 1) : 0), 0) <
+          leftOf(plan.activities.find((one) => one.id === id)!),
+      );
+      if (
+        pieces.length > 0 &&
+        (short.length > 0 || new Set(pieces.map((one) => one.window)).size > 1)
+      )
+        faults.push(`${opener.id} was done before and is not made good in one window`);
+      continue;
+    }
     if (own.length === 0) continue;
     const units = own.reduce((sum, one) => sum + (one.units ?? 1), 0);
     // Repeated work is made safe at every stop; its last unit opens the line.

@@ -1,6 +1,7 @@
 import { applyEdit } from '../../edits/index.js';
 import type { PlanDocument } from '../../model/index.js';
 import { answerFrom } from './answer.js';
+import { sitePlan } from '../site/site-plan.js';
 import { leftOpenIn } from '../../planner/search/index.js';
 import { asPlanned, refused, type Draft } from './draft.js';
 import { entryOf, type Entry } from './entry.js';
@@ -103,11 +104,26 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
 /** The draft, unless it leaves the line open where the plan as it stands does not. */
 function safe(draft: Draft | RefusedOption, at: Situation): Draft | RefusedOption {
   if ('state' in draft) return draft;
+  const unread = unreadIn(draft, at);
+  if (unread !== '') return refused(draft.id, draft.kind, draft.name, 'infeasible', unread);
   const before = new Set(leftOpenIn(at.plan, at.planned.placements).map((one) => one.activity));
   const open = leftOpenIn(draft.plan, draft.placements).filter((one) => !before.has(one.activity));
   if (open.length === 0) return draft;
   const reason = `${open.map((one) => one.text).join('; ')}.`;
   return refused(draft.id, draft.kind, draft.name, 'infeasible', reason);
+}
+
+/** Why rows of work that are still in the table cannot be read any more once it is changed so; empty where all can. */
+function unreadIn({ plan, document }: Draft, at: Situation): string {
+  if (plan === at.plan) return '';
+  const there = new Set(plan.activities.map((one) => one.id));
+  const { rows } = document.tables.work;
+  const gone = at.plan.activities.filter(
+    ({ id }) => !there.has(id) && rows.some((row) => row.some((cell) => cell.trim() === id)),
+  );
+  if (gone.length === 0) return '';
+  const why = sitePlan(document).faults.find((one) => one.severity === 'error');
+  return `${gone.map((one) => one.id).join(', ')} could not be planned so. ${why?.message ?? ''}`.trim();
 }
 
 function priced(draft: Draft, at: Situation): PricedDraft {

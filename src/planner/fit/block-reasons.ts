@@ -3,6 +3,7 @@ import type { AccessWindow } from '../../model/index.js';
 import { problemOf, type Relaxation } from '../problem/compile.js';
 import { shortestExtension } from './extension.js';
 import { solve } from './solo.js';
+import { unmade } from '../problem/left-open.js';
 import type { TimeCase } from './time-causes.js';
 import type { SharedReason } from './types.js';
 
@@ -25,10 +26,8 @@ export function blockReasons({
     );
     // What is not proven not to fit is told of with the rest.
     if (done || !proven) return [];
-    const openers = own
-      .flatMap((one) => (Array.isArray(one.madeGoodBy) ? [one.id] : []))
-      .join(' and ');
-    const words = ({ id }: AccessWindow): string => `${openers} cannot be made good in ${id}`;
+    const said = unmade(own);
+    const words = ({ id }: AccessWindow): string => `${said} in ${id}`;
     const { minutes, proven: isLeast } = shortestExtension(plan, window, own, book, without);
     if (minutes === undefined) return [{ code: 'not-made-good', words }];
     return [

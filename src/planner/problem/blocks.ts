@@ -60,7 +60,9 @@ export function blocksOf(
   const bounds = boundsOf(all).flatMap(({ activity, members }) => {
     const opener = indexOf.get(activity);
     const own = members.flatMap((id) => indexOf.get(id) ?? []);
-    return opener === undefined || own.length === 0 ? [] : [{ opener, own }];
+    // Of an opener that was done before, what makes it good is still bound together: until all of it is finished, nobody
+    // says that the line is fit.
+    return own.length === 0 ? [] : [{ opener: opener ?? own[0]!, own }];
   });
   if (bounds.length === 0) return [];
   const bound = new Set(bounds.flatMap(({ own }) => own));

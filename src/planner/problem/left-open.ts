@@ -32,8 +32,8 @@ export function leftOpenIn(
   }
   return bounds.flatMap(({ activity, members, unlinked }): LeftOpen[] => {
     const opener = rows.get(activity)!;
-    if (unitsLeft(opener.work) === 0) return [];
     const asked = members.filter((id) => unitsLeft(rows.get(id)!.work) > 0);
+    if (unitsLeft(opener.work) === 0) return openedBefore(activity, asked, rows, own);
     const block = [activity, ...asked];
     const visits = own.get(activity) ?? [];
     if (unitsIn(visits) < unitsLeft(opener.work)) {
@@ -64,8 +64,37 @@ export function leftOpenIn(
   });
 }
 
+/** Of an activity that was done before: what makes it good is all in one window, or not begun. */
+function openedBefore(
+  activity: string,
+  asked: readonly string[],
+  rows: ReadonlyMap<string, Activity>,
+  own: ReadonlyMap<string, readonly Placement[]>,
+): LeftOpen[] {
+  const first = asked.flatMap((id) => own.get(id) ?? [])[0];
+  if (!first) return [];
+  const missing = asked.filter((id) => {
+    const there = own.get(id) ?? [];
+    return (
+      unitsIn(there) < unitsLeft(rows.get(id)!.work) ||
+      there.some((one) => one.window !== first.window)
+    );
+  });
+  if (missing.length === 0) return [];
+  const text = `${activity} was done before and would not be made good in ${first.window}: ${missing.join(', ')} ${missing.length === 1 ? 'is' : 'are'} not finished there`;
+  return [{ activity, block: asked, missing, text }];
+}
+
 const unitsIn = (visits: readonly Placement[]): number =>
   visits.reduce((sum, one) => sum + (one.units ?? 1), 0);
+
+/** Says of the work of a block that it is not all placed together: `A cannot be made good`. */
+export function unmade(own: readonly Activity[]): string {
+  const openers = own.filter((one) => Array.isArray(one.madeGoodBy)).map((one) => one.id);
+  return openers.length > 0
+    ? `${openers.join(' and ')} cannot be made good`
+    : `${own.map((one) => one.id).join(' and ')}, which make good what was done before, cannot all be finished`;
+}
 
 /** The placements without those of blocks that are not whole in them. */
 export function wholeBlocksIn(

@@ -11,6 +11,7 @@ import {
   type Reason,
   type Task,
 } from '../fit/index.js';
+import { unmade } from '../problem/left-open.js';
 import { afterTie } from '../problem/problem.js';
 import { pin } from './pins.js';
 
@@ -53,11 +54,16 @@ export class BlockMisses {
     const waits = own.some((task) =>
       task.before.some((tie) => !own.includes(tasks[tie.task]!) && !this.#isReady(tie)),
     );
-    if (waits || bound.length === 0 || this.#asked >= MOST_ASKED) return [];
+    if (waits || bound.length === 0) return [];
+    const said = unmade(own.map((task) => task.activity));
+    if (this.#asked >= MOST_ASKED)
+      return [
+        {
+          code: 'not-made-good',
+          text: `${said} in any window as it stands; how short was worked out for ${MOST_ASKED} other groups alone`,
+        },
+      ];
     this.#asked += 1;
-    const openers = own
-      .flatMap(({ activity }) => (Array.isArray(activity.madeGoodBy) ? [activity.id] : []))
-      .join(' and ');
     const rooms = windows.map((_, window) =>
       Math.min(
         ...bound.map((task) =>
@@ -70,21 +76,25 @@ export class BlockMisses {
     );
     const open = rooms.flatMap((room, window) => (room > 0 ? [window] : []));
     if (open.length === 0)
-      return [{ code: 'not-made-good', text: `no window takes all that makes ${openers} good` }];
+      return [{ code: 'not-made-good', text: `${said}: no window takes all of it` }];
     open.sort((a, b) => rooms[b]! - rooms[a]! || a - b);
     const found = this.#least(own, open);
     const best = windows[found?.window ?? open[0]!]!.id;
+    const some =
+      open.length > MOST_WINDOWS
+        ? ` (tried in the ${MOST_WINDOWS} windows of ${open.length} with the most room)`
+        : '';
     if (!found)
       return [
         {
           code: 'not-made-good',
-          text: `${openers} cannot be made good in ${best}: no later end of it was found to do`,
+          text: `${said} in ${best}: no later end of it was found to do${some}`,
         },
       ];
     return [
       {
         code: 'not-made-good',
-        text: `${openers} cannot be made good in ${best}: short by ${durationText(found.by)}`,
+        text: `${said} in ${best}: short by ${durationText(found.by)}${some}`,
         shortByMinutes: found.by,
       },
     ];

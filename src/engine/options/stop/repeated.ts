@@ -1,7 +1,7 @@
 import type { Instant } from '../../../calendar/index.js';
 import { parseMoney } from '../../../price/index.js';
 import { reasonOf, type Draft } from '../draft.js';
-import { boundsOf } from '../../../model/index.js';
+import { boundsOf, unitsLeft } from '../../../model/index.js';
 import { unitsIn } from '../plans.js';
 import { activityOf, type Situation } from '../situation.js';
 import type { RefusedOption } from '../types.js';
@@ -33,7 +33,10 @@ export function repeatedIn(at: Situation): readonly Repeated[] {
         activityOf(at, other).after.some((link) => link.activity === id && link.from === 'finish'),
     );
     const makesGood = bounds.flatMap((one) =>
-      here.has(one.activity) && one.members.includes(id) ? [one.activity] : [],
+      one.members.includes(id) &&
+      (here.has(one.activity) || unitsLeft(activityOf(at, one.activity).work) === 0)
+        ? [one.activity]
+        : [],
     );
     const last = at.planned.placements
       .filter((one) => one.window === at.window.id && one.activity === id)

@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { applyEdit, editBetween } from '../../../src/edits/index.js';
+import { createInlineEngine } from '../../../src/engine/index.js';
+import { sitePlan } from '../../../src/engine/site/site-plan.js';
+import { aDocument, minuteBook, stepRules, tableOf } from '../../helpers/documents.js';
+import { lineFaults } from '../../helpers/line-check.js';
+
+// Track is lifted out in units, relaid and tamped in the same night; beside it units that anybody may leave.
+const document = aDocument(
+  'Line',
+  {
+    windows: tableOf(
+      'windows.csv',
+      `window,start,end,lines,isolation,status
+W1,2027-05-04 23:00,2027-05-05 07:00,Up,,confirmed
+W2,2027-05-11 23:00,2027-05-12 07:00,Up,,confirmed`,
+    ),
+    work: tableOf(
+      'work.csv',
+      `package,activity,title,after,minutes,units,minutes per unit,lines,isolation,made good by,occupies,window
+T,LIFT,Lift out,,60,,,Up,,TAMP,shared,W1
+T,RELAY,Relay,LIFT,,4,30,Up,,,shared,W1
+T,TAMP,Tamp and test,RELAY,60,,,Up,,,shared,W1
+F,CLIPS,Renew clips,,,6,30,Up,,none,shared,W1`,
+    ),
+  },
+  { rules: stepRules(), prices: minuteBook },
+);
+
+describe('the options of a window in which the line is opened', () => {
+  it('leave nothing open that was opened, each in its own plan, by a check that shares no code', async () => {
+    const engine = createInlineEngine();
+    const allocation = await engine.allocate(document, { effort: 0.05 });
+    expect(allocation.unplaced).toEqual([]);
+    const { options } = await engine.options(document, {
+      window: 'W1',
+      seed: 3,
+      runs: 500,
+      effortPerOption: 0.05,
+      allocation,
+    });
+    const priced = options.flatMap((one) => (one.state === 'priced' ? [one] : []));
+    expect(priced.length).toBeGreaterThan(1);
+    for (const one of priced) {
+      const then = one.edit ? applyEdit(document, one.edit) : document;
+      expect([one.id, ...lineFaults(sitePlan(then).plan, one.placements)]).toEqual([one.id]);
+    }
+    // The night cannot be parted so: the lift would be made good in another window.
+    const split = options.find((one) => one.id === 'split')!;
+    expect(split.state).toBe('infeasible');
+    expect(split.state === 'infeasible' && split.reason).toContain('TAMP could not be planned so');
+  });
+
+  it('refuses one that would leave the line open, and says what is missing', async () => {
+    const engine = createInlineEngine();
+    const allocation = await engine.allocate(document, { effort: 0.05 });
+    const work = document.tables.work;
+    const at = work.columns.indexOf('window');
+    const rows = work.rows.map((row) => (row[1] === 'TAMP' ? row.with(at, 'W2') : row));
+    const parted = { ...document, tables: { ...document.tables, work: { ...work, rows } } };
+    const { options } = await engine.options(document, {
+      window: 'W1',
+      seed: 3,
+      runs: 200,
+      effortPerOption: 0.05,
+      allocation,
+      own: [{ name: 'Tamp later', edit: editBetween(document, parted, 'Tamp later') }],
+    });
+    const own = options.find((one) => one.id === 'own 1')!;
+    expect(own.state).toBe('infeasible');
+    expect(own.state === 'infeasible' && own.reason).toContain('made good in its own window');
+  });
+});

@@ -19,6 +19,7 @@ import { search } from '../search/search.js';
 import type { Allocation } from '../search/types.js';
 import { fewestFreed, type Freed } from './fewest-freed.js';
 import { heldTo, keptIn, splitOf, withKept, type Piece, type Split } from './pieces.js';
+import { letGo, takeBack, type LetGo } from './let-go.js';
 import { reasonsOf } from './move-reasons.js';
 
 /** A piece that is no longer in the window it was in. */
@@ -90,6 +91,11 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   const target = withDates(split, agreed);
   let found: Freed = fewestFreed(target, forcedOf(target), weights, effort.until(0.35));
   if (!found.visits) {
+    const gone = letGo(target, forcedOf(target), weights, effort.until(0.3));
+    if (gone)
+      found = { ...shrunk(target, gone, weights, effort.until(0.4)), atLeast: found.atLeast };
+  }
+  if (!found.visits) {
     // It cannot all be kept to, as far as is known: then to what a plan comes to that moves what it likes.
     const free = freely(agreed, 0.4);
     const near = within(reached(split, free, agreed), free, weights, effort.until(0.6));
@@ -159,10 +165,25 @@ function within(
   stop: () => boolean,
 ): Freed {
   const found = fewestFreed(target, forcedOf(target), weights, stop);
-  if (!found.visits) return { ...found, freed: movedBy(target, free.visits), visits: free.visits };
+  if (!found.visits) {
+    const { atLeast } = found;
+    const loose = { freed: movedBy(target, free.visits), visits: free.visits };
+    const isWhole = target.problem.tasks.every((task) => task.slots !== anywhere);
+    return { ...(isWhole ? shrunk(target, loose, weights, stop) : loose), atLeast };
+  }
   // What had no place is no visit.
   const real = found.visits.filter(({ task }) => target.problem.tasks[task]!.slots !== anywhere);
   return { ...found, visits: real };
+}
+
+/** A plan with what need not move put back, as far as is found. */
+function shrunk(
+  target: Split,
+  from: LetGo,
+  weights: readonly number[],
+  stop: () => boolean,
+): LetGo {
+  return takeBack(target, from, weights, (visits) => movedBy(target, visits), stop);
 }
 
 /** What a plan that moves more gains over one that moves little; null where it gains nothing. */

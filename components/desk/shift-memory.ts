@@ -14,9 +14,15 @@ interface Kept extends OpenShift {
   readonly document: string;
 }
 
+/** Parts in the order of their names: a store gives back what it was given in an order of its own. */
+const inOrder = (_: string, value: unknown): unknown =>
+  value !== null && typeof value === 'object' && !Array.isArray(value)
+    ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
+    : value;
+
 /** Changes with anything that a plan of work rests on. */
 function fingerprint({ tables, rules, zone }: PlanDocument): string {
-  const text = JSON.stringify([tables, rules, zone]);
+  const text = JSON.stringify([tables, rules, zone], inOrder);
   let hash = 0;
   for (let k = 0; k < text.length; k += 1) hash = (Math.imul(hash, 31) + text.charCodeAt(k)) | 0;
   return `${text.length}-${hash}`;

@@ -1,14 +1,13 @@
 // Angular 21, without zone.js: signals say what to draw again.
 import { Component, CUSTOM_ELEMENTS_SCHEMA, computed, signal } from '@angular/core';
 import { bootstrapApplication } from '@angular/platform-browser';
-import type { FitSelectEvent } from 'possession-fit/components/fit/fit-select-event.js';
-import type { LedgerAskEvent } from 'possession-fit/components/ledger/ledger-ask-event.js';
-import type { TableChangeEvent } from 'possession-fit/components/sheet/table-change-event.js';
-import type { Results } from 'possession-fit/src/engine/index.js';
-import type { PlanDocument } from 'possession-fit/src/model/index.js';
-import 'possession-fit/components/fit/define.js';
-import 'possession-fit/components/ledger/define.js';
-import 'possession-fit/components/sheet/define.js';
+import type { FitSelectEvent } from 'possession-fit/fit';
+import type { LedgerAskEvent } from 'possession-fit/ledger';
+import type { TableChangeEvent } from 'possession-fit/sheet';
+import type { Results, PlanDocument } from 'possession-fit';
+import 'possession-fit/fit';
+import 'possession-fit/ledger';
+import 'possession-fit/sheet';
 import { readPlan, workOut } from './plan.js';
 
 @Component({

@@ -1,7 +1,7 @@
-// A bundler finds these modules by the package's name; without one, an import map does.
-import 'possession-fit/components/fit/define.js';
-import 'possession-fit/components/ledger/define.js';
-import 'possession-fit/components/sheet/define.js';
+// For a bundler, which finds these modules by the package's name. Without one: two-tags.html.
+import 'possession-fit/fit';
+import 'possession-fit/ledger';
+import 'possession-fit/sheet';
 import { readPlan, workOut } from './plan.js';
 
 const sheet = document.querySelector('possession-sheet');

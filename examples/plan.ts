@@ -1,5 +1,4 @@
-import { createInlineEngine, type Results } from 'possession-fit/src/engine/index.js';
-import { emptyPlan, type PlanDocument } from 'possession-fit/src/model/index.js';
+import { createInlineEngine, emptyPlan, type PlanDocument, type Results } from 'possession-fit';
 
 // Small plans can be worked out in the page; `createWorkerEngine` of the same module keeps large ones out of its way.
 const engine = createInlineEngine();

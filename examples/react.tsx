@@ -1,47 +1,13 @@
-import { useEffect, useState, type DetailedHTMLProps, type HTMLAttributes } from 'react';
+import { useEffect, useState } from 'react';
 import { createRoot } from 'react-dom/client';
-import type { FitSelectEvent } from 'possession-fit/components/fit/fit-select-event.js';
-import type { PossessionFit } from 'possession-fit/components/fit/fit.js';
-import type { LedgerAskEvent } from 'possession-fit/components/ledger/ledger-ask-event.js';
-import type { PossessionLedger } from 'possession-fit/components/ledger/ledger.js';
-import type { PossessionSheet } from 'possession-fit/components/sheet/sheet.js';
-import type { TableChangeEvent } from 'possession-fit/components/sheet/table-change-event.js';
-import type { Results } from 'possession-fit/src/engine/index.js';
-import type { PlanDocument } from 'possession-fit/src/model/index.js';
-import 'possession-fit/components/fit/define.js';
-import 'possession-fit/components/ledger/define.js';
-import 'possession-fit/components/sheet/define.js';
+import type { PossessionFit } from 'possession-fit/fit';
+import type { Results, PlanDocument } from 'possession-fit';
+// Types of the tags for JSX, all elements at once.
+import type {} from 'possession-fit/react';
+import 'possession-fit/fit';
+import 'possession-fit/ledger';
+import 'possession-fit/sheet';
 import { readPlan, workOut } from './plan.js';
-
-type Tag<Element, Own extends keyof Element, Events> = DetailedHTMLProps<
-  HTMLAttributes<Element>,
-  Element
-> &
-  Partial<Pick<Element, Own>> &
-  Partial<Events>;
-
-declare module 'react' {
-  // eslint-disable-next-line @typescript-eslint/no-namespace -- React's own place for the tags it knows
-  namespace JSX {
-    interface IntrinsicElements {
-      'possession-sheet': Tag<
-        PossessionSheet,
-        'table' | 'faults' | 'label',
-        { 'onpossession-table-change': (event: TableChangeEvent) => void }
-      >;
-      'possession-fit': Tag<
-        PossessionFit,
-        'packages' | 'windows' | 'fits' | 'selected',
-        { 'onpossession-fit-select': (event: FitSelectEvent) => void }
-      >;
-      'possession-ledger': Tag<
-        PossessionLedger,
-        'window' | 'ledger',
-        { 'onpossession-ledger-ask': (event: LedgerAskEvent) => void }
-      >;
-    }
-  }
-}
 
 function Desk() {
   const [plan, setPlan] = useState<PlanDocument>();

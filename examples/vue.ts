@@ -1,13 +1,11 @@
 import { createApp, defineComponent, h, shallowRef, watch } from 'vue';
-import type { FitSelectEvent } from 'possession-fit/components/fit/fit-select-event.js';
-import type { PossessionFit } from 'possession-fit/components/fit/fit.js';
-import type { LedgerAskEvent } from 'possession-fit/components/ledger/ledger-ask-event.js';
-import type { TableChangeEvent } from 'possession-fit/components/sheet/table-change-event.js';
-import type { Results } from 'possession-fit/src/engine/index.js';
-import type { PlanDocument } from 'possession-fit/src/model/index.js';
-import 'possession-fit/components/fit/define.js';
-import 'possession-fit/components/ledger/define.js';
-import 'possession-fit/components/sheet/define.js';
+import type { FitSelectEvent, PossessionFit } from 'possession-fit/fit';
+import type { LedgerAskEvent } from 'possession-fit/ledger';
+import type { TableChangeEvent } from 'possession-fit/sheet';
+import type { Results, PlanDocument } from 'possession-fit';
+import 'possession-fit/fit';
+import 'possession-fit/ledger';
+import 'possession-fit/sheet';
 import { readPlan, workOut } from './plan.js';
 
 const desk = defineComponent({

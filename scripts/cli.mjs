@@ -23,22 +23,11 @@ const changed = Math.max(
   statSync(fileURLToPath(import.meta.url)).mtimeMs,
 );
 if (built <= changed) {
-  const { build } = await import('esbuild');
+  const { bundleCli } = await import('./bundle-cli.mjs');
   mkdirSync(dirname(bundle), { recursive: true });
   // Two runs may build at once: each writes its own file and the rename is atomic.
   const own = `${bundle}.${process.pid}.mjs`;
-  await build({
-    entryPoints: [join(root, 'src/cli.ts')],
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    outfile: own,
-    logLevel: 'error',
-    banner: {
-      js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
-    },
-  });
+  await bundleCli(root, own);
   renameSync(own, bundle);
 }
 await import(pathToFileURL(bundle).href);

@@ -6,6 +6,7 @@ import { create, ts } from '@custom-elements-manifest/analyzer/index.js';
 import { litPlugin } from '@custom-elements-manifest/analyzer/src/features/framework-plugins/lit/lit.js';
 import { format, resolveConfig } from 'prettier';
 import { elementDocs } from './element-docs.mjs';
+import { reactTypes, vueTypes } from './framework-types.mjs';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const byName = (one, other) => (one.name < other.name ? -1 : one.name > other.name ? 1 : 0);
@@ -56,7 +57,12 @@ export function makeManifest() {
       .filter((one) => one.customElement || one.superclass?.name === 'Event')
       .map((one) =>
         one.customElement
-          ? element(one, shared, typeSources(sources.get(module.path)))
+          ? element(
+              one,
+              shared,
+              typeSources(sources.get(module.path)),
+              reactiveOf(sources.get(module.path)),
+            )
           : { ...one, members: fields(one), superclass: { name: 'Event' } },
       );
     const exports = (module.exports ?? []).filter(
@@ -82,11 +88,15 @@ export function makeManifest() {
 }
 
 /** What a page may use of an element: no private member, no hook of the base class. */
-function element(declared, shared, sourceOf) {
+function element(declared, shared, sourceOf, reactive) {
   const own = declared.cssProperties ?? [];
   return {
     ...declared,
-    members: [...fields(declared, sourceOf), ...methods(declared)],
+    members: [
+      ...fields(declared, sourceOf).flatMap((field) => forPages(field, reactive)),
+      ...methods(declared),
+    ],
+    attributes: (declared.attributes ?? []).filter((one) => reactive.get(one.fieldName)?.attribute),
     // A dispatchEvent adds an entry without a proper name; the doc comment has the names.
     events: (declared.events ?? [])
       .filter((one) => one.name?.startsWith('possession-'))
@@ -111,6 +121,34 @@ function fields(declared, sourceOf = new Map()) {
     });
 }
 
+/**
+ * The reactive properties of the class in a file that are not its own state, by name, with whether they are attributes
+ * too. The analyzer takes every one for an attribute, and what is set on a field for a field.
+ */
+function reactiveOf(source) {
+  const found = new Map();
+  const visit = (node) => {
+    if (ts.isPropertyDeclaration(node) && node.name.getText(source) === 'properties')
+      for (const one of node.initializer.properties ?? []) {
+        if (!ts.isPropertyAssignment(one)) continue;
+        const how = one.initializer.getText(source);
+        if (!/state:\s*true/.test(how))
+          found.set(one.name.getText(source), { attribute: !/attribute:\s*false/.test(how) });
+      }
+    ts.forEachChild(node, visit);
+  };
+  visit(source);
+  return found;
+}
+
+/** A field as a page may use it; none where it is the element's own business. */
+function forPages({ attribute, reflects, ...field }, reactive) {
+  const how = reactive.get(field.name);
+  if (!how && !field.readonly) return [];
+  if (!how?.attribute) return [field];
+  return [{ ...field, ...(attribute && { attribute }), ...(reflects && { reflects }) }];
+}
+
 const hooks = new Set(['render', 'connectedCallback', 'disconnectedCallback', 'createRenderRoot']);
 
 function methods(declared) {
@@ -133,10 +171,17 @@ function typeSources(source) {
   return found;
 }
 
-/** The two files as they should be, by their path from the root of the project. */
+/** The files as they should be, by their path from the root of the project. */
 export async function manifestFiles() {
   const manifest = makeManifest();
+  const typed = async (text) =>
+    format(text, {
+      ...(await resolveConfig(join(root, 'components/all.ts'))),
+      parser: 'typescript',
+    });
   return {
+    'components/frameworks/react.ts': await typed(reactTypes(manifest)),
+    'components/frameworks/vue.ts': await typed(vueTypes(manifest)),
     'custom-elements.json': `${JSON.stringify(manifest, null, 2)}\n`,
     'docs/elements.md': await format(elementDocs(manifest, tokens()), {
       ...(await resolveConfig(join(root, 'docs/elements.md'))),

@@ -4,3 +4,4 @@ if (!customElements.get('possession-chart'))
   customElements.define('possession-chart', PossessionChart);
 
 export { PossessionChart };
+export type { ChartPickEvent } from './chart-pick-event.js';

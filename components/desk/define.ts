@@ -23,3 +23,4 @@ if (!customElements.get('possession-desk'))
   customElements.define('possession-desk', PossessionDesk);
 
 export { PossessionDesk };
+export type { FigureAskEvent } from '../shared/figure-ask-event.js';

@@ -7,8 +7,8 @@ import {
 } from '../../src/engine/index.js';
 import type { ResultColumn } from '../sheet/result-column.js';
 import type { ResultTable } from './views.js';
-import { windowColumns } from './window-results.js';
-import { workColumns } from './work-results.js';
+import { windowColumns } from '../results/window-results.js';
+import { workColumns } from '../results/work-results.js';
 
 interface Made {
   readonly of: readonly unknown[];

@@ -16,7 +16,7 @@ import { explainLedger } from '../why/explain-ledger.js';
 import { explainFaults } from '../why/explain-plan.js';
 import type { Explanation } from '../why/explanation.js';
 
-import { pieceText, placementsBy } from './window-results.js';
+import { pieceText, placementsBy } from '../results/window-results.js';
 
 // What the panel says for each thing that can be picked; null where the results do not hold it.
 

@@ -9,6 +9,7 @@ import {
 import type { PackageSummary } from '../../src/engine/types.js';
 import type { FitVerdict } from '../../src/planner/fit/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
+import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { gridMove, turnedKey } from '../shared/grid-keys.js';
@@ -77,6 +78,12 @@ export class PossessionFit extends LitElement {
     this.goesFirst = false;
     this.strings = {};
     new SightWatch(this, () => this.#view?.look());
+    new Fed(this, ({ results, selected }) => {
+      this.packages = results?.packages ?? [];
+      this.windows = results?.plan.windows ?? [];
+      this.fits = results?.fits ?? [];
+      this.selected = selected.package === '' ? null : selected;
+    });
   }
 
   override connectedCallback(): void {

@@ -9,6 +9,7 @@ import {
 import type { AccessWindow, Decisions } from '../../src/model/index.js';
 import { CalendarSaveEvent } from '../booking/calendar-save-event.js';
 import { WindowSelectEvent } from '../ribbon/window-select-event.js';
+import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { progressStyle } from '../shared/progress-style.js';
@@ -132,6 +133,13 @@ export class PossessionHandback extends LitElement {
     this.assumptions = [];
     this.plan = '';
     this.strings = {};
+    new Fed(this, ({ results, handbacks, selected, want }) => {
+      want('handback');
+      this.results = handbacks ?? [];
+      this.windows = results?.plan.windows ?? [];
+      this.busy = handbacks === null;
+      this.selectedWindow = selected.window;
+    });
   }
 
   override render(): TemplateResult {

@@ -4,3 +4,4 @@ if (!customElements.get('possession-ledger'))
   customElements.define('possession-ledger', PossessionLedger);
 
 export { PossessionLedger };
+export type { LedgerAskEvent } from './ledger-ask-event.js';

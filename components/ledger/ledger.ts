@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import { durationText } from '../../src/calendar/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
+import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { clockText, stretchText } from '../shared/format.js';
@@ -64,6 +65,11 @@ export class PossessionLedger extends LitElement {
     this.asked = null;
     this.asTable = false;
     this.strings = {};
+    new Fed(this, ({ results, selected }) => {
+      const windows = results?.plan.windows ?? [];
+      this.window = windows.find((one) => one.id === selected.window) ?? windows[0] ?? null;
+      this.ledger = results?.ledgers.find((one) => one.window === this.window?.id) ?? null;
+    });
   }
 
   override render(): TemplateResult {

@@ -4,3 +4,4 @@ if (!customElements.get('possession-noise'))
   customElements.define('possession-noise', PossessionNoise);
 
 export { PossessionNoise };
+export type { LimitsChangeEvent } from '../people/limits-change-event.js';

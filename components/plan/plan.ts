@@ -12,6 +12,7 @@ import { certificateWords } from '../../src/engine/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import type { Allocation } from '../../src/planner/search/types.js';
+import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';
@@ -92,6 +93,14 @@ export class PossessionPlan extends LitElement {
     this.selected = null;
     this.movable = false;
     this.strings = {};
+    new Fed(this, ({ document, results, plan, want }) => {
+      want('plan');
+      this.allocation = plan;
+      this.windows = results?.plan.windows ?? [];
+      this.ledgers = results?.ledgers ?? [];
+      this.activities = results?.plan.activities ?? [];
+      this.zone = document.zone;
+    });
   }
 
   override render(): TemplateResult {

@@ -4,3 +4,5 @@ if (!customElements.get('possession-report'))
   customElements.define('possession-report', PossessionReport);
 
 export { PossessionReport };
+export type { ReportCloseEvent } from './report-events.js';
+export type { ReportSaveEvent } from './report-events.js';

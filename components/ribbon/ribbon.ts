@@ -10,6 +10,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import { MINUTE, startOfLocalDay, weekdayOf } from '../../src/calendar/index.js';
+import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
 import { dayText } from '../shared/format.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
@@ -106,6 +107,11 @@ export class PossessionRibbon extends LitElement {
     this.asTable = false;
     this.strings = {};
     new SightWatch(this, () => this.#look());
+    new Fed(this, ({ results, selected }) => {
+      this.windows = results?.plan.windows ?? [];
+      this.ledgers = results?.ledgers ?? [];
+      this.selected = selected.window;
+    });
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {

@@ -4,3 +4,6 @@ if (!customElements.get('possession-rules'))
   customElements.define('possession-rules', PossessionRules);
 
 export { PossessionRules };
+export type { RulesBaseEvent } from './rules-base-event.js';
+export type { RulesChangeEvent } from './rules-change-event.js';
+export type { WhyLinkEvent } from '../why/why-events.js';

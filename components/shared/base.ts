@@ -5,6 +5,7 @@ const rules = css`
   :host {
     display: block;
     box-sizing: border-box;
+    background: var(--_surface);
     color: var(--_ink);
     font: 400 var(--_text) / 1.4 var(--_font);
     font-variant-numeric: tabular-nums lining-nums;
@@ -18,6 +19,10 @@ const rules = css`
   *::before,
   *::after {
     box-sizing: border-box;
+  }
+  /* What stands inside another element stands on that one's ground. */
+  * {
+    --possession-surface: transparent;
   }
   h1,
   h2,

@@ -11,6 +11,7 @@ import { css } from 'lit';
 export const tokens = css`
   :host {
     --_paper: var(--possession-paper, light-dark(#f3f1ea, #14171b));
+    --_surface: var(--possession-surface, var(--_paper));
     --_raised: var(--possession-raised, light-dark(#fdfcf8, #1a1e24));
     --_sunk: var(--possession-sunk, light-dark(#e8e5db, #0e1114));
     --_ink: var(--possession-ink, light-dark(#1a1d21, #ece7db));

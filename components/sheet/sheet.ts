@@ -6,7 +6,8 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import type { Fault, TableText } from '../../src/model/index.js';
+import type { Fault, TableKind, TableText } from '../../src/model/index.js';
+import { FromDocument } from './from-document.js';
 import { base } from '../shared/base.js';
 import { offered } from './acts.js';
 import { onCopy, onGridKey, onPaste } from './grid-input.js';
@@ -53,6 +54,8 @@ export class PossessionSheet extends LitElement {
     unread: { attribute: false },
     label: { type: String },
     readonly: { type: Boolean, reflect: true },
+    of: { type: String },
+    results: { type: Boolean },
     choices: { attribute: false },
     resultColumns: { attribute: false },
     undoState: { attribute: false },
@@ -67,6 +70,10 @@ export class PossessionSheet extends LitElement {
   /** Accessible name; the file's name when empty. */
   declare label: string;
   declare readonly: boolean;
+  /** Inside a `<possession-document>`: the table of it that is shown; empty: none. */
+  declare of: TableKind | '';
+  /** Inside a `<possession-document>`: shows what is worked out beside what is typed, of windows and work. */
+  declare results: boolean;
   /** Texts to offer where a cell is typed, by heading; others may be typed. */
   declare choices: Readonly<Record<string, readonly string[]>>;
   /**
@@ -89,6 +96,8 @@ export class PossessionSheet extends LitElement {
     this.unread = [];
     this.label = '';
     this.readonly = false;
+    this.of = '';
+    this.results = false;
     this.choices = {};
     this.resultColumns = [];
     this.undoState = null;
@@ -96,6 +105,7 @@ export class PossessionSheet extends LitElement {
     this.#control = new SheetControl(this);
     this.#pointer = new PointerActs(this.#control);
     new SheetPrint(this, this.#control.state);
+    new FromDocument(this);
   }
 
   override disconnectedCallback(): void {

@@ -190,10 +190,10 @@ export class KeptPlan extends EventTarget {
 
   override addEventListener<T extends keyof KeptPlanEvents>(
     type: T,
-    listener: (event: KeptPlanEvents[T]) => void,
+    listener: ((event: KeptPlanEvents[T]) => void) | null,
     options?: boolean | AddEventListenerOptions,
   ): void {
-    super.addEventListener(type, listener as (event: Event) => void, options);
+    super.addEventListener(type, listener as ((event: Event) => void) | null, options);
   }
 
   /** Whether the store has the plan at all: a new one is written whole at its first write. */

@@ -1,16 +1,15 @@
 import { watchLife } from './life-sign.js';
 import { createPortEngine } from './port-engine.js';
+import { startWorker as start } from './start-worker.js';
 import type { Engine } from './types.js';
 import { goesApart, methodsBy, type Call } from './verbs.js';
-
-const start = (): Worker => new Worker(new URL('./worker.js', import.meta.url), { type: 'module' });
 
 export interface WorkerEngineOptions {
   /** Hears once, in words for the reader, that the calculation has moved into the page. */
   readonly onTrouble?: (text: string) => void;
 }
 
-/** A worker died; a bug in a calculation, which would only fail again, is another error. */
+/** A worker died or could not be started; a bug in a calculation, which would only fail again, is another error. */
 class LostWorkerError extends Error {
   override readonly name = 'LostWorkerError';
 }
@@ -18,7 +17,7 @@ class LostWorkerError extends Error {
 /**
  * An engine in workers of its own: one for the sheet, kept, and a fresh one for each search, so that a search never
  * holds up an edit and cancelling it is at once. What waited for a worker that died is asked once more of a new one,
- * since no call changes anything; where that dies too, this thread answers it and all later calls.
+ * since no call changes anything; where that dies too, or none can be started, this thread answers it and all later calls.
  *
  * @param startWorker Makes a worker; for pages that bundle it themselves.
  */
@@ -33,7 +32,7 @@ export function createWorkerEngine(
 
   function open(onLost: () => void): Engine {
     if (disposed) throw new Error('the engine was disposed of');
-    const worker = startWorker();
+    const worker = started(startWorker);
     const watch = new AbortController();
     const made = createPortEngine(worker, () => {
       watch.abort();
@@ -111,6 +110,15 @@ export function createWorkerEngine(
       for (const search of searches) search.dispose();
     },
   };
+}
+
+/** A page's policy may forbid workers. */
+function started(startWorker: () => Worker): Worker {
+  try {
+    return startWorker();
+  } catch (error) {
+    throw new LostWorkerError(`it could not be started: ${String(error)}`);
+  }
 }
 
 const ask = (engine: Engine, { verb, args, signal, onProgress }: Call): Promise<unknown> => {

@@ -4,13 +4,13 @@ import { bundled } from './example-bundle.js';
 
 describe("a consumer's bundle", () => {
   it.each(elementFolders())('keeps the definition of %s', async (name) => {
-    const code = await bundled({ code: `import 'possession-fit/components/${name}/define.js';` });
+    const code = await bundled({ code: `import 'possession-fit/${name}';` });
     expect(code).toMatch(new RegExp(`customElements\\.define\\(["'\`]possession-${name}["'\`]`));
   });
 
-  it('drops a class module that nothing uses', async () => {
+  it('drops classes that nothing uses', async () => {
     const code = await bundled({
-      code: `import 'possession-fit/components/fit/fit.js'; console.log(1);`,
+      code: `import 'possession-fit/classes'; console.log(1);`,
     });
     expect(code.trim()).toBe('console.log(1);');
   });

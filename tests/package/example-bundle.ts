@@ -1,15 +1,28 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build, type Plugin } from 'esbuild';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
+type Target = string | { readonly default: string };
+const { exports } = JSON.parse(readFileSync(`${root}package.json`, 'utf8')) as {
+  readonly exports: Readonly<Record<string, Target>>;
+};
+
+/** The source of what an entry of the package leads to. */
+function sourceOf(entry: string): string {
+  const target = exports[entry];
+  if (target === undefined) throw new Error(`the package has no entry ${entry}`);
+  const path = typeof target === 'string' ? target : target.default;
+  return root + path.replace('./dist/', '').replace(/\.js$/, '.ts');
+}
+
 /** The package by its name, from source: what its `exports` lead to once it is built. */
 const packageFromSource: Plugin = {
   name: 'package-from-source',
   setup(made) {
-    made.onResolve({ filter: /^possession-fit\// }, ({ path }) => {
-      const source = root + path.replace(/^possession-fit\//, '').replace(/\.js$/, '.ts');
+    made.onResolve({ filter: /^possession-fit(\/|$)/ }, ({ path }) => {
+      const source = sourceOf(path.replace('possession-fit', '.'));
       return made.resolve(source, { resolveDir: root, kind: 'import-statement' });
     });
     made.onResolve({ filter: /^\.\/plan\.js$/ }, ({ resolveDir }) => {

@@ -1,0 +1,24 @@
+// Every element, registered. The desk loads the views that need a chart when they are first shown.
+import './account/define.js';
+import './booking/define.js';
+import './chart/define.js';
+import './compare/define.js';
+import './desk/define.js';
+import './document/define.js';
+import './fit/define.js';
+import './handback/define.js';
+import './import/define.js';
+import './ledger/define.js';
+import './lifting/define.js';
+import './noise/define.js';
+import './options/define.js';
+import './overrun/define.js';
+import './people/define.js';
+import './plan/define.js';
+import './report/define.js';
+import './ribbon/define.js';
+import './rules/define.js';
+import './sheet/define.js';
+import './units/define.js';
+import './where/define.js';
+import './why/define.js';

@@ -1,0 +1,25 @@
+// The class of every element, none registered: for a tag name of one's own, or to extend.
+export { PossessionAccount } from './account/account.js';
+export { PossessionBooking } from './booking/booking.js';
+export { PossessionChart } from './chart/chart.js';
+export { PossessionCompare } from './compare/compare.js';
+export { PossessionDesk } from './desk/desk.js';
+export { PossessionDocument } from './document/document.js';
+export { PossessionFit } from './fit/fit.js';
+export { PossessionHandback } from './handback/handback.js';
+export { PossessionImport } from './import/import.js';
+export { PossessionLedger } from './ledger/ledger.js';
+export { PossessionLifting } from './lifting/lifting.js';
+export { PossessionNoise } from './noise/noise.js';
+export { PossessionOptions } from './options/options.js';
+export { PossessionOverrun } from './overrun/overrun.js';
+export { PossessionPeople } from './people/people.js';
+export { PossessionPlan } from './plan/plan.js';
+export { PossessionReport } from './report/report.js';
+export { PossessionRibbon } from './ribbon/ribbon.js';
+export { PossessionRules } from './rules/rules.js';
+export { PossessionSheet } from './sheet/sheet.js';
+export { PossessionUnits } from './units/units.js';
+export { PossessionWanted } from './where/wanted.js';
+export { PossessionWhere } from './where/where.js';
+export { PossessionWhy } from './why/why.js';

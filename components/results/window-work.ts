@@ -1,0 +1,42 @@
+import {
+  chanceText,
+  type Allocation,
+  type HandbackResult,
+  type Results,
+} from '../../src/engine/index.js';
+import { defaultStrings } from '../handback/strings.js';
+import type { WindowWork } from '../ribbon/work.js';
+import { clockText, floatText } from '../shared/format.js';
+import { pieceText, placementsBy } from './window-results.js';
+
+/** What a plan does in each window, and how the window's handback stands, as the ribbon draws it. */
+export function windowWork(
+  plan: Allocation,
+  handbacks: readonly HandbackResult[],
+  { plan: { windows, activities } }: Results,
+): WindowWork[] {
+  const placed = placementsBy(plan);
+  const known = new Map(handbacks.map((one) => [one.window, one]));
+  const titles = new Map(activities.map((one) => [one.id, one.title]));
+  return windows.map(({ id, zone }) => {
+    const handback = known.get(id);
+    return {
+      window: id,
+      pieces: (placed.get(id) ?? []).map((one) => ({
+        from: one.from,
+        to: one.to,
+        label: pieceText(one),
+        short: one.activity,
+        title: `${pieceText(one)} ${titles.get(one.activity) ?? ''}, ${clockText(one.from, zone)} to ${clockText(one.to, zone)}`,
+      })),
+      outcome: handback ? outcomeOf(handback) : '',
+      ...(handback && handback.verdict !== 'held' && { harm: true }),
+    };
+  });
+}
+
+/** `35 min, 91.7 %`; a verdict other than held is named. */
+function outcomeOf({ marginMinutes, simulation, verdict }: HandbackResult): string {
+  const figures = `${floatText(marginMinutes)}, ${chanceText(simulation.outlook.onTime.probability)}`;
+  return verdict === 'held' ? figures : `${figures} ${defaultStrings.verdict[verdict]}`;
+}

@@ -1,0 +1,71 @@
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import { columnOf, type Results } from '../../src/engine/index.js';
+import type { Fault, TableKind, TableText } from '../../src/model/index.js';
+import type { DocumentState } from '../document/document-state.js';
+import { Fed } from '../document/fed.js';
+import type { ResultColumn } from './result-column.js';
+
+interface Shown extends ReactiveControllerHost, HTMLElement {
+  readonly of: TableKind | '';
+  readonly results: boolean;
+  table: TableText;
+  faults: readonly Fault[];
+  unread: readonly string[];
+  resultColumns: readonly ResultColumn[];
+}
+
+/** Shows one table of the `<possession-document>` that the sheet stands in, with its worked-out columns if asked to. */
+export class FromDocument implements ReactiveController {
+  readonly #sheet: Shown;
+  #state: DocumentState | undefined;
+  #asked = '';
+
+  constructor(sheet: Shown) {
+    this.#sheet = sheet;
+    sheet.addController(this);
+    new Fed(sheet, (state) => {
+      this.#state = state;
+      this.#take();
+    });
+  }
+
+  /** The sheet may be told which table to show, and how, after it has heard of the document. */
+  hostUpdate(): void {
+    const asked = `${this.#sheet.of} ${this.#sheet.results}`;
+    if (asked === this.#asked) return;
+    this.#asked = asked;
+    if (this.#state) this.#take();
+  }
+
+  #take(): void {
+    const { document, results } = this.#state!;
+    const { of } = this.#sheet;
+    const table = of === '' ? undefined : document.tables[of];
+    if (!table) return;
+    if (this.#sheet.table !== table) this.#sheet.table = table;
+    this.#sheet.faults = results?.faults ?? [];
+    this.#sheet.unread = (of !== '' && results?.unread[of]) || [];
+    if (this.#sheet.results && results) void this.#takeColumns(table, results);
+  }
+
+  async #takeColumns(table: TableText, results: Results): Promise<void> {
+    const { document, plan, handbacks, want } = this.#state!;
+    const { of } = this.#sheet;
+    if (of !== 'windows' && of !== 'work') return;
+    want(of === 'windows' ? 'handback' : 'plan');
+    const state = this.#state;
+    const known = {
+      results,
+      plan,
+      handbacks: handbacks ?? [],
+      zone: document.zone,
+      idColumn: columnOf(table, of, of === 'windows' ? 'window' : 'activity') ?? -1,
+    };
+    // Loaded only here: a sheet without worked-out columns never needs them.
+    const columns =
+      of === 'windows'
+        ? (await import('../results/window-results.js')).windowColumns(known)
+        : (await import('../results/work-results.js')).workColumns(known);
+    if (this.#state === state) this.#sheet.resultColumns = columns;
+  }
+}

@@ -1,0 +1,30 @@
+// The package without a page: the engine, the plan document, and what reads and writes it. Nothing here needs a DOM.
+export * from './engine/index.js';
+export {
+  cautions,
+  emptyPlan,
+  emptyTable,
+  faultText,
+  latestSchema,
+  planFile,
+  readPlanFile,
+  tableKinds,
+  type AccessWindow,
+  type Activity,
+  type AgreedPlan,
+  type AgreedPlans,
+  type Fault,
+  type Needs,
+  type Note,
+  type Plan,
+  type PlanDocument,
+  type PlanNote,
+  type PriceBook,
+  type ReadPlan,
+  type Resource,
+  type RuleSet,
+  type TableKind,
+  type TableText,
+  type Train,
+} from './model/index.js';
+export type { Instant, Interval } from './calendar/index.js';

@@ -1,22 +1,22 @@
 import { endOf, type Job } from './work.js';
-import type { Due } from './key-dates.js';
+import { smallPlans } from './better.js';
+import { duesOf, type Due } from './key-dates.js';
 import type { ClaimedCertificate, ClaimedValue, PlanAnswer, Tell } from './types.js';
+import type { Ledgers } from './usable.js';
 import { MINUTE, type Instant, type Plan } from './words.js';
 
 /** What is said of the plan as a whole, reckoned again from the placements. */
 export function checkTotals(
   plan: Plan,
   jobs: ReadonlyMap<string, Job>,
-  dues: readonly Due[],
+  ledgers: Ledgers,
   answer: PlanAnswer,
   holds: boolean,
   tell: Tell,
 ): void {
   const { finishesAt, windowsUsed, certificate } = answer;
   const finish = lastEnd(jobs);
-  const windows = new Set<string>();
-  for (const { pieces } of jobs.values())
-    for (const { window } of pieces) if (window !== null) windows.add(window);
+  const windows = windowsOf(jobs);
   if (finishesAt !== undefined && finishesAt !== finish)
     tell({ code: 'finishes-at', text: 'the finish that is told is not the end of the last piece' });
   if (windowsUsed !== undefined && windowsUsed !== windows.size)
@@ -25,16 +25,55 @@ export function checkTotals(
       text: `${windowsUsed} windows are told as used, and ${windows.size} are`,
     });
   if (!certificate) return;
-  const values: Readonly<Record<string, number>> = {
-    'key-dates': minutesLate(dues),
-    // The margin lies outside the usable time, where no piece may be.
-    margins: 0,
-    finish: finishMinutes(plan, finish),
-    'fewest-windows': windows.size,
-  };
+  const values = valuesOf(plan, jobs);
   // Of a plan in which nothing is placed nothing is proven.
   const isWhole = holds && answer.placements.length > 0 && answer.unplaced?.length === 0;
   checkObjectives(certificate, values, isWhole, tell);
+  if (holds && answer.placements.length > 0)
+    checkBest(plan, values, answer, certificate, ledgers, tell);
+}
+
+function windowsOf(jobs: ReadonlyMap<string, Job>): ReadonlySet<string> {
+  const windows = new Set<string>();
+  for (const { pieces } of jobs.values())
+    for (const { window } of pieces) if (window !== null) windows.add(window);
+  return windows;
+}
+
+function valuesOf(plan: Plan, jobs: ReadonlyMap<string, Job>): Readonly<Record<string, number>> {
+  return {
+    'key-dates': minutesLate(duesOf(jobs)),
+    // The margin lies outside the usable time, where no piece may be.
+    margins: 0,
+    finish: finishMinutes(plan, lastEnd(jobs)),
+    'fewest-windows': windowsOf(jobs).size,
+  };
+}
+
+/** What is told as proven holds against the plans that a small search of the check's own finds. */
+function checkBest(
+  plan: Plan,
+  values: Readonly<Record<string, number>>,
+  { unplaced = [] }: PlanAnswer,
+  { objectives, mostPlaced }: ClaimedCertificate,
+  ledgers: Ledgers,
+  tell: Tell,
+): void {
+  const open = objectives.findIndex((one) => !one.proven);
+  const proven = open < 0 ? objectives : objectives.slice(0, open);
+  const isPartial = unplaced.length > 0;
+  if (isPartial ? !mostPlaced : proven.length === 0) return;
+  for (const jobs of smallPlans(plan, ledgers)) {
+    const theirs = valuesOf(plan, jobs);
+    const other = proven.find(({ name }) => theirs[name] !== values[name]);
+    if (isPartial || (other && theirs[other.name]! < values[other.name]!)) {
+      const what = isPartial
+        ? 'all work can be placed'
+        : `${other!.name} can be ${theirs[other!.name]} where ${values[other!.name]} is told`;
+      tell({ code: 'proven', text: `the check found a better plan: ${what}` });
+      return;
+    }
+  }
 }
 
 function lastEnd(jobs: ReadonlyMap<string, Job>): Instant | null {

@@ -48,7 +48,7 @@ export function verify(
   if (unplaced) checkComplete(jobs, unplaced, tell);
   if (unstated) checkUnstated(jobs, unsaid, unstated, tell);
   if (keyDates) checkKeyDates(dues, keyDates, new PushOn(plan, jobs, ledgers), tell);
-  checkTotals(plan, jobs, dues, answer, faults.length === 0, tell);
+  checkTotals(plan, jobs, ledgers, answer, faults.length === 0, tell);
   if (floats) {
     const spare = new Spare(plan, jobs, clockOf(plan.zone));
     checkFloats({ plan, jobs, ledgers, spare }, floats, tell);

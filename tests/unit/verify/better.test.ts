@@ -1,0 +1,87 @@
+import { describe, expect, it } from 'vitest';
+import { MINUTE } from '../../../src/calendar/index.js';
+import { allocate } from '../../../src/planner/search/index.js';
+import type { Allocation } from '../../../src/planner/search/types.js';
+import { verify } from '../../../src/verify/index.js';
+import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
+
+const document = plan({
+  windows: [window('P1', 0, 480), window('P2', 1440, 480)],
+  activities: [
+    activity('A1', 60, { resources: { crane: 1 } }),
+    activity('A2', 90, { resources: { crane: 1 }, after: ['A1'], keyDate: 120 }),
+    activity('A3', 0, { units: [2, 20, 10, 5] }),
+  ],
+  resources: [resource('crane', [{ capacity: 1 }])],
+});
+const found = allocate(document, { clock: () => 0 });
+
+/** The answer with one activity so much later, and all that is told of the whole made to agree. */
+function later(id: string, minutes: number, to: string): Allocation {
+  const placements = found.placements.map((one) =>
+    one.activity === id
+      ? { ...one, window: to, from: one.from + minutes * MINUTE, to: one.to + minutes * MINUTE }
+      : one,
+  );
+  const finish = Math.max(...placements.map((one) => one.to)) / MINUTE;
+  const late = Math.max(0, placements.find((one) => one.activity === 'A2')!.to / MINUTE - 120);
+  const windows = new Set(placements.map((one) => one.window)).size;
+  const values: Record<string, number> = {
+    'key-dates': late,
+    margins: 0,
+    finish,
+    'fewest-windows': windows,
+  };
+  const objectives = found.certificate.objectives.map(({ name }) => ({
+    name,
+    value: values[name]!,
+    lowerBound: values[name]!,
+    proven: true,
+  }));
+  const [first] = objectives;
+  return {
+    ...found,
+    placements,
+    finishesAt: finish * MINUTE,
+    windowsUsed: windows,
+    certificate: {
+      ...found.certificate,
+      proven: true,
+      lowerBound: first!.value,
+      objective: first!.value,
+      objectives,
+      text: 'proven best',
+    },
+  };
+}
+
+const faultsOf = (answer: Allocation): string[] => {
+  const { keyDates: _, floats: __, unstated: ___, ...rest } = answer;
+  return verify(document, rest).map((fault) => `${fault.code}: ${fault.text}`);
+};
+
+describe('a plan that is told as proven', () => {
+  it('is not doubted where it is best', () => {
+    expect(found.certificate).toMatchObject({ text: 'proven best' });
+    expect(faultsOf(found)).toEqual([]);
+  });
+
+  it.each([
+    ['a minute late', later('A2', 1, 'P1'), 'key-dates can be 30 where 31 is told'],
+    ['a night later', later('A3', 1440, 'P2'), 'finish can be 150'],
+  ])('is found out by a search of the check where work is %s', (_, answer, text) => {
+    expect(faultsOf(answer)).toEqual([expect.stringContaining(text)]);
+  });
+
+  it('is found out where work is left out that finds its place', () => {
+    const placements = found.placements.filter((one) => one.activity !== 'A3');
+    const answer = {
+      placements,
+      unplaced: [{ activity: 'A3', reasons: [{ text: 'none' }] }],
+      certificate: found.certificate,
+    };
+    expect(verify(document, answer).map((fault) => fault.text)).toContainEqual(
+      expect.stringContaining('all work can be placed'),
+    );
+  });
+});

@@ -133,10 +133,11 @@ function checkObjectives(
   checkWords(certificate, tell);
 }
 
-/** `proven best` alone speaks of every value, at the head of more words of the first. */
+/** `proven best` at the end of the words speaks of every value, before more words of the first; whatever stands before. */
 function checkWords({ text, objectives }: ClaimedCertificate, tell: Tell): void {
-  const spoken = text === 'proven best' ? objectives : objectives.slice(0, 1);
-  if (text.startsWith('proven') && !spoken.every((one) => one.proven))
+  if (!text.includes('proven')) return;
+  const spoken = text.endsWith('proven best') ? objectives : objectives.slice(0, 1);
+  if (!spoken.every((one) => one.proven))
     tell({ code: 'proven', text: `"${text}" is not what the values say` });
 }
 

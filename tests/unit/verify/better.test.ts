@@ -73,6 +73,23 @@ describe('a plan that is told as proven', () => {
     expect(faultsOf(answer)).toEqual([expect.stringContaining(text)]);
   });
 
+  it.each([
+    'proven best',
+    'of the search alone, as nobody said whether 1 pair of work may share a place: proven best',
+    'key dates proven best; finish best found, at most 5 min from best',
+  ])('is found out where the words say more than the values: %s', (text) => {
+    const objectives = found.certificate.objectives.map((one) => ({
+      ...one,
+      proven: false,
+      lowerBound: Math.min(one.value, 0),
+    }));
+    const [{ lowerBound }] = objectives as [(typeof objectives)[number]];
+    const certificate = { ...found.certificate, objectives, proven: false, lowerBound, text };
+    expect(faultsOf({ ...found, certificate })).toContainEqual(
+      expect.stringContaining('is not what the values say'),
+    );
+  });
+
   it('is found out where work is left out that finds its place', () => {
     const placements = found.placements.filter((one) => one.activity !== 'A3');
     const answer = {

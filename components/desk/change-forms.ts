@@ -45,7 +45,9 @@ export function windowForms(
         <button class="strong" type="submit">Change and plan again</button>
         ${
           planned
-            ? html`<button type="button" @click=${on.bestUse}>Best use at short notice</button>`
+            ? html`<button type="button" @click=${on.bestUse}>
+                Find work for it at short notice
+              </button>`
             : nothing
         }
       </form>

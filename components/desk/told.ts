@@ -160,16 +160,16 @@ function moreText(more: Replan['more']): string {
   return ` Moving ${countText(more.moved, 'piece')} would gain: ${gain}.`;
 }
 
-/** The best use of a window offered at short notice, and what it buys. */
+/** What was found for a window offered at short notice, and what it buys. */
 export function tellShortNotice(found: ShortNotice, zone: string): Explanation {
   const gained = found.finishGainedMinutes;
   return {
-    title: `Best use of ${found.window}`,
+    title: `Work found for ${found.window}`,
     figure: countText(found.use.length, 'visit'),
     tone: found.use.length > 0 ? 'good' : 'bad',
     sentence:
       found.use.length === 0
-        ? 'Nothing that is ready gains by it.'
+        ? 'No work was found that gains by it.'
         : gained === null
           ? 'Not all work is placed, so no finish can be told.'
           : `Everything finishes ${gained === 0 ? 'when it did' : gained > 0 ? `${floatText(gained)} sooner` : `${floatText(-gained)} later`}.`,

@@ -2,12 +2,17 @@
 // simplex method", as the npm package `highs`) is asked for the most time that can be left after the work, by a model of
 // one variable for each moment at which so many units could begin. It shares no code with the planner; usable time of the
 // plain windows used here is written down by hand.
-import loadHighs from 'highs';
+import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import { fit } from '../../src/cli/fit.js';
 import type { Activity, Plan } from '../../src/model/index.js';
 import { createRandom } from '../../src/planner/kernels/random.js';
 import { activity, plan, resource, rules, window } from '../helpers/plan-builders.js';
+
+// Its types speak of a module of another kind than it is.
+const loadHighs = createRequire(import.meta.url)('highs') as () => Promise<{
+  solve(model: string): { readonly Status: string; readonly ObjectiveValue: number };
+}>;
 
 const cases = Number(process.env['HIGHS_CASES'] ?? 15);
 const step = 10;

@@ -38,8 +38,10 @@ export const answers: {
     return exportTable(table, format);
   },
   async allocate(asked, document, options) {
-    const { allocate } = await import('./search.js');
-    return allocate(asked.session.read(document).plan, searching(options, asked));
+    const { allocate, frozenPieces } = await import('./search.js');
+    const { plan } = asked.session.read(document);
+    const keep = options.keep ?? frozenPieces(document, plan);
+    return allocate(plan, searching(keep.length > 0 ? { ...options, keep } : options, asked));
   },
   async assess(asked, document, placements) {
     const { assess } = await import('./search.js');
@@ -51,8 +53,10 @@ export const answers: {
     return planToChance(plan, { ...searching(options, asked), ...options });
   },
   async replan(asked, document, before, options) {
-    const { replan } = await import('./search.js');
-    return replan(asked.session.read(document).plan, before, searching(options, asked));
+    const { replan, frozenPieces } = await import('./search.js');
+    const { plan } = asked.session.read(document);
+    const keep = options.keep ?? frozenPieces(document, plan);
+    return replan(plan, before, searching({ ...options, keep }, asked));
   },
   async shortNotice(asked, document, before, id, options) {
     const { shortNotice } = await import('./search.js');

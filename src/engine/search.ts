@@ -8,6 +8,8 @@ import type { AllocateOptions, Replan, ShortNotice } from '../planner/search/ind
 import type { Allocation } from '../planner/search/types.js';
 import { checked } from './checked.js';
 
+export { frozenPieces } from './frozen.js';
+
 /** The best plan that was found, checked; so is every better one on the way. */
 export function allocate(plan: Plan, options: AllocateOptions): Allocation {
   const { onBetter } = options;

@@ -74,7 +74,7 @@ export interface AllocateOptions {
   readonly effort?: number;
   /** Cuts the search short, and the certificate says so. */
   readonly seconds?: number;
-  /** Work that stays where it is; `allocate` alone heeds it. */
+  /** Work that stays where it is, for `allocate` and `replan`; absent: what the document says is frozen of the agreed plan. */
   readonly keep?: readonly Placement[];
 }
 

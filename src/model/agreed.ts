@@ -1,6 +1,6 @@
 // The plan of work that people agreed on, as part of the document. A search proposes; a person accepts, names and dates.
 import * as z from 'zod/mini';
-import { MINUTE, type Instant } from '../calendar/index.js';
+import { dayFromText, MINUTE, type Instant } from '../calendar/index.js';
 import type { Placement } from './placement.js';
 
 /** Epoch milliseconds of a whole minute. */
@@ -33,6 +33,15 @@ export const agreedPlansSchema = z.strictObject({
   now: z.exactOptional(agreedPlanSchema),
   /** Those before it, the latest first. */
   earlier: z.array(agreedPlanSchema),
+  /**
+   * A local day of the document, `2027-03-07`: what the plan in force begins before it keeps its place, whatever is
+   * searched for or mended. Absent: nothing is frozen.
+   */
+  frozenUntil: z.exactOptional(
+    z
+      .string()
+      .check(z.refine((text) => dayFromText(text) !== undefined, 'a date such as 2027-08-30')),
+  ),
 });
 
 /** A plan of work with the name under which it was agreed. */
@@ -58,6 +67,14 @@ export function withAgreed(
   const revision = 1 + Math.max(0, ...before.map((one) => one.revision));
   const placements = plan.placements.map((one) => ({ ...one }));
   return { ...rest, now: { ...plan, revision, placements }, earlier: before };
+}
+
+/** The part with what begins before a day frozen; undefined sets it free. */
+export function withFrozen(
+  { frozenUntil: _, ...plans }: AgreedPlans,
+  until: string | undefined,
+): AgreedPlans {
+  return until === undefined ? plans : { ...plans, frozenUntil: until };
 }
 
 /** The part without one of its earlier plans. */

@@ -14,6 +14,7 @@ export {
 export {
   agreedPlansSchema,
   withAgreed,
+  withFrozen,
   withoutEarlier,
   type AgreedPlan,
   type AgreedPlans,

@@ -1,5 +1,5 @@
 import { MINUTE } from '../../calendar/index.js';
-import type { Placement, Problem, Slot, Task, Tie } from '../fit/index.js';
+import type { Placement, Problem, Slot, Task, Tie, Visit } from '../fit/index.js';
 
 /** A piece of the plan that is mended: whole work, or one visit of repeated work. */
 export interface Piece {
@@ -195,4 +195,20 @@ export function keptIn(split: Split, keep: ReadonlySet<Placement>): Split {
     return { ...task, slots: isOpen ? [slot] : [] };
   });
   return { ...split, problem: { ...problem, tasks } };
+}
+
+/** The split with the pieces that are kept, and may be where they are, placed already. */
+export function firmly(split: Split, keep: ReadonlySet<Placement>): Split {
+  const { problem } = split;
+  if (keep.size === 0) return split;
+  const pinned = split.pieces.flatMap(({ task: index, placement }): Visit[] => {
+    const task = problem.tasks[index]!;
+    const [slot] = task.slots;
+    return slot && keep.has(placement) ? [{ task: index, ...slot, units: task.units }] : [];
+  });
+  const opened = new Set(pinned.map((visit) => problem.tasks[visit.task]!.block));
+  const tasks = problem.tasks.map((task): Task =>
+    task.block !== undefined && opened.has(task.block) ? { ...task, owed: true } : task,
+  );
+  return { ...split, problem: { ...problem, tasks, pinned } };
 }

@@ -17,8 +17,9 @@ import { fullScoreOf, type Candidate, type Goal } from '../search/objectives.js'
 import { outsideLate } from '../search/outside-late.js';
 import { search } from '../search/search.js';
 import type { Allocation } from '../search/types.js';
+import { breachesOf } from './breaches.js';
 import { fewestFreed, type Freed } from './fewest-freed.js';
-import { heldTo, keptIn, splitOf, withKept, type Piece, type Split } from './pieces.js';
+import { firmly, heldTo, keptIn, splitOf, withKept, type Piece, type Split } from './pieces.js';
 import { letGo, takeBack, type LetGo } from './let-go.js';
 import { reasonsOf } from './move-reasons.js';
 
@@ -71,7 +72,9 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   const { problem, goal } = preparedOf(plan, free);
   const { effort } = problem;
   const kept = new Set(keep);
-  const split = keptIn(splitOf(problem, withKept(base, keep)), kept);
+  const loose = keptIn(splitOf(problem, withKept(base, keep)), kept);
+  // What holds together is put down before all else, so that nothing else takes its place.
+  const split = breachesOf(plan, keep).length === 0 ? firmly(loose, kept) : loose;
   const weights = weightsOf(split);
   const seed = options.seed ?? 1;
   const quiet = { seed, onBetter: () => undefined };
@@ -251,8 +254,9 @@ function withDates(split: Split, dates: readonly number[]): Split {
 function forcedOf({ problem, pieces }: Split): number[] {
   const board = new Board(problem);
   const { starts } = headsOf(board);
+  const settled = new Set(problem.pinned?.map((visit) => visit.task));
   return pieces.flatMap(({ task: index, window }, at) => {
-    if (window === -1) return [];
+    if (window === -1 || settled.has(index)) return [];
     const task = problem.tasks[index]!;
     const from = Math.max(task.earliest, starts[index]!);
     const visit =
@@ -328,7 +332,8 @@ const anywhere = [{ window: -1, start: -1e9, end: 1e9 }];
 
 function candidateOf(problem: Problem, goal: Goal, visits: readonly Visit[]): Candidate {
   const board = new Board(problem);
-  for (const visit of visits) board.put(visit);
+  const settled = new Set(problem.pinned);
+  for (const visit of visits) if (!settled.has(visit)) board.put(visit);
   return { visits, score: fullScoreOf(board, goal) };
 }
 

@@ -68,6 +68,7 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
         ...(whole && { bound: whole, proven: 0 }),
       },
       options.keep !== undefined,
+      free,
     );
   let last: Candidate | undefined;
   const onBetter = (candidate: Candidate): void => {
@@ -121,13 +122,18 @@ const cutShortNote: Note = {
   text: 'The search was cut short: another machine, or this one at another time, may come to another plan',
 };
 
-/** An answer dressed with all that is told of it. */
+/**
+ * An answer dressed with all that is told of it.
+ *
+ * @param free The problem with nothing kept in place: what is kept has float as everything else has.
+ */
 export function allocationOf(
   plan: Plan,
   problem: Problem,
   goal: Goal,
   found: Found,
   keeps: boolean,
+  free: Problem = problem,
 ): Allocation {
   const placements = placementsOf(problem, found.visits);
   const unplaced = inOrderOf(plan, unplacedOf(plan, problem, found.visits));
@@ -138,14 +144,14 @@ export function allocationOf(
     unplaced,
     finishesAt: finishOf(problem, found.visits),
     windowsUsed: windowsIn(found.visits),
-    keyDates: keyDatesOf(plan, problem, found.visits),
+    keyDates: keyDatesOf(plan, free, found.visits),
     certificate: certificateOf(
       goal,
       found,
       { cutShort: problem.effort.cutShort, holds },
       nothingOf(problem, found),
     ),
-    floats: inOrderOf(plan, floatsOf(problem, found.visits)),
+    floats: inOrderOf(plan, floatsOf(free, found.visits)),
     unstated: unstatedIn(plan, placements),
     notes: [...(problem.effort.cutShort ? [cutShortNote] : []), ...leftOpenNotes(plan, placements)],
   };

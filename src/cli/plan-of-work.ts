@@ -1,4 +1,4 @@
-import type { Instant } from '../calendar/index.js';
+import { isoText, type Instant } from '../calendar/index.js';
 import { checked } from '../engine/checked.js';
 import { allocate as search } from '../engine/search.js';
 import type { Note, Placement, Plan } from '../model/index.js';
@@ -7,12 +7,34 @@ import type { Broken } from '../planner/given/types.js';
 import { planId } from '../planner/plan-id.js';
 import type { Allocation } from '../planner/search/types.js';
 import type { Arguments } from './arguments.js';
+import type { GivenFile } from './read-plan.js';
+
+/** How an answer names its plan of work: by id, and by the name and revision under which it was agreed. */
+export interface PlanNamed {
+  readonly id: string;
+  readonly given: boolean;
+  readonly name?: string;
+  readonly revision?: number;
+  /** ISO 8601 with offset. */
+  readonly agreedAt?: string;
+  readonly by?: string;
+}
+
+/** The name of a plan that was given, for an answer. */
+export function namedAs({ named }: Pick<GivenFile, 'named'>, zone: string): PlanNamed {
+  const { agreedAt, ...said } = named;
+  return {
+    ...said,
+    given: true,
+    ...(agreedAt !== undefined && { agreedAt: isoText(agreedAt, zone) }),
+  };
+}
 
 /** The plan of work that an answer rests on, and where it comes from. */
 export interface PlanOfWork {
   readonly allocation: Allocation;
   /** As it stands in the answer. */
-  readonly plan: { readonly id: string; readonly given: boolean };
+  readonly plan: PlanNamed;
   /** What of a given plan no longer holds. */
   readonly broken: readonly Broken[];
   readonly notes: readonly Note[];
@@ -37,14 +59,14 @@ export function planWork(
 export function planOfWork(
   plan: Plan,
   asked: Pick<Arguments, 'first' | 'seconds' | 'seed'>,
-  given?: readonly Placement[],
+  given?: GivenFile,
 ): PlanOfWork {
   if (given) {
-    const { allocation: made, broken, id } = givenPlan(plan, given, { first: asked.first });
+    const { allocation: made, broken } = givenPlan(plan, given.placements, { first: asked.first });
     const allocation = checked(plan, made);
     return {
       allocation,
-      plan: { id, given: true },
+      plan: namedAs(given, plan.zone),
       broken,
       notes: [...faultNotes(allocation), ...brokenNotes(broken), ...unsaidNotes(allocation)],
     };
@@ -111,12 +133,16 @@ function brokenNotes(broken: readonly Broken[]): readonly Note[] {
 /** The line that names the plan in a text, and what of it no longer holds. */
 export function planLines({ plan, broken }: Pick<PlanOfWork, 'plan' | 'broken'>): string[] {
   return [
-    `Plan of work ${plan.id}, ${plan.given ? 'as given' : 'made for this answer'}.`,
+    `Plan of work ${planWords(plan)}, ${plan.given ? 'as given' : 'made for this answer'}.`,
     ...(broken.length === 0
       ? []
       : ['Of the plan given, this no longer holds:', ...broken.map((one) => `  ${one.text}`)]),
   ];
 }
+
+/** `3, "Spring" (0123456789abcdef)`, or the id alone. */
+export const planWords = ({ id, name, revision }: PlanNamed): string =>
+  name === undefined ? id : `${revision === undefined ? '' : `${revision}, `}"${name}" (${id})`;
 
 /** What begins before a moment. */
 export function beginsBefore(placements: readonly Placement[], until: Instant): Placement[] {

@@ -1,6 +1,14 @@
 import * as z from 'zod/mini';
 import { isoText } from '../calendar/index.js';
-import { agreedPlansSchema, type Fault, type Placement, type Plan } from '../model/index.js';
+import { nameOf, type PlanName } from '../engine/plan-out/plan-name.js';
+import {
+  agreedPlansSchema,
+  type AgreedPlan,
+  type Fault,
+  type Placement,
+  type Plan,
+} from '../model/index.js';
+import { planId } from '../planner/plan-id.js';
 import {
   decodeBytes,
   looksLikeArchive,
@@ -12,9 +20,16 @@ import {
 } from '../tables/index.js';
 import { fileName, readFile } from './read-sources.js';
 
-/** A plan of work as it was read, with every fault found. */
-export interface ReadPlacements {
+/** A plan of work that was given, with the name under which it was agreed, as far as its file says it. */
+export interface GivenFile {
   readonly placements: readonly Placement[];
+  readonly named: PlanName;
+  /** Local day of the plan before which its pieces keep their place, `2027-03-07`, where its file says one. */
+  readonly frozenUntil?: string;
+}
+
+/** A plan of work as it was read, with every fault found. */
+export interface ReadPlacements extends GivenFile {
   readonly faults: readonly Fault[];
 }
 
@@ -31,7 +46,10 @@ const allocateSchema = z.object({
   ),
 });
 /** A plan file with a plan of work agreed in it. */
-const documentSchema = z.object({ agreed: z.object({ now: agreedPlansSchema.shape.now }) });
+const { now: nowSchema, frozenUntil: frozenSchema } = agreedPlansSchema.shape;
+const documentSchema = z.object({
+  agreed: z.object({ now: nowSchema, frozenUntil: frozenSchema }),
+});
 
 /**
  * The plan of work in a file: what `allocate --json` printed, a plan file in which one is agreed, or a table (CSV or
@@ -41,16 +59,16 @@ const documentSchema = z.object({ agreed: z.object({ now: agreedPlansSchema.shap
  */
 export async function readPlacements(
   path: string,
-  option: 'plan' | 'from',
+  option: 'plan' | 'from' | 'against',
   plan: Plan,
 ): Promise<ReadPlacements> {
   const file = fileName(path);
   const bytes = readFile(path, option);
   if (looksLikeArchive(bytes)) return fromWorkbook(bytes, file, plan);
   const { text } = decodeBytes(bytes);
-  if (!/^\s*[{[]/.test(text)) return placementsFrom(readTable(text), plan, { file });
-  const table = tableOfJson(text, plan.zone);
-  if (table) return placementsFrom(table, plan, { file: `${file}, placements` });
+  if (!/^\s*[{[]/.test(text)) return fromTable(readTable(text), plan, file);
+  const found = planOfJson(text, plan.zone);
+  if (found) return { ...fromTable(found.table, plan, `${file}, placements`, found.agreed), ...found.frozen };
   const fault: Fault = {
     code: 'plan-not-read',
     severity: 'error',
@@ -58,11 +76,39 @@ export async function readPlacements(
     message: 'The text is no plan of work.',
     mend: 'Give what "allocate --json" printed, a plan file in which a plan is agreed, or a CSV file of activity, window, from, to, units.',
   };
-  return { placements: [], faults: [fault] };
+  return { placements: [], named: { id: planId([]) }, faults: [fault] };
 }
 
-/** The placements of a JSON text as a table of which line n is the n-th; undefined where there are none. */
-function tableOfJson(text: string, zone: string): Table | undefined {
+/** The pieces of a table, with the name that its rows give the plan where they are still that plan. */
+function fromTable(
+  table: Table,
+  plan: Plan,
+  file: string,
+  agreed?: AgreedPlan,
+): ReadPlacements {
+  const { placements, faults } = placementsFrom(table, plan, { file });
+  const id = planId(placements);
+  if (agreed) return { placements, faults, named: { ...nameOf(agreed), id } };
+  const said = table.rows.map(({ cells }) => cells).find((cells) => cellOf(table, cells, 'plan id') === id);
+  const [name, revision] = ['plan', 'revision'].map((one) => said && cellOf(table, said, one));
+  const named = name && /^[1-9]\d*$/.test(revision ?? '') ? { id, name, revision: Number(revision) } : { id };
+  return { placements, faults, named };
+}
+
+const cellOf = ({ columns }: Table, cells: readonly string[], heading: string): string => {
+  const at = columns.findIndex((one) => one.trim().toLowerCase() === heading);
+  return at < 0 ? '' : (cells[at] ?? '').trim();
+};
+
+interface PlanOfJson {
+  /** Line n is the n-th piece. */
+  readonly table: Table;
+  readonly agreed?: AgreedPlan;
+  readonly frozen?: { readonly frozenUntil: string };
+}
+
+/** The plan of work in a JSON text; undefined where there is none. */
+function planOfJson(text: string, zone: string): PlanOfJson | undefined {
   let value: unknown;
   try {
     value = JSON.parse(text);
@@ -70,19 +116,20 @@ function tableOfJson(text: string, zone: string): Table | undefined {
     return undefined;
   }
   const printed = allocateSchema.safeParse(value);
-  if (printed.success) return tableWith(printed.data.placements);
+  if (printed.success) return { table: tableWith(printed.data.placements) };
   const kept = documentSchema.safeParse(value);
-  const now = kept.success ? kept.data.agreed.now : undefined;
-  return (
-    now &&
-    tableWith(
-      now.placements.map((one) => ({
-        ...one,
-        from: isoText(one.from, zone),
-        to: isoText(one.to, zone),
-      })),
-    )
-  );
+  const { now, frozenUntil } = kept.success ? kept.data.agreed : {};
+  if (!now) return undefined;
+  const pieces = now.placements.map((one) => ({
+    ...one,
+    from: isoText(one.from, zone),
+    to: isoText(one.to, zone),
+  }));
+  return {
+    table: tableWith(pieces),
+    agreed: now,
+    ...(frozenUntil !== undefined && { frozen: { frozenUntil } }),
+  };
 }
 
 type Printed = z.infer<typeof allocateSchema>['placements'];
@@ -106,6 +153,11 @@ async function fromWorkbook(bytes: Uint8Array, file: string, plan: Plan): Promis
   const sheet =
     sheets.find((one) => one.name.trim().toLowerCase() === 'placements') ??
     sheets.find((one) => !one.hidden && one.rows.length > 0);
-  if (!sheet) return { placements: [], faults: faults.map((one) => ({ ...one, file })) };
-  return placementsFrom(tableOfRecords(sheet), plan, { file: `${file}, sheet ${sheet.name}` });
+  if (!sheet)
+    return {
+      placements: [],
+      named: { id: planId([]) },
+      faults: faults.map((one) => ({ ...one, file })),
+    };
+  return fromTable(tableOfRecords(sheet), plan, `${file}, sheet ${sheet.name}`);
 }

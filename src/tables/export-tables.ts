@@ -51,6 +51,18 @@ export async function exportTable(table: ResultTable, format: ExportFormat): Pro
 }
 
 /**
+ * Several tables as one workbook, a sheet each.
+ *
+ * @throws {RangeError} As `exportTable` does, and when there is no table.
+ */
+export async function exportWorkbook(
+  name: string,
+  tables: readonly ResultTable[],
+): Promise<ExportedFile> {
+  return workbookFile(`${fileStem(name)}.xlsx`, tables);
+}
+
+/**
  * The tables of a plan as files, a CSV file each or one workbook. Reading them back gives every cell, those under
  * headings that nobody reads too; a workbook does not keep blank cells at the end of a row.
  */
@@ -158,7 +170,7 @@ function csvName(kind: TableKind, { file }: TableText): string {
 }
 
 /** A name that any system takes for a file. */
-function fileStem(name: string): string {
+export function fileStem(name: string): string {
   const tidy = name
     .replace(/[\\/:*?"<>|\p{C}]/gu, ' ')
     .replace(/\s+/g, ' ')

@@ -9,9 +9,12 @@ const STEPS = 1500;
 /** Why each piece that moves does, by index of the piece. */
 export function reasonsOf(
   plan: Plan,
-  split: Split,
+  whole: Split,
   gone: ReadonlySet<number>,
 ): ReadonlyMap<number, string> {
+  // What is placed already can be done at its very time alone, so it need not be told apart here.
+  const { pinned: _, ...problem } = whole.problem;
+  const split: Split = { ...whole, problem };
   const windows = new Map(plan.windows.map((window) => [window.id, window]));
   const reasons = new Map<number, string>();
   for (const piece of gone) {

@@ -4,7 +4,7 @@ import type { Plan } from '../model/index.js';
 import { chanceText } from '../risk/index.js';
 import type { Allocation } from '../planner/search/types.js';
 import type { Arguments } from './arguments.js';
-import { clockWords } from './clock-words.js';
+import { clockWords } from '../calendar/clock-words.js';
 import { iso } from './iso.js';
 import { textTable } from './text-table.js';
 

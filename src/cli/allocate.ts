@@ -1,28 +1,46 @@
 import { durationText, isoText, type Instant } from '../calendar/index.js';
-import type { Placement, Plan } from '../model/index.js';
+import { planChanges } from '../engine/plan-out/plan-changes.js';
+import type { Plan } from '../model/index.js';
 import { certificateWords } from '../planner/certificate-words.js';
 import { planId } from '../planner/plan-id.js';
 import type { Unstated } from '../planner/unstated.js';
 import { allocateToChance } from './allocate-chance.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
-import { clockWords } from './clock-words.js';
+import { clockWords } from '../calendar/clock-words.js';
 import { iso } from './iso.js';
-import { mendedLines, mendedPlan } from './mended-plan.js';
-import { faultNotes, planWork } from './plan-of-work.js';
+import { mendedJson, mendedLines, mendedPlan } from './mended-plan.js';
+import { faultNotes, namedAs, planWords, planWork } from './plan-of-work.js';
+import { documentOf, writePlan } from './plan-out.js';
+import type { GivenFile } from './read-plan.js';
 import { textTable } from './text-table.js';
 
 /**
  * `allocate`: the best plan over all windows, and how good it is known to be.
  *
  * @param from A plan of work made before: it is mended with few moves, and what moved is told.
+ * @param against Another plan of work: what lies otherwise in it is told, and written with `--out`.
  */
-export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement[]): Answer {
+export async function allocate(
+  plan: Plan,
+  asked: Arguments,
+  from?: GivenFile,
+  against?: GivenFile,
+): Promise<Answer> {
   const mended = from && mendedPlan(plan, asked, from);
   const toChance =
     from || asked.chance === undefined ? undefined : allocateToChance(plan, asked, asked.chance);
   const found = mended?.allocation ?? toChance?.found ?? planWork(plan, asked);
   const id = planId(found.placements);
+  const before = against ?? from;
+  const changes = before ? planChanges(plan, before.placements, found.placements) : [];
+  await writePlan(asked, {
+    plan,
+    allocation: found,
+    named: { id },
+    document: documentOf(asked),
+    ...(before && { against: before }),
+  });
   const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
   const at = (when: Instant, window: string | null): string =>
     isoText(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
@@ -32,7 +50,8 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
   const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
   const json = {
     plan: { id, given: false },
-    ...(mended && { from: mended.from, broken: mended.broken, moved: mended.moved }),
+    ...(mended && mendedJson(mended, plan)),
+    ...(against && { against: namedAs(against, plan.zone), changes }),
     windows: plan.windows
       .filter((window) => used.has(window.id))
       .map((window) => ({ window: window.id, status: window.status })),
@@ -63,7 +82,13 @@ export function allocate(plan: Plan, asked: Arguments, from?: readonly Placement
   const text = [
     ...unstatedLines(found.unstated),
     `Plan of work ${id}.`,
-    ...(mended ? mendedLines(mended) : []),
+    ...(mended ? mendedLines(mended, plan) : []),
+    ...(against
+      ? [
+          `Against plan ${planWords(namedAs(against, plan.zone))}: ${changes.length} activities lie otherwise.`,
+        ]
+      : []),
+    ...(asked.out === undefined ? [] : [`Written: ${asked.out}`]),
     '',
     textTable(
       ['activity', 'window', 'status', 'from', 'to', 'units'],

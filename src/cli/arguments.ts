@@ -47,6 +47,12 @@ export interface Arguments {
   readonly plan?: string;
   /** A plan of work to mend. */
   readonly from?: string;
+  /** Of the plan to mend: what begins before keeps its place. */
+  readonly 'frozen-until'?: string;
+  /** Another plan of work, to tell what changed. */
+  readonly against?: string;
+  /** How many weeks to look ahead, the shortest first. */
+  readonly weeks?: readonly number[];
   readonly risk?: string;
   /** Chance of handing back on time that `allocate` plans to, above 0 and below 1. */
   readonly chance?: number;
@@ -89,12 +95,24 @@ const neededOf: { readonly [V in Verb]?: readonly (readonly ['FILE', TableOption
 };
 
 /** Options that no other verb may be given, since a file would be written or read in vain. */
-const refusedElsewhere = ['actuals', 'calendar', 'out', 'plan', 'from'] as const;
+const refusedElsewhere = [
+  'actuals',
+  'calendar',
+  'out',
+  'plan',
+  'from',
+  'frozen-until',
+  'against',
+] as const;
 
 /** What each verb can write by `--out`. */
-const outEndings: { readonly [V in Verb]?: readonly string[] } = { price: ['.csv', '.xlsx'] };
+const outEndings: { readonly [V in Verb]?: readonly string[] } = {
+  price: ['.csv', '.xlsx'],
+  allocate: ['.csv', '.xlsx', '.ics'],
+  summary: ['.csv', '.xlsx', '.ics'],
+};
 
-const most = { seed: 2 ** 32 - 1, runs: 1_000_000 } as const;
+const most = { seed: 2 ** 32 - 1, runs: 1_000_000, weeks: 520 } as const;
 
 function whole(
   text: string | undefined,
@@ -156,6 +174,13 @@ function minutesList(text: string): readonly number[] {
   return [...new Set(minutes)];
 }
 
+/** `4` or `1,4,12`: weeks to look ahead, each once, the shortest first. */
+function weeksList(text: string): readonly number[] {
+  const all = text.split(',').map((one) => whole(one.trim(), 'weeks', 0, 1));
+  if (all.length > 12) throw new UsageError(`--weeks takes at most 12 spans, not ${all.length}`);
+  return [...new Set(all)].sort((a, b) => a - b);
+}
+
 function readColumns(texts: readonly string[]): readonly ChosenColumn[] {
   try {
     return texts.flatMap(chosenColumns);
@@ -180,7 +205,7 @@ export function readArguments(words: readonly string[]): Arguments {
   if (!verbs.includes(verb as Verb)) throw new UsageError(`unknown verb "${verb}"`);
   if (rest.length > 0) throw new UsageError(`unexpected "${rest.join(' ')}"`);
   if (values.windows === undefined) throw new UsageError('--windows FILE is needed');
-  const needsWork: readonly Verb[] = ['fit', 'allocate', 'handback'];
+  const needsWork: readonly Verb[] = ['fit', 'allocate', 'handback', 'summary', 'look-ahead'];
   if (needsWork.includes(verb as Verb) && values.work === undefined)
     throw new UsageError(`${verb} needs --work FILE`);
   for (const [needs, option] of neededOf[verb as Verb] ?? [])
@@ -198,6 +223,8 @@ export function readArguments(words: readonly string[]): Arguments {
     );
   if (values.chance !== undefined && values.from !== undefined)
     throw new UsageError('--chance makes a plan anew and --from mends one: give one of the two');
+  if (values['frozen-until'] !== undefined && values.from === undefined)
+    throw new UsageError('--frozen-until needs --from PLAN: it keeps pieces of that plan in place');
   if (values.pour !== undefined && values.at === undefined)
     throw new UsageError('--pour needs --at TIME');
   if (verb === 'price' && (values.window === undefined || values.minutes === undefined)) {
@@ -236,6 +263,7 @@ export function readArguments(words: readonly string[]): Arguments {
     seed,
     runs,
     minutes,
+    weeks,
     chance: _chance,
     ...files
   } = values;
@@ -259,5 +287,6 @@ export function readArguments(words: readonly string[]): Arguments {
     ...(chance === undefined ? {} : { chance }),
     runs: whole(runs, 'runs', 10_000, 1),
     ...(minutes === undefined ? {} : { minutes: minutesList(minutes) }),
+    ...(weeks === undefined ? {} : { weeks: weeksList(weeks) }),
   };
 }

@@ -4,8 +4,9 @@ import { bookOf } from '../engine/book.js';
 import type { BookingRules } from '../rules/booking/index.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
-import { clockWords } from './clock-words.js';
+import { clockWords } from '../calendar/clock-words.js';
 import { planLines, planOfWork } from './plan-of-work.js';
+import type { GivenFile } from './read-plan.js';
 import { textTable } from './text-table.js';
 import { writeFileOf } from './write-file.js';
 
@@ -17,7 +18,7 @@ export function book(
   asked: Arguments,
   rules: BookingRules,
   now: Instant,
-  given?: readonly Placement[],
+  given?: GivenFile,
 ): Answer {
   const work = given && planOfWork(plan, asked, given);
   const { milestones: found, calendar: file, windows } = bookOf(plan, rules.name, { now, rules });

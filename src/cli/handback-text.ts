@@ -9,7 +9,7 @@ import {
   type NotPlaced,
 } from '../risk/index.js';
 import type { WindowOutlook } from './window-outlook.js';
-import { clockWords } from './clock-words.js';
+import { clockWords } from '../calendar/clock-words.js';
 import { textTable } from './text-table.js';
 
 const verdictWords: Readonly<Record<HandbackResult['verdict'], string>> = {

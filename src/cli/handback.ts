@@ -2,7 +2,7 @@ import type { Instant } from '../calendar/index.js';
 import { cutOffCalendar } from '../engine/handback/cut-off-calendar.js';
 import { handbackNotes } from '../engine/handback/handback-notes.js';
 import { handbackOf } from '../engine/handback/handback.js';
-import type { Decisions, Placement, Plan } from '../model/index.js';
+import type { Decisions, Plan } from '../model/index.js';
 import type { Allocation } from '../planner/search/types.js';
 import { notPlacedIn, type Actual } from '../risk/index.js';
 import type { Answer } from './answer.js';
@@ -13,6 +13,7 @@ import { noShiftNotes } from './no-shift-notes.js';
 import { inShift } from './shift-windows.js';
 import type { WindowOutlook } from './window-outlook.js';
 import { planLines, planOfWork } from './plan-of-work.js';
+import type { GivenFile } from './read-plan.js';
 import { writeFileOf } from './write-file.js';
 
 /** The moment of a forecast during the shift, and what has been seen by then. */
@@ -24,7 +25,7 @@ export interface Seen {
 /** What was read beside the plan. */
 export interface HandbackFiles {
   /** The plan of work; absent: one is made. */
-  readonly given?: readonly Placement[] | undefined;
+  readonly given?: GivenFile | undefined;
   /** Absent: as planned. */
   readonly seen?: Seen;
 }

@@ -6,11 +6,10 @@ import {
   type Decisions,
   type Fault,
   type Note,
-  type Placement,
   type Plan,
 } from '../model/index.js';
 import { priceBookSchema } from '../model/price-book.js';
-import { bookingRulesSchema, exampleBooking } from '../rules/booking/index.js';
+import { bookingRulesSchema, exampleBooking, type BookingRules } from '../rules/booking/index.js';
 import { decodeBytes, jsonFrom, type PlanResult } from '../tables/index.js';
 import { allocate } from './allocate.js';
 import { enveloped, withCautions, type Answer } from './answer.js';
@@ -24,10 +23,12 @@ import { price } from './price.js';
 import { readActuals } from './read-actuals.js';
 import { readHolidays } from './read-holidays.js';
 import { readMoment } from './read-moment.js';
-import { readPlacements } from './read-plan.js';
+import { readPlacements, type GivenFile } from './read-plan.js';
 import { withRiskFile } from './read-risk.js';
 import { fileName, readFile, readSources } from './read-sources.js';
+import { lookAhead } from './look-ahead.js';
 import { lifting, noise, people } from './site.js';
+import { summary } from './summary.js';
 import { usable } from './usable.js';
 import { version } from './version.js';
 import { workLine } from './work-line.js';
@@ -79,27 +80,44 @@ function decisionsFor({ decisions: path }: Arguments): Decisions {
   return value!;
 }
 
-/** The plan of work that was given, for the verbs that take one. */
-async function givenFor(
-  { plan: path, from }: Arguments,
-  { plan }: PlanResult,
-): Promise<readonly Placement[] | undefined> {
-  const file = path ?? from;
-  if (file === undefined) return undefined;
-  const { placements, faults } = await readPlacements(
-    file,
-    path === undefined ? 'from' : 'plan',
-    plan,
+/** The rules of booking, from the file named; the example where none is, and that is told. */
+function bookingFor({ booking: path }: Arguments): BookingRules {
+  if (path === undefined) {
+    complain(`note: no --booking FILE: "${exampleBooking.name}" is used.`);
+    return exampleBooking;
+  }
+  const { value, faults } = jsonFrom(
+    textOf(path, 'booking'),
+    fileName(path),
+    'booking',
+    bookingRulesSchema,
   );
   tell(faults);
-  return placements;
+  return value!;
+}
+
+/** The moment asked about; the clock's where none is. */
+const nowFor = ({ at }: Arguments, { zone }: Plan): number =>
+  at === undefined ? Date.now() : readMoment(at, 'at', zone);
+
+/** The plan of work that an option names; undefined where it names none. */
+async function givenBy(
+  option: 'plan' | 'from' | 'against',
+  asked: Arguments,
+  { plan }: PlanResult,
+): Promise<GivenFile | undefined> {
+  const path = asked[option];
+  if (path === undefined) return undefined;
+  const { faults, ...given } = await readPlacements(path, option, plan);
+  tell(faults);
+  return given;
 }
 
 function answer(
   asked: Arguments,
   read: PlanResult,
-  given: readonly Placement[] | undefined,
-): Answer {
+  { given, against }: { readonly given?: GivenFile; readonly against?: GivenFile },
+): Answer | Promise<Answer> {
   const plan = planFor(asked, read.plan);
   switch (asked.verb) {
     case 'usable':
@@ -107,7 +125,7 @@ function answer(
     case 'fit':
       return fit(read);
     case 'allocate':
-      return allocate(plan, asked, given);
+      return allocate(plan, asked, given, against);
     case 'handback': {
       const decisions = decisionsFor(asked);
       if (asked.at === undefined) {
@@ -135,21 +153,12 @@ function answer(
       tell(days.faults);
       return price(plan, read, value!, asked, { given, holidays: days.holidays });
     }
-    case 'book': {
-      const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', plan.zone);
-      if (asked.booking === undefined) {
-        complain(`note: no --booking FILE: "${exampleBooking.name}" is used.`);
-        return book(plan, asked, exampleBooking, now, given);
-      }
-      const { value, faults } = jsonFrom(
-        textOf(asked.booking, 'booking'),
-        fileName(asked.booking),
-        'booking',
-        bookingRulesSchema,
-      );
-      tell(faults);
-      return book(plan, asked, value!, now, given);
-    }
+    case 'book':
+      return book(plan, asked, bookingFor(asked), nowFor(asked, plan), given);
+    case 'summary':
+      return summary(plan, asked, given, against);
+    case 'look-ahead':
+      return lookAhead(read, plan, asked, bookingFor(asked), nowFor(asked, plan), given);
     case 'people':
       return people(read);
     case 'noise':
@@ -211,8 +220,10 @@ async function answerTo(asked: Arguments): Promise<{ text: string; code: number 
   told(sources.faults);
   const errors = sources.faults.filter((fault) => fault.severity === 'error');
   if (errors.some((fault) => asked.strict || fault.row === undefined)) throw new BadInput();
-  const given = await givenFor(asked, sources);
-  const found = answer(asked, sources, given);
+  const given = (await givenBy('plan', asked, sources)) ?? (await givenBy('from', asked, sources));
+  const against = await givenBy('against', asked, sources);
+  const files = { ...(given && { given }), ...(against && { against }) };
+  const found = await answer(asked, sources, files);
   const whole = enveloped(found, [
     ...sources.notes.map(({ code, text, count }) => ({ code, text, count })),
     ...unusedNotes(asked),

@@ -1,58 +1,145 @@
 import { replan } from '../engine/search.js';
-import type { Placement, Plan } from '../model/index.js';
+import { dayFromText, isoText, startOfDay, type Instant } from '../calendar/index.js';
+import type { Replan } from '../engine/types.js';
+import type { Plan } from '../model/index.js';
+import { frozenIn, type Frozen } from '../planner/given/frozen.js';
 import { givenPlan } from '../planner/given/given-plan.js';
 import { windowMoves, type WindowMove } from '../planner/given/moves.js';
 import type { Broken } from '../planner/given/types.js';
 import type { Allocation } from '../planner/search/types.js';
 import type { Arguments } from './arguments.js';
+import { clockWords } from '../calendar/clock-words.js';
+import { namedAs, planWords, type PlanNamed } from './plan-of-work.js';
+import { readMoment } from './read-moment.js';
+import type { GivenFile } from './read-plan.js';
 
 /** A plan of work mended for the files as they are. */
 export interface MendedPlan {
   readonly allocation: Allocation;
   /** Of the plan it was made from. */
-  readonly from: { readonly id: string };
+  readonly from: PlanNamed;
   /** What of that plan no longer held. */
   readonly broken: readonly Broken[];
   readonly moved: readonly (WindowMove & { readonly reason: string })[];
+  /** How few pieces leave their windows, and how few can. */
+  readonly fewest: Replan['fewest'];
+  /** What a plan gains that moves more; null where none was found. */
+  readonly more: Replan['more'];
+  /** What was frozen; absent where nothing was. */
+  readonly frozen?: Frozen & { readonly until: Instant };
 }
 
 /** A plan made before, changed as little as the files allow. */
 export function mendedPlan(
   plan: Plan,
-  asked: Pick<Arguments, 'first' | 'seconds' | 'seed'>,
-  from: readonly Placement[],
+  asked: Pick<Arguments, 'first' | 'seconds' | 'seed' | 'frozen-until'>,
+  from: GivenFile,
 ): MendedPlan {
-  const given = givenPlan(plan, from, { first: asked.first });
-  const { allocation, moved } = replan(
+  const given = givenPlan(plan, from.placements, { first: asked.first });
+  const until = frozenBy(plan, asked, from);
+  const frozen = until === undefined ? undefined : frozenIn(plan, from.placements, until);
+  const { allocation, moved, fewest, more } = replan(
     plan,
-    { ...given.allocation, placements: from },
+    { ...given.allocation, placements: from.placements },
     {
       first: asked.first,
       ...(asked.seconds !== undefined && { seconds: asked.seconds }),
       seed: asked.seed,
       clock: () => performance.now(),
+      ...(frozen && { keep: frozen.kept }),
     },
   );
   const why = new Map(moved.map((one) => [one.activity, one.why]));
   return {
     allocation,
-    from: { id: given.id },
+    from: namedAs(from, plan.zone),
     broken: given.broken,
-    moved: windowMoves(from, allocation.placements).map((one) => ({
+    fewest,
+    more,
+    ...(frozen && { frozen: { ...frozen, until: until! } }),
+    moved: windowMoves(from.placements, allocation.placements).map((one) => ({
       ...one,
       reason: why.get(one.activity) ?? 'it is not in the plan any more',
     })),
   };
 }
 
-export function mendedLines({ from, broken, moved }: MendedPlan): string[] {
+/** Until when the plan is frozen: as asked, else as its file says. */
+function frozenBy(
+  plan: Plan,
+  { 'frozen-until': asked }: Pick<Arguments, 'frozen-until'>,
+  { frozenUntil }: GivenFile,
+): Instant | undefined {
+  if (asked !== undefined) return readMoment(asked, 'frozen-until', plan.zone);
+  const day = dayFromText(frozenUntil ?? '');
+  return day === undefined ? undefined : startOfDay(day, plan.zone);
+}
+
+/** What the document of a mended plan says of the mending. */
+export function mendedJson(
+  { from, broken, moved, fewest, more, frozen }: MendedPlan,
+  plan: Plan,
+): object {
+  return {
+    from,
+    broken,
+    moved,
+    fewest,
+    more,
+    ...(frozen && {
+      frozen: {
+        until: isoText(frozen.until, plan.zone),
+        pieces: frozen.kept.length,
+        lost: frozen.lost.map(({ placement, text }) => ({ activity: placement.activity, text })),
+      },
+    }),
+  };
+}
+
+export function mendedLines(
+  { from, broken, moved, fewest, more, frozen }: MendedPlan,
+  plan: Plan,
+): string[] {
   const place = (window: string | null): string => window ?? 'no place';
   return [
-    `Mended from plan ${from.id}: ${moved.length === 0 ? 'nothing moves to another window' : `${moved.length} ${moved.length === 1 ? 'piece moves' : 'pieces move'} to another window`}.`,
+    `Mended from plan ${planWords(from)}: ${moved.length === 0 ? 'nothing moves to another window' : `${moved.length} ${moved.length === 1 ? 'piece moves' : 'pieces move'} to another window`}.`,
+    ...(moved.length === 0 ? [] : [fewestWords(fewest)]),
+    ...(frozen ? frozenWords(frozen, plan) : []),
     ...(broken.length > 0 ? ['What did not hold:', ...broken.map((one) => `  ${one.text}`)] : []),
     ...moved.map(
       (one) =>
         `  ${one.activity}${one.units === undefined ? '' : `, ${one.units} units`}: ${place(one.from)} to ${place(one.to)}: ${one.reason}.`,
     ),
+    ...(more ? [`Moving more would gain: ${moreWords(more)}.`] : []),
   ];
+}
+
+const pieces = (count: number): string => `${count} ${count === 1 ? 'piece' : 'pieces'}`;
+
+/** How few pieces move, against how few can; pieces of repeated work are its visits. */
+function fewestWords({ moved, atLeast, proven }: Replan['fewest']): string {
+  return proven
+    ? `${pieces(moved)} had to leave the window, no fewer would do.`
+    : `${pieces(moved)} leave the window, the fewest found; at least ${atLeast} have to.`;
+}
+
+function frozenWords(
+  { kept, lost, until }: NonNullable<MendedPlan['frozen']>,
+  plan: Plan,
+): string[] {
+  return [
+    `Frozen: ${pieces(kept.length)} that ${kept.length === 1 ? 'begins' : 'begin'} before ${clockWords(until, plan.zone)} ${kept.length === 1 ? 'keeps its place' : 'keep their places'}.`,
+    ...lost.map((one) => `  could not be kept: ${one.text}`),
+  ];
+}
+
+/** `2 more key dates met, if 6 pieces move`. */
+function moreWords({ keyDatesMet, placed, moved }: NonNullable<Replan['more']>): string {
+  const gains = [
+    ...(placed > 0 ? [`${pieces(placed)} more placed`] : []),
+    ...(keyDatesMet > 0
+      ? [`${keyDatesMet} more key ${keyDatesMet === 1 ? 'date' : 'dates'} met`]
+      : []),
+  ];
+  return `${gains.join(' and ') || 'key dates missed by less'}, if ${pieces(moved)} ${moved === 1 ? 'moves' : 'move'}`;
 }

@@ -1,6 +1,6 @@
 import type { Instant } from '../calendar/index.js';
 import type { AccessWindow, Note, Plan } from '../model/index.js';
-import { clockWords } from './clock-words.js';
+import { clockWords } from '../calendar/clock-words.js';
 
 /**
  * Why windows that are open at the moment asked about have no forecast; or, where none is open, which comes next and

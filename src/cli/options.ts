@@ -6,6 +6,8 @@ export const verbs = [
   'handback',
   'price',
   'book',
+  'summary',
+  'look-ahead',
   'people',
   'noise',
   'lifting',
@@ -19,6 +21,9 @@ export const verbHelp: { readonly [V in Verb]: string } = {
   handback: 'margin, cut-off times and chance of handing back on time, window by window',
   price: 'what a late handback costs, by head of cost',
   book: 'booking dates of each window',
+  summary: 'a plan of work on one page: windows, key dates, chances, what changed',
+  'look-ahead':
+    'the weeks to come: windows, work, people and plant, bookings due, what is not ready',
   people: 'a roster held to limits on hours',
   noise: 'hours in which work may be loud',
   lifting: 'hours lost to wind, and when concrete has cured',
@@ -36,7 +41,8 @@ export interface Option {
   readonly help: string;
 }
 
-const planned = ['allocate', 'handback', 'price'] as const;
+const planned = ['allocate', 'handback', 'price', 'summary'] as const;
+const searched = [...planned, 'look-ahead'] as const;
 const file = { takes: 'FILE', reads: true } as const;
 
 /** In the order in which help lists them. */
@@ -53,7 +59,11 @@ export const options = {
   temperatures: { ...file, help: 'temperatures for curing' },
   plant: { ...file, verbs: ['noise'], help: 'how loud plant is' },
   holidays: { ...file, verbs: ['price'], help: 'public holidays, a date a line' },
-  booking: { ...file, verbs: ['book'], help: 'booking rules; without it an example is used' },
+  booking: {
+    ...file,
+    verbs: ['book', 'look-ahead'],
+    help: 'booking rules; without it an example is used',
+  },
   actuals: { ...file, verbs: ['handback'], help: 'what was seen by --at TIME' },
   decisions: { ...file, verbs: ['handback'], help: 'go or no-go points, what cannot be undone' },
   columns: {
@@ -63,10 +73,25 @@ export const options = {
   },
   plan: {
     ...file,
-    verbs: ['handback', 'price', 'book'],
+    verbs: ['handback', 'price', 'book', 'summary', 'look-ahead'],
     help: 'plan of work: allocate --json, or a table; else one is made',
   },
   from: { ...file, verbs: ['allocate'], help: 'a plan of work to mend with the fewest moves' },
+  'frozen-until': {
+    takes: 'DATE',
+    verbs: ['allocate'],
+    help: 'with --from: what begins before keeps its place',
+  },
+  against: {
+    ...file,
+    verbs: ['allocate', 'summary'],
+    help: 'another plan of work, to tell what changed',
+  },
+  out: {
+    takes: 'FILE',
+    verbs: ['allocate', 'price', 'summary'],
+    help: 'writes the plan of work (.csv, .xlsx, .ics), of price a report (.csv, .xlsx)',
+  },
   risk: {
     ...file,
     verbs: planned,
@@ -83,7 +108,7 @@ export const options = {
   loud: { verbs: ['usable'], help: 'for loud work' },
   first: {
     takes: 'OBJECTIVE',
-    verbs: planned,
+    verbs: searched,
     help: 'key-dates, margins, finish or fewest-windows counts first',
   },
   chance: {
@@ -91,11 +116,16 @@ export const options = {
     verbs: ['allocate'],
     help: 'every window on time with at least P, such as 0.95',
   },
-  seconds: { takes: 'N', verbs: planned, help: 'stop searching after N seconds' },
-  seed: { takes: 'N', verbs: planned, help: 'seed of the simulation' },
+  seconds: { takes: 'N', verbs: searched, help: 'stop searching after N seconds' },
+  seed: { takes: 'N', verbs: searched, help: 'seed of the simulation' },
   runs: { takes: 'N', verbs: planned, help: 'simulated runs' },
   at: { takes: 'TIME', help: 'the moment asked about' },
   pour: { takes: 'ACTIVITY', verbs: ['lifting'], help: 'its concrete is poured at --at TIME' },
+  weeks: {
+    takes: 'N[,N...]',
+    verbs: ['look-ahead'],
+    help: 'weeks to look ahead from --at TIME; 1,4,12 without',
+  },
   window: { takes: 'W', verbs: ['price'], help: 'the window handed back late' },
   minutes: { takes: 'N[,N...]', verbs: ['price'], help: 'minutes late; several side by side' },
   options: { verbs: ['price'], help: 'ways out of the window too, side by side with break-evens' },
@@ -104,7 +134,6 @@ export const options = {
     verbs: ['handback', 'book'],
     help: 'writes an iCalendar file (RFC 5545)',
   },
-  out: { takes: 'FILE', verbs: ['price'], help: 'writes a report, .csv or .xlsx by its ending' },
   strict: { help: 'no answer at all where a row has an error' },
   json: { help: 'one JSON document on standard output' },
 } as const satisfies Readonly<Record<string, Option>>;

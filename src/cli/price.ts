@@ -14,6 +14,7 @@ import { optionsFor, optionsJson, optionsWords } from './price-options.js';
 import type { Answer } from './answer.js';
 import { UsageError, type Arguments } from './arguments.js';
 import { planLines, planOfWork } from './plan-of-work.js';
+import type { GivenFile } from './read-plan.js';
 import { fileName } from './read-sources.js';
 import { keyDateWords, overrunWords, sideBySide } from './price-words.js';
 
@@ -32,7 +33,7 @@ export function price(
     given,
     holidays = [],
   }: {
-    readonly given?: readonly Placement[] | undefined;
+    readonly given?: GivenFile | undefined;
     readonly holidays?: readonly string[];
   } = {},
 ): Answer {

@@ -68,7 +68,11 @@ export async function readPlacements(
   const { text } = decodeBytes(bytes);
   if (!/^\s*[{[]/.test(text)) return fromTable(readTable(text), plan, file);
   const found = planOfJson(text, plan.zone);
-  if (found) return { ...fromTable(found.table, plan, `${file}, placements`, found.agreed), ...found.frozen };
+  if (found)
+    return {
+      ...fromTable(found.table, plan, `${file}, placements`, found.agreed),
+      ...found.frozen,
+    };
   const fault: Fault = {
     code: 'plan-not-read',
     severity: 'error',
@@ -80,18 +84,16 @@ export async function readPlacements(
 }
 
 /** The pieces of a table, with the name that its rows give the plan where they are still that plan. */
-function fromTable(
-  table: Table,
-  plan: Plan,
-  file: string,
-  agreed?: AgreedPlan,
-): ReadPlacements {
+function fromTable(table: Table, plan: Plan, file: string, agreed?: AgreedPlan): ReadPlacements {
   const { placements, faults } = placementsFrom(table, plan, { file });
   const id = planId(placements);
   if (agreed) return { placements, faults, named: { ...nameOf(agreed), id } };
-  const said = table.rows.map(({ cells }) => cells).find((cells) => cellOf(table, cells, 'plan id') === id);
+  const said = table.rows
+    .map(({ cells }) => cells)
+    .find((cells) => cellOf(table, cells, 'plan id') === id);
   const [name, revision] = ['plan', 'revision'].map((one) => said && cellOf(table, said, one));
-  const named = name && /^[1-9]\d*$/.test(revision ?? '') ? { id, name, revision: Number(revision) } : { id };
+  const named =
+    name && /^[1-9]\d*$/.test(revision ?? '') ? { id, name, revision: Number(revision) } : { id };
   return { placements, faults, named };
 }
 

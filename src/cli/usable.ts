@@ -2,7 +2,7 @@ import { durationText, isoText } from '../calendar/index.js';
 import { ledgerOf } from '../rules/index.js';
 import type { Needs, Plan } from '../model/index.js';
 import type { Answer } from './answer.js';
-import { clockWords } from './clock-words.js';
+import { clockWords } from '../calendar/clock-words.js';
 import { textTable } from './text-table.js';
 
 /** `usable`: what is left of each window for work with the given needs, row by row. */

@@ -14,6 +14,7 @@ type Paths = {
       | 'strict'
       | 'json'
       | 'minutes'
+      | 'weeks'
       | 'seconds'
       | 'seed'
       | 'runs'

@@ -42,7 +42,7 @@ export {
 export { latestSchema, migrateDocument, type Migrated } from './migrate.js';
 export { deadTimes } from './dead-times.js';
 export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
-export type { Placement } from './placement.js';
+export { byTime, type Placement } from './placement.js';
 export type { Plan } from './plan.js';
 export { planFile, planFrom, readPlanFile, type ReadPlan } from './plan-file.js';
 export {

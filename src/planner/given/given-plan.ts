@@ -1,5 +1,5 @@
 import { durationText, MINUTE } from '../../calendar/index.js';
-import type { Placement, Plan } from '../../model/index.js';
+import { byTime, type Placement, type Plan } from '../../model/index.js';
 import { boundOf } from '../bounds/bounds.js';
 import { breachesOf } from '../repair/breaches.js';
 import { Board, LedgerBook, problemOf, type Problem, type Visit } from '../fit/index.js';
@@ -24,7 +24,7 @@ export function givenPlan(
   placements: readonly Placement[],
   { first }: { readonly first?: Objective } = {},
 ): GivenPlan {
-  const { standing, gone } = standingOf(plan, placements);
+  const { standing, gone } = standingOf(plan, placements.toSorted(byTime));
   const broken: Broken[] = [
     ...gone.map(({ placement, code, text }) => ({ activity: placement.activity, code, text })),
     ...breachesOf(plan, standing).map(({ activity, code, text }) => ({ activity, code, text })),

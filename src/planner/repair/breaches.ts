@@ -236,7 +236,8 @@ function resourceFaults(
   return [...faults.values()];
 }
 
-function availableAt(resource: Resource, at: Instant, zone: string): number {
+/** How much of a resource is there at a moment. */
+export function availableAt(resource: Resource, at: Instant, zone: string): number {
   let sum = 0;
   for (const row of resource.availability) if (isThere(row, at, zone)) sum += row.capacity;
   return sum;

@@ -1,5 +1,5 @@
 import { LedgerBook, placementsOf, problemOf, type Placement, type Problem } from '../fit/index.js';
-import type { Note, Plan } from '../../model/index.js';
+import { byTime, type Note, type Plan } from '../../model/index.js';
 import { canonicalOf } from '../problem/canonical.js';
 import { Effort } from '../problem/effort.js';
 import { boundOf } from '../bounds/bounds.js';
@@ -135,7 +135,7 @@ export function allocationOf(
   keeps: boolean,
   free: Problem = problem,
 ): Allocation {
-  const placements = placementsOf(problem, found.visits);
+  const placements = placementsOf(problem, found.visits).sort(byTime);
   const unplaced = inOrderOf(plan, unplacedOf(plan, problem, found.visits));
   // What was to be kept may be at odds with the plan as it is now; what is placed anew never is.
   const holds = !keeps || breachesOf(plan, placements).length === 0;

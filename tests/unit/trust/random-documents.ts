@@ -187,6 +187,16 @@ export const commands: Readonly<Record<Verb, fc.Arbitrary<Command>>> = {
       ]),
   ),
   book: command('book', { windows, booking: json(sample('booking.json')) }, when),
+  summary: command(
+    'summary',
+    { windows, work, resources },
+    maybe(when).map((at) => ['--seconds', '1', '--runs', '200', ...at]),
+  ),
+  'look-ahead': command(
+    'look-ahead',
+    { windows, work, resources, booking: json(sample('booking.json')) },
+    when.map((at) => ['--seconds', '1', ...at]),
+  ),
   people: command('people', { windows, roster: table('roster.csv'), site }),
   noise: command('noise', { windows, work, plant: table('plant-noise.csv'), site }, maybe(when)),
   lifting: command('lifting', {

@@ -23,6 +23,8 @@ const neededBy: Readonly<Record<Verb, readonly string[]>> = {
   handback: ['work'],
   price: ['prices', 'trains'],
   book: ['booking'],
+  summary: ['work'],
+  'look-ahead': ['work', 'booking'],
   people: ['roster', 'site'],
   noise: ['work', 'plant', 'site'],
   lifting: ['work', 'forecast', 'temperatures', 'site'],
@@ -32,6 +34,8 @@ const wordsOf: { readonly [V in Verb]?: readonly string[] } = {
   handback: ['--seconds', '0.05', '--runs', '100', '--at', '2027-02-10 02:00'],
   price: ['--window', 'N01', '--minutes', '30', '--runs', '100'],
   book: ['--at', '2027-02-10 02:00'],
+  summary: ['--seconds', '0.05', '--runs', '100', '--at', '2027-02-10 02:00'],
+  'look-ahead': ['--seconds', '0.05', '--at', '2027-02-10 02:00'],
 };
 
 /** A good command line of the verb, with some options given another path. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { clockWords } from '../../../src/cli/clock-words.js';
+import { clockWords } from '../../../src/calendar/index.js';
 
 describe('clockWords', () => {
   it.each([

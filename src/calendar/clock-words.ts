@@ -1,4 +1,5 @@
-import { isoText, localTimeOf, readings, weekdayOf, type Instant } from '../calendar/index.js';
+import type { Instant } from './instant.js';
+import { isoText, localTimeOf, readings, weekdayOf } from './local-time.js';
 
 const days = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 const months = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');

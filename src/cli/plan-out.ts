@@ -1,0 +1,29 @@
+import { extname } from 'node:path';
+import { planOutFile, planFormats } from '../engine/plan-out/plan-file.js';
+import type { PlanOut } from '../engine/plan-out/plan-sheets.js';
+import type { Arguments } from './arguments.js';
+import { complain } from './output.js';
+import { readMoment } from './read-moment.js';
+import { fileName } from './read-sources.js';
+import { writeFileOf } from './write-file.js';
+
+/** What the files that a plan was made from are called together. */
+export const documentOf = ({ windows, work }: Arguments): string =>
+  [windows, ...(work === undefined ? [] : [work])].map(fileName).join(', ');
+
+/**
+ * Writes the plan of work to the file that `--out` names, by its ending; nothing where it names none.
+ *
+ * @throws {UsageError} When it cannot be written, or is a file that was read.
+ */
+export async function writePlan(asked: Arguments, out: PlanOut): Promise<void> {
+  const ending = extname(asked.out ?? '')
+    .slice(1)
+    .toLowerCase();
+  const format = planFormats.find((one) => one === ending);
+  if (!format) return;
+  const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', out.plan.zone);
+  const file = await planOutFile(out, format, now);
+  for (const one of file.faults) complain(`warning: ${one.message}`);
+  writeFileOf('out', asked, file.bytes);
+}

@@ -1,0 +1,77 @@
+import { dayAt, localTimeOf, momentOn, type Instant } from '../../calendar/index.js';
+import type { AccessWindow, Placement, Plan } from '../../model/index.js';
+import type { Allocation } from '../../planner/search/types.js';
+import type { Milestone } from '../../rules/booking/index.js';
+import { notReady, type NotReady } from './not-ready.js';
+import { wantedOf, type Wanted } from './wanted.js';
+
+/** What the weeks to come are told from. */
+export interface LookAheadBasis {
+  readonly plan: Plan;
+  readonly allocation: Allocation;
+  /** Booking dates of the windows, as they stand at `now`. */
+  readonly milestones: readonly Milestone[];
+  /** Time of a window in which nobody is rostered; absent: there is no roster. */
+  readonly unmanned?: ReadonlyMap<string, number>;
+  /** What of the plan no longer holds in the tables as they are. */
+  readonly broken: readonly { readonly activity: string; readonly text: string }[];
+  readonly now: Instant;
+}
+
+/** What lies in the next so many weeks. */
+export interface Span {
+  readonly weeks: number;
+  /** The same time by the clock of the plan so many weeks on. */
+  readonly until: Instant;
+  /** Windows open at some time of it; those withdrawn only where work is placed in them. */
+  readonly windows: readonly {
+    readonly window: AccessWindow;
+    readonly work: readonly Placement[];
+  }[];
+  /** Outside work in it. */
+  readonly outside: readonly Placement[];
+  readonly wanted: readonly Wanted[];
+  /** Booking dates that fall in it, and those of any window still to come that are late; by date. */
+  readonly bookings: readonly Milestone[];
+  readonly notReady: readonly NotReady[];
+}
+
+/** The weeks to come: windows, work, people and plant wanted, bookings due, what is not ready. Spans begin at `now`. */
+export function lookAhead(basis: LookAheadBasis, weeks: readonly number[]): readonly Span[] {
+  return weeks.map((count) => spanOf(basis, count));
+}
+
+function spanOf(basis: LookAheadBasis, weeks: number): Span {
+  const { plan, allocation, milestones, now } = basis;
+  const until = weeksOn(now, weeks, plan.zone);
+  const inSpan = (one: { readonly from: Instant; readonly to: Instant }): boolean =>
+    one.from < until && one.to > now;
+  const placed = allocation.placements.filter(inSpan).toSorted((a, b) => a.from - b.from);
+  const windows = plan.windows
+    .filter((one) => inSpan({ from: one.start, to: one.end }) && one.status !== 'withdrawn')
+    .toSorted((a, b) => a.start - b.start || a.end - b.end)
+    .map((window) => ({ window, work: placed.filter((one) => one.window === window.id) }));
+  const ends = new Map(plan.windows.map((one) => [one.id, one.end]));
+  const bookings = milestones
+    .filter(
+      (one) =>
+        (one.state === 'due' && one.due >= now && one.due < until) ||
+        (one.state === 'late' && (ends.get(one.window) ?? 0) > now),
+    )
+    .toSorted((a, b) => a.due - b.due);
+  return {
+    weeks,
+    until,
+    windows,
+    outside: placed.filter((one) => one.window === null),
+    wanted: wantedOf(plan, placed, { from: now, to: until }),
+    bookings,
+    notReady: notReady(basis, { windows, placed, from: now, until }),
+  };
+}
+
+/** The same time by the clock of a zone, whole weeks later. */
+export function weeksOn(at: Instant, weeks: number, zone: string): Instant {
+  const { hour, minute } = localTimeOf(at, zone);
+  return momentOn(dayAt(at, zone) + 7 * weeks, hour * 60 + minute, zone);
+}

@@ -1,0 +1,34 @@
+import type { Instant } from '../../calendar/index.js';
+import {
+  exportTable,
+  exportWorkbook,
+  fileStem,
+  type ExportedFile,
+} from '../../tables/export-tables.js';
+import { planCalendar } from './plan-calendar.js';
+import { placementTable, planSheets, type PlanOut } from './plan-sheets.js';
+
+export const planFormats = ['csv', 'xlsx', 'ics'] as const;
+export type PlanFormat = (typeof planFormats)[number];
+
+/**
+ * A plan of work as a file: CSV of its placements, a workbook with all that is said of it, or a calendar.
+ *
+ * @param now Stamps the calendar; the others hang on the plan alone.
+ * @throws {RangeError} When a table is larger than a sheet.
+ */
+export async function planOutFile(
+  out: PlanOut,
+  format: PlanFormat,
+  now: Instant,
+): Promise<ExportedFile> {
+  const name = `plan of work ${out.named.name ?? out.document}`;
+  if (format === 'csv') return exportTable({ ...placementTable(out), name }, 'csv');
+  if (format === 'xlsx') return exportWorkbook(name, planSheets(out));
+  return {
+    name: `${fileStem(name)}.ics`,
+    mediaType: 'text/calendar;charset=utf-8',
+    bytes: new TextEncoder().encode(planCalendar(out, now)),
+    faults: [],
+  };
+}

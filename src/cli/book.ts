@@ -51,7 +51,7 @@ export function book(
     : windows;
   const text = [
     ...(work ? [...planLines(work), ''] : []),
-    `Booking dates by "${rules.name}", as at ${clockWords(now, plan.zone)}.`,
+    `Booking dates by "${rules.name}", as at ${clockWords(now, plan.zone)}. ${weeksText(rules)}`,
     '',
     textTable(['window', 'status', 'milestone', 'due', 'state', ''], rows),
     '',
@@ -72,6 +72,8 @@ export function book(
     json: {
       ...(work && { plan: work.plan, broken: work.broken }),
       rules: rules.name,
+      weeksFrom: rules.weeksFrom,
+      weekStarts: rules.weekStarts,
       asAt: isoText(now, plan.zone),
       milestones,
       windows: worked,
@@ -80,6 +82,12 @@ export function book(
     text,
   };
 }
+
+/** What lead times of weeks are counted back from, in words. */
+const weeksText = ({ weeksFrom, weekStarts }: BookingRules): string =>
+  weeksFrom === 'window'
+    ? 'Weeks are counted from the day of the window ("weeksFrom" of the booking rules says so).'
+    : `Weeks are counted from the planning week, which begins on ${weekStarts}.`;
 
 /** The activities placed in a window, in order of start. */
 function workIn(placements: readonly Placement[], window: string): string[] {

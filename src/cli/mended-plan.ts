@@ -80,8 +80,9 @@ export function mendedJson(
   { from, broken, moved, fewest, more, frozen }: MendedPlan,
   plan: Plan,
 ): object {
+  const { given: _, ...named } = from;
   return {
-    from,
+    from: named,
     broken,
     moved,
     fewest,

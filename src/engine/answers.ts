@@ -97,7 +97,7 @@ export const answers: {
   },
   async book(asked, document, request) {
     const { bookOf } = await import('./book.js');
-    return bookOf(asked.session.read(document).plan, document.name, request);
+    return bookOf(asked.session.read(document).plan, document.name, request, document.booking);
   },
   async people(asked, document, request) {
     const { peopleOf } = await import('./site/people.js');

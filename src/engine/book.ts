@@ -1,5 +1,5 @@
 import { periodsTouched, periodText } from '../calendar/index.js';
-import type { AccessWindow, Plan } from '../model/index.js';
+import type { AccessWindow, BookingCount, Plan } from '../model/index.js';
 import {
   daysTouched,
   exampleBooking,
@@ -14,10 +14,18 @@ import type { BookAnswer, BookedWindow, BookRequest } from './types.js';
 /**
  * Booking dates of every window, as they stand at `now`.
  *
+ * @param count How lead times are counted in this plan; absent: as the rules say.
+ *
  * @param name Of the plan: entries of the calendar file are told apart by it, so it must stay the same.
  */
-export function bookOf(plan: Plan, name: string, request: BookRequest): BookAnswer {
-  const { now, rules = exampleBooking } = request;
+export function bookOf(
+  plan: Plan,
+  name: string,
+  request: BookRequest,
+  count?: BookingCount,
+): BookAnswer {
+  const { now } = request;
+  const rules: BookingRules = { ...(request.rules ?? exampleBooking), ...count };
   const windows = plan.windows.map((one) =>
     bookedWindow(one, rules, request.sharePercent?.[one.id]),
   );
@@ -29,6 +37,8 @@ export function bookOf(plan: Plan, name: string, request: BookRequest): BookAnsw
   );
   return {
     rules: rules.name,
+    weeksFrom: rules.weeksFrom,
+    weekStarts: rules.weekStarts,
     milestones,
     windows,
     calendar: calendarFile(milestoneEvents(milestones, name), now),

@@ -24,6 +24,7 @@ import type {
 import type {
   Fault,
   Needs,
+  BookingCount,
   Plan,
   PlanDocument,
   PlanNote,
@@ -170,6 +171,10 @@ export interface BookedWindow {
 export interface BookAnswer {
   /** Name of the rules used. */
   readonly rules: string;
+  /** What lead times of whole weeks were counted back from. */
+  readonly weeksFrom: BookingCount['weeksFrom'];
+  /** First day of the planning week. */
+  readonly weekStarts: BookingCount['weekStarts'];
   readonly milestones: readonly Milestone[];
   /** One a window, in plan order. */
   readonly windows: readonly BookedWindow[];

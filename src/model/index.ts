@@ -42,6 +42,12 @@ export {
 export { latestSchema, migrateDocument, type Migrated } from './migrate.js';
 export { deadTimes } from './dead-times.js';
 export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
+export {
+  bookingCountSchema,
+  weeksFrom,
+  type BookingCount,
+  type WeeksFrom,
+} from './booking-count.js';
 export { byTime, type Placement } from './placement.js';
 export type { Plan } from './plan.js';
 export { planFile, planFrom, readPlanFile, type ReadPlan } from './plan-file.js';

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { dayFromText } from '../calendar/index.js';
 import { agreedPlansSchema } from './agreed.js';
+import { bookingCountSchema } from './booking-count.js';
 import { decisionsSchema } from './decisions.js';
 import { priceBookSchema } from './price-book.js';
 import { noRules, ruleSetSchema } from './rule-set.js';
@@ -60,6 +61,8 @@ export const planDocumentSchema = z.strictObject({
   prices: z.optional(priceBookSchema),
   /** Local dates of public holidays, for pay factors and for thresholds of hours; absent: none is known. */
   holidays: z.optional(z.array(localDateSchema)),
+  /** How lead times of bookings are counted; absent: as the rules of booking say. */
+  booking: z.optional(bookingCountSchema),
   /** The plan of work agreed on, and those before it; absent: none was. */
   agreed: z.optional(agreedPlansSchema),
 });

@@ -36,6 +36,8 @@ const milestones = [
 ];
 const answer: BookAnswer = {
   rules: exampleBooking.name,
+  weeksFrom: 'window',
+  weekStarts: 'sat',
   milestones,
   windows: windows.map((one, at) => ({
     window: one.id,

@@ -180,3 +180,41 @@ it.each([
   const [one] = milestonesFor(windowOn('2027-06-26', 22), book, 0);
   expect(localText(localTimeOf(one!.due, zone))).toBe(day);
 });
+
+// Dates worked out from the calendar for a planning week that begins on a Saturday; that lead times may be counted so is
+// common practice, and where the week begins was not found in a source: both are settings.
+describe('a lead time of 26 weeks counted from the planning week', () => {
+  const lead = (weeksFrom: 'window' | 'railway week', days = 0) =>
+    bookingRulesSchema.parse({
+      schema: 1,
+      name: 'Test',
+      weeksFrom,
+      weekStarts: 'sat',
+      milestones: [
+        { milestone: 'M', weeks: days > 0 ? 0 : 26, days, source: 'test', sureness: 'read' },
+      ],
+    });
+  const dueDay = (day: string, book: ReturnType<typeof lead>, hour = 23): string =>
+    localText(localTimeOf(milestonesFor(windowOn(day, hour), book, 0)[0]!.due, zone)).slice(0, 10);
+
+  it.each([
+    ['2027-07-02', '2026-12-26', 6],
+    ['2027-06-30', '2026-12-26', 4],
+    ['2027-06-27', '2026-12-26', 1],
+    ['2027-06-26', '2026-12-26', 0],
+    ['2027-07-03', '2027-01-02', 0],
+  ])('for %s is %s, %i days before counting from the day', (day, first, sooner) => {
+    const [week, own] = [dueDay(day, lead('railway week')), dueDay(day, lead('window'))];
+    expect(week).toBe(first);
+    expect((Date.parse(own) - Date.parse(week)) / 86_400_000).toBe(sooner);
+  });
+
+  it('says that it is, and leaves lead times of days with the window', () => {
+    const [found] = milestonesFor(windowOn('2027-07-02'), lead('railway week'), 0);
+    expect(found!.before).toBe('railway week');
+    expect(dueDay('2027-07-02', lead('railway week', 135))).toBe('2027-02-17');
+    expect(milestonesFor(windowOn('2027-07-02'), lead('railway week', 135), 0)[0]!.before).toBe(
+      'window',
+    );
+  });
+});

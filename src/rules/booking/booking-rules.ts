@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { weekdays, windowStatuses } from '../../model/index.js';
+import { bookingCountSchema, windowStatuses } from '../../model/index.js';
 import { surenessSchema } from '../people/index.js';
 
 const whole = z.number().check(z.int(), z.minimum(0), z.maximum(5000));
@@ -47,8 +47,8 @@ export const restrictionClassSchema = z.strictObject({
 export const bookingRulesSchema = z.strictObject({
   schema: z.literal(1),
   name: text,
-  /** First day of the railway week. */
-  weekStarts: z._default(z.enum(weekdays), 'sat'),
+  /** `weeksFrom` bears on milestones with weeks that are counted from the window; `days` are always its own. */
+  ...bookingCountSchema.shape,
   milestones: z
     .array(milestoneSchema)
     .check(

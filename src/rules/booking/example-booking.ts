@@ -11,6 +11,7 @@ const class2017 =
 export const exampleBooking: BookingRules = bookingRulesSchema.parse({
   schema: 1,
   name: 'Published lead times, to be checked against the current code',
+  weeksFrom: 'window',
   weekStarts: 'sat',
   milestones: [
     {

@@ -73,12 +73,13 @@ function milestoneOf(
 ): Milestone {
   const { zone } = window;
   const where = { zone, ...(options.periodStart && { periodStart: options.periodStart }) };
-  const day = anchorDay(window.start, rule.before, book, where);
+  const before = anchorOf(rule, book);
+  const day = anchorDay(window.start, before, book, where);
   const due = dueBefore(day, rule, zone);
   const metAt = options.met?.get(rule.milestone);
   const note =
-    rule.before !== 'window' && anchorDay(window.end - 1, rule.before, book, where) !== day
-      ? `The window lies in two of them: counted from the first ${rule.before}.`
+    before !== 'window' && anchorDay(window.end - 1, before, book, where) !== day
+      ? `The window lies in two of them: counted from the first ${before}.`
       : undefined;
   return {
     window: window.id,
@@ -89,11 +90,17 @@ function milestoneOf(
     state: stateOf(window, rule, due, now, { metAt, addedAt: options.addedAt }),
     minutesLeft: minutesBetween(now, due),
     ...(metAt !== undefined && metAt > due && { metLateByMinutes: minutesBetween(due, metAt) }),
-    before: rule.before,
+    before,
     ...(note !== undefined && { note }),
     source: rule.source,
     sureness: rule.sureness,
   };
+}
+
+/** Weeks are counted from the planning week where the rules say so; months and days never are. */
+function anchorOf(rule: MilestoneRule, book: BookingRules): Anchor {
+  const inWeeks = rule.before === 'window' && rule.weeks > 0;
+  return inWeeks ? book.weeksFrom : rule.before;
 }
 
 function stateOf(

@@ -18,7 +18,7 @@ N2,2027-04-03 22:00,2027-04-04 06:00,Europe/London,requested
 N3,2027-10-30 22:00,2027-10-31 06:00,Europe/London,confirmed`;
 const work = `package,activity,title,minutes,units,minutes per unit,set up,make safe,after,key date,resources
 P,CUT,=1+1 panels,120,,,,,,,gang:1
-P,FIX,"Fix, and pack",,6,40,10,10,CUT,2027-04-05,gang:1
+P,FIX,"Fix, and pack",,10,40,10,10,CUT,2027-04-05,gang:1
 Q,LATE,Last,60,,,,,start of FIX + 200 d,,crane:1
 Q,LONG,Never fits,900,,,,,,,`;
 const resources = `resource,capacity

@@ -3,7 +3,7 @@ import type { AccessWindow, Note, Placement, Plan } from '../model/index.js';
 import type { PriceBook } from '../model/price-book.js';
 import { handbackOf } from '../engine/handback/handback.js';
 import { priceOf } from '../engine/price.js';
-import type { ReportBasis } from '../engine/report/facts.js';
+import type { ReportBasis, ReportPlan } from '../engine/report/facts.js';
 import { overrunReport } from '../engine/report/overrun-report.js';
 import type { Report } from '../engine/report/report.js';
 import type { HandbackResult, PriceAnswer } from '../engine/types.js';
@@ -133,6 +133,7 @@ export function price(
       plan: {
         placements: work.allocation.placements,
         standing: given ? 'given' : 'proposed',
+        ...(given && agreedOf(given)),
         broken: work.broken.length > 0,
       },
     }),
@@ -159,6 +160,12 @@ const withReport = (report: Report, other: Report): Report => ({
     ...other.lists.map((one) => ({ ...one, title: `Options: ${one.title.toLowerCase()}` })),
   ],
 });
+/** The name under which a plan that was given had been agreed, where its file says all of it. */
+function agreedOf({ named }: GivenFile): Pick<ReportPlan, 'agreed'> {
+  const { name, revision, agreedAt, by } = named;
+  if (name === undefined || revision === undefined || agreedAt === undefined) return {};
+  return { agreed: { name, revision, agreedAt, ...(by !== undefined && { by }) } };
+}
 
 /** What the window itself leaves open: nobody has it, or nothing is planned in it. */
 function standingNotes(

@@ -28,6 +28,11 @@ const given: Readonly<Record<Verb, { readonly files: string[]; readonly words: s
     words: ['--window', 'B27', '--minutes', '45', '--seconds', '0.1', '--runs', '100'],
   },
   book: { files: ['windows', 'booking'], words: ['--at', '2026-12-01 09:00'] },
+  summary: { files: base, words: ['--seconds', '0.1', '--runs', '100'] },
+  'look-ahead': {
+    files: [...base, 'booking'],
+    words: ['--at', '2026-12-01 09:00', '--seconds', '0.1'],
+  },
   people: { files: ['windows', 'roster', 'site'], words: [] },
   noise: { files: ['windows', 'work', 'plant', 'site'], words: [] },
   lifting: { files: ['windows', 'work', 'forecast', 'temperatures', 'site'], words: [] },

@@ -1,6 +1,7 @@
 // A plan of work as tables that leave the program. The first of them is read back in by src/tables/placements.ts.
 import { durationText, isoText, minutesBetween, type Instant } from '../../calendar/index.js';
 import { byTime, cautions, type Placement, type Plan } from '../../model/index.js';
+import { certificateWords } from '../../planner/certificate-words.js';
 import type { Allocation } from '../../planner/search/types.js';
 import { outsideText } from '../../tables/placements.js';
 import type { ResultTable } from '../../tables/export-tables.js';
@@ -188,9 +189,9 @@ function aboutSheet(out: PlanOut): ResultTable {
       ['windows used', windowsUsed],
       ['finishes', finishesAt === null ? 'not all work is placed' : isoText(finishesAt, plan.zone)],
       [
-        unstated.length > 0 ? 'of the search alone' : 'how good',
+        'how good',
         certificate.verified
-          ? `${certificate.text}; a separate check found no rule broken`
+          ? `${certificateWords(allocation)}; a separate check found no rule broken`
           : 'the separate check found a fault: do not use this plan',
       ],
       ...brokenLines(out).map((text) => ['no longer holds', text]),

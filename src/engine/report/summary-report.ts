@@ -1,5 +1,6 @@
 import { clockWords, durationText, minutesBetween, type Instant } from '../../calendar/index.js';
 import { cautions, type Placement, type Plan } from '../../model/index.js';
+import { certificateWords } from '../../planner/certificate-words.js';
 import type { Allocation, KeyDateForecast } from '../../planner/search/types.js';
 import { chanceText, type HandbackResult } from '../../risk/index.js';
 import { changeWords, planChanges } from '../plan-out/plan-changes.js';
@@ -47,9 +48,9 @@ export function summaryReport(basis: SummaryBasis): Report {
         ? [{ label: 'No longer holds', value: `${broken.length}, listed below` }]
         : []),
       {
-        label: unstated.length > 0 ? 'Of the search alone' : 'How good',
+        label: 'How good',
         value: certificate.verified
-          ? `${certificate.text}; a separate check found no rule broken`
+          ? `${certificateWords(allocation)}; a separate check found no rule broken`
           : 'the separate check found a fault: do not use this plan',
       },
       { label: 'Windows without work', value: idle.length === 0 ? 'none' : idle.join(', ') },

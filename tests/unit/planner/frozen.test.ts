@@ -9,7 +9,7 @@ import { activity, plan, resource, window } from '../../helpers/plan-builders.js
 import { randomPlan } from '../../helpers/random-plan.js';
 
 const options = { clock: (): number => 0, effort: 0.1 };
-const cases = Number(process.env['FROZEN_CASES'] ?? 60);
+const cases = Number(process.env['FROZEN_CASES'] ?? 30);
 
 /** Some used window withdrawn or cut at its end, and one more at the end of the plan. */
 function changed(of: Plan, base: readonly Placement[], step: number, seed: number): Plan {

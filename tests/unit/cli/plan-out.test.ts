@@ -44,7 +44,10 @@ function run(verb: string, ...words: string[]): CliRun {
   );
 }
 const told = (done: CliRun): Told => {
-  expect({ code: done.code, errors: done.stderr.match(/^error.*/m) }).toEqual({ code: 0, errors: null });
+  expect({ code: done.code, errors: done.stderr.match(/^error.*/m) }).toEqual({
+    code: 0,
+    errors: null,
+  });
   return JSON.parse(done.stdout) as Told;
 };
 interface Piece {

@@ -14,7 +14,8 @@ describe('a plan that handback, price and booking speak of', () => {
     const text =
       'Not said, so nobody can call this plan safe to run (1): A is in W1 and B in W2: nothing says whether the line is fit to run in between.';
     expect(made.notes[0]).toEqual({ code: 'unstated', text });
-    const given = planOfWork(parted, asked, made.allocation.placements);
+    const { placements } = made.allocation;
+    const given = planOfWork(parted, asked, { placements, named: { id: made.plan.id } });
     expect(given.notes).toContainEqual({ code: 'unstated', text });
   });
 

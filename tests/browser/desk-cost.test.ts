@@ -4,6 +4,7 @@ import type { PossessionDesk } from '../../components/desk/desk.js';
 import type { PossessionAccount } from '../../components/account/account.js';
 import { AccountAskEvent } from '../../components/account/account-ask-event.js';
 import { createInlineEngine } from '../../src/engine/index.js';
+import { emptyPlan } from '../../src/model/index.js';
 import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
 import { button, tab } from './support/desk-look.js';
 import { twoNights } from './support/two-nights.js';
@@ -56,6 +57,57 @@ describe('cost on the desk', () => {
     await el.updateComplete;
     expect(shadow(el, 'possession-overrun')).not.to.equal(null);
   });
+
+  it('comes to 45, 90 and 180 minutes by head in two actions from an empty desk: the sample, Cost', async () => {
+    const engine = createInlineEngine();
+    const paths = ['windows', 'work', 'resources', 'trains'].map((one) => `${one}.csv`);
+    const files = await Promise.all(
+      [...paths, 'prices.json', 'rules/electrified-two-track.json'].map(async (path) => {
+        const answer = await fetch(new URL(`../../sample-csv/${path}`, import.meta.url));
+        return {
+          name: path.replace(/^.*\//, ''),
+          bytes: new Uint8Array(await answer.arrayBuffer()),
+        };
+      }),
+    );
+    const el = await fixture<PossessionDesk>(
+      html`<possession-desk
+        .engine=${engine}
+        .document=${emptyPlan('Untitled', 'Europe/London')}
+      ></possession-desk>`,
+    );
+    el.openSample = async () => {
+      const { document } = await engine.importFiles(files, emptyPlan('Sample', 'Europe/London'));
+      await el.adopt(document);
+    };
+    await waitUntil(() => button(el.renderRoot, 'The sample'), 'a door to the sample', {
+      timeout: 20_000,
+    });
+    const actions = [
+      () => button(el.renderRoot, 'The sample')!.click(),
+      () => tab(el, 'cost').click(),
+    ];
+    actions[0]!();
+    await waitUntil(() => el.document?.tables.windows.rows.length, 'the sample is open', {
+      timeout: 20_000,
+    });
+    await el.updateComplete;
+    actions[1]!();
+    const table = (): HTMLTableElement | null | undefined =>
+      shadow(el, 'possession-overrun')?.querySelector<HTMLTableElement>('.compare');
+    await waitUntil(() => table()?.tHead?.rows[0]!.cells.length === 4, 'three columns', {
+      timeout: 60_000,
+    });
+    expect(actions.length).to.be.at.most(3);
+    const heads = [...table()!.tHead!.rows[0]!.cells].map((one) => one.textContent.trim());
+    expect(heads.slice(1).map((one) => one.split(/\s{2,}/)[0])).to.deep.equal([
+      '45 min',
+      '1 h 30',
+      '3 h',
+    ]);
+    const first = [...table()!.tBodies[0]!.rows].map((row) => row.cells[0]!.textContent.trim());
+    expect(first.join()).to.contain('Delay to trains');
+  }).timeout(120_000);
 
   it('has what was entered of a late handback again after the page is loaded anew', async () => {
     const first = await open();

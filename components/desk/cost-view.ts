@@ -92,7 +92,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
                     .answer=${outlooks.price}
                     .window=${window}
                     .overrunMinutes=${outlooks.overrunMinutes}
-                    .strings=${usesWindow(desk) ? ownWords : noWork}
+                    .strings=${!usesWindow(desk) ? noWork : outlooks.isBusy('handback') || desk.planning.busy ? coming : ownWords}
                     editable
                     @possession-overrun-compare=${({ minutes }: OverrunCompareEvent) => {
                       outlooks.compareMinutes = minutes;
@@ -125,6 +125,7 @@ function setLeaves(desk: Desk, { window, resource, leaves }: OnSiteChangeEvent):
 }
 
 const ownWords = {};
+const coming = { noChance: 'The handback is being simulated; the chances follow.' };
 const noOwn: readonly OwnOption[] = [];
 const noWork = { noChance: 'The plan places no work in this window: nothing of it can overrun.' };
 

@@ -66,6 +66,11 @@ const layout = css`
   .refused {
     color: var(--_bad);
   }
+  .turns li {
+    max-width: 60rem;
+    padding: 0.375rem 0;
+    border-top: 1px solid var(--_hair);
+  }
   .options > li {
     display: grid;
     grid-template-columns: minmax(0, 1fr);

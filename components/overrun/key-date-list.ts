@@ -16,42 +16,61 @@ export function keyDateList(
   words: OverrunStrings,
 ): TemplateResult | typeof nothing {
   if (!keyDates || keyDates.length === 0) return nothing;
+  const met = keyDates.filter((one) => one.daysLate === 0);
+  const others = keyDates.filter((one) => one.daysLate !== 0);
   return html`<section class="key-dates">
     <h3>${words.keyDates}</h3>
     <p class="quiet">${words.keyDatesNote}</p>
-    <table class="rows">
-      <thead>
-        <tr>
-          <th scope="col">${words.keyDate}</th>
-          <th scope="col" class="figure">${words.amount(at.currency)}</th>
-        </tr>
-      </thead>
-      <tbody>
-        ${keyDates.map(
-          (one) =>
-            html`<tr class=${one.daysLate === 0 ? 'beside' : nothing}>
-              <th scope="row">
-                <span class="title">${one.title}: ${stateText(one, words)}</span>
-                <span class="head"
-                  >${words.keyDateDue(momentText(one.due, zone))}${
-                    one.forecast === null
-                      ? nothing
-                      : `, ${words.keyDateEnds(momentText(one.forecast, zone))}`
-                  }</span
-                >
-                <span class="formula">${one.formula}</span>
-                <span class="source">${words.source}: ${one.source}</span>
-              </th>
-              <td class="figure">
-                ${
-                  one.amount === null
-                    ? html`<span class="state">${words.keyDateUnpriced}</span>`
-                    : html`<span class="amount">${moneyText(one.amount)}</span>`
-                }
-              </td>
-            </tr>`,
-        )}
-      </tbody>
-    </table>
+    ${others.length === 0 ? nothing : dateTable(others, at.currency, zone, words)}
+    ${
+      met.length === 0
+        ? nothing
+        : html`<details class="nothing">
+            <summary>${words.keyDatesMet(met.length)}</summary>
+            ${dateTable(met, at.currency, zone, words)}
+          </details>`
+    }
   </section>`;
+}
+
+function dateTable(
+  lines: readonly KeyDateLine[],
+  currency: string,
+  zone: string,
+  words: OverrunStrings,
+): TemplateResult {
+  return html`<table class="rows">
+    <thead>
+      <tr>
+        <th scope="col">${words.keyDate}</th>
+        <th scope="col" class="figure">${words.amount(currency)}</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${lines.map(
+        (one) =>
+          html`<tr class=${one.daysLate === 0 ? 'beside' : nothing}>
+            <th scope="row">
+              <span class="title">${one.title}: ${stateText(one, words)}</span>
+              <span class="head"
+                >${words.keyDateDue(momentText(one.due, zone))}${
+                  one.forecast === null
+                    ? nothing
+                    : `, ${words.keyDateEnds(momentText(one.forecast, zone))}`
+                }</span
+              >
+              ${one.daysLate === 0 ? nothing : html`<span class="formula">${one.formula}</span>`}
+              <span class="source">${words.source}: ${one.source}</span>
+            </th>
+            <td class="figure">
+              ${
+                one.amount === null
+                  ? html`<span class="state">${words.keyDateUnpriced}</span>`
+                  : html`<span class="amount">${moneyText(one.amount)}</span>`
+              }
+            </td>
+          </tr>`,
+      )}
+    </tbody>
+  </table>`;
 }

@@ -75,6 +75,8 @@ export const defaultStrings = {
   keyDateUnknown: 'not all of its work has a place',
   keyDateMet: 'in time',
   keyDateLate: (days: number) => `${days} ${days === 1 ? 'day' : 'days'} late`,
+  keyDatesMet: (count: number) =>
+    `${count} ${count === 1 ? 'key date is' : 'key dates are'} in time`,
   keyDateUnpriced: 'no price',
   lengths: 'Length of the closure, in hours that really pass',
   clockDecides:

@@ -5,6 +5,7 @@ import type { AccessWindow, Plan, PlanDocument, PriceBook } from '../model/index
 import type { Allocation } from '../planner/search/types.js';
 import type { PlanResult } from '../tables/index.js';
 import type { Arguments } from './arguments.js';
+import { readMoment } from './read-moment.js';
 import { textTable } from './text-table.js';
 
 /** What options are worked out from: the files as a document, with the plan of work. */
@@ -20,7 +21,7 @@ export interface OptionsBasis {
 export function optionsFor(
   { read, plan, prices, holidays, allocation }: OptionsBasis,
   window: AccessWindow,
-  asked: Pick<Arguments, 'seed' | 'runs'>,
+  asked: Pick<Arguments, 'seed' | 'runs' | 'at'>,
 ): OptionsAnswer | null {
   if (!read.tables || !allocation.placements.some((one) => one.window === window.id)) return null;
   // What the site closes is worked in anew from its limits.
@@ -37,7 +38,11 @@ export function optionsFor(
   };
   return optionsOf(
     document,
-    { window: window.id, allocation, seed: asked.seed, runs: asked.runs },
+    {
+      ...{ window: window.id, allocation, seed: asked.seed, runs: asked.runs },
+      // The price of more time may hang on the notice given.
+      ...(asked.at !== undefined && { askedAt: readMoment(asked.at, 'at', plan.zone) }),
+    },
     { clock: () => performance.now(), stopped: () => false, onProgress: () => undefined },
   );
 }

@@ -352,11 +352,17 @@ describe('possession-overrun', () => {
           ...{ package: 'P2', title: 'Key date missed: P2', amount: null, daysLate: null },
           ...{ due: night.end, forecast: null, window: null, formula: 'not known' },
         },
+        {
+          ...line,
+          ...{ package: 'P3', title: 'Key date: P3', amount: '0.00', daysLate: 0 },
+          ...{ due: night.end, forecast: night.end, formula: 'in time: nothing' },
+        },
       ],
     });
     const rows = texts(el, '.key-dates tbody tr').map((one) => one.replace(/\s+/g, ' '));
     expect(rows[0]).to.contain('Key date missed: P1: 1 day late');
     expect(rows[0]).to.contain('1 day x GBP 6500 = GBP 6500.00').and.to.contain('6,500.00');
+    expect(part(el, '.key-dates summary').textContent).to.contain('1 key date is in time');
     expect(rows[1]).to.contain('not all of its work has a place').and.to.contain('no price');
     expect(await axeFaults(el)).to.deep.equal([]);
     expect(part(await shown(), '.key-dates')).to.equal(null);

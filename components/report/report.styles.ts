@@ -35,7 +35,10 @@ export const styles = css`
   }
   td,
   th[scope='row'] {
-    overflow-wrap: anywhere;
+    overflow-wrap: break-word;
+  }
+  td:not(.figure) {
+    min-width: 7rem;
   }
   th[scope='row'] {
     color: var(--_ink);

@@ -33,13 +33,9 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
           'P50 total',
           'P80 total',
           'P95 total',
-          'against as planned',
-          'its standard error',
           'on time, per cent',
-          'P80 handback',
-          'what changes',
         ],
-        figures: [1, 2, 3, 4, 5, 6, 7, 8],
+        figures: [1, 2, 3, 4, 5, 6],
         rows: priced.map((one) => [
           one.name,
           one.expectedTotal,
@@ -47,12 +43,32 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
           one.p50Total,
           one.p80Total,
           one.p95Total,
-          one.verdict === 'the reference' ? '' : one.difference,
-          one.verdict === 'the reference' ? '' : one.differenceError,
           one.handbacks.map((each) => (100 * each.onTime.probability).toFixed(1)).join('; '),
-          one.handbacks.map((each) => timeText(each.p80, window)).join('; '),
-          one.changes.join('; '),
         ]),
+      },
+      {
+        title: 'Against as planned',
+        columns: [
+          'option',
+          `difference, ${answer.currency}`,
+          'its standard error',
+          'P80 handback',
+          'what changes',
+        ],
+        figures: [1, 2],
+        rows: priced.flatMap((one) =>
+          one.verdict === 'the reference'
+            ? []
+            : [
+                [
+                  one.name,
+                  one.difference,
+                  one.differenceError,
+                  one.handbacks.map((each) => timeText(each.p80, window)).join('; '),
+                  one.changes.join('; '),
+                ],
+              ],
+        ),
       },
       {
         title: 'Parts of each total',

@@ -230,6 +230,12 @@ const layout = css`
       color: Canvas;
     }
   }
+  /* A chart on paper is drawn as wide as the sheet. */
+  @media print {
+    .columns {
+      display: block;
+    }
+  }
 `;
 
 export const styles = [headingStyles, tableStyles, minutesStyles, expectedStyles, layout];

@@ -1,11 +1,14 @@
 import { applyEdit, type Edit } from '../../src/edits/index.js';
 import type { Placement } from '../../src/engine/index.js';
+import { dayFromText, startOfDay } from '../../src/calendar/index.js';
 import {
   withAgreed,
+  withFrozen,
   withoutEarlier,
   type AgreedPlan,
   type PlanDocument,
 } from '../../src/model/index.js';
+import { countText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
 
 // What a person does with the plan of work: each is one change of the document, undone like any other.
@@ -57,6 +60,22 @@ export function forgetEarlier(desk: Desk, plan: AgreedPlan): void {
   desk.edit(
     { ...document, agreed: withoutEarlier(document.agreed, plan.revision) },
     `earlier plan ${plan.revision} "${plan.name}" taken out`,
+  );
+}
+
+/** Freezes what begins before a local day, as `2027-03-07`; an empty day sets all free. What cannot be kept is told. */
+export function freeze(desk: Desk, until: string): void {
+  const { document } = desk;
+  const day = dayFromText(until);
+  if (!document?.agreed?.now || (until !== '' && day === undefined)) return;
+  const agreed = withFrozen(document.agreed, day === undefined ? undefined : until);
+  if (day === undefined) return desk.edit({ ...document, agreed }, 'all pieces set free');
+  const from = startOfDay(day, document.zone);
+  const count = document.agreed.now.placements.filter((one) => one.from < from).length;
+  desk.edit({ ...document, agreed }, `frozen until ${until}`);
+  const lost = new Set(desk.planning.broken.map((one) => one.activity)).size;
+  desk.say(
+    `${countText(count, 'piece')} ${count === 1 ? 'begins' : 'begin'} before ${until} and ${count === 1 ? 'keeps its place' : 'keep their places'}${lost > 0 ? ', but for what no longer holds' : ''}.`,
   );
 }
 

@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { dayFromText, startOfDay } from '../../src/calendar/index.js';
 import { planId } from '../../src/engine/index.js';
-import { countText, momentText } from '../shared/format.js';
-import { agree, compareWith, forgetEarlier, goBackTo } from './agreed-plan.js';
+import { countText, dayText, momentText } from '../shared/format.js';
+import { agree, compareWith, forgetEarlier, freeze, goBackTo } from './agreed-plan.js';
 import type { Desk } from './desk-parts.js';
 
 /** The broken pieces named before the rest is only counted. */
@@ -10,23 +11,22 @@ const NAMED = 4;
 /** Which plan the figures speak of, what of it no longer holds, and what can be accepted in its place. */
 export function agreedView(desk: Desk): TemplateResult {
   return html`<div class="agreed" role="group" aria-label="The agreed plan">
-    ${desk.document?.agreed?.now ? inForce(desk) : nothing} ${proposed(desk)} ${earlier(desk)}
+    ${desk.document?.agreed?.now ? inForce(desk) : nothing} ${proposed(desk)} ${more(desk)}
   </div>`;
 }
 
 /** One line for views that speak of the plan without showing it. */
-export function planLine({ document, planning }: Desk): TemplateResult | typeof nothing {
+export function planLine(desk: Desk): TemplateResult | typeof nothing {
+  const text = planText(desk);
+  return text === '' ? nothing : html`<p class="agreed-line">Of the ${text}.</p>`;
+}
+
+/** Which plan the figures speak of: `agreed plan 3, Spring, Mon 4 Jan 2027, 09:00`; empty where there is none. */
+export function planText({ document, planning }: Desk): string {
   const now = document?.agreed?.now;
   if (now)
-    return html`<p class="agreed-line">
-      Of the agreed plan ${now.revision}, ${now.name}, ${momentText(now.agreedAt, document.zone)}
-      (${planId(now.placements)})${planning.broken.length > 0 ? '; some of it no longer holds' : ''}.
-    </p>`;
-  const { proposal } = planning;
-  if (!proposal) return nothing;
-  return html`<p class="agreed-line">
-    Of a proposal (${planId(proposal.placements)}): no plan is agreed.
-  </p>`;
+    return `agreed plan ${now.revision}, ${now.name}, ${momentText(now.agreedAt, document.zone)}${planning.broken.length > 0 ? '; some of it no longer holds' : ''}`;
+  return planning.proposal ? 'proposal of the search: no plan is agreed' : '';
 }
 
 function inForce(desk: Desk): TemplateResult {
@@ -36,8 +36,7 @@ function inForce(desk: Desk): TemplateResult {
   const activities = [...new Set(broken.map((one) => one.activity))];
   return html`<p>
       <strong>Agreed: ${now.name}</strong>, plan ${now.revision},
-      ${momentText(now.agreedAt, document!.zone)}${now.by ? `, ${now.by}` : ''}
-      <span class="quiet">${planId(now.placements)}</span>
+      ${momentText(now.agreedAt, document!.zone)}${now.by ? `, ${now.by}` : ''}${frozenText(desk)}
     </p>
     ${
       broken.length === 0
@@ -76,11 +75,8 @@ function proposed(desk: Desk): TemplateResult | typeof nothing {
       <button type="button" class="plain" @click=${() => planning.drop()}>Good</button>
     </p>`;
   const count = (document.agreed?.earlier.length ?? 0) + (now ? 2 : 1);
-  return html`<form class="proposal" @submit=${(event: SubmitEvent) => accept(desk, event)}>
-    <p>
-      <strong>A proposal</strong>
-      <span class="quiet">${id}</span>${now ? ', not yet agreed' : ': no plan is agreed yet'}
-    </p>
+  return html`<div class="proposal">
+    <p><strong>A proposal</strong>${now ? ', not yet agreed' : ': no plan is agreed yet'}</p>
     ${
       now
         ? html`<button
@@ -93,12 +89,18 @@ function proposed(desk: Desk): TemplateResult | typeof nothing {
             <button type="button" @click=${() => planning.drop()}>Let it go</button>`
         : nothing
     }
-    <label>Name <input name="name" required maxlength="200" .value=${`Plan ${count}`} /></label>
-    <label>Agreed by <input name="by" maxlength="200" autocomplete="name" /></label>
-    <button type="submit" class="strong" ?disabled=${!proposal.certificate.verified}>
-      Agree this plan
-    </button>
-  </form>`;
+    <details class="accept">
+      <summary>Agree to it</summary>
+      <form @submit=${(event: SubmitEvent) => accept(desk, event)}>
+        <label>Name <input name="name" required maxlength="200" .value=${`Plan ${count}`} /></label>
+        <label>Agreed by <input name="by" maxlength="200" autocomplete="name" /></label>
+        <button type="submit" class="strong" ?disabled=${!proposal.certificate.verified}>
+          Agree this plan
+        </button>
+        <span class="quiet">Known by ${id}</span>
+      </form>
+    </details>
+  </div>`;
 }
 
 function accept(desk: Desk, event: SubmitEvent): void {
@@ -113,16 +115,32 @@ function accept(desk: Desk, event: SubmitEvent): void {
   });
 }
 
-function earlier(desk: Desk): TemplateResult | typeof nothing {
-  const all = desk.document?.agreed?.earlier ?? [];
-  if (all.length === 0) return nothing;
+/** What of the plan in force is frozen, in a few words; empty where nothing is. */
+function frozenText({ document }: Desk): string {
+  const until = document?.agreed?.frozenUntil;
+  const day = until === undefined ? undefined : dayFromText(until);
+  if (day === undefined) return '';
+  return `, frozen until ${dayText(startOfDay(day, document!.zone), document!.zone)}`;
+}
+
+/** What is seldom wanted: freezing, the plans before, and what the plan is known by. */
+function more(desk: Desk): TemplateResult | typeof nothing {
+  const { document } = desk;
+  const { now, earlier = [], frozenUntil } = document?.agreed ?? {};
+  if (!document || (!now && earlier.length === 0)) return nothing;
+  const title = [
+    ...(now ? ['Freeze'] : []),
+    ...(earlier.length > 0 ? [countText(earlier.length, 'earlier plan')] : []),
+  ].join(', ');
   return html`<details class="earlier">
-    <summary>${countText(all.length, 'earlier plan')}</summary>
+    <summary>${title}</summary>
+    ${now ? freezeForm(desk, frozenUntil ?? '') : nothing}
+    ${now ? html`<p class="quiet">The agreed plan is known by ${planId(now.placements)}.</p>` : nothing}
     <ul>
-      ${all.map(
+      ${earlier.map(
         (one) =>
           html`<li>
-            ${one.revision}: ${one.name}, ${momentText(one.agreedAt, desk.document!.zone)}
+            ${one.revision}: ${one.name}, ${momentText(one.agreedAt, document.zone)}
             <span class="quiet">${planId(one.placements)}</span>
             <button type="button" @click=${() => void compareWith(desk, one)}>
               Compare with it
@@ -133,4 +151,26 @@ function earlier(desk: Desk): TemplateResult | typeof nothing {
       )}
     </ul>
   </details>`;
+}
+
+function freezeForm(desk: Desk, until: string): TemplateResult {
+  return html`<form
+    class="freeze"
+    @submit=${(event: SubmitEvent) => {
+      event.preventDefault();
+      freeze(desk, String(new FormData(event.target as HTMLFormElement).get('until') ?? ''));
+    }}
+  >
+    <label
+      >What begins before
+      <input name="until" type="date" required .value=${until} />
+    </label>
+    <button type="submit">Freeze it</button>
+    ${
+      until === ''
+        ? nothing
+        : html`<button type="button" @click=${() => freeze(desk, '')}>Set all free</button>`
+    }
+    <span class="quiet">keeps its place in every search and every mending.</span>
+  </form>`;
 }

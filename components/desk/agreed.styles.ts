@@ -15,6 +15,20 @@ export const agreedStyles = css`
     gap: 0.25rem 0.75rem;
     align-items: center;
   }
+  .agreed :is(.accept, .earlier) > summary {
+    cursor: pointer;
+    padding-block: 0.25rem;
+  }
+  .agreed :is(.accept form, .freeze) {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.25rem 0.75rem;
+    align-items: center;
+    padding-block: 0.25rem;
+  }
+  .agreed .accept[open] {
+    flex-basis: 100%;
+  }
   .agreed .broken {
     padding: 0.25rem 0.75rem;
     border-inline-start: 3px solid var(--_bad);

@@ -19,9 +19,10 @@ export function answerOf(desk: Desk): Answer | null {
   if (results.plan.windows.length === 0 || results.plan.activities.length === 0) return null;
   const plan = desk.view === 'plan' ? planning.looked : planning.shown;
   if (!plan) {
-    const sentence = planning.busy
-      ? 'Looking for a plan of all the work in the windows'
-      : 'No plan is made yet';
+    const sentence =
+      planning.busy || planning.waits
+        ? 'Looking for a plan of all the work in the windows'
+        : 'No plan is made yet';
     return { sentence, harm: false, proof: '' };
   }
   return {
@@ -30,7 +31,9 @@ export function answerOf(desk: Desk): Answer | null {
       plan.unplaced.length > 0 ||
       !plan.certificate.verified ||
       plan.keyDates.some((one) => !one.met),
-    proof: planning.allocation ? proofOf(plan, leftOut(desk)) : 'The best so far; still looking.',
+    proof: planning.allocation
+      ? proofOf(plan, leftOut(desk))
+      : 'A proposal, the best so far; still looking.',
   };
 }
 

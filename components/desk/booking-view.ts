@@ -1,7 +1,9 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
+import type { BookingCount } from '../../src/model/index.js';
 import type { CalendarSaveEvent } from '../booking/calendar-save-event.js';
 import type { ShareChangeEvent } from '../booking/share-change-event.js';
+import { planLine } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
 import { withCells } from './edits.js';
 import { outlookTrouble } from './outlook-trouble.js';
@@ -10,7 +12,7 @@ import { saveFile } from './save-file.js';
 /** What has to be asked and offered by when. */
 export function bookingView(desk: Desk, results: Results): TemplateResult {
   return html`<div class="fill pad">
-    ${outlookTrouble(desk.outlooks)}
+    ${planLine(desk)} ${countForm(desk)} ${outlookTrouble(desk.outlooks)}
     <possession-booking
       .answer=${desk.outlooks.booked}
       .windows=${results.plan.windows}
@@ -28,6 +30,62 @@ export function bookingView(desk: Desk, results: Results): TemplateResult {
     ></possession-booking>
   </div>`;
 }
+
+/** Where lead times of weeks are counted from: the day of the window, or its planning week. */
+function countForm(desk: Desk): TemplateResult {
+  const { document, outlooks } = desk;
+  const { weeksFrom, weekStarts } = outlooks.booked ?? { weeksFrom: 'window', weekStarts: 'sat' };
+  const set = (more: Partial<BookingCount>): void => {
+    if (!document) return;
+    const booking = { weeksFrom, weekStarts, ...more };
+    desk.edit({ ...document, booking }, 'how booking weeks are counted changed');
+  };
+  return html`<div class="bar count-weeks">
+    <label
+      >Weeks are counted back from
+      <select
+        @change=${(event: Event) =>
+          set({
+            weeksFrom: (event.target as HTMLSelectElement).value as BookingCount['weeksFrom'],
+          })}
+      >
+        <option value="window" ?selected=${weeksFrom === 'window'}>the day of the window</option>
+        <option value="railway week" ?selected=${weeksFrom === 'railway week'}>
+          the first day of its planning week
+        </option>
+      </select>
+    </label>
+    ${
+      weeksFrom === 'window'
+        ? nothing
+        : html`<label
+            >The planning week begins on
+            <select
+              @change=${(event: Event) =>
+                set({
+                  weekStarts: (event.target as HTMLSelectElement)
+                    .value as BookingCount['weekStarts'],
+                })}
+            >
+              ${Object.entries(dayNames).map(
+                ([day, name]) =>
+                  html`<option value=${day} ?selected=${day === weekStarts}>${name}</option>`,
+              )}
+            </select>
+          </label>`
+    }
+  </div>`;
+}
+
+const dayNames: Readonly<Record<BookingCount['weekStarts'], string>> = {
+  mon: 'Monday',
+  tue: 'Tuesday',
+  wed: 'Wednesday',
+  thu: 'Thursday',
+  fri: 'Friday',
+  sat: 'Saturday',
+  sun: 'Sunday',
+};
 
 export async function askBooking(desk: Desk): Promise<void> {
   const { engine, document, outlooks } = desk;

@@ -68,7 +68,7 @@ export function reportView(desk: Desk, report: Report): TemplateResult {
   ></possession-report>`;
 }
 
-async function saveReport(
+export async function saveReport(
   desk: Desk,
   { report, format }: Pick<ReportSaveEvent, 'report' | 'format'>,
 ): Promise<void> {

@@ -51,6 +51,8 @@ export function countOfView(desk: Desk, view: DeskView): string {
       return planning.busy ? 'searching' : 'not yet';
     case 'booking':
       return lateText(desk);
+    case 'ahead':
+    case 'summary':
     case 'handback':
     case 'cost':
     case 'table':

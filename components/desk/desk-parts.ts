@@ -6,6 +6,7 @@ import type { Place } from '../why/explanation.js';
 import type { Figures } from './figures.js';
 import type { Incoming } from './incoming.js';
 import type { Keeping } from './keeping.js';
+import type { Meeting } from './meeting.js';
 import type { Outlooks } from './outlooks.js';
 import type { Picked } from './picked.js';
 import type { Planning } from './planning.js';
@@ -48,6 +49,7 @@ export interface Desk {
   readonly incoming: Incoming;
   readonly planning: Planning;
   readonly outlooks: Outlooks;
+  readonly meeting: Meeting;
   readonly shift: Shift;
   readonly watch: ShiftAlarms;
   readonly ruleTrial: RuleTrial;

@@ -40,6 +40,8 @@ import { fileDrops } from './file-drops.js';
 import { Incoming } from './incoming.js';
 import { Keeping } from './keeping.js';
 import { isFindKey, placeByKey, stepByKey } from './keys.js';
+import { Meeting } from './meeting.js';
+import { meetingView } from './meeting-view.js';
 import { menuView } from './menu-view.js';
 import { narrowStyles } from './narrow.styles.js';
 import { newsView } from './news.js';
@@ -82,7 +84,16 @@ import { workView } from './work-view.js';
 export type { DeskView } from './views.js';
 
 /** Views that have nothing of their own to show of a blank plan. */
-const emptyViews: readonly DeskView[] = ['windows', 'table', 'fit', 'plan', 'handback', 'cost'];
+const emptyViews: readonly DeskView[] = [
+  'windows',
+  'table',
+  'fit',
+  'plan',
+  'ahead',
+  'summary',
+  'handback',
+  'cost',
+];
 
 const noSteps: KeptSteps = { done: [], undone: [] };
 
@@ -170,6 +181,7 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly incoming = new Incoming(this);
   readonly planning = new Planning(this);
   readonly outlooks = new Outlooks(this);
+  readonly meeting = new Meeting(this);
   readonly shift = new Shift(this);
   readonly watch: ShiftWatch = new ShiftWatch(this);
   readonly picked = new Picked(this);
@@ -383,6 +395,7 @@ export class PossessionDesk extends LitElement implements Desk {
       this.#stepsBefore = noSteps;
       this.#own = this.document;
       this.#opening.planAgain = false;
+      this.#opening.forget();
     }
     if (this.engine) this.#pending = this.#refresh(this.engine, this.document);
   }
@@ -473,6 +486,9 @@ export class PossessionDesk extends LitElement implements Desk {
         return fitView(this, results);
       case 'plan':
         return planView(this, results, document);
+      case 'ahead':
+      case 'summary':
+        return meetingView(this, results, this.view);
       case 'handback':
         return handbackView(this, results);
       case 'cost':

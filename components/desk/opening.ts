@@ -7,15 +7,21 @@ import { askHandback, openHandback, resumeShift } from './handback-view.js';
 import { askRules } from './rules-view.js';
 import { askSite } from './site-view.js';
 import { tellMoves } from './told.js';
-import { askChecks } from './urgent-view.js';
+import { askChecks, askRoster } from './urgent-view.js';
 import type { CostPart, DeskView } from './views.js';
 
 /** Views that show what was worked out of the plan, and ask for it again when there is another. */
-const followers: readonly string[] = ['windows', 'table', 'site', 'handback'];
+const followers: readonly string[] = ['windows', 'table', 'site', 'handback', 'summary', 'ahead'];
+
+/** Milliseconds without a change before a plan is looked for anew. */
+const SETTLE_MS = 800;
 
 /** What each view needs to have been worked out before it says anything, and what it explains first. */
 export class Opening {
   readonly #desk: Desk;
+  /** Whether a plan was looked for since the document was opened. */
+  #known = false;
+  #settling: ReturnType<typeof setTimeout> | undefined;
   /** The search under way, with what follows from its end. */
   #search: Promise<void> = Promise.resolve();
   /** Whether the plan is to be made anew as soon as the figures of the change are known. */
@@ -35,6 +41,8 @@ export class Opening {
     const desk = this.#desk;
     const { planAgain } = this;
     this.planAgain = false;
+    clearTimeout(this.#settling);
+    desk.planning.waits = false;
     if (document.agreed?.now) {
       await (this.#search = desk.planning.assess(engine, document));
       if (desk.document !== document) return;
@@ -45,7 +53,27 @@ export class Opening {
     }
     if (!planAgain && resumeShift(desk)) return;
     this.open(desk.view);
-    this.#first(planAgain);
+    // Of several changes one after another only the last is planned for.
+    if (this.#known && !planAgain)
+      this.#settle(() => desk.document === document && this.#first(false));
+    else this.#first(planAgain);
+    this.#known = true;
+  }
+
+  /** Another plan altogether is shown: it is planned for at once. */
+  forget(): void {
+    clearTimeout(this.#settling);
+    this.#known = false;
+  }
+
+  #settle(act: () => void): void {
+    clearTimeout(this.#settling);
+    const { planning } = this.#desk;
+    planning.waits = true;
+    this.#settling = setTimeout(() => {
+      planning.waits = false;
+      act();
+    }, SETTLE_MS);
   }
 
   /** Mends the agreed plan with few moves, for a person to accept. */
@@ -77,6 +105,14 @@ export class Opening {
         break;
       case 'plan':
         void this.#planned();
+        break;
+      case 'summary':
+        void this.#planned().then(() => askHandback(desk));
+        break;
+      case 'ahead':
+        void this.#planned();
+        void askBooking(desk);
+        askRoster(desk);
         break;
       case 'urgent':
         askChecks(desk);

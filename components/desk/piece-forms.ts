@@ -1,6 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { dayAt, dayText as isoDay, startOfDay } from '../../src/calendar/index.js';
 import type { Placement } from '../../src/engine/index.js';
 import { dayText } from '../shared/format.js';
+import { freeze } from './agreed-plan.js';
 import type { Desk } from './desk-parts.js';
 import { fixPackage, moveWork, recordDone } from './piece-acts.js';
 import { rowWith, valueIn } from './table-lookup.js';
@@ -37,7 +39,7 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
             Fix it here
           </button>`
     }
-    ${packageForms(desk, activity)}
+    ${packageForms(desk, activity)} ${freezeUpTo(desk, placed)}
     ${
       placed.units === undefined
         ? nothing
@@ -56,6 +58,19 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
           </form>`
     }
   </div>`;
+}
+
+/** Everything up to the end of the day on which the piece begins. */
+function freezeUpTo(desk: Desk, placed: Placement): TemplateResult | typeof nothing {
+  const { document } = desk;
+  if (!document?.agreed?.now) return nothing;
+  const next = dayAt(placed.from, document.zone) + 1;
+  const at = startOfDay(next, document.zone);
+  return html`<p>
+    <button type="button" @click=${() => freeze(desk, isoDay(next))}>
+      Freeze all that begins before ${dayText(at, document.zone)}
+    </button>
+  </p>`;
 }
 
 function packageForms(desk: Desk, activity: string): TemplateResult | typeof nothing {

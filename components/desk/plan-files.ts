@@ -3,6 +3,7 @@ import { isoText } from '../../src/calendar/index.js';
 import { countText } from '../shared/format.js';
 import { editLines, linkOf, linkText, savePlan } from '../store/index.js';
 import type { Desk } from './desk-parts.js';
+import { takePlanOut } from './plan-out.js';
 import { saveBytes } from './save-file.js';
 import { wordsOf } from './words-of.js';
 
@@ -42,9 +43,23 @@ function thisPlan(desk: Desk): TemplateResult | typeof nothing {
       <button type="button" @click=${() => void copyLink(desk)}>Copy a link</button>
       <button type="button" @click=${() => print(desk)}>Print what is shown</button>
     </div>
+    ${planOfWork(desk)}
     <p class="quiet">
       A file or a link holds the whole plan. A link is read by the page itself and sent nowhere.
     </p>`;
+}
+
+/** The plan of the work to be taken out, and the pages made of it. */
+function planOfWork(desk: Desk): TemplateResult | typeof nothing {
+  if (!desk.planning.allocation) return nothing;
+  return html`<h2>The plan of work</h2>
+    <div class="acts">
+      <button type="button" @click=${() => void takePlanOut(desk, 'xlsx')}>As a workbook</button>
+      <button type="button" @click=${() => void takePlanOut(desk, 'csv')}>As CSV</button>
+      <button type="button" @click=${() => void takePlanOut(desk, 'ics')}>As a calendar</button>
+      <button type="button" @click=${() => desk.show('summary')}>Summary</button>
+      <button type="button" @click=${() => desk.show('ahead')}>Look-ahead</button>
+    </div>`;
 }
 
 function print(desk: Desk): void {

@@ -41,6 +41,9 @@ export class Planning extends Asking {
   /** A person ended the last search before it had found a plan: it is not begun again behind their back. */
   stopped = false;
 
+  /** The tables were changed a moment ago: a plan is looked for once nothing more is. */
+  waits = false;
+
   readonly #assessing: Latest;
   #enough: ((found: Allocation) => void) | undefined;
 

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { countText, momentText } from '../shared/format.js';
+import { planText } from './agreed-view.js';
 import { countOfPlace, countOfView } from './counts.js';
 import type { Desk } from './desk-parts.js';
 import { saveWhole } from './plan-files.js';
@@ -41,7 +42,8 @@ export function topView(
       </div>
     </div>
     <p class="paper-line">
-      ${placeText[placeOf(desk.view)]}, ${viewText[desk.view].toLowerCase()}; printed
+      ${placeText[placeOf(desk.view)]}, ${viewText[desk.view].toLowerCase()};
+      ${planText(desk) === '' ? nothing : `of the ${planText(desk)};`} printed
       ${momentText(desk.moment(), desk.document?.zone ?? 'UTC')};
       ${desk.keeping.textIn(desk.document?.zone ?? 'UTC')}
     </p>

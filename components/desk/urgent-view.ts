@@ -65,8 +65,14 @@ export function askChecks(desk: Desk): void {
   const { engine, document, outlooks } = desk;
   if (!engine || !document) return;
   void askBooking(desk);
-  if (!outlooks.people && document.tables.roster) void outlooks.askPeople(engine, document);
+  askRoster(desk);
   if (!outlooks.noise) void outlooks.askNoise(engine, document, desk.moment());
+}
+
+/** The roster against its limits, where there is one. */
+export function askRoster({ engine, document, outlooks }: Desk): void {
+  if (engine && document?.tables.roster && !outlooks.people)
+    void outlooks.askPeople(engine, document);
 }
 
 function foundBy({ outlooks, document }: Desk, results: Results): Found {

@@ -19,6 +19,8 @@ export const deskViews = [
   'table',
   'fit',
   'plan',
+  'ahead',
+  'summary',
   'handback',
   'cost',
   'urgent',
@@ -32,7 +34,7 @@ export type DeskView = (typeof deskViews)[number];
 
 /** The views of each place, the one it opens with first. */
 export const viewsOf: Readonly<Record<PlaceId, readonly DeskView[]>> = {
-  programme: ['windows', 'table', 'fit', 'plan'],
+  programme: ['windows', 'table', 'fit', 'plan', 'ahead', 'summary'],
   handback: ['handback'],
   cost: ['cost'],
   checks: ['urgent', 'booking', 'site'],
@@ -44,6 +46,8 @@ export const viewText: Readonly<Record<DeskView, string>> = {
   table: 'As a table',
   fit: 'What fits where',
   plan: 'Pieces of work',
+  ahead: 'Look-ahead',
+  summary: 'Summary',
   handback: 'Handback',
   cost: 'Cost',
   urgent: 'To see to',

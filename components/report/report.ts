@@ -1,4 +1,4 @@
-import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
+import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Report } from '../../src/engine/index.js';
 import { base } from '../shared/base.js';
 import { paper } from '../shared/paper.js';
@@ -19,16 +19,20 @@ export class PossessionReport extends LitElement {
   static override readonly styles = [...base, styles, paper];
   static override readonly properties: PropertyDeclarations = {
     report: { attribute: false },
+    closable: { attribute: false },
     strings: { attribute: false },
   };
 
   declare report: Report | null;
+  /** Whether it stands in place of something that a reader goes back to. */
+  declare closable: boolean;
   /** Words in place of the default ones. */
   declare strings: Partial<ReportStrings>;
 
   constructor() {
     super();
     this.report = null;
+    this.closable = true;
     this.strings = {};
   }
 
@@ -39,9 +43,13 @@ export class PossessionReport extends LitElement {
     const save = (format: 'csv' | 'xlsx') => () =>
       this.dispatchEvent(new ReportSaveEvent(report, format));
     return html`<div class="bar on-screen" role="group" aria-label=${words.actions}>
-        <button type="button" @click=${() => this.dispatchEvent(new ReportCloseEvent())}>
-          ${words.back}
-        </button>
+        ${
+          this.closable
+            ? html`<button type="button" @click=${() => this.dispatchEvent(new ReportCloseEvent())}>
+                ${words.back}
+              </button>`
+            : nothing
+        }
         <button type="button" class="strong" @click=${() => globalThis.print()}>
           ${words.print}
         </button>

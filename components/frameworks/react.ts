@@ -229,7 +229,7 @@ declare module 'react' {
       >;
       'possession-report': Tag<
         PossessionReport,
-        'report' | 'strings',
+        'report' | 'closable' | 'strings',
         {
           'onpossession-report-close': (event: ReportCloseEvent) => void;
           'onpossession-report-save': (event: ReportSaveEvent) => void;

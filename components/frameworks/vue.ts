@@ -224,7 +224,7 @@ declare module 'vue' {
     >;
     'possession-report': Tag<
       PossessionReport,
-      'report' | 'strings',
+      'report' | 'closable' | 'strings',
       {
         onPossessionReportClose: (event: ReportCloseEvent) => void;
         onPossessionReportSave: (event: ReportSaveEvent) => void;

@@ -36,15 +36,18 @@ const imports = (all) => {
 };
 const owned = (one) => one.fields.map(({ name }) => `'${name}'`).join(' | ');
 const camel = (name) => name.replace(/(^|-)([a-z])/g, (_, _dash, letter) => letter.toUpperCase());
+/** The type of what hears an element's events, each under the name that a framework gives it. */
+const hearing = ({ events }, named) =>
+  events.length === 0
+    ? 'Record<never, never>'
+    : `{ ${events.map((event) => `${named(event.name)}: (event: ${event.class}) => void;`).join(' ')} }`;
 const head = '// Made by `npm run manifest` from the elements; change those, not this file.\n';
 
 /** Tags for JSX of React 19, which sets properties and hears events of elements by itself. */
 export function reactTypes(manifest) {
   const all = tags(manifest);
   const tag = (one) =>
-    `'${one.tagName}': Tag<${one.name}, ${owned(one)}, { ${one.events
-      .map((event) => `'on${event.name}': (event: ${event.class}) => void;`)
-      .join(' ')} }>;`;
+    `'${one.tagName}': Tag<${one.name}, ${owned(one)}, ${hearing(one, (name) => `'on${name}'`)}>;`;
   return `${head}import type { DetailedHTMLProps, HTMLAttributes } from 'react';
 ${imports(all)}
 
@@ -70,9 +73,7 @@ declare module 'react' {
 export function vueTypes(manifest) {
   const all = tags(manifest);
   const tag = (one) =>
-    `'${one.tagName}': Tag<${one.name}, ${owned(one)}, { ${one.events
-      .map((event) => `on${camel(event.name)}: (event: ${event.class}) => void;`)
-      .join(' ')} }>;`;
+    `'${one.tagName}': Tag<${one.name}, ${owned(one)}, ${hearing(one, (name) => `on${camel(name)}`)}>;`;
   return `${head}import type { HTMLAttributes, PublicProps } from 'vue';
 ${imports(all)}
 

@@ -282,7 +282,7 @@ declare module 'react' {
       'possession-wanted': Tag<
         PossessionWanted,
         'allocation' | 'activities' | 'resources' | 'zone' | 'strings',
-        {}
+        Record<never, never>
       >;
       'possession-where': Tag<
         PossessionWhere,

@@ -277,7 +277,7 @@ declare module 'vue' {
     'possession-wanted': Tag<
       PossessionWanted,
       'allocation' | 'activities' | 'resources' | 'zone' | 'strings',
-      {}
+      Record<never, never>
     >;
     'possession-where': Tag<
       PossessionWhere,

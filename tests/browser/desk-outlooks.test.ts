@@ -19,9 +19,9 @@ W3,Third night,2027-03-04 23:00,2027-03-05 05:00,confirmed`,
     ),
     work: tableOf(
       'work.csv',
-      `package,activity,title,after,minutes,minutes low,minutes high,resources,key date
-Deck,D1,Cut out,,200,180,260,crew:1,2027-03-06
-Deck,D2,Lift in,D1,200,180,300,crew:1,2027-03-06`,
+      `package,activity,title,after,minutes,minutes low,minutes high,resources,key date,made good by
+Deck,D1,Cut out,,200,180,260,crew:1,2027-03-06,none
+Deck,D2,Lift in,D1,200,180,300,crew:1,2027-03-06,none`,
     ),
     resources: tableOf('resources.csv', 'resource,capacity\ncrew,1'),
   },

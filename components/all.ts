@@ -20,5 +20,6 @@ import './ribbon/define.js';
 import './rules/define.js';
 import './sheet/define.js';
 import './units/define.js';
+import './wanted/define.js';
 import './where/define.js';
 import './why/define.js';

@@ -20,6 +20,6 @@ export { PossessionRibbon } from './ribbon/ribbon.js';
 export { PossessionRules } from './rules/rules.js';
 export { PossessionSheet } from './sheet/sheet.js';
 export { PossessionUnits } from './units/units.js';
-export { PossessionWanted } from './where/wanted.js';
+export { PossessionWanted } from './wanted/wanted.js';
 export { PossessionWhere } from './where/where.js';
 export { PossessionWhy } from './why/why.js';

@@ -10,6 +10,7 @@ import '../plan/define.js';
 import '../ribbon/define.js';
 import '../sheet/define.js';
 import '../units/define.js';
+import '../wanted/define.js';
 import '../where/define.js';
 import '../why/define.js';
 import '../lifting/define.js';

@@ -2,9 +2,19 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { totalMinutes } from '../../src/calendar/index.js';
 import type { Report, Results } from '../../src/engine/index.js';
 import { nameAmong, nameOf } from '../../src/engine/plan-out/plan-name.js';
-import type { AgreedPlan } from '../../src/model/index.js';
-import type { Desk } from './desk-parts.js';
+import type { AgreedPlan, PlanDocument } from '../../src/model/index.js';
+import type { Outlooks } from './outlooks.js';
+import type { Planning } from './planning.js';
 import { wordsOf } from './words-of.js';
+
+/** What of the desk a page for a meeting is made of. */
+interface Known {
+  readonly document: PlanDocument | null;
+  readonly planning: Pick<Planning, 'allocation' | 'proposal' | 'broken'>;
+  readonly outlooks: Pick<Outlooks, 'handbacks' | 'booked' | 'people'>;
+  moment(): number;
+  complain(text: string): void;
+}
 
 export type MeetingView = 'summary' | 'ahead';
 export const spans = [1, 4, 12] as const;
@@ -35,14 +45,14 @@ export class Meeting implements ReactiveController {
   }
 
   /** The plan that changes are told against; undefined where there is none. */
-  before({ document }: Desk): AgreedPlan | undefined {
+  before({ document }: Pick<Known, 'document'>): AgreedPlan | undefined {
     const { now, earlier = [] } = document?.agreed ?? {};
     const all: readonly AgreedPlan[] = [...(now ? [now] : []), ...earlier];
     return all.find((one) => one.revision === this.against) ?? earlier[0];
   }
 
   /** The report as it was last made; another is begun where it is behind. Null while the first is made. */
-  shown(desk: Desk, results: Results, view: MeetingView): Report | null {
+  shown(desk: Known, results: Results, view: MeetingView): Report | null {
     const { document, planning, outlooks } = desk;
     const allocation = planning.allocation;
     if (!document || !allocation) return null;
@@ -60,7 +70,7 @@ export class Meeting implements ReactiveController {
   }
 
   async #make(
-    desk: Desk,
+    desk: Known,
     results: Results,
     view: MeetingView,
     basis: readonly unknown[],
@@ -78,7 +88,7 @@ export class Meeting implements ReactiveController {
     }
   }
 
-  async #summary(desk: Desk, { plan }: Results): Promise<Report | null> {
+  async #summary(desk: Known, { plan }: Results): Promise<Report | null> {
     const { summaryReport } = await import('../../src/engine/report/summary-report.js');
     const { document, planning, outlooks } = desk;
     const { allocation } = planning;
@@ -96,7 +106,7 @@ export class Meeting implements ReactiveController {
     });
   }
 
-  async #ahead(desk: Desk, { plan }: Results): Promise<Report | null> {
+  async #ahead(desk: Known, { plan }: Results): Promise<Report | null> {
     const [{ lookAhead }, { lookAheadReport }] = await Promise.all([
       import('../../src/engine/look-ahead/look-ahead.js'),
       import('../../src/engine/look-ahead/look-ahead-report.js'),
@@ -136,7 +146,11 @@ export class Meeting implements ReactiveController {
 }
 
 /** The pieces by which the plan spoken of is known: of an agreed one all, those that no longer stand too. */
-export const planOf = ({ document, planning }: Desk): AgreedPlan['placements'] =>
+export const planOf = ({
+  document,
+  planning,
+}: Pick<Known, 'document' | 'planning'>): AgreedPlan['placements'] =>
   document?.agreed?.now?.placements ?? planning.proposal?.placements ?? [];
 
-const isRostered = ({ document }: Desk): boolean => (document?.tables.roster?.rows.length ?? 0) > 0;
+const isRostered = ({ document }: Pick<Known, 'document'>): boolean =>
+  (document?.tables.roster?.rows.length ?? 0) > 0;

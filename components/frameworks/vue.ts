@@ -46,7 +46,7 @@ import type { PossessionRibbon } from '../ribbon/ribbon.js';
 import type { PossessionRules } from '../rules/rules.js';
 import type { PossessionSheet } from '../sheet/sheet.js';
 import type { PossessionUnits } from '../units/units.js';
-import type { PossessionWanted } from '../where/wanted.js';
+import type { PossessionWanted } from '../wanted/wanted.js';
 import type { PossessionWhere } from '../where/where.js';
 import type { PossessionWhy } from '../why/why.js';
 import type { RedoEvent } from '../sheet/redo-event.js';

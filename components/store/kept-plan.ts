@@ -190,10 +190,20 @@ export class KeptPlan extends EventTarget {
 
   override addEventListener<T extends keyof KeptPlanEvents>(
     type: T,
-    listener: ((event: KeptPlanEvents[T]) => void) | null,
+    listener: (event: KeptPlanEvents[T]) => void,
+    options?: boolean | AddEventListenerOptions,
+  ): void;
+  override addEventListener(
+    type: string,
+    listener: EventListenerOrEventListenerObject | null,
+    options?: boolean | AddEventListenerOptions,
+  ): void;
+  override addEventListener(
+    type: string,
+    listener: EventListenerOrEventListenerObject | null,
     options?: boolean | AddEventListenerOptions,
   ): void {
-    super.addEventListener(type, listener as ((event: Event) => void) | null, options);
+    super.addEventListener(type, listener, options);
   }
 
   /** Whether the store has the plan at all: a new one is written whole at its first write. */

@@ -1,6 +1,7 @@
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
+import '../../components/wanted/define.js';
 import '../../components/where/define.js';
-import type { PossessionWanted } from '../../components/where/wanted.js';
+import type { PossessionWanted } from '../../components/wanted/wanted.js';
 import type { PossessionWhere } from '../../components/where/where.js';
 import type { PlacementSelectEvent } from '../../components/plan/placement-select-event.js';
 import { activity, resource, window as aWindow } from '../helpers/plan-builders.js';

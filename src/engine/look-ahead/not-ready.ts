@@ -1,6 +1,6 @@
 import { clockWords, durationText, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Placement } from '../../model/index.js';
-import type { LookAheadBasis } from './look-ahead.js';
+import type { LookAheadBasis } from './basis.js';
 
 /** Something that stands in the way of the work of the weeks to come. */
 export interface NotReady {

@@ -19,7 +19,7 @@ import { dayText, momentText } from '../shared/format.js';
 import { LANDSCAPE, paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
-import { defaultStrings, type WhereStrings } from './strings.js';
+import { defaultStrings, type WhereStrings } from '../where/strings.js';
 import { wantedStyles } from './wanted.styles.js';
 
 const NAMES = 132;

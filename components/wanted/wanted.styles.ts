@@ -1,5 +1,5 @@
 import { css } from 'lit';
-import { sharedStyles } from './where.styles.js';
+import { sharedStyles } from '../where/where.styles.js';
 
 export const wantedStyles = [
   sharedStyles,

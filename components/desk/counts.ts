@@ -64,7 +64,7 @@ export function countOfView(desk: Desk, view: DeskView): string {
 
 function heldText({ outlooks }: Desk): string {
   const { handbacks } = outlooks;
-  if (handbacks.length === 0) return outlooks.isBusy('handback') ? 'working' : 'margins';
+  if (!outlooks.hasAllHandbacks) return outlooks.isBusy('handback') ? 'working' : 'margins';
   const held = handbacks.filter((one) => one.verdict === 'held').length;
   return `${held} of ${handbacks.length} held`;
 }

@@ -120,7 +120,7 @@ export async function askHandback(desk: Desk): Promise<void> {
   const { engine, document, outlooks, planning } = desk;
   const { allocation } = planning;
   if (!engine || !document || !allocation) return;
-  if (outlooks.handbacks.length === 0 && !outlooks.isBusy('handback'))
+  if (!outlooks.hasAllHandbacks && !outlooks.isBusy('handback'))
     await outlooks.askHandback({ engine, document, allocation });
 }
 
@@ -150,7 +150,9 @@ export function resumeShift(desk: Desk): boolean {
   picked.pick({ window: open.window });
   shift.live = true;
   desk.view = 'handback';
-  void openHandback(desk).then(() => forecast(desk));
+  openLog(desk);
+  // The shift's own window first: somebody on site waits for it.
+  void forecast(desk).then(() => openHandback(desk));
   return true;
 }
 

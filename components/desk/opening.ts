@@ -189,7 +189,7 @@ export class Opening {
   async #expectCost(): Promise<void> {
     const desk = this.#desk;
     await askPrice(desk);
-    if (!desk.document?.prices || desk.outlooks.handbacks.length > 0) return;
+    if (!desk.document?.prices || desk.outlooks.hasAllHandbacks) return;
     await this.#planned();
     // The plan says who is on site: its cost stands while the chances are simulated.
     if (desk.view === 'cost') await askPrice(desk);

@@ -52,6 +52,8 @@ const plannedKinds = ['handback', 'live', 'price', 'options', 'account', 'liftin
 /** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
 export class Outlooks implements ReactiveController {
   handbacks: readonly HandbackResult[] = [];
+  /** Whether `handbacks` has every window that takes work; a shift that is resumed asks for its own first. */
+  hasAllHandbacks = false;
   price: PriceAnswer | null = null;
   options: OptionsAnswer | null = null;
   account: Account | null = null;
@@ -123,6 +125,7 @@ export class Outlooks implements ReactiveController {
   clearPlanned(): void {
     for (const kind of plannedKinds) this.#latest[kind].stop();
     this.handbacks = [];
+    this.hasAllHandbacks = false;
     this.price = null;
     this.options = null;
     this.account = null;
@@ -149,11 +152,13 @@ export class Outlooks implements ReactiveController {
     await this.#ask(
       'handback',
       (signal) => {
-        this.handbacks = [];
+        this.handbacks = this.handbacks.filter((one) => one.live);
         return engine.handback(document, request, signal, (progress) => {
           if (signal.aborted) return;
           this.progress = progress;
-          this.handbacks = [...this.handbacks, progress.latest];
+          const { latest } = progress;
+          if (this.handbacks.every((one) => one.window !== latest.window))
+            this.handbacks = [...this.handbacks, latest];
           this.#host.requestUpdate();
         });
       },
@@ -161,6 +166,7 @@ export class Outlooks implements ReactiveController {
         // One that meanwhile stands as its shift goes stays so.
         const shown = new Map(this.handbacks.map((one) => [one.window, one]));
         this.handbacks = found.map((one) => shown.get(one.window) ?? one);
+        this.hasAllHandbacks = true;
       },
     );
   }
@@ -184,8 +190,11 @@ export class Outlooks implements ReactiveController {
       'live',
       (signal) => engine.handback(document, request, signal),
       ([live]) => {
-        if (live)
-          this.handbacks = this.handbacks.map((one) => (one.window === window ? live : one));
+        if (!live) return;
+        const known = this.handbacks.some((one) => one.window === window);
+        this.handbacks = known
+          ? this.handbacks.map((one) => (one.window === window ? live : one))
+          : [...this.handbacks, live];
       },
     );
   }

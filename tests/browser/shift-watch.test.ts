@@ -114,8 +114,13 @@ describe('a shift by the clock', () => {
     el.remove();
     const inline = createInlineEngine();
     let searched = 0;
+    const asked: (readonly string[] | undefined)[] = [];
     const again = await shown({
       ...inline,
+      handback: (document, request, ...words) => {
+        asked.push(request.windows);
+        return inline.handback(document, request, ...words);
+      },
       allocate: (...words) => {
         searched += 1;
         return inline.allocate(...words);
@@ -125,6 +130,10 @@ describe('a shift by the clock', () => {
     await again.updateComplete;
     expect([again.view, again.shift.live, searched]).to.deep.equal(['handback', true, 0]);
     expect(inside(again, 'possession-handback').querySelector('.advice')).not.to.equal(null);
+    // The window of the shift before all others: somebody on site waits for it.
+    expect(asked[0]).to.deep.equal(['W1']);
+    await waitUntil(() => again.outlooks.hasAllHandbacks, 'the other windows', { timeout: 20_000 });
+    expect(live(again)).not.to.equal(undefined);
   });
 
   it('shows what another tab writes down, with who wrote it', async () => {

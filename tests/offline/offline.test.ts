@@ -48,6 +48,32 @@ const kept = (page: Page): Promise<void> =>
     await navigator.serviceWorker.ready;
   });
 
+/** A tab in the background draws no frames: it is looked at by a timer. */
+const beats = { polling: 100 };
+
+/** Waits until the page shows a forecast of a shift. */
+const inShift = (page: Page): Promise<unknown> =>
+  page.waitForFunction(() => {
+    const desk = document.querySelector('possession-desk');
+    const shown = desk?.shadowRoot?.querySelector('possession-handback')?.shadowRoot;
+    return desk?.shift.live && shown?.querySelector('.advice .say') ? true : false;
+  }, beats);
+
+/** Presses the first button of the shift that begins with these words. */
+const press = (page: Page, words: string): Promise<unknown> =>
+  page.waitForFunction(
+    (begins) => {
+      const desk = document.querySelector('possession-desk')!.shadowRoot!;
+      const shown = desk.querySelector('possession-handback')!.shadowRoot!;
+      const all = [...shown.querySelectorAll<HTMLButtonElement>('[part=record]')];
+      const found = all.find((one) => !one.disabled && one.textContent?.trim().startsWith(begins));
+      found?.click();
+      return found !== undefined;
+    },
+    beats,
+    words,
+  );
+
 describe('the built page', () => {
   it('lists every built file for its offline copy', async () => {
     const worker = await readFile(join(folder, 'service-worker.js'), 'utf8');
@@ -83,7 +109,7 @@ describe('the built page', () => {
     await page.close();
   });
 
-  it('goes on with a live shift after its server is gone and the page is loaded again', async () => {
+  it('keeps a live shift in step over two tabs, and is back in it without a server, a press or a search', async () => {
     const server = await serveFolder(folder);
     const page = await browser.newPage();
     page.setDefaultTimeout(60_000);
@@ -101,24 +127,47 @@ describe('the built page', () => {
         return true;
       });
     };
-    const entries = (): Promise<number> =>
-      page.evaluate(() => document.querySelector('possession-desk')!.shift.log.length);
+    const entries = (of: Page): Promise<number> =>
+      of.evaluate(() => document.querySelector('possession-desk')!.shift.log.length);
     await follow();
+    // A second tab of the same plan opens in the shift by itself.
+    const other = await browser.newPage();
+    other.setDefaultTimeout(60_000);
+    await other.goto(server.address);
+    await inShift(other);
     await server.close();
-    await page.waitForFunction(() => {
-      const desk = document.querySelector('possession-desk')!.shadowRoot!;
-      const handback = desk.querySelector('possession-handback')!.shadowRoot!;
-      const all = [...handback.querySelectorAll<HTMLButtonElement>('button')];
-      const started = all.find((one) => one.textContent?.trim().startsWith('Started'));
-      started?.click();
-      return started !== undefined;
-    });
-    expect(await entries()).toBe(1);
+    await page.bringToFront();
+    await press(page, 'Started');
+    expect(await entries(page)).toBe(1);
+    // The other tab hears of it without a press, a reload or a beat of its own clock.
+    await other.waitForFunction(
+      () => document.querySelector('possession-desk')!.shift.log.length === 1,
+      beats,
+    );
+    await press(other, 'Finished');
+    await page.waitForFunction(
+      () => document.querySelector('possession-desk')!.shift.log.length === 2,
+      beats,
+    );
+    await other.close();
 
+    // Loaded anew without a server the page is back in the shift without a press and without a search.
+    await page.evaluateOnNewDocument(() => {
+      const watch = window as unknown as { searched: boolean };
+      watch.searched = false;
+      const look = (): void => {
+        const { planning } = document.querySelector('possession-desk') ?? {};
+        if (planning?.progress ?? planning?.draft) watch.searched = true;
+        requestAnimationFrame(look);
+      };
+      requestAnimationFrame(look);
+    });
     await page.reload();
-    await workedOut(page);
-    await follow();
-    expect(await entries()).toBe(1);
+    await inShift(page);
+    expect(await entries(page)).toBe(2);
+    expect(await page.evaluate(() => (window as unknown as { searched: boolean }).searched)).toBe(
+      false,
+    );
     await page.close();
   });
 

@@ -126,11 +126,12 @@ describe('the tables of a plan, checked against each other', () => {
       },
     };
     const source = (file: string, content: string) => ({ file, content });
-    const read = planFrom({
+    // The texts of the files come along only where they were read from files.
+    const { tables: _texts, ...read } = planFrom({
       windows: source('windows.csv', windows),
       work: source('work.csv', text),
     });
-    expect(planFromDocument(document)).toEqual({ ...read, tables: expect.anything() as unknown });
+    expect(planFromDocument(document)).toEqual(read);
   });
 });
 

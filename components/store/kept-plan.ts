@@ -129,7 +129,9 @@ export class KeptPlan extends EventTarget {
     const edit = editBetween(this.#shown, document, label);
     if (edit.changes.length === 0) return Promise.resolve('saved');
     const id = `${this.#tab}-${(this.#count += 1)}`;
-    const one: Pending = { id, at: this.#options.now(), edit };
+    // The journal goes by this time: an edit stands after the ones that it was made upon, whatever the clock says.
+    const after = (this.#line.pending.at(-1)?.at ?? -Infinity) + 1;
+    const one: Pending = { id, at: Math.max(this.#options.now(), after), edit };
     this.#line = { base: this.#line.base, pending: [...this.#line.pending, one] };
     this.#shown = document;
     const kept = this.readOnly || this.#journal.add(one);

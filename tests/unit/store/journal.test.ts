@@ -38,6 +38,23 @@ describe('the journal', () => {
     expect(await opened!.plan!.flush()).toBe(true);
   });
 
+  it('keeps edits in the order in which they were made upon each other, whatever the clock says', async () => {
+    // Page after page within one moment, then with a clock that was set back; names of pages are random.
+    for (let time = 0; time < 12; time += 1) {
+      const [name, journal] = [freshName(), localRoom()];
+      let clock = 1_000;
+      const options = { name, journal, ...slow, now: () => clock };
+      let plan = new PlanStore(options).create(planOf('a'));
+      await plan.flush();
+      for (const text of ['b', 'c', 'd', 'e']) {
+        void plan.change(withRow(plan.document, text), `Add ${text}`);
+        if (text === 'c') clock = 500;
+        plan = (await new PlanStore(options).open(plan.id))!.plan!;
+      }
+      expect(rowsOf(plan.document)).toEqual(['a', 'b', 'c', 'd', 'e']);
+    }
+  });
+
   it('does not make an edit twice that was written just before the page was left', async () => {
     const [name, journal] = [freshName(), localRoom()];
     const plan = new PlanStore({ name, journal, ...slow }).create(planOf('a'));

@@ -90,7 +90,7 @@ export const options = {
   out: {
     takes: 'FILE',
     verbs: ['allocate', 'price', 'summary'],
-    help: 'writes the plan of work (.csv, .xlsx, .ics), of price a report (.csv, .xlsx)',
+    help: 'writes the plan of work (.csv, .xlsx, .ics); price: a report (.csv, .xlsx)',
   },
   risk: {
     ...file,

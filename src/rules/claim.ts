@@ -3,7 +3,6 @@ import {
   lengthMinutes,
   subtract,
   totalMinutes,
-  unionOf,
   type Interval,
   type IntervalSet,
 } from '../calendar/index.js';
@@ -24,19 +23,38 @@ interface Share {
   readonly pieces: IntervalSet;
 }
 
-/** Gives each minute of `within` to the first claim that asks for it. */
+/** Gives each minute of `within` to the first claim that asks for it. O(n log n) where few claims overlap. */
 function share(claims: readonly Claim[], within: Interval): readonly Share[] {
-  let taken: IntervalSet = [];
+  /** In time order; none overlaps another, some touch. */
+  let taken: Interval[] = [];
   return claims.map((claim) => {
     const start = Math.min(Math.max(claim.start, within.start), within.end);
     const inside = { start, end: Math.max(start, Math.min(claim.end, within.end)) };
-    const asked = inside.end > start ? [inside] : [];
-    // Claims mostly come one after another: then nothing of them is taken yet.
-    const pieces =
-      taken.length === 0 || taken.at(-1)!.end <= start ? asked : subtract(asked, taken);
-    taken = unionOf([...taken, ...pieces]);
+    if (inside.end === start) return { claim, inside, pieces: [] };
+    const from = placeOf(taken, start);
+    let to = from;
+    while (to < taken.length && taken[to]!.start < inside.end) to += 1;
+    const met = taken.slice(from, to);
+    const pieces = subtract([inside], met);
+    if (met.length === 0) taken.splice(from, 0, ...pieces);
+    else {
+      const both = [...met, ...pieces].sort((a, b) => a.start - b.start);
+      taken = taken.slice(0, from).concat(both, taken.slice(to));
+    }
     return { claim, inside, pieces };
   });
+}
+
+/** Index of the first interval that ends after a moment. */
+function placeOf(intervals: readonly Interval[], moment: number): number {
+  let low = 0;
+  let high = intervals.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (intervals[middle]!.end <= moment) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 const rowOf = (claim: Claim, piece: Interval, why = claim.why): LedgerRow => ({

@@ -14,7 +14,7 @@ it('tells of work that goes on while its thread is busy, and wipes the line', as
   const done = workLine('fit', fd);
   // Let the other thread start, then be as busy as a search is, for as long as it takes.
   await new Promise((resolve) => setTimeout(resolve, 0));
-  while (!readFileSync(path, 'utf8').includes('s of work so far'));
+  while (!readFileSync(path, 'utf8').includes('s so far'));
   await done();
   closeSync(fd);
   expect(readFileSync(path, 'utf8')).toMatch(/^\rfit: \d+ s so far/);

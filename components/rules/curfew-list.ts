@@ -4,9 +4,9 @@ import { repeat } from 'lit/directives/repeat.js';
 import { curfewSchema, weekdays, type Curfew, type Weekday } from '../../src/model/index.js';
 import { kindPatterns, kindSwatch } from '../shared/kinds.js';
 import { changeTold, choiceField, textField, type Form } from './form.js';
-import { readClock, readName, readText } from './read-field.js';
+import { readClock } from './read-field.js';
 import { freeName, withCurfew, withCurfewAdded, withField, withoutCurfew } from './rule-edits.js';
-import { applied, icon, type Rows } from './step-list.js';
+import { applied, nameField, removeButton, sourceField, type Rows } from './row-parts.js';
 
 const barsChoices = curfewSchema.shape.bars.def.innerType.options;
 
@@ -67,17 +67,10 @@ function curfewRow(form: Form, curfew: Curfew, index: number, rows: Rows): Templ
   return html`<li class="row" data-row=${row}>
     <span class="number" aria-hidden="true">${index + 1}</span>
     <div class="fields">
-      ${textField(form, {
-        key: `${row}.name`,
-        label: words.curfew,
-        value: curfew.name,
-        size: 'long',
-        edit: (text) =>
-          applied(readName(text, words.wrong), (name) => ({
-            rules: next({ ...curfew, name }),
-            label: changeTold(words, words.curfew, curfew.name, name),
-          })),
-      })}
+      ${nameField(form, row, words.curfew, curfew.name, (name) => ({
+        rules: next({ ...curfew, name }),
+        label: changeTold(words, words.curfew, curfew.name, name),
+      }))}
       ${choiceField(form, {
         key: `${row}.bars`,
         label: words.bars,
@@ -92,29 +85,15 @@ function curfewRow(form: Form, curfew: Curfew, index: number, rows: Rows): Templ
       })}
       <div class="spread">${clock('from')}${clock('to')}</div>
       ${daysField(form, curfew, index, row)}
-      ${textField(form, {
-        key: `${row}.source`,
-        label: words.source,
-        value: curfew.source ?? '',
-        size: 'source',
-        edit: (text) =>
-          applied(readText(text), (source) => ({
-            rules: next(withField(curfew, 'source', source)),
-            label: changeTold(words, `${words.source} ${named}`, curfew.source, source),
-          })),
-      })}
+      ${sourceField(form, row, curfew.source, (source) => ({
+        rules: next(withField(curfew, 'source', source)),
+        label: changeTold(words, `${words.source} ${named}`, curfew.source, source),
+      }))}
     </div>
     <div class="controls">
-      <button
-        type="button"
-        class="icon"
-        data-control="remove"
-        aria-label=${words.remove(named)}
-        @click=${() =>
-          rows.remove({ rules: withoutCurfew(rules, index), label: words.removed(named) }, index)}
-      >
-        ${icon('M4 4 L12 12 M12 4 L4 12')}
-      </button>
+      ${removeButton(form, named, () =>
+        rows.remove({ rules: withoutCurfew(rules, index), label: words.removed(named) }, index),
+      )}
     </div>
   </li>`;
 }

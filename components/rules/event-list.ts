@@ -4,15 +4,7 @@ import { isoText } from '../../src/calendar/index.js';
 import { grantStep, handedBackStep } from '../../src/engine/index.js';
 import type { AccessWindow, RiskEvent } from '../../src/model/index.js';
 import { changeTold, choiceField, textField, type Form } from './form.js';
-import {
-  readMoment,
-  readName,
-  readPercent,
-  readText,
-  readThree,
-  threeText,
-  momentText,
-} from './read-field.js';
+import { readMoment, readPercent, readThree, threeText, momentText } from './read-field.js';
 import { percent } from './risk-fields.js';
 import {
   holdingUp,
@@ -23,7 +15,7 @@ import {
   withoutEvent,
 } from './risk-edits.js';
 import { freeName, withField } from './rule-edits.js';
-import { applied, icon, type Rows } from './step-list.js';
+import { applied, nameField, removeButton, sourceField, type Rows } from './row-parts.js';
 
 /** What events can name. */
 export interface EventSetting {
@@ -92,17 +84,10 @@ function eventRow(
   return html`<li class="row" data-row=${row}>
     <span class="number" aria-hidden="true">${index + 1}</span>
     <div class="fields">
-      ${textField(form, {
-        key: `${row}.name`,
-        label: words.event,
-        value: event.name,
-        size: 'long',
-        edit: (text) =>
-          applied(readName(text, words.wrong), (name) => ({
-            rules: next({ ...event, name }),
-            label: changeTold(words, words.event, event.name, name),
-          })),
-      })}
+      ${nameField(form, row, words.event, event.name, (name) => ({
+        rules: next({ ...event, name }),
+        label: changeTold(words, words.event, event.name, name),
+      }))}
       ${textField(form, {
         key: `${row}.chance`,
         label: words.eventChance,
@@ -161,29 +146,15 @@ function eventRow(
             })
       }
       ${holdsUp(form, event, index, row, setting)} ${inWindow(form, event, index, row, setting)}
-      ${textField(form, {
-        key: `${row}.source`,
-        label: words.source,
-        value: event.source ?? '',
-        size: 'source',
-        edit: (text) =>
-          applied(readText(text), (source) => ({
-            rules: next(withField(event, 'source', source)),
-            label: told(words.source, event.source, source),
-          })),
-      })}
+      ${sourceField(form, row, event.source, (source) => ({
+        rules: next(withField(event, 'source', source)),
+        label: told(words.source, event.source, source),
+      }))}
     </div>
     <div class="controls">
-      <button
-        type="button"
-        class="icon"
-        data-control="remove"
-        aria-label=${words.remove(named)}
-        @click=${() =>
-          rows.remove({ rules: withoutEvent(rules, index), label: words.removed(named) }, index)}
-      >
-        ${icon('M4 4 L12 12 M12 4 L4 12')}
-      </button>
+      ${removeButton(form, named, () =>
+        rows.remove({ rules: withoutEvent(rules, index), label: words.removed(named) }, index),
+      )}
     </div>
   </li>`;
 }

@@ -4,7 +4,7 @@ import { changeTold, choiceField, textField, type Form } from './form.js';
 import { readPercent, readText, readThree, threeText } from './read-field.js';
 import { riskOf, withRisk } from './risk-edits.js';
 import { withField } from './rule-edits.js';
-import { applied } from './step-list.js';
+import { applied } from './row-parts.js';
 
 const shapes = riskSchema.shape.shape.def.innerType.options;
 

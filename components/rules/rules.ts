@@ -35,7 +35,8 @@ import { riskOf } from './risk-edits.js';
 import { riskFields } from './risk-fields.js';
 import { generalFields, marginFields, shiftsFields } from './settings.js';
 import { firstChoice, sketchFields, windowOf, type SketchChoice } from './sketch-choice.js';
-import { stepList, type Rows } from './step-list.js';
+import type { Rows } from './row-parts.js';
+import { stepList } from './step-list.js';
 import { defaultStrings, type RulesStrings } from './strings.js';
 
 type List = 'leadIn' | 'leadOut' | 'curfews' | 'events';

@@ -5,7 +5,7 @@ import { kindPatterns, kindSwatch } from '../shared/kinds.js';
 import { changeTold, textField, type Edit, type Form } from './form.js';
 import { readMinutes, readName, readText, readZone, type Read } from './read-field.js';
 import { withField } from './rule-edits.js';
-import { applied } from './step-list.js';
+import { applied } from './row-parts.js';
 
 /** What the rule set is called, where its clocks are and where it comes from. */
 export function generalFields(form: Form): TemplateResult {

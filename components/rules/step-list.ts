@@ -1,11 +1,10 @@
-import { html, nothing, svg, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import { durationText } from '../../src/calendar/index.js';
 import { stepConditions, type Step } from '../../src/model/index.js';
 import { kindPatterns, kindSwatch } from '../shared/kinds.js';
-import type { RowKeys } from './drafts.js';
 import { changeTold, choiceField, textField, type Edit, type Form } from './form.js';
-import { readMinutes, readMinutesOrNone, readName, readText, type Read } from './read-field.js';
+import { readMinutes, readMinutesOrNone, readName, type Read } from './read-field.js';
 import {
   freeName,
   inCircle,
@@ -16,14 +15,7 @@ import {
   withStepMoved,
   type StepList,
 } from './rule-edits.js';
-
-/** What a list of rows can ask of the element beside edits of fields. */
-export interface Rows {
-  readonly keys: RowKeys;
-  add(edit: Edit, row: number): void;
-  remove(edit: Edit, row: number): void;
-  move(edit: Edit, from: number, to: number, control: string): void;
-}
+import { applied, icon, removeButton, sourceField, type Rows } from './row-parts.js';
 
 /** The steps of one list: name, lengths, for which work, beside which step, source; added, removed and moved. */
 export function stepList(form: Form, list: StepList, rows: Rows): TemplateResult {
@@ -127,34 +119,17 @@ function stepRow(
         }),
       })}
       ${alongsideField(form, list, step, index, row)}
-      ${textField(form, {
-        key: `${row}.source`,
-        label: words.source,
-        value: step.source ?? '',
-        size: 'source',
-        edit: (text) =>
-          applied(readText(text), (source) => ({
-            rules: withStep(rules, list, index, withField(step, 'source', source)),
-            label: changeTold(words, `${words.source} ${named}`, step.source, source),
-          })),
-      })}
+      ${sourceField(form, row, step.source, (source) => ({
+        rules: withStep(rules, list, index, withField(step, 'source', source)),
+        label: changeTold(words, `${words.source} ${named}`, step.source, source),
+      }))}
     </div>
     <div class="controls">
       ${mover(index - 1, 'up', words.up(named), 'M3 10 L8 4.5 L13 10')}
       ${mover(index + 1, 'down', words.down(named), 'M3 6 L8 11.5 L13 6')}
-      <button
-        type="button"
-        class="icon"
-        data-control="remove"
-        aria-label=${words.remove(named)}
-        @click=${() =>
-          rows.remove(
-            { rules: withoutStep(rules, list, index), label: words.removed(named) },
-            index,
-          )}
-      >
-        ${icon('M4 4 L12 12 M12 4 L4 12')}
-      </button>
+      ${removeButton(form, named, () =>
+        rows.remove({ rules: withoutStep(rules, list, index), label: words.removed(named) }, index),
+      )}
     </div>
   </li>`;
 }
@@ -257,15 +232,4 @@ function alongsideField(
       return { value: { rules: next, label } };
     },
   });
-}
-
-/** An edit from what was read, or its trouble as it is. */
-export function applied<T>(read: Read<T>, edit: (value: T) => Edit): Read<Edit> {
-  return 'value' in read ? { value: edit(read.value) } : read;
-}
-
-export function icon(path: string): TemplateResult {
-  return html`<svg class="mark" width="16" height="16" viewBox="0 0 16 16" aria-hidden="true">
-    ${svg`<path d=${path}></path>`}
-  </svg>`;
 }

@@ -2,31 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement, Plan } from '../../../src/model/index.js';
 import { frozenIn } from '../../../src/planner/given/frozen.js';
-import { createRandom } from '../../../src/planner/kernels/random.js';
 import { allocate, repair } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
+import { changedPlan } from '../../helpers/changed-plan.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 
 const options = { clock: (): number => 0, effort: 0.1 };
 const cases = Number(process.env['FROZEN_CASES'] ?? 30);
-
-/** Some used window withdrawn or cut at its end, and one more at the end of the plan. */
-function changed(of: Plan, base: readonly Placement[], step: number, seed: number): Plan {
-  const random = createRandom(seed);
-  const used = [...new Set(base.flatMap((one) => one.window ?? []))];
-  const id = used[random.below(used.length)];
-  const kind = random.below(3);
-  return {
-    ...of,
-    windows: of.windows.map((one) => {
-      if (one.id !== id) return one;
-      return kind === 0
-        ? { ...one, status: 'withdrawn' }
-        : { ...one, end: one.end - kind * step * MINUTE };
-    }),
-  };
-}
 
 const crane = resource('crane', [{ capacity: 1 }]);
 const onCrane = { resources: { crane: 1 } };
@@ -56,7 +39,7 @@ describe('what is frozen of a plan', () => {
       const base = allocate(document, options).placements;
       if (base.every((one) => one.window === null)) continue;
       looked += 1;
-      const now = changed(document, base, step, seed);
+      const now = changedPlan(document, base, step, seed);
       const middle = base[Math.floor(base.length / 2)]!.to;
       const frozen = frozenIn(now, base, middle);
       const early = base.filter((one) => one.from < middle);

@@ -1,33 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement, Plan } from '../../../src/model/index.js';
-import { createRandom } from '../../../src/planner/kernels/random.js';
 import { allocate, repair } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
 import { objectiveOrder } from '../../../src/planner/search/objectives.js';
 import { oracle } from '../../helpers/oracle.js';
+import { changedPlan } from '../../helpers/changed-plan.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 
 const clock = (): number => 0;
 const options = { clock, effort: 0.2 };
 const cases = Number(process.env['REPAIR_CASES'] ?? 60);
-
-/** The plan with one used window withdrawn, cut by a step or two at its end, or with one more at its end. */
-function changed(of: Plan, base: readonly Placement[], step: number, seed: number): Plan {
-  const random = createRandom(seed);
-  const used = [...new Set(base.flatMap((one) => one.window ?? []))];
-  const id = used[random.below(used.length)];
-  const kind = random.below(3);
-  return {
-    ...of,
-    windows: of.windows.map((one) => {
-      if (one.id !== id) return one;
-      if (kind === 0) return { ...one, status: 'withdrawn' };
-      return { ...one, end: one.end - kind * step * MINUTE };
-    }),
-  };
-}
 
 /** The date that each activity had to keep by the plan before. */
 function agreed(of: Plan, base: readonly Placement[]): Plan {
@@ -89,7 +73,7 @@ describe('repair', () => {
       const visits = new Set(base.map((one) => one.activity));
       if (base.length === 0 || visits.size < base.length) continue;
       if (base.every((one) => one.window === null)) continue;
-      const now = changed(document, base, step, seed);
+      const now = changedPlan(document, base, step, seed);
       const found = repair(now, base, options);
       expect({ seed, faults: verify(now, found.allocation) }).toEqual({
         seed,
@@ -178,7 +162,7 @@ describe('repair', () => {
       const { plan: of, step } = randomPlan(seed);
       const before = allocate(of, options).placements;
       if (before.every((one) => one.window === null)) continue;
-      const now = changed(of, before, step, seed);
+      const now = changedPlan(of, before, step, seed);
       const stays = repair(now, before, options).allocation.placements;
       // What stayed without being asked to can stay where it is when asked to.
       const keep = before.filter((one) =>

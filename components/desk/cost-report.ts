@@ -4,7 +4,7 @@ import type { AccessWindow } from '../../src/model/index.js';
 import type { ReportFormat, ReportSaveEvent } from '../report/report-events.js';
 import type { Desk } from './desk-parts.js';
 import { saveBytes } from './save-file.js';
-import { wordsOf } from './words-of.js';
+import { wordsOf } from '../shared/words-of.js';
 
 /** The report of what the cost view shows, on the screen or as a file; its words are loaded when the first is asked for. */
 export async function makeReport(

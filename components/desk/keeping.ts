@@ -16,7 +16,7 @@ import {
   type PlanStore,
   type SaveState,
 } from '../store/index.js';
-import { wordsOf } from './words-of.js';
+import { wordsOf } from '../shared/words-of.js';
 
 /** Keeps the plan on this device as it is changed, and the other plans that are kept beside it. */
 export class Keeping implements ReactiveController {

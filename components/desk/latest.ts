@@ -1,4 +1,4 @@
-import { wordsOf } from './words-of.js';
+import { wordsOf } from '../shared/words-of.js';
 
 /** What a question came to; `done` is false when it was stopped, failed, or another was asked for. */
 export type Outcome<T> = { readonly done: true; readonly value: T } | { readonly done: false };

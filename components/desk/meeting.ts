@@ -5,7 +5,7 @@ import { nameAmong, nameOf } from '../../src/engine/plan-out/plan-name.js';
 import type { AgreedPlan, PlanDocument } from '../../src/model/index.js';
 import type { Outlooks } from './outlooks.js';
 import type { Planning } from './planning.js';
-import { wordsOf } from './words-of.js';
+import { wordsOf } from '../shared/words-of.js';
 
 /** What of the desk a page for a meeting is made of. */
 interface Known {

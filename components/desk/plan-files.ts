@@ -5,7 +5,7 @@ import { editLines, linkOf, linkText, savePlan } from '../store/index.js';
 import type { Desk } from './desk-parts.js';
 import { takePlanOut } from './plan-out.js';
 import { saveBytes } from './save-file.js';
-import { wordsOf } from './words-of.js';
+import { wordsOf } from '../shared/words-of.js';
 
 /** The menu of the plan: as a file, a link, tables or on paper; the plans on this device; changes that met another tab's. */
 export function planFiles(desk: Desk): TemplateResult {

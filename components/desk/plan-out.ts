@@ -3,7 +3,7 @@ import type { PlanFormat } from '../../src/engine/plan-out/plan-file.js';
 import type { Desk } from './desk-parts.js';
 import { planOf } from './meeting.js';
 import { saveBytes } from './save-file.js';
-import { wordsOf } from './words-of.js';
+import { wordsOf } from '../shared/words-of.js';
 
 /** Saves the plan of work as a file, with what changed since the plan agreed before it. */
 export async function takePlanOut(desk: Desk, format: PlanFormat): Promise<void> {

@@ -4,7 +4,7 @@ import type { Desk } from './desk-parts.js';
 import { saveBytes } from './save-file.js';
 import { sheetView } from './sheet-view.js';
 import type { ResultTable } from './views.js';
-import { wordsOf } from './words-of.js';
+import { wordsOf } from '../shared/words-of.js';
 
 const kinds: Readonly<Record<ResultTable, string>> = { windows: 'Windows', work: 'Work' };
 

@@ -4,7 +4,7 @@ export const styles = css`
   .troubles {
     margin-block-end: 0.75rem;
     padding: 0.5rem 0.75rem;
-    border-inline-start: 4px solid var(--_harm);
+    border-inline-start: 4px solid var(--_bad);
     background: var(--_raised);
     overflow-wrap: anywhere;
   }

@@ -17,6 +17,7 @@ import {
 import type { FitSelectEvent } from '../fit/fit-select-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { base } from '../shared/base.js';
+import { wordsOf } from '../shared/words-of.js';
 import type { TableChangeEvent } from '../sheet/table-change-event.js';
 import type { KeptPlan } from '../store/index.js';
 import { DocumentChangeEvent } from './document-change-event.js';
@@ -79,7 +80,7 @@ export class PossessionDocument extends LitElement {
       this.#known = known;
       this.#give();
     },
-    (error) => this.#trouble([error instanceof Error ? error.message : String(error)]),
+    (error) => this.#trouble([wordsOf(error)]),
   );
 
   constructor() {
@@ -115,6 +116,8 @@ export class PossessionDocument extends LitElement {
       void this.#open();
     if (changed.has('document') && this.document) {
       this.#work.take(this.document);
+      // What a person typed is kept by then, and is no change any more.
+      void this.#kept?.change(this.document, 'Changed by the page');
       this.#give();
     }
   }
@@ -147,7 +150,7 @@ export class PossessionDocument extends LitElement {
     const [columns = [], ...rest] = rows;
     const before = this.document ?? emptyPlan(this.keep, this.#zone);
     const table = { file: before.tables[kind]?.file || `${kind}.csv`, columns, rows: rest };
-    this.#change({ ...before, tables: { ...before.tables, [kind]: table } });
+    this.document = { ...before, tables: { ...before.tables, [kind]: table } };
   }
 
   get #engine(): Engine {
@@ -172,7 +175,7 @@ export class PossessionDocument extends LitElement {
         this.document = plan.document;
       }
     } catch (error) {
-      if (!signal.aborted) this.#trouble([error instanceof Error ? error.message : String(error)]);
+      if (!signal.aborted) this.#trouble([wordsOf(error)]);
     }
   }
 
@@ -200,10 +203,6 @@ export class PossessionDocument extends LitElement {
     this._troubles = texts;
   }
 
-  #change(document: PlanDocument): void {
-    this.document = document;
-  }
-
   #give(): void {
     if (!this.document) return;
     const state: DocumentState = {
@@ -223,7 +222,7 @@ export class PossessionDocument extends LitElement {
       ...this.document,
       tables: { ...this.document.tables, [kind]: event.table },
     };
-    this.#change(document);
+    this.document = document;
     void this.#kept?.change(document, event.label);
     this.dispatchEvent(new DocumentChangeEvent(document, event.label));
   };

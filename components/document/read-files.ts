@@ -1,4 +1,5 @@
 import type { ImportedFile } from '../../src/engine/index.js';
+import { wordsOf } from '../shared/words-of.js';
 
 /** What came of the addresses of a `src` attribute. */
 export interface Fetched {
@@ -24,9 +25,7 @@ export async function readFiles(
         return { name, bytes: new Uint8Array(await answer.arrayBuffer()) };
       } catch (error) {
         signal.throwIfAborted();
-        missing.push(
-          `${address}: not read, ${error instanceof Error ? error.message : String(error)}`,
-        );
+        missing.push(`${address}: not read, ${wordsOf(error)}`);
         return undefined;
       }
     }),

@@ -2,7 +2,6 @@ export interface DocumentStrings {
   readonly reading: string;
   /** Above what could not be read or taken. */
   readonly troubles: string;
-  readonly faults: (count: number) => string;
   /** A file that took part of nothing, its columns not known. */
   readonly notTaken: (file: string) => string;
   readonly zoneTaken: (zone: string) => string;
@@ -12,7 +11,6 @@ export interface DocumentStrings {
 export const defaultStrings: DocumentStrings = {
   reading: 'Reading the plan.',
   troubles: 'Not all of the plan could be read',
-  faults: (count) => `${count === 1 ? '1 fault' : `${count} faults`} in the tables`,
   notTaken: (file) => `${file}: not taken, its columns are not known here`,
   zoneTaken: (zone) =>
     `No time zone is given: times are read as ${zone}, the zone of this device. Set the zone attribute.`,

@@ -7,6 +7,7 @@
 // is set aside, in the store, for a person to look at.
 import { editBetween, shownOf, type Edit, type Line, type Pending } from '../../src/edits/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
+import { wordsOf } from '../shared/words-of.js';
 import type { Connection } from './database.js';
 import { EditsAsideEvent } from './edits-aside-event.js';
 import type { Journal } from './journal.js';
@@ -311,10 +312,6 @@ export class KeptPlan extends EventTarget {
     if (globalThis.document.visibilityState === 'hidden') void this.flush();
     else void this.follow();
   };
-}
-
-function wordsOf(error: unknown): string {
-  return error instanceof Error || error instanceof DOMException ? error.message : String(error);
 }
 
 /** Tells this tab's edits from those of any other, at any time. */

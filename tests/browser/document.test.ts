@@ -145,12 +145,18 @@ describe('possession-document', () => {
       new KeyboardEvent('keydown', { key: 'Delete', bubbles: true, composed: true }),
     );
     await until(() => first.document!.tables.windows.rows[0]![0] === '');
+    first.setRows('trains', [
+      ['train', 'passes at'],
+      ['1A01', '2027-03-03 05:40'],
+    ]);
+    await first.updateComplete;
     first.remove();
     const again = document.createElement('possession-document');
     Object.assign(again, { zone: 'Europe/London', keep, src: files });
     host.append(again);
     await until(() => again.document !== null);
     expect(again.document!.tables.windows.rows[0]![0]).to.equal('');
+    expect(again.document!.tables.trains.rows).to.deep.equal([['1A01', '2027-03-03 05:40']]);
     again.remove();
     expect(await new PlanStore({ name: `possession-fit/${keep}` }).list()).to.have.length(1);
   });

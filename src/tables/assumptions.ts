@@ -12,6 +12,7 @@ import {
 import type { FieldOf } from './fields.js';
 import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
 import type { Table } from './table.js';
+import { lineNames, sectionNames, unmetNames } from './unmet-names.js';
 
 /** A table that was read, with where its names stand. */
 export interface TableRead {
@@ -34,6 +35,7 @@ export function assumptionsOf(read: Assumed): readonly PlanNote[] {
     ...ruleNotes(read),
     ...windowNotes(read),
     ...workNotes(read),
+    ...unmetNotes(read),
     ...resourceNotes(read),
     ...headingNotes(read),
   ];
@@ -155,6 +157,26 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
       ],
     ),
   ];
+}
+
+/** Lines and sections that inside work needs and no window has. */
+function unmetNotes({ plan, tables: { windows, work } }: Assumed): PlanNote[] {
+  if (!windows || !work) return [];
+  const live = plan.windows.filter((one) => one.status !== 'withdrawn');
+  const inside = plan.activities.filter((one) => one.place === 'inside');
+  return (['lines', 'isolation'] as const).flatMap((kind) => {
+    const names = kind === 'lines' ? lineNames : sectionNames;
+    const placeIn = (table: 'windows' | 'work', read: TableRead) => (ids: readonly string[]) => ({
+      table,
+      column: headingOf(read, table, kind),
+      rows: ids.flatMap((id) => read.rowOf?.get(id) ?? []),
+    });
+    return unmetNames(
+      kind,
+      { place: placeIn('windows', windows), of: names(live) },
+      { place: placeIn('work', work), of: names(inside) },
+    );
+  });
 }
 
 /** Activities that were done before of which something that makes them good is still to be done. */

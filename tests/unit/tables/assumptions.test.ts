@@ -89,3 +89,46 @@ describe('what nobody said', () => {
     expect(notes).toEqual([]);
   });
 });
+
+describe('names of lines and sections that do not meet', () => {
+  const notes = (lines: string, needs: string, also = ''): readonly PlanNote[] =>
+    notesOf({
+      windows: `window,start,end,lines,isolation,status\nW1,2027-03-02 23:00,05:00,${lines},OV1,confirmed\n${also}`,
+      work: `activity,minutes,lines,isolation,place,made good by,occupies\nA,60,${needs},OV1,inside,none,alone\n`,
+    }).filter((one) => /in-no-window|joined/.test(one.code));
+
+  it('are told of by name, with what windows have', () => {
+    expect(notes('Up;Down', 'Slow')).toMatchObject([
+      {
+        code: 'lines-in-no-window',
+        count: 1,
+        text: 'No window blocks "Slow", which A needs: it finds no window that serves it. Windows block "Up", "Down".',
+        places: [{ table: 'work', column: 'lines', rows: [0] }],
+      },
+    ]);
+    expect(notes('UP', 'Up')[0]!.text).toContain('There is "UP".');
+    expect(notes('Up;Down', 'Down')).toEqual([]);
+  });
+
+  it('are told of where several look joined into one, and only where each part stands alone too', () => {
+    const down = 'W2,2027-03-03 23:00,05:00,Down,OV1,confirmed\n';
+    for (const sign of ['&', '+', '/', ' and ', ' | '])
+      expect(notes(`Up${sign}Down`, 'Up', down).map((one) => one.code)).toEqual([
+        'lines-in-no-window',
+        'lines-joined',
+      ]);
+    expect(notes('Up & Down', 'Up', down)[1]!.places).toEqual([
+      { table: 'windows', column: 'lines', rows: [0] },
+    ]);
+    expect(notes('Up & Down;Up', 'Up')).toEqual([]);
+  });
+
+  it('say nothing of a withdrawn window, of outside work, or where no window names a line', () => {
+    expect(notes('', 'Up')).toEqual([]);
+    expect(
+      notesOf({ windows, work: work.replace('C,60,,,', 'C,60,Nowhere,,') }).filter((one) =>
+        /in-no-window/.test(one.code),
+      ),
+    ).toEqual([]);
+  });
+});

@@ -47,6 +47,6 @@ export default {
   browsers: [
     chromeLauncher({ launchOptions: { executablePath: process.env.CHROME_PATH, args: flags } }),
   ],
-  testFramework: { config: { timeout: 20_000 } },
-  testsFinishTimeout: 300_000,
+  testFramework: { config: { timeout: 170_000 } },
+  testsFinishTimeout: 1_200_000,
 };

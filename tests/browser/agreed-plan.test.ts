@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { PlacementSelectEvent } from '../../components/plan/placement-select-event.js';
@@ -8,6 +8,7 @@ import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button } from './support/desk-look.js';
 import { twoNights } from './support/two-nights.js';
+import { waitUntil } from './support/wait-until.js';
 
 const plan = aDocument(
   'Two nights',
@@ -40,7 +41,7 @@ async function desk(
   const el = await fixture<PossessionDesk>(
     html`<possession-desk .engine=${engine} .document=${document}></possession-desk>`,
   );
-  await waitUntil(() => el.planning.allocation, 'a plan', { timeout: 20_000 });
+  await waitUntil(() => el.planning.allocation, 'a plan');
   await el.updateComplete;
   return el;
 }
@@ -52,7 +53,7 @@ async function agreed(document = plan, engine?: Engine): Promise<PossessionDesk>
   const el = await desk(document, engine);
   group(el).querySelector<HTMLInputElement>('[name=by]')!.value = 'R. Olsen';
   button(group(el), 'Agree this plan')!.click();
-  await waitUntil(() => el.planning.agreed, 'the agreed plan', { timeout: 20_000 });
+  await waitUntil(() => el.planning.agreed, 'the agreed plan');
   await el.updateComplete;
   return el;
 }
@@ -64,13 +65,11 @@ async function withdraw(el: PossessionDesk, window: string): Promise<void> {
     { ...el.document!, tables: { ...el.document!.tables, windows: { ...windows, rows } } },
     `${window} withdrawn`,
   );
-  await waitUntil(() => el.planning.agreed, 'how it stands', { timeout: 20_000 });
+  await waitUntil(() => el.planning.agreed, 'how it stands');
   await el.updateComplete;
 }
 
 describe('the agreed plan on the desk', function () {
-  this.timeout(60_000);
-
   it('is proposed as soon as a plan is open, and the desk says that nothing is agreed', async () => {
     const el = await desk(plan);
     expect(said(el)).to.contain('no plan is agreed yet');
@@ -111,7 +110,7 @@ describe('the agreed plan on the desk', function () {
     expect(searches()).to.equal(count);
     expect(el.planning.proposal).to.equal(null);
     el.undo();
-    await waitUntil(() => el.planning.agreed, 'how it stands', { timeout: 20_000 });
+    await waitUntil(() => el.planning.agreed, 'how it stands');
     expect(el.planning.allocation).to.deep.equal(before);
     expect(el.planning.broken).to.deep.equal([]);
   });
@@ -121,13 +120,11 @@ describe('the agreed plan on the desk', function () {
     const first = el.document!.agreed!.now!;
     await withdraw(el, first.placements[0]!.window!);
     button(group(el), 'Mend it with few moves')!.click();
-    await waitUntil(() => el.planning.proposal, 'a proposal', { timeout: 20_000 });
+    await waitUntil(() => el.planning.proposal, 'a proposal');
     await el.updateComplete;
     expect(el.document!.agreed!.now).to.equal(first);
     button(group(el), 'Agree this plan')!.click();
-    await waitUntil(() => el.planning.agreed?.broken.length === 0, 'the next plan', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => el.planning.agreed?.broken.length === 0, 'the next plan');
     await el.updateComplete;
     expect(el.document!.agreed!.now!.revision).to.equal(2);
     expect(el.document!.agreed!.earlier).to.deep.equal([first]);
@@ -152,7 +149,7 @@ describe('the agreed plan on the desk', function () {
     button(el.renderRoot, 'Move it there')!.click();
     expect(el.undoLabel).to.equal(`${piece.activity} fixed to ${other}`);
     expect(el.document!.tables.work.columns.at(-1)).to.equal('window');
-    await waitUntil(() => el.planning.proposal, 'the mended plan', { timeout: 20_000 });
+    await waitUntil(() => el.planning.proposal, 'the mended plan');
     const moved = el.planning.proposal!.placements.find((one) => one.activity === piece.activity)!;
     expect(moved.window).to.equal(other);
   });

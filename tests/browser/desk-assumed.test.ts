@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { createInlineEngine } from '../../src/engine/index.js';
@@ -6,6 +6,7 @@ import { aDocument, stepRules, tableOf } from '../helpers/documents.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button, inside } from './support/desk-look.js';
 import { text } from './support/look.js';
+import { waitUntil } from './support/wait-until.js';
 
 const plan = aDocument(
   'Two nights',
@@ -31,7 +32,7 @@ async function shown(): Promise<PossessionDesk> {
     html`<possession-desk .engine=${createInlineEngine()} .document=${plan}></possession-desk>`,
   );
   await el.updateComplete;
-  await waitUntil(() => el.planning.allocation, 'a plan', { timeout: 20_000 });
+  await waitUntil(() => el.planning.allocation, 'a plan');
   await el.updateComplete;
   return el;
 }
@@ -50,9 +51,7 @@ describe('what the answer rests on', () => {
     const { columns, rows } = el.document!.tables.work;
     expect(columns.at(-1)).to.equal('made good by');
     expect(rows.map((row) => row[columns.length - 1] ?? '')).to.deep.equal(['none', '']);
-    await waitUntil(() => el.planning.allocation?.unstated.length === 0, 'planned again', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => el.planning.allocation?.unstated.length === 0, 'planned again');
     el.undo();
     expect(el.document).to.deep.equal(plan);
   });
@@ -90,7 +89,7 @@ describe('the windows of the desk', () => {
 
   it('tell margin and chance of those that are used', async () => {
     const el = await shown();
-    await waitUntil(() => el.outlooks.handbacks.length === 2, 'handback', { timeout: 20_000 });
+    await waitUntil(() => el.outlooks.handbacks.length === 2, 'handback');
     await el.updateComplete;
     const outcome = inside(el, 'possession-ribbon').querySelector('.outcome');
     expect(text(outcome)).to.match(/^2 h 00, .*%/);

@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import type { PossessionAccount } from '../../components/account/account.js';
@@ -8,6 +8,7 @@ import { emptyPlan } from '../../src/model/index.js';
 import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
 import { button, tab } from './support/desk-look.js';
 import { twoNights } from './support/two-nights.js';
+import { waitUntil } from './support/wait-until.js';
 
 const plan = aDocument(
   'A plan with prices',
@@ -37,7 +38,6 @@ describe('cost on the desk', () => {
     await waitUntil(
       () => shadow(el, 'possession-overrun')?.querySelectorAll('.compare thead th').length === 4,
       'three columns',
-      { timeout: 30_000 },
     );
     const heads = [...shadow(el, 'possession-overrun')!.querySelectorAll('.compare thead th')];
     expect(heads.map((one) => one.textContent.trim().split(/\s{2,}/)[0])).to.deep.equal([
@@ -47,9 +47,7 @@ describe('cost on the desk', () => {
       '3 h',
     ]);
     button(shadow(el, 'possession-overrun')!, 'Report')!.click();
-    await waitUntil(() => shadow(el, 'possession-report')?.querySelector('article'), 'report', {
-      timeout: 30_000,
-    });
+    await waitUntil(() => shadow(el, 'possession-report')?.querySelector('article'), 'report');
     const text = shadow(el, 'possession-report')!.textContent;
     for (const words of ['Booked end', '45 min late', 'Not priced', 'Cautions', 'planning aid'])
       expect(text).to.contain(words);
@@ -80,24 +78,18 @@ describe('cost on the desk', () => {
       const { document } = await engine.importFiles(files, emptyPlan('Sample', 'Europe/London'));
       await el.adopt(document);
     };
-    await waitUntil(() => button(el.renderRoot, 'The sample'), 'a door to the sample', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => button(el.renderRoot, 'The sample'), 'a door to the sample');
     const actions = [
       () => button(el.renderRoot, 'The sample')!.click(),
       () => tab(el, 'cost').click(),
     ];
     actions[0]!();
-    await waitUntil(() => el.document?.tables.windows.rows.length, 'the sample is open', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => el.document?.tables.windows.rows.length, 'the sample is open');
     await el.updateComplete;
     actions[1]!();
     const table = (): HTMLTableElement | null | undefined =>
       shadow(el, 'possession-overrun')?.querySelector<HTMLTableElement>('.compare');
-    await waitUntil(() => table()?.tHead?.rows[0]!.cells.length === 4, 'three columns', {
-      timeout: 60_000,
-    });
+    await waitUntil(() => table()?.tHead?.rows[0]!.cells.length === 4, 'three columns');
     expect(actions.length).to.be.at.most(3);
     const heads = [...table()!.tHead!.rows[0]!.cells].map((one) => one.textContent.trim());
     expect(heads.slice(1).map((one) => one.split(/\s{2,}/)[0])).to.deep.equal([
@@ -118,12 +110,12 @@ describe('cost on the desk', () => {
     await first.updateComplete;
     const account = (el: PossessionDesk): PossessionAccount | null =>
       el.renderRoot.querySelector<PossessionAccount>('possession-account');
-    await waitUntil(() => account(first)?.window, 'account', { timeout: 30_000 });
+    await waitUntil(() => account(first)?.window, 'account');
     const { id, end } = account(first)!.window!;
     account(first)!.dispatchEvent(
       new AccountAskEvent({ window: id, actualHandback: end + 45 * 60_000 }),
     );
-    await waitUntil(() => first.outlooks.account, 'the account', { timeout: 30_000 });
+    await waitUntil(() => first.outlooks.account, 'the account');
     first.remove();
 
     const again = await open();
@@ -131,9 +123,7 @@ describe('cost on the desk', () => {
     tab(again, 'cost').click();
     await again.updateComplete;
     button(again.renderRoot, 'After the event')!.click();
-    await waitUntil(() => again.outlooks.account?.overrunMinutes === 45, 'the account again', {
-      timeout: 30_000,
-    });
+    await waitUntil(() => again.outlooks.account?.overrunMinutes === 45, 'the account again');
     again.remove();
     for (const key of Object.keys(localStorage))
       if (key.startsWith('possession-fit/account/')) localStorage.removeItem(key);

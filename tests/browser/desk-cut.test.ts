@@ -1,10 +1,11 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { WindowSelectEvent } from '../../components/ribbon/window-select-event.js';
 import { createInlineEngine } from '../../src/engine/index.js';
 import { aDocument, stepRules, tableOf } from '../helpers/documents.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import { waitUntil } from './support/wait-until.js';
 
 const plan = aDocument(
   'A weekend and a night',
@@ -32,7 +33,7 @@ async function opened(): Promise<PossessionDesk> {
   const el = await fixture<PossessionDesk>(
     html`<possession-desk .engine=${createInlineEngine()} .document=${plan}></possession-desk>`,
   );
-  await waitUntil(() => el.planning.allocation, 'a plan', { timeout: 20_000 });
+  await waitUntil(() => el.planning.allocation, 'a plan');
   el.renderRoot.querySelector('possession-ribbon')!.dispatchEvent(new WindowSelectEvent('W1'));
   await el.updateComplete;
   await waitUntil(() => form(el), 'the form');
@@ -48,16 +49,12 @@ async function type(el: PossessionDesk, name: string, value: string): Promise<st
   const field = form(el)!.querySelector<HTMLInputElement>(`[name=${name}]`)!;
   field.value = value;
   field.dispatchEvent(new Event('input', { bubbles: true }));
-  await waitUntil(() => !el.cutPreview.busy && el.cutPreview.effect, 'what it would do', {
-    timeout: 20_000,
-  });
+  await waitUntil(() => !el.cutPreview.busy && el.cutPreview.effect, 'what it would do');
   await el.updateComplete;
   return text(ahead(el));
 }
 
 describe('the form that cuts a window', function () {
-  this.timeout(60_000);
-
   it('tells beforehand, by name, what would leave the window and what becomes of its isolation', async () => {
     const el = await opened();
     expect(ahead(el)).to.equal(null);

@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { createInlineEngine } from '../../src/engine/index.js';
@@ -7,6 +7,7 @@ import { aDocument, stepRules, tableOf } from '../helpers/documents.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button, inside, tab } from './support/desk-look.js';
 import { text } from './support/look.js';
+import { waitUntil } from './support/wait-until.js';
 
 const example = aDocument(
   'An example',
@@ -61,9 +62,7 @@ function drag(kind: 'dragover' | 'drop', on: EventTarget, files: readonly File[]
 const reading = async (el: PossessionDesk): Promise<ShadowRoot> => {
   await waitUntil(() => el.renderRoot.querySelector('possession-import'), 'the view of files');
   const root = inside(el, 'possession-import');
-  await waitUntil(() => root.querySelector('.end .strong:not([disabled])'), 'what was read', {
-    timeout: 5_000,
-  });
+  await waitUntil(() => root.querySelector('.end .strong:not([disabled])'), 'what was read');
   return root;
 };
 

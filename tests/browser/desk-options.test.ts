@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { OptionTakeEvent } from '../../components/options/option-take-event.js';
@@ -7,6 +7,7 @@ import { createInlineEngine, type PricedOption } from '../../src/engine/index.js
 import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
 import { button, tab } from './support/desk-look.js';
 import { twoNights } from './support/two-nights.js';
+import { waitUntil } from './support/wait-until.js';
 
 const plan = aDocument(
   'Two nights of units',
@@ -29,7 +30,7 @@ async function withOptions(): Promise<PossessionDesk> {
   tab(el, 'cost').click();
   await el.updateComplete;
   button(el.renderRoot, 'Options side by side')!.click();
-  await waitUntil(() => el.outlooks.options, 'options', { timeout: 30_000 });
+  await waitUntil(() => el.outlooks.options, 'options');
   await el.updateComplete;
   return el;
 }
@@ -44,7 +45,6 @@ const unitsIn = (el: PossessionDesk, window: string): number =>
 
 describe('options in the desk', () => {
   it('makes the plan that of an option which changes no cell, and shows it against the plan before', async function () {
-    this.timeout(60_000);
     const el = await withOptions();
     const window = el.picked.window;
     const before = unitsIn(el, window);
@@ -53,9 +53,7 @@ describe('options in the desk', () => {
     )!;
     expect(fewer.edit).to.equal(null);
     send(el, new OptionTakeEvent(fewer));
-    await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan');
     expect(el.document!.agreed!.now!.name).to.equal(fewer.name);
     expect(el.document!.tables).to.equal(plan.tables);
     expect(unitsIn(el, window)).to.equal(before - 1);
@@ -64,15 +62,12 @@ describe('options in the desk', () => {
   });
 
   it('takes the changed cells of an option with its plan, as one act to be undone', async function () {
-    this.timeout(60_000);
     const el = await withOptions();
     const longer = el.outlooks.options!.options.find(
       (one): one is PricedOption => one.kind === 'longer-window',
     )!;
     send(el, new OptionTakeEvent(longer));
-    await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan');
     expect(el.document).not.to.equal(plan);
     expect(el.document!.agreed!.now!.placements).to.deep.equal(longer.placements);
     expect(el.undoLabel).to.equal(`plan "${longer.name}" agreed`);
@@ -81,7 +76,6 @@ describe('options in the desk', () => {
   });
 
   it('works out an option that a person made up beside the others, of its own window only', async function () {
-    this.timeout(60_000);
     const el = await withOptions();
     const window = el.picked.window;
     const own = [{ name: 'Half an hour more', wish: { longerMinutes: 30 } }];
@@ -89,7 +83,6 @@ describe('options in the desk', () => {
     await waitUntil(
       () => el.outlooks.options?.options.some((one) => one.name === 'Half an hour more'),
       'the own option',
-      { timeout: 30_000 },
     );
     expect([...el.outlooks.ownOptions]).to.deep.equal([[window, own]]);
   });

@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { createInlineEngine, type Engine } from '../../src/engine/index.js';
@@ -6,6 +6,7 @@ import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button, inside, tab } from './support/desk-look.js';
 import { text } from './support/look.js';
+import { waitUntil } from './support/wait-until.js';
 
 const plan = aDocument(
   'Two nights',
@@ -45,7 +46,7 @@ async function shown(engine: Engine = createInlineEngine()): Promise<PossessionD
 
 async function planned(el: PossessionDesk): Promise<void> {
   tab(el, 'plan').click();
-  await waitUntil(() => text(tab(el, 'plan')).includes('proven'), 'a plan', { timeout: 15_000 });
+  await waitUntil(() => text(tab(el, 'plan')).includes('proven'), 'a plan');
 }
 
 const formWith = (el: PossessionDesk, field: string): HTMLFormElement =>
@@ -68,7 +69,7 @@ describe('the desk beyond the fit', () => {
     const form = formWith(el, 'select');
     form.querySelector('select')!.value = 'withdrawn';
     form.requestSubmit();
-    await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
+    await waitUntil(() => el.view === 'plan', 'the compared plans');
     await el.updateComplete;
     expect(el.document!.tables.windows.rows[0]![4]).to.equal('withdrawn');
     const compared = text(inside(el, 'possession-compare'));
@@ -84,7 +85,7 @@ describe('the desk beyond the fit', () => {
     const form = formWith(el, 'select');
     form.querySelector('select')!.value = 'withdrawn';
     form.requestSubmit();
-    await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
+    await waitUntil(() => el.view === 'plan', 'the compared plans');
     await el.updateComplete;
     button(el.renderRoot, 'Undo')!.click();
     await el.updateComplete;
@@ -109,7 +110,7 @@ describe('the desk beyond the fit', () => {
     fill('start', '2027-03-01 23:00');
     fill('end', '2027-03-02 05:00');
     form.requestSubmit();
-    await waitUntil(() => el.view === 'plan', 'the compared plans', { timeout: 20_000 });
+    await waitUntil(() => el.view === 'plan', 'the compared plans');
     expect(el.document!.tables.windows.rows.at(-1)).to.deep.equal([
       'W0',
       'Offered at short notice',
@@ -134,7 +135,6 @@ describe('the desk beyond the fit', () => {
         el.document!.tables.work.columns.includes('window') &&
         text(tab(el, 'plan')).includes('proven'),
       'a plan with the fixed work',
-      { timeout: 20_000 },
     );
     expect(el.document!.tables.work.rows.map((row) => row.at(-1))).to.include('W2');
   });
@@ -142,15 +142,11 @@ describe('the desk beyond the fit', () => {
   it('gives margin and chance of every window that takes work, and a log that outlives the page', async () => {
     const el = await shown();
     tab(el, 'handback').click();
-    await waitUntil(() => text(tab(el, 'handback')).includes('held'), 'handback', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => text(tab(el, 'handback')).includes('held'), 'handback');
     const root = inside(el, 'possession-handback');
     expect(text(root)).to.contain('W1');
     button(el.renderRoot, 'During the shift')!.click();
-    await waitUntil(() => button(root, 'Started') !== undefined, 'the shift view', {
-      timeout: 10_000,
-    });
+    await waitUntil(() => button(root, 'Started') !== undefined, 'the shift view');
     button(root, 'Started')!.click();
     await el.updateComplete;
     const kept = Object.keys(localStorage).filter((key) => key.includes('Two nights'));
@@ -158,9 +154,7 @@ describe('the desk beyond the fit', () => {
     el.remove();
     const again = await shown();
     tab(again, 'handback').click();
-    await waitUntil(() => text(tab(again, 'handback')).includes('held'), 'handback', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => text(tab(again, 'handback')).includes('held'), 'handback');
     await again.updateComplete;
     expect(again.renderRoot.querySelector('possession-handback')!.log).to.have.length(1);
   });
@@ -181,25 +175,21 @@ describe('the desk beyond the fit', () => {
       },
     });
     tab(el, 'handback').click();
-    await waitUntil(() => el.outlooks.handbacks.length === 1, 'the first', { timeout: 10_000 });
+    await waitUntil(() => el.outlooks.handbacks.length === 1, 'the first');
     // Nothing is counted as held while not all windows are known.
     expect(text(tab(el, 'handback'))).to.contain('working');
     tab(el, 'cost').click();
-    await waitUntil(() => text(tab(el, 'cost')).includes('GBP'), 'a price', { timeout: 10_000 });
+    await waitUntil(() => text(tab(el, 'cost')).includes('GBP'), 'a price');
     goOn();
-    await waitUntil(() => text(tab(el, 'handback')).includes('2 of 2 held'), 'both', {
-      timeout: 5000,
-    });
+    await waitUntil(() => text(tab(el, 'handback')).includes('2 of 2 held'), 'both');
   });
 
   it('prices an overrun and says what is to be expected once the handback is simulated', async () => {
     const el = await shown();
     tab(el, 'handback').click();
-    await waitUntil(() => text(tab(el, 'handback')).includes('held'), 'handback', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => text(tab(el, 'handback')).includes('held'), 'handback');
     tab(el, 'cost').click();
-    await waitUntil(() => text(tab(el, 'cost')).includes('GBP'), 'a price', { timeout: 10_000 });
+    await waitUntil(() => text(tab(el, 'cost')).includes('GBP'), 'a price');
     await el.updateComplete;
     const { answer } = el.renderRoot.querySelector('possession-overrun')!;
     expect(answer!.at.total).to.equal('600.00');
@@ -209,16 +199,13 @@ describe('the desk beyond the fit', () => {
   it('tells which booking dates are late', async () => {
     const el = await shown();
     tab(el, 'booking').click();
-    await waitUntil(() => text(tab(el, 'booking')).includes('late'), 'dates', { timeout: 10_000 });
+    await waitUntil(() => text(tab(el, 'booking')).includes('late'), 'dates');
   });
 
   it('breaks no rule of accessibility in these views, light and dark', async function () {
-    this.timeout(60_000);
     const el = await shown();
     tab(el, 'handback').click();
-    await waitUntil(() => text(tab(el, 'handback')).includes('held'), 'handback', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => text(tab(el, 'handback')).includes('held'), 'handback');
     for (const view of ['plan', 'handback', 'cost', 'booking'] as const) {
       tab(el, view).click();
       await el.updateComplete;

@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { commandsFor } from '../../components/desk/commands.js';
@@ -9,6 +9,7 @@ import { aDocument, stepRules, tableOf } from '../helpers/documents.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button, tab } from './support/desk-look.js';
 import { text } from './support/look.js';
+import { waitUntil } from './support/wait-until.js';
 
 const windows = tableOf(
   'windows.csv',
@@ -39,7 +40,7 @@ async function shown(
   return el;
 }
 const planned = async (el: PossessionDesk): Promise<void> => {
-  await waitUntil(() => el.planning.allocation, 'a plan', { timeout: 20_000 });
+  await waitUntil(() => el.planning.allocation, 'a plan');
   await el.updateComplete;
 };
 const sentence = (el: PossessionDesk): string => text(el.renderRoot.querySelector('.sentence'));
@@ -128,9 +129,7 @@ describe('the places of the desk', () => {
     const bad = { ...work, rows: [...work.rows, ['Deck', 'D2', 'Lift in', 'soon', '']] };
     const el = await shown(aDocument('Two nights', { windows, work: bad }));
     tab(el, 'urgent').click();
-    await waitUntil(() => el.outlooks.booked && el.outlooks.noise, 'the checks', {
-      timeout: 10_000,
-    });
+    await waitUntil(() => el.outlooks.booked && el.outlooks.noise, 'the checks');
     await el.updateComplete;
     const rows = [...el.renderRoot.querySelectorAll('.urgent tbody tr')];
     expect(text(rows[0])).to.contain('Fault').and.to.contain('soon');

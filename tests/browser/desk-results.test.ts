@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { createInlineEngine } from '../../src/engine/index.js';
@@ -6,6 +6,7 @@ import { aDocument, stepRules, tableOf } from '../helpers/documents.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button, inside } from './support/desk-look.js';
 import { text } from './support/look.js';
+import { waitUntil } from './support/wait-until.js';
 
 const plan = aDocument(
   'Two nights',
@@ -31,7 +32,7 @@ async function shown(): Promise<PossessionDesk> {
     html`<possession-desk .engine=${createInlineEngine()} .document=${plan}></possession-desk>`,
   );
   el.show('table');
-  await waitUntil(() => el.outlooks.handbacks.length > 0, 'handback', { timeout: 20_000 });
+  await waitUntil(() => el.outlooks.handbacks.length > 0, 'handback');
   await el.updateComplete;
   return el;
 }

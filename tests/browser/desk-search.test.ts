@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { createInlineEngine, type Allocation, type Engine } from '../../src/engine/index.js';
@@ -7,6 +7,7 @@ import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button, inside, tab } from './support/desk-look.js';
 import { text } from './support/look.js';
 import { twoNights } from './support/two-nights.js';
+import { waitUntil } from './support/wait-until.js';
 
 const plan = aDocument(
   'One night',
@@ -87,7 +88,7 @@ describe('the desk while it searches for a plan', () => {
   it('works out what is to be expected of an overrun without being asked to', async () => {
     const el = await shown(createInlineEngine());
     tab(el, 'cost').click();
-    await waitUntil(() => el.outlooks.price?.expected, 'the expected cost', { timeout: 20_000 });
+    await waitUntil(() => el.outlooks.price?.expected, 'the expected cost');
     expect(el.view).to.equal('cost');
     expect(el.outlooks.handbacks.length).to.be.greaterThan(0);
   });
@@ -107,7 +108,7 @@ describe('the desk while it searches for a plan', () => {
     await waitUntil(() => el.planning.busy, 'the search begun by the overrun');
     button(el.renderRoot, 'Options side by side')!.click();
     goOn();
-    await waitUntil(() => el.outlooks.options, 'the options', { timeout: 20_000 });
+    await waitUntil(() => el.outlooks.options, 'the options');
   });
 
   it('does not begin again what a person has stopped', async () => {

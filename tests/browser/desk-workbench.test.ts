@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { DeskView, PossessionDesk } from '../../components/desk/desk.js';
 import { PlanStore } from '../../components/store/index.js';
@@ -7,6 +7,7 @@ import { aDocument, stepRules, tableOf } from '../helpers/documents.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { button, inside, tab } from './support/desk-look.js';
 import { text } from './support/look.js';
+import { waitUntil } from './support/wait-until.js';
 
 const plan = aDocument(
   'Two nights',
@@ -96,7 +97,7 @@ describe('the desk as a workbench', () => {
     const rules = { ...plan.rules, margin: { minutes: 200 } };
     Object.assign(event, { rules, label: 'Margin: 30 to 200' });
     el.renderRoot.querySelector('possession-rules')!.dispatchEvent(event);
-    await waitUntil(() => el.ruleTrial.change?.fits, 'the change weighed', { timeout: 10_000 });
+    await waitUntil(() => el.ruleTrial.change?.fits, 'the change weighed');
     expect(el.document!.rules.margin.minutes).to.equal(200);
     const ordinary = el.ruleTrial.change!.windows.filter((one) => one.work === 'ordinary');
     expect(ordinary.map((one) => one.minutes)).to.deep.equal([-170, -170]);
@@ -107,9 +108,7 @@ describe('the desk as a workbench', () => {
   it('checks the roster of the plan', async () => {
     const el = await shown();
     await go(el, 'site');
-    await waitUntil(() => text(tab(el, 'site')).includes('breach'), 'the roster', {
-      timeout: 10_000,
-    });
+    await waitUntil(() => text(tab(el, 'site')).includes('breach'), 'the roster');
     expect(el.outlooks.people!.breaches.length).to.be.greaterThan(0);
   });
 
@@ -117,7 +116,7 @@ describe('the desk as a workbench', () => {
     const name = storeName();
     const el = await shown(new PlanStore({ name }));
     await type(el, 0, 'title', 'Renamed');
-    await waitUntil(() => el.keeping.state?.kind === 'saved', 'saved', { timeout: 5000 });
+    await waitUntil(() => el.keeping.state?.kind === 'saved', 'saved');
     expect(text(el.renderRoot.querySelector('.kept'))).to.match(/^Saved \d\d:\d\d$/);
     el.remove();
     const again = await shown(new PlanStore({ name }));
@@ -173,9 +172,7 @@ describe('the desk as a workbench', () => {
     await one.keeping.flush();
     await type(other, 1, 'title', 'Theirs');
     await other.keeping.flush();
-    await waitUntil(() => one.document!.tables.windows.rows[1]![1] === 'Theirs', 'followed', {
-      timeout: 5000,
-    });
+    await waitUntil(() => one.document!.tables.windows.rows[1]![1] === 'Theirs', 'followed');
     one.undo();
     await one.updateComplete;
     expect(one.document!.tables.windows.rows.map((row) => row[1])).to.deep.equal([
@@ -192,7 +189,7 @@ describe('the desk as a workbench', () => {
     expect(text(el.renderRoot.querySelector('.kept'))).to.equal('Not kept yet');
     expect((await store.list()).map((line) => line.name)).to.deep.equal(['Two nights']);
     button(el.renderRoot, 'Keep it')!.click();
-    await waitUntil(async () => (await store.list()).length === 2, 'kept', { timeout: 5000 });
+    await waitUntil(async () => (await store.list()).length === 2, 'kept');
   });
 
   it('marks the columns that no figure is read from, after a reload too', async () => {
@@ -238,7 +235,6 @@ describe('the desk as a workbench', () => {
   });
 
   it('breaks no rule of accessibility in these views, light and dark', async function () {
-    this.timeout(60_000);
     const el = await shown(new PlanStore({ name: storeName() }));
     for (const view of ['rules', 'site', 'files'] as const) {
       await go(el, view);

@@ -20,7 +20,6 @@ let window: AccessWindow;
 let activities: readonly Activity[];
 
 before(async function () {
-  this.timeout(20_000);
   const clock = () => performance.now();
   const { document } = await importFiles(
     [

@@ -1,4 +1,4 @@
-import { expect, fixture, html, waitUntil } from '@open-wc/testing';
+import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { MINUTE } from '../../src/calendar/index.js';
@@ -6,6 +6,7 @@ import { createInlineEngine, type Engine } from '../../src/engine/index.js';
 import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
 import { button, inside, tab } from './support/desk-look.js';
 import { text } from './support/look.js';
+import { waitUntil } from './support/wait-until.js';
 
 // A shift by a clock of our own: the desk is told what time it is, and its timer is beaten by hand.
 
@@ -40,10 +41,10 @@ const live = (el: PossessionDesk) => el.outlooks.handbacks.find((one) => one.liv
 
 async function inShift(el: PossessionDesk): Promise<void> {
   tab(el, 'handback').click();
-  await waitUntil(() => el.outlooks.handbacks.length > 0, 'handback', { timeout: 20_000 });
+  await waitUntil(() => el.outlooks.handbacks.length > 0, 'handback');
   await waitUntil(() => button(el.renderRoot, 'During the shift')?.disabled === false, 'a window');
   button(el.renderRoot, 'During the shift')!.click();
-  await waitUntil(() => live(el) !== undefined, 'a forecast', { timeout: 20_000 });
+  await waitUntil(() => live(el) !== undefined, 'a forecast');
   await el.updateComplete;
 }
 
@@ -67,9 +68,7 @@ describe('a shift by the clock', () => {
     expect(live(el)!.at).to.equal(start);
     await at(el, start + 2 * MINUTE);
     expect(countdown()).not.to.equal(before);
-    await waitUntil(() => live(el)!.at === start + 2 * MINUTE, 'a new forecast', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => live(el)!.at === start + 2 * MINUTE, 'a new forecast');
   });
 
   it('warns before a cut-off and at it, and then tells it as passed, never as next', async () => {
@@ -86,9 +85,7 @@ describe('a shift by the clock', () => {
     await at(el, next.latestStart);
     expect(text(alarm()!)).to.contain('Cut-off now');
     await at(el, next.latestStart + MINUTE);
-    await waitUntil(() => live(el)!.at === next.latestStart + MINUTE, 'a forecast', {
-      timeout: 20_000,
-    });
+    await waitUntil(() => live(el)!.at === next.latestStart + MINUTE, 'a forecast');
     await el.updateComplete;
     const root = inside(el, 'possession-handback');
     expect(text(root.querySelector('.passed')!)).to.contain(next.name);
@@ -126,13 +123,13 @@ describe('a shift by the clock', () => {
         return inline.allocate(...words);
       },
     });
-    await waitUntil(() => live(again) !== undefined, 'the shift', { timeout: 20_000 });
+    await waitUntil(() => live(again) !== undefined, 'the shift');
     await again.updateComplete;
     expect([again.view, again.shift.live, searched]).to.deep.equal(['handback', true, 0]);
     expect(inside(again, 'possession-handback').querySelector('.advice')).not.to.equal(null);
     // The window of the shift before all others: somebody on site waits for it.
     expect(asked[0]).to.deep.equal(['W1']);
-    await waitUntil(() => again.outlooks.hasAllHandbacks, 'the other windows', { timeout: 20_000 });
+    await waitUntil(() => again.outlooks.hasAllHandbacks, 'the other windows');
     expect(live(again)).not.to.equal(undefined);
   });
 
@@ -163,14 +160,13 @@ describe('a shift by the clock', () => {
   it('keeps the view when somebody says that work cannot be undone once begun', async () => {
     const el = await shown();
     tab(el, 'handback').click();
-    await waitUntil(() => el.outlooks.handbacks.length > 0, 'handback', { timeout: 20_000 });
+    await waitUntil(() => el.outlooks.handbacks.length > 0, 'handback');
     await el.updateComplete;
     const root = inside(el, 'possession-handback');
     root.querySelector<HTMLInputElement>('.decision-form [type=checkbox]')!.click();
     await waitUntil(
       () => el.outlooks.handbacks.some((one) => one.decisions.length > 0),
       'the handback with its point of no return',
-      { timeout: 20_000 },
     );
   });
 });

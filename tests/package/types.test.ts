@@ -66,12 +66,12 @@ function mapped(): string[] {
 }
 
 describe('types for a consumer', () => {
-  it('name every tag and every event, with its fields', { timeout: 120_000 }, () => {
+  it('name every tag and every event, with its fields', () => {
     expect(elements.length).toBeGreaterThan(15);
     expect(faultsOf(consumer())).toEqual([]);
   });
 
-  it('refuse a field that an event does not have', { timeout: 120_000 }, () => {
+  it('refuse a field that an event does not have', () => {
     const wrong = `import './components/fit/define.js';
       document.querySelector('possession-fit')!.addEventListener('possession-fit-select', (event) => event.pack);`;
     expect(faultsOf(wrong)).toEqual([

@@ -41,7 +41,7 @@ describe('a session', () => {
       }),
       { numRuns: cases, seed: 5 },
     );
-  }, 120_000);
+  });
 
   it('keeps every ledger, package and verdict that an edit does not touch', async () => {
     const engine = createInlineEngine();

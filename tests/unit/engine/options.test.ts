@@ -287,7 +287,7 @@ describe('options of a window, through the engine', () => {
       ),
       { numRuns: 4 },
     );
-  }, 30_000);
+  });
 
   it('keeps as planned to the penny whatever it is held against, and refuses what it cannot compare', async () => {
     const given = await caseOf(repeated);

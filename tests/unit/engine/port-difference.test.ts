@@ -98,7 +98,7 @@ describe('an engine behind a port', () => {
       }),
       { numRuns: cases, seed: 7 },
     );
-  }, 120_000);
+  });
 
   it('gives the same objects for all that an edit leaves alone', async () => {
     const { engine } = wired();

@@ -208,5 +208,5 @@ describe('damaged bytes', () => {
       if (opened.found.damaged.length > 0) expect(await store.damaged(plan.id)).toBeTruthy();
       await opened.plan.close();
     }
-  }, 120_000);
+  });
 });

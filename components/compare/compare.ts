@@ -4,7 +4,7 @@ import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
-import { countText, momentText, stretchText } from '../shared/format.js';
+import { countText, dueText, momentText, stretchText } from '../shared/format.js';
 import { paper } from '../shared/paper.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { changesOf, datePairs, type DatePair, type WorkChange } from './changes.js';
@@ -150,10 +150,10 @@ export class PossessionCompare extends LitElement {
         ${this.#asks(pair.package, { of: 'compare-key-date', package: pair.package })}
       </th>
       <td class="keep">
-        ${momentText(due, this.zone)}
+        ${dueText(due, this.zone)}
         ${
           before && before.due !== due
-            ? html`<span class="quiet">${words.dueWas(momentText(before.due, this.zone))}</span>`
+            ? html`<span class="quiet">${words.dueWas(dueText(before.due, this.zone))}</span>`
             : nothing
         }
       </td>

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import { chanceText, type PlanToChance } from '../../src/engine/index.js';
-import { momentText } from '../shared/format.js';
+import { dueText, momentText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
 
 const aim = (share: number): string => `${Number((100 * share).toFixed(2))} %`;
@@ -61,7 +61,7 @@ function costs({ costs: found }: PlanToChance, zone: string): TemplateResult {
     ['Windows used', String(found.windowsUsed.without), String(found.windowsUsed.with)],
     ['All work finished', when(found.finishesAt.without), when(found.finishesAt.with)],
     ...found.keyDates.map((one): readonly [string, string, string] => [
-      `${one.package}, due ${momentText(one.due, zone)}`,
+      `${one.package}, due ${dueText(one.due, zone)}`,
       `${when(one.without)}, ${one.metWithout ? 'met' : 'missed'}`,
       `${when(one.with)}, ${one.metWith ? 'met' : 'missed'}`,
     ]),

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { KeyDateLine, PriceAnswer } from '../../src/engine/index.js';
-import { momentText } from '../shared/format.js';
+import { dueText, momentText } from '../shared/format.js';
 import { moneyText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
 
@@ -53,7 +53,7 @@ function dateTable(
             <th scope="row">
               <span class="title">${one.title}: ${stateText(one, words)}</span>
               <span class="head"
-                >${words.keyDateDue(momentText(one.due, zone))}${
+                >${words.keyDateDue(dueText(one.due, zone))}${
                   one.forecast === null
                     ? nothing
                     : `, ${words.keyDateEnds(momentText(one.forecast, zone))}`

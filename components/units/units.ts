@@ -4,7 +4,7 @@ import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
-import { countText, floatText, momentText } from '../shared/format.js';
+import { countText, dueText, floatText, momentText } from '../shared/format.js';
 import { paper, PORTRAIT } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
@@ -118,7 +118,7 @@ export class PossessionUnits extends LitElement {
       <p class="deadline run">
         ${
           deadline
-            ? html`${words.keyDate[deadline.of]} ${momentText(deadline.due, this.zone)}:
+            ? html`${words.keyDate[deadline.of]} ${dueText(deadline.due, this.zone)}:
                 <span class=${(deadline.floatMinutes ?? -1) < 0 ? 'late' : 'held'}>${float}</span>.
                 ${
                   deadline.of === 'package'

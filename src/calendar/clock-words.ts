@@ -16,3 +16,10 @@ export function clockWords(at: Instant, zone: string): string {
   const twice = readings(local, zone).kind === 'two';
   return twice ? `${words} (${/(Z|[+-]\d\d:\d\d)$/.exec(isoText(at, zone))![1]!})` : words;
 }
+
+/** When something is due: midnight is read as the end of the day before, `end of Wed 31 Mar 2027`. */
+export function dueWords(at: Instant, zone: string): string {
+  const { hour, minute } = localTimeOf(at, zone);
+  if (hour !== 0 || minute !== 0) return clockWords(at, zone);
+  return `end of ${clockWords(at - 60_000, zone).replace(/ \d\d:\d\d.*$/, '')}`;
+}

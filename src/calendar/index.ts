@@ -33,7 +33,7 @@ export {
   type Reading,
 } from './local-time.js';
 export { clockOfMinute, minuteOfClock } from './clock-text.js';
-export { clockWords } from './clock-words.js';
+export { clockWords, dueWords } from './clock-words.js';
 export { durationText } from './duration.js';
 export { dailyBands, type DailyBand } from './bands.js';
 export {

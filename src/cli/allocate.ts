@@ -7,7 +7,7 @@ import type { Unstated } from '../planner/unstated.js';
 import { allocateToChance } from './allocate-chance.js';
 import type { Answer } from './answer.js';
 import type { Arguments } from './arguments.js';
-import { clockWords } from '../calendar/clock-words.js';
+import { clockWords, dueWords } from '../calendar/clock-words.js';
 import { iso } from './iso.js';
 import { mendedJson, mendedLines, mendedPlan } from './mended-plan.js';
 import { faultNotes, namedAs, planWords, planWork } from './plan-of-work.js';
@@ -115,7 +115,7 @@ export async function allocate(
       ['package', 'key date', 'forecast', 'float', ''],
       found.keyDates.map((one) => [
         one.package,
-        clockWords(one.due, plan.zone),
+        dueWords(one.due, plan.zone),
         one.forecast === null ? 'not placed' : clockWords(one.forecast, plan.zone),
         one.floatMinutes === null ? '–' : durationText(one.floatMinutes),
         one.met ? 'met' : 'missed',

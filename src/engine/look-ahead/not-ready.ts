@@ -1,4 +1,4 @@
-import { clockWords, durationText, type Instant } from '../../calendar/index.js';
+import { clockWords, dueWords, durationText, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Placement } from '../../model/index.js';
 import type { LookAheadBasis } from './basis.js';
 
@@ -117,6 +117,6 @@ function ofKeyDates({ plan, allocation }: LookAheadBasis, { from, until }: Stret
     .map((one) => ({
       code: 'key-date-missed',
       about: one.package,
-      text: `${one.package} misses its key date of ${clockWords(one.due, plan.zone)}: ${one.forecast === null ? 'not all of it is placed' : `forecast ${clockWords(one.forecast, plan.zone)}`}`,
+      text: `${one.package} misses its key date of ${dueWords(one.due, plan.zone)}: ${one.forecast === null ? 'not all of it is placed' : `forecast ${clockWords(one.forecast, plan.zone)}`}`,
     }));
 }

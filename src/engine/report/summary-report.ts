@@ -1,4 +1,10 @@
-import { clockWords, durationText, minutesBetween, type Instant } from '../../calendar/index.js';
+import {
+  clockWords,
+  dueWords,
+  durationText,
+  minutesBetween,
+  type Instant,
+} from '../../calendar/index.js';
 import { cautions, type Placement, type Plan } from '../../model/index.js';
 import { certificateWords } from '../../planner/certificate-words.js';
 import type { Allocation, KeyDateForecast } from '../../planner/search/types.js';
@@ -121,7 +127,7 @@ function keyDateTable({ plan, allocation }: SummaryBasis): ReportTable {
       .toSorted((a, b) => Number(a.met) - Number(b.met) || a.due - b.due)
       .map((one) => [
         one.package,
-        clockWords(one.due, plan.zone),
+        dueWords(one.due, plan.zone),
         one.forecast === null ? 'not all placed' : clockWords(one.forecast, plan.zone),
         floatWords(one),
         one.met ? 'met' : 'MISSED',

@@ -1,7 +1,6 @@
 // Carries out one command line.
 import {
   decisionsSchema,
-  faultText,
   noDecisions,
   type Decisions,
   type Fault,
@@ -15,6 +14,7 @@ import { allocate } from './allocate.js';
 import { enveloped, withCautions, type Answer } from './answer.js';
 import { readArguments, UsageError, type Arguments } from './arguments.js';
 import { book } from './book.js';
+import { faultLines, longestFault } from './fault-lines.js';
 import { fit } from './fit.js';
 import { handback } from './handback.js';
 import { helpOf, options, usage, verbs, type Verb } from './options.js';
@@ -39,16 +39,8 @@ class BadInput extends Error {
   override name = 'BadInput';
 }
 
-const longestFault = 600;
-const mostFaults = 500;
-
 function told(faults: readonly Fault[]): void {
-  for (const fault of faults.slice(0, mostFaults))
-    complain(`${fault.severity}: ${clipped(faultText(fault), longestFault)}`);
-  const more = faults.slice(mostFaults);
-  const errors = more.filter((fault) => fault.severity === 'error').length;
-  if (more.length > 0)
-    complain(`${more.length} more, ${errors} of them errors. Mend these first, then run it again.`);
+  for (const line of faultLines(faults)) complain(line);
 }
 
 /** @throws {BadInput} Where one of them is an error. */

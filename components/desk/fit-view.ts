@@ -27,10 +27,3 @@ export function pickFit(
   picked.pick({ fit });
   picked.tell(() => tellFit(figures.results, fit));
 }
-
-/** Picks the first that fits, where nothing is picked. */
-export function pickFirstFit(desk: Desk): void {
-  const fits = desk.figures.results?.fits ?? [];
-  const one = desk.picked.fit ?? fits.find((fit) => fit.fits) ?? fits[0];
-  if (one) pickFit(desk, one);
-}

@@ -32,4 +32,4 @@ export {
   sureLink,
   type MadeLink,
 } from './share-link.js';
-export { askToKeep, storageRoom, type StorageRoom } from './storage-room.js';
+export { askToKeep } from './ask-to-keep.js';

@@ -1,4 +1,4 @@
-import { isoText, type Instant } from '../calendar/index.js';
+import { isoText } from '../calendar/index.js';
 import { checked } from '../engine/checked.js';
 import { allocate as search } from '../engine/search.js';
 import type { Note, Placement, Plan } from '../model/index.js';
@@ -143,8 +143,3 @@ export function planLines({ plan, broken }: Pick<PlanOfWork, 'plan' | 'broken'>)
 /** `3, "Spring" (0123456789abcdef)`, or the id alone. */
 export const planWords = ({ id, name, revision }: PlanNamed): string =>
   name === undefined ? id : `${revision === undefined ? '' : `${revision}, `}"${name}" (${id})`;
-
-/** What begins before a moment. */
-export function beginsBefore(placements: readonly Placement[], until: Instant): Placement[] {
-  return placements.filter((one) => one.from < until);
-}

@@ -57,16 +57,19 @@ export function fileName(path: string): string {
   return path === '-' ? 'standard input' : basename(path);
 }
 
+const whyNot: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EISDIR: 'it is a folder, and a file is wanted',
+  EACCES: 'it may not be read by this user',
+};
+
 /** @throws {UsageError} When the file cannot be read or is too large. */
 export function readFile(path: string, option: string): Uint8Array {
   try {
     return bytesOf(path);
   } catch (error) {
-    const why =
-      (error as NodeJS.ErrnoException).code === 'ENOENT'
-        ? 'there is no such file'
-        : (error as Error).message;
-    throw new UsageError(`--${option} ${path}: ${why}`);
+    const { code = '', message } = error as NodeJS.ErrnoException;
+    throw new UsageError(`--${option} ${path}: ${whyNot[code] ?? message}`);
   }
 }
 

@@ -53,7 +53,7 @@ export function shapeFaults(columns: readonly string[], rows: readonly TableRow[
           'error',
           {
             code: 'too-many-cells',
-            message: `The row has ${row.cells.length} cells under ${columns.length} columns, so its cells may stand under the wrong headings.`,
+            message: `The row has ${counted(row.cells.length, 'cell')} under ${counted(columns.length, 'column')}, so its cells may stand under the wrong headings.`,
             mend: 'Put a cell that holds the delimiter in double quotes.',
           },
           firstFull,
@@ -65,9 +65,12 @@ export function shapeFaults(columns: readonly string[], rows: readonly TableRow[
       : [
           faultAt(place, 'warning', {
             code: 'too-few-cells',
-            message: `The row has ${row.cells.length} cells under ${columns.length} columns; those missing at its end are read as blank.`,
+            message: `The row has ${counted(row.cells.length, 'cell')} under ${counted(columns.length, 'column')}; those missing at its end are read as blank.`,
             mend: 'Complete the row, or leave it if the rest is meant to be blank.',
           }),
         ];
   });
 }
+
+const counted = (count: number, thing: string): string =>
+  `${count} ${thing}${count === 1 ? '' : 's'}`;

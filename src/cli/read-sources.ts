@@ -16,6 +16,7 @@ import {
   type Source,
   type WorkbookSheet,
 } from '../tables/index.js';
+import { fileTrouble } from './file-trouble.js';
 import { UsageError, type Arguments } from './arguments.js';
 
 /** Reads no more than is allowed, since a device may never end. */
@@ -57,19 +58,12 @@ export function fileName(path: string): string {
   return path === '-' ? 'standard input' : basename(path);
 }
 
-const whyNot: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file',
-  EISDIR: 'it is a folder, and a file is wanted',
-  EACCES: 'it may not be read by this user',
-};
-
 /** @throws {UsageError} When the file cannot be read or is too large. */
 export function readFile(path: string, option: string): Uint8Array {
   try {
     return bytesOf(path);
   } catch (error) {
-    const { code = '', message } = error as NodeJS.ErrnoException;
-    throw new UsageError(`--${option} ${path}: ${whyNot[code] ?? message}`);
+    throw new UsageError(`--${option} ${path}: ${fileTrouble(error, 'there is no such file')}`);
   }
 }
 

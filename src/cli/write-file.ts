@@ -1,5 +1,6 @@
 import { statSync, writeFileSync } from 'node:fs';
 import { UsageError, type Arguments } from './arguments.js';
+import { fileTrouble } from './file-trouble.js';
 import { fileOptions, type OptionName } from './options.js';
 
 /** The options that hold one text each. */
@@ -58,10 +59,7 @@ export function writeFileOf(
   try {
     writeFileSync(path, content);
   } catch (error) {
-    const why =
-      (error as NodeJS.ErrnoException).code === 'ENOENT'
-        ? 'there is no such folder'
-        : (error as Error).message;
+    const why = fileTrouble(error, 'there is no such folder');
     throw new UsageError(`--${option} ${path}: ${why}`);
   }
 }

@@ -162,8 +162,8 @@ describe('the calendar file', () => {
       [join(folder, 'a folder'), 'it is a folder'],
       [join(folder, 'no folder', 'out.ics'), 'there is no such folder'],
       ['', 'there is no such folder'],
-      [join(folder, 'x'.repeat(300)), 'ENAMETOOLONG'],
-      ...(existsSync('/dev/full') ? [['/dev/full', 'ENOSPC'] as const] : []),
+      [join(folder, 'x'.repeat(300)), 'its name is too long'],
+      ...(existsSync('/dev/full') ? [['/dev/full', 'no room is left on the disk'] as const] : []),
     ] as const) {
       const said = await words(goodWords(verb, { calendar: path }));
       expectStated(said);

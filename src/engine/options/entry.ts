@@ -1,4 +1,4 @@
-import type { PlanFault, PriceBook } from '../../model/index.js';
+import type { PriceBook } from '../../model/index.js';
 import {
   decimalText,
   keyDateLines,
@@ -7,11 +7,11 @@ import {
   type RunCosts,
 } from '../../price/index.js';
 import { nearestRank } from '../../risk/index.js';
-import { verify } from '../../verify/index.js';
 import { changedDates, editOf, movedIn } from './changes.js';
 import type { Draft, Turn } from './draft.js';
 import type { PricedDraft } from './price-draft.js';
 import type { Situation } from './situation.js';
+import { faultsOf } from './sound.js';
 import type { PricedOption } from './types.js';
 
 /** A priced option that is still to be held against the others. Its costs are in smallest coins. */
@@ -63,16 +63,6 @@ export function entryOf(priced: PricedDraft, at: Situation): Entry {
     costs,
     turn: draft.turn,
   };
-}
-
-/** What the independent check finds of an option's plan of the work. */
-function faultsOf({ plan, placements, unplaced }: Draft, at: Situation): readonly PlanFault[] {
-  const before = at.request.allocation.unplaced;
-  const lost = new Set(unplaced.map((one) => one.activity));
-  return verify(plan, {
-    placements,
-    unplaced: [...unplaced, ...before.filter((one) => !lost.has(one.activity))],
-  }).filter((fault) => fault.code !== 'listed-though-placed');
 }
 
 /** Key dates with a price whose cost is not known, for want of a place for all of the work. */

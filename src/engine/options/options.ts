@@ -1,12 +1,11 @@
 import { applyEdit } from '../../edits/index.js';
 import type { PlanDocument } from '../../model/index.js';
 import { answerFrom } from './answer.js';
-import { sitePlan } from '../site/site-plan.js';
-import { leftOpenIn } from '../../planner/search/index.js';
-import { asPlanned, refused, type Draft } from './draft.js';
+import { asPlanned, type Draft } from './draft.js';
 import { entryOf, type Entry } from './entry.js';
 import { priceDraft, type PricedDraft } from './price-draft.js';
 import { activityOf, situationOf, type OptionsTools, type Situation } from './situation.js';
+import { sound } from './sound.js';
 import { bestCutOff, cutOffEntry } from './stop/cut-off.js';
 import { leftovers } from './stop/leftovers.js';
 import { chooseRepeated, oneLess, repeatedIn, type Stoppable } from './stop/repeated.js';
@@ -59,7 +58,7 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
   told();
   const entries: (Entry | RefusedOption)[] = [entryOf(planned, at)];
   const take = (way: Draft | RefusedOption): void => {
-    const draft = safe(way, at);
+    const draft = sound(way, at);
     entries.push('state' in draft ? draft : entryOf(priced(draft, at), at));
     told();
   };
@@ -81,7 +80,7 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
   }
   for (const draft of otherWays(at)) take(draft);
   for (const [place, one] of (at.request.own ?? []).entries()) {
-    const draft = safe(
+    const draft = sound(
       'wish' in one
         ? wishedOption(at, one.name, one.wish, place)
         : ownOption(at, one.name, applyEdit(at.document, one.edit), place),
@@ -99,31 +98,6 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
   }
   const noStop = 'reason' in chosen ? chosen.reason : '';
   return answerFrom(at, entries, repeated, stop, noStop, planned.notPriced);
-}
-
-/** The draft, unless it leaves the line open where the plan as it stands does not. */
-function safe(draft: Draft | RefusedOption, at: Situation): Draft | RefusedOption {
-  if ('state' in draft) return draft;
-  const unread = unreadIn(draft, at);
-  if (unread !== '') return refused(draft.id, draft.kind, draft.name, 'infeasible', unread);
-  const before = new Set(leftOpenIn(at.plan, at.planned.placements).map((one) => one.activity));
-  const open = leftOpenIn(draft.plan, draft.placements).filter((one) => !before.has(one.activity));
-  if (open.length === 0) return draft;
-  const reason = `${open.map((one) => one.text).join('; ')}.`;
-  return refused(draft.id, draft.kind, draft.name, 'infeasible', reason);
-}
-
-/** Why rows of work that are still in the table cannot be read any more once it is changed so; empty where all can. */
-function unreadIn({ plan, document }: Draft, at: Situation): string {
-  if (plan === at.plan) return '';
-  const there = new Set(plan.activities.map((one) => one.id));
-  const { rows } = document.tables.work;
-  const gone = at.plan.activities.filter(
-    ({ id }) => !there.has(id) && rows.some((row) => row.some((cell) => cell.trim() === id)),
-  );
-  if (gone.length === 0) return '';
-  const why = sitePlan(document).faults.find((one) => one.severity === 'error');
-  return `${gone.map((one) => one.id).join(', ')} could not be planned so. ${why?.message ?? ''}`.trim();
 }
 
 function priced(draft: Draft, at: Situation): PricedDraft {

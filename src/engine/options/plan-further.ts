@@ -5,7 +5,7 @@ import { allocate, leftOpenIn, replan, wholeBlocksIn } from '../../planner/searc
 import type { Allocation, Unplaced } from '../../planner/search/types.js';
 import { verify } from '../../verify/index.js';
 import type { Planned, SearchTime } from './plans.js';
-import { lessUsed, refit, settled } from './refit.js';
+import { beside, refit, settled } from './refit.js';
 
 /**
  * A plan in which what lies in windows that begin before `moment` stays and work left over finds its place after it.
@@ -26,15 +26,19 @@ export function planFurther(
     one.window === null ? one.from >= moment : later.has(one.window);
   const done = placements.filter((one) => !isLater(one));
   const after = placements.filter(isLater);
-  const suffix: Plan = {
-    ...plan,
-    windows: plan.windows.filter((one) => later.has(one.id)),
-    activities: whatIsLeft(plan, done, moment, later),
-    resources: lessUsed(plan, done, (one) => one.to > moment),
-  };
+  const suffix = beside(
+    {
+      ...plan,
+      windows: plan.windows.filter((one) => later.has(one.id)),
+      activities: whatIsLeft(plan, done, moment, later),
+    },
+    plan,
+    done,
+    (one) => one.to > moment,
+  );
   const known = new Set(before.unplaced.map((one) => one.activity));
   const lost = (one: Allocation): readonly Unplaced[] =>
-    one.unplaced.filter((each) => !known.has(each.activity));
+    one.unplaced.filter((each) => !known.has(each.activity)).map(noLater);
   const good = (one: Allocation): boolean => lost(one).length === 0;
   const third = { ...time, effort: time.effort / 3 };
   const freer = wholeBlocksIn(
@@ -100,6 +104,14 @@ export function intoNextWindows(
   const before = leftOpenIn(plan, placements).length;
   return left === 0 && leftOpenIn(plan, made).length <= before ? made : null;
 }
+
+/** What is left over by windows that are over: of those that follow there may be none. */
+const noLater = (one: Unplaced): Unplaced => ({
+  ...one,
+  reasons: one.reasons.map((each) =>
+    each.code === 'no-window' ? { ...each, text: 'no window of the plan begins later' } : each,
+  ),
+});
 
 /** The activities with work left once the placements are done, free of what they no longer wait for. */
 function whatIsLeft(

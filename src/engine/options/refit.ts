@@ -1,6 +1,13 @@
-import { MINUTE } from '../../calendar/index.js';
+import { MINUTE, unionOf } from '../../calendar/index.js';
 import type { Placement } from '../../planner/fit/types.js';
-import type { AccessWindow, Activity, Availability, Plan, Resource } from '../../model/index.js';
+import {
+  samePlace,
+  type AccessWindow,
+  type Activity,
+  type Availability,
+  type Plan,
+  type Resource,
+} from '../../model/index.js';
 import { allocate } from '../../planner/search/index.js';
 import type { Planned, SearchTime } from './plans.js';
 
@@ -31,12 +38,12 @@ export function refit(
       };
     });
   const found = allocate(
-    {
-      ...plan,
-      windows: [window],
-      activities,
-      resources: lessUsed(plan, others, (one) => one.from < window.end && one.to > window.start),
-    },
+    beside(
+      { ...plan, windows: [window], activities },
+      plan,
+      others,
+      (one) => one.from < window.end && one.to > window.start,
+    ),
     { ...time, effort: Math.min(time.effort, REFIT_EFFORT), first: 'finish' },
   );
   return { placements: found.placements, unplaced: found.unplaced };
@@ -61,14 +68,21 @@ export function settled(
   return { ...one, notBefore: Math.max(one.notBefore ?? -Infinity, ...dates) };
 }
 
-/** What is there of each resource beside what some placements use. */
-export function lessUsed(
-  plan: Plan,
+/** Some of a plan with what there is of its plant, people and places beside the placements that stay and count. */
+export function beside(
+  part: Plan,
+  whole: Plan,
   placements: readonly Placement[],
   counts: (one: Placement) => boolean,
-): readonly Resource[] {
+): Plan {
+  const staying = placements.filter(counts);
+  if (staying.length === 0) return part;
+  return keptClear({ ...part, resources: lessUsed(whole, staying) }, whole, staying);
+}
+
+/** What is there of each resource beside what some placements use. */
+function lessUsed(plan: Plan, used: readonly Placement[]): readonly Resource[] {
   const needs = new Map(plan.activities.map((one) => [one.id, one.resources]));
-  const used = placements.filter(counts);
   return plan.resources.map((resource) => {
     const taken = used.flatMap((one): Availability[] => {
       const amount = needs.get(one.activity)?.find((need) => need.resource === resource.id)?.amount;
@@ -78,4 +92,32 @@ export function lessUsed(
       ? resource
       : { ...resource, availability: [...resource.availability, ...taken] };
   });
+}
+
+/** The plan in which no work goes on while work that stays has its place, one of the two alone, or is the same work. */
+function keptClear(part: Plan, whole: Plan, staying: readonly Placement[]): Plan {
+  const rows = new Map(whole.activities.map((one) => [one.id, one]));
+  const places: Resource[] = [];
+  const activities = part.activities.map((one): Activity => {
+    const shut = staying.filter(({ activity }) => {
+      const other = rows.get(activity);
+      if (!other || other.id === one.id) return other !== undefined;
+      return (one.occupies === 'alone' || other.occupies === 'alone') && samePlace(one, other);
+    });
+    if (shut.length === 0) return one;
+    const id = `room for ${one.id} beside work that stays`;
+    // Visits that stay may overlap: however many there are, there is no room.
+    const taken = unionOf(shut.map(({ from, to }) => ({ start: from, end: to })));
+    places.push({
+      id,
+      availability: [
+        { capacity: 1 },
+        ...taken.map(({ start, end }) => ({ capacity: -1, from: start, to: end })),
+      ],
+    });
+    return { ...one, resources: [...one.resources, { resource: id, amount: 1 }] };
+  });
+  return places.length === 0
+    ? part
+    : { ...part, activities, resources: [...part.resources, ...places] };
 }

@@ -8,6 +8,7 @@ import type {
   Train,
 } from '../../model/index.js';
 import type { HandbackOptions } from '../../risk/index.js';
+import { verify } from '../../verify/index.js';
 import { namedWindow } from '../named-window.js';
 import { sitePlan } from '../site/site-plan.js';
 import type { Progress } from '../types.js';
@@ -35,6 +36,8 @@ export interface Situation {
   readonly time: SearchTime;
   /** As planned, simulated and priced: what the others are held against. */
   readonly planned: WindowWork;
+  /** What the independent check finds of it, each fault as text of JSON. */
+  readonly known: ReadonlySet<string>;
 }
 
 /**
@@ -65,6 +68,11 @@ export function situationOf(
     holidays: document.holidays ?? [],
     window,
     planned,
+    known: new Set(
+      verify(plan, { placements, unplaced: request.allocation.unplaced }).map((fault) =>
+        JSON.stringify(fault),
+      ),
+    ),
     risk: {
       seed,
       runs,

@@ -99,7 +99,8 @@ describe('an option that a person makes up in words', () => {
     expect(both.parts.map((one) => one.part)).toEqual(
       expect.arrayContaining(['overrun', 'plant', 'booking', 're-booking']),
     );
-    expect(both.changes).toHaveLength(2);
+    expect(both.changes).toHaveLength(3);
+    expect(both.changes[2]).toMatch(/^TR is not fixed to .+ any more\.$/);
     const cut = priced((await asked({ longerMinutes: 45, cutOffAt })).own);
     expect(cut.parts.some((one) => one.part === 'booking')).toBe(true);
     expect(cut.edit).not.toBe(null);

@@ -7,6 +7,8 @@ import { asPlanned, type Draft } from '../draft.js';
 import { intoNextWindows, planFurther } from '../plan-further.js';
 import { unitsIn, withoutUnits, type Planned } from '../plans.js';
 import { priceDraft, type PricedDraft } from '../price-draft.js';
+import { faultyIn, openIn } from '../sound.js';
+import { freedFrom } from '../freed.js';
 import type { Situation } from '../situation.js';
 import type { MovedWork } from '../types.js';
 
@@ -38,10 +40,11 @@ export function leftovers(
 ): readonly Leftover[] | null {
   const units = unitsIn(at.window.id, at.planned.placements).get(activity.id)!;
   const asked = spread(units - 1, ASKED);
+  const free = freedFrom(at, activity.id);
   const known = new Map<number, Leftover>([[0, nothingLeft(at, planned)]]);
   for (const count of asked) {
     const effort = at.time.effort / asked.length;
-    const draft = leave({ ...at, time: { ...at.time, effort } }, activity, count);
+    const draft = leave({ ...free, time: { ...at.time, effort } }, activity, count);
     const priced = priceDraft(draft, at);
     if (!priced) return null;
     const left = draft.unplaced.some((one) => one.activity === activity.id);
@@ -109,7 +112,7 @@ function leave(at: Situation, activity: Activity, units: number): Draft {
   const next = intoNextWindows(at.plan, at.window.end, shorter, activity, units, at.time);
   const found = next
     ? { placements: next, unplaced: [], keyDates: datesWith(at, activity, next) }
-    : plannedFurther(at, activity, shorter);
+    : leftIfUnsound(plannedFurther(at, activity, shorter), shorter, at, activity);
   const { placements } = found;
   const moved = movedIn(placements, at.plan, at.planned.placements);
   const visits = moved.filter((one) => one.activity === activity.id).length;
@@ -128,6 +131,23 @@ function leave(at: Situation, activity: Activity, units: number): Draft {
     notes: line
       ? []
       : ['The price book has no price for work left over: only its plant and labour are counted.'],
+  };
+}
+
+/** What was found, unless it is no plan: then the units have no place, and the rest stays where it is. */
+function leftIfUnsound(
+  found: Planned,
+  shorter: readonly Placement[],
+  at: Situation,
+  activity: Activity,
+): Planned {
+  const why = openIn({ ...found, plan: at.plan }, at) || faultyIn({ ...found, plan: at.plan }, at);
+  if (why === '') return found;
+  const reason = { code: 'no-sound-plan', text: why };
+  return {
+    ...found,
+    placements: shorter,
+    unplaced: [{ activity: activity.id, reasons: [reason] }],
   };
 }
 

@@ -89,7 +89,12 @@ export function oneLess(at: Situation, activity: string, draft: Draft): Draft | 
   return {
     ...draft,
     ...named,
-    changes: [`One unit of ${activity} less in ${at.window.id}.`],
+    changes: [
+      `One unit of ${activity} less in ${at.window.id}.`,
+      ...(draft.document === at.document
+        ? []
+        : [`${activity} is not fixed to ${at.window.id} any more.`]),
+    ],
     turn: {
       what: 'Booking the unit again',
       minor: again ? parseMoney(again.amount, at.prices) : 0,

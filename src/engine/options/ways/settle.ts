@@ -10,10 +10,9 @@ export function settle(
   plan: Situation['plan'],
   placements: readonly Placement[],
 ): Pick<Draft, 'placements' | 'unplaced' | 'keyDates'> {
-  const known = new Set(
-    verify(at.plan, { placements: at.planned.placements }).map((fault) => JSON.stringify(fault)),
+  const broken = verify(plan, { placements }).filter(
+    (fault) => !at.known.has(JSON.stringify(fault)),
   );
-  const broken = verify(plan, { placements }).filter((fault) => !known.has(JSON.stringify(fault)));
   if (broken.length === 0) return { placements, unplaced: [], keyDates: [] };
   const free = new Set(broken.flatMap((fault) => fault.activity ?? []));
   return planFurther(

@@ -5,6 +5,7 @@ import { reBookingCost } from '../../../price/index.js';
 import { movedIn } from '../changes.js';
 import { reasonOf, refused, type Draft } from '../draft.js';
 import { cellOf, withCells, withRow } from '../edits.js';
+import { freedIn } from '../freed.js';
 import { intoNextWindows, planFurther } from '../plan-further.js';
 import { unitsIn, withoutUnits, type Planned } from '../plans.js';
 import { activityOf, type Situation } from '../situation.js';
@@ -12,8 +13,14 @@ import type { OptionWish, RefusedOption } from '../types.js';
 import { ownOption } from './own-option.js';
 
 /** The document with the window longer and more of a resource on its days, as wished. */
-function documentOf({ document, plan, window }: Situation, wish: OptionWish): PlanDocument {
-  const { longerMinutes = 0, extra } = wish;
+function documentOf(at: Situation, wish: OptionWish): PlanDocument {
+  const { plan, window } = at;
+  const { longerMinutes = 0, extra, leaveOut: out = [] } = wish;
+  const document = freedIn(
+    at.document,
+    at,
+    out.map((one) => one.activity),
+  );
   const longer =
     longerMinutes > 0
       ? withCells(document, 'windows', 'window', window.id, {
@@ -127,6 +134,11 @@ function changesOf(at: Situation, wish: OptionWish): readonly string[] {
       activityOf(at, activity).work.kind === 'units'
         ? `${units} of ${activity} less in ${window.id}.`
         : `${activity} is left out of ${window.id} (${durationText(minutesInOneVisit(activityOf(at, activity).work))}).`,
+    ),
+    ...out.flatMap(({ activity }) =>
+      activityOf(at, activity).window === window.id
+        ? [`${activity} is not fixed to ${window.id} any more.`]
+        : [],
     ),
   ];
 }

@@ -1,5 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { isolationCut, type CutIsolation, type Results } from '../../src/engine/index.js';
+import {
+  isolationCut,
+  isolationLike,
+  type CutIsolation,
+  type Results,
+} from '../../src/engine/index.js';
 import type { AccessWindow, PlanDocument } from '../../src/model/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
@@ -134,14 +139,20 @@ function add(desk: Desk, event: SubmitEvent): void {
     desk.complain(`There is a window ${id} already: give the new one another name.`);
     return;
   }
+  const like = desk.figures.results?.plan.windows.find((one) => one.id === picked.window);
+  const { dateOrder } = document.tables.windows;
+  const isolation = like && isolationLike(like, cell('start'), cell('end'), dateOrder);
   const cells = {
     window: id,
     title: cell('title'),
     start: cell('start'),
     end: cell('end'),
     status: 'offered',
+    ...(isolation?.text !== undefined && { isolation: isolation.text }),
   };
-  desk.edit(withWindow(document, picked.window, cells), `window ${id} added`, true);
+  const lost = isolation?.lost ?? [];
+  const said = lost.length > 0 ? `, ${lost.join(', ')} not dead in it` : '';
+  desk.edit(withWindow(document, picked.window, cells), `window ${id} added${said}`, true);
 }
 
 async function bestUse(desk: Desk): Promise<void> {

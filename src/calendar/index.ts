@@ -35,6 +35,7 @@ export {
 export { clockOfMinute, minuteOfClock } from './clock-text.js';
 export { clockWords, dueWords } from './clock-words.js';
 export { durationText } from './duration.js';
+export { daysLater } from './days-later.js';
 export { dailyBands, type DailyBand } from './bands.js';
 export {
   dateOf,

@@ -43,7 +43,7 @@ export {
   shiftLogFile,
   shiftState,
 } from '../risk/index.js';
-export { isolationCut, type CutIsolation } from '../tables/index.js';
+export { isolationCut, isolationLike, type CutIsolation } from '../tables/index.js';
 export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';
 export type {

@@ -1,6 +1,8 @@
 // A window that is cut takes the times of its isolation with it: what lies outside is clipped, never left to be a fault.
 import {
   clockOfMinute,
+  dayAt,
+  daysLater,
   intersect,
   isoText,
   localText,
@@ -26,8 +28,9 @@ export interface CutIsolation {
 
 /**
  * What becomes of the isolation of a window once it starts and ends as typed; `undefined` where no section has times of
- * its own, where the window moves to another time altogether, where it stays as it is, or where the new start and end
- * cannot be read, which is told as a fault of theirs.
+ * its own, where it stays as it is, or where the new start and end cannot be read, which is told as a fault of theirs.
+ *
+ * Moved to another time altogether the window takes the dates of its isolation with it.
  */
 export function isolationCut(
   window: AccessWindow,
@@ -35,26 +38,69 @@ export function isolationCut(
   end: string,
   order: DateOrder = 'day-first',
 ): CutIsolation | undefined {
+  const becomes = spanTyped(window, start, end, order);
+  if (!becomes || (becomes.start === window.start && becomes.end === window.end)) return undefined;
+  const elsewhere = becomes.end <= window.start || becomes.start >= window.end;
+  return clipped(elsewhere ? movedTo(window, becomes.start) : window, becomes, window);
+}
+
+/** The isolation of a window like another that starts and ends as typed: its dates are as many days later as the start. */
+export function isolationLike(
+  window: AccessWindow,
+  start: string,
+  end: string,
+  order: DateOrder = 'day-first',
+): CutIsolation | undefined {
+  const becomes = spanTyped(window, start, end, order);
+  return becomes && clipped(movedTo(window, becomes.start), becomes, window);
+}
+
+/** Where a window lies as typed; `undefined` where that cannot be read or nothing hangs on it. */
+function spanTyped(
+  window: AccessWindow,
+  start: string,
+  end: string,
+  order: DateOrder,
+): Interval | undefined {
   if (!window.isolation.some((one) => one.during)) return undefined;
   const [from, to] = [parseMoment(start.trim(), order), parseMoment(end.trim(), order)];
   if ('problem' in from || 'problem' in to) return undefined;
   const span = spanOf(from.value, to.value, window.zone);
-  if ('problem' in span) return undefined;
-  const becomes = span.value;
-  if (becomes.start === window.start && becomes.end === window.end) return undefined;
-  // Moved to another night it is no cut: times of day hold there as they stand.
-  if (becomes.end <= window.start || becomes.start >= window.end) return undefined;
+  return 'problem' in span ? undefined : span.value;
+}
+
+/** The window as many whole days from where it is as another start is, its isolation at the same times by the clock. */
+export function movedTo(window: AccessWindow, start: Instant): AccessWindow {
+  const { zone } = window;
+  const days = dayAt(start, zone) - dayAt(window.start, zone);
+  const later = (one: Interval): Interval => ({
+    start: daysLater(one.start, days, zone),
+    end: daysLater(one.end, days, zone),
+  });
+  return {
+    ...window,
+    ...later(window),
+    isolation: window.isolation.map(({ section, during }) => ({
+      section,
+      ...(during && {
+        during: during.map((one) => ('fromMinute' in one ? one : later(one))),
+      }),
+    })),
+  };
+}
+
+/** A window's isolation in what becomes of it; `written`: the window whose cell is there. */
+function clipped(window: AccessWindow, becomes: Interval, written: AccessWindow): CutIsolation {
   const sections = window.isolation.map((one) => {
     const then = deadTimes(one, becomes, window.zone);
     const asItIs = cellOf(one, window.zone);
     const stays = readsAs(asItIs, then, becomes, window.zone);
-    return { one, then, stays, text: stays ? asItIs : datedOf(one.section, then, window.zone) };
+    return { one, then, text: stays ? asItIs : datedOf(one.section, then, window.zone) };
   });
   const timed = sections.filter(({ one }) => one.during);
+  const text = sections.flatMap((one) => one.text).join('; ');
   return {
-    ...(sections.some(({ stays }) => !stays) && {
-      text: sections.flatMap(({ text }) => text).join('; '),
-    }),
+    ...(text !== isolationCell(written.isolation, written.zone) && { text }),
     cut: timed.flatMap(({ one, then }) =>
       then.length > 0 && isLess(then, deadTimes(one, window, window.zone))
         ? [{ section: one.section, times: then }]

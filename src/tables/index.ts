@@ -2,7 +2,13 @@ export { actualsFrom, type ActualRow, type ActualsOptions, type ActualsResult } 
 export { riskEventsFrom, type RiskEventsResult } from './risk-events.js';
 export { activitiesFrom, type ActivitiesResult } from './activities.js';
 export { chosenColumns, type ChosenColumn } from './chosen-columns.js';
-export { isolationCell, isolationCut, type CutIsolation } from './cut-isolation.js';
+export {
+  isolationCell,
+  isolationCut,
+  isolationLike,
+  movedTo,
+  type CutIsolation,
+} from './cut-isolation.js';
 export { decodeAs, decodeBytes, type DecodedText, type Encoding } from './decode.js';
 export { dateColumns, findDates, type DateFinding } from './date-finding.js';
 export { delimiters, detectDelimiter } from './delimiter.js';

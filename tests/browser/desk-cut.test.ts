@@ -99,4 +99,23 @@ describe('the form that cuts a window', function () {
       'OV1',
     ]);
   });
+
+  it('gives a window like it the same isolation on its own dates, in the plan with no fault', async () => {
+    const el = await opened();
+    const add = [...el.renderRoot.querySelectorAll<HTMLFormElement>('.change form')][1]!;
+    const cells = { window: 'W3', start: '2027-03-12 22:00', end: '2027-03-15 05:00' };
+    for (const [name, value] of Object.entries(cells))
+      add.querySelector<HTMLInputElement>(`[name=${name}]`)!.value = value;
+    add.requestSubmit();
+    await waitUntil(
+      () => el.figures.results?.plan.windows.some((one) => one.id === 'W3'),
+      'the new window in the plan',
+      { timeout: 20_000 },
+    );
+    const { windows } = el.document!.tables;
+    expect(windows.rows.at(-1)![windows.columns.indexOf('isolation')]).to.equal(
+      'OV1 [23:30-07:50]; OV2 [2027-03-14 23:00+00:00 - 2027-03-15 03:00+00:00]',
+    );
+    expect(el.figures.results!.faults.filter((one) => one.severity === 'error')).to.deep.equal([]);
+  });
 });

@@ -63,7 +63,8 @@ export const refused = (
 export function reasonOf(unplaced: Draft['unplaced']): string {
   return unplaced
     .map(
-      (one) => `${one.activity} finds no place: ${one.reasons.map((each) => each.text).join('; ')}.`,
+      (one) =>
+        `${one.activity} finds no place: ${one.reasons.map((each) => each.text).join('; ')}.`,
     )
     .join(' ');
 }

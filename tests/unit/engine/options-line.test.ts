@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { applyEdit, editBetween } from '../../../src/edits/index.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
 import { sitePlan } from '../../../src/engine/site/site-plan.js';
+import { at } from '../../helpers/clock.js';
 import { aDocument, minuteBook, stepRules, tableOf } from '../../helpers/documents.js';
 import { lineFaults } from '../../helpers/line-check.js';
 
@@ -69,5 +70,63 @@ describe('the options of a window in which the line is opened', () => {
     const own = options.find((one) => one.id === 'own 1')!;
     expect(own.state).toBe('infeasible');
     expect(own.state === 'infeasible' && own.reason).toContain('made good in its own window');
+  });
+
+  it('keeps the place of work that stays alone in a window beside it, and frees what was fixed', async () => {
+    const engine = createInlineEngine();
+    // W2 begins while W1 still runs; LIFT is alone there until 03:30. What leaves W1 may not go beside it.
+    const beside = aDocument(
+      'Beside',
+      {
+        windows: tableOf(
+          'windows.csv',
+          `window,start,end,lines,isolation,status
+W1,2027-05-04 23:00,2027-05-05 02:30,,,confirmed
+W2,2027-05-05 00:00,2027-05-05 04:20,,,confirmed
+W3,2027-05-05 02:30,2027-05-05 05:20,,,confirmed`,
+        ),
+        work: tableOf(
+          'work.csv',
+          `package,activity,minutes,lines,isolation,made good by,occupies,window
+T,LIFT,180,,,none,alone,W2
+F,CLIPS,60,,,none,shared,W1`,
+        ),
+      },
+      { rules: stepRules({ margin: { minutes: 0 } }), prices: minuteBook },
+    );
+    const [lift, clips] = [
+      {
+        activity: 'LIFT',
+        window: 'W2',
+        from: at('2027-05-05 00:30'),
+        to: at('2027-05-05 03:30'),
+      },
+      {
+        activity: 'CLIPS',
+        window: 'W1',
+        from: at('2027-05-04 23:20'),
+        to: at('2027-05-05 00:20'),
+      },
+    ];
+    const allocation = {
+      ...(await engine.allocate(beside, { effort: 0.05 })),
+      placements: [clips, lift],
+      unplaced: [],
+    };
+    const { options } = await engine.options(beside, {
+      ...{ window: 'W1', seed: 3, runs: 20, effortPerOption: 0.05, allocation },
+      own: [{ name: 'Clips later', wish: { leaveOut: [{ activity: 'CLIPS', units: 1 }] } }],
+    });
+    const own = options.find((one) => one.id === 'own 1')!;
+    expect(
+      own.state === 'priced' && own.placements.find((one) => one.activity === 'CLIPS'),
+    ).toEqual({
+      activity: 'CLIPS',
+      window: 'W3',
+      from: at('2027-05-05 03:30'),
+      to: at('2027-05-05 04:30'),
+    });
+    expect(own.state === 'priced' && own.faults).toEqual([]);
+    expect(own.state === 'priced' && own.changes).toContain('CLIPS is not fixed to W1 any more.');
   });
 });

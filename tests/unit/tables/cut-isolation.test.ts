@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { deadTimes } from '../../../src/model/index.js';
-import { isolationCut, planFrom, type PlanResult } from '../../../src/tables/index.js';
+import {
+  isolationCut,
+  isolationLike,
+  planFrom,
+  type PlanResult,
+} from '../../../src/tables/index.js';
 
 const read = (start: string, end: string, isolation: string): PlanResult =>
   planFrom({
@@ -14,7 +19,7 @@ const window = read(was, until, 'OV1 [23:30-07:50];OV2;OV3 [23:00-23:20]').plan.
 const clock = (at: number): string => new Date(at).toISOString().slice(5, 16);
 
 /** By section, the times that a plan makes of its one window, in UTC; no times where it has none of its own. */
-const timesOf = ({ plan }: PlanResult): unknown =>
+const timesOf = ({ plan }: PlanResult): unknown[] =>
   plan.windows[0]!.isolation.map((one) => [
     one.section,
     ...(one.during
@@ -37,7 +42,10 @@ describe('cutting a window with isolation times', () => {
   it('says nothing where no time is touched or the new times cannot be read', () => {
     expect(isolationCut(window, was, until)).toBeUndefined();
     expect(isolationCut(window, 'soon', until)).toBeUndefined();
-    expect(isolationCut(window, '2027-04-03 22:50', '2027-04-04 09:00')).toBeUndefined();
+    expect(isolationCut(window, '2027-04-03 22:50', '2027-04-04 09:00')).toEqual({
+      cut: [],
+      lost: [],
+    });
     const plain = read(was, until, 'OV1;OV2').plan.windows[0]!;
     expect(isolationCut(plain, '2027-03-28 00:30', until)).toBeUndefined();
   });
@@ -77,6 +85,40 @@ describe('cutting a window with isolation times', () => {
       const cut = isolationCut(nightly, from, '2027-07-25 20:00')!;
       expect(cut.text).toBeUndefined();
       expect(cut.cut.map((one) => one.section)).toEqual(['OV1']);
+    });
+  });
+
+  describe('moved to another night, or copied for a window like it', () => {
+    const dated = read(
+      '2027-03-20 20:00',
+      '2027-03-21 09:00',
+      'OV1 [2027-03-20 23:30 - 2027-03-21 07:50]; OV2 [23:30-07:50]; OV3',
+    ).plan.windows[0]!;
+    // The night of 27 March is one hour shorter: the clocks stand at the same times all the same.
+    const [start, end] = ['2027-03-27 20:00', '2027-03-28 09:00'];
+
+    it('takes the dates of its isolation along by the clock, as many days as its start moves', () => {
+      for (const made of [isolationCut(dated, start, end), isolationLike(dated, start, end)]) {
+        const after = read(start, end, made!.text!);
+        expect(after.faults.filter((one) => one.severity === 'error')).toEqual([]);
+        expect(timesOf(after)).toEqual([
+          ['OV1', '03-27T23:30 03-28T06:50'],
+          ['OV2', '03-27T23:30 03-28T06:50'],
+          ['OV3'],
+        ]);
+        expect(made).toMatchObject({ cut: [], lost: [] });
+      }
+    });
+
+    it('clips what lies outside, and says which section is dead for less or not at all', () => {
+      const made = isolationLike(dated, '2027-03-27 20:00', '2027-03-28 03:00')!;
+      expect(made.cut.map((one) => one.section)).toEqual(['OV1', 'OV2']);
+      expect(timesOf(read('2027-03-27 20:00', '2027-03-28 03:00', made.text!))[0]).toEqual([
+        'OV1',
+        '03-27T23:30 03-28T02:00',
+      ]);
+      const day = isolationLike(dated, '2027-03-27 10:00', '2027-03-27 18:00')!;
+      expect([day.lost, day.text]).toEqual([['OV1', 'OV2'], 'OV3']);
     });
   });
 });

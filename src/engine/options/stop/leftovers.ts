@@ -143,7 +143,7 @@ function leftIfUnsound(
 ): Planned {
   const why = openIn({ ...found, plan: at.plan }, at) || faultyIn({ ...found, plan: at.plan }, at);
   if (why === '') return found;
-  const reason = { code: 'no-sound-plan', text: why };
+  const reason = { code: 'no-sound-plan', text: why.replace(/\.$/, '') };
   return {
     ...found,
     placements: shorter,

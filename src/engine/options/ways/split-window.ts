@@ -1,16 +1,14 @@
 import {
   addMinutes,
-  DAY,
-  instantOf,
+  daysLater,
   intersect,
   lengthMinutes,
-  localTimeOf,
   type DailyBand,
   type Instant,
   type Interval,
 } from '../../../calendar/index.js';
 import type { AccessWindow, IsolatedSection, PlanDocument } from '../../../model/index.js';
-import { isolationCell } from '../../../tables/index.js';
+import { isolationCell, movedTo } from '../../../tables/index.js';
 import { sitePlan } from '../../site/site-plan.js';
 import { reasonOf, refused, type Draft } from '../draft.js';
 import { cellOf, withCells, withRow, withTrainsAgain } from '../edits.js';
@@ -34,7 +32,7 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
   const cut = halves(at);
   if (cut.later.size === 0)
     return no('nothing-to-vary', 'The window holds one piece of work, which cannot be divided.');
-  const document = withSecondWindow(at, id, start, days, cut);
+  const document = withSecondWindow(at, id, start, cut);
   const next = sitePlan(document);
   const second = next.plan.windows.find((one) => one.id === id);
   if (!second) return no('infeasible', 'A second window cannot be written beside the first.');
@@ -78,13 +76,7 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
 }
 
 /** The document with the window once more, the work that goes there free to, and its trains due there too. */
-function withSecondWindow(
-  at: Situation,
-  id: string,
-  start: Instant,
-  days: number,
-  cut: Halves,
-): PlanDocument {
+function withSecondWindow(at: Situation, id: string, start: Instant, cut: Halves): PlanDocument {
   const { window } = at;
   const opened = withRow(
     at.document,
@@ -94,7 +86,7 @@ function withSecondWindow(
       title: `${window.title}, second half`.replace(/^, /, ''),
       start: cellOf(start, window.zone),
       end: cellOf(addMinutes(start, lengthMinutes(window)), window.zone),
-      isolation: isolationCell(isolationLater(window, start, days), window.zone),
+      isolation: isolationCell(isolationLater(window, start), window.zone),
       status: 'requested',
     },
     { key: 'window', id: window.id },
@@ -110,32 +102,16 @@ function withSecondWindow(
 }
 
 /** What is dead in the window, at the same times by the clock some days later, as far as the second window reaches. */
-function isolationLater(
-  { isolation, start, end, zone }: AccessWindow,
-  from: Instant,
-  days: number,
-): readonly IsolatedSection[] {
-  const within = { start: from, end: from + (end - start) };
-  return isolation.map(({ section, during }) => ({
+function isolationLater(window: AccessWindow, from: Instant): readonly IsolatedSection[] {
+  const within = { start: from, end: from + (window.end - window.start) };
+  return movedTo(window, from).isolation.map(({ section, during }) => ({
     section,
     ...(during && {
-      during: during.flatMap((one): readonly (Interval | DailyBand)[] => {
-        if ('fromMinute' in one) return [one];
-        const later = {
-          start: daysLater(one.start, days, zone),
-          end: daysLater(one.end, days, zone),
-        };
-        return intersect([later], [within]);
-      }),
+      during: during.flatMap((one): readonly (Interval | DailyBand)[] =>
+        'fromMinute' in one ? [one] : intersect([one], [within]),
+      ),
     }),
   }));
-}
-
-/** The same wall clock some days later; of two readings the earlier. */
-function daysLater(at: Instant, days: number, zone: string): Instant {
-  const { hour, minute } = localTimeOf(at, zone);
-  const { year, month, day } = localTimeOf(at + days * DAY, zone);
-  return instantOf({ year, month, day, hour, minute }, zone, 'earlier');
 }
 
 function freeId(at: Situation, wanted: string): string {

@@ -49,6 +49,40 @@ describe('a later end that would do', () => {
     expect(allocate(moved(one, 'W1', 50), options).unplaced).toEqual([]);
   });
 
+  it('of a group is tried in three windows and for eight groups, and says so where there are more', () => {
+    const lengths = [100, 90, 80, 70];
+    const pairs = Array.from({ length: 9 }, (_, k) => [
+      activity(`CUT${k}`, 60, { madeGoodBy: [`WELD${k}`] }),
+      activity(`WELD${k}`, 60 + k, { after: [`CUT${k}`] }),
+    ]);
+    const plan4 = (windows: number, groups: number): string[] =>
+      allocate(
+        plan({
+          windows: lengths.slice(0, windows).map((each, k) => window(`W${k + 1}`, 1440 * k, each)),
+          activities: pairs.slice(0, groups).flat(),
+        }),
+        options,
+      ).unplaced.flatMap(({ reasons }) =>
+        reasons.flatMap((one) => (one.code === 'not-made-good' ? [one.text] : [])),
+      );
+    const all = new Set(plan4(3, 8));
+    // As many as are tried: nothing is said of a limit, and each names its own shortfall (120 + k in 100 minutes).
+    expect(all.size).toBe(8);
+    [...all].forEach((text, k) => expect(text).toContain(`in W1: short by ${20 + k} min`));
+    expect([...all].filter((text) => /tried in|worked out for/.test(text))).toEqual([]);
+
+    const four = new Set(plan4(4, 8));
+    expect(
+      [...four].every((text) => text.endsWith('(tried in the 3 windows of 4 with the most room)')),
+    ).toBe(true);
+
+    const nine = [...new Set(plan4(3, 9))];
+    expect(nine.filter((text) => text.includes('short by'))).toHaveLength(8);
+    expect(nine.filter((text) => !text.includes('short by'))).toEqual([
+      'CUT8 cannot be made good in any window as it stands; how short was worked out for 8 other groups alone',
+    ]);
+  });
+
   it('lets in what it is told of, in random plans', () => {
     let tried = 0;
     for (let seed = 1; seed <= Number(process.env['LINE_CASES'] ?? 200); seed += 1) {

@@ -6,7 +6,7 @@ import { clockText } from '../shared/format.js';
 import { askButton } from './ask-button.js';
 import { kindFill, kindPatterns } from '../shared/kinds.js';
 import { endScale, ticksOf } from './end-scale.js';
-import type { Setting } from './result-parts.js';
+import { endName, type Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 import { clockBeside, percentText } from './times.js';
 
@@ -97,7 +97,7 @@ export function endPicture(
   const most = Math.max(1, ...bars.map((bar) => bar.runs));
   const chance = run.outlook.onTime.probability;
   const end = x(bookedEnd);
-  const endLabel = `${strings.bookedEnd} ${clockText(bookedEnd, zone)}`;
+  const endLabel = `${endName(result, strings)} ${clockText(bookedEnd, zone)}`;
   const label = (
     place: number,
     y: number,
@@ -178,7 +178,7 @@ export function endTables(
     [strings.plannedClear, time(result.plannedClear)],
     [strings.leadOut, durationText(result.leadOutMinutes)],
     [strings.plannedHandback, time(result.plannedHandback)],
-    [strings.bookedEnd, time(bookedEnd)],
+    [endName(result, strings), time(bookedEnd)],
     [strings.margin, durationText(result.marginMinutes), { of: 'handback-margin', window }],
     [strings.requiredMargin, durationText(result.requiredMinutes)],
     [strings.onTime, percentText(run.outlook.onTime.probability), { of: 'on-time', window }],

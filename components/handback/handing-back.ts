@@ -16,7 +16,9 @@ export function handingBack(result: HandbackResult, setting: LiveSetting): Templ
         exactClock(handedBackAt, zone),
         early < 0
           ? strings.late(durationText(-early))
-          : strings.beforeBookedEnd(durationText(early)),
+          : (result.bookedBefore === null ? strings.beforeBookedEnd : strings.beforeAgreedEnd)(
+              durationText(early),
+            ),
       )}
     </p>`;
   }
@@ -57,6 +59,10 @@ export function handingBack(result: HandbackResult, setting: LiveSetting): Templ
           {
             word: strings.askedBy,
             press: (by) => write({ event: { kind: 'asked-back', by }, at: null }),
+          },
+          {
+            word: strings.endAgreed,
+            press: (end) => write({ event: { kind: 'end-agreed', end }, at: null }),
           },
         ],
       })}

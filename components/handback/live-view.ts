@@ -15,7 +15,7 @@ import { logList } from './log-list.js';
 import { nextCutOff } from './next-cut-off.js';
 import { optionList } from './option-list.js';
 import { recordRow } from './record-row.js';
-import { titleOf, type CutOff } from './result-parts.js';
+import { endName, titleOf, type CutOff } from './result-parts.js';
 import { aimText, clockBeside, errorText, exactClock, minutesUntil, percentText } from './times.js';
 import { verdictTag } from './verdict-shape.js';
 
@@ -35,7 +35,14 @@ function bigFigures(result: HandbackResult, { zone, strings }: LiveSetting): Tem
     <div class="main">
       <span class="label">${live ? strings.forecast : strings.plannedHandback}</span>
       <strong class="huge">${clockBeside(handback, result.bookedEnd, zone)}</strong>
-      <span>${strings.bookedEnd} ${exactClock(result.bookedEnd, zone)}</span>
+      <span
+        >${endName(result, strings)}
+        ${exactClock(result.bookedEnd, zone)}${
+          result.bookedBefore === null
+            ? nothing
+            : html`, ${strings.insteadOf(exactClock(result.bookedBefore, zone))}`
+        }</span
+      >
     </div>
     <div class="${verdict}">
       <span class="label">${live ? strings.marginLeft : strings.margin}</span>

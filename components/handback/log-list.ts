@@ -24,6 +24,8 @@ export function eventText(
       return strings.logExpected(event.line, clock(event.expectedAt));
     case 'asked-back':
       return strings.logAskedBack(clock(event.by));
+    case 'end-agreed':
+      return strings.logEndAgreed(clock(event.end));
     case 'handed-back':
       return strings.logHandedBack;
     case 'step-started':
@@ -55,6 +57,7 @@ export function eventText(
 /** The time that is put right: when it happened, or the moment that it speaks of. */
 function timeOf({ event, at }: HandbackLogEntry): Instant {
   if (event.kind === 'asked-back') return event.by;
+  if (event.kind === 'end-agreed') return event.end;
   return event.kind === 'line-expected' ? event.expectedAt : at;
 }
 
@@ -63,6 +66,7 @@ function timed(
   time: Instant,
 ): Pick<HandbackLogEntry, 'event' | 'at'> {
   if (event.kind === 'asked-back') return { event: { ...event, by: time }, at };
+  if (event.kind === 'end-agreed') return { event: { ...event, end: time }, at };
   if (event.kind === 'line-expected') return { event: { ...event, expectedAt: time }, at };
   return { event, at: time };
 }

@@ -7,7 +7,7 @@ import { cautionList } from '../shared/cautions.js';
 import { decisionTable } from './cut-off-tables.js';
 import { goPointTable } from './go-points.js';
 import { leftOpenList } from './left-open-list.js';
-import type { Setting } from './result-parts.js';
+import { endName, type Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 import { aimText, errorText, exactClock, percentText } from './times.js';
 import { verdictTag } from './verdict-shape.js';
@@ -60,7 +60,10 @@ export function printSheet(
   const { onTime } = run.outlook;
   const facts: readonly (readonly [string, unknown])[] = [
     ...(plan === '' ? [] : [[strings.planLine, plan] as const]),
-    [strings.bookedEnd, momentText(bookedEnd, zone)],
+    [endName(result, strings), momentText(bookedEnd, zone)],
+    ...(result.bookedBefore === null
+      ? []
+      : [[strings.bookedEnd, momentText(result.bookedBefore, zone)] as const]),
     [strings.plannedClear, time(result.plannedClear)],
     live
       ? [strings.forecast, time(live.forecastHandback)]

@@ -14,6 +14,12 @@ export interface Setting<Strings> {
   readonly strings: Strings;
 }
 
+/** The end that counts by its name: the booked one, or the earlier one that the shift has agreed to. */
+export const endName = (
+  { bookedBefore }: HandbackResult,
+  strings: { readonly bookedEnd: string; readonly agreedEnd: string },
+): string => (bookedBefore === null ? strings.bookedEnd : strings.agreedEnd);
+
 /** Title of an activity by its id, from the cut-offs, which name every one in the window; else the id. */
 export function titleOf(result: HandbackResult, activity: string): string {
   return result.cutOffs.find((one) => one.activity === activity)?.name ?? activity;

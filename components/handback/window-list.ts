@@ -3,6 +3,7 @@ import { durationText, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { dayText } from '../shared/format.js';
+import { endName } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 import { aimText, clockBeside, errorText, exactClock, percentText } from './times.js';
 import { verdictTag } from './verdict-shape.js';
@@ -56,8 +57,9 @@ function row(result: HandbackResult, setting: ListSetting, reachable: boolean): 
   >
     <div class="name"><strong>${result.window}</strong> <span>${window?.title}</span></div>
     <div class="booked">
-      <span class="label">${strings.bookedEnd} </span>${dayText(bookedEnd, zone)}
+      <span class="label">${endName(result, strings)} </span>${dayText(bookedEnd, zone)}
       <strong>${exactClock(bookedEnd, zone)}</strong>
+      ${result.bookedBefore === null ? nothing : html`<span class="quiet">${strings.agreed}</span>`}
     </div>
     <div class="margin">
       <span class="label">${strings.margin} </span

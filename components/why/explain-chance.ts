@@ -3,6 +3,7 @@ import type { HandbackResult } from '../../src/engine/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { errorText, percentText } from '../handback/times.js';
 import { momentText } from '../shared/format.js';
+import { endLabel, endWord } from './end-word.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
 /** Chance of handing back by the booked end, as the share of simulated runs that do. */
@@ -14,9 +15,9 @@ export function explainOnTime(result: HandbackResult, window: AccessWindow): Exp
     title: `Chance of handing back on time, window ${result.window}`,
     figure: percentText(onTime.probability),
     tone: onTime.probability >= confidence ? 'good' : 'bad',
-    sentence: `The share of simulated runs that hand back by the booked end, all durations drawn from their least, likely and most. Aimed at: ${percentText(confidence)}.`,
+    sentence: `The share of simulated runs that hand back by the ${endWord(result)}, all durations drawn from their least, likely and most. Aimed at: ${percentText(confidence)}.`,
     rows: [
-      { label: 'Booked end', figure: momentText(result.bookedEnd, window.zone) },
+      { label: endLabel(result), figure: momentText(result.bookedEnd, window.zone) },
       {
         label: 'Runs on time',
         figure: `${count(run.runs - late)} of ${count(run.runs)}`,
@@ -45,14 +46,14 @@ export function explainPValue(
     title: `P${percent} of the handback, window ${result.window}`,
     figure: momentText(moment, window.zone),
     tone: late ? 'bad' : 'good',
-    sentence: `The earliest minute by which at least ${percent} in 100 simulated runs have handed back (nearest rank, up to the next whole minute). It lies ${late ? 'after' : 'before or at'} the booked end.`,
+    sentence: `The earliest minute by which at least ${percent} in 100 simulated runs have handed back (nearest rank, up to the next whole minute). It lies ${late ? 'after' : 'before or at'} the ${endWord(result)}.`,
     rows: [
       {
         label: 'Runs in order of handback, counted to',
         figure: `${count(rank)} of ${count(run.runs)}`,
         strong: true,
       },
-      { label: 'Booked end', figure: momentText(result.bookedEnd, window.zone) },
+      { label: endLabel(result), figure: momentText(result.bookedEnd, window.zone) },
       { label: 'Planned handback', figure: momentText(result.plannedHandback, window.zone) },
       ...runRows(result),
       ...decidedBy(result),
@@ -76,7 +77,7 @@ export function explainLateness(result: HandbackResult, minutes: number | null):
       ? percentText(later.probability)
       : `${outlook.expectedOverrunMinutes.toFixed(1)} min`,
     sentence: later
-      ? 'The share of simulated runs that hand back later than that after the booked end.'
+      ? `The share of simulated runs that hand back later than that after the ${endWord(result)}.`
       : 'The mean of the minutes late over all simulated runs; a run on time counts as 0. It is not how late a late handback is.',
     rows: [
       {

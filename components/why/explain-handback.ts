@@ -2,6 +2,7 @@ import { durationText, MINUTE, minutesBetween, type Instant } from '../../src/ca
 import type { CutOff, HandbackResult } from '../../src/engine/types.js';
 import type { AccessWindow, RuleSet } from '../../src/model/index.js';
 import { momentText } from '../shared/format.js';
+import { endLabel, endWord } from './end-word.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
 const verdictText: Readonly<Record<HandbackResult['verdict'], string>> = {
@@ -9,7 +10,7 @@ const verdictText: Readonly<Record<HandbackResult['verdict'], string>> = {
   'chance-low':
     'The required margin is held, but the chance of handing back on time is below the one wanted.',
   eaten: 'The required margin is eaten into: less than required is left.',
-  overrun: 'The line would be handed back after the booked end.',
+  overrun: 'The line would be handed back after the end.',
 };
 
 /** The handback margin of a window: booked end less planned clear time less lead-out. */
@@ -24,7 +25,7 @@ export function explainMargin(
     title: `Handback margin, window ${result.window}`,
     figure: durationText(result.marginMinutes),
     tone: result.verdict === 'held' ? 'good' : 'bad',
-    sentence: `${verdictText[result.verdict]} It is what is left between the planned handback and the booked end; it is neither usable time nor float before a key date.`,
+    sentence: `${verdictText[result.verdict]} It is what is left between the planned handback and the ${endWord(result)}; it is neither usable time nor float before a key date.`,
     rows: [
       { label: 'Planned clear: the last inside work ends', figure: at(result.plannedClear, zone) },
       {
@@ -33,9 +34,9 @@ export function explainMargin(
         kind: 'lead-out',
       },
       { label: 'Planned handback', figure: at(result.plannedHandback, zone) },
-      { label: 'Booked end', figure: at(result.bookedEnd, zone) },
+      { label: endLabel(result), figure: at(result.bookedEnd, zone) },
       {
-        label: 'Margin: booked end less planned handback',
+        label: `Margin: ${endWord(result)} less planned handback`,
         figure: durationText(result.marginMinutes),
         kind: 'margin',
         strong: true,
@@ -50,7 +51,7 @@ export function explainMargin(
     ],
     rule: {
       name: 'Required handback margin',
-      text: `Hold ${durationText(rules.margin.minutes)} before the booked end.`,
+      text: `Hold ${durationText(rules.margin.minutes)} before the ${endWord(result)}.`,
       source:
         rules.margin.source ??
         rules.source ??
@@ -85,12 +86,15 @@ export function explainCutOff(
       { label: 'Latest start, margin kept', figure: at(one.latestStart, zone), strong: true },
       { label: 'Latest finish, margin kept', figure: at(one.latestFinish, zone) },
       {
-        label: 'Latest start, handed back at the booked end',
+        label: `Latest start, handed back at the ${endWord(result)}`,
         figure: at(one.onTimeStart, zone),
         note: `${durationText(minutesBetween(one.latestStart, one.onTimeStart))} later: that much margin is given up`,
       },
-      { label: 'Latest finish, handed back at the booked end', figure: at(one.onTimeFinish, zone) },
-      { label: 'Booked end', figure: at(result.bookedEnd, zone) },
+      {
+        label: `Latest finish, handed back at the ${endWord(result)}`,
+        figure: at(one.onTimeFinish, zone),
+      },
+      { label: endLabel(result), figure: at(result.bookedEnd, zone) },
       { label: 'Required margin', figure: durationText(result.requiredMinutes), kind: 'margin' },
       ...afterIt(result, one, zone),
     ],
@@ -114,10 +118,10 @@ export function explainDecision(
     title: `${start ? 'Point of no return' : 'Latest time to abandon'} of ${activity}, window ${result.window}`,
     figure: moment === null ? 'none' : at(moment, window.zone),
     sentence: start
-      ? 'Latest start of work that cannot be put back: booked end, less the required margin, giving up, testing and finishing it.'
-      : 'Latest moment to abandon the work and still hand back at the booked end: booked end less the time to put the railway back.',
+      ? `Latest start of work that cannot be put back: ${endWord(result)}, less the required margin, giving up, testing and finishing it.`
+      : `Latest moment to abandon the work and still hand back at the ${endWord(result)}: ${endWord(result)} less the time to put the railway back.`,
     rows: [
-      { label: 'Booked end', figure: at(result.bookedEnd, window.zone) },
+      { label: endLabel(result), figure: at(result.bookedEnd, window.zone) },
       ...(start
         ? [
             {
@@ -132,8 +136,8 @@ export function explainDecision(
         : [
             {
               label: start
-                ? 'From then to the booked end: finish, test, give up and margin'
-                : 'From then to the booked end: to put the railway back',
+                ? `From then to the ${endWord(result)}: finish, test, give up and margin`
+                : `From then to the ${endWord(result)}: to put the railway back`,
               figure: durationText(minutesBetween(moment, result.bookedEnd)),
               strong: true,
             },

@@ -16,7 +16,8 @@ export function handbackJson(window: AccessWindow, one: HandbackResult): object 
   return {
     window: one.window,
     status: one.status,
-    bookedEnd: isoText(one.bookedEnd, zone),
+    bookedEnd: isoText(one.bookedBefore ?? one.bookedEnd, zone),
+    agreedEnd: one.bookedBefore === null ? null : isoText(one.bookedEnd, zone),
     plannedClear: isoText(one.plannedClear, zone),
     leadOutMinutes: one.leadOutMinutes,
     plannedHandback: isoText(one.plannedHandback, zone),

@@ -65,11 +65,17 @@ const marginNow = ({ live, marginMinutes }: HandbackResult): number =>
 const chanceOf = ({ simulation }: HandbackResult): string =>
   chanceText(simulation.outlook.onTime.probability, simulation.runs);
 
+/** The booked end; where an earlier one was agreed, both. */
+const endWords = ({ bookedEnd, bookedBefore }: HandbackResult, zone: string): string =>
+  bookedBefore === null
+    ? clockWords(bookedEnd, zone)
+    : `${clockWords(bookedEnd, zone)} agreed (booked ${clockWords(bookedBefore, zone)})`;
+
 function row({ window, result }: WindowOutlook): string[] {
   return [
     window.id,
     result.status,
-    clockWords(result.bookedEnd, window.zone),
+    endWords(result, window.zone),
     clockWords(result.live?.forecastHandback ?? result.plannedHandback, window.zone),
     durationText(marginNow(result)),
     durationText(result.requiredMinutes),

@@ -5,11 +5,12 @@ import { grantStep, handedBackStep, lineGrantStep, type Actual, type Doubt } fro
 
 /**
  * What was recorded and cannot be so or was passed over, and what nobody recorded and had to be taken for granted: each
- * bears on the forecast, so none of it goes unsaid.
+ * bears on the forecast, so none of it goes unsaid. `booked`: the window before an earlier end of it was agreed.
  */
 export function doubtsOf(
   plan: Plan,
   window: AccessWindow,
+  booked: AccessWindow,
   now: Conditioned,
   actuals: readonly Actual[],
   at: Instant,
@@ -19,7 +20,8 @@ export function doubtsOf(
   return [...grants(window, now, actuals), ...actuals.flatMap(ofOne)];
 
   function ofOne(actual: Actual): Doubt[] {
-    const { activity, step, startedAt, finishedAt, unitsAt, unitsDone, wantedBy } = actual;
+    const { activity, step, startedAt, finishedAt, unitsAt, unitsDone, wantedBy, agreedEnd } =
+      actual;
     const name = activity === undefined ? (step ?? '') : titleOf(activity);
     const times = [startedAt, finishedAt, unitsAt].filter((one) => one !== undefined);
     const own = meanings.filter((one) =>
@@ -63,7 +65,12 @@ export function doubtsOf(
     if (wantedBy !== undefined && wantedBy >= window.end)
       found.push({
         code: 'asked-too-late',
-        text: `The line was asked for no earlier than the booked end: that changes nothing.`,
+        text: `The line was asked for no earlier than the end that counts: that changes nothing.`,
+      });
+    if (agreedEnd !== undefined && agreedEnd >= booked.end)
+      found.push({
+        code: 'agreed-too-late',
+        text: `The end that was agreed is no earlier than the booked end: that changes nothing.`,
       });
     return found;
   }

@@ -127,16 +127,19 @@ interface Asked {
  * planned order of visits on shared plant and at a place that one of them has to itself. After the end of the ledger's
  * usable time no curfew is known.
  *
+ * Where the shift has agreed to an earlier end, that is the end of all of it from then on; the work stays planned as it was.
+ *
  * @throws {RangeError} When a placement names no activity of the plan, or an option makes no sense.
  */
 export function handback(
   plan: Plan,
-  window: AccessWindow,
+  booked: AccessWindow,
   placements: readonly Placement[],
   asked: HandbackOptions,
 ): HandbackResult {
-  const options = withPlanRisk(plan.rules, window, asked);
-  const built = handbackNetwork(plan, window, placements, options);
+  const options = withPlanRisk(plan.rules, booked, asked);
+  const built = handbackNetwork(plan, booked, placements, options);
+  const window = asAgreed(booked, options);
   const requiredMinutes = plan.rules.margin.minutes;
   const chanceWanted = options.confidence ?? null;
   const confidence = chanceWanted ?? defaultConfidence;
@@ -145,7 +148,7 @@ export function handback(
   const marginMinutes = minutesBetween(built.plannedHandback, window.end);
   const actuals = options.actuals ?? [];
   const now =
-    options.at === undefined ? undefined : conditionedOn(built, window, options, options.at);
+    options.at === undefined ? undefined : conditionedOn(built, booked, options, options.at);
   const states = now?.states ?? built.meanings.map((): NodeState => 'to-come');
   const latest = latestTimes(built, window, requiredMinutes, commitments);
   const limits = chanceLimits(
@@ -178,8 +181,9 @@ export function handback(
   return {
     window: window.id,
     status: window.status,
-    inputsStamp: inputsStamp(plan, window, placements, options),
+    inputsStamp: inputsStamp(plan, booked, placements, options),
     bookedEnd: window.end,
+    bookedBefore: window.end < booked.end ? booked.end : null,
     plannedClear: built.plannedClear,
     leadOutMinutes: minutesBetween(built.plannedClear, built.plannedHandback),
     plannedHandback: built.plannedHandback,
@@ -208,7 +212,7 @@ export function handback(
       at,
       handedBackAt,
       askedBack: handedBackAt === null ? askedBackOf(seen, at, asked) : null,
-      doubts: doubtsOf(plan, window, seen, actuals, at),
+      doubts: doubtsOf(plan, window, booked, seen, actuals, at),
       forecastHandback: addMinutes(window.end, -margin),
       marginLeftMinutes: margin,
       marginVerdict,
@@ -219,7 +223,10 @@ export function handback(
       beyondEstimate: seen.beyondEstimate,
       ...(handedBackAt === null
         ? adviceOf(plan, seen, window, asked, at)
-        : isOver(minutesBetween(handedBackAt, window.end))),
+        : isOver(
+            minutesBetween(handedBackAt, window.end),
+            window === booked ? 'booked' : 'agreed',
+          )),
     };
   }
 
@@ -234,18 +241,25 @@ export function handback(
   }
 }
 
+/** The window with the end that the shift has agreed to, where that is earlier; itself where it has not. */
+function asAgreed(window: AccessWindow, { at, actuals = [] }: HandbackOptions): AccessWindow {
+  const end = actuals.find((one) => one.step === handedBackStep)?.agreedEnd;
+  if (at === undefined || end === undefined || end >= window.end) return window;
+  return { ...window, end: Math.max(end, addMinutes(window.start, 1)) };
+}
+
 /** The handing back as far as it has been recorded by `at`. */
 const seenAt = (actuals: readonly Actual[], at: Instant): Actual | undefined =>
   actuals.find((one) => one.step === handedBackStep && (one.finishedAt ?? Infinity) <= at);
 
 /** Nothing is to be advised any more. */
-const isOver = (early: number): Outlook => ({
+const isOver = (early: number, end: 'booked' | 'agreed'): Outlook => ({
   advice: {
     say: 'over',
     activity: null,
     more: null,
     leaveOut: [],
-    why: `Handed back ${early < 0 ? `${durationText(-early)} after` : `${durationText(early)} before`} the booked end.`,
+    why: `Handed back ${early < 0 ? `${durationText(-early)} after` : `${durationText(early)} before`} the ${end} end.`,
   },
   options: [],
   notOffered: [],

@@ -16,6 +16,7 @@ const eventSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('line-granted'), line: name }),
   z.strictObject({ kind: z.literal('line-expected'), line: name, expectedAt: moment }),
   z.strictObject({ kind: z.literal('asked-back'), by: moment }),
+  z.strictObject({ kind: z.literal('end-agreed'), end: moment }),
   z.strictObject({ kind: z.literal('step-started'), step: name, stage }),
   z.strictObject({ kind: z.literal('step-finished'), step: name, stage }),
   z.strictObject({ kind: z.literal('activity-started'), activity: name }),

@@ -9,6 +9,8 @@ export type ShiftEvent =
   | { readonly kind: 'line-expected'; readonly line: string; readonly expectedAt: Instant }
   /** The line is asked for before its booked end. */
   | { readonly kind: 'asked-back'; readonly by: Instant }
+  /** It was agreed that the line goes back earlier than booked. */
+  | { readonly kind: 'end-agreed'; readonly end: Instant }
   | {
       readonly kind: 'step-started' | 'step-finished';
       readonly step: string;
@@ -163,6 +165,9 @@ function take(known: Known, entry: ShiftEntry): ShiftFault | null {
     case 'asked-back':
       known.wantedBy = event.by;
       return null;
+    case 'end-agreed':
+      known.agreedEnd = event.end;
+      return null;
     case 'units-done':
       if (event.units < (known.unitsDone ?? 0))
         return {
@@ -182,14 +187,16 @@ function take(known: Known, entry: ShiftEntry): ShiftFault | null {
   }
 }
 
+/** Events that are about the handback. */
+const handing = new Set<ShiftEvent['kind']>(['handed-back', 'asked-back', 'end-agreed']);
+
 /** The step or activity that an event is about; null where it is about none. */
 function subjectOf(event: ShiftEvent): Known | null {
   if ('activity' in event) return { activity: event.activity };
   if ('step' in event) return { step: event.step, ...(event.stage && { stage: event.stage }) };
   if ('line' in event) return { step: lineGrantStep(event.line) };
   if (event.kind === 'granted') return { step: grantStep };
-  const handing = event.kind === 'handed-back' || event.kind === 'asked-back';
-  return handing ? { step: handedBackStep } : null;
+  return handing.has(event.kind) ? { step: handedBackStep } : null;
 }
 
 /** What the log says as known at `until`: entries of later happenings are left out. Absent: all. */

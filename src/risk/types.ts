@@ -62,6 +62,8 @@ export interface Actual {
   readonly expectedAt?: Instant;
   /** Of the handback: when the line was asked for, before its booked end. */
   readonly wantedBy?: Instant;
+  /** Of the handback: the end that was agreed, earlier than the booked one. It counts in its place. */
+  readonly agreedEnd?: Instant;
 }
 
 export interface HandbackOptions {
@@ -229,7 +231,8 @@ export interface Doubt {
     | 'more-units'
     | 'not-yet'
     | 'before-window'
-    | 'asked-too-late';
+    | 'asked-too-late'
+    | 'agreed-too-late';
   readonly text: string;
 }
 
@@ -274,7 +277,10 @@ export interface HandbackResult extends LeftOpen {
   readonly status: WindowStatus;
   /** Short text that changes with anything the result was worked out from, so that two sheets can be told apart. */
   readonly inputsStamp: string;
+  /** The booked end; the earlier one where the shift has agreed to it. Everything here is held against it. */
   readonly bookedEnd: Instant;
+  /** The end as it was booked, where an earlier one was agreed in the shift; null: the booked end stands. */
+  readonly bookedBefore: Instant | null;
   /** Finish of the last inside work as planned; the window's start when there is none. */
   readonly plannedClear: Instant;
   /** From the planned clear time to handback. */

@@ -25,6 +25,8 @@ export interface ActualRow {
   readonly expectedAt?: Instant;
   /** Of the handback: when the line was asked for, before its booked end. */
   readonly wantedBy?: Instant;
+  /** Of the handback: the earlier end that was agreed. */
+  readonly agreedEnd?: Instant;
 }
 
 export interface ActualsOptions extends ReadOptionsOfKind {
@@ -45,7 +47,14 @@ export interface ActualsResult {
   readonly faults: readonly Fault[];
 }
 
-const columns = ['started', 'finished', 'units at', 'expected', 'asked back by'] as const;
+const columns = [
+  'started',
+  'finished',
+  'units at',
+  'expected',
+  'asked back by',
+  'agreed end',
+] as const;
 
 /**
  * Reads what was seen during a shift: a row an activity or a step. Times are local unless they carry an offset; of a
@@ -63,15 +72,15 @@ export function actualsFrom(table: Table, options: ActualsOptions): ActualsResul
   const met = new Map<string, number>();
   const actuals = sheet.rows.flatMap((row): ActualRow[] => {
     const subject = subjectOf(row, options);
-    const [startedAt, finishedAt, unitsAt, expectedAt, wantedBy] = columns.map((column) =>
-      momentOf(row, column, moment, options),
+    const [startedAt, finishedAt, unitsAt, expectedAt, wantedBy, agreedEnd] = columns.map(
+      (column) => momentOf(row, column, moment, options),
     );
     const unitsDone = row.read('units done', parseCount);
     const minutesLeft = leftOf(row);
     if (subject) {
       notTwice(row, subject, met);
       checkUnits(row, subject, unitsDone, options);
-      checkPromises(row, subject, { expectedAt, wantedBy }, options);
+      checkPromises(row, subject, { expectedAt, wantedBy, agreedEnd }, options);
     }
     if (startedAt !== undefined && finishedAt !== undefined && finishedAt < startedAt)
       row.say('error', 'finished', {
@@ -90,6 +99,7 @@ export function actualsFrom(table: Table, options: ActualsOptions): ActualsResul
         ...(minutesLeft && { minutesLeft }),
         ...(expectedAt !== undefined && { expectedAt }),
         ...(wantedBy !== undefined && { wantedBy }),
+        ...(agreedEnd !== undefined && { agreedEnd }),
       },
     ];
   });
@@ -148,11 +158,15 @@ function checkUnits(
     });
 }
 
+type Promises = {
+  readonly [K in 'expectedAt' | 'wantedBy' | 'agreedEnd']: Instant | undefined;
+};
+
 /** What was said of the future bears on a line's granting and on the handback alone. */
 function checkPromises(
   row: SheetRow<'actuals'>,
   { step }: Subject,
-  { expectedAt, wantedBy }: { readonly [K in 'expectedAt' | 'wantedBy']: Instant | undefined },
+  { expectedAt, wantedBy, agreedEnd }: Promises,
   { lines, handedBack }: ActualsOptions,
 ): void {
   if (expectedAt !== undefined && ![...lines.values()].includes(step ?? ''))
@@ -165,6 +179,12 @@ function checkPromises(
     row.say('error', 'asked back by', {
       code: 'asked-of-handback',
       message: 'A row that says when the line was asked for names nothing else.',
+      mend: `Leave activity and line blank, or write the step "${handedBack}".`,
+    });
+  if (agreedEnd !== undefined && step !== handedBack)
+    row.say('error', 'agreed end', {
+      code: 'agreed-of-handback',
+      message: 'A row that says which end was agreed names nothing else.',
       mend: `Leave activity and line blank, or write the step "${handedBack}".`,
     });
 }
@@ -180,7 +200,8 @@ function subjectOf(
   const line = row.read('line', parseName);
   const stage = row.read('stage', parseStage);
   const named = [activity, step, line].filter((one) => one !== undefined).length;
-  if (named === 0 && row.text('asked back by') !== '') return { step: handedBack };
+  const ofHandback = row.text('asked back by') !== '' || row.text('agreed end') !== '';
+  if (named === 0 && ofHandback) return { step: handedBack };
   if (named !== 1) {
     row.say('error', 'activity', {
       code: 'activity-or-step',

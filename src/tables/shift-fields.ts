@@ -16,6 +16,7 @@ export const shiftFields = {
     'most left': ['at most', 'most minutes left', 'minutes left high', 'left high'],
     expected: ['expected at', 'grant expected', 'said to come'],
     'asked back by': ['wanted back by', 'line wanted by', 'early handback'],
+    'agreed end': ['end agreed', 'agreed earlier end', 'handback agreed'],
   },
   events: {
     event: ['name', 'risk', 'what', 'title', 'description'],

@@ -110,7 +110,6 @@ describe('the form that cuts a window', function () {
     await waitUntil(
       () => el.figures.results?.plan.windows.some((one) => one.id === 'W3'),
       'the new window in the plan',
-      { timeout: 20_000 },
     );
     const { windows } = el.document!.tables;
     expect(windows.rows.at(-1)![windows.columns.indexOf('isolation')]).to.equal(

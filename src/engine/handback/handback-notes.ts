@@ -30,6 +30,16 @@ export function handbackNotes(plan: Plan, results: readonly HandbackResult[]): r
           },
         ]
       : []),
+    ...results.flatMap(({ window, bookedBefore }) =>
+      bookedBefore === null
+        ? []
+        : [
+            {
+              code: 'end-agreed',
+              text: `${window}: an earlier end was agreed in the shift. Margin, verdict, chance, cut-offs and advice are held against it, no longer against the booked end.`,
+            },
+          ],
+    ),
     ...unknownEvents(plan).map(({ event, of, name }) => ({
       code: 'event-not-known',
       text: `Event "${event}" never happens: there is no ${of} "${name}" in the plan.`,

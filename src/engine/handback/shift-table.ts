@@ -78,6 +78,8 @@ function cellsOf(event: ShiftEvent, zone: string): Cell[] {
       return ['', '', '', '', '', event.line, isoText(event.expectedAt, zone), ''];
     case 'asked-back':
       return ['', '', '', '', '', '', isoText(event.by, zone), ''];
+    case 'end-agreed':
+      return ['', '', '', '', '', '', isoText(event.end, zone), ''];
     case 'decided':
       return ['', '', '', '', '', '', '', `${event.name}: ${event.go ? 'go' : 'no go'}`];
     case 'note':

@@ -126,6 +126,7 @@ describe('handback on the command line', () => {
     ],
     ['line,finished\nUp,2027-03-28 00:10\n', 'column "line"', 'No window has a line "Up"'],
     ['activity,asked back by\nCUT,2027-03-28 04:00\n', 'column "asked back by"', 'names nothing'],
+    ['activity,agreed end\nCUT,2027-03-28 04:00\n', 'column "agreed end"', 'names nothing'],
   ])('refuses %j and says where and why', (seen, where, why) => {
     const { run: done } = run(
       { 'seen.csv': seen },
@@ -155,6 +156,20 @@ describe('handback on the command line', () => {
     // The work names no line and needs both: 02:30, 30 to protect, 10 to test, 2 h of work, 20 to test.
     expect(live!.forecastHandback).toBe('2027-03-28T05:30:00+01:00');
     expect(live!.askedBack).toMatchObject({ by: '2027-03-28T04:00:00+01:00', pOnTime: 0 });
+  });
+
+  it('takes an earlier end that was agreed, keeps the booked one beside it, and notes it', () => {
+    const seen = { 'seen.csv': 'activity,started,agreed end\nCUT,2027-03-27 23:40,\n,,05:00\n' };
+    const { run: done } = run(seen, '--at', '2027-03-28 00:30', '--actuals', 'seen.csv');
+    expect(done.stderr).toBe('');
+    // 23:40 and 2 h of work is 01:40, an hour of which the clocks skip: 02:40; 20 to test, so 03:00, two hours early.
+    expect(told(done)).toMatchObject({
+      bookedEnd: '2027-03-28T06:00:00+01:00',
+      agreedEnd: '2027-03-28T05:00:00+01:00',
+      live: { forecastHandback: '2027-03-28T03:00:00+01:00', marginLeftMinutes: 120 },
+    });
+    const { notes } = JSON.parse(done.stdout) as { notes: { code: string }[] };
+    expect(notes.map((one) => one.code)).toContain('end-agreed');
   });
 
   it.each([

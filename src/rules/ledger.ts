@@ -23,6 +23,7 @@ import { shiftBreaks } from './shift-breaks.js';
 import { clockText, sourceText, stepClaim } from './step-claim.js';
 import { layOut } from './steps.js';
 import type { Ledger, LedgerRow } from './types.js';
+import { middleOf } from './usable-time.js';
 
 /** Lead-in, forward from the start. Steps that isolate, and work that needs them, wait until the sections may be dead. */
 function leadIn(
@@ -156,13 +157,8 @@ export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): 
   const used = stretchesUsed(window, needs, rules, isolation);
   const before = leadIn(window, needs, rules, used[0].start, isolation);
   const after = leadOut(window, needs, rules, used.at(-1)!.end, isolation);
-  const marginStart = window.end - rules.margin.minutes * MINUTE;
-  const inEnd = Math.max(window.start, ...before.map((one) => one.end));
-  const outStart = Math.min(marginStart, ...after.map((one) => one.start));
-
   // Too short a window: margin keeps its minutes first, then lead-out, and lead-in has what is left.
-  const workEnd = Math.max(window.start, outStart);
-  const between = { start: Math.min(inEnd, workEnd), end: workEnd };
+  const { inEnd, outStart, between } = middleOf(window, needs, rules, used);
   const rows = [
     ...rowsOfSteps(before, { start: window.start, end: between.start }),
     ...work(
@@ -173,7 +169,7 @@ export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): 
       notBooked,
       turnClaims(window, needs, rules, used, isolation),
     ),
-    ...rowsOfSteps(after, { start: workEnd, end: window.end }),
+    ...rowsOfSteps(after, { start: between.end, end: window.end }),
     ...rowsOfSteps(margin(window, rules), window),
   ].sort((a, b) => a.start - b.start || a.end - b.end);
   const usable = unionOf(rows.filter((row) => row.kind === 'usable'));

@@ -1,6 +1,5 @@
 import { MINUTE } from '../../calendar/index.js';
-import type { AccessWindow, Plan } from '../../model/index.js';
-import { barsWork, curfewStretches } from '../../rules/index.js';
+import type { AccessWindow } from '../../model/index.js';
 import type { LedgerBook } from '../problem/ledger-book.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
 import { reach } from './extension.js';
@@ -13,7 +12,6 @@ import { reach } from './extension.js';
  * O(groups + activities with dates + resources asked for).
  */
 export function likenessOf(
-  plan: Plan,
   window: AccessWindow,
   skeleton: Skeleton,
   book: LedgerBook,
@@ -30,7 +28,8 @@ export function likenessOf(
   const needed = new Set(groups.flatMap(({ needs }) => needs.isolation));
   for (const { section } of window.isolation) if (needed.has(section)) parts.push(section);
   const loud = groups.some(({ needs }) => needs.loud);
-  parts.push(curfewsSeen(plan, window, loud, longest));
+  const until = window.end - window.start + longest * MINUTE;
+  parts.push(book.usable.curfews.text(window, loud, until));
   for (const { notBefore, keyDate } of activities) {
     // A date that has passed, or that lies past all that is tried, is like any other such date.
     if (notBefore !== undefined)
@@ -44,36 +43,4 @@ export function likenessOf(
     parts.push(at.length === 1 ? `${free[0]}` : `${at.join()} ${free.join()}`);
   }
   return parts.join(';');
-}
-
-const seen = new WeakMap<
-  AccessWindow,
-  { readonly plan: Plan['rules']; texts: Map<string, string> }
->();
-
-/** The curfews that bear on such work, in minutes after the window's start, until the latest end that is tried. */
-function curfewsSeen(
-  { rules }: Plan,
-  window: AccessWindow,
-  loud: boolean,
-  longest: number,
-): string {
-  const curfews = rules.curfews.filter((one) => barsWork(one, loud));
-  if (curfews.length === 0) return '';
-  let kept = seen.get(window);
-  if (kept?.plan !== rules) seen.set(window, (kept = { plan: rules, texts: new Map() }));
-  const key = `${loud} ${longest}`;
-  let text = kept.texts.get(key);
-  if (text === undefined) {
-    const range = { start: window.start, end: window.end + longest * MINUTE };
-    text = curfews
-      .map((one) =>
-        curfewStretches(one, range, window.zone)
-          .map(({ start, end }) => `${start - window.start}-${end - window.start}`)
-          .join(),
-      )
-      .join('/');
-    kept.texts.set(key, text);
-  }
-  return text;
 }

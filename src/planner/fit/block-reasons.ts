@@ -1,34 +1,20 @@
 import { durationText } from '../../calendar/index.js';
 import type { AccessWindow } from '../../model/index.js';
-import { problemOf, type Relaxation } from '../problem/compile.js';
 import { shortestExtension } from './extension.js';
-import { solve } from './solo.js';
 import { unmade } from '../problem/left-open.js';
 import type { TimeCase } from './time-causes.js';
 import type { SharedReason } from './types.js';
 
 /** What is opened and cannot be made good in the window, each with how much later its end would have to be. */
-export function blockReasons({
-  plan,
-  window,
-  activities,
-  book,
-  problem,
-}: TimeCase): SharedReason[] {
-  const without = new Set<Relaxation>(['place']);
+export function blockReasons({ trials, window, problem }: TimeCase): SharedReason[] {
   return (problem.blocks ?? []).flatMap(({ members, runners }): SharedReason[] => {
-    const bound = new Set(
-      [...members, ...runners].map((index) => problem.tasks[index]!.activity.id),
-    );
-    const own = activities.filter((one) => bound.has(one.id));
-    const { done, proven } = solve(
-      problemOf(plan, { windows: [window], activities: own, without }, book),
-    );
+    const own = trials.among([...members, ...runners]);
+    const { done, proven } = own.solve({ window, longerBy: 0, without: [] });
     // What is not proven not to fit is told of with the rest.
     if (done || !proven) return [];
-    const said = unmade(own);
+    const said = unmade(own.activities);
     const words = ({ id }: AccessWindow): string => `${said} in ${id}`;
-    const { minutes, proven: isLeast } = shortestExtension(plan, window, own, book, without);
+    const { minutes, proven: isLeast } = shortestExtension(own, window, []);
     if (minutes === undefined) return [{ code: 'not-made-good', words }];
     return [
       {

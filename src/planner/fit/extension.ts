@@ -1,18 +1,11 @@
-import { lengthMinutes, MINUTE } from '../../calendar/index.js';
-import {
-  minutesInOneVisit,
-  needsOf,
-  type AccessWindow,
-  type Activity,
-  type Plan,
-} from '../../model/index.js';
+import { MINUTE } from '../../calendar/index.js';
+import { minutesInOneVisit, needsOf, type AccessWindow, type Activity } from '../../model/index.js';
+import { bookedOf, type Relaxation } from '../problem/compile.js';
 import { Board } from '../problem/board.js';
-import { asOpen, bookedOf, problemOf, type Relaxation } from '../problem/compile.js';
 import { headsOf } from '../problem/heads.js';
-import type { LedgerBook } from '../problem/ledger-book.js';
 import { overdrawnMinutes } from '../problem/overdrawn.js';
-import type { Problem } from '../problem/problem.js';
-import { solve, type SoloAnswer } from './solo.js';
+import { solve } from './solo.js';
+import type { Trial, Trials } from './trials.js';
 
 const DAY_MINUTES = 1440;
 
@@ -32,112 +25,127 @@ export type LaterEnd =
     };
 
 /**
- * The fewest whole minutes by which the window's end must move later for the activities to fit; each amount that is
- * told was tried by placing them. Everything but the `without` holds.
+ * The fewest whole minutes by which the window's end must move later for the activities to fit, which as it is they do
+ * not; each amount that is told was tried by placing them. Everything but the `without` holds.
  */
 export function shortestExtension(
-  plan: Plan,
+  trials: Trials,
   window: AccessWindow,
-  activities: readonly Activity[],
-  book: LedgerBook,
-  without: ReadonlySet<Relaxation>,
+  without: readonly Relaxation[],
 ): LaterEnd {
-  const longest = reach(activities);
-  const at = (longerBy: number, by = book): Problem =>
-    problemOf(plan, { windows: [window], activities, longerBy, without }, by);
-  const asked = new Map<number, SoloAnswer>();
-  const ask = (longerBy: number): SoloAnswer => {
-    let answer = asked.get(longerBy);
-    if (!answer) asked.set(longerBy, (answer = solve(at(longerBy))));
-    return answer;
-  };
-  // Without changeovers more is never worse, and no length has more time than the longest without them.
-  const ends = fullShifts(plan, window, longest);
-  const ample = at(longest, ends.length > 0 ? book.withoutShifts() : book);
-  const most = solve(ample);
-  if (ends.length === 0) asked.set(longest, most);
-  if (!most.done) return { minutes: undefined, proven: most.proven, upTo: longest };
-  const { bound, guess } = rangeOf({ window, ample, book, longest, now: at(0) }, most);
-  let tried = -1;
-  let proven = true;
-  // With them that holds within a stretch of lengths; past the end of a full shift a changeover takes time away.
-  for (const end of [...ends, longest]) {
-    if (end < bound) {
-      tried = end;
-      continue;
-    }
-    const low = Math.max(tried + 1, bound);
-    const does = (longerBy: number): boolean => ask(longerBy).done;
-    // Nearly always it is the bound or the guess; what is far too long takes longest to place.
-    const high = [low, Math.max(low, Math.min(guess, end)), end].find(does);
-    if (high !== undefined) {
-      const minutes = fewestIn(low, high, does);
-      const isLeast = minutes <= bound || ask(minutes - 1).proven;
-      return { minutes, proven: proven && isLeast };
-    }
-    proven &&= ask(end).proven;
-    tried = end;
-  }
-  return { minutes: undefined, proven, upTo: longest };
-}
-
-/** Minutes by which a window ends with a full shift when it is so much longer: more of it has a changeover more. */
-function fullShifts({ rules }: Plan, window: AccessWindow, longest: number): number[] {
-  const { shifts } = rules;
-  if (!shifts || shifts.changeoverMinutes === 0) return [];
+  const upTo = reach(trials.activities);
   const minutes = (window.end - window.start) / MINUTE;
-  const found: number[] = [];
-  for (let full = Math.ceil(minutes / shifts.longestMinutes); ; full += 1) {
-    const longerBy = Math.floor(full * shifts.longestMinutes - minutes);
-    if (longerBy >= longest) return found;
-    found.push(longerBy);
+  // With time without a stop it fits the sooner; what then finds no place never does.
+  const far = Math.floor(Math.ceil((minutes + upTo) / DAY_MINUTES) * DAY_MINUTES - minutes);
+  const open: Trial = { window, longerBy: far, without, open: true };
+  const most = trials.solve(open);
+  if (!most.done) return { minutes: undefined, proven: most.proven, upTo };
+  const bound = needed(clearTimes(trials, window), trials.heads(open).ends);
+  let proven = true;
+  for (const stretch of stretchesOf(trials, window, far)) {
+    if (stretch.until < bound || stretch.until <= 0) continue;
+    if (stretch.after >= upTo) break;
+    const name = `${stretch.after + minutes} ${stretch.until + minutes} `;
+    // Kept by minutes from the start: a window of another length meets the same stretch.
+    const { least, proven: isLeast } = trials.once(
+      name,
+      { window, longerBy: stretch.until, without },
+      () => leastIn(trials, window, without, stretch),
+    );
+    proven &&= isLeast;
+    if (least === undefined) continue;
+    const later = least - minutes;
+    if (later > upTo) break;
+    return { minutes: Math.max(1, later), proven };
+  }
+  return { minutes: undefined, proven, upTo };
+}
+
+/** Later ends after one and up to another, in minutes, of which a later one never has less time. */
+interface Stretch {
+  readonly after: number;
+  readonly until: number;
+}
+
+/** Past the end of a full shift a changeover takes time away; until the end of the next, more time is never worse. */
+function stretchesOf({ plan }: Trials, window: AccessWindow, far: number): Stretch[] {
+  const { shifts } = plan.rules;
+  const minutes = (window.end - window.start) / MINUTE;
+  if (!shifts || shifts.changeoverMinutes === 0) return [{ after: -minutes, until: far }];
+  const { longestMinutes } = shifts;
+  const found: Stretch[] = [];
+  for (let full = Math.ceil(minutes / longestMinutes); ; full += 1) {
+    const after = Math.floor((full - 1) * longestMinutes - minutes);
+    if (after >= far) return found;
+    found.push({ after, until: Math.floor(full * longestMinutes - minutes) });
   }
 }
 
-/** The fewest from `low` to `high` that do, where `high` does and more is never worse. */
-function fewestIn(low: number, high: number, does: (minutes: number) => boolean): number {
-  if (low === high || !does(high - 1)) return high;
-  let [fails, fits] = [low - 1, high - 1];
-  for (let step = 30; fits - fails > 1; step *= 2) {
-    const middle = Math.min(Math.floor((fits + fails) / 2), fails + step);
-    if (does(middle)) fits = middle;
-    else fails = middle;
+/** The least length in minutes, of those in a stretch, in which the work fits; without one where it fits in none. */
+interface Least {
+  readonly least?: number;
+  /** In no shorter one of the stretch does it fit; without one, in none. */
+  readonly proven: boolean;
+}
+
+function leastIn(
+  trials: Trials,
+  window: AccessWindow,
+  without: readonly Relaxation[],
+  { after, until }: Stretch,
+): Least {
+  const trial = (longerBy: number): Trial => ({ window, longerBy, without });
+  const longest = trials.problem(trial(until));
+  const most = solve(longest);
+  if (!most.done) return { proven: most.proven };
+  const clear = clearTimes(trials, window);
+  const heads = headsOf(new Board(longest));
+  const bound = needed(clear, heads.ends);
+  let low = Math.max(after + 1, 1, bound);
+  let isLeast = low === bound || low > 1 || trials.solve(trial(0)).proven;
+  const lastEnds = (visits: typeof most.visits): number[] => {
+    const ends = clear.map(() => Number.NEGATIVE_INFINITY);
+    for (const { task, end } of visits) ends[task] = Math.max(ends[task]!, end);
+    return ends;
+  };
+  // Where nothing hangs on the day, what is over by then stands as it is in a window that ends as much sooner.
+  const stays = trials.isMovable(window);
+  const within = (visits: typeof most.visits, longerBy: number): number =>
+    stays ? Math.min(longerBy, Math.max(low, needed(clear, lastEnds(visits)))) : longerBy;
+  let high = within(most.visits, until);
+  for (let middle = low; low < high; middle = Math.floor((low + high) / 2)) {
+    const answer = trials.solve(trial(middle));
+    if (answer.done) high = within(answer.visits, middle);
+    else {
+      const more = middle === bound ? overdrawnMinutes(trials.problem(trial(middle)), heads.starts) : 0;
+      low = Math.min(high, middle + Math.max(1, more));
+      isLeast = answer.proven || more > 0;
+    }
   }
-  return fits;
+  return { least: high + (window.end - window.start) / MINUTE, proven: isLeast };
 }
 
-interface Longest {
-  readonly window: AccessWindow;
-  readonly book: LedgerBook;
-  /** Minutes by which the longest window looked at is longer, and its problem. */
-  readonly longest: number;
-  readonly ample: Problem;
-  /** The problem of the window as it is. */
-  readonly now: Problem;
+/**
+ * When each task must be clear of the window as it is, in minutes after its start: with a later end it is as much later.
+ * Infinity where the end of the window does not say: outside, or with an isolation of times of its own.
+ */
+function clearTimes({ skeleton, book }: Trials, window: AccessWindow): readonly number[] {
+  const base = Math.floor(window.start / MINUTE) * MINUTE;
+  const ofGroup = skeleton.groups.map(({ activity }) => {
+    if (activity.place === 'outside' || hasOwnTimes(window, activity)) return Infinity;
+    const needs = { ...needsOf(activity), isolation: bookedOf(window, activity) };
+    return (window.end - base) / MINUTE - book.usable.tail(needs);
+  });
+  return skeleton.activities.map((_, index) => ofGroup[skeleton.groupOf[index]!]!);
 }
 
-/** Fewer minutes than `bound` never do, and `guess` is what the answer of the longest window needs. */
-function rangeOf(
-  { window, book, longest, ample, now }: Longest,
-  answer: SoloAnswer,
-): { readonly bound: number; readonly guess: number } {
-  // Where usable time would end today, were there enough of it, for each task whose time ends with the window: the
-  // ledger of the longer window less what it is longer by.
-  const ends = ample.tasks.map(({ outside, activity }) =>
-    outside || hasOwnTimes(window, activity)
-      ? Number.POSITIVE_INFINITY
-      : (clearBy(window, activity, book, longest) - ample.base) / MINUTE - longest,
-  );
-  const heads = headsOf(new Board(ample));
-  let bound = 0;
-  for (const task of ample.tasks)
-    bound = Math.max(bound, Math.ceil(heads.ends[task.index]! - ends[task.index]!));
-  // Starts as a longer window allows them: what finds no place today has none.
-  bound = Math.min(longest, Math.max(bound, overdrawnMinutes(now, heads.starts)));
-  let guess = bound;
-  for (const visit of answer.visits)
-    guess = Math.max(guess, Math.ceil(visit.end - ends[visit.task]!));
-  return { bound, guess };
+/** Minutes by which the end must move for each task to be over by a moment of its own. */
+function needed(clear: readonly number[], ends: readonly number[]): number {
+  let most = Number.NEGATIVE_INFINITY;
+  clear.forEach((by, task) => {
+    if (by < Infinity) most = Math.max(most, Math.ceil(ends[task]! - by));
+  });
+  return most;
 }
 
 /** Whether some section that the work needs is dead in times of its own, which no later end makes longer. */
@@ -153,21 +161,4 @@ export function reach(activities: readonly Activity[]): number {
     for (const link of activity.after) minutes += link.gapMinutes;
   }
   return Math.min(14, Math.ceil(minutes / DAY_MINUTES) + 2) * DAY_MINUTES;
-}
-
-/** When work with the activity's needs must be clear in a window thought longer: the start of its last deductions. */
-function clearBy(
-  window: AccessWindow,
-  activity: Activity,
-  book: LedgerBook,
-  longerBy: number,
-): number {
-  const open = asOpen(window);
-  const needs = { ...needsOf(activity), isolation: bookedOf(window, activity) };
-  let end = window.end + longerBy * MINUTE;
-  for (const row of book.of(open, needs, longerBy).rows.toReversed()) {
-    if (row.kind !== 'lead-out' && row.kind !== 'margin') break;
-    end -= lengthMinutes(row) * MINUTE;
-  }
-  return end;
 }

@@ -45,7 +45,7 @@ export { fewestCauses } from './causes.js';
 export { decide } from './decide.js';
 export { isHopeless } from './hopeless.js';
 export { latestOf } from '../problem/latest.js';
-export { reach, shortestExtension } from './extension.js';
+export { reach } from './extension.js';
 export { solve } from './solo.js';
 export { shiftReason } from './shift-reason.js';
 export type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';

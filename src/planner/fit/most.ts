@@ -31,7 +31,7 @@ export function mostThatFits(
   const takes = skeleton.activities.map(
     (activity) => activity.place === 'outside' || neverCode(window, activity) === undefined,
   );
-  const likeness = likenessOf(plan, window, skeleton, book);
+  const likeness = likenessOf(window, skeleton, book);
   if (likeness === undefined) return mostIn(plan, skeleton, takes, window, book);
   const known = knownOf(book, skeleton);
   const key = `${takes.map(Number).join('')} ${likeness}`;

@@ -107,7 +107,7 @@ function shapeOf(
   const base = Math.floor(window.start / MINUTE);
   const end = minutesUp(window.end, base * MINUTE);
   let shape = '';
-  for (const { needs } of groups) shape += `${book.usable(window, needs, 0).shape};`;
+  for (const { needs } of groups) shape += `${book.usable.of(window, needs, 0).shape};`;
   if (lastNotBefore > window.start)
     for (const { notBefore = 0 } of activities)
       shape += `${Math.min(Math.max(0, minutesUp(notBefore, base * MINUTE)), end + 1)};`;

@@ -9,6 +9,7 @@ import { boardOf, listBy, tailsOf } from '../problem/serial.js';
 const STEPS = 40_000;
 
 export interface SoloAnswer {
+  /** A way to do it all in time; empty where none was found. */
   readonly visits: readonly Visit[];
   /** Everything placed, nothing late. */
   readonly done: boolean;
@@ -16,10 +17,11 @@ export interface SoloAnswer {
   readonly proven: boolean;
 }
 
-/** The best found for a few tasks on their own: all placed, then on time, then soonest finished. */
+/** Whether a few tasks can all be placed in time on their own: first by bounds and simple rules, then by looking at every order. */
 export function solve(problem: Problem): SoloAnswer {
   const empty = new Board(problem);
   const bound = scoreBound(empty, 'late-finish');
+  if (bound[0]! > 0 || bound[2]! > 0) return never;
   const tails = tailsOf(problem);
   const weights = [
     problem.tasks.map((task) => task.rank),
@@ -38,14 +40,15 @@ export function solve(problem: Problem): SoloAnswer {
     }
     if (compareScores(score, bound) <= 0) break;
   }
-  const { visits } = best!;
-  if (isDone(score!)) return { visits, done: true, proven: true };
-  if (bound[0]! > 0 || bound[2]! > 0 || isHopeless(empty))
-    return { visits, done: false, proven: true };
+  if (isDone(score!)) return { visits: best!.visits, done: true, proven: true };
+  if (isHopeless(empty)) return never;
   const decision = decide(problem, Math.max(200, Math.floor(STEPS / problem.tasks.length)));
   if (decision.visits) return { visits: decision.visits, done: true, proven: true };
-  return { visits, done: false, proven: decision.exhausted };
+  return decision.exhausted ? never : open;
 }
+
+const never: SoloAnswer = { visits: [], done: false, proven: true };
+const open: SoloAnswer = { visits: [], done: false, proven: false };
 
 function isDone(score: Score): boolean {
   return score[0] === 0 && score[2] === 0;

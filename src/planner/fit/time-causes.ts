@@ -1,17 +1,15 @@
-import type { AccessWindow, Activity, Plan } from '../../model/index.js';
+import type { AccessWindow } from '../../model/index.js';
 import { fewestCauses, type Causes } from './causes.js';
-import { problemOf, type Relaxation } from '../problem/compile.js';
+import type { Relaxation } from '../problem/compile.js';
 import { reach } from './extension.js';
-import type { LedgerBook } from '../problem/ledger-book.js';
 import type { Problem } from '../problem/problem.js';
-import { solve } from './solo.js';
+import type { Trials } from './trials.js';
 
 /** Work that finds no place in a window, with what is needed to say why. */
 export interface TimeCase {
-  readonly plan: Plan;
+  /** Of the work with something left. */
+  readonly trials: Trials;
   readonly window: AccessWindow;
-  readonly activities: readonly Activity[];
-  readonly book: LedgerBook;
   /** The problem that was found to have no answer. */
   readonly problem: Problem;
   /** Nothing but time stands in the way, so that leaving units out is worth saying. */
@@ -42,22 +40,15 @@ export function timeCauses(problem: Problem): TimeCause[] {
 }
 
 /** The fewest of them that are enough for the work not to fit. A window whose end is no cause lasts days longer. */
-export function fewestTimeCauses({
-  plan,
-  window,
-  activities,
-  book,
-  problem,
-}: TimeCase): Causes<TimeCause> {
+export function fewestTimeCauses({ trials, window, problem }: TimeCase): Causes<TimeCause> {
   const all = timeCauses(problem);
-  const longer = reach(activities);
+  const longer = reach(trials.activities);
   return fewestCauses(all, (some) => {
-    const without = new Set<Relaxation>(['place']);
-    for (const cause of all) if (cause !== 'end' && !some.includes(cause)) without.add(cause);
-    const longerBy = some.includes('end') ? 0 : longer;
-    const { done, proven } = solve(
-      problemOf(plan, { windows: [window], activities, longerBy, without }, book),
+    const without = all.flatMap((cause) =>
+      cause === 'end' || some.includes(cause) ? [] : [cause],
     );
+    const longerBy = some.includes('end') ? 0 : longer;
+    const { done, proven } = trials.solve({ window, longerBy, without });
     return { fits: done, proven };
   });
 }

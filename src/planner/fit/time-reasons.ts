@@ -1,7 +1,7 @@
 import { addMinutes, durationText, MINUTE } from '../../calendar/index.js';
 import { needsOf, type AccessWindow } from '../../model/index.js';
 import { Board } from '../problem/board.js';
-import { asOpen, bookedOf, problemOf, type Relaxation } from '../problem/compile.js';
+import { asOpen, bookedOf } from '../problem/compile.js';
 import { momentText } from '../problem/eligibility.js';
 import { shortestExtension, type LaterEnd } from './extension.js';
 import { headsOf } from '../problem/heads.js';
@@ -26,7 +26,7 @@ export function timeReasons(one: TimeCase): {
   reasons: SharedReason[];
   extension: number | undefined;
 } {
-  const { plan, window, activities, book, problem } = one;
+  const { trials, window, problem } = one;
   const loops = problem.tasks.filter((task) => task.rank < 0);
   if (loops.length > 0)
     return {
@@ -44,29 +44,26 @@ export function timeReasons(one: TimeCase): {
   const heads = headsOf(new Board(problem));
   const reasons = problem.tasks.flatMap((task) => [
     ...stretchReasons(one, task),
-    ...shiftReason(plan, task).map(({ code, text }) => ({ code, words: said(text) })),
+    ...shiftReason(trials.plan, task).map(({ code, text }) => ({ code, words: said(text) })),
     ...supplyReasons(one, task),
     ...dateReasons(one, task, heads.ends[task.index]!),
     ...curingReasons(one, task, heads.ends),
   ]);
   const has = (code: string): boolean => reasons.some((reason) => reason.code.startsWith(code));
-  const without = (...left: Relaxation[]): ReadonlySet<Relaxation> => new Set(['place', ...left]);
 
-  const later = shortestExtension(plan, window, activities, book, without());
+  const later = shortestExtension(trials, window, []);
   if (later.minutes !== undefined)
     reasons.unshift(tooShort(one, later, reasons.length === 0, 'fits if'));
 
   for (const cause of relaxations) {
     if (has(codeOf[cause]) || !concerns(cause, problem)) continue;
-    const eased = problemOf(plan, { windows: [window], activities, without: without(cause) }, book);
-    if (solve(eased).done) reasons.push(easedReason(cause, one));
+    if (trials.solve({ window, longerBy: 0, without: [cause] }).done)
+      reasons.push(easedReason(cause, one));
   }
   if (later.minutes === undefined) {
     // Something else holds it up for ever; the time that would be missing without that is still worth knowing.
-    const all = without(...relaxations);
-    const eased = problemOf(plan, { windows: [window], activities, without: all }, book);
-    if (!solve(eased).done) {
-      const longer = shortestExtension(plan, window, activities, book, all);
+    if (!trials.solve({ window, longerBy: 0, without: relaxations }).done) {
+      const longer = shortestExtension(trials, window, relaxations);
       if (longer.minutes !== undefined)
         reasons.push(tooShort(one, longer, false, 'with the rest of the reasons cured, fits if'));
     }
@@ -110,12 +107,11 @@ const codeOf = {
 } as const;
 
 /** The resources any one of which would do if there were more of it; all where it takes more than one. */
-function namesToEase({ plan, window, activities, book, problem }: TimeCase): readonly string[] {
+function namesToEase({ trials, window, problem }: TimeCase): readonly string[] {
   const all = problem.supplies.flatMap((supply) => (supply.sole ? [] : [supply.id]));
-  const alone = all.filter((id) => {
-    const without = new Set<Relaxation>(['place', `resource ${id}`]);
-    return solve(problemOf(plan, { windows: [window], activities, without }, book)).done;
-  });
+  const alone = all.filter(
+    (id) => trials.solve({ window, longerBy: 0, without: [`resource ${id}`] }).done,
+  );
   return alone.length > 0 ? alone : all;
 }
 
@@ -166,14 +162,14 @@ function placeTaken({ problem }: TimeCase): SharedReason {
 /** A piece that must run in one go and is longer than any usable stretch, though the minutes are there. */
 function stretchReasons(one: TimeCase, task: Task): SharedReason[] {
   if (task.outside) return [];
-  const { window, book } = one;
+  const { window, trials } = one;
   const needed = visitMinutes(task, 1);
   const longest = Math.max(0, ...task.slots.map((slot) => slot.end - slot.start));
   const total = task.slots.reduce((sum, slot) => sum + slot.end - slot.start, 0);
   if (needed <= longest || task.slots.length < 2 || total < needed) return [];
   const { activity } = task;
   const open = asOpen(window);
-  const rows = book.of(open, { ...needsOf(activity), isolation: bookedOf(window, activity) }).rows;
+  const rows = trials.book.of(open, { ...needsOf(activity), isolation: bookedOf(window, activity) }).rows;
   const breaks = new Set(
     rows.flatMap((row) => (row.kind === 'curfew' || row.kind === 'shift-break' ? [row.rule] : [])),
   );

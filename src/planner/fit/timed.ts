@@ -1,12 +1,11 @@
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
-import { problemOf } from '../problem/compile.js';
 import type { LedgerBook } from '../problem/ledger-book.js';
 import type { Visit } from '../problem/problem.js';
 import type { Skeleton } from '../problem/skeleton.js';
 import { likenessOf } from './alike.js';
-import { solve } from './solo.js';
 import { spareOf } from './spare.js';
 import { timeReasons } from './time-reasons.js';
+import { forgetTrials, trialsOf, type Trials } from './trials.js';
 import type { SharedReason } from './types.js';
 
 /** What time and resources say of some work in a window, as if nothing else kept it out. */
@@ -39,21 +38,24 @@ export function timedIn(
   plain: boolean,
 ): Timed {
   const skeleton = book.skeleton(all);
-  const likeness = likenessOf(plan, window, skeleton, book);
-  if (likeness === undefined) return workedOut(plan, skeleton, window, book, plain);
+  const trials = trialsOf(plan, skeleton.activities, book);
+  const likeness = likenessOf(window, skeleton, book);
+  if (likeness === undefined) return workedOut(trials, window, plain);
   const key = plain ? likeness : `!${likeness}`;
   const answers = answersOf(book, skeleton);
   let answer = answers.get(key);
   if (!answer) {
     if (answers.size >= MOST_KINDS) answers.clear();
-    answers.set(key, (answer = workedOut(plan, skeleton, window, book, plain)));
+    answers.set(key, (answer = workedOut(trials, window, plain)));
   }
   return answer;
 }
 
 /** Lets go of what is kept for some work that nobody will ask about again. */
 export function forget(all: readonly Activity[], book: LedgerBook): void {
-  known.get(book)?.delete(book.skeleton(all));
+  const skeleton = book.skeleton(all);
+  known.get(book)?.delete(skeleton);
+  forgetTrials(skeleton.activities, book);
 }
 
 function answersOf(book: LedgerBook, skeleton: Skeleton): Map<string, Timed> {
@@ -65,20 +67,18 @@ function answersOf(book: LedgerBook, skeleton: Skeleton): Map<string, Timed> {
 }
 
 function workedOut(
-  plan: Plan,
-  { activities }: Skeleton,
+  trials: Trials,
   window: AccessWindow,
-  book: LedgerBook,
   plain: boolean,
 ): Timed {
-  const scope = { windows: [window], activities, without: new Set(['place'] as const) };
-  const problem = problemOf(plan, scope, book);
-  const answer = solve(problem);
+  const trial = { window, longerBy: 0, without: [] };
+  const answer = trials.solve(trial);
+  const problem = trials.problem(trial);
   if (answer.done) {
     const { visits } = answer;
     // Nobody hears of minutes where something else keeps it out.
     if (!plain) return { fits: true, visits, spareMinutes: 0, spareAtMost: 0 };
-    const spare = spareOf(problem, visits, window, book);
+    const spare = spareOf(problem, visits, window, trials.book);
     return {
       fits: true,
       visits: spare.visits,
@@ -88,10 +88,8 @@ function workedOut(
   }
   const proven = answer.proven || !plain;
   const { reasons, extension } = timeReasons({
-    plan,
+    trials,
     window,
-    activities,
-    book,
     problem,
     plain,
     proven,

@@ -213,9 +213,9 @@ function insideSlots(
     if (!anywhere && neverCode(window, activity) !== undefined) return;
     const open = anywhere ? asOpen(window) : window;
     const asked = anywhere ? { ...needs, isolation: bookedOf(window, activity) } : needs;
-    const usable = book.usable(open, asked, scope.longerBy ?? 0);
+    const usable = book.usable.of(open, asked, scope.longerBy ?? 0);
     if (usable.barred) return;
-    const shift = usable.base - base / MINUTE;
+    const shift = Math.floor(window.start / MINUTE) - base / MINUTE;
     if (shift === 0 && index === 0) found.push(...usable.slots);
     else
       for (const { start, end } of usable.slots)

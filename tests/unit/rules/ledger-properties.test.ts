@@ -11,7 +11,7 @@ import {
   type Step,
 } from '../../../src/model/index.js';
 import { isolationTimes } from '../../../src/rules/isolation.js';
-import { ledgerOf, type Ledger } from '../../../src/rules/index.js';
+import { ledgerOf, usableTime, type Ledger } from '../../../src/rules/index.js';
 
 const sections = ['S1', 'S2', 'S3'];
 const names = ['A', 'B', 'C', 'D', 'E'];
@@ -170,6 +170,15 @@ describe('the ledger of any window under any rule set for any work', () => {
         expect(ledger.usableMinutes).toBe(kinds.filter((kind) => kind === 'usable').length);
       }),
       { numRuns: 300 },
+    );
+  });
+
+  it('is told the same usable time by the quick way, which makes no rows', () => {
+    fc.assert(
+      fc.property(aCase, ([window, needs, rules]) => {
+        expect(usableTime(window, needs, rules)).toEqual(ledgerOf(window, needs, rules).usable);
+      }),
+      { numRuns: 3000 },
     );
   });
 

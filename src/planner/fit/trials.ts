@@ -1,0 +1,152 @@
+import { MINUTE } from '../../calendar/index.js';
+import type { AccessWindow, Activity, Plan } from '../../model/index.js';
+import { asOpen, bookedOf, problemOf, type Relaxation } from '../problem/compile.js';
+import { Board } from '../problem/board.js';
+import { headsOf, type Heads } from '../problem/heads.js';
+import type { LedgerBook } from '../problem/ledger-book.js';
+import type { Problem } from '../problem/problem.js';
+import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
+import { solve, type SoloAnswer } from './solo.js';
+
+/** A window as some work is tried in it. */
+export interface Trial {
+  readonly window: AccessWindow;
+  /** Whole minutes by which its end is later. */
+  readonly longerBy: number;
+  /** Left out of account, beside the place. */
+  readonly without: readonly Relaxation[];
+  /** As if shifts had no end and nothing were barred by the hour. */
+  readonly open?: true;
+}
+
+/** Answers up to which those of one list of work are kept. */
+const MOST_KEPT = 5000;
+
+/**
+ * Whether some work can be done in windows as they are, thought longer, or with things left out of account. What comes to
+ * the same problem in minutes after the start is solved once.
+ */
+export class Trials {
+  readonly plan: Plan;
+  readonly activities: readonly Activity[];
+  readonly book: LedgerBook;
+  readonly skeleton: Skeleton;
+  /** Nothing of the work hangs on the day itself: not on time outside a window, on curing or on what the site closes. */
+  readonly #isMovable: boolean;
+  readonly #answers = new Map<string, SoloAnswer>();
+  readonly #heads = new Map<string, Heads>();
+  readonly #among = new Map<string, Trials>();
+  readonly #kept = new Map<string, unknown>();
+
+  constructor(plan: Plan, activities: readonly Activity[], book: LedgerBook) {
+    this.plan = plan;
+    this.activities = activities;
+    this.book = book;
+    this.skeleton = book.skeleton(activities);
+    const { cures, hasOutside, groups } = this.skeleton;
+    this.#isMovable =
+      cures === 0 && !hasOutside && groups.every(({ needs }) => (needs.heeds?.length ?? 0) === 0);
+  }
+
+  /** The trials of some of the work, by index. */
+  among(tasks: readonly number[]): Trials {
+    const name = tasks.join();
+    let own = this.#among.get(name);
+    if (!own) {
+      const wanted = new Set(tasks);
+      const some = this.activities.filter((_, index) => wanted.has(index));
+      this.#among.set(name, (own = new Trials(this.plan, some, this.book)));
+    }
+    return own;
+  }
+
+  problem({ window, longerBy, without, open }: Trial): Problem {
+    return problemOf(
+      this.plan,
+      {
+        windows: [window],
+        activities: this.activities,
+        longerBy,
+        without: new Set<Relaxation>(['place', ...without]),
+      },
+      open ? this.book.withoutStops() : this.book,
+    );
+  }
+
+  solve(trial: Trial): SoloAnswer {
+    return this.#once(this.#answers, trial, () => solve(this.problem(trial)));
+  }
+
+  /** The earliest that each task could start and finish by itself. */
+  heads(trial: Trial): Heads {
+    return this.#once(this.#heads, trial, () => headsOf(new Board(this.problem(trial))));
+  }
+
+  /** What is worked out of a trial by its time alone, under a name of its own. */
+  once<T>(name: string, trial: Trial, make: () => T): T {
+    return this.#once(this.#kept as Map<string, T>, trial, make, name);
+  }
+
+  #once<T>(kept: Map<string, T>, trial: Trial, make: () => T, name = ''): T {
+    const key = this.#keyOf(trial);
+    if (key === undefined) return make();
+    const named = name + key;
+    let known = kept.get(named);
+    if (known === undefined) {
+      if (kept.size >= MOST_KEPT) kept.clear();
+      kept.set(named, (known = make()));
+    }
+    return known;
+  }
+
+  /** Whether the work sees the same of two windows that have one length and meet the same curfews. */
+  isMovable({ isolation }: AccessWindow): boolean {
+    return this.#isMovable && isolation.every((one) => one.during === undefined);
+  }
+
+  /** All that a trial's problem is made of, in minutes after the start; undefined where that hangs on the day. */
+  #keyOf({ window, longerBy, without, open }: Trial): string | undefined {
+    if (!this.isMovable(window)) return undefined;
+    const { groups, activities, named } = this.skeleton;
+    const book = open ? this.book.withoutStops() : this.book;
+    const base = Math.floor(window.start / MINUTE);
+    const end = minutesUp(window.end, base * MINUTE) + longerBy;
+    const asked = asOpen(window);
+    let key = `${without.join()} `;
+    for (const { activity, needs } of groups) {
+      const isolation = bookedOf(window, activity);
+      key += book.usable.of(asked, { ...needs, isolation }, longerBy).shape;
+      key += ';';
+    }
+    for (const { notBefore, keyDate } of activities) {
+      // A date that has passed, or that lies past the end, is like any other such date.
+      if (notBefore !== undefined)
+        key += `b${Math.min(Math.max(0, minutesUp(notBefore, base * MINUTE)), end + 1)}`;
+      if (keyDate !== undefined)
+        key += `d${Math.min(Math.max(-1, minutesDown(keyDate, base * MINUTE)), end)}`;
+    }
+    for (const resource of this.book.supplies.resources) {
+      if (!named.has(resource.id)) continue;
+      const { at, free } = this.book.supplies.part(resource, base, 0, end);
+      if (at.length > 1) key += `${at.join()} ${free.join()};`;
+      else key += `${free[0]!};`;
+    }
+    return key;
+  }
+}
+
+const known = new WeakMap<LedgerBook, WeakMap<readonly Activity[], Trials>>();
+
+/** The trials of a list of work, which must not change. */
+export function trialsOf(plan: Plan, activities: readonly Activity[], book: LedgerBook): Trials {
+  let ofBook = known.get(book);
+  if (!ofBook) known.set(book, (ofBook = new WeakMap()));
+  let trials = ofBook.get(activities);
+  if (!trials) ofBook.set(activities, (trials = new Trials(plan, activities, book)));
+  return trials;
+}
+
+/** Lets go of what is kept of a list of work. */
+export function forgetTrials(activities: readonly Activity[], book: LedgerBook): void {
+  known.get(book)?.delete(activities);
+}

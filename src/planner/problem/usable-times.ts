@@ -1,0 +1,100 @@
+import { MINUTE } from '../../calendar/index.js';
+import type { AccessWindow, Needs, PlanRules } from '../../model/index.js';
+import { minutesAfterWork, usableTime } from '../../rules/index.js';
+import { CurfewBook } from './curfew-book.js';
+import type { Slot } from './problem.js';
+import { minutesDown, minutesUp } from './skeleton.js';
+
+/** Stretches of usable time of a window in whole minutes after its own start. */
+export interface Usable {
+  readonly slots: readonly Slot[];
+  /** Whether the window takes no such work at all. */
+  readonly barred: boolean;
+  /** Equal where slots and `barred` are: such windows are alike to such work. */
+  readonly shape: string;
+}
+
+/** Answers up to which windows that are alike share theirs, so that edits without end do not fill the memory. */
+const MOST_SHARED = 50_000;
+
+/**
+ * Usable time of windows under one rule set, also of windows made longer by whole minutes. Worked out once for all
+ * windows of one length that meet the same curfews.
+ */
+export class UsableTimes {
+  readonly curfews: CurfewBook;
+  readonly #rules: PlanRules;
+  readonly #own = new WeakMap<AccessWindow, Map<string, Usable>>();
+  readonly #tails = new Map<string, number>();
+  readonly #shared = new Map<string, Usable>();
+
+  constructor(rules: PlanRules) {
+    this.#rules = rules;
+    this.curfews = new CurfewBook(rules);
+  }
+
+  of(window: AccessWindow, needs: Needs, longerBy: number): Usable {
+    const key = keyOf(needs);
+    if (longerBy > 0 && isMovable(window, needs))
+      return this.#sharedOf(window, needs, longerBy, key);
+    let own = this.#own.get(window);
+    if (!own) this.#own.set(window, (own = new Map<string, Usable>()));
+    const ownKey = longerBy > 0 ? `${longerBy}${key}` : key;
+    let known = own.get(ownKey);
+    if (!known) own.set(ownKey, (known = this.#workOut(window, needs, longerBy)));
+    return known;
+  }
+
+  /** Minutes before a window's end by which such work must be clear of it, where no isolation ends sooner. */
+  tail(needs: Needs): number {
+    const key = keyOf(needs);
+    let known = this.#tails.get(key);
+    if (known === undefined) this.#tails.set(key, (known = minutesAfterWork(needs, this.#rules)));
+    return known;
+  }
+
+  #sharedOf(window: AccessWindow, needs: Needs, longerBy: number, needsKey: string): Usable {
+    const length = window.end + longerBy * MINUTE - window.start;
+    const booked = window.isolation.map((one) => one.section).join('\u0000');
+    const met = this.curfews.text(window, needs.loud, length);
+    const key = `${window.start % MINUTE} ${length} ${window.status === 'withdrawn'}${needsKey}\u0001${booked}\u0001${met}`;
+    let known = this.#shared.get(key);
+    if (!known) {
+      if (this.#shared.size >= MOST_SHARED) this.#shared.clear();
+      this.#shared.set(key, (known = this.#workOut(window, needs, longerBy)));
+    }
+    return known;
+  }
+
+  #workOut(window: AccessWindow, needs: Needs, longerBy: number): Usable {
+    const longer = longerBy === 0 ? window : { ...window, end: window.end + longerBy * MINUTE };
+    const length = longer.end - longer.start;
+    const curfews = this.curfews.stretches(window, needs.loud, length);
+    const base = Math.floor(window.start / MINUTE) * MINUTE;
+    const slots = usableTime(longer, needs, this.#rules, curfews)
+      .map((one) => ({
+        window: 0,
+        start: minutesUp(one.start, base),
+        end: minutesDown(one.end, base),
+      }))
+      .filter((slot) => slot.end > slot.start);
+    const barred =
+      window.status === 'withdrawn' ||
+      needs.isolation.some((id) => !window.isolation.some(({ section }) => section === id));
+    const shape = `${barred ? 'barred' : ''}${slots.map((one) => `${one.start}-${one.end}`).join()}`;
+    return { slots, barred, shape };
+  }
+}
+
+/** Whether nothing hangs on the day itself: no isolation with times of its own, no time that the site closes. */
+function isMovable({ isolation }: AccessWindow, { heeds }: Needs): boolean {
+  return (heeds?.length ?? 0) === 0 && isolation.every((one) => one.during === undefined);
+}
+
+/** As `needsKey`, but quick for needs of at most one section. */
+export function keyOf({ isolation, loud, heeds = [] }: Needs): string {
+  const plain = isolation.length < 2 && heeds.length < 2;
+  return plain
+    ? `${loud ? '!' : ' '}${isolation[0] ?? ''}\u0000${heeds[0] ?? ''}`
+    : `${loud ? '!' : ' '}${JSON.stringify([isolation.toSorted(), heeds.toSorted()])}`;
+}

@@ -2,12 +2,11 @@ import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow } from '../../model/index.js';
 import type { LedgerBook } from '../problem/ledger-book.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
-import { reach } from './extension.js';
 
 /**
- * What movable work can see of a window, and of as much later an end as is ever tried: two windows of one text give the
- * same answer of time, minute for minute after their starts. `undefined` where the answer hangs on the day itself:
- * work outside the window, curing, time that the site closes, isolation with times of its own.
+ * What movable work can see of a window and of so many minutes after it, curfews left aside: two windows of one text that
+ * meet the same curfews give the same answer of time, minute for minute after their starts. `undefined` where the answer
+ * hangs on the day itself: work outside the window, curing, time that the site closes, isolation with times of its own.
  *
  * O(groups + activities with dates + resources asked for).
  */
@@ -15,6 +14,7 @@ export function likenessOf(
   window: AccessWindow,
   skeleton: Skeleton,
   book: LedgerBook,
+  beyond: number,
 ): string | undefined {
   const { activities, groups, named, cures, hasOutside } = skeleton;
   if (cures > 0 || hasOutside) return undefined;
@@ -22,25 +22,72 @@ export function likenessOf(
   if (window.isolation.some((one) => one.during !== undefined)) return undefined;
 
   const base = Math.floor(window.start / MINUTE);
-  const longest = reach(activities);
-  const last = minutesUp(window.end, base * MINUTE) + longest;
-  const parts = [`${window.start - base * MINUTE} ${window.end - window.start}`];
-  const needed = new Set(groups.flatMap(({ needs }) => needs.isolation));
-  for (const { section } of window.isolation) if (needed.has(section)) parts.push(section);
-  const loud = groups.some(({ needs }) => needs.loud);
-  const until = window.end - window.start + longest * MINUTE;
-  parts.push(book.usable.curfews.text(window, loud, until));
+  const last = minutesUp(window.end, base * MINUTE) + beyond;
+  let text = `${window.start - base * MINUTE} ${window.end - window.start};`;
+  for (const { section } of window.isolation)
+    if (groups.some(({ needs }) => needs.isolation.includes(section))) text += `${section};`;
   for (const { notBefore, keyDate } of activities) {
     // A date that has passed, or that lies past all that is tried, is like any other such date.
     if (notBefore !== undefined)
-      parts.push(`b${Math.min(Math.max(0, minutesUp(notBefore, base * MINUTE)), last + 1)}`);
+      text += `b${Math.min(Math.max(0, minutesUp(notBefore, base * MINUTE)), last + 1)}`;
     if (keyDate !== undefined)
-      parts.push(`d${Math.min(minutesDown(keyDate, base * MINUTE), last + 1)}`);
+      text += `d${Math.min(minutesDown(keyDate, base * MINUTE), last + 1)}`;
   }
-  for (const resource of book.supplies.resources) {
-    if (!named.has(resource.id)) continue;
-    const { at, free } = book.supplies.part(resource, base, 0, last);
-    parts.push(at.length === 1 ? `${free[0]}` : `${at.join()} ${free.join()}`);
+  if (named.size > 0)
+    for (const resource of book.supplies.resources) {
+      if (!named.has(resource.id)) continue;
+      const { at, free } = book.supplies.part(resource, base, 0, last);
+      text += at.length === 1 ? `;${free[0]!}` : `;${at.join()} ${free.join()}`;
+    }
+  return text;
+}
+
+export const isLoud = ({ groups }: Skeleton): boolean => groups.some(({ needs }) => needs.loud);
+
+/** One answer, and how far after a window's start it stands on what is there. */
+interface Known<T> {
+  readonly curfews: string;
+  /** In milliseconds. */
+  readonly until: number;
+  readonly answer: T;
+}
+
+/** Answers of one list of work, each found again for every window that is alike as far as the answer looked. */
+export class AlikeAnswers<T> {
+  readonly #loud: boolean;
+  readonly #book: LedgerBook;
+  readonly #most: number;
+  readonly #known = new Map<string, Known<T>[]>();
+  #count = 0;
+
+  /** @param most Answers up to which all are kept. */
+  constructor(skeleton: Skeleton, book: LedgerBook, most: number) {
+    this.#loud = isLoud(skeleton);
+    this.#book = book;
+    this.#most = most;
   }
-  return parts.join(';');
+
+  of(window: AccessWindow, likeness: string): T | undefined {
+    for (const { curfews, until, answer } of this.#known.get(likeness) ?? [])
+      if (this.#met(window, until) === curfews) return answer;
+    return undefined;
+  }
+
+  /** @param beyond Minutes after the window's end as far as the answer looked. */
+  keep(window: AccessWindow, likeness: string, beyond: number, answer: T): void {
+    if (this.#count >= this.#most) {
+      this.#known.clear();
+      this.#count = 0;
+    }
+    this.#count += 1;
+    const until = window.end - window.start + beyond * MINUTE;
+    const one = { curfews: this.#met(window, until), until, answer };
+    const known = this.#known.get(likeness);
+    if (known) known.push(one);
+    else this.#known.set(likeness, [one]);
+  }
+
+  #met(window: AccessWindow, until: number): string {
+    return this.#book.usable.curfews.text(window, this.#loud, until);
+  }
 }

@@ -9,19 +9,24 @@ import type { Trial, Trials } from './trials.js';
 
 const DAY_MINUTES = 1440;
 
-/** What a later end of a window does for work that does not fit it. */
+/**
+ * What a later end of a window does for work that does not fit it. `beyond`: minutes after the end as it is, past which
+ * curfews make no difference to the answer.
+ */
 export type LaterEnd =
   | {
       /** Minutes by which the end must move. */
       readonly minutes: number;
       /** No fewer minutes would do. */
       readonly proven: boolean;
+      readonly beyond: number;
     }
   | {
       readonly minutes: undefined;
       /** No end up to so many minutes later would do; without, none was found. */
       readonly proven: boolean;
       readonly upTo: number;
+      readonly beyond: number;
     };
 
 /**
@@ -39,7 +44,8 @@ export function shortestExtension(
   const far = Math.floor(Math.ceil((minutes + upTo) / DAY_MINUTES) * DAY_MINUTES - minutes);
   const open: Trial = { window, longerBy: far, without, open: true };
   const most = trials.solve(open);
-  if (!most.done) return { minutes: undefined, proven: most.proven, upTo };
+  if (!most.done)
+    return { minutes: undefined, proven: most.proven, upTo, beyond: most.proven ? 0 : upTo };
   const bound = needed(clearTimes(trials, window), trials.heads(open).ends);
   let proven = true;
   for (const stretch of stretchesOf(trials, window, far)) {
@@ -56,9 +62,9 @@ export function shortestExtension(
     if (least === undefined) continue;
     const later = least - minutes;
     if (later > upTo) break;
-    return { minutes: Math.max(1, later), proven };
+    return { minutes: Math.max(1, later), proven, beyond: proven ? later : upTo };
   }
-  return { minutes: undefined, proven, upTo };
+  return { minutes: undefined, proven, upTo, beyond: upTo };
 }
 
 /** Later ends after one and up to another, in minutes, of which a later one never has less time. */

@@ -3,7 +3,7 @@ import { problemOf } from '../problem/compile.js';
 import { neverCode } from '../problem/eligibility.js';
 import type { LedgerBook } from '../problem/ledger-book.js';
 import type { Skeleton } from '../problem/skeleton.js';
-import { likenessOf } from './alike.js';
+import { AlikeAnswers, likenessOf } from './alike.js';
 import { Levels } from './levels.js';
 import { solve } from './solo.js';
 import type { MostThatFits } from './types.js';
@@ -31,26 +31,26 @@ export function mostThatFits(
   const takes = skeleton.activities.map(
     (activity) => activity.place === 'outside' || neverCode(window, activity) === undefined,
   );
-  const likeness = likenessOf(window, skeleton, book);
+  const likeness = likenessOf(window, skeleton, book, 0);
   if (likeness === undefined) return mostIn(plan, skeleton, takes, window, book);
-  const known = knownOf(book, skeleton);
+  const answers = answersOf(book, skeleton);
   const key = `${takes.map(Number).join('')} ${likeness}`;
-  let most = known.get(key);
-  if (!most) known.set(key, (most = mostIn(plan, skeleton, takes, window, book)));
+  let most = answers.of(window, key);
+  if (!most) answers.keep(window, key, 0, (most = mostIn(plan, skeleton, takes, window, book)));
   return most;
 }
 
 /** Answers kept of one package before they are let go of. */
 const MOST_KEPT = 2000;
-const answers = new WeakMap<LedgerBook, WeakMap<Skeleton, Map<string, MostThatFits>>>();
+const known = new WeakMap<LedgerBook, WeakMap<Skeleton, AlikeAnswers<MostThatFits>>>();
 
 /** What is known of a package by what its work can see of a window. */
-function knownOf(book: LedgerBook, skeleton: Skeleton): Map<string, MostThatFits> {
-  let bySkeleton = answers.get(book);
-  if (!bySkeleton) answers.set(book, (bySkeleton = new WeakMap()));
-  let known = bySkeleton.get(skeleton);
-  if (!known || known.size > MOST_KEPT) bySkeleton.set(skeleton, (known = new Map()));
-  return known;
+function answersOf(book: LedgerBook, skeleton: Skeleton): AlikeAnswers<MostThatFits> {
+  let ofBook = known.get(book);
+  if (!ofBook) known.set(book, (ofBook = new WeakMap()));
+  let answers = ofBook.get(skeleton);
+  if (!answers) ofBook.set(skeleton, (answers = new AlikeAnswers(skeleton, book, MOST_KEPT)));
+  return answers;
 }
 
 function mostIn(

@@ -25,6 +25,8 @@ type Eased = (typeof relaxations)[number];
 export function timeReasons(one: TimeCase): {
   reasons: SharedReason[];
   extension: number | undefined;
+  /** Minutes after the window's end as far as the answer looked. */
+  beyond: number;
 } {
   const { trials, window, problem } = one;
   const loops = problem.tasks.filter((task) => task.rank < 0);
@@ -39,6 +41,7 @@ export function timeReasons(one: TimeCase): {
         },
       ],
       extension: undefined,
+      beyond: 0,
     };
 
   const heads = headsOf(new Board(problem));
@@ -52,6 +55,7 @@ export function timeReasons(one: TimeCase): {
   const has = (code: string): boolean => reasons.some((reason) => reason.code.startsWith(code));
 
   const later = shortestExtension(trials, window, []);
+  let { beyond } = later;
   if (later.minutes !== undefined)
     reasons.unshift(tooShort(one, later, reasons.length === 0, 'fits if'));
 
@@ -64,6 +68,7 @@ export function timeReasons(one: TimeCase): {
     // Something else holds it up for ever; the time that would be missing without that is still worth knowing.
     if (!trials.solve({ window, longerBy: 0, without: relaxations }).done) {
       const longer = shortestExtension(trials, window, relaxations);
+      beyond = Math.max(beyond, longer.beyond);
       if (longer.minutes !== undefined)
         reasons.push(tooShort(one, longer, false, 'with the rest of the reasons cured, fits if'));
     }
@@ -73,11 +78,14 @@ export function timeReasons(one: TimeCase): {
       code: 'too-short',
       words: noTimeWords(one, later),
     });
-  const ordered = one.plain && reasons.length > 1 ? smallestFirst(one, reasons) : reasons;
-  const told = [...blockReasons(one), ...ordered];
+  const isOrdered = one.plain && reasons.length > 1;
+  const ordered = isOrdered ? smallestFirst(one, reasons) : reasons;
+  const blocks = blockReasons(one);
+  const told = [...blocks, ...ordered];
   return {
     reasons: one.proven ? told : [notShown(one), ...told],
     extension: later.minutes,
+    beyond: isOrdered || blocks.length > 0 ? Number.POSITIVE_INFINITY : beyond,
   };
 }
 

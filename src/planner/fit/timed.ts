@@ -2,7 +2,8 @@ import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import type { LedgerBook } from '../problem/ledger-book.js';
 import type { Visit } from '../problem/problem.js';
 import type { Skeleton } from '../problem/skeleton.js';
-import { likenessOf } from './alike.js';
+import { AlikeAnswers, likenessOf } from './alike.js';
+import { reach } from './extension.js';
 import { spareOf } from './spare.js';
 import { timeReasons } from './time-reasons.js';
 import { forgetTrials, trialsOf, type Trials } from './trials.js';
@@ -23,11 +24,13 @@ export type Timed =
       /** Minutes by which a later end alone would cure it all. */
       readonly extension: number | undefined;
       readonly proven: boolean;
+      /** Minutes after the window's end as far as the answer looked. */
+      readonly beyond: number;
     };
 
 /** Kinds of window up to which answers are kept for one list of work. */
 const MOST_KINDS = 2000;
-const known = new WeakMap<LedgerBook, WeakMap<Skeleton, Map<string, Timed>>>();
+const known = new WeakMap<LedgerBook, WeakMap<Skeleton, AlikeAnswers<Timed>>>();
 
 /** What time and resources say; worked out once for all windows that are alike to the work. */
 export function timedIn(
@@ -39,15 +42,16 @@ export function timedIn(
 ): Timed {
   const skeleton = book.skeleton(all);
   const trials = trialsOf(plan, skeleton.activities, book);
-  const likeness = likenessOf(window, skeleton, book);
+  const farthest = reach(skeleton.activities);
+  const likeness = likenessOf(window, skeleton, book, farthest);
   if (likeness === undefined) return workedOut(trials, window, plain);
   const key = plain ? likeness : `!${likeness}`;
   const answers = answersOf(book, skeleton);
-  let answer = answers.get(key);
-  if (!answer) {
-    if (answers.size >= MOST_KINDS) answers.clear();
-    answers.set(key, (answer = workedOut(trials, window, plain)));
-  }
+  const found = answers.of(window, key);
+  if (found) return found;
+  const answer = workedOut(trials, window, plain);
+  const beyond = answer.fits ? 0 : Math.min(answer.beyond, farthest);
+  answers.keep(window, key, beyond, answer);
   return answer;
 }
 
@@ -58,11 +62,11 @@ export function forget(all: readonly Activity[], book: LedgerBook): void {
   forgetTrials(skeleton.activities, book);
 }
 
-function answersOf(book: LedgerBook, skeleton: Skeleton): Map<string, Timed> {
+function answersOf(book: LedgerBook, skeleton: Skeleton): AlikeAnswers<Timed> {
   let ofBook = known.get(book);
   if (!ofBook) known.set(book, (ofBook = new WeakMap()));
   let answers = ofBook.get(skeleton);
-  if (!answers) ofBook.set(skeleton, (answers = new Map()));
+  if (!answers) ofBook.set(skeleton, (answers = new AlikeAnswers(skeleton, book, MOST_KINDS)));
   return answers;
 }
 
@@ -87,12 +91,12 @@ function workedOut(
     };
   }
   const proven = answer.proven || !plain;
-  const { reasons, extension } = timeReasons({
+  const { reasons, extension, beyond } = timeReasons({
     trials,
     window,
     problem,
     plain,
     proven,
   });
-  return { fits: false, reasons, extension, proven };
+  return { fits: false, reasons, extension, proven, beyond };
 }

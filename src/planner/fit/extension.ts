@@ -123,7 +123,8 @@ function leastIn(
     const answer = trials.solve(trial(middle));
     if (answer.done) high = within(answer.visits, middle);
     else {
-      const more = middle === bound ? overdrawnMinutes(trials.problem(trial(middle)), heads.starts) : 0;
+      const more =
+        middle === bound ? overdrawnMinutes(trials.problem(trial(middle)), heads.starts) : 0;
       low = Math.min(high, middle + Math.max(1, more));
       isLeast = answer.proven || more > 0;
     }

@@ -177,7 +177,10 @@ function stretchReasons(one: TimeCase, task: Task): SharedReason[] {
   if (needed <= longest || task.slots.length < 2 || total < needed) return [];
   const { activity } = task;
   const open = asOpen(window);
-  const rows = trials.book.of(open, { ...needsOf(activity), isolation: bookedOf(window, activity) }).rows;
+  const rows = trials.book.of(open, {
+    ...needsOf(activity),
+    isolation: bookedOf(window, activity),
+  }).rows;
   const breaks = new Set(
     rows.flatMap((row) => (row.kind === 'curfew' || row.kind === 'shift-break' ? [row.rule] : [])),
   );

@@ -70,11 +70,7 @@ function answersOf(book: LedgerBook, skeleton: Skeleton): AlikeAnswers<Timed> {
   return answers;
 }
 
-function workedOut(
-  trials: Trials,
-  window: AccessWindow,
-  plain: boolean,
-): Timed {
+function workedOut(trials: Trials, window: AccessWindow, plain: boolean): Timed {
   const trial = { window, longerBy: 0, without: [] };
   const answer = trials.solve(trial);
   const problem = trials.problem(trial);

@@ -61,7 +61,7 @@ export const entryStyles = css`
     display: inline-grid;
     place-items: center;
     min-width: 2rem;
-    min-height: 2rem;
+    min-height: var(--_control);
     cursor: pointer;
   }
   input[type='checkbox'] {
@@ -118,7 +118,7 @@ export const entryStyles = css`
     margin-top: 0.5rem;
   }
   .add button {
-    min-height: 2rem;
+    min-height: var(--_control);
   }
   @container (max-width: 53.99rem) {
     .train-list :is(th, td) {

@@ -28,7 +28,7 @@ export const sumStyles = css`
     font-weight: 650;
   }
   .sums .most dd {
-    font-size: 2.25rem;
+    font-size: var(--_figure);
     line-height: 1.15;
     letter-spacing: -0.01em;
   }

@@ -132,33 +132,7 @@ export const styles = css`
   }
 
   .filter {
-    display: flex;
-    padding: 0.25rem 0.75rem;
-  }
-  .filter button {
-    min-height: 2.25rem;
-    border-radius: 0;
-  }
-  .filter button + button {
-    margin-inline-start: -1px;
-  }
-  .filter button:first-child {
-    border-start-start-radius: var(--_radius);
-    border-end-start-radius: var(--_radius);
-  }
-  .filter button:last-child {
-    border-start-end-radius: var(--_radius);
-    border-end-end-radius: var(--_radius);
-  }
-  .filter button[aria-pressed='true'] {
-    border-color: var(--_act);
-    background: var(--_act);
-    color: var(--_paper);
-    font-weight: 600;
-  }
-  .filter button:focus-visible {
-    position: relative;
-    z-index: 1;
+    margin-inline: 0.75rem;
   }
   .count {
     margin-inline-start: 0.25rem;
@@ -180,7 +154,7 @@ export const styles = css`
   }
   .class input {
     width: 4.5rem;
-    min-height: 1.75rem;
+    min-height: var(--_control);
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
     background: var(--_raised);
@@ -300,12 +274,6 @@ export const styles = css`
     svg text,
     svg text.soft {
       fill: CanvasText;
-    }
-    .filter button[aria-pressed='true'] {
-      forced-color-adjust: none;
-      border-color: Highlight;
-      background: Highlight;
-      color: HighlightText;
     }
   }
   @media print {

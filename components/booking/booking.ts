@@ -116,7 +116,7 @@ export class PossessionBooking extends LitElement {
       ['soon', words.soon],
       ['all', words.all],
     ];
-    return html`<div class="filter" role="group" aria-label=${words.show}>
+    return html`<div class="filter choice" role="group" aria-label=${words.show}>
       ${choices.map(
         ([filter, word]) =>
           html`<button

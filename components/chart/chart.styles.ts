@@ -6,7 +6,7 @@ export const styles = css`
     color: var(--_act);
   }
   .tone-1 {
-    color: var(--_bad);
+    color: var(--_lead-in-line);
   }
   .tone-2 {
     color: var(--_usable);
@@ -18,7 +18,7 @@ export const styles = css`
     color: var(--_lead-out-line);
   }
   .tone-5 {
-    color: var(--_lead-in-line);
+    color: color-mix(in oklab, var(--_ink), var(--_paper) 20%);
   }
   .tone-6 {
     color: var(--_margin-line);

@@ -121,7 +121,7 @@ function configOf(
       events: [],
       indexAxis: along,
       layout: { padding: { top: shown.marks && shown.marks.length > 0 ? 22 : 8, right: 10 } },
-      font: { family: look.font, size: 11 },
+      font: { family: look.font, size: 12 },
       scales: {
         [along]: {
           type: numeric ? 'linear' : 'category',
@@ -133,7 +133,7 @@ function configOf(
           title: titleOf(shown.pointTitle, look),
           ticks: {
             color: look.quiet,
-            font: { family: look.font, size: 11 },
+            font: { family: look.font, size: 12 },
             maxRotation: 0,
             autoSkipPadding: 12,
             ...(numeric && {
@@ -169,7 +169,7 @@ const titleOf = (text: string, look: ChartLook) => ({
   display: text !== '',
   text,
   color: look.quiet,
-  font: { family: look.font, size: 11 },
+  font: { family: look.font, size: 12 },
 });
 
 const axisOf = (
@@ -187,7 +187,7 @@ const axisOf = (
     title: titleOf(title, look),
     ticks: {
       color: look.quiet,
-      font: { family: look.font, size: 11 },
+      font: { family: look.font, size: 12 },
       maxTicksLimit: 6,
       padding: 6,
       callback: (value: number | string) => text(Number(value)),
@@ -249,7 +249,7 @@ function extras(extra: Extra): Plugin<Kind> {
       pen.strokeStyle = look.ink;
       pen.fillStyle = look.ink;
       pen.lineWidth = 1.5;
-      pen.font = `11px ${look.font}`;
+      pen.font = `12px ${look.font}`;
       shown.series.forEach((one, s) => {
         if (!one.low || !one.high) return;
         const scale = chart.scales[shown.lying ? 'x' : 'y'];

@@ -4,6 +4,7 @@ import { explainCertificate } from '../why/explain-plan.js';
 import { answerOf } from './answer.js';
 import { agreedView } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
+import { grantedView } from './granted-view.js';
 import { settleButton } from './plan-view.js';
 import { objectives } from './views.js';
 
@@ -13,7 +14,6 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
   const answer = answerOf(desk);
   if (!answer) return nothing;
   return html`<section class="answer" aria-label="The answer">
-    ${agreedView(desk)}
     <div class="said" role="status">
       <p class="sentence ${answer.harm ? 'harm' : ''}">${answer.sentence}</p>
       ${
@@ -63,6 +63,7 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
             </button>`
       }
     </div>
+    <div class="rests">${agreedView(desk)} ${grantedView(desk)}</div>
   </section>`;
 }
 

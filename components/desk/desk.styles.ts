@@ -67,7 +67,7 @@ export const styles = css`
   }
   .plan-name {
     padding: 0;
-    min-height: 2rem;
+    min-height: var(--_control);
     border: 0;
     background: none;
     text-align: start;
@@ -184,7 +184,7 @@ export const styles = css`
     min-height: 1.5rem;
     cursor: pointer;
   }
-  .assumed li {
+  :is(.assumed, .granted) li {
     max-width: 60rem;
     padding-block: 0.375rem;
     border-top: 1px solid var(--_hair);
@@ -203,13 +203,27 @@ export const styles = css`
     flex-wrap: wrap;
     align-items: start;
     justify-content: space-between;
-    gap: 0.5rem 2rem;
-    padding: 0.75rem 1rem;
+    gap: 0.25rem 2rem;
+    padding: 0.75rem;
     border-bottom: 1px solid var(--_hair);
   }
-  /* The answer comes first; which plan it is of, and agreeing to it, a line of its own below. */
-  .answer > .agreed {
-    order: 1;
+  /* The answer comes first; a line below it says which plan it is of, and what it takes for granted. */
+  .answer > .rests {
+    display: flex;
+    flex: 1 0 100%;
+    flex-wrap: wrap;
+    align-items: baseline;
+    gap: 0.25rem 2rem;
+    max-height: 45vh;
+    overflow: auto;
+  }
+  .rests .granted > summary {
+    width: fit-content;
+    min-height: 1.5rem;
+    padding-block: 0.25rem;
+    cursor: pointer;
+  }
+  .rests .granted[open] {
     flex: 1 0 100%;
   }
   .answer .said {
@@ -265,6 +279,7 @@ export const styles = css`
     color: var(--_bad);
   }
   main {
+    position: relative;
     grid-area: main;
     min-width: 0;
     min-height: 0;
@@ -279,6 +294,7 @@ export const styles = css`
     min-height: 0;
   }
   .picture {
+    position: relative;
     flex: 1 1 auto;
     overflow: auto;
   }
@@ -305,24 +321,10 @@ export const styles = css`
     flex: 1 1 14rem;
     color: var(--_quiet);
   }
-  .choice {
-    display: flex;
-    flex-wrap: wrap;
-  }
-  .choice button {
-    border-radius: 0;
-    margin-inline-start: -1px;
-  }
-  .choice button[aria-pressed='true'] {
-    position: relative;
-    border-color: var(--_act);
-    background: var(--_act-wash);
-    font-weight: 600;
-  }
   .bar select,
   .search select {
     padding: 0.25rem 0.5rem;
-    min-height: 2rem;
+    min-height: var(--_control);
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
     background: var(--_raised);
@@ -330,6 +332,7 @@ export const styles = css`
     font: inherit;
   }
   .fill {
+    position: relative;
     flex: 1;
     overflow: auto;
   }
@@ -355,6 +358,15 @@ export const styles = css`
   footer:not(.whole) p:not(:first-child) {
     display: none;
   }
+  /* Where a figure is decided by, they stand in full if there is room. */
+  @container desk (min-width: 64.01rem) {
+    :host(:is([view='handback'], [view='cost'])) footer:not(.whole) p:not(:first-child) {
+      display: inline;
+    }
+    :host(:is([view='handback'], [view='cost'])) footer button {
+      display: none;
+    }
+  }
   footer strong {
     color: var(--_ink);
     font-weight: 600;
@@ -374,16 +386,17 @@ export const styles = css`
     border-bottom: 1px solid var(--_hair);
     background: var(--_act-wash);
   }
-  /* On a wide screen the foot of the desk says them; beside decisions, on a narrow screen and on paper elements show their own. */
+  /* The answer over the programme says the same, first. */
+  possession-plan::part(certificate) {
+    display: none;
+  }
+  /* The foot of the desk says them, once; on paper, and on site in a hand, elements show their own. */
   @media screen {
+    .view :not(possession-handback)::part(cautions) {
+      display: none;
+    }
     @container desk (min-width: 64.01rem) {
-      possession-booking::part(cautions),
-      possession-lifting::part(cautions),
-      possession-noise::part(cautions),
-      possession-people::part(cautions),
-      possession-rules::part(cautions),
-      possession-compare::part(cautions),
-      possession-units::part(cautions) {
+      possession-handback::part(cautions) {
         display: none;
       }
     }
@@ -391,6 +404,10 @@ export const styles = css`
   @media (forced-colors: active) {
     [role='tab'][aria-selected='true'] {
       border-bottom-color: Highlight;
+    }
+    .ways button[aria-pressed='true'] {
+      outline: 2px solid Highlight;
+      outline-offset: -2px;
     }
   }
   .shift-bar {
@@ -404,7 +421,7 @@ export const styles = css`
     display: inline-flex;
     gap: 0.5rem;
     align-items: center;
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
   }
   .shift-choice input[type='checkbox'] {
     width: 1.75rem;
@@ -413,14 +430,14 @@ export const styles = css`
   }
   .shift-choice input[type='text'] {
     width: 6rem;
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
     padding-inline: 0.5rem;
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
     background: var(--_raised);
     color: var(--_ink);
     font: inherit;
-    font-size: 1.125rem;
+    font-size: var(--_head);
     text-transform: uppercase;
   }
   .to-chance {
@@ -446,7 +463,7 @@ export const styles = css`
     vertical-align: baseline;
   }
   .in-shift button {
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
     padding-inline: 1rem;
   }
   .alarm {
@@ -458,10 +475,10 @@ export const styles = css`
     padding: 0.75rem;
     border: 3px solid var(--_bad);
     background: var(--_bad-wash);
-    font-size: 1.25rem;
+    font-size: var(--_head);
   }
   .alarm button {
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
     padding-inline: 1.5rem;
   }
 `;

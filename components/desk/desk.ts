@@ -21,7 +21,6 @@ import { paper } from '../shared/paper.js';
 import type { FigureAskEvent } from '../shared/figure-ask-event.js';
 import type { Place } from '../why/explanation.js';
 import { answerView } from './answer-view.js';
-import { assumedView } from './assumed-view.js';
 import { beginView, isBlank } from './begin-view.js';
 import { bookingView } from './booking-view.js';
 import { costView } from './cost-view.js';
@@ -77,6 +76,7 @@ import {
   type SitePart,
   type WorkTable,
 } from './views.js';
+import { unsaidView } from './unsaid-view.js';
 import { urgentView } from './urgent-view.js';
 import { windowsView } from './windows-view.js';
 import { workView } from './work-view.js';
@@ -445,7 +445,7 @@ export class PossessionDesk extends LitElement implements Desk {
         >
           ${trouble ? html`<p class="trouble" role="alert">${trouble}</p>` : nothing}
           ${newsView(this, { said: this.said, newer: this.newer, back: () => void this.openLatest() })}
-          ${place === 'programme' ? html`${assumedView(this)} ${answerView(this)}` : nothing}
+          ${place === 'programme' ? html`${unsaidView(this)} ${answerView(this)}` : nothing}
           ${this.#renderView()}
         </div>
       </main>

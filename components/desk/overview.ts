@@ -43,7 +43,7 @@ function keyDates(desk: Desk, { keyDates: dates }: Allocation, zone: string): Te
               ${floatOf(one)}
             </button>
             <span class="quiet"
-              >${one.forecast === null ? 'not all placed' : momentText(one.forecast, zone)}; due
+              >${one.forecast === null ? 'not all placed' : momentText(one.forecast, zone)}<br />due
               ${dueText(one.due, zone)}</span
             >
           </li>`,

@@ -46,7 +46,7 @@ export const panelStyles = css`
   .move input,
   aside select {
     min-width: 0;
-    min-height: 1.875rem;
+    min-height: var(--_control);
     padding: 0.25rem 0.5rem;
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
@@ -55,6 +55,7 @@ export const panelStyles = css`
     font: inherit;
   }
   aside {
+    position: relative;
     grid-area: side;
     overflow: auto;
     padding: 0.75rem;
@@ -183,7 +184,7 @@ export const panelStyles = css`
     gap: 0.5rem;
   }
   .commands input {
-    min-height: 2rem;
+    min-height: var(--_control);
     padding: 0.25rem 0.5rem;
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
@@ -249,7 +250,7 @@ export const panelStyles = css`
   }
   .door {
     display: grid;
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
     padding: 0.75rem 1rem;
     text-align: start;
   }

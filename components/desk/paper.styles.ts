@@ -43,12 +43,18 @@ export const paperStyles = css`
     .agreed button {
       display: none;
     }
-    .assumed details::details-content {
+    :is(.assumed details, .granted)::details-content {
       content-visibility: visible;
       block-size: auto;
     }
-    .assumed button {
+    :is(.assumed, .granted) button,
+    .accept {
       display: none;
+    }
+    .answer > .rests {
+      display: block;
+      max-height: none;
+      overflow: visible;
     }
     .paper-line {
       display: block;

@@ -18,19 +18,6 @@ const map = css`
     padding: 0.5rem 0.75rem 0;
     color: var(--_quiet);
   }
-  .choice {
-    display: flex;
-  }
-  .choice button {
-    border-radius: 0;
-    margin-inline-start: -1px;
-  }
-  .choice button[aria-pressed='true'] {
-    position: relative;
-    border-color: var(--_act);
-    background: var(--_act-wash);
-    font-weight: 600;
-  }
   @media print {
     .bar {
       display: none;

@@ -17,11 +17,11 @@ export interface MapSize {
 const NARROW = 46;
 const HEAD = 3.5;
 const ROW = 2.875;
-const COLUMN = { least: 8, most: 11 };
+const COLUMN = { least: 9.25, most: 12 };
 const NAMES = { least: 11, most: 16, narrow: 8.875 };
 const PADDING = 1.0625;
 /** Heights of a line of a name and of what stands under it. */
-const LINE = { name: 1.03, under: 0.95, around: 0.625 };
+const LINE = { name: 1.1, under: 0.95, around: 0.625 };
 
 /** What stands under the name of a package. */
 export function packageText(pack: PackageSummary, words: FitStrings): string {
@@ -69,7 +69,7 @@ export function mapSize(
   const ids = widths.longest(
     packages.map((one) => one.id),
     650,
-    0.8125,
+    0.875,
   );
   const under = widths.longest(
     packages.map((one) => packageText(one, words)),
@@ -87,7 +87,7 @@ export function mapSize(
   const heads = widths.longest(
     windows.map((one) => one.id),
     650,
-    0.8125,
+    0.875,
   );
   const column = within(heads, COLUMN.least, COLUMN.most);
   return {

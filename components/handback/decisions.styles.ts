@@ -9,7 +9,7 @@ export const decisionStyles = css`
     grid-column: 1 / -1;
   }
   .decision-form :is(input, select) {
-    min-height: 2rem;
+    min-height: var(--_control);
     max-width: 100%;
     padding: 0.25rem 0.375rem;
     border: 1px solid var(--_rule);
@@ -80,7 +80,7 @@ export const decisionStyles = css`
     border: 2px solid var(--_bad);
   }
   :is(.add-point, .change-point) button {
-    min-height: 2rem;
+    min-height: var(--_control);
   }
   .decision-form .problem {
     flex-basis: 100%;

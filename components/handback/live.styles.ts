@@ -7,18 +7,18 @@ export const liveStyles = css`
     padding: 0.75rem;
     background: var(--_paper);
     color: var(--_ink);
-    font-size: 1rem;
+    font-size: var(--_lead);
   }
   .live > * + * {
     margin-top: 0.75rem;
   }
   .live h3 {
     color: var(--_quiet);
-    font-size: 0.9375rem;
+    font-size: var(--_lead);
   }
   .live .label {
     color: var(--_quiet);
-    font-size: 0.875rem;
+    font-size: var(--_text);
   }
   .live .cautions {
     margin-inline: -0.75rem;
@@ -47,7 +47,7 @@ export const liveStyles = css`
     line-height: 1.15;
   }
   .big .verdict {
-    font-size: 1.125rem;
+    font-size: var(--_head);
   }
   .next {
     padding: 0.625rem 0.75rem;
@@ -57,7 +57,7 @@ export const liveStyles = css`
     background: var(--_raised);
   }
   .next .what {
-    font-size: 1.125rem;
+    font-size: var(--_head);
     overflow-wrap: anywhere;
   }
   .next .by {
@@ -65,7 +65,7 @@ export const liveStyles = css`
     flex-wrap: wrap;
     align-items: baseline;
     gap: 0 0.75rem;
-    font-size: 1.5rem;
+    font-size: var(--_head);
   }
   .next .by strong {
     font-weight: 700;
@@ -90,9 +90,9 @@ export const liveStyles = css`
   }
   .live .fold > summary {
     gap: 0.75rem;
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
     color: var(--_ink);
-    font-size: 1.0625rem;
+    font-size: var(--_lead);
     font-weight: 650;
     text-decoration: none;
     list-style: none;
@@ -124,9 +124,9 @@ export const liveStyles = css`
   .rest > summary {
     display: flex;
     align-items: center;
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
     padding-inline: 0.75rem;
-    font-size: 1rem;
+    font-size: var(--_lead);
   }
   .old,
   .outrun li,
@@ -159,7 +159,7 @@ export const liveStyles = css`
   }
   .advice .then {
     margin-block-start: 0.25rem;
-    font-size: 1.125rem;
+    font-size: var(--_head);
     font-weight: 600;
   }
   .advice .asked {
@@ -168,7 +168,7 @@ export const liveStyles = css`
     border-top: 2px solid var(--_warn);
   }
   .advice .asked strong {
-    font-size: 1.25rem;
+    font-size: var(--_head);
   }
   .advice .doubt {
     margin-block-start: 0.375rem;
@@ -219,20 +219,20 @@ export const liveStyles = css`
     grid-column: 2;
   }
   .live button {
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
     padding-inline: 0.5rem;
-    font-size: 1rem;
+    font-size: var(--_lead);
     font-weight: 600;
     touch-action: manipulation;
   }
   .live summary {
     display: flex;
     align-items: center;
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
   }
   .live :is(input, select) {
-    min-height: 3.5rem;
-    font-size: 1.0625rem;
+    min-height: var(--_on-site);
+    font-size: var(--_lead);
   }
   .live button.strong {
     font-weight: 700;
@@ -260,7 +260,7 @@ export const liveStyles = css`
   }
   .log .written {
     color: var(--_quiet);
-    font-size: 0.875rem;
+    font-size: var(--_text);
   }
   .log s {
     text-decoration: none;

@@ -13,7 +13,7 @@ export const shiftStyles = css`
     align-items: center;
   }
   .units-done .count strong {
-    font-size: 1.25rem;
+    font-size: var(--_head);
   }
   .units-done .count .quiet {
     display: block;
@@ -43,14 +43,14 @@ export const shiftStyles = css`
     flex-direction: column;
     gap: 0.125rem;
     color: var(--_quiet);
-    font-size: 0.875rem;
+    font-size: var(--_text);
   }
   .lines h4 {
     margin: 0.375rem 0 0;
-    font-size: 1rem;
+    font-size: var(--_lead);
   }
   .live :is(input, select) {
-    min-height: 3.5rem;
+    min-height: var(--_on-site);
     min-width: 7rem;
     padding: 0.25rem 0.5rem;
     border: 1px solid var(--_rule);
@@ -58,7 +58,7 @@ export const shiftStyles = css`
     background: var(--_raised);
     color: var(--_ink);
     font: inherit;
-    font-size: 1.125rem;
+    font-size: var(--_head);
   }
   .live input.clock {
     width: 7rem;
@@ -101,7 +101,7 @@ export const shiftStyles = css`
     border-color: var(--_bad);
   }
   .outcome {
-    font-size: 1.125rem;
+    font-size: var(--_head);
     font-weight: 650;
   }
   .limit {
@@ -140,7 +140,7 @@ export const shiftStyles = css`
     padding: 0.5rem 0.75rem;
     border-inline-start: 6px solid var(--_good);
     background: var(--_raised);
-    font-size: 1.125rem;
+    font-size: var(--_head);
     font-weight: 650;
   }
   .handed-back.overrun {
@@ -164,7 +164,7 @@ export const shiftStyles = css`
   .bring-in input[type='file'] {
     max-width: 100%;
     padding: 0.5rem;
-    font-size: 1rem;
+    font-size: var(--_lead);
   }
   .said p {
     padding-block: 0.25rem;

@@ -6,7 +6,7 @@ export const windowListStyles = css`
   .row {
     display: grid;
     grid-template-columns:
-      minmax(8rem, 1fr) 8.5rem 11.5rem minmax(6.5rem, 13rem) 8.5rem
+      minmax(8rem, 1fr) 9rem 12.5rem minmax(6.5rem, 13rem) 9.5rem
       repeat(4, minmax(3.75rem, 5rem));
     column-gap: 0.75rem;
     align-items: baseline;

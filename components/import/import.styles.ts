@@ -151,7 +151,7 @@ export const styles = css`
   select {
     display: block;
     width: 100%;
-    min-height: 2rem;
+    min-height: var(--_control);
     margin-top: 0.125rem;
     padding-block: 0.25rem;
     padding-inline: 0.5rem 1.5rem;
@@ -178,7 +178,7 @@ export const styles = css`
     display: flex;
     gap: 0.5rem;
     align-items: start;
-    min-height: 1.75rem;
+    min-height: var(--_control);
     margin: 0;
     padding-block: 0.25rem;
     color: var(--_ink);

@@ -37,7 +37,7 @@ export function hoursPicture(
     )}
     ${activities.map((one, row) => {
       const top = HEAD + row * ROW;
-      return svg`<text x="4" y=${top + 11}>${`${one.activity} ${one.title}`.slice(0, Math.floor(width / 6.5))}</text>
+      return svg`<text x="4" y=${top + 11}>${`${one.activity} ${one.title}`.slice(0, Math.floor(width / 7))}</text>
       ${one.week
         .filter((part) => part.day === day)
         .map((part) => {

@@ -28,7 +28,7 @@ const layout = css`
   }
   .own summary {
     width: fit-content;
-    min-height: 1.75rem;
+    min-height: var(--_control);
     padding-block: 0.25rem;
     color: var(--_act);
     cursor: pointer;
@@ -109,9 +109,6 @@ const layout = css`
   .verdict.cheaper {
     color: var(--_good);
   }
-  .verdict.dearer {
-    color: var(--_bad);
-  }
   details {
     grid-column: 1 / -1;
   }
@@ -125,9 +122,21 @@ const layout = css`
     font-weight: 400;
     overflow-wrap: anywhere;
   }
-  .options-chart {
-    max-width: 52rem;
-    margin: 0.5rem 0 1rem;
+  .told {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.25rem 0.75rem;
+    margin-bottom: 0.75rem;
+  }
+  .compared {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 1rem 2rem;
+    align-items: start;
+  }
+  .options {
+    border-block-end: 1px solid var(--_hair);
   }
   .stop-chart {
     max-width: 40rem;
@@ -154,10 +163,22 @@ const layout = css`
       grid-template-columns: minmax(11rem, 1fr) minmax(0, 3fr);
     }
   }
+  @container (min-width: 64rem) {
+    .compared {
+      grid-template-columns: repeat(2, minmax(0, 1fr));
+    }
+    .options > li {
+      grid-template-columns: minmax(9rem, 1fr) minmax(0, 3fr);
+    }
+  }
   @media print {
     form,
+    .own,
     button {
       display: none;
+    }
+    .compared {
+      display: block;
     }
     .options > li,
     tr {

@@ -9,6 +9,7 @@ import type {
 import type { AccessWindow, Activity, Resource } from '../../src/model/index.js';
 import { moneyText, chanceText } from '../overrun/money-text.js';
 import { base } from '../shared/base.js';
+import { paper } from '../shared/paper.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { progressStyle } from '../shared/progress-style.js';
 import { clockText, dayText } from '../shared/format.js';
@@ -41,7 +42,7 @@ import { defaultStrings, type OptionsStrings } from './strings.js';
  * @csspart cautions - The cautions.
  */
 export class PossessionOptions extends LitElement {
-  static override readonly styles = [...base, cautionStyles, progressStyle, ...styles];
+  static override readonly styles = [...base, cautionStyles, progressStyle, ...styles, paper];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     window: { attribute: false },
@@ -96,26 +97,32 @@ export class PossessionOptions extends LitElement {
       ${
         answer
           ? html`<section aria-busy=${this.busy}>
-                <p class="quiet">
+                <p class="quiet told">
                   ${words.runs(answer.runs.toLocaleString('en-GB'), String(answer.seed))}
+                  <button
+                    type="button"
+                    class="on-screen"
+                    @click=${() => this.dispatchEvent(new ReportAskEvent())}
+                  >
+                    ${words.report}
+                  </button>
                 </p>
-                <button type="button" @click=${() => this.dispatchEvent(new ReportAskEvent())}>
-                  ${words.report}
-                </button>
-                <possession-chart
-                  class="options-chart"
-                  .shown=${this.#chartsOf(answer, words).all}
-                ></possession-chart>
-                <ul class="options">
-                  ${answer.options.map((one) =>
-                    optionRow(one, {
-                      answer,
-                      zone,
-                      strings: words,
-                      take: this.#onTake,
-                    }),
-                  )}
-                </ul>
+                <div class="compared">
+                  <possession-chart
+                    class="options-chart"
+                    .shown=${this.#chartsOf(answer, words).all}
+                  ></possession-chart>
+                  <ul class="options">
+                    ${answer.options.map((one) =>
+                      optionRow(one, {
+                        answer,
+                        zone,
+                        strings: words,
+                        take: this.#onTake,
+                      }),
+                    )}
+                  </ul>
+                </div>
               </section>
               ${
                 answer.breakEvens.length === 0

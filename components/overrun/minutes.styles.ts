@@ -26,7 +26,7 @@ export const minutesStyles = css`
   }
   input[type='number'] {
     width: 5.5rem;
-    min-height: 2.25rem;
+    min-height: var(--_control);
     padding: 0.125rem 0.5rem;
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);

@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { live } from 'lit/directives/live.js';
 import type { PriceResult } from '../../src/engine/index.js';
-import { momentText } from '../shared/format.js';
+import type { Instant } from '../../src/calendar/index.js';
+import { clockText, dayText } from '../shared/format.js';
 import { moneyText } from './money-text.js';
 import type { OnSiteLeaves } from './on-site-event.js';
 import type { OverrunStrings } from './strings.js';
@@ -43,17 +44,18 @@ export function onSitePart(
             const first = !seen.has(one.resource);
             seen.add(one.resource);
             const added = at.rows.find((row) => row.code === `standing-${one.resource}`)?.amount;
-            const leaves = one.kept ? words.atHandback : momentText(one.leaves, zone);
+            const leaves = one.kept ? words.atHandback : whenText(one.leaves, zone);
             return html`<tr class=${one.kept ? '' : 'gone'}>
               <th scope="row">${one.resource}</th>
               <td class="figure">${one.amount}</td>
-              <td>${momentText(one.call, zone)}</td>
-              <td>${momentText(one.lastWork, zone)}</td>
+              <td>${whenText(one.call, zone)}</td>
+              <td>${whenText(one.lastWork, zone)}</td>
               <td>
                 ${leaves}
                 ${
                   editable && first
                     ? html`<select
+                        class="on-screen"
                         aria-label="${words.leaves}: ${one.resource}"
                         .value=${live(ruleOf(one.why))}
                         @change=${(event: Event) => {
@@ -87,6 +89,10 @@ export function onSitePart(
     </div>
   </section>`;
 }
+
+/** A moment of the window, whose year is known. */
+const whenText = (at: Instant, zone: string): string =>
+  `${dayText(at, zone)} ${clockText(at, zone)}`;
 
 /** What the price book says of a stay, which its words tell. */
 function ruleOf(why: string): string {

@@ -31,7 +31,7 @@ const layout = css`
     color: var(--_quiet);
   }
   .total .sum {
-    font-size: 2.5rem;
+    font-size: var(--_figure);
     font-weight: 650;
     line-height: 1.15;
     letter-spacing: -0.01em;
@@ -65,6 +65,9 @@ const layout = css`
   .picture {
     order: 1;
   }
+  .side {
+    order: 0;
+  }
   .steps-list {
     order: 2;
   }
@@ -85,9 +88,6 @@ const layout = css`
     inset-block-start: 0;
     background: var(--_paper);
   }
-  .side {
-    padding: 0.75rem 0.75rem 0;
-  }
   .side form {
     display: flex;
     flex-wrap: wrap;
@@ -101,15 +101,11 @@ const layout = css`
   .side input {
     width: 12rem;
     max-width: 100%;
-    min-height: 1.75rem;
+    min-height: var(--_control);
     padding: 0.125rem 0.5rem;
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
     background: var(--_raised);
-  }
-  .compare {
-    width: auto;
-    min-width: min(100%, 34rem);
   }
   .compare th[scope='row'] {
     color: var(--_ink);
@@ -208,7 +204,7 @@ const layout = css`
       text-align: end;
     }
     .columns {
-      grid-template-columns: minmax(0, 3fr) minmax(0, 2fr);
+      grid-template-columns: repeat(2, minmax(0, 1fr));
     }
     .column {
       display: flex;
@@ -234,6 +230,42 @@ const layout = css`
   @media print {
     .columns {
       display: block;
+    }
+    .column > * + *,
+    .column + .column {
+      margin-top: 4mm;
+    }
+    .picture,
+    .expected {
+      break-inside: avoid;
+    }
+    .list {
+      max-height: none;
+    }
+    .list thead th {
+      position: static;
+    }
+    details.nothing::details-content {
+      content-visibility: visible;
+      block-size: auto;
+    }
+    details.nothing > summary {
+      color: inherit;
+      list-style: none;
+    }
+    .total .sum {
+      font-size: 18pt;
+    }
+    header {
+      grid-template-columns: minmax(0, 1fr) auto;
+    }
+    header,
+    .columns,
+    .held,
+    .key-dates,
+    .on-site,
+    .notes {
+      padding-inline: 0;
     }
   }
 `;

@@ -12,6 +12,7 @@ import { addMinutes, durationText } from '../../src/calendar/index.js';
 import type { ExpectedCost, PriceAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { paper } from '../shared/paper.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { momentText } from '../shared/format.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';
@@ -65,7 +66,7 @@ const MOST_TEXT = MOST_MINUTES.toLocaleString('en-GB');
  * @csspart cautions - The cautions.
  */
 export class PossessionOverrun extends LitElement {
-  static override readonly styles = [...base, cautionStyles, ...styles];
+  static override readonly styles = [...base, cautionStyles, ...styles, paper];
   static override readonly properties: PropertyDeclarations = {
     answer: { attribute: false },
     window: { attribute: false },
@@ -115,8 +116,23 @@ export class PossessionOverrun extends LitElement {
     const groups = numberedSteps(curve);
     const charts = this.#chartsOf(answer, asked, words);
     return html`${this.#renderTop(answer, asked, zone, words)}
-      ${cautionList(words.cautions, at.cautions)} ${this.#renderSide(answer, zone, words)}
+      ${cautionList(words.cautions, at.cautions)}
       <div class="columns">
+        <div class="column">
+          ${this.#renderSide(answer, zone, words)}
+          <section class="heads" aria-busy=${asked !== at.overrunMinutes}>
+            <h3>${words.rows}</h3>
+            ${
+              asked === at.overrunMinutes
+                ? nothing
+                : html`<p class="pending">
+                    ${words.working}. ${words.rowsOf(durationText(at.overrunMinutes))}
+                  </p>`
+            }
+            <p class="quiet">${words.basis[at.basis]}</p>
+            ${rowTable(at, this.#why, words)}
+          </section>
+        </div>
         <div class="column">
           <section class="picture">
             <h3>${words.curve}</h3>
@@ -133,20 +149,6 @@ export class PossessionOverrun extends LitElement {
                 : nothing
             }
           </section>
-          <section class="heads" aria-busy=${asked !== at.overrunMinutes}>
-            <h3>${words.rows}</h3>
-            ${
-              asked === at.overrunMinutes
-                ? nothing
-                : html`<p class="pending">
-                    ${words.working}. ${words.rowsOf(durationText(at.overrunMinutes))}
-                  </p>`
-            }
-            <p class="quiet">${words.basis[at.basis]}</p>
-            ${rowTable(at, this.#why, words)}
-          </section>
-        </div>
-        <div class="column">
           <section class="steps-list">
             <h3>${words.steps}</h3>
             ${stepTable(groups, chancesOf(expected), asked, words)}
@@ -183,7 +185,7 @@ export class PossessionOverrun extends LitElement {
         <p class="quiet">${title}</p>
         ${this.window ? nothing : html`<p class="quiet">${words.noZone}</p>`}
       </div>
-      <div part="minutes" class="minutes" role="group" aria-label=${words.minutes}>
+      <div part="minutes" class="minutes on-screen" role="group" aria-label=${words.minutes}>
         <label for="minutes">${words.minutes}</label>
         <input
           id="minutes"
@@ -270,7 +272,7 @@ export class PossessionOverrun extends LitElement {
     const minutes = answer.overruns.map((one) => one.overrunMinutes);
     return html`<section class="side">
       <h3>${words.sideBySide}</h3>
-      <form @submit=${this.#onCompare} novalidate>
+      <form class="on-screen" @submit=${this.#onCompare} novalidate>
         <label for="lengths">${words.lengthsAsked}</label>
         <input
           id="lengths"

@@ -76,7 +76,7 @@ export const tableStyles = css`
     padding: 0 0.25rem;
     border: 1px solid var(--_ink);
     border-radius: 1rem;
-    font-size: 0.6875rem;
+    font-size: var(--_small);
     line-height: 1.125rem;
     text-align: center;
   }

@@ -148,14 +148,14 @@ export class PossessionPlan extends LitElement {
               ${words.notChecked} ${faultList(certificate.faults ?? [])}
             </div>`
       }
-      ${keyDateTable(allocation.keyDates, this.zone, words, (name) =>
-        this.dispatchEvent(new FigureAskEvent({ of: 'key-date', package: name })),
-      )}
       ${this.#renderUnplaced(allocation)}
       <div class="sheet">
         <h2 class="repeat">${words.whichWindow}</h2>
         <div>${this.#renderWindows(allocation)}</div>
       </div>
+      ${keyDateTable(allocation.keyDates, this.zone, words, (name) =>
+        this.dispatchEvent(new FigureAskEvent({ of: 'key-date', package: name })),
+      )}
       <div class="on-paper">${cautionList(words.cautions)}</div>`;
   }
 
@@ -287,9 +287,9 @@ export class PossessionPlan extends LitElement {
       clockText(placement.to, window.zone),
     );
     const text =
-      wide > long.length * 7 + 12
+      wide > long.length * 7.6 + 12
         ? long
-        : wide > placement.activity.length * 7.2 + 10
+        : wide > placement.activity.length * 7.8 + 10
           ? placement.activity
           : '';
     return svg`<g

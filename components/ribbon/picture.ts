@@ -57,7 +57,7 @@ function piecesIn(
       const left = x(Math.max(one.from, line.start));
       const width = Math.max(2, x(Math.min(one.to, line.end)) - left - 1);
       const y = top + one.lane * LANE;
-      const word = [one.label, one.short].find((text) => width > text.length * 7.2 + 6) ?? '';
+      const word = [one.label, one.short].find((text) => width > text.length * 7.8 + 6) ?? '';
       return svg`<g class="piece"><title>${one.title}</title><rect x=${left + 0.5} y=${y} width=${width} height=${LANE - 2}></rect>${word !== '' ? svg`<text x=${left + 5} y=${y + 11}>${word}</text>` : nothing}</g>`;
     });
 }
@@ -120,6 +120,6 @@ function changeWords(
   const size = durationText(Math.abs(change.forwardMinutes));
   const long = change.forwardMinutes > 0 ? words.clocksForward(size) : words.clocksBack(size);
   const short = words.clocks(`${change.forwardMinutes > 0 ? '+' : '\u2212'}${size}`);
-  const text = Math.max(room.right, room.left) > long.length * 7 ? long : short;
+  const text = Math.max(room.right, room.left) > long.length * 7.6 ? long : short;
   return svg`<text class="change-text halo" x=${right ? after : before} y=${base} text-anchor=${right ? 'start' : 'end'}>${text}</text>`;
 }

@@ -108,6 +108,7 @@ export const styles = css`
     font-size: var(--_small);
   }
   .hours {
+    padding-block: 0.25rem;
     line-height: 1.2;
     text-align: end;
     white-space: nowrap;

@@ -2,7 +2,7 @@ import { MINUTE, type Instant } from '../../src/calendar/index.js';
 import { spanOf, type RibbonLine } from './lines.js';
 
 /** Room before the drawing, for the day each line starts on. */
-export const GUTTER = 70;
+export const GUTTER = 76;
 /** Height of one line of the drawing, where at most one piece of work is drawn at a time. */
 export const LINE = 28;
 /** Height of a lane of work, and what a line has besides. */
@@ -13,9 +13,9 @@ const BESIDE = 12;
 export const lineHeight = (lanes: number): number => Math.max(LINE, lanes * LANE + BESIDE);
 const EDGE = 8;
 /** Room for `23:30` beside a bar that ends near the edge. */
-const LABEL = 40;
+const LABEL = 44;
 /** Room for `clocks +1 h` beyond that. */
-const WORDS = 84;
+const WORDS = 92;
 
 /** What all rows of a picture share: the hours they use, and the room kept at the edges. */
 export interface Frame {

@@ -66,7 +66,7 @@ export const formStyles = css`
   select {
     width: 100%;
     min-width: 0;
-    min-height: 1.875rem;
+    min-height: var(--_control);
     margin: 0;
     padding: 0.125rem 0.375rem;
     border: 1px solid var(--_rule);
@@ -107,13 +107,13 @@ export const formStyles = css`
     flex-wrap: wrap;
     gap: 0 0.875rem;
     align-items: center;
-    min-height: 1.875rem;
+    min-height: var(--_control);
   }
   .box {
     display: inline-flex;
     align-items: center;
     gap: 0.3125rem;
-    min-height: 1.625rem;
+    min-height: var(--_control);
     min-width: 1.5rem;
     cursor: pointer;
   }
@@ -139,7 +139,7 @@ export const formStyles = css`
     display: grid;
     place-items: center;
     width: 1.75rem;
-    min-height: 1.75rem;
+    min-height: var(--_control);
     padding: 0;
   }
   .icon .mark {

@@ -43,7 +43,7 @@ const rules = css`
   button {
     margin: 0;
     padding: 0.25rem 0.625rem;
-    min-height: 1.75rem;
+    min-height: var(--_control);
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
     background: var(--_raised);
@@ -110,7 +110,38 @@ const rules = css`
   .quiet {
     color: var(--_quiet);
   }
+  /* One of a few ways to look at a thing: a row of buttons that touch, the pressed one told by ground, weight and edge. */
+  .choice {
+    display: flex;
+    flex-wrap: wrap;
+    padding-inline-start: 1px;
+  }
+  .choice > button {
+    margin-inline-start: -1px;
+    border-radius: 0;
+    white-space: nowrap;
+  }
+  .choice > button:first-child {
+    border-start-start-radius: var(--_radius);
+    border-end-start-radius: var(--_radius);
+  }
+  .choice > button:last-child {
+    border-start-end-radius: var(--_radius);
+    border-end-end-radius: var(--_radius);
+  }
+  .choice > button[aria-pressed='true'] {
+    position: relative;
+    border-color: var(--_act);
+    background: var(--_act-wash);
+    font-weight: 600;
+  }
+  .choice > button:focus-visible {
+    position: relative;
+    z-index: 1;
+  }
+  /* What is unseen is placed in what scrolls: else it makes the page longer than it is. */
   .scroll {
+    position: relative;
     overflow: auto;
     max-width: 100%;
   }
@@ -126,7 +157,7 @@ const rules = css`
     display: block;
   }
   svg text {
-    font: 400 0.6875rem var(--_font);
+    font: 400 var(--_small) var(--_font);
     fill: var(--_ink);
   }
   /* Nothing here moves, so there is no motion to reduce. */
@@ -136,6 +167,12 @@ const rules = css`
     }
     button.strong {
       border-width: 2px;
+    }
+    .choice > button[aria-pressed='true'] {
+      forced-color-adjust: none;
+      border-color: Highlight;
+      background: Highlight;
+      color: HighlightText;
     }
   }
 `;

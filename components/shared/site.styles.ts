@@ -64,7 +64,7 @@ const layout = css`
     flex-direction: row;
     align-items: center;
     gap: 0.5rem;
-    min-height: 2rem;
+    min-height: var(--_control);
     color: var(--_ink);
     font-size: var(--_text);
   }
@@ -95,16 +95,7 @@ const layout = css`
     font-weight: 400;
   }
   .choice {
-    display: flex;
-    flex-wrap: wrap;
-    gap: 0.25rem;
     margin-bottom: 0.5rem;
-  }
-  .choice button[aria-pressed='true'] {
-    border-color: var(--_act);
-    background: var(--_act);
-    color: var(--_paper);
-    font-weight: 600;
   }
   th[scope='row'] {
     color: var(--_ink);
@@ -118,14 +109,6 @@ const layout = css`
     button,
     .fields {
       display: none;
-    }
-  }
-  @media (forced-colors: active) {
-    .choice button[aria-pressed='true'] {
-      forced-color-adjust: none;
-      border-color: Highlight;
-      background: Highlight;
-      color: HighlightText;
     }
   }
 `;

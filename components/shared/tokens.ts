@@ -52,11 +52,14 @@ export const tokens = css`
       Arial,
       sans-serif
     );
+    /* Five sizes of text and two heights of what is pressed; the second for a hand in a glove. */
     --_small: 0.75rem;
-    --_text: 0.8125rem;
-    --_lead: 0.9375rem;
-    --_head: 1.1875rem;
-    --_figure: 1.875rem;
+    --_text: 0.875rem;
+    --_lead: 1rem;
+    --_head: 1.25rem;
+    --_figure: 2rem;
+    --_control: 2rem;
+    --_on-site: 3.5rem;
     --_radius: 3px;
   }
 `;

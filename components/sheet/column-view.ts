@@ -1,5 +1,5 @@
 import type { TableText } from '../../src/model/index.js';
-import { columnWidths, isFigures } from './sheet-layout.js';
+import { columnWidths, isFigures, LETTER } from './sheet-layout.js';
 import { resultValue, type ResultColumn } from './result-column.js';
 import type { ViewWish } from './view-order.js';
 
@@ -23,9 +23,12 @@ const MEASURED = 60;
 
 function widthOfResult(column: ResultColumn, table: TableText): number {
   let longest = column.heading.length + 3;
-  for (const [row, cells] of table.rows.slice(0, MEASURED).entries())
-    longest = Math.max(longest, resultValue(column.value(row, cells)).text.length);
-  return Math.round(Math.min(240, Math.max(64, longest * 7.25 + 24)));
+  for (const [row, cells] of table.rows.slice(0, MEASURED).entries()) {
+    const { text, tone } = resultValue(column.value(row, cells));
+    // What tells of harm is bold, and wider for it.
+    longest = Math.max(longest, text.length * (tone === 'harm' ? 1.1 : 1));
+  }
+  return Math.round(Math.min(240, Math.max(64, longest * LETTER + 24)));
 }
 
 /** Which columns are shown, how wide, and which hold figures. What a person chose is kept by the column's name. */

@@ -7,6 +7,8 @@ export const TOUCH_ROW_HEIGHT = 40;
 export const HEAD_HEIGHT = 34;
 
 const rowsRead = 300;
+/** Pixels of a letter of the sheet, on the wide side. */
+export const LETTER = 7.9;
 const number = /^[-+]?\d+(?:\.\d+)?$/;
 
 /** Pixels for each column, from the text of the heading and of the first rows. */
@@ -17,7 +19,7 @@ export function columnWidths(table: TableText): number[] {
       const size = row[column]?.length ?? 0;
       if (size > longest) longest = size;
     }
-    return Math.round(Math.min(280, Math.max(64, longest * 7.25 + 24)));
+    return Math.round(Math.min(280, Math.max(64, longest * LETTER + 24)));
   });
 }
 

@@ -154,7 +154,7 @@ export const styles = css`
     flex-wrap: wrap;
     gap: 0.125rem 0.875rem;
     align-items: baseline;
-    min-height: 2rem;
+    min-height: var(--_control);
     padding: 0.375rem 0.75rem;
     border-block-start: 1px solid var(--_hair);
     color: var(--_quiet);

@@ -67,7 +67,7 @@ export const toolStyles = css`
   }
   .bar input[type='text'],
   .bar select {
-    min-height: 1.75rem;
+    min-height: var(--_control);
     padding: 0.125rem 0.5rem;
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);

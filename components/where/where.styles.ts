@@ -42,7 +42,7 @@ export const sharedStyles = css`
     display: block;
   }
   text {
-    font-size: 0.75rem;
+    font-size: var(--_small);
     fill: var(--_ink);
   }
   text.tick {
@@ -79,7 +79,7 @@ export const styles = [
       color: var(--_quiet);
     }
     .bar select {
-      min-height: 2rem;
+      min-height: var(--_control);
       padding: 0.25rem 0.5rem;
     }
     .top {

@@ -58,8 +58,9 @@ describe('what the answer rests on', () => {
 
   it('counts what was taken for granted, and leads to the cells', async () => {
     const el = await shown();
-    expect(band(el)).to.match(/2 of 2 windows? have no status/);
-    const line = [...el.renderRoot.querySelectorAll('.assumed li')].find((one) =>
+    const granted = el.renderRoot.querySelector('.answer .granted');
+    expect(text(granted)).to.match(/2 of 2 windows? have no status/);
+    const line = [...el.renderRoot.querySelectorAll('.granted li')].find((one) =>
       text(one).includes('no status'),
     )!;
     button(line, 'Show the')!.click();

@@ -3,7 +3,7 @@ import { css } from 'lit';
 /** How what is typed or chosen looks, and how it looks while it cannot be read. */
 export const fieldStyles = css`
   :is(input, select, textarea) {
-    min-height: 2rem;
+    min-height: var(--_control);
     max-width: 100%;
     padding: 0.125rem 0.5rem;
     border: 1px solid var(--_rule);

@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Fault, PlanNote } from '../../src/model/index.js';
+import type { Fault } from '../../src/model/index.js';
 import { tableKinds } from '../../src/model/index.js';
 import { countText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
@@ -8,26 +8,13 @@ import { stated, statementFor, type Statement, type Unsaid } from './state-unsai
 /** So many pairs are listed; the rest is counted. */
 const MOST = 100;
 
-/** Over the answer: what the plan leaves unsaid, and what was taken for granted, with ways to say it. */
-export function assumedView(desk: Desk): TemplateResult | typeof nothing {
-  const notes = desk.figures.results?.notes ?? [];
+/** Over the answer: the tables that are not used, and what the plan leaves unsaid, with ways to say it. */
+export function unsaidView(desk: Desk): TemplateResult | typeof nothing {
   const unsaid = desk.planning.shown?.unstated ?? [];
   const refused = (desk.figures.results?.faults ?? []).filter(isRefused);
-  if (notes.length === 0 && unsaid.length === 0 && refused.length === 0) return nothing;
+  if (unsaid.length === 0 && refused.length === 0) return nothing;
   return html`<div class="assumed" role="group" aria-label="What the answer rests on">
     ${refused.map((one) => refusedLine(desk, one))} ${unsaidPart(desk, unsaid)}
-    ${
-      notes.length === 0
-        ? nothing
-        : html`<details>
-            <summary>
-              Taken for granted: ${countText(notes.length, 'thing')} that nobody said
-            </summary>
-            <ul>
-              ${notes.map((one) => noteLine(desk, one))}
-            </ul>
-          </details>`
-    }
   </div>`;
 }
 
@@ -57,32 +44,6 @@ function refusedLine(desk: Desk, { message, mend, file, column }: Fault): Templa
         : nothing
     }
   </p>`;
-}
-
-function noteLine(desk: Desk, { text, places }: PlanNote): TemplateResult {
-  const [place] = places;
-  return html`<li>
-    ${text}
-    ${
-      place
-        ? html`<button
-            type="button"
-            class="plain"
-            @click=${() =>
-              void desk.goTo({
-                to: 'cell',
-                table: place.table,
-                row: place.rows[0] ?? 0,
-                ...(place.column !== undefined && { column: place.column }),
-              })}
-          >
-            Show the ${place.rows.length > 0 ? 'cells' : 'heading'}
-          </button>`
-        : html`<button type="button" class="plain" @click=${() => desk.show('rules')}>
-            Show the rules
-          </button>`
-    }
-  </li>`;
 }
 
 const texts: Readonly<

@@ -131,39 +131,45 @@ export const styles = css`
     font-weight: 650;
   }
 
-  .filter {
-    margin-inline: 0.75rem;
-  }
-  .count {
-    margin-inline-start: 0.25rem;
-    font-weight: 400;
-  }
-
-  .windows {
-    padding-inline: 0.75rem;
-  }
-  .window {
-    padding: 0.75rem;
-  }
-  .class {
+  .asked {
     display: flex;
     flex-wrap: wrap;
     align-items: center;
-    gap: 0.25rem 1rem;
-    margin-bottom: 0.375rem;
+    gap: 0.5rem 1rem;
+    padding-inline: 0.75rem;
   }
+  .asked label {
+    color: var(--_quiet);
+  }
+  .asked select,
   .class input {
-    width: 4.5rem;
     min-height: var(--_control);
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
     background: var(--_raised);
     color: var(--_ink);
     font: inherit;
-    text-align: end;
   }
-  .window > p {
+  .asked select {
+    padding-inline: 0.375rem;
+  }
+  .count {
+    margin-inline-start: 0.25rem;
+    font-weight: 400;
+  }
+
+  .columns {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+    gap: 1.5rem 2rem;
+    padding: 0.75rem;
+  }
+  .class h3 {
     margin-bottom: 0.25rem;
+  }
+  .class input {
+    width: 4.5rem;
+    text-align: end;
   }
   th[scope='row'] {
     color: var(--_ink);
@@ -206,50 +212,47 @@ export const styles = css`
     color: var(--_bad);
     font-weight: 650;
   }
-  .state-head,
-  .state-cell {
-    width: 9.5rem;
-  }
-  .due-cell,
-  .due-head {
-    width: 11.5rem;
+  :is(.due-cell, .state-cell) {
     white-space: nowrap;
   }
-  .figure {
-    width: 8.5rem;
+  .clock {
+    color: var(--_quiet);
   }
-  .window table {
-    table-layout: fixed;
+  .due-list .window-cell .quiet {
+    font-size: var(--_small);
   }
 
   /* On a narrow screen a row of the table becomes a small card. */
   @container (max-width: 39.99rem) {
-    .window thead {
+    .due-list thead {
       position: absolute;
       overflow: hidden;
       width: 1px;
       height: 1px;
       clip-path: inset(50%);
     }
-    .window tr {
+    .due-list tr {
       display: grid;
       grid-template-columns: minmax(0, 1fr) auto;
       gap: 0.125rem 0.5rem;
       padding-block: 0.5rem;
       border-bottom: 1px solid var(--_hair);
     }
-    .window :is(td, th) {
-      width: auto;
+    .due-list :is(td, th) {
       padding: 0;
       border: 0;
     }
-    .window th[scope='row'] {
+    .due-list th[scope='row'] {
       grid-column: 1 / -1;
       order: -1;
     }
-    .due-cell {
-      order: 3;
+    .due-list .window-cell {
       grid-column: 1 / -1;
+    }
+  }
+  @container (min-width: 80rem) {
+    .columns {
+      grid-template-columns: minmax(0, 3fr) minmax(0, 2fr);
     }
   }
   @media (forced-colors: active) {
@@ -277,24 +280,31 @@ export const styles = css`
     }
   }
   @media print {
-    .save,
-    .filter,
-    .class label,
-    .class input {
+    .save {
       display: none;
     }
-    .window {
-      break-inside: avoid;
-      padding-block: 1mm;
+    .columns {
+      display: block;
+      padding-inline: 0;
     }
-    .window table {
-      table-layout: auto;
+    .class {
+      margin-top: 4mm;
     }
-    .window :is(.by, .note) {
+    .class input {
+      border: 0;
+      text-align: start;
+    }
+    :is(header, .summary, .weeks, .sources) {
+      padding-inline: 0;
+    }
+    .due-list .window-cell .quiet {
+      display: none;
+    }
+    .note {
       display: inline;
     }
     :is(th, td) {
-      padding-block: 0.5mm;
+      padding-block: 0.3mm;
     }
   }
 `;

@@ -1,30 +1,24 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { MINUTE, type Instant } from '../../src/calendar/index.js';
-import type { BookAnswer, Milestone } from '../../src/engine/index.js';
+import type { BookAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { paper } from '../shared/paper.js';
-import { floatText, momentText, stretchText } from '../shared/format.js';
+import { momentText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { styles } from './booking.styles.js';
 import { CalendarSaveEvent } from './calendar-save-event.js';
 import { WEEKS } from './coming-weeks.js';
+import { dueTable } from './due-table.js';
+import { listed, whoIn, type BookingFilter } from './filter.js';
 import { milestoneStates, stateClass, stateMark } from './state-mark.js';
 import { ShareChangeEvent } from './share-change-event.js';
 import { defaultStrings, type BookingStrings } from './strings.js';
 import { weekStrip } from './strip.js';
+import { windowTable } from './window-table.js';
 
-/** Which milestones are listed. */
-export type BookingFilter = 'late' | 'soon' | 'all';
-
-const FOUR_WEEKS = 4 * 7 * 1440;
-
-const passes: Readonly<Record<BookingFilter, (one: Milestone) => boolean>> = {
-  late: (one) => one.state === 'late',
-  soon: (one) => one.state === 'due' && one.minutesLeft <= FOUR_WEEKS,
-  all: () => true,
-};
+export type { BookingFilter } from './filter.js';
 
 /**
  * By when what has to be asked for, offered and published for each window, and how each date stands.
@@ -34,7 +28,8 @@ const passes: Readonly<Record<BookingFilter, (one: Milestone) => boolean>> = {
  * @tag possession-booking
  * @event {CalendarSaveEvent} possession-calendar-save - A reader wants the dates as a calendar file.
  * @event {ShareChangeEvent} possession-share-change - A reader said how many of a day's trains a window hits.
- * @csspart window - One window with its milestones.
+ * @csspart milestone - One date.
+ * @csspart window - One window with its period and class.
  * @csspart strip - The picture of the coming weeks.
  * @csspart cautions - The cautions.
  */
@@ -45,6 +40,7 @@ export class PossessionBooking extends LitElement {
     windows: { attribute: false },
     now: { attribute: false },
     filter: { type: String, reflect: true },
+    who: { type: String },
     strings: { attribute: false },
   };
 
@@ -53,7 +49,10 @@ export class PossessionBooking extends LitElement {
   declare windows: readonly AccessWindow[];
   /** The moment the answer was asked for; null: as the answer's first milestone tells. */
   declare now: Instant | null;
+  /** Which dates are listed: those still open, those late, those due soon, or all. */
   declare filter: BookingFilter;
+  /** Whose dates are listed; empty: those of all. */
+  declare who: string;
   /** Words in place of the default ones. */
   declare strings: Partial<BookingStrings>;
 
@@ -64,7 +63,8 @@ export class PossessionBooking extends LitElement {
     this.answer = null;
     this.windows = [];
     this.now = null;
-    this.filter = 'all';
+    this.filter = 'open';
+    this.who = '';
     this.strings = {};
   }
 
@@ -95,7 +95,10 @@ export class PossessionBooking extends LitElement {
           ${weekStrip(answer.milestones, now, zone, this.#strip.width, words)}
         </div>
       </section>
-      ${this.#renderFilter(answer, words)} ${this.#renderWindows(answer, words)}
+      ${this.#renderFilter(answer, words)}
+      <div class="columns">
+        ${this.#renderDates(answer, words)} ${this.#renderWindows(answer, words)}
+      </div>
       ${this.#renderSources(answer, words)}`;
   }
 
@@ -112,40 +115,66 @@ export class PossessionBooking extends LitElement {
 
   #renderFilter({ milestones }: BookAnswer, words: BookingStrings): TemplateResult {
     const choices: readonly (readonly [BookingFilter, string])[] = [
+      ['open', words.open],
       ['late', words.onlyLate],
       ['soon', words.soon],
       ['all', words.all],
     ];
-    return html`<div class="filter choice" role="group" aria-label=${words.show}>
-      ${choices.map(
-        ([filter, word]) =>
-          html`<button
-            type="button"
-            data-filter=${filter}
-            aria-pressed=${this.filter === filter}
-            @click=${() => {
-              this.filter = filter;
-            }}
-          >
-            ${word}
-            <span class="count">${milestones.filter(passes[filter]).length}</span>
-          </button>`,
-      )}
+    return html`<div class="asked on-screen">
+      <div class="choice" role="group" aria-label=${words.show}>
+        ${choices.map(
+          ([filter, word]) =>
+            html`<button
+              type="button"
+              data-filter=${filter}
+              aria-pressed=${this.filter === filter}
+              @click=${() => {
+                this.filter = filter;
+              }}
+            >
+              ${word}
+              <span class="count">${listed(milestones, filter, this.who).length}</span>
+            </button>`,
+        )}
+      </div>
+      <label
+        >${words.whose}
+        <select
+          @change=${(event: Event) => {
+            this.who = (event.target as HTMLSelectElement).value;
+          }}
+        >
+          <option value="" ?selected=${this.who === ''}>${words.everybody}</option>
+          ${whoIn(milestones).map(
+            (one) => html`<option value=${one} ?selected=${this.who === one}>${one}</option>`,
+          )}
+        </select>
+      </label>
     </div>`;
   }
 
-  #renderWindows({ milestones }: BookAnswer, words: BookingStrings): TemplateResult {
-    const byWindow = new Map<string, Milestone[]>(this.windows.map((one) => [one.id, []]));
-    for (const one of milestones.filter(passes[this.filter])) {
-      const group = byWindow.get(one.window);
-      if (group) group.push(one);
-      else byWindow.set(one.window, [one]);
-    }
-    const groups = [...byWindow].filter(([, shown]) => shown.length > 0);
-    return html`<div class="windows" role="status">
-        ${groups.length === 0 ? html`<p class="quiet">${words.nothingShown}</p>` : nothing}
+  #renderDates({ milestones }: BookAnswer, words: BookingStrings): TemplateResult {
+    const shown = listed(milestones, this.filter, this.who);
+    return html`<section class="dates">
+      <div role="status">
+        ${shown.length === 0 ? html`<p class="quiet none-shown">${words.nothingShown}</p>` : nothing}
       </div>
-      ${groups.map(([id, shown]) => this.#renderWindow(id, shown, words))}`;
+      <p class="on-paper">${words.ofAll(String(shown.length), String(milestones.length))}</p>
+      ${shown.length === 0 ? nothing : dueTable(shown, this.windows, words)}
+    </section>`;
+  }
+
+  #renderWindows({ windows }: BookAnswer, words: BookingStrings): TemplateResult | typeof nothing {
+    if (windows.length === 0) return nothing;
+    return html`<section class="class">
+      <h3>${words.windowsHead}</h3>
+      <p class="quiet on-screen">${words.noShare}</p>
+      <div class="scroll" tabindex="0" role="region" aria-label=${words.windowsHead}>
+        ${windowTable(windows, this.windows, words, (window, percent) =>
+          this.dispatchEvent(new ShareChangeEvent(window, percent)),
+        )}
+      </div>
+    </section>`;
   }
 
   /** Each lead time once, however many windows it holds for. */
@@ -164,92 +193,6 @@ export class PossessionBooking extends LitElement {
       </dl>
     </details>`;
   }
-
-  /** Days, periods and class of a window, with its share of trains to be filled in. */
-  #renderClass(id: string, words: BookingStrings): TemplateResult | typeof nothing {
-    const booked = this.answer?.windows.find((one) => one.window === id);
-    if (!booked) return nothing;
-    const { days, periods, restriction, sharePercent } = booked;
-    return html`<div class="class">
-      <p>
-        ${words.days(days)}.
-        ${periods.length > 1 ? words.twoPeriods(periods.join(', ')) : words.onePeriod(periods.join())}
-        ${restriction === null ? words.noShare : html`<strong>${words.restriction(restriction)}</strong>`}
-      </p>
-      <label
-        >${words.share}
-        <input
-          type="number"
-          min="0"
-          max="100"
-          step="any"
-          .value=${sharePercent === null ? '' : String(sharePercent)}
-          @change=${(event: Event) => {
-            const input = event.currentTarget as HTMLInputElement;
-            if (input.value !== '' && input.reportValidity())
-              this.dispatchEvent(new ShareChangeEvent(id, input.valueAsNumber));
-          }}
-        />
-        ${words.shareUnit}</label
-      >
-    </div>`;
-  }
-
-  #renderWindow(
-    id: string,
-    milestones: readonly Milestone[],
-    words: BookingStrings,
-  ): TemplateResult {
-    const window = this.windows.find((one) => one.id === id);
-    return html`<section part="window" class="window">
-      <h3>${window ? `${id} ${window.title}` : id}</h3>
-      <p class="quiet">
-        ${
-          window
-            ? `${stretchText(window.start, window.end, window.zone)} (${window.zone}), ${window.status}`
-            : words.notInPlan
-        }
-      </p>
-      ${this.#renderClass(id, words)}
-      <table role="table">
-        <thead role="rowgroup">
-          <tr role="row">
-            <th scope="col" role="columnheader" class="state-head">${words.stateHead}</th>
-            <th scope="col" role="columnheader">${words.milestone}</th>
-            <th scope="col" role="columnheader" class="due-head">${words.dueHead}</th>
-            <th scope="col" role="columnheader" class="figure">${words.left}</th>
-          </tr>
-        </thead>
-        <tbody role="rowgroup">
-          ${milestones.map(
-            (one) =>
-              html`<tr role="row" class=${stateClass(one.state)}>
-                <td role="cell" class="state-cell">
-                  ${stateMark(one.state, words.state[one.state])}
-                </td>
-                <th scope="row" role="rowheader">
-                  ${one.milestone}
-                  ${one.by === undefined ? nothing : html`<span class="by">${words.by(one.by)}</span>`}
-                  ${one.note === undefined ? nothing : html`<span class="note">${one.note}</span>`}
-                </th>
-                <td role="cell" class="due-cell">
-                  <time>${momentText(one.due, one.zone)}</time>
-                </td>
-                <td role="cell" class="figure left">${leftText(one, words)}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-    </section>`;
-  }
-}
-
-/** What is left, or how long ago it was; nothing for what is met in time or not needed. */
-function leftText(one: Milestone, words: BookingStrings): string {
-  if (one.metLateByMinutes !== undefined) return words.metLate(floatText(one.metLateByMinutes));
-  if (one.state === 'met' || one.state === 'not needed') return '';
-  const size = floatText(Math.abs(one.minutesLeft));
-  return one.minutesLeft < 0 ? words.ago(size) : words.inTime(size);
 }
 
 declare global {

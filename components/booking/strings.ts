@@ -18,7 +18,11 @@ export const defaultStrings = {
   summary: 'Milestones by state',
 
   show: 'Show',
+  open: 'Open',
   all: 'All',
+  whose: 'Whose',
+  everybody: 'everybody’s',
+  ofAll: (shown: string, all: string) => `${shown} of ${all} dates are listed.`,
   soon: 'Next 4 weeks',
   onlyLate: 'Only late',
   nothingShown: 'No milestone is like that.',
@@ -46,13 +50,16 @@ export const defaultStrings = {
   notInPlan: 'This window is not in the plan given.',
 
   days: (count: number) => (count === 1 ? '1 day' : `${count} days`),
+  window: 'Window',
+  windowsHead: 'Period and class of each window',
+  periodHead: 'Four-week period',
   share: 'Trains hit',
-  shareUnit: '% of a day’s trains',
-  restriction: (name: string) => `Class of restriction: ${name}`,
+  shareUnit: '% of a day’s',
+  restrictionHead: 'Class of restriction',
+  notSaid: 'not known',
   noShare:
-    'Say how many of the day’s trains it hits to see its class and the dates that hang on it.',
-  twoPeriods: (periods: string) => `Lies in two four-week periods: ${periods}.`,
-  onePeriod: (period: string) => `In ${period}.`,
+    'Say how many of the day’s trains a window hits: its class follows, and the dates that hang on it.',
+  twoPeriods: 'lies in two periods',
 
   save: 'Save as a calendar file',
   cautions: 'Cautions',

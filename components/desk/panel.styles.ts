@@ -288,13 +288,14 @@ export const panelStyles = css`
     fill: var(--_margin);
   }
   .urgent {
-    max-width: 90rem;
+    max-width: 72rem;
   }
   .urgent table {
     margin-top: 0.75rem;
   }
-  .urgent td:first-child {
-    min-width: 9rem;
+  .urgent td:not(:nth-child(3)) {
+    width: 1%;
+    white-space: nowrap;
   }
   .shut {
     float: inline-end;

@@ -43,6 +43,7 @@ export function urgentView(desk: Desk, results: Results): TemplateResult {
                     <td>
                       <button
                         type="button"
+                        class="plain"
                         @click=${() => {
                           if (one.go.place) void desk.goTo(one.go.place);
                           else desk.show(one.go.view);

@@ -10,6 +10,7 @@ import type { BookAnswer, Milestone } from '../../src/engine/index.js';
 import { cautions } from '../../src/model/index.js';
 import { exampleBooking, milestonesFor } from '../../src/rules/booking/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import { text } from './support/look.js';
 import { at, aWindow, zone } from './support/samples.js';
 
 const now = at('2027-01-04 09:00');
@@ -66,10 +67,15 @@ const pick = async (el: PossessionBooking, filter: string): Promise<void> => {
 const count = (test: (one: Milestone) => boolean): number => milestones.filter(test).length;
 
 describe('possession-booking', () => {
-  it('lists every milestone of every window with its state as a word and a shape', async () => {
+  it('lists every milestone of every window by its date, with its state as a word and a shape', async () => {
     const el = await shown();
-    expect(texts(el, '.window .state')).to.deep.equal(milestones.map((one) => one.state));
-    expect(el.renderRoot.querySelectorAll('.window .state svg :is(.shape)').length).to.equal(
+    await pick(el, 'all');
+    const byDate = [...milestones].sort((a, b) => a.due - b.due);
+    expect(texts(el, '.due-list .state')).to.deep.equal(byDate.map((one) => one.state));
+    expect(texts(el, '.due-list .window-cell strong')).to.deep.equal(
+      byDate.map((one) => one.window),
+    );
+    expect(el.renderRoot.querySelectorAll('.due-list .state svg :is(.shape)').length).to.equal(
       milestones.length,
     );
     expect(new Set(milestones.map((one) => one.state)).size).to.equal(5);
@@ -96,17 +102,21 @@ describe('possession-booking', () => {
 
   it('writes due times in the zone of the window', async () => {
     const el = await shown();
-    const row = [...el.renderRoot.querySelectorAll('.window tbody tr')].find((one) =>
-      one.textContent.includes('In the working timetable'),
+    const row = [...el.renderRoot.querySelectorAll('.due-list tbody tr')].find(
+      (one) =>
+        one.textContent.includes('In the working timetable') && one.textContent.includes('A1'),
     )!;
-    expect(row.querySelector('time')!.textContent).to.equal('Sat 2 Jan 2027, 22:00');
+    expect(text(row.querySelector('time'))).to.equal('Sat 2 Jan 2027 22:00');
     expect(row.querySelector('.left')!.textContent.trim()).to.equal('1 d 11 h ago');
   });
 
-  it('shows only what is late, what is due within four weeks, or all', async () => {
+  it('shows what is open at first, only what is late, what is due within four weeks, or all', async () => {
     const el = await shown();
+    expect(texts(el, '.due-list .state').length).to.equal(
+      count((one) => one.state !== 'met' && one.state !== 'not needed'),
+    );
     await pick(el, 'late');
-    const late = texts(el, '.window .state');
+    const late = texts(el, '.due-list .state');
     expect(late.length).to.equal(count((one) => one.state === 'late'));
     expect(new Set(late)).to.deep.equal(new Set(['late']));
     await pick(el, 'soon');
@@ -114,16 +124,29 @@ describe('possession-booking', () => {
       (one) => one.state === 'due' && minutesBetween(now, one.due) <= 28 * 24 * 60,
     );
     expect(soon).to.be.greaterThan(0);
-    expect(texts(el, '.window .state').length).to.equal(soon);
+    expect(texts(el, '.due-list .state').length).to.equal(soon);
     expect(texts(el, '[aria-pressed=true]')[0]).to.match(/^Next 4 weeks/);
     await pick(el, 'all');
-    expect(texts(el, '.window .state').length).to.equal(milestones.length);
+    expect(texts(el, '.due-list .state').length).to.equal(milestones.length);
+  });
+
+  it('shows the dates of one of those who have something to do', async () => {
+    const el = await shown();
+    await pick(el, 'all');
+    const chosen = el.renderRoot.querySelector<HTMLSelectElement>('.asked select')!;
+    expect([...chosen.options].map((one) => one.value)).to.include.members(['', 'operators']);
+    chosen.value = 'operators';
+    chosen.dispatchEvent(new Event('change'));
+    await el.updateComplete;
+    expect(texts(el, '.due-list .state').length).to.equal(count((one) => one.by === 'operators'));
+    expect(new Set(texts(el, '.due-list .by'))).to.deep.equal(new Set(['by operators']));
   });
 
   it('shows days, periods and class of a window, and hands a share of trains to the page', async () => {
     const el = await shown();
-    const [first] = texts(el, '.class');
-    expect(first).to.contain('two four-week periods: P13 2026/27, P1 2027/28');
+    const [first] = texts(el, '.class tbody tr');
+    expect(first).to.contain('P13 2026/27, P1 2027/28');
+    expect(first).to.contain('lies in two periods');
     expect(first).to.contain('less than minor');
     const input = el.renderRoot.querySelector<HTMLInputElement>('.class input')!;
     setTimeout(() => {
@@ -140,7 +163,7 @@ describe('possession-booking', () => {
       milestones: milestonesFor(withdrawn, exampleBooking, now),
     });
     await pick(el, 'late');
-    expect(texts(el, '.windows')).to.deep.equal(['No milestone is like that.']);
+    expect(texts(el, '.none-shown')).to.deep.equal(['No milestone is like that.']);
   });
 
   it('hands the calendar text to the page', async () => {
@@ -154,7 +177,8 @@ describe('possession-booking', () => {
   it('says by how much something was met late', async () => {
     const late = { ...milestones[0]!, state: 'met' as const, metLateByMinutes: 1500 };
     const el = await shown({ ...answer, milestones: [late] });
-    expect(texts(el, '.window .left')).to.deep.equal(['met 1 d 1 h late']);
+    await pick(el, 'all');
+    expect(texts(el, '.due-list .left')).to.deep.equal(['met 1 d 1 h late']);
   });
 
   it('puts what is due on the strip, in order of time and none upon another', async () => {
@@ -186,7 +210,8 @@ describe('possession-booking', () => {
     await sendKeys({ press: 'Tab' });
     await sendKeys({ press: 'Enter' });
     expect(el.filter).to.equal('all');
-    const fields = el.renderRoot.querySelectorAll('.class input').length;
+    // The choice of who, the table that scrolls, and a field for each window.
+    const fields = el.renderRoot.querySelectorAll('.class input').length + 2;
     for (let i = 0; i <= fields; i += 1) await sendKeys({ press: 'Tab' });
     await sendKeys({ press: 'Enter' });
     expect(el.renderRoot.querySelector('details')!.open).to.equal(true);
@@ -223,7 +248,7 @@ describe('possession-booking', () => {
     const el = await shown(null);
     await inBothSchemes(async () => {
       for (const given of [null, answer])
-        for (const filter of ['all', 'late', 'soon'] as const) {
+        for (const filter of ['open', 'all', 'late', 'soon'] as const) {
           el.answer = given;
           el.filter = filter;
           await el.updateComplete;

@@ -6,6 +6,7 @@ import {
   type Results,
 } from '../../src/engine/index.js';
 import type { ResultColumn } from '../sheet/result-column.js';
+import { ResultsKept } from './results-kept.js';
 import type { ResultTable } from './views.js';
 import { windowColumns } from '../results/window-results.js';
 import { workColumns } from '../results/work-results.js';
@@ -27,6 +28,8 @@ const none: readonly ResultColumn[] = [];
 /** The worked-out columns of the tables, made anew only where what they are made of is another. */
 export class SheetResults {
   readonly #made = new Map<ResultTable, Made>();
+  /** Which of them a person wants to see, and in what order. */
+  readonly kept = new ResultsKept();
 
   of(
     { figures, planning, outlooks }: WorkedOut,

@@ -10,6 +10,7 @@ import type { CellSelectEvent } from '../sheet/cell-select-event.js';
 import type { RedoEvent } from '../sheet/redo-event.js';
 import type { TableChangeEvent } from '../sheet/table-change-event.js';
 import type { ResultAskEvent } from '../sheet/result-ask-event.js';
+import type { ResultsChoiceEvent } from '../sheet/results-choice-event.js';
 import type { ResultColumn } from '../sheet/result-column.js';
 import type { UndoEvent } from '../sheet/undo-event.js';
 import type { Desk } from './desk-parts.js';
@@ -26,6 +27,7 @@ export function sheetView(
   extra = '',
 ): TemplateResult {
   const table = tableIn(document, kind);
+  const results = hasResults(kind) ? desk.sheetResults.of(desk, document, kind) : noResults;
   return html`<possession-sheet
     class=${extra}
     data-kind=${kind}
@@ -34,7 +36,11 @@ export function sheetView(
     .unread=${desk.figures.results?.unread[kind] ?? none}
     .label=${`${kind}, as typed`}
     .choices=${choicesOf(kind, table)}
-    .resultColumns=${hasResults(kind) ? desk.sheetResults.of(desk, document, kind) : noResults}
+    .resultColumns=${results}
+    .resultsShown=${hasResults(kind) ? desk.sheetResults.kept.of(kind, results) : null}
+    @possession-results-choice=${({ shown }: ResultsChoiceEvent) => {
+      if (hasResults(kind)) desk.sheetResults.kept.choose(kind, shown);
+    }}
     @possession-result-ask=${(event: ResultAskEvent) => {
       if (hasResults(kind)) askResult(desk, kind, event.row, event.column);
     }}

@@ -86,7 +86,7 @@ declare module 'react' {
       >;
       'possession-booking': Tag<
         PossessionBooking,
-        'answer' | 'windows' | 'now' | 'filter' | 'strings',
+        'answer' | 'windows' | 'now' | 'filter' | 'who' | 'strings',
         {
           'onpossession-calendar-save': (event: CalendarSaveEvent) => void;
           'onpossession-share-change': (event: ShareChangeEvent) => void;
@@ -260,6 +260,7 @@ declare module 'react' {
         | 'results'
         | 'choices'
         | 'resultColumns'
+        | 'resultsShown'
         | 'undoState'
         | 'strings',
         {

@@ -81,7 +81,7 @@ declare module 'vue' {
     >;
     'possession-booking': Tag<
       PossessionBooking,
-      'answer' | 'windows' | 'now' | 'filter' | 'strings',
+      'answer' | 'windows' | 'now' | 'filter' | 'who' | 'strings',
       {
         onPossessionCalendarSave: (event: CalendarSaveEvent) => void;
         onPossessionShareChange: (event: ShareChangeEvent) => void;
@@ -255,6 +255,7 @@ declare module 'vue' {
       | 'results'
       | 'choices'
       | 'resultColumns'
+      | 'resultsShown'
       | 'undoState'
       | 'strings',
       {

@@ -23,6 +23,9 @@ export interface WindowsKnown {
 
 const notYet: ResultValue = { text: 'not yet', tone: 'quiet' };
 
+/** Of a window that is withdrawn nothing is usable, whatever its hours. */
+const noneUsable: ResultValue = { text: 'none', sort: 0 };
+
 const minutes = (value: number): ResultValue => ({ text: durationText(value), sort: value });
 
 /** For each window: its hours, what the plan does in it, and how its handback stands. */
@@ -65,9 +68,10 @@ export function windowColumns({
     column('usable', 'usable', ({ id }) => {
       const ledger = ledgers.get(id);
       if (!ledger) return nothingKnown;
-      return ledger.barred.length > 0 ? { text: 'none', sort: 0 } : minutes(ledger.usableMinutes);
+      return ledger.barred.length > 0 ? noneUsable : minutes(ledger.usableMinutes);
     }),
     column('usable-isolated', 'usable, isolated', (window) => {
+      if ((ledgers.get(window.id)?.barred.length ?? 0) > 0) return noneUsable;
       const left = usableWithIsolation(window, results.plan.rules);
       return left === null ? { text: 'no isolation', tone: 'quiet', sort: -1 } : minutes(left);
     }),

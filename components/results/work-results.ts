@@ -55,13 +55,7 @@ export function workColumns({ results, plan, zone, idColumn }: WorkKnown): reado
       return { text: count === 0 ? 'no window whole' : countText(count, 'window'), sort: count };
     }),
     column('window', 'planned in', (activity) =>
-      pieces(activity, (found) => ({
-        text: found
-          .map(({ window, units }) =>
-            units === undefined ? (window ?? 'outside') : `${window ?? 'outside'} (${units})`,
-          )
-          .join(', '),
-      })),
+      pieces(activity, (found) => ({ text: windowsText(found) })),
     ),
     column('start', 'planned start', (activity) =>
       pieces(activity, (found) => moment(Math.min(...found.map((one) => one.from)))),
@@ -110,6 +104,19 @@ export function workColumns({ results, plan, zone, idColumn }: WorkKnown): reado
         : { text: 'planned, key date missed', tone: 'harm' };
     }),
   ];
+}
+
+/** `S01 (3), S02 (6)`: each window once, with the units of all pieces in it. */
+function windowsText(pieces: readonly Placement[]): string {
+  const units = new Map<string, number | undefined>();
+  for (const one of pieces) {
+    const name = one.window ?? 'outside';
+    const before = units.get(name) ?? 0;
+    units.set(name, one.units === undefined ? undefined : before + one.units);
+  }
+  return [...units]
+    .map(([name, count]) => (count === undefined ? name : `${name} (${count})`))
+    .join(', ');
 }
 
 /** In how many windows each package fits; null while that is not worked out. */

@@ -25,6 +25,7 @@ export interface SheetElement extends LitElement {
   table: TableText;
   readonly: boolean;
   choices: Readonly<Record<string, readonly string[]>>;
+  resultsShown: readonly string[] | null;
 }
 
 /** What a person does with the sheet, whichever way they do it: keys, pointer, tools or menu. */
@@ -145,6 +146,7 @@ export class SheetControl implements ActHost, TypingHost {
   chooseResults(ids: readonly string[]): void {
     this.state.columns.showResults(ids);
     this.select(this.state.selection, false);
+    this.#element.resultsShown = ids;
     this.#element.dispatchEvent(new ResultsChoiceEvent(ids));
     this.refresh(true);
   }

@@ -58,6 +58,7 @@ export class PossessionSheet extends LitElement {
     results: { type: Boolean },
     choices: { attribute: false },
     resultColumns: { attribute: false },
+    resultsShown: { attribute: false },
     undoState: { attribute: false },
     strings: { attribute: false },
   };
@@ -81,6 +82,8 @@ export class PossessionSheet extends LitElement {
    * printed with the rows and never written to the table. A new list is a new answer.
    */
   declare resultColumns: readonly ResultColumn[];
+  /** Ids of the result columns to show, in order; null: all, until a person chooses. */
+  declare resultsShown: readonly string[] | null;
   /** For who does undo and redo: what the buttons say. Null: the sheet keeps its own history. */
   declare undoState: UndoState | null;
   /** Words in place of the default ones. */
@@ -100,6 +103,7 @@ export class PossessionSheet extends LitElement {
     this.results = false;
     this.choices = {};
     this.resultColumns = [];
+    this.resultsShown = null;
     this.undoState = null;
     this.strings = {};
     this.#control = new SheetControl(this);
@@ -128,6 +132,8 @@ export class PossessionSheet extends LitElement {
       this.#control.followRow();
     }
     if (changed.has('resultColumns')) state.takeResults(this.resultColumns);
+    if (this.resultsShown && (changed.has('resultsShown') || changed.has('resultColumns')))
+      state.columns.showResults(this.resultsShown);
     if (changed.has('table') || changed.has('faults')) state.takeFaults(this.faults);
     if (changed.has('readonly') && this.readonly) this.#control.closeEditor();
   }
@@ -167,12 +173,6 @@ export class PossessionSheet extends LitElement {
         shown.map((column) => state.textAt(state.fileRow(place), column)),
       ),
     };
-  }
-
-  /** Result columns to show, by id, in order; others are put out of sight. Sends nothing. */
-  showResults(ids: readonly string[]): void {
-    this.#control.state.columns.showResults(ids);
-    this.requestUpdate();
   }
 
   override render(): TemplateResult {

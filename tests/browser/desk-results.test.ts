@@ -76,6 +76,45 @@ describe('results beside the rows of the desk', () => {
     expect(left['programme float']).to.equal('no key date');
   });
 
+  it('stay as a person chose them, from table to table and in the next sitting', async () => {
+    localStorage.removeItem('possession-fit/results/windows');
+    const el = await shown();
+    const chosen = ['verdict', 'gross'];
+    const sheet = el.renderRoot.querySelector('possession-sheet')!;
+    sheet.shadowRoot!.querySelector<HTMLElement>('.choose')!.click();
+    await sheet.updateComplete;
+    const box = (name: string): HTMLInputElement =>
+      [...sheet.shadowRoot!.querySelectorAll('.results label')]
+        .find((one) => text(one) === name)!
+        .querySelector('input')!;
+    for (const name of [
+      'gross',
+      'usable',
+      'usable, isolated',
+      'what is in it',
+      'clear at',
+      'margin',
+      'chance on time',
+      'gross',
+    ]) {
+      box(name).click();
+      await sheet.updateComplete;
+    }
+    expect(el.shownRows().columns.slice(1, 3)).to.deep.equal(chosen);
+    const rows = el.renderRoot.querySelector('[aria-label="Rows of"]')!;
+    button(rows, 'Work')!.click();
+    await el.updateComplete;
+    // Both tables have a verdict: what is chosen of one says nothing of the other.
+    expect(el.shownRows().columns).to.include.members(['package fits', 'total float', 'verdict']);
+    button(rows, 'Windows')!.click();
+    await el.updateComplete;
+    expect(el.shownRows().columns.slice(1, 3)).to.deep.equal(chosen);
+    const later = await shown();
+    expect(later.shownRows().columns.slice(1, 3)).to.deep.equal(chosen);
+    expect(later.shownRows().columns).not.to.include('margin');
+    localStorage.removeItem('possession-fit/results/windows');
+  });
+
   it('are explained in the panel, each as what it is', async () => {
     const el = await shown();
     const sheet = el.renderRoot.querySelector('possession-sheet')!;

@@ -10,8 +10,7 @@ const frame = css`
     display: flex;
     flex-wrap: wrap;
     align-items: end;
-    justify-content: space-between;
-    gap: 0.75rem 2rem;
+    gap: 0.75rem 3rem;
   }
   h3 {
     margin-bottom: 0.25rem;

@@ -252,7 +252,7 @@ export const styles = css`
   }
   @container (min-width: 80rem) {
     .columns {
-      grid-template-columns: minmax(0, 3fr) minmax(0, 2fr);
+      grid-template-columns: minmax(0, 2fr) minmax(0, 1fr);
     }
   }
   @media (forced-colors: active) {

@@ -1,4 +1,5 @@
 import { expect, fixture, html } from '@open-wc/testing';
+import { setViewport } from '@web/test-runner-commands';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { commandsFor } from '../../components/desk/commands.js';
@@ -56,6 +57,20 @@ describe('the places of the desk', () => {
     expect(text(el.renderRoot.querySelector('header'))).to.contain(
       'which work fits which track possession',
     );
+  });
+
+  it('never makes the page longer than the desk, in any view', async () => {
+    await setViewport({ width: 1440, height: 700 });
+    const el = await shown();
+    await planned(el);
+    for (const view of deskViews) {
+      el.show(view);
+      await el.updateComplete;
+      const page = document.documentElement.scrollHeight;
+      const end = el.getBoundingClientRect().bottom + scrollY;
+      expect(page, view).to.be.at.most(Math.ceil(Math.max(end, innerHeight)) + 1);
+    }
+    await setViewport({ width: 800, height: 600 });
   });
 
   it('opens a place as it was last looked at', async () => {

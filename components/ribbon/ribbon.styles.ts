@@ -114,7 +114,6 @@ export const styles = css`
     white-space: nowrap;
   }
   .hours strong {
-    display: block;
     font-size: var(--_lead);
     font-weight: 600;
   }
@@ -280,13 +279,13 @@ export const styles = css`
       display: inline;
     }
     .many .row {
-      grid-template-rows: 2.375rem auto;
+      grid-template-rows: 2.75rem auto;
     }
     .many .name {
       display: -webkit-box;
       -webkit-box-orient: vertical;
       -webkit-line-clamp: 2;
-      max-height: 2.0625rem;
+      max-height: 2.25rem;
       padding: 0;
     }
     .many :is(.title, .status) {

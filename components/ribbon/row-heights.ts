@@ -7,8 +7,8 @@ import { LINE } from './scale.js';
 export const FEW = 60;
 /** Windows put on paper at most, some 80 pages: a browser lays out all of them before it shows the first. */
 export const PRINTED_WINDOWS = 2_000;
-/** Hours, margin and chance of a window under each other, in rem; its name and state beside them are cut to fit. */
-const NAME = 3.5;
+/** Name and state of a window under each other, in rem; longer names are cut to fit. Its hours are as high. */
+const NAME = 2.75;
 const RULE = 1;
 
 /** Rows of a long list: each as high as its lines, so that any of them can be found without drawing those before it. */

@@ -239,7 +239,7 @@ describe('possession-fit with many pairs', () => {
     await drawn();
     const middle = atMiddle();
     const [row, column] = [Number(middle.dataset['row']), Number(middle.dataset['column'])];
-    expect(column).to.be.greaterThan(150);
+    expect(column).to.be.greaterThan(120);
     expect(text(middle)).to.equal(`${durationText(spareAt(row, column))} spare`);
     middle.click();
     await drawn();

@@ -54,7 +54,7 @@ export function unitTables(result: HandbackResult, strings: HandbackStrings): Te
                 html`<tr class=${units === one.unitsWithinConfidence ? 'best' : ''}>
                   <th scope="row" class="figure">${units}</th>
                   <td class="figure">
-                    ${percentText(onTime.probability)}
+                    ${percentText(onTime.probability, result.simulation.runs)}
                     <span class="quiet">&plusmn;${errorText(onTime)}</span>
                   </td>
                   <td class="bars">${shareBar(onTime.probability, result.confidence)}</td>
@@ -130,7 +130,7 @@ export function criticalityTable(
           (one) =>
             html`<tr>
               <th scope="row">${one.name}</th>
-              <td class="figure">${percentText(one.share)}</td>
+              <td class="figure">${percentText(one.share, simulation.runs)}</td>
               <td class="bars">${shareBar(one.share)}</td>
             </tr>`,
         )}

@@ -117,7 +117,7 @@ export function endPicture(
     `${strings.plannedHandback} ${clockText(result.plannedHandback, zone)}`,
     endLabel,
     ...marks.map((one) => `${one.label} ${clockBeside(one.at, bookedEnd, zone)}`),
-    `${percentText(chance)} ${strings.handedBackOnTime}`,
+    `${percentText(chance, run.runs)} ${strings.handedBackOnTime}`,
   ].join(', ');
   return html`<svg
     class="end-drawing"
@@ -181,7 +181,11 @@ export function endTables(
     [endName(result, strings), time(bookedEnd)],
     [strings.margin, durationText(result.marginMinutes), { of: 'handback-margin', window }],
     [strings.requiredMargin, durationText(result.requiredMinutes)],
-    [strings.onTime, percentText(run.outlook.onTime.probability), { of: 'on-time', window }],
+    [
+      strings.onTime,
+      percentText(run.outlook.onTime.probability, run.runs),
+      { of: 'on-time', window },
+    ],
     ...([50, 80, 90, 95] as const).map(
       (percent) =>
         [`P${percent}`, time(run[`p${percent}`]), { of: 'p-value', window, percent }] as const,
@@ -243,7 +247,7 @@ export function endTables(
                   ${bar.late ? html`<span class="quiet">${strings.handedBackLate}</span>` : nothing}
                 </td>
                 <td class="figure">${bar.runs.toLocaleString('en-GB')}</td>
-                <td class="figure">${percentText(bar.runs / Math.max(1, run.runs))}</td>
+                <td class="figure">${percentText(bar.runs / Math.max(1, run.runs), run.runs)}</td>
               </tr>`,
           )}
         </tbody>

@@ -52,7 +52,7 @@ function bigFigures(result: HandbackResult, { zone, strings }: LiveSetting): Tem
     </div>
     <div>
       <span class="label">${strings.chanceHead}</span>
-      <strong class="large">${percentText(onTime.probability)}</strong>
+      <strong class="large">${percentText(onTime.probability, simulation.runs)}</strong>
       <span>&plusmn;${errorText(onTime)} ${strings.standardError}</span>
       <span>${strings.aim} ${aimText(result.confidence)}</span>
     </div>

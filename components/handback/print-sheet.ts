@@ -76,7 +76,7 @@ export function printSheet(
     ],
     [
       strings.chanceHead,
-      `${percentText(onTime.probability)} ±${errorText(onTime)}, ${strings.aim} ${aim}`,
+      `${percentText(onTime.probability, run.runs)} ±${errorText(onTime)}, ${strings.aim} ${aim}`,
     ],
     ['P50 / P80 / P90 / P95', [run.p50, run.p80, run.p90, run.p95].map(brief).join(' / ')],
     [strings.stamp, html`<code>${result.inputsStamp}</code>`],

@@ -80,7 +80,7 @@ function row(result: HandbackResult, setting: ListSetting, reachable: boolean): 
     </div>
     <div class="figure">
       <span class="label">${strings.onTime} </span
-      ><strong>${percentText(onTime.probability)}</strong>
+      ><strong>${percentText(onTime.probability, run.runs)}</strong>
       <span class="quiet"
         >&plusmn;${errorText(onTime)}<span class="unseen"> ${strings.standardError}</span></span
       >

@@ -1,8 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
-import type { OptionOutcome, OptionsAnswer, PricedOption } from '../../src/engine/index.js';
+import {
+  chanceText,
+  type OptionOutcome,
+  type OptionsAnswer,
+  type PricedOption,
+} from '../../src/engine/index.js';
 import { clockText, dayText } from '../shared/format.js';
-import { chanceText, errorText, moneyText, sumText } from '../overrun/money-text.js';
+import { errorText, moneyText, sumText } from '../overrun/money-text.js';
 import type { OptionsStrings } from './strings.js';
 
 export interface OptionRowShown {
@@ -66,8 +71,8 @@ function figures(option: PricedOption, { answer, zone, strings }: OptionRowShown
         html`<div>
             <dt>${option.handbacks.length > 1 ? `${one.window}: ` : ''}${strings.onTime}</dt>
             <dd>
-              <strong>${chanceText(one.onTime.probability)}</strong>
-              <span class="quiet">&plusmn;${errorText(one.onTime.standardError)}</span>
+              <strong>${chanceText(one.onTime.probability, answer.runs)}</strong>
+              <span class="quiet">${errorText(one.onTime.standardError)}</span>
             </dd>
           </div>
           <div>
@@ -91,7 +96,7 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
       ${
         option.verdict === 'the reference'
           ? nothing
-          : strings.cheaperIn(chanceText(option.cheaperInShare))
+          : strings.cheaperIn(chanceText(option.cheaperInShare, answer.runs))
       }
       ${strings.totalsNote} ${strings.p50Total} ${sumText(option.p50Total, answer.currency)},
       ${strings.p80Total} ${sumText(option.p80Total, answer.currency)}, ${strings.p95Total}

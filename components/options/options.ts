@@ -1,13 +1,14 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
-import type {
-  OptionsAnswer,
-  OwnOption,
-  PricedOption,
-  Progress,
-  StopOutlook,
+import {
+  chanceText,
+  type OptionsAnswer,
+  type OwnOption,
+  type PricedOption,
+  type Progress,
+  type StopOutlook,
 } from '../../src/engine/index.js';
 import type { AccessWindow, Activity, Resource } from '../../src/model/index.js';
-import { moneyText, chanceText } from '../overrun/money-text.js';
+import { moneyText } from '../overrun/money-text.js';
 import { base } from '../shared/base.js';
 import { paper } from '../shared/paper.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
@@ -248,7 +249,7 @@ export class PossessionOptions extends LitElement {
 
   #renderStopTable(
     stop: StopOutlook,
-    { currency }: OptionsAnswer,
+    { currency, runs }: OptionsAnswer,
     zone: string,
     words: OptionsStrings,
   ): TemplateResult {
@@ -274,7 +275,7 @@ export class PossessionOptions extends LitElement {
                   ${one.units}${one.units === stop.bestUnits ? ` (${words.best})` : nothing}
                 </th>
                 <td>${clockText(one.stopAt, zone)}</td>
-                <td class="figure">${chanceText(one.onTime.probability)}</td>
+                <td class="figure">${chanceText(one.onTime.probability, runs)}</td>
                 <td class="figure">${moneyText(one.expectedOverrunCost)}</td>
                 <td class="figure">${moneyText(one.reBooking)}</td>
                 <td class="figure">

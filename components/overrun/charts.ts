@@ -1,7 +1,12 @@
 import { durationText } from '../../src/calendar/index.js';
-import type { CostCurve, ExpectedCost, PriceAnswer } from '../../src/engine/index.js';
+import {
+  chanceText,
+  type CostCurve,
+  type ExpectedCost,
+  type PriceAnswer,
+} from '../../src/engine/index.js';
 import type { ChartSeries, ChartShown } from '../chart/shown.js';
-import { chanceText, moneyText, shortMoney, sumText } from './money-text.js';
+import { moneyText, shortMoney, sumText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
 
 /** Points beyond which a picture gains nothing. */
@@ -53,7 +58,7 @@ export function costChart(
               values: minutes.map((m) => chanceLater[m] ?? null),
               tone: 7,
               onRight: true,
-              text: chanceText,
+              text: (share: number) => chanceText(share, expected.runs),
             },
           ]
         : []),
@@ -103,7 +108,7 @@ export function chanceChart(expected: ExpectedCost, words: OverrunStrings): Char
     marks,
     pointText: (point) =>
       sumText(shown.find((one) => Number(one.cost) === point)?.cost ?? '', expected.currency),
-    valueText: chanceText,
+    valueText: (share) => chanceText(share, expected.runs),
     axisText: (value) => `${Math.round(100 * value)} %`,
     pointAxisText: shortMoney,
   };

@@ -1,9 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
-import type { ExpectedCost, PriceResult, PriceRow } from '../../src/engine/index.js';
+import {
+  chanceText,
+  type ExpectedCost,
+  type PriceResult,
+  type PriceRow,
+} from '../../src/engine/index.js';
 import { clockText, dayText } from '../shared/format.js';
 import { askFigure, type AskFigure } from './ask-figure.js';
-import { chanceText, errorText, moneyText, sumText } from './money-text.js';
+import { errorText, moneyText, sumText } from './money-text.js';
 import type { StepGroup } from './numbered-steps.js';
 import type { OverrunStrings } from './strings.js';
 
@@ -96,11 +101,14 @@ function costRow(
 /** The steps of the curve by minute; with chances, the share of shifts that reach each. */
 export function stepTable(
   groups: readonly StepGroup[],
-  chances: ReadonlyMap<number, ExpectedCost['steps'][number]>,
+  expected: ExpectedCost | null,
   asked: number,
   strings: OverrunStrings,
 ): TemplateResult {
   if (groups.length === 0) return html`<p class="quiet">${strings.noSteps}</p>`;
+  // All steps of one minute have the same chance.
+  const chances = new Map((expected?.steps ?? []).map((one) => [one.atMinute, one]));
+  const runs = expected?.runs;
   const withChance = chances.size > 0;
   return html`<div class="scroll list" tabindex="0" role="region" aria-label=${strings.steps}>
     <table class="steps">
@@ -135,8 +143,8 @@ export function stepTable(
                 ? html`<td class="figure">
                     ${
                       chance
-                        ? html`${chanceText(chance.chance)}
-                            <span class="quiet">&plusmn;${errorText(chance.standardError)}</span>`
+                        ? html`${chanceText(chance.chance, runs)}
+                            <span class="quiet">${errorText(chance.standardError)}</span>`
                         : nothing
                     }
                   </td>`

@@ -21,16 +21,13 @@ export function shortMoney(value: number): string {
   return `${(value / size).toLocaleString('en-GB', { maximumFractionDigits: 2 })}${letter}`;
 }
 
-/** The standard error of a share, in points: `0.4`. */
+/**
+ * The standard error of a share, in points: `\u00b10.4`. Empty where all runs agree: what is said then is a bound, which
+ * has no spread.
+ */
 export function errorText(error: number): string {
-  return error > 0 && error < 0.0005 ? '<\u00a00.1' : (100 * error).toFixed(1);
-}
-
-/** A share of 1: `12.5 %`; what is neither 0 nor 1 is never written so. */
-export function chanceText(share: number): string {
-  if (share > 0 && share < 0.001) return '< 0.1 %';
-  if (share < 1 && share > 0.999) return '> 99.9 %';
-  return `${(100 * share).toFixed(share === 0 || share === 1 ? 0 : 1)} %`;
+  if (error === 0) return '';
+  return `\u00b1${error < 0.0005 ? '<\u00a00.1' : (100 * error).toFixed(1)}`;
 }
 
 /** What the second sum is more than the first, exactly and with its sign: `+2,800.00`. Both have the same decimals. */

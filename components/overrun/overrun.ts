@@ -9,7 +9,7 @@ import {
 } from 'lit';
 import { live } from 'lit/directives/live.js';
 import { addMinutes, durationText } from '../../src/calendar/index.js';
-import type { ExpectedCost, PriceAnswer } from '../../src/engine/index.js';
+import type { PriceAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { paper } from '../shared/paper.js';
@@ -151,7 +151,7 @@ export class PossessionOverrun extends LitElement {
           </section>
           <section class="steps-list">
             <h3>${words.steps}</h3>
-            ${stepTable(groups, chancesOf(expected), asked, words)}
+            ${stepTable(groups, expected, asked, words)}
           </section>
           ${expectedPart(expected, charts.chance, this.#why, words)}
         </div>
@@ -350,13 +350,6 @@ export class PossessionOverrun extends LitElement {
     this.overrunMinutes = minutes;
     this.dispatchEvent(new OverrunChangeEvent(minutes));
   }
-}
-
-/** The chance of each minute with a step. All steps of one minute have the same. */
-function chancesOf(
-  expected: ExpectedCost | null,
-): ReadonlyMap<number, ExpectedCost['steps'][number]> {
-  return new Map((expected?.steps ?? []).map((one) => [one.atMinute, one]));
 }
 
 declare global {

@@ -104,7 +104,7 @@ export function windowColumns({
       planned(window, ({ simulation, chanceWanted }) => {
         const { onTime } = simulation.outlook;
         return {
-          text: chanceText(onTime.probability),
+          text: chanceText(onTime.probability, simulation.runs),
           sort: onTime.probability,
           ...(chanceWanted !== null &&
             onTime.probability < chanceWanted && { tone: 'harm' as const }),

@@ -37,6 +37,6 @@ export function windowWork(
 
 /** `35 min, 91.7 %`; a verdict other than held is named. */
 function outcomeOf({ marginMinutes, simulation, verdict }: HandbackResult): string {
-  const figures = `${floatText(marginMinutes)}, ${chanceText(simulation.outlook.onTime.probability)}`;
+  const figures = `${floatText(marginMinutes)}, ${chanceText(simulation.outlook.onTime.probability, simulation.runs)}`;
   return verdict === 'held' ? figures : `${figures} ${defaultStrings.verdict[verdict]}`;
 }

@@ -13,7 +13,7 @@ export function explainOnTime(result: HandbackResult, window: AccessWindow): Exp
   const late = Math.round((1 - onTime.probability) * run.runs);
   return {
     title: `Chance of handing back on time, window ${result.window}`,
-    figure: percentText(onTime.probability),
+    figure: percentText(onTime.probability, run.runs),
     tone: onTime.probability >= confidence ? 'good' : 'bad',
     sentence: `The share of simulated runs that hand back by the ${endWord(result)}, all durations drawn from their least, likely and most. Aimed at: ${percentText(confidence)}.`,
     rows: [

@@ -106,7 +106,7 @@ function stepRows(expected: ExpectedCost, rises: PriceAnswer['curve']['steps']):
       const rise = rises.find((each) => each.atMinute === one.atMinute && each.code === one.code);
       return {
         label: `${one.name}, from ${durationText(one.atMinute)} over`,
-        figure: percentText(one.chance),
+        figure: percentText(one.chance, expected.runs),
         note: `of the runs reach it${rise ? `; the total gains ${moneyText(rise.rise)} there` : ''}`,
       };
     });

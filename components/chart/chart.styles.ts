@@ -82,6 +82,10 @@ export const styles = css`
     min-height: 2.8em;
     overflow-wrap: anywhere;
   }
+  .zoom {
+    display: flex;
+    gap: 0.25rem;
+  }
   .scroll {
     max-height: 20rem;
   }

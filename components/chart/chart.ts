@@ -16,6 +16,7 @@ import { styles } from './chart.styles.js';
 import type { Drawing } from './draw.js';
 import { fillOf, lookOf, TONES } from './look.js';
 import { pointWords, type ChartShown } from './shown.js';
+import { firstSpan, holding, nearer, wholeOf, wider, type Span } from './zoom.js';
 import { defaultStrings, type ChartStrings } from './strings.js';
 
 /** Dots to a CSS pixel on paper: 384 to the inch. */
@@ -25,7 +26,7 @@ const PROBES = ['paper', 'ink', 'soft', 'hair'];
 
 /**
  * A chart with its key, its readout and its table. Pointer and arrow keys read each point, T turns to the table, a click or
- * Enter picks a point. On paper it is black on white at the sheet's resolution.
+ * Enter picks a point; where it zooms, plus and minus look nearer and wider, 0 at all of it. On paper it is black on white at the sheet's resolution.
  *
  * @summary A chart of figures, read by pointer and keyboard, with its table.
  * @tag possession-chart
@@ -52,6 +53,8 @@ export class PossessionChart extends LitElement {
   #failed = false;
   /** The point under the pointer; it goes before the picked one while the pointer is there. */
   #under: number | null = null;
+  /** The part that a reader looks at; null: as it is first shown. */
+  #span: Span | null = null;
   #drawing: Drawing | undefined;
   #canvas: HTMLCanvasElement | undefined;
   readonly #width = new WidthWatch(this, '.frame', 0);
@@ -90,7 +93,12 @@ export class PossessionChart extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     const most = (this.shown?.points.length ?? 0) - 1;
     if (changed.has('shown') && this.picked !== null && this.picked > most) this.picked = null;
-    if (changed.has('shown')) this.#under = null;
+    if (!changed.has('shown')) return;
+    this.#under = null;
+    const before = changed.get('shown');
+    // The same scale again is looked at where it was.
+    if (String(before && wholeOf(before)) !== String(this.shown && wholeOf(this.shown)))
+      this.#span = null;
   }
 
   override render(): TemplateResult | typeof nothing {
@@ -147,6 +155,7 @@ export class PossessionChart extends LitElement {
       }
       <div class="under">
         <p part="readout" class="readout on-screen" role="status">${table ? nothing : said}</p>
+        ${shown.zooms && !table ? this.#renderZoom(shown, words) : nothing}
         ${
           this.#failed
             ? nothing
@@ -155,6 +164,19 @@ export class PossessionChart extends LitElement {
               </button>`
         }
       </div>`;
+  }
+
+  #renderZoom(shown: ChartShown, words: ChartStrings): TemplateResult | typeof nothing {
+    const whole = wholeOf(shown);
+    const span = this.#span ?? firstSpan(shown);
+    if (!whole || !span) return nothing;
+    const isWhole = span[0] <= whole[0] && span[1] >= whole[1];
+    const button = (word: string, key: string, off: boolean): TemplateResult =>
+      html`<button type="button" ?disabled=${off} @click=${() => this.#zoom(key)}>${word}</button>`;
+    return html`<div class="zoom on-screen" role="group" aria-label=${words.zoomKeys}>
+      ${button(words.nearer, '+', false)} ${button(words.wider, '-', isWhole)}
+      ${button(words.whole, '0', isWhole)}
+    </div>`;
   }
 
   protected override updated(): void {
@@ -200,7 +222,8 @@ export class PossessionChart extends LitElement {
     if (width <= 0 || !frame) return;
     const height = printing ? PAPER_HEIGHT : Math.max(80, frame.clientHeight);
     const ratio = printing ? PAPER_RATIO : Math.max(1, globalThis.devicePixelRatio);
-    this.#drawing?.show(shown, look, { width, height, ratio }, this.#under ?? this.picked);
+    const span = this.#span ?? firstSpan(shown);
+    this.#drawing?.show(shown, look, { width, height, ratio, span }, this.#under ?? this.picked);
   }
 
   readonly #again = (): void => this.requestUpdate();
@@ -231,8 +254,12 @@ export class PossessionChart extends LitElement {
       event.preventDefault();
       this.#under = null;
       this.picked = this.picked === null ? at : Math.min(last, Math.max(0, next));
+      this.#hold(this.picked);
     } else if (event.key === 'Enter' && this.picked !== null) {
       this.dispatchEvent(new ChartPickEvent(this.picked));
+    } else if (shown.zooms && ['+', '=', '-', '0'].includes(event.key)) {
+      event.preventDefault();
+      this.#zoom(event.key === '=' ? '+' : event.key);
     } else if (event.key.toLowerCase() === 't') {
       event.preventDefault();
       this.#turn();
@@ -241,6 +268,30 @@ export class PossessionChart extends LitElement {
       );
     }
   };
+
+  /** Nearer about the point that is read, else about the middle. */
+  #zoom(key: string): void {
+    const { shown } = this;
+    const whole = shown && wholeOf(shown);
+    const span = this.#span ?? (shown && firstSpan(shown));
+    if (!whole || !span) return;
+    const read = this.#under ?? this.picked;
+    const point = read === null ? undefined : shown.points[read];
+    const inSpan = typeof point === 'number' && point >= span[0] && point <= span[1];
+    const about = inSpan ? point : (span[0] + span[1]) / 2;
+    this.#span =
+      key === '0' ? whole : key === '-' ? wider(span, whole) : nearer(span, whole, about);
+    this.requestUpdate();
+  }
+
+  /** The point that is read stays in sight. */
+  #hold(index: number): void {
+    const { shown } = this;
+    const whole = shown && wholeOf(shown);
+    const span = this.#span ?? (shown && firstSpan(shown));
+    const point = shown?.points[index];
+    if (whole && span && typeof point === 'number') this.#span = holding(span, whole, point);
+  }
 
   #pointOf(event: MouseEvent): number | null {
     const box = (event.currentTarget as Element).getBoundingClientRect();

@@ -16,6 +16,7 @@ import {
 } from 'chart.js';
 import { dashesOf, fillOf, type ChartLook } from './look.js';
 import type { ChartSeries, ChartShown } from './shown.js';
+import type { Span } from './zoom.js';
 
 Chart.register(
   BarController,
@@ -28,11 +29,16 @@ Chart.register(
   PointElement,
 );
 
+/** Pixels kept for a writing of the scale along the points. */
+const TICK_ROOM = 84;
+
 type Kind = 'bar' | 'line';
 type Place = { readonly x: number; readonly y: number | null };
 type Value = number | null | Place;
 
 export interface DrawingSize {
+  /** The part of the scale along the points that is drawn; null: all of it. */
+  readonly span: Span | null;
   readonly width: number;
   readonly height: number;
   /** Dots of the picture to a CSS pixel: 4 on paper is 384 to the inch. */
@@ -99,7 +105,7 @@ export function drawingOn(canvas: HTMLCanvasElement): Drawing {
 
 function configOf(
   extra: Extra,
-  { ratio }: DrawingSize,
+  { ratio, span, width }: DrawingSize,
 ): ChartConfiguration<Kind, Value[], unknown> {
   const { shown, look } = extra;
   const numeric = typeof shown.points[0] === 'number';
@@ -125,7 +131,16 @@ function configOf(
       scales: {
         [along]: {
           type: numeric ? 'linear' : 'category',
-          ...(numeric && { min: shown.points[0] as number, max: shown.points.at(-1) as number }),
+          ...(numeric && {
+            min: span?.[0] ?? (shown.points[0] as number),
+            max: span?.[1] ?? (shown.points.at(-1) as number),
+          }),
+          ...(shown.pointTicks && {
+            afterBuildTicks: (axis: { min: number; max: number; ticks: { value: number }[] }) => {
+              const most = Math.max(2, Math.floor(width / TICK_ROOM));
+              axis.ticks = shown.pointTicks!(axis.min, axis.max, most).map((value) => ({ value }));
+            },
+          }),
           stacked,
           offset: !numeric,
           grid: { display: false },
@@ -141,7 +156,10 @@ function configOf(
             }),
           },
         },
-        [across]: axisOf(shown.valueTitle, shown.axisText, stacked, look),
+        [across]: {
+          ...axisOf(shown.valueTitle, shown.axisText, stacked, look),
+          ...(shown.most !== undefined && { max: shown.most }),
+        },
         ...(right && {
           right: {
             ...axisOf(
@@ -241,6 +259,9 @@ function extras(extra: Extra): Plugin<Kind> {
   const { shown, look } = extra;
   return {
     id: 'possession-extras',
+    beforeDatasetsDraw(chart) {
+      drawBands(chart, extra);
+    },
     afterDatasetsDraw(chart) {
       const { picked } = extra;
       const pen = chart.ctx;
@@ -270,6 +291,7 @@ function extras(extra: Extra): Plugin<Kind> {
       let taken = -Infinity;
       for (const mark of shown.marks ?? []) {
         const x = along.getPixelForValue(mark.at);
+        if (x < area.left - 1 || x > area.right + 1) continue;
         pen.setLineDash([3, 3]);
         stroke(pen, x, area.top - 4, x, area.bottom);
         const wide = pen.measureText(mark.text).width;
@@ -289,6 +311,32 @@ function extras(extra: Extra): Plugin<Kind> {
       pen.restore();
     },
   };
+}
+
+/** Bands behind the values, each named at its foot where there is room for the name. */
+function drawBands(chart: Chart, { shown, look }: Extra): void {
+  const along = chart.scales['x'];
+  if (!shown.bands || shown.lying || !along) return;
+  const { ctx: pen, chartArea: area } = chart;
+  pen.save();
+  pen.font = `12px ${look.font}`;
+  let taken = -Infinity;
+  for (const { from, to, text } of shown.bands) {
+    const left = Math.max(area.left, along.getPixelForValue(from));
+    const right = Math.min(area.right, along.getPixelForValue(to));
+    if (right < left) continue;
+    pen.fillStyle = look.hair;
+    pen.globalAlpha = look.bare ? 1 : 0.55;
+    pen.fillRect(left, area.top, Math.max(1.5, right - left), area.bottom - area.top);
+    pen.globalAlpha = 1;
+    const wide = pen.measureText(text).width;
+    const at = Math.min(left + 3, area.right - wide);
+    if (at <= taken) continue;
+    pen.fillStyle = look.quiet;
+    pen.fillText(text, at, area.bottom - 5);
+    taken = at + wide + 6;
+  }
+  pen.restore();
 }
 
 function stroke(

@@ -24,6 +24,13 @@ export interface ChartMark {
   readonly text: string;
 }
 
+/** A stretch of the scale along the points that is drawn behind all else: a window. */
+export interface ChartBand {
+  readonly from: number;
+  readonly to: number;
+  readonly text: string;
+}
+
 /** A chart as data: what is drawn, read out and put into its table. */
 export interface ChartShown {
   readonly title: string;
@@ -34,6 +41,15 @@ export interface ChartShown {
   readonly rightTitle?: string;
   readonly series: readonly ChartSeries[];
   readonly marks?: readonly ChartMark[];
+  readonly bands?: readonly ChartBand[];
+  /** A reader may look at a part of it; for points that are numbers. */
+  readonly zooms?: boolean;
+  /** The part that is shown first; absent: all of it. */
+  readonly stretch?: readonly [from: number, to: number];
+  /** Round places of the scale along the points within a stretch, at most so many; absent: round numbers. */
+  readonly pointTicks?: (from: number, to: number, most: number) => readonly number[];
+  /** The end of the scale of values; absent: by the values. */
+  readonly most?: number;
   /** Bars that lie, for points with long names. */
   readonly lying?: boolean;
   /** The end of the scale on the right; absent: by its values. */

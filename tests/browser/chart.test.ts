@@ -216,4 +216,39 @@ describe('possession-chart', () => {
       expect(await axeFaults(el)).to.deep.equal([]);
     }
   });
+
+  it('is looked at nearer and wider by keys and buttons, and follows the point that is read', async () => {
+    const el = await drawn({ ...steps, zooms: true });
+    const whole = [...pixels(el)].join();
+    part(el, '.frame').focus();
+    await sendKeys({ press: '+' });
+    await el.updateComplete;
+    await sendKeys({ press: '+' });
+    await el.updateComplete;
+    const near = [...pixels(el)].join();
+    expect(near === whole).to.equal(false);
+    // From 33.75 to 56.25 of 90 minutes: the point at the end is out of sight until it is read.
+    await sendKeys({ press: 'End' });
+    await sendKeys({ press: 'End' });
+    await el.updateComplete;
+    expect(readout(el)).to.contain('90 min');
+    expect([...pixels(el)].join() === near).to.equal(false);
+    const all = [...el.renderRoot.querySelectorAll<HTMLButtonElement>('.zoom button')];
+    expect(all.map((one) => one.textContent.trim())).to.deep.equal([
+      'Nearer',
+      'Wider',
+      'All of it',
+    ]);
+    all[2]!.click();
+    await el.updateComplete;
+    expect(all.map((one) => one.disabled)).to.deep.equal([false, true, true]);
+    await inBothSchemes(async () => {
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
+  });
+
+  it('offers no nearer look where there is none to have', async () => {
+    expect(part(await drawn({ ...bars, zooms: true }), '.zoom')).to.equal(null);
+    expect(part(await drawn(steps), '.zoom')).to.equal(null);
+  });
 });

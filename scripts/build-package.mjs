@@ -1,5 +1,6 @@
-// npm run build: what is published. Modules with their types, the command line as one file, bundles for a page without a
-// bundler, and data for editors.
+// npm run build: what is published. Modules with their types, the command line as one file with the JSON schemas of its
+// answers, bundles for a page without a bundler, and data for editors.
+import { execFileSync } from 'node:child_process';
 import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -76,6 +77,14 @@ function bundleOptions(name, entry, outDir, write) {
   };
 }
 
+/** The JSON schema of what each verb prints, as the command line itself tells it. */
+function answerSchemas(cli, folder) {
+  mkdirSync(folder);
+  const told = execFileSync('node', [cli, '--schema'], { encoding: 'utf8' });
+  for (const [verb, schema] of Object.entries(JSON.parse(told)))
+    writeFileSync(join(folder, `${verb}.json`), json(schema));
+}
+
 const json = (value) => `${JSON.stringify(value, null, 2)}\n`;
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
@@ -83,6 +92,7 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
   run('node_modules/.bin/tsc', ['-p', 'tsconfig.build.json']);
   await bundleCli(root, join(out, 'cli.js'), '#!/usr/bin/env node\n');
   chmodSync(join(out, 'cli.js'), 0o755);
+  answerSchemas(join(out, 'cli.js'), join(out, 'schemas'));
   await browserBundles(join(out, 'browser'));
   const manifest = makeManifest();
   mkdirSync(join(out, 'editors'));

@@ -16,6 +16,7 @@ export function packageExports() {
     './react': module('components/frameworks/react'),
     './vue': module('components/frameworks/vue'),
     './browser/*': './dist/browser/*',
+    './schemas/*': './dist/schemas/*',
     './custom-elements.json': './custom-elements.json',
     './package.json': './package.json',
   };

@@ -3,16 +3,17 @@ import { planToChance, type PlanToChance } from '../engine/handback/plan-to-chan
 import type { Plan } from '../model/index.js';
 import { chanceText } from '../risk/index.js';
 import type { Allocation } from '../planner/search/types.js';
+import type { ChancePart } from './answers/allocate.js';
 import type { Arguments } from './arguments.js';
 import { clockWords } from '../calendar/clock-words.js';
 import { iso } from './iso.js';
-import { textTable } from './text-table.js';
+import { table, type Block } from './blocks.js';
 
 /** A plan made to a chance, with what `allocate` adds to its answer. */
 export interface ChanceAnswer {
   readonly found: Allocation;
-  readonly json: object;
-  readonly text: readonly string[];
+  readonly json: ChancePart;
+  readonly text: readonly Block[];
 }
 
 /** Makes a plan in which every window used hands back on time with the chance asked for. */
@@ -28,7 +29,7 @@ export function allocateToChance(plan: Plan, asked: Arguments, chance: number): 
   return { found: made.allocation, json: chanceJson(made, plan), text: chanceWords(made, plan) };
 }
 
-function chanceJson({ wanted, runs, windows, costs }: PlanToChance, plan: Plan): object {
+function chanceJson({ wanted, runs, windows, costs }: PlanToChance, plan: Plan): ChancePart {
   return {
     wanted,
     runs,
@@ -49,13 +50,13 @@ function chanceJson({ wanted, runs, windows, costs }: PlanToChance, plan: Plan):
   };
 }
 
-function chanceWords({ wanted, runs, windows, costs }: PlanToChance, plan: Plan): string[] {
+function chanceWords({ wanted, runs, windows, costs }: PlanToChance, plan: Plan): Block[] {
   const when = (at: number | null): string =>
     at === null ? 'not placed' : clockWords(at, plan.zone);
   return [
     '',
     `Made to a chance of ${chanceText(wanted)} in every window, from ${runs} simulated runs:`,
-    textTable(
+    table(
       ['window', 'on time', 'margin', ''],
       windows.map((one) => [
         one.window,

@@ -6,6 +6,7 @@ import { planId } from '../planner/plan-id.js';
 import type { Unstated } from '../planner/unstated.js';
 import { allocateToChance } from './allocate-chance.js';
 import type { Answer } from './answer.js';
+import type { AllocateAnswer } from './answers/allocate.js';
 import type { Arguments } from './arguments.js';
 import { clockWords, dueWords } from '../calendar/clock-words.js';
 import { iso } from './iso.js';
@@ -13,7 +14,7 @@ import { mendedJson, mendedLines, mendedPlan } from './mended-plan.js';
 import { faultNotes, namedAs, planWords, planWork } from './plan-of-work.js';
 import { documentOf, writePlan } from './plan-out.js';
 import type { GivenFile } from './read-plan.js';
-import { textTable } from './text-table.js';
+import { table } from './blocks.js';
 
 /**
  * `allocate`: the best plan over all windows, and how good it is known to be.
@@ -26,7 +27,7 @@ export async function allocate(
   asked: Arguments,
   from?: GivenFile,
   against?: GivenFile,
-): Promise<Answer> {
+): Promise<Answer<AllocateAnswer>> {
   const mended = from && mendedPlan(plan, asked, from);
   const toChance =
     from || asked.chance === undefined ? undefined : allocateToChance(plan, asked, asked.chance);
@@ -90,7 +91,7 @@ export async function allocate(
       : []),
     ...(asked.out === undefined ? [] : [`Written: ${asked.out}`]),
     '',
-    textTable(
+    table(
       ['activity', 'window', 'status', 'from', 'to', 'units'],
       found.placements.map((one) => [
         one.activity,
@@ -111,7 +112,7 @@ export async function allocate(
           ),
         ]),
     '',
-    textTable(
+    table(
       ['package', 'key date', 'forecast', 'float', ''],
       found.keyDates.map((one) => [
         one.package,
@@ -127,7 +128,7 @@ export async function allocate(
       ? `${capital(certificateWords(found))}. Checked by the independent verifier.`
       : 'THE CHECK FOUND A FAULT: do not use this plan.',
     ...(toChance?.text ?? []),
-  ].join('\n');
+  ];
   return { json, text, notes: [...faultNotes(found), ...found.notes] };
 }
 

@@ -1,33 +1,44 @@
+import type { Block } from './blocks.js';
 import type { Report } from '../engine/report/report.js';
-import { cautions, type Note } from '../model/index.js';
+import { cautions as everyCaution, type Note } from '../model/index.js';
 
 /** What a verb found: one document for scripts, and the same in words. */
-export interface Answer {
-  readonly json: object;
-  readonly text: string;
+export interface Answer<Json extends object = object> {
+  readonly json: Json;
+  readonly text: readonly Block[];
   /** The same to be sent, for `--out`. */
   readonly report?: Report;
   /** What the answer rests on and nobody said. */
   readonly notes?: readonly Note[];
+  /** Cautions of this verb alone; they come before those of every answer. */
+  readonly cautions?: readonly string[];
+}
+
+/** An answer as it is sent. */
+export interface Enveloped {
+  readonly json: object;
+  /** Notes first, cautions last. */
+  readonly text: readonly Block[];
+  readonly notes: readonly Note[];
 }
 
 /**
- * The answer with its notes and cautions: in the document as `notes` and `cautions`, in the text as lines before it.
+ * The answer with its notes and cautions: in the document as `notes` and `cautions`, in the text as lines round it.
  *
  * @param more Notes of the command line and of what was read.
  */
-export function enveloped(answer: Answer, more: readonly Note[]): Answer {
+export function enveloped(answer: Answer, more: readonly Note[]): Enveloped {
   const notes = [...more, ...(answer.notes ?? [])];
+  const cautions = [...(answer.cautions ?? []), ...everyCaution];
   return {
     json: { ...answer.json, notes, cautions },
-    text: [...notes.map(({ text }) => `note: ${text}`), ...(notes.length > 0 ? [''] : [])]
-      .concat(answer.text)
-      .join('\n'),
+    text: [
+      ...notes.map(({ text }) => `note: ${text}`),
+      ...(notes.length > 0 ? [''] : []),
+      ...answer.text,
+      '',
+      ...cautions.map((line) => `! ${line}`),
+    ],
     notes,
   };
-}
-
-/** Text for a person, with the cautions below it. */
-export function withCautions(text: string): string {
-  return [text, '', ...cautions.map((line) => `! ${line}`)].join('\n');
 }

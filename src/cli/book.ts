@@ -3,11 +3,12 @@ import type { Placement, Plan } from '../model/index.js';
 import { bookOf } from '../engine/book.js';
 import type { BookingRules } from '../rules/booking/index.js';
 import type { Answer } from './answer.js';
+import type { BookAnswerJson } from './answers/book.js';
 import type { Arguments } from './arguments.js';
 import { clockWords } from '../calendar/clock-words.js';
 import { planLines, planOfWork } from './plan-of-work.js';
 import type { GivenFile } from './read-plan.js';
-import { textTable } from './text-table.js';
+import { table } from './blocks.js';
 import { writeFileOf } from './write-file.js';
 
 /**
@@ -19,7 +20,7 @@ export function book(
   rules: BookingRules,
   now: Instant,
   given?: GivenFile,
-): Answer {
+): Answer<BookAnswerJson> {
   const work = given && planOfWork(plan, asked, given);
   const { milestones: found, calendar: file, windows } = bookOf(plan, rules.name, { now, rules });
   const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
@@ -53,9 +54,9 @@ export function book(
     ...(work ? [...planLines(work), ''] : []),
     `Booking dates by "${rules.name}", as at ${clockWords(now, plan.zone)}. ${weeksText(rules)}`,
     '',
-    textTable(['window', 'status', 'milestone', 'due', 'state', ''], rows),
+    table(['window', 'status', 'milestone', 'due', 'state', ''], rows),
     '',
-    textTable(
+    table(
       ['window', 'days', 'trains hit', 'class', 'four-week periods', ...(work ? ['work'] : [])],
       windows.map((one) => [
         one.window,
@@ -67,7 +68,7 @@ export function book(
       ]),
     ),
     ...(asked.calendar === undefined ? [] : ['', `Written: ${asked.calendar}`]),
-  ].join('\n');
+  ];
   return {
     json: {
       ...(work && { plan: work.plan, broken: work.broken }),

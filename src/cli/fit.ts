@@ -11,8 +11,9 @@ import type { MostThatFits } from '../planner/fit/types.js';
 import { doubted } from '../engine/left-out.js';
 import type { PlanResult } from '../tables/index.js';
 import type { Answer } from './answer.js';
+import type { FitAnswer } from './answers/fit.js';
 import { FitCheck } from '../verify/index.js';
-import { textTable } from './text-table.js';
+import { table } from './blocks.js';
 
 /**
  * `fit`: every package against every window, with every reason for a no. A package with rows that could not be read
@@ -21,7 +22,7 @@ import { textTable } from './text-table.js';
 export function fit({
   plan,
   packagesLeftOut,
-}: Pick<PlanResult, 'plan' | 'packagesLeftOut'>): Answer {
+}: Pick<PlanResult, 'plan' | 'packagesLeftOut'>): Answer<FitAnswer> {
   const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
   const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
   const check = new FitCheck(plan);
@@ -64,12 +65,17 @@ export function fit({
   ]);
   return {
     json: { fits },
-    text: textTable(['package', 'window', 'status', 'fit', 'goes', 'spare', 'reasons'], rows),
+    text: [table(['package', 'window', 'status', 'fit', 'goes', 'spare', 'reasons'], rows)],
   };
 }
 
 /** How much of a package goes; `null` where it has rows that could not be read. */
-function partFields(most: MostThatFits | undefined): Record<string, number | boolean | null> {
+function partFields(
+  most: MostThatFits | undefined,
+): Pick<
+  FitAnswer['fits'][number],
+  'fitsUnits' | 'ofUnits' | 'fitsPieces' | 'ofPieces' | 'mostProven'
+> {
   return {
     fitsUnits: most?.units ?? null,
     ofUnits: most?.ofUnits ?? null,

@@ -6,10 +6,12 @@ import {
   type HandbackResult,
   type LiveForecast,
 } from '../risk/index.js';
+import type { HandbackWindow, LineJson } from './answers/handback.js';
+import type { CutOffJson, LiveJson } from './answers/live.js';
 import { iso } from './iso.js';
 
 /** The handback of one window as a script reads it: instants in the window's zone. */
-export function handbackJson(window: AccessWindow, one: HandbackResult): object {
+export function handbackJson(window: AccessWindow, one: HandbackResult): HandbackWindow {
   const { zone } = window;
   const { simulation: run } = one;
   const { onTime } = run.outlook;
@@ -74,12 +76,12 @@ export function handbackJson(window: AccessWindow, one: HandbackResult): object 
 /** The margin that the verdict speaks of: what is left of it during the shift. */
 const marginNow = (one: HandbackResult): number => one.live?.marginLeftMinutes ?? one.marginMinutes;
 
-const lineJson = (line: HandbackResult['whole'], zone: string): object => ({
+const lineJson = (line: HandbackResult['whole'], zone: string): LineJson => ({
   ...line,
   plannedClear: iso(line.plannedClear, zone),
 });
 
-const cutOffJson = (one: CutOff, zone: string): object => ({
+const cutOffJson = (one: CutOff, zone: string): CutOffJson => ({
   ...one,
   plannedStart: isoText(one.plannedStart, zone),
   plannedFinish: isoText(one.plannedFinish, zone),
@@ -90,7 +92,7 @@ const cutOffJson = (one: CutOff, zone: string): object => ({
   chanceStart: iso(one.chanceStart, zone),
 });
 
-function liveJson({ options, ...live }: LiveForecast, zone: string): object {
+function liveJson({ options, ...live }: LiveForecast, zone: string): LiveJson {
   return {
     ...live,
     at: isoText(live.at, zone),

@@ -10,7 +10,7 @@ import {
 } from '../risk/index.js';
 import type { WindowOutlook } from './window-outlook.js';
 import { clockWords } from '../calendar/clock-words.js';
-import { textTable } from './text-table.js';
+import { table, type Block } from './blocks.js';
 
 const verdictWords: Readonly<Record<HandbackResult['verdict'], string>> = {
   held: 'held',
@@ -25,7 +25,7 @@ export function handbackText(
   all: readonly WindowOutlook[],
   notPlaced: readonly (NotPlaced & { readonly window: string })[],
   calendar: string | undefined,
-): string {
+): readonly Block[] {
   const blocks = [
     ...all.map((one) => shortWords(one)),
     ...all.map((one) => liveWords(plan, one)),
@@ -50,9 +50,9 @@ export function handbackText(
     'P95',
   ];
   return [
-    ...(all.length === 0 ? [] : [textTable(heads, all.map(row)), ...runsWords(all)]),
+    ...(all.length === 0 ? [] : [table(heads, all.map(row)), ...runsWords(all)]),
     ...blocks.flatMap((lines) => (lines.length === 0 ? [] : ['', ...lines])),
-  ].join('\n');
+  ];
 }
 
 /** Where no chance is wanted the word speaks of the margin alone, and says so. */

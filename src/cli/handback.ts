@@ -6,6 +6,7 @@ import type { Decisions, Plan } from '../model/index.js';
 import type { Allocation } from '../planner/search/types.js';
 import { notPlacedIn, type Actual } from '../risk/index.js';
 import type { Answer } from './answer.js';
+import type { HandbackAnswer } from './answers/handback.js';
 import type { Arguments } from './arguments.js';
 import { handbackJson } from './handback-json.js';
 import { handbackText } from './handback-text.js';
@@ -69,7 +70,7 @@ export function handback(
   decisions: Decisions,
   now: Instant,
   { given, seen }: HandbackFiles = {},
-): Answer {
+): Answer<HandbackAnswer> {
   const work = planOfWork(plan, asked, given);
   const found = work.allocation;
   const all = outlooks(plan, found, asked, decisions, seen);
@@ -90,7 +91,7 @@ export function handback(
       windows: all.map(({ window, result }) => handbackJson(window, result)),
       notPlaced,
     },
-    text: [...planLines(work), '', handbackText(plan, all, notPlaced, asked.calendar)].join('\n'),
+    text: [...planLines(work), '', ...handbackText(plan, all, notPlaced, asked.calendar)],
     notes: [
       ...work.notes,
       ...(seen ? noShiftNotes(plan, listed, seen.at) : []),

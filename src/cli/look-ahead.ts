@@ -7,6 +7,8 @@ import type { Placement, Plan } from '../model/index.js';
 import type { BookingRules } from '../rules/booking/index.js';
 import type { PlanResult } from '../tables/index.js';
 import type { Answer } from './answer.js';
+import type { LookAheadAnswer } from './answers/look-ahead.js';
+import type { PlacementJson } from './answers/parts.js';
 import type { Arguments } from './arguments.js';
 import { documentOf } from './plan-out.js';
 import { planOfWork } from './plan-of-work.js';
@@ -26,7 +28,7 @@ export function lookAhead(
   rules: BookingRules,
   now: Instant,
   given?: GivenFile,
-): Answer {
+): Answer<LookAheadAnswer> {
   const work = planOfWork(plan, asked, given);
   const { allocation, broken } = work;
   const { milestones } = bookOf(plan, rules.name, { now, rules });
@@ -41,7 +43,7 @@ export function lookAhead(
     asked.weeks ?? usual,
   );
   const zones = new Map(plan.windows.map((one) => [one.id, one.zone]));
-  const piece = (one: Placement): object => {
+  const piece = (one: Placement): PlacementJson => {
     const zone = (one.window === null ? undefined : zones.get(one.window)) ?? plan.zone;
     return { ...one, from: isoText(one.from, zone), to: isoText(one.to, zone) };
   };

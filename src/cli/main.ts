@@ -11,14 +11,17 @@ import { priceBookSchema } from '../model/price-book.js';
 import { bookingRulesSchema, exampleBooking, type BookingRules } from '../rules/booking/index.js';
 import { decodeBytes, jsonFrom, type PlanResult } from '../tables/index.js';
 import { allocate } from './allocate.js';
-import { enveloped, withCautions, type Answer } from './answer.js';
+import { enveloped, type Answer } from './answer.js';
 import { readArguments, UsageError, type Arguments } from './arguments.js';
 import { book } from './book.js';
 import { faultLines, longestFault } from './fault-lines.js';
 import { fit } from './fit.js';
 import { handback } from './handback.js';
-import { helpOf, options, usage, verbs, type Verb } from './options.js';
-import { clipped, complain, jsonText, plainText, write } from './output.js';
+import { helpOf, usageLines, usualWidth } from './help.js';
+import { columnsOf, laidOut } from './layout.js';
+import type { Block } from './blocks.js';
+import { options, verbs, type Verb } from './options.js';
+import { clipped, complain, jsonText, write } from './output.js';
 import { price } from './price.js';
 import { readActuals } from './read-actuals.js';
 import { readHolidays } from './read-holidays.js';
@@ -39,8 +42,15 @@ class BadInput extends Error {
   override name = 'BadInput';
 }
 
+/** Text for a person, no wider than the screen it goes to; `usual`: its width where it goes to no screen. */
+const onScreen = (blocks: readonly Block[], stream: NodeJS.WriteStream, usual?: number): string =>
+  laidOut(blocks, columnsOf(stream, process.env['COLUMNS']) ?? usual);
+
+/** A line on standard error. */
+const tellLine = (line: string): void => complain(onScreen([line], process.stderr));
+
 function told(faults: readonly Fault[]): void {
-  for (const line of faultLines(faults)) complain(line);
+  for (const line of faultLines(faults)) tellLine(line);
 }
 
 /** @throws {BadInput} Where one of them is an error. */
@@ -75,7 +85,7 @@ function decisionsFor({ decisions: path }: Arguments): Decisions {
 /** The rules of booking, from the file named; the example where none is, and that is told. */
 function bookingFor({ booking: path }: Arguments): BookingRules {
   if (path === undefined) {
-    complain(`note: no --booking FILE: "${exampleBooking.name}" is used.`);
+    tellLine(`note: no --booking FILE: "${exampleBooking.name}" is used.`);
     return exampleBooking;
   }
   const { value, faults } = jsonFrom(
@@ -168,18 +178,24 @@ function answer(
   }
 }
 
-/** The help asked for, or the version; `undefined` where neither is. */
-function asked(words: readonly string[]): string | undefined {
+/** The help asked for, the version, or a schema; `undefined` where none is. */
+async function asked(words: readonly string[]): Promise<string | undefined> {
   if (words.includes('--version')) return `possession-fit ${version}`;
-  if (!words.includes('--help') && !words.includes('-h')) return undefined;
   const verb = words.find((word): word is Verb => (verbs as readonly string[]).includes(word));
-  return verb === undefined ? usage : helpOf(verb);
+  if (words.includes('--help') || words.includes('-h'))
+    return onScreen(verb ? helpOf(verb) : usageLines(), process.stdout, usualWidth);
+  if (!words.includes('--schema')) return undefined;
+  const { answerSchema } = await import('./answers/index.js');
+  const schema = verb
+    ? answerSchema(verb)
+    : Object.fromEntries(verbs.map((one) => [one, answerSchema(one)]));
+  return JSON.stringify(schema, null, 2);
 }
 
 /** Carries out one command line and gives its exit code. What nobody foresaw is thrown. */
 export async function main(words: readonly string[]): Promise<number> {
   try {
-    const help = asked(words);
+    const help = await asked(words);
     const { text, code } =
       help === undefined ? await answered(readArguments(words)) : { text: help, code: 0 };
     const end = await write(`${text}\n`);
@@ -189,7 +205,8 @@ export async function main(words: readonly string[]): Promise<number> {
   } catch (error) {
     if (error instanceof BadInput) return 1;
     if (!(error instanceof UsageError)) throw error;
-    complain(`${clipped(error.message, longestFault)}\n\n${usage}`);
+    tellLine(clipped(error.message, longestFault));
+    complain(`\n${onScreen(usageLines(), process.stderr, usualWidth)}`);
     return 2;
   }
 }
@@ -221,7 +238,7 @@ async function answerTo(asked: Arguments): Promise<{ text: string; code: number 
     ...unusedNotes(asked),
   ]);
   if (found.report) await writeReport(asked, found.report, whole.notes);
-  const text = asked.json ? jsonText(whole.json) : plainText(withCautions(whole.text));
+  const text = asked.json ? jsonText(whole.json) : onScreen(whole.text, process.stdout);
   return { text, code: errors.length > 0 ? 1 : 0 };
 }
 

@@ -7,6 +7,7 @@ import { givenPlan } from '../planner/given/given-plan.js';
 import { windowMoves, type WindowMove } from '../planner/given/moves.js';
 import type { Broken } from '../planner/given/types.js';
 import type { Allocation } from '../planner/search/types.js';
+import type { MendedPart } from './answers/allocate.js';
 import type { Arguments } from './arguments.js';
 import { clockWords } from '../calendar/clock-words.js';
 import { namedAs, planWords, type PlanNamed } from './plan-of-work.js';
@@ -79,7 +80,7 @@ function frozenBy(
 export function mendedJson(
   { from, broken, moved, fewest, more, frozen }: MendedPlan,
   plan: Plan,
-): object {
+): MendedPart {
   const { given: _, ...named } = from;
   return {
     from: named,

@@ -4,9 +4,10 @@ import type { OptionsAnswer, PricedOption } from '../engine/options/types.js';
 import type { AccessWindow, Plan, PlanDocument, PriceBook } from '../model/index.js';
 import type { Allocation } from '../planner/search/types.js';
 import type { PlanResult } from '../tables/index.js';
+import type { OptionsPart } from './answers/options.js';
 import type { Arguments } from './arguments.js';
 import { readMoment } from './read-moment.js';
-import { textTable } from './text-table.js';
+import { table, type Block } from './blocks.js';
 
 /** What options are worked out from: the files as a document, with the plan of work. */
 export interface OptionsBasis {
@@ -48,7 +49,7 @@ export function optionsFor(
 }
 
 /** The options as JSON: what tells them apart, and where two change places. */
-export function optionsJson(answer: OptionsAnswer, zone: string) {
+export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
   return {
     runs: answer.runs,
     seed: answer.seed,
@@ -95,12 +96,12 @@ export function optionsJson(answer: OptionsAnswer, zone: string) {
 }
 
 /** The options for a person. */
-export function optionsWords(answer: OptionsAnswer): readonly string[] {
+export function optionsWords(answer: OptionsAnswer): readonly Block[] {
   const priced = answer.options.filter((one): one is PricedOption => one.state === 'priced');
   return [
     `Ways out, everything they cost (overrun, plant and labour, booking, booking again, key dates), ${answer.currency}:`,
     '',
-    textTable(
+    table(
       ['option', 'expected total', 'std error', 'P50 total', 'P80 total', 'P95 total', 'on time'],
       priced.map((one) => [
         `${one.name}${one.id === answer.cheapest ? ' (cheapest)' : answer.tied.includes(one.id) ? ' (too close to call)' : ''}`,

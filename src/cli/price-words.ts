@@ -1,14 +1,15 @@
-import { durationText, isoText } from '../calendar/index.js';
+import { clockWords } from '../calendar/clock-words.js';
+import { durationText } from '../calendar/index.js';
 import type { AccessWindow } from '../model/index.js';
 import type { KeyDateLine, PriceResult } from '../price/index.js';
-import { textTable } from './text-table.js';
+import { table, type Block } from './blocks.js';
 
 /** One overrun by head of cost. */
-export function overrunWords(one: PriceResult, window: AccessWindow): readonly string[] {
+export function overrunWords(one: PriceResult, window: AccessWindow): readonly Block[] {
   return [
-    `${window.id} (${window.status}) handed back ${one.overrunMinutes} min late, at ${isoText(one.handbackAt, window.zone)} (${one.currency}, counted: ${one.basis}):`,
+    `${window.id} (${window.status}) handed back ${one.overrunMinutes} min late, at ${clockWords(one.handbackAt, window.zone)} (${one.currency}, counted: ${one.basis}):`,
     '',
-    textTable(
+    table(
       ['head of cost', 'amount', '', 'how'],
       one.rows.map((row) => [row.title, row.amount, row.counted ? '' : 'not counted', row.formula]),
     ),
@@ -21,13 +22,13 @@ export function overrunWords(one: PriceResult, window: AccessWindow): readonly s
 export function sideBySide(
   overruns: readonly PriceResult[],
   window: AccessWindow,
-): readonly string[] {
+): readonly Block[] {
   const [first] = overruns;
   if (!first) return [];
   return [
-    `${window.id} (${window.status}) handed back late, booked end ${isoText(window.end, window.zone)} (${first.currency}, counted: ${first.basis}):`,
+    `${window.id} (${window.status}) handed back late, booked end ${clockWords(window.end, window.zone)} (${first.currency}, counted: ${first.basis}):`,
     '',
-    textTable(
+    table(
       ['head of cost', ...overruns.map((one) => durationText(one.overrunMinutes)), ''],
       [
         ...first.rows.map((row, i) => [

@@ -12,6 +12,7 @@ import type { PriceResult } from '../price/index.js';
 import type { PlanResult } from '../tables/index.js';
 import { optionsFor, optionsJson, optionsWords } from './price-options.js';
 import type { Answer } from './answer.js';
+import type { OverrunPart, PriceAnswerJson, RiskPart } from './answers/price.js';
 import { UsageError, type Arguments } from './arguments.js';
 import { planLines, planOfWork } from './plan-of-work.js';
 import type { GivenFile } from './read-plan.js';
@@ -36,7 +37,7 @@ export function price(
     readonly given?: GivenFile | undefined;
     readonly holidays?: readonly string[];
   } = {},
-): Answer {
+): Answer<PriceAnswerJson> {
   const { trains } = read;
   const window = plan.windows.find((one) => one.id === asked.window);
   if (!window) throw new UsageError(`--window: there is no window "${asked.window}"`);
@@ -124,7 +125,7 @@ export function price(
     ...(at.notPriced.length === 0
       ? []
       : ['', 'Not priced:', ...at.notPriced.map((one) => `- ${one}`)]),
-  ].join('\n');
+  ];
   const basis: ReportBasis = {
     window,
     document: [asked.windows, asked.work].flatMap((one) => (one ? [fileName(one)] : [])).join(', '),
@@ -192,7 +193,7 @@ function standingNotes(
   ];
 }
 
-function overrunJson(one: PriceResult, window: AccessWindow) {
+function overrunJson(one: PriceResult, window: AccessWindow): OverrunPart {
   return {
     overrunMinutes: one.overrunMinutes,
     handbackAt: isoText(one.handbackAt, window.zone),
@@ -212,7 +213,7 @@ function riskJson(
   { expected }: PriceAnswer,
   outlook: HandbackResult | undefined,
   seed: number,
-): unknown {
+): RiskPart | null {
   if (!expected || !outlook) return null;
   return {
     of: OF_OVERRUN,

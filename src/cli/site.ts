@@ -5,7 +5,9 @@ import { peopleOf } from '../engine/site/people.js';
 import type { PeopleAnswer } from '../engine/site/types.js';
 import type { PlanResult } from '../tables/index.js';
 import type { Answer } from './answer.js';
-import { textTable } from './text-table.js';
+import type { LiftingAnswerJson, NoiseAnswerJson, PeopleAnswerJson } from './answers/site.js';
+import { clockWords } from '../calendar/clock-words.js';
+import { table } from './blocks.js';
 
 type Mend = PeopleAnswer['together']['changes'][number];
 
@@ -17,7 +19,7 @@ function mendText(mend: Mend | undefined): string {
 }
 
 /** `people`: what a roster breaks, the smallest change that ends each breach, and the crews that each window takes. */
-export function people(read: PlanResult): Answer {
+export function people(read: PlanResult): Answer<PeopleAnswerJson> {
   const { zone } = read.plan;
   const found = peopleOf(read, {});
   const breaches = found.breaches.map((one) => ({
@@ -42,7 +44,7 @@ export function people(read: PlanResult): Answer {
   const text = [
     `${found.turns.length} turns held to "${found.limits.name}"${found.isExample ? ' (an example: give yours with --site)' : ''}.`,
     '',
-    textTable(
+    table(
       ['crew', 'turn', 'limit', 'found', 'allowed', 'smallest change'],
       found.breaches.map((one) => [
         one.crew,
@@ -54,7 +56,7 @@ export function people(read: PlanResult): Answer {
       ]),
     ),
     '',
-    textTable(
+    table(
       ['window', 'crews needed', 'rostered', 'not manned'],
       windows.map((one) => [
         one.window,
@@ -63,14 +65,16 @@ export function people(read: PlanResult): Answer {
         durationText(one.unmannedMinutes),
       ]),
     ),
-    '',
-    found.caution,
-  ].join('\n');
-  return { json: { limits: found.limits.name, breaches, together: found.together, windows }, text };
+  ];
+  return {
+    json: { limits: found.limits.name, breaches, together: found.together, windows },
+    text,
+    cautions: [found.caution],
+  };
 }
 
 /** `noise`: the level of each loud activity in each period of the day against its limit. */
-export function noise(read: PlanResult, now: Instant | undefined): Answer {
+export function noise(read: PlanResult, now: Instant | undefined): Answer<NoiseAnswerJson> {
   const found = noiseOf(read, now === undefined ? {} : { now });
   const activities = found.activities.map((one) => ({
     activity: one.activity,
@@ -94,7 +98,7 @@ export function noise(read: PlanResult, now: Instant | undefined): Answer {
   const text = [
     `Held to "${found.settings.limits.name}"${found.isExample ? ' (an example: give yours with --site)' : ''}.`,
     '',
-    textTable(
+    table(
       ['activity', 'period', 'level dB', 'limit dB', '', 'at'],
       activities.flatMap((one) =>
         one.periods.map((period) => [
@@ -111,17 +115,16 @@ export function noise(read: PlanResult, now: Instant | undefined): Answer {
       ? []
       : [
           '',
-          textTable(
+          table(
             ['window', 'apply by the end of', 'state'],
             consent.map((one) => [one.window, one.applyBy, one.state]),
           ),
         ]),
-    '',
-    found.caution,
-  ].join('\n');
+  ];
   return {
     json: { limits: found.settings.limits.name, activities, consent, caution: found.caution },
     text,
+    cautions: [found.caution],
   };
 }
 
@@ -129,7 +132,7 @@ export function noise(read: PlanResult, now: Instant | undefined): Answer {
 export function lifting(
   read: PlanResult,
   pour: { readonly activity: string; readonly at: Instant } | undefined,
-): Answer {
+): Answer<LiftingAnswerJson> {
   const { zone } = read.plan;
   const { wind, concrete, cautions } = liftingOf(read, pour ? { pours: [pour] } : {});
   const windows = wind.windows.map((one) => ({
@@ -153,7 +156,7 @@ export function lifting(
   const text = [
     `Limit ${wind.limitMps.toFixed(1)} m/s at ${wind.settings.heightMetres} m${wind.isExample ? ' (an example: give yours with --site)' : ''}.`,
     '',
-    textTable(
+    table(
       ['window', 'lost', 'left', 'highest gust'],
       windows.map((one) => [
         one.window,
@@ -163,15 +166,13 @@ export function lifting(
       ]),
     ),
     ...wind.stops.map(
-      (one) => `${isoText(one.start, zone)} to ${isoText(one.end, zone)}: ${one.why}`,
+      (one) => `${clockWords(one.start, zone)} to ${clockWords(one.end, zone)}: ${one.why}`,
     ),
-    ...pours.map((one) =>
+    ...concrete.pours.map((one) =>
       one.readyAt === null
         ? `${one.activity}: the temperatures end before it has cured.`
-        : `${one.activity}: poured ${one.pouredAt}, ready ${one.readyAt}.`,
+        : `${one.activity}: poured ${clockWords(one.pouredAt, zone)}, ready ${clockWords(one.readyAt, zone)}.`,
     ),
-    '',
-    ...cautions,
-  ].join('\n');
-  return { json: { limitMps: wind.limitMps, windows, pours, cautions }, text };
+  ];
+  return { json: { limitMps: wind.limitMps, windows, pours }, text, cautions };
 }

@@ -4,6 +4,7 @@ import { planChanges } from '../engine/plan-out/plan-changes.js';
 import { summaryReport } from '../engine/report/summary-report.js';
 import type { Plan } from '../model/index.js';
 import type { Answer } from './answer.js';
+import type { SummaryAnswer } from './answers/summary.js';
 import type { Arguments } from './arguments.js';
 import { iso } from './iso.js';
 import { documentOf, writePlan } from './plan-out.js';
@@ -21,7 +22,7 @@ export async function summary(
   asked: Arguments,
   given?: GivenFile,
   against?: GivenFile,
-): Promise<Answer> {
+): Promise<Answer<SummaryAnswer>> {
   const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', plan.zone);
   const work = planOfWork(plan, asked, given);
   const { allocation, broken } = work;
@@ -78,9 +79,9 @@ export async function summary(
       }),
     },
     text: [
-      reportText(summaryReport({ ...about, madeAt: now, handbacks })),
+      ...reportText(summaryReport({ ...about, madeAt: now, handbacks })),
       ...(asked.out === undefined ? [] : ['', `Written: ${asked.out}`]),
-    ].join('\n'),
+    ],
     notes: [...work.notes, ...allocation.notes],
   };
 }

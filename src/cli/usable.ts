@@ -2,11 +2,12 @@ import { durationText, isoText } from '../calendar/index.js';
 import { ledgerOf } from '../rules/index.js';
 import type { Needs, Plan } from '../model/index.js';
 import type { Answer } from './answer.js';
+import type { UsableAnswer } from './answers/usable.js';
 import { clockWords } from '../calendar/clock-words.js';
-import { textTable } from './text-table.js';
+import { table } from './blocks.js';
 
 /** `usable`: what is left of each window for work with the given needs, row by row. */
-export function usable(plan: Plan, needs: Needs): Answer {
+export function usable(plan: Plan, needs: Needs): Answer<UsableAnswer> {
   const found = plan.windows.map((window) => ({
     window,
     ledger: ledgerOf(window, needs, plan.rules),
@@ -41,6 +42,6 @@ export function usable(plan: Plan, needs: Needs): Answer {
   ]);
   return {
     json: { needs, windows },
-    text: textTable(['window', 'status', 'starts', 'ends', 'gross', 'usable', 'remark'], rows),
+    text: [table(['window', 'status', 'starts', 'ends', 'gross', 'usable', 'remark'], rows)],
   };
 }

@@ -153,6 +153,23 @@ describe('the package, packed and unpacked into an empty project', () => {
     expect(readFileSync(bin, 'utf8').startsWith('#!/usr/bin/env node\n')).toBe(true);
   });
 
+  it('has the JSON schema of each answer, which its own answer is as', () => {
+    const { required } = JSON.parse(
+      readFileSync(join(own, 'dist/schemas/usable.json'), 'utf8'),
+    ) as { required: string[] };
+    const answer = JSON.parse(
+      node(
+        join(own, 'dist/cli.js'),
+        'usable',
+        '--windows',
+        join(own, 'examples/windows.csv'),
+        '--json',
+      ),
+    ) as object;
+    expect(required.sort()).toEqual(Object.keys(answer).sort());
+    expect(readdirSync(join(own, 'dist/schemas')).length).toBe(11);
+  });
+
   it('passes the compiler with the types of libraries checked too', () => {
     writeFileSync(
       join(app, 'consumer.tsx'),

@@ -1,5 +1,5 @@
 import { Big } from 'big.js';
-import { isoText } from '../../calendar/index.js';
+import { clockWords } from '../../calendar/clock-words.js';
 import type { DelayByBands, DelayByTrain } from '../../model/price-book.js';
 import { heldTrains } from '../held-trains.js';
 import { minorOf, moneyText, rateText } from '../money.js';
@@ -74,7 +74,7 @@ function tellOfTrains(
   const from = firstOver(held, maxMinutes);
   if (from <= maxMinutes)
     notPriced(
-      `The train list ends at ${isoText(last.passesAt, window.zone)} (${last.id}), which an overrun of ${from} min or more holds: trains after it are not priced.`,
+      `The train list ends at ${clockWords(last.passesAt, window.zone)} (${last.id}), which an overrun of ${from} min or more holds: trains after it are not priced.`,
       from,
     );
 }

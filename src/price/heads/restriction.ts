@@ -1,5 +1,6 @@
 import { Big } from 'big.js';
-import { addMinutes, isoText, minutesBetween, type Instant } from '../../calendar/index.js';
+import { clockWords } from '../../calendar/clock-words.js';
+import { addMinutes, minutesBetween, type Instant } from '../../calendar/index.js';
 import type { PriceBook } from '../../model/price-book.js';
 import { heldTrains } from '../held-trains.js';
 import type { SpeedLeft } from '../speed-after.js';
@@ -121,7 +122,7 @@ function leftWords(one: SpeedLeft, rule: Rule, zone: string): string {
   const limit = `${one.limit.value} ${one.limit.unit} after ${one.activity}`;
   return one.until === null
     ? `${limit}, which no later work is planned to lift: taken as lifted ${rule.liftedAfterMinutes} min after the booked end`
-    : `${limit} until ${one.liftedBy ?? ''} ends at ${isoText(one.until, zone)}`;
+    : `${limit} until ${one.liftedBy ?? ''} ends at ${clockWords(one.until, zone)}`;
 }
 
 /** Says where the list of trains ends before the restriction is lifted. */

@@ -1,5 +1,6 @@
 import { Big } from 'big.js';
-import { isoText, minutesBetween } from '../../calendar/index.js';
+import { clockWords } from '../../calendar/clock-words.js';
+import { minutesBetween } from '../../calendar/index.js';
 import type { StandingRule } from '../../model/price-book.js';
 import { minorOf, moneyText } from '../money.js';
 import type { Stay } from '../on-site.js';
@@ -138,7 +139,7 @@ function nothingWords(
 ): string {
   if (kept.length === 0) {
     const left = Math.max(...stays.map((one) => one.leaves));
-    return `it leaves at ${isoText(left, zone)}, before handback: ${stays[0]!.why}`;
+    return `it leaves at ${clockWords(left, zone)}, before handback: ${stays[0]!.why}`;
   }
   return overrun > 0
     ? 'its least hours pay for these minutes already: nothing is added'

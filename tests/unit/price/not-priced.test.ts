@@ -37,7 +37,7 @@ describe('what a price leaves out', () => {
     const listed = { trains: trainsDue([0, 30]) };
     expect(told({ delay }, 30, listed)).not.toContain('train list ends');
     expect(told({ delay }, 31, listed)).toContain(
-      'The train list ends at 2027-05-13T05:30:00+01:00 (T2), which an overrun of 31 min or more holds',
+      'The train list ends at Thu 13 May 2027 05:30 (T2), which an overrun of 31 min or more holds',
     );
     expect(told({ delay }, 31)).toContain('No train is listed');
   });

@@ -52,7 +52,7 @@ describe('plant and people on site', () => {
     expect(amounts(1)).toEqual({ 'standing-crane': '0.00', 'standing-gang': '1.00' });
     expect(amounts(45)).toEqual({ 'standing-crane': '0.00', 'standing-gang': '45.00' });
     const row = asked(45).rows.find((one) => one.code === 'standing-crane')!;
-    expect(row.formula).toContain('leaves at 2027-05-15T06:00:00+01:00, before handback');
+    expect(row.formula).toContain('leaves at Sat 15 May 2027 06:00, before handback');
   });
 
   it('shows what each is owed as planned, which an option is charged too', () => {

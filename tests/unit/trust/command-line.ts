@@ -3,7 +3,9 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, expect, vi } from 'vitest';
-import { usage } from '../../../src/cli/options.js';
+import { usage } from '../../../src/cli/help.js';
+import { verbs, type Verb } from '../../../src/cli/options.js';
+import { answerFaults } from '../../helpers/answer-check.js';
 import { processorMs } from '../../helpers/processor-clock.js';
 import type { Command } from './random-documents.js';
 
@@ -11,6 +13,8 @@ import type { Command } from './random-documents.js';
 export const longestMs = 15_000;
 
 export interface Said {
+  /** The first of the words. */
+  readonly verb: string;
   readonly code: number;
   readonly out: string;
   readonly told: string;
@@ -53,7 +57,7 @@ export function commandLine(): CommandLine {
     try {
       const code = await main(asked);
       expect(processorMs() - began).toBeLessThan(longestMs);
-      return { code, out, told };
+      return { verb: asked[0] ?? '', code, out, told };
     } finally {
       vi.restoreAllMocks();
     }
@@ -72,11 +76,14 @@ export function commandLine(): CommandLine {
   };
 }
 
-/** Answered in JSON, refused with a stated error, or both: good rows are answered, the others named. */
-export function expectStated({ code, out, told }: Said): void {
+/** Answered in JSON as its schema says, refused with a stated error, or both: good rows are answered, the others named. */
+export function expectStated({ verb, code, out, told }: Said): void {
   // Good rows are answered beside what is refused.
-  if (code === 0 || (code === 1 && out !== ''))
-    expect(() => JSON.parse(out) as unknown).not.toThrow();
+  if (code === 0 || (code === 1 && out !== '')) {
+    const answer = JSON.parse(out) as unknown;
+    if ((verbs as readonly string[]).includes(verb))
+      expect(answerFaults(verb as Verb, answer)).toEqual([]);
+  }
   if (code !== 0) {
     if (code === 2) expect(out).toBe('');
     expect([1, 2]).toContain(code);

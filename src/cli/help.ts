@@ -1,0 +1,56 @@
+// What the command line says of itself.
+import { basename } from 'node:path';
+import type { Block } from './blocks.js';
+import { laidOut } from './layout.js';
+import { options, verbHelp, verbs, type Option, type Verb } from './options.js';
+
+/** How it was called: from the package, or in a copy of the project. */
+const command =
+  basename(process.argv[1] ?? '') === 'cli.mjs' ? 'npm run --silent cli --' : 'possession-fit';
+
+const exits =
+  'Exit code: 0 done, 1 the input is bad (each fault on standard error), 2 wrong usage.';
+
+/** The help of the whole command, in a few lines. */
+export function usageLines(): readonly Block[] {
+  return [
+    'possession-fit: which work fits which possession',
+    '',
+    `  ${command} VERB --windows FILE [--work FILE] [--rules FILE] [--resources FILE] [--prices FILE] [--trains FILE] [--zone ZONE] [--json]`,
+    '',
+    { terms: verbs.map((verb) => [verb, verbHelp[verb]] as const), indent: 2 },
+    '',
+    'VERB --help lists what a verb takes, VERB --schema prints the JSON schema of its --json (--schema alone: of all). --version prints the version.',
+    'A file named - is standard input. Tables are CSV or .xlsx.',
+    '',
+    exits,
+  ];
+}
+
+/** Columns for help where nothing says how wide the screen is. */
+export const usualWidth = 80;
+
+/** The same as text of the usual width. */
+export const usage = laidOut(usageLines(), usualWidth);
+
+/** The help of one verb. */
+export function helpOf(verb: Verb): readonly Block[] {
+  const own = Object.entries(options as Record<string, Option>).filter(
+    ([, option]) => option.verbs?.includes(verb) ?? true,
+  );
+  return [
+    `${verb}: ${verbHelp[verb]}`,
+    '',
+    `  ${command} ${verb} --windows FILE …`,
+    '',
+    {
+      terms: own.map(
+        ([name, { takes, help }]) =>
+          [`--${name}${takes === undefined ? '' : ` ${takes}`}`, help] as const,
+      ),
+      indent: 2,
+    },
+    '',
+    exits,
+  ];
+}

@@ -1,0 +1,147 @@
+// Lays the text of an answer out for a screen: as it is where it fits, wrapped where it does not.
+import type { Block, TableBlock, TermsBlock } from './blocks.js';
+import { plainText } from './output.js';
+import { padded, widthOf, wrapped } from './wrapped.js';
+
+/** Columns between two cells. */
+const GAP = 2;
+/** A column of words is not squeezed below this. */
+const LEAST = 12;
+
+/**
+ * The columns of a terminal: what `COLUMNS` says, else what the terminal says; undefined where there is none, and then
+ * nothing is wrapped.
+ */
+export function columnsOf(
+  stream: { readonly isTTY?: boolean; readonly columns?: number },
+  said: string | undefined,
+): number | undefined {
+  if (said !== undefined && /^[1-9]\d{0,3}$/.test(said)) return Math.max(20, Number(said));
+  return stream.isTTY && stream.columns ? Math.max(20, stream.columns) : undefined;
+}
+
+/** Nothing of it steers the terminal, and no line is wider than `width`; without one, lines are as long as they are. */
+export function laidOut(blocks: readonly Block[], width = Infinity): string {
+  return blocks
+    .flatMap((block) => {
+      if (typeof block === 'string') return lineIn(block, width);
+      return 'terms' in block ? termsIn(block, width) : tableIn(plainCells(block), width);
+    })
+    .join('\n');
+}
+
+function lineIn(text: string, width: number): string[] {
+  return plainText(text)
+    .split('\n')
+    .flatMap((line) => wrapped(line, width, /^ */.exec(line)![0].length + GAP));
+}
+
+/** A cell is one line: what breaks a line in it is a blank. */
+const plain = (cell: string): string => plainText(cell.replace(/\s*\n\s*/g, ' '));
+
+const plainCells = ({ heads, rows }: TableBlock): TableBlock => ({
+  heads: heads.map(plain),
+  rows: rows.map((row) => row.map(plain)),
+});
+
+/** What is said of a name beside it, under it where the screen is narrow. */
+function termsIn({ terms, indent = 0 }: TermsBlock, width: number): string[] {
+  const told = terms.map(([name, text]) => [plain(name), plain(text)] as const);
+  const wide = indent + widest(told.map(([name]) => name)) + GAP;
+  const beside = wide + LEAST * 2 <= width;
+  return told.flatMap(([name, text]) => {
+    const head = ' '.repeat(indent) + name;
+    const lines = wrapped(text, beside ? width - wide : width - indent - GAP);
+    const blanks = ' '.repeat(beside ? wide : indent + GAP);
+    if (!beside) return [...wrapped(head, width, indent), ...lines.map((one) => blanks + one)];
+    return lines.map((one, at) => ((at === 0 ? padded(head, wide) : blanks) + one).trimEnd());
+  });
+}
+
+const widest = (texts: readonly string[]): number =>
+  texts.reduce((most, one) => Math.max(most, widthOf(one)), 0);
+
+interface Column {
+  readonly numeric: boolean;
+  /** Of its widest cell. */
+  readonly natural: number;
+  /** As narrow as it can be read. */
+  readonly least: number;
+}
+
+function columnsIn({ heads, rows }: TableBlock): Column[] {
+  return heads.map((head, at) => {
+    const cells = rows.map((row) => row[at] ?? '');
+    const natural = widest([head, ...cells]);
+    const numeric = rows.length > 0 && cells.every((one) => /^[-+]?[\d ]|^$|^–$/.test(one));
+    const word = widest([head, ...cells].flatMap((one) => one.split(' ')));
+    return {
+      numeric,
+      natural,
+      least: numeric || at === 0 ? natural : Math.min(natural, Math.max(LEAST, word)),
+    };
+  });
+}
+
+const sum = (of: readonly number[]): number => of.reduce((all, one) => all + one, 0);
+
+/**
+ * Columns at their full width where that fits; else the widest are squeezed and their cells wrapped; where that is too
+ * narrow too, every row as a few lines of its own. No column is ever left out.
+ */
+function tableIn(block: TableBlock, width: number): string[] {
+  const columns = columnsIn(block);
+  const gaps = GAP * (columns.length - 1);
+  if (sum(columns.map((one) => one.least)) + gaps > width) return inRows(block, width);
+  return inColumns(block, columns, squeezed(columns, width - gaps));
+}
+
+/** Widths that together are no more than `room`: the widest give way first. */
+function squeezed(columns: readonly Column[], room: number): number[] {
+  const widths = columns.map((one) => one.natural);
+  while (sum(widths) > room) {
+    const spare = widths.map((one, at) => (one > columns[at]!.least ? one : 0));
+    const widest = spare.indexOf(Math.max(...spare));
+    const next = Math.max(
+      columns[widest]!.least,
+      ...spare.filter((one) => one < spare[widest]!),
+      widths[widest]! - (sum(widths) - room),
+    );
+    widths[widest] = Math.min(next, widths[widest]! - 1);
+  }
+  return widths;
+}
+
+function inColumns(
+  { heads, rows }: TableBlock,
+  columns: readonly Column[],
+  widths: readonly number[],
+): string[] {
+  const lines = (cells: readonly string[]): string[] => {
+    const parts = widths.map((width, at) => wrapped(cells[at] ?? '', width));
+    const most = Math.max(...parts.map((one) => one.length));
+    return Array.from({ length: most }, (_, line) =>
+      parts
+        .map((one, at) =>
+          padded(one[line] ?? '', widths[at]!, columns[at]!.numeric ? 'right' : 'left'),
+        )
+        .join(' '.repeat(GAP))
+        .trimEnd(),
+    );
+  };
+  return [...lines(heads), lines(widths.map((one) => '-'.repeat(one)))[0]!, ...rows.flatMap(lines)];
+}
+
+/** Each row by itself: its name, then its other cells with their heads, empty ones left out. */
+function inRows({ heads, rows }: TableBlock, width: number): string[] {
+  return rows.flatMap(([name = '', ...cells]) => {
+    const told = cells.flatMap((cell, at) => {
+      const head = heads[at + 1] ?? '';
+      return cell === '' ? [] : [head === '' ? cell : `${head} ${cell}`];
+    });
+    return [
+      ...wrapped(name === '' ? '–' : name, width, GAP),
+      ...(told.length === 0 ? [] : wrapped(`  ${told.join('; ')}`, width, GAP)),
+    ];
+  });
+}

@@ -14,6 +14,7 @@ import { planLine } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
+import { begunInEarlierShifts } from './shift-before.js';
 import { alarmLine, shiftBar } from './shift-bar.js';
 import { openShift, rememberShift } from './shift-memory.js';
 import { toChanceButton, toChanceView } from './to-chance-view.js';
@@ -170,6 +171,7 @@ export async function forecast(desk: Desk): Promise<void> {
     picked.window,
     desk.moment(),
     shift.log,
+    begunInEarlierShifts(desk, desk.moment()),
   );
 }
 

@@ -177,6 +177,7 @@ export class Outlooks implements ReactiveController {
     window: string,
     at: number,
     log: ShiftLog,
+    begunBefore: readonly string[],
   ): Promise<void> {
     const request = {
       placements: allocation.placements,
@@ -185,6 +186,7 @@ export class Outlooks implements ReactiveController {
       runs: 4000,
       at,
       log,
+      begunBefore,
     };
     await this.#ask(
       'live',

@@ -2,8 +2,10 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import type { RulesChangeEvent } from '../rules/rules-change-event.js';
+import type { RulesSaveEvent } from '../rules/rules-save-event.js';
 import type { WhyLinkEvent } from '../why/why-events.js';
 import type { Desk } from './desk-parts.js';
+import { saveFile } from './save-file.js';
 
 /** The rule set as a form and a picture, with what each change gains and loses. */
 export function rulesView(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
@@ -22,6 +24,8 @@ export function rulesView(desk: Desk, results: Results, document: PlanDocument):
         if (!ruleTrial.before) ruleTrial.startFrom(document.rules);
         desk.edit({ ...document, rules: event.rules }, event.label);
       }}
+      @possession-rules-save=${({ name, text, mediaType }: RulesSaveEvent) =>
+        saveFile(name, text, mediaType)}
       @possession-rules-base=${() => ruleTrial.startFrom(document.rules)}
       @possession-why-link=${(event: WhyLinkEvent) => void desk.goTo(event.place)}
     ></possession-rules>

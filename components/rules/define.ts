@@ -5,5 +5,6 @@ if (!customElements.get('possession-rules'))
 
 export { PossessionRules };
 export type { RulesBaseEvent } from './rules-base-event.js';
+export type { RulesSaveEvent } from './rules-save-event.js';
 export type { RulesChangeEvent } from './rules-change-event.js';
 export type { WhyLinkEvent } from '../why/why-events.js';

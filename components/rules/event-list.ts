@@ -3,6 +3,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { isoText } from '../../src/calendar/index.js';
 import { grantStep, handedBackStep } from '../../src/engine/index.js';
 import type { AccessWindow, RiskEvent } from '../../src/model/index.js';
+import { eventFiles, type EventFiles } from './event-files.js';
 import { changeTold, choiceField, textField, type Form } from './form.js';
 import { readMoment, readPercent, readThree, threeText, momentText } from './read-field.js';
 import { percent } from './risk-fields.js';
@@ -24,8 +25,10 @@ export interface EventSetting {
   readonly zone: string;
 }
 
+export type EventListSetting = EventSetting & EventFiles;
+
 /** What may happen and costs time: what, how likely, how long, in which window, and what it holds up. */
-export function eventList(form: Form, rows: Rows, setting: EventSetting): TemplateResult {
+export function eventList(form: Form, rows: Rows, setting: EventListSetting): TemplateResult {
   const { words, rules } = form;
   const { events } = riskOf(rules);
   const add = (name: (number: number) => string, recorded: boolean): void => {
@@ -64,6 +67,7 @@ export function eventList(form: Form, rows: Rows, setting: EventSetting): Templa
       ${words.addRecorded}
     </button>
     <p class="quiet">${words.recordedTold}</p>
+    ${eventFiles(form, rows, setting)}
   </section>`;
 }
 

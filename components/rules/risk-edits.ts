@@ -22,7 +22,7 @@ export function withRisk(rules: RuleSet, risk: RiskSettings): RuleSet {
   return withField(rules, 'risk', plain ? undefined : risk);
 }
 
-const withEvents = (rules: RuleSet, events: RiskSettings['events']): RuleSet =>
+export const withEvents = (rules: RuleSet, events: RiskSettings['events']): RuleSet =>
   withRisk(rules, { ...riskOf(rules), events });
 
 export function withEvent(rules: RuleSet, index: number, event: RiskEvent): RuleSet {

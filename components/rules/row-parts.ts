@@ -9,6 +9,8 @@ import { readName, readText, type Read } from './read-field.js';
 export interface Rows {
   readonly keys: RowKeys;
   add(edit: Edit, row: number): void;
+  /** Takes an edit that makes or changes several rows. */
+  take(edit: Edit): void;
   remove(edit: Edit, row: number): void;
   move(edit: Edit, from: number, to: number, control: string): void;
 }

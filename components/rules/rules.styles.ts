@@ -79,6 +79,21 @@ export const styles = css`
     align-items: start;
     padding-top: 1.0625rem;
   }
+  .event-files {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: end;
+    gap: 0.5rem 1rem;
+    margin-top: 0.75rem;
+  }
+  .event-files .bring-in {
+    display: grid;
+    gap: 0.25rem;
+  }
+  .event-files .said {
+    flex-basis: 100%;
+    overflow-wrap: anywhere;
+  }
   .add {
     margin-top: 0.375rem;
   }

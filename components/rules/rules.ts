@@ -54,6 +54,7 @@ const lengthOf = (rules: RuleSet | null, list: List): number =>
  * @summary Editor of lead-in, lead-out, margin, chance wanted, events, times without work and shifts.
  * @tag possession-rules
  * @event {RulesChangeEvent} possession-rules-change - A person changed the rules; they are valid.
+ * @event {RulesSaveEvent} possession-rules-save - A person wants the events as a file.
  * @event {RulesBaseEvent} possession-rules-base - A person wants later rules compared with those of now.
  * @event {WhyLinkEvent} possession-why-link - A reader follows a link to a window, a package or a fit.
  * @csspart general - What the rules are called, where their clocks are and where they come from.
@@ -90,6 +91,7 @@ export class PossessionRules extends LitElement {
     work: { state: true },
     whole: { state: true },
     refused: { state: true },
+    said: { state: true },
   };
 
   declare rules: RuleSet | null;
@@ -111,6 +113,8 @@ export class PossessionRules extends LitElement {
   declare private work: WorkKind | null;
   declare private whole: ReadonlySet<string>;
   declare private refused: string;
+  /** What became of the last file of events brought in. */
+  declare private said: readonly string[];
 
   readonly #drafts = new Drafts();
   readonly #keys: Readonly<Record<List, RowKeys>> = {
@@ -137,6 +141,7 @@ export class PossessionRules extends LitElement {
     this.work = null;
     this.whole = new Set();
     this.refused = '';
+    this.said = [];
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
@@ -180,6 +185,11 @@ export class PossessionRules extends LitElement {
             windows: this.windows,
             activities: this.activities,
             zone: this.#zoneOf(rules),
+            said: this.said,
+            say: (lines) => {
+              this.said = lines;
+            },
+            send: (event) => this.dispatchEvent(event),
           })}
           ${curfewList(form, this.#rows('curfews'))}
           ${shiftsFields(form, (edit) => this.#apply(edit))}
@@ -281,6 +291,7 @@ export class PossessionRules extends LitElement {
       add: (edit, row) => {
         if (this.#apply(edit)) this.#focusLater(() => `[data-row="${keys.at(row)}"] input`);
       },
+      take: (edit) => this.#apply(edit),
       remove: (edit, row) => {
         const key = keys.at(row);
         keys.remove(row);

@@ -78,6 +78,14 @@ export const defaultStrings = {
   addRecorded: 'Add “something goes wrong”',
   recordedTold: `As long as recorded overruns lasted: P50 75, P80 194, P95 610 minutes, P95 over P50 ${recordedTail}. Its chance is yours to say. ${recordedSource}: they are of nights that ended late, so the delays behind them were longer.`,
   noEvents: 'None: lengths alone decide.',
+  bringEventsIn: 'Bring in events (CSV)',
+  takeEventsOut: 'Take events out (CSV)',
+  eventsTaken: (file: string) => `events of ${file} taken in`,
+  eventsBroughtIn: (added: number, changed: number) =>
+    added + changed === 0
+      ? 'Nothing new came in.'
+      : `${added} new, ${changed} changed. Undo takes them back.`,
+  atLine: (line: number) => `Line ${line}: `,
 
   curfews: 'Times when work stops',
   curfew: 'Name',

@@ -41,7 +41,7 @@ export interface Arguments {
   readonly plant?: string;
   readonly site?: string;
   readonly booking?: string;
-  readonly actuals?: string;
+  readonly actuals?: readonly string[];
   readonly decisions?: string;
   /** A plan of work to answer from. */
   readonly plan?: string;
@@ -142,9 +142,10 @@ function unusedOf(verb: Verb, values: Words): readonly string[] {
 
 type TextOption = Exclude<
   OptionName,
-  'columns' | 'isolation' | 'loud' | 'options' | 'strict' | 'json'
+  'actuals' | 'columns' | 'isolation' | 'loud' | 'options' | 'strict' | 'json'
 >;
 type Values = { readonly [K in TextOption]?: string } & {
+  readonly actuals?: string[];
   readonly columns?: string[];
   readonly isolation?: string[];
   readonly loud?: boolean;

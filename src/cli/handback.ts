@@ -21,6 +21,8 @@ import { writeFileOf } from './write-file.js';
 export interface Seen {
   readonly at: Instant;
   readonly actuals: readonly Actual[];
+  /** Activities that the logs of earlier shifts say were begun. */
+  readonly begunBefore?: readonly string[];
 }
 
 /** What was read beside the plan. */

@@ -137,9 +137,9 @@ function answer(
       const at = readMoment(asked.at, 'at', plan.zone);
       if (asked.actuals === undefined)
         return handback(plan, asked, decisions, at, { given, seen: { at, actuals: [] } });
-      const { actuals, faults } = readActuals(asked.actuals, plan, at);
+      const { faults, ...seen } = readActuals(asked.actuals, plan, at);
       tell(faults);
-      return handback(plan, asked, decisions, at, { given, seen: { at, actuals } });
+      return handback(plan, asked, decisions, at, { given, seen: { at, ...seen } });
     }
     case 'price': {
       if (asked.prices === undefined) throw new UsageError('price needs --prices FILE');

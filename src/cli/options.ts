@@ -64,7 +64,12 @@ export const options = {
     verbs: ['book', 'look-ahead'],
     help: 'booking rules; without it an example is used',
   },
-  actuals: { ...file, verbs: ['handback'], help: 'what was seen by --at TIME' },
+  actuals: {
+    ...file,
+    several: true,
+    verbs: ['handback'],
+    help: 'what was seen by --at TIME; logs of earlier shifts beside it',
+  },
   decisions: { ...file, verbs: ['handback'], help: 'go or no-go points, what cannot be undone' },
   columns: {
     takes: '"HEADING=COLUMN"',

@@ -36,6 +36,12 @@ function identityOf(path: string | undefined): string | undefined {
   }
 }
 
+/** The files that an option names: of some there may be several. */
+const pathsOf = (asked: Arguments, option: string): readonly (string | undefined)[] => {
+  const given = asked[option as keyof Paths];
+  return typeof given === 'object' ? given : [given];
+};
+
 /**
  * Writes the file that an option names; nothing where it names none.
  *
@@ -50,7 +56,8 @@ export function writeFileOf(
   if (path === undefined) return;
   const target = identityOf(path);
   const input = fileOptions.find(
-    (one) => target !== undefined && identityOf(asked[one as keyof Paths]) === target,
+    (one) =>
+      target !== undefined && pathsOf(asked, one).some((each) => identityOf(each) === target),
   );
   if (input !== undefined)
     throw new UsageError(

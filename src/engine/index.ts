@@ -28,6 +28,7 @@ export { tableOfReport, type Report } from './report/report.js';
 export { plainStanding } from '../price/heads/plain-standing.js';
 export { headTitles, percentOfShare, shareOfPercent } from '../price/index.js';
 export {
+  begunBy,
   chainOf,
   chanceText,
   correctionsOf,
@@ -43,6 +44,7 @@ export {
   shiftLogFile,
   shiftState,
 } from '../risk/index.js';
+export { eventsBroughtIn, riskEventsFile, type EventsBroughtIn } from './risk-events-file.js';
 export { isolationCut, isolationLike, type CutIsolation } from '../tables/index.js';
 export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';

@@ -93,6 +93,7 @@ export interface HandbackRequest extends Pick<
   | 'runs'
   | 'at'
   | 'actuals'
+  | 'begunBefore'
   | 'events'
   | 'commitments'
   | 'goPoints'

@@ -35,9 +35,10 @@ export function adviceOf(
   window: AccessWindow,
   lessWork: LessWork,
   at: Instant,
+  before: ReadonlySet<string>,
 ): Outlook {
   const { built, states, assumed } = now;
-  const may = mayLeaveOut(plan, built, states, assumed);
+  const may = mayLeaveOut(plan, built, states, assumed, before);
   const lead = leadOf(may, now);
   const drafts = draftsOf(may, lead, now, plan);
   const found = chancesWithout(

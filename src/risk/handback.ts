@@ -9,6 +9,7 @@ import type { Placement } from '../planner/fit/types.js';
 import type { AccessWindow, Plan } from '../model/index.js';
 import { conditionedOn, type Conditioned } from './conditioned.js';
 import { adviceOf, type Outlook } from './advice.js';
+import { begunBefore } from './begun-before.js';
 import { chanceLimits } from './chance-limits.js';
 import { doubtsOf } from './doubts.js';
 import { cutOffsOf, decisionsOf, groupsOf, type NodeState } from './cut-offs.js';
@@ -149,6 +150,7 @@ export function handback(
   const actuals = options.actuals ?? [];
   const now =
     options.at === undefined ? undefined : conditionedOn(built, booked, options, options.at);
+  const before = begunBefore(plan, booked, placements, options);
   const states = now?.states ?? built.meanings.map((): NodeState => 'to-come');
   const latest = latestTimes(built, window, requiredMinutes, commitments);
   const limits = chanceLimits(
@@ -222,7 +224,7 @@ export function handback(
       passedCutOffs: toCome.filter((one) => one.latestStart < at),
       beyondEstimate: seen.beyondEstimate,
       ...(handedBackAt === null
-        ? adviceOf(plan, seen, window, asked, at)
+        ? adviceOf(plan, seen, window, asked, at, before)
         : isOver(
             minutesBetween(handedBackAt, window.end),
             window === booked ? 'booked' : 'agreed',
@@ -236,7 +238,7 @@ export function handback(
     if (by === undefined || by >= window.end) return null;
     const until = { ...window, end: Math.max(by, addMinutes(window.start, 1)) };
     const { onTime: own } = outlookOf(simulation.handbackMinutes, lengthMinutes(until));
-    const { advice } = adviceOf(plan, seen, until, { ...asked, own }, at);
+    const { advice } = adviceOf(plan, seen, until, { ...asked, own }, at, before);
     return { by, onTime: own, marginLeftMinutes: lengthMinutes(until) - forecast, advice };
   }
 }

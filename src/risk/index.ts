@@ -1,3 +1,4 @@
+export { begunBy } from './begun-before.js';
 export { betaCumulative, betaQuantile, betaShape, type BetaShape } from './beta-shape.js';
 export {
   classicVariance,

@@ -39,13 +39,14 @@ export function activitiesOf(built: HandbackNetwork): ReadonlyMap<string, readon
 /**
  * What a shift that runs late may leave out and still hand back a line that is fit: units of repeated work, and work
  * whose row says that it may wait. Never what makes good work that has begun or stays in the shift, and never anything
- * begun that is done in one go.
+ * begun that is done in one go. `before`: activities that may have been begun in an earlier shift.
  */
 export function mayLeaveOut(
   plan: Plan,
   built: HandbackNetwork,
   states: readonly NodeState[],
   assumed: ReadonlySet<number>,
+  before: ReadonlySet<string>,
 ): MayLeaveOut {
   const nodesOf = activitiesOf(built);
   const rows = new Map(plan.activities.map((one) => [one.id, one]));
@@ -56,7 +57,7 @@ export function mayLeaveOut(
       .map((one) => one.id),
   );
   const left = here.filter(({ id }) => nodesOf.get(id)!.some((index) => states[index] !== 'done'));
-  const bindersOf = bindersIn(plan, nodesOf);
+  const bindersOf = bindersIn(plan, nodesOf, before);
   const waiting = waitingIn(built, [...nodesOf.keys()]);
   const ask = { begun, bindersOf, waiting };
 
@@ -97,12 +98,14 @@ interface Ask {
 function bindersIn(
   plan: Plan,
   nodesOf: ReadonlyMap<string, unknown>,
+  before: ReadonlySet<string>,
 ): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, string[]>();
   const rows = new Map(plan.activities.map((one) => [one.id, one]));
   for (const { activity, members } of boundsOf(plan.activities)) {
     // What was done before this shift and is made good in it binds as what is done here does.
-    if (!nodesOf.has(activity) && unitsLeft(rows.get(activity)!.work) > 0) continue;
+    const done = before.has(activity) || unitsLeft(rows.get(activity)!.work) === 0;
+    if (!nodesOf.has(activity) && !done) continue;
     for (const member of members) found.set(member, [...(found.get(member) ?? []), activity]);
   }
   return found;

@@ -82,6 +82,8 @@ export interface HandbackOptions {
   /** Moment of the forecast; what is not in `actuals` is then taken as not begun. Absent: before the window. */
   readonly at?: Instant;
   readonly actuals?: readonly Actual[];
+  /** Activities that the records of earlier shifts say were begun: what makes them good is never left out. */
+  readonly begunBefore?: readonly string[];
   /** Chance wanted of handing back on time; absent: that of the plan's rules, or none. */
   readonly confidence?: number;
   readonly shouldStop?: () => boolean;

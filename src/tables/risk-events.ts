@@ -34,6 +34,7 @@ export function riskEventsFrom(table: Table, options: ReadOptionsOfKind): RiskEv
     const step = row.read('step', parseName);
     const stage = row.read('stage', parseStage);
     const at = row.read('at', moment);
+    const source = row.text('source').trim();
     if ([activity, step, at].filter((one) => one !== undefined).length !== 1)
       row.say('error', 'activity', {
         code: 'event-holds-up',
@@ -51,6 +52,7 @@ export function riskEventsFrom(table: Table, options: ReadOptionsOfKind): RiskEv
         ...(step !== undefined && { step }),
         ...(stage !== undefined && { stage }),
         ...(at !== undefined && { at: isoText(at, options.zone) }),
+        ...(source !== '' && { source }),
       },
     ];
   });

@@ -29,5 +29,6 @@ export const shiftFields = {
     step: ['step name', 'lead in step', 'lead out step'],
     stage: ['side', 'lead in or lead out', 'part'],
     at: ['time', 'when', 'from', 'moment'],
+    source: ['sources', 'where from', 'evidence'],
   },
 } as const;

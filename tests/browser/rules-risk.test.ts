@@ -3,8 +3,10 @@ import '../../components/rules/define.js';
 import type { PossessionRules } from '../../components/rules/rules.js';
 import type { RulesChangeEvent } from '../../components/rules/rules-change-event.js';
 import { ruleSetSchema, type RuleSet } from '../../src/model/index.js';
+import type { RulesSaveEvent } from '../../components/rules/rules-save-event.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { windows } from './support/samples.js';
+import { waitUntil } from './support/wait-until.js';
 
 const rules = ruleSetSchema.parse({
   schema: 1,
@@ -46,6 +48,19 @@ async function add(el: PossessionRules, which: string): Promise<void> {
 }
 const trouble = (el: PossessionRules): string =>
   el.renderRoot.querySelector('.wrong')?.textContent ?? '';
+
+const said = (el: PossessionRules): string =>
+  el.renderRoot.querySelector('.event-files .said')?.textContent ?? '';
+async function bringIn(el: PossessionRules, text: string): Promise<void> {
+  const input = el.renderRoot.querySelector<HTMLInputElement>('.event-files input[type=file]')!;
+  const before = said(el);
+  const files = new DataTransfer();
+  files.items.add(new File([text], 'events.csv', { type: 'text/csv' }));
+  input.files = files.files;
+  input.dispatchEvent(new Event('change', { bubbles: true }));
+  await waitUntil(() => said(el) !== before, 'what came in');
+  await el.updateComplete;
+}
 
 describe('risk inputs among the rules', () => {
   it('take the chance wanted in per cent, and none', async () => {
@@ -150,6 +165,37 @@ describe('risk inputs among the rules', () => {
       await add(el, 'events');
       expect(await axeFaults(el)).to.deep.equal([]);
       el.remove();
+    });
+  });
+
+  it('go out as CSV and come in again, with what was not read told by its line', async () => {
+    const { el, last } = await shown();
+    await add(el, 'recorded');
+    await put(el, '.chance', '5');
+    const saved: RulesSaveEvent[] = [];
+    el.addEventListener('possession-rules-save', (event) => saved.push(event));
+    el.renderRoot.querySelector<HTMLElement>('[data-save=events]')!.click();
+    expect(saved[0]!.name).to.equal('events.csv');
+    const before = last().risk!.events;
+    el.remove();
+
+    const again = await shown();
+    await bringIn(again.el, saved[0]!.text);
+    expect(again.last().risk!.events).to.deep.equal(before);
+    expect(said(again.el)).to.contain('1 new, 0 changed');
+
+    await bringIn(
+      again.el,
+      'event,chance,minutes,activity,step\nSomething goes wrong,10 %,recorded,,Line handed back\nPlant breaks down,0.1,45,A10,\nNobody knows,2,45,A10,\n',
+    );
+    expect(said(again.el)).to.contain('1 new, 1 changed');
+    expect(said(again.el)).to.contain('Line 4: ');
+    expect(again.last().risk!.events.map((one) => [one.name, one.chance])).to.deep.equal([
+      ['Something goes wrong', 0.1],
+      ['Plant breaks down', 0.1],
+    ]);
+    await inBothSchemes(async () => {
+      expect(await axeFaults(again.el)).to.deep.equal([]);
     });
   });
 });

@@ -47,7 +47,14 @@ interface Told {
       forecastHandback: string;
       advice: { say: string; more: number | null; why: string };
       askedBack: { by: string; pOnTime: number } | null;
-      options: { activity?: string; units?: number; more?: number; pOnTime: number }[];
+      marginLeftMinutes: number;
+      options: {
+        activity?: string;
+        units?: number;
+        more?: number;
+        pOnTime: number;
+        leaveOut: string[];
+      }[];
     } | null;
     verdict: string;
     marginMinutes: number;
@@ -158,8 +165,43 @@ describe('handback on the command line', () => {
     expect(live!.askedBack).toMatchObject({ by: '2027-03-28T04:00:00+01:00', pOnTime: 0 });
   });
 
+  it('takes the log of an earlier shift beside, for what it opened alone, and refuses two of one shift', () => {
+    const two = {
+      'windows.csv':
+        'window,start,end,zone\nW0,2027-03-26 23:00,2027-03-27 06:00,Europe/London\nW1,2027-03-27 23:00,2027-03-28 06:00,Europe/London\n',
+      'work.csv':
+        'package,activity,title,minutes,made good by,may wait\nP1,LIFT,Lift out,60,TAMP,\nP1,TAMP,Tamp,90,,yes\n',
+      'plan.csv': 'activity,window,from,to\nTAMP,W1,2027-03-27 23:40,2027-03-28 02:10\n',
+      'seen.csv': 'step,finished\nProtect,2027-03-27 23:30\n',
+      'w0.json': shiftLogFile(
+        'W0',
+        [
+          {
+            ...{ id: '1', at: Date.UTC(2027, 2, 27, 2), enteredAt: Date.UTC(2027, 2, 27, 2) },
+            ...{ by: 'R.T.', event: { kind: 'activity-finished', activity: 'LIFT' } },
+          },
+        ],
+        Date.UTC(2027, 2, 26, 23),
+      ),
+    };
+    const now = ['--plan', 'plan.csv', '--at', '2027-03-28 04:00', '--actuals', 'seen.csv'];
+    const without = run(two, ...now).run;
+    const leavesOut = (done: CliRun): boolean =>
+      told(done).live!.options.some((one) => one.leaveOut.includes('TAMP'));
+    expect(leavesOut(without)).toBe(true);
+    const beside = run(two, ...now, '--actuals', 'w0.json').run;
+    expect(beside.code).toBe(0);
+    expect(beside.stderr).toContain('It is the log of W0, 2027-03-26');
+    expect(leavesOut(beside)).toBe(false);
+    expect(beside.stdout).toContain('is needed to make good Lift out');
+    const twice = run(two, ...now, '--actuals', 'seen.csv').run;
+    expect([twice.code, twice.stderr]).toEqual([1, expect.stringContaining('tells of this shift')]);
+  });
+
   it('takes an earlier end that was agreed, keeps the booked one beside it, and notes it', () => {
-    const seen = { 'seen.csv': 'activity,started,agreed end\nCUT,2027-03-27 23:40,\n,,05:00\n' };
+    const seen = {
+      'seen.csv': 'activity,started,agreed end\nCUT,2027-03-27 23:40,\n,,2027-03-28 05:00\n',
+    };
     const { run: done } = run(seen, '--at', '2027-03-28 00:30', '--actuals', 'seen.csv');
     expect(done.stderr).toBe('');
     // 23:40 and 2 h of work is 01:40, an hour of which the clocks skip: 02:40; 20 to test, so 03:00, two hours early.

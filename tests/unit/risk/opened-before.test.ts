@@ -39,4 +39,26 @@ describe('a late shift that makes good what was opened in an earlier one', () =>
   it('may leave it out where nothing was opened', () => {
     expect(JSON.stringify(live(0).options)).toContain('TAMP');
   });
+
+  it('is not told so either where only the record of another shift, or the plan of one, says that it was opened', () => {
+    const done = (options: object, placements = [placed('TAMP', 30, 130)]) =>
+      handback(
+        aPlan([anActivity('LIFT', whole(60), { madeGoodBy: ['TAMP'], lines: ['Up'] }), tamp], {
+          rules,
+          windows: [aWindow({ id: 'W0', start: at(-1440), end: at(-1000) }), window],
+        }),
+        window,
+        placements,
+        { seed: 1, runs: 200, at: at(400), ...options },
+      ).live!;
+    const says = (live: ReturnType<typeof done>): boolean =>
+      live.options.some((one) => one.leaveOut.includes('TAMP'));
+    expect(says(done({ actuals: [] }))).toBe(true);
+    expect(says(done({ begunBefore: ['LIFT'] }))).toBe(false);
+    expect(says(done({ actuals: [{ activity: 'LIFT', finishedAt: at(-1100) }] }))).toBe(false);
+    // What is seen later than the moment asked about is not known yet.
+    expect(says(done({ actuals: [{ activity: 'LIFT', startedAt: at(410) }] }))).toBe(true);
+    const lifted = { activity: 'LIFT', window: 'W0', from: at(-1300), to: at(-1240) };
+    expect(says(done({ actuals: [] }, [lifted, placed('TAMP', 30, 130)]))).toBe(false);
+  });
 });

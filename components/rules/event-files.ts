@@ -1,0 +1,59 @@
+import { html, type TemplateResult } from 'lit';
+import { eventsBroughtIn, riskEventsFile } from '../../src/engine/index.js';
+import type { Form } from './form.js';
+import { riskOf, withEvents } from './risk-edits.js';
+import type { Rows } from './row-parts.js';
+import { RulesSaveEvent } from './rules-save-event.js';
+
+/** What the buttons need beside the form. */
+export interface EventFiles {
+  readonly zone: string;
+  /** What became of the last file brought in; empty: none was. */
+  readonly said: readonly string[];
+  readonly say: (lines: readonly string[]) => void;
+  readonly send: (event: Event) => void;
+}
+
+async function bringIn(form: Form, rows: Rows, file: File, on: EventFiles): Promise<void> {
+  const { rules, words } = form;
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const read = eventsBroughtIn(riskOf(rules).events, bytes, file.name, on.zone);
+  if (read.added + read.changed > 0)
+    rows.take({ rules: withEvents(rules, read.events), label: words.eventsTaken(file.name) });
+  on.say([
+    words.eventsBroughtIn(read.added, read.changed),
+    ...read.faults.map(
+      ({ line, message, mend }) =>
+        `${line === undefined ? '' : words.atLine(line)}${message} ${mend}`,
+    ),
+  ]);
+}
+
+/** The events in from a CSV file and out as one, as the command line reads it. */
+export function eventFiles(form: Form, rows: Rows, on: EventFiles): TemplateResult {
+  const { words, rules } = form;
+  const { events } = riskOf(rules);
+  return html`<div class="event-files">
+    <label class="bring-in"
+      >${words.bringEventsIn}<input
+        type="file"
+        accept=".csv,text/csv"
+        @change=${(event: Event) => {
+          const input = event.currentTarget as HTMLInputElement;
+          const file = input.files?.[0];
+          input.value = '';
+          if (file) void bringIn(form, rows, file, on);
+        }}
+    /></label>
+    <button
+      type="button"
+      class="add"
+      data-save="events"
+      ?disabled=${events.length === 0}
+      @click=${() => on.send(new RulesSaveEvent('events.csv', riskEventsFile(events), 'text/csv'))}
+    >
+      ${words.takeEventsOut}
+    </button>
+    <div class="said" role="status">${on.said.map((one) => html`<p>${one}</p>`)}</div>
+  </div>`;
+}

@@ -3,6 +3,7 @@ import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { MINUTE } from '../../src/calendar/index.js';
 import { createInlineEngine, type Engine } from '../../src/engine/index.js';
+import type { PlanDocument } from '../../src/model/index.js';
 import { aDocument, minuteBook, stepRules, tableOf } from '../helpers/documents.js';
 import { button, inside, tab } from './support/desk-look.js';
 import { text } from './support/look.js';
@@ -29,9 +30,13 @@ const plan = aDocument(
 );
 const start = Date.UTC(2027, 2, 2, 23, 0);
 
-async function shown(engine: Engine = createInlineEngine(), now = start): Promise<PossessionDesk> {
+async function shown(
+  engine: Engine = createInlineEngine(),
+  now = start,
+  document = plan,
+): Promise<PossessionDesk> {
   const el = await fixture<PossessionDesk>(
-    html`<possession-desk .engine=${engine} .document=${plan} .now=${now}></possession-desk>`,
+    html`<possession-desk .engine=${engine} .document=${document} .now=${now}></possession-desk>`,
   );
   await el.updateComplete;
   return el;
@@ -131,6 +136,54 @@ describe('a shift by the clock', () => {
     expect(asked[0]).to.deep.equal(['W1']);
     await waitUntil(() => again.outlooks.hasAllHandbacks, 'the other windows');
     expect(live(again)).not.to.equal(undefined);
+  });
+
+  it('works out two things before the first live figure: the figures of the document and its own window', async () => {
+    const nights = Array.from(
+      { length: 6 },
+      (_, k) =>
+        `W${k + 2},Night ${k + 2},2027-03-${10 + k} 23:00,2027-03-${11 + k} 05:00,confirmed`,
+    );
+    const work = Array.from(
+      { length: 6 },
+      (_, k) => `Deck,E${k},Night work ${k},,100,80,130,none,W${k + 2}`,
+    );
+    const { columns, rows } = plan.tables.work;
+    const { windows } = plan.tables;
+    const many: PlanDocument = {
+      ...plan,
+      tables: {
+        ...plan.tables,
+        windows: { ...windows, rows: [...windows.rows, ...nights.map((one) => one.split(','))] },
+        work: {
+          ...plan.tables.work,
+          columns: [...columns, 'window'],
+          rows: [...rows.map((one) => [...one, 'W1']), ...work.map((one) => one.split(','))],
+        },
+      },
+    };
+    const el = await shown(createInlineEngine(), start, many);
+    await inShift(el);
+    el.remove();
+    const inline = createInlineEngine();
+    const asked: string[] = [];
+    const counting = new Proxy(inline, {
+      get: (engine, verb: keyof Engine) => {
+        const answer: unknown = engine[verb];
+        if (typeof answer !== 'function') return answer;
+        return (...words: readonly unknown[]): unknown => {
+          const [, request] = words as [unknown, { windows?: readonly string[]; runs?: number }];
+          const of = verb === 'handback' ? ` ${request.windows?.join()} ${request.runs}` : '';
+          asked.push(`${verb}${of}`);
+          return Reflect.apply(answer, engine, words);
+        };
+      },
+    });
+    const again = await shown(counting, start, many);
+    await waitUntil(() => live(again) !== undefined, 'the shift');
+    const until = asked.slice(0, asked.findIndex((one) => one.startsWith('handback')) + 1);
+    expect(until).to.deep.equal(['recompute', 'handback W1 4000']);
+    expect(asked).not.to.include('allocate');
   });
 
   it('shows what another tab writes down, with who wrote it', async () => {

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { defineConfig, type Plugin } from 'vite';
+import { installable } from './scripts/installable.mjs';
 import { pageHeaders } from './scripts/page-headers.mjs';
 
 const folder = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
@@ -44,7 +45,7 @@ function offlineCopy(): Plugin {
 export default defineConfig({
   root: folder('app'),
   base: './',
-  plugins: [offlineCopy()],
+  plugins: [installable(), offlineCopy()],
   build: {
     outDir: folder('dist-app'),
     emptyOutDir: true,

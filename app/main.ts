@@ -5,6 +5,7 @@ import { hasPlanLink, PlanStore, readLink } from '../components/store/index.js';
 import { createWorkerEngine } from '../src/engine/index.js';
 import { keepLastHome } from './last-home.js';
 import { keepOffline } from './offline.js';
+import { takeOpenedFiles } from './opened-files.js';
 import { keepPaperHeads } from './paper-heads.js';
 import { blankPlan, limitSets, ruleSets, sampleName, samplePlan } from './sample-plan.js';
 
@@ -26,7 +27,8 @@ desk.keeping.store = new PlanStore();
 keepPaperHeads(desk);
 keepLastHome(desk);
 
-void start();
+// Files opened from the device come after what stood on the desk before.
+void start().then(() => takeOpenedFiles((files) => void desk.readFiles(files)));
 // A link pasted into the open desk: the page is not loaded again for it.
 addEventListener('hashchange', () => void openLink());
 void keepOffline({ onNewer: (reload) => (desk.newer = reload) });

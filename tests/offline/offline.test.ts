@@ -75,6 +75,72 @@ const press = (page: Page, words: string): Promise<unknown> =>
   );
 
 describe('the built page', () => {
+  // The outside check is the browser's own reading of the manifest and of the pictures.
+  it('can be installed: the browser finds no fault in its manifest, and its icons are what they say', async () => {
+    const server = await serveFolder(folder);
+    const page = await browser.newPage();
+    const complaints: string[] = [];
+    page.on('console', (message) => {
+      if (/Content Security Policy|Manifest/i.test(message.text())) complaints.push(message.text());
+    });
+    await page.goto(server.address);
+    const session = await page.createCDPSession();
+    const found = (await session.send('Page.getAppManifest')) as {
+      url: string;
+      errors: unknown[];
+      data: string;
+    };
+    expect(found.errors).toEqual([]);
+    expect(found.url).toBe(`${server.address}app.webmanifest`);
+    const { installabilityErrors } = (await session.send('Page.getInstallabilityErrors')) as {
+      installabilityErrors: { errorId: string }[];
+    };
+    expect(installabilityErrors.map((one) => one.errorId)).not.toContain(
+      'manifest-missing-suitable-icon',
+    );
+    const { icons } = JSON.parse(found.data) as { icons: { src: string; sizes: string }[] };
+    for (const { src, sizes } of icons.filter((one) => one.src.endsWith('.png'))) {
+      const size = await page.evaluate(async (address) => {
+        const image = new Image();
+        image.src = address;
+        await image.decode();
+        return `${image.naturalWidth}x${image.naturalHeight}`;
+      }, src);
+      expect(size).toBe(sizes);
+    }
+    const worker = await readFile(join(folder, 'service-worker.js'), 'utf8');
+    for (const { src } of icons) expect(worker).toContain(src.slice(2));
+    expect(complaints).toEqual([]);
+    await page.close();
+    await server.close();
+  });
+
+  it('shows a file that the device opens with it, before anything is taken', async () => {
+    const server = await serveFolder(folder);
+    const page = await browser.newPage();
+    await page.evaluateOnNewDocument(() => {
+      Object.defineProperty(window, 'launchQueue', {
+        value: {
+          setConsumer: (take: (launched: object) => void) => {
+            const text = 'window,start,end\nOpened,2027-03-06 22:00,2027-03-07 06:00\n';
+            take({ files: [{ getFile: async () => new File([text], 'opened.csv') }] });
+          },
+        },
+      });
+    });
+    await page.goto(server.address);
+    await page.waitForFunction(
+      () => {
+        const desk = document.querySelector('possession-desk')?.shadowRoot;
+        const shown = desk?.querySelector('possession-import')?.shadowRoot?.textContent ?? '';
+        return shown.includes('opened.csv');
+      },
+      { polling: 100 },
+    );
+    await page.close();
+    await server.close();
+  });
+
   it('lists every built file for its offline copy', async () => {
     const worker = await readFile(join(folder, 'service-worker.js'), 'utf8');
     expect(worker).toContain('index.html');

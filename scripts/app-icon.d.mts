@@ -1,0 +1,2 @@
+export function iconSvg(): string;
+export function iconPng(size: number, isFull?: boolean): Buffer;

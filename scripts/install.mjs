@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 
 export const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
-/** Which lock file the packages on the disk were installed by. */
+/** Which lock file the packages on the disk were installed by, and whether all of them are there. */
 const mark = join(root, 'node_modules/.installed-by');
 
 /** Runs a command in the project folder with its output shown. Ends this process when the command fails. */
@@ -22,13 +22,30 @@ export function run(command, args, extra = {}) {
   if (done.status !== 0) process.exit(done.status ?? 1);
 }
 
-/** Goes by what the lock file says, not by its age: a checkout or a copy makes every file newer. */
-export function install() {
+/** What makes and serves the page, beside what the package itself depends on. */
+const builders = ['vite', 'esbuild'];
+
+/**
+ * Goes by what the lock file says, not by its age: a checkout or a copy makes every file newer.
+ *
+ * @param need `page`: what building and serving the page needs, and no tests, examples or frameworks; `all`: everything.
+ */
+export function install(need = 'all') {
   const wanted = createHash('sha256')
     .update(readFileSync(join(root, 'package-lock.json')))
     .digest('hex');
   const present = existsSync(join(root, 'node_modules/.package-lock.json'));
-  if (present && existsSync(mark) && readFileSync(mark, 'utf8') === wanted) return;
-  run('npm', ['ci', '--no-audit', '--no-fund']);
-  writeFileSync(mark, wanted);
+  const said = present && existsSync(mark) ? readFileSync(mark, 'utf8') : '';
+  if (said === wanted || (need === 'page' && said === `${wanted} ${need}`)) return;
+  // Over packages that are there npm keeps what it finds, development's among them: all is the safe word then.
+  if (need === 'all' || (present && !said.endsWith(' page'))) {
+    run('npm', ['ci', '--no-audit', '--no-fund']);
+    writeFileSync(mark, wanted);
+    return;
+  }
+  const { devDependencies } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  const named = builders.map((name) => `${name}@${devDependencies[name]}`);
+  const only = ['--no-save', '--save-prod', '--omit=dev', '--loglevel=error'];
+  run('npm', ['install', ...only, '--no-audit', '--no-fund', ...named]);
+  writeFileSync(mark, `${wanted} ${need}`);
 }

@@ -1,7 +1,7 @@
-// npm start: installs, builds the desk with the sample plan and serves it.
+// npm start: installs what that needs and no more, builds the desk with the sample plan and serves it.
 import { install, run, root } from './install.mjs';
 
-install();
+install('page');
 run('node_modules/.bin/vite', ['build', '--config', 'vite.config.ts']);
 const { preview } = await import('vite');
 const server = await preview({

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { elementFolders, makeManifest } from '../../scripts/manifest.mjs';
@@ -24,6 +24,28 @@ describe('the entries of the package', () => {
       const source = target.default.replace('./dist/', '').replace(/\.js$/, '.ts');
       expect(existsSync(root + source), source).toBe(true);
     }
+  });
+
+  it('need no package that one who installs it does not get', () => {
+    const { dependencies } = about as { readonly dependencies?: object };
+    const given = Object.keys(dependencies ?? {});
+    const files = ['src', 'components'].flatMap((room) =>
+      readdirSync(root + room, { recursive: true, encoding: 'utf8' })
+        .filter((name) => name.endsWith('.ts'))
+        .map((name) => `${room}/${name}`),
+    );
+    const missing = files.flatMap((path) =>
+      [
+        ...read(path).matchAll(
+          /^(?:import|export)(?! type)[^;]*? from '([^'.][^']*)'|import\('([^'.][^']*)'\)/gm,
+        ),
+      ]
+        .map(([, fixed, later]) => (fixed ?? later)!)
+        .filter((name) => !name.startsWith('node:'))
+        .filter((name) => !given.some((one) => name === one || name.startsWith(`${one}/`)))
+        .map((name) => `${path}: ${name}`),
+    );
+    expect(missing).toEqual([]);
   });
 
   it('have every element in all and in classes', () => {

@@ -122,12 +122,15 @@ describe('the package, packed and unpacked into an empty project', () => {
       const files = ['windows', 'work'].map((name) => ({ name: name + '.csv', bytes: readFileSync('node_modules/possession-fit/examples/' + name + '.csv') }));
       const { document } = await engine.importFiles(files, emptyPlan('Fernley bank', 'Europe/London'));
       const { ledgers } = await engine.recompute(document);
-      console.log(JSON.stringify(ledgers.map((one) => [one.window, one.grossMinutes])));
+      const plan = await engine.allocate(document, { first: 'key-dates' });
+      console.log(JSON.stringify([...ledgers.map((one) => [one.window, one.grossMinutes]), plan.certificate.verified]));
     `);
     // 23:00 to 05:00, and Saturday 22:00 to Monday 04:00 on a weekend without a clock change.
     expect(JSON.parse(said)).toEqual([
       ['N1', 360],
       ['W1', 1800],
+      // The independent check is there too, with the clock of its own.
+      true,
     ]);
   });
 

@@ -1,3 +1,4 @@
+import { dueWords } from '../../calendar/index.js';
 import type { AccessWindow } from '../../model/index.js';
 import { momentText } from '../problem/eligibility.js';
 import type { Problem } from '../problem/problem.js';
@@ -35,7 +36,7 @@ function isOf(cause: TimeCause, { code, resources }: SharedReason): boolean {
 }
 
 /** A cause that is only one together with others. */
-function jointReason(cause: TimeCause, problem: Problem): SharedReason {
+export function jointReason(cause: TimeCause, problem: Problem): SharedReason {
   if (cause === 'end') return { code: 'too-short', words: ({ id }) => `${id} is too short for it` };
   if (cause === 'key-date' || cause === 'not-before') {
     const dated = datesOf(cause, problem);
@@ -69,5 +70,6 @@ export function datesOf(
     const at = cause === 'key-date' ? keyDate : notBefore;
     return at === undefined ? [] : [{ id, at }];
   });
-  return ({ zone }) => dated.map(({ id, at }) => `${id} ${momentText(at, zone)}`).join(', ');
+  const words = cause === 'key-date' ? dueWords : momentText;
+  return ({ zone }) => dated.map(({ id, at }) => `${id} ${words(at, zone)}`).join(', ');
 }

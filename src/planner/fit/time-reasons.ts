@@ -1,4 +1,4 @@
-import { addMinutes, durationText, MINUTE } from '../../calendar/index.js';
+import { dueWords, durationText, MINUTE } from '../../calendar/index.js';
 import { needsOf, type AccessWindow } from '../../model/index.js';
 import { Board } from '../problem/board.js';
 import { asOpen, bookedOf } from '../problem/compile.js';
@@ -9,10 +9,10 @@ import { mostFree } from '../problem/profile.js';
 import { minutesUp } from '../problem/skeleton.js';
 import { visitMinutes, type Problem, type Task } from '../problem/problem.js';
 import { shiftReason } from './shift-reason.js';
-import { datesOf, smallestFirst } from './smallest-first.js';
-import { solve } from './solo.js';
+import { datesOf, jointReason, smallestFirst } from './smallest-first.js';
 import { blockReasons } from './block-reasons.js';
 import type { TimeCase } from './time-causes.js';
+import { tooShort } from './too-short.js';
 import type { SharedReason } from './types.js';
 
 const relaxations = ['resources', 'alone', 'not-before', 'key-date'] as const;
@@ -57,7 +57,7 @@ export function timeReasons(one: TimeCase): {
   const later = shortestExtension(trials, window, []);
   let { beyond } = later;
   if (later.minutes !== undefined)
-    reasons.unshift(tooShort(one, later, reasons.length === 0, 'fits if'));
+    reasons.unshift(tooShort(one, later, reasons.length === 0, `${cured(one)}fits if`));
 
   for (const cause of relaxations) {
     if (has(codeOf[cause]) || !concerns(cause, problem)) continue;
@@ -69,8 +69,14 @@ export function timeReasons(one: TimeCase): {
     if (!trials.solve({ window, longerBy: 0, without: relaxations }).done) {
       const longer = shortestExtension(trials, window, relaxations);
       beyond = Math.max(beyond, longer.beyond);
-      if (longer.minutes !== undefined)
-        reasons.push(tooShort(one, longer, false, 'with the rest of the reasons cured, fits if'));
+      if (longer.minutes !== undefined) {
+        reasons.push(...restOf(one, longer.minutes, (cause) => !has(codeOf[cause])));
+        const others = reasons.length > 0 || !one.plain;
+        const then = others
+          ? 'with the rest of the reasons cured, '
+          : 'with dates and resources left out of account, ';
+        reasons.push(tooShort(one, longer, false, `${then}fits if`));
+      }
     }
   }
   if (reasons.length === 0)
@@ -88,6 +94,10 @@ export function timeReasons(one: TimeCase): {
     beyond: isOrdered || blocks.length > 0 ? Number.POSITIVE_INFINITY : beyond,
   };
 }
+
+/** What stands before a claim that one thing alone would do, where the window does not take the work at all. */
+const cured = ({ plain }: TimeCase): string =>
+  plain ? '' : 'with the rest of the reasons cured, ';
 
 /** Words that are the same of every window. */
 const said = (text: string) => (): string => text;
@@ -131,6 +141,25 @@ function concerns(cause: Eased, problem: Problem): boolean {
   );
 }
 
+/** What each keeps the work from being done by itself, were the end so much later and all else left out of account. */
+function restOf(
+  one: TimeCase,
+  longerBy: number,
+  isUnsaid: (cause: Eased) => boolean,
+): SharedReason[] {
+  const { trials, window, problem } = one;
+  return relaxations.flatMap((cause): SharedReason[] => {
+    if (!isUnsaid(cause) || !concerns(cause, problem)) return [];
+    const without = relaxations.filter((each) => each !== cause);
+    if (trials.solve({ window, longerBy, without }).done) return [];
+    if (cause !== 'resources') return [jointReason(cause, problem)];
+    const names = problem.supplies.flatMap((supply) => (supply.sole ? [] : [supply.id]));
+    const words = ({ id }: AccessWindow): string =>
+      `there is not enough of ${names.join(' or ')} at the right time, however long ${id}`;
+    return [{ code: 'resource-short', words, resources: names }];
+  });
+}
+
 function easedReason(cause: Eased, one: TimeCase): SharedReason {
   const { problem } = one;
   if (cause === 'resources') {
@@ -138,7 +167,7 @@ function easedReason(cause: Eased, one: TimeCase): SharedReason {
     return {
       code: 'resource-short',
       words: ({ id }) =>
-        `there is not enough of ${names.join(' or ')} at the right time in ${id}; with more it would fit`,
+        `there is not enough of ${names.join(' or ')} at the right time in ${id}; ${cured(one)}with more it would fit`,
       resources: names,
     };
   }
@@ -147,23 +176,25 @@ function easedReason(cause: Eased, one: TimeCase): SharedReason {
   return cause === 'key-date'
     ? {
         code: 'key-date',
-        words: (window) => `it fits ${window.id}, but not by the key date (${dated(window)})`,
+        words: (window) =>
+          `${cured(one)}it fits ${window.id}, but not by the key date (${dated(window)})`,
       }
     : {
         code: 'not-before',
-        words: (window) => `it would fit if it could begin sooner (not before: ${dated(window)})`,
+        words: (window) =>
+          `${cured(one)}it would fit if it could begin sooner (not before: ${dated(window)})`,
       };
 }
 
 /** Work that goes on alone, where beside other work it would fit. */
-function placeTaken({ problem }: TimeCase): SharedReason {
-  const alone = problem.tasks.flatMap(({ activity }) =>
+function placeTaken(one: TimeCase): SharedReason {
+  const alone = one.problem.tasks.flatMap(({ activity }) =>
     activity.occupies === 'alone' ? [activity.id] : [],
   );
   return {
     code: 'place-taken',
     words: ({ id }) =>
-      `${alone.join(', ')} must have the place alone; side by side with other work it would fit ${id}`,
+      `${alone.join(', ')} must have the place alone; ${cured(one)}side by side with other work it would fit ${id}`,
   };
 }
 
@@ -275,7 +306,7 @@ function dateReasons(one: TimeCase, task: Task, soonest: number): SharedReason[]
     reasons.push({
       code: 'key-date',
       words: ({ zone }) =>
-        `${activity.id} would finish ${durationText(late)} after its key date ${momentText(due, zone)} at the soonest`,
+        `${activity.id} would finish ${durationText(late)} after its key date ${dueWords(due, zone)} at the soonest`,
     });
   }
   return reasons;
@@ -289,52 +320,4 @@ function notShown({ problem: { tasks } }: TimeCase): SharedReason {
     words: ({ id }) =>
       `not shown to fit ${id}: no way was found to do its ${count} activities in time, but not every order of them was looked at`,
   };
-}
-
-type Found = Extract<LaterEnd, { readonly minutes: number }>;
-
-function tooShort(one: TimeCase, extension: Found, alone: boolean, then: string): SharedReason {
-  const { minutes: shortBy, proven } = extension;
-  const leave = alone && one.plain ? unitsToLeave(one) : [];
-  return {
-    code: 'too-short',
-    words: (window) => {
-      const ways = [`the end moves to ${laterEnd(window, shortBy)}`, ...leave].join(', or if ');
-      return `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${ways}`;
-    },
-    shortByMinutes: shortBy,
-    ...(!proven && { atMost: true }),
-  };
-}
-
-/** The end moved by so many minutes, with its day only where that changes. */
-function laterEnd(window: AccessWindow, minutes: number): string {
-  const end = momentText(addMinutes(window.end, minutes), window.zone);
-  return end.slice(0, 10) === momentText(window.end, window.zone).slice(0, 10)
-    ? end.slice(11)
-    : end;
-}
-
-/** For each repeated activity, how few of its units have to be left out for the rest to fit as booked. */
-function unitsToLeave(one: TimeCase): string[] {
-  return one.problem.tasks.flatMap((task) => {
-    if (task.units < 2) return [];
-    const fits = (out: number): boolean => {
-      const tasks = one.problem.tasks.map((each) =>
-        each === task ? { ...each, units: each.units - out } : each,
-      );
-      return solve({ ...one.problem, tasks }).done;
-    };
-    let high = task.units - 1;
-    if (!fits(high)) return [];
-    let low = 1;
-    while (low < high) {
-      const middle = Math.floor((low + high) / 2);
-      if (fits(middle)) high = middle;
-      else low = middle + 1;
-    }
-    return [
-      `${high} of ${task.units} units ${high === 1 ? 'is' : 'are'} left out (${task.activity.id})`,
-    ];
-  });
 }

@@ -78,6 +78,17 @@ export class BlockMisses {
     if (open.length === 0)
       return [{ code: 'not-made-good', text: `${said}: no window takes all of it` }];
     open.sort((a, b) => rooms[b]! - rooms[a]! || a - b);
+    // A plan that was given may leave out what would go: nothing is short then.
+    const goes = open.slice(0, MOST_WINDOWS).find((window) => this.#trial(own, window)(0));
+    if (goes !== undefined) {
+      const who = own.map((task) => task.activity.id).join(' and ');
+      return [
+        {
+          code: 'room-left',
+          text: `there is room for ${who} in ${windows[goes]!.id} as the plan stands, and the plan does not place them`,
+        },
+      ];
+    }
     const found = this.#least(own, open);
     const best = windows[found?.window ?? open[0]!]!.id;
     const some =

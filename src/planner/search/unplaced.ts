@@ -91,6 +91,9 @@ function reasonsFor(
         text: `waits for ${problem.tasks[tie.task]!.activity.id} to cure, and the temperatures given end before it has`,
       })),
     ];
+  // A plan that was given may leave out what would go: nothing is short then.
+  const room = task.block === undefined ? board.find(task, 1) : undefined;
+  if (room && needs.length === part.length) return [...part, roomLeft(task, room, problem)];
   const minutes = visitMinutes(task, 1);
   const longest = Math.max(...task.slots.map((slot) => slot.end - slot.start));
   if (longest < minutes)
@@ -108,6 +111,15 @@ function reasonsFor(
   if (needs.length === part.length)
     needs.push({ code: 'no-room', text: 'other work takes all the time that would do' });
   return smallestFirst(fewestUnplacedCauses(problem, board, task), needs);
+}
+
+/** What the plan leaves out though there is room for it. */
+function roomLeft({ activity }: Task, { window }: Visit, { windows }: Problem): Reason {
+  const where = window < 0 ? 'outside the windows' : `in ${windows[window]!.id}`;
+  return {
+    code: 'room-left',
+    text: `there is room for ${activity.id} ${where} as the plan stands, and the plan does not place it`,
+  };
 }
 
 /** Causes that hold in every window of the plan: told once, in the words of the first window. */

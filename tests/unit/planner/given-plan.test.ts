@@ -53,6 +53,33 @@ describe('a plan that was made before', () => {
     expect(found.allocation.unplaced).toEqual([]);
   });
 
+  it('calls nothing short that it leaves out though there is room for it', () => {
+    const { plan } = planFromDocument(
+      aDocument('Left out', {
+        windows: tableOf('windows.csv', windows()),
+        work: tableOf(
+          'work.csv',
+          'activity,minutes,after,made good by,window\nCUT,60,,WELD,\nWELD,60,CUT,none,\nCLIPS,60,,none,\nLONG,600,,none,',
+        ),
+      }),
+    );
+    const told = (placements: Parameters<typeof givenPlan>[1]): Record<string, string[]> =>
+      Object.fromEntries(
+        givenPlan(plan, placements).allocation.unplaced.map((one) => [
+          one.activity,
+          one.reasons.map((each) => `${each.code} ${each.shortByMinutes ?? ''}: ${each.text}`),
+        ]),
+      );
+    const found = told([]);
+    const room = (who: string, it: string): string =>
+      `room-left : there is room for ${who} in N1 as the plan stands, and the plan does not place ${it}`;
+    expect(found['CLIPS']).toEqual([room('CLIPS', 'it')]);
+    expect(found['CUT']).toEqual([room('CUT and WELD', 'them')]);
+    expect(found['WELD']![0]).toBe(room('CUT and WELD', 'them'));
+    // What is too long for any window is short as before.
+    expect(found['LONG']!.join()).toContain('needs 10 h in one go');
+  });
+
   it('says which work lies in a window that was withdrawn, moves nothing and promises nothing', () => {
     const found = givenPlan(planOf('withdrawn'), made);
     expect(found.broken).toEqual([

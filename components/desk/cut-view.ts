@@ -42,8 +42,8 @@ function moves(desk: Desk, moved: readonly Move[]): TemplateResult {
       ${moved.map(
         (one) =>
           html`<li>
-            <strong>${one.activity}</strong> ${titles.get(one.activity)}: ${windowsOf(one.before)}
-            to
+            <strong>${one.activity}</strong> ${titles.get(one.activity)}: from
+            ${windowsOf(one.before)} to
             ${one.after.length > 0 ? windowsOf(one.after) : html`<span class="harm">no place</span>`}
           </li>`,
       )}

@@ -60,8 +60,8 @@ describe('the form that cuts a window', function () {
     expect(ahead(el)).to.equal(null);
     const before = el.document;
     const said = await type(el, 'end', '2027-03-05 23:50');
-    expect(said).to.contain('D3 Clear the site: W1 to no place');
-    expect(said).to.contain('D1 Renew wires: W1 to W2');
+    expect(said).to.contain('D3 Clear the site: from W1 to no place');
+    expect(said).to.contain('D1 Renew wires: from W1 to W2');
     expect(said).to.contain('OV2: not dead in the window any more');
     expect(said).to.contain('OV1: dead for less');
     expect(el.document).to.equal(before);

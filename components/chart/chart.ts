@@ -31,6 +31,7 @@ const PROBES = ['paper', 'ink', 'soft', 'hair'];
  * @summary A chart of figures, read by pointer and keyboard, with its table.
  * @tag possession-chart
  * @event {ChartPickEvent} possession-chart-pick - A reader picks a point.
+ * @slot table - A table in place of the chart's own; it stands under the picture on paper.
  * @csspart frame - What the picture stands in.
  * @csspart readout - The point that is read, in words.
  * @cssprop [--possession-chart-height=17rem] - Height of the picture.
@@ -133,7 +134,7 @@ export class PossessionChart extends LitElement {
       ${this.#failed ? html`<p>${words.failed}</p>` : nothing}
       ${
         table
-          ? chartTable(shown)
+          ? html`<slot name="table">${chartTable(shown)}</slot>`
           : html`<div
               part="frame"
               class="frame"
@@ -153,6 +154,7 @@ export class PossessionChart extends LitElement {
               <canvas aria-hidden="true"></canvas>
             </div>`
       }
+      ${this.#print.printing && !table ? html`<slot name="table"></slot>` : nothing}
       <div class="under">
         <p part="readout" class="readout on-screen" role="status">${table ? nothing : said}</p>
         ${shown.zooms && !table ? this.#renderZoom(shown, words) : nothing}
@@ -264,7 +266,10 @@ export class PossessionChart extends LitElement {
       event.preventDefault();
       this.#turn();
       void this.updateComplete.then(() =>
-        this.renderRoot.querySelector<HTMLElement>('.scroll')?.focus(),
+        (
+          this.querySelector<HTMLElement>('[slot=table]') ??
+          this.renderRoot.querySelector<HTMLElement>('.scroll')
+        )?.focus(),
       );
     }
   };

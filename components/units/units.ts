@@ -5,11 +5,11 @@ import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { countText, dueText, floatText, momentText } from '../shared/format.js';
-import { paper, PORTRAIT } from '../shared/paper.js';
-import { PrintWatch } from '../shared/print-watch.js';
+import '../chart/define.js';
+import type { ChartShown } from '../chart/shown.js';
+import { paper } from '../shared/paper.js';
 import { rightToLeft } from '../shared/right-to-left.js';
-import { WidthWatch } from '../shared/width-watch.js';
-import { unitsPicture } from './picture.js';
+import { unitsChart } from './chart.js';
 import { defaultStrings, type UnitsStrings } from './strings.js';
 import { styles } from './units.styles.js';
 import { UnitsSelectEvent } from './units-select-event.js';
@@ -53,8 +53,7 @@ export class PossessionUnits extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<UnitsStrings>;
 
-  readonly #drawing = new WidthWatch(this, '.frame', 640);
-  readonly #print = new PrintWatch(this, () => this.performUpdate());
+  #chart: { readonly of: readonly unknown[]; readonly shown: ChartShown | null } | undefined;
 
   constructor() {
     super();
@@ -75,7 +74,7 @@ export class PossessionUnits extends LitElement {
     if (!chosen) return html`<p class="empty quiet">${words.noRepeated}</p>`;
     return html`<h2>${words.title}</h2>
       <div class="columns">
-        <ul part="choice" class="choice" aria-label=${words.choose}>
+        <ul part="choice" class="works" aria-label=${words.choose}>
           ${repeated.map((one) => this.#renderChoice(one, one === chosen, allocation, words))}
         </ul>
         ${this.#renderWork(chosen, allocation, words)}
@@ -135,13 +134,13 @@ export class PossessionUnits extends LitElement {
             : words.noKeyDate
         }
       </p>
-      <div class="frame">
-        ${unitsPicture(one.work, visits, deadline, float, this.zone, this.#wide, words)}
-      </div>
-      <details ?open=${this.#print.printing}>
-        <summary>${words.table}</summary>
-        ${this.#renderTable(one, visits, words)}
-      </details>
+      ${
+        visits.length === 0
+          ? nothing
+          : html`<possession-chart .shown=${this.#chartOf(one, allocation, words)}
+              >${this.#renderTable(one, visits, words)}</possession-chart
+            >`
+      }
     </section>`;
   }
 
@@ -163,7 +162,13 @@ export class PossessionUnits extends LitElement {
     visits: readonly Visit[],
     words: UnitsStrings,
   ): TemplateResult {
-    return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.table}>
+    return html`<div
+      slot="table"
+      class="scroll"
+      tabindex="0"
+      role="region"
+      aria-label=${words.table}
+    >
       <table>
         <thead>
           <tr>
@@ -200,8 +205,17 @@ export class PossessionUnits extends LitElement {
     </div>`;
   }
 
-  get #wide(): number {
-    return this.#print.printing ? PORTRAIT - 24 : this.#drawing.width;
+  /** A chart draws anew only for another plan or work. */
+  #chartOf(one: RepeatedActivity, allocation: Allocation, words: UnitsStrings): ChartShown | null {
+    const { zone } = this;
+    const of = [one, allocation, zone, this.strings] as const;
+    if (!this.#chart?.of.every((each, at) => each === of[at])) {
+      const visits = visitsOf(one, allocation);
+      const deadline = deadlineOf(one, visits, allocation);
+      const float = floatWords(deadline, words);
+      this.#chart = { of, shown: unitsChart(one.work, visits, deadline, float, zone, words) };
+    }
+    return this.#chart.shown;
   }
 
   #zoneOf(visit: Visit): string {

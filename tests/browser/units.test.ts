@@ -1,11 +1,13 @@
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
+import { sendKeys } from '@web/test-runner-commands';
 import '../../components/units/define.js';
-import { unitTicks } from '../../components/units/picture.js';
 import type { PossessionUnits } from '../../components/units/units.js';
 import type { UnitsSelectEvent } from '../../components/units/units-select-event.js';
 import { deadlineOf, repeatedOf, unitLine, visitsOf } from '../../components/units/visits.js';
 import { MINUTE } from '../../src/calendar/index.js';
 import type { Allocation } from '../../src/engine/index.js';
+import type { PossessionChart } from '../../components/chart/chart.js';
+import { pointWords } from '../../components/chart/shown.js';
 import type { Activity } from '../../src/model/index.js';
 import type { Figure } from '../../components/shared/figure-ask-event.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
@@ -99,23 +101,45 @@ describe('possession-units', () => {
     ]);
   });
 
+  const chart = (el: PossessionUnits): PossessionChart =>
+    el.renderRoot.querySelector<PossessionChart>('possession-chart')!;
+
   it('draws the line up to the target, which it meets when all is placed', async () => {
     const el = await shown();
-    const target = el.renderRoot.querySelector('.target')!.getAttribute('y1');
-    const last = [...el.renderRoot.querySelectorAll('.dot')].at(-1)!;
-    expect(last.getAttribute('cy')).to.equal(target);
+    const { series, most } = chart(el).shown!;
+    expect(series[0]!.values.at(-1)).to.equal(12);
+    expect([series[1]!.values.at(-1), most]).to.deep.equal([12, 12]);
     el.selectedActivity = 'T20';
     await el.updateComplete;
-    const short = [...el.renderRoot.querySelectorAll('.dot')].at(-1)!;
-    expect(Number(short.getAttribute('cy'))).to.be.greaterThan(Number(target));
+    expect(chart(el).shown!.series[0]!.values.at(-1)).to.equal(2);
+    expect(chart(el).shown!.most).to.equal(8);
     expect(find(el, '.told')).to.contain('6 units left over');
+  });
+
+  it('reads each moment with its window and its units, and shows the visits as bands', async () => {
+    const el = await shown();
+    const drawn = chart(el).shown!;
+    const read = drawn.points.map((_, at) => pointWords(drawn, at));
+    expect(read).to.include('Wed 10 Feb 03:20, N1: Units in place 8 units; all 12 units 12 units');
+    expect(drawn.bands!.map((one) => one.text)).to.deep.equal(['N1', 'B3']);
+    expect(drawn.points).to.deep.equal([...drawn.points].sort((a, b) => Number(a) - Number(b)));
+  });
+
+  it('shows the visits first, with the key date one look wider', async () => {
+    const own = repeated('T10', 2, 12, { keyDate: at('2027-12-01 00:00') });
+    const el = await shown(plan, [whole[0]!, own]);
+    const { stretch, marks, points } = chart(el).shown!;
+    expect(stretch![0]).to.be.below(at('2027-02-10 00:00'));
+    expect(stretch![1]).to.be.within(at('2027-05-02 02:30'), at('2027-06-01 00:00'));
+    expect(marks![0]!.at).to.equal(at('2027-12-01 00:00'));
+    expect(points.at(-1)).to.be.at.least(marks![0]!.at);
   });
 
   it('takes the float from the key date of the package and says when it is late', async () => {
     const el = await shown();
     expect(find(el, '.deadline')).to.contain('Key date of the package the end of Fri 19 Mar 2027');
     expect(find(el, '.deadline')).to.contain('late by 7 d 15 h');
-    expect(find(el, '.due-text')).to.contain('late by 7 d 15 h');
+    expect(chart(el).shown!.marks![0]!.text).to.equal('key date, late by 7 d 15 h');
   });
 
   it('prefers a key date of the activity, with a float only when all is placed', () => {
@@ -132,13 +156,13 @@ describe('possession-units', () => {
 
   it('draws no mark without a key date', async () => {
     const el = await shown({ ...plan, keyDates: [] });
-    expect(el.renderRoot.querySelector('.due')).to.equal(null);
+    expect(chart(el).shown!.marks).to.equal(undefined);
     expect(find(el, '.deadline')).to.equal('No key date.');
   });
 
   it('tells which repeated work is picked', async () => {
     const el = await shown();
-    const buttons = [...el.renderRoot.querySelectorAll<HTMLElement>('.choice button')];
+    const buttons = [...el.renderRoot.querySelectorAll<HTMLElement>('.works button')];
     expect(buttons.map(text)).to.deep.equal([
       'T10 Sleepers T10 12 of 12',
       'T20 Sleepers T20 2 of 8',
@@ -156,7 +180,7 @@ describe('possession-units', () => {
     const el = await shown();
     let heard = 0;
     el.addEventListener('possession-units-select', () => heard++);
-    el.renderRoot.querySelector<HTMLElement>('.choice button')!.click();
+    el.renderRoot.querySelector<HTMLElement>('.works button')!.click();
     expect(heard).to.equal(0);
   });
 
@@ -170,12 +194,6 @@ describe('possession-units', () => {
     });
     const moments = unitLine(work.work, short).map((one) => one.at - from);
     expect(moments).to.deep.equal([0, 0, 25 * MINUTE, 25 * MINUTE]);
-  });
-
-  it('marks whole, even numbers of units', () => {
-    expect(unitTicks(12)).to.deep.equal([0, 5, 10]);
-    expect(unitTicks(3)).to.deep.equal([0, 1, 2, 3]);
-    expect(unitTicks(900)).to.deep.equal([0, 200, 400, 600, 800]);
   });
 
   it('does not widen a page of 390 px', async () => {
@@ -196,18 +214,27 @@ describe('possession-units', () => {
     ]);
   });
 
-  it('is drawn as wide as a sheet of paper while it is printed, with its table open', async () => {
+  it('has its visits one key away, and under the picture on paper', async () => {
     const el = await shown();
+    const visible = (): boolean => el.renderRoot.querySelector('table')!.checkVisibility();
+    expect(visible()).to.equal(false);
     globalThis.dispatchEvent(new Event('beforeprint'));
-    expect(el.renderRoot.querySelector('.frame svg')!.getAttribute('width')).to.equal('694');
-    expect(el.renderRoot.querySelector('details')!.open).to.equal(true);
+    expect(visible()).to.equal(true);
     globalThis.dispatchEvent(new Event('afterprint'));
-    expect(el.renderRoot.querySelector('details')!.open).to.equal(false);
+    expect(visible()).to.equal(false);
+    chart(el).renderRoot.querySelector<HTMLElement>('.frame')!.focus();
+    await sendKeys({ press: 't' });
+    await chart(el).updateComplete;
+    expect(visible()).to.equal(true);
+    expect((el.renderRoot as ShadowRoot).activeElement).to.equal(
+      el.renderRoot.querySelector('[slot=table]'),
+    );
   });
 
   it('has no accessibility faults, empty and full', async () => {
     const open = await shown();
-    open.renderRoot.querySelector('details')!.open = true;
+    chart(open).renderRoot.querySelector<HTMLElement>('.under > .plain')!.click();
+    await chart(open).updateComplete;
     for (const el of [await shown(null), await shown(plan, whole), open])
       await inBothSchemes(async () => {
         expect(await axeFaults(el)).to.deep.equal([]);

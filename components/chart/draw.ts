@@ -32,6 +32,11 @@ Chart.register(
 /** Pixels kept for a writing of the scale along the points. */
 const TICK_ROOM = 84;
 
+/** Names of marks stand over each other where they would meet, in so many rows at most. */
+const MARK_ROWS = 3;
+const MARK_ROW = 14;
+const rowsOf = ({ marks = [] }: ChartShown): number => Math.min(MARK_ROWS, marks.length);
+
 type Kind = 'bar' | 'line';
 type Place = { readonly x: number; readonly y: number | null };
 type Value = number | null | Place;
@@ -126,7 +131,7 @@ function configOf(
       devicePixelRatio: ratio,
       events: [],
       indexAxis: along,
-      layout: { padding: { top: shown.marks && shown.marks.length > 0 ? 22 : 8, right: 10 } },
+      layout: { padding: { top: 8 + rowsOf(shown) * MARK_ROW, right: 10 } },
       font: { family: look.font, size: 12 },
       scales: {
         [along]: {
@@ -288,17 +293,19 @@ function extras(extra: Extra): Plugin<Kind> {
       });
       const along = chart.scales[shown.lying ? 'y' : 'x'];
       if (!along) return pen.restore();
-      let taken = -Infinity;
-      for (const mark of shown.marks ?? []) {
+      const taken = Array.from({ length: rowsOf(shown) }, () => -Infinity);
+      for (const mark of [...(shown.marks ?? [])].sort((a, b) => a.at - b.at)) {
         const x = along.getPixelForValue(mark.at);
         if (x < area.left - 1 || x > area.right + 1) continue;
         pen.setLineDash([3, 3]);
-        stroke(pen, x, area.top - 4, x, area.bottom);
         const wide = pen.measureText(mark.text).width;
         const left = Math.min(Math.max(area.left, x - wide / 2), area.right - wide);
-        if (left <= taken) continue;
-        pen.fillText(mark.text, left, area.top - 8);
-        taken = left + wide + 6;
+        const row = taken.findIndex((end) => left > end);
+        const y = area.top - 8 - Math.max(0, row) * MARK_ROW;
+        stroke(pen, x, y + 3, x, area.bottom);
+        if (row < 0) continue;
+        pen.fillText(mark.text, left, y);
+        taken[row] = left + wide + 6;
       }
       if (picked !== null && shown.points[picked] !== undefined) {
         const point = shown.points[picked];

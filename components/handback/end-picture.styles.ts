@@ -1,6 +1,6 @@
 import { css } from 'lit';
 
-/** The end of the window: when it is handed back, in how many runs, against what is booked. */
+/** The end of the window along time: work, lead-out and what is left to the booked end. */
 export const endPictureStyles = css`
   .tick {
     stroke: var(--_hair);
@@ -8,25 +8,9 @@ export const endPictureStyles = css`
   text.soft {
     fill: var(--_quiet);
   }
-  .floor,
   .needed {
     fill: none;
     stroke: var(--_rule);
-  }
-  .bar.on-time {
-    fill: var(--_usable);
-  }
-  .bar.late {
-    stroke: var(--_bad);
-    stroke-width: 1;
-  }
-  .late-ground {
-    fill: var(--_bad-wash);
-  }
-  .late-hatch {
-    fill: none;
-    stroke: var(--_bad);
-    stroke-width: 1.5;
   }
   .beyond {
     fill: none;
@@ -40,13 +24,6 @@ export const endPictureStyles = css`
   }
   text.booked-text {
     font-weight: 700;
-  }
-  .mark-line {
-    stroke: var(--_ink);
-    stroke-dasharray: 1 2;
-  }
-  .dot {
-    fill: var(--_ink);
   }
   text.piece {
     font-weight: 600;
@@ -69,16 +46,7 @@ export const endPictureStyles = css`
     stroke-width: 3px;
   }
   @media (forced-colors: active) {
-    .bar.on-time {
-      fill: CanvasText;
-    }
-    .late-ground {
-      fill: Canvas;
-    }
-    .late-hatch,
-    .bar.late,
     .booked,
-    .mark-line,
     .beyond {
       stroke: CanvasText;
     }

@@ -1,4 +1,4 @@
-import { localTimeOf, MINUTE, type Instant } from '../../src/calendar/index.js';
+import { MINUTE, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import { histogramOf, type Histogram } from './histogram.js';
 
@@ -9,8 +9,6 @@ export interface EndScale {
   readonly windowStart: Instant;
   readonly histogram: Histogram;
 }
-
-const tickSteps = [5, 10, 15, 30, 60, 120, 180, 360, 720, 1440];
 
 /** The stretch that holds the planned clear time, the booked end, every bar and P95, with a little room at both ends. */
 export function endScale(result: HandbackResult, mostBars: number): EndScale {
@@ -33,19 +31,11 @@ export function endScale(result: HandbackResult, mostBars: number): EndScale {
   return { from: from - room, to: to + room, windowStart, histogram };
 }
 
-/** Round clock times within the stretch, at most one for each `room` of pixels over `width`. */
-export function ticksOf(
-  scale: Pick<EndScale, 'from' | 'to'>,
-  zone: string,
-  width: number,
-  room: number,
-): Instant[] {
-  const span = (scale.to - scale.from) / MINUTE;
-  const step = tickSteps.find((one) => (span / one) * room <= width) ?? 2880;
-  const { hour, minute } = localTimeOf(scale.from, zone);
-  const past = (hour * 60 + minute) % step;
-  const start = Math.floor(scale.from / MINUTE) * MINUTE;
-  const ticks: Instant[] = [];
-  for (let at = start + (step - past) * MINUTE; at < scale.to; at += step * MINUTE) ticks.push(at);
-  return ticks;
+/** The stretch of the plan's own arithmetic: from some work before it is clear to the end, with a little room. */
+export function planScale(result: HandbackResult): Pick<EndScale, 'from' | 'to'> {
+  const { plannedClear, plannedHandback, bookedEnd, requiredMinutes } = result;
+  const marks = [plannedClear, plannedHandback, bookedEnd, bookedEnd - requiredMinutes * MINUTE];
+  const [from, to] = [Math.min(...marks), Math.max(...marks)];
+  const room = Math.max(5 * MINUTE, (to - from) * 0.08);
+  return { from: from - 2 * room, to: to + room };
 }

@@ -49,6 +49,14 @@ const layout = css`
     align-items: start;
     margin-top: 0.375rem;
   }
+  .end-picture {
+    display: grid;
+    gap: 1rem;
+    min-width: 0;
+  }
+  .bars-table {
+    max-height: 20rem;
+  }
   .figures th,
   .figures td {
     padding-block: 0.125rem;

@@ -20,7 +20,10 @@ import { WidthWatch } from '../shared/width-watch.js';
 import { busyLine } from './busy-line.js';
 import { criticalityTable, helpsTable, unitTables } from './chance-tables.js';
 import { cutOffTable, decisionTable } from './cut-off-tables.js';
-import { endPicture, endTables } from './end-picture.js';
+import '../chart/define.js';
+import type { ChartShown } from '../chart/shown.js';
+import { endChart } from './end-chart.js';
+import { barTable, endPicture, endTables } from './end-picture.js';
 import { decisionForm } from './decision-form.js';
 import { DecisionsChangeEvent } from './decisions-change-event.js';
 import { decisionStyles } from './decisions.styles.js';
@@ -32,7 +35,7 @@ import { liveStyles } from './live.styles.js';
 import { liveView } from './live-view.js';
 import { leftOpenList } from './left-open-list.js';
 import { printLog } from './print-log.js';
-import { titleOf } from './result-parts.js';
+import { titleOf, type Setting } from './result-parts.js';
 import { printSheet } from './print-sheet.js';
 import { printStyles } from './print.styles.js';
 import { shiftStyles } from './shift.styles.js';
@@ -117,6 +120,13 @@ export class PossessionHandback extends LitElement {
 
   /** What became of the last log brought in. */
   #said: { window: string; lines: readonly string[] } = { window: '', lines: [] };
+  #chart:
+    | {
+        readonly result: HandbackResult;
+        readonly strings: Partial<HandbackStrings>;
+        readonly shown: ChartShown | null;
+      }
+    | undefined;
   readonly #picture = new WidthWatch(this, '.end-picture', 640);
 
   constructor() {
@@ -229,6 +239,13 @@ export class PossessionHandback extends LitElement {
     });
   }
 
+  /** A chart draws anew only for another result. */
+  #chartOf(result: HandbackResult, { zone, strings }: Setting<HandbackStrings>): ChartShown | null {
+    if (this.#chart?.result !== result || this.#chart.strings !== this.strings)
+      this.#chart = { result, strings: this.strings, shown: endChart(result, zone, strings) };
+    return this.#chart.shown;
+  }
+
   #renderResult(result: HandbackResult, strings: HandbackStrings): TemplateResult {
     const window = this.#windowOf(result.window);
     const setting = { zone: this.#zoneOf(result), strings };
@@ -250,8 +267,13 @@ export class PossessionHandback extends LitElement {
         </p>
         ${result.live ? html`<p class="quiet">${strings.forecastRuns(exactClock(result.live.at, setting.zone))}</p>` : nothing}
         <div class="end-parts">
-          <div class="end-picture">${endPicture(result, setting, width)}</div>
-          <div class="end-tables">${endTables(result, setting, width, ask)}</div>
+          <div class="end-picture">
+            <possession-chart .shown=${this.#chartOf(result, setting)}
+              >${barTable(result, setting)}</possession-chart
+            >
+            ${endPicture(result, setting, width)}
+          </div>
+          <div class="end-tables">${endTables(result, setting, ask)}</div>
         </div>
       </section>
       ${leftOpenList(result, strings)}

@@ -66,7 +66,7 @@ describe('possession-handback', () => {
 
   it('draws every run of the simulation once, none both on time and late', async () => {
     const el = await shown('L3');
-    const bars = all(el, 'details tbody tr').map((row) => ({
+    const bars = all(el, '.bars-table tbody tr').map((row) => ({
       runs: Number(row.children[1]!.textContent!.replaceAll(/\D/g, '')),
       late: row.textContent!.includes('late'),
     }));
@@ -75,7 +75,24 @@ describe('possession-handback', () => {
       bars.filter((one) => one.late === late).reduce((total, one) => total + one.runs, 0);
     expect(sum(false) + sum(true)).to.equal(simulation.runs);
     expect(sum(false) / simulation.runs).to.equal(simulation.outlook.onTime.probability);
-    expect(all(el, 'rect.bar')).to.have.length(bars.length);
+    expect(el.renderRoot.querySelector('possession-chart')!.shown!.points).to.have.length(
+      bars.length + 1,
+    );
+  });
+
+  it('reads off its chart at the booked end the chance that the simulation tells', async () => {
+    for (const result of results) {
+      const el = await shown(result.window);
+      const drawn = el.renderRoot.querySelector('possession-chart')!.shown!;
+      const at = drawn.points.findIndex((one) => one === result.bookedEnd);
+      const { probability } = result.simulation.outlook.onTime;
+      // A picture that ends before the booked end has none but runs on time.
+      expect(at < 0 ? 1 : drawn.series[2]!.values[at]).to.be.closeTo(probability, 1e-12);
+      const sum = (of: number): number =>
+        drawn.series[of]!.values.reduce((total: number, one) => total + (one ?? 0), 0);
+      expect(sum(0)).to.be.closeTo(probability, 1e-9);
+      expect(sum(0) + sum(1)).to.be.closeTo(1, 1e-9);
+    }
   });
 
   it('puts a finish on the minute of the deadline on the side that is on time', () => {

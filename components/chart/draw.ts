@@ -157,7 +157,8 @@ function configOf(
             maxRotation: 0,
             autoSkipPadding: 12,
             ...(numeric && {
-              callback: (value: number | string) => (shown.pointAxisText ?? String)(Number(value)),
+              callback: (value: number | string, index: number) =>
+                shown.pointAxisText?.(Number(value), index === 0) ?? String(Number(value)),
             }),
           },
         },

@@ -60,7 +60,7 @@ export interface ChartShown {
   readonly valueText: (value: number) => string;
   /** Short writings for the scales. */
   readonly axisText: (value: number) => string;
-  readonly pointAxisText?: (point: number) => string;
+  readonly pointAxisText?: (point: number, isFirst: boolean) => string;
   /** What is read out at a point beside the values of the series: a total. */
   readonly atPoint?: (index: number) => string;
   /** Places of the points that the table lists; absent: all of them. */

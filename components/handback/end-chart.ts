@@ -79,7 +79,7 @@ export function endChart(
     },
     valueText: chance,
     axisText: (value) => `${Number((100 * value).toFixed(1))} %`,
-    pointAxisText: (moment) => momentTickText(moment, zone),
+    pointAxisText: (moment, isFirst) => momentTickText(moment, zone, isFirst),
     pointTicks: (from, to, most) => momentTicks(from, to, most, zone),
   };
 }

@@ -50,9 +50,11 @@ const layout = css`
     margin-top: 0.375rem;
   }
   .end-picture {
-    display: grid;
-    gap: 1rem;
     min-width: 0;
+  }
+  .end-strip {
+    margin-top: 1rem;
+    overflow: hidden;
   }
   .bars-table {
     max-height: 20rem;

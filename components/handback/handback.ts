@@ -127,7 +127,7 @@ export class PossessionHandback extends LitElement {
         readonly shown: ChartShown | null;
       }
     | undefined;
-  readonly #picture = new WidthWatch(this, '.end-picture', 640);
+  readonly #picture = new WidthWatch(this, '.end-strip', 640);
 
   constructor() {
     super();
@@ -271,7 +271,7 @@ export class PossessionHandback extends LitElement {
             <possession-chart .shown=${this.#chartOf(result, setting)}
               >${barTable(result, setting)}</possession-chart
             >
-            ${endPicture(result, setting, width)}
+            <div class="end-strip">${endPicture(result, setting, width)}</div>
           </div>
           <div class="end-tables">${endTables(result, setting, ask)}</div>
         </div>

@@ -110,6 +110,6 @@ export function chanceChart(expected: ExpectedCost, words: OverrunStrings): Char
       sumText(shown.find((one) => Number(one.cost) === point)?.cost ?? '', expected.currency),
     valueText: (share) => chanceText(share, expected.runs),
     axisText: (value) => `${Math.round(100 * value)} %`,
-    pointAxisText: shortMoney,
+    pointAxisText: (sum) => shortMoney(sum),
   };
 }

@@ -15,10 +15,11 @@ export function momentTicks(from: Instant, to: Instant, most: number, zone: stri
   return step === undefined ? midnights(from, to, most, zone) : clockTicks(from, to, step, zone);
 }
 
-/** `Sat 27 Mar` at midnight, else `05:30`. */
-export function momentTickText(at: Instant, zone: string): string {
+/** `Sat 27 Mar` at midnight, else `05:30`; the first of a row names its day too. */
+export function momentTickText(at: Instant, zone: string, isFirst = false): string {
   const clock = clockText(at, zone);
-  return clock === '00:00' ? dayText(at, zone) : clock;
+  if (clock === '00:00') return dayText(at, zone);
+  return isFirst ? `${dayText(at, zone)} ${clock}` : clock;
 }
 
 function midnights(from: Instant, to: Instant, most: number, zone: string): Instant[] {

@@ -68,7 +68,7 @@ export function unitsChart(
     },
     valueText: units,
     axisText: (value) => (Number.isInteger(value) ? String(value) : ''),
-    pointAxisText: (at) => momentTickText(at, zone),
+    pointAxisText: (at, isFirst) => momentTickText(at, zone, isFirst),
     pointTicks: (start, end, most) => momentTicks(start, end, most, zone),
   };
 }

@@ -136,7 +136,7 @@ function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly stri
   const { live } = result;
   if (!live) return [];
   const at = (moment: Instant): string => clockWords(moment, window.zone);
-  const titleOf = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
+  const titleOf = (id: string): string => plan.activities.find((one) => one.id === id)?.title || id;
   const guards = guardingSteps(plan.rules);
   const { advice, next, nextCutOff, passedCutOffs, askedBack } = live;
   const { runs } = result.simulation;

@@ -1,5 +1,5 @@
 import type { Instant } from '../calendar/index.js';
-import type { AccessWindow, Plan } from '../model/index.js';
+import { boundsOf, type AccessWindow, type Plan } from '../model/index.js';
 import type { Conditioned } from './conditioned.js';
 import { grantStep, handedBackStep, lineGrantStep, type Actual, type Doubt } from './types.js';
 
@@ -17,7 +17,11 @@ export function doubtsOf(
 ): readonly Doubt[] {
   const { meanings } = now.built;
   const titleOf = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
-  return [...grants(window, now, actuals), ...actuals.flatMap(ofOne)];
+  return [
+    ...grants(window, now, actuals),
+    ...handedBackOpen(plan, now, actuals, at),
+    ...actuals.flatMap(ofOne),
+  ];
 
   function ofOne(actual: Actual): Doubt[] {
     const { activity, step, startedAt, finishedAt, unitsAt, unitsDone, wantedBy, agreedEnd } =
@@ -74,6 +78,46 @@ export function doubtsOf(
       });
     return found;
   }
+}
+
+/**
+ * The line is recorded as handed back while nothing says that work is over: what was begun, what makes it good, and what a
+ * shift may not leave out.
+ */
+function handedBackOpen(
+  plan: Plan,
+  { built }: Conditioned,
+  actuals: readonly Actual[],
+  at: Instant,
+): Doubt[] {
+  const past = (moment: Instant | undefined): boolean => moment !== undefined && moment <= at;
+  if (!actuals.some((one) => one.step === handedBackStep && past(one.finishedAt))) return [];
+  const here = new Set(built.meanings.flatMap((one) => one.activity ?? []));
+  const rows = plan.activities.filter((one) => here.has(one.id));
+  const seen = new Map(
+    actuals.flatMap((one) => (one.activity === undefined ? [] : [[one.activity, one] as const])),
+  );
+  const isOver = ({ id, work }: Plan['activities'][number]): boolean =>
+    past(seen.get(id)?.finishedAt) ||
+    // Units that are counted are made safe one by one: it may stop after any of them.
+    (work.kind === 'units' && (seen.get(id)?.unitsDone ?? 0) > 0);
+  const begun = new Set(rows.filter(({ id }) => seen.has(id)).map((one) => one.id));
+  const needed = new Set(
+    boundsOf(plan.activities).flatMap((one) => (begun.has(one.activity) ? one.members : [])),
+  );
+  const mayBeOut = (one: Plan['activities'][number]): boolean =>
+    (one.mayWait ?? false) || one.work.kind === 'units';
+  const open = rows.filter(
+    (one) => (begun.has(one.id) || needed.has(one.id) || !mayBeOut(one)) && !isOver(one),
+  );
+  if (open.length === 0) return [];
+  const names = open.map((one) => one.title).join(', ');
+  return [
+    {
+      code: 'handed-back-open',
+      text: `The line is recorded as handed back, and nothing says that ${names} ${open.length === 1 ? 'is' : 'are'} over. Every worksite must be given up first: ask at once.`,
+    },
+  ];
 }
 
 /** What was granted by no record and no inference, and is counted as granted at the moment of the forecast. */

@@ -133,11 +133,12 @@ interface Asked {
  * @throws {RangeError} When a placement names no activity of the plan, or an option makes no sense.
  */
 export function handback(
-  plan: Plan,
+  given: Plan,
   booked: AccessWindow,
   placements: readonly Placement[],
   asked: HandbackOptions,
 ): HandbackResult {
+  const plan = withNames(given);
   const options = withPlanRisk(plan.rules, booked, asked);
   const built = handbackNetwork(plan, booked, placements, options);
   const window = asAgreed(booked, options);
@@ -183,7 +184,7 @@ export function handback(
   return {
     window: window.id,
     status: window.status,
-    inputsStamp: inputsStamp(plan, booked, placements, options),
+    inputsStamp: inputsStamp(given, booked, placements, options),
     bookedEnd: window.end,
     bookedBefore: window.end < booked.end ? booked.end : null,
     plannedClear: built.plannedClear,
@@ -242,6 +243,15 @@ export function handback(
     return { by, onTime: own, marginLeftMinutes: lengthMinutes(until) - forecast, advice };
   }
 }
+
+/** The plan with work that has no title called by its id: on site nothing is nameless. */
+const withNames = (plan: Plan): Plan =>
+  plan.activities.every((one) => one.title !== '')
+    ? plan
+    : {
+        ...plan,
+        activities: plan.activities.map((one) => ({ ...one, title: one.title || one.id })),
+      };
 
 /** The window with the end that the shift has agreed to, where that is earlier; itself where it has not. */
 function asAgreed(window: AccessWindow, { at, actuals = [] }: HandbackOptions): AccessWindow {

@@ -234,7 +234,8 @@ export interface Doubt {
     | 'not-yet'
     | 'before-window'
     | 'asked-too-late'
-    | 'agreed-too-late';
+    | 'agreed-too-late'
+    | 'handed-back-open';
   readonly text: string;
 }
 

@@ -31,6 +31,23 @@ describe('a possession with four worksites of which one was not given up', () =>
     }
   });
 
+  it('says so where the line is recorded as handed back all the same, as it was at 07:04 that day', () => {
+    const doubts = (some: readonly string[], more: readonly Actual[] = []) =>
+      handback(plan, window, visits, {
+        ...{ seed: 1, runs: 100, at: at(485) },
+        actuals: [
+          { step: 'Possession granted', finishedAt: at(0) },
+          ...givenUp(some),
+          ...more,
+          { step: 'Line handed back', finishedAt: at(484) },
+        ],
+      }).live!.doubts.map((one) => `${one.code} ${one.text}`);
+    const open = [expect.stringMatching(/^handed-back-open .*Activity SITE4 is over/)];
+    expect(doubts(sites.slice(0, 3))).toEqual(open);
+    expect(doubts(sites.slice(0, 3), [{ activity: 'SITE4', startedAt: at(420) }])).toEqual(open);
+    expect(doubts(sites)).toEqual([]);
+  });
+
   it('is clear once the fourth is given up too', () => {
     const open = leftOpen(plan, window, visits, givenUp(sites));
     expect([open.whole, ...open.lines].map((one) => one.clear)).toEqual([true, true, true]);

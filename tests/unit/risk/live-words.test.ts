@@ -267,3 +267,15 @@ describe('something that goes wrong for as long as recorded overruns lasted', ()
     expect(none).toEqual(look(null).simulation.outlook.onTime);
   });
 });
+
+describe('work without a title', () => {
+  it('is called by its id in advice, cut-offs and what has outrun its estimate', () => {
+    const work = anActivity('G4', whole(100), { title: '', madeGoodBy: 'none' });
+    const result = handback(aPlan([work]), aWindow(), [placed('G4', 30, 130)], {
+      ...{ seed: 1, runs: 100, at: at(200) },
+      actuals: [{ activity: 'G4', startedAt: at(30) }],
+    });
+    expect(result.live!.advice.why).toContain(' G4 has outrun its longest estimate');
+    expect(result.cutOffs.map((one) => one.name)).toContain('G4');
+  });
+});

@@ -1,6 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Instant } from '../../src/calendar/index.js';
 import { chainOf, shiftState, type ShiftLog } from '../../src/engine/index.js';
+import { cautions } from '../../src/model/index.js';
+import { cautionList } from '../shared/cautions.js';
 import { dayText } from '../shared/format.js';
 import { eventText } from './log-list.js';
 import type { Setting } from './result-parts.js';
@@ -48,5 +50,6 @@ export function printLog(
         })}
       </tbody>
     </table>
+    ${cautionList(strings.cautions, [cautions[0]!, strings.logCaution])}
   </section>`;
 }

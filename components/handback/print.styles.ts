@@ -21,6 +21,8 @@ export const printStyles = css`
       display: block;
       max-width: 190mm;
       margin-inline: auto;
+      /* Half of the outer line of a table lies outside it: without room the page cuts it off. */
+      padding-inline: 0.3mm;
     }
     .paper h2 {
       font-size: 14pt;
@@ -113,6 +115,9 @@ export const printStyles = css`
     }
     .log-paper {
       break-before: page;
+    }
+    .log-paper :is(td:nth-child(2), td:nth-child(4), code) {
+      white-space: nowrap;
     }
     .paper.dense {
       font-size: 7pt;

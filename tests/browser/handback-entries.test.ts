@@ -2,8 +2,9 @@ import { expect } from '@open-wc/testing';
 import type { HandbackEntryEvent } from '../../components/handback/handback-entry-event.js';
 import type { HandbackRecordEvent } from '../../components/handback/handback-record-event.js';
 import type { PossessionHandback } from '../../components/handback/handback.js';
-import type { ShiftEntry } from '../../src/engine/index.js';
+import { shiftState, type ShiftEntry } from '../../src/engine/index.js';
 import { handback } from '../../src/risk/index.js';
+import { axeFaults } from './support/axe.js';
 import { all, open, sent, text, withText } from './support/look.js';
 import { at } from './support/samples.js';
 import {
@@ -11,6 +12,7 @@ import {
   entry,
   log,
   night,
+  now,
   options,
   placements,
   plan,
@@ -131,6 +133,46 @@ describe('possession-handback during the shift', () => {
     el.log = [...log, entry('h', 367, { kind: 'handed-back' })];
     await el.updateComplete;
     expect(text(all(el, '.handed-back')[0]!)).to.equal('Handed back 05:07, 7 min late');
+  });
+});
+
+describe('an earlier end that was agreed', () => {
+  const agreed = entry('e', 90, { kind: 'end-agreed', end: at('2027-02-10 04:30') });
+
+  it('is an entry beside that of the asking, with the time that was agreed', async () => {
+    const el = await shown();
+    const form = all(el, '.hand-back .earlier').find((one) =>
+      text(one).startsWith('The line is asked for early'),
+    )!;
+    open(form);
+    typeTime(form, '04:30');
+    const press = await sent<HandbackEntryEvent>(el, ENTRY, () =>
+      [...form.querySelectorAll<HTMLElement>('button')]
+        .find((one) => text(one).startsWith('Agreed: this is the end now'))!
+        .click(),
+    );
+    expect([press.event, press.at]).to.deep.equal([agreed.event, null]);
+  });
+
+  it('stands by its own name on the screen, in the list, on the sheet and in the log, the booked one beside it', async () => {
+    const result = handback(plan, night, placements, {
+      ...{ ...options, at: now },
+      actuals: shiftState([...log, agreed], now).actuals,
+    });
+    const el = await shown({ log: [...log, agreed], results: [result] });
+    expect(text(all(el, '.big .main')[0]!)).to.contain('Agreed end 04:30, booked 05:00');
+    expect(text(withText(el, '.log li', 'Earlier end agreed'))).to.contain('04:30');
+    const facts = text(all(el, '.paper .facts')[0]!);
+    expect(facts).to.contain('Agreed end Wed 10 Feb 2027, 04:30');
+    expect(facts).to.contain('Booked end Wed 10 Feb 2027, 05:00');
+    const paper = text(all(el, '.log-paper')[0]!);
+    expect(paper).to.contain('Earlier end agreed: 04:30');
+    expect(paper).to.contain('A planning aid. It is not a permit');
+    expect(paper).to.contain('nobody has checked it');
+    expect(await axeFaults(el)).to.deep.equal([]);
+    el.log = [...log, agreed, entry('h', 340, { kind: 'handed-back' })];
+    await el.updateComplete;
+    expect(text(all(el, '.handed-back')[0]!)).to.equal('Handed back 04:40, 10 min late');
   });
 });
 

@@ -58,6 +58,7 @@ import type { ResultsChoiceEvent } from '../sheet/results-choice-event.js';
 import type { RosterMendEvent } from '../people/roster-mend-event.js';
 import type { RulesBaseEvent } from '../rules/rules-base-event.js';
 import type { RulesChangeEvent } from '../rules/rules-change-event.js';
+import type { RulesSaveEvent } from '../rules/rules-save-event.js';
 import type { ShareChangeEvent } from '../booking/share-change-event.js';
 import type { TableChangeEvent } from '../sheet/table-change-event.js';
 import type { UndoEvent } from '../sheet/undo-event.js';
@@ -246,6 +247,7 @@ declare module 'react' {
         {
           'onpossession-rules-base': (event: RulesBaseEvent) => void;
           'onpossession-rules-change': (event: RulesChangeEvent) => void;
+          'onpossession-rules-save': (event: RulesSaveEvent) => void;
           'onpossession-why-link': (event: WhyLinkEvent) => void;
         }
       >;

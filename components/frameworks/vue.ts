@@ -58,6 +58,7 @@ import type { ResultsChoiceEvent } from '../sheet/results-choice-event.js';
 import type { RosterMendEvent } from '../people/roster-mend-event.js';
 import type { RulesBaseEvent } from '../rules/rules-base-event.js';
 import type { RulesChangeEvent } from '../rules/rules-change-event.js';
+import type { RulesSaveEvent } from '../rules/rules-save-event.js';
 import type { ShareChangeEvent } from '../booking/share-change-event.js';
 import type { TableChangeEvent } from '../sheet/table-change-event.js';
 import type { UndoEvent } from '../sheet/undo-event.js';
@@ -241,6 +242,7 @@ declare module 'vue' {
       {
         onPossessionRulesBase: (event: RulesBaseEvent) => void;
         onPossessionRulesChange: (event: RulesChangeEvent) => void;
+        onPossessionRulesSave: (event: RulesSaveEvent) => void;
         onPossessionWhyLink: (event: WhyLinkEvent) => void;
       }
     >;

@@ -58,9 +58,9 @@ export function oracle(
     plan.rules.curfews.length > 0 &&
     activities.some((one) => one.place === 'outside')
   ) {
-    // Long enough to get past a night's curfew either way; a claimed plan is only beaten by sooner work.
-    lead += 480;
-    tail += 480;
+    // Long enough to get past a day with curfews either way; a claimed plan is only beaten by sooner work.
+    lead += 1440;
+    tail += 1440;
   }
   for (const activity of activities) {
     for (const link of activity.after) lead += link.gapMinutes;

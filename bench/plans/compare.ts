@@ -8,7 +8,7 @@ import { allocate, type Allocation } from '../../src/planner/search/index.js';
 import { preparedOf } from '../../src/planner/search/allocate.js';
 import { verify } from '../../src/verify/index.js';
 import { conditions } from '../shared/figures.js';
-import { solvePeer, type PeerAnswer } from './cp-sat.js';
+import { solvePeer, type PeerAnswer } from './peer.js';
 import { families, planOfFamily } from './families.js';
 import { publishedPlans } from './published.js';
 

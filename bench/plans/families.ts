@@ -25,6 +25,7 @@ export const families: Readonly<Record<string, Family>> = {
   C: { windows: 60, activities: 200, repeated: 0 },
   D: { windows: 120, activities: 500, repeated: 0 },
   E: { windows: 25, activities: 60, repeated: 35 },
+  R: { windows: 45, activities: 130, repeated: 15 },
 };
 
 const zone = 'Europe/London';

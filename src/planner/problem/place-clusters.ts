@@ -1,5 +1,6 @@
 import type { Board } from './board.js';
 import type { Cluster } from './blocks.js';
+import { isPlacedHome, type HomeOf } from './place-home.js';
 import { visitMinutes, type Task } from './problem.js';
 
 /** Takes the tasks of clusters out of a list that is gone through: each cluster is placed when its last task comes. */
@@ -11,7 +12,11 @@ export interface ClusterTurns {
 const none: ClusterTurns = { take: () => false };
 
 /** The turns of the clusters of a board's problem, their tasks placed in the order of the list. */
-export function placeClusters(board: Board, list: readonly number[]): ClusterTurns {
+export function placeClusters(
+  board: Board,
+  list: readonly number[],
+  homeOf?: HomeOf,
+): ClusterTurns {
   const { clusters } = board.problem;
   if (!clusters || clusters.length === 0) return none;
   const clusterOf = new Map<number, number>();
@@ -27,17 +32,22 @@ export function placeClusters(board: Board, list: readonly number[]): ClusterTur
     take(task) {
       const at = clusterOf.get(task);
       if (at === undefined) return false;
-      if (turns[at]!.at(-1) === task) placeCluster(board, clusters[at]!, turns[at]!);
+      if (turns[at]!.at(-1) === task) placeCluster(board, clusters[at]!, turns[at]!, homeOf);
       return true;
     },
   };
 }
 
 /**
- * Places a cluster in the first window that takes all of it. Where none does, nothing bound is placed; of repeated work
+ * Places a cluster in its own window, or in the first that takes all of it. Where none does, nothing bound is placed; of repeated work
  * all but the last unit still is.
  */
-function placeCluster(board: Board, { blocks }: Cluster, order: readonly number[]): void {
+function placeCluster(
+  board: Board,
+  { blocks }: Cluster,
+  order: readonly number[],
+  homeOf: HomeOf | undefined,
+): void {
   const { tasks } = board.problem;
   if (order.every((index) => board.left[index] === 0)) return;
   const own = order.map((index) => tasks[index]!);
@@ -45,9 +55,10 @@ function placeCluster(board: Board, { blocks }: Cluster, order: readonly number[
   const homes = blocks.map((block) => board.homes[block]!);
   const mark = board.visits.length;
   const known = homes.find((home) => home >= 0);
-  for (const window of known === undefined ? windowsFor(board, bound) : [known]) {
+  for (const window of known === undefined ? windowsFor(board, bound, homeOf) : [known]) {
     blocks.forEach((block, i) => (board.homes[block] = homes[i]! >= 0 ? homes[i]! : window));
-    if (own.every((task) => placeHere(board, task, window)) && board.isWhole(blocks)) return;
+    const isHere = own.every((task) => placeHere(board, task, window, homeOf));
+    if (isHere && board.isWhole(blocks)) return;
     while (board.visits.length > mark) board.takeBack();
   }
   blocks.forEach((block, i) => (board.homes[block] = homes[i]!));
@@ -59,9 +70,12 @@ function placeCluster(board: Board, { blocks }: Cluster, order: readonly number[
 }
 
 /** Whether all that is left of a task finds a place with its block in a window. */
-function placeHere(board: Board, task: Task, window: number): boolean {
+function placeHere(board: Board, task: Task, window: number, homeOf: HomeOf | undefined): boolean {
   if (board.left[task.index] === 0) return true;
   if (!board.ready(task)) return false;
+  // What holds together is placed in one window: its own, where that is the one that is tried.
+  const isOwn = task.block === undefined || homeOf?.(task.index) === window;
+  if (isOwn && isPlacedHome(board, task, homeOf)) return true;
   if (task.lastOnly) {
     // As much as goes before, then the rest with the block.
     while (board.left[task.index]! > 1) {
@@ -76,8 +90,8 @@ function placeHere(board: Board, task: Task, window: number): boolean {
   return board.left[task.index] === 0;
 }
 
-/** The windows that may take all of some bound tasks, as far as it shows at once, in order of time. */
-function windowsFor(board: Board, bound: readonly Task[]): number[] {
+/** The windows that may take all of some bound tasks, as far as it shows at once, those of their own first, then in order of time. */
+function windowsFor(board: Board, bound: readonly Task[], homeOf: HomeOf | undefined): number[] {
   const first = bound.filter((task) => board.ready(task));
   const from = first.reduce((latest, task) => Math.max(latest, board.release(task)), -Infinity);
   const least = Math.max(...bound.map((task) => visitMinutes(task, 1)));
@@ -86,5 +100,7 @@ function windowsFor(board: Board, bound: readonly Task[]): number[] {
   for (const slot of narrowest.slots)
     if (slot.end - Math.max(slot.start, from) >= Math.min(least, visitMinutes(narrowest, 1)))
       windows.add(slot.window);
-  return [...windows];
+  // What would stay is tried where it was, before all others.
+  const homes = bound.flatMap((task) => homeOf?.(task.index) ?? []);
+  return [...new Set([...homes.filter((home) => windows.has(home)), ...windows])];
 }

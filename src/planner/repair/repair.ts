@@ -4,11 +4,9 @@ import { boundOf } from '../bounds/bounds.js';
 import {
   Board,
   compareScores,
-  headsOf,
   type Due,
   type Placement,
   type Problem,
-  type Task,
   type Visit,
 } from '../fit/index.js';
 import { narrowed } from '../problem/narrow.js';
@@ -19,8 +17,18 @@ import { search } from '../search/search.js';
 import type { Allocation } from '../search/types.js';
 import { breachesOf } from './breaches.js';
 import { fewestFreed, type Freed } from './fewest-freed.js';
-import { firmly, heldTo, keptIn, splitOf, withKept, type Piece, type Split } from './pieces.js';
-import { letGo, takeBack, type LetGo } from './let-go.js';
+import { firmly, heldTo, keptIn, splitOf, withKept, type Split } from './pieces.js';
+import { fewerMoves } from './fewer-moves.js';
+import {
+  agreedDates,
+  anywhere,
+  forcedOf,
+  movedBy,
+  reached,
+  redated,
+  weightsOf,
+  withDates,
+} from './target.js';
 import { reasonsOf } from './move-reasons.js';
 
 /** A piece that is no longer in the window it was in. */
@@ -60,6 +68,9 @@ export interface More {
   readonly moved: number;
 }
 
+/** Steps of a repair, as part of the usual ones of a search: it looks for the least that moves, and for what more would gain. */
+const REPAIR_EFFORT = 1.6;
+
 /**
  * The plan that was made before, changed as little as what is so now allows: work that can stays in its window, minutes
  * inside a window are no move, and what was not placed before finds room beside it. Only where more can be placed so, or
@@ -69,7 +80,10 @@ export interface More {
  */
 export function repair(plan: Plan, base: readonly Placement[], options: AllocateOptions): Repair {
   const { keep = [], ...free } = options;
-  const { problem, goal } = preparedOf(plan, free);
+  const { problem, goal } = preparedOf(plan, {
+    ...free,
+    effort: REPAIR_EFFORT * (options.effort ?? 1),
+  });
   const { effort } = problem;
   const kept = new Set(keep);
   const loose = keptIn(splitOf(problem, withKept(base, keep)), kept);
@@ -92,16 +106,14 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
 
   const agreed = agreedDates(split);
   const target = withDates(split, agreed);
-  let found: Freed = fewestFreed(target, forcedOf(target), weights, effort.until(0.35));
-  if (!found.visits) {
-    const gone = letGo(target, forcedOf(target), weights, effort.until(0.3));
-    if (gone)
-      found = { ...shrunk(target, gone, weights, effort.until(0.4)), atLeast: found.atLeast };
-  }
+  let found: Freed = fewestFreed(target, forcedOf(target), weights, effort.until(0.15));
+  found = fewer(target, found, weights, effort.until(0.5));
   if (!found.visits) {
     // It cannot all be kept to, as far as is known: then to what a plan comes to that moves what it likes.
     const free = freely(agreed, 0.4);
-    const near = within(reached(split, free, agreed), free, weights, effort.until(0.6));
+    const near = within(reached(split, free, agreed), free, weights, (share) =>
+      effort.until(share),
+    );
     // Another plan as good may leave out or delay other work: only what has no place by itself is sure to move.
     found = { ...near, atLeast: forcedOf(withDates(split, agreed.map(never))).length };
   }
@@ -119,7 +131,7 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   }
   const gone = movedBy(split, best.visits);
   const more = moreBy(split, best, freely(dues, 0.6, best), (free) =>
-    within(reached(split, free, dues), free, weights, effort.until(0.9)),
+    within(reached(split, free, dues), free, weights, (share) => effort.until(share)),
   );
   const visits = best.visits.map((visit) => ({ ...visit, task: split.whole[visit.task]! }));
   const isKept = ({ task, start }: Visit): boolean =>
@@ -165,28 +177,31 @@ function within(
   target: Split,
   free: Candidate,
   weights: readonly number[],
-  stop: () => boolean,
+  until: (share: number) => () => boolean,
 ): Freed {
-  const found = fewestFreed(target, forcedOf(target), weights, stop);
-  if (!found.visits) {
-    const { atLeast } = found;
-    const loose = { freed: movedBy(target, free.visits), visits: free.visits };
-    const isWhole = target.problem.tasks.every((task) => task.slots !== anywhere);
-    return { ...(isWhole ? shrunk(target, loose, weights, stop) : loose), atLeast };
-  }
+  const found = fewestFreed(target, forcedOf(target), weights, until(0.5));
+  const freed = movedBy(target, free.visits);
+  const loose = found.visits ? found : { ...found, visits: free.visits, freed };
+  const best = fewer(target, loose, weights, until(0.6));
   // What had no place is no visit.
-  const real = found.visits.filter(({ task }) => target.problem.tasks[task]!.slots !== anywhere);
-  return { ...found, visits: real };
+  const real = best.visits?.filter(({ task }) => target.problem.tasks[task]!.slots !== anywhere);
+  return { ...best, ...(real && { visits: real }) };
 }
 
-/** A plan with what need not move put back, as far as is found. */
-function shrunk(
+/** What is found with fewer pieces moved, where that may be. */
+function fewer(
   target: Split,
-  from: LetGo,
+  known: Freed,
   weights: readonly number[],
   stop: () => boolean,
-): LetGo {
-  return takeBack(target, from, weights, (visits) => movedBy(target, visits), stop);
+): Freed {
+  const { visits: from, atLeast } = known;
+  const moved = from && movedBy(target, from).size;
+  if (moved !== undefined && moved <= atLeast) return known;
+  const visits = fewerMoves(target, { ...(from && { from }), weights, atLeast, stop });
+  if (!visits) return known;
+  const freed = movedBy(target, visits);
+  return moved !== undefined && freed.size >= moved ? known : { freed, visits, atLeast };
 }
 
 /** What a plan that moves more gains over one that moves little; null where it gains nothing. */
@@ -216,119 +231,7 @@ function isMet({ tasks }: Problem, { due, tasks: own }: Due, visits: readonly Vi
   });
 }
 
-/** A list that places the work in the order in which it was, new work by its date. */
-function weightsOf({ problem, pieces }: Split): number[] {
-  const weights = problem.tasks.map((task) => Math.min(1e9, task.due));
-  for (const { task, placement } of pieces)
-    weights[task] = (placement.from - problem.base) / 60_000;
-  return weights;
-}
-
-/** The date of each due that the plan before kept, or by as much as it was late; its own where it is new. */
-function agreedDates({ problem, pieces }: Split): number[] {
-  const ends = new Map<number, number>();
-  for (const { task, placement } of pieces) ends.set(task, (placement.to - problem.base) / 60_000);
-  return problem.dues.map(({ due, tasks }) =>
-    tasks.reduce((last, task) => Math.max(last, ends.get(task) ?? due), due),
-  );
-}
-
-function redated(problem: Problem, dates: readonly number[]): Problem {
-  return { ...problem, dues: problem.dues.map((due, i) => ({ ...due, due: dates[i]! })) };
-}
-
-/** The split with each task held to the earliest of the dates it must keep. */
-function withDates(split: Split, dates: readonly number[]): Split {
-  const { problem } = split;
-  const by = problem.tasks.map(() => Number.POSITIVE_INFINITY);
-  problem.dues.forEach(({ tasks }, i) => {
-    for (const task of tasks) by[task] = Math.min(by[task]!, dates[i]!);
-  });
-  return {
-    ...split,
-    problem: { ...problem, tasks: problem.tasks.map((task, i) => ({ ...task, due: by[i]! })) },
-  };
-}
-
-/** Pieces that cannot stay in their window even by themselves. */
-function forcedOf({ problem, pieces }: Split): number[] {
-  const board = new Board(problem);
-  const { starts } = headsOf(board);
-  const settled = new Set(problem.pinned?.map((visit) => visit.task));
-  return pieces.flatMap(({ task: index, window }, at) => {
-    if (window === -1 || settled.has(index)) return [];
-    const task = problem.tasks[index]!;
-    const from = Math.max(task.earliest, starts[index]!);
-    const visit =
-      window === undefined || !Number.isFinite(starts[index]!)
-        ? undefined
-        : board.find(task, task.units, from, window);
-    return visit && visit.end <= task.due ? [] : [at];
-  });
-}
-
-/** Pieces of which less is in their window than was. */
-export function movedBy({ pieces, whole }: Split, visits: readonly Visit[]): Set<number> {
-  const units = new Map<string, number>();
-  const key = (task: number, window: number): string => `${task} ${window}`;
-  for (const { task, window, units: some } of visits) {
-    const at = key(whole[task]!, window);
-    units.set(at, (units.get(at) ?? 0) + some);
-  }
-  const gone = new Set<number>();
-  pieces.forEach(({ task, window, placement }, at) => {
-    const where = window === undefined ? '' : key(whole[task]!, window);
-    const there = units.get(where) ?? 0;
-    const wanted = placement.units ?? 1;
-    if (there < wanted) gone.add(at);
-    units.set(where, Math.max(0, there - wanted));
-  });
-  return gone;
-}
-
-/** What a plan leaves unplaced need not be placed, and how late it is may be so late. */
-function reached(split: Split, free: Candidate, atLeast: readonly number[]): Split {
-  const { problem } = split;
-  const left = problem.tasks.map((task) => task.units);
-  const ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);
-  for (const visit of free.visits) {
-    left[visit.task]! -= visit.units;
-    ends[visit.task] = Math.max(ends[visit.task]!, visit.end);
-  }
-  const dates = problem.dues.map(({ tasks }, i) =>
-    tasks.reduce((last, task) => Math.max(last, ends[task]!), atLeast[i]!),
-  );
-  const isLost = (index: number): boolean => left[index]! > 0;
-  const some = withDates(split, dates);
-  if (!left.some((units) => units > 0)) return some;
-  const blocks = problem.blocks?.map((block) =>
-    [...block.members, ...block.runners].some(isLost) ? { members: [], runners: [] } : block,
-  );
-  return {
-    ...some,
-    pieces: some.pieces.map((piece): Piece =>
-      isLost(piece.task) ? { ...piece, window: undefined } : piece,
-    ),
-    problem: {
-      ...some.problem,
-      ...(blocks && { blocks, clusters: [] }),
-      // What is lost takes no time and no plant, so that it is in nobody's way.
-      tasks: some.problem.tasks.map((task): Task => {
-        if (!isLost(task.index)) return task;
-        const { block: _, lastOnly: __, ...free } = task;
-        return {
-          ...free,
-          ...{ perUnit: 0, setUp: 0, makeSafe: 0, demands: [], slots: anywhere },
-          ...{ due: Number.POSITIVE_INFINITY, before: [], earliest: Number.NEGATIVE_INFINITY },
-        };
-      }),
-    },
-  };
-}
-
 const never = (): number => Number.POSITIVE_INFINITY;
-
-const anywhere = [{ window: -1, start: -1e9, end: 1e9 }];
 
 function candidateOf(problem: Problem, goal: Goal, visits: readonly Visit[]): Candidate {
   const board = new Board(problem);

@@ -27,7 +27,10 @@ export function decode(
   const capped = recipe.caps.some((cap) => cap > 0);
   let given = false;
   const watch = mostLate < Number.POSITIVE_INFINITY ? lateWatch(board, mostLate) : undefined;
-  placeAll(board, list, recipe.caps, watch && ((index) => (given = watch(index))));
+  placeAll(board, list, {
+    caps: recipe.caps,
+    hopeless: watch && ((index) => (given = watch(index))),
+  });
   if (given) return undefined;
   // Precedence puts followers of capped work after it in the list too, so one more pass places all that can be.
   if (capped) placeAll(board, list);

@@ -1,0 +1,16 @@
+import type { Board } from './board.js';
+import type { Task } from './problem.js';
+
+/** The window in which a task is to be placed if it can; `undefined` where it has none. */
+export type HomeOf = (task: number) => number | undefined;
+
+/** Places all that is left of a task in its own window, where there is room for it by its date. */
+export function isPlacedHome(board: Board, task: Task, homeOf: HomeOf | undefined): boolean {
+  const home = homeOf?.(task.index);
+  if (home === undefined) return false;
+  const mark = board.visits.length;
+  board.place(task, board.left[task.index]!, home);
+  if (board.left[task.index] === 0 && board.ends[task.index]! <= task.due) return true;
+  while (board.visits.length > mark) board.takeBack();
+  return false;
+}

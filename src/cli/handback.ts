@@ -73,7 +73,7 @@ export function handback(
   now: Instant,
   { given, seen }: HandbackFiles = {},
 ): Answer<HandbackAnswer> {
-  const work = planOfWork(plan, asked, given);
+  const work = planOfWork(plan, asked, given, { isBrief: true });
   const found = work.allocation;
   const all = outlooks(plan, found, asked, decisions, seen);
   const results = all.map((one) => one.result);

@@ -2,7 +2,7 @@ import { isoText } from '../calendar/index.js';
 import { checked } from '../engine/checked.js';
 import { allocate as search } from '../engine/search.js';
 import type { Note, Placement, Plan } from '../model/index.js';
-import { givenPlan } from '../planner/given/given-plan.js';
+import { givenPlan, type GivenOptions } from '../planner/given/given-plan.js';
 import type { Broken } from '../planner/given/types.js';
 import { planId } from '../planner/plan-id.js';
 import type { Allocation } from '../planner/search/types.js';
@@ -55,14 +55,22 @@ export function planWork(
   });
 }
 
-/** The plan of work that was given, held against the files; a plan made for the answer where none was. */
+/**
+ * The plan of work that was given, held against the files; a plan made for the answer where none was.
+ *
+ * `isBrief`: the answer does not say why work has no place in the plan given.
+ */
 export function planOfWork(
   plan: Plan,
   asked: Pick<Arguments, 'first' | 'seconds' | 'seed'>,
   given?: GivenFile,
+  { isBrief = false }: Pick<GivenOptions, 'isBrief'> = {},
 ): PlanOfWork {
   if (given) {
-    const { allocation: made, broken } = givenPlan(plan, given.placements, { first: asked.first });
+    const { allocation: made, broken } = givenPlan(plan, given.placements, {
+      first: asked.first,
+      isBrief,
+    });
     const allocation = checked(plan, made);
     return {
       allocation,

@@ -1,6 +1,7 @@
 import { compileNetwork, type CompiledNetwork } from './compile-network.js';
 import type { RiskNetwork } from './network.js';
 import { randomState } from './random.js';
+import { valuesAt } from './ranks.js';
 import { drawDurations, drawEvents, runSpace } from './run-block.js';
 import type { RunSpace } from './run-space.js';
 import { BLOCK, LANES, TICKS, ticksOf } from './sampling.js';
@@ -44,9 +45,9 @@ export function chanceLimits(
   const finishBy = Int32Array.from(nodeAt, (index) => deadline - ticksOf(after(index)));
   const found = asked.map(() => new Int32Array(runs));
   const pass: Pass = {
-    start: new Int32Array(size),
-    startBy: new Int32Array(size),
-    finishBy: new Int32Array(size),
+    start: new Int32Array(size * LANES),
+    startBy: new Int32Array(size * LANES),
+    finishBy: new Int32Array(size * LANES),
   };
   for (let from = 0; from < runs; from += BLOCK) {
     const inBlock = Math.min(BLOCK, runs - from);
@@ -56,57 +57,93 @@ export function chanceLimits(
       const offset = batch * size * LANES;
       drawEvents(compiled, space, offset);
       const lanesUsed = Math.min(LANES, inBlock - batch * LANES);
-      for (let lane = 0; lane < lanesUsed; lane += 1) {
-        pass.finishBy.set(finishBy);
-        pass.startBy.fill(LATE);
-        backward(compiled, space, offset, lane, pass);
-        const run = from + batch * LANES + lane;
-        asked.forEach((index, k) => (found[k]![run] = pass.start[positionOf[index]!]!));
-      }
+      finishBy.forEach((by, i) => pass.finishBy.fill(by, i * LANES, (i + 1) * LANES));
+      pass.startBy.fill(LATE);
+      backward(compiled, space, offset, pass);
+      asked.forEach((index, k) => {
+        const at = positionOf[index]! * LANES;
+        found[k]!.set(pass.start.subarray(at, at + lanesUsed), from + batch * LANES);
+      });
     }
   }
-  return new Map(asked.map((index, k) => [index, limitOf(found[k]!.sort(), chance)]));
+  return new Map(asked.map((index, k) => [index, limitOf(found[k]!, chance)]));
 }
 
 const LATE = 2_000_000_000;
 
+/** By position, a value for each run that is done side by side. */
 interface Pass {
   readonly start: Int32Array;
   readonly startBy: Int32Array;
   readonly finishBy: Int32Array;
 }
 
-function limitOf(sorted: Int32Array, chance: number): ChanceLimit {
-  const runs = sorted.length;
-  const at = (rank: number): number =>
-    sorted[Math.min(runs - 1, Math.max(0, Math.round(rank)))]! / TICKS;
+function limitOf(starts: Int32Array, chance: number): ChanceLimit {
+  const runs = starts.length;
   // So many of the runs allow this start or a later one.
   const rank = runs - Math.ceil(chance * runs);
   const spread = Math.sqrt(runs * chance * (1 - chance));
-  return { start: at(rank), errorMinutes: (at(rank + spread) - at(rank - spread)) / 2 };
+  const [low, own, high] = valuesAt(
+    starts,
+    [rank - spread, rank, rank + spread].map((one) =>
+      Math.min(runs - 1, Math.max(0, Math.round(one))),
+    ),
+  ) as [number, number, number];
+  return { start: own / TICKS, errorMinutes: (high / TICKS - low / TICKS) / 2 };
 }
 
-/** Latest starts of one run, the last position first. */
-function backward(
-  network: CompiledNetwork,
-  space: RunSpace,
-  offset: number,
-  lane: number,
-  { start, startBy, finishBy }: Pass,
-): void {
-  const { size, linkFrom, linkSlot, linkLag } = network;
+/** Latest starts of all runs side by side, the last position first. */
+function backward(network: CompiledNetwork, space: RunSpace, offset: number, pass: Pass): void {
+  const { size, linkFrom, linkSlot, linkLag, closedFrom, datedAt } = network;
+  const { start, startBy, finishBy } = pass;
+  const lanes = LANES;
   for (let i = size - 1; i >= 0; i -= 1) {
-    const minutes = space.durations[offset + i * LANES + lane]!;
-    let latest = latestTicks(network, space, i, lane, finishBy[i]!, minutes);
-    if (startBy[i]! < latest)
-      latest = latestTicks(network, space, i, lane, startBy[i]! + minutes, minutes);
-    start[i] = latest;
+    const at = i * lanes;
+    if (datedAt.length > 0 || closedFrom[i] !== closedFrom[i + 1])
+      startsAround(network, space, i, offset, pass);
+    else startsBefore(space.durations, i, offset, pass);
     for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
       const slot = linkSlot[link]!;
-      const limit = latest - linkLag[link]!;
-      if (slot < size) startBy[slot] = Math.min(startBy[slot]!, limit);
-      else finishBy[slot - size] = Math.min(finishBy[slot - size]!, limit);
+      const lag = linkLag[link]!;
+      const limits = slot < size ? startBy : finishBy;
+      const to = (slot < size ? slot : slot - size) * lanes;
+      for (let lane = 0; lane < lanes; lane += 1)
+        limits[to + lane] = Math.min(limits[to + lane]!, (start[at + lane]! - lag) | 0);
     }
+  }
+}
+
+/** Latest starts of a position that nothing interrupts. */
+function startsBefore(
+  durations: Int32Array,
+  i: number,
+  offset: number,
+  { start, startBy, finishBy }: Pass,
+): void {
+  const at = i * LANES;
+  const length = offset + at;
+  for (let lane = 0; lane < LANES; lane += 1)
+    start[at + lane] = Math.min(
+      startBy[at + lane]!,
+      (finishBy[at + lane]! - durations[length + lane]!) | 0,
+    );
+}
+
+/** Latest starts of a position that closed stretches or stoppages may interrupt. */
+function startsAround(
+  network: CompiledNetwork,
+  space: RunSpace,
+  i: number,
+  offset: number,
+  { start, startBy, finishBy }: Pass,
+): void {
+  for (let lane = 0; lane < LANES; lane += 1) {
+    const at = i * LANES + lane;
+    const minutes = space.durations[offset + at]!;
+    let latest = latestTicks(network, space, i, lane, finishBy[at]!, minutes);
+    if (startBy[at]! < latest)
+      latest = latestTicks(network, space, i, lane, startBy[at]! + minutes, minutes);
+    start[at] = latest;
   }
 }
 

@@ -39,6 +39,26 @@ function lastCopy(group: readonly number[], planned: readonly NodeTimes[]): numb
   );
 }
 
+/** The nodes of a group that its cut-off looks at, and those of them by which it must have begun. */
+function boundBy(
+  { meanings }: HandbackNetwork,
+  all: readonly number[],
+  planned: readonly NodeTimes[],
+): { readonly group: readonly number[]; readonly first: readonly number[] } {
+  const { kind, activity } = meanings[all[0]!]!;
+  const group = kind === 'lead-out' ? [lastCopy(all, planned)] : all;
+  // A step seen by several kinds of work is one step: all its nodes bind. An activity starts with its first node.
+  return { group, first: activity === undefined ? group : group.slice(0, 1) };
+}
+
+/** The nodes whose latest start some cut-off tells. */
+export function startNodes(built: HandbackNetwork, window: AccessWindow): readonly number[] {
+  const planned = plannedTimes(built, window);
+  return [...groupsOf(built.meanings).values()].flatMap(
+    (all) => boundBy(built, all, planned).first,
+  );
+}
+
 /**
  * By when each step and activity must start and finish, to keep the required margin and to be on time at all, in order
  * of their planned start, the lead-out after all else.
@@ -56,12 +76,10 @@ export function cutOffsOf(
   return [...groupsOf(meanings).values()]
     .map((all): CutOff => {
       const { kind, name, activity } = meanings[all[0]!]!;
-      const group = kind === 'lead-out' ? [lastCopy(all, planned)] : all;
+      const { group, first } = boundBy(built, all, planned);
       const least = (times: readonly NodeTimes[], edge: 'start' | 'finish', of = group): number =>
         Math.min(...of.map((index) => times[index]![edge]));
-      // A step seen by several kinds of work is one step: all its nodes bind. An activity starts with its first node
-      // and ends with its last.
-      const first = activity === undefined ? group : group.slice(0, 1);
+      // An activity ends with its last node.
       const last = activity === undefined ? group : group.slice(-1);
       const plannedStart = least(planned, 'start');
       const latestStart = least(keeping, 'start', first);

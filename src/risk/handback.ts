@@ -12,7 +12,7 @@ import { adviceOf, type Outlook } from './advice.js';
 import { begunBefore } from './begun-before.js';
 import { chanceLimits } from './chance-limits.js';
 import { doubtsOf } from './doubts.js';
-import { cutOffsOf, decisionsOf, groupsOf, type NodeState } from './cut-offs.js';
+import { cutOffsOf, decisionsOf, groupsOf, startNodes, type NodeState } from './cut-offs.js';
 import { keptAfter, latestTimes } from './latest-times.js';
 import { leftOpen } from './left-open.js';
 import { unitOutlooks, type LessWork } from './less-work.js';
@@ -163,7 +163,7 @@ export function handback(
       chance: confidence,
       after: keptAfter(built, commitments),
     },
-    [...built.meanings.keys()],
+    startNodes(built, window),
   );
   const cutOffs = cutOffsOf(built, window, latest, states, limits);
   const decisions = decisionsOf(built, window, latest, commitments);

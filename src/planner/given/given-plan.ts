@@ -9,11 +9,17 @@ import { planId } from '../plan-id.js';
 import { certificateOf } from '../search/certificate.js';
 import { finishOf } from '../search/finish.js';
 import { fullScoreOf, goalOf, windowsIn } from '../search/objectives.js';
-import type { Certificate, Objective } from '../search/types.js';
+import type { Certificate, Objective, Unplaced } from '../search/types.js';
 import { leftOpenNotes, unstatedIn } from '../unstated.js';
 import { unplacedOf } from '../search/unplaced.js';
 import { standingOf } from './standing.js';
 import type { Broken, GivenPlan } from './types.js';
+
+export interface GivenOptions {
+  readonly first?: Objective;
+  /** Nobody asks why work has no place: that it has none in the plan is reason enough. */
+  readonly isBrief?: boolean;
+}
 
 /**
  * What a plan of work that was made before comes to in the plan as it is now: its key dates, floats and what is left
@@ -22,7 +28,7 @@ import type { Broken, GivenPlan } from './types.js';
 export function givenPlan(
   plan: Plan,
   placements: readonly Placement[],
-  { first }: { readonly first?: Objective } = {},
+  { first, isBrief = false }: GivenOptions = {},
 ): GivenPlan {
   const { standing, gone } = standingOf(plan, placements.toSorted(byTime));
   const broken: Broken[] = [
@@ -45,7 +51,7 @@ export function givenPlan(
     broken: unique(broken),
     allocation: {
       placements: standing,
-      unplaced: unplacedOf(plan, problem, visits),
+      unplaced: isBrief ? notInPlan(problem, board) : unplacedOf(plan, problem, visits),
       finishesAt: finishOf(problem, visits),
       windowsUsed: windowsIn(visits),
       keyDates: keyDatesOf(plan, problem, visits),
@@ -55,6 +61,19 @@ export function givenPlan(
       notes: leftOpenNotes(plan, standing),
     },
   };
+}
+
+function notInPlan({ tasks }: Problem, { left }: Board): Unplaced[] {
+  return tasks.flatMap(({ index, activity }) =>
+    left[index]! > 0
+      ? [
+          {
+            activity: activity.id,
+            reasons: [{ code: 'not-in-plan', text: 'not in the plan given' }],
+          },
+        ]
+      : [],
+  );
 }
 
 function visitsOf(problem: Problem, placements: readonly Placement[]): Visit[] {

@@ -17,7 +17,7 @@ export interface Answer<Json extends object = object> {
 /** An answer as it is sent. */
 export interface Enveloped {
   readonly json: object;
-  /** Notes first, cautions last. */
+  /** Notes first, cautions last. Some answers work it out when it is read. */
   readonly text: readonly Block[];
   readonly notes: readonly Note[];
 }
@@ -32,13 +32,15 @@ export function enveloped(answer: Answer, more: readonly Note[]): Enveloped {
   const cautions = [...(answer.cautions ?? []), ...everyCaution];
   return {
     json: { ...answer.json, notes, cautions },
-    text: [
-      ...notes.map(({ text }) => `note: ${text}`),
-      ...(notes.length > 0 ? [''] : []),
-      ...answer.text,
-      '',
-      ...cautions.map((line) => `! ${line}`),
-    ],
+    get text() {
+      return [
+        ...notes.map(({ text }) => `note: ${text}`),
+        ...(notes.length > 0 ? [''] : []),
+        ...answer.text,
+        '',
+        ...cautions.map((line) => `! ${line}`),
+      ];
+    },
     notes,
   };
 }

@@ -1,72 +1,89 @@
 import { durationText, isoText } from '../calendar/index.js';
-import {
-  fitAll,
-  LedgerBook,
-  mostThatFits,
-  packagesIn,
-  type FitVerdict,
-} from '../planner/fit/index.js';
+import { doubted } from '../engine/left-out.js';
+import type { AccessWindow } from '../model/index.js';
+import { fitsByPackage, type FitVerdict } from '../planner/fit/index.js';
 import { partText } from '../planner/fit/part-text.js';
 import type { MostThatFits } from '../planner/fit/types.js';
-import { doubted } from '../engine/left-out.js';
 import type { PlanResult } from '../tables/index.js';
+import { FitCheck } from '../verify/index.js';
 import type { Answer } from './answer.js';
 import type { FitAnswer } from './answers/fit.js';
-import { FitCheck } from '../verify/index.js';
 import { table } from './blocks.js';
+import { Listed } from './listed.js';
 
 /**
  * `fit`: every package against every window, with every reason for a no. A package with rows that could not be read
  * fits nowhere: what is judged is the rest. What fits is placed, and the independent check finds nothing against that.
  */
-export function fit({
-  plan,
-  packagesLeftOut,
-}: Pick<PlanResult, 'plan' | 'packagesLeftOut'>): Answer<FitAnswer> {
-  const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
-  const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
-  const check = new FitCheck(plan);
-  const verdicts = fitAll(plan).map((one) => {
-    const rows = packagesLeftOut.get(one.package);
-    return rows === undefined ? checkedFit(one, check) : doubted(one, rows);
-  });
-  const book = new LedgerBook(plan);
-  const packages = packagesIn(plan.activities);
-  const windows = new Map(plan.windows.map((one) => [one.id, one]));
-  const most = verdicts.map((one) =>
-    packagesLeftOut.has(one.package)
-      ? undefined
-      : mostThatFits(plan, packages.get(one.package)!, windows.get(one.window)!, book),
-  );
-  const fits = verdicts.map((verdict, at) => ({
-    package: verdict.package,
-    window: verdict.window,
-    status: statuses.get(verdict.window),
-    fits: verdict.fits,
-    spareMinutes: verdict.spareMinutes,
-    ...(verdict.spareAtMost !== undefined && { spareAtMost: verdict.spareAtMost }),
-    proven: verdict.proven ?? true,
-    ...partFields(most[at]),
-    reasons: verdict.reasons,
-    placements: verdict.placements.map((one) => ({
-      ...one,
-      from: isoText(one.from, zones.get(verdict.window) ?? plan.zone),
-      to: isoText(one.to, zones.get(verdict.window) ?? plan.zone),
-    })),
-  }));
-  const rows = verdicts.map((one, at) => [
-    one.package,
-    one.window,
-    statuses.get(one.window) ?? '',
-    one.fits ? 'fits' : one.proven === false ? 'not shown' : 'no',
-    one.fits ? 'all' : most[at] ? partText(most[at]) : '–',
-    spareText(one),
-    one.reasons.map((reason) => reason.text).join('; '),
-  ]);
+export function fit(read: Read): Answer<{ fits: Listed<FitRow> }> {
   return {
-    json: { fits },
-    text: [table(['package', 'window', 'status', 'fit', 'goes', 'spare', 'reasons'], rows)],
+    json: { fits: new Listed(() => jsonRows(read)) },
+    get text() {
+      return [
+        table(
+          ['package', 'window', 'status', 'fit', 'goes', 'spare', 'reasons'],
+          [...textRows(read)],
+        ),
+      ];
+    },
   };
+}
+
+type Read = Pick<PlanResult, 'plan' | 'packagesLeftOut'>;
+type FitRow = FitAnswer['fits'][number];
+
+/** A package in a window. */
+interface Pair {
+  readonly window: AccessWindow;
+  readonly verdict: FitVerdict;
+  /** Absent where it has rows that could not be read. */
+  readonly most: MostThatFits | undefined;
+}
+
+function* pairsOf({ plan, packagesLeftOut }: Read): Generator<Pair> {
+  const check = new FitCheck(plan);
+  for (const { package: name, verdicts, most } of fitsByPackage(plan)) {
+    const rows = packagesLeftOut.get(name);
+    for (const [at, one] of verdicts.entries()) {
+      const window = plan.windows[at]!;
+      yield rows === undefined
+        ? { window, verdict: checkedFit(one, check), most: most(window) }
+        : { window, verdict: doubted(one, rows), most: undefined };
+    }
+  }
+}
+
+function* jsonRows(read: Read): Generator<FitRow> {
+  for (const { window, verdict, most } of pairsOf(read))
+    yield {
+      package: verdict.package,
+      window: verdict.window,
+      status: window.status,
+      fits: verdict.fits,
+      spareMinutes: verdict.spareMinutes,
+      ...(verdict.spareAtMost !== undefined && { spareAtMost: verdict.spareAtMost }),
+      proven: verdict.proven ?? true,
+      ...partFields(most),
+      reasons: verdict.reasons,
+      placements: verdict.placements.map((one) => ({
+        ...one,
+        from: isoText(one.from, window.zone),
+        to: isoText(one.to, window.zone),
+      })),
+    };
+}
+
+function* textRows(read: Read): Generator<string[]> {
+  for (const { window, verdict, most } of pairsOf(read))
+    yield [
+      verdict.package,
+      verdict.window,
+      window.status,
+      verdict.fits ? 'fits' : verdict.proven === false ? 'not shown' : 'no',
+      verdict.fits ? 'all' : most ? partText(most) : '–',
+      spareText(verdict),
+      verdict.reasons.map((reason) => reason.text).join('; '),
+    ];
 }
 
 /** How much of a package goes; `null` where it has rows that could not be read. */

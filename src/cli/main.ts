@@ -21,7 +21,7 @@ import { helpOf, usageLines, usualWidth } from './help.js';
 import { columnsOf, laidOut } from './layout.js';
 import type { Block } from './blocks.js';
 import { options, verbs, type Verb } from './options.js';
-import { clipped, complain, jsonText, write } from './output.js';
+import { clipped, complain, jsonText, write, type Written } from './output.js';
 import { price } from './price.js';
 import { readActuals } from './read-actuals.js';
 import { readHolidays } from './read-holidays.js';
@@ -196,9 +196,10 @@ async function asked(words: readonly string[]): Promise<string | undefined> {
 export async function main(words: readonly string[]): Promise<number> {
   try {
     const help = await asked(words);
-    const { text, code } =
-      help === undefined ? await answered(readArguments(words)) : { text: help, code: 0 };
-    const end = await write(`${text}\n`);
+    const { code, end } =
+      help === undefined
+        ? await answered(readArguments(words))
+        : { code: 0, end: await write([`${help}\n`]) };
     if (end instanceof Error)
       throw new UsageError(`the answer could not be written: ${end.message}`);
     return code;
@@ -215,16 +216,19 @@ export async function main(words: readonly string[]): Promise<number> {
  * The answer from the rows that could be read, with 1 where any could not. A fault that is of no row, such as a column
  * that is missing, leaves nothing to answer from.
  */
-async function answered(asked: Arguments): Promise<{ text: string; code: number }> {
+async function answered(asked: Arguments): Promise<{ code: number; end: Written }> {
   const done = workLine(asked.verb, process.stderr.isTTY ? process.stderr.fd : undefined);
   try {
-    return await answerTo(asked);
+    const { pieces, code } = await answerTo(asked);
+    // Some answers are still being worked out while they are written.
+    if (process.stdout.isTTY) await done();
+    return { code, end: await write(pieces) };
   } finally {
     await done();
   }
 }
 
-async function answerTo(asked: Arguments): Promise<{ text: string; code: number }> {
+async function answerTo(asked: Arguments): Promise<{ pieces: Iterable<string>; code: number }> {
   const sources = await readSources(asked);
   told(sources.faults);
   const errors = sources.faults.filter((fault) => fault.severity === 'error');
@@ -238,8 +242,8 @@ async function answerTo(asked: Arguments): Promise<{ text: string; code: number 
     ...unusedNotes(asked),
   ]);
   if (found.report) await writeReport(asked, found.report, whole.notes);
-  const text = asked.json ? jsonText(whole.json) : onScreen(whole.text, process.stdout);
-  return { text, code: errors.length > 0 ? 1 : 0 };
+  const pieces = asked.json ? jsonText(whole.json) : [`${onScreen(whole.text, process.stdout)}\n`];
+  return { pieces, code: errors.length > 0 ? 1 : 0 };
 }
 
 const unusedNotes = ({ verb, unused }: Arguments): readonly Note[] =>

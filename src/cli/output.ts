@@ -1,4 +1,5 @@
 // What leaves the command line: nothing of a cell steers the terminal, and a reader that goes away ends it quietly.
+import { jsonPieces } from './listed.js';
 
 /** The characters that move a cursor, colour a screen or turn the order of letters round. A line break is not one. */
 const steering =
@@ -13,8 +14,9 @@ export function plainText(text: string): string {
 }
 
 /** JSON in ASCII where a character would steer a screen; it reads back as the same value. */
-export function jsonText(value: unknown): string {
-  return JSON.stringify(value).replace(steering, written);
+export function* jsonText(value: object): Generator<string> {
+  for (const piece of jsonPieces(value)) yield piece.replace(steering, written);
+  yield '\n';
 }
 
 /** A line no longer than a person reads, with what was left out said. */
@@ -27,10 +29,19 @@ export function clipped(text: string, longest: number): string {
 /** How writing ended: all of it, the reader went away, or why not. */
 export type Written = 'done' | 'closed' | Error;
 
-/** Writes to standard output and waits until it has gone. */
-export function write(text: string): Promise<Written> {
+/** Writes pieces of text to standard output, each once the one before has gone. */
+export async function write(pieces: Iterable<string>): Promise<Written> {
+  for (const piece of pieces) {
+    const end = await writePiece(piece);
+    if (end !== 'done') return end;
+  }
+  return 'done';
+}
+
+function writePiece(text: string): Promise<Written> {
   return new Promise((resolve) => {
     const ended = (error?: Error | null): void => {
+      process.stdout.off('error', ended);
       if (!error) resolve('done');
       else if ((error as NodeJS.ErrnoException).code === 'EPIPE') resolve('closed');
       else resolve(error);

@@ -4,8 +4,9 @@ import { neverTakes } from '../problem/eligibility.js';
 import { LedgerBook } from '../problem/ledger-book.js';
 import { packagesIn } from '../problem/packages-in.js';
 import type { Problem, Visit } from '../problem/problem.js';
+import { forgetMost, mostThatFits } from './most.js';
 import { forget, timedIn } from './timed.js';
-import type { FitVerdict, Placement, Reason } from './types.js';
+import type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';
 
 /**
  * Every package against every window, withdrawn ones too, each pair as if the window were the package's alone.
@@ -13,15 +14,29 @@ import type { FitVerdict, Placement, Reason } from './types.js';
  * Packages in the order in which the plan first names them, windows in the plan's order within each.
  */
 export function fitAll(plan: Plan): FitVerdict[] {
-  return [...fitsByPackage(plan)].flat();
+  return [...fitsByPackage(plan)].flatMap(({ verdicts }) => verdicts);
+}
+
+/** One package against every window. */
+export interface PackageFits {
+  readonly package: string;
+  /** In the plan's order of windows. */
+  readonly verdicts: readonly FitVerdict[];
+  /** How much of it goes in a window. To be asked before the next package. */
+  most(window: AccessWindow): MostThatFits;
 }
 
 /** The same, a package at a time; what one needs is let go of before the next. */
-export function* fitsByPackage(plan: Plan): Generator<FitVerdict[]> {
+export function* fitsByPackage(plan: Plan): Generator<PackageFits> {
   const book = new LedgerBook(plan);
   for (const [name, activities] of packagesIn(plan.activities)) {
-    yield plan.windows.map((window) => verdictOf(plan, name, activities, window, book));
+    yield {
+      package: name,
+      verdicts: plan.windows.map((window) => verdictOf(plan, name, activities, window, book)),
+      most: (window) => mostThatFits(plan, activities, window, book),
+    };
     forget(activities, book);
+    forgetMost(activities, book);
   }
 }
 

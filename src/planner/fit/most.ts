@@ -53,6 +53,11 @@ function answersOf(book: LedgerBook, skeleton: Skeleton): AlikeAnswers<MostThatF
   return answers;
 }
 
+/** Lets go of what is kept for some work that nobody will ask about again. */
+export function forgetMost(all: readonly Activity[], book: LedgerBook): void {
+  known.get(book)?.delete(book.skeleton(all));
+}
+
 function mostIn(
   plan: Plan,
   skeleton: Skeleton,

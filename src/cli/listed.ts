@@ -1,0 +1,45 @@
+/** A list of an answer that is made while it is written, so that it never stands in the memory as a whole. */
+export class Listed<T> {
+  readonly #make: () => Iterable<T>;
+
+  constructor(make: () => Iterable<T>) {
+    this.#make = make;
+  }
+
+  [Symbol.iterator](): Iterator<T> {
+    return this.#make()[Symbol.iterator]();
+  }
+
+  toJSON(): T[] {
+    return [...this];
+  }
+}
+
+/** Characters of a text that is handed on at one go. */
+const PIECE = 65_536;
+
+/** What `JSON.stringify` makes of an object, piece by piece; only lists at its top may be made while they are written. */
+export function* jsonPieces(value: object): Generator<string> {
+  let text = '{';
+  let isFirst = true;
+  for (const [key, one] of Object.entries(value)) {
+    if (one === undefined) continue;
+    text += `${isFirst ? '' : ','}${JSON.stringify(key)}:`;
+    isFirst = false;
+    if (!(one instanceof Listed)) {
+      text += JSON.stringify(one);
+      continue;
+    }
+    text += '[';
+    let between = '';
+    for (const row of one) {
+      text += between + JSON.stringify(row);
+      between = ',';
+      if (text.length < PIECE) continue;
+      yield text;
+      text = '';
+    }
+    text += ']';
+  }
+  yield `${text}}`;
+}

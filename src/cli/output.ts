@@ -31,24 +31,18 @@ export type Written = 'done' | 'closed' | Error;
 
 /** Writes pieces of text to standard output, each once the one before has gone. */
 export async function write(pieces: Iterable<string>): Promise<Written> {
+  let ended: (error?: Error | null) => void = () => undefined;
+  // Kept to the end: that nobody reads any more is told again after the writing has failed.
+  process.stdout.on('error', (error) => ended(error));
   for (const piece of pieces) {
-    const end = await writePiece(piece);
-    if (end !== 'done') return end;
+    const failure = await new Promise<Error | undefined>((resolve) => {
+      ended = (error) => resolve(error ?? undefined);
+      process.stdout.write(piece, ended);
+    });
+    if (!failure) continue;
+    return (failure as NodeJS.ErrnoException).code === 'EPIPE' ? 'closed' : failure;
   }
   return 'done';
-}
-
-function writePiece(text: string): Promise<Written> {
-  return new Promise((resolve) => {
-    const ended = (error?: Error | null): void => {
-      process.stdout.off('error', ended);
-      if (!error) resolve('done');
-      else if ((error as NodeJS.ErrnoException).code === 'EPIPE') resolve('closed');
-      else resolve(error);
-    };
-    process.stdout.once('error', ended);
-    process.stdout.write(text, (error) => ended(error));
-  });
 }
 
 // A closed standard error has nobody to tell.

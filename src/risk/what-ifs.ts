@@ -1,4 +1,5 @@
 import { compileNetwork, type CompiledNetwork } from './compile-network.js';
+import { familiesOf, FamilyRuns, type HeldCase } from './families.js';
 import type { RiskNetwork } from './network.js';
 import { passAgain, passForward } from './pass-forward.js';
 import { randomState } from './random.js';
@@ -39,6 +40,7 @@ interface Turn {
 }
 
 const AS_DRAWN = -1;
+const asDrawn: HeldCase = { ticks: new Map(), leftOut: false };
 
 /** Positions in the compiled order of what a case holds, twins of a held node with it. */
 function heldTicks(
@@ -97,13 +99,11 @@ function reachedPast(
   return past;
 }
 
-function turnsOf(network: CompiledNetwork, cases: readonly WhatIf[]): readonly Turn[] {
+function turnsOf(network: CompiledNetwork, cases: readonly HeldCase[]): readonly Turn[] {
   const { size, linkFrom, linkSlot, isLast } = network;
   let before: ReadonlyMap<number, number> = new Map();
   let freeBefore: ReadonlySet<number> = new Set();
-  return cases.map((one) => {
-    const now = heldTicks(network, one);
-    const leftOut = one.leftOut ?? false;
+  return cases.map(({ ticks: now, leftOut }) => {
     const freeNow = leftOut ? new Set(now.keys()) : new Set<number>();
     const set = [
       ...[...before.keys()]
@@ -184,7 +184,15 @@ export function whatIfs(
     linkSlot: original.linkSlot.slice(),
   };
   const space = runSpace(network, randomState(seed), 1);
-  const turns = turnsOf(network, cases);
+  const held = cases.map((one) => ({
+    ticks: heldTicks(network, one),
+    leftOut: one.leftOut ?? false,
+  }));
+  const families = familiesOf(original, held);
+  const inFamily = new Set(families.flatMap((one) => one.cases));
+  const single = [...cases.keys()].filter((at) => !inFamily.has(at));
+  const turns = turnsOf(network, [...single.map((at) => held[at]!), asDrawn]);
+  const familyRuns = new FamilyRuns(original, families, held);
   const deadline = Math.floor(deadlineMinutes * TICKS);
   const onTime = new Float64Array(cases.length);
   const sums = new Float64Array(cases.length);
@@ -201,14 +209,20 @@ export function whatIfs(
       network.linkLag.set(original.linkLag);
       network.linkSlot.set(original.linkSlot);
       passForward(network, space, offset);
-      turns.forEach((turn, k) => {
-        take(turn, network, original, space, offset, drawn);
+      const tell = (at: number): void => {
         for (let lane = 0; lane < lanesUsed; lane += 1) {
           const finish = space.finish[lane]!;
-          if (finish <= deadline) onTime[k]! += 1;
-          sums[k]! += finish;
+          if (finish <= deadline) onTime[at]! += 1;
+          sums[at]! += finish;
         }
+      };
+      turns.forEach((turn, k) => {
+        // The last turn lets go of all that was held; only families need that.
+        if (k === single.length && families.length === 0) return;
+        take(turn, network, original, space, offset, drawn);
+        if (k < single.length) tell(single[k]!);
       });
+      familyRuns.run(space, offset, tell);
     }
   }
   return cases.map((_, k) => ({

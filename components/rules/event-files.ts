@@ -1,5 +1,4 @@
 import { html, type TemplateResult } from 'lit';
-import { eventsBroughtIn, riskEventsFile } from '../../src/engine/index.js';
 import type { Form } from './form.js';
 import { riskOf, withEvents } from './risk-edits.js';
 import type { Rows } from './row-parts.js';
@@ -14,8 +13,17 @@ export interface EventFiles {
   readonly send: (event: Event) => void;
 }
 
+/** Reading tables is loaded when it is first asked for. */
+const loaded = () => import('../../src/engine/risk-events-file.js');
+
+async function takeOut({ rules }: Form, { send }: EventFiles): Promise<void> {
+  const { riskEventsFile } = await loaded();
+  send(new RulesSaveEvent('events.csv', riskEventsFile(riskOf(rules).events), 'text/csv'));
+}
+
 async function bringIn(form: Form, rows: Rows, file: File, on: EventFiles): Promise<void> {
   const { rules, words } = form;
+  const { eventsBroughtIn } = await loaded();
   const bytes = new Uint8Array(await file.arrayBuffer());
   const read = eventsBroughtIn(riskOf(rules).events, bytes, file.name, on.zone);
   if (read.added + read.changed > 0)
@@ -50,7 +58,7 @@ export function eventFiles(form: Form, rows: Rows, on: EventFiles): TemplateResu
       class="add"
       data-save="events"
       ?disabled=${events.length === 0}
-      @click=${() => on.send(new RulesSaveEvent('events.csv', riskEventsFile(events), 'text/csv'))}
+      @click=${() => void takeOut(form, on)}
     >
       ${words.takeEventsOut}
     </button>

@@ -44,7 +44,6 @@ export {
   shiftLogFile,
   shiftState,
 } from '../risk/index.js';
-export { eventsBroughtIn, riskEventsFile, type EventsBroughtIn } from './risk-events-file.js';
 export { isolationCut, isolationLike, type CutIsolation } from '../tables/index.js';
 export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';

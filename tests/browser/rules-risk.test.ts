@@ -175,6 +175,7 @@ describe('risk inputs among the rules', () => {
     const saved: RulesSaveEvent[] = [];
     el.addEventListener('possession-rules-save', (event) => saved.push(event));
     el.renderRoot.querySelector<HTMLElement>('[data-save=events]')!.click();
+    await waitUntil(() => saved.length > 0, 'the file');
     expect(saved[0]!.name).to.equal('events.csv');
     const before = last().risk!.events;
     el.remove();

@@ -1,4 +1,4 @@
-import { boundsOf, type Activity } from '../../model/index.js';
+import { boundsOf, unitsLeft, type Activity } from '../../model/index.js';
 
 /**
  * The activities of each package, packages and activities in the order given; last those of other packages that make
@@ -25,14 +25,17 @@ function makersFrom(activities: readonly Activity[]): ReadonlyMap<string, readon
   const rows = new Map(activities.map((one) => [one.id, one]));
   const makers = new Map<string, Set<Activity>>();
   for (const { activity, members } of bounds) {
-    const name = rows.get(activity)!.package;
-    for (const id of members) {
-      const row = rows.get(id)!;
-      if (row.package === name) continue;
-      const known = makers.get(name);
-      if (known) known.add(row);
-      else makers.set(name, new Set([row]));
-    }
+    const opener = rows.get(activity)!;
+    const some = members.map((id) => rows.get(id)!);
+    // What makes good what was done before goes together, whichever of its packages is asked about.
+    const asked = unitsLeft(opener.work) === 0 ? [opener, ...some] : [opener];
+    for (const name of new Set(asked.map((one) => one.package)))
+      for (const row of some) {
+        if (row.package === name) continue;
+        const known = makers.get(name);
+        if (known) known.add(row);
+        else makers.set(name, new Set([row]));
+      }
   }
   return new Map([...makers].map(([name, some]) => [name, [...some]]));
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { eventsBroughtIn, riskEventsFile } from '../../../src/engine/index.js';
+import { eventsBroughtIn, riskEventsFile } from '../../../src/engine/risk-events-file.js';
 import type { RiskEvent } from '../../../src/model/index.js';
 import { riskEventSchema } from '../../../src/model/rule-set.js';
 import { readTable, riskEventsFrom } from '../../../src/tables/index.js';

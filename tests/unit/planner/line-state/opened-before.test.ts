@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Activity, Plan } from '../../../../src/model/index.js';
+import { fitOne } from '../../../../src/planner/fit/index.js';
 import { allocate, leftOpenIn, replan } from '../../../../src/planner/search/index.js';
 import { verify } from '../../../../src/verify/index.js';
 import { lineFaults } from '../../../helpers/line-check.js';
@@ -41,6 +42,24 @@ describe('what was opened in an earlier shift', () => {
     expect(short.unplaced[0]!.reasons[0]!.text).toBe(
       'RELAY and TAMP, which make good what was done before, cannot all be finished in W2: short by 30 min',
     );
+  });
+
+  it('is made good whole in a fit too, whichever of the packages that make it good is asked about', () => {
+    const [lift, relay, tamp] = lifted([200]).activities;
+    const across = (minutes: number): Plan => ({
+      ...lifted([minutes]),
+      activities: [
+        { ...lift!, package: 'Lift' },
+        { ...relay!, package: 'Relay' },
+        { ...tamp!, package: 'Tamp' },
+      ],
+    });
+    // Relaying and tamping take 200 minutes: alone each would go into 120.
+    for (const name of ['Relay', 'Tamp']) {
+      expect(fitOne(across(120), name, 'W1').fits).toBe(false);
+      const { fits, placements } = fitOne(across(200), name, 'W1');
+      expect([fits, placements.map((one) => one.activity)]).toEqual([true, ['RELAY', 'TAMP']]);
+    }
   });
 
   it('is a fault where a plan parts what makes it good, to the planner and to the check', () => {

@@ -13,7 +13,7 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
  */
 export const budgets = [
   { name: 'engine', entry: /^assets\/worker-/, aim: 60, limit: 82 },
-  { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 152 },
+  { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 155 },
   // What the page has by then is not counted again: the view that needs a chart is there before it.
   {
     name: 'charts, loaded with the first',

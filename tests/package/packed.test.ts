@@ -44,7 +44,8 @@ beforeAll(async () => {
   const { dependencies } = JSON.parse(readFileSync(join(own, 'package.json'), 'utf8')) as {
     dependencies: object;
   };
-  const more = ['@types', 'react', 'vue', 'typescript'];
+  // Of types only those that a project of its own would install.
+  const more = ['@types/react', 'react', 'vue', 'typescript'];
   for (const name of [...Object.keys(dependencies), ...more]) {
     mkdirSync(join(modules, name, '..'), { recursive: true });
     symlinkSync(join(root, 'node_modules', name), join(modules, name));

@@ -59,9 +59,10 @@ export const answers: {
     return replan(plan, before, searching({ ...options, keep }, asked));
   },
   async shortNotice(asked, document, before, id, options) {
-    const { shortNotice } = await import('./search.js');
+    const { shortNotice, frozenPieces } = await import('./search.js');
     const { plan } = asked.session.read(document);
-    return shortNotice(plan, before, namedWindow(plan, id), searching(options, asked));
+    const keep = options.keep ?? frozenPieces(document, plan);
+    return shortNotice(plan, before, namedWindow(plan, id), searching({ ...options, keep }, asked));
   },
   async handback(asked, document, request) {
     const { handbackOf } = await import('./handback/handback.js');

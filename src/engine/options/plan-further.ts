@@ -11,7 +11,7 @@ import { beside, refit, settled } from './refit.js';
  * A plan in which what lies in windows that begin before `moment` stays and work left over finds its place after it.
  *
  * Placements after the moment stay too, if that leaves nothing without a place; then all but those of `free`
- * activities; then as many packages as can.
+ * activities; then as many packages as can. What is frozen stays in each of these.
  */
 export function planFurther(
   plan: Plan,
@@ -40,16 +40,23 @@ export function planFurther(
   const lost = (one: Allocation): readonly Unplaced[] =>
     one.unplaced.filter((each) => !known.has(each.activity)).map(noLater);
   const good = (one: Allocation): boolean => lost(one).length === 0;
-  const third = { ...time, effort: time.effort / 3 };
-  const freer = wholeBlocksIn(
+  const { frozen, ...how } = time;
+  const third = { ...how, effort: how.effort / 3 };
+  const stays = after.filter((one) => frozen.some((other) => isSame(one, other)));
+  const whole = wholeBlocksIn(
     suffix,
-    after.filter((one) => !free.has(one.activity)),
+    after.filter((one) => !free.has(one.activity) || stays.includes(one)),
   );
+  const freer = [...whole, ...stays.filter((one) => !whole.includes(one))];
   let found = allocate(suffix, { ...third, keep: after });
   if (!good(found) && freer.length < after.length)
     found = allocate(suffix, { ...third, keep: freer });
   if (!good(found)) {
-    const other = replan(suffix, { ...before, placements: freer }, third).allocation;
+    const other = replan(
+      suffix,
+      { ...before, placements: freer },
+      { ...third, keep: stays },
+    ).allocation;
     // Where work finds no room before what stays and waits for it, that cannot stay.
     if (!found.certificate.holds || lost(other).length < lost(found).length) found = other;
   }
@@ -58,6 +65,15 @@ export function planFurther(
     unplaced: lost(found),
     keyDates: found.keyDates,
   };
+}
+
+function isSame(one: Placement, other: Placement): boolean {
+  return (
+    one.activity === other.activity &&
+    one.window === other.window &&
+    one.from === other.from &&
+    one.to === other.to
+  );
 }
 
 /**

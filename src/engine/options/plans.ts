@@ -10,6 +10,8 @@ export interface SearchTime {
   readonly seed: number;
   readonly clock: () => number;
   readonly shouldStop: () => boolean;
+  /** Pieces of the plan in force that stay where they are, but in the window asked about. */
+  readonly frozen: readonly Placement[];
 }
 
 /** Placements with what could not be placed and the key dates. */

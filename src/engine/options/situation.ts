@@ -9,6 +9,7 @@ import type {
 } from '../../model/index.js';
 import type { HandbackOptions } from '../../risk/index.js';
 import { verify } from '../../verify/index.js';
+import { frozenPieces } from '../frozen.js';
 import { namedWindow } from '../named-window.js';
 import { sitePlan } from '../site/site-plan.js';
 import type { Progress } from '../types.js';
@@ -86,6 +87,7 @@ export function situationOf(
       seed: 1,
       clock: tools.clock,
       shouldStop: tools.stopped,
+      frozen: frozenPieces(document, plan).filter((one) => one.window !== window.id),
     },
   };
 }

@@ -1,6 +1,7 @@
 import { minutesBetween, type Instant } from '../../calendar/index.js';
 import type { Placement } from '../fit/index.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
+import { withKept } from './pieces.js';
 import { boundWith } from '../problem/left-open.js';
 import { allocate, type AllocateOptions } from '../search/allocate.js';
 import type { Allocation } from '../search/types.js';
@@ -35,8 +36,8 @@ export interface ShortNoticeOptions extends AllocateOptions {
 /**
  * The best use of one newly offered window, and what it buys at the key dates.
  *
- * What is planned to begin before the window (or before `now`) stays, and what is bound to one window with it; what
- * comes after may be brought forward into it.
+ * What is planned to begin before the window (or before `now`) stays, and what is bound to one window with it, and what
+ * `options.keep` names; what else comes after may be brought forward into it.
  * The window is added to the plan unless it is there already.
  */
 export function shortNotice(
@@ -51,9 +52,10 @@ export function shortNotice(
     plan,
     begun.map((one) => one.activity),
   );
-  const settled = before.placements.filter(
+  const planned = before.placements.filter(
     (one) => one.from < from || (one.window !== null && bound.has(one.activity)),
   );
+  const settled = withKept(planned, options.keep ?? []);
   const done = new Set(settled.map((one) => one.activity));
   const { now } = options;
   const offered: Plan = {

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement, Plan } from '../../../src/model/index.js';
 import { frozenIn } from '../../../src/planner/given/frozen.js';
-import { allocate, repair } from '../../../src/planner/search/index.js';
+import { allocate, repair, shortNotice } from '../../../src/planner/search/index.js';
+import { createRandom } from '../../../src/planner/kernels/random.js';
+import { planFurther } from '../../../src/engine/options/plan-further.js';
 import { verify } from '../../../src/verify/index.js';
 import { changedPlan } from '../../helpers/changed-plan.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
@@ -54,6 +56,72 @@ describe('what is frozen of a plan', () => {
       }
     }
     expect(kept).toBeGreaterThan(cases / 2);
+  }, 3_600_000);
+
+  it(`keeps its place when a window is offered at short notice, in ${cases} random plans`, () => {
+    let looked = 0;
+    let held = 0;
+    for (let seed = 1; looked < cases; seed += 1) {
+      const { plan: document } = randomPlan(seed);
+      const [offered, ...others] = document.windows;
+      if (offered === undefined || others.length === 0) continue;
+      const now: Plan = { ...document, windows: others };
+      const base = allocate(now, options);
+      const inside = base.placements.filter((one) => one.window !== null);
+      if (inside.length === 0) continue;
+      looked += 1;
+      const middle = inside[Math.floor(inside.length / 2)]!.to;
+      const keep = frozenIn(now, base.placements, middle).kept;
+      const found = shortNotice(now, base, offered, { ...options, keep }).allocation;
+      expect({ seed, faults: verify(document, found) }).toEqual({ seed, faults: [] });
+      for (const piece of keep) expect(found.placements).toContainEqual(piece);
+      held += keep.filter((one) => one.from >= offered.start).length;
+    }
+    expect(held).toBeGreaterThan(cases / 2);
+  }, 3_600_000);
+
+  it(`keeps its place in the ways on from a shift, or is said to be left over, in ${cases} random plans`, () => {
+    let held = 0;
+    let moves = 0;
+    for (let seed = 1; seed <= cases; seed += 1) {
+      const random = createRandom(seed);
+      const document = plan({
+        windows: [0, 1, 2, 3, 4].map((day) => window(`P${day}`, day * 1440, 300)),
+        activities: Array.from({ length: 8 }, (_, at) =>
+          activity(`A${at}`, 50 + 10 * random.below(15), {
+            ...onCrane,
+            package: `W${at % 4}`,
+            after: at > 0 && random.below(3) === 0 ? [`A${random.below(at)}`] : [],
+            ...(random.below(2) === 0 && { keyDate: 1440 * (1 + random.below(4)) }),
+          }),
+        ),
+        resources: [crane],
+      });
+      const base = allocate(document, options);
+      // What was in the first window was not done, and all that comes after may make room for it but what is frozen.
+      const done = base.placements.filter((one) => one.window !== 'P0');
+      const frozen = done.filter((one) => one.window === 'P1');
+      const free = new Set(document.activities.map((one) => one.id));
+      const time = { ...options, seed: 1, shouldStop: () => false };
+      const further = (some: readonly Placement[]): ReturnType<typeof planFurther> =>
+        planFurther(document, document.windows[0]!.end, done, free, base, {
+          ...time,
+          frozen: some,
+        });
+      const isThere = ({ placements }: ReturnType<typeof planFurther>, piece: Placement): boolean =>
+        placements.some((one) => JSON.stringify(one) === JSON.stringify(piece));
+      const [found, loose] = [further(frozen), further([])];
+      const left = new Set(found.unplaced.map((one) => one.activity));
+      for (const piece of frozen) {
+        const stays = isThere(found, piece);
+        expect({ seed, piece, ok: stays || left.has(piece.activity) }).toMatchObject({ ok: true });
+        held += Number(stays);
+        moves += Number(!isThere(loose, piece));
+      }
+    }
+    // Without the freeze some of it would have moved.
+    expect(held).toBeGreaterThan(0);
+    expect(moves).toBeGreaterThan(0);
   }, 3_600_000);
 
   it('stays where a better place is free, and the rest is still mended', () => {

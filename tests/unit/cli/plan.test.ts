@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { createInlineEngine } from '../../../src/engine/index.js';
 import { withAgreed, planFile, type PlanDocument } from '../../../src/model/index.js';
+import { nameAmong } from '../../../src/engine/plan-out/plan-name.js';
+import { planOutFile } from '../../../src/engine/plan-out/plan-file.js';
+import { planFromDocument } from '../../../src/tables/index.js';
 import { planId } from '../../../src/planner/plan-id.js';
 import { cli, files, type CliRun } from '../../helpers/cli.js';
 import { at } from '../../helpers/clock.js';
@@ -51,7 +54,7 @@ interface Told {
   risk: { expectedCost: string };
 }
 
-function run(more: Record<string, string>, verb: string, ...words: string[]): CliRun {
+function run(more: Record<string, string | Uint8Array>, verb: string, ...words: string[]): CliRun {
   const paths: Record<string, string> = files({
     'windows.csv': windows,
     'work.csv': work,
@@ -88,6 +91,38 @@ describe('a plan of work given to the command line', () => {
       run({ 'plan.json': printed }, 'handback', '--plan', 'plan.json', '--runs', '200'),
     );
     expect(found.plan).toEqual({ id: made.id, given: true });
+  });
+
+  // The desk saves by the same calls: `planFile` of its document, `planOutFile` of the plan that it shows.
+  it('that the desk saved as plan file, table or workbook has the figures that the desk shows', async () => {
+    const agreed = withAgreed(undefined, { name: 'First', agreedAt: 0, placements });
+    const engine = createInlineEngine();
+    const shown = await engine.handback(document, { placements, seed: 1, runs: 300 });
+    const { allocation } = await engine.assess(document, placements);
+    const { plan: read } = planFromDocument(document);
+    const save = async (format: 'csv' | 'xlsx'): Promise<Uint8Array> => {
+      const named = nameAmong(agreed, placements);
+      const out = { plan: read, allocation, named, document: document.name };
+      return (await planOutFile(out, format, 0)).bytes;
+    };
+    const saved = {
+      'saved.json': planFile({ ...document, agreed }),
+      'saved.csv': await save('csv'),
+      'saved.xlsx': await save('xlsx'),
+    };
+    for (const name of Object.keys(saved)) {
+      const found = told(run(saved, 'handback', '--plan', name, '--runs', '300'));
+      expect(found.plan).toMatchObject({ id: planId(placements), given: true, name: 'First' });
+      expect(found.broken).toEqual([]);
+      expect(
+        found.windows.map(({ window, marginMinutes, pOnTime }) => [window, marginMinutes, pOnTime]),
+      ).toEqual(
+        shown.map(({ window, marginMinutes, simulation }) => [
+          ...[window, marginMinutes],
+          simulation.outlook.onTime.probability,
+        ]),
+      );
+    }
   });
 
   it('that was agreed in a plan file has the figures that the engine has of it', async () => {

@@ -43,6 +43,7 @@ import { Meeting } from './meeting.js';
 import { meetingView } from './meeting-view.js';
 import { menuView } from './menu-view.js';
 import { narrowStyles } from './narrow.styles.js';
+import { newFaultsText } from './new-faults.js';
 import { newsView } from './news.js';
 import { Opening } from './opening.js';
 import { Outlooks } from './outlooks.js';
@@ -203,6 +204,8 @@ export class PossessionDesk extends LitElement implements Desk {
   #stepsBefore = noSteps;
   /** The document of the desk's own last act; any other was set from outside. */
   #own: PlanDocument | null = null;
+  /** The document of the last edit by hand. */
+  #edited: PlanDocument | null = null;
   /** How each place was last looked at. */
   readonly #lastOf = new Map<PlaceId, DeskView>();
   /** The picked window that the sheet was last moved to. */
@@ -254,6 +257,7 @@ export class PossessionDesk extends LitElement implements Desk {
 
   edit(document: PlanDocument, label: string, planAgain = false): void {
     if (!this.#history?.push(document, label)) return;
+    this.#edited = document;
     this.#change(document, label);
     this.#opening.planAgain = planAgain;
   }
@@ -529,7 +533,11 @@ export class PossessionDesk extends LitElement implements Desk {
 
   async #refresh(engine: Engine, document: PlanDocument): Promise<void> {
     this.outlooks.clear();
+    const before = this.#edited === document ? this.figures.results?.faults : undefined;
     if (!(await this.figures.ask(engine, document))) return;
+    // An unlikely change is told at once: what it leaves out would else be missed in the plan.
+    const told = before && newFaultsText(before, this.figures.results?.faults ?? []);
+    if (told) this.say(told);
     this.#keepPicked();
     this.#opening.figuresKnown(engine, document);
   }

@@ -69,6 +69,18 @@ async function type(el: PossessionDesk, row: number, column: string, value: stri
 }
 
 describe('the desk as a workbench', () => {
+  it('says at once that a change leaves a row out of the plan, and why', async () => {
+    const el = await shown();
+    await type(el, 0, 'end', '2027-03-02 22:00');
+    const news = text(el.renderRoot.querySelector('.news'));
+    expect(news).to.contain('Left out of the plan by this change: windows.csv, line 2.');
+    el.undo();
+    await el.updateComplete;
+    expect(text(el.renderRoot.querySelector('.news'))).not.to.contain('Left out');
+    await type(el, 0, 'end', '2027-03-03 06:00');
+    expect(text(el.renderRoot.querySelector('.news'))).not.to.contain('Left out');
+  });
+
   it('works the figures out from a cell as soon as it is changed, and undoes it from the sheet', async () => {
     const el = await shown();
     await type(el, 0, 'end', '2027-03-03 06:00');

@@ -303,6 +303,16 @@ export const styles = css`
     .note {
       display: inline;
     }
+    .due-list :is(td, thead th) {
+      width: 1%;
+      white-space: nowrap;
+    }
+    .due-list :is(td, th):last-child {
+      width: auto;
+    }
+    .sources:not([open]) {
+      display: none;
+    }
     :is(th, td) {
       padding-block: 0.3mm;
     }

@@ -4,7 +4,8 @@ import type { BookAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
-import { paper } from '../shared/paper.js';
+import { paper, PORTRAIT } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
 import { momentText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { styles } from './booking.styles.js';
@@ -57,6 +58,7 @@ export class PossessionBooking extends LitElement {
   declare strings: Partial<BookingStrings>;
 
   readonly #strip = new WidthWatch(this, '.strip-frame', 640);
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
@@ -92,7 +94,7 @@ export class PossessionBooking extends LitElement {
       <section part="strip" class="weeks">
         <h3>${words.strip(WEEKS)}</h3>
         <div class="strip-frame">
-          ${weekStrip(answer.milestones, now, zone, this.#strip.width, words)}
+          ${weekStrip(answer.milestones, now, zone, this.#print.printing ? PORTRAIT : this.#strip.width, words)}
         </div>
       </section>
       ${this.#renderFilter(answer, words)}

@@ -245,7 +245,7 @@ const layout = css`
     .list thead th {
       position: static;
     }
-    details.nothing::details-content {
+    :is(.heads, .side) details.nothing::details-content {
       content-visibility: visible;
       block-size: auto;
     }

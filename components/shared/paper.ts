@@ -64,6 +64,10 @@ export const paper = css`
     thead {
       display: table-header-group;
     }
+    /* A sum stands once, after its rows. */
+    tfoot {
+      display: table-row-group;
+    }
     tr,
     li,
     .cautions,

@@ -211,27 +211,27 @@ describe('the package, packed and unpacked into an empty project', () => {
     );
     const compiler = ['node_modules/typescript/bin/tsc', '-p', '.'];
     expect(spawnSync('node', compiler, { cwd: app, encoding: 'utf8' }).stdout).toBe('');
-  }, 300_000);
+  });
 
   it('shows a plan by two tags in a plain page, under a strict policy', async () => {
     const { rows, wrong } = await ribbonOf(await serve(twoTags(''), strict));
     expect(rows).toEqual(['N1', 'W1']);
     expect(wrong).toEqual([]);
-  }, 300_000);
+  });
 
   it('does so from another server too', async () => {
     const far = await serve('');
     const { rows, wrong } = await ribbonOf(await serve(twoTags(far)));
     expect(rows).toEqual(['N1', 'W1']);
     expect(wrong).toEqual([]);
-  }, 300_000);
+  });
 
   it('does so where the page allows no worker', async () => {
     const { rows } = await ribbonOf(
       await serve(twoTags(''), strict.replace("worker-src 'self'", "worker-src 'none'")),
     );
     expect(rows).toEqual(['N1', 'W1']);
-  }, 300_000);
+  });
 
   it("feeds from a page's own table and back into it", async () => {
     const example = (name: string): string =>
@@ -264,7 +264,7 @@ describe('the package, packed and unpacked into an empty project', () => {
     const first = (): Promise<string> =>
       page.evaluate(() => document.querySelector('tbody td')!.textContent!);
     while ((await first()) !== '') await new Promise((done) => setTimeout(done, 50));
-  }, 300_000);
+  });
 
   it('points at no source map, and at no picture, that it does not have', () => {
     const files = readdirSync(own, { recursive: true, encoding: 'utf8' });

@@ -122,6 +122,8 @@ function placer(split: Split): (choice: Choice) => Tried {
       late += Math.max(0, board.ends[index]! - due);
       if (left > 0 || board.ends[index]! > due) gone.add(index);
     }
+    // What was opened and is not made good in its window is no plan, however much is placed.
+    if (!board.isWhole()) out += 1;
     return { weights, first, visits, score: [out, units, late, moved], amiss: [...gone] };
   };
 }

@@ -8,6 +8,9 @@ export type HomeOf = (task: number) => number | undefined;
 export function isPlacedHome(board: Board, task: Task, homeOf: HomeOf | undefined): boolean {
   const home = homeOf?.(task.index);
   if (home === undefined) return false;
+  // What holds together goes where the first of it went.
+  const bound = task.block === undefined ? -1 : board.homes[task.block]!;
+  if (bound >= 0 && bound !== home) return false;
   const mark = board.visits.length;
   board.place(task, board.left[task.index]!, home);
   if (board.left[task.index] === 0 && board.ends[task.index]! <= task.due) return true;

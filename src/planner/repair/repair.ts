@@ -182,7 +182,9 @@ function within(
   const found = fewestFreed(target, forcedOf(target), weights, until(0.5));
   const freed = movedBy(target, free.visits);
   const loose = found.visits ? found : { ...found, visits: free.visits, freed };
-  const best = fewer(target, loose, weights, until(0.6));
+  // Where something is left out, what holds together is no longer told: then nothing more is moved about.
+  const isWhole = target.problem.tasks.every((task) => task.slots !== anywhere);
+  const best = isWhole ? fewer(target, loose, weights, until(0.6)) : loose;
   // What had no place is no visit.
   const real = best.visits?.filter(({ task }) => target.problem.tasks[task]!.slots !== anywhere);
   return { ...best, ...(real && { visits: real }) };

@@ -29,6 +29,7 @@ export class Effort {
   readonly #trialAt: number;
   #trial: (() => boolean) | undefined;
   #cutShort = false;
+  #hasPlan = false;
   /** Steps at which it looks at the clock next. */
   #look = 0;
 
@@ -53,6 +54,16 @@ export class Effort {
   /** Whether it was ended from without before its steps were done. */
   get cutShort(): boolean {
     return this.#cutShort;
+  }
+
+  /** Tells that a first plan was made, unless the making of it was cut short. */
+  firstPlanMade(): void {
+    this.#hasPlan ||= !this.#cutShort;
+  }
+
+  /** It was ended before a first plan was whole: of what finds no place nobody knows why. */
+  get endedTooSoon(): boolean {
+    return this.#cutShort && !this.#hasPlan;
   }
 
   /** Whether it must end now. Once it must, it always must. */

@@ -158,9 +158,12 @@ export function allocationOf(
 }
 
 /** In words, that there is nothing of which anything could be proven. */
-function nothingOf({ tasks }: Problem, { visits }: Found): string | undefined {
+function nothingOf({ tasks, effort }: Problem, { visits }: Found): string | undefined {
   if (tasks.length === 0) return 'nothing to plan';
-  return visits.length === 0 ? 'nothing is placed' : undefined;
+  if (visits.length > 0) return undefined;
+  return effort.endedTooSoon
+    ? 'nothing is placed: the search was stopped too soon'
+    : 'nothing is placed';
 }
 
 /** In the order of the plan's rows: the search has one of its own. */

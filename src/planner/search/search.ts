@@ -56,10 +56,13 @@ export function search(
   { seed, onBetter, from }: SearchOptions,
 ): Found {
   if (problem.tasks.length === 0) return { visits: [], score: known, bound: known, proven: 5 };
-  const special = from ? undefined : solveSpecial(problem, goal, seed);
-  if (special) return specialFound(goal, known, special);
-
   const { effort } = problem;
+  const special = from ? undefined : solveSpecial(problem, goal, seed);
+  if (special) {
+    effort.firstPlanMade();
+    return specialFound(goal, known, special);
+  }
+
   const began = effort.spent;
   const patience = PATIENCE * (effort.limit - began);
   let last = began;
@@ -77,6 +80,7 @@ export function search(
   let turn = 0;
   const settings = () => ({ goal, bound, seed: seed + turn, onBetter: told });
   const built = construct(problem, { ...settings(), stop: () => effort.isCut() });
+  effort.firstPlanMade();
   // Windows and proofs have their time once the values before them have come to rest.
   const few = problem.tasks.length <= EXACT_TASKS;
   let best: Attempt = few ? built : early(problem, built, settings);

@@ -18,6 +18,7 @@ import { fewestUnplacedCauses, smallestFirst } from './unplaced-causes.js';
 
 /** What is not all placed, each with every need that no window meets and the shortest extension that would help. */
 export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[]): Unplaced[] {
+  if (problem.effort.endedTooSoon) return unplacedUnread(problem, visits);
   const board = new Board(problem);
   const settled = new Set(problem.pinned);
   for (const visit of visits) if (!settled.has(visit)) board.put(visit);
@@ -38,6 +39,18 @@ export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[
             ],
           },
         ]
+      : [],
+  );
+}
+
+/** What is not all placed by a search that was ended before its first plan was whole. */
+function unplacedUnread({ tasks }: Problem, visits: readonly Visit[]): Unplaced[] {
+  const placed = tasks.map(() => 0);
+  for (const { task, units } of visits) placed[task]! += units;
+  const text = 'the search was stopped too soon to find it a place or to say why it has none';
+  return tasks.flatMap((task) =>
+    placed[task.index]! < task.units
+      ? [{ activity: task.activity.id, reasons: [{ code: 'stopped-too-soon', text }] }]
       : [],
   );
 }

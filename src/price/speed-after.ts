@@ -1,12 +1,13 @@
 import type { Instant } from '../calendar/index.js';
-import { samePlace, type AccessWindow, type Activity, type SpeedLimit } from '../model/index.js';
+import type { AccessWindow, Activity, SpeedLimit } from '../model/index.js';
 import type { Placement } from '../planner/fit/types.js';
+import { speedLimitsAt } from '../risk/index.js';
 
 /** A speed limit that planned work leaves on the line when its window is given back. */
 export interface SpeedLeft {
   readonly activity: string;
   readonly limit: SpeedLimit;
-  /** The later work at the same place that lifts it, and when it ends; null: none is planned. */
+  /** The later work that lifts the last of it, and when it ends; null: none is planned. */
   readonly liftedBy: string | null;
   readonly until: Instant | null;
 }
@@ -17,35 +18,19 @@ export function speedLeftBy(
   activities: readonly Activity[],
   placements: readonly Placement[],
 ): readonly SpeedLeft[] {
-  const byId = new Map(activities.map((one) => [one.id, one]));
-  return activities.flatMap((activity): SpeedLeft[] => {
-    const { speedAfter } = activity;
-    if (speedAfter === undefined || activity.place !== 'inside') return [];
-    const here = placements.filter(
-      (one) => one.activity === activity.id && one.window === window.id,
-    );
-    if (here.length === 0) return [];
-    const end = Math.max(...here.map((one) => one.to));
-    const later = placements
-      .filter((one) => {
-        const other = byId.get(one.activity);
-        return (
-          other !== undefined &&
-          other.id !== activity.id &&
-          other.speedAfter === undefined &&
-          one.from >= end &&
-          samePlace(activity, other)
-        );
-      })
-      .sort((a, b) => a.to - b.to)[0];
-    if (later?.window === window.id) return [];
-    return [
-      {
-        activity: activity.id,
-        limit: speedAfter,
-        liftedBy: later?.activity ?? null,
-        until: later?.to ?? null,
-      },
-    ];
-  });
+  const here = new Set(
+    placements.filter((one) => one.window === window.id).map((one) => one.activity),
+  );
+  return speedLimitsAt(activities, placements, window.end).flatMap(({ activity, lifted }) =>
+    !here.has(activity.id) || (lifted && lifted.at <= window.end)
+      ? []
+      : [
+          {
+            activity: activity.id,
+            limit: activity.speedAfter!,
+            liftedBy: lifted?.activity ?? null,
+            until: lifted?.at ?? null,
+          },
+        ],
+  );
 }

@@ -61,6 +61,7 @@ export {
   thinTailText,
 } from './recorded-overruns.js';
 export { leftOpen, notPlacedIn } from './left-open.js';
+export { speedLimitsAt } from './speed-left.js';
 export type { LeftOpen, LimitLeft, LineHandback, NotPlaced } from './left-open-types.js';
 export { windowChance, type WindowChance } from './window-chance.js';
 export { pairedFinishes, type PairedCase } from './paired-runs.js';

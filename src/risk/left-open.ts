@@ -1,6 +1,5 @@
 import {
   boundsOf,
-  samePlace,
   unitsLeft,
   type AccessWindow,
   type Activity,
@@ -8,6 +7,7 @@ import {
 } from '../model/index.js';
 import type { Placement } from '../planner/fit/types.js';
 import type { LeftOpen, LimitLeft, LineHandback, NotPlaced } from './left-open-types.js';
+import { speedLimitsAt } from './speed-left.js';
 import type { Actual } from './types.js';
 
 /** What a window leaves open at its handback, by the plan and by what has been seen of the shift. */
@@ -99,32 +99,22 @@ function lineOf(
   };
 }
 
-/** Limits set by work that is over by this handback and that no later work at the same place has lifted by then. */
+/** Limits set by work that is over by this handback, and that later work has not lifted by then. */
 function limitsLeft(
   plan: Plan,
   window: AccessWindow,
   placements: readonly Placement[],
 ): readonly LimitLeft[] {
-  const rows = new Map(plan.activities.map((one) => [one.id, one]));
-  const pieces = placements
-    .filter((one) => one.window !== null)
-    .map((one) => ({ ...one, row: rows.get(one.activity)! }))
-    .sort((a, b) => a.from - b.from || a.to - b.to);
-  const last = new Map(pieces.map((one) => [one.activity, one]));
-  return [...last.values()].flatMap((piece) => {
-    const { row } = piece;
-    if (!row.speedAfter || piece.to > window.end) return [];
-    const lifting = pieces.find(
-      (one) => one.activity !== piece.activity && one.from >= piece.to && samePlace(one.row, row),
-    );
-    if (lifting && lifting.to <= window.end) return [];
-    return [
-      {
-        activity: piece.activity,
-        title: row.title,
-        limit: row.speedAfter,
-        liftedBy: lifting ? { activity: lifting.activity, window: lifting.window } : null,
-      },
-    ];
-  });
+  return speedLimitsAt(plan.activities, placements, window.end).flatMap(({ activity, lifted }) =>
+    lifted && lifted.at <= window.end
+      ? []
+      : [
+          {
+            activity: activity.id,
+            title: activity.title,
+            limit: activity.speedAfter!,
+            liftedBy: lifted && { activity: lifted.activity, window: lifted.window },
+          },
+        ],
+  );
 }

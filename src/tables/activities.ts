@@ -125,7 +125,7 @@ function readLineState(row: SheetRow<'work'>): LineState {
     ...(madeGoodBy !== undefined && { madeGoodBy }),
     ...(occupies !== undefined && { occupies }),
     ...(mayWait === true && { mayWait }),
-    ...(speedAfter !== undefined && { speedAfter }),
+    ...(speedAfter !== undefined && speedAfter !== 'none' && { speedAfter }),
   };
 }
 

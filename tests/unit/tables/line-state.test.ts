@@ -18,7 +18,7 @@ const work = (rows: string): ReturnType<typeof planFrom> =>
 describe('the columns on the state of the line', () => {
   it('are read, and blank cells say nothing', () => {
     const { plan, faults } = work(
-      'T,A,,90,Up,,,,B; C,alone,yes,20 mph\nT,B,A,60,Up,,,,none,shared,no,50 km/h\nT,C,B,60,Up,,,,,,,',
+      'T,A,,90,Up,,,,B; C,alone,yes,20 mph\nT,B,A,60,Up,,,,none,shared,no,50 km/h\nT,C,B,60,Up,,,,,,,None',
     );
     expect(faults).toEqual([]);
     const [a, b, c] = plan.activities;

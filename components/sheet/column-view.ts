@@ -18,6 +18,22 @@ function namesOf(columns: readonly string[]): string[] {
 
 const nameOfResult = ({ id }: Pick<ResultColumn, 'id'>): string => `result ${id}`;
 
+/** Rows and leading columns looked at for what names a row, and the share of rows that it must tell apart. */
+const NAMED = 500;
+const LEADING = 3;
+const TELLING = 0.9;
+
+/** How many leading columns name a row: up to the first that tells nearly all of them apart; one, where none does. */
+function namingColumns({ columns, rows }: TableText): number {
+  const some = rows.slice(0, NAMED);
+  for (let at = 0; at < Math.min(LEADING, columns.length); at += 1) {
+    const names = new Set(some.map((cells) => cells[at]?.trim() ?? ''));
+    names.delete('');
+    if (some.length > 0 && names.size >= TELLING * some.length) return at + 1;
+  }
+  return 1;
+}
+
 /** Rows by which the width of a result column is judged. */
 const MEASURED = 60;
 
@@ -35,7 +51,7 @@ function widthOfResult(column: ResultColumn, table: TableText): number {
 export class ColumnView {
   /**
    * Indexes of the columns shown, in their order on the screen: those of the table, and after the last of these one for
-   * each result column. Results stand beside the first column.
+   * each result column. Results stand beside the columns that name a row.
    */
   shown: readonly number[] = [];
   /** Result columns in the order they were given. */
@@ -44,6 +60,7 @@ export class ColumnView {
   widths: readonly number[] = [];
   figures: readonly boolean[] = [];
   #names: readonly string[] = [];
+  #naming = 1;
   #fitting: readonly number[] = [];
   readonly #chosen = new Map<string, number>();
   readonly #hidden = new Set<string>();
@@ -68,6 +85,9 @@ export class ColumnView {
         ? old.flatMap((name, at) => (name === names[at] ? [] : [at]))
         : [];
     if (renamed.length === 1) this.#carry(old[renamed[0]!]!, names[renamed[0]!]!);
+    // Typing in a cell never moves a column.
+    const isNew = this.#names.length === 0 || before.rows.length === 0;
+    if (isNew || old.join('\n') !== names.join('\n')) this.#naming = namingColumns(table);
     this.#names = all;
     this.#fitting = this.#widthsFor(table);
     this.figures = [
@@ -150,7 +170,8 @@ export class ColumnView {
             ? 1
             : a - b,
       );
-    return [...places.slice(0, Math.min(1, typed)), ...results, ...places.slice(1, typed)];
+    const naming = Math.min(this.#naming, typed);
+    return [...places.slice(0, naming), ...results, ...places.slice(naming, typed)];
   }
 
   /** Ids of the result columns shown, in order. */

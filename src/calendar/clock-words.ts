@@ -1,4 +1,4 @@
-import type { Instant } from './instant.js';
+import { MINUTE, type Instant } from './instant.js';
 import { isoText, localTimeOf, readings, weekdayOf } from './local-time.js';
 
 const days = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
@@ -11,15 +11,20 @@ const two = (value: number): string => String(value).padStart(2, '0');
  */
 export function clockWords(at: Instant, zone: string): string {
   const local = localTimeOf(at, zone);
-  const day = days[weekdayOf(at, zone) - 1]!;
-  const words = `${day} ${local.day} ${months[local.month - 1]!} ${local.year} ${two(local.hour)}:${two(local.minute)}`;
+  const words = `${dayWords(at, zone)} ${two(local.hour)}:${two(local.minute)}`;
   const twice = readings(local, zone).kind === 'two';
   return twice ? `${words} (${/(Z|[+-]\d\d:\d\d)$/.exec(isoText(at, zone))![1]!})` : words;
+}
+
+/** `Sun 7 Mar 2027`. */
+function dayWords(at: Instant, zone: string): string {
+  const { day, month, year } = localTimeOf(at, zone);
+  return `${days[weekdayOf(at, zone) - 1]!} ${day} ${months[month - 1]!} ${year}`;
 }
 
 /** When something is due: midnight is read as the end of the day before, `end of Wed 31 Mar 2027`. */
 export function dueWords(at: Instant, zone: string): string {
   const { hour, minute } = localTimeOf(at, zone);
   if (hour !== 0 || minute !== 0) return clockWords(at, zone);
-  return `end of ${clockWords(at - 60_000, zone).replace(/ \d\d:\d\d.*$/, '')}`;
+  return `end of ${dayWords(at - MINUTE, zone)}`;
 }

@@ -37,7 +37,13 @@ function lineIn(text: string, width: number): string[] {
 }
 
 /** A cell is one line: what breaks a line in it is a blank. */
-const plain = (cell: string): string => plainText(cell.replace(/\s*\n\s*/g, ' '));
+const plain = (cell: string): string =>
+  plainText(
+    cell
+      .split('\n')
+      .map((line) => line.trim())
+      .join(' '),
+  );
 
 const plainCells = ({ heads, rows }: TableBlock): TableBlock => ({
   heads: heads.map(plain),

@@ -67,7 +67,7 @@ function missing(
 }
 
 /** What people write between several names, beside the `;` that is read so. */
-const joints = /\s*(?:[,&+/|]|\band\b)\s*/i;
+const joints = /[,&+/|]|\band\b/i;
 
 function joined(
   kind: NameKind,
@@ -79,7 +79,7 @@ function joined(
   const { thing } = kinds[kind];
   const stands = (name: string): boolean => given.has(name) || needed.has(name);
   return [...new Set([...given.keys(), ...needed.keys()])].flatMap((name): PlanNote[] => {
-    const parts = name.split(joints);
+    const parts = name.split(joints).map((part) => part.trim());
     if (parts.length < 2 || !parts.every(stands)) return [];
     const [ofWindows, ofWork] = [given.get(name) ?? [], needed.get(name) ?? []];
     return [

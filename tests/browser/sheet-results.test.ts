@@ -52,6 +52,18 @@ const clipboard = (type: string, data = ''): ClipboardEvent => {
 };
 
 describe('results in the sheet', () => {
+  it('stand beside what tells rows apart, and stay there while cells are typed', async () => {
+    const work = tableOf('work.csv', 'package,name,minutes\nP,A,90\nP,B,45\nP,C,120');
+    const el = await shown(columns, work);
+    expect(row(el, 0)).to.deep.equal(['P', 'A', 'NaN min', 'fits', '90']);
+    el.table = { ...work, rows: [['P', 'B', '90'], ...work.rows.slice(1)] };
+    await el.updateComplete;
+    expect(row(el, 0)).to.deep.equal(['P', 'B', 'NaN min', 'fits', '90']);
+    el.table = tableOf('other.csv', 'package,minutes\nP,90\nP,90');
+    await el.updateComplete;
+    expect(row(el, 0)).to.deep.equal(['P', '180 min', 'fits', '90']);
+  });
+
   it('stand beside the first column, marked as worked out', async () => {
     const el = await shown();
     expect(row(el, 0)).to.deep.equal(['A', '180 min', 'fits', '90', 'first']);

@@ -11,6 +11,7 @@ import {
 } from '../model/index.js';
 import type { FieldOf } from './fields.js';
 import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
+import { someNames } from './some-names.js';
 import type { Table } from './table.js';
 import { lineNames, sectionNames, unmetNames } from './unmet-names.js';
 
@@ -206,7 +207,7 @@ function resourceNotes({ plan, tables }: Assumed): PlanNote[] {
     if (unlisted.length > 0 && row !== undefined) rows.push(row);
   }
   if (missing.size === 0) return [];
-  const names = some([...missing]);
+  const names = someNames([...missing]);
   const column = headingOf(work, 'work', 'resources');
   const places: NotePlace[] = [{ table: 'work', column, rows }];
   const count = missing.size;
@@ -239,7 +240,7 @@ function headingNotes({ tables }: Assumed): PlanNote[] {
       .unmatched.map((at) => columns[at]!)
       .filter((one) => one.trim() !== '' && !said.has(one));
     if (headings.length === 0) return [];
-    const text = `${counted(headings.length, 'heading')} of ${table} ${headings.length === 1 ? 'is' : 'are'} kept and not read: ${some(headings)}.`;
+    const text = `${counted(headings.length, 'heading')} of ${table} ${headings.length === 1 ? 'is' : 'are'} kept and not read: ${someNames(headings)}.`;
     const places = headings.map((column): NotePlace => ({ table, column, rows: [] }));
     return [{ code: 'headings-not-read', text, count: headings.length, places }];
   });
@@ -266,7 +267,7 @@ function noter<K extends TableKind>(table: K, read: TableRead, noun: string): No
       const count = things.length;
       const rows = things.flatMap(({ id }) => read.rowOf?.get(id) ?? []);
       const who = `${count} of ${counted(of, noun)}`;
-      const text = `${who} ${count === 1 ? singular : plural}: ${some(things.map((one) => one.id))}.`;
+      const text = `${who} ${count === 1 ? singular : plural}: ${someNames(things.map((one) => one.id))}.`;
       const column = headingOf(read, table, field);
       return [{ code, text, count, places: [{ table, column, rows }] }];
     },
@@ -282,12 +283,3 @@ const plurals: Readonly<Record<string, string>> = { activity: 'activities' };
 
 const counted = (count: number, noun: string): string =>
   `${count} ${count === 1 ? noun : (plurals[noun] ?? `${noun}s`)}`;
-
-const shown = 5;
-
-/** The first names of a list, and how many more there are. */
-function some(names: readonly string[]): string {
-  const first = names.slice(0, shown).map((one) => one.slice(0, 60));
-  const more = names.length - first.length;
-  return more > 0 ? `${first.join(', ')} and ${more} more` : first.join(', ');
-}

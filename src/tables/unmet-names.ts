@@ -1,6 +1,7 @@
 // Names of lines and sections that work needs and no window has, and names that look like several in one.
 import type { AccessWindow, Activity, NotePlace, PlanNote } from '../model/index.js';
 import { near } from './near.js';
+import { someNames } from './some-names.js';
 
 /** A window or an activity, with the names in one of its cells. */
 interface Named {
@@ -58,7 +59,7 @@ function missing(
     return [
       {
         code: `${kind}-in-no-window`,
-        text: `No window ${gives} "${shown(name)}", which ${who}: it finds no window that serves it. Windows ${give} ${some([...given.keys()])}.${near(name, given.keys())}`,
+        text: `No window ${gives} "${shown(name)}", which ${who}: it finds no window that serves it. Windows ${give} ${someNames([...given.keys()], (one) => `"${one}"`)}.${near(name, given.keys())}`,
         count: ids.length,
         places: [work.place(ids)],
       },
@@ -97,12 +98,6 @@ function joined(
 }
 
 const shown = (name: string): string => name.slice(0, 60);
-
-function some(names: readonly string[]): string {
-  const first = names.slice(0, 5).map((name) => `"${shown(name)}"`);
-  const more = names.length - first.length;
-  return more > 0 ? `${first.join(', ')} and ${more} more` : first.join(', ');
-}
 
 /** The lines of windows and of inside work, as `unmetNames` takes them. */
 export const lineNames = (things: readonly (AccessWindow | Activity)[]): Named[] =>

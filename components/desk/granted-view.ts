@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { PlanNote } from '../../src/model/index.js';
 import { countText } from '../shared/format.js';
+import { cellButton } from './cell-button.js';
 import type { Desk } from './desk-parts.js';
 
 /** Beside the answer: what was taken for granted, since nobody said it, and where it can be said. */
@@ -21,19 +22,11 @@ function noteLine(desk: Desk, { text, places }: PlanNote): TemplateResult {
     ${text}
     ${
       place
-        ? html`<button
-            type="button"
-            class="plain"
-            @click=${() =>
-              void desk.goTo({
-                to: 'cell',
-                table: place.table,
-                row: place.rows[0] ?? 0,
-                ...(place.column !== undefined && { column: place.column }),
-              })}
-          >
-            Show the ${place.rows.length > 0 ? 'cells' : 'heading'}
-          </button>`
+        ? cellButton(
+            desk,
+            { table: place.table, row: place.rows[0] ?? 0, column: place.column },
+            `Show the ${place.rows.length > 0 ? 'cells' : 'heading'}`,
+          )
         : html`<button type="button" class="plain" @click=${() => desk.show('rules')}>
             Show the rules
           </button>`

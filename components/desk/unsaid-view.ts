@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Fault } from '../../src/model/index.js';
 import { tableKinds } from '../../src/model/index.js';
 import { countText } from '../shared/format.js';
+import { cellButton } from './cell-button.js';
 import type { Desk } from './desk-parts.js';
 import { stated, statementFor, type Statement, type Unsaid } from './state-unsaid.js';
 
@@ -26,23 +27,7 @@ function refusedLine(desk: Desk, { message, mend, file, column }: Fault): Templa
   const table = tableKinds.find((kind) => desk.document?.tables[kind]?.file === file);
   return html`<p class="refused">
     <strong>${file}: not used.</strong> ${message} ${mend}
-    ${
-      table
-        ? html`<button
-            type="button"
-            class="plain"
-            @click=${() =>
-              void desk.goTo({
-                to: 'cell',
-                table,
-                row: 0,
-                ...(column !== undefined && { column }),
-              })}
-          >
-            Show the heading
-          </button>`
-        : nothing
-    }
+    ${table ? cellButton(desk, { table, row: 0, column }, 'Show the heading') : nothing}
   </p>`;
 }
 

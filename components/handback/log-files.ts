@@ -7,6 +7,7 @@ import {
   type ShiftLog,
 } from '../../src/engine/index.js';
 import type { Instant } from '../../src/calendar/index.js';
+import { fileButton } from '../shared/file-button.js';
 import { HandbackLogMergeEvent, HandbackLogSaveEvent } from './handback-log-events.js';
 import type { Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
@@ -66,17 +67,7 @@ export function logFiles(on: LogFiles): TemplateResult {
       >
         ${strings.saveTable}
       </button>
-      <label class="bring-in"
-        >${strings.bringIn}<input
-          type="file"
-          accept=".json,application/json"
-          @change=${(event: Event) => {
-            const input = event.currentTarget as HTMLInputElement;
-            const file = input.files?.[0];
-            input.value = '';
-            if (file) void bringIn(file, on);
-          }}
-      /></label>
+      ${fileButton(strings.bringIn, '.json,application/json', (file) => void bringIn(file, on))}
     </div>
     <div class="said" role="status">${on.said.map((one) => html`<p>${one}</p>`)}</div>
   </section>`;

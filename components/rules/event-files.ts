@@ -1,4 +1,5 @@
 import { html, type TemplateResult } from 'lit';
+import { fileButton } from '../shared/file-button.js';
 import type { Form } from './form.js';
 import { riskOf, withEvents } from './risk-edits.js';
 import type { Rows } from './row-parts.js';
@@ -42,17 +43,7 @@ export function eventFiles(form: Form, rows: Rows, on: EventFiles): TemplateResu
   const { words, rules } = form;
   const { events } = riskOf(rules);
   return html`<div class="event-files">
-    <label class="bring-in"
-      >${words.bringEventsIn}<input
-        type="file"
-        accept=".csv,text/csv"
-        @change=${(event: Event) => {
-          const input = event.currentTarget as HTMLInputElement;
-          const file = input.files?.[0];
-          input.value = '';
-          if (file) void bringIn(form, rows, file, on);
-        }}
-    /></label>
+    ${fileButton(words.bringEventsIn, '.csv,text/csv', (file) => void bringIn(form, rows, file, on))}
     <button
       type="button"
       class="add"

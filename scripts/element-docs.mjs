@@ -22,8 +22,8 @@ function fieldText(field) {
   return code(`${field.name}${type}`) + (field.description ? ` (${field.description})` : '');
 }
 
-function section(module, element, eventClasses) {
-  const own = element.cssProperties.filter((one) => one.description);
+function section(module, element, eventClasses, shared) {
+  const own = element.cssProperties.filter((one) => !shared.has(one.name));
   const properties = element.members.filter((one) => one.kind === 'field');
   const methods = element.members.filter((one) => one.kind === 'method');
   return [
@@ -84,6 +84,7 @@ export function elementDocs(manifest, tokens) {
   const elements = found
     .filter(({ declared }) => declared.customElement)
     .sort((one, other) => (one.declared.tagName < other.declared.tagName ? -1 : 1));
+  const shared = new Set(tokens.map((one) => one.name));
   const lines = [
     '# Elements',
     '',
@@ -98,15 +99,16 @@ export function elementDocs(manifest, tokens) {
         `- [\`<${declared.tagName}>\`](#${declared.tagName}): ${declared.summary ?? ''}`,
     ),
     '',
-    ...elements.flatMap(({ module, declared }) => section(module, declared, eventClasses)),
+    ...elements.flatMap(({ module, declared }) => section(module, declared, eventClasses, shared)),
     '## Tokens',
     '',
     'Custom properties that every element reads, set on the element or on anything around it. Light and dark follow the',
-    '`color-scheme` in force where the element stands.',
+    '`color-scheme` in force where the element stands, and type is that of the page, unless a token says otherwise.',
+    'Colours of text are checked in this package on their own grounds: set the text with its ground.',
     '',
     ...table(
-      ['Token', 'Default'],
-      tokens.map((one) => [code(one.name), code(one.default)]),
+      ['Token', 'Default', 'What it is for'],
+      tokens.map((one) => [code(one.name), code(one.default), one.description]),
     ),
   ];
   return `${lines

@@ -21,11 +21,29 @@ export function elementFolders() {
     .sort();
 }
 
-/** Custom properties that every element reads, as `components/shared/tokens.ts` sets them: name and default. */
+/**
+ * Custom properties that every element reads: name, default, meaning and, but for the font, the syntax of a value (CSS
+ * Properties and Values API). They are read from `components/shared/tokens.ts` and its doc comment.
+ */
 export function tokens() {
   const text = readFileSync(join(root, 'components/shared/tokens.ts'), 'utf8');
-  const found = text.matchAll(/var\(\s*(--possession-[a-z-]+),\s*([^;]+?)\s*\);/g);
-  return [...found].map(([, name, value]) => ({ name, default: value.replace(/\s+/g, ' ') }));
+  const meanings = new Map(
+    [...text.matchAll(/^ \* - `([a-z-]+)`: (.+)$/gm)].map(([, name, meaning]) => [name, meaning]),
+  );
+  const found = [
+    ...text.matchAll(/var\(--possession-([a-z-]+),\s*([^;]+?)\);/g),
+    [null, 'font', 'inherit'],
+  ];
+  return found.map(([, name, value]) => {
+    const description = meanings.get(name);
+    if (!description) throw new Error(`tokens.ts does not say what ${name} is for`);
+    return {
+      name: `--possession-${name}`,
+      default: value.replaceAll('--_', '--possession-'),
+      description,
+      ...(name !== 'font' && { syntax: /\d(rem|px)$/.test(value) ? '<length>' : '<color>' }),
+    };
+  });
 }
 
 /** The manifest, schema 1, of all elements and events. Paths are those of the published package. */

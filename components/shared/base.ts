@@ -7,7 +7,12 @@ const rules = css`
     box-sizing: border-box;
     background: var(--_surface);
     color: var(--_ink);
-    font: 400 var(--_text) / 1.4 var(--_font);
+    /* The family is the page's own, unless it names another for these elements. */
+    font-family: var(--possession-font, inherit);
+    font-size: var(--_text);
+    font-weight: 400;
+    font-style: normal;
+    line-height: 1.4;
     font-variant-numeric: tabular-nums lining-nums;
     -webkit-text-size-adjust: 100%;
   }
@@ -42,7 +47,7 @@ const rules = css`
   }
   button {
     margin: 0;
-    padding: 0.25rem 0.625rem;
+    padding: var(--_pad) 0.625rem;
     min-height: var(--_control);
     border: 1px solid var(--_rule);
     border-radius: var(--_radius);
@@ -94,7 +99,7 @@ const rules = css`
   }
   th,
   td {
-    padding: 0.25rem 0.5rem;
+    padding: var(--_pad) 0.5rem;
     border-bottom: 1px solid var(--_hair);
     text-align: start;
     vertical-align: top;
@@ -157,7 +162,8 @@ const rules = css`
     display: block;
   }
   svg text {
-    font: 400 var(--_small) var(--_font);
+    font-size: var(--_small);
+    font-weight: 400;
     fill: var(--_ink);
   }
   /* Nothing here moves, so there is no motion to reduce. */

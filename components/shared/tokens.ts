@@ -7,6 +7,41 @@ import { css } from 'lit';
  * Hues are those of M. Okabe and K. Ito, "Color Universal Design" (2008), chosen by them to stay apart for colour-blind
  * readers: sky blue lead-in, reddish purple lead-out, orange curfew, yellow margin, bluish green usable, vermilion
  * short, blue to act on. They are darkened or paled here until text on them reads; a pattern or a word always goes along.
+ *
+ * What each is for, as the manifest tells it:
+ * - `paper`: Ground of the page that an element stands on.
+ * - `surface`: Ground of the element itself.
+ * - `raised`: Ground of buttons, fields and cards.
+ * - `sunk`: Ground of heads of tables and of the cautions.
+ * - `ink`: Text.
+ * - `quiet`: Text of less weight: headings of columns, notes.
+ * - `hair`: Thin lines between rows.
+ * - `rule`: Edges of buttons, fields and tables.
+ * - `act`: What can be acted on: links, pressed buttons, what is chosen.
+ * - `act-wash`: Ground of what is chosen or under the pointer.
+ * - `focus`: Outline of what the keyboard is at.
+ * - `usable`: Usable time.
+ * - `on-usable`: Text on usable time.
+ * - `good`: Words of a good answer.
+ * - `good-wash`: Ground of a good answer.
+ * - `bad`: Words of a bad answer and of faults.
+ * - `bad-wash`: Ground of a bad answer.
+ * - `warn`: Words of a warning.
+ * - `lead-in`: Steps of the lead-in.
+ * - `lead-in-line`: Edge and pattern of the lead-in.
+ * - `lead-out`: Steps of the lead-out.
+ * - `lead-out-line`: Edge and pattern of the lead-out.
+ * - `curfew`: Times without work.
+ * - `curfew-line`: Edge and pattern of times without work.
+ * - `shift-break`: Breaks between shifts.
+ * - `shift-break-line`: Edge and pattern of breaks between shifts.
+ * - `margin`: The required handback margin.
+ * - `margin-line`: Edge and pattern of the required handback margin.
+ * - `text`: Size of text; the smaller and larger sizes follow it.
+ * - `control`: Height of buttons and fields.
+ * - `pad`: Space above and below what stands in a row of a table or in a button: how dense an element is.
+ * - `radius`: Roundness of corners.
+ * - `font`: Family of type; without it that of the page.
  */
 export const tokens = css`
   :host {
@@ -41,25 +76,16 @@ export const tokens = css`
     --_margin: var(--possession-margin, light-dark(#f6f0b8, #403d10));
     --_margin-line: var(--possession-margin-line, light-dark(#6b6600, #e6da3f));
 
-    --_font: var(
-      --possession-font,
-      system-ui,
-      'Segoe UI',
-      Roboto,
-      'Helvetica Neue',
-      'Noto Sans',
-      'Liberation Sans',
-      Arial,
-      sans-serif
-    );
-    /* Five sizes of text and two heights of what is pressed; the second for a hand in a glove. */
-    --_small: 0.75rem;
-    --_text: 0.875rem;
-    --_lead: 1rem;
-    --_head: 1.25rem;
-    --_figure: 2rem;
-    --_control: 2rem;
+    --_text: var(--possession-text, 0.875rem);
+    --_control: var(--possession-control, 2rem);
+    --_pad: var(--possession-pad, 0.25rem);
+    --_radius: var(--possession-radius, 3px);
+
+    --_small: calc(var(--_text) * 6 / 7);
+    --_lead: calc(var(--_text) * 8 / 7);
+    --_head: calc(var(--_text) * 10 / 7);
+    --_figure: calc(var(--_text) * 16 / 7);
+    /* For a hand in a glove: not for a page to make smaller. */
     --_on-site: 3.5rem;
-    --_radius: 3px;
   }
 `;

@@ -1,5 +1,11 @@
 // Who is on site, from when to when: the one reckoning behind an overrun, an option's plant and the account.
-import { addMinutes, type Instant, type Interval } from '../calendar/index.js';
+import {
+  addMinutes,
+  durationText,
+  minutesBetween,
+  type Instant,
+  type Interval,
+} from '../calendar/index.js';
 import type { AccessWindow, Activity, Resource } from '../model/index.js';
 import type { OnSiteRule } from '../model/price-book.js';
 import type { Placement } from '../planner/fit/types.js';
@@ -14,7 +20,7 @@ export interface Stay {
   readonly lastWork: Instant;
   /** When they leave as planned. */
   readonly leaves: Instant;
-  /** A late handback keeps them: they are still at work when the last piece of the window begins, or stay by the price book. */
+  /** A late handback keeps them: their own last work is the last of the window, or they stay by the price book. */
   readonly kept: boolean;
   /** How that is known, in words. */
   readonly why: string;
@@ -35,6 +41,9 @@ export interface Use extends Interval {
 /**
  * Everyone on site in a window. With a plan of the work: the k-th of a resource from the first moment that k are in use to
  * the last. Without one: all there is of each resource at the booked end, from the start of the window to handback.
+ *
+ * An overrun is one of the work that ends last: only those whose own work ends with it are kept. Whoever works beside it and is
+ * done sooner leaves as planned, because nothing says that the overrun is theirs; a rule `leaves: at handback` keeps them.
  */
 export function staysIn(window: AccessWindow, inputs: StayInputs): readonly Stay[] {
   const { placements, activities, resources, onSite } = inputs;
@@ -55,10 +64,11 @@ export function staysIn(window: AccessWindow, inputs: StayInputs): readonly Stay
     const rule = ruleOf(onSite, id, window.id);
     return spansOf(uses).map((span) => {
       const stay = { resource, amount: span.amount, call: span.start, lastWork: span.end };
-      const kept = last !== undefined && span.end > last.from;
+      const sooner = last ? minutesBetween(span.end, last.to) : 0;
+      const kept = sooner <= 0;
       const why = kept
-        ? `at work when the last piece, ${last.activity}, begins`
-        : `its work is over before the last piece, ${last?.activity ?? 'of the window'}, begins`;
+        ? `its own work ends last, with ${last!.activity}`
+        : `its own work is over ${durationText(sooner)} before the last piece, ${last!.activity}, ends`;
       return byRule(stay, window, rule, kept, why);
     });
   });

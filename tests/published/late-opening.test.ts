@@ -53,8 +53,8 @@ describe('the late opening charge of a public contract', () => {
   });
 });
 
-// Virginia, as excerpted by workzonesafety.org: 15-minute units for two hours, hourly after. The rate is constructed: 4,000 an
-// hour, so 1,000 for each quarter begun and 4,000 for each hour begun from the third on.
+// Virginia, as excerpted by workzonesafety.org: 15-minute units for two hours, hourly after. No rate is published with it: the 4,000 an
+// hour is constructed, so 1,000 for each quarter begun and 4,000 for each hour begun from the third on.
 describe('a second schedule: quarters for two hours, hours after', () => {
   const schedule = {
     code: 'lane',
@@ -76,7 +76,7 @@ describe('a second schedule: quarters for two hours, hours after', () => {
     expect(charge(schedule, minutes)).toBe(sum);
   });
 
-  // Arizona, same source: a constant for each 15 minutes, the hourly value over four.
+  // Arizona, same source: a constant for each 15 minutes, the hourly value over four. The 7,000 an hour is constructed: no rate is published.
   it('of one kind of interval only is that of the hour over four', () => {
     const constant = {
       code: 'road',

@@ -75,6 +75,28 @@ describe('plant and people on site', () => {
     );
   });
 
+  it('pays nothing more for a crane that lifts beside the last piece and is done before it', () => {
+    // The crane lifts from 01:30 to 01:45 beside the test, which ends at 02:00.
+    const beside = [
+      place('Lift', '2027-05-17 01:30', '2027-05-17 01:45'),
+      place('Test', '2027-05-17 01:00', '2027-05-17 02:00'),
+    ];
+    const { rows, onSite } = asked(45, {}, { placements: beside, resources: [crane, gang] });
+    expect(rows.find((one) => one.code === 'standing-crane')).toMatchObject({
+      amount: '0.00',
+      formula:
+        'it leaves at Mon 17 May 2027 01:45, before handback: its own work is over 15 min before the last piece, Test, ends',
+    });
+    // Of the gang two go with the lift; the one who is at the test to its end is kept.
+    expect(onSite.map((one) => [one.resource, one.amount, one.kept])).toEqual([
+      ['crane', 1, false],
+      ['gang', 1, true],
+      ['gang', 2, false],
+    ]);
+    const ends = [place('Lift', '2027-05-17 01:30', '2027-05-17 02:00'), beside[1]!];
+    expect(asked(45, {}, { placements: ends }).onSite.map((one) => one.kept)).not.toContain(false);
+  });
+
   it('keeps the crane where the price book says that it stays, for all windows or for one', () => {
     const stays = { resource: 'crane', leaves: 'at handback' };
     expect(amounts(30, { onSite: [stays] })['standing-crane']).toBe('120.00');

@@ -1,5 +1,6 @@
 import type { Board } from './board.js';
-import { afterTie, visitMinutes, type Task } from './problem.js';
+import { afterTie, visitMinutes } from './problem.js';
+import { soonestDone } from './units-in-slots.js';
 
 /** Moments that no completion of a board can beat; infinity where a task can no longer be placed. */
 export interface Heads {
@@ -39,18 +40,4 @@ export function headsOf(board: Board, floor = Number.NEGATIVE_INFINITY): Heads {
     if (task.latestEnd === undefined || end <= task.latestEnd) ends[index] = end;
   }
   return { starts, ends };
-}
-
-/** When enough usable time has passed for the units left, whatever the visits and the resources. */
-function soonestDone(task: Task, from: number, units: number): number {
-  let missing = visitMinutes(task, units);
-  let reached = from;
-  for (const slot of task.slots) {
-    const start = Math.max(slot.start, reached);
-    if (slot.end <= start) continue;
-    if (slot.end - start >= missing) return start + missing;
-    missing -= slot.end - start;
-    reached = slot.end;
-  }
-  return Number.POSITIVE_INFINITY;
 }

@@ -1,5 +1,6 @@
 import { latestFree } from './profile.js';
 import { beforeTie, visitMinutes, type Problem, type Task } from './problem.js';
+import { latestBegun } from './units-in-slots.js';
 
 /** Moments by which each task must have begun and finished for everything to be placed and nothing to be late. */
 export interface Latest {
@@ -32,7 +33,7 @@ export function latestOf(problem: Problem): Latest {
     } else {
       const end = lastStart(problem, task, by, Number.POSITIVE_INFINITY) + visitMinutes(task, 1);
       ends[index] = end;
-      starts[index] = Math.min(begunBy, latestBegun(task, end));
+      starts[index] = Math.min(begunBy, latestBegun(task, end, task.units));
     }
   }
   return { starts, ends };
@@ -59,16 +60,4 @@ function lastStart(problem: Problem, task: Task, by: number, begunBy: number): n
     if (start >= slot.start) best = Math.max(best, start);
   }
   return best;
-}
-
-/** The latest start of repeated work that is done by a moment: so much usable time must lie between. */
-function latestBegun(task: Task, end: number): number {
-  let missing = visitMinutes(task, task.units);
-  for (const slot of task.slots.toReversed()) {
-    const until = Math.min(slot.end, end);
-    if (until <= slot.start) continue;
-    if (until - slot.start >= missing) return until - missing;
-    missing -= until - slot.start;
-  }
-  return Number.NEGATIVE_INFINITY;
 }

@@ -19,6 +19,7 @@ import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { FitSelectEvent } from './fit-select-event.js';
 import { styles } from './fit.styles.js';
+import { Amounts, MOST_PAIRS } from './amounts.js';
 import { asPlanned, goesFirst, type MapOrder } from './goes-first.js';
 import { MapView, type MapData } from './map-view.js';
 import { printedMap } from './printed.js';
@@ -68,6 +69,7 @@ export class PossessionFit extends LitElement {
   #chosen = { row: -1, column: -1 };
   #view: MapView | undefined;
   readonly #print = new PrintWatch(this, () => this.performUpdate());
+  readonly #amounts = new Amounts(() => this.#layAgain());
 
   constructor() {
     super();
@@ -88,11 +90,12 @@ export class PossessionFit extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    this.requestUpdate();
+    this.#layAgain();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    this.#amounts.stop();
     this.#view?.dispose();
   }
 
@@ -121,10 +124,24 @@ export class PossessionFit extends LitElement {
     };
   }
 
+  #layAgain(): void {
+    this.requestUpdate('goesFirst', undefined);
+  }
+
+  /** What the order goes by. */
+  #orderText(): string {
+    const words = this.#words;
+    if (this.fits.length > MOST_PAIRS) return words.tooManyPairs(this.fits.length);
+    return this.#amounts.knows(this.fits) ? words.byAmount : words.amountsComing;
+  }
+
   /** Puts packages and windows in the order asked for. */
   #lay(): void {
     const [rows, columns] = [this.packages.length, this.windows.length];
-    this.#order = this.goesFirst ? goesFirst(this.fits, rows, columns) : asPlanned(rows, columns);
+    if (this.goesFirst) this.#amounts.look(this.fits);
+    this.#order = this.goesFirst
+      ? goesFirst(this.fits, rows, columns, this.#amounts.knows(this.fits))
+      : asPlanned(rows, columns);
     this.#rows = this.goesFirst ? this.#order.rows.map((at) => this.packages[at]!) : this.packages;
     this.#columns = this.goesFirst
       ? this.#order.columns.map((at) => this.windows[at]!)
@@ -165,7 +182,7 @@ export class PossessionFit extends LitElement {
               </button>`,
           )}
         </div>
-        ${this.goesFirst ? html`<span>${words.goesFirstNote}</span>` : nothing}
+        <span role="status">${this.goesFirst ? this.#orderText() : nothing}</span>
       </div>
       <ul class="key" aria-label=${words.key}>
         <li class="good">${verdictMark('fits')} ${words.fits}</li>

@@ -16,7 +16,10 @@ export const defaultStrings = {
   order: 'Order of packages and windows',
   asPlanned: 'As in the plan',
   goesFirst: 'What can go first',
-  goesFirstNote: 'By how many whole packages fit, then by how many are only short of time.',
+  byAmount: 'By how many whole packages fit, then by how much of the others goes.',
+  amountsComing: 'By how many whole packages fit; how much of the others goes is being worked out.',
+  tooManyPairs: (pairs: number) =>
+    `By how many whole packages fit, then by how many are only short of time: how much goes is not worked out for all of ${countText(pairs, 'pair')}.`,
   map: 'Packages against windows',
   package: 'Package',
   inPieces: (time: string, pieces: number) => `${time} in ${countText(pieces, 'piece')}`,

@@ -3,6 +3,7 @@ import '../../components/fit/define.js';
 import type { FitSelectEvent } from '../../components/fit/fit-select-event.js';
 import type { PossessionFit } from '../../components/fit/fit.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
+import { waitUntil } from './support/wait-until.js';
 import { fits, packages, press, windows } from './support/samples.js';
 
 const shown = (): Promise<PossessionFit> =>
@@ -93,6 +94,44 @@ describe('possession-fit', () => {
     const verdict = fits.find((one) => one.package === pack && one.window === window)!;
     expect(pack).to.equal(first[0]);
     expect(text(cell(el, 0, 0))).to.contain(verdict.fits ? 'spare' : '');
+  });
+
+  it('orders by how much goes, once that is worked out, where as many fit whole', async () => {
+    // Nothing fits whole. By time short all three are alike; by what goes: six of eight units, a piece, nothing.
+    const most = [
+      { pieces: 0, units: 0 },
+      { pieces: 0, units: 6 },
+      { pieces: 1, units: 0 },
+    ].map((one) => ({ ...one, ofPieces: 2, ofUnits: 8, proven: true }));
+    const el = await fixture<PossessionFit>(
+      html`<possession-fit
+        goes-first
+        .packages=${most.map((_, at) => ({ ...packages[0]!, id: `P${at}` }))}
+        .windows=${windows.slice(0, 1)}
+        .fits=${most.map((one, at) => ({ ...fits[1]!, fits: false, spareMinutes: -30, most: one, package: `P${at}`, window: windows[0]!.id }))}
+      ></possession-fit>`,
+    );
+    const heads = (): string =>
+      [...el.renderRoot.querySelectorAll('.map tbody th strong')].map((one) => text(one)).join(' ');
+    const said = (): string => text(el.renderRoot.querySelector('.bar [role=status]')!);
+    expect(heads()).to.equal('P0 P1 P2');
+    expect(said()).to.contain('is being worked out');
+    await waitUntil(() => said().includes('then by how much'));
+    expect(heads()).to.equal('P2 P1 P0');
+    // Whoever asks for other verdicts meanwhile is shown those.
+    el.fits = [];
+    await el.updateComplete;
+    el.fits = most.toReversed().map((one, at) => ({
+      ...fits[1]!,
+      fits: false,
+      spareMinutes: -30,
+      most: one,
+      package: `P${at}`,
+      window: windows[0]!.id,
+    }));
+    await el.updateComplete;
+    await waitUntil(() => said().includes('then by how much'));
+    expect(heads()).to.equal('P0 P1 P2');
   });
 
   it('gives each verdict a shape of its own', async () => {

@@ -1,31 +1,24 @@
-// What-ifs that change one piece of work again and again: all that comes after it is gone through once for all of them.
-// Where nothing after it is interrupted, a run's finish is the later of two: what it is without the work, and the work's
-// own end plus the longest way from there.
+// What-ifs that change one piece of work again and again: all that comes after it is gone through once for all of them. A
+// run is on time where it is so without the work, and the work is over by when what waits for it must start.
 import type { CompiledNetwork } from './compile-network.js';
+import type { HeldCase } from './held-case.js';
+import { LATE, limitsOf, passBackward, type Limits } from './pass-backward.js';
+import { passAgain, placeNode } from './pass-forward.js';
 import type { RunSpace } from './run-space.js';
 import { LANES } from './sampling.js';
-
-/** What a case holds: positions and ticks, and whether those are not done at all. */
-export interface HeldCase {
-  readonly ticks: ReadonlyMap<number, number>;
-  readonly leftOut: boolean;
-}
 
 /** Cases, by their place in the list, that hold nodes of one set. */
 export interface Family {
   readonly cases: readonly number[];
-  /** Positions of the set in rising order, and 1 for each of them by position. */
+  /** Positions of the set in rising order. */
   readonly own: Int32Array;
-  readonly isOwn: Uint8Array;
   /** Positions that wait for them, in rising order. */
   readonly after: Int32Array;
-  readonly isAfter: Uint8Array;
   /** Links from the set to those. */
   readonly out: readonly { readonly slot: number; readonly lag: number; readonly to: number }[];
+  /** The network as if the set were not there. */
+  readonly without: CompiledNetwork;
 }
-
-/** Fewer cases than this are as quick one by one. */
-const FEWEST = 3;
 
 /** The families among neighbours in a list of cases; what is in none has to be gone through by itself. */
 export function familiesOf(network: CompiledNetwork, cases: readonly HeldCase[]): Family[] {
@@ -40,7 +33,7 @@ export function familiesOf(network: CompiledNetwork, cases: readonly HeldCase[])
       widest = ticks;
     }
     const places = Array.from({ length: to - from }, (_, k) => from + k);
-    const family = to - from < FEWEST ? undefined : familyOf(network, places, [...widest.keys()]);
+    const family = familyOf(network, places, [...widest.keys()]);
     if (family) found.push(family);
     from = to;
   }
@@ -50,13 +43,13 @@ export function familiesOf(network: CompiledNetwork, cases: readonly HeldCase[])
 const isWithin = (some: ReadonlyMap<number, number>, all: ReadonlyMap<number, number>): boolean =>
   some.size <= all.size && [...some.keys()].every((one) => all.has(one));
 
-/** Undefined where a way leads from the set out and back in, or closed time or a stoppage may lie on the way. */
+/** Undefined where a way leads from the set out and back in, or a stoppage may lie on the way. */
 function familyOf(
   network: CompiledNetwork,
   cases: readonly number[],
   positions: readonly number[],
 ): Family | undefined {
-  const { size, linkFrom, linkSlot, linkLag, closedFrom, datedAt } = network;
+  const { size, linkFrom, linkSlot, linkLag, datedAt } = network;
   if (positions.length === 0 || datedAt.length > 0) return undefined;
   const own = Int32Array.from(positions).sort();
   const isOwn = new Uint8Array(size);
@@ -76,157 +69,136 @@ function familyOf(
       if (isOwn[before] === 1 || isAfter[before] === 1) isAfter[i] = 1;
     }
     if (isAfter[i] === 1) after.push(i);
-    if ((isOwn[i] === 1 || isAfter[i] === 1) && closedFrom[i] !== closedFrom[i + 1])
-      return undefined;
   }
-  return { cases, own, isOwn, after: Int32Array.from(after), isAfter, out };
+  return {
+    cases,
+    own,
+    after: Int32Array.from(after),
+    out,
+    without: leavingOut(network, isOwn),
+  };
 }
 
-/** Shorter than any way: there is none. */
-const NO_WAY = -1_000_000_000;
-
-/** The longest way from the start of each position to the finish of the last, for all runs side by side. */
-function waysOn(
-  network: CompiledNetwork,
-  { durations }: RunSpace,
-  offset: number,
-  ways: Ways,
-): void {
+/** The network without the links from some positions, and without their finishes. */
+function leavingOut(network: CompiledNetwork, isOut: Uint8Array): CompiledNetwork {
   const { size, linkFrom, linkSlot, linkLag, isLast } = network;
-  const { fromStart, fromFinish } = ways;
-  fromStart.fill(NO_WAY);
-  for (let i = 0; i < size; i += 1)
-    fromFinish.fill(isLast[i] === 1 ? 0 : NO_WAY, i * LANES, (i + 1) * LANES);
-  for (let i = size - 1; i >= 0; i -= 1) {
-    const at = i * LANES;
-    for (let lane = 0; lane < LANES; lane += 1)
-      fromStart[at + lane] = Math.max(
-        fromStart[at + lane]!,
-        (fromFinish[at + lane]! + durations[offset + at + lane]!) | 0,
-      );
+  const from = new Int32Array(size + 1);
+  const slots: number[] = [];
+  const lags: number[] = [];
+  for (let i = 0; i < size; i += 1) {
     for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
-      const slot = linkSlot[link]!;
-      const lag = linkLag[link]!;
-      const list = slot < size ? fromStart : fromFinish;
-      const to = (slot < size ? slot : slot - size) * LANES;
-      for (let lane = 0; lane < LANES; lane += 1)
-        list[to + lane] = Math.max(list[to + lane]!, (fromStart[at + lane]! + lag) | 0);
+      if (isOut[linkSlot[link]! % size] === 1) continue;
+      slots.push(linkSlot[link]!);
+      lags.push(linkLag[link]!);
     }
+    from[i + 1] = slots.length;
   }
+  return {
+    ...network,
+    linkFrom: from,
+    linkSlot: Int32Array.from(slots),
+    linkLag: Int32Array.from(lags),
+    isLast: isLast.map((last, i) => (isOut[i] === 1 ? 0 : last)),
+  };
 }
 
-interface Ways {
-  readonly fromStart: Int32Array;
-  readonly fromFinish: Int32Array;
-}
-
-/** Goes through families of cases, 64 runs at a time, and tells the finishes of each case. */
+/** Goes through families of cases, `LANES` runs at a time, and says which runs of each case are on time. */
 export class FamilyRuns {
   readonly #network: CompiledNetwork;
+  /** The network as a case has it. */
+  readonly #changed: CompiledNetwork;
   readonly #families: readonly Family[];
   readonly #cases: readonly HeldCase[];
-  readonly #ways: Ways;
-  /** Finish without any of a family. */
+  /** In ticks. */
+  readonly #deadline: number;
+  readonly #limits: Limits;
+  /** When the runs finish without any of a family. */
   readonly #least = new Int32Array(LANES);
-  /** Times of what waits for a family, as if that were not there. */
-  readonly #without: Int32Array;
+  readonly #times: Int32Array;
+  readonly #ready: Int32Array;
+  readonly #onTime = new Uint8Array(LANES);
 
-  constructor(network: CompiledNetwork, families: readonly Family[], cases: readonly HeldCase[]) {
+  constructor(
+    network: CompiledNetwork,
+    families: readonly Family[],
+    cases: readonly HeldCase[],
+    deadline: number,
+  ) {
     this.#network = network;
+    this.#changed = {
+      ...network,
+      release: network.release.slice(),
+      linkLag: network.linkLag.slice(),
+    };
     this.#families = families;
     this.#cases = cases;
-    const values = families.length > 0 ? network.size * LANES : 0;
-    this.#ways = { fromStart: new Int32Array(values), fromFinish: new Int32Array(values) };
-    this.#without = new Int32Array(2 * values);
+    this.#deadline = deadline;
+    this.#limits = limitsOf(network.size);
+    this.#times = new Int32Array(2 * network.size * LANES);
+    this.#ready = network.interrupted ? new Int32Array(network.size * LANES) : this.#times;
   }
 
   /**
    * @param space Its times are those of all lengths as drawn, and are so again afterwards.
-   * @param tell Told each case and, in `space.finish`, when its runs finish.
+   * @param tell Told each case with a 1 for each run that is on time; the list is written anew for the next.
    */
-  run(space: RunSpace, offset: number, tell: (at: number) => void): void {
-    if (this.#families.length === 0) return;
-    waysOn(this.#network, space, offset, this.#ways);
+  run(space: RunSpace, offset: number, tell: (at: number, onTime: Uint8Array) => void): void {
+    const { size } = this.#network;
+    this.#limits.startBy.fill(LATE);
+    this.#limits.finishBy.fill(this.#deadline);
+    passBackward(this.#network, space, offset, this.#limits);
+    const drawn = space.durations.slice(offset, offset + size * LANES);
     for (const family of this.#families) {
-      this.#finishWithout(family, space, offset);
+      this.#times.set(space.times);
+      const apart = { ...space, times: this.#times, ready: this.#ready, finish: this.#least };
+      passAgain(family.without, apart, offset, family.after);
       for (const at of family.cases) {
-        this.#place(family, this.#cases[at]!, space, offset);
-        this.#finish(family, space);
-        tell(at);
+        this.#place(family, this.#cases[at]!, space, offset, drawn);
+        this.#judge(family, space);
+        tell(at, this.#onTime);
       }
-      this.#place(family, asDrawn, space, offset);
+      this.#place(family, asDrawn, space, offset, drawn);
     }
   }
 
-  #finishWithout({ after, isOwn, isAfter }: Family, space: RunSpace, offset: number): void {
-    const { size, isLast, linkFrom, linkSlot, linkLag, release } = this.#network;
-    const without = this.#without;
-    const { times, durations } = space;
-    for (const i of after) {
-      const at = i * LANES;
-      without.fill(release[i]!, at, at + LANES);
-      for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
-        const slot = linkSlot[link]!;
-        if (isOwn[slot % size] === 1) continue;
-        waitFor(without, at, isAfter[slot % size] === 1 ? without : times, slot, linkLag[link]!);
-      }
-      for (let lane = 0; lane < LANES; lane += 1)
-        without[size * LANES + at + lane] =
-          (without[at + lane]! + durations[offset + at + lane]!) | 0;
-    }
-    const least = this.#least.fill(0);
-    for (let i = 0; i < size; i += 1) {
-      if (isLast[i] === 0 || isOwn[i] === 1) continue;
-      waitFor(least, 0, isAfter[i] === 1 ? without : times, size + i, 0);
-    }
-  }
-
-  /** The times of a family's own nodes in a case. */
-  #place({ own }: Family, { ticks, leftOut }: HeldCase, space: RunSpace, offset: number): void {
-    const { size, linkFrom, linkSlot, linkLag, release } = this.#network;
-    const { times, durations } = space;
+  /** The times of a family's own positions in a case. */
+  #place(
+    { own }: Family,
+    { ticks, leftOut }: HeldCase,
+    space: RunSpace,
+    offset: number,
+    drawn: Int32Array,
+  ): void {
+    const { linkFrom, linkLag, release } = this.#network;
     for (const i of own) {
       const at = i * LANES;
       const held = ticks.get(i);
       const isFree = leftOut && held !== undefined;
-      times.fill(isFree ? 0 : release[i]!, at, at + LANES);
+      this.#changed.release[i] = isFree ? 0 : release[i]!;
       for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1)
-        waitFor(times, at, times, linkSlot[link]!, isFree ? 0 : linkLag[link]!);
-      const end = size * LANES + at;
-      if (held === undefined)
-        for (let lane = 0; lane < LANES; lane += 1)
-          times[end + lane] = (times[at + lane]! + durations[offset + at + lane]!) | 0;
-      else
-        for (let lane = 0; lane < LANES; lane += 1)
-          times[end + lane] = (times[at + lane]! + held) | 0;
+        this.#changed.linkLag[link] = isFree ? 0 : linkLag[link]!;
+      if (held === undefined) space.durations.set(drawn.subarray(at, at + LANES), offset + at);
+      else space.durations.fill(held, offset + at, offset + at + LANES);
+      placeNode(this.#changed, space, i, offset);
     }
   }
 
-  #finish({ own, out }: Family, { times, finish }: RunSpace): void {
+  #judge({ own, out }: Family, { times }: RunSpace): void {
     const { size, isLast } = this.#network;
-    const { fromStart } = this.#ways;
-    finish.set(this.#least);
-    for (const i of own) if (isLast[i] === 1) waitFor(finish, 0, times, size + i, 0);
+    const { start } = this.#limits;
+    const onTime = this.#onTime;
+    for (let lane = 0; lane < LANES; lane += 1)
+      onTime[lane] = Number(this.#least[lane]! <= this.#deadline);
+    for (const i of own) {
+      if (isLast[i] === 0) continue;
+      const end = (size + i) * LANES;
+      for (let lane = 0; lane < LANES; lane += 1)
+        onTime[lane]! &= Number(times[end + lane]! <= this.#deadline);
+    }
     for (const { slot, lag, to } of out)
       for (let lane = 0; lane < LANES; lane += 1)
-        finish[lane] = Math.max(
-          finish[lane]!,
-          (times[slot * LANES + lane]! + lag + fromStart[to * LANES + lane]!) | 0,
-        );
+        onTime[lane]! &= Number(times[slot * LANES + lane]! + lag <= start[to * LANES + lane]!);
   }
 }
 
 const asDrawn: HeldCase = { ticks: new Map(), leftOut: false };
-
-/** Moves values up to those of a slot and so many ticks more. */
-function waitFor(
-  values: Int32Array,
-  at: number,
-  from: Int32Array,
-  slot: number,
-  lag: number,
-): void {
-  const start = slot * LANES;
-  for (let lane = 0; lane < LANES; lane += 1)
-    values[at + lane] = Math.max(values[at + lane]!, (from[start + lane]! + lag) | 0);
-}

@@ -44,7 +44,9 @@ export {
   type SimulationResult,
 } from './simulation.js';
 export { helpsMost, type Help } from './helps-most.js';
-export { whatIfs, type WhatIf, type WhatIfFigures, type WhatIfOptions } from './what-ifs.js';
+export type { WhatIf } from './held-case.js';
+export { chancesOnTime } from './on-time.js';
+export { whatIfs, type WhatIfFigures, type WhatIfOptions } from './what-ifs.js';
 export { handback } from './handback.js';
 export { marginVerdictOf, reachesChance, windowVerdictOf } from './verdict.js';
 export { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';

@@ -4,9 +4,9 @@ import type { NodeState } from './cut-offs.js';
 import type { HandbackNetwork } from './handback-network/handback-network.js';
 import { activitiesOf } from './may-leave-out.js';
 import { forwardPass, type RiskNetwork } from './network.js';
+import { chancesOnTime } from './on-time.js';
 import type { Chance } from './simulation.js';
 import type { UnitChance, UnitOutlook } from './types.js';
-import { whatIfs } from './what-ifs.js';
 
 export interface LessWork {
   readonly seed: number;
@@ -48,8 +48,8 @@ export function chancesWithout(
     leftOut: true,
   }));
   const deadlineMinutes = lengthMinutes(window);
-  const found = whatIfs(built.network, { seed, runs, deadlineMinutes }, cases);
-  return found.map(({ onTime }, k) => (dropped[k]!.size === 0 ? own : onTime));
+  const found = chancesOnTime(built.network, { seed, runs, deadlineMinutes }, cases);
+  return found.map((onTime, k) => (dropped[k]!.size === 0 ? own : onTime));
 }
 
 /**

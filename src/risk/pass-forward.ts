@@ -149,7 +149,13 @@ function placeBetween(network: CompiledNetwork, space: RunSpace, i: number, offs
   }
 }
 
-function placeNode(network: CompiledNetwork, space: RunSpace, i: number, offset: number): void {
+/** The times of position `i` in all runs side by side, from those of what it waits for. */
+export function placeNode(
+  network: CompiledNetwork,
+  space: RunSpace,
+  i: number,
+  offset: number,
+): void {
   readyTimes(network, space, i, offset);
   if (!network.interrupted) return;
   if (network.datedAt.length === 0) {

@@ -1,19 +1,12 @@
 import { compileNetwork, type CompiledNetwork } from './compile-network.js';
-import { familiesOf, FamilyRuns, type HeldCase } from './families.js';
+import { heldCase, type HeldCase, type WhatIf } from './held-case.js';
 import type { RiskNetwork } from './network.js';
 import { passAgain, passForward } from './pass-forward.js';
 import { randomState } from './random.js';
 import { drawDurations, drawEvents } from './run-block.js';
 import { runSpace, type RunSpace } from './run-space.js';
-import { BLOCK, LANES, TICKS, ticksOf } from './sampling.js';
+import { BLOCK, LANES, TICKS } from './sampling.js';
 import { chanceOf, type Chance } from './simulation.js';
-
-/** One change to a network: nodes by index in its list that take these minutes, whatever happens. */
-export interface WhatIf {
-  readonly held: ReadonlyMap<number, number>;
-  /** They are not done at all: held at 0 minutes, no gap before them, no date, though they keep their place in the order. */
-  readonly leftOut?: boolean;
-}
 
 export interface WhatIfOptions {
   readonly runs: number;
@@ -40,29 +33,6 @@ interface Turn {
 }
 
 const AS_DRAWN = -1;
-const asDrawn: HeldCase = { ticks: new Map(), leftOut: false };
-
-/** Positions in the compiled order of what a case holds, twins of a held node with it. */
-function heldTicks(
-  { nodeAt, copyFrom, copyTo }: CompiledNetwork,
-  { held, leftOut }: WhatIf,
-): ReadonlyMap<number, number> {
-  const ticks = new Map<number, number>();
-  if (held.size === 0) return ticks;
-  nodeAt.forEach((index, position) => {
-    const minutes = held.get(index);
-    if (minutes === undefined) return;
-    if (!(minutes >= 0 && minutes < Infinity)) throw new RangeError(`held at ${minutes} minutes`);
-    if (leftOut && minutes > 0) throw new RangeError('what is left out takes no minutes');
-    ticks.set(position, ticksOf(minutes));
-  });
-  copyFrom.forEach((from, k) => {
-    const own = ticks.get(from);
-    if (own !== undefined && !ticks.has(copyTo[k]!)) ticks.set(copyTo[k]!, own);
-  });
-  return ticks;
-}
-
 /** The positions given and all that wait for them, in rising order. */
 function movedBy(network: CompiledNetwork, changed: ReadonlySet<number>): Int32Array {
   const { size, linkFrom, linkSlot } = network;
@@ -184,15 +154,10 @@ export function whatIfs(
     linkSlot: original.linkSlot.slice(),
   };
   const space = runSpace(network, randomState(seed), 1);
-  const held = cases.map((one) => ({
-    ticks: heldTicks(network, one),
-    leftOut: one.leftOut ?? false,
-  }));
-  const families = familiesOf(original, held);
-  const inFamily = new Set(families.flatMap((one) => one.cases));
-  const single = [...cases.keys()].filter((at) => !inFamily.has(at));
-  const turns = turnsOf(network, [...single.map((at) => held[at]!), asDrawn]);
-  const familyRuns = new FamilyRuns(original, families, held);
+  const turns = turnsOf(
+    network,
+    cases.map((one) => heldCase(network, one)),
+  );
   const deadline = Math.floor(deadlineMinutes * TICKS);
   const onTime = new Float64Array(cases.length);
   const sums = new Float64Array(cases.length);
@@ -209,20 +174,14 @@ export function whatIfs(
       network.linkLag.set(original.linkLag);
       network.linkSlot.set(original.linkSlot);
       passForward(network, space, offset);
-      const tell = (at: number): void => {
+      turns.forEach((turn, k) => {
+        take(turn, network, original, space, offset, drawn);
         for (let lane = 0; lane < lanesUsed; lane += 1) {
           const finish = space.finish[lane]!;
-          if (finish <= deadline) onTime[at]! += 1;
-          sums[at]! += finish;
+          if (finish <= deadline) onTime[k]! += 1;
+          sums[k]! += finish;
         }
-      };
-      turns.forEach((turn, k) => {
-        // The last turn lets go of all that was held; only families need that.
-        if (k === single.length && families.length === 0) return;
-        take(turn, network, original, space, offset, drawn);
-        if (k < single.length) tell(single[k]!);
       });
-      familyRuns.run(space, offset, tell);
     }
   }
   return cases.map((_, k) => ({

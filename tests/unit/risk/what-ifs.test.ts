@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  chancesOnTime,
   constant,
   forwardPass,
   simulate,
@@ -127,6 +128,41 @@ describe('what-ifs on one network', () => {
         expect(backward).toEqual(found);
       }),
       { numRuns: 100 },
+    );
+  });
+
+  it('are on time when the forward pass is, each case of a row that changes one piece of work', () => {
+    fc.assert(
+      fc.property(rowsOf, casesOf, fc.array(fc.nat(7)), (rows, cases, cuts) => {
+        const network = networkOf(rows, false);
+        // Beside the cases, each again with fewer of its nodes, as units of one piece of work are left out.
+        const asked = whatIfsOf(cases, rows.length).flatMap((one, k) => [
+          one,
+          ...cuts.map((cut) => ({ ...one, held: new Map([...one.held].slice(0, cut + k)) })),
+        ]);
+        const found = chancesOnTime(network, { runs: 1, seed: 1, deadlineMinutes: 200 }, asked);
+        asked.forEach((one, k) => {
+          expect(found[k]!.probability).toBe(lastFinish(network, one) <= 200 ? 1 : 0);
+        });
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it('have the same chance of being on time, run by run, however it is counted', () => {
+    fc.assert(
+      fc.property(rowsOf, casesOf, fc.array(fc.nat(7)), (rows, cases, cuts) => {
+        const network = networkOf(rows, true);
+        const asked = whatIfsOf(cases, rows.length).flatMap((one) => [
+          one,
+          ...cuts.map((cut) => ({ ...one, held: new Map([...one.held].slice(0, cut)) })),
+        ]);
+        const options = { runs: 300, seed: 8, deadlineMinutes: 240 };
+        expect(chancesOnTime(network, options, asked)).toEqual(
+          whatIfs(network, options, asked).map((one) => one.onTime),
+        );
+      }),
+      { numRuns: 200 },
     );
   });
 

@@ -1,0 +1,42 @@
+import type { CompiledNetwork } from './compile-network.js';
+import { ticksOf } from './sampling.js';
+
+/** One change to a network: nodes by index in its list that take these minutes, whatever happens. */
+export interface WhatIf {
+  readonly held: ReadonlyMap<number, number>;
+  /** They are not done at all: held at 0 minutes, no gap before them, no date, though they keep their place in the order. */
+  readonly leftOut?: boolean;
+}
+
+/** What a change holds, by position in the compiled order and in ticks, and whether that is not done at all. */
+export interface HeldCase {
+  readonly ticks: ReadonlyMap<number, number>;
+  readonly leftOut: boolean;
+}
+
+/** @throws {RangeError} When minutes make no sense. */
+export const heldCase = (network: CompiledNetwork, one: WhatIf): HeldCase => ({
+  ticks: heldTicks(network, one),
+  leftOut: one.leftOut ?? false,
+});
+
+/** Positions in the compiled order of what a case holds, twins of a held node with it. */
+function heldTicks(
+  { nodeAt, copyFrom, copyTo }: CompiledNetwork,
+  { held, leftOut }: WhatIf,
+): ReadonlyMap<number, number> {
+  const ticks = new Map<number, number>();
+  if (held.size === 0) return ticks;
+  nodeAt.forEach((index, position) => {
+    const minutes = held.get(index);
+    if (minutes === undefined) return;
+    if (!(minutes >= 0 && minutes < Infinity)) throw new RangeError(`held at ${minutes} minutes`);
+    if (leftOut && minutes > 0) throw new RangeError('what is left out takes no minutes');
+    ticks.set(position, ticksOf(minutes));
+  });
+  copyFrom.forEach((from, k) => {
+    const own = ticks.get(from);
+    if (own !== undefined && !ticks.has(copyTo[k]!)) ticks.set(copyTo[k]!, own);
+  });
+  return ticks;
+}

@@ -1,0 +1,56 @@
+import { compileNetwork } from './compile-network.js';
+import { familiesOf, FamilyRuns } from './families.js';
+import { heldCase, type WhatIf } from './held-case.js';
+import type { RiskNetwork } from './network.js';
+import { passForward } from './pass-forward.js';
+import { randomState } from './random.js';
+import { drawDurations, drawEvents, runSpace } from './run-block.js';
+import { BLOCK, LANES, TICKS } from './sampling.js';
+import { chanceOf, type Chance } from './simulation.js';
+import { whatIfs, type WhatIfOptions } from './what-ifs.js';
+
+/**
+ * The chances of being on time that `whatIfs` gives. Quicker where neighbours in the list change one piece of work again
+ * and again, as when it is asked for with one unit, with two and so on.
+ *
+ * @throws {RangeError} When the options or the network make no sense.
+ */
+export function chancesOnTime(
+  riskNetwork: RiskNetwork,
+  options: WhatIfOptions,
+  cases: readonly WhatIf[],
+): readonly Chance[] {
+  if (cases.length === 0) return [];
+  const { runs, seed, deadlineMinutes } = options;
+  const network = compileNetwork(riskNetwork);
+  const held = cases.map((one) => heldCase(network, one));
+  const families = familiesOf(network, held);
+  const onTime = new Float64Array(cases.length);
+  const space = runSpace(network, randomState(seed), 1);
+  const deadline = Math.floor(deadlineMinutes * TICKS);
+  const familyRuns = new FamilyRuns(network, families, held, deadline);
+  for (let from = 0; from < runs && families.length > 0; from += BLOCK) {
+    const inBlock = Math.min(BLOCK, runs - from);
+    const batches = Math.ceil(inBlock / LANES);
+    drawDurations(network, space, batches);
+    for (let batch = 0; batch < batches; batch += 1) {
+      const offset = batch * network.size * LANES;
+      const lanesUsed = Math.min(LANES, inBlock - batch * LANES);
+      drawEvents(network, space, offset);
+      passForward(network, space, offset);
+      familyRuns.run(space, offset, (at, isOnTime) => {
+        for (let lane = 0; lane < lanesUsed; lane += 1) onTime[at]! += isOnTime[lane]!;
+      });
+    }
+  }
+  const found = Array.from(onTime, (hits) => chanceOf(hits, runs));
+  const inFamily = new Set(families.flatMap((one) => one.cases));
+  const others = [...cases.keys()].filter((at) => !inFamily.has(at));
+  const figures = whatIfs(
+    riskNetwork,
+    options,
+    others.map((at) => cases[at]!),
+  );
+  others.forEach((at, k) => (found[at] = figures[k]!.onTime));
+  return found;
+}

@@ -7,7 +7,7 @@ import { passAgain, placeNode } from './pass-forward.js';
 import type { RunSpace } from './run-space.js';
 import { LANES } from './sampling.js';
 
-/** Cases, by their place in the list, that hold nodes of one set. */
+/** Cases, by their place in the list, that hold nodes of one set; what lies on a way from one of them to another is of it. */
 export interface Family {
   readonly cases: readonly number[];
   /** Positions of the set in rising order. */
@@ -43,7 +43,7 @@ export function familiesOf(network: CompiledNetwork, cases: readonly HeldCase[])
 const isWithin = (some: ReadonlyMap<number, number>, all: ReadonlyMap<number, number>): boolean =>
   some.size <= all.size && [...some.keys()].every((one) => all.has(one));
 
-/** Undefined where a way leads from the set out and back in, or a stoppage may lie on the way. */
+/** Undefined where nothing is held, or where stoppages may interrupt work. */
 function familyOf(
   network: CompiledNetwork,
   cases: readonly number[],
@@ -51,32 +51,28 @@ function familyOf(
 ): Family | undefined {
   const { size, linkFrom, linkSlot, linkLag, datedAt } = network;
   if (positions.length === 0 || datedAt.length > 0) return undefined;
-  const own = Int32Array.from(positions).sort();
-  const isOwn = new Uint8Array(size);
-  for (const position of own) isOwn[position] = 1;
-  const isAfter = new Uint8Array(size);
-  const after: number[] = [];
+  const isHeld = new Uint8Array(size);
+  for (const position of positions) isHeld[position] = 1;
+  const waits = new Uint8Array(size);
+  const leads = new Uint8Array(size);
+  // What is waited for stands before what waits for it.
+  for (let i = 0; i < size; i += 1)
+    for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1)
+      waits[i]! |= isHeld[linkSlot[link]! % size]! | waits[linkSlot[link]! % size]!;
+  for (let i = size - 1; i >= 0; i -= 1)
+    for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1)
+      leads[linkSlot[link]! % size]! |= isHeld[i]! | leads[i]!;
+  const isOwn = isHeld.map((held, i) => held | (waits[i]! & leads[i]!));
+  const all = Int32Array.from(isOwn.keys());
+  const after = all.filter((i) => waits[i] === 1 && isOwn[i] === 0);
   const out: { slot: number; lag: number; to: number }[] = [];
-  for (let i = own[0]!; i < size; i += 1) {
-    for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
+  for (const to of after)
+    for (let link = linkFrom[to]!; link < linkFrom[to + 1]!; link += 1) {
       const slot = linkSlot[link]!;
-      const before = slot % size;
-      if (isOwn[i] === 1) {
-        if (isAfter[before] === 1) return undefined;
-        continue;
-      }
-      if (isOwn[before] === 1) out.push({ slot, lag: linkLag[link]!, to: i });
-      if (isOwn[before] === 1 || isAfter[before] === 1) isAfter[i] = 1;
+      if (isOwn[slot % size] === 1) out.push({ slot, lag: linkLag[link]!, to });
     }
-    if (isAfter[i] === 1) after.push(i);
-  }
-  return {
-    cases,
-    own,
-    after: Int32Array.from(after),
-    out,
-    without: leavingOut(network, isOwn),
-  };
+  const own = all.filter((i) => isOwn[i] === 1);
+  return { cases, own, after, out, without: leavingOut(network, isOwn) };
 }
 
 /** The network without the links from some positions, and without their finishes. */

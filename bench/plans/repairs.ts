@@ -147,6 +147,13 @@ for (const { name, plan } of plans) {
         };
         const least = await fewestMoved(problem, was, known, Number(asked.seconds));
         const theirs = placementsOf(problem, least.visits);
+        // As much placed and no later with fewer moved than must: what was told of the least would be untrue.
+        if (
+          least.out === 0 &&
+          least.late === 0 &&
+          (least.moved ?? Infinity) < found.fewest.lowerBound
+        )
+          throw new Error(`${id} ${change}: ${least.moved} do, not ${found.fewest.lowerBound}`);
         const wrong = least.moved === undefined ? [] : verify(now, { placements: theirs });
         if (wrong.length > 0) throw new Error(`${id} ${change}, the peer: ${wrong[0]!.text}`);
         line += ` | peer ${least.out} ${least.late} ${least.moved ?? '-'} (at least ${least.atLeast}${least.proven ? ', proven' : ''}) ${least.cpuSeconds.toFixed(1)} s`;

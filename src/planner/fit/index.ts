@@ -42,7 +42,7 @@ export {
 } from './exact.js';
 export { boardOf, listBy, placeAll, tailsOf } from '../problem/serial.js';
 export { fewestCauses } from './causes.js';
-export { decide } from './decide.js';
+export { decide, type Decision } from './decide.js';
 export { isHopeless } from './hopeless.js';
 export { latestOf } from '../problem/latest.js';
 export { reach } from './extension.js';

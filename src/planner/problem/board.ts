@@ -58,7 +58,11 @@ export class Board {
 
   /** The earliest start that links, `earliest` and visits already made allow. */
   release(task: Task): number {
-    let release = Math.max(task.earliest, this.since[task.index]!);
+    return Math.max(this.since[task.index]!, this.#releaseByTies(task));
+  }
+
+  #releaseByTies(task: Task): number {
+    let release = task.earliest;
     for (const tie of task.before) {
       const from = tie.fromStart ? this.starts[tie.task]! : this.ends[tie.task]!;
       release = Math.max(release, afterTie(tie, from));
@@ -172,11 +176,58 @@ export class Board {
   place(task: Task, cap = Number.POSITIVE_INFINITY, window?: number): void {
     let wanted = Math.min(cap, this.left[task.index]!);
     while (wanted > 0) {
-      const visit = this.findMost(task, wanted, window);
+      const free = this.findMost(task, wanted, window);
+      const visit = (task.joins && this.#joined(task, task.joins, wanted, free, window)) ?? free;
       if (!visit) return;
       this.put(visit);
       wanted -= visit.units;
     }
+  }
+
+  /**
+   * The most units that are done in one go with a visit of the same repeated work that is there: right after it, or all of
+   * them right before. They take no set up and no make safe. `undefined` where a visit of their own is in another window and
+   * begins no later.
+   */
+  #joined(
+    task: Task,
+    joins: readonly number[],
+    wanted: number,
+    free: Visit | undefined,
+    window = this.#homeOf(task, wanted),
+  ): Visit | undefined {
+    // Of what holds together only as much as is placed with it at one go.
+    if (task.lastOnly && wanted < this.left[task.index]!) return undefined;
+    const own = this.#releaseByTies(task);
+    let best: Visit | undefined;
+    for (const other of this.visits) {
+      if (!joins.includes(other.task)) continue;
+      if (window >= 0 && other.window !== window) continue;
+      if (this.#allowed && other.window >= 0 && this.#allowed[other.window] === 0) continue;
+      this.problem.effort.spent += 1 + task.demands.length;
+      const slot = slotsIn(task.slots, other.window).find(
+        (each) => each.start <= other.start && other.end <= each.end,
+      );
+      if (!slot) continue;
+      const { latestStart = Number.POSITIVE_INFINITY, latestEnd = slot.end } = task;
+      let until = Math.min(slot.end, latestEnd);
+      for (const { supply, amount } of task.demands)
+        until = Math.min(until, freeUntil(this.#free[supply]!, amount, other.end));
+      const units = Math.min(wanted, Math.floor((until - other.end) / task.perUnit));
+      const minutes = wanted * task.perUnit;
+      const ahead = other.start - minutes;
+      const after = { ...other, task: task.index, start: other.end };
+      if (units > 0 && other.end >= own && other.end <= latestStart) {
+        if (!best || units > best.units)
+          best = { ...after, end: other.end + units * task.perUnit, units };
+      } else if (ahead >= Math.max(slot.start, own) && ahead <= latestStart) {
+        if (this.#firstFree(task, ahead, minutes, ahead) > ahead || best?.units === wanted)
+          continue;
+        best = { ...after, start: ahead, end: other.start, units: wanted };
+      }
+    }
+    if (!best || !free) return best;
+    return best.window === free.window || best.start <= free.start ? best : undefined;
   }
 
   /** Whether a visit of so many units would settle the window of the task's block. */

@@ -68,6 +68,8 @@ export interface Task {
   readonly before: readonly Tie[];
   readonly after: readonly Tie[];
   readonly demands: readonly { readonly supply: number; readonly amount: number }[];
+  /** Other visits of the same repeated work, with which it may be done in one go; absent: none. */
+  readonly joins?: readonly number[];
   /** Place in an order in which all that is waited for comes first; -1 when it waits for itself. */
   readonly rank: number;
 }

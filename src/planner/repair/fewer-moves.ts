@@ -1,14 +1,24 @@
-import { Board, compareScores, listBy, placeAll, type Task, type Visit } from '../fit/index.js';
+import {
+  Board,
+  compareScores,
+  isOwed,
+  listBy,
+  placeAll,
+  type Task,
+  type Visit,
+} from '../fit/index.js';
 import { createRandom, type Random } from '../kernels/random.js';
 import type { Split } from './pieces.js';
 
 export interface FewerMovesOptions {
-  /** A plan with nothing late to begin with, where one is known. */
+  /** A plan to begin with, where one is known. */
   readonly from?: readonly Visit[];
   /** In which order work is tried first. */
   readonly weights: readonly number[];
-  /** No plan moves fewer. */
-  readonly atLeast: number;
+  /** The date of each due that is to be kept. */
+  readonly dates: readonly number[];
+  /** No plan is better. */
+  readonly atLeast: Values;
   readonly stop: () => boolean;
 }
 
@@ -20,7 +30,6 @@ interface Choice {
 
 interface Tried extends Choice {
   readonly visits: readonly Visit[];
-  /** Tasks left out, units left out, minutes late, pieces that leave their windows. */
   readonly score: readonly number[];
   /** Tasks that are left out, late, or not in their own window. */
   readonly amiss: readonly number[];
@@ -32,22 +41,23 @@ const MEMORY = 40;
 const IDLE = 600;
 
 /**
- * A plan with nothing late that moves few pieces: each piece is put down in its own window where there is room by its
- * date, and elsewhere where not; the order, and where each looks first, are changed again and again, and what
- * moves fewer is kept. `undefined` where none is found.
+ * A plan that leaves out little, is little late and moves few pieces, in this order: each piece is put down in its own
+ * window where there is room by its date, and elsewhere where not; the order, and where each looks first, are changed
+ * again and again, and what comes to less is kept. Never worse than the plan to begin with; `undefined` where nothing was
+ * found that is a plan.
  *
- * @param split Each task with the date by which it must be finished.
+ * @param split Each task with the date by which it looks for room in its own window.
  */
 export function fewerMoves(
   split: Split,
-  { from, weights, atLeast, stop }: FewerMovesOptions,
+  { from, weights, dates, atLeast, stop }: FewerMovesOptions,
 ): readonly Visit[] | undefined {
-  const place = placer(split);
+  const place = placer(split, dates);
   const asBefore = { weights, first: homesOf(split) };
   const asWas = place(asBefore);
-  const other = from && place(choiceOf(split, from, weights));
-  let best = other && compareScores(other.score, asWas.score) < 0 ? other : asWas;
-  const enough = [0, 0, 0, atLeast];
+  const tried = from ? [asWas, place(choiceOf(split, from, weights))] : [asWas];
+  let best = tried.reduce((a, b) => (compareScores(b.score, a.score) < 0 ? b : a));
+  const enough = [0, ...atLeast];
   const random = createRandom(1);
   let current = best;
   const before = Array.from({ length: MEMORY }, () => best.score);
@@ -69,7 +79,61 @@ export function fewerMoves(
       idle = 0;
     }
   }
-  return best.score[0] === 0 && best.score[2] === 0 ? best.visits : undefined;
+  if (from && compareScores(valuer(split, dates)(from), best.score.slice(1)) <= 0) return from;
+  return best.score[0] === 0 ? best.visits : undefined;
+}
+
+/** Work left out, units of it, minutes late of some dates, and pieces that leave their windows. */
+export type Values = readonly [number, number, number, number];
+
+/** What plans come to. */
+export function valuer(
+  { problem, pieces, whole }: Split,
+  dates: readonly number[],
+): (visits: readonly Visit[]) => Values {
+  const { tasks, dues, windows } = problem;
+  const row = windows.length + 1;
+  const cells = (1 + Math.max(-1, ...whole)) * row;
+  // What is left out and something settled waits for weighs more than all other: the plan would break.
+  const weight = tasks.map((task) => (isOwed(task) ? tasks.length + 1 : 1));
+  const wanted = new Map<number, number[]>();
+  for (const { task, window, placement } of pieces) {
+    const cell = window === undefined ? -1 : whole[task]! * row + window + 1;
+    wanted.set(cell, [...(wanted.get(cell) ?? []), placement.units ?? 1]);
+  }
+  // The smallest first: as many stay as there is room for.
+  for (const some of wanted.values()) some.sort((a, b) => a - b);
+  return (visits) => {
+    const left = tasks.map((task) => task.units);
+    const ends = tasks.map(() => Number.NEGATIVE_INFINITY);
+    const there = new Int32Array(cells);
+    for (const { task, window, units, end } of visits) {
+      left[task]! -= units;
+      ends[task] = Math.max(ends[task]!, end);
+      there[whole[task]! * row + window + 1]! += units;
+    }
+    const out = new Map<number, number>();
+    let units = 0;
+    left.forEach((some, index) => {
+      if (some <= 0) return;
+      units += some;
+      out.set(whole[index]!, Math.max(out.get(whole[index]!) ?? 0, weight[index]!));
+    });
+    let late = 0;
+    dues.forEach((due, i) => {
+      let last = dates[i]!;
+      for (const task of due.tasks) last = Math.max(last, ends[task]!);
+      late += last - dates[i]!;
+    });
+    let moved = 0;
+    for (const [cell, some] of wanted) {
+      let free = cell < 0 ? 0 : there[cell]!;
+      for (const each of some)
+        if (free < each) moved += 1;
+        else free -= each;
+    }
+    return [[...out.values()].reduce((sum, each) => sum + each, 0), units, late, moved];
+  };
 }
 
 /** The order of a plan, and what has left its window in it. */
@@ -98,33 +162,25 @@ function homesOf({ problem, pieces }: Pick<Split, 'problem' | 'pieces'>): Int32A
   return homes;
 }
 
-function placer(split: Split): (choice: Choice) => Tried {
+function placer(split: Split, dates: readonly number[]): (choice: Choice) => Tried {
   const { problem, pieces } = split;
   const homes = homesOf(split);
+  const valuesOf = valuer(split, dates);
   return ({ weights, first }) => {
     const board = new Board(problem);
     const homeOf = (task: number): number | undefined =>
       first[task]! < 0 ? undefined : first[task];
     placeAll(board, listBy(problem, weights), { homeOf });
-    const { visits } = board;
+    const { visits, left, ends } = board;
     const there = problem.tasks.map(() => 0);
     for (const { task, window, units } of visits) if (window === homes[task]) there[task]! += units;
-    const gone = new Set<number>();
-    for (const { task } of pieces) if (there[task]! < problem.tasks[task]!.units) gone.add(task);
-    const moved = gone.size;
-    let [out, units, late] = [0, 0, 0];
-    for (const { index, due } of problem.tasks) {
-      const left = board.left[index]!;
-      if (left > 0) {
-        out += 1;
-        units += left;
-      }
-      late += Math.max(0, board.ends[index]! - due);
-      if (left > 0 || board.ends[index]! > due) gone.add(index);
-    }
+    const amiss = new Set<number>();
+    for (const { task } of pieces) if (there[task]! < problem.tasks[task]!.units) amiss.add(task);
+    for (const { index, due } of problem.tasks)
+      if (left[index]! > 0 || ends[index]! > due) amiss.add(index);
     // What was opened and is not made good in its window is no plan, however much is placed.
-    if (!board.isWhole()) out += 1;
-    return { weights, first, visits, score: [out, units, late, moved], amiss: [...gone] };
+    const score = [Number(!board.isWhole()), ...valuesOf(visits)];
+    return { weights, first, visits, score, amiss: [...amiss] };
   };
 }
 

@@ -2,13 +2,14 @@ import {
   boardOf,
   Board,
   decide,
+  type Decision,
   isHopeless,
   listBy,
   type Problem,
   type Visit,
 } from '../fit/index.js';
 import { fewestHitting } from '../bounds/hitting.js';
-import { heldTo, type Split } from './pieces.js';
+import { easedTo, heldTo, type Split } from './pieces.js';
 
 export interface Freed {
   /** Pieces that may leave their windows, by index. */
@@ -53,10 +54,13 @@ export function fewestFreed(
     const visits = quickly(problem, weights);
     if (visits) return { freed, visits, atLeast: Math.min(atLeast, freed.size) };
     if (stop()) return { freed, atLeast };
-    const answer = fails(problem, STEPS);
-    if (answer.visits)
-      return { freed, visits: answer.visits, atLeast: Math.min(atLeast, freed.size) };
-    if (answer.failed) grow(split, freed, all, stop);
+    const eased = easedTo(split, freed, problem);
+    const hopeless = isHopeless(new Board(eased));
+    const known: Decision = hopeless ? { exhausted: true } : decide(problem, STEPS);
+    if (known.visits)
+      return { freed, visits: known.visits, atLeast: Math.min(atLeast, freed.size) };
+    if (hopeless || (eased === problem ? known.exhausted : fails(eased, STEPS)))
+      grow(split, freed, all, stop);
     else {
       open += 1;
       if (open > OPEN) return { freed, atLeast };
@@ -69,13 +73,10 @@ export function fewestFreed(
 }
 
 /** Whether it shows that no plan is possible. */
-function fails(
-  problem: Problem,
-  steps: number,
-): { readonly failed: boolean; readonly visits?: readonly Visit[] } {
-  if (isHopeless(new Board(problem))) return { failed: true };
-  const { visits, exhausted } = decide(problem, steps);
-  return visits ? { failed: false, visits } : { failed: exhausted };
+function fails(eased: Problem, steps: number): boolean {
+  if (isHopeless(new Board(eased))) return true;
+  const { visits, exhausted } = decide(eased, steps);
+  return exhausted && !visits;
 }
 
 /** Frees as many more pieces as may be with the failure still showing: many at once at first, then fewer. */
@@ -91,7 +92,7 @@ function grow(split: Split, freed: Set<number>, all: readonly number[], stop: ()
       const some = open.slice(at, at + size);
       if (stop()) return;
       for (const piece of some) freed.add(piece);
-      if (fails(heldTo(split, freed), QUICK_STEPS).failed) continue;
+      if (fails(easedTo(split, freed), QUICK_STEPS)) continue;
       for (const piece of some) freed.delete(piece);
       left.push(...some);
     }

@@ -16,8 +16,6 @@ export interface Split {
   readonly pieces: readonly Piece[];
   /** The task of the whole, by task of the split problem. */
   readonly whole: readonly number[];
-  /** Nothing is lost by the split: a repeated task has no more than one piece, or none that gains by being joined. */
-  readonly exact: boolean;
 }
 
 interface Part {
@@ -75,6 +73,11 @@ export function splitOf(problem: Problem, base: readonly Placement[]): Split {
         before,
         after: lastOnly && !last ? [...after, tie(lastOf(task.index))] : after,
         rank: task.rank < 0 ? -1 : rank.get(index)!,
+        ...(own.length > 1 &&
+          task.perUnit > 0 &&
+          task.setUp + task.makeSafe > 0 && {
+            joins: all(task.index).filter((other) => other !== index),
+          }),
         ...(block !== undefined && (!lastOnly || last) && { block }),
         ...(block !== undefined && lastOnly && last && { lastOnly }),
       };
@@ -116,11 +119,6 @@ export function splitOf(problem: Problem, base: readonly Placement[]): Split {
     },
     pieces,
     whole: parts.flatMap((own, index) => own.map(() => index)),
-    exact: problem.tasks.every((task, index) => {
-      const own = parts[index]!;
-      const joins = task.setUp + task.makeSafe > 0 || task.lastOnly === true;
-      return own.length < 2 || !(joins || task.after.some((tie) => tie.fromStart));
-    }),
   };
 }
 
@@ -164,6 +162,51 @@ export function heldTo({ problem, pieces }: Split, freed: ReadonlySet<number>): 
   };
 }
 
+/**
+ * A problem of which no plan fails where some plan of the whole does with every piece but some in its window: what is done in
+ * one go with other visits of its work takes no set up, and which of several visits is the first or the last is left open.
+ */
+export function easedTo(
+  split: Split,
+  freed: ReadonlySet<number>,
+  held = heldTo(split, freed),
+): Problem {
+  const { whole, pieces } = split;
+  const count = new Map<number, number>();
+  for (const index of whole) count.set(index, (count.get(index) ?? 0) + 1);
+  const isSplit = (task: number): boolean => count.get(whole[task]!)! > 1;
+  if (!held.tasks.some(({ index }) => isSplit(index))) return held;
+  // Of what stays in one window, one visit at the least is set up.
+  const own = new Map<string, number>();
+  pieces.forEach(({ task, window }, at) => {
+    const key = `${whole[task]} ${window}`;
+    if (!freed.has(at) && window !== undefined && !own.has(key)) own.set(key, task);
+  });
+  const paying = new Set(own.values());
+  const isOpen = (from: number, to: number, fromStart: boolean): boolean =>
+    whole[from] === whole[to] || (fromStart && isSplit(from));
+  const tasks = held.tasks.map((task): Task => {
+    const { index } = task;
+    const eased = {
+      ...task,
+      before: task.before.filter((tie) => !isOpen(tie.task, index, tie.fromStart)),
+      after: task.after.filter((tie) => !isOpen(index, tie.task, tie.fromStart)),
+    };
+    if (!isSplit(index)) return eased;
+    const { lastOnly, block, ...free } = eased;
+    return {
+      ...free,
+      ...(block !== undefined && !lastOnly && { block }),
+      ...(!paying.has(index) && { setUp: 0, makeSafe: 0 }),
+    };
+  });
+  const blocks = held.blocks?.map((block) => ({
+    ...block,
+    runners: block.runners.filter((index) => !isSplit(index)),
+  }));
+  return { ...held, tasks, ...(blocks && { blocks }) };
+}
+
 /** The plan before, with what is kept in place of what it says of the same whole work or of a visit that begins then. */
 export function withKept(
   base: readonly Placement[],
@@ -188,11 +231,14 @@ export function keptIn(split: Split, keep: ReadonlySet<Placement>): Split {
       });
   const tasks = problem.tasks.map((task): Task => {
     const slot = own.get(task.index);
-    if (!slot) return task;
+    // What is kept has no other minutes than its own, so nothing is put on to it.
+    if (!slot)
+      return task.joins ? { ...task, joins: task.joins.filter((other) => !own.has(other)) } : task;
     const isOpen = task.slots.some(
       ({ window, start, end }) => window === slot.window && start <= slot.start && slot.end <= end,
     );
-    return { ...task, slots: isOpen ? [slot] : [] };
+    const { joins: _, ...alone } = task;
+    return { ...alone, slots: isOpen ? [slot] : [] };
   });
   return { ...split, problem: { ...problem, tasks } };
 }
@@ -211,4 +257,44 @@ export function firmly(split: Split, keep: ReadonlySet<Placement>): Split {
     task.block !== undefined && opened.has(task.block) ? { ...task, owed: true } : task,
   );
   return { ...split, problem: { ...problem, tasks, pinned } };
+}
+
+/** Visits of the split problem as those of the whole: what is done in one go is one visit. */
+export function wholeVisits(
+  { problem: { tasks }, whole }: Pick<Split, 'problem' | 'whole'>,
+  visits: readonly Visit[],
+): Visit[] {
+  const joined = visits.filter(({ task: index, start, end, units }) => {
+    const { joins, perUnit } = tasks[index]!;
+    return joins !== undefined && end - start === units * perUnit;
+  });
+  const own = new Set(joined);
+  const made = visits
+    .filter((visit) => !own.has(visit))
+    .map((visit) => ({ ...visit, task: whole[visit.task]! }));
+  // Each finds what it was put on to once that has grown up to it.
+  let rest = joined;
+  while (rest.length > 0) {
+    const left = rest.filter((visit) => {
+      const task = whole[visit.task]!;
+      const at = made.findIndex(
+        (each) =>
+          each.task === task &&
+          each.window === visit.window &&
+          (each.end === visit.start || each.start === visit.end),
+      );
+      if (at < 0) return true;
+      const to = made[at]!;
+      made[at] = {
+        ...to,
+        start: Math.min(to.start, visit.start),
+        end: Math.max(to.end, visit.end),
+        units: to.units + visit.units,
+      };
+      return false;
+    });
+    if (left.length === rest.length) throw new RangeError('a visit is joined to none');
+    rest = left;
+  }
+  return made;
 }

@@ -17,11 +17,21 @@ import { search } from '../search/search.js';
 import type { Allocation } from '../search/types.js';
 import { breachesOf } from './breaches.js';
 import { fewestFreed, type Freed } from './fewest-freed.js';
-import { firmly, heldTo, keptIn, splitOf, withKept, type Split } from './pieces.js';
-import { fewerMoves } from './fewer-moves.js';
+import {
+  easedTo,
+  firmly,
+  heldTo,
+  keptIn,
+  splitOf,
+  wholeVisits,
+  withKept,
+  type Split,
+} from './pieces.js';
+import { fewerMoves, valuer, type Values } from './fewer-moves.js';
 import {
   agreedDates,
   anywhere,
+  datesReached,
   forcedOf,
   movedBy,
   reached,
@@ -106,16 +116,13 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
 
   const agreed = agreedDates(split);
   const target = withDates(split, agreed);
+  const inTime = { split, dates: agreed, weights };
   let found: Freed = fewestFreed(target, forcedOf(target), weights, effort.until(0.15));
-  found = fewer(target, found, weights, effort.until(0.5));
-  if (!found.visits) {
+  found = fewer(inTime, target, found, [0, 0, 0, found.atLeast], effort.until(0.5));
+  if (!isInTime(inTime, found.visits)) {
     // It cannot all be kept to, as far as is known: then to what a plan comes to that moves what it likes.
-    const free = freely(agreed, 0.4);
-    const near = within(reached(split, free, agreed), free, weights, (share) =>
-      effort.until(share),
-    );
-    // Another plan as good may leave out or delay other work: only what has no place by itself is sure to move.
-    found = { ...near, atLeast: forcedOf(withDates(split, agreed.map(never))).length };
+    const free = bestOf(inTime, found.visits, freely(agreed, 0.4).visits);
+    found = within(inTime, goal, free, (share) => effort.until(share));
   }
 
   const dues = split.problem.dues.map(({ due }) => due);
@@ -130,10 +137,10 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
     effort.limit = limit;
   }
   const gone = movedBy(split, best.visits);
-  const more = moreBy(split, best, freely(dues, 0.6, best), (free) =>
-    within(reached(split, free, dues), free, weights, (share) => effort.until(share)),
+  const more = moreBy(split, best, freely(dues, 0.6, best), ({ visits: free }) =>
+    within({ split, dates: dues, weights }, goal, free, (share) => effort.until(share)),
   );
-  const visits = best.visits.map((visit) => ({ ...visit, task: split.whole[visit.task]! }));
+  const visits = wholeVisits(split, best.visits);
   const isKept = ({ task, start }: Visit): boolean =>
     keep.some(
       (one) =>
@@ -167,43 +174,78 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   return {
     allocation: { ...allocation, unplaced },
     moved,
-    fewest: { moved: moved.length, lowerBound, proven: lowerBound === moved.length && split.exact },
+    fewest: { moved: moved.length, lowerBound, proven: lowerBound === moved.length },
     more,
   };
 }
 
-/** The fewest pieces freed for what another plan reaches; that plan where no better is found. */
-function within(
-  target: Split,
-  free: Candidate,
-  weights: readonly number[],
-  until: (share: number) => () => boolean,
-): Freed {
-  const found = fewestFreed(target, forcedOf(target), weights, until(0.5));
-  const freed = movedBy(target, free.visits);
-  const loose = found.visits ? found : { ...found, visits: free.visits, freed };
-  // Where something is left out, what holds together is no longer told: then nothing more is moved about.
-  const isWhole = target.problem.tasks.every((task) => task.slots !== anywhere);
-  const best = isWhole ? fewer(target, loose, weights, until(0.6)) : loose;
-  // What had no place is no visit.
-  const real = best.visits?.filter(({ task }) => target.problem.tasks[task]!.slots !== anywhere);
-  return { ...best, ...(real && { visits: real }) };
+/** What a repair is to keep to. */
+interface Asked {
+  readonly split: Split;
+  /** The date of each due. */
+  readonly dates: readonly number[];
+  /** In which order work is tried first. */
+  readonly weights: readonly number[];
 }
 
-/** What is found with fewer pieces moved, where that may be. */
+/** Whether everything is placed and no date is missed. */
+function isInTime({ split, dates }: Asked, visits: readonly Visit[] | undefined): boolean {
+  return (
+    visits !== undefined && valuer(split, dates)(visits)[0] + valuer(split, dates)(visits)[2] === 0
+  );
+}
+
+function bestOf({ split, dates }: Asked, one: Known, other: readonly Visit[]): readonly Visit[] {
+  const valuesOf = valuer(split, dates);
+  return one && compareScores(valuesOf(one), valuesOf(other)) <= 0 ? one : other;
+}
+
+type Known = readonly Visit[] | undefined;
+
+/**
+ * A plan that leaves out no more than another and is no later, and moves as few pieces as was found. Another plan as good may
+ * leave out or delay other work: only what has no place by itself is sure to move.
+ */
+function within(
+  asked: Asked,
+  goal: Goal,
+  known: readonly Visit[],
+  until: (share: number) => () => boolean,
+): Freed {
+  const { split, dates, weights } = asked;
+  const target = reached(split, known, dates);
+  const found = fewestFreed(target, forcedOf(target), weights, until(0.5));
+  // What had no place is no visit.
+  const real = found.visits?.filter(({ task }) => target.problem.tasks[task]!.slots !== anywhere);
+  const visits = bestOf(asked, real, known);
+  const atLeast = forcedOf(withDates(split, dates.map(never))).length;
+  const loose = easedTo(split, new Set(split.pieces.keys()));
+  const bound = boundOf(redated(loose, dates), goal);
+  const late = goal.order === 'late-finish' && goal.ahead > 0 ? bound[2]! : 0;
+  const near = withDates(split, datesReached(split, visits, dates));
+  const start = { freed: movedBy(split, visits), visits, atLeast };
+  return fewer(asked, near, start, [bound[0]!, bound[1]!, late, atLeast], until(0.6));
+}
+
+/**
+ * What is found that leaves out less, is less late or moves fewer pieces, where that may be.
+ *
+ * @param target Each task with the date by which it looks for room in its own window.
+ */
 function fewer(
+  { split, dates, weights }: Asked,
   target: Split,
   known: Freed,
-  weights: readonly number[],
+  bound: Values,
   stop: () => boolean,
 ): Freed {
   const { visits: from, atLeast } = known;
-  const moved = from && movedBy(target, from).size;
-  if (moved !== undefined && moved <= atLeast) return known;
-  const visits = fewerMoves(target, { ...(from && { from }), weights, atLeast, stop });
-  if (!visits) return known;
-  const freed = movedBy(target, visits);
-  return moved !== undefined && freed.size >= moved ? known : { freed, visits, atLeast };
+  if (from && compareScores(valuer(split, dates)(from), bound) <= 0) return known;
+  const visits = fewerMoves(target, {
+    ...(from && { from }),
+    ...{ weights, dates, atLeast: bound, stop },
+  });
+  return visits ? { freed: movedBy(split, visits), visits, atLeast } : known;
 }
 
 /** What a plan that moves more gains over one that moves little; null where it gains nothing. */
@@ -220,9 +262,16 @@ function moreBy(
   const count = (all: readonly boolean[]): number => all.filter(Boolean).length;
   return {
     keyDatesMet: count(after) - count(before),
-    placed: best.score[0]! - free.score[0]!,
+    placed: leftOut(split, best.visits) - leftOut(split, visits),
     moved: movedBy(split, visits).size,
   };
+}
+
+/** How much work is not all placed. */
+function leftOut(split: Split, visits: readonly Visit[]): number {
+  const left = split.problem.tasks.map((task) => task.units);
+  for (const { task, units } of visits) left[task]! -= units;
+  return new Set(split.whole.filter((_, index) => left[index]! > 0)).size;
 }
 
 function isMet({ tasks }: Problem, { due, tasks: own }: Due, visits: readonly Visit[]): boolean {

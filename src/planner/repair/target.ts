@@ -1,7 +1,6 @@
 // What a repair is held to: the dates that the plan before kept, the order in which its work was, and what moves by itself.
 import { Board, headsOf, type Problem, type Slot, type Task, type Visit } from '../fit/index.js';
-import type { Candidate } from '../search/objectives.js';
-import type { Piece, Split } from './pieces.js';
+import { easedTo, type Piece, type Split } from './pieces.js';
 
 /** A list that places the work in the order in which it was, new work by its date. */
 export function weightsOf({ problem, pieces }: Split): number[] {
@@ -38,19 +37,22 @@ export function withDates(split: Split, dates: readonly number[]): Split {
 }
 
 /** Pieces that cannot stay in their window even by themselves. */
-export function forcedOf({ problem, pieces }: Split): number[] {
+export function forcedOf(split: Split): number[] {
+  const { problem, pieces } = split;
+  const all = new Set(pieces.keys());
+  const { starts } = headsOf(new Board(easedTo(split, all)));
   const board = new Board(problem);
-  const { starts } = headsOf(board);
   const settled = new Set(problem.pinned?.map((visit) => visit.task));
   return pieces.flatMap(({ task: index, window }, at) => {
     if (window === -1 || settled.has(index)) return [];
     const task = problem.tasks[index]!;
-    const from = Math.max(task.earliest, starts[index]!);
-    const visit =
-      window === undefined || !Number.isFinite(starts[index]!)
-        ? undefined
-        : board.find(task, task.units, from, window);
-    return visit && visit.end <= task.due ? [] : [at];
+    if (window === undefined || !Number.isFinite(starts[index]!)) return [at];
+    const mark = board.visits.length;
+    const earliest = Math.max(task.earliest, starts[index]!);
+    board.place({ ...task, earliest, before: [] }, task.units, window);
+    const stays = board.left[index] === 0 && board.ends[index]! <= task.due;
+    while (board.visits.length > mark) board.takeBack();
+    return stays ? [] : [at];
   });
 }
 
@@ -75,18 +77,25 @@ export function movedBy({ pieces, whole }: Split, visits: readonly Visit[]): Set
   return new Set([...gone].sort((a, b) => a - b));
 }
 
-/** What a plan leaves unplaced need not be placed, and how late it is may be so late. */
-export function reached(split: Split, free: Candidate, atLeast: readonly number[]): Split {
-  const { problem } = split;
-  const left = problem.tasks.map((task) => task.units);
+/** The dates by which a plan is done, none earlier than some. */
+export function datesReached(
+  { problem }: Split,
+  visits: readonly Visit[],
+  atLeast: readonly number[],
+): number[] {
   const ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);
-  for (const visit of free.visits) {
-    left[visit.task]! -= visit.units;
-    ends[visit.task] = Math.max(ends[visit.task]!, visit.end);
-  }
-  const dates = problem.dues.map(({ tasks }, i) =>
+  for (const visit of visits) ends[visit.task] = Math.max(ends[visit.task]!, visit.end);
+  return problem.dues.map(({ tasks }, i) =>
     tasks.reduce((last, task) => Math.max(last, ends[task]!), atLeast[i]!),
   );
+}
+
+/** What a plan leaves unplaced need not be placed, and how late it is may be so late. */
+export function reached(split: Split, visits: readonly Visit[], atLeast: readonly number[]): Split {
+  const { problem } = split;
+  const left = problem.tasks.map((task) => task.units);
+  for (const visit of visits) left[visit.task]! -= visit.units;
+  const dates = datesReached(split, visits, atLeast);
   const isLost = (index: number): boolean => left[index]! > 0;
   const some = withDates(split, dates);
   if (!left.some((units) => units > 0)) return some;

@@ -49,12 +49,6 @@ export class Levels {
     return { pieces, units };
   }
 
-  /** Above 0: `a` finishes more pieces, or as many with more units. */
-  compare(a: readonly number[], b: readonly number[]): number {
-    const [one, other] = [this.count(a), this.count(b)];
-    return one.pieces - other.pieces || one.units - other.units;
-  }
-
   /** No more than `some`, and the most of it that can go in by what waits for what. */
   lowered(some: readonly number[]): number[] {
     const { order, before } = this.#skeleton;

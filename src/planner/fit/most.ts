@@ -97,11 +97,11 @@ function mostIn(
     if (most < top[at]!) top = levels.lowered(top.map((units, i) => (i === at ? most : units)));
   }
 
-  const waiting = [top];
+  const waiting = new Waiting(levels);
+  waiting.add(top);
   const seen = new Set([top.join()]);
-  while (waiting.length > 0) {
+  for (let next = waiting.take(); next; next = waiting.take()) {
     if (asked >= MOST_ASKED || spent >= MOST_STEPS) return found(byRule(levels, top, fits), false);
-    const next = takeBest(waiting, levels);
     if (fits(next)) return found(next, certain);
     for (const at of skeleton.order) {
       if (next[at] === 0 || !levels.isInside(at)) continue;
@@ -109,7 +109,7 @@ function mostIn(
       const key = less.join();
       if (seen.has(key)) continue;
       seen.add(key);
-      waiting.push(less);
+      waiting.add(less);
     }
   }
   return found(
@@ -167,10 +167,31 @@ function byRule(
   return best;
 }
 
-/** Takes out the one with the most pieces finished, then the most units. */
-function takeBest(waiting: (readonly number[])[], levels: Levels): readonly number[] {
-  let best = 0;
-  for (let at = 1; at < waiting.length; at += 1)
-    if (levels.compare(waiting[at]!, waiting[best]!) > 0) best = at;
-  return waiting.splice(best, 1)[0]!;
+/** Counts of units to be tried, those with the most pieces finished first, then the most units, then the first put in. */
+class Waiting {
+  readonly #levels: Levels;
+  readonly #byCount = new Map<number, { readonly lists: (readonly number[])[]; next: number }>();
+
+  constructor(levels: Levels) {
+    this.#levels = levels;
+  }
+
+  add(some: readonly number[]): void {
+    const { pieces, units } = this.#levels.count(some);
+    const count = pieces * (this.#levels.repeatedUnits + 1) + units;
+    const known = this.#byCount.get(count);
+    if (known) known.lists.push(some);
+    else this.#byCount.set(count, { lists: [some], next: 0 });
+  }
+
+  /** Takes the best out; `undefined`: none is left. */
+  take(): readonly number[] | undefined {
+    if (this.#byCount.size === 0) return undefined;
+    const most = Math.max(...this.#byCount.keys());
+    const best = this.#byCount.get(most)!;
+    const found = best.lists[best.next]!;
+    best.next += 1;
+    if (best.next === best.lists.length) this.#byCount.delete(most);
+    return found;
+  }
 }

@@ -12,7 +12,8 @@ export function keepPaperHeads(desk: PossessionDesk): void {
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   const write = (): void => {
     const { start, end } = desk.paperHead;
-    const boxes = `margin: 16mm 10mm 12mm; @top-left { content: ${quoted(start)}; } @top-right { content: ${quoted(end)}; }`;
+    const box = 'font-size: 8pt; white-space: nowrap;';
+    const boxes = `margin: 16mm 10mm 12mm; @top-left { content: ${quoted(start)}; ${box} } @top-right { content: ${quoted(end)}; ${box} }`;
     sheet.replaceSync(sheets.map((name) => `@page ${name} { ${boxes} }`).join('\n'));
   };
   addEventListener('beforeprint', write);

@@ -283,9 +283,10 @@ export const styles = css`
     .save {
       display: none;
     }
+    /* Room after the last row would begin a sheet of its own. */
     .columns {
       display: block;
-      padding-inline: 0;
+      padding: 0;
     }
     .class {
       margin-top: 4mm;

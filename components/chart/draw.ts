@@ -334,7 +334,7 @@ function drawBands(chart: Chart, { shown, look }: Extra): void {
     const right = Math.min(area.right, along.getPixelForValue(to));
     if (right < left) continue;
     pen.fillStyle = look.hair;
-    pen.globalAlpha = look.bare ? 1 : 0.55;
+    pen.globalAlpha = look.bare ? 0.25 : 0.55;
     pen.fillRect(left, area.top, Math.max(1.5, right - left), area.bottom - area.top);
     pen.globalAlpha = 1;
     const wide = pen.measureText(text).width;

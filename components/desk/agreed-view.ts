@@ -18,15 +18,15 @@ export function agreedView(desk: Desk): TemplateResult {
 /** One line for views that speak of the plan without showing it. */
 export function planLine(desk: Desk): TemplateResult | typeof nothing {
   const text = planText(desk);
-  return text === '' ? nothing : html`<p class="agreed-line">Of the ${text}.</p>`;
+  return text === '' ? nothing : html`<p class="agreed-line">Figures of ${text}.</p>`;
 }
 
-/** Which plan the figures speak of: `agreed plan 3, Spring, Mon 4 Jan 2027, 09:00`; empty where there is none. */
+/** Which plan the figures speak of: `the agreed plan 3, Spring, Mon 4 Jan 2027, 09:00`; empty where there is none. */
 export function planText({ document, planning }: Desk): string {
   const now = document?.agreed?.now;
   if (now)
-    return `agreed plan ${now.revision}, ${now.name}, ${momentText(now.agreedAt, document.zone)}${planning.broken.length > 0 ? '; some of it no longer holds' : ''}`;
-  return planning.proposal ? 'proposal of the search: no plan is agreed' : '';
+    return `the agreed plan ${now.revision}, ${now.name}, ${momentText(now.agreedAt, document.zone)}${planning.broken.length > 0 ? '; some of it no longer holds' : ''}`;
+  return planning.proposal ? 'a proposal: no plan is agreed yet' : '';
 }
 
 function inForce(desk: Desk): TemplateResult {

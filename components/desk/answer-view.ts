@@ -13,7 +13,7 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
   const { planning } = desk;
   const answer = answerOf(desk);
   if (!answer) return nothing;
-  return html`<section class="answer" aria-label="The answer">
+  return html`<section class="answer ${desk.folded ? 'folded' : ''}" aria-label="The answer">
     <div class="said" role="status">
       <p class="sentence ${answer.harm ? 'harm' : ''}">${answer.sentence}</p>
       ${
@@ -30,6 +30,16 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
               }
             </p>`
       }
+      <button
+        type="button"
+        class="plain unfold"
+        aria-expanded=${!desk.folded}
+        @click=${() => {
+          desk.folded = !desk.folded;
+        }}
+      >
+        ${desk.folded ? 'Agree, plan anew, what is taken for granted' : 'Less of this'}
+      </button>
     </div>
     <div class="search">
       <label for="first">First</label>

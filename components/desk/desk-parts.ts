@@ -65,6 +65,8 @@ export interface Desk {
   menu: Menu;
   /** What is looked for by name, and which of what was found is chosen. */
   asked: string;
+  /** Whether a narrow desk shows no more of the answer than its sentence. */
+  folded: boolean;
   askedAt: number;
   costPart: CostPart;
   sitePart: SitePart;

@@ -230,6 +230,10 @@ export const styles = css`
     flex: 1 1 24rem;
     min-width: 0;
   }
+  /* Only a narrow desk folds what stands below the sentence. */
+  .unfold {
+    display: none;
+  }
   .sentence {
     font-size: var(--_head);
     font-weight: 650;
@@ -317,6 +321,9 @@ export const styles = css`
     padding: 0.5rem 0.75rem;
     border-bottom: 1px solid var(--_hair);
   }
+  .bar select {
+    max-width: 100%;
+  }
   .bar .said {
     flex: 1 1 14rem;
     color: var(--_quiet);
@@ -338,6 +345,27 @@ export const styles = css`
   }
   .pad {
     padding: 0.75rem;
+  }
+  /* These keep a margin of their own. */
+  .pad
+    > :is(
+      possession-overrun,
+      possession-options,
+      possession-account,
+      possession-compare,
+      possession-lifting,
+      possession-noise,
+      possession-people,
+      possession-report,
+      possession-rules,
+      possession-units,
+      possession-wanted,
+      possession-where
+    ) {
+    margin: -0.75rem;
+  }
+  .pad > .agreed-line + * {
+    margin-block-start: 0;
   }
   footer {
     grid-area: foot;

@@ -38,6 +38,7 @@ import { handbackView } from './handback-view.js';
 import { fileDrops } from './file-drops.js';
 import { Incoming } from './incoming.js';
 import { Keeping } from './keeping.js';
+import { bringChosen } from './bring-chosen.js';
 import { isFindKey, placeByKey, stepByKey } from './keys.js';
 import { Meeting } from './meeting.js';
 import { meetingView } from './meeting-view.js';
@@ -66,9 +67,8 @@ import { topView } from './top.js';
 import { tableView } from './table-view.js';
 import {
   placeOf,
-  placeText,
+  shownName,
   viewsOf,
-  viewText,
   type CostPart,
   type DeskView,
   type PlaceId,
@@ -142,6 +142,7 @@ export class PossessionDesk extends LitElement implements Desk {
     said: { state: true },
     newer: { attribute: false },
     wary: { state: true },
+    folded: { state: true },
   };
 
   /** Works the figures out. The desk does not dispose of it. */
@@ -177,6 +178,7 @@ export class PossessionDesk extends LitElement implements Desk {
   declare protected said: string;
   /** Whether a narrow screen shows every caution. */
   declare protected wary: boolean;
+  declare folded: boolean;
 
   readonly figures = new Figures(this);
   readonly incoming = new Incoming(this);
@@ -236,6 +238,7 @@ export class PossessionDesk extends LitElement implements Desk {
     this.trouble = '';
     this.said = '';
     this.wary = false;
+    this.folded = true;
     this.keeping.steps = () => this.#history?.steps ?? noSteps;
     this.keeping.onFollow = (document, edit) => this.#follow(document, edit);
   }
@@ -352,7 +355,7 @@ export class PossessionDesk extends LitElement implements Desk {
     const now = document?.agreed?.now;
     const revision = now ? `agreed plan ${now.revision}, ${now.name}` : 'no plan agreed';
     return {
-      start: `${document?.name ?? ''} \u2013 ${placeText[placeOf(this.view)]}, ${viewText[this.view].toLowerCase()}`,
+      start: `${document?.name ?? ''} \u2013 ${shownName(this.view, this)}`,
       end: `${momentText(this.moment(), document?.zone ?? 'UTC')}; ${revision}`,
     };
   }
@@ -404,7 +407,8 @@ export class PossessionDesk extends LitElement implements Desk {
     if (this.engine) this.#pending = this.#refresh(this.engine, this.document);
   }
 
-  protected override updated(): void {
+  protected override updated(changed: PropertyValues<this>): void {
+    if (changed.has('view')) bringChosen(this.renderRoot);
     if (!['table', 'work'].includes(this.view) || this.#followed === this.picked.window) return;
     this.#followed = this.picked.window;
     void followInSheet(this, this.renderRoot);

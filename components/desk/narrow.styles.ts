@@ -49,15 +49,76 @@ export const narrowStyles = css`
     .named p {
       display: none;
     }
-    .ways span {
+    .ways span,
+    .product,
+    .tools .kept:not(.bad) {
       display: none;
     }
     .top {
-      grid-template: 'title' auto 'tools' auto 'places' auto 'ways' auto / minmax(0, 1fr);
+      grid-template:
+        'title tools' auto 'places places' auto 'ways ways' auto / minmax(7rem, 1fr)
+        minmax(0, max-content);
+      align-items: center;
+    }
+    .title {
+      padding-inline-start: 0.75rem;
+    }
+    h1 {
+      font-size: var(--_lead);
     }
     .tools {
-      justify-content: start;
-      padding-inline: 1rem;
+      gap: 0.25rem;
+    }
+    .tools button {
+      padding-inline: 0.5rem;
+    }
+    .ways {
+      padding-inline: 0.5rem;
+    }
+    .unfold {
+      display: inline-block;
+    }
+    .answer.folded > :is(.search, .rests) {
+      display: none;
+    }
+    .answer:not(.folded) .said {
+      flex-basis: 100%;
+    }
+    .bar .choice {
+      flex-wrap: nowrap;
+      overflow-x: auto;
+      max-width: 100%;
+      scrollbar-width: thin;
+    }
+    .bar .choice button {
+      flex: none;
+    }
+    .urgent :is(table, tbody) {
+      display: block;
+    }
+    .urgent thead {
+      position: absolute;
+      clip-path: inset(50%);
+    }
+    .urgent tr {
+      display: flex;
+      flex-wrap: wrap;
+      gap: 0 0.75rem;
+      padding-block: 0.375rem;
+      border-bottom: 1px solid var(--_hair);
+    }
+    .urgent tbody td:nth-child(n) {
+      width: auto;
+      padding: 0;
+      border: 0;
+      white-space: normal;
+    }
+    .urgent td:nth-child(3) {
+      flex: 1 0 100%;
+      order: 1;
+    }
+    .urgent td:last-child {
+      margin-inline-start: auto;
     }
 
     [role='tab'] {

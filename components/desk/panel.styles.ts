@@ -232,7 +232,7 @@ export const panelStyles = css`
     align-content: start;
     gap: 0.75rem;
     max-width: 72rem;
-    padding: 1.5rem 1rem;
+    padding: 1.5rem 0.75rem;
   }
   .begin h2 {
     font-size: var(--_head);
@@ -299,5 +299,6 @@ export const panelStyles = css`
   }
   .shut {
     float: inline-end;
+    justify-self: end;
   }
 `;

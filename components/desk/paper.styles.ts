@@ -48,13 +48,23 @@ export const paperStyles = css`
       block-size: auto;
     }
     :is(.assumed, .granted) button,
-    .accept {
+    .accept,
+    .agreed-line,
+    .proof button,
+    .urgent :is(th, td):last-child {
       display: none;
+    }
+    :is(.assumed, .granted) summary {
+      list-style: none;
+      font-weight: 600;
     }
     .answer > .rests {
       display: block;
       max-height: none;
       overflow: visible;
+    }
+    .pad > :nth-child(n) {
+      margin-inline: 0;
     }
     .paper-line {
       display: block;

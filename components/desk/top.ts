@@ -4,7 +4,15 @@ import { planText } from './agreed-view.js';
 import { countOfPlace, countOfView } from './counts.js';
 import type { Desk } from './desk-parts.js';
 import { saveWhole } from './plan-files.js';
-import { placeIds, placeOf, placeText, viewsOf, viewText, type PlaceId } from './views.js';
+import {
+  placeIds,
+  placeOf,
+  placeText,
+  shownName,
+  viewsOf,
+  viewText,
+  type PlaceId,
+} from './views.js';
 
 export interface TopHandlers {
   readonly placeKey: (event: KeyboardEvent) => void;
@@ -42,9 +50,8 @@ export function topView(
       </div>
     </div>
     <p class="paper-line">
-      ${placeText[placeOf(desk.view)]}, ${viewText[desk.view].toLowerCase()};
-      ${planText(desk) === '' ? nothing : `of the ${planText(desk)};`} printed
-      ${momentText(desk.moment(), desk.document?.zone ?? 'UTC')};
+      ${shownName(desk.view, desk)}; ${planText(desk) === '' ? nothing : `of ${planText(desk)};`}
+      printed ${momentText(desk.moment(), desk.document?.zone ?? 'UTC')};
       ${desk.keeping.textIn(desk.document?.zone ?? 'UTC')}
     </p>
     <div class="tools">

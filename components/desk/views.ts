@@ -94,6 +94,23 @@ export const objectives: Readonly<Record<Objective, string>> = {
   'fewest-windows': 'fewest windows',
 };
 
+/** What the desk shows, in words: the place, and which way it is looked at. */
+export function shownName(
+  view: DeskView,
+  parts: { readonly planPart: PlanPart; readonly costPart: CostPart; readonly sitePart: SitePart },
+): string {
+  const way =
+    view === 'plan' && parts.planPart !== 'plan'
+      ? planParts[parts.planPart]
+      : view === 'cost'
+        ? costParts[parts.costPart]
+        : view === 'site'
+          ? siteParts[parts.sitePart]
+          : viewText[view];
+  const place = placeText[placeOf(view)];
+  return way === place ? place : `${place}, ${way.toLowerCase()}`;
+}
+
 /** The tables that carry results beside their rows. */
 export type ResultTable = 'windows' | 'work';
 export type WorkTable = TableKind;

@@ -4,8 +4,9 @@ import { cautions } from '../../src/model/index.js';
 import { LimitsChangeEvent } from '../people/limits-change-event.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
-import { paper } from '../shared/paper.js';
 import { siteStyles } from '../shared/site.styles.js';
+import { paper, PORTRAIT } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { concretePart } from './concrete-part.js';
 import { styles } from './lifting.styles.js';
@@ -33,6 +34,7 @@ export class PossessionLifting extends LitElement {
   declare strings: Partial<LiftingStrings>;
 
   readonly #frame = new WidthWatch(this, '.picture', 640);
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
@@ -45,7 +47,7 @@ export class PossessionLifting extends LitElement {
     const { answer } = this;
     if (!answer) return html`<p class="quiet"></p>`;
     const { wind, concrete, zone } = answer;
-    const { width } = this.#frame;
+    const width = this.#print.printing ? PORTRAIT - 40 : this.#frame.width;
     return html`<div class="head"><h2>${words.title}</h2></div>
       ${cautionList(words.cautions, [...answer.cautions, ...cautions])}
       ${windPart(wind, zone, width, words, (settings) =>

@@ -12,7 +12,7 @@ export const isOver = (one: Pick<LoudStretch, 'overDb'>): boolean => (one.overDb
 
 const clock = (minutes: number): string => String(minutes / 60).padStart(2, '0');
 
-/** The day's hours of each activity: open where it may be loud, barred and struck through where it may not. */
+/** The day's hours of each activity: open where it may be loud, barred and struck through where it may not. No alarm: these are hours, not work in them. */
 export function hoursPicture(
   activities: readonly NoiseOfActivity[],
   day: Weekday,
@@ -54,9 +54,9 @@ export function hoursPicture(
                 : words.unknown;
           return svg`<g>
             <title>${one.activity}, ${clock(part.from).slice(0, 5)} to ${clock(part.to)}: ${word}</title>
-            <rect class=${bad ? 'shut' : open ? 'open' : 'not-known'} x=${left} y=${top + 15} width=${Math.max(1, wide - 1)} height=${BAR}></rect>
-            ${bad ? svg`<path class="slash" d="M${left} ${top + 15 + BAR} L${left + wide - 1} ${top + 15}"></path>` : nothing}
-            ${wide > 76 ? svg`<text class="${bad ? 'on-shut' : open ? 'on-open' : 'soft'}" x=${left + 5} y=${top + 15 + 12}>${word}</text>` : nothing}
+            <rect class=${bad ? 'barred' : open ? 'open' : 'not-known'} x=${left} y=${top + 15} width=${Math.max(1, wide - 1)} height=${BAR}></rect>
+            ${bad ? svg`<path class="slash plain" d="M${left} ${top + 15 + BAR} L${left + wide - 1} ${top + 15}"></path>` : nothing}
+            ${wide > 76 ? svg`<text class="${bad ? 'on-barred' : open ? 'on-open' : 'soft'}" x=${left + 5} y=${top + 15 + 12}>${word}</text>` : nothing}
           </g>`;
         })}`;
     })}

@@ -12,11 +12,18 @@ export const styles = css`
   svg text.on-open {
     fill: var(--_on-usable);
   }
-  svg text.on-shut {
-    fill: var(--_bad);
-    font-weight: 650;
+  .barred {
+    fill: var(--_sunk);
+    stroke: var(--_rule);
+    stroke-width: 0.75;
+  }
+  .slash.plain {
+    stroke: var(--_rule);
+  }
+  svg text.on-barred {
+    fill: var(--_ink);
     paint-order: stroke;
-    stroke: var(--_bad-wash);
+    stroke: var(--_sunk);
     stroke-width: 4;
   }
   @media (forced-colors: active) {
@@ -26,7 +33,12 @@ export const styles = css`
     svg text.on-open {
       fill: Canvas;
     }
-    svg text.on-shut {
+    .barred {
+      fill: Canvas;
+      stroke: CanvasText;
+    }
+    svg text.on-barred {
+      fill: CanvasText;
       stroke: Canvas;
     }
   }

@@ -4,9 +4,10 @@ import { weekdays, type NoiseSettings, type Weekday } from '../../src/model/inde
 import { LimitsChangeEvent } from '../people/limits-change-event.js';
 import { base } from '../shared/base.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
-import { paper } from '../shared/paper.js';
 import { exampleLine } from '../shared/example.js';
 import { siteStyles } from '../shared/site.styles.js';
+import { paper, PORTRAIT } from '../shared/paper.js';
+import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { consentTable } from './consent-table.js';
 import { hoursPicture } from './hours-picture.js';
@@ -38,6 +39,7 @@ export class PossessionNoise extends LitElement {
   declare strings: Partial<NoiseStrings>;
 
   readonly #frame = new WidthWatch(this, '.picture', 640);
+  readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
@@ -89,7 +91,10 @@ export class PossessionNoise extends LitElement {
             </button>`,
         )}
       </div>
-      <div class="picture">${hoursPicture(activities, this.day, this.#frame.width, words)}</div>
+      <p class="on-paper">${words.days[this.day]}</p>
+      <div class="picture">
+        ${hoursPicture(activities, this.day, this.#print.printing ? PORTRAIT - 40 : this.#frame.width, words)}
+      </div>
     </section>`;
   }
 }

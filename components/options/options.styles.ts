@@ -174,6 +174,7 @@ const layout = css`
   @media print {
     form,
     .own,
+    details:not([open]),
     button {
       display: none;
     }

@@ -103,10 +103,13 @@ function lineOf(
         (
           change,
         ) => svg`<line class="change" x1=${x(change.at)} x2=${x(change.at)} y1=${top + 1} y2=${top + high - 1}></line>
-        ${changeWords(change, { before: start - 40, after: end + 40, base }, scale, words)}`,
+        ${changeWords(change, { before: start - BESIDE_TIME, after: end + BESIDE_TIME, base }, scale, words)}`,
       )}
     </g>`;
 }
+
+/** Room that a time such as `22:50` takes beside its window, with a gap after it. */
+const BESIDE_TIME = 50;
 
 /** The words stand on the side of the window with more room. */
 function changeWords(

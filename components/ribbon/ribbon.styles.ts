@@ -174,13 +174,21 @@ export const styles = css`
     stroke-dasharray: 4 3;
   }
   .change {
-    stroke: var(--_bad);
+    stroke: var(--_act);
     stroke-width: 2;
   }
   text.change-text {
-    fill: var(--_bad);
+    fill: var(--_act);
     font-weight: 650;
     stroke: none;
+  }
+  @media (forced-colors: active) {
+    .change {
+      stroke: CanvasText;
+    }
+    text.change-text {
+      fill: CanvasText;
+    }
   }
   .halo {
     paint-order: stroke;

@@ -81,6 +81,13 @@ export const paper = css`
     button.plain {
       text-decoration: none;
     }
+    /* Nothing opens on paper. */
+    summary {
+      list-style: none;
+    }
+    summary::-webkit-details-marker {
+      display: none;
+    }
     .cautions {
       display: block;
       margin-top: 3mm;

@@ -68,6 +68,23 @@ export const styles = css`
     .columns {
       grid-template-columns: minmax(0, 1fr);
     }
+    .works {
+      columns: 3;
+      column-gap: 1.5rem;
+    }
+    .works button {
+      min-height: 0;
+      margin: 0;
+      padding: 0.125rem 0;
+      border: 0;
+      box-shadow: none;
+    }
+    .columns > section {
+      break-inside: avoid;
+    }
+    section > p button {
+      display: none;
+    }
   }
   @media (forced-colors: active) {
     .works button[aria-pressed='true'] {

@@ -153,8 +153,20 @@ function pieceShape(
     <title>${activity.id} ${activity.title}</title>
     <rect class="box" x=${x} y=${top} width=${wide} height=${high}></rect>
     ${along}
-    ${inside ? svg`<text class="name" x=${x + 4} y=${top + 11}>${name}</text>` : svg`<text class="name out" x=${x + wide + 3} y=${top + Math.min(11, high)}>${name}</text>`}
+    ${inside ? svg`<text class="name" x=${x + 4} y=${top + 11}>${name}</text>` : nameBeside(name, x, wide, top + Math.min(11, high), end)}
   </g>`;
+}
+
+/** After the box, or before it where the field ends too soon. */
+function nameBeside(
+  name: string,
+  x: number,
+  wide: number,
+  y: number,
+  end: number,
+): SVGTemplateResult {
+  const before = x + wide + 3 + name.length * LETTER > end;
+  return svg`<text class="name out" x=${before ? x - 3 : x + wide + 3} y=${y} text-anchor=${before ? 'end' : 'start'}>${name}</text>`;
 }
 
 /** Whole hours within a window that its side names, with the day at midnight. */

@@ -81,6 +81,7 @@ export const styles = [
     .bar select {
       min-height: var(--_control);
       padding: 0.25rem 0.5rem;
+      font: inherit;
     }
     .top {
       position: sticky;
@@ -175,9 +176,13 @@ export const styles = [
         stroke: CanvasText;
         forced-color-adjust: none;
       }
-      .piece .box {
+      .piece .box,
+      .piece:is(.units, .anywhere) .box {
         fill: Canvas;
         stroke: CanvasText;
+      }
+      .piece.chosen .box {
+        stroke: Highlight;
       }
       .piece .name {
         fill: CanvasText;

@@ -56,6 +56,41 @@ describe('what the answer rests on', () => {
     expect(el.document).to.deep.equal(plan);
   });
 
+  it('keeps apart what nobody said and what somebody wrote', async () => {
+    const el = await shown();
+    const titles = (): string[] =>
+      [...el.renderRoot.querySelectorAll('.granted summary')].map((one) => text(one));
+    expect(titles().join()).to.match(/^Taken for granted: \d things that nobody said$/);
+    const windows = el.document!.tables.windows;
+    const rows = windows.rows.map((row, at) =>
+      at === 0 ? [...row.slice(0, 3), 'requested'] : row,
+    );
+    el.document = { ...plan, tables: { ...plan.tables, windows: { ...windows, rows } } };
+    await waitUntil(() => titles().length === 2, 'another group');
+    expect(titles()[1]).to.equal('To check: 1 thing that the tables say');
+    expect(text([...el.renderRoot.querySelectorAll('.granted')][1])).to.contain(
+      '1 of 2 windows is only requested',
+    );
+  });
+
+  it('folds to its sentence and its proof on a phone, until a person opens it', async () => {
+    const el = await shown();
+    el.style.display = 'block';
+    el.style.width = '390px';
+    await el.updateComplete;
+    const seen = (name: string): boolean =>
+      el.renderRoot.querySelector<HTMLElement>(name)!.checkVisibility();
+    expect([seen('.answer .sentence'), seen('.answer .proof')]).to.deep.equal([true, true]);
+    expect([seen('.answer .search'), seen('.answer .rests')]).to.deep.equal([false, false]);
+    el.renderRoot.querySelector<HTMLElement>('.unfold')!.click();
+    await el.updateComplete;
+    expect([seen('.answer .search'), seen('.answer .rests')]).to.deep.equal([true, true]);
+    el.style.width = '1200px';
+    el.folded = true;
+    await el.updateComplete;
+    expect([seen('.unfold'), seen('.answer .search')]).to.deep.equal([false, true]);
+  });
+
   it('counts what was taken for granted, and leads to the cells', async () => {
     const el = await shown();
     const granted = el.renderRoot.querySelector('.answer .granted');

@@ -161,5 +161,14 @@ describe('the head of every printed page', () => {
       start: 'An example – Programme, what fits where',
       end: 'Sat 20 Feb 2027, 00:00; no plan agreed',
     });
+    // A place with one view is named once; a part of a view by its own name.
+    el.show('handback');
+    expect(el.paperHead.start).to.equal('An example – Handback');
+    el.costPart = 'options';
+    el.show('cost');
+    expect(el.paperHead.start).to.equal('An example – Cost, options side by side');
+    el.planPart = 'where';
+    el.show('plan');
+    expect(el.paperHead.start).to.equal('An example – Programme, where and when');
   });
 });

@@ -15,6 +15,7 @@ import { sitePlan } from '../../src/engine/site/site-plan.js';
 import { emptyPlan, type PlanDocument } from '../../src/model/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { at } from './support/samples.js';
+import { waitUntil } from './support/wait-until.js';
 
 const table = (file: string, lines: readonly string[]) => {
   const [columns, ...rows] = lines.map((line) => line.split(','));
@@ -197,6 +198,29 @@ describe('possession-people', () => {
     expect(set.limits.map((one) => ('minutes' in one ? one.minutes : 0))).to.deep.equal([
       720, 540, 4320, 0,
     ]);
+  });
+});
+
+describe('pictures of noise and wind', () => {
+  it('are as wide as the sheet on paper, and name the day that is drawn', async () => {
+    const [loud, lifts] = [await shownNoise(), await shownLifting()];
+    for (const el of [loud, lifts]) {
+      el.style.display = 'block';
+      el.style.width = '1400px';
+    }
+    const widths = (): number[] =>
+      [loud, lifts].flatMap((el) =>
+        [...el.renderRoot.querySelectorAll('.picture svg')].map((one) =>
+          Number(one.getAttribute('width')),
+        ),
+      );
+    await waitUntil(() => Math.max(...widths()) > 1000, 'the width of the screen');
+    window.dispatchEvent(new Event('beforeprint'));
+    // 190 mm between margins of 10 mm: 718 pixels of 1/96 inch.
+    expect(Math.max(...widths())).to.be.at.most(718);
+    expect(loud.renderRoot.querySelector('.on-paper')!.textContent).to.equal('Mon');
+    window.dispatchEvent(new Event('afterprint'));
+    expect(Math.max(...widths())).to.be.greaterThan(1000);
   });
 });
 

@@ -54,6 +54,7 @@ export default defineConfig({
     // A data: address would need a looser content security policy.
     assetsInlineLimit: 0,
     reportCompressedSize: false,
+    rolldownOptions: { input: [folder('app/index.html'), folder('app/gallery.html')] },
   },
   preview: { headers: pageHeaders() },
   worker: { format: 'es' },

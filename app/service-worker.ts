@@ -60,11 +60,17 @@ scope.addEventListener('fetch', (event) => {
 
 async function answer(request: Request): Promise<Response> {
   const cache = await caches.open(own);
-  const wanted = request.mode === 'navigate' ? address('index.html') : request;
+  const wanted = request.mode === 'navigate' ? address(pageOf(request.url)) : request;
   // File names carry a hash of their content, so the same name in an older version is the same file.
   const options = { ignoreSearch: true, ignoreVary: true };
   const found = (await cache.match(wanted, options)) ?? (await caches.match(wanted, options));
   return found ?? fetch(request);
+}
+
+/** The page that an address is of: the desk, but for the pages that are kept under a name of their own. */
+function pageOf(url: string): string {
+  const name = new URL(url).pathname.slice(new URL(scope.registration.scope).pathname.length);
+  return name.endsWith('.html') && keptFiles.files.includes(name) ? name : 'index.html';
 }
 
 export {};

@@ -40,6 +40,8 @@ export interface Desk {
   readonly limitSets: readonly LimitSet[];
   /** Sets of rules to begin with. */
   readonly ruleSets: readonly RuleSet[];
+  /** Address of a page that shows every element; empty: none. */
+  readonly gallery: string;
   /** Shows the sample plan; null where the page has none. */
   readonly openSample: (() => Promise<void>) | null;
   /** What the next undo and redo take back and make again; empty when nothing. */

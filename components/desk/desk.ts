@@ -137,6 +137,7 @@ export class PossessionDesk extends LitElement implements Desk {
     ruleSets: { attribute: false },
     openSample: { attribute: false },
     sampleName: { attribute: false },
+    gallery: { type: String },
     over: { state: true },
     trouble: { state: true },
     said: { state: true },
@@ -170,6 +171,8 @@ export class PossessionDesk extends LitElement implements Desk {
   declare openSample: (() => Promise<void>) | null;
   /** Name of the sample plan, into which no file goes unless a person says so. */
   declare sampleName: string;
+  /** Address of a page that shows every element, which the help then names; empty: none. */
+  declare gallery: string;
   /** Files are held over the page. */
   declare protected over: boolean;
   /** Takes the page to a newer version of itself; null while there is none. */
@@ -233,6 +236,7 @@ export class PossessionDesk extends LitElement implements Desk {
     this.ruleSets = [];
     this.openSample = null;
     this.sampleName = '';
+    this.gallery = '';
     this.over = false;
     this.newer = null;
     this.trouble = '';

@@ -1,9 +1,10 @@
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { cautions } from '../../src/model/index.js';
+import type { Desk } from './desk-parts.js';
 import { placeText } from './views.js';
 
 /** What the page is for, where things are, and the keys: inside the page, since it works without a network. */
-export function helpView(): TemplateResult {
+export function helpView({ gallery }: Desk): TemplateResult {
   return html`<div class="help">
     <h2>What this page does</h2>
     <p>
@@ -62,6 +63,15 @@ export function helpView(): TemplateResult {
       <dd>close what is open</dd>
     </dl>
     <p>A table has keys of its own: its button “Keys” lists them.</p>
+    ${
+      gallery === ''
+        ? nothing
+        : html`<h2>In your own page</h2>
+            <p>
+              Each part of this desk is an element that any page can use:
+              <a href=${gallery}>all of them, live, with code to copy</a>.
+            </p>`
+    }
     <h2>Words</h2>
     <dl>
       <dt>Usable</dt>

@@ -21,6 +21,6 @@ export function menuView(desk: Desk): TemplateResult | typeof nothing {
     }}
   >
     <button class="shut" type="button" @click=${close}>Close</button>
-    ${desk.menu === 'plan' ? planFiles(desk) : desk.menu === 'find' ? commandView(desk) : helpView()}
+    ${desk.menu === 'plan' ? planFiles(desk) : desk.menu === 'find' ? commandView(desk) : helpView(desk)}
   </div>`;
 }

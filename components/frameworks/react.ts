@@ -121,6 +121,7 @@ declare module 'react' {
         | 'ruleSets'
         | 'openSample'
         | 'sampleName'
+        | 'gallery'
         | 'newer',
         { 'onpossession-figure-ask': (event: FigureAskEvent) => void }
       >;

@@ -116,6 +116,7 @@ declare module 'vue' {
       | 'ruleSets'
       | 'openSample'
       | 'sampleName'
+      | 'gallery'
       | 'newer',
       { onPossessionFigureAsk: (event: FigureAskEvent) => void }
     >;

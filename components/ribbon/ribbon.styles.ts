@@ -113,6 +113,10 @@ export const styles = css`
     text-align: end;
     white-space: nowrap;
   }
+  :host(:dir(rtl)) .hours {
+    direction: ltr;
+    text-align: left;
+  }
   .hours strong {
     font-size: var(--_lead);
     font-weight: 600;
@@ -279,9 +283,6 @@ export const styles = css`
     }
     .name {
       display: block;
-    }
-    .name > * {
-      margin-inline-end: 0.5rem;
     }
     .hours strong {
       display: inline;

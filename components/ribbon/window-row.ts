@@ -44,15 +44,14 @@ export function windowRow(
     ${placed(place?.top, place?.height ?? 0)}
   >
     <div class="name">
-      <strong>${one.id}</strong
-      ><span class="title run" title=${place ? one.title : nothing}>${one.title}</span
-      ><span class="status">${statusText(one, words)}</span>
+      <strong>${one.id}</strong>
+      <span class="title run" title=${place ? one.title : nothing}>${one.title}</span>
+      <span class="status">${statusText(one, words)}</span>
     </div>
     ${windowPicture(one, drawnLines(one, ledger), scale, words, { work, week })}
     <div class="hours">
       <span class="unseen">${words.usableOf(stretchText(one.start, one.end, one.zone))}</span
-      ><strong><span class="run">${usableText(ledger, words)}</span></strong
-      ><span class="run"> ${words.of(grossText(one))}</span>${
+      ><strong>${usableText(ledger, words)}</strong> <span>${words.of(grossText(one))}</span>${
         work && work.outcome !== ''
           ? html`<span class="outcome ${work.harm === true ? 'harm' : ''}">${work.outcome}</span>`
           : nothing

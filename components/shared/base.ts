@@ -45,6 +45,13 @@ const rules = css`
   ol {
     list-style: none;
   }
+  /* In a page from right to left too a sentence that begins with a figure begins with it. */
+  :is(p, li, h1, h2, h3, h4, dt, dd, th, td, caption, label, legend, summary, button) {
+    unicode-bidi: plaintext;
+  }
+  :where(p, li, h1, h2, h3, h4, dt, dd, caption) {
+    text-align: match-parent;
+  }
   button {
     margin: 0;
     padding: var(--_pad) 0.625rem;
@@ -101,7 +108,7 @@ const rules = css`
   td {
     padding: var(--_pad) 0.5rem;
     border-bottom: 1px solid var(--_hair);
-    text-align: start;
+    text-align: match-parent;
     vertical-align: top;
   }
   th {

@@ -19,12 +19,15 @@ export const cellStyles = css`
     line-height: 29px;
     text-overflow: ellipsis;
     white-space: nowrap;
+    unicode-bidi: plaintext;
+    text-align: match-parent;
     cursor: cell;
   }
   .body > .row > .first {
     font-weight: 650;
   }
-  .figures {
+  .head > .figures,
+  .body > .row > .figures {
     text-align: end;
   }
   /* Worked out, not typed: another ground and slanted type. */

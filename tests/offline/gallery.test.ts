@@ -1,0 +1,198 @@
+// The gallery as it is built and served beside the desk, under the page's own policy.
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'puppeteer-core';
+import { build, parseAst } from 'vite';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import * as core from '../../src/index.js';
+import { packageExports } from '../../scripts/package-entries.mjs';
+import { launchedBrowser } from '../helpers/launched-browser.js';
+import { serveFolder } from './served-folder.js';
+
+const axe = new URL('../../node_modules/axe-core/axe.min.js', import.meta.url);
+const manifest = new URL('../../custom-elements.json', import.meta.url);
+
+/** Each of these speaks of a whole page, and this one shows an element many times and a desk, which is a page of its own. */
+const ofOnePage = ['landmark-unique', 'landmark-main-is-top-level', 'landmark-no-duplicate-main'];
+
+let browser: Browser;
+let folder: string;
+let served: Awaited<ReturnType<typeof serveFolder>>;
+let page: Page;
+const wrong: string[] = [];
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'possession-fit-gallery-'));
+  await build({ configFile: 'vite.config.ts', logLevel: 'error', build: { outDir: folder } });
+  served = await serveFolder(folder);
+  browser = await launchedBrowser();
+  page = await browser.newPage();
+  page.on('pageerror', (error) => wrong.push(String(error)));
+  page.on('console', (told) => {
+    if (told.type() === 'error') wrong.push(told.text());
+  });
+  await page.setViewport({ width: 1280, height: 900 });
+  await page.goto(`${served.address}gallery.html`);
+  await until(() => document.querySelector('figure') !== null);
+  await everyOneShown();
+}, 900_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+/** Not `waitForFunction`, which the policy forbids to make its code. */
+async function until(holds: () => boolean): Promise<void> {
+  while (!(await page.evaluate(holds))) await new Promise((done) => setTimeout(done, 100));
+}
+
+/** Looks at one place after the other, as a reader who scrolls does, until each has its element and its data. */
+async function everyOneShown(): Promise<void> {
+  const places = await page.$$('.ground');
+  for (const place of places) {
+    await place.evaluate((one) => one.scrollIntoView());
+    while ((await place.evaluate((one) => one.getAttribute('aria-busy'))) !== 'false')
+      await new Promise((done) => setTimeout(done, 50));
+  }
+}
+
+const codes = (): Promise<string[]> =>
+  page.$$eval('section[id^="possession-"] pre', (all) => all.map((one) => one.textContent ?? ''));
+
+describe('the gallery', () => {
+  it('shows every element of the manifest, and each with a plan, with nothing and with cells gone wrong', async () => {
+    const { modules } = JSON.parse(await readFile(manifest, 'utf8')) as {
+      modules: { declarations: { tagName?: string }[] }[];
+    };
+    const tags = modules.flatMap((one) => one.declarations.flatMap((two) => two.tagName ?? []));
+    const shown = await page.evaluate(() =>
+      [...document.querySelectorAll('section[id^="possession-"]')].map((section) => ({
+        tag: section.id,
+        alive: [...section.querySelectorAll('.ground')].map((ground) => {
+          const element = ground.querySelector(section.id)!;
+          return [
+            ground.getAttribute('data-state'),
+            (element.shadowRoot?.textContent ?? '').trim() !== '' ||
+              element.children.length > 0 ||
+              element.matches(':defined'),
+          ];
+        }),
+      })),
+    );
+    expect(shown.map((one) => one.tag).sort()).toEqual(tags.sort());
+    for (const { tag, alive } of shown) {
+      expect(alive.length, tag).toBeGreaterThanOrEqual(tag === 'possession-desk' ? 1 : 6);
+      expect(
+        alive.every(([, isSo]) => isSo),
+        tag,
+      ).toBe(true);
+    }
+  });
+
+  it('says of no element that it could not be worked out, and breaks no policy', async () => {
+    const said = await page.$$eval('.sent', (all) => all.map((one) => one.textContent ?? ''));
+    expect(said.filter((one) => one.startsWith('Not worked out'))).toEqual([]);
+    expect(wrong).toEqual([]);
+  });
+
+  it('shows an element with a plan otherwise than one with nothing', async () => {
+    const same = await page.evaluate(() => {
+      const words = (section: Element, state: string): string =>
+        section.querySelector(`.ground[data-state="${state}"]`)?.querySelector(section.id)
+          ?.shadowRoot?.innerHTML ?? '';
+      return [...document.querySelectorAll('section[id^="possession-"]')]
+        .filter((one) => words(one, 'With a plan') === words(one, 'With nothing yet'))
+        .map((one) => one.id);
+    });
+    // This one draws nothing but what is inside it.
+    expect(same).toEqual(['possession-document']);
+  });
+
+  it.each(['light', 'dark'])(
+    'has no fault that axe finds in %s',
+    async (scheme) => {
+      await page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: scheme }]);
+      await page.evaluate(await readFile(axe, 'utf8'));
+      const faults = await page.evaluate(async (off) => {
+        const { axe: tool } = globalThis as unknown as {
+          axe: {
+            run: (
+              of: Document,
+              how: object,
+            ) => Promise<{
+              violations: {
+                id: string;
+                nodes: { target: unknown[]; failureSummary?: string }[];
+              }[];
+            }>;
+          };
+        };
+        const rules = Object.fromEntries(off.map((rule) => [rule, { enabled: false }]));
+        const { violations } = await tool.run(document, { rules });
+        return violations.flatMap((one) =>
+          one.nodes.map(
+            (node) => `${one.id}: ${node.target.flat().join(' ')} ${node.failureSummary}`,
+          ),
+        );
+      }, ofOnePage);
+      expect(faults).toEqual([]);
+    },
+    600_000,
+  );
+
+  it('gives code that is code, with imports that the package has', async () => {
+    const entries = packageExports() as Record<string, unknown>;
+    const all = await codes();
+    const scripts = all.flatMap(
+      (one) => /<script type="module">\n([^]*)\n<\/script>/.exec(one)?.[1] ?? [],
+    );
+    expect(scripts.length).toBeGreaterThan(12);
+    for (const script of scripts)
+      for (const statement of parseAst(script).body) {
+        if (statement.type !== 'ImportDeclaration') continue;
+        const from = String(statement.source.value);
+        expect(Object.keys(entries)).toContain(from.replace('possession-fit', '.'));
+        if (from !== 'possession-fit') continue;
+        for (const one of statement.specifiers) expect(core).toHaveProperty(one.local.name);
+      }
+  });
+
+  it('takes a token that is typed into every element, and gives it as a style sheet', async () => {
+    await page.type('input[name="--possession-radius"]', '11px');
+    const found = await page.evaluate(() => {
+      const ribbon = document.querySelector('possession-ribbon')!.shadowRoot!;
+      return {
+        radius: getComputedStyle(ribbon.querySelector('button')!).borderTopLeftRadius,
+        told: document.querySelector('.chosen pre')?.textContent,
+      };
+    });
+    expect(found.radius).toBe('11px');
+    expect(found.told).toContain('--possession-radius: 11px;');
+    await page.click('button[type=reset]');
+    expect(await page.$eval('.chosen', (one) => one.textContent)).toContain('Nothing is changed');
+  });
+
+  it.each([390, 320])('does not run out of a screen %i wide', async (width) => {
+    await page.setViewport({ width, height: 800 });
+    const { scrollWidth } = await page.evaluate(() => ({
+      scrollWidth: document.documentElement.scrollWidth,
+    }));
+    expect(scrollWidth).toBeLessThanOrEqual(width);
+  });
+
+  it('opens without a network once the desk was opened', async () => {
+    const own = await serveFolder(folder);
+    const context = await browser.createBrowserContext();
+    const second = await context.newPage();
+    await second.goto(own.address);
+    await second.evaluate(async () => void (await navigator.serviceWorker.ready));
+    await own.close();
+    await second.goto(`${own.address}gallery.html`);
+    await second.waitForSelector('h1');
+    expect(await second.title()).toBe('The elements of possession-fit');
+    await context.close();
+  });
+});

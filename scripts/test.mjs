@@ -18,6 +18,10 @@ step('direction of imports', bin('depcruise'), [
   'components',
   'app',
 ]);
+step('nothing that the product does not reach', bin('knip'), [
+  '--no-progress',
+  '--no-config-hints',
+]);
 step('unit and published checks', bin('vitest'), ['run']);
 // Time arithmetic must not depend on the zone of the machine it runs on.
 for (const TZ of ['Europe/London', 'America/Los_Angeles', 'Pacific/Auckland']) {

@@ -3,7 +3,6 @@ import type { HandbackResult } from '../../src/engine/index.js';
 /** Parts of a handback result under the names the drawing uses. */
 export type Chance = HandbackResult['simulation']['outlook']['onTime'];
 export type CutOff = HandbackResult['cutOffs'][number];
-export type DecisionPoint = HandbackResult['decisions'][number];
 export type LiveOption = NonNullable<HandbackResult['live']>['options'][number];
 export type Advice = NonNullable<HandbackResult['live']>['advice'];
 export type Verdict = HandbackResult['verdict'];

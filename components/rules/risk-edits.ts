@@ -51,10 +51,6 @@ export function withEventAdded(rules: RuleSet, name: string, recorded: boolean):
   return withEvents(rules, [...riskOf(rules).events, made]);
 }
 
-export function withEventsAdded(rules: RuleSet, events: readonly RiskEvent[]): RuleSet {
-  return withEvents(rules, [...riskOf(rules).events, ...events]);
-}
-
 /** What an event holds up, as a choice: `step lead-in Protect`, `activity A20`, `at`. */
 export type HoldsUp = string;
 

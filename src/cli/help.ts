@@ -1,7 +1,6 @@
 // What the command line says of itself.
 import { basename } from 'node:path';
 import type { Block } from './blocks.js';
-import { laidOut } from './layout.js';
 import { options, verbHelp, verbs, type Option, type Verb } from './options.js';
 
 /** How it was called: from the package, or in a copy of the project. */
@@ -29,9 +28,6 @@ export function usageLines(): readonly Block[] {
 
 /** Columns for help where nothing says how wide the screen is. */
 export const usualWidth = 80;
-
-/** The same as text of the usual width. */
-export const usage = laidOut(usageLines(), usualWidth);
 
 /** The help of one verb. */
 export function helpOf(verb: Verb): readonly Block[] {

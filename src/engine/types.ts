@@ -363,7 +363,6 @@ export type * from './site/types.js';
 export type { ExportedFile, ExportFormat, ExportOptions, ResultTable } from '../tables/index.js';
 export type {
   ColumnPreview,
-  DateFinding,
   DateOrder,
   Effect,
   Encoding,
@@ -372,7 +371,6 @@ export type {
   ImportPreview,
   ImportReport,
   ImportResult,
-  RowPreview,
   Take,
 } from './import/types.js';
 export type { AccountRequest } from './account.js';

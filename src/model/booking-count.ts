@@ -6,7 +6,6 @@ import { weekdays } from './rule-set.js';
  * planning week in which it does. Which of the two holds, and on which day that week begins, is by the local code.
  */
 export const weeksFrom = ['window', 'railway week'] as const;
-export type WeeksFrom = (typeof weeksFrom)[number];
 
 export const bookingCountSchema = z.strictObject({
   weeksFrom: z._default(z.enum(weeksFrom), 'window'),

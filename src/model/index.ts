@@ -33,21 +33,11 @@ export {
 export { boundsOf, samePlace, type Bound } from './line-state.js';
 export type { Note, NotePlace, PlanNote } from './note.js';
 export type { PlanFault } from './plan-fault.js';
-export {
-  noiseLimitsSchema,
-  plantLevelSchema,
-  type NoiseLimits,
-  type PlantLevel,
-} from './noise-limits.js';
+export { noiseLimitsSchema, plantLevelSchema, type NoiseLimits } from './noise-limits.js';
 export { latestSchema, migrateDocument, type Migrated } from './migrate.js';
 export { deadTimes } from './dead-times.js';
 export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
-export {
-  bookingCountSchema,
-  weeksFrom,
-  type BookingCount,
-  type WeeksFrom,
-} from './booking-count.js';
+export { bookingCountSchema, weeksFrom, type BookingCount } from './booking-count.js';
 export { byTime, type Placement } from './placement.js';
 export type { Plan } from './plan.js';
 export { planFile, planFrom, readPlanFile, type ReadPlan } from './plan-file.js';

@@ -42,4 +42,3 @@ export const plantLevelSchema = z.strictObject({
   source: text,
   sureness: surenessSchema,
 });
-export type PlantLevel = z.infer<typeof plantLevelSchema>;

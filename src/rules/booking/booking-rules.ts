@@ -64,4 +64,3 @@ export const bookingRulesSchema = z.strictObject({
 
 export type BookingRules = z.infer<typeof bookingRulesSchema>;
 export type MilestoneRule = z.infer<typeof milestoneSchema>;
-export type RestrictionClass = z.infer<typeof restrictionClassSchema>;

@@ -5,7 +5,6 @@ export {
   type Anchor,
   type BookingRules,
   type MilestoneRule,
-  type RestrictionClass,
 } from './booking-rules.js';
 export { anchorDay, dueBefore, type PeriodStart } from './due-date.js';
 export { exampleBooking } from './example-booking.js';

@@ -23,12 +23,7 @@ export {
   type Ground,
 } from './levels.js';
 export { loudHours, type NoiseVerdict, type PeriodVerdict } from './loud-hours.js';
-export {
-  noiseLimitsSchema,
-  plantLevelSchema,
-  type NoiseLimits,
-  type PlantLevel,
-} from '../../model/index.js';
+export { noiseLimitsSchema, plantLevelSchema, type NoiseLimits } from '../../model/index.js';
 export {
   facadeDb,
   predict,

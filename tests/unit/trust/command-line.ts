@@ -3,7 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, expect, vi } from 'vitest';
-import { usage } from '../../../src/cli/help.js';
+import { usageLines, usualWidth } from '../../../src/cli/help.js';
+import { laidOut } from '../../../src/cli/layout.js';
 import { verbs, type Verb } from '../../../src/cli/options.js';
 import { answerFaults } from '../../helpers/answer-check.js';
 import { processorMs } from '../../helpers/processor-clock.js';
@@ -88,6 +89,6 @@ export function expectStated({ verb, code, out, told }: Said): void {
     if (code === 2) expect(out).toBe('');
     expect([1, 2]).toContain(code);
     expect(told).toMatch(code === 1 ? /^error: .{10}/m : /\S/);
-    if (code === 2) expect(told.endsWith(`\n\n${usage}\n`)).toBe(true);
+    if (code === 2) expect(told.endsWith(`\n\n${laidOut(usageLines(), usualWidth)}\n`)).toBe(true);
   }
 }

@@ -60,7 +60,7 @@ export function breachList(
             </ol>
             <p>
               ${words.left(together.left)}
-              ${together.changes.some(givesAway) ? words.competence : nothing}
+              ${together.changes.some(isUnchecked) ? words.competences : nothing}
             </p>
             ${
               accept
@@ -78,7 +78,13 @@ export function breachList(
   </section>`;
 }
 
-const givesAway = (mend: Mend): boolean => mend.change === 'give to';
+/** Gives a turn away of which the roster does not say what it needs. */
+const isUnchecked = (mend: Mend): boolean => mend.change === 'give to' && !mend.competence;
+
+function checkedText(mend: Mend, words: PeopleStrings): string {
+  if (mend.change !== 'give to') return '';
+  return mend.competence ? words.holds(mend.crew, mend.competence.join(', ')) : words.competence;
+}
 
 function mends(
   { mends: [first, ...rest] }: RosterBreach,
@@ -101,8 +107,8 @@ function mends(
 
 function mendLine(mend: Mend, words: PeopleStrings, accept: Accept): TemplateResult {
   const text = mendText(mend, words);
-  return html`${text}
-  ${givesAway(mend) ? html`<span class="source">${words.competence}</span>` : nothing}
+  const checked = checkedText(mend, words);
+  return html`${text} ${checked ? html`<span class="source">${checked}</span>` : nothing}
   ${
     accept
       ? html`<button

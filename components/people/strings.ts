@@ -41,7 +41,11 @@ export const defaultStrings = {
   } satisfies Record<Change, (turn: string, detail: string) => string>,
   make: 'Make this change',
   makeAll: (count: number) => (count === 1 ? 'Make this one change' : `Make all ${count} changes`),
-  competence: 'Whether that crew has the competence is not checked here.',
+  competence:
+    'The roster names no competence for this turn: whether that crew has it is not checked.',
+  competences:
+    'The roster names no competence for some of these turns: whether the crews have it is not checked.',
+  holds: (crew: string, names: string) => `On the roster ${crew} holds: ${names}.`,
   together: 'To mend the whole roster',
   left: (count: number) =>
     count === 0

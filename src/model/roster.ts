@@ -11,6 +11,8 @@ export interface Assignment {
   readonly travelMinutes: number;
   /** The window it mans, where the roster says. */
   readonly window?: string;
+  /** What it needs, and so what whoever works it holds, where the roster says. */
+  readonly competence?: readonly string[];
 }
 
 /** One row of a forecast or a record. It holds until the next row. */

@@ -2,6 +2,7 @@ import { HOUR, MINUTE, offsetMinutes } from '../calendar/index.js';
 import type { Assignment } from '../model/index.js';
 import { dateOrderOfSheet } from './columns-of-dates.js';
 import { parseName } from './identity.js';
+import { parseNames } from './parse/list.js';
 import { parseDuration } from './parse/duration.js';
 import type { Parsed } from './parse/parsed.js';
 import { twiceWarning } from './parse/local-moment.js';
@@ -47,6 +48,7 @@ export function rosterFrom(table: Table, options: ReadOptionsOfKind): RosterResu
     const end = row.require('end', (text) => parseMoment(text, order));
     const travel = row.read('travel', (text): Parsed<number> => parseDuration(text, travelUnit));
     const window = row.read('window', parseName);
+    const competence = row.read('competence', parseNames);
     const span = start && end ? spanOf(start, end, zone) : undefined;
     if (span && 'problem' in span) row.say('error', span.of, span.problem);
     if (!span || 'problem' in span || row.isBad() || crew === undefined) continue;
@@ -60,6 +62,7 @@ export function rosterFrom(table: Table, options: ReadOptionsOfKind): RosterResu
       end: worked.end,
       travelMinutes: travel ?? 0,
       ...(window !== undefined && { window }),
+      ...(competence !== undefined && competence.length > 0 && { competence }),
     });
   }
   return { turns, faults: sheet.faults, rowOf };

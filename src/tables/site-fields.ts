@@ -45,6 +45,18 @@ export const siteFields = {
       'journey time',
     ],
     window: ['possession', 'possession ref', 'access window', 'window id', 'blockade'],
+    competence: [
+      'competences',
+      'competency',
+      'competencies',
+      'competence needed',
+      'skill',
+      'skills',
+      'qualification',
+      'qualifications',
+      'certificate',
+      'certificates',
+    ],
   },
   temperatures: {
     time: ['at', 'date', 'date time', 'date and time', 'when', 'timestamp', 'valid at', 'hour'],

@@ -17,6 +17,10 @@ const mend = z
       change: z.literal('give to'),
       turn: text,
       crew: text,
+      competence: said(
+        z.optional(texts),
+        'What the turn needs and the crew holds. Absent: the roster names none, and nothing was checked.',
+      ),
       changedMinutes: count,
       lostMinutes: count,
     }),

@@ -1,13 +1,13 @@
 import { isoText, localText, localTimeOf, MINUTE, type Instant } from '../../calendar/index.js';
 import type { Assignment, TableText } from '../../model/index.js';
-import { changed, type RosterChange } from '../../rules/people/index.js';
+import { changed, lacks, type RosterChange } from '../../rules/people/index.js';
 import { columnOf } from '../column-of.js';
 
 /**
  * The roster's table with changes made in it: only the cells that they change are written, and dropped turns leave.
  *
  * @param turns The turns as they were read from this table.
- * @throws {RangeError} When a change names a turn that the table does not hold.
+ * @throws {RangeError} When a change names a turn that the table does not hold, or gives one to a crew without the competence.
  */
 export function mendedRoster(
   table: TableText,
@@ -23,6 +23,13 @@ export function mendedRoster(
     const row = rowOf.get(change.turn);
     if (row === undefined) throw new RangeError(`the roster has no turn "${change.turn}"`);
     const before = now.find((one) => one.id === change.turn);
+    if (before && change.change === 'give to') {
+      const lacking = lacks(change.crew, before, turns);
+      if (lacking.length > 0)
+        throw new RangeError(
+          `${change.turn} needs ${lacking.join(', ')}: the roster shows none of ${change.crew}`,
+        );
+    }
     now = changed(now, change);
     const after = now.find((one) => one.id === change.turn);
     if (!after) {

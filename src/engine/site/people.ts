@@ -49,7 +49,7 @@ export function peopleOf(read: PlanResult, request: PeopleRequest): PeopleAnswer
 }
 
 function turnOf(one: PlanResult['turns'][number], zone: string): RosterTurn {
-  const { id, crew, start, end, travelMinutes, window } = one;
+  const { id, crew, start, end, travelMinutes, window, competence } = one;
   const elapsedMinutes = lengthMinutes(one);
   return {
     id,
@@ -57,6 +57,7 @@ function turnOf(one: PlanResult['turns'][number], zone: string): RosterTurn {
     start,
     end,
     ...(window !== undefined && { window }),
+    ...(competence && { competence }),
     travelMinutes,
     elapsedMinutes,
     clockMinutes: elapsedMinutes + offsetMinutes(end, zone) - offsetMinutes(start, zone),

@@ -23,6 +23,8 @@ export interface RosterTurn extends Interval {
   readonly id: string;
   readonly crew: string;
   readonly window?: string;
+  /** What it needs, where the roster says. */
+  readonly competence?: readonly string[];
   readonly travelMinutes: number;
   /** Real minutes from start to end. */
   readonly elapsedMinutes: number;

@@ -1,5 +1,6 @@
 import { lengthMinutes, MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Assignment, LimitSet } from '../../model/index.js';
+import { lacks } from './competence.js';
 import { checkRoster, type Breach } from './check-roster.js';
 
 /** A change to a roster. Minutes are whole and above 0. */
@@ -9,7 +10,13 @@ export type RosterChange =
       readonly turn: string;
       readonly minutes: number;
     }
-  | { readonly change: 'give to'; readonly turn: string; readonly crew: string }
+  | {
+      readonly change: 'give to';
+      readonly turn: string;
+      readonly crew: string;
+      /** What the turn needs and the crew holds; absent: the roster names none for the turn, and nothing was checked. */
+      readonly competence?: readonly string[] | undefined;
+    }
   | { readonly change: 'drop'; readonly turn: string };
 
 /** A change that ends a breach: tried on the roster and checked against every limit, for everyone it touches. */
@@ -71,7 +78,8 @@ const keyOf = (one: Breach): string => JSON.stringify([one.assignment, one.limit
 
 /**
  * The changes that end a breach and make no other, the smallest first: a turn moved, cut short, given to another crew
- * or dropped; the turn at which the breach is laid, or one before it that counts.
+ * or dropped; the turn at which the breach is laid, or one before it that counts. No crew is given a turn that needs a
+ * competence which it is not known to hold.
  *
  * Each was made on the roster and the roster checked again. Changes of several turns at once are not looked for, so an
  * empty answer does not say that there is no cure.
@@ -118,8 +126,12 @@ export function mendsOf(
   const others = [...new Set(turns.map((one) => one.crew))].filter((one) => one !== breach.crew);
   for (const turn of dropped ? new Set([at, dropped]) : [at]) {
     if (!harmless({ change: 'drop', turn: turn.id })) continue;
-    const crew = others.find((one) => takes(one, turn, turns, context));
-    if (crew !== undefined) kept.push({ change: 'give to', turn: turn.id, crew });
+    const crew = others.find(
+      (one) => lacks(one, turn, turns).length === 0 && takes(one, turn, turns, context),
+    );
+    const { competence } = turn;
+    if (crew !== undefined)
+      kept.push({ change: 'give to', turn: turn.id, crew, ...(competence && { competence }) });
   }
   const lengths = new Map(turns.map((one) => [one.id, lengthMinutes(one)]));
   return kept

@@ -86,6 +86,64 @@ describe('a breach of rest', () => {
     expect(given(worn)).toMatchObject([{ crew: 'E' }]);
   });
 
+  it('is ended by no crew that is not known to hold the competence of the turn', () => {
+    const needs = [first, { ...second, competence: ['crane', 'slinger'] }];
+    const given = (...other: Assignment[]) =>
+      mendsOf(breach!, [...needs, ...other], context(rest)).filter(
+        (one) => one.change === 'give to',
+      );
+    const free = (competence?: string[]) =>
+      onDay(0, 6, 60, { id: 'B1', crew: 'B', ...(competence && { competence }) });
+    expect(given(free())).toEqual([]);
+    expect(given(free(['crane']))).toEqual([]);
+    const both = [
+      free(['crane']),
+      onDay(3, 6, 60, { id: 'B2', crew: 'B', competence: [' Slinger '] }),
+    ];
+    expect(given(...both)).toMatchObject([{ crew: 'B', competence: ['crane', 'slinger'] }]);
+    // Of a turn that names none nothing is checked, and the change says so.
+    expect(
+      mendsOf(breach!, [...roster, free(['crane'])], context(rest)).find(
+        (one) => one.change === 'give to',
+      ),
+    ).not.toHaveProperty('competence');
+  });
+
+  it('over rosters drawn at random gives no turn to a crew whose rows lack what it needs', () => {
+    // An outside check: what a crew holds is counted here by hand from the rows, and sharing no code.
+    let seed = 7;
+    const draw = (below: number): number => {
+      seed = (seed * 48_271) % 2_147_483_647;
+      return seed % below;
+    };
+    const names = ['crane', 'slinger', 'welder'];
+    let given = 0;
+    let barred = 0;
+    for (let round = 0; round < 60; round += 1) {
+      const turns = Array.from({ length: 18 }, (_, i) =>
+        onDay(Math.floor(i / 3), 6 + draw(14), 480, {
+          id: `T${i}`,
+          crew: 'ABC'[draw(3)]!,
+          competence: names.filter(() => draw(4) === 0),
+        }),
+      );
+      const held = (crew: string) =>
+        turns.filter((one) => one.crew === crew).flatMap((one) => one.competence!);
+      for (const one of breachesOf(turns, rest))
+        for (const mend of mendsOf(one, turns, context(rest))) {
+          if (mend.change !== 'give to') continue;
+          given += 1;
+          const needed = turns.find((other) => other.id === mend.turn)!.competence!;
+          expect(held(mend.crew)).toEqual(expect.arrayContaining([...needed]));
+        }
+      barred += turns.filter((one) =>
+        [...'ABC'].some((crew) => one.competence!.some((name) => !held(crew).includes(name))),
+      ).length;
+    }
+    expect(given).toBeGreaterThan(50);
+    expect(barred).toBeGreaterThan(50);
+  });
+
   it('never moves a turn out of the window that it mans', () => {
     const night = (end: Assignment['end']) => [
       { ...aWindow({ id: 'W1' }), start: second.start, end: second.end + (end - second.end) },

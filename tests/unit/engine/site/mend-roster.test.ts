@@ -47,6 +47,28 @@ describe('mendedRoster', () => {
       }
   });
 
+  it('refuses to give a turn to a crew without the competence that it needs', () => {
+    const table = tableOf(
+      'roster.csv',
+      `turn,crew,start,end,competence
+A1,Gang A,2027-03-22 07:00,16:00,crane; slinger
+B1,Gang B,2027-03-24 07:00,16:00,crane
+C1,Gang C,2027-03-24 07:00,16:00,slinger
+C2,Gang C,2027-03-26 07:00,16:00,Crane`,
+    );
+    const { turns } = people(table);
+    const give = (crew: string) =>
+      mendedRoster(table, turns, [{ change: 'give to', turn: 'A1', crew }], document.zone);
+    expect(() => give('Gang B')).toThrow('A1 needs slinger: the roster shows none of Gang B');
+    expect(give('Gang C').rows[0]).toEqual([
+      'A1',
+      'Gang C',
+      '2027-03-22 07:00',
+      '16:00',
+      'crane; slinger',
+    ]);
+  });
+
   it('writes only the cells that change, and keeps columns that are not read', () => {
     const table = mended({ change: 'finish earlier', turn: 'A7', minutes: 30 });
     expect(table.rows[6]).toEqual([

@@ -17,16 +17,7 @@ import { search } from '../search/search.js';
 import type { Allocation } from '../search/types.js';
 import { breachesOf } from './breaches.js';
 import { fewestFreed, type Freed } from './fewest-freed.js';
-import {
-  easedTo,
-  firmly,
-  heldTo,
-  keptIn,
-  splitOf,
-  wholeVisits,
-  withKept,
-  type Split,
-} from './pieces.js';
+import { firmly, heldTo, keptIn, splitOf, wholeVisits, withKept, type Split } from './pieces.js';
 import { fewerMoves, valuer, type Values } from './fewer-moves.js';
 import {
   agreedDates,
@@ -116,9 +107,13 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
 
   const agreed = agreedDates(split);
   const target = withDates(split, agreed);
-  const inTime = { split, dates: agreed, weights };
-  let found: Freed = fewestFreed(target, forcedOf(target), weights, effort.until(0.15));
-  found = fewer(inTime, target, found, [0, 0, 0, found.atLeast], effort.until(0.5));
+  const inTime = { problem, split, dates: agreed, weights };
+  let found: Freed = { freed: new Set(), atLeast: 0 };
+  const [out, , late] = leastOf(inTime, goal);
+  if (out + late === 0) {
+    found = fewestFreed(target, forcedOf(target), weights, effort.until(0.15));
+    found = fewer(inTime, target, found, [0, 0, 0, found.atLeast], effort.until(0.5));
+  }
   if (!isInTime(inTime, found.visits)) {
     // It cannot all be kept to, as far as is known: then to what a plan comes to that moves what it likes.
     const free = bestOf(inTime, found.visits, freely(agreed, 0.4).visits);
@@ -137,9 +132,17 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
     effort.limit = limit;
   }
   const gone = movedBy(split, best.visits);
-  const more = moreBy(split, best, freely(dues, 0.6, best), ({ visits: free }) =>
-    within({ split, dates: dues, weights }, goal, free, (share) => effort.until(share)),
-  );
+  const own = { problem, split, dates: dues, weights };
+  const [leastOut, leastUnits, leastLate] = leastOf(own, goal);
+  const values = valuer(split, dues)(best.visits);
+  // Where no plan is better, nothing is looked for.
+  const isBest = compareScores(values.slice(0, 3), [leastOut, leastUnits, leastLate]) <= 0;
+  const more =
+    isBest && goal.order === 'late-finish' && goal.ahead > 0
+      ? null
+      : moreBy(split, best, freely(dues, 0.6, best), ({ visits: free }) =>
+          within(own, goal, free, (share) => effort.until(share)),
+        );
   const visits = wholeVisits(split, best.visits);
   const isKept = ({ task, start }: Visit): boolean =>
     keep.some(
@@ -181,6 +184,8 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
 
 /** What a repair is to keep to. */
 interface Asked {
+  /** With repeated work as one. */
+  readonly problem: Problem;
   readonly split: Split;
   /** The date of each due. */
   readonly dates: readonly number[];
@@ -218,13 +223,17 @@ function within(
   // What had no place is no visit.
   const real = found.visits?.filter(({ task }) => target.problem.tasks[task]!.slots !== anywhere);
   const visits = bestOf(asked, real, known);
-  const atLeast = forcedOf(withDates(split, dates.map(never))).length;
-  const loose = easedTo(split, new Set(split.pieces.keys()));
-  const bound = boundOf(redated(loose, dates), goal);
-  const late = goal.order === 'late-finish' && goal.ahead > 0 ? bound[2]! : 0;
+  const least = leastOf(asked, goal);
   const near = withDates(split, datesReached(split, visits, dates));
-  const start = { freed: movedBy(split, visits), visits, atLeast };
-  return fewer(asked, near, start, [bound[0]!, bound[1]!, late, atLeast], until(0.6));
+  const start = { freed: movedBy(split, visits), visits, atLeast: least[3] };
+  return fewer(asked, near, start, least, until(0.6));
+}
+
+/** What no plan is better than: work left out, units of it, minutes late, pieces that leave their windows. */
+function leastOf({ problem, split, dates }: Asked, goal: Goal): Values {
+  const bound = boundOf(redated(problem, dates), goal);
+  const late = goal.order === 'late-finish' && goal.ahead > 0 ? bound[2]! : 0;
+  return [bound[0]!, bound[1]!, late, forcedOf(withDates(split, dates.map(never))).length];
 }
 
 /**

@@ -9,6 +9,7 @@ import {
 import type { Account, AccountRequest } from '../../src/engine/index.js';
 import type { AccessWindow, Resource, Train } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { paper } from '../shared/paper.js';
 import { ReportAskEvent, type ReportFormat } from '../report/report-events.js';
@@ -71,6 +72,7 @@ export class PossessionAccount extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.answer = null;
     this.window = null;
     this.trains = [];

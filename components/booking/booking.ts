@@ -3,10 +3,11 @@ import { MINUTE, type Instant } from '../../src/calendar/index.js';
 import type { BookAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { paper, PORTRAIT } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
-import { momentText } from '../shared/format.js';
+import { momentText, numberText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { styles } from './booking.styles.js';
 import { CalendarSaveEvent } from './calendar-save-event.js';
@@ -62,6 +63,7 @@ export class PossessionBooking extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.answer = null;
     this.windows = [];
     this.now = null;
@@ -109,7 +111,7 @@ export class PossessionBooking extends LitElement {
       ${milestoneStates.map((state) => {
         const count = milestones.filter((one) => one.state === state).length;
         return html`<li class=${`${stateClass(state)}${count === 0 ? ' none' : ''}`}>
-          <strong>${count.toLocaleString('en-GB')}</strong>${stateMark(state, words.state[state])}
+          <strong>${numberText(count)}</strong>${stateMark(state, words.state[state])}
         </li>`;
       })}
     </ul>`;

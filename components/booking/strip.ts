@@ -1,7 +1,7 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import { type Instant } from '../../src/calendar/index.js';
 import type { Milestone } from '../../src/engine/index.js';
-import { countText, dayText } from '../shared/format.js';
+import { countText, dayText, dateText } from '../shared/format.js';
 import { comingWeeks, stripMarks, WEEKS } from './coming-weeks.js';
 import { stateShape } from './state-mark.js';
 import type { BookingStrings } from './strings.js';
@@ -43,7 +43,7 @@ export function weekStrip(
       ${stretch.weeks.map((week, index) => {
         const named = (index + 1) % every === 0;
         return svg`<line class=${named ? 'week named' : 'week'} x1=${x(week)} x2=${x(week)} y1=${named ? 4 : HEAD - 4} y2=${foot}></line>
-          ${named ? svg`<text class="soft" x=${x(week) + 4} y="13">${dayText(week, zone).slice(4)}</text>` : nothing}`;
+          ${named ? svg`<text class="soft" x=${x(week) + 4} y="13">${dateText(week, zone)}</text>` : nothing}`;
       })}
       <line class="now" x1=${LEFT} x2=${LEFT} y1="0" y2=${foot}></line>
       <text class="now-word" x=${LEFT + 4} y="13">${strings.now}</text>

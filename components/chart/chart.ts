@@ -7,6 +7,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { paper, PORTRAIT } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
@@ -67,6 +68,7 @@ export class PossessionChart extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.shown = null;
     this.picked = null;
     this.strings = {};

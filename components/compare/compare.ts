@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import type { Allocation, KeyDateForecast, Placement } from '../../src/engine/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { countText, dueText, momentText, stretchText } from '../shared/format.js';
@@ -53,6 +54,7 @@ export class PossessionCompare extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.beforePlan = null;
     this.afterPlan = null;
     this.beforeName = '';

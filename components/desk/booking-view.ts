@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
-import type { BookingCount } from '../../src/model/index.js';
+import { weekdays, type BookingCount } from '../../src/model/index.js';
 import type { CalendarSaveEvent } from '../booking/calendar-save-event.js';
 import type { ShareChangeEvent } from '../booking/share-change-event.js';
 import { planLine } from './agreed-view.js';
@@ -8,6 +8,7 @@ import type { Desk } from './desk-parts.js';
 import { withCells } from './edits.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { saveFile } from './save-file.js';
+import { weekdayText } from '../shared/format.js';
 
 /** What has to be asked and offered by when. */
 export function bookingView(desk: Desk, results: Results): TemplateResult {
@@ -67,25 +68,17 @@ function countForm(desk: Desk): TemplateResult {
                     .value as BookingCount['weekStarts'],
                 })}
             >
-              ${Object.entries(dayNames).map(
-                ([day, name]) =>
-                  html`<option value=${day} ?selected=${day === weekStarts}>${name}</option>`,
+              ${weekdays.map(
+                (day, index) =>
+                  html`<option value=${day} ?selected=${day === weekStarts}>
+                    ${weekdayText(index + 1, 'long')}
+                  </option>`,
               )}
             </select>
           </label>`
     }
   </div>`;
 }
-
-const dayNames: Readonly<Record<BookingCount['weekStarts'], string>> = {
-  mon: 'Monday',
-  tue: 'Tuesday',
-  wed: 'Wednesday',
-  thu: 'Thursday',
-  fri: 'Friday',
-  sat: 'Saturday',
-  sun: 'Sunday',
-};
 
 export async function askBooking(desk: Desk): Promise<void> {
   const { engine, document, outlooks } = desk;

@@ -15,6 +15,7 @@ import {
   type RuleSet,
 } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { progressStyle } from '../shared/progress-style.js';
 import { momentText } from '../shared/format.js';
 import { paper } from '../shared/paper.js';
@@ -219,6 +220,7 @@ export class PossessionDesk extends LitElement implements Desk {
 
   constructor() {
     super();
+    new Language(this);
     this.engine = null;
     this.document = null;
     this.view = 'windows';

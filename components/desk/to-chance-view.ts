@@ -1,10 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
-import { chanceText, type PlanToChance } from '../../src/engine/index.js';
-import { dueText, momentText } from '../shared/format.js';
+import { type PlanToChance } from '../../src/engine/index.js';
+import { dueText, momentText, numberText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
+import { percentText } from '../shared/chance.js';
 
-const aim = (share: number): string => `${Number((100 * share).toFixed(2))} %`;
+const aim = (share: number): string => `${numberText(Number((100 * share).toFixed(2)))} %`;
 
 /** Asks for a plan in which every window hands back on time with the chance wanted. */
 export function toChanceButton(desk: Desk): TemplateResult {
@@ -34,7 +35,7 @@ export function toChanceView(desk: Desk): TemplateResult | typeof nothing {
           ? `All ${made.windows.length} windows used reach ${aim(made.wanted)}`
           : `${short.length} of ${made.windows.length} windows used do not reach ${aim(made.wanted)}`
       }
-      <span class="quiet">in ${made.runs.toLocaleString('en-GB')} simulated runs</span>
+      <span class="quiet">in ${numberText(made.runs)} simulated runs</span>
     </h3>
     ${
       short.length === 0
@@ -43,7 +44,7 @@ export function toChanceView(desk: Desk): TemplateResult | typeof nothing {
             ${short.map(
               (one) =>
                 html`<li>
-                  <strong>${one.window}</strong>: ${chanceText(one.pOnTime, made.runs)} with a
+                  <strong>${one.window}</strong>: ${percentText(one.pOnTime, made.runs)} with a
                   margin of ${durationText(one.marginMinutes)}. This work would need
                   ${durationText(one.marginNeeded)} here.
                 </li>`,

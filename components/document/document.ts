@@ -17,6 +17,7 @@ import {
 import type { FitSelectEvent } from '../fit/fit-select-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { wordsOf } from '../shared/words-of.js';
 import type { TableChangeEvent } from '../sheet/table-change-event.js';
 import type { KeptPlan } from '../store/index.js';
@@ -85,6 +86,7 @@ export class PossessionDocument extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.src = '';
     this.zone = '';
     this.keep = '';

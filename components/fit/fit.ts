@@ -11,6 +11,7 @@ import type { FitVerdict } from '../../src/planner/fit/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { gridMove, turnedKey } from '../shared/grid-keys.js';
 import { SightWatch } from '../shared/in-sight.js';
@@ -73,6 +74,7 @@ export class PossessionFit extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.packages = [];
     this.windows = [];
     this.fits = [];

@@ -5,7 +5,8 @@ import type { LiveSetting } from './live-setting.js';
 import { stateOf } from './live-setting.js';
 import { titleOf, type Advice } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { clockBeside, percentText } from './times.js';
+import { clockBeside } from './times.js';
+import { percentText } from '../shared/chance.js';
 
 /** The advice in capitals. */
 function sayText({ say, more }: Advice, strings: HandbackStrings): string {

@@ -3,7 +3,9 @@ import { durationText } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import { titleOf } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { aimText, errorText, percentText } from './times.js';
+import { aimText, errorText } from './times.js';
+import { numberText } from '../shared/format.js';
+import { percentText } from '../shared/chance.js';
 
 const BAR = 120;
 
@@ -30,7 +32,7 @@ function shareBar(share: number, mark?: number): TemplateResult {
 
 /** A change of a chance in points of a percentage: `+3.7`. */
 const pointsText = (change: number): string =>
-  `${change < 0 ? '\u2212' : '+'}${(100 * Math.abs(change)).toFixed(1)}`;
+  `${change < 0 ? '\u2212' : '+'}${numberText(100 * Math.abs(change), 1)}`;
 
 /** Chance of being on time by the number of units done, for each repeated piece of work. */
 export function unitTables(result: HandbackResult, strings: HandbackStrings): TemplateResult[] {

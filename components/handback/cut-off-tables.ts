@@ -6,6 +6,7 @@ import { askButton } from './ask-button.js';
 import { titleOf, type Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
 import { aimText, clockBeside } from './times.js';
+import { numberText } from '../shared/format.js';
 
 /** By when each step and each piece of work must start. */
 export function cutOffTable(
@@ -55,7 +56,7 @@ export function cutOffTable(
                     one.chanceErrorMinutes === null
                       ? nothing
                       : html`<span class="quiet"
-                          >&plusmn;${one.chanceErrorMinutes.toFixed(1)}</span
+                          >&plusmn;${numberText(one.chanceErrorMinutes, 1)}</span
                         >`
                   }
                 </td>

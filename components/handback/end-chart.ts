@@ -1,11 +1,12 @@
 import { MINUTE, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { ChartShown } from '../chart/shown.js';
-import { clockText } from '../shared/format.js';
+import { clockText, numberText } from '../shared/format.js';
 import { momentTicks, momentTickText } from '../shared/moment-ticks.js';
 import { endScale } from './end-scale.js';
 import type { HandbackStrings } from './strings.js';
-import { clockBeside, percentText } from './times.js';
+import { clockBeside } from './times.js';
+import { percentText } from '../shared/chance.js';
 
 /** Bars of the picture at most: more would be finer than the runs can tell. */
 export const BARS = 80;
@@ -78,7 +79,7 @@ export function endChart(
       return bar ? `${time(at(bar.from))} to ${time(at(bar.to))}` : time(Number(point));
     },
     valueText: chance,
-    axisText: (value) => `${Number((100 * value).toFixed(1))} %`,
+    axisText: (value) => `${numberText(Number((100 * value).toFixed(1)))} %`,
     pointAxisText: (moment, isFirst) => momentTickText(moment, zone, isFirst),
     pointTicks: (from, to, most) => momentTicks(from, to, most, zone),
   };

@@ -2,7 +2,7 @@ import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 
 import { durationText, MINUTE, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { Figure } from '../shared/figure-ask-event.js';
-import { clockText } from '../shared/format.js';
+import { clockText, numberText } from '../shared/format.js';
 import { askButton } from './ask-button.js';
 import { kindFill, kindPatterns } from '../shared/kinds.js';
 import { momentTicks, momentTickText } from '../shared/moment-ticks.js';
@@ -10,7 +10,8 @@ import { BARS } from './end-chart.js';
 import { endScale, planScale } from './end-scale.js';
 import { endName, type Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { clockBeside, percentText } from './times.js';
+import { clockBeside } from './times.js';
+import { percentText } from '../shared/chance.js';
 
 /** Room for the booked end over the strip, and for the hours under it. */
 const HEAD = 18;
@@ -138,7 +139,7 @@ export function endTables(
     ),
     [
       strings.meanLate,
-      `${run.outlook.expectedOverrunMinutes.toFixed(1)} min`,
+      `${numberText(run.outlook.expectedOverrunMinutes, 1)} min`,
       { of: 'expected-overrun', window },
     ],
     ...run.outlook.laterThan.map(
@@ -146,7 +147,7 @@ export function endTables(
         [
           strings.moreThan(time(bookedEnd + one.minutes * MINUTE)),
           one.probability === 0
-            ? strings.noRunOf(run.runs.toLocaleString('en-GB'))
+            ? strings.noRunOf(numberText(run.runs))
             : percentText(one.probability),
           { of: 'later-than', window, minutes: one.minutes },
         ] as const,
@@ -175,7 +176,7 @@ export function endTables(
     </div>
     ${
       histogram.outside > 0
-        ? html`<p class="quiet">${strings.outside(histogram.outside.toLocaleString('en-GB'))}</p>`
+        ? html`<p class="quiet">${strings.outside(numberText(histogram.outside))}</p>`
         : nothing
     }`;
 }
@@ -214,7 +215,7 @@ export function barTable(
               ${clock(bar.from)}&ndash;${clock(bar.to)}
               ${bar.late ? html`<span class="quiet">${strings.handedBackLate}</span>` : nothing}
             </td>
-            <td class="figure">${bar.runs.toLocaleString('en-GB')}</td>
+            <td class="figure">${numberText(bar.runs)}</td>
             <td class="figure">${percentText(bar.runs / Math.max(1, run.runs), run.runs)}</td>
             <td class="figure">${percentText(sum / Math.max(1, run.runs), run.runs)}</td>
           </tr>`;

@@ -11,10 +11,11 @@ import { CalendarSaveEvent } from '../booking/calendar-save-event.js';
 import { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { progressStyle } from '../shared/progress-style.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
-import { stretchText } from '../shared/format.js';
+import { stretchText, numberText } from '../shared/format.js';
 import { kindStyles } from '../shared/kinds.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { busyLine } from './busy-line.js';
@@ -131,6 +132,7 @@ export class PossessionHandback extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.results = [];
     this.windows = [];
     this.selectedWindow = '';
@@ -258,12 +260,12 @@ export class PossessionHandback extends LitElement {
         <p class="quiet">
           ${window ? stretchText(window.start, window.end, window.zone) : strings.noZone}
         </p>
-        ${run.stopped ? html`<p class="warned">${strings.stopped(run.runs.toLocaleString('en-GB'))}</p>` : nothing}
+        ${run.stopped ? html`<p class="warned">${strings.stopped(numberText(run.runs))}</p>` : nothing}
       </header>
       <section class="end">
         <h3>${strings.end}</h3>
         <p class="quiet">
-          ${strings.handedBack}, ${strings.madeWith(run.runs.toLocaleString('en-GB'), run.seed)}
+          ${strings.handedBack}, ${strings.madeWith(numberText(run.runs), run.seed)}
         </p>
         ${result.live ? html`<p class="quiet">${strings.forecastRuns(exactClock(result.live.at, setting.zone))}</p>` : nothing}
         <div class="end-parts">

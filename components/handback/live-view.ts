@@ -16,8 +16,9 @@ import { nextCutOff } from './next-cut-off.js';
 import { optionList } from './option-list.js';
 import { recordRow } from './record-row.js';
 import { endName, titleOf, type CutOff } from './result-parts.js';
-import { aimText, clockBeside, errorText, exactClock, minutesUntil, percentText } from './times.js';
+import { aimText, clockBeside, errorText, exactClock, minutesUntil } from './times.js';
 import { verdictTag } from './verdict-shape.js';
+import { percentText } from '../shared/chance.js';
 
 /** From here on a forecast no longer says how things stand: much can begin or end in a quarter of an hour. */
 const OLD_MINUTES = 15;

@@ -3,7 +3,9 @@ import { durationText } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import { titleOf, type LiveOption } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { aimText, errorText, percentText } from './times.js';
+import { aimText, errorText } from './times.js';
+import { numberText } from '../shared/format.js';
+import { percentText } from '../shared/chance.js';
 
 /** Every way on from here with its chance, stopping now among them; and what is not offered, with why. */
 export function optionList(result: HandbackResult, strings: HandbackStrings): TemplateResult {
@@ -48,8 +50,7 @@ export function optionList(result: HandbackResult, strings: HandbackStrings): Te
       </tbody>
     </table>
     <p class="quiet">
-      ${strings.wanted(aimText(confidence))}
-      ${strings.runsOf(simulation.runs.toLocaleString('en-GB'))}
+      ${strings.wanted(aimText(confidence))} ${strings.runsOf(numberText(simulation.runs))}
     </p>
     ${
       live && live.notOffered.length > 0

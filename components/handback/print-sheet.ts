@@ -2,15 +2,16 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { durationText, lengthMinutes, type Instant } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
-import { dayText, momentText, stretchText } from '../shared/format.js';
+import { dayText, momentText, stretchText, numberText } from '../shared/format.js';
 import { cautionList } from '../shared/cautions.js';
 import { decisionTable } from './cut-off-tables.js';
 import { goPointTable } from './go-points.js';
 import { leftOpenList } from './left-open-list.js';
 import { endName, type Setting } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { aimText, errorText, exactClock, percentText } from './times.js';
+import { aimText, errorText, exactClock } from './times.js';
 import { verdictTag } from './verdict-shape.js';
+import { percentText } from '../shared/chance.js';
 
 /** From so many rows on the sheet is set closer, so that it stays one. */
 const MANY = 16;
@@ -143,7 +144,7 @@ export function printSheet(
       ${[...strings.assumptionLines, ...assumptions].map((one) => html`<li>${one}</li>`)}
       <li>${strings.waits}</li>
       <li>${strings.thinTail}</li>
-      <li>${strings.madeWith(run.runs.toLocaleString('en-GB'), run.seed)}</li>
+      <li>${strings.madeWith(numberText(run.runs), run.seed)}</li>
     </ul>
     <h3>${strings.cautions}</h3>
     ${cautionList(strings.cautions)}

@@ -5,9 +5,9 @@ import {
   readings,
   type Instant,
 } from '../../src/calendar/index.js';
-import { chanceText } from '../../src/engine/index.js';
+
 import type { Chance } from './result-parts.js';
-import { clockText, dayText } from '../shared/format.js';
+import { clockText, dayText, numberText } from '../shared/format.js';
 
 const offsetText = (minutes: number): string => {
   const size = Math.abs(minutes);
@@ -28,18 +28,15 @@ export function clockBeside(at: Instant, beside: Instant, zone: string): string 
   return `${day === dayText(beside, zone) ? '' : `${day} `}${exactClock(at, zone)}`;
 }
 
-/** `97.4 %`; `over 99.9 %` and `under 0.1 %` beyond what a finite number of runs can show. */
-export const percentText = chanceText;
-
 /** An aim as it was set: `95 %`, `97.5 %`. */
 export function aimText(share: number): string {
-  return `${Number((100 * share).toFixed(2))} %`;
+  return `${numberText(Number((100 * share).toFixed(2)))} %`;
 }
 
 /** Standard error in points of a percentage: `0.4`, `0.02`. */
 export function errorText({ standardError }: Chance): string {
   const points = 100 * standardError;
-  return points.toFixed(points < 0.1 ? 2 : 1);
+  return numberText(points, points < 0.1 ? 2 : 1);
 }
 
 /** Whole minutes from `now` to `at`, rounded down so that a countdown never shows more time than there is. */

@@ -5,8 +5,9 @@ import type { AccessWindow } from '../../src/model/index.js';
 import { dayText } from '../shared/format.js';
 import { endName } from './result-parts.js';
 import type { HandbackStrings } from './strings.js';
-import { aimText, clockBeside, errorText, exactClock, percentText } from './times.js';
+import { aimText, clockBeside, errorText, exactClock } from './times.js';
 import { verdictTag } from './verdict-shape.js';
+import { percentText } from '../shared/chance.js';
 
 export interface ListSetting {
   readonly strings: HandbackStrings;

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { DateOrder, Encoding, ImportChoices, ImportPreview } from '../../src/engine/types.js';
 import type { TableKind } from '../../src/model/index.js';
-import { countText } from '../shared/format.js';
+import { countText, numberText } from '../shared/format.js';
 import type { ImportStrings } from './strings.js';
 
 export type Choose = (choices: ImportChoices) => void;
@@ -85,8 +85,8 @@ export function choicesView(
               one.delimiter,
               `${words.delimiters[one.delimiter] ?? one.delimiter}: ${words.columnsEven(
                 countText(one.columns, 'column'),
-                one.even.toLocaleString('en-GB'),
-                one.lines.toLocaleString('en-GB'),
+                numberText(one.even),
+                numberText(one.lines),
               )}`,
             ]),
             chosen.delimiter,

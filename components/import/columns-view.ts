@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ImportPreview } from '../../src/engine/types.js';
-import { countText } from '../shared/format.js';
+import { countText, numberText } from '../shared/format.js';
 import type { Choose } from './choices-view.js';
 import { withFields } from './columns-chosen.js';
 import type { ImportStrings } from './strings.js';
@@ -56,7 +56,7 @@ export function columnsView(
               </td>
               <td class="samples">${column.samples.join(' · ')}</td>
               <td class="figure">
-                ${column.filled.toLocaleString('en-GB')}
+                ${numberText(column.filled)}
                 ${
                   column.faulty > 0
                     ? html`<span class="wrong"

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Effect, ImportPreview, Take } from '../../src/engine/types.js';
-import { countText } from '../shared/format.js';
+import { countText, numberText } from '../shared/format.js';
 import type { Choose } from './choices-view.js';
 import type { ImportStrings } from './strings.js';
 
@@ -47,7 +47,7 @@ export function effectsView(
 
 function toldOf(take: Take, effect: Effect, words: ImportStrings): string {
   const rows = (count: number): string => countText(count, 'row');
-  const figure = (count: number): string => count.toLocaleString('en-GB');
+  const figure = (count: number): string => numberText(count);
   switch (take) {
     case 'replace':
       return effect.before === 0

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ImportReport } from '../../src/engine/types.js';
-import { countText } from '../shared/format.js';
+import { countText, numberText } from '../shared/format.js';
 import { asksView } from './asks-view.js';
 import { choicesView, type Choose } from './choices-view.js';
 import { columnsView } from './columns-view.js';
@@ -39,7 +39,7 @@ export function fileView(
       </div>
       <div>
         <dt>rows</dt>
-        <dd>${one.rows.toLocaleString('en-GB')}</dd>
+        <dd>${numberText(one.rows)}</dd>
       </div>
       ${
         one.encoding

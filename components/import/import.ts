@@ -17,6 +17,7 @@ import type {
 } from '../../src/engine/types.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { countText } from '../shared/format.js';
 import { previewChosen } from './columns-chosen.js';
 import { fileView } from './file-view.js';
@@ -65,6 +66,7 @@ export class PossessionImport extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.engine = null;
     this.document = null;
     this.result = null;

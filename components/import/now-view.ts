@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import { tableIn, tableKinds, type PlanDocument } from '../../src/model/index.js';
-import { countText } from '../shared/format.js';
+import { countText, numberText } from '../shared/format.js';
 import type { ImportStrings } from './strings.js';
 
 /** What a table cannot do without, by kind. Every other heading is read where it is known and kept where it is not. */
@@ -42,7 +42,7 @@ export function nowView(document: PlanDocument, words: ImportStrings): TemplateR
             return html`<tr>
               <th scope="row">${words.kinds[kind]}</th>
               <td>${table.columns.length > 0 ? table.file : 'nothing yet'}</td>
-              <td class="figure">${table.rows.length.toLocaleString('en-GB')}</td>
+              <td class="figure">${numberText(table.rows.length)}</td>
               <td>${table.columns.join(', ')}</td>
             </tr>`;
           })}

@@ -4,6 +4,7 @@ import type { AccessWindow } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { clockText, stretchText } from '../shared/format.js';
 import { kindFill, kindPatterns, kindStyles } from '../shared/kinds.js';
@@ -60,6 +61,7 @@ export class PossessionLedger extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.ledger = null;
     this.window = null;
     this.asked = null;

@@ -3,6 +3,7 @@ import type { LiftingAnswer } from '../../src/engine/index.js';
 import { cautions } from '../../src/model/index.js';
 import { LimitsChangeEvent } from '../people/limits-change-event.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { siteStyles } from '../shared/site.styles.js';
 import { paper, PORTRAIT } from '../shared/paper.js';
@@ -38,6 +39,7 @@ export class PossessionLifting extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.answer = null;
     this.strings = {};
   }

@@ -1,6 +1,6 @@
 import { html, svg, type TemplateResult } from 'lit';
 import type { WindAnswer } from '../../src/engine/index.js';
-import { momentText } from '../shared/format.js';
+import { momentText, numberText } from '../shared/format.js';
 import type { LiftingStrings } from './strings.js';
 import { axesOf, BASE, grid, HEIGHT, RIGHT, TOP, limitLine } from './time-axes.js';
 
@@ -28,7 +28,7 @@ export function windPicture(
     role="img"
     width=${width}
     height=${HEIGHT}
-    aria-label="${words.wind}. ${words.windTold(limitMps.toFixed(1), highest.toFixed(1), stops.length)}"
+    aria-label="${words.wind}. ${words.windTold(numberText(limitMps, 1), numberText(highest, 1), stops.length)}"
   >
     ${grid(from, to, most, zone, width, axes)}
     ${stops.map((one) => {
@@ -41,7 +41,7 @@ export function windPicture(
     <path class="curve" d=${steps}></path>
     ${limitLine(y(limitMps), width)}
     <text class="limit-word" text-anchor="end" x=${width - RIGHT} y=${y(limitMps) - 5}>
-      ${words.limitLine(limitMps.toFixed(1))}
+      ${words.limitLine(numberText(limitMps, 1))}
     </text>
   </svg>`;
 }

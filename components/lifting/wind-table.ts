@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import { durationText, totalMinutes } from '../../src/calendar/index.js';
 import type { WindAnswer } from '../../src/engine/index.js';
-import { stretchText } from '../shared/format.js';
+import { stretchText, numberText } from '../shared/format.js';
 import type { LiftingStrings } from './strings.js';
 
 /** The hours of each window that wind takes, leaves and is not forecast for. */
@@ -35,7 +35,7 @@ export function windTable({ windows }: WindAnswer, words: LiftingStrings): Templ
             </td>
             <td>
               <span class="narrow">${words.highest}: </span
-              >${one.highestGustMps === undefined ? '' : `${one.highestGustMps.toFixed(1)} m/s`}
+              >${one.highestGustMps === undefined ? '' : `${numberText(one.highestGustMps, 1)} m/s`}
             </td>
           </tr>`;
         })}

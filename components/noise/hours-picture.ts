@@ -1,7 +1,8 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import type { LoudStretch, NoiseOfActivity } from '../../src/engine/index.js';
-import type { Weekday } from '../../src/model/index.js';
+import { weekdays, type Weekday } from '../../src/model/index.js';
 import type { NoiseStrings } from './strings.js';
+import { weekdayText } from '../shared/format.js';
 
 const HEAD = 18;
 const ROW = 34;
@@ -28,7 +29,7 @@ export function hoursPicture(
     role="img"
     width=${width}
     height=${height}
-    aria-label="${words.picture}, ${words.days[day]}. ${words.told(over, activities.length)}"
+    aria-label="${words.picture}, ${weekdayText(1 + weekdays.indexOf(day))}. ${words.told(over, activities.length)}"
   >
     ${hours.map(
       (minute, index) =>

@@ -3,8 +3,9 @@ import type { NoiseOfActivity } from '../../src/engine/index.js';
 import type { NoiseSettings } from '../../src/model/index.js';
 import { isOver } from './hours-picture.js';
 import type { NoiseStrings } from './strings.js';
+import { numberText } from '../shared/format.js';
 
-const db = (level: number): string => level.toFixed(1);
+const db = (level: number): string => numberText(level, 1);
 
 /** The worst level of each activity in each period against the limit, with the dwelling it falls on and its plant. */
 export function levelsTable(

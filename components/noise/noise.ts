@@ -3,6 +3,7 @@ import type { NoiseAnswer, NoiseOfActivity } from '../../src/engine/index.js';
 import { weekdays, type NoiseSettings, type Weekday } from '../../src/model/index.js';
 import { LimitsChangeEvent } from '../people/limits-change-event.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { exampleLine } from '../shared/example.js';
 import { siteStyles } from '../shared/site.styles.js';
@@ -15,6 +16,7 @@ import { inputsForm } from './inputs-form.js';
 import { levelsTable } from './levels-table.js';
 import { styles } from './noise.styles.js';
 import { defaultStrings, type NoiseStrings } from './strings.js';
+import { weekdayText } from '../shared/format.js';
 
 /**
  * In which hours each activity may be loud, by a screening of its plant against the user's limits, with the levels, what
@@ -43,6 +45,7 @@ export class PossessionNoise extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.answer = null;
     this.day = 'mon';
     this.strings = {};
@@ -87,11 +90,11 @@ export class PossessionNoise extends LitElement {
                 this.day = day;
               }}
             >
-              ${words.days[day]}
+              ${weekdayText(1 + weekdays.indexOf(day))}
             </button>`,
         )}
       </div>
-      <p class="on-paper">${words.days[this.day]}</p>
+      <p class="on-paper">${weekdayText(1 + weekdays.indexOf(this.day))}</p>
       <div class="picture">
         ${hoursPicture(activities, this.day, this.#print.printing ? PORTRAIT - 40 : this.#frame.width, words)}
       </div>

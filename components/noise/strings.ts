@@ -10,7 +10,6 @@ export const defaultStrings = {
   cautions: 'Cautions',
   picture: 'Hours in which each activity may be loud',
   day: 'Day of the week',
-  days: { mon: 'Mon', tue: 'Tue', wed: 'Wed', thu: 'Thu', fri: 'Fri', sat: 'Sat', sun: 'Sun' },
   told: (over: number, count: number) =>
     `${over} of ${count} activities may not be loud at some hour. The table below has the levels.`,
   may: 'may be loud',

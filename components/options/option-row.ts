@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import {
-  chanceText,
   type OptionOutcome,
   type OptionsAnswer,
   type PricedOption,
@@ -9,6 +8,7 @@ import {
 import { clockText, dayText } from '../shared/format.js';
 import { errorText, moneyText, sumText } from '../overrun/money-text.js';
 import type { OptionsStrings } from './strings.js';
+import { percentText } from '../shared/chance.js';
 
 export interface OptionRowShown {
   readonly answer: OptionsAnswer;
@@ -71,7 +71,7 @@ function figures(option: PricedOption, { answer, zone, strings }: OptionRowShown
         html`<div>
             <dt>${option.handbacks.length > 1 ? `${one.window}: ` : ''}${strings.onTime}</dt>
             <dd>
-              <strong>${chanceText(one.onTime.probability, answer.runs)}</strong>
+              <strong>${percentText(one.onTime.probability, answer.runs)}</strong>
               <span class="quiet">${errorText(one.onTime.standardError)}</span>
             </dd>
           </div>
@@ -96,7 +96,7 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
       ${
         option.verdict === 'the reference'
           ? nothing
-          : strings.cheaperIn(chanceText(option.cheaperInShare, answer.runs))
+          : strings.cheaperIn(percentText(option.cheaperInShare, answer.runs))
       }
       ${strings.totalsNote} ${strings.p50Total} ${sumText(option.p50Total, answer.currency)},
       ${strings.p80Total} ${sumText(option.p80Total, answer.currency)}, ${strings.p95Total}

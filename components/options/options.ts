@@ -1,6 +1,5 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import {
-  chanceText,
   type OptionsAnswer,
   type OwnOption,
   type PricedOption,
@@ -10,10 +9,11 @@ import {
 import type { AccessWindow, Activity, Resource } from '../../src/model/index.js';
 import { moneyText } from '../overrun/money-text.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { paper } from '../shared/paper.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { progressStyle } from '../shared/progress-style.js';
-import { clockText, dayText } from '../shared/format.js';
+import { clockText, dayText, numberText } from '../shared/format.js';
 import '../chart/define.js';
 import type { ChartShown } from '../chart/shown.js';
 import { ReportAskEvent } from '../report/report-events.js';
@@ -26,6 +26,7 @@ import { ownForm } from './own-form.js';
 import { OwnOptionsChangeEvent } from './own-options-change-event.js';
 import { styles } from './options.styles.js';
 import { defaultStrings, type OptionsStrings } from './strings.js';
+import { percentText } from '../shared/chance.js';
 
 /**
  * Ways to do the work of one window side by side, each with its cost, its chance of handing back on time and how both
@@ -75,6 +76,7 @@ export class PossessionOptions extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.answer = null;
     this.window = null;
     this.busy = false;
@@ -99,7 +101,7 @@ export class PossessionOptions extends LitElement {
         answer
           ? html`<section aria-busy=${this.busy}>
                 <p class="quiet told">
-                  ${words.runs(answer.runs.toLocaleString('en-GB'), String(answer.seed))}
+                  ${words.runs(numberText(answer.runs), String(answer.seed))}
                   <button
                     type="button"
                     class="on-screen"
@@ -275,7 +277,7 @@ export class PossessionOptions extends LitElement {
                   ${one.units}${one.units === stop.bestUnits ? ` (${words.best})` : nothing}
                 </th>
                 <td>${clockText(one.stopAt, zone)}</td>
-                <td class="figure">${chanceText(one.onTime.probability, runs)}</td>
+                <td class="figure">${percentText(one.onTime.probability, runs)}</td>
                 <td class="figure">${moneyText(one.expectedOverrunCost)}</td>
                 <td class="figure">${moneyText(one.reBooking)}</td>
                 <td class="figure">

@@ -3,6 +3,7 @@ import type { AccessWindow } from '../../src/model/index.js';
 import { addMinutes } from '../../src/calendar/index.js';
 import { momentsIn } from '../handback/window-times.js';
 import type { OptionsStrings } from './strings.js';
+import { numberText } from '../shared/format.js';
 
 /** What the form of an option of one's own holds, as typed. */
 export interface WishTexts {
@@ -42,7 +43,7 @@ export function readWish(
   if (name === '') return bad('name', words.giveName);
   const longerMinutes = longer === '' ? undefined : wholeOf(longer, MOST_LONGER);
   if (longer !== '' && longerMinutes === undefined)
-    return bad('longer', words.wholeTo(MOST_LONGER.toLocaleString('en-GB')));
+    return bad('longer', words.wholeTo(numberText(MOST_LONGER)));
   const more = resource === '' ? undefined : wholeOf(count, 99);
   if (resource !== '' && more === undefined) return bad('count', words.wholeTo('99'));
   const there = planned.get(activity) ?? 0;

@@ -1,13 +1,9 @@
 import { durationText } from '../../src/calendar/index.js';
-import {
-  chanceText,
-  type CostCurve,
-  type ExpectedCost,
-  type PriceAnswer,
-} from '../../src/engine/index.js';
+import { type CostCurve, type ExpectedCost, type PriceAnswer } from '../../src/engine/index.js';
 import type { ChartSeries, ChartShown } from '../chart/shown.js';
 import { moneyText, shortMoney, sumText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
+import { percentText } from '../shared/chance.js';
 
 /** Points beyond which a picture gains nothing. */
 const MOST_POINTS = 721;
@@ -58,7 +54,7 @@ export function costChart(
               values: minutes.map((m) => chanceLater[m] ?? null),
               tone: 7,
               onRight: true,
-              text: (share: number) => chanceText(share, expected.runs),
+              text: (share: number) => percentText(share, expected.runs),
             },
           ]
         : []),
@@ -108,7 +104,7 @@ export function chanceChart(expected: ExpectedCost, words: OverrunStrings): Char
     marks,
     pointText: (point) =>
       sumText(shown.find((one) => Number(one.cost) === point)?.cost ?? '', expected.currency),
-    valueText: (share) => chanceText(share, expected.runs),
+    valueText: (share) => percentText(share, expected.runs),
     axisText: (value) => `${Math.round(100 * value)} %`,
     pointAxisText: (sum) => shortMoney(sum),
   };

@@ -1,16 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
-import {
-  chanceText,
-  type ExpectedCost,
-  type PriceResult,
-  type PriceRow,
-} from '../../src/engine/index.js';
+import { type ExpectedCost, type PriceResult, type PriceRow } from '../../src/engine/index.js';
 import { clockText, dayText } from '../shared/format.js';
 import { askFigure, type AskFigure } from './ask-figure.js';
 import { errorText, moneyText, sumText } from './money-text.js';
 import type { StepGroup } from './numbered-steps.js';
 import type { OverrunStrings } from './strings.js';
+import { percentText } from '../shared/chance.js';
 
 /** The heads of cost of one overrun, each with how it came about, and their sum; those of nothing are folded away. */
 export function rowTable(at: PriceResult, ask: AskFigure, strings: OverrunStrings): TemplateResult {
@@ -143,7 +139,7 @@ export function stepTable(
                 ? html`<td class="figure">
                     ${
                       chance
-                        ? html`${chanceText(chance.chance, runs)}
+                        ? html`${percentText(chance.chance, runs)}
                             <span class="quiet">${errorText(chance.standardError)}</span>`
                         : nothing
                     }

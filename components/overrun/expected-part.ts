@@ -5,6 +5,7 @@ import { askFigure, type AskFigure } from './ask-figure.js';
 import type { ChartShown } from '../chart/shown.js';
 import { moneyText, sumText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
+import { numberText } from '../shared/format.js';
 
 /** What an overrun of the planned work costs on average, and the chance of costing more than any sum. */
 export function expectedPart(
@@ -25,7 +26,7 @@ export function expectedPart(
   };
   return html`<section class="expected">
     <h3>${words.expected}</h3>
-    <p class="quiet">${words.runs(expected.runs.toLocaleString('en-GB'))} ${words.expectedNote}</p>
+    <p class="quiet">${words.runs(numberText(expected.runs))} ${words.expectedNote}</p>
     <dl>
       <div class="mean">
         <dt>${words.expectedCost}</dt>

@@ -1,24 +1,26 @@
+import { currencyFirst, decimalSign, numberText } from '../shared/format.js';
+
 /**
- * Decimal text with its thousands apart and a true minus sign; no digit is changed.
+ * Decimal text with its thousands apart and a true minus sign, as the language in force writes it; no digit is changed.
  *
  * @example moneyText('-1843.50') // '−1,843.50'
  */
 export function moneyText(amount: string): string {
   const [whole = '', places] = amount.replace(/^-/, '').split('.');
-  const first = whole.length % 3 || 3;
-  const grouped = [whole.slice(0, first), ...(whole.slice(first).match(/\d{3}/g) ?? [])].join(',');
-  return `${amount.startsWith('-') ? '\u2212' : ''}${grouped}${places === undefined ? '' : `.${places}`}`;
+  const sign = amount.startsWith('-') ? '\u2212' : '';
+  return `${sign}${numberText(BigInt(whole))}${places === undefined ? '' : `${decimalSign()}${places}`}`;
 }
 
 /** `GBP 1,843.50`, kept on one line. */
 export function sumText(amount: string, currency: string): string {
-  return `${currency}\u00a0${moneyText(amount)}`;
+  const parts = [currency, moneyText(amount)];
+  return (currencyFirst() ? parts : parts.reverse()).join('\u00a0');
 }
 
 /** Money on an axis, where there is little room: `12k`, `1.5m`. */
 export function shortMoney(value: number): string {
   const [size, letter] = value >= 1e6 ? [1e6, 'm'] : value >= 1e4 ? [1e3, 'k'] : [1, ''];
-  return `${(value / size).toLocaleString('en-GB', { maximumFractionDigits: 2 })}${letter}`;
+  return `${numberText(Math.round((100 * value) / size) / 100)}${letter}`;
 }
 
 /**
@@ -27,7 +29,7 @@ export function shortMoney(value: number): string {
  */
 export function errorText(error: number): string {
   if (error === 0) return '';
-  return `\u00b1${error < 0.0005 ? '<\u00a00.1' : (100 * error).toFixed(1)}`;
+  return `\u00b1${error < 0.0005 ? `<\u00a0${numberText(0.1)}` : numberText(100 * error, 1)}`;
 }
 
 /** What the second sum is more than the first, exactly and with its sign: `+2,800.00`. Both have the same decimals. */

@@ -12,9 +12,10 @@ import { addMinutes, durationText } from '../../src/calendar/index.js';
 import type { PriceAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { paper } from '../shared/paper.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
-import { momentText } from '../shared/format.js';
+import { momentText, numberText } from '../shared/format.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';
 import { askFigure, type AskFigure } from './ask-figure.js';
 import '../chart/define.js';
@@ -46,7 +47,6 @@ interface ChartsKnown {
 
 /** A week: what is handed back later than that is no overrun but another plan. */
 const MOST_MINUTES = 10_080;
-const MOST_TEXT = MOST_MINUTES.toLocaleString('en-GB');
 
 /**
  * What handing a window back late costs: the total of the asked minute, its heads of cost, the cost of every other
@@ -93,6 +93,7 @@ export class PossessionOverrun extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.answer = null;
     this.window = null;
     this.overrunMinutes = null;
@@ -213,7 +214,7 @@ export class PossessionOverrun extends LitElement {
           /><span aria-hidden="true">${words.unit}</span>
         </span>
         <p id="refused" class="refused" role="status">
-          ${this.#refused ? words.wholeMinutes(MOST_TEXT) : nothing}
+          ${this.#refused ? words.wholeMinutes(numberText(MOST_MINUTES)) : nothing}
         </p>
       </div>
       <p class="total" role="status">
@@ -287,7 +288,7 @@ export class PossessionOverrun extends LitElement {
           ${words.report}
         </button>
         <span id="lengths-refused" class="refused" role="status"
-          >${this.#lengthsRefused ? words.lengthsRefused(MOST_TEXT) : nothing}</span
+          >${this.#lengthsRefused ? words.lengthsRefused(numberText(MOST_MINUTES)) : nothing}</span
         >
       </form>
       ${sideBySide(answer.overruns, zone, this.#why, words)}

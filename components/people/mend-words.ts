@@ -1,5 +1,5 @@
 import type { RosterBreach } from '../../src/engine/index.js';
-import { floatText } from '../shared/format.js';
+import { floatText, numberText } from '../shared/format.js';
 import type { PeopleStrings } from './strings.js';
 
 export type Mend = RosterBreach['mends'][number];
@@ -15,7 +15,7 @@ export function mendText(mend: Mend, words: PeopleStrings): string {
 export function measureText(value: number, unit: RosterBreach['unit']): string {
   if (unit === 'minutes') return hoursText(value);
   if (unit === 'minutes a day') return `${hoursText(value)} a day`;
-  if (unit === 'minutes a week') return `${(value / 60).toFixed(1)} h a week`;
+  if (unit === 'minutes a week') return `${numberText(value / 60, 1)} h a week`;
   return `${value} ${value === 1 ? unit.replace(/s$/, '') : unit}`;
 }
 

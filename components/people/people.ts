@@ -2,6 +2,7 @@ import { html, LitElement, type PropertyDeclarations, type TemplateResult } from
 import type { PeopleAnswer } from '../../src/engine/index.js';
 import type { AccessWindow, LimitSet } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { exampleLine } from '../shared/example.js';
 import { paper, PORTRAIT } from '../shared/paper.js';
@@ -61,6 +62,7 @@ export class PossessionPeople extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.answer = null;
     this.windows = [];
     this.sets = [];

@@ -14,6 +14,7 @@ import type { Ledger } from '../../src/rules/types.js';
 import type { Allocation } from '../../src/planner/search/types.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';
 import { clockText, countText, dayText, momentText, stretchText } from '../shared/format.js';
@@ -85,6 +86,7 @@ export class PossessionPlan extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.allocation = null;
     this.windows = [];
     this.ledgers = [];

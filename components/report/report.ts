@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Report } from '../../src/engine/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { paper } from '../shared/paper.js';
 import { ReportCloseEvent, ReportSaveEvent } from './report-events.js';
 import { styles } from './report.styles.js';
@@ -31,6 +32,7 @@ export class PossessionReport extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.report = null;
     this.closable = true;
     this.strings = {};

@@ -1,6 +1,5 @@
 import { durationText, MINUTE } from '../../src/calendar/index.js';
 import {
-  chanceText,
   usableWithIsolation,
   type Allocation,
   type HandbackResult,
@@ -11,6 +10,7 @@ import type { AccessWindow } from '../../src/model/index.js';
 import { defaultStrings } from '../handback/strings.js';
 import { countText, dayText, clockText, floatText } from '../shared/format.js';
 import { nothingKnown, type ResultColumn, type ResultValue } from '../sheet/result-column.js';
+import { percentText } from '../shared/chance.js';
 
 /** What is known of the windows: from the document, the plan of the work, and its simulation. */
 export interface WindowsKnown {
@@ -104,7 +104,7 @@ export function windowColumns({
       planned(window, ({ simulation, chanceWanted }) => {
         const { onTime } = simulation.outlook;
         return {
-          text: chanceText(onTime.probability, simulation.runs),
+          text: percentText(onTime.probability, simulation.runs),
           sort: onTime.probability,
           ...(chanceWanted !== null &&
             onTime.probability < chanceWanted && { tone: 'harm' as const }),

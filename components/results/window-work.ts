@@ -1,13 +1,9 @@
-import {
-  chanceText,
-  type Allocation,
-  type HandbackResult,
-  type Results,
-} from '../../src/engine/index.js';
+import { type Allocation, type HandbackResult, type Results } from '../../src/engine/index.js';
 import { defaultStrings } from '../handback/strings.js';
 import type { WindowWork } from '../ribbon/work.js';
 import { clockText, floatText } from '../shared/format.js';
 import { pieceText, placementsBy } from './window-results.js';
+import { percentText } from '../shared/chance.js';
 
 /** What a plan does in each window, and how the window's handback stands, as the ribbon draws it. */
 export function windowWork(
@@ -37,6 +33,6 @@ export function windowWork(
 
 /** `35 min, 91.7 %`; a verdict other than held is named. */
 function outcomeOf({ marginMinutes, simulation, verdict }: HandbackResult): string {
-  const figures = `${floatText(marginMinutes)}, ${chanceText(simulation.outlook.onTime.probability, simulation.runs)}`;
+  const figures = `${floatText(marginMinutes)}, ${percentText(simulation.outlook.onTime.probability, simulation.runs)}`;
   return verdict === 'held' ? figures : `${figures} ${defaultStrings.verdict[verdict]}`;
 }

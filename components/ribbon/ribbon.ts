@@ -12,7 +12,8 @@ import type { Ledger } from '../../src/rules/types.js';
 import { MINUTE, startOfLocalDay, weekdayOf } from '../../src/calendar/index.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
-import { dayText } from '../shared/format.js';
+import { Language } from '../shared/language.js';
+import { dateText } from '../shared/format.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { bringIntoSight, SightWatch } from '../shared/in-sight.js';
 import { kindPatterns, kindStyles, kindSwatch, ledgerKinds } from '../shared/kinds.js';
@@ -99,6 +100,7 @@ export class PossessionRibbon extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.windows = [];
     this.ledgers = [];
     this.work = null;
@@ -276,7 +278,7 @@ function weeksOf(windows: readonly AccessWindow[]): string[] {
   let last = '';
   return windows.map(({ start, zone }) => {
     const monday = startOfLocalDay(start, zone, 1 - weekdayOf(start, zone));
-    const week = `w/c ${dayText(monday + 12 * 60 * MINUTE, zone).slice(4)}`;
+    const week = `w/c ${dateText(monday + 12 * 60 * MINUTE, zone)}`;
     const first = week !== last;
     last = week;
     return first ? week : '';

@@ -2,7 +2,7 @@ import { html, nothing, svg, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import type { FitsChange, RuleChange, UsableChange, WorkKind } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
-import { countText, dayText } from '../shared/format.js';
+import { countText, dayText, numberText } from '../shared/format.js';
 import { kindFill, kindPatterns } from '../shared/kinds.js';
 import type { Place } from '../why/explanation.js';
 import type { RulesStrings } from './strings.js';
@@ -230,7 +230,7 @@ function expander(
 ): TemplateResult | typeof nothing {
   if (count <= SHOWN) return nothing;
   return html`<button type="button" class="more" data-more=${list} @click=${() => open(list)}>
-    ${whole.has(list) ? words.fewer : words.more(count.toLocaleString('en-GB'))}
+    ${whole.has(list) ? words.fewer : words.more(numberText(count))}
   </button>`;
 }
 

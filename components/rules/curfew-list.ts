@@ -7,6 +7,7 @@ import { changeTold, choiceField, textField, type Form } from './form.js';
 import { readClock } from './read-field.js';
 import { freeName, withCurfew, withCurfewAdded, withField, withoutCurfew } from './rule-edits.js';
 import { applied, nameField, removeButton, sourceField, type Rows } from './row-parts.js';
+import { weekdayText } from '../shared/format.js';
 
 const barsChoices = curfewSchema.shape.bars.def.innerType.options;
 
@@ -110,7 +111,8 @@ function daysField(form: Form, curfew: Curfew, index: number, row: string): Temp
       form.commit(key, '', { trouble: words.wrong.days });
       return;
     }
-    const told = (list: readonly Weekday[]): string => list.map((one) => words.day[one]).join(', ');
+    const told = (list: readonly Weekday[]): string =>
+      list.map((one) => weekdayText(1 + weekdays.indexOf(one))).join(', ');
     const kept = days.length === weekdays.length ? undefined : days;
     form.commit(key, '', {
       value: {
@@ -130,7 +132,7 @@ function daysField(form: Form, curfew: Curfew, index: number, row: string): Temp
               data-field="${key}.${day}"
               .checked=${live(chosen.has(day))}
               @change=${() => turn(day)}
-            />${words.day[day]}</label
+            />${weekdayText(1 + weekdays.indexOf(day))}</label
           >`,
       )}</span
     >

@@ -11,6 +11,7 @@ import { ruleSketch } from '../../src/engine/rule-change/rule-sketch.js';
 import type { RuleChange, WorkKind } from '../../src/engine/index.js';
 import { ruleSetSchema, type AccessWindow, type RuleSet } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { countText } from '../shared/format.js';
 import { kindStyles } from '../shared/kinds.js';
@@ -129,6 +130,7 @@ export class PossessionRules extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.rules = null;
     this.beforeRules = null;
     this.change = null;

@@ -3,7 +3,7 @@ import { live } from 'lit/directives/live.js';
 import { durationText, instantOf, minuteOfClock } from '../../src/calendar/index.js';
 import { sketchWindow } from '../../src/engine/rule-change/rule-sketch.js';
 import { weekdays, type AccessWindow, type Weekday } from '../../src/model/index.js';
-import { stretchText } from '../shared/format.js';
+import { stretchText, weekdayText } from '../shared/format.js';
 import { readClock, readMinutes } from './read-field.js';
 import type { RulesStrings } from './strings.js';
 
@@ -140,7 +140,7 @@ function ownFields(
         ${weekdays.map(
           (day) =>
             html`<option value=${day} .selected=${live(day === choice.day)}>
-              ${words.day[day]}
+              ${weekdayText(1 + weekdays.indexOf(day))}
             </option>`,
         )}
       </select>

@@ -4,7 +4,7 @@ import {
   thinTailText,
   type WorkKind,
 } from '../../src/engine/index.js';
-import type { Curfew, RiskSettings, Step, Weekday } from '../../src/model/index.js';
+import type { Curfew, RiskSettings, Step } from '../../src/model/index.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
@@ -94,15 +94,6 @@ export const defaultStrings = {
   from: 'From',
   to: 'To',
   days: 'Starts on',
-  day: {
-    mon: 'Mon',
-    tue: 'Tue',
-    wed: 'Wed',
-    thu: 'Thu',
-    fri: 'Fri',
-    sat: 'Sat',
-    sun: 'Sun',
-  } as Record<Weekday, string>,
   newCurfew: (number: number) => `New stop ${number}`,
   addCurfew: 'Add a time',
   noCurfews: 'None: work may go on all the time.',

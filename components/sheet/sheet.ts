@@ -9,6 +9,7 @@ import {
 import type { Fault, TableKind, TableText } from '../../src/model/index.js';
 import { FromDocument } from './from-document.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { offered } from './acts.js';
 import { onCopy, onGridKey, onPaste } from './grid-input.js';
 import { headRow } from './head-row.js';
@@ -94,6 +95,7 @@ export class PossessionSheet extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.table = { file: '', columns: [], rows: [] };
     this.faults = [];
     this.unread = [];

@@ -1,4 +1,4 @@
-import { countText } from '../shared/format.js';
+import { countText, numberText } from '../shared/format.js';
 import type { KeyId, KeyPlace } from './key-table.js';
 
 const cells = (count: number): string => countText(count, 'cell');
@@ -19,7 +19,7 @@ export const defaultStrings = {
   resultLater: (heading: string) => `${heading}: further back`,
   line: (line: number) => `line ${line}`,
   rows,
-  shownOf: (shown: number, all: number) => `${shown.toLocaleString('en-GB')} of ${rows(all)}`,
+  shownOf: (shown: number, all: number) => `${numberText(shown)} of ${rows(all)}`,
   emptyCell: 'empty',
   notUsed: 'Not used',
   note: 'Note',
@@ -63,8 +63,7 @@ export const defaultStrings = {
   sortedUp: (heading: string) => `Shown by ${heading}, lowest first; the file keeps its order`,
   sortedDown: (heading: string) => `Shown by ${heading}, highest first; the file keeps its order`,
   asInFile: 'Rows in the order of the file',
-  rowsShown: (shown: number, all: number) =>
-    `${shown.toLocaleString('en-GB')} of ${rows(all)} shown`,
+  rowsShown: (shown: number, all: number) => `${numberText(shown)} of ${rows(all)} shown`,
   liftedToShow: 'Filters lifted to show this row',
   undone: (label: string) => `Taken back: ${label}`,
   redone: (label: string) => `Done again: ${label}`,
@@ -87,7 +86,7 @@ export const defaultStrings = {
 
   findLabel: 'Find in the cells shown',
   found: (place: number, count: number) =>
-    count === 0 ? 'not found' : `${place} of ${count.toLocaleString('en-GB')}`,
+    count === 0 ? 'not found' : `${place} of ${numberText(count)}`,
   next: 'Next',
   previous: 'Previous',
 
@@ -102,7 +101,7 @@ export const defaultStrings = {
 
   printedLine: 'line',
   printedRows: (count: number, all: number) =>
-    count === all ? `All ${rows(all)}.` : `${count.toLocaleString('en-GB')} of ${rows(all)}.`,
+    count === all ? `All ${rows(all)}.` : `${numberText(count)} of ${rows(all)}.`,
   printedLeftOut: (count: number) =>
     `${rows(count)} left out, as so many are not for paper: filter to print those needed.`,
   printedFiltered: (count: number) => `${rows(count)} filtered out.`,

@@ -2,6 +2,7 @@
 // to a server. A link is a stranger's file: it is limited, checked, and opened as a copy to be looked at.
 import { planFile, readPlanFile, type ReadPlan } from '../../src/model/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
+import { numberText } from '../shared/format.js';
 
 const key = '#plan=';
 
@@ -27,9 +28,9 @@ export async function linkOf(document: PlanDocument, page: string): Promise<Made
 
 /** The size of a link in words, with what to do where it is large. */
 export function linkText(link: MadeLink): string {
-  const size = `${link.length.toLocaleString('en-GB')} characters`;
+  const size = `${numberText(link.length)} characters`;
   if (link.url === undefined)
-    return `The plan is too large for a link (${size}; at most ${longestLink.toLocaleString('en-GB')}). Save it as a file and send the file.`;
+    return `The plan is too large for a link (${size}; at most ${numberText(longestLink)}). Save it as a file and send the file.`;
   return link.mayBeCut
     ? `The link has ${size}. Some mail and message programs cut links of this length: send the file if it does not open.`
     : `The link has ${size}.`;

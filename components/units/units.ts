@@ -2,6 +2,7 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import type { Allocation } from '../../src/engine/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { countText, dueText, floatText, momentText } from '../shared/format.js';
@@ -57,6 +58,7 @@ export class PossessionUnits extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.allocation = null;
     this.activities = [];
     this.windows = [];

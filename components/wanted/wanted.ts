@@ -14,8 +14,9 @@ import {
 } from '../../src/engine/index.js';
 import type { Activity, Resource } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
-import { dayText, momentText } from '../shared/format.js';
+import { dayText, momentText, dateText } from '../shared/format.js';
 import { LANDSCAPE, paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
@@ -60,6 +61,7 @@ export class PossessionWanted extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.allocation = null;
     this.activities = [];
     this.resources = [];
@@ -124,7 +126,7 @@ export class PossessionWanted extends LitElement {
       <svg width=${wide} height=${FOOT} aria-hidden="true">
         ${Array.from({ length: Math.ceil(count / named) }, (_, at) => {
           const week = first + at * named * WEEK;
-          return svg`<text class="tick" x=${x(week)} y="14">${dayText(week + WEEK / 14, this.zone).slice(4)}</text>`;
+          return svg`<text class="tick" x=${x(week)} y="14">${dateText(week + WEEK / 14, this.zone)}</text>`;
         })}
       </svg>`;
   }

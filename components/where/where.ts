@@ -4,6 +4,7 @@ import { meetingsOf, type Allocation, type Meeting } from '../../src/engine/inde
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { PlacementSelectEvent } from '../plan/placement-select-event.js';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { clockText, dayText, stretchText } from '../shared/format.js';
 import { LANDSCAPE, paper } from '../shared/paper.js';
@@ -58,6 +59,7 @@ export class PossessionWhere extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.allocation = null;
     this.windows = [];
     this.activities = [];

@@ -1,10 +1,11 @@
 import { durationText } from '../../src/calendar/index.js';
 import type { HandbackResult } from '../../src/engine/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
-import { errorText, percentText } from '../handback/times.js';
-import { momentText } from '../shared/format.js';
+import { errorText } from '../handback/times.js';
+import { momentText, numberText } from '../shared/format.js';
 import { endLabel, endWord } from './end-word.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
+import { percentText } from '../shared/chance.js';
 
 /** Chance of handing back by the booked end, as the share of simulated runs that do. */
 export function explainOnTime(result: HandbackResult, window: AccessWindow): Explanation {
@@ -75,7 +76,7 @@ export function explainLateness(result: HandbackResult, minutes: number | null):
       : `Expected overrun, window ${result.window}`,
     figure: later
       ? percentText(later.probability)
-      : `${outlook.expectedOverrunMinutes.toFixed(1)} min`,
+      : `${numberText(outlook.expectedOverrunMinutes, 1)} min`,
     sentence: later
       ? `The share of simulated runs that hand back later than that after the ${endWord(result)}.`
       : 'The mean of the minutes late over all simulated runs; a run on time counts as 0. It is not how late a late handback is.',
@@ -84,7 +85,7 @@ export function explainLateness(result: HandbackResult, minutes: number | null):
         label: 'Standard error',
         figure: later
           ? `\u00b1${errorText(later)} points`
-          : `\u00b1${outlook.overrunStandardError.toFixed(2)} min`,
+          : `\u00b1${numberText(outlook.overrunStandardError, 2)} min`,
       },
       ...outlook.laterThan.map((one) => ({
         label: `More than ${durationText(one.minutes)} late`,
@@ -178,5 +179,5 @@ function linksOf({ window }: HandbackResult): Explanation['links'] {
 }
 
 function count(value: number): string {
-  return value.toLocaleString('en-GB');
+  return numberText(value);
 }

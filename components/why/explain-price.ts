@@ -1,8 +1,10 @@
 import { durationText } from '../../src/calendar/index.js';
 import type { ExpectedCost, PriceAnswer, PriceResult } from '../../src/engine/types.js';
-import { percentText } from '../handback/times.js';
+
 import { moneyText } from '../overrun/money-text.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
+import { numberText } from '../shared/format.js';
+import { percentText } from '../shared/chance.js';
 
 /** The overrun asked about, or one of those side by side. @throws {RangeError} When the answer has none of so many minutes. */
 export function overrunOf(answer: PriceAnswer, minutes: number | undefined): PriceResult {
@@ -82,7 +84,7 @@ export function explainExpectedCost(
         ? 'The mean over the simulated runs, each priced by its own overrun on the cost curve; a run on time costs what no overrun costs.'
         : `The least cost that at least ${percent} in 100 simulated runs do not exceed.`,
     rows: [
-      { label: 'Runs', figure: expected.runs.toLocaleString('en-GB') },
+      { label: 'Runs', figure: numberText(expected.runs) },
       {
         label: 'Expected cost',
         figure: money(expected.expected, at),

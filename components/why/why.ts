@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { base } from '../shared/base.js';
+import { Language } from '../shared/language.js';
 import { paper } from '../shared/paper.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { kindPatterns, kindStyles, kindSwatch } from '../shared/kinds.js';
@@ -30,6 +31,7 @@ export class PossessionWhy extends LitElement {
 
   constructor() {
     super();
+    new Language(this);
     this.explanation = null;
     this.strings = {};
   }

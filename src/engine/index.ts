@@ -31,6 +31,7 @@ export {
   begunBy,
   chainOf,
   chanceText,
+  type ChanceWords,
   correctionsOf,
   grantStep,
   handedBackStep,

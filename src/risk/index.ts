@@ -55,7 +55,7 @@ export { chanceLimits, type ChanceLimit } from './chance-limits.js';
 export { unknownEvents, type UnknownEvent } from './unknown-events.js';
 export { guardingSteps } from './guarding-steps.js';
 export { chainOf } from './log-chain.js';
-export { canShow, chanceText } from './chance-text.js';
+export { canShow, chanceText, type ChanceWords } from './chance-text.js';
 export {
   recordedOverruns,
   recordedSource,

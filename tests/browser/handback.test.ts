@@ -1,7 +1,8 @@
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
 import type { PossessionHandback } from '../../components/handback/handback.js';
 import { histogramOf } from '../../components/handback/histogram.js';
-import { exactClock, percentText } from '../../components/handback/times.js';
+import { exactClock } from '../../components/handback/times.js';
+import { percentText } from '../../components/shared/chance.js';
 import type { WindowSelectEvent } from '../../components/ribbon/window-select-event.js';
 import { MINUTE } from '../../src/calendar/index.js';
 import { cautions } from '../../src/model/index.js';

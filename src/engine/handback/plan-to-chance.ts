@@ -175,7 +175,9 @@ function shortened(plan: Plan, wider: ReadonlyMap<string, number>): Plan {
  * it is the best where it reaches that bound.
  */
 function certificateOf(one: Allocation, without: Allocation): Allocation['certificate'] {
-  let allBefore = true;
+  const mostPlaced =
+    without.certificate.mostPlaced && one.unplaced.length === without.unplaced.length;
+  let allBefore = mostPlaced;
   const objectives = one.certificate.objectives.map((each): ObjectiveValue => {
     const bound = without.certificate.objectives.find(({ name }) => name === each.name)!;
     const proven = allBefore && each.value <= bound.lowerBound;
@@ -186,7 +188,7 @@ function certificateOf(one: Allocation, without: Allocation): Allocation['certif
   const [first] = objectives as [ObjectiveValue, ...ObjectiveValue[]];
   return {
     ...one.certificate,
-    mostPlaced: without.certificate.mostPlaced && one.unplaced.length === without.unplaced.length,
+    mostPlaced,
     objectives,
     lowerBound: first.lowerBound,
     objective: first.value,

@@ -98,6 +98,8 @@ function asGiven(certificate: Certificate): Certificate {
       text: 'as given; some of it no longer holds',
       objectives: certificate.objectives.map((one) => ({ ...one, proven: false })),
     };
+  if (!certificate.mostPlaced)
+    return { ...certificate, text: 'as given, not shown that no more can be placed' };
   const open = certificate.objectives.find((one) => !one.proven);
   if (!open) return certificate;
   const far = open.value - open.lowerBound;

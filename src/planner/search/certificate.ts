@@ -25,17 +25,18 @@ export function certificateOf(
   const values = valuesOf(known.score, goal);
   const bounds = valuesOf(known.bound, goal);
   const named = goal.objectives.filter((each) => each !== 'margins');
+  // Where more might be placed, with other values, no bound speaks of the best.
+  const mostPlaced =
+    known.proven > 1 || (known.score[0] === known.bound[0] && known.score[1] === known.bound[1]);
   const objectives = goal.objectives.map((name): ObjectiveValue => {
     const searched = name === 'margins' || 2 + named.indexOf(name) < known.proven;
-    const lowerBound = searched ? values[name] : Math.min(values[name], bounds[name]);
-    // With work left out, a bound that speaks of all of it proves nothing.
-    const most = known.score[0] === known.bound[0] && known.score[1] === known.bound[1];
-    const whole = most || known.proven > 0;
+    const bound = mostPlaced ? Math.min(values[name], bounds[name]) : 0;
+    const lowerBound = searched ? values[name] : bound;
     return {
       name,
       value: values[name],
       lowerBound,
-      proven: nothing === undefined && (searched || (whole && lowerBound === values[name])),
+      proven: nothing === undefined && (searched || (mostPlaced && lowerBound === values[name])),
     };
   });
   const first = objectives[0]!;
@@ -43,12 +44,14 @@ export function certificateOf(
     proven: first.proven,
     lowerBound: first.lowerBound,
     objective: first.value,
-    mostPlaced: known.proven > 0 || known.score[0] === known.bound[0],
+    mostPlaced,
     cutShort,
     holds,
     verified: false,
     objectives,
-    text: nothing ?? textOf(objectives),
+    text:
+      nothing ??
+      (mostPlaced ? textOf(objectives) : 'best found, not shown that no more can be placed'),
   };
 }
 

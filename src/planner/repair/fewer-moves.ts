@@ -36,9 +36,9 @@ interface Tried extends Choice {
 }
 
 /** Values back with which a change is compared. */
-const MEMORY = 40;
+const MEMORY = 150;
 /** Changes without gain after which it begins again from the best. */
-const IDLE = 600;
+const IDLE = 2000;
 
 /**
  * A plan that leaves out little, is little late and moves few pieces, in this order: each piece is put down in its own

@@ -131,18 +131,28 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
     best = search(held, goal, bound, { ...quiet, from: best });
     effort.limit = limit;
   }
-  const gone = movedBy(split, best.visits);
   const own = { problem, split, dates: dues, weights };
   const [leastOut, leastUnits, leastLate] = leastOf(own, goal);
   const values = valuer(split, dues)(best.visits);
   // Where no plan is better, nothing is looked for.
-  const isBest = compareScores(values.slice(0, 3), [leastOut, leastUnits, leastLate]) <= 0;
-  const more =
-    isBest && goal.order === 'late-finish' && goal.ahead > 0
-      ? null
-      : moreBy(split, best, freely(dues, 0.6, best), ({ visits: free }) =>
-          within(own, goal, free, (share) => effort.until(share)),
-        );
+  const isBest =
+    compareScores(values.slice(0, 3), [leastOut, leastUnits, leastLate]) <= 0 &&
+    goal.order === 'late-finish' &&
+    goal.ahead > 0;
+  // Then the steps that are left go into moving fewer.
+  if (isBest && values[3] > found.atLeast) {
+    const known = { ...found, visits: best.visits };
+    const least = [leastOut, leastUnits, leastLate, found.atLeast] as const;
+    const near = withDates(split, datesReached(split, best.visits, dues));
+    const { visits } = fewer(own, near, known, least, effort.until(0.9));
+    best = candidateOf(split.problem, goal, visits!);
+  }
+  const gone = movedBy(split, best.visits);
+  const more = isBest
+    ? null
+    : moreBy(split, best, freely(dues, 0.6, best), ({ visits: free }) =>
+        within(own, goal, free, (share) => effort.until(share)),
+      );
   const visits = wholeVisits(split, best.visits);
   const isKept = ({ task, start }: Visit): boolean =>
     keep.some(

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Fault } from '../../src/model/index.js';
-import { tableKinds } from '../../src/model/index.js';
+import { headingAsks, withHeading, type HeadingAsk } from '../../src/engine/index.js';
+import { tableKinds, type Fault, type TableKind } from '../../src/model/index.js';
+import { keepAnswer } from '../import/reading-kept.js';
 import { countText } from '../shared/format.js';
 import { cellButton } from './cell-button.js';
 import type { Desk } from './desk-parts.js';
@@ -15,7 +16,7 @@ export function unsaidView(desk: Desk): TemplateResult | typeof nothing {
   const refused = (desk.figures.results?.faults ?? []).filter(isRefused);
   if (unsaid.length === 0 && refused.length === 0) return nothing;
   return html`<div class="assumed" role="group" aria-label="What the answer rests on">
-    ${refused.map((one) => refusedLine(desk, one))} ${unsaidPart(desk, unsaid)}
+    ${refusedTables(desk, refused)} ${unsaidPart(desk, unsaid)}
   </div>`;
 }
 
@@ -23,12 +24,57 @@ export function unsaidView(desk: Desk): TemplateResult | typeof nothing {
 const isRefused = ({ code, severity }: Fault): boolean =>
   severity === 'error' && code === 'heading-not-read';
 
-function refusedLine(desk: Desk, { message, mend, file, column }: Fault): TemplateResult {
-  const table = tableKinds.find((kind) => desk.document?.tables[kind]?.file === file);
-  return html`<p class="refused">
-    <strong>${file}: not used.</strong> ${message} ${mend}
-    ${table ? cellButton(desk, { table, row: 0, column }, 'Show the heading') : nothing}
-  </p>`;
+/** What is wrong with each heading, and what it holds to be said at once, in the table and nowhere else. */
+function refusedTables(desk: Desk, faults: readonly Fault[]): readonly TemplateResult[] {
+  const files = new Set(faults.map((one) => one.file));
+  return tableKinds.flatMap((kind) => {
+    const table = desk.document?.tables[kind];
+    if (!table || !files.has(table.file)) return [];
+    return headingAsks(table, kind).map((ask) => refusedHeading(desk, kind, table.file, ask));
+  });
+}
+
+function refusedHeading(
+  desk: Desk,
+  kind: TableKind,
+  file: string,
+  { heading, message, entry, likely, free }: HeadingAsk,
+): TemplateResult {
+  const say = (field: string): void => {
+    const { document } = desk;
+    const table = document?.tables[kind];
+    if (!document || !table) return;
+    const said = withHeading(table, entry, field);
+    const tables = { ...document.tables, [kind]: said };
+    // The next file with these headings is then read so too.
+    keepAnswer(table.columns, { map: said.map ?? {}, unread: said.unread ?? [] });
+    desk.edit(
+      { ...document, tables },
+      field === '' ? `"${heading}" stays unread` : `"${heading}" is read as ${field}`,
+    );
+  };
+  const others = free.filter((field) => !likely.includes(field));
+  return html`<div class="refused" role="group" aria-label="${file}, ${heading}">
+    <p><strong>${file}: not used.</strong> ${message}</p>
+    <div class="acts">
+      ${likely.map(
+        (field) =>
+          html`<button type="button" @click=${() => say(field)}>It holds the ${field}</button>`,
+      )}
+      <select
+        aria-label="What ${heading} holds"
+        @change=${(event: Event) => {
+          const { value } = event.target as HTMLSelectElement;
+          if (value !== '') say(value);
+        }}
+      >
+        <option value="">It holds something else</option>
+        ${others.map((field) => html`<option value=${field}>${field}</option>`)}
+      </select>
+      <button type="button" @click=${() => say('')}>Leave it unread</button>
+      ${cellButton(desk, { table: kind, row: 0, column: heading }, 'Show the heading')}
+    </div>
+  </div>`;
 }
 
 const texts: Readonly<

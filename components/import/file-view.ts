@@ -15,6 +15,7 @@ export function fileView(
   at: number,
   words: ImportStrings,
   choose: Choose,
+  askAnew: (() => void) | null,
 ): TemplateResult {
   const { preview } = one;
   if (preview) {
@@ -24,6 +25,14 @@ export function fileView(
     return html`<section class="file" aria-label=${one.file}>
       <h3>${one.file}</h3>
       <p class="quiet">${words.kinds[one.kind]}, ${countText(one.rows, 'row')}</p>
+      ${
+        askAnew
+          ? html`<p class="as-before">
+              ${words.remembered}
+              <button type="button" class="plain" @click=${askAnew}>${words.askAnew}</button>
+            </p>`
+          : nothing
+      }
       ${asksView(preview, one.file, words, choose)} ${choicesView(preview, words, choose)}
       ${effectsView(preview, `take-${at}`, words, choose)}
       ${columnsView(preview, one.file, words, choose)} ${rowsView(preview, one.file, words)}

@@ -24,6 +24,7 @@ import { fileView } from './file-view.js';
 import { ImportAcceptEvent } from './import-accept-event.js';
 import { styles } from './import.styles.js';
 import { nowView } from './now-view.js';
+import { headingsKey, keepReading, lasting, readingOf } from './reading-kept.js';
 import { defaultStrings, type ImportStrings } from './strings.js';
 
 /**
@@ -62,7 +63,10 @@ export class PossessionImport extends LitElement {
   #latest = 0;
   #files: readonly ImportedFile[] = [];
   #stop: AbortController | undefined;
-  readonly #remembered = new Map<string, ImportChoices>();
+  /** The headings of each file as they were found at first: its choices are kept under them. */
+  #found: readonly string[] = [];
+  /** Files that are read as was chosen for their headings before. */
+  #asBefore: ReadonlySet<number> = new Set();
 
   constructor() {
     super();
@@ -81,17 +85,34 @@ export class PossessionImport extends LitElement {
   async read(files: readonly ImportedFile[]): Promise<void> {
     if (!this.engine || !this.document || files.length === 0) return;
     this.#files = files.map((file) => ({ ...file, choices: { take: 'update', ...file.choices } }));
+    this.#asBefore = new Set();
     await this.#look();
+    this.#found = this.#files.map((_, at) => this.#headingsOf(at));
     // Headings that were seen before are read as they were chosen then.
     const known = this.#files.map((file, at) => {
-      const before = this.#remembered.get(this.#headingsOf(at));
+      const before = readingOf(this.#found[at]!);
       return before && Object.keys(file.choices ?? {}).every((one) => one === 'take')
         ? { ...file, choices: { ...file.choices, ...before } }
         : file;
     });
-    if (known.every((file, at) => file === this.#files[at])) return;
+    const asBefore = known.flatMap((file, at) => (file === this.#files[at] ? [] : [at]));
+    if (asBefore.length === 0) return;
     this.#files = known;
+    this.#asBefore = new Set(asBefore);
     await this.#look();
+  }
+
+  /** Forgets what was chosen for the headings of a file, and reads it as it is found. */
+  #askAnew(at: number): void {
+    const file = this.#files[at];
+    if (!file) return;
+    keepReading(this.#found[at]!, null);
+    this.#asBefore = new Set([...this.#asBefore].filter((one) => one !== at));
+    this.#files = this.#files.with(at, {
+      ...file,
+      choices: { take: file.choices?.take ?? 'update' },
+    });
+    void this.#look();
   }
 
   /** Reads the files as chosen now. */
@@ -131,7 +152,7 @@ export class PossessionImport extends LitElement {
 
   #headingsOf(at: number): string {
     const preview = this.result?.report[at]?.preview;
-    return JSON.stringify(preview?.columns.map((one) => one.heading) ?? null);
+    return headingsKey(preview?.columns.map((one) => one.heading) ?? []);
   }
 
   #choose(at: number, more: ImportChoices): void {
@@ -229,7 +250,13 @@ export class PossessionImport extends LitElement {
     const unknown = result.report.filter((one) => one.kind === 'unknown');
     const useless = unknown.length === result.report.length;
     return html`${result.report.map((one, at) =>
-        fileView(one, at, this.#words, (more) => this.#choose(at, more)),
+        fileView(
+          one,
+          at,
+          this.#words,
+          (more) => this.#choose(at, more),
+          this.#asBefore.has(at) ? () => this.#askAnew(at) : null,
+        ),
       )}
       <div class="end">
         <button
@@ -309,8 +336,8 @@ export class PossessionImport extends LitElement {
     const { result } = this;
     if (!result) return;
     this.#files.forEach(({ choices }, at) => {
-      const { leave: _leave, take: _take, ...kept } = choices ?? {};
-      if (Object.keys(kept).length > 0) this.#remembered.set(this.#headingsOf(at), kept);
+      const kept = lasting(choices ?? {});
+      if (Object.keys(kept).length > 0) keepReading(this.#found[at]!, kept);
     });
     this.result = null;
     this.dispatchEvent(new ImportAcceptEvent(result.document, result.report));

@@ -88,6 +88,7 @@ export const defaultStrings = {
   rewritten: (cells: string) =>
     `${cells} are written year first, or with their unit, so that they mean the same beside the rows that stand.`,
   remembered: 'Read as you chose for these headings before.',
+  askAnew: 'Ask me anew',
 };
 
 export type ImportStrings = Readonly<typeof defaultStrings>;

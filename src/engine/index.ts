@@ -45,6 +45,7 @@ export {
   shiftLogFile,
   shiftState,
 } from '../risk/index.js';
+export { headingAsks, withHeading, type HeadingAsk } from './heading-answers.js';
 export { isolationCut, isolationLike, type CutIsolation } from '../tables/index.js';
 export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';

@@ -9,7 +9,11 @@ import { exampleCells, fieldsSuggested } from './suggest.js';
 import type { Table } from './table.js';
 
 export interface UnreadDanger {
+  /** Index of the column. */
+  readonly at: number;
   readonly heading: string;
+  /** The field that the words of the heading mean, where they mean one. */
+  readonly meant: string | undefined;
   readonly problem: Problem;
 }
 
@@ -38,11 +42,19 @@ export function unreadDangers<K extends SheetKind>(
       const other = table.columns[rival]!.trim();
       return cells.length === 0
         ? []
-        : [{ heading: table.columns[at]!, problem: rivalOf(heading, other, meant!, cells) }];
+        : [
+            {
+              at,
+              heading: table.columns[at]!,
+              meant,
+              problem: rivalOf(heading, other, meant!, cells),
+            },
+          ];
     }
     if (lacking.length === 0) return [];
     const name = heading === '' ? `column ${at + 1}` : heading;
-    return [{ heading: table.columns[at]!, problem: dangerOf(name, kind, lacking, cells) }];
+    const problem = dangerOf(name, kind, lacking, cells);
+    return [{ at, heading: table.columns[at]!, meant, problem }];
   });
 }
 

@@ -51,7 +51,8 @@ export { forecastFrom, temperaturesFrom, type WeatherResult } from './weather.js
 export { rosterFrom, type RosterResult } from './roster.js';
 export { resourcesFrom, type ResourcesResult } from './resources.js';
 export { rulesFrom, type RulesResult } from './rules.js';
-export { fieldsSuggested } from './suggest.js';
+export { unreadDangers } from './fail-closed.js';
+export { exampleCells, fieldsSuggested } from './suggest.js';
 export { sizeLimits, tooManyBytes, tooManyCells } from './size-limits.js';
 export { tableOf, type Table, type TableRow } from './table.js';
 export { trainsFrom, type TrainOptions, type TrainsResult } from './trains.js';

@@ -113,6 +113,65 @@ describe('what the answer rests on', () => {
   });
 });
 
+describe('a table that is refused for a heading', () => {
+  const odd = {
+    ...plan,
+    tables: {
+      ...plan.tables,
+      windows: tableOf(
+        'windows.csv',
+        `window,start,end,status,Gleis
+W2,2027-03-09 23:00,2027-03-10 05:00,confirmed,Up
+W1,2027-03-02 23:00,2027-03-03 05:00,confirmed,Up`,
+      ),
+    },
+  };
+  const refused = async (): Promise<PossessionDesk> => {
+    const el = await fixture<PossessionDesk>(
+      html`<possession-desk .engine=${createInlineEngine()} .document=${odd}></possession-desk>`,
+    );
+    await waitUntil(() => el.renderRoot.querySelector('.refused'), 'refused');
+    return el;
+  };
+  afterEach(() => localStorage.removeItem('possession-fit/reading'));
+
+  it('is mended on the desk: what the heading holds is said by one press, and undone by one', async () => {
+    const el = await refused();
+    expect(el.figures.results!.plan.windows).to.have.length(0);
+    expect(text(el.renderRoot.querySelector('.refused'))).not.to.contain('--columns');
+    button(el.renderRoot.querySelector('.refused')!, 'It holds the lines')!.click();
+    await waitUntil(() => el.figures.results?.plan.windows.length === 2, 'the windows');
+    expect(el.figures.results!.plan.windows[0]!.lines).to.deep.equal(['Up']);
+    // Cells and headings stay as they were typed.
+    expect(el.document!.tables.windows.columns).to.deep.equal(odd.tables.windows.columns);
+    await waitUntil(() => !el.renderRoot.querySelector('.refused'), 'nothing refused');
+    el.undo();
+    await waitUntil(() => el.renderRoot.querySelector('.refused'), 'refused again');
+  });
+
+  it('is mended by leaving the heading unread, and by any other field', async () => {
+    const el = await refused();
+    button(el.renderRoot.querySelector('.refused')!, 'Leave it unread')!.click();
+    await waitUntil(() => el.figures.results?.plan.windows.length === 2, 'the windows');
+    expect(el.figures.results!.plan.windows[0]!.lines).to.deep.equal([]);
+    el.undo();
+    await waitUntil(() => el.renderRoot.querySelector('.refused select'), 'refused again');
+    const select = el.renderRoot.querySelector<HTMLSelectElement>('.refused select')!;
+    select.value = 'title';
+    select.dispatchEvent(new Event('change'));
+    await waitUntil(() => el.figures.results?.plan.windows[0]?.title === 'Up', 'the titles');
+  });
+
+  it('breaks no rule of accessibility, light and dark', async () => {
+    const el = await refused();
+    await inBothSchemes(async (scheme) => {
+      el.theme = scheme;
+      await el.updateComplete;
+      expect(await axeFaults(el)).to.deep.equal([]);
+    });
+  });
+});
+
 describe('the windows of the desk', () => {
   it('stand in order of time with the work planned in them, marked by week', async () => {
     const el = await shown();

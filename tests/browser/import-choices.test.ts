@@ -54,6 +54,8 @@ const take = (el: PossessionImport): void =>
   el.renderRoot.querySelector<HTMLButtonElement>('button.strong')!.click();
 
 describe('possession-import, the choices', () => {
+  beforeEach(() => localStorage.removeItem('possession-fit/reading'));
+
   it('tells what was found, with the rows that each choice touches', async () => {
     const el = await shown();
     await el.read([{ name: 'nights.csv', bytes: bytes(nights) }]);
@@ -101,9 +103,44 @@ describe('possession-import, the choices', () => {
     await idle(el);
     take(el);
     expect(events[0]!.document.tables.windows.map!['start']).to.equal('wann');
-    await el.updateComplete;
-    await el.read([{ name: 'b.csv', bytes: odd }]);
-    expect(el.renderRoot.querySelector<HTMLSelectElement>('[data-column="1"]')!.value).to.equal(
+    // In another sitting, with another file of these headings: it is said, and can be taken back.
+    const next = await shown();
+    await next.read([{ name: 'b.csv', bytes: odd }]);
+    const chosen = (): string =>
+      next.renderRoot.querySelector<HTMLSelectElement>('[data-column="1"]')!.value;
+    expect(chosen()).to.equal('start');
+    expect(text(next)).to.contain('Read as you chose for these headings before.');
+    next.renderRoot.querySelector<HTMLElement>('.as-before button')!.click();
+    await idle(next);
+    await settled(next, () => text(next).includes('No column holds start.'));
+    expect(text(next)).not.to.contain('Read as you chose');
+    const third = await shown();
+    await third.read([{ name: 'c.csv', bytes: odd }]);
+    expect(text(third)).to.contain('No column holds start.');
+  });
+
+  it('reads as it is found where what is kept is not of this page', async () => {
+    const odd = bytes('window,wann,end\nW1,2027-04-03 23:00,05:00\n');
+    const key = JSON.stringify(['window', 'wann', 'end']);
+    for (const kept of ['{', '7', '[[1,2]]', JSON.stringify([[key, { map: { start: 5 } }]])]) {
+      localStorage.setItem('possession-fit/reading', kept);
+      const el = await shown();
+      await el.read([{ name: 'a.csv', bytes: odd }]);
+      expect(text(el)).to.contain('No column holds start.');
+    }
+  });
+
+  it('remembers the line of the headings with the rest', async () => {
+    const el = await shown();
+    const deep = bytes('Nights of the deck\n\nwindow,wann,end\nW1,2027-04-03 23:00,05:00\n');
+    await el.read([{ name: 'a.csv', bytes: deep }]);
+    const column = el.renderRoot.querySelector<HTMLSelectElement>('[data-column="1"]')!;
+    await pick(el, column, 'start', () => !text(el).includes('No column holds start.'));
+    await idle(el);
+    take(el);
+    const next = await shown();
+    await next.read([{ name: 'b.csv', bytes: deep }]);
+    expect(next.renderRoot.querySelector<HTMLSelectElement>('[data-column="1"]')!.value).to.equal(
       'start',
     );
   });

@@ -72,7 +72,7 @@ function section(module, element, eventClasses, shared) {
 }
 
 /** The page about the elements: one section each, and the tokens that all of them read. */
-export function elementDocs(manifest, tokens) {
+export function elementDocs(manifest, tokens, german) {
   const found = manifest.modules.flatMap((module) =>
     module.declarations.map((declared) => ({ module, declared })),
   );
@@ -100,6 +100,13 @@ export function elementDocs(manifest, tokens) {
     ),
     '',
     ...elements.flatMap(({ module, declared }) => section(module, declared, eventClasses, shared)),
+    '## Language',
+    '',
+    'Days, numbers and money are written as the nearest `lang` attribute says (the element, what it stands in, the page;',
+    'British English without one). Words are English; a page can give others by `strings`. German words come with',
+    `${german.map((one) => code(`<${one}>`)).join(', ')}; they are from memory, to be read by a native speaker of the`,
+    'trade. Reasons, notes and explanations that the engine makes stay English, and those three mark them as English.',
+    '',
     '## Tokens',
     '',
     'Custom properties that every element reads, set on the element or on anything around it. Light and dark follow the',

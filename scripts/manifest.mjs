@@ -21,6 +21,12 @@ export function elementFolders() {
     .sort();
 }
 
+/** Tags of the elements that have German words. */
+const germanElements = () =>
+  elementFolders()
+    .filter((name) => existsSync(join(root, 'components', name, 'strings.de.ts')))
+    .map((name) => `possession-${name}`);
+
 /**
  * Custom properties that every element reads: name, default, meaning and, but for the font, the syntax of a value (CSS
  * Properties and Values API). They are read from `components/shared/tokens.ts` and its doc comment.
@@ -201,7 +207,7 @@ export async function manifestFiles() {
     'components/frameworks/react.ts': await typed(reactTypes(manifest)),
     'components/frameworks/vue.ts': await typed(vueTypes(manifest)),
     'custom-elements.json': `${JSON.stringify(manifest, null, 2)}\n`,
-    'docs/elements.md': await format(elementDocs(manifest, tokens()), {
+    'docs/elements.md': await format(elementDocs(manifest, tokens(), germanElements()), {
       ...(await resolveConfig(join(root, 'docs/elements.md'))),
       parser: 'markdown',
     }),

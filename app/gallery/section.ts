@@ -30,13 +30,14 @@ const listed = (all: readonly { readonly name: string }[]): TemplateResult[] =>
   all.map(({ name }, index) => html`${index > 0 ? ', ' : ''}<code>${name}</code>`);
 
 function figure(told: Told, state: State): TemplateResult {
-  const { narrow, dark, rightToLeft } = state.ground ?? {};
+  const { narrow, dark, rightToLeft, german } = state.ground ?? {};
   const label = `${told.tag}: ${state.name.toLowerCase()}`;
   return html`<figure class=${narrow ? 'narrow' : ''}>
     <figcaption>${state.name}</figcaption>
     <div
       class="ground ${dark ? 'dark' : ''}"
       dir=${rightToLeft ? 'rtl' : nothing}
+      lang=${german ? 'de' : nothing}
       role="region"
       aria-label=${label}
       tabindex="0"

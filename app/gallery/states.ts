@@ -8,7 +8,12 @@ export interface State {
   /** What is set on it after its data. */
   readonly set?: Readonly<Record<string, unknown>>;
   /** How the ground that it stands on differs from the page. */
-  readonly ground?: { readonly narrow?: true; readonly dark?: true; readonly rightToLeft?: true };
+  readonly ground?: {
+    readonly narrow?: true;
+    readonly dark?: true;
+    readonly rightToLeft?: true;
+    readonly german?: true;
+  };
 }
 
 type Tag = Told['tag'];
@@ -47,6 +52,13 @@ const grounds: readonly State[] = [
   { name: 'On a page from right to left', data: 'sample', ground: { rightToLeft: true } },
 ];
 
+/** Elements that have German words. */
+const german: ReadonlySet<Tag> = new Set<Tag>([
+  'possession-ledger',
+  'possession-ribbon',
+  'possession-why',
+]);
+
 /** In which states an element is shown. The desk fills a page of its own: it is shown at work only. */
 export function statesOf(tag: Tag): readonly State[] {
   if (tag === 'possession-desk') return [everyWhere[0]!];
@@ -55,5 +67,8 @@ export function statesOf(tag: Tag): readonly State[] {
     ...everyWhere,
     ...(only ? [{ name: 'To be read only', data: 'sample', set: only } as const] : []),
     ...grounds,
+    ...(german.has(tag)
+      ? [{ name: 'On a German page', data: 'sample', ground: { german: true } } as const]
+      : []),
   ];
 }

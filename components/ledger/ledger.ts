@@ -4,7 +4,6 @@ import type { AccessWindow } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { clockText, stretchText } from '../shared/format.js';
 import { kindFill, kindPatterns, kindStyles } from '../shared/kinds.js';
@@ -12,6 +11,7 @@ import { paper, PORTRAIT } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { Words } from '../shared/words.js';
 import { LedgerAskEvent } from './ledger-ask-event.js';
 import { styles } from './ledger.styles.js';
 import { defaultStrings, type LedgerStrings } from './strings.js';
@@ -56,12 +56,14 @@ export class PossessionLedger extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<LedgerStrings>;
 
+  readonly #words = new Words<LedgerStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
   readonly #picture = new WidthWatch(this, '.picture', 320);
   readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
-    new Language(this);
     this.ledger = null;
     this.window = null;
     this.asked = null;
@@ -76,7 +78,7 @@ export class PossessionLedger extends LitElement {
 
   override render(): TemplateResult {
     const { ledger, window } = this;
-    const words = this.#words;
+    const words = this.#words.now;
     if (!ledger || !window) return html`<p class="quiet">${words.pick}</p>`;
     return html`<header>
         <div>
@@ -94,7 +96,7 @@ export class PossessionLedger extends LitElement {
           ${this.asTable ? words.asPicture : words.asTable}
         </button>
       </header>
-      ${ledger.barred.map((reason) => html`<p class="barred">${reason.text}</p>`)}
+      ${ledger.barred.map((reason) => html`<p class="barred" lang="en">${reason.text}</p>`)}
       ${
         ledger.shortfallMinutes > 0
           ? html`<p class="shortfall">${words.shortfall(durationText(ledger.shortfallMinutes))}</p>`
@@ -102,14 +104,14 @@ export class PossessionLedger extends LitElement {
       }
       ${this.asTable && !this.#print.printing ? nothing : this.#renderPicture(ledger, window.zone)}
       ${this.asTable || this.#print.printing ? this.#renderTable(ledger, window.zone) : nothing}
-      <div class="on-paper">${cautionList(words.cautions)}</div>`;
+      <div class="on-paper">${cautionList(words.cautions, words.cautionLines)}</div>`;
   }
 
   #renderPicture(ledger: Ledger, zone: string): TemplateResult {
-    return html`<div class="picture" role="group" aria-label=${this.#words.picture}>
-      ${this.#renderSum('gross', this.#words.booked, ledger.grossMinutes, ledger)}
+    return html`<div class="picture" role="group" aria-label=${this.#words.now.picture}>
+      ${this.#renderSum('gross', this.#words.now.booked, ledger.grossMinutes, ledger)}
       ${stepsOf(ledger).map((step) => this.#renderStep(step, ledger, zone))}
-      ${this.#renderSum('usable', this.#words.usable, ledger.usableMinutes, ledger)}
+      ${this.#renderSum('usable', this.#words.now.usable, ledger.usableMinutes, ledger)}
     </div>`;
   }
 
@@ -165,14 +167,14 @@ export class PossessionLedger extends LitElement {
         ></rect>
       </svg>
       <span class="when clock-run"
-        ><span class="unseen">${this.#words.kind[row.kind]}, </span
+        ><span class="unseen">${this.#words.now.kind[row.kind]}, </span
         >${clockText(row.start, zone)}&ndash;${clockText(row.end, zone)}</span
       >
     </button>`;
   }
 
   #renderTable(ledger: Ledger, zone: string): TemplateResult {
-    const words = this.#words;
+    const words = this.#words.now;
     return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.table}>
       <table>
         <thead>
@@ -193,7 +195,9 @@ export class PossessionLedger extends LitElement {
                   <button class="plain" type="button" @click=${() => this.#ask(index)}>
                     ${row.rule}
                   </button>
-                  <div class="quiet">${words.kind[row.kind]}. ${row.why}</div>
+                  <div class="quiet">
+                    ${words.kind[row.kind]}. <span lang="en">${row.why}</span>
+                  </div>
                 </td>
                 <td class="figure">${row.minutes}</td>
               </tr>`,
@@ -209,10 +213,6 @@ export class PossessionLedger extends LitElement {
         </tbody>
       </table>
     </div>`;
-  }
-
-  get #words(): LedgerStrings {
-    return { ...defaultStrings, ...this.strings };
   }
 
   get #bar(): number {

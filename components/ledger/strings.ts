@@ -1,4 +1,4 @@
-import type { LedgerKind } from '../../src/rules/types.js';
+import { cautions } from '../../src/model/index.js';
 import { kindText } from '../shared/kinds.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
@@ -9,7 +9,7 @@ export const defaultStrings = {
   shortfall: (time: string) => `The deductions ask for ${time} more than the window holds.`,
   picture: 'From booked to usable time',
   table: 'Ledger as a table',
-  kind: kindText as Record<LedgerKind, string>,
+  kind: kindText,
   booked: 'Booked',
   usable: 'Usable',
   from: 'From',
@@ -19,6 +19,7 @@ export const defaultStrings = {
   bookedSum: 'Booked, the sum',
   ofItUsable: 'of it usable',
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type LedgerStrings = Readonly<typeof defaultStrings>;

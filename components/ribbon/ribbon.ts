@@ -12,7 +12,6 @@ import type { Ledger } from '../../src/rules/types.js';
 import { MINUTE, startOfLocalDay, weekdayOf } from '../../src/calendar/index.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { dateText } from '../shared/format.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { bringIntoSight, SightWatch } from '../shared/in-sight.js';
@@ -22,6 +21,7 @@ import { placed } from '../shared/placed.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { Words } from '../shared/words.js';
 import { piecesOf } from './lines.js';
 import { ListKeys } from './list-keys.js';
 import { axis } from './picture.js';
@@ -84,10 +84,13 @@ export class PossessionRibbon extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<RibbonStrings>;
 
-  #words: RibbonStrings = defaultStrings;
+  readonly #words = new Words<RibbonStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
   #ledgers = new Map<string, Ledger>();
   #work: ReadonlyMap<string, WindowWork> = new Map();
   #weeks: readonly string[] = [];
+  #weeksIn: RibbonStrings = defaultStrings;
   /** What each row is known by from one drawing to the next: its id, or its place where the id comes twice. */
   #names: readonly string[] = [];
   #frame = emptyFrame;
@@ -100,7 +103,6 @@ export class PossessionRibbon extends LitElement {
 
   constructor() {
     super();
-    new Language(this);
     this.windows = [];
     this.ledgers = [];
     this.work = null;
@@ -117,7 +119,6 @@ export class PossessionRibbon extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('strings')) this.#words = { ...defaultStrings, ...this.strings };
     if (changed.has('ledgers'))
       this.#ledgers = new Map(this.ledgers.map((ledger) => [ledger.window, ledger]));
     if (changed.has('windows')) {
@@ -125,8 +126,11 @@ export class PossessionRibbon extends LitElement {
       this.#names = namesOf(this.windows);
     }
     if (changed.has('work')) this.#work = new Map(this.work?.map((one) => [one.window, one]) ?? []);
-    if (changed.has('windows') || changed.has('byWeek'))
-      this.#weeks = this.byWeek ? weeksOf(this.windows) : [];
+    const { now } = this.#words;
+    if (changed.has('windows') || changed.has('byWeek') || this.#weeksIn !== now) {
+      this.#weeks = this.byWeek ? this.#words.speaking(() => weeksOf(this.windows, now)) : [];
+      this.#weeksIn = now;
+    }
     if (changed.has('windows') || changed.has('asTable') || changed.has('work'))
       this.#rows.take(this.windows, this.asTable, (one) =>
         lineHeight(laneCount(this.#work.get(one.id))),
@@ -145,7 +149,7 @@ export class PossessionRibbon extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = this.#words;
+    const words = this.#words.now;
     return html`<svg class="unseen" width="0" height="0" aria-hidden="true">${kindPatterns}</svg>
       <div class="top">
         <ul class="key" aria-label=${words.key}>
@@ -180,7 +184,7 @@ export class PossessionRibbon extends LitElement {
             ? printedRibbon(this.windows, this.#ledgers, this.#scale, words, this.#work)
             : this.#renderPicture()
       }
-      <div class="on-paper">${cautionList(words.cautions)}</div>`;
+      <div class="on-paper">${cautionList(words.cautions, words.cautionLines)}</div>`;
   }
 
   /** Picks a window and shows it, scrolling the page too if need be. Sends nothing. */
@@ -190,7 +194,7 @@ export class PossessionRibbon extends LitElement {
   }
 
   #renderPicture(): TemplateResult {
-    const words = this.#words;
+    const words = this.#words.now;
     const chosen = this.#chosen;
     const rows = this.#rows;
     return html`<div class="axis" aria-hidden="true">
@@ -223,7 +227,7 @@ export class PossessionRibbon extends LitElement {
       chosen: one.id === this.selected,
       reachable: chosen < 0 ? at === 0 : one.id === this.selected,
       scale: this.#scale,
-      words: this.#words,
+      words: this.#words.now,
       work: this.work ? (this.#work.get(one.id) ?? noWork) : undefined,
       week: this.#weeks[at] ?? '',
     };
@@ -273,12 +277,12 @@ export class PossessionRibbon extends LitElement {
 
 const noWork: WindowWork = { window: '', pieces: [], outcome: '' };
 
-/** `w/c 1 Mar` for the first window of each week from Monday on, else empty. The shorthand is common practice, no source. */
-function weeksOf(windows: readonly AccessWindow[]): string[] {
+/** `w/c 1 Mar` for the first window of each week from Monday on, else empty. */
+function weeksOf(windows: readonly AccessWindow[], words: RibbonStrings): string[] {
   let last = '';
   return windows.map(({ start, zone }) => {
     const monday = startOfLocalDay(start, zone, 1 - weekdayOf(start, zone));
-    const week = `w/c ${dateText(monday + 12 * 60 * MINUTE, zone)}`;
+    const week = words.weekFrom(dateText(monday + 12 * 60 * MINUTE, zone));
     const first = week !== last;
     last = week;
     return first ? week : '';

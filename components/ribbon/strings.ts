@@ -1,17 +1,16 @@
-import type { WindowStatus } from '../../src/model/index.js';
-import type { LedgerKind } from '../../src/rules/types.js';
+import { cautions, type WindowStatus } from '../../src/model/index.js';
 import { kindText } from '../shared/kinds.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
   key: 'Key',
-  kind: kindText as Record<LedgerKind, string>,
+  kind: kindText,
   status: {
     requested: 'requested',
     offered: 'offered',
     confirmed: 'confirmed',
     withdrawn: 'withdrawn',
-  } as Record<WindowStatus, string>,
+  } as Readonly<Record<WindowStatus, string>>,
   isolated: 'isolated',
   asPicture: 'As a picture',
   asTable: 'As a table',
@@ -30,9 +29,12 @@ export const defaultStrings = {
   clocksForward: (size: string) => `clocks forward ${size}`,
   clocksBack: (size: string) => `clocks back ${size}`,
   clocks: (size: string) => `clocks ${size}`,
+  /** Above the first window of a week. The shorthand is common practice, no source. */
+  weekFrom: (day: string) => `w/c ${day}`,
   printedSome: (count: number, left: number) =>
     `The first ${count} windows are printed. ${left} more are not on this paper: split the plan to print them.`,
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type RibbonStrings = Readonly<typeof defaultStrings>;

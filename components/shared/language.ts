@@ -59,12 +59,12 @@ function hear(): void {
  * changes. It speaks English words; see `Words` for more.
  */
 export class Language implements ReactiveController {
-  readonly #host: ReactiveControllerHost & HTMLElement;
+  protected readonly host: ReactiveControllerHost & HTMLElement;
   #before: Spoken | undefined;
   spoken: Spoken = english;
 
   constructor(host: ReactiveControllerHost & HTMLElement) {
-    this.#host = host;
+    this.host = host;
     host.addController(this);
   }
 
@@ -72,11 +72,11 @@ export class Language implements ReactiveController {
     watched.add(this);
     watch ??= new MutationObserver(hear);
     // Watching a root twice is watching it once.
-    for (let root = this.#host.getRootNode(); ; root = (root as ShadowRoot).host.getRootNode()) {
+    for (let root = this.host.getRootNode(); ; root = (root as ShadowRoot).host.getRootNode()) {
       watch.observe(root, { attributes: true, attributeFilter: ['lang'], subtree: true });
       if (!(root instanceof ShadowRoot)) break;
     }
-    watch.observe(this.#host, { attributes: true, attributeFilter: ['lang'] });
+    watch.observe(this.host, { attributes: true, attributeFilter: ['lang'] });
     this.look();
   }
 
@@ -89,14 +89,14 @@ export class Language implements ReactiveController {
 
   /** Looks where the element stands, and has it drawn anew where that speaks another language than before. */
   look(): void {
-    const figures = languageAt(this.#host);
+    const figures = languageAt(this.host);
     if (figures === this.spoken.figures) return;
     this.speak({ ...this.spoken, figures });
   }
 
-  speak(spoken: Spoken): void {
+  protected speak(spoken: Spoken): void {
     this.spoken = spoken;
-    this.#host.requestUpdate();
+    this.host.requestUpdate();
   }
 
   hostUpdate(): void {

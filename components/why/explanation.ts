@@ -28,6 +28,8 @@ export interface ExplanationRow {
 
 /** A number with where it comes from: the sentence, the rows it is made of, the rule and the cells behind it. */
 export interface Explanation {
+  /** Language of its words, a tag of BCP 47; absent: English, as those of this package are. */
+  readonly lang?: string;
   /** What the number is of: `Usable time, window W3`. */
   readonly title: string;
   readonly figure: string;

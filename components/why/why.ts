@@ -1,6 +1,6 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
+import { Words } from '../shared/words.js';
 import { paper } from '../shared/paper.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { kindPatterns, kindStyles, kindSwatch } from '../shared/kinds.js';
@@ -29,25 +29,31 @@ export class PossessionWhy extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<WhyStrings>;
 
+  readonly #words = new Words<WhyStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   constructor() {
     super();
-    new Language(this);
     this.explanation = null;
     this.strings = {};
   }
 
   override render(): TemplateResult {
     const told = this.explanation;
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     if (!told) return html`<p class="empty">${words.empty}</p>`;
+    const lang = told.lang ?? 'en';
     return html`<section aria-label=${words.section}>
-      <h2 class="title">${told.title}</h2>
-      <p part="number" class="number run ${told.tone ?? ''}">${told.figure}</p>
-      <p class="sentence run">${told.sentence}</p>
+      <h2 class="title" lang=${lang}>${told.title}</h2>
+      <p part="number" class="number run ${told.tone ?? ''}" lang=${lang}>${told.figure}</p>
+      <p class="sentence run" lang=${lang}>${told.sentence}</p>
       ${
         told.rows.length > 0
-          ? html`<h3>${told.rowsTitle ?? words.rows}</h3>
-              <ul class="rows">
+          ? html`<h3 lang=${told.rowsTitle === undefined ? nothing : lang}>
+                ${told.rowsTitle ?? words.rows}
+              </h3>
+              <ul class="rows" lang=${lang}>
                 ${told.rows.map((row) => this.#renderRow(row))}
               </ul>`
           : nothing
@@ -56,7 +62,7 @@ export class PossessionWhy extends LitElement {
         told.rule
           ? html`<h3>${words.rule}</h3>
               <div class="rule">
-                <strong>${told.rule.name}</strong>${told.rule.text}
+                <span lang=${lang}><strong>${told.rule.name}</strong>${told.rule.text}</span>
                 <div class="quiet">${words.source(told.rule.source)}</div>
               </div>`
           : nothing
@@ -64,7 +70,7 @@ export class PossessionWhy extends LitElement {
       ${
         told.links.length > 0
           ? html`<h3>${words.links}</h3>
-              <ul class="links">
+              <ul class="links" lang=${lang}>
                 ${told.links.map(
                   (link) =>
                     html`<li>

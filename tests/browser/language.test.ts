@@ -1,8 +1,21 @@
 import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/ledger/define.js';
 import type { PossessionLedger } from '../../components/ledger/ledger.js';
+import '../../components/ribbon/define.js';
+import '../../components/why/define.js';
+import type { Explanation } from '../../components/why/explanation.js';
+import { axeFaults } from './support/axe.js';
 import { text } from './support/look.js';
-import { ledgers, springNight } from './support/samples.js';
+import { ledgers, springNight, windows } from './support/samples.js';
+import { waitUntil } from './support/wait-until.js';
+
+const told: Explanation = {
+  title: 'Usable time',
+  figure: '7 h 10',
+  sentence: 'What is left.',
+  rows: [{ label: 'Booked', figure: '9 h 10' }],
+  links: [],
+};
 
 const ledger = html`<possession-ledger
   .window=${springNight}
@@ -54,5 +67,41 @@ describe('the language of an element', () => {
     const [one, other] = page.querySelectorAll('possession-ledger');
     expect(await dates(one!)).to.contain('27. März');
     expect(await dates(other!)).to.contain('27 Mar');
+  });
+});
+
+describe('a German page', () => {
+  const page = html`<div lang="de">
+    <possession-ribbon .windows=${windows} .ledgers=${ledgers} by-week></possession-ribbon>
+    ${ledger}<possession-why .explanation=${told}></possession-why>
+  </div>`;
+
+  it('is spoken to in German by the elements that can, and what stays English is marked so', async () => {
+    const root = await fixture(page);
+    const el = found(root);
+    const ribbon = root.querySelector('possession-ribbon')!;
+    const why = root.querySelector('possession-why')!;
+    await waitUntil(() => text(el.renderRoot as HTMLElement).includes('Gebucht'));
+    await waitUntil(() => text(ribbon.renderRoot as HTMLElement).includes('bestätigt'));
+    await waitUntil(() => text(why.renderRoot as HTMLElement).includes('Woraus sie besteht'));
+    expect(await dates(el)).to.equal('Sa., 27. März 22:50 bis So., 28. März 09:00');
+    expect(text(ribbon.renderRoot.querySelector('text.week'))).to.equal('ab 8. Feb.');
+    el.asTable = true;
+    await el.updateComplete;
+    const why1 = el.renderRoot.querySelector('td .quiet [lang=en]');
+    expect(text(why1)).to.equal('Take the line applies.');
+    expect(why.renderRoot.querySelector('.sentence')!.getAttribute('lang')).to.equal('en');
+    expect(await axeFaults(root)).to.deep.equal([]);
+  });
+
+  it('turns back to English with the page, words of its own kept', async () => {
+    const root = await fixture<HTMLElement>(html`<div lang="de">${ledger}</div>`);
+    const el = found(root);
+    el.strings = { usable: 'Rest' };
+    await waitUntil(() => text(el.renderRoot as HTMLElement).includes('Gebucht'));
+    expect(text(el.renderRoot as HTMLElement)).to.contain('Rest');
+    root.lang = 'en';
+    await waitUntil(() => text(el.renderRoot as HTMLElement).includes('Booked'));
+    expect(text(el.renderRoot as HTMLElement)).to.contain('Rest');
   });
 });

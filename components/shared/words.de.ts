@@ -1,0 +1,29 @@
+import type { WindowStatus } from '../../src/model/index.js';
+import type { LedgerKind } from '../../src/rules/types.js';
+
+// German words that several elements share. From memory, to be read by a native speaker of the trade: Sperrpause for a
+// possession, Rückgabe for handback, Freischaltung for isolation.
+
+export const kindText: Readonly<Record<LedgerKind, string>> = {
+  'lead-in': 'Vorlauf',
+  usable: 'Nutzbar',
+  curfew: 'Arbeitsruhe',
+  'shift-break': 'Schichtpause',
+  'lead-out': 'Nachlauf',
+  margin: 'Rückgabereserve',
+};
+
+export const statusText: Readonly<Record<WindowStatus, string>> = {
+  requested: 'beantragt',
+  offered: 'angeboten',
+  confirmed: 'bestätigt',
+  withdrawn: 'zurückgezogen',
+};
+
+/** The cautions, in the order of those of the core. */
+export const cautionLines: readonly string[] = [
+  'Eine Planungshilfe. Sie ist keine Erlaubnis, keine Sperrpause, keine Freischaltung und keine Sicherungsmaßnahme und berechtigt niemanden, den Gleisbereich zu betreten.',
+  'Anlagen gelten als unter Spannung, bis das ausgestellte Formular etwas anderes sagt.',
+  'Gültige Regelwerke, Bekanntgaben, örtliche Anweisungen und die verantwortlichen Personen gehen vor.',
+  'Voreinstellungen sind Beispiele. Die Prüfung der Arbeitszeiten ist Rechnen, keine Beurteilung der Ermüdung; Lärm ist eine Vorprüfung; Preise sind Anhaltswerte, und der Vertrag gilt.',
+];

@@ -57,7 +57,7 @@ function oneRow(one: PlacedRow, currency: string, on: Entry): TemplateResult {
   const { words } = on;
   return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
     <th scope="row">
-      <span class="title">${clockWords(row.what)}</span>
+      <span class="title">${row.what}</span>
       <span class="small">${words.head[row.head]}, ${words.basis[row.basis]}</span>
       <span class="formula">${row.formula}</span>
       <span class="small">${words.source}: ${row.source}</span>
@@ -184,13 +184,4 @@ function rowDetails(
         : nothing
     }
   </details>`;
-}
-
-/** Moments in a row's words as people read them: `2027-05-13 05:40 (+01:00)`. */
-function clockWords(text: string): string {
-  return text.replace(
-    /(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2}):00(Z|[+-]\d{2}:\d{2})/g,
-    (_, day: string, clock: string, offset: string) =>
-      `${day} ${clock} (${offset === 'Z' ? 'UTC' : offset})`,
-  );
 }

@@ -7,6 +7,7 @@ export const rowStyles = css`
     table-layout: fixed;
   }
   .account-rows th[scope='row'] {
+    text-align: start;
     font-weight: 400;
     overflow-wrap: anywhere;
   }

@@ -329,6 +329,7 @@ export const styles = css`
     color: var(--_quiet);
   }
   .bar select,
+  .refused select,
   .search select {
     padding: 0.25rem 0.5rem;
     min-height: var(--_control);

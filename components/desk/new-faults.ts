@@ -9,7 +9,9 @@ export function newFaultsText(before: readonly Fault[], after: readonly Fault[])
   if (!first) return '';
   const rest = brought.length > 1 ? ` And ${countText(brought.length - 1, 'more fault')}.` : '';
   const line = first.line === undefined ? '' : `, line ${first.line}`;
-  return `Left out of the plan by this change: ${first.file}${line}. ${first.message} ${first.mend}${rest}`;
+  // A refused table stands over the answer with what can be said of it.
+  const mend = first.code === 'heading-not-read' ? '' : ` ${first.mend}`;
+  return `Left out of the plan by this change: ${first.file}${line}. ${first.message}${mend}${rest}`;
 }
 
 /** One fault of one row is the same while its line, column and words are. */

@@ -2,6 +2,9 @@ import { css } from 'lit';
 
 /** The sheet is as wide as A4 within its margins, so that the screen shows what the paper will. */
 export const styles = css`
+  :host {
+    container-type: inline-size;
+  }
   .bar {
     display: flex;
     flex-wrap: wrap;
@@ -40,9 +43,27 @@ export const styles = css`
   td:not(.figure) {
     min-width: 7rem;
   }
+  .figure {
+    text-align: end;
+    white-space: nowrap;
+  }
+  thead .figure {
+    white-space: normal;
+  }
+  @container (max-width: 30rem) {
+    dl div {
+      grid-template-columns: minmax(0, 1fr);
+      gap: 0;
+    }
+  }
   th[scope='row'] {
+    min-width: 8rem;
     color: var(--_ink);
     font-weight: 400;
+    text-align: start;
+  }
+  th[scope='col']:not(.figure) {
+    text-align: start;
   }
   thead th {
     white-space: normal;

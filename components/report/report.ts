@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { Report } from '../../src/engine/index.js';
 import { base } from '../shared/base.js';
+import { decimalSign, numberText } from '../shared/format.js';
 import { Language } from '../shared/language.js';
 import { paper } from '../shared/paper.js';
 import { ReportCloseEvent, ReportSaveEvent } from './report-events.js';
@@ -93,7 +94,7 @@ export class PossessionReport extends LitElement {
                             i === 0
                               ? html`<th scope="row">${cell}</th>`
                               : html`<td class=${table.figures.includes(i) ? 'figure' : ''}>
-                                  ${cell}
+                                  ${table.figures.includes(i) ? figureText(cell) : cell}
                                 </td>`,
                           )}
                         </tr>`,
@@ -120,6 +121,14 @@ export class PossessionReport extends LitElement {
         </section>
       </article>`;
   }
+}
+
+/** A sum with its thousands apart; any other figure as it stands. */
+function figureText(cell: string): string {
+  const parts = /^(-?)(\d{1,15})\.(\d{2})$/.exec(cell);
+  if (!parts) return cell;
+  const [, sign, whole, places] = parts;
+  return `${sign === '-' ? '\u2212' : ''}${numberText(BigInt(whole!))}${decimalSign()}${places!}`;
 }
 
 declare global {

@@ -1,4 +1,5 @@
-import { isoText, type Instant } from '../../calendar/index.js';
+import { clockWords } from '../../calendar/clock-words.js';
+import type { Instant } from '../../calendar/index.js';
 import type { AccessWindow, AgreedPlan, Placement, PriceBook } from '../../model/index.js';
 import { planId } from '../../planner/plan-id.js';
 import type { ReportFact } from './report.js';
@@ -25,11 +26,15 @@ export interface ReportBasis {
   readonly madeAt?: Instant;
 }
 
-/** `2027-07-26 03:00+01:00`. */
-export const timeText = (at: Instant, window: AccessWindow): string =>
-  isoText(at, window.zone)
-    .replace('T', ' ')
-    .replace(/:00(?=[+Z-])/, '');
+/** `Mon 26 Jul 2027 03:00`, by the clock in the zone that the report names. */
+export const timeText = (at: Instant, window: AccessWindow): string => clockWords(at, window.zone);
+
+/** `GBP 13,839.70`: a sum as a letter has it. Tables keep plain decimals. */
+export function sumText(currency: string, amount: string): string {
+  const [whole = '', places] = amount.split('.');
+  const grouped = BigInt(whole).toLocaleString('en-GB');
+  return `${currency} ${whole === '-0' ? '-0' : grouped}${places === undefined ? '' : `.${places}`}`;
+}
 
 /** The facts with which every report begins. */
 export function basisFacts(basis: ReportBasis): readonly ReportFact[] {
@@ -39,6 +44,7 @@ export function basisFacts(basis: ReportBasis): readonly ReportFact[] {
     { label: 'Status', value: window.status },
     { label: 'Booked start', value: timeText(window.start, window) },
     { label: 'Booked end', value: timeText(window.end, window) },
+    { label: 'Times', value: `by the clock in ${window.zone}` },
     { label: 'Document', value: basis.document },
     { label: 'Plan of the work', value: plan ? planText(plan, window) : 'none given' },
     { label: 'Price book', value: `${prices.name}. ${prices.source}` },
@@ -46,7 +52,7 @@ export function basisFacts(basis: ReportBasis): readonly ReportFact[] {
   ];
 }
 
-/** `agreed plan 3, "Spring", 2027-01-12 10:05+00:00, by A. Planner (5c35d1f023760a0d)`. */
+/** `agreed plan 3, "Spring", Tue 12 Jan 2027 10:05, by A. Planner (5c35d1f023760a0d)`. */
 export function planText(
   { placements, standing, agreed, broken = false }: ReportPlan,
   window: AccessWindow,

@@ -1,7 +1,7 @@
 import { durationText } from '../../calendar/index.js';
 import type { PriceResult } from '../../price/index.js';
 import type { PriceAnswer } from '../types.js';
-import { basisFacts, timeText, type ReportBasis } from './facts.js';
+import { basisFacts, sumText, timeText, type ReportBasis } from './facts.js';
 import type { Report, ReportFact, ReportTable } from './report.js';
 
 /** What some overruns of a window cost, by head, with sums, sources, assumptions and what is left out. */
@@ -18,7 +18,7 @@ export function overrunReport(answer: PriceAnswer, basis: ReportBasis): Report {
       ...basisFacts(basis),
       ...overruns.map((one): ReportFact => ({
         label: `Handed back ${durationText(one.overrunMinutes)} late`,
-        value: `${timeText(one.handbackAt, window)}: ${one.currency} ${one.total}`,
+        value: `${timeText(one.handbackAt, window)}: ${sumText(one.currency, one.total)}`,
       })),
       { label: 'Money', value: money },
       { label: 'Counted', value: at.basis === 'damages' ? 'delay damages' : 'actual loss' },
@@ -45,11 +45,11 @@ function expectedFacts({ expected }: PriceAnswer): readonly ReportFact[] {
   return [
     {
       label: 'Expected cost of an overrun',
-      value: `${currency} ${expected.expected}, standard error ${expected.standardError}: the mean over ${expected.runs} simulated shifts, those on time included`,
+      value: `${sumText(currency, expected.expected)}, standard error ${expected.standardError}: the mean over ${expected.runs} simulated shifts, those on time included`,
     },
     {
       label: 'P50, P80, P95 cost of an overrun',
-      value: `${currency} ${expected.p50}, ${expected.p80}, ${expected.p95}: 50, 80 and 95 in 100 shifts cost no more`,
+      value: `${[expected.p50, expected.p80, expected.p95].map((one) => sumText(currency, one)).join(', ')}: 50, 80 and 95 in 100 shifts cost no more`,
     },
   ];
 }

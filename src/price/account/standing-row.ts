@@ -1,5 +1,6 @@
 import { Big } from 'big.js';
-import { interval, isoText, lengthMinutes } from '../../calendar/index.js';
+import { clockWords } from '../../calendar/clock-words.js';
+import { interval, lengthMinutes } from '../../calendar/index.js';
 import { plainStanding } from '../heads/plain-standing.js';
 import { decimalText, minorOf, moneyText } from '../money.js';
 import { factorRuns } from '../pay-factors.js';
@@ -34,7 +35,7 @@ export function standingRow(
   return {
     head: 'standing',
     code: `standing-${actual.resource}`,
-    what: `${actual.amount} x ${actual.resource}, ${isoText(actual.start, window.zone)} to ${isoText(actual.end, window.zone)}`,
+    what: `${actual.amount} x ${actual.resource}, ${clockWords(actual.start, window.zone)} to ${clockWords(actual.end, window.zone)}`,
     amount: decimalText(minor, book),
     counted,
     formula: `${actual.amount} x (${words.join(' + ')}) x ${book.currency} ${rate} an hour${shareWords(actual)} = ${moneyText(minor, book)}`,

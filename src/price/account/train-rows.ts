@@ -1,5 +1,6 @@
 import { Big } from 'big.js';
-import { isoText, minutesBetween } from '../../calendar/index.js';
+import { clockWords } from '../../calendar/clock-words.js';
+import { minutesBetween } from '../../calendar/index.js';
 import type { Train } from '../../model/index.js';
 import type { DelayByTrain } from '../../model/price-book.js';
 import { heldTrains } from '../held-trains.js';
@@ -52,12 +53,12 @@ export function trainRows(
     const minutes = cancelled ? (deemed ?? 0) : late;
     const over = new Big(minutes).times(train.weight).times(rule.rate.amount).times(shareOf(claim));
     const minor = minorOf(over, book, rule.rate.perMinutes);
-    const due = isoText(train.passesAt, window.zone);
+    const due = clockWords(train.passesAt, window.zone);
     const passed =
       late === null
         ? 'cancelled'
         : actual?.passedAt != null
-          ? `passed ${isoText(actual.passedAt, window.zone)}, ${late} min late`
+          ? `passed ${clockWords(actual.passedAt, window.zone)}, ${late} min late`
           : `worked out to be ${late} min late`;
     const basis = actual ? 'recorded' : 'worked out';
     const amount = decimalText(minor, book);

@@ -46,10 +46,10 @@ describe('the report of an overrun', () => {
   it('says window, booked end, plan and revision, and each length with its handback and total', () => {
     expect(factsOf(report)).toMatchObject({
       Window: 'W1, Bridge deck, first night',
-      'Booked end': '2027-05-13 05:00+01:00',
+      'Booked end': 'Thu 13 May 2027 05:00',
       Document: 'Vale works',
-      'Handed back 20 min late': '2027-05-13 05:20+01:00: GBP 520.00',
-      'Handed back 1 h 30 late': '2027-05-13 06:30+01:00: GBP 10390.00',
+      'Handed back 20 min late': 'Thu 13 May 2027 05:20: GBP 520.00',
+      'Handed back 1 h 30 late': 'Thu 13 May 2027 06:30: GBP 10,390.00',
     });
     const said = factsOf(report)['Plan of the work'];
     for (const words of ['agreed plan 3', '"Spring"', 'by A. Planner', 'no longer holds'])
@@ -117,8 +117,8 @@ describe('the report of an account', () => {
   it('says window, booked end, handback, minutes late, total, and the plan with its revision', () => {
     expect(factsOf(report)).toMatchObject({
       Window: 'W1, Bridge deck, first night',
-      'Booked end': '2027-05-13 05:00+01:00',
-      'Handed back': '2027-05-13 05:20+01:00',
+      'Booked end': 'Thu 13 May 2027 05:00',
+      'Handed back': 'Thu 13 May 2027 05:20',
       'Minutes late': '20',
       Total: 'GBP 20.00',
     });
@@ -127,7 +127,7 @@ describe('the report of an account', () => {
 
   it('lists each train, and says that no minutes are charged for one that was cancelled', () => {
     expect(report.tables.find((one) => one.title.startsWith('Trains'))!.rows).toEqual([
-      ['T1', '2027-05-13 05:10+01:00', 'cancelled', '', '1', '0', 'recorded', '0.00'],
+      ['T1', 'Thu 13 May 2027 05:10', 'cancelled', '', '1', '0', 'recorded', '0.00'],
     ]);
     expect(report.lists.flatMap((one) => one.items).join()).toContain('priced at nothing');
   });

@@ -1,3 +1,4 @@
+import { clockWords } from '../../../calendar/clock-words.js';
 import { addMinutes, durationText } from '../../../calendar/index.js';
 import { sitePlan } from '../../site/site-plan.js';
 import type { Draft } from '../draft.js';
@@ -24,7 +25,9 @@ export function longerWindow(at: Situation): Draft {
     id: 'longer',
     kind: 'longer-window',
     name: `${durationText(minutes)} longer`,
-    changes: [`${window.id} is booked to ${cellOf(end, window.zone)}; the work stays as planned.`],
+    changes: [
+      `${window.id} is booked to ${clockWords(end, window.zone)}; the work stays as planned.`,
+    ],
     document,
     ...next,
     here: [{ ...next, window: longer, placements }],

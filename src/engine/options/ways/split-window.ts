@@ -1,3 +1,4 @@
+import { clockWords } from '../../../calendar/clock-words.js';
 import {
   addMinutes,
   daysLater,
@@ -51,7 +52,7 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
     kind: 'split',
     name,
     changes: [
-      `A window like ${window.id} is booked for ${cellOf(start, window.zone)}, and the second half of the work goes there.`,
+      `A window like ${window.id} is booked for ${clockWords(start, window.zone)}, and the second half of the work goes there.`,
     ],
     document,
     ...next,

@@ -1,3 +1,4 @@
+import { clockWords } from '../../../calendar/clock-words.js';
 import { addMinutes, dayAt, dayText, durationText } from '../../../calendar/index.js';
 import type { Placement } from '../../../planner/fit/types.js';
 import { minutesInOneVisit, type PlanDocument } from '../../../model/index.js';
@@ -127,7 +128,7 @@ function changesOf(at: Situation, wish: OptionWish): readonly string[] {
     ...(longerMinutes === undefined
       ? []
       : [
-          `${window.id} is booked to ${cellOf(addMinutes(window.end, longerMinutes), window.zone)}.`,
+          `${window.id} is booked to ${clockWords(addMinutes(window.end, longerMinutes), window.zone)}.`,
         ]),
     ...(extra ? [`${extra.count} more ${extra.resource} on the days of ${window.id}.`] : []),
     ...out.map(({ activity, units }) =>

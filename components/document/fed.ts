@@ -2,6 +2,18 @@ import { ContextEvent } from '@lit/context';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import { documentContext, type DocumentState } from './document-state.js';
 
+const PROVIDER = 'possession-document';
+
+// The provider's tag may be registered after this one's, in the page or by another script. One promise for all: what
+// waits by itself for a tag that never comes is held for as long as the page.
+const waiting = new Set<() => void>();
+let announced: Promise<void> | undefined;
+
+function askAll(): void {
+  for (const ask of waiting) ask();
+  waiting.clear();
+}
+
 /**
  * Sets an element's properties from the `<possession-document>` it stands in. Outside one, and within another element
  * that already feeds it, nothing happens.
@@ -19,18 +31,18 @@ export class Fed implements ReactiveController {
 
   hostConnected(): void {
     this.#ask();
-    // The provider's tag may be registered after this one's, in the page or by another script.
-    void customElements
-      .whenDefined('possession-document')
-      .then(() => this.#host.isConnected && this.#ask());
+    if (customElements.get(PROVIDER)) return;
+    waiting.add(this.#ask);
+    announced ??= customElements.whenDefined(PROVIDER).then(askAll);
   }
 
   hostDisconnected(): void {
+    waiting.delete(this.#ask);
     this.#leave?.();
     this.#leave = undefined;
   }
 
-  #ask(): void {
+  readonly #ask = (): void => {
     if (this.#leave) return;
     const request = new ContextEvent(
       documentContext,
@@ -44,5 +56,5 @@ export class Fed implements ReactiveController {
       true,
     );
     this.#host.dispatchEvent(request);
-  }
+  };
 }

@@ -168,4 +168,24 @@ describe('possession-document', () => {
     await opened();
     expect(outside.windows).to.deep.equal([]);
   });
+
+  it('leaves nothing behind of elements that wait for it and go', async () => {
+    // A wait for a tag that never comes holds what waits for as long as the page.
+    const { get, whenDefined } = customElements;
+    let waits = 0;
+    customElements.get = () => undefined;
+    customElements.whenDefined = () => {
+      waits += 1;
+      return new Promise(() => undefined);
+    };
+    try {
+      for (let turn = 0; turn < 5; turn += 1) {
+        const ribbon = await fixture<HTMLElement>(html`<possession-ribbon></possession-ribbon>`);
+        ribbon.remove();
+      }
+    } finally {
+      Object.assign(customElements, { get, whenDefined });
+    }
+    expect(waits).to.be.at.most(1);
+  });
 });

@@ -96,8 +96,7 @@ createApp(() =>
   ]),
 ).mount('main');
 `,
-      // Vue's own types need names of Node and of React that it does not bring.
-      'tsconfig.json': compiler({ skipLibCheck: true }),
+      'tsconfig.json': compiler(),
     },
   },
 ];

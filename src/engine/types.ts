@@ -69,6 +69,7 @@ export interface Results {
   readonly fits: readonly FitVerdict[];
 }
 
+/** How a search for a plan is to go. */
 export interface AllocateOptions {
   readonly first?: Objective;
   /** Times the usual work of a search; 1 without. The same document and effort give the same plan on every machine. */
@@ -87,6 +88,7 @@ export interface ChanceOptions extends AllocateOptions {
   readonly seed: number;
 }
 
+/** Which windows are to be simulated, and how: runs, seed, and for a shift that is on the moment and what was recorded. */
 export interface HandbackRequest extends Pick<
   HandbackOptions,
   | 'seed'
@@ -108,6 +110,7 @@ export interface HandbackRequest extends Pick<
   readonly log?: ShiftLog;
 }
 
+/** Which overrun of which window is to be priced. Durations are whole minutes. */
 export interface PriceRequest {
   readonly window: string;
   /** Overrun asked about, whole minutes from 0. */
@@ -123,6 +126,7 @@ export interface PriceRequest {
   readonly holidays?: readonly string[];
 }
 
+/** What overruns of one window cost. Sums are decimal text in the price book's currency. */
 export interface PriceAnswer {
   readonly at: PriceResult;
   /** One for each of `compareMinutes`, in that order; empty without. */
@@ -147,6 +151,7 @@ export interface PriceAnswer {
   }[];
 }
 
+/** For which moment the booking dates are asked. */
 export interface BookRequest {
   /** The moment the state is told of. */
   readonly now: Instant;
@@ -169,6 +174,7 @@ export interface BookedWindow {
   readonly periods: readonly string[];
 }
 
+/** The booking dates of all windows and how each stands. */
 export interface BookAnswer {
   /** Name of the rules used. */
   readonly rules: string;

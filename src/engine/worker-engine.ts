@@ -4,6 +4,7 @@ import { startWorker as start } from './start-worker.js';
 import type { Engine } from './types.js';
 import { goesApart, methodsBy, type Call } from './verbs.js';
 
+/** What a page may ask of an engine in a worker. */
 export interface WorkerEngineOptions {
   /** Hears once, in words for the reader, that the calculation has moved into the page. */
   readonly onTrouble?: (text: string) => void;

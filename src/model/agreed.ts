@@ -47,12 +47,14 @@ export const agreedPlansSchema = z.strictObject({
 /** A plan of work with the name under which it was agreed. */
 export interface AgreedPlan {
   readonly name: string;
+  /** Counts from 1: each plan agreed has the next. */
   readonly revision: number;
   readonly agreedAt: Instant;
   readonly by?: string;
   readonly placements: readonly Placement[];
 }
 
+/** The plan of work in force, as a person agreed it, and those before it. */
 export type AgreedPlans = z.infer<typeof agreedPlansSchema>;
 
 const none: AgreedPlans = { earlier: [] };

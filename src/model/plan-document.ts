@@ -31,7 +31,9 @@ export const tableTextSchema = z.strictObject({
 export const planTables = ['windows', 'work', 'resources', 'trains'] as const;
 /** The tables a plan may have: what people, neighbours and weather ask of it. */
 export const siteTables = ['roster', 'temperatures', 'forecast', 'plant'] as const;
+/** Every kind of table that a document may have, those of the plan before those of the site. */
 export const tableKinds = [...planTables, ...siteTables] as const;
+/** `windows`, `work`, `resources`, `trains`, or a table of people and site. */
 export type TableKind = (typeof tableKinds)[number];
 
 /** A day of the calendar as `2027-08-30`; `2027-02-29` is none. */
@@ -76,6 +78,7 @@ export type TableText = z.infer<typeof tableTextSchema>;
 /** The whole plan as it is saved. */
 export type PlanDocument = z.infer<typeof planDocumentSchema>;
 
+/** A table without columns or rows, under the name of the file it would be saved as. */
 export function emptyTable(file: string): TableText {
   return { file, columns: [], rows: [] };
 }

@@ -52,6 +52,7 @@ export interface ShiftEntry {
   readonly corrects?: string;
 }
 
+/** What was written down in a shift, in the order it was entered; a correction is an entry that names the one it corrects. */
 export type ShiftLog = readonly ShiftEntry[];
 
 /** An entry as it counts now, with those it replaced, the first written first. */

@@ -157,6 +157,7 @@ export interface UnitChance {
   readonly onTime: Chance;
 }
 
+/** For one repeated work of a window: the chance of handing back on time by how many of its units are done. */
 export interface UnitOutlook {
   readonly activity: string;
   readonly chances: readonly UnitChance[];

@@ -17,6 +17,7 @@ import { parseIsolation } from './parse/isolation.js';
 import { spanOf } from './parse/span.js';
 import { parseMoment, type DateOrder } from './parse/written-moment.js';
 
+/** What a window's new times do to the isolation written in its row. */
 export interface CutIsolation {
   /** The cell as it is to be; absent where it stays true as it stands. */
   readonly text?: string;

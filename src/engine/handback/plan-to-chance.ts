@@ -40,6 +40,7 @@ export interface ChanceCosts {
   readonly unplaced: readonly string[];
 }
 
+/** A plan made to a chance of handing back on time: the chance wanted (0 to 1), the runs, what each window reaches, what it costs. */
 export interface PlanToChance {
   readonly allocation: Allocation;
   readonly wanted: number;

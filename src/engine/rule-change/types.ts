@@ -2,14 +2,16 @@ import type { Reason } from '../../planner/fit/types.js';
 
 /** What the work is like for which a window's usable time is told; `isolated` means all the sections it isolates. */
 export const workKinds = ['ordinary', 'isolated', 'loud', 'isolated-loud'] as const;
-/** One of them. */
+/** For which work usable time is told: with its line dead or not, loud or not. */
 export type WorkKind = (typeof workKinds)[number];
 
 /** Usable minutes of a window for one kind of work, by the rules before and after. A barred window has none. */
 export interface UsableChange {
   readonly window: string;
   readonly work: WorkKind;
+  /** Minutes. */
   readonly usableBefore: number;
+  /** Minutes. */
   readonly usableAfter: number;
   /** What it gains; below 0 what it loses. */
   readonly minutes: number;

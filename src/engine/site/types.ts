@@ -77,7 +77,9 @@ export interface NoiseRequest {
 /** A stretch of one day of the week, in minutes after midnight. */
 export interface LoudStretch {
   readonly day: Weekday;
+  /** Minutes from the local midnight at which the day begins. */
   readonly from: number;
+  /** Minutes from that midnight. */
   readonly to: number;
   /** Null where no limit is given for the hour. */
   readonly period: string | null;

@@ -7,9 +7,12 @@ import { samePlace, type Activity, type Placement } from '../../model/index.js';
 export interface Meeting {
   /** Indices of the placements, the one that begins first before the other. */
   readonly first: number;
+  /** Index of the other placement. */
   readonly second: number;
   readonly kind: 'alone' | 'unsaid' | 'shared';
+  /** Epoch milliseconds, half-open. */
   readonly from: number;
+  /** Epoch milliseconds at which the meeting is over. */
   readonly to: number;
   /** Metres that both reach; absent where one of them says no place, which means everywhere. */
   readonly extent?: { readonly from: number; readonly to: number };

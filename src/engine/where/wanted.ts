@@ -13,6 +13,7 @@ export interface WantedWeek {
   readonly held: number | null;
 }
 
+/** What placed work wants of one resource. */
 export interface WantedResource {
   readonly resource: string;
   /** Weeks in which it is wanted, in order. */

@@ -15,6 +15,7 @@ export interface Move {
   readonly why: string;
 }
 
+/** A plan for a changed document that moves little of the plan before: itself, what moved and why. */
 export interface Replan {
   readonly allocation: Allocation;
   /** Minutes inside a window are no move. */

@@ -18,6 +18,7 @@ export interface KeyDateGain {
   readonly metAfter: boolean;
 }
 
+/** The best use of a window offered at short notice, and what it buys. */
 export interface ShortNotice {
   readonly window: string;
   /** What is best done in the offered window; empty when nothing that is ready gains by it. */

@@ -3,6 +3,7 @@ import type { Note, PlanFault } from '../../model/index.js';
 import type { Unstated } from '../unstated.js';
 import type { Placement, Reason } from '../fit/types.js';
 
+/** What a search may put first. */
 export type Objective = 'key-dates' | 'margins' | 'finish' | 'fewest-windows';
 
 export interface ObjectiveValue {
@@ -33,6 +34,7 @@ export interface Certificate {
   readonly text: string;
 }
 
+/** One key date: when it is due, when its package finishes as planned, and the float between. Moments are epoch milliseconds. */
 export interface KeyDateForecast {
   readonly package: string;
   readonly due: Instant;
@@ -78,6 +80,10 @@ export interface ActivityFloat {
   readonly slipMinutes?: number;
 }
 
+/**
+ * A plan of work: each piece in its window with its times, what found no place and why, key dates, floats, and how good the
+ * plan is shown to be. `finishesAt`: epoch milliseconds of the last finish; null while something has no place.
+ */
 export interface Allocation {
   readonly placements: readonly Placement[];
   readonly unplaced: readonly Unplaced[];

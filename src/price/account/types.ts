@@ -21,6 +21,7 @@ export interface TrainActual extends Claim {
 /** Time for which plant or labour was really kept beyond the booked end. */
 export interface StandingActual extends Claim, Interval {
   readonly resource: string;
+  /** How many of the resource stood by. */
   readonly amount: number;
 }
 

@@ -62,5 +62,6 @@ export const bookingRulesSchema = z.strictObject({
   note: z.optional(z.string()),
 });
 
+/** By when a window has to be asked for, offered and published: milestones with their lead times. */
 export type BookingRules = z.infer<typeof bookingRulesSchema>;
 export type MilestoneRule = z.infer<typeof milestoneSchema>;

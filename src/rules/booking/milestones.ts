@@ -11,6 +11,7 @@ import { anchorDay, dueBefore, type PeriodStart } from './due-date.js';
  */
 export type MilestoneState = 'met' | 'due' | 'late' | 'missed at adding' | 'not needed';
 
+/** One booking date of one window and how it stands. `due`: epoch milliseconds. */
 export interface Milestone extends Sourced {
   readonly window: string;
   readonly milestone: string;

@@ -16,12 +16,16 @@ import type { Desk } from './desk-parts.js';
 /** Accepts a plan of work under a name. */
 export function agree(
   desk: Desk,
-  { name, by, placements }: Pick<AgreedPlan, 'name' | 'by' | 'placements'>,
+  { name, by, placements, proof }: Pick<AgreedPlan, 'name' | 'by' | 'placements' | 'proof'>,
 ): void {
   const { document } = desk;
   if (!document) return;
   desk.edit(
-    withPlan(document, desk.moment(), { name, placements, ...(by && { by }) }),
+    withPlan(document, desk.moment(), {
+      ...{ name, placements },
+      ...(by && { by }),
+      ...(proof && { proof }),
+    }),
     agreedText(name),
   );
 }
@@ -42,7 +46,8 @@ export function agreeOption(
 
 /** Goes back to an earlier plan: it is agreed anew, and the one in force joins the earlier ones. */
 export function goBackTo(desk: Desk, plan: AgreedPlan): void {
-  agree(desk, { name: plan.name, placements: plan.placements });
+  const { name, placements, proof } = plan;
+  agree(desk, { name, placements, ...(proof && { proof }) });
 }
 
 /** Shows the plan in force beside an earlier one. */

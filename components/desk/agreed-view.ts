@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { dayFromText, startOfDay } from '../../src/calendar/index.js';
-import { planId } from '../../src/engine/index.js';
+import { planId, proofOf } from '../../src/engine/index.js';
 import { countText, dayText, momentText } from '../shared/format.js';
 import { agree, compareWith, forgetEarlier, freeze, goBackTo } from './agreed-plan.js';
 import type { Desk } from './desk-parts.js';
@@ -108,10 +108,12 @@ function accept(desk: Desk, event: SubmitEvent): void {
   const given = new FormData(event.target as HTMLFormElement);
   const { proposal } = desk.planning;
   if (!proposal) return;
+  const proof = proofOf(proposal);
   agree(desk, {
     name: String(given.get('name')).trim() || 'Plan',
     by: String(given.get('by') ?? '').trim(),
     placements: proposal.placements,
+    ...(proof && { proof }),
   });
 }
 

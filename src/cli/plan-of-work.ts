@@ -70,6 +70,7 @@ export function planOfWork(
     const { allocation: made, broken } = givenPlan(plan, given.placements, {
       first: asked.first,
       isBrief,
+      proof: given.proof,
     });
     const allocation = checked(plan, made);
     return {

@@ -3,6 +3,8 @@ import { isoText } from '../calendar/index.js';
 import { nameOf, type PlanName } from '../engine/plan-out/plan-name.js';
 import {
   agreedPlansSchema,
+  provenShape,
+  type Proof,
   type AgreedPlan,
   type Fault,
   type Placement,
@@ -26,6 +28,8 @@ export interface GivenFile {
   readonly named: PlanName;
   /** Local day of the plan before which its pieces keep their place, `2027-03-07`, where its file says one. */
   readonly frozenUntil?: string;
+  /** What the search that made it said it had proven. */
+  readonly proof?: Proof | undefined;
 }
 
 /** A plan of work as it was read, with every fault found. */
@@ -34,7 +38,15 @@ export interface ReadPlacements extends GivenFile {
 }
 
 /** What `allocate --json` prints, as far as it is read here. */
+const certificateSchema = z.object({
+  inputs: z.string(),
+  mostPlaced: z.boolean(),
+  cutShort: z.boolean(),
+  objectives: z.array(z.object(provenShape)),
+});
 const allocateSchema = z.object({
+  plan: z.optional(z.object({ id: z.string() })),
+  certificate: z.optional(z.unknown()),
   placements: z.array(
     z.object({
       activity: z.string(),
@@ -72,6 +84,7 @@ export async function readPlacements(
     return {
       ...fromTable(found.table, plan, `${file}, placements`, found.agreed),
       ...found.frozen,
+      proof: found.proof,
     };
   const fault: Fault = {
     code: 'plan-not-read',
@@ -107,6 +120,7 @@ interface PlanOfJson {
   readonly table: Table;
   readonly agreed?: AgreedPlan;
   readonly frozen?: { readonly frozenUntil: string };
+  readonly proof?: Proof | undefined;
 }
 
 /** The plan of work in a JSON text; undefined where there is none. */
@@ -118,7 +132,8 @@ function planOfJson(text: string, zone: string): PlanOfJson | undefined {
     return undefined;
   }
   const printed = allocateSchema.safeParse(value);
-  if (printed.success) return { table: tableWith(printed.data.placements) };
+  if (printed.success)
+    return { table: tableWith(printed.data.placements), proof: proofIn(printed.data) };
   const kept = documentSchema.safeParse(value);
   const { now, frozenUntil } = kept.success ? kept.data.agreed : {};
   if (!now) return undefined;
@@ -130,7 +145,19 @@ function planOfJson(text: string, zone: string): PlanOfJson | undefined {
   return {
     table: tableWith(pieces),
     agreed: now,
+    proof: now.proof,
     ...(frozenUntil !== undefined && { frozen: { frozenUntil } }),
+  };
+}
+
+/** What an answer says was proven of its plan. */
+function proofIn({ plan, certificate }: z.infer<typeof allocateSchema>): Proof | undefined {
+  const read = certificateSchema.safeParse(certificate);
+  if (!plan || !read.success) return undefined;
+  const { inputs, mostPlaced, cutShort, objectives } = read.data;
+  return {
+    ...{ plan: plan.id, inputs, mostPlaced, cutShort },
+    objectives,
   };
 }
 

@@ -45,7 +45,7 @@ export const answers: {
   },
   async assess(asked, document, placements) {
     const { assess } = await import('./search.js');
-    return assess(asked.session.read(document).plan, placements);
+    return assess(asked.session.read(document).plan, placements, document.agreed);
   },
   async allocateToChance(asked, document, options) {
     const { planToChance } = await import('./handback/plan-to-chance.js');

@@ -18,6 +18,7 @@ export { goesInPart, partText, shareOf } from '../planner/fit/part-text.js';
 export { columnOf } from './column-of.js';
 export { certificateWords, leavesUnsaid } from '../planner/certificate-words.js';
 export { planId } from '../planner/plan-id.js';
+export { proofOf } from '../planner/given/proof-of.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
 export { shiftTable } from './handback/shift-table.js';
 export { accountReport } from './report/account-report.js';

@@ -1,8 +1,9 @@
 // The searches, each with the independent check of what it found, in a module of their own so that they are loaded when
 // first asked for.
-import type { AccessWindow, Placement, Plan } from '../model/index.js';
+import type { AccessWindow, AgreedPlans, Placement, Plan } from '../model/index.js';
 import { givenPlan } from '../planner/given/given-plan.js';
 import type { GivenPlan } from '../planner/given/types.js';
+import { planId } from '../planner/plan-id.js';
 import * as planner from '../planner/search/index.js';
 import type { AllocateOptions, Replan, ShortNotice } from '../planner/search/index.js';
 import type { Allocation } from '../planner/search/types.js';
@@ -40,8 +41,15 @@ export function shortNotice(
   return { ...found, allocation: checked(offered, found.allocation) };
 }
 
-/** A plan made before as it stands in the plan as it is, checked. */
-export function assess(plan: Plan, placements: readonly Placement[]): GivenPlan {
-  const found = givenPlan(plan, placements);
+/** A plan made before as it stands in the plan as it is, checked; with what was proven of it where it was agreed. */
+export function assess(
+  plan: Plan,
+  placements: readonly Placement[],
+  agreed?: AgreedPlans,
+): GivenPlan {
+  const id = planId(placements);
+  const all = [...(agreed?.now ? [agreed.now] : []), ...(agreed?.earlier ?? [])];
+  const proof = all.find((one) => one.proof?.plan === id)?.proof;
+  const found = givenPlan(plan, placements, { proof });
   return { ...found, allocation: checked(plan, found.allocation) };
 }

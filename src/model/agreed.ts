@@ -17,6 +17,31 @@ const placementSchema = z
   })
   .check(z.refine((one) => one.to >= one.from, 'a piece of work that ends after it begins'));
 
+/** A value that is aimed at, and what no plan is below. */
+export const provenShape = {
+  name: z.enum(['key-dates', 'margins', 'finish', 'fewest-windows']),
+  lowerBound: z.number(),
+};
+
+/**
+ * What a search proved of some placements in some inputs: no plan has a lower value than `lowerBound`, each with the values
+ * before it kept. It is kept beside a plan and says nothing once either digest is another's.
+ */
+const proofSchema = z.strictObject({
+  /** Digest of the placements. */
+  plan: name,
+  /** Digest of all else that the plan hangs on. */
+  inputs: name,
+  /** No more can be placed. */
+  mostPlaced: z.boolean(),
+  /** The search was ended before its work was done. */
+  cutShort: z.boolean(),
+  /** In the order in which they were aimed at. */
+  objectives: z.array(z.strictObject(provenShape)),
+});
+
+export type Proof = z.infer<typeof proofSchema>;
+
 const agreedPlanSchema = z.strictObject({
   name,
   /** Counts the agreements of a document, 1 for the first. */
@@ -26,6 +51,7 @@ const agreedPlanSchema = z.strictObject({
   /** Who agreed it, in their own words. */
   by: z.exactOptional(name),
   placements: z.array(placementSchema),
+  proof: z.exactOptional(proofSchema),
 });
 
 export const agreedPlansSchema = z.strictObject({
@@ -52,6 +78,8 @@ export interface AgreedPlan {
   readonly agreedAt: Instant;
   readonly by?: string;
   readonly placements: readonly Placement[];
+  /** What the search that made it proved of it then; absent: nothing is known. */
+  readonly proof?: Proof;
 }
 
 /** The plan of work in force, as a person agreed it, and those before it. */

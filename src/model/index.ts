@@ -13,6 +13,8 @@ export {
 } from './activity.js';
 export {
   agreedPlansSchema,
+  provenShape,
+  type Proof,
   withAgreed,
   withFrozen,
   withoutEarlier,

@@ -75,6 +75,12 @@ export const certificate = z
         proven: flag,
       }),
     ),
+    inputs: z.optional(
+      said(
+        text,
+        'Digest of the files as read: with the same and the same placements this still counts.',
+      ),
+    ),
     text,
   })
   .check(z.meta({ id: 'certificate', description: 'What is known of how good the plan is.' }));

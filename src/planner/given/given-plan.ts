@@ -1,5 +1,5 @@
 import { durationText, MINUTE } from '../../calendar/index.js';
-import { byTime, type Placement, type Plan } from '../../model/index.js';
+import { byTime, type Placement, type Plan, type Proof } from '../../model/index.js';
 import { boundOf } from '../bounds/bounds.js';
 import { breachesOf } from '../repair/breaches.js';
 import { Board, LedgerBook, problemOf, type Problem, type Visit } from '../fit/index.js';
@@ -12,6 +12,7 @@ import { fullScoreOf, goalOf, windowsIn } from '../search/objectives.js';
 import type { Certificate, Objective, Unplaced } from '../search/types.js';
 import { leftOpenNotes, unstatedIn } from '../unstated.js';
 import { unplacedOf } from '../search/unplaced.js';
+import { speaksOf, withProof } from './proof.js';
 import { standingOf } from './standing.js';
 import type { Broken, GivenPlan } from './types.js';
 
@@ -19,6 +20,8 @@ export interface GivenOptions {
   readonly first?: Objective;
   /** Nobody asks why work has no place: that it has none in the plan is reason enough. */
   readonly isBrief?: boolean;
+  /** What a search proved of the plan when it was made; it counts where nothing has changed since. */
+  readonly proof?: Proof | undefined;
 }
 
 /**
@@ -28,7 +31,7 @@ export interface GivenOptions {
 export function givenPlan(
   plan: Plan,
   placements: readonly Placement[],
-  { first, isBrief = false }: GivenOptions = {},
+  { first, isBrief = false, proof }: GivenOptions = {},
 ): GivenPlan {
   const { standing, gone } = standingOf(plan, placements.toSorted(byTime));
   const broken: Broken[] = [
@@ -55,7 +58,10 @@ export function givenPlan(
       finishesAt: finishOf(problem, visits),
       windowsUsed: windowsIn(visits),
       keyDates: keyDatesOf(plan, problem, visits),
-      certificate: asGiven(certificate),
+      certificate:
+        proof && broken.length === 0 && speaksOf(proof, plan, placements, goal.objectives)
+          ? withProof(asGiven(certificate), proof)
+          : asGiven(certificate),
       floats: floatsOf(problem, visits),
       unstated: unstatedIn(plan, standing),
       notes: leftOpenNotes(plan, standing),

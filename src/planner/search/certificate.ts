@@ -49,10 +49,16 @@ export function certificateOf(
     holds,
     verified: false,
     objectives,
-    text:
-      nothing ??
-      (mostPlaced ? textOf(objectives) : 'best found, not shown that no more can be placed'),
+    text: nothing ?? certificateText({ mostPlaced, objectives }),
   };
+}
+
+/** How good a plan is known to be, in words without a capital. */
+export function certificateText({
+  mostPlaced,
+  objectives,
+}: Pick<Certificate, 'mostPlaced' | 'objectives'>): string {
+  return mostPlaced ? textOf(objectives) : 'best found, not shown that no more can be placed';
 }
 
 /** `proven best`, or the first value that is not, with how far from best it can be. */

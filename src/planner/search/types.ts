@@ -30,6 +30,8 @@ export interface Certificate {
   /** What the check found; absent until it has looked. */
   readonly faults?: readonly PlanFault[];
   readonly objectives: readonly ObjectiveValue[];
+  /** Digest of all that the plan hangs on beside its placements: of these inputs this is known; absent until checked. */
+  readonly inputs?: string;
   /** In words: `proven best` or `best found, at most 2 windows from best`. */
   readonly text: string;
 }

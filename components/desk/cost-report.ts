@@ -20,8 +20,11 @@ export async function makeReport(
 }
 
 async function reportOf(desk: Desk, window: AccessWindow | null): Promise<Report | null> {
-  const { document, outlooks, costPart } = desk;
+  const { document, outlooks, costPart, engine, planning } = desk;
   if (!window || !document?.prices) return null;
+  // A plan may have been found since the sum on the screen was asked for: a report names the plan that its figures rest on.
+  if (costPart === 'overrun' && engine && outlooks.pricedWith !== planning.allocation)
+    await outlooks.askPrice(engine, document, window.id, planning.allocation);
   const basis: ReportBasis = {
     window,
     document: document.name,

@@ -436,7 +436,13 @@ export class PossessionDesk extends LitElement implements Desk {
     const whole = !hasSide(this);
     const place = placeOf(this.view);
     const trouble = this.trouble || this.figures.trouble || this.planning.trouble;
-    return html`<div class="desk ${whole ? 'one' : ''} ${this.over ? 'over' : ''}">
+    const isReport =
+      this.view === 'summary' ||
+      this.view === 'ahead' ||
+      (this.view === 'cost' && this.outlooks.report !== null);
+    return html`<div
+      class="desk ${whole ? 'one' : ''} ${this.over ? 'over' : ''} ${isReport ? 'report' : ''}"
+    >
       ${topView(
         this,
         { dark: this.#isDark },

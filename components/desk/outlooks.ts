@@ -55,6 +55,8 @@ export class Outlooks implements ReactiveController {
   /** Whether `handbacks` has every window that takes work; a shift that is resumed asks for its own first. */
   hasAllHandbacks = false;
   price: PriceAnswer | null = null;
+  /** The plan of the work that `price` was reckoned with. */
+  pricedWith: Allocation | null = null;
   options: OptionsAnswer | null = null;
   account: Account | null = null;
   /** What was entered of the late handback of a window; it outlives a change of the plan. */
@@ -224,7 +226,10 @@ export class Outlooks implements ReactiveController {
           },
           signal,
         ),
-      (found) => (this.price = found),
+      (found) => {
+        this.price = found;
+        this.pricedWith = allocation;
+      },
     );
   }
 

@@ -23,6 +23,13 @@ export const paperStyles = css`
     :host(:is([view='work'], [view='table'])) .desk {
       page: possession-sheet;
     }
+    /* A report says of itself what the head of the desk says, and is the sheet. */
+    .desk.report {
+      page: possession-report;
+    }
+    .desk.report :is(.top, .answer) {
+      display: none;
+    }
     .tools,
     .bar,
     .shift-bar,
@@ -64,7 +71,7 @@ export const paperStyles = css`
       overflow: visible;
     }
     .pad > :nth-child(n) {
-      margin-inline: 0;
+      margin: 0;
     }
     .paper-line {
       display: block;

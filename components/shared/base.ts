@@ -52,6 +52,9 @@ const rules = css`
   :where(p, li, h1, h2, h3, h4, dt, dd, caption) {
     text-align: match-parent;
   }
+  :where(th) {
+    text-align: start;
+  }
   button {
     margin: 0;
     padding: var(--_pad) 0.625rem;

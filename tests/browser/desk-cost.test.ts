@@ -54,6 +54,16 @@ describe('cost on the desk', () => {
     button(shadow(el, 'possession-report')!, 'Back')!.click();
     await el.updateComplete;
     expect(shadow(el, 'possession-overrun')).not.to.equal(null);
+    // A sum from before the plan was found is reckoned anew: the report names the plan that its figures rest on.
+    await waitUntil(() => !el.planning.busy && el.planning.allocation, 'a plan');
+    await waitUntil(() => el.outlooks.pricedWith === el.planning.allocation, 'priced by it');
+    el.outlooks.pricedWith = null;
+    const before = el.outlooks.price;
+    button(shadow(el, 'possession-overrun')!, 'Report')!.click();
+    await waitUntil(() => shadow(el, 'possession-report')?.querySelector('article'), 'report');
+    expect(el.outlooks.price).not.to.equal(before);
+    expect(el.outlooks.pricedWith).to.equal(el.planning.allocation);
+    expect(shadow(el, 'possession-report')!.textContent).to.contain('proposed by a search');
   });
 
   it('comes to 45, 90 and 180 minutes by head in two actions from an empty desk: the sample, Cost', async () => {

@@ -1,11 +1,11 @@
 import { headTitles, percentOfShare, type Account } from '../../price/index.js';
-import { basisFacts, timeText, type ReportBasis } from './facts.js';
+import { basisFacts, sumText, timeText, type ReportBasis } from './facts.js';
 import type { Report } from './report.js';
 
 /** What a late handback did cost, as a report. */
 export function accountReport(account: Account, basis: ReportBasis): Report {
   const { window } = basis;
-  const money = (sum: string): string => `${account.currency} ${sum}`;
+  const money = (sum: string): string => sumText(account.currency, sum);
   const foreseen = account.heads.some((one) => one.forecast !== null);
   return {
     title: `Account of the late handback of ${window.id}`,

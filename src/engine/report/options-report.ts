@@ -1,5 +1,5 @@
 import type { OptionsAnswer, PricedOption } from '../options/types.js';
-import { basisFacts, timeText, type ReportBasis } from './facts.js';
+import { basisFacts, sumText, timeText, type ReportBasis } from './facts.js';
 import type { Report } from './report.js';
 
 /** Ways to do the work of one window side by side, as a report. */
@@ -15,7 +15,7 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
       {
         label: 'Least expected total',
         value: cheapest
-          ? `${cheapest.name}: ${answer.currency} ${cheapest.expectedTotal}`
+          ? `${cheapest.name}: ${sumText(answer.currency, cheapest.expectedTotal)}`
           : 'none could be priced',
       },
       {

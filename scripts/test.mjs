@@ -11,6 +11,7 @@ const step = (title, command, args, extra) => {
 
 step('types', bin('tsc'), ['--noEmit']);
 step('style', bin('eslint'), ['.', '--max-warnings=0']);
+step('layout of the text', bin('prettier'), ['--check', '--log-level', 'warn', '.']);
 step('direction of imports', bin('depcruise'), [
   '--config',
   '.dependency-cruiser.cjs',

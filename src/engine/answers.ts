@@ -1,5 +1,6 @@
 import type { AllocateOptions as SearchOptions } from '../planner/search/index.js';
 import type { BareSession } from './incremental/bare-session.js';
+import { clock } from './clock.js';
 import { namedWindow } from './named-window.js';
 import type { AllocateOptions, Allocation, SearchProgress } from './types.js';
 import type { AnswerOf, ArgumentsOf, Verb } from './verbs.js';
@@ -89,7 +90,7 @@ export const answers: {
   async options(asked, document, request) {
     const { optionsOf } = await import('./options/options.js');
     const found = optionsOf(document, request, {
-      clock: () => performance.now(),
+      clock,
       stopped: () => asked.stopped(),
       onProgress: (progress) => asked.onProgress?.(progress),
     });
@@ -124,7 +125,6 @@ const TELL_BETTER_MS = 400;
 
 /** The options of a search with the clock, the way to stop it and the telling of progress. */
 function searching(options: AllocateOptions, asked: Asked): SearchOptions {
-  const clock = (): number => performance.now();
   const { onProgress } = asked;
   if (!onProgress) return { ...options, clock, shouldStop: () => asked.stopped() };
 

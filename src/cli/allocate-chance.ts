@@ -7,6 +7,7 @@ import type { ChancePart } from './answers/allocate.js';
 import type { Arguments } from './arguments.js';
 import { clockWords } from '../calendar/clock-words.js';
 import { iso } from './iso.js';
+import type { FrozenUntil } from './mended-plan.js';
 import { table, type Block } from './blocks.js';
 
 /** A plan made to a chance, with what `allocate` adds to its answer. */
@@ -17,7 +18,12 @@ export interface ChanceAnswer {
 }
 
 /** Makes a plan in which every window used hands back on time with the chance asked for. */
-export function allocateToChance(plan: Plan, asked: Arguments, chance: number): ChanceAnswer {
+export function allocateToChance(
+  plan: Plan,
+  asked: Arguments,
+  chance: number,
+  frozen?: FrozenUntil,
+): ChanceAnswer {
   const made = planToChance(plan, {
     first: asked.first,
     ...(asked.seconds !== undefined && { seconds: asked.seconds }),
@@ -25,6 +31,7 @@ export function allocateToChance(plan: Plan, asked: Arguments, chance: number): 
     clock: () => performance.now(),
     chance,
     runs: asked.runs,
+    ...(frozen && { keep: frozen.kept }),
   });
   return { found: made.allocation, json: chanceJson(made, plan), text: chanceWords(made, plan) };
 }

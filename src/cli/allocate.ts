@@ -10,7 +10,14 @@ import type { AllocateAnswer } from './answers/allocate.js';
 import type { Arguments } from './arguments.js';
 import { clockWords, dueWords } from '../calendar/clock-words.js';
 import { iso } from './iso.js';
-import { mendedJson, mendedLines, mendedPlan } from './mended-plan.js';
+import {
+  frozenJson,
+  frozenOf,
+  frozenWords,
+  mendedJson,
+  mendedLines,
+  mendedPlan,
+} from './mended-plan.js';
 import { faultNotes, namedAs, planWords, planWork } from './plan-of-work.js';
 import { documentOf, writePlan } from './plan-out.js';
 import type { GivenFile } from './read-plan.js';
@@ -28,9 +35,11 @@ export async function allocate(
   from?: GivenFile,
   against?: GivenFile,
 ): Promise<Answer<AllocateAnswer>> {
-  const mended = from && mendedPlan(plan, asked, from);
-  const toChance =
-    from || asked.chance === undefined ? undefined : allocateToChance(plan, asked, asked.chance);
+  const { chance } = asked;
+  const mended = from && chance === undefined ? mendedPlan(plan, asked, from) : undefined;
+  // Made anew beside what stays of the plan before.
+  const frozen = from && chance !== undefined ? frozenOf(plan, asked, from) : undefined;
+  const toChance = chance === undefined ? undefined : allocateToChance(plan, asked, chance, frozen);
   const found = mended?.allocation ?? toChance?.found ?? planWork(plan, asked);
   const id = planId(found.placements);
   const before = against ?? from;
@@ -52,6 +61,7 @@ export async function allocate(
   const json = {
     plan: { id, given: false },
     ...(mended && mendedJson(mended, plan)),
+    ...(frozen && frozenJson(frozen, plan)),
     ...(against && { against: namedAs(against, plan.zone), changes }),
     windows: plan.windows
       .filter((window) => used.has(window.id))
@@ -84,6 +94,7 @@ export async function allocate(
     ...unstatedLines(found.unstated),
     `Plan of work ${id}.`,
     ...(mended ? mendedLines(mended, plan) : []),
+    ...(frozen ? frozenWords(frozen, plan) : []),
     ...(against
       ? [
           `Against plan ${planWords(namedAs(against, plan.zone))}: ${changes.length} activities lie otherwise.`,

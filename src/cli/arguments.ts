@@ -222,9 +222,12 @@ export function readArguments(words: readonly string[]): Arguments {
     throw new UsageError(
       `standard input is one file: - stands after ${standard.map((option) => `--${option}`).join(' and ')}`,
     );
-  if (values.chance !== undefined && values.from !== undefined)
-    throw new UsageError('--chance makes a plan anew and --from mends one: give one of the two');
-  if (values['frozen-until'] !== undefined && values.from === undefined)
+  const frozen = values['frozen-until'] !== undefined;
+  if (values.chance !== undefined && values.from !== undefined && !frozen)
+    throw new UsageError(
+      '--chance makes a plan anew and --from mends one: give one of the two, or --frozen-until DATE for what stays',
+    );
+  if (frozen && values.from === undefined)
     throw new UsageError('--frozen-until needs --from PLAN: it keeps pieces of that plan in place');
   if (values.pour !== undefined && values.at === undefined)
     throw new UsageError('--pour needs --at TIME');

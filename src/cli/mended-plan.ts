@@ -27,8 +27,10 @@ export interface MendedPlan {
   /** What a plan gains that moves more; null where none was found. */
   readonly more: Replan['more'];
   /** What was frozen; absent where nothing was. */
-  readonly frozen?: Frozen & { readonly until: Instant };
+  readonly frozen?: FrozenUntil;
 }
+
+export type FrozenUntil = Frozen & { readonly until: Instant };
 
 /** A plan made before, changed as little as the files allow. */
 export function mendedPlan(
@@ -37,8 +39,7 @@ export function mendedPlan(
   from: GivenFile,
 ): MendedPlan {
   const given = givenPlan(plan, from.placements, { first: asked.first });
-  const until = frozenBy(plan, asked, from);
-  const frozen = until === undefined ? undefined : frozenIn(plan, from.placements, until);
+  const frozen = frozenOf(plan, asked, from);
   const { allocation, moved, fewest, more } = replan(
     plan,
     { ...given.allocation, placements: from.placements },
@@ -57,12 +58,22 @@ export function mendedPlan(
     broken: given.broken,
     fewest,
     more,
-    ...(frozen && { frozen: { ...frozen, until: until! } }),
+    ...(frozen && { frozen }),
     moved: windowMoves(from.placements, allocation.placements).map((one) => ({
       ...one,
       reason: why.get(one.activity) ?? 'it is not in the plan any more',
     })),
   };
+}
+
+/** What is frozen of a plan; undefined where nothing is. */
+export function frozenOf(
+  plan: Plan,
+  asked: Pick<Arguments, 'frozen-until'>,
+  from: GivenFile,
+): FrozenUntil | undefined {
+  const until = frozenBy(plan, asked, from);
+  return until === undefined ? undefined : { ...frozenIn(plan, from.placements, until), until };
 }
 
 /** Until when the plan is frozen: as asked, else as its file says. */
@@ -88,13 +99,17 @@ export function mendedJson(
     moved,
     fewest,
     more,
-    ...(frozen && {
-      frozen: {
-        until: isoText(frozen.until, plan.zone),
-        pieces: frozen.kept.length,
-        lost: frozen.lost.map(({ placement, text }) => ({ activity: placement.activity, text })),
-      },
-    }),
+    ...(frozen && frozenJson(frozen, plan)),
+  };
+}
+
+export function frozenJson(frozen: FrozenUntil, plan: Plan): Pick<MendedPart, 'frozen'> {
+  return {
+    frozen: {
+      until: isoText(frozen.until, plan.zone),
+      pieces: frozen.kept.length,
+      lost: frozen.lost.map(({ placement, text }) => ({ activity: placement.activity, text })),
+    },
   };
 }
 
@@ -125,10 +140,7 @@ function fewestWords({ moved, atLeast, proven }: Replan['fewest']): string {
     : `${pieces(moved)} leave the window, the fewest found; at least ${atLeast} have to.`;
 }
 
-function frozenWords(
-  { kept, lost, until }: NonNullable<MendedPlan['frozen']>,
-  plan: Plan,
-): string[] {
+export function frozenWords({ kept, lost, until }: FrozenUntil, plan: Plan): string[] {
   return [
     `Frozen: ${pieces(kept.length)} that ${kept.length === 1 ? 'begins' : 'begin'} before ${clockWords(until, plan.zone)} ${kept.length === 1 ? 'keeps its place' : 'keep their places'}.`,
     ...lost.map((one) => `  could not be kept: ${one.text}`),

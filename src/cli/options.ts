@@ -85,7 +85,7 @@ export const options = {
   'frozen-until': {
     takes: 'DATE',
     verbs: ['allocate'],
-    help: 'with --from: what begins before keeps its place',
+    help: 'with --from: what begins before keeps its place; goes with --chance too',
   },
   against: {
     ...file,

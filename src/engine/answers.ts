@@ -50,8 +50,11 @@ export const answers: {
   },
   async allocateToChance(asked, document, options) {
     const { planToChance } = await import('./handback/plan-to-chance.js');
+    const { frozenPieces } = await import('./frozen.js');
     const { plan } = asked.session.read(document);
-    return planToChance(plan, { ...searching(options, asked), ...options });
+    const keep = options.keep ?? frozenPieces(document, plan);
+    const own = keep.length > 0 ? { ...options, keep } : options;
+    return planToChance(plan, { ...searching(own, asked), ...own });
   },
   async replan(asked, document, before, options) {
     const { replan, frozenPieces } = await import('./search.js');

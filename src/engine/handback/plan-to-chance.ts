@@ -2,6 +2,7 @@ import { addMinutes, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
 import { allocate, type AllocateOptions } from '../../planner/search/index.js';
 import type { Allocation, ObjectiveValue } from '../../planner/search/types.js';
+import { breachesOf } from '../../planner/repair/breaches.js';
 import { reachesChance, windowChance, type WindowChance } from '../../risk/index.js';
 import { checked } from '../checked.js';
 
@@ -61,12 +62,12 @@ const SURE = 2.5;
  * `handback`. Where a window falls short its required margin is widened by what is missing and the plan made anew.
  *
  * A window in which widening would leave work without a place keeps its margin: it is named, not reached, with the
- * margin it would need.
+ * margin it would need. So does one that holds what is kept (`options.keep`), which stays to the minute.
  *
  * @throws {RangeError} When the chance is not above 0 and below 1.
  */
 export function planToChance(plan: Plan, options: SearchToChance): PlanToChance {
-  const { chance, seed, shouldStop } = options;
+  const { chance, seed, shouldStop, keep = [] } = options;
   if (!(chance > 0 && chance < 1)) throw new RangeError(`a chance of ${chance}`);
   const runs = Math.max(options.runs, LEAST_RUNS);
   const error = Math.sqrt((chance * (1 - chance)) / runs);
@@ -93,6 +94,17 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
     if (short.length === 0 || shouldStop?.(round / ROUNDS)) break;
     for (const [id, one] of short)
       wider.set(id, Math.max((wider.get(id) ?? 0) + 1, one.marginNeededMinutes - required));
+    // What is kept stays to the minute: a window that could not hold it any more keeps its margin.
+    for (const id of [...wider.keys()]) {
+      const here = keep.filter((one) => one.window === id);
+      if (here.length === 0) continue;
+      const cut = shortened(plan, new Map([[id, wider.get(id)!]]));
+      const before = new Set(breachesOf(plan, keep).map((one) => one.text));
+      if (breachesOf(cut, keep).every((one) => before.has(one.text))) continue;
+      wider.delete(id);
+      givenUp.add(id);
+    }
+    if (short.every(([id]) => givenUp.has(id))) continue;
     const next = allocate(shortened(plan, wider), options);
     const lost = lostBy(next, without);
     if (lost.size === 0) {

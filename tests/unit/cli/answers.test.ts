@@ -42,6 +42,12 @@ const asked: readonly Line[] = [
     'small',
   ],
   ['a plan made to a chance', 'allocate', ['--chance', '0.95', ...few], 'small'],
+  [
+    'a plan made to a chance beside what is frozen',
+    'allocate',
+    ['--chance', '0.95', '--from', 'PLAN', '--frozen-until', '2027-03-03', ...few],
+    'small',
+  ],
   ['handback', 'handback', [...few, '--plan', 'PLAN']],
   ['handback during a shift', 'handback', [...few, '--plan', 'PLAN', ...at]],
   ['price', 'price', [...prices, '--window', 'N1', '--minutes', '45', ...few], 'small'],

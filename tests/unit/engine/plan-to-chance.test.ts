@@ -54,6 +54,18 @@ describe('a plan made to a chance', () => {
     expect(made.costs).toMatchObject({ windowsUsed: { without: 1, with: 1 }, keyDates: [] });
   });
 
+  it('keeps to the minute what is kept, and names the window that it keeps short', () => {
+    const plan = aPlan([one, two], { rules, windows });
+    const keep = [{ activity: 'B', window: 'W1', from: at(105), to: at(225) }];
+    const made = planToChance(plan, { ...options, keep });
+    expect(made.allocation.placements).toContainEqual(keep[0]);
+    expect(made.allocation.certificate.verified).toBe(true);
+    expect(made.windows).toMatchObject([{ window: 'W1', reached: false }]);
+    // Without it the same work is moved.
+    const free = planToChance(plan, options).allocation.placements;
+    expect(free).not.toContainEqual(keep[0]);
+  });
+
   it('reaches 95 % in 100,000 runs of another seed in every window of the sample, or names it', async () => {
     const { document } = await importFiles(sampleFiles(), emptyDocument);
     const { plan } = recompute(document);

@@ -78,11 +78,12 @@ export class PossessionReport extends LitElement {
                 <table>
                   <thead>
                     <tr>
-                      ${table.columns.map(
-                        (one, i) =>
-                          html`<th scope="col" class=${table.figures.includes(i) ? 'figure' : ''}>
-                            ${one}
-                          </th>`,
+                      ${table.columns.map((one, i) =>
+                        one === ''
+                          ? html`<td></td>`
+                          : html`<th scope="col" class=${table.figures.includes(i) ? 'figure' : ''}>
+                              ${one}
+                            </th>`,
                       )}
                     </tr>
                   </thead>

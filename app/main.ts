@@ -7,7 +7,8 @@ import { keepLastHome } from './last-home.js';
 import { keepOffline } from './offline.js';
 import { takeOpenedFiles } from './opened-files.js';
 import { keepPaperHeads } from './paper-heads.js';
-import { blankPlan, limitSets, ruleSets, sampleName, samplePlan } from './sample-plan.js';
+import { emptyPlan } from '../src/model/index.js';
+import { sampleName } from './sample-name.js';
 
 const desk = document.querySelector('possession-desk')!;
 const engine = createWorkerEngine(
@@ -15,10 +16,18 @@ const engine = createWorkerEngine(
   { onTrouble: (text) => desk.complain(text) },
 );
 desk.engine = engine;
-desk.limitSets = limitSets;
-desk.ruleSets = ruleSets;
+// The sample's tables and the sets to choose from are on their way while the desk is first drawn.
+const samples = import('./sample-plan.js');
+samples.then(
+  ({ limitSets, ruleSets }) => {
+    desk.limitSets = limitSets;
+    desk.ruleSets = ruleSets;
+  },
+  () => desk.complain('The sample plan and the sets of rules could not be loaded.'),
+);
 desk.sampleName = sampleName;
 desk.openSample = async () => {
+  const { samplePlan } = await samples;
   const { document } = await samplePlan(engine);
   await desk.adopt(document);
 };
@@ -43,10 +52,11 @@ async function start(): Promise<void> {
       `The plans kept on this device cannot be read now: ${unreadable} They are not lost. What you see is the sample plan. Reload the page to try again.`,
     );
   try {
+    const { samplePlan } = await samples;
     const sample = await samplePlan(engine);
     desk.take(sample.document, sample.report);
   } catch (error) {
-    await desk.adopt(blankPlan);
+    await desk.adopt(emptyPlan('Untitled plan', 'Europe/London'));
     console.error('The sample plan could not be read.', error);
   }
 }

@@ -5,9 +5,9 @@ import {
   limitSetSchema,
   ruleSetSchema,
   type LimitSet,
-  type PlanDocument,
   type RuleSet,
 } from '../src/model/index.js';
+import { sampleName } from './sample-name.js';
 
 const tables = import.meta.glob<string>(
   '../sample-csv/{windows,work,resources,trains,prices,roster,forecast,temperatures,plant-noise}.{csv,json}',
@@ -40,12 +40,6 @@ export const ruleSets: readonly RuleSet[] = Object.values(rules).flatMap((text) 
   return read.success ? [read.data] : [];
 });
 
-/** Name of the sample plan. */
-export const sampleName = 'Marl Vale renewals, 2027';
-
-/** A plan with nothing in it. */
-export const blankPlan: PlanDocument = emptyPlan('Untitled plan', 'Europe/London');
-
 const nameOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
 
 /** The sample files, read as a person's own files would be. The rules are those of an electrified line. */
@@ -55,5 +49,5 @@ export async function samplePlan(engine: Engine): Promise<ImportResult> {
     name: nameOf(path),
     bytes: new TextEncoder().encode(text),
   }));
-  return engine.importFiles(files, { ...blankPlan, name: sampleName });
+  return engine.importFiles(files, emptyPlan(sampleName, 'Europe/London'));
 }

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { weekdays } from './rule-set.js';
+import { weekdays } from './weekdays.js';
 
 /**
  * What lead times of whole weeks are counted back from: the day on which the window starts, or the first day of the

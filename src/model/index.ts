@@ -23,6 +23,16 @@ export {
 } from './agreed.js';
 export { cautions } from './cautions.js';
 export type { ClosedTime, CuringData, PlanRules, TemperatureStretch } from './closed-time.js';
+export {
+  emptyPlan,
+  emptyTable,
+  noRules,
+  planTables,
+  siteTables,
+  tableIn,
+  tableKinds,
+  type TableKind,
+} from './empty-plan.js';
 export { faultText, type Fault } from './fault.js';
 export {
   limitSchema,
@@ -44,17 +54,10 @@ export { byTime, type Placement } from './placement.js';
 export type { Plan } from './plan.js';
 export { planFile, planFrom, readPlanFile, type ReadPlan } from './plan-file.js';
 export {
-  emptyPlan,
-  emptyTable,
   localDateSchema,
   planDocumentSchema,
-  planTables,
-  siteTables,
-  tableIn,
-  tableKinds,
   tableTextSchema,
   type PlanDocument,
-  type TableKind,
   type TableText,
 } from './plan-document.js';
 export { priceBookSchema, type PriceBook } from './price-book.js';
@@ -62,14 +65,12 @@ export type { Availability, Resource } from './resource.js';
 export type { Assignment, PlantNoise, WeatherRow } from './roster.js';
 export {
   curfewSchema,
-  noRules,
   riskFileSchema,
   riskSchema,
   ruleSetSchema,
   shiftSchema,
   stepConditions,
   stepSchema,
-  weekdays,
   type Curfew,
   type RiskEvent,
   type RiskFile,
@@ -77,7 +78,6 @@ export {
   type RuleSet,
   type ShiftRule,
   type Step,
-  type Weekday,
 } from './rule-set.js';
 export {
   decisionsSchema,
@@ -103,6 +103,7 @@ export {
 } from './site.js';
 export { surenessSchema, surenesses, type Sourced, type Sureness } from './sourced.js';
 export type { Train } from './train.js';
+export { weekdays, type Weekday } from './weekdays.js';
 export {
   windowStatuses,
   type AccessWindow,

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { weekdays } from './rule-set.js';
+import { weekdays } from './weekdays.js';
 import { surenessSchema } from './sourced.js';
 
 const minutes = z.number().check(z.int(), z.minimum(1), z.maximum(100_000));

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { weekdays } from './rule-set.js';
+import { weekdays } from './weekdays.js';
 import { surenessSchema } from './sourced.js';
 
 const clock = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/));

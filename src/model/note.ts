@@ -1,4 +1,4 @@
-import type { TableKind } from './plan-document.js';
+import type { TableKind } from './empty-plan.js';
 
 /** Something that an answer rests on and that nobody said: told with every answer, never assumed in silence. */
 export interface Note {

@@ -4,7 +4,7 @@ import { agreedPlansSchema } from './agreed.js';
 import { bookingCountSchema } from './booking-count.js';
 import { decisionsSchema } from './decisions.js';
 import { priceBookSchema } from './price-book.js';
-import { noRules, ruleSetSchema } from './rule-set.js';
+import { ruleSetSchema } from './rule-set.js';
 import { siteSchema } from './site.js';
 
 const cells = z.array(z.string());
@@ -26,15 +26,6 @@ export const tableTextSchema = z.strictObject({
   /** Lines that stood above the headings, kept and written back. */
   above: z.optional(z.array(cells)),
 });
-
-/** The tables every plan has, empty or not. */
-export const planTables = ['windows', 'work', 'resources', 'trains'] as const;
-/** The tables a plan may have: what people, neighbours and weather ask of it. */
-export const siteTables = ['roster', 'temperatures', 'forecast', 'plant'] as const;
-/** Every kind of table that a document may have, those of the plan before those of the site. */
-export const tableKinds = [...planTables, ...siteTables] as const;
-/** `windows`, `work`, `resources`, `trains`, or a table of people and site. */
-export type TableKind = (typeof tableKinds)[number];
 
 /** A day of the calendar as `2027-08-30`; `2027-02-29` is none. */
 export const localDateSchema = z
@@ -77,29 +68,3 @@ export type TableText = z.infer<typeof tableTextSchema>;
 
 /** The whole plan as it is saved. */
 export type PlanDocument = z.infer<typeof planDocumentSchema>;
-
-/** A table without columns or rows, under the name of the file it would be saved as. */
-export function emptyTable(file: string): TableText {
-  return { file, columns: [], rows: [] };
-}
-
-/** A table of a plan; one it does not have is empty, under the file name it would be saved as. */
-export function tableIn(document: PlanDocument, kind: TableKind): TableText {
-  return document.tables[kind] ?? emptyTable(`${kind}.csv`);
-}
-
-/** A plan with nothing in it: four empty tables and rules that deduct nothing. */
-export function emptyPlan(name: string, zone: string): PlanDocument {
-  return {
-    schema: 1,
-    name,
-    zone,
-    tables: {
-      windows: emptyTable('windows.csv'),
-      work: emptyTable('work.csv'),
-      resources: emptyTable('resources.csv'),
-      trains: emptyTable('trains.csv'),
-    },
-    rules: noRules,
-  };
-}

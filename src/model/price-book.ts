@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { weekdays } from './rule-set.js';
+import { weekdays } from './weekdays.js';
 
 z.config({ jitless: true });
 

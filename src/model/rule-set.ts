@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { momentTextSchema } from './decisions.js';
+import { weekdays } from './weekdays.js';
 
 // zod probes for `new Function` unless told not to, which a strict content security policy reports.
 z.config({ jitless: true });
@@ -7,9 +8,6 @@ z.config({ jitless: true });
 const minutes = z.number().check(z.int(), z.minimum(0), z.maximum(100_000));
 const clock = z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/));
 const source = z.optional(z.string());
-
-export const weekdays = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
-export type Weekday = (typeof weekdays)[number];
 
 /** What must be true of the work for a step to apply. */
 export const stepConditions = ['always', 'isolation', 'loud'] as const;
@@ -129,6 +127,3 @@ export type RiskEvent = z.infer<typeof riskEventSchema>;
 export type Step = z.infer<typeof stepSchema>;
 export type Curfew = z.infer<typeof curfewSchema>;
 export type ShiftRule = z.infer<typeof shiftSchema>;
-
-/** A rule set that deducts nothing. */
-export const noRules: RuleSet = ruleSetSchema.parse({ schema: 1, name: 'none' });

@@ -304,7 +304,9 @@ export class PossessionHandback extends LitElement {
 
   #saveCalendar(): void {
     if (this.now === null) return;
-    this.dispatchEvent(new CalendarSaveEvent(cutOffCalendar(this.results, this.windows, this.now)));
+    const about = this.plan === '' ? undefined : `Plan of work: ${this.plan}.`;
+    const text = cutOffCalendar(this.results, this.windows, this.now, about);
+    this.dispatchEvent(new CalendarSaveEvent(text));
   }
 
   get #words(): HandbackStrings {

@@ -22,7 +22,17 @@ export function book(
   given?: GivenFile,
 ): Answer<BookAnswerJson> {
   const work = given && planOfWork(plan, asked, given);
-  const { milestones: found, calendar: file, windows } = bookOf(plan, rules.name, { now, rules });
+  const {
+    milestones: found,
+    calendar: file,
+    windows,
+  } = bookOf(
+    plan,
+    rules.name,
+    { now, rules },
+    undefined,
+    work ? planLines(work)[0] : 'No plan of work was given.',
+  );
   const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
   const milestones = found.map((one) => ({
     window: one.window,

@@ -78,7 +78,7 @@ export function handback(
   const all = outlooks(plan, found, asked, decisions, seen);
   const results = all.map((one) => one.result);
   if (asked.calendar !== undefined)
-    writeFileOf('calendar', asked, cutOffCalendar(results, plan.windows, now));
+    writeFileOf('calendar', asked, cutOffCalendar(results, plan.windows, now, planLines(work)[0]));
   // Windows without any planned work have no outlook: what is fixed to them is told apart.
   const listed = new Set(results.map((one) => one.window));
   const notPlaced = plan.windows

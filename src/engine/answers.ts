@@ -101,8 +101,11 @@ export const answers: {
     return found;
   },
   async book(asked, document, request) {
+    const { nameOf, planNameText } = await import('./plan-out/plan-name.js');
     const { bookOf } = await import('./book.js');
-    return bookOf(asked.session.read(document).plan, document.name, request, document.booking);
+    const { agreed, zone, name } = document;
+    const about = `Document: ${name}. Plan of work: ${agreed?.now ? planNameText(nameOf(agreed.now), zone) : 'none is agreed'}.`;
+    return bookOf(asked.session.read(document).plan, name, request, document.booking, about);
   },
   async people(asked, document, request) {
     const { peopleOf } = await import('./site/people.js');

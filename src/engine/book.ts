@@ -16,6 +16,7 @@ import type { BookAnswer, BookedWindow, BookRequest } from './types.js';
  *
  * @param count How lead times are counted in this plan; absent: as the rules say.
  *
+ * @param about The plan of work for which it is booked, in words, for the calendar file.
  * @param name Of the plan: entries of the calendar file are told apart by it, so it must stay the same.
  */
 export function bookOf(
@@ -23,6 +24,7 @@ export function bookOf(
   name: string,
   request: BookRequest,
   count?: BookingCount,
+  about?: string,
 ): BookAnswer {
   const { now } = request;
   const rules: BookingRules = { ...(request.rules ?? exampleBooking), ...count };
@@ -41,7 +43,7 @@ export function bookOf(
     weekStarts: rules.weekStarts,
     milestones,
     windows,
-    calendar: calendarFile(milestoneEvents(milestones, name), now),
+    calendar: calendarFile(milestoneEvents(milestones, name), now, about),
   };
 }
 

@@ -19,24 +19,32 @@ export interface CalendarEvent {
 /**
  * An iCalendar file of events, one VEVENT each, in the order given.
  *
- * `stamp` is the moment of writing. Seconds are kept, milliseconds are not.
+ * `stamp` is the moment of writing. Seconds are kept, milliseconds are not. `about`, such as the plan that the times come from,
+ * stands first under the file and under every event.
  * @throws {RangeError} When a uid is empty or used twice, a time is no moment, an end is not after its start, or a
  * sequence is no whole number from 0.
  * @see RFC 5545, sections 3.1 (folding), 3.3.11 (text), 3.6.1 (events).
  */
-export function calendarFile(events: readonly CalendarEvent[], stamp: Instant): string {
+export function calendarFile(
+  events: readonly CalendarEvent[],
+  stamp: Instant,
+  about?: string,
+): string {
   const seen = new Set<string>();
   for (const one of events) {
     if (one.uid === '' || seen.has(one.uid)) throw new RangeError(`uid "${one.uid}" is not unique`);
     seen.add(one.uid);
   }
+  const said = about === undefined ? [] : [about];
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
     'PRODID:-//possession-fit//possession-fit 1//EN',
     'CALSCALE:GREGORIAN',
-    `DESCRIPTION:${textOf(cautions.join('\n'))}`,
-    ...events.flatMap((one) => eventLines(one, stamp)),
+    `DESCRIPTION:${textOf([...said, ...cautions].join('\n'))}`,
+    ...events.flatMap((one) =>
+      eventLines({ ...one, description: [...said, one.description].join('\n') }, stamp),
+    ),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');

@@ -7,17 +7,20 @@ import { calendarFile, type CalendarEvent } from '../../tables/calendar-file.js'
  * Cut-offs, points of no return, latest abandonments, go/no-go points and booked ends as an iCalendar file (RFC 5545),
  * stamped `now`. What has begun has no cut-off any more. The same cut-off in a later file has the same uid and moves the
  * entry.
+ *
+ * @param about The plan of work that the times come from, in words: it stands under every entry.
  */
 export function cutOffCalendar(
   results: readonly HandbackResult[],
   windows: readonly AccessWindow[],
   now: Instant,
+  about?: string,
 ): string {
   const events = results.flatMap((result) => {
     const zone = windows.find((one) => one.id === result.window)?.zone ?? 'UTC';
     return windowEvents(result, (at) => isoText(at, zone).replace('T', ' '));
   });
-  return calendarFile(events, now);
+  return calendarFile(events, now, about);
 }
 
 /** The one verdict of the window with its two parts. */

@@ -222,6 +222,24 @@ describe('an agreed plan', () => {
     );
   });
 
+  it('gives its name and revision to the calendars of cut-offs and booking dates, in every entry', () => {
+    for (const words of [
+      ['handback', '--runs', '50'],
+      ['book', '--at', '2027-01-05', '--booking', paths['booking.json']!],
+    ]) {
+      const file = out(`${words[0]}.ics`);
+      told(run(words[0]!, ...words.slice(1), '--plan', kept, '--json', '--calendar', file));
+      const entries = new ICAL.Component(
+        ICAL.parse(readFileSync(file, 'utf8')) as unknown[],
+      ).getAllSubcomponents('vevent');
+      expect(entries.length).toBeGreaterThan(2);
+      for (const one of entries)
+        expect(String(one.getFirstPropertyValue('description'))).toMatch(
+          new RegExp(`^Plan of work 1, "Spring" \\(${planId(placements)}\\), as given\\.`),
+        );
+    }
+  });
+
   it('is mended with what is frozen left alone, and says what moving more would gain', () => {
     const later = windows.replace(
       '04-03 22:00,2027-04-04 06:00,Europe/London,requested',

@@ -36,7 +36,7 @@ export function effectsView(
         take,
         words.takes[take],
         toldOf(take, effects[take], words),
-        !chosen.leave && chosen.take === take,
+        !chosen.leave && (chosen.take === take || offered.length === 1),
         () => choose({ take, leave: false }),
       ),
     )}

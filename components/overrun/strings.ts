@@ -94,7 +94,7 @@ export const defaultStrings = {
 
   onSite: 'Plant and people on site',
   onSiteNote:
-    'Each is owed from its call to its departure, for its least hours at least, whatever the overrun. An overrun adds the time from the booked end for those who are kept; the margin before it is in neither sum.',
+    'Each is owed from its call to its departure, for its least hours at least, whatever the overrun. An overrun adds the time from the booked end for those whose own work ends last, or who stay by the price book; the margin before it is in neither sum.',
   resource: 'Resource',
   number: 'Number',
   called: 'Called',

@@ -59,9 +59,16 @@ export const styles = css`
   .scroll :is(th, td) {
     white-space: nowrap;
   }
+  /* One column: the list scrolls by itself, so that the chart is not a screen away. */
   @container (max-width: 46rem) {
     .columns {
       grid-template-columns: minmax(0, 1fr);
+    }
+    .works {
+      overflow: auto;
+      max-height: 11rem;
+      margin-bottom: 0.5rem;
+      padding: 2px;
     }
   }
   @media print {
@@ -69,6 +76,7 @@ export const styles = css`
       grid-template-columns: minmax(0, 1fr);
     }
     .works {
+      max-height: none;
       columns: 3;
       column-gap: 1.5rem;
     }

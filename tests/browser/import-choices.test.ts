@@ -119,6 +119,18 @@ describe('possession-import, the choices', () => {
     expect(text(third)).to.contain('No column holds start.');
   });
 
+  it('shows what is done with a first table as chosen: there is one way to take it', async () => {
+    const el = await shown();
+    await el.read([
+      { name: 'a.csv', bytes: bytes('window,start,end\nW1,2027-04-03 23:00,05:00\n') },
+    ]);
+    const ways = [...el.renderRoot.querySelectorAll<HTMLInputElement>('.ways input')];
+    expect(ways.map((one) => [one.value, one.checked])).to.deep.equal([
+      ['replace', true],
+      ['leave', false],
+    ]);
+  });
+
   it('reads as it is found where what is kept is not of this page', async () => {
     const odd = bytes('window,wann,end\nW1,2027-04-03 23:00,05:00\n');
     const key = JSON.stringify(['window', 'wann', 'end']);

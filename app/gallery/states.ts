@@ -56,6 +56,7 @@ const grounds: readonly State[] = [
 const german: ReadonlySet<Tag> = new Set<Tag>([
   'possession-ledger',
   'possession-ribbon',
+  'possession-sheet',
   'possession-why',
 ]);
 

@@ -48,7 +48,8 @@ function headCell(
       renaming === column
         ? headingField(heading, words.heading, (text) => rename(column, text), cancelRename)
         : html`<span class="name"
-              >${heading}${result ? html`<span class="unseen"> ${words.workedOut}</span>` : nothing}${
+              ><span lang=${result ? 'en' : nothing}>${heading}</span
+              >${result ? html`<span class="unseen"> ${words.workedOut}</span>` : nothing}${
                 !result && unread.includes(heading)
                   ? html`<span class="unread"> ${words.unread}</span>`
                   : nothing

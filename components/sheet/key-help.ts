@@ -34,7 +34,9 @@ export function keyHelp(
                 ${shown(place).map(
                   (id) =>
                     html`<div>
-                      <dt>${keyTable[id].keys.map((key) => html`<kbd>${keyText(key)}</kbd> `)}</dt>
+                      <dt>
+                        ${keyTable[id].keys.map((key) => html`<kbd>${keyText(key, words.keyNames)}</kbd> `)}
+                      </dt>
                       <dd>${words.keyActs[id]}</dd>
                     </div>`,
                 )}
@@ -46,10 +48,10 @@ export function keyHelp(
 }
 
 /** `Ctrl+↑` */
-export function keyText(key: string): string {
+export function keyText(key: string, names: SheetStrings['keyNames']): string {
   return key
     .split('+')
-    .map((part) => signs[part] ?? part)
+    .map((part) => signs[part] ?? names[part] ?? part)
     .join('+');
 }
 

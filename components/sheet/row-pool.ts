@@ -193,7 +193,7 @@ function drawCell(
     here ? 'at' : '',
     place === kept?.row && column === kept.column ? 'open' : '',
   ];
-  const look = `${fileRow} ${fileColumn} ${place} ${column} ${classes.join('.')} ${inBlock} ${edges}`;
+  const look = `${fileRow} ${fileColumn} ${place} ${column} ${classes.join('.')} ${inBlock} ${edges} ${sheet.words.error}`;
   if (look === cell.look) return;
   cell.look = look;
   cell.column = column;
@@ -203,6 +203,9 @@ function drawCell(
   element.id = `cell-${fileRow}-${fileColumn}`;
   element.dataset['row'] = String(place);
   element.removeAttribute('title');
+  // What is worked out is worded by the engine.
+  if (result) element.lang = 'en';
+  else element.removeAttribute('lang');
   const standing = `${fileColumn} ${column} ${inBlock} ${edges}`;
   if (standing !== cell.standing) {
     cell.standing = standing;

@@ -9,7 +9,7 @@ import {
 import type { Fault, TableKind, TableText } from '../../src/model/index.js';
 import { FromDocument } from './from-document.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
+import { Words } from '../shared/words.js';
 import { offered } from './acts.js';
 import { onCopy, onGridKey, onPaste } from './grid-input.js';
 import { headRow } from './head-row.js';
@@ -90,12 +90,14 @@ export class PossessionSheet extends LitElement {
   /** Words in place of the default ones. */
   declare strings: Partial<SheetStrings>;
 
+  readonly #words = new Words<SheetStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
   readonly #control: SheetControl;
   readonly #pointer: PointerActs;
 
   constructor() {
     super();
-    new Language(this);
     this.table = { file: '', columns: [], rows: [] };
     this.faults = [];
     this.unread = [];
@@ -128,7 +130,7 @@ export class PossessionSheet extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     const { state } = this.#control;
-    if (changed.has('strings')) state.words = { ...defaultStrings, ...this.strings };
+    state.words = this.#words.now;
     if (changed.has('table')) {
       state.take(this.table);
       this.#control.followRow();

@@ -24,7 +24,7 @@ export function statusLine(
                 html`<span class="wrong"
                     >${one.severity === 'error' ? words.notUsed : words.note}:</span
                   >
-                  ${one.message} ${one.mend} `,
+                  <span lang="en">${one.message} ${one.mend}</span> `,
             )
           : sheet.size.rows > 0
             ? html`<span class="where">${words.line(sheet.lines.of(row))}</span> ${

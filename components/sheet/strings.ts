@@ -183,6 +183,8 @@ export const defaultStrings = {
     menu: 'What can be done here',
     help: 'These keys',
   } as Record<KeyId, string>,
+  /** What is printed on a key where it is not the key's own name. */
+  keyNames: {} as Readonly<Record<string, string>>,
 };
 
 export type SheetStrings = Readonly<typeof defaultStrings>;

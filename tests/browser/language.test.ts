@@ -2,11 +2,12 @@ import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/ledger/define.js';
 import type { PossessionLedger } from '../../components/ledger/ledger.js';
 import '../../components/ribbon/define.js';
+import '../../components/sheet/define.js';
 import '../../components/why/define.js';
 import type { Explanation } from '../../components/why/explanation.js';
 import { axeFaults } from './support/axe.js';
-import { text } from './support/look.js';
-import { ledgers, springNight, windows } from './support/samples.js';
+import { text, withText } from './support/look.js';
+import { ledgers, planDocument, results, springNight, windows } from './support/samples.js';
 import { waitUntil } from './support/wait-until.js';
 
 const told: Explanation = {
@@ -103,5 +104,25 @@ describe('a German page', () => {
     root.lang = 'en';
     await waitUntil(() => text(el.renderRoot as HTMLElement).includes('Booked'));
     expect(text(el.renderRoot as HTMLElement)).to.contain('Rest');
+  });
+
+  it('has a sheet that speaks German in its tools, its keys and its count of cells', async () => {
+    const root = await fixture(
+      html`<div lang="de">
+        <possession-sheet
+          label="Fenster"
+          .table=${planDocument.tables.work}
+          .faults=${results.faults}
+        ></possession-sheet>
+      </div>`,
+    );
+    const sheet = root.querySelector('possession-sheet')!;
+    const said = (): string => text(sheet.renderRoot as HTMLElement);
+    await waitUntil(() => said().includes('Zeile anfügen'));
+    const english = /Add row|Undo|rows|line |error|Keys|Filter(?!n)/.exec(said());
+    expect(english?.[0]).to.equal(undefined);
+    withText(sheet, 'button', 'Tasten').click();
+    await waitUntil(() => said().includes('Strg+Pos1'));
+    expect(await axeFaults(root)).to.deep.equal([]);
   });
 });

@@ -9,6 +9,8 @@ describe('what a page has to load', async () => {
       'engine',
       'first paint',
       'charts, loaded with the first',
+      'bundle of windows, work and fit',
+      'bundle of everything',
     ]);
     for (const one of measured) expect(one.bytes).toBeGreaterThan(10_000);
   });

@@ -30,6 +30,13 @@ const frame = css`
       display: none;
     }
   }
+  .then {
+    margin-top: 0.375rem;
+  }
+  .then li {
+    padding-block: 0.125rem;
+    padding-inline-start: 0.75rem;
+  }
 `;
 
 // Entries come after the rows: the list of trains is narrower than the cards it stands as.

@@ -115,7 +115,12 @@ export class PossessionAccount extends LitElement {
       ${
         request
           ? this.#renderEntered(answer, this.#entry(window, request, words))
-          : html`<p class="empty quiet">${words.start}</p>`
+          : html`<div class="empty quiet">
+              <p>${words.start}</p>
+              <ul class="then">
+                ${words.startThen.map((one) => html`<li>${one}</li>`)}
+              </ul>
+            </div>`
       }`;
   }
 

@@ -14,7 +14,12 @@ export const defaultStrings = {
   secondTime: 'the second',
   late: (minutes: string) => `${minutes} late`,
   onTime: 'on time',
-  start: 'Enter when the line was given back: the account follows.',
+  start: 'Enter when the line was given back: the account follows. Then, as far as it is recorded:',
+  startThen: [
+    'how late each train was, or that it was cancelled: what is blank is worked out from the queue',
+    'time sheets of plant and labour kept beyond the booked end: what has none is worked out from the price book',
+    'who claims each cost, what share of it is ours, and what shows it',
+  ] as readonly string[],
   cautions: 'Cautions',
 
   trains: 'Trains: what really happened',

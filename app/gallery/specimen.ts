@@ -12,10 +12,6 @@ const sources = import.meta.glob<string>('./specimens/*.ts', {
 
 const fileOf = (tag: string): string => `./specimens/${tag.replace('possession-', '')}.ts`;
 
-/** Elements that can be shown: every one that is fed, or has a file among the specimens. */
-export const canShow = (tag: Told['tag']): boolean =>
-  fed.has(tag) || tag === 'possession-document' || modules[fileOf(tag)] !== undefined;
-
 type Fields = Readonly<Record<string, unknown>>;
 const given = new Map<string, Promise<Fields>>();
 

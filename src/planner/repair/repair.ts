@@ -24,11 +24,13 @@ import {
   anywhere,
   datesReached,
   forcedOf,
+  hopelessIn,
   movedBy,
   reached,
   redated,
   weightsOf,
   withDates,
+  without,
 } from './target.js';
 import { reasonsOf } from './move-reasons.js';
 
@@ -106,15 +108,19 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   };
 
   const agreed = agreedDates(split);
-  const target = withDates(split, agreed);
   const inTime = { problem, split, dates: agreed, weights };
+  // Beside what is kept, work may stay open that nothing else would leave so.
+  const lost = split.problem.pinned?.length ? new Set<number>() : hopelessIn(split);
+  const least = leastWithout(split, lost);
   let found: Freed = { freed: new Set(), atLeast: 0 };
   const [out, , late] = leastOf(inTime, goal);
-  if (out + late === 0) {
-    found = fewestFreed(target, forcedOf(target), weights, effort.until(0.15));
-    found = fewer(inTime, target, found, [0, 0, 0, found.atLeast], effort.until(0.5));
+  if (late === 0 && out <= least[0]) {
+    const target = without(split, lost, agreed);
+    found = placed(target, fewestFreed(target, forcedOf(target), weights, effort.until(0.15)));
+    const near = withDates(split, agreed);
+    found = fewer(inTime, near, found, [...least, 0, found.atLeast], effort.until(0.5));
   }
-  if (!isInTime(inTime, found.visits)) {
+  if (!isInTime(inTime, found.visits, least)) {
     // It cannot all be kept to, as far as is known: then to what a plan comes to that moves what it likes.
     const free = bestOf(inTime, found.visits, freely(agreed, 0.4).visits);
     found = within(inTime, goal, free, (share) => effort.until(share));
@@ -203,11 +209,23 @@ interface Asked {
   readonly weights: readonly number[];
 }
 
-/** Whether everything is placed and no date is missed. */
-function isInTime({ split, dates }: Asked, visits: readonly Visit[] | undefined): boolean {
-  return (
-    visits !== undefined && valuer(split, dates)(visits)[0] + valuer(split, dates)(visits)[2] === 0
-  );
+/** Work and units of it that are left out at the least. */
+function leastWithout({ problem, whole }: Split, lost: ReadonlySet<number>): [number, number] {
+  const tasks = new Set([...lost].map((index) => whole[index]!));
+  return [tasks.size, [...lost].reduce((sum, index) => sum + problem.tasks[index]!.units, 0)];
+}
+
+/** Without the visits of what had no place. */
+function placed({ problem }: Split, { visits, ...found }: Freed): Freed {
+  const real = visits?.filter(({ task }) => problem.tasks[task]!.slots !== anywhere);
+  return { ...found, ...(real && { visits: real }) };
+}
+
+/** Whether everything is placed that has a place, and no date is missed. */
+function isInTime({ split, dates }: Asked, visits: Known, [out, units]: [number, number]): boolean {
+  if (visits === undefined) return false;
+  const values = valuer(split, dates)(visits).slice(0, 3);
+  return compareScores(values, [out, units, 0]) <= 0;
 }
 
 function bestOf({ split, dates }: Asked, one: Known, other: readonly Visit[]): readonly Visit[] {
@@ -229,10 +247,8 @@ function within(
 ): Freed {
   const { split, dates, weights } = asked;
   const target = reached(split, known, dates);
-  const found = fewestFreed(target, forcedOf(target), weights, until(0.5));
-  // What had no place is no visit.
-  const real = found.visits?.filter(({ task }) => target.problem.tasks[task]!.slots !== anywhere);
-  const visits = bestOf(asked, real, known);
+  const found = placed(target, fewestFreed(target, forcedOf(target), weights, until(0.5)));
+  const visits = bestOf(asked, found.visits, known);
   const least = leastOf(asked, goal);
   const near = withDates(split, datesReached(split, visits, dates));
   const start = { freed: movedBy(split, visits), visits, atLeast: least[3] };

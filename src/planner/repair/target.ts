@@ -92,13 +92,38 @@ export function datesReached(
 
 /** What a plan leaves unplaced need not be placed, and how late it is may be so late. */
 export function reached(split: Split, visits: readonly Visit[], atLeast: readonly number[]): Split {
-  const { problem } = split;
-  const left = problem.tasks.map((task) => task.units);
+  const left = split.problem.tasks.map((task) => task.units);
   for (const visit of visits) left[visit.task]! -= visit.units;
-  const dates = datesReached(split, visits, atLeast);
-  const isLost = (index: number): boolean => left[index]! > 0;
+  const lost = new Set(left.flatMap((units, index) => (units > 0 ? [index] : [])));
+  return without(split, lost, datesReached(split, visits, atLeast));
+}
+
+/** Work that has no place in any plan, and what waits for it or holds together with it. */
+export function hopelessIn(split: Split): ReadonlySet<number> {
+  const { problem } = split;
+  const { ends } = headsOf(new Board(easedTo(split, new Set(split.pieces.keys()))));
+  const lost = new Set<number>();
+  const lose = (index: number): void => {
+    if (lost.has(index)) return;
+    lost.add(index);
+    for (const tie of problem.tasks[index]!.after) lose(tie.task);
+    const { block } = problem.tasks[index]!;
+    if (block === undefined) return;
+    const { members, runners } = problem.blocks![block]!;
+    for (const mate of [...members, ...runners]) lose(mate);
+  };
+  ends.forEach((end, index) => {
+    if (end === Number.POSITIVE_INFINITY) lose(index);
+  });
+  return lost;
+}
+
+/** The split in which some work need not be placed, and the rest has some dates. */
+export function without(split: Split, lost: ReadonlySet<number>, dates: readonly number[]): Split {
+  const { problem } = split;
+  const isLost = (index: number): boolean => lost.has(index);
   const some = withDates(split, dates);
-  if (!left.some((units) => units > 0)) return some;
+  if (lost.size === 0) return some;
   const blocks = problem.blocks?.map((block) =>
     [...block.members, ...block.runners].some(isLost) ? { members: [], runners: [] } : block,
   );

@@ -87,7 +87,28 @@ export const styles = css`
       padding: 0;
     }
     table {
-      font-size: 8pt;
+      font-size: 7.5pt;
+      line-height: 1.25;
+    }
+    .unbroken {
+      white-space: nowrap;
+    }
+    h2 {
+      margin-bottom: 0.25rem;
+    }
+    h3 {
+      margin-top: 0.5rem;
+    }
+    dl {
+      font-size: 8.5pt;
+      line-height: 1.25;
+    }
+    :is(td, th) {
+      padding-block: 0.75pt;
+    }
+    /* On paper the longest column gets the room: the work of a window, a reason. */
+    :is(td:not(.figure), th[scope='row']) {
+      min-width: 0;
     }
   }
 `;

@@ -94,7 +94,7 @@ export class PossessionReport extends LitElement {
                           ${row.map((cell, i) =>
                             i === 0
                               ? html`<th scope="row">${cell}</th>`
-                              : html`<td class=${table.figures.includes(i) ? 'figure' : ''}>
+                              : html`<td class=${classOf(table, i)}>
                                   ${table.figures.includes(i) ? figureText(cell) : cell}
                                 </td>`,
                           )}
@@ -122,6 +122,11 @@ export class PossessionReport extends LitElement {
         </section>
       </article>`;
   }
+}
+
+function classOf({ figures, unbroken }: Report['tables'][number], column: number): string {
+  if (figures.includes(column)) return 'figure';
+  return unbroken?.includes(column) ? 'unbroken' : '';
 }
 
 /** A sum with its thousands apart; any other figure as it stands. */

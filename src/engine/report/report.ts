@@ -21,6 +21,8 @@ export interface ReportTable {
   readonly title: string;
   readonly columns: readonly string[];
   readonly figures: readonly number[];
+  /** Columns whose cells stay on one line of paper. */
+  readonly unbroken?: readonly number[];
   readonly rows: readonly (readonly string[])[];
 }
 

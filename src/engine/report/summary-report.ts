@@ -5,7 +5,7 @@ import {
   minutesBetween,
   type Instant,
 } from '../../calendar/index.js';
-import { cautions, type Placement, type Plan } from '../../model/index.js';
+import { cautions, type AccessWindow, type Placement, type Plan } from '../../model/index.js';
 import { certificateWords } from '../../planner/certificate-words.js';
 import type { Allocation, KeyDateForecast } from '../../planner/search/types.js';
 import { chanceText, type HandbackResult } from '../../risk/index.js';
@@ -150,9 +150,8 @@ function windowTable({ plan, allocation, handbacks }: SummaryBasis): ReportTable
     const found = outlook.get(window.id);
     return [
       [
-        window.id,
-        window.status,
-        `${clockWords(window.start, window.zone)} to ${clockWords(window.end, window.zone)}`,
+        window.status === 'confirmed' ? window.id : `${window.id}, ${window.status}`,
+        bookedText(window),
         workText(own),
         found
           ? `${durationText(found.marginMinutes)} of ${durationText(found.requiredMinutes)}`
@@ -164,14 +163,23 @@ function windowTable({ plan, allocation, handbacks }: SummaryBasis): ReportTable
   });
   const outside = allocation.placements.filter((one) => one.window === null);
   return {
-    title: 'Windows and their work',
-    columns: ['window', 'status', 'booked', 'work', 'margin of required', 'on time', 'handback'],
-    figures: [4, 5],
+    title: 'Windows and their work; confirmed where nothing else is said',
+    columns: ['window', 'booked', 'work', 'margin of required', 'on time', 'handback'],
+    figures: [3, 4],
+    unbroken: [1, 5],
     rows: [
       ...rows,
-      ...(outside.length === 0 ? [] : [['outside', '', '', workText(outside), '', '', '']]),
+      ...(outside.length === 0 ? [] : [['outside', '', workText(outside), '', '', '']]),
     ],
   };
+}
+
+/** `Sat 6 Mar 2027 22:50 to Sun 08:40`, with the whole date of an end that the day of the week does not name alone. */
+function bookedText({ start, end, zone }: AccessWindow): string {
+  const until = clockWords(end, zone);
+  const [day, , , , ...clock] = until.split(' ');
+  const isNear = minutesBetween(start, end) < 6 * 1440;
+  return `${clockWords(start, zone)} to ${isNear ? [day, ...clock].join(' ') : until}`;
 }
 
 function leftOverTable({ plan, allocation }: SummaryBasis): ReportTable {

@@ -23,6 +23,7 @@ import { standingEntry } from './standing-entry.js';
 import { defaultStrings, type AccountStrings } from './strings.js';
 import { breakdowns, sumsView } from './sums-view.js';
 import { trainEntry, type PasteState } from './train-entry.js';
+import { nameText } from '../shared/name.js';
 
 const HANDBACK = 'handback';
 const noPaste: PasteState = { text: '', said: '', problems: [] };
@@ -99,7 +100,7 @@ export class PossessionAccount extends LitElement {
     return html`<header>
         <div>
           <h2>${words.title}</h2>
-          <p class="quiet">${window.id} ${window.title}</p>
+          <p class="quiet">${nameText(window)}</p>
         </div>
         ${handbackEntry({
           window,

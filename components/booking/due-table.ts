@@ -5,6 +5,7 @@ import { clockText, dayText, floatText } from '../shared/format.js';
 import { localTimeOf } from '../../src/calendar/index.js';
 import { stateClass, stateMark } from './state-mark.js';
 import type { BookingStrings } from './strings.js';
+import { titleText } from '../shared/name.js';
 
 /** All dates of all windows in one table, the earliest first. */
 export function dueTable(
@@ -12,7 +13,7 @@ export function dueTable(
   windows: readonly AccessWindow[],
   words: BookingStrings,
 ): TemplateResult {
-  const titles = new Map(windows.map((one) => [one.id, one.title]));
+  const titles = new Map(windows.map((one) => [one.id, titleText(one.title)]));
   return html`<table class="due-list" role="table">
     <thead role="rowgroup">
       <tr role="row">

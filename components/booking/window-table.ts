@@ -3,6 +3,7 @@ import type { BookedWindow } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { stretchText } from '../shared/format.js';
 import type { BookingStrings } from './strings.js';
+import { titleText } from '../shared/name.js';
 
 /** Each window with its days, its four-week period and its class, and a field for the share of trains it hits. */
 export function windowTable(
@@ -25,7 +26,7 @@ export function windowTable(
         const window = windows.find((each) => each.id === one.window);
         return html`<tr part="window" class="window">
           <th scope="row">
-            ${one.window} ${window?.title}
+            ${one.window} ${titleText(window?.title ?? '')}
             <span class="note"
               >${
                 window

@@ -3,6 +3,7 @@ import type { Desk } from './desk-parts.js';
 import { withCells } from './edits.js';
 import { saveWhole } from './plan-files.js';
 import { deskViews, placeOf, placeText, viewText } from './views.js';
+import { nameText } from '../shared/name.js';
 
 /** Something a person can find by its name and do. */
 export interface Command {
@@ -96,7 +97,7 @@ function moves(desk: Desk, words: readonly string[]): Command[] {
   return results.plan.windows
     .filter((one) => one.status !== 'withdrawn' && plain(one.id).startsWith(second))
     .map((window) => ({
-      text: `Move ${id} to ${window.id} ${window.title}`,
+      text: `Move ${id} to ${nameText(window)}`,
       kind: 'plans again',
       run: () =>
         desk.edit(

@@ -25,6 +25,7 @@ import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
 import type { ShiftPlan } from './shift-store.js';
 import { costParts, type CostPart } from './views.js';
+import { nameText } from '../shared/name.js';
 
 /** A dragged slider speaks often; the element shows the total at once, the heads of cost may follow. */
 const ASK_AFTER_MS = 120;
@@ -49,7 +50,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
           .map(
             (one) =>
               html`<option value=${one.id} ?selected=${one.id === picked.window}>
-                ${one.id} ${one.title}
+                ${nameText(one)}
               </option>`,
           )}
       </select>

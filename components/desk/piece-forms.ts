@@ -6,6 +6,7 @@ import { freeze } from './agreed-plan.js';
 import type { Desk } from './desk-parts.js';
 import { fixPackage, moveWork, recordDone } from './piece-acts.js';
 import { rowWith, valueIn } from './table-lookup.js';
+import { nameText } from '../shared/name.js';
 
 /** A placed piece of work, to be fixed, moved or set free; its package; everything up to its start; units in place. */
 export function pieceForms(desk: Desk, placed: Placement): TemplateResult | typeof nothing {
@@ -26,7 +27,7 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
           .map(
             (one) =>
               html`<option value=${one.id} ?selected=${one.id === placed.window}>
-                ${one.id} ${one.title}, ${dayText(one.start, one.zone)}
+                ${nameText(one)}, ${dayText(one.start, one.zone)}
               </option>`,
           )}
       </select>

@@ -44,6 +44,7 @@ import { shiftLines, type HandbackLogEntry } from './shift-lines.js';
 import { defaultStrings, type HandbackStrings } from './strings.js';
 import { exactClock } from './times.js';
 import { windowList } from './window-list.js';
+import { titleText } from '../shared/name.js';
 
 /**
  * How each window stands against its booked end: margin, chance of handing back on time, and by when every step must
@@ -197,7 +198,7 @@ export class PossessionHandback extends LitElement {
         result
           ? printLog(
               this.log,
-              `${result.window} ${this.#windowOf(result.window)?.title ?? ''}`,
+              `${result.window} ${titleText(this.#windowOf(result.window)?.title ?? '')}`,
               { zone: this.#zoneOf(result), strings: words },
               (activity) => titleOf(result, activity),
             )
@@ -254,9 +255,9 @@ export class PossessionHandback extends LitElement {
     const { simulation: run } = result;
     const { width } = this.#picture;
     const ask = (figure: Figure): boolean => this.dispatchEvent(new FigureAskEvent(figure));
-    return html`<article aria-label="${result.window} ${window?.title ?? ''}">
+    return html`<article aria-label="${result.window} ${titleText(window?.title ?? '')}">
       <header>
-        <h2>${result.window} ${window?.title ?? ''}</h2>
+        <h2>${result.window} ${titleText(window?.title ?? '')}</h2>
         <p class="quiet">
           ${window ? stretchText(window.start, window.end, window.zone) : strings.noZone}
         </p>

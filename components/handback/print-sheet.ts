@@ -12,6 +12,7 @@ import type { HandbackStrings } from './strings.js';
 import { aimText, errorText, exactClock } from './times.js';
 import { verdictTag } from './verdict-shape.js';
 import { percentText } from '../shared/chance.js';
+import { titleText } from '../shared/name.js';
 
 /** From so many rows on the sheet is set closer, so that it stays one. */
 const MANY = 16;
@@ -89,7 +90,7 @@ export function printSheet(
     aria-label=${strings.printTitle}
   >
     <header>
-      <h2>${strings.printTitle}: ${result.window} ${window?.title ?? ''}</h2>
+      <h2>${strings.printTitle}: ${result.window} ${titleText(window?.title ?? '')}</h2>
       <p>
         ${window ? html`${stretchText(window.start, window.end, zone)}. ` : nothing}${strings.zone}:
         ${zone}

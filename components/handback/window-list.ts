@@ -8,6 +8,7 @@ import type { HandbackStrings } from './strings.js';
 import { aimText, clockBeside, errorText, exactClock } from './times.js';
 import { verdictTag } from './verdict-shape.js';
 import { percentText } from '../shared/chance.js';
+import { titleText } from '../shared/name.js';
 
 export interface ListSetting {
   readonly strings: HandbackStrings;
@@ -56,7 +57,9 @@ function row(result: HandbackResult, setting: ListSetting, reachable: boolean): 
     tabindex=${reachable ? 0 : -1}
     aria-selected=${result.window === selected}
   >
-    <div class="name"><strong>${result.window}</strong> <span>${window?.title}</span></div>
+    <div class="name">
+      <strong>${result.window}</strong> <span>${titleText(window?.title ?? '')}</span>
+    </div>
     <div class="booked">
       <span class="label">${endName(result, strings)} </span>${dayText(bookedEnd, zone)}
       <strong>${exactClock(bookedEnd, zone)}</strong>

@@ -27,6 +27,7 @@ import { OwnOptionsChangeEvent } from './own-options-change-event.js';
 import { styles } from './options.styles.js';
 import { defaultStrings, type OptionsStrings } from './strings.js';
 import { percentText } from '../shared/chance.js';
+import { nameText } from '../shared/name.js';
 
 /**
  * Ways to do the work of one window side by side, each with its cost, its chance of handing back on time and how both
@@ -93,7 +94,7 @@ export class PossessionOptions extends LitElement {
     const zone = this.window?.zone ?? 'UTC';
     return html`<header>
         <h2>${words.title}</h2>
-        ${this.window ? html`<p class="quiet">${this.window.id} ${this.window.title}</p>` : nothing}
+        ${this.window ? html`<p class="quiet">${nameText(this.window)}</p>` : nothing}
         ${this.#renderForm(words)} ${this.#renderOwn(words)}
       </header>
       ${cautionList(words.cautions, answer?.cautions)}

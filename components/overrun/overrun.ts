@@ -36,6 +36,7 @@ import { OverrunCompareEvent } from './overrun-compare-event.js';
 import { styles } from './overrun.styles.js';
 import { sideBySide } from './side-by-side.js';
 import { defaultStrings, type OverrunStrings } from './strings.js';
+import { nameText } from '../shared/name.js';
 
 /** Charts with the answer and the minute they were made from. */
 interface ChartsKnown {
@@ -177,7 +178,7 @@ export class PossessionOverrun extends LitElement {
     words: OverrunStrings,
   ): TemplateResult {
     const { at, curve } = answer;
-    const title = this.window ? `${this.window.id} ${this.window.title}` : at.window;
+    const title = this.window ? nameText(this.window) : at.window;
     const total = asked === at.overrunMinutes ? at.total : curve.amounts[asked];
     const end = addMinutes(at.handbackAt, asked - at.overrunMinutes);
     return html`<header>

@@ -29,6 +29,7 @@ import { PieceDrag } from './piece-drag.js';
 import { PlacementSelectEvent } from './placement-select-event.js';
 import { styles } from './plan.styles.js';
 import { defaultStrings, type PlanStrings } from './strings.js';
+import { titleText } from '../shared/name.js';
 
 const LANE = 22;
 const STRIP = 10;
@@ -224,7 +225,7 @@ export class PossessionPlan extends LitElement {
       ((at - one.start) / (one.end - one.start)) * Math.max(1, width - 2) + 1;
     return html`<div class="window" data-window=${one.id}>
       <div class="name">
-        <strong>${one.id}</strong> ${one.title}
+        <strong>${one.id}</strong> ${titleText(one.title)}
         <div class="quiet">
           ${dayText(one.start, one.zone)}
           ${this.#words.fromTo(clockText(one.start, one.zone), clockText(one.end, one.zone))},

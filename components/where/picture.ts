@@ -4,6 +4,7 @@ import type { Meeting } from '../../src/engine/index.js';
 import { clockText, dayText } from '../shared/format.js';
 import type { Field, Piece } from './fields.js';
 import type { WhereStrings } from './strings.js';
+import { nameText } from '../shared/name.js';
 
 /** Room for the times beside a field. */
 export const GUTTER = 52;
@@ -150,7 +151,7 @@ function pieceShape(
       ? svg`<line class="along" x1=${x + wide * share[0]} y1=${top} x2=${x + wide * share[1]} y2=${top + high}></line>`
       : nothing;
   return svg`<g class="piece ${kind}" @click=${() => pick(index)}>
-    <title>${activity.id} ${activity.title}</title>
+    <title>${nameText(activity)}</title>
     <rect class="box" x=${x} y=${top} width=${wide} height=${high}></rect>
     ${along}
     ${inside ? svg`<text class="name" x=${x + 4} y=${top + 11}>${name}</text>` : nameBeside(name, x, wide, top + Math.min(11, high), end)}

@@ -14,6 +14,7 @@ import { fieldsOf, reachOf, type Field } from './fields.js';
 import { fieldPicture, placeAxis, PlaceScale, placeText } from './picture.js';
 import { defaultStrings, type WhereStrings } from './strings.js';
 import { styles } from './where.styles.js';
+import { nameText } from '../shared/name.js';
 
 /** Pixels of an hour where many windows are drawn, and the most and least of one that is drawn alone. */
 const PER_HOUR = 16;
@@ -144,7 +145,7 @@ export class PossessionWhere extends LitElement {
           (field) =>
             html`<section class="keep-whole">
               <h3>
-                ${field.window.id} ${field.window.title}
+                ${nameText(field.window)}
                 <span class="quiet"
                   >${stretchText(field.window.start, field.window.end, field.window.zone)},
                   ${field.window.status}</span

@@ -67,6 +67,13 @@ export function oracle(
     if (activity.place === 'outside') lead += visit(activity, left(activity));
     if (activity.notBefore !== undefined) tail = Math.max(tail, minuteOf(activity.notBefore));
   }
+  // Outside work may have to be over before a key date that lies before the plan begins.
+  const dates = activities.flatMap((one) =>
+    !claimed && one.place === 'outside' && one.keyDate !== undefined
+      ? [-minuteOf(one.keyDate)]
+      : [],
+  );
+  lead += Math.ceil(Math.max(0, ...dates) / step) * step;
   tail += lead + Math.max(0, ...windows.map((window) => minuteOf(window.end)));
 
   // Steps that may be used, by activity and window (last row: outside).

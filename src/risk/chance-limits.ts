@@ -3,8 +3,8 @@ import type { RiskNetwork } from './network.js';
 import { LATE, limitsOf, passBackward } from './pass-backward.js';
 import { randomState } from './random.js';
 import { valuesAt } from './ranks.js';
-import { drawDurations, drawEvents, runSpace } from './run-block.js';
-import { BLOCK, LANES, TICKS, ticksOf } from './sampling.js';
+import { eachBatch, runSpace } from './run-block.js';
+import { LANES, TICKS, ticksOf } from './sampling.js';
 
 /** Latest start of a node with which, in the share of runs asked for, everything that must follow is over in time. */
 export interface ChanceLimit {
@@ -45,23 +45,15 @@ export function chanceLimits(
   const finishBy = Int32Array.from(nodeAt, (index) => deadline - ticksOf(after(index)));
   const found = asked.map(() => new Int32Array(runs));
   const limits = limitsOf(size);
-  for (let from = 0; from < runs; from += BLOCK) {
-    const inBlock = Math.min(BLOCK, runs - from);
-    const batches = Math.ceil(inBlock / LANES);
-    drawDurations(compiled, space, batches);
-    for (let batch = 0; batch < batches; batch += 1) {
-      const offset = batch * size * LANES;
-      drawEvents(compiled, space, offset);
-      const lanesUsed = Math.min(LANES, inBlock - batch * LANES);
-      finishBy.forEach((by, i) => limits.finishBy.fill(by, i * LANES, (i + 1) * LANES));
-      limits.startBy.fill(LATE);
-      passBackward(compiled, space, offset, limits);
-      asked.forEach((index, k) => {
-        const at = positionOf[index]! * LANES;
-        found[k]!.set(limits.start.subarray(at, at + lanesUsed), from + batch * LANES);
-      });
-    }
-  }
+  eachBatch(compiled, space, runs, (offset, lanesUsed, first) => {
+    finishBy.forEach((by, i) => limits.finishBy.fill(by, i * LANES, (i + 1) * LANES));
+    limits.startBy.fill(LATE);
+    passBackward(compiled, space, offset, limits);
+    asked.forEach((index, k) => {
+      const at = positionOf[index]! * LANES;
+      found[k]!.set(limits.start.subarray(at, at + lanesUsed), first);
+    });
+  });
   return new Map(asked.map((index, k) => [index, limitOf(found[k]!, chance)]));
 }
 

@@ -4,8 +4,8 @@ import { heldCase, type WhatIf } from './held-case.js';
 import type { RiskNetwork } from './network.js';
 import { passForward } from './pass-forward.js';
 import { randomState } from './random.js';
-import { drawDurations, drawEvents, runSpace } from './run-block.js';
-import { BLOCK, LANES, TICKS } from './sampling.js';
+import { eachBatch, runSpace } from './run-block.js';
+import { TICKS } from './sampling.js';
 import { chanceOf, type Chance } from './simulation.js';
 import { whatIfs, type WhatIfOptions } from './what-ifs.js';
 
@@ -29,20 +29,13 @@ export function chancesOnTime(
   const space = runSpace(network, randomState(seed), 1);
   const deadline = Math.floor(deadlineMinutes * TICKS);
   const familyRuns = new FamilyRuns(network, families, held, deadline);
-  for (let from = 0; from < runs && families.length > 0; from += BLOCK) {
-    const inBlock = Math.min(BLOCK, runs - from);
-    const batches = Math.ceil(inBlock / LANES);
-    drawDurations(network, space, batches);
-    for (let batch = 0; batch < batches; batch += 1) {
-      const offset = batch * network.size * LANES;
-      const lanesUsed = Math.min(LANES, inBlock - batch * LANES);
-      drawEvents(network, space, offset);
+  if (families.length > 0)
+    eachBatch(network, space, runs, (offset, lanesUsed) => {
       passForward(network, space, offset);
       familyRuns.run(space, offset, (at, isOnTime) => {
         for (let lane = 0; lane < lanesUsed; lane += 1) onTime[at]! += isOnTime[lane]!;
       });
-    }
-  }
+    });
   const found = Array.from(onTime, (hits) => chanceOf(hits, runs));
   const inFamily = new Set(families.flatMap((one) => one.cases));
   const others = [...cases.keys()].filter((at) => !inFamily.has(at));

@@ -2,12 +2,12 @@ import type { CompiledNetwork } from './compile-network.js';
 import { passForward } from './pass-forward.js';
 import { fillWords } from './random.js';
 import type { RunSpace } from './run-space.js';
-import { drawTicks, drawValues, LANES, TICKS } from './sampling.js';
+import { BLOCK, drawTicks, drawValues, LANES, TICKS } from './sampling.js';
 
 export { runSpace } from './run-space.js';
 
 /** Draws the lengths for `batches` x `LANES` runs. */
-export function drawDurations(network: CompiledNetwork, space: RunSpace, batches: number): void {
+function drawDurations(network: CompiledNetwork, space: RunSpace, batches: number): void {
   const { durations, state, words, values, factor } = space;
   const { base, size, drawAt, drawTable, drawWeight, factorTable } = network;
   const lanes = LANES;
@@ -49,7 +49,7 @@ function keepHits(space: RunSpace, delays: Int32Array, at: number, share: number
 }
 
 /** Delays of the node events added on, twins given their copies, delays of the dated events drawn. */
-export function drawEvents(network: CompiledNetwork, space: RunSpace, offset: number): void {
+function drawEvents(network: CompiledNetwork, space: RunSpace, offset: number): void {
   const { durations, state, hitDelay, finish } = space;
   const { eventAt, eventShare, eventTable, datedShare, datedTable, copyFrom, copyTo } = network;
   for (let k = 0; k < eventAt.length; k += 1) {
@@ -66,6 +66,28 @@ export function drawEvents(network: CompiledNetwork, space: RunSpace, offset: nu
   for (let k = 0; k < datedShare.length; k += 1) {
     drawTicks(state, datedTable, k, hitDelay, k * LANES);
     keepHits(space, hitDelay, k * LANES, datedShare[k]!);
+  }
+}
+
+/**
+ * Draws so many runs, `LANES` side by side, in the words that `simulate` takes with the same seed. Told for each batch: where
+ * its durations begin, how many lanes are runs, and the number of the first.
+ */
+export function eachBatch(
+  network: CompiledNetwork,
+  space: RunSpace,
+  runs: number,
+  use: (offset: number, lanesUsed: number, first: number) => void,
+): void {
+  for (let from = 0; from < runs; from += BLOCK) {
+    const inBlock = Math.min(BLOCK, runs - from);
+    const batches = Math.ceil(inBlock / LANES);
+    drawDurations(network, space, batches);
+    for (let batch = 0; batch < batches; batch += 1) {
+      const offset = batch * network.size * LANES;
+      drawEvents(network, space, offset);
+      use(offset, Math.min(LANES, inBlock - batch * LANES), from + batch * LANES);
+    }
   }
 }
 

@@ -3,9 +3,9 @@ import { heldCase, type HeldCase, type WhatIf } from './held-case.js';
 import type { RiskNetwork } from './network.js';
 import { passAgain, passForward } from './pass-forward.js';
 import { randomState } from './random.js';
-import { drawDurations, drawEvents } from './run-block.js';
+import { eachBatch } from './run-block.js';
 import { runSpace, type RunSpace } from './run-space.js';
-import { BLOCK, LANES, TICKS } from './sampling.js';
+import { LANES, TICKS } from './sampling.js';
 import { chanceOf, type Chance } from './simulation.js';
 
 export interface WhatIfOptions {
@@ -161,29 +161,21 @@ export function whatIfs(
   const deadline = Math.floor(deadlineMinutes * TICKS);
   const onTime = new Float64Array(cases.length);
   const sums = new Float64Array(cases.length);
-  for (let from = 0; from < runs; from += BLOCK) {
-    const inBlock = Math.min(BLOCK, runs - from);
-    const batches = Math.ceil(inBlock / LANES);
-    drawDurations(network, space, batches);
-    for (let batch = 0; batch < batches; batch += 1) {
-      const offset = batch * network.size * LANES;
-      const lanesUsed = Math.min(LANES, inBlock - batch * LANES);
-      drawEvents(network, space, offset);
-      const drawn = space.durations.slice(offset, offset + network.size * LANES);
-      network.release.set(original.release);
-      network.linkLag.set(original.linkLag);
-      network.linkSlot.set(original.linkSlot);
-      passForward(network, space, offset);
-      turns.forEach((turn, k) => {
-        take(turn, network, original, space, offset, drawn);
-        for (let lane = 0; lane < lanesUsed; lane += 1) {
-          const finish = space.finish[lane]!;
-          if (finish <= deadline) onTime[k]! += 1;
-          sums[k]! += finish;
-        }
-      });
-    }
-  }
+  eachBatch(network, space, runs, (offset, lanesUsed) => {
+    const drawn = space.durations.slice(offset, offset + network.size * LANES);
+    network.release.set(original.release);
+    network.linkLag.set(original.linkLag);
+    network.linkSlot.set(original.linkSlot);
+    passForward(network, space, offset);
+    turns.forEach((turn, k) => {
+      take(turn, network, original, space, offset, drawn);
+      for (let lane = 0; lane < lanesUsed; lane += 1) {
+        const finish = space.finish[lane]!;
+        if (finish <= deadline) onTime[k]! += 1;
+        sums[k]! += finish;
+      }
+    });
+  });
   return cases.map((_, k) => ({
     onTime: chanceOf(onTime[k]!, runs),
     meanMinutes: sums[k]! / runs / TICKS,

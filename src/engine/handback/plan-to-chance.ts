@@ -85,6 +85,7 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
   const placedWithout = new Set(without.placements.map((one) => one.activity));
   const wider = new Map<string, number>();
   const givenUp = new Set<string>();
+  const broken = new Set(breachesOf(plan, keep).map((one) => one.text));
   let best = without;
   let found = figures(best);
   for (let round = 0; round < ROUNDS; round += 1) {
@@ -99,8 +100,7 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
       const here = keep.filter((one) => one.window === id);
       if (here.length === 0) continue;
       const cut = shortened(plan, new Map([[id, wider.get(id)!]]));
-      const before = new Set(breachesOf(plan, keep).map((one) => one.text));
-      if (breachesOf(cut, keep).every((one) => before.has(one.text))) continue;
+      if (breachesOf(cut, keep).every((one) => broken.has(one.text))) continue;
       wider.delete(id);
       givenUp.add(id);
     }

@@ -1,6 +1,6 @@
 import { tableOfReport, type Report } from '../engine/report/report.js';
 import type { Note } from '../model/index.js';
-import { exportTable } from '../tables/export-tables.js';
+import { exportTable } from '../tables/write/export-tables.js';
 import type { Arguments } from './arguments.js';
 import { writeFileOf } from './write-file.js';
 

@@ -31,11 +31,11 @@ export const answers: {
     return importFiles(files, document, asked.onProgress);
   },
   async exportFiles(_, document, options) {
-    const { exportTables } = await import('../tables/export-tables.js');
+    const { exportTables } = await import('../tables/write/export-tables.js');
     return exportTables(document, options);
   },
   async exportTable(_, table, format) {
-    const { exportTable } = await import('../tables/export-tables.js');
+    const { exportTable } = await import('../tables/write/export-tables.js');
     return exportTable(table, format);
   },
   async allocate(asked, document, options) {

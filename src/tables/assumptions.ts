@@ -9,11 +9,11 @@ import {
   type PlanNote,
   type TableKind,
 } from '../model/index.js';
-import type { FieldOf } from './fields.js';
-import { matchColumns, type ColumnMap, type ColumnMatch } from './match-columns.js';
+import type { FieldOf } from './headings/fields.js';
+import { matchColumns, type ColumnMap, type ColumnMatch } from './headings/match-columns.js';
 import { someNames } from './some-names.js';
-import type { Table } from './table.js';
-import { lineNames, sectionNames, unmetNames } from './unmet-names.js';
+import type { Table } from './text/table.js';
+import { lineNames, sectionNames, unmetNames } from './links/unmet-names.js';
 
 /** A table that was read, with where its names stand. */
 export interface TableRead {

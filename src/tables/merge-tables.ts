@@ -1,10 +1,10 @@
 import type { TableKind, TableText } from '../model/index.js';
-import { dateColumns, findDates, yearFirst } from './date-finding.js';
-import type { FieldOf } from './fields.js';
-import { unitOfHeading } from './heading-units.js';
-import { entryOf, matchColumns } from './match-columns.js';
+import { dateColumns, findDates, yearFirst } from './dates/date-finding.js';
+import type { FieldOf } from './headings/fields.js';
+import { unitOfHeading } from './headings/heading-units.js';
+import { entryOf, matchColumns } from './headings/match-columns.js';
 import type { DateOrder } from './parse/written-moment.js';
-import { tableOf } from './table.js';
+import { tableOf } from './text/table.js';
 
 /** What becomes of the table that is there: it is replaced, added to at the end, or brought up to date row by row. */
 export const takes = ['replace', 'append', 'update'] as const;

@@ -1,10 +1,10 @@
 import type { Activity, MadeGoodBy, TableText } from '../model/index.js';
-import type { WorkRow } from './activities.js';
-import type { LinkContext } from './link-context.js';
-import { checkLinks, type LinkedActivities } from './links.js';
-import { RowMemory } from './row-memory.js';
-import { tableOf, type Table } from './table.js';
-import type { WindowRow } from './windows.js';
+import type { WorkRow } from './kinds/activities.js';
+import type { LinkContext } from './links/link-context.js';
+import { checkLinks, type LinkedActivities } from './links/links.js';
+import { RowMemory } from './kinds/row-memory.js';
+import { tableOf, type Table } from './text/table.js';
+import type { WindowRow } from './kinds/windows.js';
 
 interface Kept {
   readonly from: readonly unknown[];

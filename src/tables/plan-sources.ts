@@ -13,10 +13,10 @@ import {
   type Train,
   type WeatherRow,
 } from '../model/index.js';
-import type { ChosenColumn } from './chosen-columns.js';
-import type { ColumnMap } from './match-columns.js';
+import type { ChosenColumn } from './headings/chosen-columns.js';
+import type { ColumnMap } from './headings/match-columns.js';
 import type { DateOrder } from './parse/written-moment.js';
-import type { Table } from './table.js';
+import type { Table } from './text/table.js';
 
 /** A file's content, as bytes, as text already decoded, or as a table already split. */
 export interface Source {

@@ -12,14 +12,20 @@ import {
   type TableKind,
   type TableText,
 } from '../model/index.js';
-import { activitiesFrom } from './activities.js';
+import { activitiesFrom } from './kinds/activities.js';
 import { assumptionsOf, type TableRead } from './assumptions.js';
-import { chosenFaults, withChosen } from './chosen-columns.js';
-import { byLine, linkFaults, oddFaults, sayOfWork, trainWindowFaults } from './cross-faults.js';
-import { decodeBytes } from './decode.js';
-import { dateOrders, orderSigns } from './date-orders.js';
-import { farDateFaults } from './far-dates.js';
-import { findHeadings } from './find-headings.js';
+import { chosenFaults, withChosen } from './headings/chosen-columns.js';
+import {
+  byLine,
+  linkFaults,
+  oddFaults,
+  sayOfWork,
+  trainWindowFaults,
+} from './links/cross-faults.js';
+import { decodeBytes } from './text/decode.js';
+import { dateOrders, orderSigns } from './dates/date-orders.js';
+import { farDateFaults } from './dates/far-dates.js';
+import { findHeadings } from './headings/find-headings.js';
 import type { DateOrder } from './parse/written-moment.js';
 import { PlanMemory } from './plan-memory.js';
 import {
@@ -30,18 +36,18 @@ import {
   type Source,
   type Tables,
 } from './plan-sources.js';
-import { oddWindows } from './plausible.js';
-import { plantFrom } from './plant.js';
-import { readRecords } from './read-table.js';
-import { tableOfRecords } from './records.js';
-import { resourcesFrom } from './resources.js';
-import { rosterFrom } from './roster.js';
+import { oddWindows } from './links/plausible.js';
+import { plantFrom } from './kinds/plant.js';
+import { readRecords } from './text/read-table.js';
+import { tableOfRecords } from './text/records.js';
+import { resourcesFrom } from './kinds/resources.js';
+import { rosterFrom } from './kinds/roster.js';
 import { leftOutNotes, packagesLeftOut, type LeftOut } from './rows-left-out.js';
-import { rulesFrom } from './rules.js';
-import type { Table } from './table.js';
-import { trainsFrom } from './trains.js';
-import { forecastFrom, temperaturesFrom } from './weather.js';
-import { windowsFrom } from './windows.js';
+import { rulesFrom } from './json/rules.js';
+import type { Table } from './text/table.js';
+import { trainsFrom } from './kinds/trains.js';
+import { forecastFrom, temperaturesFrom } from './kinds/weather.js';
+import { windowsFrom } from './kinds/windows.js';
 
 /**
  * Reads a whole plan from files and checks each against the others. Without rules nothing is deducted.

@@ -7,8 +7,8 @@ import {
   type TableKind,
 } from '../model/index.js';
 import type { TableRead } from './assumptions.js';
-import { matchColumns } from './match-columns.js';
-import { needed, neededOneOf } from './fields.js';
+import { matchColumns } from './headings/match-columns.js';
+import { needed, neededOneOf } from './headings/fields.js';
 
 /** Codes of faults of a row that is itself good, and that something left out takes with it. */
 const followOn: ReadonlySet<string> = new Set([

@@ -1,7 +1,7 @@
 import { durationText, isoText, type Instant } from '../../calendar/index.js';
 import { cautions, type AccessWindow } from '../../model/index.js';
 import { chanceText, type HandbackResult } from '../../risk/index.js';
-import { calendarFile, type CalendarEvent } from '../../tables/calendar-file.js';
+import { calendarFile, type CalendarEvent } from '../../tables/write/calendar-file.js';
 
 /**
  * Cut-offs, points of no return, latest abandonments, go/no-go points and booked ends as an iCalendar file (RFC 5545),

@@ -1,7 +1,7 @@
 import { cautions } from '../../model/index.js';
 import { isoText } from '../../calendar/index.js';
 import { chainOf, shiftState, type ShiftEvent, type ShiftLog } from '../../risk/index.js';
-import { writeCsv, type Cell } from '../../tables/write-csv.js';
+import { writeCsv, type Cell } from '../../tables/write/write-csv.js';
 
 const columns = [
   'entry',

@@ -1,6 +1,6 @@
 import { durationText, type Instant } from '../../calendar/index.js';
 import { byTime, cautions } from '../../model/index.js';
-import { calendarFile, type CalendarEvent } from '../../tables/calendar-file.js';
+import { calendarFile, type CalendarEvent } from '../../tables/write/calendar-file.js';
 import { planNameText, minuteText } from './plan-name.js';
 import { clockOf, pieceText, workText, type PlanOut } from './plan-sheets.js';
 

@@ -4,7 +4,7 @@ import {
   exportWorkbook,
   fileStem,
   type ExportedFile,
-} from '../../tables/export-tables.js';
+} from '../../tables/write/export-tables.js';
 import { planCalendar } from './plan-calendar.js';
 import { placementTable, planSheets, type PlanOut } from './plan-sheets.js';
 

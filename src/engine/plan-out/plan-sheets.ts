@@ -1,10 +1,10 @@
-// A plan of work as tables that leave the program. The first of them is read back in by src/tables/placements.ts.
+// A plan of work as tables that leave the program. The first of them is read back in by src/tables/kinds/placements.ts.
 import { durationText, isoText, minutesBetween, type Instant } from '../../calendar/index.js';
 import { byTime, cautions, type Placement, type Plan } from '../../model/index.js';
 import { certificateWords } from '../../planner/certificate-words.js';
 import type { Allocation } from '../../planner/search/types.js';
-import { outsideText } from '../../tables/placements.js';
-import type { ResultTable } from '../../tables/export-tables.js';
+import { outsideText } from '../../tables/kinds/placements.js';
+import type { ResultTable } from '../../tables/write/export-tables.js';
 import { changeWords, planChanges } from './plan-changes.js';
 import { planNameText, type PlanName } from './plan-name.js';
 

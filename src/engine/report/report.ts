@@ -1,4 +1,4 @@
-import type { ResultTable } from '../../tables/export-tables.js';
+import type { ResultTable } from '../../tables/write/export-tables.js';
 
 /** A document to be sent: facts, tables and lists in the order in which they are read. Every cell is text. */
 export interface Report {

@@ -1,8 +1,8 @@
 import { zipSync } from 'fflate';
 import type { readXlsx } from 'hucre/xlsx';
 import type { Fault } from '../../model/index.js';
-import { faultAt } from '../place.js';
-import type { RecordFault, Records } from '../records.js';
+import { faultAt } from '../text/place.js';
+import type { RecordFault, Records } from '../text/records.js';
 import { ArchiveRefused, unpack } from './archive.js';
 import { cellText, type DaySystem } from './cell-text.js';
 

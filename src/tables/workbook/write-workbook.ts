@@ -1,6 +1,6 @@
 import { strToU8, zipSync } from 'fflate';
-import { looksLikeFormula } from '../guard.js';
-import type { Cell } from '../write-csv.js';
+import { looksLikeFormula } from '../write/guard.js';
+import type { Cell } from '../write/write-csv.js';
 import { withoutEnd } from './without-end.js';
 
 /** A table to write: text cells stay text whatever they look like, numbers are numbers. */

@@ -7,7 +7,7 @@ import { priceOf } from '../../../src/engine/price.js';
 import { addMinutes } from '../../../src/calendar/index.js';
 import { cautions } from '../../../src/model/index.js';
 import { account } from '../../../src/price/index.js';
-import { exportTable } from '../../../src/tables/export-tables.js';
+import { exportTable } from '../../../src/tables/write/export-tables.js';
 import { readWorkbook } from '../../../src/tables/workbook/read-workbook.js';
 import { aBook, aResource, at, aWindow, trainsDue } from '../price/builders.js';
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import ICAL from 'ical.js';
 import * as nodeIcal from 'node-ical';
 import { describe, expect, it } from 'vitest';
-import { calendarFile, type CalendarEvent } from '../../../src/tables/calendar-file.js';
+import { calendarFile, type CalendarEvent } from '../../../src/tables/write/calendar-file.js';
 
 const stamp = Date.UTC(2027, 0, 5, 9, 30);
 const start = Date.UTC(2027, 3, 3, 21);

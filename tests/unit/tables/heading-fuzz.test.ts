@@ -2,7 +2,7 @@
 // as something else. The German and French words are from memory, common practice, no source.
 import { describe, expect, it } from 'vitest';
 import type { TableKind } from '../../../src/model/index.js';
-import { decidesDanger } from '../../../src/tables/danger-fields.js';
+import { decidesDanger } from '../../../src/tables/headings/danger-fields.js';
 import { fieldsSuggested, matchColumns } from '../../../src/tables/index.js';
 
 const written: readonly (readonly [kind: TableKind, field: string, headings: string])[] = [

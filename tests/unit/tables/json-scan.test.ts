@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { scanJson } from '../../../src/tables/json-scan.js';
+import { scanJson } from '../../../src/tables/json/json-scan.js';
 
 const isJson = (text: string): boolean => {
   try {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { entryOf, fields, guessKind, headingsOf, matchColumns } from '../../../src/tables/index.js';
-import { unitOfHeading } from '../../../src/tables/heading-units.js';
+import { unitOfHeading } from '../../../src/tables/headings/heading-units.js';
 import { tableKinds } from '../../../src/model/index.js';
 
 describe('column headings', () => {

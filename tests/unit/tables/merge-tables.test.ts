@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { TableText } from '../../../src/model/index.js';
 import { parseChainage } from '../../../src/tables/parse/chainage.js';
 import { parseDuration } from '../../../src/tables/parse/duration.js';
-import { findDates, yearFirst } from '../../../src/tables/date-finding.js';
+import { findDates, yearFirst } from '../../../src/tables/dates/date-finding.js';
 import { mergeTables } from '../../../src/tables/merge-tables.js';
 import { readTable } from '../../../src/tables/index.js';
 

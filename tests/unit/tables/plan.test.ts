@@ -9,7 +9,7 @@ import {
   writeCsv,
   type PlanResult,
 } from '../../../src/tables/index.js';
-import { cyclesOf } from '../../../src/tables/cycle.js';
+import { cyclesOf } from '../../../src/tables/links/cycle.js';
 
 const windows =
   'window,start,end,status\nW1,2027-03-10 23:30,05:30,\nW2,2027-03-17 23:30,05:30,withdrawn\nW3,soon,05:30,\n';

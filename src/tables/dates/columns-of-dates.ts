@@ -1,0 +1,64 @@
+import type { FieldOf, SheetKind } from '../headings/fields.js';
+import { dateOrderOf } from '../parse/date-order.js';
+import { doubtfulNumbers, type DateOrder } from '../parse/written-moment.js';
+import { faultAt } from '../text/place.js';
+import { cellsOf, type RowDates, type RowMemory } from '../kinds/row-memory.js';
+import type { Sheet } from '../kinds/sheet.js';
+import type { Table } from '../text/table.js';
+
+/**
+ * The order of the dates of a sheet, from all its date columns together. Month first, which no reader here expects,
+ * is said once, at the heading of the first such column.
+ */
+export function dateOrderOfSheet<K extends SheetKind>(
+  table: Table,
+  sheet: Sheet<K>,
+  columns: readonly FieldOf<K>[],
+  file: string,
+  chosen?: DateOrder,
+  memory?: RowMemory<never> | RowMemory<object>,
+): DateOrder {
+  if (chosen) return chosen;
+  const order = memory
+    ? orderRemembered(table, sheet, columns, memory)
+    : dateOrderOf(sheet.cellsOf(columns));
+  if (order === 'month-first') {
+    const column = columns.find((one) =>
+      sheet.cellsOf([one]).some((cell) => (doubtfulNumbers(cell)?.[1] ?? 0) > 12),
+    );
+    const heading = column === undefined ? {} : { column: sheet.headingOf(column) };
+    const fault = faultAt({ line: table.line, ...heading }, 'warning', {
+      code: 'dates-month-first',
+      message:
+        'All dates of this file are read month first: some have a second number above 12, and none a first.',
+      mend: 'Write dates as 2027-03-28 to leave no doubt.',
+    });
+    sheet.faults.push({ ...fault, file });
+  }
+  return order;
+}
+
+/** As `dateOrderOf`, asking only the rows that were not asked before. */
+function orderRemembered<K extends SheetKind>(
+  table: Table,
+  sheet: Sheet<K>,
+  columns: readonly FieldOf<K>[],
+  memory: RowMemory<never> | RowMemory<object>,
+): DateOrder {
+  const at = columns.flatMap((one) => sheet.match.fields.get(one) ?? []);
+  const dates = memory.dates.of(
+    at.join(),
+    cellsOf(table.rows),
+    (row, before) => before ?? datesOf(at.map((one) => table.rows[row]!.cells[one] ?? '')),
+  );
+  if (dates.some((one) => one.dayFirstOnly)) return 'day-first';
+  return dates.some((one) => one.monthFirstOnly) ? 'month-first' : 'day-first';
+}
+
+function datesOf(cells: readonly string[]): RowDates {
+  const numbers = cells.map((cell) => doubtfulNumbers(cell.slice(0, 100)));
+  return {
+    dayFirstOnly: numbers.some((one) => one !== undefined && one[0] > 12),
+    monthFirstOnly: numbers.some((one) => one !== undefined && one[0] <= 12 && one[1] > 12),
+  };
+}

@@ -1,0 +1,220 @@
+// The order of day and month over all tables of a plan together: whoever writes one table day first does not write
+// another month first without saying so.
+import { tableKinds, type Fault, type TableKind } from '../../model/index.js';
+import { dateColumns } from './date-finding.js';
+import type { ColumnMap } from '../headings/match-columns.js';
+import { doubtfulNumbers, parseMoment, type DateOrder } from '../parse/written-moment.js';
+import { faultAt } from '../text/place.js';
+import type { Table } from '../text/table.js';
+
+interface GivenTable {
+  readonly table: Table;
+  readonly file: string;
+  readonly map?: ColumnMap;
+  readonly dateOrder?: DateOrder;
+}
+
+/** What the dates of one table say of their order. */
+export interface OrderSigns {
+  readonly dayFirst: boolean;
+  readonly monthFirst: boolean;
+  /** Column of the first date that can only be month first. */
+  readonly monthFirstAt?: number;
+  /** First row with a date that reads both ways, and how many there are. */
+  readonly either?: { readonly row: number; readonly column: number; readonly count: number };
+  /** Days between the first two dates of the rows, by either order, where both are there and read both ways. */
+  readonly spans: readonly (readonly [dayFirst: number, monthFirst: number])[];
+}
+
+const startsWithDate = /\d{1,2}[-/. ]\d{1,2}[-/. ]\d{4}/;
+
+/** Looks over the dates of a table. O(rows). */
+export function orderSigns({ table, map }: GivenTable, kind: TableKind): OrderSigns {
+  const at = dateColumns(table.columns, kind, map);
+  let dayFirst = false;
+  let monthFirstAt: number | undefined;
+  let either: { row: number; column: number; count: number } | undefined;
+  const spans: (readonly [number, number])[] = [];
+  table.rows.forEach(({ cells }, row) => {
+    for (const column of at) {
+      const cell = cells[column] ?? '';
+      if (cell.length > 100 || !startsWithDate.test(cell)) continue;
+      const numbers = doubtfulNumbers(cell);
+      if (!numbers) continue;
+      const [first, second] = numbers;
+      if (first > 12) dayFirst = true;
+      else if (second > 12) monthFirstAt ??= column;
+      else if (first !== second) {
+        if (either) either.count += 1;
+        else either = { row, column, count: 1 };
+      }
+    }
+    if (at.length === 2 && spans.length < 500) {
+      const days = (order: DateOrder): number | undefined => daysBetween(cells, at, order);
+      const [one, other] = [days('day-first'), days('month-first')];
+      if (one !== undefined && other !== undefined && one !== other) spans.push([one, other]);
+    }
+  });
+  return {
+    dayFirst,
+    monthFirst: monthFirstAt !== undefined,
+    ...(monthFirstAt !== undefined && { monthFirstAt }),
+    ...(either && { either }),
+    spans,
+  };
+}
+
+function daysBetween(
+  cells: readonly string[],
+  at: readonly number[],
+  order: DateOrder,
+): number | undefined {
+  const days = at.map((column) => {
+    const cell = cells[column] ?? '';
+    if (cell.length > 100 || !startsWithDate.test(cell)) return undefined;
+    const read = parseMoment(cell, order);
+    if ('problem' in read || !read.value.date) return undefined;
+    const { year, month, day } = read.value.date;
+    return Date.UTC(year, month - 1, day) / 86_400_000;
+  });
+  return days[0] === undefined || days[1] === undefined ? undefined : days[1] - days[0];
+}
+
+/** No window lasts longer by far, so an order that makes one so long is not the one meant. */
+const longDays = 10;
+const unlikely = (days: number): boolean => days < 0 || days > longDays;
+
+export interface Orders {
+  readonly orders: { readonly [K in TableKind]?: DateOrder };
+  readonly faults: readonly Fault[];
+}
+
+/**
+ * The order of the dates of each table. What a table says for itself holds for it; a table that does not say takes what
+ * the others say. Where they say both, a date that reads both ways is refused. Where nothing says anything, day first,
+ * unless that makes a window of many days of what would be a night the other way round.
+ *
+ * @param signsOf `orderSigns`, perhaps remembered.
+ */
+export function dateOrders(
+  tables: { readonly [K in TableKind]?: GivenTable },
+  signsOf: (given: GivenTable, kind: TableKind) => OrderSigns,
+): Orders {
+  const kinds = tableKinds.filter((kind) => tables[kind]);
+  const found = kinds.map((kind) => ({
+    kind,
+    given: tables[kind]!,
+    signs: signsOf(tables[kind]!, kind),
+  }));
+  const says = (order: DateOrder): typeof found =>
+    found.filter(({ given, signs }) =>
+      given.dateOrder
+        ? given.dateOrder === order
+        : order === 'day-first'
+          ? signs.dayFirst
+          : signs.monthFirst && !signs.dayFirst,
+    );
+  const [day, month] = [says('day-first'), says('month-first')];
+  const orders: { [K in TableKind]?: DateOrder } = {};
+  const faults: Fault[] = [];
+  const told = (
+    one: (typeof found)[number],
+    severity: Fault['severity'],
+    problem: Pick<Fault, 'code' | 'message' | 'mend'>,
+  ): void => {
+    const { given, signs } = one;
+    const { row = 0, column = 0 } = signs.either ?? {};
+    const line = given.table.rows[row]?.line ?? given.table.line;
+    const at = {
+      line: signs.either ? line : given.table.line,
+      column: given.table.columns[column]!,
+    };
+    faults.push({
+      ...faultAt(
+        at,
+        severity,
+        problem,
+        signs.either ? given.table.rows[row]?.cells[column] : undefined,
+      ),
+      file: given.file,
+    });
+  };
+  for (const one of found) {
+    const { kind, given, signs } = one;
+    if (given.dateOrder) orders[kind] = given.dateOrder;
+    else if (signs.dayFirst) orders[kind] = 'day-first';
+    else if (signs.monthFirst) {
+      orders[kind] = 'month-first';
+      const column = given.table.columns[signs.monthFirstAt!]!;
+      const fault = faultAt({ line: given.table.line, column }, 'warning', {
+        code: 'dates-month-first',
+        message:
+          'All dates of this file are read month first: some have a second number above 12, and none a first.',
+        mend: 'Write dates as 2027-03-28 to leave no doubt.',
+      });
+      faults.push({ ...fault, file: given.file });
+      if (day.length === 0 || !signs.either) continue;
+      told(one, 'warning', {
+        code: 'dates-in-two-orders',
+        message: `Its dates are month first, as some have a second number above 12; those of ${filesOf(day)} are day first.`,
+        mend: mendOrder,
+      });
+    } else if (!signs.either) orders[kind] = 'day-first';
+    else if (day.length > 0 && month.length > 0) {
+      orders[kind] = 'day-first';
+      told(one, 'error', {
+        code: 'dates-read-two-ways',
+        message: `${datesText(signs)} can be read day first, as in ${filesOf(day)}, or month first, as in ${filesOf(month)}.`,
+        mend: mendOrder,
+      });
+    } else if (month.length > 0) {
+      orders[kind] = 'month-first';
+      told(one, 'warning', {
+        code: 'dates-month-first',
+        message: `${datesText(signs)} can be read two ways and are read month first, as in ${filesOf(month)}.`,
+        mend: mendOrder,
+      });
+    } else if (day.length > 0) orders[kind] = 'day-first';
+    else orders[kind] = undecided(found, one, told);
+  }
+  return { orders, faults };
+}
+
+/** Nothing says anything: what makes nights of the windows. */
+function undecided<T extends { readonly signs: OrderSigns }>(
+  found: readonly T[],
+  one: T,
+  told: (
+    one: T,
+    severity: Fault['severity'],
+    problem: Pick<Fault, 'code' | 'message' | 'mend'>,
+  ) => void,
+): DateOrder {
+  const spans = found.flatMap(({ signs }) => signs.spans);
+  const odd = spans.filter(([days]) => unlikely(days)).length;
+  const oddOther = spans.filter(([, days]) => unlikely(days)).length;
+  const order: DateOrder = odd > oddOther ? 'month-first' : 'day-first';
+  const because =
+    odd > oddOther
+      ? `, since day first would make ${odd} of them end before they start or last more than ${longDays} days`
+      : odd < oddOther
+        ? ', since month first would make windows of many days'
+        : ', which is usual here';
+  told(one, 'warning', {
+    code: order === 'month-first' ? 'dates-month-first' : 'dates-day-first',
+    message: `${datesText(one.signs)} can be read two ways and nothing else says which; they are read ${order.replace('-', ' ')}${because}.`,
+    mend: mendOrder,
+  });
+  return order;
+}
+
+const mendOrder =
+  'Write dates as 2027-03-28, or say the order: --dates day-first or --dates month-first, or choose it for the file.';
+
+const datesText = ({ either }: OrderSigns): string => {
+  const count = either?.count ?? 0;
+  return `${count} ${count === 1 ? 'date' : 'dates'} such as this`;
+};
+
+const filesOf = (tables: readonly { readonly given: GivenTable }[]): string =>
+  tables.map(({ given }) => given.file).join(' and ');

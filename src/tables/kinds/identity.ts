@@ -1,0 +1,87 @@
+import type { TableKind } from '../../model/index.js';
+import type { FieldOf } from '../headings/fields.js';
+import { refuse, type Parsed, type Problem } from '../parse/parsed.js';
+import { faultAt } from '../text/place.js';
+import type { ReadRow, RowMemory } from './row-memory.js';
+import type { Sheet } from './sheet.js';
+
+const longestName = 200;
+
+/** Reads a name that other cells refer to: as written, at most 200 characters, no `;`. */
+export function parseName(text: string): Parsed<string> {
+  if (text.length > longestName) {
+    return refuse(
+      'name-too-long',
+      `The name has ${text.length} characters.`,
+      `Keep it to ${longestName}.`,
+    );
+  }
+  return text.includes(';')
+    ? refuse(
+        'name-holds-separator',
+        `"${text}" holds a ;, which separates names elsewhere.`,
+        'Take the ; out.',
+      )
+    : { value: text };
+}
+
+/** What is made of a row that has a name. `undefined`: no name could be read. */
+export interface Named {
+  readonly id: string | undefined;
+}
+
+/** Where names stand in a table: the first row of each, and the rows whose name an earlier row has. */
+interface NamePlaces {
+  readonly rowOf: ReadonlyMap<string, number>;
+  readonly again: ReadonlySet<number>;
+}
+
+function placesOf(names: readonly (string | undefined)[]): NamePlaces {
+  const rowOf = new Map<string, number>();
+  const again = new Set<number>();
+  names.forEach((name, index) => {
+    if (name === undefined) return;
+    if (rowOf.has(name)) again.add(index);
+    else rowOf.set(name, index);
+  });
+  return { rowOf, again };
+}
+
+/**
+ * Gathers rows that have names of their own and refuses the second of two alike. Says what was said of each row, in
+ * file order.
+ *
+ * @returns What was made of the rows without an error, and name to index of row, of all that have one.
+ */
+export function gatherNamed<K extends TableKind, T extends Named>(
+  sheet: Sheet<K>,
+  made: readonly ReadRow<T>[],
+  field: FieldOf<K>,
+  { file, memory }: { readonly file: string; readonly memory?: RowMemory<T> | undefined },
+): { readonly good: readonly T[]; readonly rowOf: ReadonlyMap<string, number> } {
+  const names = made.map((one) => one?.value.id);
+  const { rowOf, again } = memory
+    ? memory.named('rows', names, () => placesOf(names))
+    : placesOf(names);
+  const good: T[] = [];
+  for (const one of made) {
+    if (!one) continue;
+    const { value, index, line, bad, faults } = one;
+    const twice = again.has(index);
+    if (twice) {
+      const { id } = value;
+      const place = { line, row: index, column: sheet.headingOf(field) };
+      const problem = nameTwice(id!, made[rowOf.get(id!)!]!.line);
+      sheet.faults.push({ ...faultAt(place, 'error', problem, id), file });
+    }
+    for (const fault of faults) sheet.faults.push(fault);
+    if (!bad && !twice) good.push(value);
+  }
+  return { good, rowOf };
+}
+
+const nameTwice = (id: string, line: number): Problem => ({
+  code: 'name-twice',
+  message: `"${id}" is already the name of line ${line}.`,
+  mend: 'Give each row a name of its own.',
+});

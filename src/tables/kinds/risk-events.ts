@@ -1,0 +1,94 @@
+import { isoText } from '../../calendar/index.js';
+import type { Fault, RiskEvent } from '../../model/index.js';
+import { dateOrderOfSheet } from '../dates/columns-of-dates.js';
+import { parseName } from './identity.js';
+import { parseDuration } from '../parse/duration.js';
+import { momentParser } from '../parse/moment.js';
+import { parseDecimal } from '../parse/number.js';
+import { plain, refuse, type Parsed } from '../parse/parsed.js';
+import { openSheet, type SheetRow } from './sheet.js';
+import type { Table } from '../text/table.js';
+import type { ReadOptionsOfKind } from './windows.js';
+
+export interface RiskEventsResult {
+  readonly events: readonly RiskEvent[];
+  readonly faults: readonly Fault[];
+}
+
+/** Reads what may happen and costs time: a row an event. Names are held to the plan by who asks. */
+export function riskEventsFrom(table: Table, options: ReadOptionsOfKind): RiskEventsResult {
+  const sheet = openSheet(table, 'events', options);
+  const order = dateOrderOfSheet(table, sheet, ['at'], options.file, options.dateOrder);
+  const moment = momentParser({
+    zone: options.zone,
+    order,
+    dateAlone: 'start',
+    twice: ['earlier', 'the earlier stops work sooner'],
+  });
+  const events = sheet.rows.flatMap((row): RiskEvent[] => {
+    const name = row.read('event', parseName);
+    const chance = row.read('chance', parseChance);
+    const delay = delayOf(row);
+    const window = row.read('window', parseName);
+    const activity = row.read('activity', parseName);
+    const step = row.read('step', parseName);
+    const stage = row.read('stage', parseStage);
+    const at = row.read('at', moment);
+    const source = row.text('source').trim();
+    if ([activity, step, at].filter((one) => one !== undefined).length !== 1)
+      row.say('error', 'activity', {
+        code: 'event-holds-up',
+        message: 'The row must say what the event holds up: an activity, a step or a moment.',
+        mend: 'Fill in one of "activity", "step" and "at".',
+      });
+    if (name === undefined || chance === undefined || !delay || row.isBad()) return [];
+    return [
+      {
+        name,
+        chance,
+        delay,
+        ...(window !== undefined && { window }),
+        ...(activity !== undefined && { activity }),
+        ...(step !== undefined && { step }),
+        ...(stage !== undefined && { stage }),
+        ...(at !== undefined && { at: isoText(at, options.zone) }),
+        ...(source !== '' && { source }),
+      },
+    ];
+  });
+  return { events, faults: sheet.faults };
+}
+
+function delayOf(row: SheetRow<'events'>): RiskEvent['delay'] | undefined {
+  const minutes = (text: string): Parsed<number> => parseDuration(text, 'minutes');
+  if (plain(row.text('minutes')).toLowerCase() === 'recorded') return 'recorded';
+  const likely = row.read('minutes', minutes);
+  const low = row.read('minutes low', minutes) ?? likely;
+  const high = row.read('minutes high', minutes) ?? likely;
+  if (likely === undefined || low === undefined || high === undefined) return undefined;
+  if (low <= likely && likely <= high) return { low, likely, high };
+  row.say('error', 'minutes', {
+    code: 'spread-out-of-order',
+    message: `Least ${low}, most likely ${likely} and most ${high} do not rise.`,
+    mend: 'The least is at most the most likely, and that at most the most.',
+  });
+  return undefined;
+}
+
+/** A share of 1, or per cent with the sign: `0.1`, `10 %`. A bare number above 1 is refused: it can mean either. */
+function parseChance(text: string): Parsed<number> {
+  const bare = plain(text);
+  const percent = bare.endsWith('%');
+  const read = parseDecimal(percent ? bare.slice(0, -1).trim() : bare);
+  if ('problem' in read) return read;
+  const value = percent ? read.value / 100 : read.value;
+  return value >= 0 && value <= 1
+    ? { value }
+    : refuse('not-a-chance', `"${text}" is no chance.`, 'Write 0 to 1, or per cent with the sign.');
+}
+
+function parseStage(text: string): Parsed<'lead-in' | 'lead-out'> {
+  const bare = text.toLowerCase().replace(/[\s_-]+/g, '-');
+  if (bare === 'lead-in' || bare === 'lead-out') return { value: bare };
+  return refuse('stage-not-known', `"${text}" is no stage.`, 'Write lead-in or lead-out.');
+}

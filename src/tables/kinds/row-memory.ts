@@ -1,0 +1,66 @@
+import { MadeOf } from '../../edits/index.js';
+import type { Fault } from '../../model/index.js';
+
+/** What was made of one row. */
+export interface MadeRow<T> {
+  readonly value: T;
+  readonly index: number;
+  readonly line: number;
+  /** Whether the row has an error, so that nothing can be made of it. */
+  readonly bad: boolean;
+  readonly faults: readonly Fault[];
+}
+
+/** What came of a row of a table; `null`: it is blank, or its cells cannot be told apart, so it was not read. */
+export type ReadRow<T> = MadeRow<T> | null;
+
+/** Which orders of day and month the dates of a row leave open. */
+export interface RowDates {
+  readonly dayFirstOnly: boolean;
+  readonly monthFirstOnly: boolean;
+}
+
+type Cells = readonly string[];
+
+export function cellsOf(rows: readonly { readonly cells: Cells }[]): readonly Cells[] {
+  return rows.map((row) => row.cells);
+}
+
+/** What was made of the names in a table. */
+interface Names {
+  readonly list: readonly (string | undefined)[];
+  readonly made: unknown;
+}
+
+/**
+ * What was made of the rows of a table: a row that is the same array as before is not read again. For tables whose
+ * rows are never changed in place.
+ */
+export class RowMemory<T> {
+  readonly rows = new MadeOf<Cells, ReadRow<T>>();
+  readonly dates = new MadeOf<Cells, RowDates>();
+  /** Whether a place of the row is in miles with chains or yards. */
+  readonly miles = new MadeOf<Cells, boolean>();
+  readonly #names = new Map<string, Names>();
+
+  /** What was made of the same names in the same order before, else what `make` makes of them. */
+  named<V>(what: string, list: readonly (string | undefined)[], make: () => V): V {
+    const before = this.#names.get(what);
+    if (before?.list.length === list.length && before.list.every((one, at) => one === list[at]))
+      return before.made as V;
+    const made = make();
+    this.#names.set(what, { list, made });
+    return made;
+  }
+}
+
+/** What was made of a row, for the place it has now. */
+export function movedTo<T>(made: MadeRow<T>, index: number, line: number): MadeRow<T> {
+  if (made.index === index && made.line === line) return made;
+  return {
+    ...made,
+    index,
+    line,
+    faults: made.faults.map((fault) => ({ ...fault, row: index, line })),
+  };
+}

@@ -1,0 +1,135 @@
+import type { Spread, UnitWork, WholeWork } from '../../model/index.js';
+import { parseDuration, type DurationUnit } from '../parse/duration.js';
+import { parseWhole } from '../parse/number.js';
+import { once, type Parser } from '../parse/parsed.js';
+import type { Sheet, SheetRow } from './sheet.js';
+
+type WorkRow = SheetRow<'work'>;
+const timeFields = [
+  'minutes',
+  'minutes low',
+  'minutes high',
+  'minutes per unit',
+  'set up',
+  'make safe',
+] as const;
+type TimeField = (typeof timeFields)[number];
+
+const unitFields = ['done', 'minutes per unit', 'set up', 'make safe'] as const;
+
+type Work = WholeWork | UnitWork;
+
+/** Reads the work of a row: a whole piece, or repeated units. `undefined`, with faults, when the row does not say. */
+export function workReader(sheet: Sheet<'work'>): (row: WorkRow) => Work | undefined {
+  const parserOf = (bare: DurationUnit): Parser<number> =>
+    once((text) => parseDuration(text, bare));
+  const [minutes, hours, days] = [parserOf('minutes'), parserOf('hours'), parserOf('days')];
+  const parsers = new Map<TimeField, Parser<number>>();
+  for (const field of timeFields) {
+    const unit = sheet.unitOf(field);
+    parsers.set(field, unit === 'hours' ? hours : unit === 'days' ? days : minutes);
+  }
+  return (row) => readWork(row, (field) => row.read(field, parsers.get(field)!));
+}
+
+function readWork(row: WorkRow, time: ReadTime): Work | undefined {
+  const [whole, repeated] = [row.text('minutes') !== '', row.text('units') !== ''];
+  if (whole && repeated) {
+    row.say('error', 'units', {
+      code: 'minutes-and-units',
+      message:
+        'The row gives both minutes, as for a whole piece of work, and units, as for repeated work.',
+      mend: 'Leave one of the two blank.',
+    });
+    return undefined;
+  }
+  if (repeated) return readUnits(row, time);
+  if (!whole) {
+    row.say('error', 'minutes', {
+      code: 'duration-missing',
+      message: 'The row gives neither minutes nor units.',
+      mend: 'Give minutes for a whole piece of work, or units and minutes per unit for repeated work.',
+    });
+    return undefined;
+  }
+  return readWhole(row, time);
+}
+
+type ReadTime = (field: TimeField) => number | undefined;
+
+function readWhole(row: WorkRow, time: ReadTime): WholeWork | undefined {
+  const minutes = time('minutes');
+  for (const field of unitFields) {
+    const text = row.text(field);
+    if (text === '' || text === '0') continue;
+    row.say('error', field, {
+      code: 'units-missing',
+      message: `"${field}" has a meaning only for repeated units, and "units" is blank.`,
+      mend: 'Give units instead of minutes, or clear this cell.',
+    });
+  }
+  if (minutes === undefined) return undefined;
+  const spread = readSpread(row, time, minutes);
+  return { kind: 'whole', minutes, ...(spread && { spread }) };
+}
+
+function readUnits(row: WorkRow, time: ReadTime): UnitWork | undefined {
+  const units = row.read('units', (text) => parseWhole(text, 1));
+  const done = row.read('done', (text) => parseWhole(text, 0)) ?? 0;
+  if (row.text('minutes per unit') === '') {
+    row.say('error', 'minutes per unit', {
+      code: 'minutes-per-unit-missing',
+      message: 'Units are given without the minutes one of them takes.',
+      mend: 'Fill in the minutes per unit.',
+    });
+  }
+  const minutesPerUnit = time('minutes per unit');
+  const setUpMinutes = time('set up') ?? 0;
+  const makeSafeMinutes = time('make safe') ?? 0;
+  if (units !== undefined && done > units) {
+    row.say('error', 'done', {
+      code: 'more-done-than-units',
+      message: `${done} units are done of ${units}.`,
+      mend: 'Correct the units or how many are done.',
+    });
+  }
+  if (minutesPerUnit === 0) {
+    row.say('error', 'minutes per unit', {
+      code: 'number-too-small',
+      message: 'A unit takes no time.',
+      mend: 'Give at least one minute.',
+    });
+  }
+  if (units === undefined || minutesPerUnit === undefined) return undefined;
+  const spread = readSpread(row, time, minutesPerUnit);
+  return {
+    kind: 'units',
+    units,
+    done,
+    minutesPerUnit,
+    setUpMinutes,
+    makeSafeMinutes,
+    ...(spread && { spread }),
+  };
+}
+
+function readSpread(row: WorkRow, time: ReadTime, likely: number): Spread | undefined {
+  const [low, high] = [time('minutes low'), time('minutes high')];
+  for (const field of ['minutes low', 'minutes high'] as const) {
+    const other = field === 'minutes low' ? 'minutes high' : 'minutes low';
+    if (row.text(field) !== '' || row.text(other) === '') continue;
+    row.say('error', field, {
+      code: 'spread-half-given',
+      message: `"${other}" is given and "${field}" is blank.`,
+      mend: 'Give both, or neither.',
+    });
+  }
+  if (low === undefined || high === undefined) return undefined;
+  if (low <= likely && likely <= high) return { low, high };
+  row.say('error', low > likely ? 'minutes low' : 'minutes high', {
+    code: 'spread-out-of-order',
+    message: `Low ${low}, likely ${likely} and high ${high} do not rise.`,
+    mend: 'Low is at most the likely minutes, and those at most high.',
+  });
+  return undefined;
+}

@@ -1,0 +1,39 @@
+import type { Activity } from '../../model/index.js';
+
+/**
+ * The activities that wait, through others, for themselves: each circle once, from the activity first in the file, in
+ * the order in which they wait. O(n + links), without recursion.
+ */
+export function cyclesOf(activities: readonly Activity[]): string[][] {
+  const order = new Map(activities.map((one, index) => [one.id, index]));
+  const state = new Uint8Array(activities.length);
+  const cycles: string[][] = [];
+  const [onPath, finished] = [1, 2];
+  for (let root = 0; root < activities.length; root += 1) {
+    if (state[root] !== 0) continue;
+    const path: { at: number; next: number }[] = [{ at: root, next: 0 }];
+    state[root] = onPath;
+    while (path.length > 0) {
+      const top = path.at(-1)!;
+      const link = activities[top.at]!.after[top.next];
+      top.next += 1;
+      const to = link ? order.get(link.activity) : undefined;
+      if (!link) {
+        state[top.at] = finished;
+        path.pop();
+      } else if (to !== undefined && state[to] === 0) {
+        state[to] = onPath;
+        path.push({ at: to, next: 0 });
+      } else if (to !== undefined && state[to] === onPath) {
+        const circle = path.slice(path.findIndex((one) => one.at === to)).map((one) => one.at);
+        cycles.push(fromFirst(circle).map((index) => activities[index]!.id));
+      }
+    }
+  }
+  return cycles;
+}
+
+function fromFirst(circle: readonly number[]): number[] {
+  const start = circle.indexOf(circle.reduce((least, one) => Math.min(least, one)));
+  return [...circle.slice(start), ...circle.slice(0, start)];
+}

@@ -1,0 +1,105 @@
+// What a slip of the hand makes of a window or a date: told, or refused where no railway has such a thing.
+import { MINUTE, localTimeOf, type Interval } from '../../calendar/index.js';
+import type { AccessWindow } from '../../model/index.js';
+import type { Problem } from '../parse/parsed.js';
+import type { Severity } from '../text/place.js';
+
+const day = 1440 * MINUTE;
+/** Common practice, no source: closures of more than a month are booked in parts. */
+const longestDays = 31;
+const longDays = 10;
+
+/** What is said of a window's length: refused beyond 31 days, told of beyond 10. */
+export function lengthFault(
+  { start, end }: Interval,
+  zone: string,
+): { readonly severity: Severity; readonly problem: Problem } | undefined {
+  const days = Math.round((end - start) / day);
+  if (end - start <= longDays * day) return undefined;
+  const [from, to] = [localTimeOf(start, zone), localTimeOf(end, zone)];
+  const maybe = from.year === to.year ? '' : ` Meant ${from.year}?`;
+  if (end - start > longestDays * day)
+    return {
+      severity: 'error',
+      problem: {
+        code: 'window-too-long',
+        message: `The window is ${lengthText(days)} long; at most ${longestDays} days are planned as one.${maybe}`,
+        mend: 'Correct the start or the end, or divide it into windows of their own.',
+      },
+    };
+  return {
+    severity: 'warning',
+    problem: {
+      code: 'window-long',
+      message: `The window is ${lengthText(days)} long.`,
+      mend: 'Correct the start or the end, or leave it where it is meant so.',
+    },
+  };
+}
+
+const lengthText = (days: number): string =>
+  days >= 730 ? `${Math.round(days / 365.25)} years` : `${days} days`;
+
+const year = 365.25 * day;
+/** Beyond this many years from the middle window, a window is of another plan. */
+const spanYears = 10;
+const fewest = 4;
+
+export interface OddWindow {
+  readonly window: AccessWindow;
+  readonly severity: Severity;
+  readonly problem: Problem;
+}
+
+/**
+ * Windows that stand apart from the others of their plan: refused ten years and more from the middle one; told of where
+ * they are more than half a year from any other and would stand among them in another year. O(n log n).
+ */
+export function oddWindows(windows: readonly AccessWindow[]): readonly OddWindow[] {
+  if (windows.length < fewest) return [];
+  const starts = windows.map((one) => one.start).sort((a, b) => a - b);
+  const middle = starts[starts.length >> 1]!;
+  const found: OddWindow[] = [];
+  const place = new Map(starts.map((start, at) => [start, at]));
+  for (const window of windows) {
+    const { start } = window;
+    if (Math.abs(start - middle) > spanYears * year) {
+      found.push({
+        window,
+        severity: 'error',
+        problem: {
+          code: 'window-far-off',
+          message: `It stands ${Math.round(Math.abs(start - middle) / year)} years from the middle window of the plan, ${localYear(middle, window.zone)}.`,
+          mend: 'Correct the year, or make a plan of its own of it.',
+        },
+      });
+      continue;
+    }
+    const at = place.get(start)!;
+    const gap = Math.min(
+      start - (starts[at - 1] ?? -Infinity),
+      (starts[at + 1] ?? Infinity) - start,
+    );
+    const others = at === 0 ? starts.slice(1) : at === starts.length - 1 ? starts.slice(0, -1) : [];
+    if (gap <= year / 2 || others.length === 0) continue;
+    const shift = [-1, 1].find(
+      (years) =>
+        start + years * year >= others[0]! - 31 * day &&
+        start + years * year <= others.at(-1)! + 31 * day,
+    );
+    if (shift === undefined) continue;
+    const written = localYear(start, window.zone);
+    found.push({
+      window,
+      severity: 'warning',
+      problem: {
+        code: 'year-stands-out',
+        message: `It is in ${written}, and every other window is more than half a year away. Meant ${written + shift}?`,
+        mend: 'Correct the year, or leave it where it is meant so.',
+      },
+    });
+  }
+  return found;
+}
+
+const localYear = (at: number, zone: string): number => localTimeOf(at, zone).year;

@@ -1,0 +1,111 @@
+// Names of lines and sections that work needs and no window has, and names that look like several in one.
+import type { AccessWindow, Activity, NotePlace, PlanNote } from '../../model/index.js';
+import { near } from './near.js';
+import { someNames } from '../some-names.js';
+
+/** A window or an activity, with the names in one of its cells. */
+interface Named {
+  readonly id: string;
+  readonly names: readonly string[];
+}
+
+/** One side's cells: where a name stands is a row of this column. */
+export interface NamedCells {
+  readonly place: (ids: readonly string[]) => NotePlace;
+  readonly of: readonly Named[];
+}
+
+const kinds = {
+  lines: { thing: 'line', gives: 'blocks', give: 'block' },
+  isolation: { thing: 'section', gives: 'makes dead', give: 'make dead' },
+} as const;
+export type NameKind = keyof typeof kinds;
+
+/**
+ * Notes on names of one kind: each that work needs and no window has, and each that is written as several joined, of
+ * which every part stands elsewhere by itself. Names are compared letter for letter. O(cells).
+ */
+export function unmetNames(kind: NameKind, windows: NamedCells, work: NamedCells): PlanNote[] {
+  const given = namesOf(windows.of);
+  const needed = namesOf(work.of);
+  return [
+    ...(given.size === 0 ? [] : missing(kind, given, needed, work)),
+    ...joined(kind, given, needed, windows, work),
+  ];
+}
+
+/** The names, each with who names it. */
+function namesOf(things: readonly Named[]): Map<string, string[]> {
+  const found = new Map<string, string[]>();
+  for (const { id, names } of things)
+    for (const name of names) {
+      const ids = found.get(name);
+      if (ids) ids.push(id);
+      else found.set(name, [id]);
+    }
+  return found;
+}
+
+function missing(
+  kind: NameKind,
+  given: ReadonlyMap<string, readonly string[]>,
+  needed: ReadonlyMap<string, readonly string[]>,
+  work: NamedCells,
+): PlanNote[] {
+  const { gives, give } = kinds[kind];
+  return [...needed].flatMap(([name, ids]): PlanNote[] => {
+    if (given.has(name)) return [];
+    const who = ids.length === 1 ? `${ids[0]!} needs` : `${ids.length} activities need`;
+    return [
+      {
+        code: `${kind}-in-no-window`,
+        text: `No window ${gives} "${shown(name)}", which ${who}: it finds no window that serves it. Windows ${give} ${someNames([...given.keys()], (one) => `"${one}"`)}.${near(name, given.keys())}`,
+        count: ids.length,
+        places: [work.place(ids)],
+      },
+    ];
+  });
+}
+
+/** What people write between several names, beside the `;` that is read so. */
+const joints = /[,&+/|]|\band\b/i;
+
+function joined(
+  kind: NameKind,
+  given: ReadonlyMap<string, readonly string[]>,
+  needed: ReadonlyMap<string, readonly string[]>,
+  windows: NamedCells,
+  work: NamedCells,
+): PlanNote[] {
+  const { thing } = kinds[kind];
+  const stands = (name: string): boolean => given.has(name) || needed.has(name);
+  return [...new Set([...given.keys(), ...needed.keys()])].flatMap((name): PlanNote[] => {
+    const parts = name.split(joints).map((part) => part.trim());
+    if (parts.length < 2 || !parts.every(stands)) return [];
+    const [ofWindows, ofWork] = [given.get(name) ?? [], needed.get(name) ?? []];
+    return [
+      {
+        code: `${kind}-joined`,
+        text: `"${shown(name)}" is read as the name of one ${thing}, and ${parts.map((part) => `"${shown(part)}"`).join(' and ')} also stand by themselves. Where several are meant, put ; between them.`,
+        count: ofWindows.length + ofWork.length,
+        places: [
+          ...(ofWindows.length > 0 ? [windows.place(ofWindows)] : []),
+          ...(ofWork.length > 0 ? [work.place(ofWork)] : []),
+        ],
+      },
+    ];
+  });
+}
+
+const shown = (name: string): string => name.slice(0, 60);
+
+/** The lines of windows and of inside work, as `unmetNames` takes them. */
+export const lineNames = (things: readonly (AccessWindow | Activity)[]): Named[] =>
+  things.map(({ id, lines }) => ({ id, names: lines }));
+
+/** The sections that windows make dead, or that inside work needs dead. */
+export const sectionNames = (things: readonly (AccessWindow | Activity)[]): Named[] =>
+  things.map(({ id, isolation }) => ({
+    id,
+    names: [...new Set(isolation.map((each) => (typeof each === 'string' ? each : each.section)))],
+  }));

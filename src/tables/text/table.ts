@@ -1,0 +1,76 @@
+import type { Fault, TableText } from '../../model/index.js';
+import { faultAt } from './place.js';
+
+export interface TableRow {
+  /** Every cell as the file has it. May be more or fewer than the columns. */
+  readonly cells: readonly string[];
+  /** Line of the file on which the row begins, 1 for the first. */
+  readonly line: number;
+}
+
+/** A table as text: nothing interpreted, nothing left out but blank lines. Columns go by index, never by name. */
+export interface Table {
+  readonly delimiter: string;
+  readonly columns: readonly string[];
+  /** Line of the headings. */
+  readonly line: number;
+  readonly rows: readonly TableRow[];
+  /** Lines above the headings, where there are any. */
+  readonly above?: readonly TableRow[];
+  /** Faults of its shape. `windowsFrom` and its fellows repeat them with the file's name. */
+  readonly faults: readonly Fault[];
+}
+
+/** A table held in a plan document, numbered as it would be saved: headings on line 1, or below what stands above. */
+export function tableOf(text: TableText): Table {
+  const line = 1 + (text.above?.length ?? 0);
+  const rows = text.rows.map((cells, row) => ({ cells, line: line + row + 1 }));
+  return {
+    delimiter: ',',
+    columns: text.columns,
+    line,
+    rows,
+    faults: shapeFaults(text.columns, rows).map((fault) => ({ ...fault, file: text.file })),
+  };
+}
+
+/** The faults of rows with more or fewer cells than there are columns. */
+export function shapeFaults(columns: readonly string[], rows: readonly TableRow[]): Fault[] {
+  // Nearly every row is as long as the headings.
+  const odd: [row: TableRow, index: number][] = [];
+  rows.forEach((row, index) => {
+    if (row.cells.length !== columns.length) odd.push([row, index]);
+  });
+  return odd.flatMap(([row, index]) => {
+    const place = { line: row.line, row: index };
+    const spare = row.cells.slice(columns.length);
+    if (spare.length > 0) {
+      const firstFull = spare.find((cell) => cell.trim() !== '');
+      if (firstFull === undefined) return [];
+      return [
+        faultAt(
+          place,
+          'error',
+          {
+            code: 'too-many-cells',
+            message: `The row has ${counted(row.cells.length, 'cell')} under ${counted(columns.length, 'column')}, so its cells may stand under the wrong headings.`,
+            mend: 'Put a cell that holds the delimiter in double quotes.',
+          },
+          firstFull,
+        ),
+      ];
+    }
+    return row.cells.every((cell) => cell.trim() === '')
+      ? []
+      : [
+          faultAt(place, 'warning', {
+            code: 'too-few-cells',
+            message: `The row has ${counted(row.cells.length, 'cell')} under ${counted(columns.length, 'column')}; those missing at its end are read as blank.`,
+            mend: 'Complete the row, or leave it if the rest is meant to be blank.',
+          }),
+        ];
+  });
+}
+
+const counted = (count: number, thing: string): string =>
+  `${count} ${thing}${count === 1 ? '' : 's'}`;

@@ -11,6 +11,7 @@ import { conditions } from '../shared/figures.js';
 import { solvePeer, type PeerAnswer } from './peer.js';
 import { families, planOfFamily } from './families.js';
 import { publishedPlans } from './published.js';
+import { compareValues, valuesOf } from './values.js';
 
 const { values: asked } = parseArgs({
   options: {
@@ -27,35 +28,6 @@ const processorSeconds = (): number => {
   return (user + system) / 1e6;
 };
 const clock = (): number => 1000 * processorSeconds();
-
-/** Unplaced activities, minutes late, minutes from the first window to the last finish, windows in use. */
-type Values = readonly [number, number, number, number];
-
-/** Reckoned from placements alone: what is late of a package's date, once. */
-function valuesOf(plan: Plan, placements: Allocation['placements'], unplaced: number): Values {
-  const ends = new Map<string, number>();
-  for (const { activity, to } of placements)
-    ends.set(activity, Math.max(ends.get(activity) ?? 0, to));
-  const late = new Map<string, number>();
-  for (const { id, package: pack, keyDate } of plan.activities) {
-    if (keyDate === undefined || !ends.has(id)) continue;
-    const key = `${pack} ${keyDate}`;
-    late.set(key, Math.max(late.get(key) ?? 0, (ends.get(id)! - keyDate) / 60_000));
-  }
-  const base = Math.min(...plan.windows.map(({ start }) => start));
-  const windows = new Set(placements.flatMap(({ window }) => window ?? []));
-  return [
-    unplaced,
-    [...late.values()].reduce((sum, minutes) => sum + minutes, 0),
-    (Math.max(base, ...ends.values()) - base) / 60_000,
-    windows.size,
-  ];
-}
-
-function compare(ours: Values, theirs: Values): number {
-  const at = ours.findIndex((value, i) => value !== theirs[i]);
-  return at < 0 ? 0 : ours[at]! - theirs[at]!;
-}
 
 interface Run {
   readonly found: Allocation;
@@ -123,7 +95,7 @@ for (const seconds of asked.seconds.split(',').map(Number))
         const placements = placementsOf(problem, peer.visits);
         checked(given, { placements }, `${each}, the peer`);
         const theirs = valuesOf(given, placements, peer.unplaced);
-        const sign = compare(own, theirs);
+        const sign = compareValues(own, theirs);
         tally.wins += Number(sign < 0);
         tally.ties += Number(sign === 0);
         tally.losses += Number(sign > 0);

@@ -2,7 +2,7 @@
 // is tried, and what has begun is followed to its end. It knows no search but this and remembers where it has been.
 import { MINUTE } from '../../src/calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../../src/model/index.js';
-import { accepts, demand, isThere, left, minuteUsable, visit } from './oracle.js';
+import { accepts, demand, isThere, left, minuteUsable, visit } from './plain-rules.js';
 
 const never = -1_000_000;
 

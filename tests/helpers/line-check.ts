@@ -7,7 +7,8 @@ type Rows = Pick<Plan, 'activities'>;
 
 /** In words, everything that is opened and not made good, and everything that goes on where something is alone. */
 export function lineFaults(plan: Rows, placements: readonly Placement[]): string[] {
-  return [...openFaults(plan, placements), ...aloneFaults(plan, placements)];
+  const open = plan.activities.flatMap((opener) => openFaults(plan, opener, placements));
+  return [...open, ...aloneFaults(plan, placements)];
 }
 
 /** All that must be finished in the window in which an activity has begun, as the columns say. */
@@ -53,50 +54,53 @@ function leftOf({ work }: Activity): number {
   return work.kind === 'whole' ? 1 : work.units - work.done;
 }
 
-function openFaults(plan: Rows, placements: readonly Placement[]): string[] {
+/** In words, what is not made good of what one activity opens. */
+export function openFaults(
+  plan: Rows,
+  opener: Activity,
+  placements: readonly Placement[],
+): string[] {
   const faults: string[] = [];
-  for (const opener of plan.activities) {
-    if (opener.place === 'outside' || !Array.isArray(opener.madeGoodBy)) continue;
-    const own = placements.filter((one) => one.activity === opener.id);
-    if (leftOf(opener) === 0) {
-      // Done before: what makes it good goes together, all of it or nothing.
-      const rest = [...mustFollow(plan, opener)].filter(
-        (id) => leftOf(plan.activities.find((one) => one.id === id)!) > 0,
-      );
-      const pieces = placements.filter((one) => rest.includes(one.activity));
-      const short = rest.filter(
-        (id) =>
-          pieces.reduce((sum, one) => sum + (one.activity === id ? (one.units ?? 1) : 0), 0) <
-          leftOf(plan.activities.find((one) => one.id === id)!),
-      );
-      if (
-        pieces.length > 0 &&
-        (short.length > 0 || new Set(pieces.map((one) => one.window)).size > 1)
-      )
-        faults.push(`${opener.id} was done before and is not made good in one window`);
-      continue;
-    }
-    if (own.length === 0) continue;
-    const units = own.reduce((sum, one) => sum + (one.units ?? 1), 0);
-    // Repeated work is made safe at every stop; its last unit opens the line.
-    if (opener.work.kind === 'units' && units < leftOf(opener)) continue;
-    const last = own.reduce((latest, one) => (one.to > latest.to ? one : latest));
-    for (const id of mustFollow(plan, opener)) {
-      const member = plan.activities.find((one) => one.id === id)!;
-      if (leftOf(member) === 0) continue;
-      const there = placements.filter((one) => one.activity === id);
-      const done = there
-        .filter((one) => one.window === last.window)
-        .reduce((sum, one) => sum + (one.units ?? 1), 0);
-      if (done < leftOf(member) || there.some((one) => one.window !== last.window))
-        faults.push(`${opener.id} is begun in ${last.window} and ${id} is not finished there`);
-      if (
-        (opener.madeGoodBy as readonly string[]).includes(id) &&
-        !reaches(plan, id, opener.id) &&
-        there.some((one) => one.from < last.to)
-      )
-        faults.push(`${id} begins before ${opener.id}, which it makes good, is over`);
-    }
+  if (opener.place === 'outside' || !Array.isArray(opener.madeGoodBy)) return faults;
+  const own = placements.filter((one) => one.activity === opener.id);
+  if (leftOf(opener) === 0) {
+    // Done before: what makes it good goes together, all of it or nothing.
+    const rest = [...mustFollow(plan, opener)].filter(
+      (id) => leftOf(plan.activities.find((one) => one.id === id)!) > 0,
+    );
+    const pieces = placements.filter((one) => rest.includes(one.activity));
+    const short = rest.filter(
+      (id) =>
+        pieces.reduce((sum, one) => sum + (one.activity === id ? (one.units ?? 1) : 0), 0) <
+        leftOf(plan.activities.find((one) => one.id === id)!),
+    );
+    if (
+      pieces.length > 0 &&
+      (short.length > 0 || new Set(pieces.map((one) => one.window)).size > 1)
+    )
+      faults.push(`${opener.id} was done before and is not made good in one window`);
+    return faults;
+  }
+  if (own.length === 0) return faults;
+  const units = own.reduce((sum, one) => sum + (one.units ?? 1), 0);
+  // Repeated work is made safe at every stop; its last unit opens the line.
+  if (opener.work.kind === 'units' && units < leftOf(opener)) return faults;
+  const last = own.reduce((latest, one) => (one.to > latest.to ? one : latest));
+  for (const id of mustFollow(plan, opener)) {
+    const member = plan.activities.find((one) => one.id === id)!;
+    if (leftOf(member) === 0) continue;
+    const there = placements.filter((one) => one.activity === id);
+    const done = there
+      .filter((one) => one.window === last.window)
+      .reduce((sum, one) => sum + (one.units ?? 1), 0);
+    if (done < leftOf(member) || there.some((one) => one.window !== last.window))
+      faults.push(`${opener.id} is begun in ${last.window} and ${id} is not finished there`);
+    if (
+      (opener.madeGoodBy as readonly string[]).includes(id) &&
+      !reaches(plan, id, opener.id) &&
+      there.some((one) => one.from < last.to)
+    )
+      faults.push(`${id} begins before ${opener.id}, which it makes good, is over`);
   }
   return faults;
 }

@@ -1,15 +1,18 @@
 // The plain way to the best plan: every activity is tried at every step of the clock in every window, and every
 // minute is asked on its own whether it may be used. Slow, short, and written without the library's search, ledgers
 // or profiles, so that the two can be held against each other.
-import { localTimeOf, MINUTE, weekdayOf } from '../../src/calendar/index.js';
+import { MINUTE } from '../../src/calendar/index.js';
+import type { Activity, Plan } from '../../src/model/index.js';
+import { lineFaults, meet, mustFollow, openFaults, withOwnLinks } from './line-check.js';
 import {
-  weekdays,
-  type AccessWindow,
-  type Activity,
-  type Availability,
-  type Plan,
-} from '../../src/model/index.js';
-import { lineFaults, meet, mustFollow, withOwnLinks } from './line-check.js';
+  accepts,
+  demand,
+  isThere,
+  left,
+  minuteUsable,
+  outsideBarred,
+  visit,
+} from './plain-rules.js';
 import type { Placement } from '../../src/planner/fit/index.js';
 import type { Objective } from '../../src/planner/search/index.js';
 
@@ -17,6 +20,11 @@ export interface OracleValue {
   readonly unplaced: number;
   readonly unitsOut: number;
   readonly values: Record<Exclude<Objective, 'margins'>, number>;
+}
+
+interface Least {
+  readonly out: number;
+  readonly end: number;
 }
 
 interface Spot {
@@ -115,29 +123,34 @@ export function oracle(
     });
     return used;
   };
-  // Of the first `upTo` activities; with `going`, also of what is placed of the next, without what it lacks.
-  const score = (upTo: number, going = false): number[] => {
+  /** What each activity comes to at the least, whatever else is done: units that find no time, and its finish. */
+  let least: readonly Least[] = activities.map(() => ({ out: 0, end: Number.NEGATIVE_INFINITY }));
+  // Of the first `upTo` activities, with the least that the others come to.
+  const score = (upTo: number): number[] => {
     let unplaced = 0;
     let unitsOut = 0;
     let finish = 0;
     const dues = new Map<string, number>();
     const used = new Set<number>();
-    for (let i = 0; i < upTo + Number(going); i += 1) {
-      const activity = activities[i]!;
+    activities.forEach((activity, i) => {
       const out =
-        i === upTo ? 0 : left(activity) - spots[i]!.reduce((sum, spot) => sum + spot.units, 0);
+        i < upTo
+          ? left(activity) - spots[i]!.reduce((sum, spot) => sum + spot.units, 0)
+          : least[i]!.out;
       if (out > 0) unplaced += 1;
       unitsOut += out;
-      for (const spot of spots[i]!) {
-        finish = Math.max(finish, spot.end);
-        if (spot.window >= 0) used.add(spot.window);
+      const ends = spots[i]!.map((spot) => spot.end);
+      if (i >= upTo) ends.push(least[i]!.end);
+      for (const end of ends) {
+        finish = Math.max(finish, end);
         if (activity.keyDate !== undefined) {
           const key = `${activity.package} ${activity.keyDate}`;
-          const late = spot.end - minuteOf(activity.keyDate);
+          const late = end - minuteOf(activity.keyDate);
           dues.set(key, Math.max(dues.get(key) ?? 0, late));
         }
       }
-    }
+      for (const spot of spots[i]!) if (spot.window >= 0) used.add(spot.window);
+    });
     const values = {
       'key-dates': [...dues.values()].reduce((sum, late) => sum + late, 0),
       finish,
@@ -154,24 +167,32 @@ export function oracle(
     settled.forEach((own, i) => (spots[i] = own.slice()));
   }
 
-  const release = (i: number): number => {
-    const activity = activities[i]!;
+  /** From when it may be done, where it is known when what it waits for begins and is over; never: infinity. */
+  const earliest = (
+    activity: Activity,
+    begun: readonly number[],
+    done: readonly number[],
+  ): number => {
     let from = Number.NEGATIVE_INFINITY;
     if (activity.notBefore !== undefined) from = minuteOf(activity.notBefore);
     for (const link of activity.after) {
       const before = activities.findIndex((one) => one.id === link.activity);
       if (before < 0) continue;
-      const own = spots[before]!;
-      const done = own.reduce((sum, spot) => sum + spot.units, 0) === left(activities[before]!);
-      if (link.from === 'start' ? own.length === 0 : !done) return Number.POSITIVE_INFINITY;
-      const moment =
-        link.from === 'start'
-          ? Math.min(...own.map((spot) => spot.start))
-          : Math.max(...own.map((spot) => spot.end));
+      const moment = (link.from === 'start' ? begun : done)[before]!;
       from = Math.max(from, moment + link.gapMinutes);
     }
     return from;
   };
+  const release = (i: number): number =>
+    earliest(
+      activities[i]!,
+      spots.map((own) => Math.min(...own.map((spot) => spot.start))),
+      spots.map((own, before) =>
+        own.reduce((sum, spot) => sum + spot.units, 0) === left(activities[before]!)
+          ? Math.max(...own.map((spot) => spot.end))
+          : Number.POSITIVE_INFINITY,
+      ),
+    );
   const thereAt = new Map<string, number>();
   const free = (activity: Activity, minute: number): boolean =>
     activity.resources.every((need) => {
@@ -188,20 +209,67 @@ export function oracle(
       return usedAt(resource.id, minute) + demand(activity, resource.id) <= there;
     });
 
-  const bound = activities.map((opener) => [...mustFollow(plan, opener)]);
-  const hasLineState = bound.some((members) => members.length > 0);
-  const isWhole = (): boolean => {
-    if (!hasLineState) return true;
-    // What makes good stands only with what it makes good.
-    const stands = (id: string): boolean =>
-      activities.some((one, i) => one.id === id && spots[i]!.length > 0);
-    const alone = bound.some(
-      (members, i) =>
-        spots[i]!.reduce((sum, spot) => sum + spot.units, 0) < left(activities[i]!) &&
-        members.some(stands),
+  const roomFor = (i: number, { start, end }: Pick<Spot, 'start' | 'end'>, open: Set<number>) => {
+    for (let minute = start; minute < end; minute += step)
+      if (!open.has(minute) || !free(activities[i]!, minute)) return false;
+    return true;
+  };
+  // What must stand or fall together, by the place of the last of it in the order in which all is placed.
+  const blocks = plan.activities.flatMap((opener) => {
+    const members = mustFollow(plan, opener);
+    const places = [opener.id, ...members].map((id) =>
+      activities.findIndex((one) => one.id === id),
     );
-    if (alone) return false;
-    const placements = activities.flatMap((activity, i) =>
+    return members.size > 0 ? [{ opener, members, last: Math.max(...places) }] : [];
+  });
+  // Only what is kept stands while this is worked out: nothing that is placed later leaves more room.
+  const notWhole = new Set<string>();
+  const notBegun = new Set<string>();
+  const leastOf = (): Least[] => {
+    const begins: number[] = [];
+    const over: number[] = [];
+    return activities.map((activity, i): Least => {
+      const here = settled[i]!;
+      const wanted = left(activity) - here.reduce((sum, spot) => sum + spot.units, 0);
+      const kept = Math.max(...here.map((spot) => spot.end));
+      let start = Math.min(...here.map((spot) => spot.start));
+      let end = kept;
+      let out = 0;
+      if (wanted > 0) {
+        const from = earliest(activity, begins, over);
+        const first = Math.min(
+          ...usable[i]!.flatMap(({ open }) =>
+            [...open].filter(
+              (at) => at >= from && roomFor(i, { start: at, end: at + visit(activity, 1) }, open),
+            ),
+          ),
+        );
+        const isNever = notBegun.has(activity.id) || first === Number.POSITIVE_INFINITY;
+        // Where one unit finds no time none does.
+        out = isNever ? wanted : Number(notWhole.has(activity.id));
+        if (!isNever) start = Math.min(start, first);
+        end = Math.max(kept, first + visit(activity, wanted));
+      }
+      begins.push(start);
+      over.push(out > 0 ? Number.POSITIVE_INFINITY : end);
+      return { out, end: out > 0 ? kept : end };
+    });
+  };
+  for (let known = -1; known < notWhole.size + notBegun.size;) {
+    known = notWhole.size + notBegun.size;
+    least = leastOf();
+    const isOut = (id: string): boolean =>
+      least.some(({ out }, i) => out > 0 && activities[i]!.id === id);
+    for (const { opener, members } of blocks)
+      if ([opener.id, ...members].some(isOut)) {
+        notWhole.add(opener.id);
+        for (const id of members) notBegun.add(id);
+      }
+  }
+
+  const hasLineState = blocks.length > 0;
+  const placed = (): Placement[] =>
+    activities.flatMap((activity, i) =>
       spots[i]!.map((spot) => ({
         activity: activity.id,
         window: windows[spot.window]?.id ?? null,
@@ -210,7 +278,19 @@ export function oracle(
         ...(activity.work.kind === 'units' && { units: spot.units }),
       })),
     );
-    return lineFaults(plan, placements).length === 0;
+  /** Of all that must stand or fall together and ends with one activity, all stands or none. */
+  const isMadeGood = (last: number): boolean => {
+    const here = blocks.filter((block) => block.last === last);
+    if (here.length === 0) return true;
+    const placements = placed();
+    const unitsOf = (id: string): number =>
+      placements.reduce((sum, one) => sum + (one.activity === id ? (one.units ?? 1) : 0), 0);
+    return here.every(
+      ({ opener, members }) =>
+        openFaults(plan, opener, placements).length === 0 &&
+        // What makes good stands only with what it makes good.
+        (unitsOf(opener.id) >= left(opener) || ![...members].some((id) => unitsOf(id) > 0)),
+    );
   };
   const isTaken = (activity: Activity, spot: Spot): boolean =>
     activities.some(
@@ -224,8 +304,9 @@ export function oracle(
   const visitAll = (i: number): void => {
     const now = score(i);
     if (best && compare(now, best.score) >= 0) return;
+    if (!isMadeGood(i - 1)) return;
     if (i === activities.length) {
-      if (!isWhole()) return;
+      if (hasLineState && lineFaults(plan, placed()).length > 0) return;
       best = { score: now, spots: spots.map((own) => own.slice()) };
       return;
     }
@@ -250,15 +331,14 @@ export function oracle(
       for (const choice of choices) {
         // What it would come to is asked first: the minutes cost more to look at.
         spots[i]!.push(choice);
-        const hopeful = !best || compare(score(i, true), best.score) < 0;
+        const hopeful = !best || compare(score(i), best.score) < 0;
         spots[i]!.pop();
         if (!hopeful) continue;
         const open = usable[i]!.find((each) => each.window === choice.window)!.open;
-        let good =
+        const good =
           !settled[i]!.some((one) => one.start < choice.end && choice.start < one.end) &&
-          !isTaken(activity, choice);
-        for (let minute = choice.start; good && minute < choice.end; minute += step)
-          good = open.has(minute) && free(activity, minute);
+          !isTaken(activity, choice) &&
+          roomFor(i, choice, open);
         if (!good) continue;
         spots[i]!.push(choice);
         place(i, choice.end, wanted - choice.units);
@@ -282,23 +362,6 @@ function compare(a: readonly number[], b: readonly number[]): number {
   return 0;
 }
 
-export function left({ work }: Activity): number {
-  return work.kind === 'whole' ? 1 : work.units - work.done;
-}
-
-export function visit({ work }: Activity, units: number): number {
-  return work.kind === 'whole'
-    ? work.minutes
-    : work.setUpMinutes + units * work.minutesPerUnit + work.makeSafeMinutes;
-}
-
-export function demand(activity: Activity, resource: string): number {
-  return activity.resources.reduce(
-    (sum, need) => sum + (need.resource === resource ? need.amount : 0),
-    0,
-  );
-}
-
 /** Those waited for before those that wait. */
 function inOrder(activities: readonly Activity[]): Activity[] {
   const placed: Activity[] = [];
@@ -311,71 +374,4 @@ function inOrder(activities: readonly Activity[]): Activity[] {
   while (placed.length < activities.length)
     placed.push(activities.find((one) => !placed.includes(one) && !waits(one))!);
   return placed;
-}
-
-export function accepts(window: AccessWindow, activity: Activity): boolean {
-  const { extent } = activity;
-  return (
-    (activity.window === undefined || activity.window === window.id) &&
-    (window.lines.length === 0 || activity.lines.every((line) => window.lines.includes(line))) &&
-    (!extent ||
-      !window.extent ||
-      (window.extent.from <= extent.from && extent.to <= window.extent.to)) &&
-    activity.isolation.every((section) => window.isolation.some((one) => one.section === section))
-  );
-}
-
-/** Lead-in counted forward, lead-out and margin back, every step in series; curfews by the wall clock. */
-export function minuteUsable(
-  plan: Plan,
-  window: AccessWindow,
-  activity: Activity,
-  at: number,
-): boolean {
-  const sum = (steps: typeof plan.rules.leadIn): number =>
-    steps.reduce(
-      (total, step) =>
-        step.when === 'always' ||
-        (step.when === 'isolation' && activity.isolation.length > 0) ||
-        (step.when === 'loud' && activity.loud)
-          ? total + step.minutes
-          : total,
-      0,
-    );
-  const { leadIn, leadOut, margin } = plan.rules;
-  if (at < window.start + sum(leadIn) * MINUTE) return false;
-  if (at >= window.end - (sum(leadOut) + margin.minutes) * MINUTE) return false;
-  return !inAnyCurfew(plan, activity, at, window.zone);
-}
-
-function outsideBarred(plan: Plan, activity: Activity, at: number): boolean {
-  return inAnyCurfew(plan, activity, at, plan.zone);
-}
-
-function inAnyCurfew(plan: Plan, activity: Activity, at: number, zone: string): boolean {
-  return plan.rules.curfews.some((curfew) => {
-    if (curfew.bars === 'loud' && !activity.loud) return false;
-    const { hour, minute } = localTimeOf(at, zone);
-    const now = hour * 60 + minute;
-    const [from, to] = [curfew.from, curfew.to].map(
-      (clock) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3)),
-    );
-    const today = weekdayOf(at, zone);
-    const on = (day: number): boolean =>
-      !curfew.days || curfew.days.some((name) => weekdays.indexOf(name) + 1 === day);
-    const yesterday = today === 1 ? 7 : today - 1;
-    return from! < to!
-      ? now >= from! && now < to! && on(today)
-      : (now >= from! && on(today)) || (now < to! && on(yesterday));
-  });
-}
-
-export function isThere(row: Availability, at: number, zone: string): boolean {
-  if (row.from !== undefined && at < row.from) return false;
-  if (row.to !== undefined && at >= row.to) return false;
-  if (row.dailyFromMinute === undefined || row.dailyToMinute === undefined) return true;
-  const { hour, minute } = localTimeOf(at, zone);
-  const now = hour * 60 + minute;
-  const { dailyFromMinute: from, dailyToMinute: to } = row;
-  return from < to ? now >= from && now < to : now >= from || now < to;
 }

@@ -5,7 +5,8 @@ import { givenPlan } from '../../../src/planner/given/given-plan.js';
 import { allocate } from '../../../src/planner/search/index.js';
 import { objectiveOrder } from '../../../src/planner/search/objectives.js';
 import type { Allocation } from '../../../src/planner/search/types.js';
-import { left, oracle } from '../../helpers/oracle.js';
+import { oracle } from '../../helpers/oracle.js';
+import { left } from '../../helpers/plain-rules.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 
 const cases = Number(process.env['CUT_SHORT_CASES'] ?? 150);

@@ -4,7 +4,8 @@ import { fitAll, fitOne, packagesIn } from '../../../../src/planner/fit/index.js
 import type { AccessWindow, Activity, Plan } from '../../../../src/model/index.js';
 import { FitCheck } from '../../../../src/verify/index.js';
 import { Ledgers } from '../../../../src/verify/usable.js';
-import { left, oracle } from '../../../helpers/oracle.js';
+import { oracle } from '../../../helpers/oracle.js';
+import { left } from '../../../helpers/plain-rules.js';
 import { activity, plan, resource, rules, window } from '../../../helpers/plan-builders.js';
 import { randomLinePlan } from '../../../helpers/random-line-plan.js';
 import { randomPlan, type RandomPlan } from '../../../helpers/random-plan.js';

@@ -1,0 +1,42 @@
+// What a plan comes to, reckoned from its placements alone.
+import type { Plan } from '../../src/model/index.js';
+import type { Allocation } from '../../src/planner/search/index.js';
+
+/** Unplaced activities, minutes late, minutes from the first window to the last finish, windows in use. */
+export type Values = readonly [number, number, number, number];
+
+/** What is late of a package's date counts once. */
+export function valuesOf(
+  plan: Plan,
+  placements: Allocation['placements'],
+  unplaced: number,
+): Values {
+  const ends = new Map<string, number>();
+  for (const { activity, to } of placements)
+    ends.set(activity, Math.max(ends.get(activity) ?? 0, to));
+  const late = new Map<string, number>();
+  for (const { id, package: pack, keyDate } of plan.activities) {
+    if (keyDate === undefined || !ends.has(id)) continue;
+    const key = `${pack} ${keyDate}`;
+    late.set(key, Math.max(late.get(key) ?? 0, (ends.get(id)! - keyDate) / 60_000));
+  }
+  const base = Math.min(...plan.windows.map(({ start }) => start));
+  const windows = new Set(placements.flatMap(({ window }) => window ?? []));
+  return [
+    unplaced,
+    [...late.values()].reduce((sum, minutes) => sum + minutes, 0),
+    (Math.max(base, ...ends.values()) - base) / 60_000,
+    windows.size,
+  ];
+}
+
+/** Where two differ first; -1: nowhere. */
+export function firstApart(ours: Values, theirs: Values): number {
+  return ours.findIndex((value, i) => value !== theirs[i]);
+}
+
+/** Below 0 where ours is better. */
+export function compareValues(ours: Values, theirs: Values): number {
+  const at = firstApart(ours, theirs);
+  return at < 0 ? 0 : ours[at]! - theirs[at]!;
+}

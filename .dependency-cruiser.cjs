@@ -3,6 +3,7 @@ const rooms = [
   'calendar',
   'model',
   'edits',
+  'plan',
   'tables',
   'rules',
   'planner',
@@ -77,6 +78,21 @@ module.exports = {
       severity: 'error',
       from: { path: '^(src|components|app)/', pathNot: '^src/calendar/' },
       to: { path: '^node_modules/luxon' },
+    },
+    {
+      name: 'yjs-in-plan-only',
+      comment:
+        "what merges people's changes is loaded with the store and the desk, never with a single element",
+      severity: 'error',
+      from: { path: '^(src|components|app)/', pathNot: '^src/plan/' },
+      to: { path: '^node_modules/(yjs|lib0)/' },
+    },
+    {
+      name: 'plan-not-in-the-engine',
+      comment: 'documents reach the engine as they are; how they came about is no matter of its',
+      severity: 'error',
+      from: { path: '^src/(tables|rules|planner|risk|price|engine|cli)/|^src/[^/]*\\.ts$' },
+      to: { path: '^src/plan/' },
     },
     {
       name: 'temporal-in-verify-only',

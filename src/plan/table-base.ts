@@ -1,0 +1,37 @@
+import * as z from 'zod/mini';
+import { tableTextSchema, type TableText } from '../model/index.js';
+
+/** Most rows and columns of a table, and most characters of a cell, that are taken from others. */
+export const mostRows = 1_000_000;
+export const mostColumns = 1_000;
+export const mostCharacters = 100_000;
+
+/** A table without its rows: large tables are looked through by hand, and stay the same objects. */
+const frameSchema = z.extend(z.omit(tableTextSchema, { rows: true }), { rows: z.unknown() });
+
+export const isCell = (value: unknown): value is string =>
+  typeof value === 'string' && value.length <= mostCharacters;
+
+export const isRow = (value: unknown): value is string[] =>
+  Array.isArray(value) && value.length <= mostColumns && value.every(isCell);
+
+/** Whether the value is a table, within the limits. */
+export function isTable(value: unknown): value is TableText {
+  const frame = frameSchema.safeParse(value);
+  if (!frame.success) return false;
+  const { columns, rows } = value as { columns: string[]; rows: unknown };
+  return (
+    columns.length <= mostColumns &&
+    Array.isArray(rows) &&
+    rows.length <= mostRows &&
+    rows.every(isRow)
+  );
+}
+
+const fields = tableTextSchema.shape;
+
+/** Whether the value may stand in a field of a table. */
+export function isField(field: string, value: unknown): boolean {
+  if (field === 'columns' || field === 'rows' || !Object.hasOwn(fields, field)) return false;
+  return fields[field as keyof typeof fields].safeParse(value).success;
+}

@@ -1,7 +1,7 @@
 import { durationText, isoText } from '../calendar/index.js';
 import { doubted } from '../engine/left-out.js';
 import type { AccessWindow } from '../model/index.js';
-import { fitsByPackage, type FitVerdict } from '../planner/fit/index.js';
+import { fitsByPackage, NOT_WORKED_OUT, type FitVerdict } from '../planner/fit/index.js';
 import { partText } from '../planner/fit/part-text.js';
 import type { MostThatFits } from '../planner/fit/types.js';
 import type { PlanResult } from '../tables/index.js';
@@ -40,9 +40,12 @@ interface Pair {
   readonly most: MostThatFits | undefined;
 }
 
+/** Steps of work on all pairs together. */
+const MOST_STEPS = 60_000_000;
+
 function* pairsOf({ plan, packagesLeftOut }: Read): Generator<Pair> {
   const check = new FitCheck(plan);
-  for (const { package: name, verdicts, most } of fitsByPackage(plan)) {
+  for (const { package: name, verdicts, most } of fitsByPackage(plan, MOST_STEPS)) {
     const rows = packagesLeftOut.get(name);
     for (const [at, one] of verdicts.entries()) {
       const window = plan.windows[at]!;
@@ -79,11 +82,17 @@ function* textRows(read: Read): Generator<string[]> {
       verdict.package,
       verdict.window,
       window.status,
-      verdict.fits ? 'fits' : verdict.proven === false ? 'not shown' : 'no',
+      stateText(verdict),
       verdict.fits ? 'all' : most ? partText(most) : '–',
       spareText(verdict),
       verdict.reasons.map((reason) => reason.text).join('; '),
     ];
+}
+
+function stateText({ fits, proven, reasons }: FitVerdict): string {
+  if (fits) return 'fits';
+  if (proven !== false) return 'no';
+  return reasons[0]?.code === NOT_WORKED_OUT ? 'not worked out' : 'not shown';
 }
 
 /** How much of a package goes; `null` where it has rows that could not be read. */

@@ -2,7 +2,10 @@ import * as z from 'zod/mini';
 import { count, flag, list, placement, reason, said, status, text, whole } from './parts.js';
 
 const countOrNone = z.nullable(
-  said(count, 'Null where the package has rows that could not be read.'),
+  said(
+    count,
+    'Null where the package has rows that could not be read, and where it was not worked out.',
+  ),
 );
 
 export const fitAnswer = z.object({

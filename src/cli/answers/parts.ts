@@ -74,6 +74,7 @@ export const reason = z
     ),
     atMost: z.optional(said(z.literal(true), 'Fewer minutes may do.')),
     resources: z.optional(texts),
+    activities: z.optional(said(texts, 'All that it says the same of.')),
     enough: z.optional(
       said(z.enum(['proven', 'found']), 'One of the fewest causes that are enough for the no.'),
     ),

@@ -5,7 +5,7 @@ import { LedgerBook } from '../problem/ledger-book.js';
 import { packagesIn } from '../problem/packages-in.js';
 import type { Problem, Visit } from '../problem/problem.js';
 import { forgetMost, mostThatFits } from './most.js';
-import { forget, timedIn } from './timed.js';
+import { forget, NOT_WORKED_OUT, timedIn } from './timed.js';
 import type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';
 
 /**
@@ -23,13 +23,28 @@ export interface PackageFits {
   /** In the plan's order of windows. */
   readonly verdicts: readonly FitVerdict[];
   /** How much of it goes in a window. To be asked before the next package. */
-  most(window: AccessWindow): MostThatFits;
+  most(window: AccessWindow): MostThatFits | undefined;
 }
 
-/** The same, a package at a time; what one needs is let go of before the next. */
-export function* fitsByPackage(plan: Plan): Generator<PackageFits> {
+/**
+ * The same, a package at a time; what one needs is let go of before the next.
+ *
+ * @param steps Of work on all pairs: each package may take its share of those that are left, and what it does not need
+ * is left to those after it. Pairs past that are told as not worked out, unless a window alike has the answer.
+ */
+export function* fitsByPackage(
+  plan: Plan,
+  steps = Number.POSITIVE_INFINITY,
+): Generator<PackageFits> {
   const book = new LedgerBook(plan);
-  for (const [name, activities] of packagesIn(plan.activities)) {
+  const { effort } = book;
+  const packages = packagesIn(plan.activities);
+  let waiting = packages.size;
+  for (const [name, activities] of packages) {
+    // One that took more than its share leaves those after it something all the same.
+    const share = Math.max((steps - effort.spent) / waiting, steps / packages.size / 4);
+    effort.limit = effort.spent + share;
+    waiting -= 1;
     yield {
       package: name,
       verdicts: plan.windows.map((window) => verdictOf(plan, name, activities, window, book)),
@@ -70,21 +85,22 @@ export function verdictOf(
     reasons,
     placements: [],
   });
-  const { activities } = book.skeleton(all);
+  const skeleton = book.skeleton(all);
+  const { activities } = skeleton;
   if (activities.length === 0)
     return no([{ code: 'nothing-left', text: `nothing of ${packageName} is left to do` }]);
 
-  const never = uniqueReasons(
-    activities
-      .filter((activity) => activity.place === 'inside')
-      .flatMap((activity) => neverTakes(window, activity)),
-  );
+  const never = neverTakes(window, skeleton);
   if (never.length === 0 && window.status === 'withdrawn')
     never.push({ code: 'withdrawn', text: `${window.id} is withdrawn and takes no work` });
 
   // Time is looked at as if the window took the work, so that every reason is told at once.
   const plain = never.length === 0;
   const time = timedIn(plan, all, window, book, plain);
+  if (time === NOT_WORKED_OUT)
+    return plain
+      ? { ...no([notWorkedOut(packageName, window)]), proven: false }
+      : no([...never, notWorkedOut(packageName, window)]);
   if (!time.fits) {
     const told = time.reasons.map(({ code, words, ...rest }) => ({
       code,
@@ -106,6 +122,11 @@ export function verdictOf(
     placements: inWindow(activities, time.visits, window),
   };
 }
+
+const notWorkedOut = (packageName: string, { id }: AccessWindow): Reason => ({
+  code: NOT_WORKED_OUT,
+  text: `not worked out: whether there is time for ${packageName} in ${id}, since other pairs took all the steps; ask for it with fewer windows or packages`,
+});
 
 /** Visits of a problem of one window, as placements in it or in one alike. */
 function inWindow(
@@ -141,8 +162,4 @@ function placed(
         ...(activity.work.kind === 'units' ? { units: visit.units } : {}),
       };
     });
-}
-
-function uniqueReasons(reasons: readonly Reason[]): Reason[] {
-  return [...new Map(reasons.map((reason) => [reason.text, reason])).values()];
 }

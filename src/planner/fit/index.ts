@@ -2,8 +2,9 @@ export { fitAll, fitOne, fitsByPackage, placementsOf, verdictOf } from './fit.js
 export { packagesIn } from '../problem/packages-in.js';
 export { NO, plainCode, quickStates, stateOf, type QuickState } from './quick.js';
 export { mostThatFits } from './most.js';
+export { NOT_WORKED_OUT } from './timed.js';
 export { PairVerdict, type Explainer } from './pair-verdict.js';
-export { neverTakes, momentText } from '../problem/eligibility.js';
+export { momentText } from '../problem/eligibility.js';
 export { LedgerBook } from '../problem/ledger-book.js';
 export { problemOf, type Relaxation, type Scope } from '../problem/compile.js';
 export {

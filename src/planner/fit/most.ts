@@ -20,25 +20,45 @@ const MOST_STEPS = 400_000;
  *
  * Best first over how many units of each activity go in, from all that could be down to the first that has a
  * schedule: what fits still fits with less, so that the first is the most.
+ *
+ * @returns `undefined` where the work is not known from a window alike and the book's effort is spent.
  */
 export function mostThatFits(
   plan: Plan,
   all: readonly Activity[],
   window: AccessWindow,
   book: LedgerBook,
-): MostThatFits {
+): MostThatFits | undefined {
   const skeleton = book.skeleton(all);
-  const takes = skeleton.activities.map(
-    (activity) => activity.place === 'outside' || neverCode(window, activity) === undefined,
+  const taken = skeleton.groups.map(
+    ({ activity }) => activity.place === 'outside' || neverCode(window, activity) === undefined,
   );
+  const takes = skeleton.groupOf.map((group) => taken[group]!);
+  if (isKeptOut(skeleton, takes)) return nothingOf(levelsOf(skeleton));
   const likeness = likenessOf(window, skeleton, book, 0);
-  if (likeness === undefined) return mostIn(plan, skeleton, takes, window, book);
+  const work = (): MostThatFits | undefined =>
+    book.effort.isSpent ? undefined : mostIn(plan, skeleton, takes, window, book);
+  if (likeness === undefined) return work();
   const answers = answersOf(book, skeleton);
   const key = `${takes.map(Number).join('')} ${likeness}`;
-  let most = answers.of(window, key);
-  if (!most) answers.keep(window, key, 0, (most = mostIn(plan, skeleton, takes, window, book)));
+  const known = answers.of(window, key);
+  if (known) return known;
+  const most = work();
+  if (most) answers.keep(window, key, 0, most);
   return most;
 }
+
+/** Whether the window takes none of the inside work. */
+const isKeptOut = ({ activities }: Skeleton, takes: readonly boolean[]): boolean =>
+  activities.every(({ place }, at) => place === 'outside' || !takes[at]);
+
+const nothingOf = (levels: Levels): MostThatFits => ({
+  pieces: 0,
+  ofPieces: levels.pieces,
+  units: 0,
+  ofUnits: levels.repeatedUnits,
+  proven: true,
+});
 
 /** Answers kept of one package before they are let go of. */
 const MOST_KEPT = 2000;
@@ -66,7 +86,8 @@ function mostIn(
   book: LedgerBook,
 ): MostThatFits {
   const levels = levelsOf(skeleton);
-  let spent = 0;
+  const { effort } = book;
+  const before = effort.spent;
   let asked = 0;
   let certain = true;
   const fits = (some: readonly number[]): boolean => {
@@ -74,11 +95,10 @@ function mostIn(
     asked += 1;
     const problem = problemOf(
       plan,
-      { windows: [window], activities: levels.activities(some) },
+      { windows: [window], activities: levels.activities(some), effort },
       book,
     );
     const answer = solve(problem);
-    spent += problem.effort.spent;
     if (!answer.proven) certain = false;
     return answer.done;
   };
@@ -101,7 +121,8 @@ function mostIn(
   waiting.add(top);
   const seen = new Set([top.join()]);
   for (let next = waiting.take(); next; next = waiting.take()) {
-    if (asked >= MOST_ASKED || spent >= MOST_STEPS) return found(byRule(levels, top, fits), false);
+    if (asked >= MOST_ASKED || effort.spent - before >= MOST_STEPS)
+      return found(byRule(levels, top, fits), false);
     if (fits(next)) return found(next, certain);
     for (const at of skeleton.order) {
       if (next[at] === 0 || !levels.isInside(at)) continue;

@@ -1,5 +1,6 @@
 import { dueWords, durationText, MINUTE } from '../../calendar/index.js';
 import { needsOf, type AccessWindow } from '../../model/index.js';
+import { namesText } from '../names-text.js';
 import { Board } from '../problem/board.js';
 import { asOpen, bookedOf } from '../problem/compile.js';
 import { momentText } from '../problem/eligibility.js';
@@ -45,13 +46,13 @@ export function timeReasons(one: TimeCase): {
     };
 
   const heads = headsOf(new Board(problem));
-  const reasons = problem.tasks.flatMap((task) => [
+  const reasons: SharedReason[] = problem.tasks.flatMap((task) => [
     ...stretchReasons(one, task),
     ...shiftReason(trials.plan, task).map(({ code, text }) => ({ code, words: said(text) })),
-    ...supplyReasons(one, task),
     ...dateReasons(one, task, heads.ends[task.index]!),
     ...curingReasons(one, task, heads.ends),
   ]);
+  reasons.push(...supplyReasons(one));
   const has = (code: string): boolean => reasons.some((reason) => reason.code.startsWith(code));
 
   const later = shortestExtension(trials, window, []);
@@ -227,32 +228,49 @@ function stretchReasons(one: TimeCase, task: Task): SharedReason[] {
   ];
 }
 
-function supplyReasons(one: TimeCase, task: Task): SharedReason[] {
-  const { activity, outside } = task;
-  return task.demands.flatMap(({ supply, amount }): SharedReason[] => {
-    const { id, profile, sole } = one.problem.supplies[supply]!;
-    if (sole) return [];
-    const most = Math.max(0, ...task.slots.map((slot) => mostFree(profile, slot.start, slot.end)));
-    if (most >= amount || task.slots.length === 0) return [];
-    const where = (window: AccessWindow): string =>
-      outside ? 'at any time' : `in the usable time of ${window.id}`;
-    return most === 0
-      ? [
-          {
-            code: 'resource-not-there',
-            words: (window) => `${activity.id} needs ${id}; none is there ${where(window)}`,
-            resources: [id],
-          },
-        ]
-      : [
-          {
-            code: 'resource-short',
-            words: (window) =>
-              `${activity.id} needs ${amount} of ${id}; at most ${most} ${most === 1 ? 'is' : 'are'} there ${where(window)}`,
-            resources: [id],
-          },
-        ];
-  });
+/** Too little of a resource wherever the work could be; what lacks the same is told of together. */
+function supplyReasons(one: TimeCase): SharedReason[] {
+  const { supplies, tasks } = one.problem;
+  const found = new Map<string, { lack: Lack; names: string[] }>();
+  for (const task of tasks)
+    for (const { supply, amount } of task.demands) {
+      const { id, profile, sole } = supplies[supply]!;
+      if (sole || task.slots.length === 0) continue;
+      const most = Math.max(
+        0,
+        ...task.slots.map((slot) => mostFree(profile, slot.start, slot.end)),
+      );
+      if (most >= amount) continue;
+      const lack = { id, amount, most, outside: task.outside };
+      const key = most === 0 ? `${id} ${task.outside}` : JSON.stringify(lack);
+      const known = found.get(key);
+      if (known) known.names.push(task.activity.id);
+      else found.set(key, { lack, names: [task.activity.id] });
+    }
+  return [...found.values()].map(({ lack, names }) => lackReason(lack, names));
+}
+
+interface Lack {
+  readonly id: string;
+  readonly amount: number;
+  readonly most: number;
+  readonly outside: boolean;
+}
+
+function lackReason({ id, amount, most, outside }: Lack, names: readonly string[]): SharedReason {
+  const where = (window: AccessWindow): string =>
+    outside ? 'at any time' : `in the usable time of ${window.id}`;
+  const who = `${namesText(names)} ${names.length > 1 ? 'need' : 'needs'}`;
+  const there = `at most ${most} ${most === 1 ? 'is' : 'are'} there`;
+  return {
+    code: most === 0 ? 'resource-not-there' : 'resource-short',
+    words:
+      most === 0
+        ? (window) => `${who} ${id}; none is there ${where(window)}`
+        : (window) => `${who} ${amount} of ${id}; ${there} ${where(window)}`,
+    resources: [id],
+    activities: names,
+  };
 }
 
 /** Concrete that this work waits for: when it has cured, where that is after the window, or that nobody can say. */

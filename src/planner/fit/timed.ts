@@ -28,27 +28,35 @@ export type Timed =
       readonly beyond: number;
     };
 
+/** Nothing was worked out, as the steps for all verdicts were done. */
+export const NOT_WORKED_OUT = 'not-worked-out';
+
 /** Kinds of window up to which answers are kept for one list of work. */
 const MOST_KINDS = 2000;
 const known = new WeakMap<LedgerBook, WeakMap<Skeleton, AlikeAnswers<Timed>>>();
 
-/** What time and resources say; worked out once for all windows that are alike to the work. */
+/**
+ * What time and resources say; worked out once for all windows that are alike to the work. `NOT_WORKED_OUT` where it is
+ * not known yet and the book's effort is spent.
+ */
 export function timedIn(
   plan: Plan,
   all: readonly Activity[],
   window: AccessWindow,
   book: LedgerBook,
   plain: boolean,
-): Timed {
+): Timed | typeof NOT_WORKED_OUT {
   const skeleton = book.skeleton(all);
   const trials = trialsOf(plan, skeleton.activities, book);
   const farthest = reach(skeleton.activities);
   const likeness = likenessOf(window, skeleton, book, farthest);
-  if (likeness === undefined) return workedOut(trials, window, plain);
+  if (likeness === undefined)
+    return book.effort.isSpent ? NOT_WORKED_OUT : workedOut(trials, window, plain);
   const key = plain ? likeness : `!${likeness}`;
   const answers = answersOf(book, skeleton);
   const found = answers.of(window, key);
   if (found) return found;
+  if (book.effort.isSpent) return NOT_WORKED_OUT;
   const answer = workedOut(trials, window, plain);
   const beyond = answer.fits ? 0 : Math.min(answer.beyond, farthest);
   answers.keep(window, key, beyond, answer);

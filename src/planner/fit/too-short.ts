@@ -1,6 +1,7 @@
 import { addMinutes, durationText } from '../../calendar/index.js';
 import { needsOf, type AccessWindow } from '../../model/index.js';
 import { asOpen, bookedOf } from '../problem/compile.js';
+import { namesText } from '../names-text.js';
 import { momentText } from '../problem/eligibility.js';
 import type { LaterEnd } from './extension.js';
 import { solve } from './solo.js';
@@ -89,9 +90,4 @@ function barredText({ trials, problem }: TimeCase, window: AccessWindow): string
         `; "${rule}" bars ${namesText(by)} for ${by.length > 1 ? 'up to ' : ''}${durationText(minutes)} of ${window.id}`,
     )
     .join('');
-}
-
-function namesText(names: readonly string[]): string {
-  const more = names.length - 3;
-  return more > 0 ? `${names.slice(0, 3).join(', ')} and ${more} more` : names.join(', ');
 }

@@ -68,6 +68,7 @@ export class Trials {
         activities: this.activities,
         longerBy,
         without: new Set<Relaxation>(['place', ...without]),
+        effort: this.book.effort,
       },
       open ? this.book.withoutStops() : this.book,
     );

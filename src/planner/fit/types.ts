@@ -12,6 +12,8 @@ export interface Reason {
   readonly atMost?: true;
   /** Names of the resources of which too little is there. */
   readonly resources?: readonly string[];
+  /** Every activity that it keeps out, where it says the same of each. */
+  readonly activities?: readonly string[];
   /**
    * One of the fewest causes that are enough for the no: were they the only ones, it would not fit, and without any of
    * them it would. `found`: it was not proven that it would not.

@@ -51,6 +51,11 @@ export class Effort {
     if (Number.isFinite(this.#deadline)) this.#trial = work;
   }
 
+  /** Whether all its steps are done. */
+  get isSpent(): boolean {
+    return this.spent >= this.limit;
+  }
+
   /** Whether it was ended from without before its steps were done. */
   get cutShort(): boolean {
     return this.#cutShort;

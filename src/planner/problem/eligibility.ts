@@ -1,16 +1,45 @@
 import { isoText } from '../../calendar/index.js';
 import type { AccessWindow, Activity } from '../../model/index.js';
 import type { Reason } from '../fit/types.js';
+import { namesText } from '../names-text.js';
+import type { Skeleton } from './skeleton.js';
 
 /**
- * Why a window can never take an inside activity, however long it were: one reason a cause, empty when it can.
- * Times, resources and links are not looked at.
+ * Why a window can never take some inside activities, however long it were: one reason a cause with all that it keeps
+ * out, empty when it can take each. Times, resources and links are not looked at.
+ *
+ * O(groups x causes + activities).
  */
-export function neverTakes(window: AccessWindow, activity: Activity): Reason[] {
-  return neverCodes(window, activity).map((code) => ({
-    code,
-    text: neverText(code, window, activity),
-  }));
+export function neverTakes(window: AccessWindow, { groups }: Pick<Skeleton, 'groups'>): Reason[] {
+  const found = new Map<string, { code: NeverCode; groups: Group[] }>();
+  for (const group of groups) {
+    if (group.activity.place === 'outside') continue;
+    for (const code of neverCodes(window, group.activity)) {
+      const cause = causeText(code, window, group.activity, true);
+      const known = found.get(cause);
+      if (known) known.groups.push(group);
+      else found.set(cause, { code, groups: [group] });
+    }
+  }
+  return [...found.values()].map(({ code, groups }) => {
+    const names = namesOf(groups);
+    return {
+      code,
+      text: neverText(code, window, groups[0]!.activity, names),
+      ...(code !== 'withdrawn' && { activities: names }),
+    };
+  });
+}
+
+type Group = Skeleton['groups'][number];
+
+/** The activities of some groups, in the order of the work. */
+function namesOf(groups: readonly Group[]): readonly string[] {
+  if (groups.length === 1) return groups[0]!.names;
+  return groups
+    .flatMap(({ names, members }) => names.map((name, at) => ({ name, at: members[at]! })))
+    .sort((a, b) => a.at - b.at)
+    .map(({ name }) => name);
 }
 
 export type NeverCode =
@@ -63,25 +92,41 @@ function isBooked({ isolation }: AccessWindow, section: string): boolean {
   return isolation.some((booked) => booked.section === section);
 }
 
-/** Why in words, once it is known to be so. */
-export function neverText(code: NeverCode, window: AccessWindow, activity: Activity): string {
+/** Why in words, once it is known to be so, of an activity or of several that it keeps out alike. */
+export function neverText(
+  code: NeverCode,
+  window: AccessWindow,
+  activity: Activity,
+  names: readonly string[] = [activity.id],
+): string {
+  const cause = causeText(code, window, activity, names.length > 1);
+  return code === 'withdrawn' ? cause : `${namesText(names)} ${cause}`;
+}
+
+/** The same without the names. */
+function causeText(
+  code: NeverCode,
+  window: AccessWindow,
+  activity: Activity,
+  several: boolean,
+): string {
   switch (code) {
     case 'withdrawn':
       return `${window.id} is withdrawn and takes no work`;
     case 'fixed-elsewhere':
-      return `${activity.id} is fixed in ${activity.window!} by the planner`;
+      return `${several ? 'are' : 'is'} fixed in ${activity.window!} by the planner`;
     case 'lines-not-blocked': {
       const open = activity.lines.filter((line) => !window.lines.includes(line));
-      return `${activity.id} needs ${open.join(' and ')} blocked; ${window.id} blocks ${window.lines.join(', ')}`;
+      return `${several ? 'need' : 'needs'} ${open.join(' and ')} blocked; ${window.id} blocks ${window.lines.join(', ')}`;
     }
     case 'outside-extent': {
       const [own, booked] = [activity.extent!, window.extent!];
       const reach = reachText(booked.from - own.from, own.to - booked.to);
-      return `${activity.id} reaches ${reach} outside ${window.id} (${metres(booked.from)} to ${metres(booked.to)} m)`;
+      return `${several ? 'reach' : 'reaches'} ${reach} outside ${window.id} (${metres(booked.from)} to ${metres(booked.to)} m)`;
     }
     case 'isolation-not-booked': {
       const live = activity.isolation.filter((section) => !isBooked(window, section));
-      return `${activity.id} needs ${live.join(' and ')} dead; ${window.id} does not book ${live.length === 1 ? 'it' : 'them'}`;
+      return `${several ? 'need' : 'needs'} ${live.join(' and ')} dead; ${window.id} does not book ${live.length === 1 ? 'it' : 'them'}`;
     }
   }
 }

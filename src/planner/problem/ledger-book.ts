@@ -2,6 +2,7 @@ import type { AccessWindow, Activity, Needs, Plan } from '../../model/index.js';
 import { maturityCurve, type MaturityCurve } from '../../rules/conditions/index.js';
 import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
+import { Effort } from './effort.js';
 import { skeletonOf, type Skeleton } from './skeleton.js';
 import { SupplyBook } from './supply-book.js';
 import { keyOf, UsableTimes } from './usable-times.js';
@@ -15,6 +16,8 @@ const MOST_SHAPES = 2000;
  */
 export class LedgerBook {
   readonly supplies: SupplyBook;
+  /** Counts the work on all verdicts; past its limit none is worked out. */
+  readonly effort = new Effort();
   readonly #plan: Plan;
   /** Usable time of its windows, also of windows made longer. */
   readonly usable: UsableTimes;

@@ -15,6 +15,9 @@ export interface Group {
   /** Its first activity, which stands for all. */
   readonly activity: Activity;
   readonly needs: Needs;
+  /** Indices of all of them. */
+  readonly members: readonly number[];
+  readonly names: readonly string[];
 }
 
 /** A tie, and whether what was finished must cure first: how long that takes depends on when. */
@@ -121,9 +124,9 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
 }
 
 function groupsOf(activities: readonly Activity[]): Pick<Skeleton, 'groups' | 'groupOf'> {
-  const groups: Group[] = [];
+  const groups: (Group & { readonly members: number[]; readonly names: string[] })[] = [];
   const known = new Map<string, number>();
-  const groupOf = activities.map((activity) => {
+  const groupOf = activities.map((activity, at) => {
     const key = JSON.stringify([
       activity.place,
       needsOf(activity),
@@ -134,8 +137,10 @@ function groupsOf(activities: readonly Activity[]): Pick<Skeleton, 'groups' | 'g
     let index = known.get(key);
     if (index === undefined) {
       known.set(key, (index = groups.length));
-      groups.push({ activity, needs: needsOf(activity) });
+      groups.push({ activity, needs: needsOf(activity), members: [], names: [] });
     }
+    groups[index]!.members.push(at);
+    groups[index]!.names.push(activity.id);
     return index;
   });
   return { groups, groupOf };

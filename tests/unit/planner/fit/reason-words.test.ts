@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planFrom } from '../../../../src/tables/index.js';
 import { fitOne } from '../../../../src/planner/fit/index.js';
+import { activity, plan, resource, window } from '../../../helpers/plan-builders.js';
 
 const textOf = (windows: string, work: string, rules = '{"schema":1,"name":"none"}'): string[] => {
   const { plan, faults } = planFrom({
@@ -13,28 +14,28 @@ const textOf = (windows: string, work: string, rules = '{"schema":1,"name":"none
   return fitOne(plan, 'P', 'W').reasons.map((one) => one.text);
 };
 
-const window = (lines: string): string =>
+const aWindow = (lines: string): string =>
   `window,start,end,lines,isolation,status\nW,2027-05-08 23:00,2027-05-09 05:00,${lines},,confirmed\n`;
 const work = (minutes: number, more = ',,'): string =>
   `package,activity,minutes,lines,isolation,made good by,occupies,loud,key date,not before\nP,A,${minutes},Up,,none,alone,${more}\n`;
 
 describe('why work does not fit', () => {
   it('claims that a later end would do only where the window takes the work', () => {
-    expect(textOf(window('Up'), work(400))).toEqual([
+    expect(textOf(aWindow('Up'), work(400))).toEqual([
       'short by 40 min; fits if the end moves to 05:40',
     ]);
-    expect(textOf(window('Down'), work(400))).toEqual([
+    expect(textOf(aWindow('Down'), work(400))).toEqual([
       'A needs Up blocked; W blocks Down',
       'short by 40 min; with the rest of the reasons cured, fits if the end moves to 05:40',
     ]);
   });
 
   it('names the rest of the reasons where it speaks of them', () => {
-    expect(textOf(window('Up'), work(400, ',2027-05-01,'))).toEqual([
+    expect(textOf(aWindow('Up'), work(400, ',2027-05-01,'))).toEqual([
       'short by 40 min; with the rest of the reasons cured, fits if the end moves to 05:40',
       'it would not be done by the key date (A end of Sat 1 May 2027)',
     ]);
-    expect(textOf(window('Up'), work(400, ',,2027-05-09 04:00')).join(' ')).toMatch(
+    expect(textOf(aWindow('Up'), work(400, ',,2027-05-09 04:00')).join(' ')).toMatch(
       /A may not begin before 2027-05-09 04:00/,
     );
   });
@@ -47,9 +48,62 @@ describe('why work does not fit', () => {
         { name: 'Quiet by the houses', bars: 'loud', from: '23:00', to: '04:00', days: ['sat'] },
       ],
     });
-    expect(textOf(window('Up'), work(90, 'yes,,'), rules)).toEqual([
+    expect(textOf(aWindow('Up'), work(90, 'yes,,'), rules)).toEqual([
       'short by 30 min; fits if the end moves to 05:30; "Quiet by the houses" bars A for 5 h of W',
     ]);
-    expect(textOf(window('Up'), work(400, 'no,,'), rules)[0]).not.toContain('bars');
+    expect(textOf(aWindow('Up'), work(400, 'no,,'), rules)[0]).not.toContain('bars');
+  });
+
+  it('tells once what keeps several activities out alike, and names each', () => {
+    const ids = ['A1', 'A2', 'A3', 'A4', 'A5', 'A6'];
+    const document = plan({
+      windows: [window('W', 0, 600, { lines: ['Down'], isolation: ['S1'] })],
+      activities: ids.map((id, at) =>
+        activity(id, 10, {
+          lines: ['Up'],
+          loud: at % 2 === 0,
+          isolation: at < 2 ? ['S2'] : [],
+          resources: { crane: 1 },
+        }),
+      ),
+      resources: [resource('crane', [{ capacity: 0 }])],
+    });
+    const { reasons } = fitOne(document, 'W1', 'W');
+    const told = (code: string) => reasons.filter((one) => one.code === code);
+    expect(told('lines-not-blocked')).toEqual([
+      {
+        code: 'lines-not-blocked',
+        text: 'A1, A2, A3 and 3 more need Up blocked; W blocks Down',
+        activities: ids,
+      },
+    ]);
+    expect(told('isolation-not-booked')).toEqual([
+      {
+        code: 'isolation-not-booked',
+        text: 'A1 and A2 need S2 dead; W does not book it',
+        activities: ['A1', 'A2'],
+      },
+    ]);
+    expect(told('resource-not-there')).toMatchObject([
+      {
+        text: 'A1, A2, A3 and 3 more need crane; none is there in the usable time of W',
+        activities: ids,
+      },
+    ]);
+  });
+
+  it('tells apart what keeps activities out by different measures', () => {
+    const document = plan({
+      windows: [window('W', 0, 600, { extent: [1000, 2000] })],
+      activities: [
+        activity('A1', 10, { extent: [900, 1500] }),
+        activity('A2', 10, { extent: [900, 1500] }),
+        activity('A3', 10, { extent: [800, 1500] }),
+      ],
+    });
+    expect(fitOne(document, 'W1', 'W').reasons.map((one) => one.text)).toEqual([
+      'A1 and A2 reach 100 m below outside W (1000 to 2000 m)',
+      'A3 reaches 200 m below outside W (1000 to 2000 m)',
+    ]);
   });
 });

@@ -1,9 +1,10 @@
-import { compileNetwork } from './compile-network.js';
+import { compileNetwork, type CompiledNetwork } from './compile-network.js';
 import type { RiskNetwork } from './network.js';
-import { LATE, limitsOf, passBackward } from './pass-backward.js';
+import { LATE, limitsOf, passBackward, type Limits } from './pass-backward.js';
 import { randomState } from './random.js';
 import { valuesAt } from './ranks.js';
-import { eachBatch, runSpace } from './run-block.js';
+import { eachBatch } from './run-block.js';
+import { runSpace, type RunSpace } from './run-space.js';
 import { LANES, TICKS, ticksOf } from './sampling.js';
 
 /** Latest start of a node with which, in the share of runs asked for, everything that must follow is over in time. */
@@ -33,28 +34,62 @@ export interface ChanceLimitOptions {
  */
 export function chanceLimits(
   network: RiskNetwork,
-  { runs, seed, deadlineMinutes, chance, after }: ChanceLimitOptions,
+  options: ChanceLimitOptions,
   asked: readonly number[],
 ): ReadonlyMap<number, ChanceLimit> {
   const compiled = compileNetwork(network);
-  const { size, nodeAt } = compiled;
-  const positionOf = new Int32Array(size);
-  nodeAt.forEach((index, position) => (positionOf[index] = position));
-  const space = runSpace(compiled, randomState(seed), 1);
-  const deadline = Math.floor(deadlineMinutes * TICKS);
-  const finishBy = Int32Array.from(nodeAt, (index) => deadline - ticksOf(after(index)));
-  const found = asked.map(() => new Int32Array(runs));
-  const limits = limitsOf(size);
-  eachBatch(compiled, space, runs, (offset, lanesUsed, first) => {
-    finishBy.forEach((by, i) => limits.finishBy.fill(by, i * LANES, (i + 1) * LANES));
-    limits.startBy.fill(LATE);
-    passBackward(compiled, space, offset, limits);
-    asked.forEach((index, k) => {
-      const at = positionOf[index]! * LANES;
-      found[k]!.set(limits.start.subarray(at, at + lanesUsed), first);
-    });
-  });
-  return new Map(asked.map((index, k) => [index, limitOf(found[k]!, chance)]));
+  const space = runSpace(compiled, randomState(options.seed), 1);
+  const limits = new RunsBackward(compiled, options, asked);
+  eachBatch(compiled, space, options.runs, (offset, lanesUsed, first) =>
+    limits.take(space, offset, lanesUsed, first),
+  );
+  return limits.found();
+}
+
+/** The same of runs that somebody else draws: each batch is handed in as it is drawn, in any order, up to the last. */
+export class RunsBackward {
+  readonly #network: CompiledNetwork;
+  readonly #chance: number;
+  readonly #finishBy: Int32Array;
+  readonly #limits: Limits;
+  /** By node asked about: its position, and its latest start in each run. */
+  readonly #asked: ReadonlyMap<number, { readonly position: number; readonly starts: Int32Array }>;
+
+  constructor(
+    network: CompiledNetwork,
+    { runs, deadlineMinutes, chance, after }: Omit<ChanceLimitOptions, 'seed'>,
+    asked: readonly number[],
+  ) {
+    const { size, nodeAt } = network;
+    const deadline = Math.floor(deadlineMinutes * TICKS);
+    this.#network = network;
+    this.#chance = chance;
+    this.#finishBy = Int32Array.from(nodeAt, (index) => deadline - ticksOf(after(index)));
+    this.#limits = limitsOf(size);
+    this.#asked = new Map(
+      asked.map((index) => [
+        index,
+        { position: nodeAt.indexOf(index), starts: new Int32Array(runs) },
+      ]),
+    );
+  }
+
+  take(space: RunSpace, offset: number, lanesUsed: number, first: number): void {
+    const { start, startBy, finishBy } = this.#limits;
+    this.#finishBy.forEach((by, i) => finishBy.fill(by, i * LANES, (i + 1) * LANES));
+    startBy.fill(LATE);
+    passBackward(this.#network, space, offset, this.#limits);
+    for (const { position, starts } of this.#asked.values()) {
+      const at = position * LANES;
+      starts.set(start.subarray(at, at + lanesUsed), first);
+    }
+  }
+
+  found(): ReadonlyMap<number, ChanceLimit> {
+    return new Map(
+      [...this.#asked].map(([index, { starts }]) => [index, limitOf(starts, this.#chance)]),
+    );
+  }
 }
 
 function limitOf(starts: Int32Array, chance: number): ChanceLimit {

@@ -10,7 +10,7 @@ import type { AccessWindow, Plan } from '../model/index.js';
 import { conditionedOn, type Conditioned } from './conditioned.js';
 import { adviceOf, type Outlook } from './advice.js';
 import { begunBefore } from './begun-before.js';
-import { chanceLimits } from './chance-limits.js';
+import { chanceLimits, RunsBackward, type ChanceLimit } from './chance-limits.js';
 import { doubtsOf } from './doubts.js';
 import { cutOffsOf, decisionsOf, groupsOf, startNodes, type NodeState } from './cut-offs.js';
 import { keptAfter, latestTimes } from './latest-times.js';
@@ -22,7 +22,7 @@ import { forwardPass } from './network.js';
 import { goPointTimes } from './go-points.js';
 import { guardingSteps } from './guarding-steps.js';
 import { helpsMost } from './helps-most.js';
-import { nearestRank, outlookOf, simulate } from './simulation.js';
+import { nearestRank, outlookOf, simulate, type Alongside } from './simulation.js';
 import { stampOf } from './stamp.js';
 import { marginVerdictOf, windowVerdictOf } from './verdict.js';
 import {
@@ -49,6 +49,7 @@ export function likelyHandback(built: HandbackNetwork): number {
 function simulationOf(
   built: HandbackNetwork,
   { plan, window, options }: Asked,
+  alongside?: Alongside,
 ): HandbackSimulation {
   const { seed, runs, shouldStop, onProgress } = options;
   const deadlineMinutes = lengthMinutes(window);
@@ -58,6 +59,7 @@ function simulationOf(
     deadlineMinutes,
     ...(shouldStop && { shouldStop }),
     ...(onProgress && { onProgress }),
+    ...(alongside && { alongside }),
   });
   const at = (minutes: number): Instant => addMinutes(window.start, Math.ceil(minutes));
   const { quantiles } = result;
@@ -154,20 +156,33 @@ export function handback(
   const before = begunBefore(plan, booked, placements, options);
   const states = now?.states ?? built.meanings.map((): NodeState => 'to-come');
   const latest = latestTimes(built, window, requiredMinutes, commitments);
-  const limits = chanceLimits(
-    built.network,
-    {
-      seed: options.seed,
-      runs: Math.min(options.runs, WHAT_IF_RUNS),
-      deadlineMinutes: lengthMinutes(window),
-      chance: confidence,
-      after: keptAfter(built, commitments),
-    },
-    startNodes(built, window),
+  const whatIfRuns = Math.min(options.runs, WHAT_IF_RUNS);
+  const limitOptions = {
+    seed: options.seed,
+    runs: whatIfRuns,
+    deadlineMinutes: lengthMinutes(window),
+    chance: confidence,
+    after: keptAfter(built, commitments),
+  };
+  const startsAsked = startNodes(built, window);
+  // During the shift the limits are of the plan, and the simulation of what is left.
+  let shared: RunsBackward | undefined;
+  const simulation = simulationOf(
+    now?.built ?? built,
+    { plan, window, options },
+    now || options.runs > whatIfRuns
+      ? undefined
+      : (network, space) => {
+          const limits = (shared = new RunsBackward(network, limitOptions, startsAsked));
+          return (...batch) => limits.take(space, ...batch);
+        },
   );
+  const limits: ReadonlyMap<number, ChanceLimit> =
+    shared && !simulation.stopped
+      ? shared.found()
+      : chanceLimits(built.network, limitOptions, startsAsked);
   const cutOffs = cutOffsOf(built, window, latest, states, limits);
   const decisions = decisionsOf(built, window, latest, commitments);
-  const simulation = simulationOf(now?.built ?? built, { plan, window, options });
   const { onTime } = simulation.outlook;
   // During the shift the one verdict is of what is left, not of what was planned.
   const forecast = now
@@ -176,9 +191,10 @@ export function handback(
   const marginVerdict = marginVerdictOf(lengthMinutes(window) - forecast, requiredMinutes);
   const lessWork: LessWork = {
     seed: options.seed,
-    runs: Math.min(options.runs, WHAT_IF_RUNS),
+    runs: whatIfRuns,
     confidence,
     own: onTime,
+    ownRuns: simulation.runs,
   };
   const reached = nearestRank(simulation.handbackMinutes, confidence);
   return {

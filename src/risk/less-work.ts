@@ -5,7 +5,7 @@ import type { HandbackNetwork } from './handback-network/handback-network.js';
 import { activitiesOf } from './may-leave-out.js';
 import { forwardPass, type RiskNetwork } from './network.js';
 import { chancesOnTime } from './on-time.js';
-import type { Chance } from './simulation.js';
+import { chanceOf, type Chance } from './simulation.js';
 import type { UnitChance, UnitOutlook } from './types.js';
 
 export interface LessWork {
@@ -14,6 +14,8 @@ export interface LessWork {
   readonly confidence: number;
   /** The chance of handing back on time with all of the work. */
   readonly own: Chance;
+  /** How many runs that is of. */
+  readonly ownRuns: number;
 }
 
 /**
@@ -40,9 +42,12 @@ export function nodesBeyond(
 export function chancesWithout(
   built: HandbackNetwork,
   window: AccessWindow,
-  { seed, runs, own }: LessWork,
+  { seed, runs, own, ownRuns }: LessWork,
   dropped: readonly ReadonlySet<number>[],
 ): readonly Chance[] {
+  // Less work is never later on the same luck: where every run is on time with all of it, every run is with less.
+  if (own.probability === 1 && ownRuns >= runs)
+    return dropped.map((nodes) => (nodes.size === 0 ? own : chanceOf(runs, runs)));
   const cases = dropped.map((nodes) => ({
     held: new Map([...nodes].map((index) => [index, 0] as const)),
     leftOut: true,

@@ -69,15 +69,17 @@ function drawEvents(network: CompiledNetwork, space: RunSpace, offset: number): 
   }
 }
 
+/** Told of each batch once its lengths are drawn: where they begin, how many lanes are runs, the number of the first. */
+export type BatchUse = (offset: number, lanesUsed: number, first: number) => void;
+
 /**
- * Draws so many runs, `LANES` side by side, in the words that `simulate` takes with the same seed. Told for each batch: where
- * its durations begin, how many lanes are runs, and the number of the first.
+ * Draws so many runs, `LANES` side by side, in the words that `simulate` takes with the same seed.
  */
 export function eachBatch(
   network: CompiledNetwork,
   space: RunSpace,
   runs: number,
-  use: (offset: number, lanesUsed: number, first: number) => void,
+  use: BatchUse,
 ): void {
   for (let from = 0; from < runs; from += BLOCK) {
     const inBlock = Math.min(BLOCK, runs - from);
@@ -133,6 +135,7 @@ export function runBlock(
   space: RunSpace,
   from: number,
   runs: number,
+  alongside?: BatchUse,
 ): void {
   const batches = Math.ceil(runs / LANES);
   drawDurations(network, space, batches);
@@ -149,5 +152,6 @@ export function runBlock(
     for (let lane = 0; lane < lanesUsed; lane += 1) {
       space.finishes[from + first + lane] = space.finish[lane]!;
     }
+    alongside?.(offset, lanesUsed, from + first);
   }
 }

@@ -1,7 +1,8 @@
-import { compileNetwork } from './compile-network.js';
+import { compileNetwork, type CompiledNetwork } from './compile-network.js';
 import type { RiskNetwork } from './network.js';
 import { randomState } from './random.js';
-import { runBlock, runSpace } from './run-block.js';
+import { runBlock, type BatchUse } from './run-block.js';
+import { runSpace, type RunSpace } from './run-space.js';
 import { BLOCK, TICKS } from './sampling.js';
 
 export interface SimulationOptions {
@@ -17,7 +18,12 @@ export interface SimulateOptions extends SimulationOptions {
   /** Asked every few thousand runs; answering true ends the simulation with the runs done so far. */
   readonly shouldStop?: () => boolean;
   readonly onProgress?: (runsDone: number, runs: number) => void;
+  /** What else is asked of the same runs, once their lengths are drawn. */
+  readonly alongside?: Alongside;
 }
+
+/** Made for the network as it is run, before its first run. */
+export type Alongside = (network: CompiledNetwork, space: RunSpace) => BatchUse;
 
 /** A share of runs, with the error to be expected of it as an estimate. */
 export interface Chance {
@@ -123,12 +129,16 @@ export function outlookOf(sorted: Float64Array, deadlineMinutes: number): Deadli
 }
 
 /** @throws {RangeError} When the options or the network make no sense. */
-export function beginSimulation(network: RiskNetwork, options: SimulationOptions): Simulation {
+export function beginSimulation(
+  network: RiskNetwork,
+  options: SimulationOptions & Pick<SimulateOptions, 'alongside'>,
+): Simulation {
   const compiled = compileNetwork(network);
   const { runs, seed, deadlineMinutes } = options;
   if (!(Number.isInteger(runs) && runs >= 1 && runs <= 10_000_000))
     throw new RangeError(`${runs} runs: give a whole number from 1 to 10,000,000`);
   const space = runSpace(compiled, randomState(seed), runs);
+  const alongside = options.alongside?.(compiled, space);
   let runsDone = 0;
   return {
     get runsDone() {
@@ -141,7 +151,7 @@ export function beginSimulation(network: RiskNetwork, options: SimulationOptions
       const to = Math.min(runs, runsDone + more);
       while (runsDone < to) {
         const block = Math.min(BLOCK, runs - runsDone);
-        runBlock(compiled, space, runsDone, block);
+        runBlock(compiled, space, runsDone, block, alongside);
         runsDone += block;
       }
     },

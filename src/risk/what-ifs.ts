@@ -28,6 +28,8 @@ interface Turn {
   readonly freed: readonly number[];
   readonly bound: readonly number[];
   readonly again: Int32Array;
+  /** Positions that stand as they would with nothing held: their times are taken back. */
+  readonly back: Int32Array;
   /** Links of those positions whose slot is not the network's own: what is left out is reached past. */
   readonly past: readonly (readonly [link: number, slot: number])[];
 }
@@ -73,6 +75,8 @@ function turnsOf(network: CompiledNetwork, cases: readonly HeldCase[]): readonly
   const { size, linkFrom, linkSlot, isLast } = network;
   let before: ReadonlyMap<number, number> = new Map();
   let freeBefore: ReadonlySet<number> = new Set();
+  // Positions that were worked out since all stood as with nothing held.
+  let worked: ReadonlySet<number> = new Set();
   return cases.map(({ ticks: now, leftOut }) => {
     const freeNow = leftOut ? new Set(now.keys()) : new Set<number>();
     const set = [
@@ -87,9 +91,18 @@ function turnsOf(network: CompiledNetwork, cases: readonly HeldCase[]): readonly
     before = now;
     freeBefore = freeNow;
     const reached = reachedPast(network, freeNow);
-    const again = movedBy(network, changed).filter(
-      (position) => !reached.has(position) || isLast[position] === 1,
-    );
+    const movedOf = (from: ReadonlySet<number>): Int32Array =>
+      movedBy(network, from).filter((position) => !reached.has(position) || isLast[position] === 1);
+    const fromBefore = movedOf(changed);
+    const fromNothing = movedOf(new Set(now.keys()));
+    // A case far from the one before is quicker from nothing held.
+    const again = fromNothing.length < fromBefore.length ? fromNothing : fromBefore;
+    const moved = new Set(again);
+    const back =
+      again === fromBefore
+        ? new Int32Array(0)
+        : Int32Array.from(worked).filter((at) => !moved.has(at));
+    worked = again === fromBefore ? new Set([...worked, ...moved]) : moved;
     const past: (readonly [number, number])[] = [];
     for (const position of again) {
       for (let link = linkFrom[position]!; link < linkFrom[position + 1]!; link += 1) {
@@ -97,8 +110,14 @@ function turnsOf(network: CompiledNetwork, cases: readonly HeldCase[]): readonly
         if (slot !== undefined) past.push([link, slot]);
       }
     }
-    return { set, freed, bound, again, past };
+    return { set, freed, bound, again, back, past };
   });
+}
+
+/** A batch with nothing held: its lengths, and the times that they make. */
+interface AsDrawn {
+  readonly drawn: Int32Array;
+  readonly times: Int32Array;
 }
 
 /** Takes one turn: lengths, dates and gaps of what changes, then the times of all that this moves. */
@@ -108,9 +127,9 @@ function take(
   original: CompiledNetwork,
   space: RunSpace,
   offset: number,
-  drawn: Int32Array,
+  { drawn, times }: AsDrawn,
 ): void {
-  const { linkFrom, linkLag, linkSlot, release } = network;
+  const { size, linkFrom, linkLag, linkSlot, release } = network;
   for (const [position, ticks] of turn.set) {
     const at = position * LANES;
     if (ticks === AS_DRAWN) space.durations.set(drawn.subarray(at, at + LANES), offset + at);
@@ -129,6 +148,9 @@ function take(
     for (let link = linkFrom[position]!; link < linkFrom[position + 1]!; link += 1)
       linkSlot[link] = original.linkSlot[link]!;
   }
+  for (const position of turn.back)
+    for (const at of [position * LANES, (size + position) * LANES])
+      space.times.set(times.subarray(at, at + LANES), at);
   for (const [link, slot] of turn.past) linkSlot[link] = slot;
   passAgain(network, space, offset, turn.again);
 }
@@ -161,14 +183,19 @@ export function whatIfs(
   const deadline = Math.floor(deadlineMinutes * TICKS);
   const onTime = new Float64Array(cases.length);
   const sums = new Float64Array(cases.length);
+  const asDrawn = {
+    drawn: new Int32Array(network.size * LANES),
+    times: new Int32Array(space.times.length),
+  };
   eachBatch(network, space, runs, (offset, lanesUsed) => {
-    const drawn = space.durations.slice(offset, offset + network.size * LANES);
+    asDrawn.drawn.set(space.durations.subarray(offset, offset + network.size * LANES));
     network.release.set(original.release);
     network.linkLag.set(original.linkLag);
     network.linkSlot.set(original.linkSlot);
     passForward(network, space, offset);
+    asDrawn.times.set(space.times);
     turns.forEach((turn, k) => {
-      take(turn, network, original, space, offset, drawn);
+      take(turn, network, original, space, offset, asDrawn);
       for (let lane = 0; lane < lanesUsed; lane += 1) {
         const finish = space.finish[lane]!;
         if (finish <= deadline) onTime[k]! += 1;

@@ -1,7 +1,12 @@
 import { durationText, isoText } from '../calendar/index.js';
 import { doubted } from '../engine/left-out.js';
 import type { AccessWindow } from '../model/index.js';
-import { fitsByPackage, NOT_WORKED_OUT, type FitVerdict } from '../planner/fit/index.js';
+import {
+  fitsByPackage,
+  NOT_WORKED_OUT,
+  packagesIn,
+  type FitVerdict,
+} from '../planner/fit/index.js';
 import { partText } from '../planner/fit/part-text.js';
 import type { MostThatFits } from '../planner/fit/types.js';
 import type { PlanResult } from '../tables/index.js';
@@ -40,12 +45,15 @@ interface Pair {
   readonly most: MostThatFits | undefined;
 }
 
-/** Steps of work on all pairs together. */
-const MOST_STEPS = 60_000_000;
+/** Steps of work on all pairs together: a usual pair takes about 90, one of 30 pieces that compete for a gang 300,000. */
+const STEPS = 20_000_000;
+const STEPS_A_PAIR = 100;
 
 function* pairsOf({ plan, packagesLeftOut }: Read): Generator<Pair> {
   const check = new FitCheck(plan);
-  for (const { package: name, verdicts, most } of fitsByPackage(plan, MOST_STEPS)) {
+  const pairs = plan.windows.length * packagesIn(plan.activities).size;
+  const steps = STEPS + STEPS_A_PAIR * pairs;
+  for (const { package: name, verdicts, most } of fitsByPackage(plan, steps)) {
     const rows = packagesLeftOut.get(name);
     for (const [at, one] of verdicts.entries()) {
       const window = plan.windows[at]!;

@@ -31,6 +31,9 @@ export function nightOf(day: DayNumber, { from, to }: NightBand, zone: string): 
   };
 }
 
+/** Days after which nights only repeat: a year with both its clock changes. */
+const ALL_NIGHTS_DAYS = 400;
+
 /** The day on which the night starts that holds most of `duty`, if any holds at least `leastMinutes` of it. */
 export function nightWorked(
   duty: Interval,
@@ -39,8 +42,9 @@ export function nightWorked(
 ): DayNumber | undefined {
   let most = 0;
   let found: DayNumber | undefined;
-  const last = dayAt(duty.end, zone);
-  for (let day = dayAt(duty.start, zone) - 1; day <= last; day += 1) {
+  const first = dayAt(duty.start, zone) - 1;
+  const last = Math.min(dayAt(duty.end, zone), first + ALL_NIGHTS_DAYS);
+  for (let day = first; day <= last; day += 1) {
     const shared = intersectionOf(duty, nightOf(day, night, zone));
     const minutes = shared ? lengthMinutes(shared) : 0;
     if (minutes >= night.leastMinutes && minutes > most) {

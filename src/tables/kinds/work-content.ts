@@ -1,3 +1,4 @@
+import { durationText } from '../../calendar/index.js';
 import type { Spread, UnitWork, WholeWork } from '../../model/index.js';
 import { parseDuration, type DurationUnit } from '../parse/duration.js';
 import { parseWhole } from '../parse/number.js';
@@ -18,6 +19,19 @@ type TimeField = (typeof timeFields)[number];
 const unitFields = ['done', 'minutes per unit', 'set up', 'make safe'] as const;
 
 type Work = WholeWork | UnitWork;
+
+/** Common practice, no source: little goes on for more than four days without a stop. */
+const longMinutes = 4 * 1440;
+
+/** Tells of work that would go on for days in one go, as a slip in its minutes makes it. */
+function tellOfLong(row: WorkRow, field: TimeField, minutes: number | undefined): void {
+  if (minutes === undefined || minutes <= longMinutes) return;
+  row.say('warning', field, {
+    code: 'work-long',
+    message: `It goes on for ${durationText(minutes)} without a stop.`,
+    mend: 'Correct the minutes, or leave them where they are meant so.',
+  });
+}
 
 /** Reads the work of a row: a whole piece, or repeated units. `undefined`, with faults, when the row does not say. */
 export function workReader(sheet: Sheet<'work'>): (row: WorkRow) => Work | undefined {
@@ -59,6 +73,7 @@ type ReadTime = (field: TimeField) => number | undefined;
 
 function readWhole(row: WorkRow, time: ReadTime): WholeWork | undefined {
   const minutes = time('minutes');
+  tellOfLong(row, 'minutes', minutes);
   for (const field of unitFields) {
     const text = row.text(field);
     if (text === '' || text === '0') continue;
@@ -84,6 +99,7 @@ function readUnits(row: WorkRow, time: ReadTime): UnitWork | undefined {
     });
   }
   const minutesPerUnit = time('minutes per unit');
+  tellOfLong(row, 'minutes per unit', minutesPerUnit);
   const setUpMinutes = time('set up') ?? 0;
   const makeSafeMinutes = time('make safe') ?? 0;
   if (units !== undefined && done > units) {

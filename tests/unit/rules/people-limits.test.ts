@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { dayNumber } from '../../../src/calendar/index.js';
 import { checkRoster } from '../../../src/rules/people/index.js';
-import { zone } from '../../helpers/clock.js';
+import { nightWorked } from '../../../src/rules/people/local-days.js';
+import { at, zone } from '../../helpers/clock.js';
 import { broken, onDay, only, turn } from './roster-build.js';
 
 describe('one turn', () => {
@@ -122,5 +124,15 @@ describe('hours in seven days', () => {
       weekStarts: 'thu',
     });
     expect(broken([...four, ...next], set).map(([id]) => id)).toEqual(['D9-8']);
+  });
+});
+
+describe('a turn of years, as a slip in its year makes it', () => {
+  it('holds the longest night of its first year, when clocks go back', () => {
+    const night = { from: '23:00', to: '06:00', leastMinutes: 1 };
+    const over = (end: string) =>
+      nightWorked({ start: at('2027-02-01 12:00'), end: at(end) }, night, 'Europe/London');
+    expect(over('2117-02-01 12:00')).toBe(dayNumber(2027, 10, 30));
+    expect(over('2028-02-01 12:00')).toBe(dayNumber(2027, 10, 30));
   });
 });

@@ -2,8 +2,9 @@ import '../../components/desk/define.js';
 import type { DeskView } from '../../components/desk/desk.js';
 import { createWorkerEngine } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
+import type { TableChange } from '../../src/plan/index.js';
 import { spread, type Frames } from '../scroll/frames.js';
-import { largePlan, withEnd } from './large-plan.js';
+import { largePlan } from './large-plan.js';
 
 const EDITS = 40;
 /** Edits before what is counted: a page is quick once its code has run a few times. */
@@ -17,20 +18,25 @@ async function frame(from = performance.now()): Promise<number> {
 
 const wait = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
 
-/** The plan with other minutes of one activity. */
-function withMinutes(document: PlanDocument, row: number, turn: number): PlanDocument {
-  const { work } = document.tables;
-  const at = work.columns.indexOf('minutes');
-  const rows = work.rows.map((cells, index) =>
-    index === row ? cells.map((cell, column) => (column === at ? String(30 + turn) : cell)) : cells,
-  );
-  return { ...document, tables: { ...document.tables, work: { ...work, rows } } };
-}
+/** What a person types into a cell of the plan. */
+type Typed = (document: PlanDocument, row: number, turn: number) => TableChange;
 
-const edits: readonly [view: DeskView, edit: typeof withEnd][] = [
-  ['windows', withEnd],
-  ['work', withMinutes],
-  ['fit', withMinutes],
+const otherMinutes: Typed = ({ tables: { work } }, row, turn) => ({
+  table: 'work',
+  of: work,
+  steps: [{ cells: [{ row, column: work.columns.indexOf('minutes'), text: String(30 + turn) }] }],
+});
+
+const otherEnd: Typed = ({ tables: { windows } }, row, turn) => {
+  const column = windows.columns.indexOf('end');
+  const text = windows.rows[row]![column]!.replace(/\d\d$/, String(31 + (turn % 20)));
+  return { table: 'windows', of: windows, steps: [{ cells: [{ row, column, text }] }] };
+};
+
+const edits: readonly [view: DeskView, edit: Typed][] = [
+  ['windows', otherEnd],
+  ['work', otherMinutes],
+  ['fit', otherMinutes],
 ];
 
 interface Measured {
@@ -60,7 +66,7 @@ async function measure(windows: number, packages: number): Promise<Record<string
       await frame();
       const empty = await frame(idle);
       const began = performance.now();
-      desk.edit(edit(desk.document!, 3 + (turn % 9), turn), 'one cell');
+      desk.change(edit(desk.document!, 3 + (turn % 9), turn), 'one cell');
       const cell = await frame(began);
       await desk.updateComplete;
       const figures = await frame(began);

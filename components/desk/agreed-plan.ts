@@ -8,6 +8,7 @@ import {
   type AgreedPlan,
   type PlanDocument,
 } from '../../src/model/index.js';
+import { changesBetween, type Change } from '../../src/plan/index.js';
 import { countText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
 
@@ -20,14 +21,8 @@ export function agree(
 ): void {
   const { document } = desk;
   if (!document) return;
-  desk.edit(
-    withPlan(document, desk.moment(), {
-      ...{ name, placements },
-      ...(by && { by }),
-      ...(proof && { proof }),
-    }),
-    agreedText(name),
-  );
+  const plan = { name, placements, ...(by && { by }), ...(proof && { proof }) };
+  desk.change(agreedChange(document, desk.moment(), plan), agreedText(name));
 }
 
 /** What an option changes, and its plan of the work as the agreed one, in one act. */
@@ -37,9 +32,11 @@ export function agreeOption(
   name: string,
   placements: readonly Placement[],
 ): void {
-  if (!desk.document) return;
-  const document = edit ? applyEdit(desk.document, edit) : desk.document;
-  desk.edit(withPlan(document, desk.moment(), { name, placements }), agreedText(name));
+  const { document } = desk;
+  if (!document) return;
+  const option = edit ? changesBetween(document, applyEdit(document, edit)) : [];
+  const agreed = agreedChange(document, desk.moment(), { name, placements });
+  desk.change([...option, agreed], agreedText(name));
   desk.view = 'plan';
   desk.planPart = 'compare';
 }
@@ -62,8 +59,9 @@ export async function compareWith(desk: Desk, plan: AgreedPlan): Promise<void> {
 export function forgetEarlier(desk: Desk, plan: AgreedPlan): void {
   const { document } = desk;
   if (!document?.agreed) return;
-  desk.edit(
-    { ...document, agreed: withoutEarlier(document.agreed, plan.revision) },
+  const { agreed } = document;
+  desk.change(
+    { part: ['agreed'], from: agreed, value: withoutEarlier(agreed, plan.revision) },
     `earlier plan ${plan.revision} "${plan.name}" taken out`,
   );
 }
@@ -74,22 +72,23 @@ export function freeze(desk: Desk, until: string): void {
   const day = dayFromText(until);
   if (!document?.agreed?.now || (until !== '' && day === undefined)) return;
   const agreed = withFrozen(document.agreed, day === undefined ? undefined : until);
-  if (day === undefined) return desk.edit({ ...document, agreed }, 'all pieces set free');
+  const frozen = { part: ['agreed'], from: document.agreed, value: agreed };
+  if (day === undefined) return desk.change(frozen, 'all pieces set free');
   const from = startOfDay(day, document.zone);
   const count = document.agreed.now.placements.filter((one) => one.from < from).length;
-  desk.edit({ ...document, agreed }, `frozen until ${until}`);
+  desk.change(frozen, `frozen until ${until}`);
   const lost = new Set(desk.planning.broken.map((one) => one.activity)).size;
   desk.say(
     `${countText(count, 'piece')} ${count === 1 ? 'begins' : 'begin'} before ${until} and ${count === 1 ? 'keeps its place' : 'keep their places'}${lost > 0 ? ', but for what no longer holds' : ''}.`,
   );
 }
 
-function withPlan(
-  document: PlanDocument,
+function agreedChange(
+  { agreed }: PlanDocument,
   agreedAt: number,
   plan: Omit<AgreedPlan, 'revision' | 'agreedAt'>,
-): PlanDocument {
-  return { ...document, agreed: withAgreed(document.agreed, { ...plan, agreedAt }) };
+): Change {
+  return { part: ['agreed'], from: agreed, value: withAgreed(agreed, { ...plan, agreedAt }) };
 }
 
 const agreedText = (name: string): string => `plan "${name}" agreed`;

@@ -50,7 +50,7 @@ export function beginView(desk: Desk, document: PlanDocument): TemplateResult {
 
 function ruleCards(desk: Desk, document: PlanDocument): TemplateResult {
   return rulesToBegin(desk.ruleSets, document.rules, (rules) =>
-    desk.edit({ ...document, rules }, `rules: ${rules.name}`),
+    desk.change({ part: ['rules'], from: document.rules, value: rules }, `rules: ${rules.name}`),
   );
 }
 

@@ -5,7 +5,7 @@ import type { CalendarSaveEvent } from '../booking/calendar-save-event.js';
 import type { ShareChangeEvent } from '../booking/share-change-event.js';
 import { planLine } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
-import { withCells } from './edits.js';
+import { cellsOf } from './edits.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { saveFile } from './save-file.js';
 import { weekdayText } from '../shared/format.js';
@@ -21,8 +21,8 @@ export function bookingView(desk: Desk, results: Results): TemplateResult {
       @possession-share-change=${({ window, sharePercent }: ShareChangeEvent) => {
         const cells = { 'trains hit': String(sharePercent) };
         if (desk.document)
-          desk.edit(
-            withCells(desk.document, 'windows', 'window', window, cells),
+          desk.change(
+            cellsOf(desk.document, 'windows', 'window', window, cells),
             `${window} hits ${sharePercent} % of the trains`,
           );
       }}
@@ -39,7 +39,10 @@ function countForm(desk: Desk): TemplateResult {
   const set = (more: Partial<BookingCount>): void => {
     if (!document) return;
     const booking = { weeksFrom, weekStarts, ...more };
-    desk.edit({ ...document, booking }, 'how booking weeks are counted changed');
+    desk.change(
+      { part: ['booking'], from: document.booking, value: booking },
+      'how booking weeks are counted changed',
+    );
   };
   return html`<div class="bar count-weeks">
     <label

@@ -1,6 +1,6 @@
 import { countText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
-import { withCells } from './edits.js';
+import { cellsOf } from './edits.js';
 import { saveWhole } from './plan-files.js';
 import { deskViews, placeOf, placeText, viewText } from './views.js';
 import { nameText } from '../shared/name.js';
@@ -100,8 +100,8 @@ function moves(desk: Desk, words: readonly string[]): Command[] {
       text: `Move ${id} to ${nameText(window)}`,
       kind: 'plans again',
       run: () =>
-        desk.edit(
-          withCells(document, 'work', 'activity', id, { window: window.id }),
+        desk.change(
+          cellsOf(document, 'work', 'activity', id, { window: window.id }),
           `${id} fixed to ${window.id}`,
           true,
         ),

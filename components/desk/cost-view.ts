@@ -122,7 +122,10 @@ function setLeaves(desk: Desk, { window, resource, leaves }: OnSiteChangeEvent):
     ...(prices.standing ?? plainStanding),
     onSite: leaves === null ? others : [...others, { ...own, leaves }],
   };
-  desk.edit({ ...document, prices: { ...prices, standing } }, `${resource} on site in ${window}`);
+  desk.change(
+    { part: ['prices'], from: prices, value: { ...prices, standing } },
+    `${resource} on site in ${window}`,
+  );
 }
 
 const ownWords = {};

@@ -1,5 +1,6 @@
 import type { Engine, ImportReport } from '../../src/engine/index.js';
 import type { LimitSet, PlanDocument, RuleSet } from '../../src/model/index.js';
+import type { Change, OpenPlan } from '../../src/plan/index.js';
 import type { CutPreview } from './cut-preview.js';
 import type { RuleTrial } from './rule-trial.js';
 import type { Place } from '../why/explanation.js';
@@ -34,6 +35,8 @@ export type Menu = '' | 'plan' | 'help' | 'find';
 /** What the views use of the desk: the document, what follows from it, and the ways to change either. */
 export interface Desk {
   readonly engine: Engine | null;
+  /** The plan shown, which several people may change. */
+  readonly plan: OpenPlan | null;
   readonly document: PlanDocument | null;
   view: DeskView;
   /** Sets of limits on hours that a person can choose from. */
@@ -75,12 +78,12 @@ export interface Desk {
   /** The moment it is. */
   moment(): number;
   /**
-   * Changes the document, as one act that can be undone.
+   * Changes the plan, as one act that can be undone.
    *
    * @param label What was done, in plain words: `window N3 changed`.
    * @param planAgain Whether what of the agreed plan no longer holds is mended at once, for a person to accept.
    */
-  edit(document: PlanDocument, label: string, planAgain?: boolean): void;
+  change(changes: Change | readonly Change[], label: string, planAgain?: boolean): void;
   /** Takes what was read from files, as one act that can be undone. */
   take(document: PlanDocument, reports: readonly ImportReport[]): void;
   /** Shows another plan and keeps it as a plan of its own. */

@@ -6,7 +6,6 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { History, type Edit, type KeptSteps } from '../../src/edits/index.js';
 import type { Engine, ImportReport } from '../../src/engine/index.js';
 import {
   emptyPlan,
@@ -14,6 +13,7 @@ import {
   type PlanDocument,
   type RuleSet,
 } from '../../src/model/index.js';
+import { changesBetween, OpenPlan, type Change, type PlanChange } from '../../src/plan/index.js';
 import { base } from '../shared/base.js';
 import { Language } from '../shared/language.js';
 import { progressStyle } from '../shared/progress-style.js';
@@ -96,8 +96,6 @@ const emptyViews: readonly DeskView[] = [
   'handback',
   'cost',
 ];
-
-const noSteps: KeptSteps = { done: [], undone: [] };
 
 /**
  * The workbench: five places, each the home of one kind of question, over one plan; and a narrow panel that says where
@@ -204,12 +202,11 @@ export class PossessionDesk extends LitElement implements Desk {
     dropped: (files) => void this.readFiles(files),
   });
 
-  /** What can be undone of this document; null before there is one. */
-  #history: History | null = null;
-  /** What could be undone of the document that is about to be shown. */
-  #stepsBefore = noSteps;
-  /** The document of the desk's own last act; any other was set from outside. */
-  #own: PlanDocument | null = null;
+  /** The plan shown, which several people may change; null before there is one. */
+  plan: OpenPlan | null = null;
+  #unfollow: () => void = () => undefined;
+  /** Whether another plan is about to be shown. */
+  #turned = false;
   /** The document of the last edit by hand. */
   #edited: PlanDocument | null = null;
   /** How each place was last looked at. */
@@ -245,48 +242,47 @@ export class PossessionDesk extends LitElement implements Desk {
     this.said = '';
     this.wary = false;
     this.folded = true;
-    this.keeping.steps = () => this.#history?.steps ?? noSteps;
-    this.keeping.onFollow = (document, edit) => this.#follow(document, edit);
   }
 
   get undoLabel(): string {
-    return this.#history?.undoLabel ?? '';
+    return this.plan?.undo.undoLabel ?? '';
   }
 
   get redoLabel(): string {
-    return this.#history?.redoLabel ?? '';
+    return this.plan?.undo.redoLabel ?? '';
   }
 
   take(document: PlanDocument, reports: readonly ImportReport[]): void {
     const names = reports.map((one) => one.file).join(', ');
     const isPlan = reports.some((one) => one.kind === 'plan');
-    if (this.document && !isPlan) this.edit(document, `${names} taken in`);
+    if (this.document && !isPlan)
+      this.change(changesBetween(this.document, document), `${names} taken in`);
     else void this.adopt(document);
   }
 
-  edit(document: PlanDocument, label: string, planAgain = false): void {
-    if (!this.#history?.push(document, label)) return;
-    this.#edited = document;
-    this.#change(document, label);
+  change(changes: Change | readonly Change[], label: string, planAgain = false): void {
+    if (!this.plan?.change(changes, label)) return;
+    this.#edited = this.document;
     this.#opening.planAgain = planAgain;
   }
 
   async adopt(document: PlanDocument): Promise<void> {
-    this.document = document;
-    await this.keeping.create(document);
+    const plan = OpenPlan.of(document, this.#planOptions);
+    this.#turnTo(plan);
+    await this.keeping.create(plan);
   }
 
   async openKept(id: string): Promise<void> {
-    const document = await this.keeping.open(id);
-    if (document) this.#turnTo(document, this.keeping.stepsBefore());
+    const plan = await this.keeping.open(id);
+    if (plan) this.#turnTo(plan);
     else this.complain(this.keeping.notes.join(' ') || 'The plan cannot be opened.');
   }
 
   /** Shows the plan last changed on this device. False where there is none. */
   async openLatest(): Promise<boolean> {
-    const document = await this.keeping.openLatest();
-    if (document) this.#turnTo(document, this.keeping.stepsBefore());
-    return document !== undefined;
+    const plan = await this.keeping.openLatest();
+    if (plan) this.#turnTo(plan);
+    return plan !== undefined;
   }
 
   /** Shows a plan that came by a link. It is kept only when a person says so. */
@@ -294,7 +290,7 @@ export class PossessionDesk extends LitElement implements Desk {
     await this.keeping.leave();
     await this.keeping.refresh();
     this.keeping.reviewed = true;
-    this.#turnTo(document);
+    this.#turnTo(OpenPlan.of(document, this.#planOptions));
   }
 
   blank(): PlanDocument {
@@ -302,13 +298,11 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   undo(): void {
-    const label = this.undoLabel;
-    this.#change(this.#history?.undo(), `Undo: ${label}`);
+    this.#turn('undo', this.undoLabel);
   }
 
   redo(): void {
-    const label = this.redoLabel;
-    this.#change(this.#history?.redo(), `Redo: ${label}`);
+    this.#turn('redo', this.redoLabel);
   }
 
   show(view: DeskView): void {
@@ -400,13 +394,13 @@ export class PossessionDesk extends LitElement implements Desk {
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!(changed.has('document') || changed.has('engine')) || !this.document) return;
     this.cutPreview.clear();
-    if (this.document !== this.#own) {
+    if (this.document !== this.plan?.document)
+      this.#turnTo(OpenPlan.of(this.document, this.#planOptions));
+    if (this.#turned) {
+      this.#turned = false;
       this.planning.forget();
       this.ruleTrial.startFrom(null);
       this.outlooks.forgetEntered();
-      this.#history = History.resumed(this.document, this.#stepsBefore);
-      this.#stepsBefore = noSteps;
-      this.#own = this.document;
       this.#opening.planAgain = false;
       this.#opening.forget();
     }
@@ -518,33 +512,35 @@ export class PossessionDesk extends LitElement implements Desk {
     }
   }
 
-  /** Shows another plan, with what could be undone of it when it was last shown here. */
-  #turnTo(document: PlanDocument, steps: KeptSteps | null = null): void {
-    this.#stepsBefore = steps ?? noSteps;
-    this.document = document;
+  get #planOptions(): { readonly now: () => number } {
+    return { now: () => this.moment() };
   }
 
-  /** Takes the next document of the desk's own making; undefined when there is none to go to. */
-  #change(document: PlanDocument | undefined, label: string): void {
-    if (!document) return;
-    this.keeping.change(document, label);
-    this.#show(document);
+  /** Shows another plan. */
+  #turnTo(plan: OpenPlan): void {
+    this.#unfollow();
+    this.#unfollow = plan.onChange((event) => this.#onChange(event));
+    this.plan = plan;
+    this.#turned = true;
+    this.document = plan.document;
   }
 
-  /** Another tab changed the plan: it is followed, and what was undone here stays ours. */
-  #follow(document: PlanDocument, edit: Edit): void {
-    this.#history?.follow(edit);
-    this.#show(document);
-    this.say(`Another tab: ${edit.label}`);
+  /** Takes back an act of the person here, or makes it again. */
+  #turn(step: 'undo' | 'redo', label: string): void {
+    if (label === '' || this.plan?.undo[step]()) return;
+    this.say(`Nothing is left to do of "${label}": it was changed since.`);
+    this.requestUpdate();
   }
 
-  #show(document: PlanDocument): void {
+  /** Shows what was done to the plan, here or elsewhere. */
+  #onChange({ before, document, own, by }: PlanChange): void {
+    if (document === before) return this.requestUpdate();
     this.trouble = '';
     this.said = '';
     this.planning.outdate();
     this.#opening.planAgain = false;
-    this.#own = document;
     this.document = document;
+    if (!own) this.say(`${by.join(', ') || 'Another tab'} changed the plan.`);
   }
 
   async #refresh(engine: Engine, document: PlanDocument): Promise<void> {

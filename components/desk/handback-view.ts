@@ -88,8 +88,12 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
           void forecast(desk);
         }}
         @possession-decisions-change=${(event: DecisionsChangeEvent) => {
-          if (desk.document)
-            desk.edit({ ...desk.document, decisions: event.decisions }, 'decisions changed', true);
+          const from = desk.document?.decisions;
+          desk.change(
+            { part: ['decisions'], from, value: event.decisions },
+            'decisions changed',
+            true,
+          );
         }}
         @possession-calendar-save=${(event: CalendarSaveEvent) =>
           saveFile('cut-offs.ics', event.text, 'text/calendar')}

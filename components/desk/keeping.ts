@@ -1,11 +1,9 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { Edit, KeptSteps } from '../../src/edits/index.js';
+import type { OpenPlan } from '../../src/plan/index.js';
 import { isoText } from '../../src/calendar/index.js';
-import type { PlanDocument } from '../../src/model/index.js';
 import {
   askToKeep,
   keepSteps,
-  keptSteps,
   lastPlans,
   rememberPlan,
   salvageText,
@@ -29,16 +27,10 @@ export class Keeping implements ReactiveController {
   notes: readonly string[] = [];
   /** Why the list of plans on this device cannot be read; empty when it can. */
   unreadable = '';
-  /** Changes made here that met another tab's: kept, not made. */
+  /** Changes of an earlier version that met another tab's: kept, not made. */
   aside: readonly AsideEdit[] = [];
   /** Whether the plan shown came by a link and is kept only when asked to. */
   reviewed = false;
-  /** Told of what another tab did to the plan. */
-  onFollow: (document: PlanDocument, edit: Edit) => void = () => undefined;
-
-  /** What can be undone of the plan shown; kept with it until the tab is closed. */
-  steps: () => KeptSteps = () => ({ done: [], undone: [] });
-
   readonly #host: ReactiveControllerHost;
   #kept: KeptPlan | null = null;
   #asked = false;
@@ -73,24 +65,24 @@ export class Keeping implements ReactiveController {
   }
 
   /** The plan open last in this tab, else on this device, else the one last written; undefined: none can be read. */
-  async openLatest(): Promise<PlanDocument | undefined> {
+  async openLatest(): Promise<OpenPlan | undefined> {
     await this.refresh();
     for (const id of new Set([...lastPlans(), ...this.lines.map((line) => line.id)])) {
-      const document = await this.open(id);
-      if (document) return document;
+      const plan = await this.open(id);
+      if (plan) return plan;
     }
     return undefined;
   }
 
   /** Opens a plan; undefined when it cannot be read, and `notes` say why. */
-  async open(id: string): Promise<PlanDocument | undefined> {
+  async open(id: string): Promise<OpenPlan | undefined> {
     await this.leave();
     try {
       const opened = await this.store?.open(id);
       if (!opened) return undefined;
       this.notes = salvageText(opened.found, (at) => isoText(at, 'UTC').slice(0, 16));
       if (opened.plan) this.#hold(opened.plan);
-      return opened.plan?.document;
+      return opened.plan?.plan;
     } catch (error) {
       this.notes = [`The plan cannot be opened: ${wordsOf(error)}`];
       return undefined;
@@ -99,15 +91,10 @@ export class Keeping implements ReactiveController {
     }
   }
 
-  /** What could be undone of the plan shown when this tab last let it go. */
-  stepsBefore(): KeptSteps | null {
-    return this.#kept && keptSteps(this.#kept.id);
-  }
-
-  /** Keeps a document as a plan of its own. */
-  async create(document: PlanDocument): Promise<void> {
+  /** Keeps an open plan as one of its own. */
+  async create(plan: OpenPlan): Promise<void> {
     await this.leave();
-    if (this.store) this.#hold(this.store.create(document));
+    if (this.store) this.#hold(this.store.create(plan));
     await this.refresh();
   }
 
@@ -121,14 +108,6 @@ export class Keeping implements ReactiveController {
     this.aside = [];
     this.reviewed = false;
     await kept?.close();
-  }
-
-  change(document: PlanDocument, label: string): void {
-    if (!this.#kept) return;
-    void this.#kept.change(document, label);
-    // Some browsers ask the person: not before there is something to keep.
-    if (!this.#asked) void askToKeep();
-    this.#asked = true;
   }
 
   /** Writes what waits. Returns whether all is safe. */
@@ -174,15 +153,16 @@ export class Keeping implements ReactiveController {
       this.state = event.state;
       this.#host.requestUpdate();
     });
-    kept.addEventListener('plan-follow', (event) => {
-      if (this.#kept === kept) this.onFollow(event.document, event.edit);
+    kept.plan.onChange(({ own }) => {
+      // Some browsers ask the person: not before there is something to keep.
+      if (own && !this.#asked) void askToKeep();
+      this.#asked ||= own;
     });
-    kept.addEventListener('edits-aside', () => void this.#findAside());
     void this.#findAside();
   }
 
   readonly #keepSteps = (): void => {
-    if (this.#kept) keepSteps(this.#kept.id, this.steps());
+    if (this.#kept) keepSteps(this.#kept.id, this.#kept.plan.undo.steps);
   };
 
   async #findAside(): Promise<void> {

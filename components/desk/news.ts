@@ -13,14 +13,15 @@ export interface News {
 
 /** What a person should know and may act on: a plan under review, a newer version, changes set aside. */
 export function newsView(desk: Desk, { said, newer, back }: News): TemplateResult {
-  const { keeping, document } = desk;
+  const { keeping, plan } = desk;
+  const aside = keeping.aside.length + (plan?.kept.length ?? 0);
   return html`<div role="status">
     ${said ? html`<p class="news">${said}</p>` : nothing}
     ${
-      keeping.reviewed && document
+      keeping.reviewed && plan
         ? html`<p class="news">
             This plan came by a link. Look at it: nothing of it is kept yet.
-            <button type="button" @click=${() => void keeping.create(document)}>
+            <button type="button" @click=${() => void keeping.create(plan)}>
               Keep it on this device
             </button>
             <button type="button" @click=${back}>Back to the plan before</button>
@@ -28,9 +29,10 @@ export function newsView(desk: Desk, { said, newer, back }: News): TemplateResul
         : nothing
     }
     ${
-      keeping.aside.length > 0
+      aside > 0
         ? html`<p class="news">
-            ${countText(keeping.aside.length, 'change')} met another tab's and wait.
+            ${countText(aside, 'value')} met another person's or tab's and
+            ${aside === 1 ? 'does' : 'do'} not stand.
             <button
               type="button"
               @click=${() => {

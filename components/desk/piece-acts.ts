@@ -1,7 +1,7 @@
 import type { Placement } from '../../src/engine/index.js';
-import type { Activity, PlanDocument } from '../../src/model/index.js';
+import type { Activity } from '../../src/model/index.js';
 import type { Desk } from './desk-parts.js';
-import { withCells } from './edits.js';
+import { CellEdits, cellsOf } from './edits.js';
 
 // What is done to placed pieces of work: cells of the work table are written, and the plan is mended for a person to accept.
 
@@ -9,10 +9,14 @@ import { withCells } from './edits.js';
 export function moveWork(desk: Desk, activity: string, window: string): void {
   const { document } = desk;
   if (!document) return;
-  const after = withCells(document, 'work', 'activity', activity, { window });
-  if (after === document)
+  const edits = new CellEdits(document, 'work');
+  if (!edits.set('activity', activity, { window }) || edits.document === document)
     return desk.complain(`The work table has no row of ${activity}: nothing was changed.`);
-  desk.edit(after, window ? `${activity} fixed to ${window}` : `${activity} set free`, true);
+  desk.change(
+    edits.change,
+    window ? `${activity} fixed to ${window}` : `${activity} set free`,
+    true,
+  );
 }
 
 /** Fixes each activity of a package to the window it lies in, or sets all of it free. */
@@ -26,17 +30,18 @@ export function fixPackage(
   const [first] = activities;
   if (!document || !first) return;
   const split: string[] = [];
-  const after = activities.reduce((made: PlanDocument, { id }) => {
+  const edits = new CellEdits(document, 'work');
+  for (const { id } of activities) {
     const windows = new Set(
       placements.filter((one) => one.activity === id).map((one) => one.window),
     );
     const [window] = windows;
     if (!free && windows.size > 1) split.push(id);
-    if (!free && (windows.size !== 1 || window == null)) return made;
-    return withCells(made, 'work', 'activity', id, { window: free ? '' : window! });
-  }, document);
-  desk.edit(
-    after,
+    if (!free && (windows.size !== 1 || window == null)) continue;
+    edits.set('activity', id, { window: free ? '' : window! });
+  }
+  desk.change(
+    edits.change,
     free ? `${first.package} set free` : `${first.package} fixed where it lies`,
     true,
   );
@@ -48,8 +53,8 @@ export function fixPackage(
 export function recordDone(desk: Desk, activity: string, done: string): void {
   const { document } = desk;
   if (!document) return;
-  desk.edit(
-    withCells(document, 'work', 'activity', activity, { done }),
+  desk.change(
+    cellsOf(document, 'work', 'activity', activity, { done }),
     `${done} units of ${activity} in place`,
     true,
   );

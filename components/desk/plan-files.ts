@@ -1,6 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { isoText } from '../../src/calendar/index.js';
-import { countText } from '../shared/format.js';
 import { editLines, linkOf, linkText, savePlan } from '../store/index.js';
 import type { Desk } from './desk-parts.js';
 import { takePlanOut } from './plan-out.js';
@@ -22,7 +21,13 @@ function thisPlan(desk: Desk): TemplateResult | typeof nothing {
         const given = new FormData(event.target as HTMLFormElement);
         const name = String(given.get('name') ?? '').trim();
         const holidays = String(given.get('holidays') ?? '').match(/\d{4}-\d{2}-\d{2}/g) ?? [];
-        desk.edit({ ...document, name, holidays }, 'name and holidays changed');
+        desk.change(
+          [
+            { part: ['name'], from: document.name, value: name },
+            { part: ['holidays'], from: document.holidays, value: holidays },
+          ],
+          'name and holidays changed',
+        );
       }}
     >
       <label>Name <input name="name" required .value=${document.name} /></label>
@@ -112,14 +117,35 @@ async function copyLink(desk: Desk): Promise<void> {
   }
 }
 
-function asides({ keeping }: Desk): TemplateResult | typeof nothing {
-  if (keeping.aside.length === 0) return nothing;
+/** What was typed and does not stand, because another's later value does or its row is gone. */
+function asides({ keeping, plan, document }: Desk): TemplateResult | typeof nothing {
+  const kept = plan?.kept ?? [];
+  if (kept.length + keeping.aside.length === 0) return nothing;
+  const time = (at: number): string =>
+    isoText(at, document?.zone ?? 'UTC')
+      .slice(0, 16)
+      .replace('T', ' ');
   return html`<h2>Set aside</h2>
     <p>
-      ${countText(keeping.aside.length, 'change')} made here met a change of another tab. Nothing is
-      lost: make it again, or let it go.
+      Two people or tabs wrote in one place without knowing of each other: the later value stands.
+      Nothing is lost: put the other back, or let it go.
     </p>
     <ul>
+      ${kept.map(
+        (one) =>
+          html`<li>
+            <strong>${one.place}</strong>
+            <p class="quiet">
+              ${one.by || 'Somebody without a name'} wrote ${one.value || 'nothing'} at
+              ${time(one.at)};
+              ${one.instead === undefined ? 'the place is gone' : `${one.instead || 'nothing'} stands`}
+            </p>
+            <div class="acts">
+              <button type="button" @click=${() => plan?.putBack(one)}>Put it back</button>
+              <button type="button" @click=${() => plan?.letGo(one)}>Let it go</button>
+            </div>
+          </li>`,
+      )}
       ${keeping.aside.map(
         (one) =>
           html`<li>

@@ -22,7 +22,7 @@ export function rulesView(desk: Desk, results: Results, document: PlanDocument):
       .zone=${document.zone}
       @possession-rules-change=${(event: RulesChangeEvent) => {
         if (!ruleTrial.before) ruleTrial.startFrom(document.rules);
-        desk.edit({ ...document, rules: event.rules }, event.label);
+        desk.change({ part: ['rules'], from: document.rules, value: event.rules }, event.label);
       }}
       @possession-rules-save=${({ name, text, mediaType }: RulesSaveEvent) =>
         saveFile(name, text, mediaType)}

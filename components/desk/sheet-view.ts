@@ -6,6 +6,7 @@ import {
   type TableKind,
   type TableText,
 } from '../../src/model/index.js';
+import type { TableChange } from '../../src/plan/index.js';
 import type { CellSelectEvent } from '../sheet/cell-select-event.js';
 import type { RedoEvent } from '../sheet/redo-event.js';
 import type { TableChangeEvent } from '../sheet/table-change-event.js';
@@ -47,8 +48,8 @@ export function sheetView(
     .undoState=${{ undo: desk.undoLabel, redo: desk.redoLabel }}
     @possession-cell-select=${(event: CellSelectEvent) => onCell(desk, kind, event)}
     @possession-table-change=${(event: TableChangeEvent) =>
-      desk.edit(
-        { ...document, tables: { ...document.tables, [kind]: event.table } },
+      desk.change(
+        document.tables[kind] ? changeOf(kind, event) : { table: kind, whole: event.table },
         `${kind}: ${event.label}`,
       )}
     @possession-undo=${(event: UndoEvent) => {
@@ -61,6 +62,12 @@ export function sheetView(
     }}
   ></possession-sheet>`;
 }
+
+/** What a person did to the table that they saw. */
+const changeOf = (
+  table: TableKind,
+  { before: of, table: made, steps = [] }: TableChangeEvent,
+): TableChange => ({ table, of, steps, made });
 
 const none: readonly string[] = [];
 const noResults: readonly ResultColumn[] = [];

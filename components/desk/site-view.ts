@@ -5,6 +5,7 @@ import type { RosterMendEvent } from '../people/roster-mend-event.js';
 import { mendText } from '../people/mend-words.js';
 import { defaultStrings } from '../people/strings.js';
 import { countText } from '../shared/format.js';
+import { changesBetween } from '../../src/plan/index.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { siteParts, type SitePart } from './views.js';
@@ -77,7 +78,10 @@ const hint = ({ sitePart }: Desk): string =>
 function limit(desk: Desk, { part: one, value }: LimitsChangeEvent): void {
   const { document } = desk;
   if (document)
-    desk.edit({ ...document, site: { ...document.site, [one]: value } }, `limits: ${one} changed`);
+    desk.change(
+      { part: ['site'], from: document.site, value: { ...document.site, [one]: value } },
+      `limits: ${one} changed`,
+    );
 }
 
 /** Makes accepted changes of the roster, as one act that can be undone. */
@@ -91,6 +95,7 @@ function mendRoster(desk: Desk, { changes }: RosterMendEvent): void {
       ? mendText(first, defaultStrings)
       : `${countText(changes.length, 'change')} of the roster`;
   const mended = mendedRoster(roster, outlooks.people.turns, changes, document.zone);
-  desk.edit({ ...document, tables: { ...document.tables, roster: mended } }, `roster: ${label}`);
+  const after = { ...document, tables: { ...document.tables, roster: mended } };
+  desk.change(changesBetween(document, after), `roster: ${label}`);
   desk.say(`Made in the roster: ${label}. Undo takes it back.`);
 }

@@ -1,6 +1,7 @@
 import type { Allocation } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
-import { withCells } from './edits.js';
+import type { TableChange } from '../../src/plan/index.js';
+import { CellEdits } from './edits.js';
 
 export type Unsaid = Allocation['unstated'][number];
 
@@ -12,11 +13,11 @@ export const statementFor = ({ kind }: Unsaid): Statement =>
   kind === 'between-windows' ? 'fit-after' : 'shared';
 
 /**
- * The document in which a person's statement stands in the cells of the work: `none` under "made good by" for the earlier
+ * What puts a person's statement into the cells of the work: `none` under "made good by" for the earlier
  * work of each pair, `shared` under "occupies" for both. A column is added where there is none. Cells that say
  * something already stay as they are.
  */
-export function stated(document: PlanDocument, pairs: readonly Unsaid[]): PlanDocument {
+export function stated(document: PlanDocument, pairs: readonly Unsaid[]): TableChange {
   const cells = new Map<string, Record<string, string>>();
   const say = (activity: string, field: string, text: string): void => {
     cells.set(activity, { ...cells.get(activity), [field]: text });
@@ -24,8 +25,8 @@ export function stated(document: PlanDocument, pairs: readonly Unsaid[]): PlanDo
   for (const one of pairs)
     if (one.kind === 'between-windows') say(one.activity, 'made good by', 'none');
     else for (const id of [one.activity, one.other]) say(id, 'occupies', 'shared');
-  let next = document;
+  const edits = new CellEdits(document, 'work');
   for (const [activity, fields] of cells)
-    next = withCells(next, 'work', 'activity', activity, fields, { onlyEmpty: true });
-  return next;
+    edits.set('activity', activity, fields, { onlyEmpty: true });
+  return edits.change;
 }

@@ -45,11 +45,17 @@ function refusedHeading(
     const table = document?.tables[kind];
     if (!document || !table) return;
     const said = withHeading(table, entry, field);
-    const tables = { ...document.tables, [kind]: said };
     // The next file with these headings is then read so too.
     keepAnswer(table.columns, { map: said.map ?? {}, unread: said.unread ?? [] });
-    desk.edit(
-      { ...document, tables },
+    desk.change(
+      {
+        table: kind,
+        of: table,
+        steps: [
+          { field: 'map', value: said.map },
+          { field: 'unread', value: said.unread },
+        ],
+      },
       field === '' ? `"${heading}" stays unread` : `"${heading}" is read as ${field}`,
     );
   };
@@ -161,5 +167,5 @@ function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]):
 
 function state(desk: Desk, pairs: readonly Unsaid[], of: string): void {
   const { document } = desk;
-  if (document) desk.edit(stated(document, pairs), `said of ${of}`, true);
+  if (document) desk.change(stated(document, pairs), `said of ${of}`, true);
 }

@@ -6,12 +6,13 @@ import {
   type Results,
 } from '../../src/engine/index.js';
 import type { AccessWindow, PlanDocument } from '../../src/model/index.js';
+import type { TableChange } from '../../src/plan/index.js';
 import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { windowForms } from './change-forms.js';
 import { cutView } from './cut-view.js';
 import type { Desk } from './desk-parts.js';
-import { withCells, withWindow } from './edits.js';
+import { CellEdits } from './edits.js';
 import { ribbonWork } from './ribbon-work.js';
 import { rowWith } from './table-lookup.js';
 import { tellLedger, tellShortNotice } from './told.js';
@@ -98,17 +99,17 @@ function changed(desk: Desk, document: PlanDocument, form: HTMLFormElement): Cha
   const window = desk.figures.results?.plan.windows.find((one) => one.id === id);
   const { dateOrder } = document.tables.windows;
   const isolation = window && isolationCut(window, cells.start, cells.end, dateOrder);
-  return {
-    isolation,
-    document: withCells(document, 'windows', 'window', id, {
-      ...cells,
-      ...(isolation?.text !== undefined && { isolation: isolation.text }),
-    }),
-  };
+  const edits = new CellEdits(document, 'windows');
+  edits.set('window', id, {
+    ...cells,
+    ...(isolation?.text !== undefined && { isolation: isolation.text }),
+  });
+  return { isolation, document: edits.document, change: edits.change };
 }
 
 interface Changed {
   readonly document: PlanDocument;
+  readonly change: TableChange;
   readonly isolation: CutIsolation | undefined;
 }
 
@@ -127,7 +128,7 @@ function change(desk: Desk, event: SubmitEvent): void {
   const next = changed(desk, document, form);
   const lost = next.isolation?.lost ?? [];
   const said = lost.length > 0 ? `, ${lost.join(', ')} no longer dead in it` : '';
-  desk.edit(next.document, `window ${picked.window} changed${said}`, true);
+  desk.change(next.change, `window ${picked.window} changed${said}`, true);
 }
 
 function add(desk: Desk, event: SubmitEvent): void {
@@ -152,7 +153,9 @@ function add(desk: Desk, event: SubmitEvent): void {
   };
   const lost = isolation?.lost ?? [];
   const said = lost.length > 0 ? `, ${lost.join(', ')} not dead in it` : '';
-  desk.edit(withWindow(document, picked.window, cells), `window ${id} added${said}`, true);
+  const edits = new CellEdits(document, 'windows');
+  edits.add('window', picked.window, cells);
+  desk.change(edits.change, `window ${id} added${said}`, true);
 }
 
 async function bestUse(desk: Desk): Promise<void> {

@@ -119,7 +119,7 @@ export class PossessionDocument extends LitElement {
     if (changed.has('document') && this.document) {
       this.#work.take(this.document);
       // What a person typed is kept by then, and is no change any more.
-      void this.#kept?.change(this.document, 'Changed by the page');
+      void this.#kept?.take(this.document, 'Changed by the page');
       this.#give();
     }
   }
@@ -173,7 +173,9 @@ export class PossessionDocument extends LitElement {
         const { plan } = await keptUnder(this.keep, () => this.#read(signal));
         if (signal.aborted) return;
         this.#kept = plan;
-        plan.addEventListener('plan-follow', () => (this.document = plan.document));
+        plan.plan.onChange(({ own }) => {
+          if (!own) this.document = plan.document;
+        });
         this.document = plan.document;
       }
     } catch (error) {
@@ -225,7 +227,10 @@ export class PossessionDocument extends LitElement {
       tables: { ...this.document.tables, [kind]: event.table },
     };
     this.document = document;
-    void this.#kept?.change(document, event.label);
+    const { before: of, table: made, steps } = event;
+    if (steps && this.#kept?.document.tables[kind])
+      this.#kept.plan.change({ table: kind, of, steps, made }, event.label);
+    else this.#kept?.plan.change({ table: kind, whole: made }, event.label);
     this.dispatchEvent(new DocumentChangeEvent(document, event.label));
   };
 

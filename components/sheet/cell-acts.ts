@@ -2,7 +2,8 @@ import { looksLikeHeadings } from './clipboard.js';
 import { blockColumns, blockRows, type Block } from './selection.js';
 import { continued, daysLater } from './series.js';
 import type { SheetState } from './sheet-state.js';
-import { freeHeading, insertColumn, setCells, type CellText } from './table-edits.js';
+import type { CellText, TableStep } from '../../src/plan/change.js';
+import { freeHeading } from './table-edits.js';
 
 /** Sets cells of the view by a rule. Returns how many of them there are. */
 function cellsOf(
@@ -30,13 +31,13 @@ function isEmptySheet({ size }: SheetState): boolean {
 export function typeCell(sheet: SheetState, row: number, column: number, text: string): void {
   const cell = { row, column, text };
   const heading = sheet.table.columns[column] ?? '';
-  sheet.change(setCells(sheet.table, [cell]), sheet.words.typed(heading, sheet.lines.of(row)));
+  sheet.change([{ cells: [cell] }], sheet.words.typed(heading, sheet.lines.of(row)));
 }
 
 export function clearCells(sheet: SheetState): void {
   if (isEmptySheet(sheet)) return;
   const cells = cellsOf(sheet, sheet.block, () => '');
-  sheet.change(setCells(sheet.table, cells), sheet.words.cleared(cells.length));
+  sheet.change([{ cells }], sheet.words.cleared(cells.length));
 }
 
 /** The selected cells as they are, row by row. */
@@ -89,7 +90,7 @@ function fill(
     return;
   }
   const cells = cellsOf(sheet, over, text);
-  sheet.change(setCells(sheet.table, cells), sheet.words.filled(cells.length));
+  sheet.change([{ cells }], sheet.words.filled(cells.length));
 }
 
 /** What the block `from` holds, repeated over the larger block `over`. */
@@ -101,7 +102,7 @@ export function repeatOver(sheet: SheetState, from: Block, over: Block): void {
     sheet.cell(turn(row, from.top, blockRows(from)), turn(column, from.start, blockColumns(from))),
   );
   sheet.change(
-    setCells(sheet.table, cells),
+    [{ cells }],
     sheet.words.filled(cells.length - blockRows(from) * blockColumns(from)),
     {
       selection: {
@@ -158,7 +159,7 @@ function goOn(
     sheet.told = refusal;
     return;
   }
-  sheet.change(setCells(sheet.table, cells), sheet.words.continued(cells.length));
+  sheet.change([{ cells }], sheet.words.continued(cells.length));
 }
 
 const holdsColumn = ({ start, end }: Block, place: number): boolean =>
@@ -193,11 +194,14 @@ export function pasteCells(sheet: SheetState, given: readonly (readonly string[]
   const end = start + (tiles ? typedIn : width) - 1;
   const { rows: shownRows } = sheet.size;
   const shownColumns = typedShown.length;
-  let table = sheet.table;
+  const headingsNow = [...sheet.table.columns];
+  const steps: TableStep[] = [];
   const columns = [...typedShown];
   while (columns.length <= end) {
-    columns.push(table.columns.length);
-    table = insertColumn(table, table.columns.length, freeHeading(table.columns, words.newColumn));
+    const heading = freeHeading(headingsNow, words.newColumn);
+    columns.push(headingsNow.length);
+    steps.push({ addColumn: heading, at: headingsNow.length });
+    headingsNow.push(heading);
   }
   const moreRows = Math.max(0, bottom + 1 - shownRows);
   const rowAt = (place: number): number =>
@@ -225,7 +229,7 @@ export function pasteCells(sheet: SheetState, given: readonly (readonly string[]
           ...Array.from({ length: moreRows }, (_, at) => sheet.table.rows.length + at),
         ]
       : undefined;
-  sheet.change(setCells(table, cells), label, {
+  sheet.change([...steps, { cells }], label, {
     told,
     ...(order !== undefined && { order }),
     selection: {
@@ -249,7 +253,9 @@ function startTable(
     [],
   );
   const label = sheet.words.pasted(headings.length * (rows.length + 1));
-  sheet.change({ ...sheet.table, columns, rows: rows.map((row) => [...row]) }, label, {
+  const given = columns.map((heading, at): TableStep => ({ addColumn: heading, at }));
+  const gone = sheet.table.rows.map((_, row) => row);
+  sheet.change([{ removeRows: gone }, ...given, { addRows: rows, at: 0 }], label, {
     told: `${label}. ${sheet.words.headingsTaken}`,
   });
 }

@@ -1,13 +1,7 @@
 import { blockRows } from './selection.js';
 import type { SheetState } from './sheet-state.js';
-import {
-  deleteColumn,
-  deleteRows,
-  freeHeading,
-  insertColumn,
-  insertRows,
-  renameColumn,
-} from './table-edits.js';
+import { emptyRows, freeHeading, renamedColumn, withoutColumn } from './table-edits.js';
+import { applySteps } from '../../src/plan/apply-steps.js';
 import { orderWithoutRows, orderWithRows } from './view-order.js';
 
 /** Empty rows above or below the rows selected, as many as are selected. */
@@ -16,8 +10,9 @@ export function addRows(sheet: SheetState, where: 'above' | 'below'): void {
   const count = sheet.size.rows === 0 ? 1 : blockRows(block);
   const place = sheet.size.rows === 0 ? 0 : where === 'above' ? block.top : block.bottom + 1;
   const beside = sheet.fileRow(where === 'above' ? block.top : block.bottom);
-  const at = beside < 0 ? table.rows.length : where === 'above' ? beside : beside + 1;
-  sheet.change(insertRows(table, at, count), words.rowsInserted(count), {
+  const wished = beside < 0 ? table.rows.length : where === 'above' ? beside : beside + 1;
+  const at = Math.min(wished, table.rows.length);
+  sheet.change([emptyRows(table, at, count)], words.rowsInserted(count), {
     order: sheet.order && orderWithRows(sheet.order, at, count, place),
     selection: {
       anchor: { row: place + count - 1, column: sheet.at.column },
@@ -29,11 +24,11 @@ export function addRows(sheet: SheetState, where: 'above' | 'below'): void {
 /** The rows selected go, with what they hold in columns not shown. */
 export function removeRows(sheet: SheetState): void {
   if (sheet.size.rows === 0) return;
-  const { block, table, words } = sheet;
+  const { block, words } = sheet;
   const rows: number[] = [];
   for (let place = block.top; place <= block.bottom; place += 1) rows.push(sheet.fileRow(place));
   const at = { row: block.top, column: sheet.at.column };
-  sheet.change(deleteRows(table, rows), words.rowsDeleted(rows.length), {
+  sheet.change([{ removeRows: rows }], words.rowsDeleted(rows.length), {
     order: sheet.order && orderWithoutRows(sheet.order, rows),
     selection: { anchor: at, at },
   });
@@ -50,7 +45,7 @@ export function addColumn(sheet: SheetState, where: 'before' | 'after'): number 
         ? beside
         : beside + 1;
   const heading = freeHeading(table.columns, words.newColumn);
-  sheet.change(insertColumn(table, at, heading), words.columnInserted(heading));
+  sheet.change([{ addColumn: heading, at }], words.columnInserted(heading));
   const column = sheet.columns.shown.indexOf(at);
   const cell = { row: sheet.at.row, column };
   sheet.selection = { anchor: cell, at: cell };
@@ -59,14 +54,21 @@ export function addColumn(sheet: SheetState, where: 'before' | 'after'): number 
 
 export function removeColumns(sheet: SheetState): void {
   const { block, words } = sheet;
-  let { table } = sheet;
   const columns: number[] = [];
   for (let place = block.start; place <= block.end; place += 1)
     if (!sheet.resultOf(sheet.fileColumn(place))) columns.push(sheet.fileColumn(place));
-  for (const column of columns.toReversed()) table = deleteColumn(table, column);
+  const steps = columns.toReversed().flatMap((column, k, all) =>
+    withoutColumn(
+      applySteps(
+        sheet.table,
+        all.slice(0, k).map((gone) => ({ removeColumn: gone })),
+      ),
+      column,
+    ),
+  );
   const at = { row: sheet.at.row, column: block.start };
   const named = columns.map((column) => sheet.table.columns[column] ?? '').join(', ');
-  sheet.change(table, words.columnsDeleted(columns.length, named), {
+  sheet.change(steps, words.columnsDeleted(columns.length, named), {
     selection: { anchor: at, at },
   });
 }
@@ -80,7 +82,7 @@ export function nameColumn(sheet: SheetState, column: number, heading: string): 
   const others = table.columns.toSpliced(column, 1).map((one) => one.toLowerCase());
   if (name === '') sheet.told = words.headingEmpty;
   else if (others.includes(name.toLowerCase())) sheet.told = words.headingTaken(name);
-  else sheet.change(renameColumn(table, column, name), words.columnRenamed(old, name));
+  else sheet.change(renamedColumn(table, column, name), words.columnRenamed(old, name));
 }
 
 export function hideColumns(sheet: SheetState): void {

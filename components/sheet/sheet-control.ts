@@ -49,10 +49,10 @@ export class SheetControl implements ActHost, TypingHost {
 
   constructor(element: SheetElement) {
     this.#element = element;
-    this.state = new SheetState(defaultStrings, (before, label) => {
+    this.state = new SheetState(defaultStrings, (before, label, steps) => {
       const { table } = this.state;
       element.table = table;
-      element.dispatchEvent(new TableChangeEvent(table, before, label));
+      element.dispatchEvent(new TableChangeEvent(table, before, label, steps));
     });
   }
 

@@ -1,4 +1,6 @@
 import type { Fault, TableText } from '../../src/model/index.js';
+import { applySteps } from '../../src/plan/apply-steps.js';
+import type { TableStep } from '../../src/plan/change.js';
 import type { GridCell } from '../shared/grid-keys.js';
 import { ColumnView } from './column-view.js';
 import { SheetHistory } from './history.js';
@@ -18,7 +20,12 @@ export interface ShownAs {
 }
 
 /** Hears of every change made to the table by a person. */
-export type ChangeListener = (before: TableText, label: string) => void;
+export type ChangeListener = (
+  before: TableText,
+  label: string,
+  /** What was done; absent: an undo or redo of the sheet's own. */
+  steps?: readonly TableStep[],
+) => void;
 
 /**
  * The sheet without its drawing: the table, which of it is shown in what order, what is selected, and what can be
@@ -75,14 +82,15 @@ export class SheetState {
   }
 
   /** A change a person made. Nothing is kept or told when the table is the same. */
-  change(next: TableText, label: string, shown: ShownAs = {}): boolean {
+  change(steps: readonly TableStep[], label: string, shown: ShownAs = {}): boolean {
     const before = this.table;
+    const next = applySteps(before, steps);
     if (next === before) return false;
     this.history.push(before, next, label, this.selection);
     this.#put(next, shown.order);
     if (shown.selection) this.selection = within(shown.selection, this.size);
     this.told = shown.told ?? label;
-    this.#onChange(before, label);
+    this.#onChange(before, label, steps);
     return true;
   }
 

@@ -1,4 +1,5 @@
 import type { TableText } from '../../src/model/index.js';
+import type { TableStep } from '../../src/plan/change.js';
 
 /** A person changed the table. Rows that did not change are the same arrays in both tables. */
 export class TableChangeEvent extends Event {
@@ -7,12 +8,15 @@ export class TableChangeEvent extends Event {
   readonly before: TableText;
   /** What was done, for a person: "3 cells pasted". */
   readonly label: string;
+  /** What was done, step by step; absent: an undo or redo of the sheet's own. */
+  readonly steps: readonly TableStep[] | undefined;
 
-  constructor(table: TableText, before: TableText, label: string) {
+  constructor(table: TableText, before: TableText, label: string, steps?: readonly TableStep[]) {
     super(TableChangeEvent.type, { bubbles: true, composed: true });
     this.table = table;
     this.before = before;
     this.label = label;
+    this.steps = steps;
   }
 }
 

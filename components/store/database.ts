@@ -34,6 +34,9 @@ export const storeSteps: readonly ((store: Database) => void)[] = [
     store.createObjectStore('damaged', { autoIncrement: true }).createIndex('plan', 'plan');
     store.createObjectStore('handles', { keyPath: 'plan' });
   },
+  // Records from here on may hold updates and states (`kind`), which an earlier page would take for damage. What is there
+  // stays as it is until its plan is opened.
+  () => undefined,
 ];
 export const storeName = 'possession-fit/plans';
 

@@ -1,9 +1,7 @@
 export { editLines, type EditLine } from './edit-lines.js';
-export { EditsAsideEvent } from './edits-aside-event.js';
 export { KeptPlan, type KeepOptions } from './kept-plan.js';
-export { keepSteps, keptSteps } from './kept-steps.js';
+export { keepSteps } from './kept-steps.js';
 export { lastPlans, rememberPlan } from './last-plan.js';
-export { PlanFollowEvent } from './plan-follow-event.js';
 export {
   fileNameOf,
   PlanStore,

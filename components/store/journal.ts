@@ -1,13 +1,15 @@
-// Edits that are not with the disk yet, written at once: a page that is left in the moment of an edit loses nothing.
+// Changes that are not with the disk yet, written at once: a page that is left in the moment of a change loses nothing.
 // The browser's database answers later; its local storage has taken what it was given when the call returns.
-import type { Pending } from '../../src/edits/index.js';
+import type { Edit } from '../../src/edits/index.js';
 import { planFrom, type PlanDocument } from '../../src/model/index.js';
-import { editIn, isSound, sealed } from './records.js';
+import { fromBase64, toBase64 } from './base64.js';
+import { editIn } from './earlier-edit.js';
+import { isSound, sealed } from './records.js';
 
 /** Where a journal is written: the browser's `localStorage`, or what stands in for it. */
 export type JournalRoom = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
 
-/** Longer texts are not journalled, since the room is small: such an edit goes to the database at once. */
+/** Longer texts are not journalled, since the room is small: such a change goes to the database at once. */
 const longest = 400_000;
 const prefix = 'possession-fit/journal/';
 
@@ -24,8 +26,21 @@ interface Entry {
   readonly plan: string;
   readonly id: string;
   readonly at: number;
+  /** In base64; without `kind`, JSON of the version before. */
   readonly text: string;
+  readonly kind?: 'update';
 }
+
+/** A change that was journalled. */
+export interface Journalled {
+  readonly id: string;
+  readonly at: number;
+  /** What was done; of the version before, as an edit of a document. */
+  readonly done: { readonly update: Uint8Array } | { readonly edit: Edit };
+}
+
+/** What a plan begins with. */
+export type Begun = { readonly state: Uint8Array } | { readonly document: PlanDocument };
 
 /** The journal of one plan. Without a room it holds nothing, and says so. */
 export class Journal {
@@ -37,22 +52,31 @@ export class Journal {
     this.#room = room;
   }
 
-  /** Writes an edit. Returns whether it is kept. */
-  add({ id, at, edit }: Pending): boolean {
-    return this.#write(`edit/${id}`, { plan: this.#plan, id, at, text: JSON.stringify(edit) });
+  /** Writes a change. Returns whether it is kept. */
+  add({ id, at, update }: { id: string; at: number; update: Uint8Array }): boolean {
+    if (update.length > longest) return false;
+    const entry = { plan: this.#plan, id, at, text: toBase64(update), kind: 'update' } as const;
+    return this.#write(`edit/${id}`, entry);
   }
 
-  /** Writes the document that a plan begins with, until the database has it. */
-  begin(document: PlanDocument, at: number): boolean {
-    return this.#write('base', { plan: this.#plan, id: '', at, text: JSON.stringify(document) });
+  /** Writes what a plan begins with, until the database has it. */
+  begin(state: Uint8Array, at: number): boolean {
+    if (state.length > longest) return false;
+    return this.#write('base', {
+      plan: this.#plan,
+      id: '',
+      at,
+      text: toBase64(state),
+      kind: 'update',
+    });
   }
 
-  /** Lets edits go that the database has. */
+  /** Lets changes go that the database has. */
   done(ids: Iterable<string>): void {
     for (const id of ids) this.#room?.removeItem(this.#key(`edit/${id}`));
   }
 
-  /** Lets the first document go: the database has it. */
+  /** Lets the beginning go: the database has it. */
   begun(): void {
     this.#room?.removeItem(this.#key('base'));
   }
@@ -62,26 +86,37 @@ export class Journal {
     this.begun();
   }
 
-  /** The document that the plan begins with, where the database never got it. */
-  base(): PlanDocument | undefined {
+  /** What the plan begins with, where the database never got it. */
+  base(): Begun | undefined {
     const entry = this.#read('base');
     if (!entry) return undefined;
+    if (entry.kind === 'update') {
+      const state = fromBase64(entry.text);
+      return state && { state };
+    }
     try {
-      return planFrom(JSON.parse(entry.text), 'the journal').document;
+      const { document } = planFrom(JSON.parse(entry.text), 'the journal');
+      return document && { document };
     } catch {
       return undefined;
     }
   }
 
-  /** The edits, in the order in which they were made. Damaged ones are left where they are. */
-  entries(): readonly Pending[] {
+  /** The changes, in the order in which they were made. Damaged ones are left where they are. */
+  entries(): readonly Journalled[] {
     const own = this.#key('edit/');
     return keysOf(this.#room)
       .filter((key) => key.startsWith(own))
-      .flatMap((key) => {
+      .flatMap((key): Journalled[] => {
         const entry = this.#read(key.slice(this.#key('').length));
-        const edit = entry && editIn(entry);
-        return edit ? [{ id: entry.id, at: entry.at, edit }] : [];
+        if (!entry) return [];
+        const { id, at } = entry;
+        if (entry.kind === 'update') {
+          const update = fromBase64(entry.text);
+          return update ? [{ id, at, done: { update } }] : [];
+        }
+        const edit = editIn(entry);
+        return edit ? [{ id, at, done: { edit } }] : [];
       })
       .sort((a, b) => a.at - b.at || a.id.localeCompare(b.id, 'en', { numeric: true }));
   }
@@ -111,7 +146,7 @@ export class Journal {
   }
 }
 
-/** Ids of the plans whose first document the database never got. */
+/** Ids of the plans whose beginning the database never got. */
 export function plansBegun(room: JournalRoom | null): readonly string[] {
   return keysOf(room)
     .filter((key) => key.startsWith(prefix) && key.endsWith('/base'))

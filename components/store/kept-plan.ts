@@ -1,20 +1,17 @@
-// A plan that is open and kept. The document changes and is journalled at once; the store is written within a quarter
-// of a second.
+// A plan that is open and kept. What is done to it is journalled at once; the store is written within a quarter of a
+// second.
 //
-// Several tabs may have the same plan open, and all may edit. There is no owner: a write is one transaction that reads
-// what others wrote since, moves the edits made here past it and puts them after it. The browser lets one such
-// transaction run at a time, over all tabs. Where two edits meet in the same row or value, the one that comes second
-// is set aside, in the store, for a person to look at.
-import { editBetween, shownOf, type Edit, type Line, type Pending } from '../../src/edits/index.js';
+// Several tabs may have the same plan open, and all may edit. There is no owner: a write is one transaction that takes in
+// what others wrote since and puts what was done here after it. The browser lets one such transaction run at a time, over
+// all tabs; what they did is merged by the plan itself.
+import { changesBetween, mergedUpdate, type Change, type OpenPlan } from '../../src/plan/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { wordsOf } from '../shared/words-of.js';
 import type { Connection } from './database.js';
-import { EditsAsideEvent } from './edits-aside-event.js';
 import type { Journal } from './journal.js';
-import { PlanFollowEvent } from './plan-follow-event.js';
 import { SaveStateEvent } from './save-state-event.js';
 import { troubleOf, type SaveState, type SaveTrouble } from './save-state.js';
-import { mergeLine, readOthers, UnreadablePlan, writePlan, type Agreed } from './write-plan.js';
+import { fromStore, readOthers, UnreadablePlan, writePlan } from './write-plan.js';
 
 export interface KeepOptions {
   /** The clock, epoch ms. */
@@ -27,66 +24,72 @@ export interface KeepOptions {
   readonly answerMs?: number;
 }
 
+/** Something done here that the store does not have yet. */
+export interface Pending {
+  /** Unique among all changes of the plan. */
+  readonly id: string;
+  /** When it was made, epoch ms. */
+  readonly at: number;
+  readonly update: Uint8Array;
+}
+
 interface Start extends KeepOptions {
   readonly id: string;
-  readonly document: PlanDocument;
-  /** The last edit in the store. */
+  readonly plan: OpenPlan;
+  /** The last update in the store; below 0: the store has nothing of the plan. */
   readonly seq: number;
   readonly connection: Connection;
   readonly journal: Journal;
-  /** Edits that the journal holds and the store does not; each fits on what the ones before it make. */
+  /** What the journal holds and the store may not. */
   readonly pending?: readonly Pending[];
-  /** Edits of the journal that fit no more: written to those set aside. */
-  readonly aside?: readonly Pending[];
   readonly readOnly?: boolean;
 }
 
 interface KeptPlanEvents {
   'save-state': SaveStateEvent;
-  'plan-follow': PlanFollowEvent;
-  'edits-aside': EditsAsideEvent;
 }
-
-type Outcome = 'saved' | 'aside';
 
 export class KeptPlan extends EventTarget {
   readonly id: string;
   readonly readOnly: boolean;
-  #line: Line;
-  #shown: PlanDocument;
+  /** The plan itself: change it, and it is kept. */
+  readonly plan: OpenPlan;
   #seq: number;
-  #aside: Pending[] = [];
+  #pending: Pending[];
   #state: SaveState = { kind: 'saved' };
-  #waiting = new Map<string, (outcome: Outcome) => void>();
+  #waiting: { readonly until: number; readonly done: () => void }[] = [];
   #timer: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<boolean> | undefined;
   #attempts = 0;
   #closed = false;
+  /** Changes taken and changes written, since the plan was opened. */
+  #taken: number;
+  #written = 0;
   readonly #connection: Connection;
   readonly #journal: Journal;
   readonly #options: Required<KeepOptions>;
   readonly #tab = tabName();
   #count = 0;
   readonly #channel: BroadcastChannel | undefined;
+  readonly #ended: () => void;
 
   /** Made by `PlanStore`. */
   constructor({
     id,
-    document,
+    plan,
     seq,
     connection,
     journal,
     pending = [],
-    aside = [],
     readOnly = false,
     ...options
   }: Start) {
     super();
     this.id = id;
     this.readOnly = readOnly;
-    this.#line = { base: document, pending };
-    this.#shown = shownOf(this.#line);
-    this.#aside = [...aside];
+    this.plan = plan;
+    this.#pending = [...pending];
+    this.#taken = pending.length;
     this.#journal = journal;
     this.#seq = seq;
     this.#connection = connection;
@@ -97,6 +100,10 @@ export class KeptPlan extends EventTarget {
       answerMs: 5_000,
       ...options,
     };
+    for (const { update } of pending) plan.incoming(update, fromStore);
+    this.#ended = plan.onUpdate((update, origin) => {
+      if (origin !== fromStore) this.#take(update);
+    });
     if (typeof BroadcastChannel !== 'undefined') {
       this.#channel = new BroadcastChannel(`possession-fit/plan/${id}`);
       this.#channel.addEventListener('message', this.#onOthers);
@@ -104,7 +111,7 @@ export class KeptPlan extends EventTarget {
     globalThis.addEventListener?.('pagehide', this.#onLeaving);
     globalThis.document?.addEventListener('visibilitychange', this.#onVisibility);
     if (readOnly) this.#state = { kind: 'read-only', changes: 0 };
-    else if (seq < 0) journal.begin(document, this.#options.now());
+    else if (seq < 0) journal.begin(plan.state(), this.#options.now());
     if (!readOnly && this.#unsaved > 0) {
       this.#state = { kind: 'saving', changes: this.#unsaved };
       this.#timer = setTimeout(() => void this.flush(), 0);
@@ -113,7 +120,7 @@ export class KeptPlan extends EventTarget {
 
   /** The document with all that was done here and in other tabs. */
   get document(): PlanDocument {
-    return this.#shown;
+    return this.plan.document;
   }
 
   get state(): SaveState {
@@ -121,28 +128,23 @@ export class KeptPlan extends EventTarget {
   }
 
   /**
-   * Takes in the changed document: call it on every change, with what was done in words ("Cut window W3").
-   *
-   * Resolves once the change is with the disk (`saved`), or was set aside because another tab changed the same place
-   * first (`aside`). It never rejects: while the store cannot be written it waits, and `state` says so.
+   * Changes the plan, with what was done in words ("Cut window W3"). Resolves once the change is with the disk. It never
+   * rejects: while the store cannot be written it waits, and `state` says so.
    */
-  change(document: PlanDocument, label: string): Promise<Outcome> {
-    const edit = editBetween(this.#shown, document, label);
-    if (edit.changes.length === 0) return Promise.resolve('saved');
-    const id = `${this.#tab}-${(this.#count += 1)}`;
-    // The journal goes by this time: an edit stands after the ones that it was made upon, whatever the clock says.
-    const after = (this.#line.pending.at(-1)?.at ?? -Infinity) + 1;
-    const one: Pending = { id, at: Math.max(this.#options.now(), after), edit };
-    this.#line = { base: this.#line.base, pending: [...this.#line.pending, one] };
-    this.#shown = document;
-    const kept = this.readOnly || this.#journal.add(one);
-    const written = new Promise<Outcome>((resolve) => this.#waiting.set(id, resolve));
-    if (this.readOnly) this.#tell({ kind: 'read-only', changes: this.#unsaved });
-    else if (this.#state.kind !== 'not-saved') {
-      this.#tell({ kind: 'saving', changes: this.#unsaved });
-      this.#timer ??= setTimeout(() => void this.flush(), kept ? this.#options.gatherMs : 0);
-    } else this.#tell({ ...this.#state, changes: this.#unsaved });
-    return written;
+  change(changes: Change | readonly Change[], label: string): Promise<void> {
+    this.plan.change(changes, label);
+    return this.saved();
+  }
+
+  /** Makes the plan what a document says that was made elsewhere: a file, a page of somebody's own. Resolves as `change` does. */
+  take(document: PlanDocument, label: string): Promise<void> {
+    return this.change(changesBetween(this.document, document), label);
+  }
+
+  /** Resolves once all that was done until now is with the disk. */
+  saved(): Promise<void> {
+    if (this.#written >= this.#taken) return Promise.resolve();
+    return new Promise((done) => this.#waiting.push({ until: this.#taken, done }));
   }
 
   /** Writes at once what is waiting. Returns whether all is saved. */
@@ -167,11 +169,7 @@ export class KeptPlan extends EventTarget {
     }
     try {
       const db = await this.#connection.open();
-      const work = { plan: this.id, line: this.#line, seq: this.#seq, aside: [], now: 0 };
-      const { agreed, seq } = await readOthers(db, work);
-      // A write may have begun and ended meanwhile; it read the same and more.
-      if (agreed.length > 0 && this.#seq === work.seq && !this.#writing)
-        this.#takeIn(agreed, seq, new Set());
+      this.#seq = Math.max(this.#seq, await readOthers(db, this.#work()));
     } catch (error) {
       // Nothing is lost by it, and the next write meets the same trouble and tells of it; but a page that is out of
       // date should say so before more is typed.
@@ -186,6 +184,7 @@ export class KeptPlan extends EventTarget {
     this.#closed = true;
     clearTimeout(this.#timer);
     this.#channel?.close();
+    this.#ended();
     globalThis.removeEventListener?.('pagehide', this.#onLeaving);
     globalThis.document?.removeEventListener('visibilitychange', this.#onVisibility);
     return saved;
@@ -215,30 +214,45 @@ export class KeptPlan extends EventTarget {
   }
 
   get #unsaved(): number {
-    return this.#line.pending.length + this.#aside.length;
+    return this.#pending.length;
+  }
+
+  #take(update: Uint8Array): void {
+    const id = `${this.#tab}-${(this.#count += 1)}`;
+    // The journal goes by this time: a change stands after the ones that it was made upon, whatever the clock says.
+    const after = (this.#pending.at(-1)?.at ?? -Infinity) + 1;
+    const one: Pending = { id, at: Math.max(this.#options.now(), after), update };
+    this.#pending.push(one);
+    this.#taken += 1;
+    const kept = this.readOnly || this.#journal.add(one);
+    if (this.readOnly) this.#tell({ kind: 'read-only', changes: this.#unsaved });
+    else if (this.#state.kind !== 'not-saved') {
+      this.#tell({ kind: 'saving', changes: this.#unsaved });
+      this.#timer ??= setTimeout(() => void this.flush(), kept ? this.#options.gatherMs : 0);
+    } else this.#tell({ ...this.#state, changes: this.#unsaved });
+  }
+
+  #work(update?: Uint8Array, id = ''): Parameters<typeof writePlan>[1] {
+    const now = this.#options.now();
+    const work = { plan: this.id, open: this.plan, seq: this.#seq, id, now };
+    return update ? { ...work, update } : work;
   }
 
   async #write(): Promise<boolean> {
-    const work = {
-      plan: this.id,
-      line: this.#line,
-      seq: Math.max(0, this.#seq),
-      aside: this.#aside,
-      now: this.#options.now(),
-    };
+    const pending = [...this.#pending];
+    const update = pending.length > 0 ? mergedUpdate(pending.map((one) => one.update)) : undefined;
     const slow = setTimeout(
       () => this.#trouble('no-answer', 'No answer yet.'),
       this.#options.answerMs,
     );
     try {
       const db = await this.#connection.open();
-      const { agreed, aside, seq } = await writePlan(db, work);
+      this.#seq = await writePlan(db, this.#work(update, pending.at(-1)?.id));
       clearTimeout(slow);
       this.#attempts = 0;
       this.#writing = undefined;
-      this.#aside = this.#aside.filter((one) => !aside.has(one.id));
-      this.#takeIn(agreed, seq, aside);
-      this.#channel?.postMessage(seq);
+      this.#settle(pending);
+      this.#channel?.postMessage(this.#seq);
       return true;
     } catch (error) {
       clearTimeout(slow);
@@ -250,39 +264,20 @@ export class KeptPlan extends EventTarget {
     }
   }
 
-  /** Moves the line past what is in the store. `written`: ids that are in the list of those set aside. */
-  #takeIn(agreed: readonly Agreed[], seq: number, written: ReadonlySet<string>): void {
-    const before = this.#shown;
-    const own = new Set(this.#line.pending.map((one) => one.id));
-    const merged = mergeLine(this.#line, agreed);
-    this.#line = merged.line;
-    this.#seq = seq;
-    const refused = merged.refused;
-    this.#aside.push(...refused.filter((one) => !written.has(one.id)));
-    const foreign = agreed.some((one) => !own.has(one.id));
-    if (foreign || refused.length > 0) this.#shown = shownOf(this.#line);
+  /** What is with the disk now need not be journalled, and those who waited for it are told. */
+  #settle(written: readonly Pending[]): void {
+    this.#pending = this.#pending.slice(written.length);
+    this.#written += written.length;
     this.#journal.begun();
-    const open = new Set([...this.#line.pending, ...this.#aside].map((one) => one.id));
-    this.#journal.done([...own, ...written].filter((id) => !open.has(id)));
-    this.#settle(written);
+    this.#journal.done(written.map(({ id }) => id));
+    const waiting = this.#waiting;
+    this.#waiting = waiting.filter(({ until }) => until > this.#written);
+    for (const { until, done } of waiting) if (until <= this.#written) done();
     if (this.#unsaved === 0) this.#tell({ kind: 'saved', at: this.#options.now() });
     // With a timer set, a write is due already: after a failure, not at once.
     else if (this.#timer === undefined) {
       this.#tell({ kind: 'saving', changes: this.#unsaved });
       this.#timer = setTimeout(() => void this.flush(), 0);
-    }
-    const edit: Edit = editBetween(before, this.#shown, 'Changes made in another tab');
-    if (edit.changes.length > 0) this.dispatchEvent(new PlanFollowEvent(this.#shown, edit));
-    if (refused.length > 0 || written.size > 0) this.dispatchEvent(new EditsAsideEvent(refused));
-  }
-
-  /** Keeps the promises of all edits that are neither under way nor about to be set aside. */
-  #settle(aside: ReadonlySet<string>): void {
-    const open = new Set([...this.#line.pending, ...this.#aside].map((one) => one.id));
-    for (const [id, resolve] of this.#waiting) {
-      if (open.has(id)) continue;
-      this.#waiting.delete(id);
-      resolve(aside.has(id) ? 'aside' : 'saved');
     }
   }
 

@@ -1,9 +1,13 @@
-import { applyEdit, type Edit, type Pending } from '../../src/edits/index.js';
+import { applyEdit, type Edit } from '../../src/edits/index.js';
 import { planFrom, type PlanDocument } from '../../src/model/index.js';
+import { OpenPlan, type OpenPlanOptions } from '../../src/plan/index.js';
+import { toBase64 } from './base64.js';
 import { Connection, records, type Database } from './database.js';
-import { Journal, journalRoom, plansBegun, type JournalRoom } from './journal.js';
-import { KeptPlan, type KeepOptions } from './kept-plan.js';
-import { editIn, isSound, sealed, sound, type HandleRecord } from './records.js';
+import { editIn } from './earlier-edit.js';
+import { Journal, journalRoom, plansBegun, type Journalled, type JournalRoom } from './journal.js';
+import { KeptPlan, type KeepOptions, type Pending } from './kept-plan.js';
+import { keptSteps } from './kept-steps.js';
+import { isSound, sealed, sound, type HandleRecord } from './records.js';
 import { Requests } from './requests.js';
 import { salvage, type Salvage, type Stored } from './salvage.js';
 
@@ -29,7 +33,7 @@ export interface Opened {
   readonly found: Salvage;
 }
 
-/** An edit that waits for a person. */
+/** An edit of the version before that met another tab's and waits for a person. */
 export interface AsideEdit {
   readonly id: string;
   readonly at: number;
@@ -62,21 +66,23 @@ export class PlanStore {
       return head === undefined ? { id } : { id, name: head.name, at: head.at };
     });
     for (const id of begun) {
-      const name = this.#journalOf(id).base()?.name;
+      const name = this.#begun(id)?.document.name;
       if (name !== undefined) lines.push({ id, name });
     }
     return lines.sort((a, b) => (b.at ?? Infinity) - (a.at ?? Infinity));
   }
 
   /** A new plan, open at once; it is written in the background like any change. */
-  create(document: PlanDocument): KeptPlan {
-    const plan = this.#keep(newId(), document, -1);
-    void plan.flush();
-    return plan;
+  create(content: PlanDocument | OpenPlan): KeptPlan {
+    const plan = content instanceof OpenPlan ? content : OpenPlan.of(content, this.#planOptions());
+    const kept = this.#keep(newId(), plan, -1);
+    void kept.flush();
+    return kept;
   }
 
   /**
-   * Opens a plan. What is damaged is told in `found`, kept for `damaged()`, and the plan is written afresh.
+   * Opens a plan, with what could be undone in this tab when it was last open. What is damaged is told in `found`, kept for
+   * `damaged()`, and the plan is written afresh. One of the version before is brought up to this one.
    *
    * Resolves with `undefined` where there is no such plan.
    */
@@ -93,34 +99,40 @@ export class PlanStore {
     }
     const stored = await storedPlan(db, id);
     if (stored === undefined) return this.#openBegun(id, entries);
-    const found = salvage(stored);
-    if (found.document === undefined) return { found };
-    if (found.damaged.length > 0 || found.lost > 0 || found.unplaced.length > 0 || found.thin) {
-      // Where there is no room to mend, the plan opens as it is, and the same is found the next time.
-      await this.#mend(db, id, found).catch(() => this.#connection.drop());
+    const steps = keptSteps(id);
+    const keepAll = steps.done.length + steps.undone.length > 0;
+    const found = salvage(stored, { ...this.#planOptions(), keepAll });
+    if (found.plan === undefined) return { found };
+    let { seq } = found;
+    if (found.damaged.length > 0 || found.lost > 0 || found.thin) {
+      try {
+        const done = await this.#renew(db, id, found);
+        // Another tab brought it up meanwhile: its plan is the one to open.
+        if (done === undefined) return await this.open(id);
+        seq = done;
+      } catch {
+        // Where there is no room to mend, the plan opens as it is, and the same is found the next time.
+        this.#connection.drop();
+        if (found.earlier) seq = -1;
+      }
     }
-    if (found.saved === undefined) {
-      const written = new Set(stored.log.map((record) => record.id));
-      const left = this.#left(id, found.document, entries, written);
-      return { plan: this.#keep(id, found.document, found.seq, left), found };
-    }
-    const plan = this.#keep(id, found.saved, found.seq);
-    void plan.change(found.document, 'Bring the plan up to date');
-    return { plan, found };
+    found.plan.undo.resume(steps);
+    const written = new Set(stored.log.map((record) => record.id));
+    return { plan: this.#withEntries(id, found.plan, seq, entries, written), found };
   }
 
   /** Rejects where the plan cannot be opened. */
   async rename(id: string, name: string): Promise<void> {
-    const plan = await this.#opened(id);
-    void plan.change({ ...plan.document, name }, 'Rename the plan');
-    if (!(await plan.close())) throw new Error('The new name could not be written.');
+    const kept = await this.#opened(id);
+    kept.plan.change({ part: ['name'], value: name }, 'Rename the plan');
+    if (!(await kept.close())) throw new Error('The new name could not be written.');
   }
 
   /** A second plan with the same content under the name given. Rejects where the first cannot be opened. */
   async duplicate(id: string, name: string): Promise<KeptPlan> {
-    const plan = await this.#opened(id);
-    const { document } = plan;
-    await plan.close();
+    const kept = await this.#opened(id);
+    const { document } = kept;
+    await kept.close();
     return this.create({ ...document, name });
   }
 
@@ -154,14 +166,16 @@ export class PlanStore {
     return [...bySeq.values()].sort((a, b) => b.seq - a.seq);
   }
 
-  /** The document of an earlier state; `undefined` where it is gone or damaged. Take it in by `plan.change`. */
+  /** The document of an earlier state; `undefined` where it is gone or damaged. Take it in by `KeptPlan.take`. */
   async readEarlier(id: string, seq: number): Promise<PlanDocument | undefined> {
     const db = await this.#connection.open();
     const snapshots = await db.getAll('snapshots', records(id, seq, seq));
-    return salvage({ head: undefined, snapshots, log: [] }).document;
+    const { plan } = salvage({ head: undefined, snapshots, log: [] });
+    plan?.close();
+    return plan?.document;
   }
 
-  /** Edits that met another tab's and wait for a person, the oldest first. */
+  /** Edits of the version before that met another tab's and wait for a person, the oldest first. */
   async aside(id: string): Promise<AsideEdit[]> {
     const db = await this.#connection.open();
     const kept = await db.getAll('aside', IDBKeyRange.bound([id, ''], [id, '\uffff']));
@@ -173,16 +187,11 @@ export class PlanStore {
   }
 
   /** Makes a set-aside edit again, where it fits the document as it now is. Returns whether it did. */
-  async putBack(plan: KeptPlan, aside: AsideEdit): Promise<boolean> {
-    let document: PlanDocument;
-    try {
-      document = applyEdit(plan.document, aside.edit);
-    } catch (error) {
-      if (error instanceof RangeError) return false;
-      throw error;
-    }
-    await plan.change(document, aside.edit.label);
-    await this.drop(plan.id, aside.id);
+  async putBack(kept: KeptPlan, aside: AsideEdit): Promise<boolean> {
+    const document = ifFits(kept.document, aside.edit);
+    if (!document) return false;
+    await kept.take(document, aside.edit.label);
+    await this.drop(kept.id, aside.id);
     return true;
   }
 
@@ -213,9 +222,13 @@ export class PlanStore {
     await db.put('handles', record);
   }
 
-  #keep(id: string, document: PlanDocument, seq: number, more: Partial<Left> = {}): KeptPlan {
+  #planOptions(): OpenPlanOptions {
+    return { now: this.#now };
+  }
+
+  #keep(id: string, plan: OpenPlan, seq: number, more: Partial<Left> = {}): KeptPlan {
     const [connection, journal] = [this.#connection, this.#journalOf(id)];
-    return new KeptPlan({ id, document, seq, connection, journal, ...more, ...this.#options });
+    return new KeptPlan({ id, plan, seq, connection, journal, ...more, ...this.#options });
   }
 
   #journalOf(id: string): Journal {
@@ -223,32 +236,50 @@ export class PlanStore {
   }
 
   /** A plan that was made and left before the database had it. */
-  #openBegun(id: string, entries: readonly Pending[]): Opened | undefined {
-    const base = this.#journalOf(id).base();
-    if (!base) return undefined;
-    const found = { seq: -1, document: base, lost: 0, unplaced: [], damaged: [], thin: false };
-    return { plan: this.#keep(id, base, -1, this.#left(id, base, entries)), found };
+  #openBegun(id: string, entries: readonly Journalled[]): Opened | undefined {
+    const plan = this.#begun(id);
+    if (!plan) return undefined;
+    const found = { seq: -1, plan, lost: 0, unplaced: 0, damaged: [], thin: false };
+    return { plan: this.#withEntries(id, plan, -1, entries, new Set()), found };
   }
 
-  /** What the journal has of a plan and the database has not: edits that fit, in order, and those that do not. */
-  #left(
+  #begun(id: string): OpenPlan | undefined {
+    const base = this.#journalOf(id).base();
+    if (!base) return undefined;
+    return 'state' in base
+      ? OpenPlan.from([base.state], this.#planOptions())
+      : OpenPlan.of(base.document, this.#planOptions());
+  }
+
+  /** The plan with what the journal has and the database may not have: taking it in twice changes nothing. */
+  #withEntries(
     id: string,
-    document: PlanDocument,
-    entries: readonly Pending[],
-    written: ReadonlySet<string> = new Set(),
-  ): Left {
-    this.#journalOf(id).done(entries.flatMap((entry) => (written.has(entry.id) ? [entry.id] : [])));
-    const left = { pending: [] as Pending[], aside: [] as Pending[] };
-    let shown = document;
+    plan: OpenPlan,
+    seq: number,
+    entries: readonly Journalled[],
+    written: ReadonlySet<string>,
+  ): KeptPlan {
+    const pending = entries.flatMap(({ id: of, at, done }): Pending[] =>
+      'update' in done ? [{ id: of, at, update: done.update }] : [],
+    );
+    const kept = this.#keep(id, plan, seq, { pending });
+    const made: string[] = [];
     for (const entry of entries) {
+      if ('update' in entry.done) continue;
+      made.push(entry.id);
       if (written.has(entry.id)) continue;
-      const next = ifFits(shown, entry.edit);
-      if (next) {
-        shown = next;
-        left.pending.push(entry);
-      } else left.aside.push(entry);
+      const { edit } = entry.done;
+      const document = ifFits(kept.document, edit);
+      if (document) void kept.take(document, edit.label);
+      else void this.#setAside(id, entry.id, entry.at, edit);
     }
-    return left;
+    if (made.length > 0) void kept.saved().then(() => this.#journalOf(id).done(made));
+    return kept;
+  }
+
+  async #setAside(plan: string, id: string, at: number, edit: Edit): Promise<void> {
+    const db = await this.#connection.open();
+    await db.put('aside', sealed({ plan, id, at, text: JSON.stringify(edit) }));
   }
 
   async #opened(id: string): Promise<KeptPlan> {
@@ -262,19 +293,20 @@ export class PlanStore {
     try {
       const stored = db && (await storedPlan(db, id));
       if (stored === undefined) return undefined;
-      const found = salvage(stored);
-      if (found.document === undefined) return { found };
-      return { plan: this.#keep(id, found.document, found.seq, { readOnly: true }), found };
+      const found = salvage(stored, this.#planOptions());
+      if (found.plan === undefined) return { found };
+      return { plan: this.#keep(id, found.plan, found.seq, { readOnly: true }), found };
     } finally {
       db?.close();
     }
   }
 
-  /** Moves what is damaged out of the way and writes a sound snapshot, so that the next opening finds nothing. */
-  async #mend(db: Database, plan: string, found: Salvage): Promise<void> {
+  /**
+   * Moves what is damaged out of the way and writes the plan afresh, so that the next opening finds nothing. Returns the
+   * last `seq`; `undefined` where a plan of the version before was brought up by another tab meanwhile.
+   */
+  async #renew(db: Database, plan: string, found: Salvage): Promise<number | undefined> {
     const now = this.#now();
-    const { seq } = found;
-    const document = found.saved ?? found.document!;
     const transaction = db.transaction(
       ['heads', 'log', 'snapshots', 'aside', 'damaged'],
       'readwrite',
@@ -282,6 +314,12 @@ export class PlanStore {
     );
     transaction.done.catch(() => undefined);
     const snapshots = transaction.objectStore('snapshots');
+    const log = transaction.objectStore('log');
+    if (found.earlier) {
+      const inPlace = await snapshots.getAll(records(plan));
+      if (inPlace.some((one) => one.kind === 'state' && isSound(one))) return undefined;
+    }
+    const seq = found.earlier ? found.seq + 1 : found.seq;
     const puts = new Requests();
     puts.add(transaction.done);
     if (found.damaged.length > 0) {
@@ -290,25 +328,26 @@ export class PlanStore {
     }
     for (const one of found.damaged) {
       if ('snapshotAt' in one || !('copy' in one)) continue;
-      const store = 'id' in one ? transaction.objectStore('log') : snapshots;
-      puts.add(store.delete([plan, one.seq, one.copy]));
+      puts.add(('id' in one ? log : snapshots).delete([plan, one.seq, one.copy]));
     }
-    for (const { id, at, edit } of found.unplaced) {
+    for (const { id, at, edit } of found.earlier?.unplaced ?? []) {
       const record = sealed({ plan, id, at, text: JSON.stringify(edit) });
       puts.add(transaction.objectStore('aside').put(record));
     }
-    const text = JSON.stringify(document);
-    for (const copy of [0, 1]) puts.add(snapshots.put(sealed({ plan, seq, copy, at: now, text })));
-    const { name } = document;
+    const open = found.plan!;
+    const text = toBase64(open.state());
+    for (const copy of [0, 1])
+      puts.add(snapshots.put(sealed({ plan, seq, copy, at: now, text, kind: 'state' })));
+    const { name } = open.document;
     const head = { plan, name, seq, snapshot: seq, snapshotAt: now, at: now };
     puts.add(transaction.objectStore('heads').put(sealed(head)));
     await puts.done();
+    return seq;
   }
 }
 
 interface Left {
   readonly pending: readonly Pending[];
-  readonly aside: readonly Pending[];
   readonly readOnly?: boolean;
 }
 

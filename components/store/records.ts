@@ -1,40 +1,42 @@
-// What the store holds. Texts are JSON and every record carries a checksum over all that it says, its own place
-// included, so that damage and mix-ups are found when it is read.
-import { editSchema } from './edit-schema.js';
-import type { Edit } from '../../src/edits/index.js';
+// What the store holds. Every record carries a checksum over all that it says, its own place included, so that damage
+// and mix-ups are found when it is read.
+import { fromBase64 } from './base64.js';
 import { crc32 } from './crc32.js';
 
 interface Sealed {
   readonly check: number;
 }
 
-/** One agreed edit. Written twice (`copy` 0 and 1): until the next snapshot nothing else holds it. */
+/** Changes of a plan that were written together. Written twice (`copy` 0 and 1): until the next snapshot nothing else holds them. */
 export interface LogRecord extends Sealed {
   readonly plan: string;
-  /** 1 for the first edit of the plan, rising by 1. */
+  /** 1 for the first of the plan, rising by 1. */
   readonly seq: number;
   readonly copy: number;
   readonly id: string;
   /** When it was made, epoch ms. */
   readonly at: number;
-  /** The edit as JSON. */
+  /** The update in base64; without `kind`, an edit of the version before as JSON. */
   readonly text: string;
+  readonly kind?: 'update';
 }
 
-/** The whole document as it is after edit `seq`. */
+/** The whole plan as it is after update `seq`. */
 export interface SnapshotRecord extends Sealed {
   readonly plan: string;
   readonly seq: number;
   readonly copy: number;
   readonly at: number;
+  /** The state in base64; without `kind`, a document of the version before as JSON. */
   readonly text: string;
+  readonly kind?: 'state';
 }
 
 /** One line a plan, for the list. */
 export interface HeadRecord extends Sealed {
   readonly plan: string;
   readonly name: string;
-  /** The last edit. */
+  /** The last update. */
   readonly seq: number;
   /** The last snapshot, and when it was written. */
   readonly snapshot: number;
@@ -42,7 +44,7 @@ export interface HeadRecord extends Sealed {
   readonly at: number;
 }
 
-/** An edit that another tab's edit got in the way of: kept until a person has looked at it. */
+/** An edit of the version before that met another tab's: kept until a person has looked at it. */
 export interface AsideRecord extends Sealed {
   readonly plan: string;
   readonly id: string;
@@ -66,7 +68,7 @@ export interface HandleRecord {
 }
 
 /** The record with its checksum. */
-export function sealed<T extends Record<string, string | number>>(record: T): T & Sealed {
+export function sealed<const T extends Record<string, string | number>>(record: T): T & Sealed {
   return { ...record, check: checkOf(record) };
 }
 
@@ -82,14 +84,9 @@ export function sound<T extends Sealed>(record: T | undefined): T | undefined {
   return isSound(record) ? record : undefined;
 }
 
-/** The edit of a sound record; `undefined` where its text is no edit. */
-export function editIn(record: { readonly text: string }): Edit | undefined {
-  try {
-    const read = editSchema.safeParse(JSON.parse(record.text));
-    return read.success ? (read.data as Edit) : undefined;
-  } catch {
-    return undefined;
-  }
+/** The bytes of a record that holds some; undefined where it is of the version before, or damaged. */
+export function bytesIn(record: LogRecord | SnapshotRecord | undefined): Uint8Array | undefined {
+  return record?.kind === undefined || !isSound(record) ? undefined : fromBase64(record.text);
 }
 
 function checkOf(record: object): number {

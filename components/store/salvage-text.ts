@@ -9,7 +9,7 @@ const counted = (count: number, one: string, many: string): string =>
  */
 export function salvageText(found: Salvage, time: (at: number) => string): string[] {
   const lines: string[] = [];
-  if (found.document === undefined) {
+  if (found.plan === undefined) {
     lines.push(
       found.refusal?.message ??
         'What is stored of this plan cannot be read. The damaged data was kept: save it as a file, and open your last plan file.',
@@ -28,9 +28,10 @@ export function salvageText(found: Salvage, time: (at: number) => string): strin
     lines.push(
       `${counted(found.lost, 'change', 'changes')} could not be read and ${found.lost === 1 ? 'is' : 'are'} not in the plan. Check it before you use it.`,
     );
-  if (found.unplaced.length > 0)
+  const unplaced = found.unplaced + (found.earlier?.unplaced.length ?? 0);
+  if (unplaced > 0)
     lines.push(
-      `${counted(found.unplaced.length, 'later change was', 'later changes were')} set aside, because what ${found.unplaced.length === 1 ? 'it' : 'they'} built on is missing.`,
+      `${counted(unplaced, 'later change was', 'later changes were')} set aside, because what ${unplaced === 1 ? 'it' : 'they'} built on is missing.`,
     );
   if (lines.length > 0 && found.lost === 0) lines.push('No change was lost.');
   return lines;

@@ -1,9 +1,10 @@
-// From what is stored to the document: the newest sound snapshot and every sound edit after it. What cannot be trusted
+// From what is stored to the plan: the newest sound snapshot and every sound update after it. What cannot be trusted
 // is counted and handed on, never used and never thrown away.
-import { applyEdit, type Edit } from '../../src/edits/index.js';
-import { planFrom, type Fault, type PlanDocument } from '../../src/model/index.js';
+import { OpenPlan, type OpenPlanOptions } from '../../src/plan/index.js';
+import type { Fault } from '../../src/model/index.js';
+import { salvageEarlier, type EarlierSalvage } from './earlier-salvage.js';
 import {
-  editIn,
+  bytesIn,
   isSound,
   sound,
   type HeadRecord,
@@ -19,24 +20,24 @@ export interface Stored {
 }
 
 export interface Salvage {
-  /** The last edit that is or was stored. */
+  /** The last update that is or was stored. */
   readonly seq: number;
   /** Absent: nothing could be made of what is stored. */
-  readonly document?: PlanDocument;
-  /** Why there is no document, where a sound one is there that this page cannot take. */
+  readonly plan?: OpenPlan;
+  /** Why there is no plan, where a sound one is there that this page cannot take. */
   readonly refusal?: Fault;
   /** `at` of the snapshot that was built on, where a newer one was damaged. Epoch ms. */
   readonly olderSnapshotAt?: number;
-  /** Edits whose every copy is damaged or gone. */
+  /** Records whose every copy is damaged or gone. */
   readonly lost: number;
-  /** Edits that are sound and could not be made without a lost one. */
-  readonly unplaced: readonly { readonly id: string; readonly at: number; readonly edit: Edit }[];
+  /** Updates that are sound and cannot be made without a lost one; they are kept in the plan until it is found. */
+  readonly unplaced: number;
   /** Records whose checksum is wrong. */
   readonly damaged: readonly (HeadRecord | SnapshotRecord | LogRecord)[];
   /** One more damaged record could lose a change: the plan is to be written afresh. */
   readonly thin: boolean;
-  /** The document as it is stored, where it is of an earlier schema. */
-  readonly saved?: PlanDocument;
+  /** What was stored by the version before, where the plan was made of that. */
+  readonly earlier?: EarlierSalvage;
 }
 
 /** The log by `seq`, each the first sound one of its copies. */
@@ -47,39 +48,42 @@ export function soundLog(log: readonly LogRecord[]): Map<number, LogRecord> {
   return found;
 }
 
-/** The last edit that any record speaks of. */
+/** The last update that any record speaks of. */
 export function lastSeq({ head, snapshots, log }: Stored): number {
   const told = [sound(head), ...snapshots, ...log].map((record) => record?.seq);
   return Math.max(0, ...(told.filter((seq) => Number.isSafeInteger(seq)) as number[]));
 }
 
-export function salvage(stored: Stored): Salvage {
+/** Whether anything was written by this version, sound or not. */
+const isCurrent = ({ snapshots, log }: Stored): boolean =>
+  [...snapshots, ...log].some((record) => record.kind !== undefined);
+
+export function salvage(stored: Stored, options: OpenPlanOptions = {}): Salvage {
   const { head, snapshots, log } = stored;
   const damaged = [...(head ? [head] : []), ...snapshots, ...log].filter((one) => !isSound(one));
   const seq = lastSeq(stored);
-  const edits = soundLog(log);
+  const updates = soundLog(log);
   const newest = Math.max(-1, ...snapshots.map((one) => one.seq));
   const candidates = snapshots
-    .filter((one) => isSound(one))
+    .filter((one) => isSound(one) && one.kind === 'state')
     .sort((a, b) => b.seq - a.seq || a.copy - b.copy);
-  let refusal: Fault | undefined;
-
-  // Checking after every edit is slow, and needed only where an edit that is sound makes a plan that is not.
-  for (const each of [false, true]) {
-    for (const from of candidates) {
-      const replayed = replay(from, edits, seq, each);
-      if (replayed === undefined) continue;
-      if ('refusal' in replayed) {
-        refusal ??= replayed.refusal;
-        continue;
-      }
-      const older = from.seq < newest ? { olderSnapshotAt: from.at } : {};
-      return { seq, damaged, thin: isThin(stored, from, seq), ...replayed, ...older };
-    }
-    if (refusal?.code === 'plan-newer') break;
+  for (const from of candidates) {
+    const made = replayed(from, updates, seq, options);
+    if (!made) continue;
+    const older = from.seq < newest ? { olderSnapshotAt: from.at } : {};
+    return { seq, damaged, thin: isThin(stored, from, seq), ...made, ...older };
   }
-  const none = { seq, lost: seq, unplaced: [], damaged, thin: true };
-  return refusal === undefined ? none : { ...none, refusal };
+  const none = { seq, lost: seq, unplaced: 0, damaged, thin: true };
+  const earlier = salvageEarlier(stored);
+  if (!earlier.document) return { ...none, ...(earlier.refusal && { refusal: earlier.refusal }) };
+  const after = isCurrent(stored) ? seq - earlier.seq : 0;
+  return {
+    ...none,
+    plan: OpenPlan.of(earlier.document, options),
+    lost: earlier.lost + after,
+    earlier,
+    ...(earlier.olderSnapshotAt !== undefined && { olderSnapshotAt: earlier.olderSnapshotAt }),
+  };
 }
 
 function isThin({ head, snapshots, log }: Stored, from: SnapshotRecord, last: number): boolean {
@@ -90,61 +94,28 @@ function isThin({ head, snapshots, log }: Stored, from: SnapshotRecord, last: nu
     for (let seq = after + 1; seq <= to; seq += 1) if ((copies.get(seq) ?? 0) < least) return false;
     return true;
   };
-  const others = snapshots.filter((one) => one !== from && isSound(one) && one.seq <= from.seq);
+  const others = snapshots.filter(
+    (one) => one !== from && one.kind === 'state' && isSound(one) && one.seq <= from.seq,
+  );
   const spare = others.some((one) => held(one.seq, from.seq, 1));
   return head === undefined || !spare || !held(from.seq, last, 2);
 }
 
-type Replayed =
-  | (Required<Pick<Salvage, 'document' | 'lost' | 'unplaced'>> & Pick<Salvage, 'saved'>)
-  | { readonly refusal: Fault };
-
-function replay(
+function replayed(
   from: SnapshotRecord,
-  edits: ReadonlyMap<number, LogRecord>,
+  updates: ReadonlyMap<number, LogRecord>,
   last: number,
-  checkEach: boolean,
-): Replayed | undefined {
-  // Edits are put on the document as it was saved, whatever its schema: only the outcome is brought up to date.
-  let saved = parsed(from.text);
-  if (saved === undefined) return undefined;
-  const unplaced: Salvage['unplaced'][number][] = [];
+  options: OpenPlanOptions,
+): Required<Pick<Salvage, 'plan' | 'lost' | 'unplaced'>> | undefined {
+  const state = bytesIn(from);
+  if (!state) return undefined;
+  const after: Uint8Array[] = [];
   let lost = 0;
   for (let seq = from.seq + 1; seq <= last; seq += 1) {
-    const record = edits.get(seq);
-    const edit = record && editIn(record);
-    if (record === undefined || edit === undefined) {
-      lost += 1;
-      continue;
-    }
-    const next = withEdit(saved, edit, checkEach);
-    if (next === undefined) unplaced.push({ id: record.id, at: record.at, edit });
-    else saved = next;
+    const bytes = bytesIn(updates.get(seq));
+    if (bytes) after.push(bytes);
+    else lost += 1;
   }
-  const read = planFrom(saved, 'the stored plan');
-  if (read.document === undefined) return { refusal: read.faults[0]! };
-  return {
-    document: read.document,
-    lost,
-    unplaced,
-    ...(read.document.schema !== saved.schema && { saved }),
-  };
-}
-
-function withEdit(document: PlanDocument, edit: Edit, check: boolean): PlanDocument | undefined {
-  try {
-    const made = applyEdit(document, edit);
-    return check && planFrom(made).document === undefined ? undefined : made;
-  } catch (error) {
-    if (error instanceof RangeError) return undefined;
-    throw error;
-  }
-}
-
-function parsed(text: string): PlanDocument | undefined {
-  try {
-    return JSON.parse(text) as PlanDocument;
-  } catch {
-    return undefined;
-  }
+  const plan = OpenPlan.from([state, ...after], options);
+  return plan && { plan, lost, unplaced: after.filter((update) => !plan.has(update)).length };
 }

@@ -1,48 +1,32 @@
-// One transaction of the store: what others wrote is read, what was done here is put after it, all or nothing.
-import {
-  advance,
-  editBetween,
-  shownOf,
-  type Edit,
-  type Line,
-  type Pending,
-} from '../../src/edits/index.js';
+// One transaction of the store: what others wrote is taken in, what was done here is put after it, all or nothing.
+import type { OpenPlan } from '../../src/plan/index.js';
+import { toBase64 } from './base64.js';
 import { records, type Database } from './database.js';
-import { editIn, sealed, sound, type LogRecord } from './records.js';
+import { bytesIn, sealed, sound } from './records.js';
 import { Requests } from './requests.js';
-import { lastSeq, salvage, soundLog } from './salvage.js';
+import { soundLog } from './salvage.js';
 import { keptSnapshots, lastKept, snapshotDue } from './snapshots.js';
-
-/** An edit that is in the store. */
-export interface Agreed {
-  readonly id: string;
-  readonly edit: Edit;
-}
-
-export interface Written {
-  /** In the order of the store: what others wrote since `seq`, then what was written now. */
-  readonly agreed: readonly Agreed[];
-  /** Ids of edits that are in the list of those set aside now. */
-  readonly aside: ReadonlySet<string>;
-  readonly seq: number;
-}
 
 export interface Work {
   readonly plan: string;
-  readonly line: Line;
-  /** The last edit of the store that `line.base` has. */
+  readonly open: OpenPlan;
+  /** The last update of the store that `open` has; below 0: the store has nothing of the plan yet. */
   readonly seq: number;
-  /** Refused earlier, not yet in the store. */
-  readonly aside: readonly Pending[];
+  /** What was done here since the last write, as one update; absent: nothing. */
+  readonly update?: Uint8Array;
+  readonly id: string;
   readonly now: number;
 }
+
+/** Origin of what comes from the store: it need not be written again. */
+export const fromStore = 'store';
 
 /** The stored plan is there and cannot be followed; what is to be written stays with the caller. */
 export class UnreadablePlan extends Error {
   override name = 'UnreadablePlan';
 }
 
-const all = ['heads', 'log', 'snapshots', 'aside'] as const;
+const all = ['heads', 'log', 'snapshots'] as const;
 type Transaction = ReturnType<typeof readWrite>;
 
 function readWrite(db: Database) {
@@ -50,17 +34,17 @@ function readWrite(db: Database) {
   return db.transaction(all, 'readwrite', { durability: 'strict' });
 }
 
-/** Writes all that is pending. Rejects with the browser's error, and then nothing of it is in the store. */
-export async function writePlan(db: Database, work: Work): Promise<Written> {
+/** Writes what was done. Returns the last `seq`. Rejects with the browser's error, and then nothing of it is in the store. */
+export async function writePlan(db: Database, work: Work): Promise<number> {
   const transaction = readWrite(db);
   // Listened to at once: a transaction that fails early would otherwise be told of as an error nobody took.
   const ended = transaction.done.then(
     () => undefined,
     (error: unknown) => ({ error }),
   );
-  let written: Written;
+  let seq: number;
   try {
-    written = await within(transaction, work);
+    seq = await within(transaction, work);
   } catch (error) {
     abort(transaction);
     // The reason of the transaction says more than that of the request it cut short.
@@ -69,11 +53,11 @@ export async function writePlan(db: Database, work: Work): Promise<Written> {
   }
   const end = await ended;
   if (end !== undefined) throw end.error;
-  return written;
+  return seq;
 }
 
-async function within(transaction: Transaction, work: Work): Promise<Written> {
-  const { plan, now } = work;
+async function within(transaction: Transaction, work: Work): Promise<number> {
+  const { plan, open, now } = work;
   const head = sound(await transaction.objectStore('heads').get(plan));
   const log = transaction.objectStore('log');
   const snapshots = transaction.objectStore('snapshots');
@@ -81,51 +65,46 @@ async function within(transaction: Transaction, work: Work): Promise<Written> {
   const inSnapshots = await snapshots.getAllKeys(records(plan));
   const last = Math.max(head?.seq ?? 0, ...[...inLog, ...inSnapshots].map(([, seq]) => seq));
   // A plan that is new, or that another tab deleted while there was work on it here, is written whole.
-  const whole = inSnapshots.length === 0;
+  const whole = inSnapshots.length === 0 || work.seq < 0;
+  if (!whole && last > work.seq) await takeOthers(transaction, work, last);
 
-  const theirs = whole || last <= work.seq ? [] : await othersEdits(transaction, work, last);
-  const merged = mergeLine(work.line, theirs);
-  const { line } = merged;
-  const refused = [...work.aside, ...merged.refused];
   const puts = new Requests();
-  let seq = Math.max(last, work.seq);
-  let snapshotSeq = whole ? seq : (head?.snapshot ?? 0);
-  let snapshotAt = whole ? now : (head?.snapshotAt ?? 0);
-  if (whole) for (const copy of [0, 1]) puts.add(snapshot(line.base, copy));
-
+  let seq = Math.max(last, work.seq, 0);
+  let snapshotSeq = head?.snapshot ?? 0;
+  let snapshotAt = head?.snapshotAt ?? 0;
   let bytes = 0;
-  for (const { id, at, edit } of line.pending) {
-    seq += 1;
-    const text = JSON.stringify(edit);
-    bytes += text.length;
-    for (const copy of [0, 1]) puts.add(log.put(sealed({ plan, seq, copy, id, at, text })));
-  }
-  for (const { id, at, edit } of refused) {
-    const record = sealed({ plan, id, at, text: JSON.stringify(edit) });
-    puts.add(transaction.objectStore('aside').put(record));
-  }
-  const shown = shownOf(line);
-  if (snapshotDue({ edits: seq - snapshotSeq, bytes, snapshotAt, now })) {
+  if (whole) {
+    // The state has all that waits; beside the state of another tab, it merges with it.
+    if (inSnapshots.length > 0) seq += 1;
     snapshotSeq = seq;
     snapshotAt = now;
-    puts.add(snapshot(shown, 0));
+    const text = toBase64(open.state());
+    for (const copy of [0, 1]) puts.add(snapshot(copy, text));
+  } else if (work.update) {
+    seq += 1;
+    const text = toBase64(work.update);
+    bytes = text.length;
+    const { id } = work;
+    for (const copy of [0, 1])
+      puts.add(log.put(sealed({ plan, seq, copy, id, at: now, text, kind: 'update' })));
+  }
+  if (!whole && snapshotDue({ edits: seq - snapshotSeq, bytes, snapshotAt, now })) {
+    snapshotSeq = seq;
+    snapshotAt = now;
+    puts.add(snapshot(0, toBase64(open.state())));
     puts.add(prune());
   }
-  const line1 = { plan, name: shown.name, seq, snapshot: snapshotSeq, snapshotAt, at: now };
-  puts.add(transaction.objectStore('heads').put(sealed(line1)));
+  const { name } = open.document;
+  const line = { plan, name, seq, snapshot: snapshotSeq, snapshotAt, at: now };
+  puts.add(transaction.objectStore('heads').put(sealed(line)));
   await puts.done();
+  return seq;
 
-  return {
-    agreed: [...theirs, ...line.pending],
-    aside: new Set(refused.map((one) => one.id)),
-    seq,
-  };
-
-  function snapshot(document: Line['base'], copy: number): Promise<unknown> {
-    return snapshots.put(sealed({ plan, seq, copy, at: now, text: JSON.stringify(document) }));
+  function snapshot(copy: number, text: string): Promise<unknown> {
+    return snapshots.put(sealed({ plan, seq, copy, at: now, text, kind: 'state' }));
   }
 
-  /** Lets old snapshots go, and the edits that none of the last ones needs. */
+  /** Lets old snapshots go, and the updates that none of the last ones needs. */
   async function prune(): Promise<void> {
     const stored: { seq: number; at: number; copy: number }[] = [];
     for (let at = await snapshots.openCursor(records(plan)); at; at = await at.continue())
@@ -140,74 +119,46 @@ async function within(transaction: Transaction, work: Work): Promise<Written> {
   }
 }
 
-/** The line with others' edits taken in, in order. */
-export function mergeLine(
-  from: Line,
-  theirs: readonly Agreed[],
-): { line: Line; refused: Pending[] } {
-  let line = from;
-  const refused: Pending[] = [];
-  for (const one of theirs) {
-    const step = advance(line, one);
-    line = step.line;
-    refused.push(...step.refused);
-  }
-  return { line, refused };
-}
-
-/** What is in the store after `seq`, for a tab that only follows. */
-export async function readOthers(
-  db: Database,
-  work: Work,
-): Promise<Pick<Written, 'agreed' | 'seq'>> {
+/** Takes in what is in the store after `seq`, for a tab that only follows. Returns the last `seq`. */
+export async function readOthers(db: Database, work: Work): Promise<number> {
   const transaction = db.transaction(all, 'readonly');
   transaction.done.catch(() => undefined);
-  const keys = await transaction.objectStore('log').getAllKeys(records(work.plan, work.seq + 1));
+  const keys = [
+    ...(await transaction.objectStore('log').getAllKeys(records(work.plan, work.seq + 1))),
+    ...(await transaction.objectStore('snapshots').getAllKeys(records(work.plan, work.seq + 1))),
+  ];
   const last = Math.max(work.seq, ...keys.map(([, seq]) => seq));
-  if (last === work.seq) return { agreed: [], seq: work.seq };
-  return { agreed: await othersEdits(transaction, work, last), seq: last };
+  if (last > work.seq) await takeOthers(transaction, work, last);
+  return last;
 }
 
 type AnyTransaction = Transaction | ReturnType<Database['transaction']>;
 
-async function othersEdits(
-  transaction: AnyTransaction,
-  work: Work,
-  last: number,
-): Promise<Agreed[]> {
-  const { plan, seq, line } = work;
-  const store = (transaction as Transaction).objectStore('log');
-  const log = soundLog((await store.getAll(records(plan, seq + 1, last))) as LogRecord[]);
-  const found: Agreed[] = [];
+async function takeOthers(from: AnyTransaction, work: Work, last: number): Promise<void> {
+  const { plan, seq, open } = work;
+  const transaction = from as Transaction;
+  const log = soundLog(await transaction.objectStore('log').getAll(records(plan, seq + 1, last)));
+  const updates: Uint8Array[] = [];
+  let whole = true;
   for (let at = seq + 1; at <= last; at += 1) {
-    const record = log.get(at);
-    const edit = record && editIn(record);
-    // Let go in favour of a snapshot, or damaged: the way there is lost, the document may not be.
-    if (record === undefined || edit === undefined)
-      return [await theirDocument(transaction as Transaction, plan, line)];
-    if (edit.changes.some((change) => 'part' in change && change.part[0] === 'schema'))
-      throw new DOMException('The plan was brought up to a newer schema.', 'VersionError');
-    found.push({ id: record.id, edit });
+    const update = bytesIn(log.get(at));
+    if (update) updates.push(update);
+    else whole = false;
   }
-  try {
-    mergeLine({ base: line.base, pending: [] }, found);
-    return found;
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    return [await theirDocument(transaction as Transaction, plan, line)];
+  // Let go in favour of a snapshot, or damaged: what is in a snapshot is merged like any update.
+  if (!whole) {
+    const snapshots = await transaction.objectStore('snapshots').getAll(records(plan));
+    const sure = snapshots.sort((a, b) => b.seq - a.seq).find((one) => bytesIn(one));
+    const state = bytesIn(sure);
+    if (state) updates.unshift(state);
+    for (let at = Math.max(seq, sure?.seq ?? 0) + 1; at <= last; at += 1)
+      if (!bytesIn(log.get(at)))
+        throw new UnreadablePlan(`The stored plan cannot be read up to change ${at}.`);
   }
-}
-
-async function theirDocument(transaction: Transaction, plan: string, line: Line): Promise<Agreed> {
-  const stored = {
-    head: await transaction.objectStore('heads').get(plan),
-    snapshots: await transaction.objectStore('snapshots').getAll(records(plan)),
-    log: await transaction.objectStore('log').getAll(records(plan)),
-  };
-  const { document, lost } = salvage(stored);
-  if (document === undefined || lost > 0)
-    throw new UnreadablePlan(`The stored plan cannot be read up to edit ${lastSeq(stored)}.`);
-  return { id: '', edit: editBetween(line.base, document, 'Changes made in another tab') };
+  for (const update of updates) {
+    const { refused } = open.incoming(update, fromStore);
+    if (refused !== undefined) throw new UnreadablePlan(refused);
+  }
 }
 
 function abort(transaction: Transaction): void {

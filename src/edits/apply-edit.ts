@@ -1,5 +1,5 @@
 import type { PlanDocument } from '../model/index.js';
-import { isRowsChange, type Edit, type PartChange, type Row, type Splice } from './edit.js';
+import { isRowsChange, type Edit, type Row, type Splice } from './edit.js';
 import { sameJson, sameRow } from './same.js';
 
 type Parts = Readonly<Record<string, unknown>>;
@@ -24,33 +24,6 @@ export function applyEdit(document: PlanDocument, edit: Edit): PlanDocument {
     }
   }
   return made as PlanDocument;
-}
-
-/** The edit that takes the other back. */
-export function invertEdit(edit: Edit): Edit {
-  const changes = edit.changes.map((change) =>
-    isRowsChange(change)
-      ? { table: change.table, splices: invertSplices(change.splices) }
-      : invertPart(change),
-  );
-  return { label: edit.label, changes: changes.reverse() };
-}
-
-function invertPart({ part, before, after }: PartChange): PartChange {
-  return {
-    part,
-    ...(after !== undefined && { before: after }),
-    ...(before !== undefined && { after: before }),
-  };
-}
-
-function invertSplices(splices: readonly Splice[]): Splice[] {
-  let shift = 0;
-  return splices.map(({ at, removed, added }) => {
-    const turned = { at: at + shift, removed: added, added: removed };
-    shift += added.length - removed.length;
-    return turned;
-  });
 }
 
 function splicedRows(

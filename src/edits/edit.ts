@@ -38,8 +38,3 @@ export interface Edit {
 export function isRowsChange(change: RowsChange | PartChange): change is RowsChange {
   return 'table' in change;
 }
-
-/** How much of memory or storage an edit takes, in bytes, near enough to keep a limit. */
-export function editBytes(edit: Edit): number {
-  return 2 * JSON.stringify(edit).length;
-}

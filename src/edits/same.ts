@@ -26,7 +26,3 @@ export function sameRow(a: Row | undefined, b: Row | undefined): boolean {
   if (a === undefined || b === undefined || a.length !== b.length) return false;
   return a.every((cell, index) => cell === b[index]);
 }
-
-export function sameRows(a: readonly Row[], b: readonly Row[]): boolean {
-  return a.length === b.length && a.every((row, index) => sameRow(row, b[index]));
-}

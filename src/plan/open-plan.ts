@@ -1,7 +1,14 @@
 // A plan that is open: a doc of a library that merges what several people do, and the document that is made of it.
 import * as Y from 'yjs';
 import { emptyPlan, type PlanDocument, type TableText } from '../model/index.js';
-import { fieldGroup, partAddress, plain, splitAddress, tableAddress } from './address.js';
+import {
+  fieldGroup,
+  partAddress,
+  plain,
+  rowOfGroup,
+  splitAddress,
+  tableAddress,
+} from './address.js';
 import type { Change, TableChange } from './change.js';
 import { keptValues, type KeptValue } from './kept-values.js';
 import { partKeys } from './part-schema.js';
@@ -67,6 +74,7 @@ export class OpenPlan {
   /** A plan with this content, which nobody else has yet. */
   static of(document: PlanDocument, options: OpenPlanOptions = {}): OpenPlan {
     const plan = new OpenPlan(new Y.Doc(), options);
+    plan.#document = document;
     const { tables, ...parts } = document;
     plan.#transact('', settling, (writing) => {
       for (const [part, value] of Object.entries(parts))
@@ -163,6 +171,14 @@ export class OpenPlan {
   /** Adds entries to the log of a window, each once. They cannot be undone. */
   addShift(window: string, entries: readonly ShiftRecord[]): void {
     this.doc.transact(() => this.#shifts.add(window, entries), adding);
+  }
+
+  /** Whether an update is in the plan: all that it put in, whatever it builds on. */
+  has(update: Uint8Array): boolean {
+    const known = Y.decodeStateVector(this.vector());
+    return [...Y.parseUpdateMeta(update).to].every(
+      ([client, to]) => to <= (known.get(client) ?? 0),
+    );
   }
 
   /** All of it, as one update. */
@@ -314,18 +330,22 @@ export class OpenPlan {
     const { groups, parts, names, shifts, by } = this.#read(transaction);
     for (const name of names) this.#readTable(name);
     const changed: ReadonlyMap<unknown, unknown> = transaction.changed;
+    let moved = false;
     for (const state of this.#tables.values()) {
       const orders = {
         rows: changed.has(state.rows) || groups.has(`added ${state.id}`),
         columns: changed.has(state.columns) || groups.has(`added ${state.id}`),
       };
+      moved ||= orders.rows || orders.columns;
       if (orders.rows || orders.columns || groups.size > 0) state.refresh(groups, orders);
     }
     this.#document = this.#assembled(parts);
-    this.#kept = undefined;
     const { origin } = transaction;
-    if (origin === settling && before === this.#document) return;
     const turned = this.undo.isTurn(origin);
+    const own = origin === this && names.size === 0 && parts.size === 0 && !moved;
+    if (!own || this.#registers.disputed.size > 0 || !this.#areShown(groups))
+      this.#kept = undefined;
+    if (origin === settling && before === this.#document) return;
     const event: PlanChange = {
       before,
       document: this.#document,
@@ -337,6 +357,18 @@ export class OpenPlan {
     };
     for (const listener of this.#listeners) listener(event);
   };
+
+  /** Whether nothing is aside and all rows that were typed into are shown: then nothing can have come to be set aside. */
+  #areShown(groups: ReadonlySet<string>): boolean {
+    if (this.#kept?.length !== 0) return false;
+    return [...groups].every((group) => {
+      const { kind, holder } = splitAddress(`${group}/`);
+      const row = kind === 'c' ? rowOfGroup(group) : undefined;
+      if (row === undefined) return kind === 'c';
+      const state = [...this.#tables.values()].find((one) => one.id === holder);
+      return state !== undefined && state.placeOf(row) >= 0;
+    });
+  }
 
   /** The part that a holder's fields and items belong to; undefined where they are a table's, or of what was replaced. */
   #partOfHolder(holder: string): string | undefined {
@@ -400,6 +432,10 @@ export class OpenPlan {
     return found;
   }
 }
+
+/** Several updates as one. */
+export const mergedUpdate = (updates: readonly Uint8Array[]): Uint8Array =>
+  Y.mergeUpdates([...updates]);
 
 /** Origin of entries of a log: they are never undone. */
 const adding = 'adding';

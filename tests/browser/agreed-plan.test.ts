@@ -60,11 +60,9 @@ async function agreed(document = plan, engine?: Engine): Promise<PossessionDesk>
 
 async function withdraw(el: PossessionDesk, window: string): Promise<void> {
   const { windows } = el.document!.tables;
-  const rows = windows.rows.map((row) => (row[0] === window ? row.with(4, 'withdrawn') : row));
-  el.edit(
-    { ...el.document!, tables: { ...el.document!.tables, windows: { ...windows, rows } } },
-    `${window} withdrawn`,
-  );
+  const row = windows.rows.findIndex(([id]) => id === window);
+  const steps = [{ cells: [{ row, column: 4, text: 'withdrawn' }] }];
+  el.change({ table: 'windows', of: windows, steps }, `${window} withdrawn`);
   await waitUntil(() => el.planning.agreed, 'how it stands');
   await el.updateComplete;
 }

@@ -80,7 +80,7 @@ describe('the desk while it searches for a plan', () => {
     tab(el, 'plan').click();
     await waitUntil(() => el.planning.draft, 'a plan so far');
     tab(el, 'work').click();
-    el.edit({ ...plan, name: 'Changed' }, 'renamed');
+    el.change({ part: ['name'], value: 'Changed' }, 'renamed');
     expect(signals[0]!.aborted).to.equal(true);
     expect(el.planning.shown).to.equal(null);
   });

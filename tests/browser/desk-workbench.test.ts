@@ -212,17 +212,19 @@ describe('the desk as a workbench', () => {
     const name = storeName();
     const el = await shown(new PlanStore({ name }));
     const { windows } = plan.tables;
-    el.edit(
+    el.change(
       {
-        ...plan,
-        tables: {
-          ...plan.tables,
-          windows: {
-            ...windows,
-            columns: [...windows.columns, 'Foreman'],
-            rows: windows.rows.map((row) => [...row, 'J. Ash']),
+        table: 'windows',
+        steps: [
+          { addColumn: 'Foreman', at: windows.columns.length, fill: true },
+          {
+            cells: windows.rows.map((_, row) => ({
+              row,
+              column: windows.columns.length,
+              text: 'J. Ash',
+            })),
           },
-        },
+        ],
       },
       'a column more',
     );

@@ -38,7 +38,7 @@ describe('the store in a browser', () => {
       const saved: string[] = [];
       for (let at = 0; at < 40; at += 1)
         void plan
-          .change(withRow(plan.document, `row ${at}`), 'Add')
+          .take(withRow(plan.document, `row ${at}`), 'Add')
           .then(() => saved.push(`row ${at}`));
       await new Promise((resolve) => setTimeout(resolve, wait));
       const promised = [...saved];
@@ -58,12 +58,12 @@ describe('the store in a browser', () => {
     const one = new Store({ name, gatherMs: 10 }).create(emptyPlan('Marl Vale', 'Europe/London'));
     await one.flush();
     const two = (await new PlanStore({ name, gatherMs: 10 }).open(one.id))!.plan!;
-    const followed = new Promise((resolve) => two.addEventListener('plan-follow', resolve));
-    await one.change(withRow(one.document, 'of one'), 'Add');
+    const followed = new Promise((resolve) => two.plan.onChange(resolve));
+    await one.take(withRow(one.document, 'of one'), 'Add');
     await followed;
     await Promise.all([
-      one.change(withRow(one.document, 'more of one'), 'Add'),
-      two.change({ ...two.document, name: 'Marl Vale 2027' }, 'Rename'),
+      one.take(withRow(one.document, 'more of one'), 'Add'),
+      two.change({ part: ['name'], value: 'Marl Vale 2027' }, 'Rename'),
     ]);
     await Promise.all([one.follow(), two.follow()]);
     for (const plan of [one, two]) {

@@ -35,10 +35,8 @@ const editAndLeave = (page: Page, title: string, ms: number): Promise<void> =>
   page.evaluate(
     (text, wait) => {
       const desk = document.querySelector('possession-desk')!;
-      const { tables } = desk.document!;
-      const rows = tables.windows.rows.map((row, at) => (at === 0 ? row.with(1, text) : row));
-      const windows = { ...tables.windows, rows };
-      desk.edit({ ...desk.document!, tables: { ...tables, windows } }, 'Rename a window');
+      const steps = [{ cells: [{ row: 0, column: 1, text }] }];
+      desk.change({ table: 'windows', steps }, 'Rename a window');
       return new Promise<void>((resolve) => setTimeout(resolve, wait));
     },
     title,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { withCells } from '../../../components/desk/edits.js';
-import { applyEdit, editBetween, invertEdit } from '../../../src/edits/index.js';
+import { CellEdits } from '../../../components/desk/edits.js';
+import { OpenPlan } from '../../../src/plan/index.js';
 import { planFromDocument } from '../../../src/tables/index.js';
 import { aDocument, tableOf } from '../../helpers/documents.js';
 
@@ -13,10 +13,14 @@ const fixed = (
     windows: tableOf('windows.csv', windows),
     work: tableOf('work.csv', work),
   });
-  const after = withCells(document, 'work', 'activity', 'B', { window: 'N2' });
-  const edit = editBetween(document, after, 'B fixed');
-  expect(applyEdit(document, edit)).toEqual(after);
-  expect(applyEdit(after, invertEdit(edit))).toEqual(document);
+  const open = OpenPlan.of(document);
+  const edits = new CellEdits(document, 'work');
+  expect(edits.set('activity', 'B', { window: 'N2' })).toBe(true);
+  const after = edits.document;
+  open.change(edits.change, 'B fixed');
+  expect(open.document).toEqual(after);
+  open.undo.undo();
+  expect(open.document).toEqual(document);
   const { plan, faults } = planFromDocument(after);
   return {
     window: plan.activities.find((one) => one.id === 'B')?.window,

@@ -15,9 +15,6 @@ export function withRows(...rows: string[]): PlanDocument {
   return { ...plan, tables: { ...plan.tables, windows } };
 }
 
-export const rowsOf = (document: PlanDocument): string[] =>
-  document.tables.windows.rows.map((row) => row.join(' '));
-
 /** One thing a person does to a document, sharing what it leaves alone. */
 export type Deed = (document: PlanDocument) => PlanDocument;
 

@@ -24,9 +24,7 @@ class Person {
   add(plan: KeptPlan): Promise<unknown> {
     const text = `${this.name} ${(this.#count += 1)}`;
     this.asked.add(text);
-    return plan
-      .change(withRow(plan.document, text), `Add ${text}`)
-      .then(() => this.saved.add(text));
+    return plan.take(withRow(plan.document, text), `Add ${text}`).then(() => this.saved.add(text));
   }
 
   readonly name: string;
@@ -133,7 +131,7 @@ describe('storage that fails', () => {
       states.push(state.kind === 'not-saved' ? state.trouble : state.kind),
     );
     setFault({ kind: 'quota', after: 3 });
-    await plan.change(withRow(plan.document, 'b'), 'Add b');
+    await plan.take(withRow(plan.document, 'b'), 'Add b');
     expect(states).toEqual(['saving', 'full', 'saved']);
     await plan.close();
   });
@@ -203,7 +201,7 @@ describe('damaged bytes', () => {
       if (opened?.plan === undefined) continue;
       const rows = rowsOf(opened.plan.document);
       const missing = [...person.saved].filter((one) => !rows.includes(one));
-      const told = opened.found.lost + opened.found.unplaced.length;
+      const told = opened.found.lost + opened.found.unplaced;
       expect(told, `seed ${seed}`).toBe(missing.length);
       if (opened.found.damaged.length > 0) expect(await store.damaged(plan.id)).toBeTruthy();
       await opened.plan.close();

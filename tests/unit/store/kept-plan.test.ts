@@ -1,9 +1,13 @@
 import 'fake-indexeddb/auto';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { openDB } from 'idb';
-import { History } from '../../../src/edits/index.js';
-import { PlanStore, salvageText, type KeptPlan } from '../../../components/store/index.js';
-import { planOf, retyped, rowsOf, withRow } from './plans.js';
+import {
+  keepSteps,
+  PlanStore,
+  salvageText,
+  type KeptPlan,
+} from '../../../components/store/index.js';
+import { planOf, retyped, rowsOf, typed, withRow } from './plans.js';
 
 let stores = 0;
 const open: KeptPlan[] = [];
@@ -22,7 +26,7 @@ describe('a kept plan', () => {
   it('is there again, with every change whose promise was kept', async () => {
     const name = freshName();
     const plan = keep(new PlanStore({ name, ...quick }).create(planOf('a')));
-    expect(await plan.change(withRow(plan.document, 'b'), 'Add b')).toBe('saved');
+    await plan.take(withRow(plan.document, 'b'), 'Add b');
     expect(plan.state.kind).toBe('saved');
     const store = new PlanStore({ name, ...quick });
     const again = await store.open(plan.id);
@@ -35,8 +39,8 @@ describe('a kept plan', () => {
     await plan.flush();
     const states: string[] = [];
     plan.addEventListener('save-state', (event) => states.push(event.state.kind));
-    const first = plan.change(withRow(plan.document, 'b'), 'Add b');
-    const second = plan.change(withRow(plan.document, 'c'), 'Add c');
+    const first = plan.take(withRow(plan.document, 'b'), 'Add b');
+    const second = plan.take(withRow(plan.document, 'c'), 'Add c');
     await Promise.all([first, second]);
     expect(states).toEqual(['saving', 'saving', 'saved']);
   });
@@ -44,7 +48,7 @@ describe('a kept plan', () => {
   it('takes no change that differs in nothing', async () => {
     const plan = keep(new PlanStore({ name: freshName(), ...quick }).create(planOf('a')));
     await plan.flush();
-    await plan.change(planOf('a'), 'nothing');
+    await plan.take(planOf('a'), 'nothing');
     expect(plan.state.kind).toBe('saved');
   });
 
@@ -71,7 +75,7 @@ describe('a kept plan', () => {
     await plan.flush();
     for (let day = 0; day < 30; day += 1) {
       now += 86_400_000;
-      await plan.change(withRow(plan.document, `day ${day}`), 'Add a day');
+      await plan.take(withRow(plan.document, `day ${day}`), 'Add a day');
     }
     const earlier = await store.earlier(plan.id);
     expect(earlier).toHaveLength(14);
@@ -84,7 +88,7 @@ describe('a kept plan', () => {
     const plan = keep(store.create(planOf('a')));
     await plan.flush();
     await store.delete(plan.id);
-    await plan.change(withRow(plan.document, 'b'), 'Add b');
+    await plan.take(withRow(plan.document, 'b'), 'Add b');
     const again = await store.open(plan.id);
     expect(rowsOf(keep(again!.plan)!.document)).toEqual(['a', 'b']);
   });
@@ -106,9 +110,9 @@ describe('a plan open in two tabs', () => {
   it('shows in each what is done in the other', async () => {
     const { one, two } = await twoTabs(['a', 'b']);
     const followed = new Promise<string[]>((resolve) =>
-      two.addEventListener('plan-follow', (event) => resolve(rowsOf(event.document))),
+      two.plan.onChange((event) => resolve(rowsOf(event.document))),
     );
-    await one.change(retyped(one.document, 0, 'A'), 'Retype a');
+    await one.take(retyped(one.document, 0, 'A'), 'Retype a');
     expect(await followed).toEqual(['A', 'b']);
     expect(rowsOf(two.document)).toEqual(['A', 'b']);
   });
@@ -116,63 +120,70 @@ describe('a plan open in two tabs', () => {
   it('keeps the work of both where both edit at once', async () => {
     const { one, two } = await twoTabs(['a', 'b', 'c']);
     const done = [
-      one.change(retyped(one.document, 0, 'A'), 'Retype a'),
-      two.change(withRow(retyped(two.document, 2, 'C'), 'd'), 'Retype c, add d'),
+      one.take(retyped(one.document, 0, 'A'), 'Retype a'),
+      two.take(withRow(retyped(two.document, 2, 'C'), 'd'), 'Retype c, add d'),
     ];
-    expect(await Promise.all(done)).toEqual(['saved', 'saved']);
+    await Promise.all(done);
     await Promise.all([one.follow(), two.follow()]);
     expect(rowsOf(one.document)).toEqual(['A', 'b', 'C', 'd']);
     expect(rowsOf(two.document)).toEqual(['A', 'b', 'C', 'd']);
   });
 
-  it('sets the second of two edits of one row aside, where it can be read and put back', async () => {
-    const { one, two, store } = await twoTabs(['a', 'b'], 'deaf');
-    const first = await one.change(retyped(one.document, 1, 'one'), 'Retype b');
-    const told = new Promise<string[]>((resolve) =>
-      two.addEventListener('edits-aside', (event) => resolve(event.edits.map((e) => e.edit.label))),
-    );
-    const second = await two.change(retyped(two.document, 1, 'two'), 'Retype b as two');
-    expect(first).toBe('saved');
-    expect(second).toBe('aside');
-    expect(await told).toEqual(['Retype b as two']);
-    expect(rowsOf(two.document)).toEqual(['a', 'one']);
-    const [aside] = await store.aside(two.id);
-    expect(aside!.edit.label).toBe('Retype b as two');
-    expect(await store.putBack(two, aside!)).toBe(false);
-    await two.change(retyped(two.document, 1, 'b'), 'Back to b');
-    expect(await store.putBack(two, aside!)).toBe(true);
-    expect(rowsOf(two.document)).toEqual(['a', 'two']);
-    expect(await store.aside(two.id)).toEqual([]);
+  it('keeps the earlier of two values of one cell aside, where it can be read and put back', async () => {
+    const { one, two } = await twoTabs(['a', 'b'], 'deaf');
+    const first = one.change(typed(1, 'one'), 'Retype b');
+    const second = two.change(typed(1, 'two'), 'Retype b as two');
+    await Promise.all([first, second]);
+    await Promise.all([one.follow(), two.follow()]);
+    expect(rowsOf(one.document)).toEqual(rowsOf(two.document));
+    const [stands] = rowsOf(two.document).slice(1);
+    const [kept] = two.plan.kept;
+    expect([stands, kept!.value].sort()).toEqual(['one', 'two']);
+    expect(kept).toMatchObject({ place: 'work, row 2, activity', instead: stands });
+    two.plan.putBack(kept!);
+    await two.saved();
+    await one.follow();
+    expect(rowsOf(one.document)).toEqual(['a', kept!.value]);
+    expect([...one.plan.kept, ...two.plan.kept]).toEqual([]);
   });
 
-  it('undoes only its own work', async () => {
-    const { one, two } = await twoTabs(['a', 'b']);
-    const history = new History(two.document);
-    two.addEventListener('plan-follow', (event) => history.follow(event.edit));
-    const mine = retyped(two.document, 1, 'B');
-    history.push(mine, 'Retype b');
-    await two.change(mine, 'Retype b');
+  it('undoes only its own work, when it is opened again too', async () => {
+    const { one, two, store } = await twoTabs(['a', 'b']);
+    await two.change(typed(1, 'B'), 'Retype b');
     await one.follow();
-    await one.change(withRow(one.document, 'top', 0), 'Add a row');
+    await one.take(withRow(one.document, 'top', 0), 'Add a row');
     await two.follow();
-    const undone = history.undo()!;
-    await two.change(undone, 'Undo: Retype b');
-    expect(rowsOf(two.document)).toEqual(['top', 'a', 'b']);
+    expect(two.plan.undo.undoLabel).toBe('Retype b');
+    const kept = new Map<string, string>();
+    vi.stubGlobal('sessionStorage', {
+      getItem: (key: string) => kept.get(key) ?? null,
+      setItem: (key: string, text: string) => void kept.set(key, text),
+    });
+    keepSteps(two.id, two.plan.undo.steps);
+    const again = keep((await store.open(two.id))!.plan)!;
+    vi.unstubAllGlobals();
+    expect(again.plan.undo.undoLabel).toBe('Retype b');
+    for (const plan of [two, again]) {
+      expect(plan.plan.undo.undo()).toBe(true);
+      await plan.saved();
+      expect(rowsOf(plan.document)).toEqual(['top', 'a', 'b']);
+      expect(plan.plan.undo.canUndo).toBe(false);
+    }
   });
 
   it('follows a tab that went on for so long that the edits on the way are gone', async () => {
     const { one, two } = await twoTabs(['a'], 'deaf');
-    await two.change(withRow(two.document, 'mine'), 'Add mine');
+    await two.take(withRow(two.document, 'mine'), 'Add mine');
     await one.follow();
     for (let step = 0; step < 700; step += 1)
-      void one.change(withRow(one.document, `step ${step}`, 0), 'Add a step');
+      void one.take(withRow(one.document, `step ${step}`, 0), 'Add a step');
     await one.flush();
     for (let round = 0; round < 7; round += 1) {
       for (let step = 0; step < 110; step += 1)
-        void one.change(retyped(one.document, 0, `round ${round} ${step}`), 'Retype');
+        void one.take(retyped(one.document, 0, `round ${round} ${step}`), 'Retype');
       await one.flush();
     }
-    await two.change(withRow(two.document, 'last'), 'Add last');
+    await two.take(withRow(two.document, 'last'), 'Add last');
     await two.follow();
     expect(two.document.tables.work.rows).toHaveLength(703);
     expect(rowsOf(two.document)[0]).toBe('round 6 109');
@@ -192,7 +203,7 @@ describe('a store of another version', () => {
     const old = keep(opened!.plan)!;
     expect(old.readOnly).toBe(true);
     expect(rowsOf(old.document)).toEqual(['a']);
-    void old.change(withRow(old.document, 'b'), 'Add b');
+    void old.take(withRow(old.document, 'b'), 'Add b');
     expect(old.state).toEqual({ kind: 'read-only', changes: 1 });
     expect(await old.flush()).toBe(false);
     future.close();
@@ -203,7 +214,7 @@ describe('a store of another version', () => {
     const plan = keep(new PlanStore({ name, ...quick, retryMs: [] }).create(planOf('a')));
     await plan.flush();
     const future = await openDB(name, 9);
-    void plan.change(withRow(plan.document, 'b'), 'Add b');
+    void plan.take(withRow(plan.document, 'b'), 'Add b');
     expect(await plan.flush()).toBe(false);
     expect(plan.state).toMatchObject({ kind: 'not-saved', trouble: 'newer', changes: 1 });
     future.close();

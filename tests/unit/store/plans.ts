@@ -1,3 +1,4 @@
+import type { TableChange } from '../../../src/plan/index.js';
 import { emptyPlan, emptyTable, type PlanDocument } from '../../../src/model/index.js';
 
 /** A plan whose work table holds these rows of one cell each. */
@@ -15,6 +16,12 @@ export function withRow(document: PlanDocument, text: string, at = Infinity): Pl
   const rows = document.tables.work.rows.toSpliced(at, 0, [text]);
   return { ...document, tables: { ...document.tables, work: { ...document.tables.work, rows } } };
 }
+
+/** One cell of a row typed anew, as the sheet does it. */
+export const typed = (row: number, text: string): TableChange => ({
+  table: 'work',
+  steps: [{ cells: [{ row, column: 0, text }] }],
+});
 
 /** The plan with one row typed anew. */
 export function retyped(document: PlanDocument, at: number, text: string): PlanDocument {

@@ -1,12 +1,13 @@
 import * as z from 'zod/mini';
+import type { Edit } from '../../src/edits/index.js';
 
 z.config({ jitless: true });
 
 const rows = z.array(z.array(z.string()));
 const place = z.number().check(z.int(), z.minimum(0));
 
-/** An edit as it is kept: read back, it is checked like anything else that comes from outside. */
-export const editSchema = z.strictObject({
+/** An edit as the version before kept it: read back, it is checked like anything else that comes from outside. */
+const editSchema = z.strictObject({
   label: z.string(),
   changes: z.array(
     z.union([
@@ -22,3 +23,13 @@ export const editSchema = z.strictObject({
     ]),
   ),
 });
+
+/** The edit of a record of the version before; `undefined` where its text is no edit. */
+export function editIn(record: { readonly text: string }): Edit | undefined {
+  try {
+    const read = editSchema.safeParse(JSON.parse(record.text));
+    return read.success ? (read.data as Edit) : undefined;
+  } catch {
+    return undefined;
+  }
+}

@@ -87,7 +87,10 @@ export function timeReasons(one: TimeCase): {
     });
   const isOrdered = one.plain && reasons.length > 1;
   const ordered = isOrdered ? smallestFirst(one, reasons) : reasons;
-  const blocks = blockReasons(one);
+  const blocks = blockReasons(
+    one,
+    ordered.find((reason) => reason.code === 'too-short'),
+  );
   const told = [...blocks, ...ordered];
   return {
     reasons: one.proven ? told : [notShown(one), ...told],

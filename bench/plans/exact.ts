@@ -70,8 +70,9 @@ for (let seed = Number(asked.from); seed <= Number(asked.to); seed += 1) {
       if (told.lowerBound > value) say(`${name} at least ${told.lowerBound} told; ${value} is had`);
       if (value !== ours[i + 1]) break;
     }
-    // What the peer proved nothing beats, unless its model leaves something out.
-    if (apart > 0 && apart <= peer.proven && ours[apart]! < theirs[apart]!)
+    // What the peer proved of whole pieces nothing beats; of repeated work it looks at two visits a stretch.
+    const whole = plan.activities.every(({ work }) => work.kind === 'whole');
+    if (whole && apart > 0 && apart <= peer.proven && ours[apart]! < theirs[apart]!)
       say(`ours has ${names[apart - 1]} ${ours[apart]}, the peer proved ${theirs[apart]}`);
   }
   const worse = apart >= 0 && ours[apart]! > theirs[apart]!;

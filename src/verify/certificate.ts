@@ -1,6 +1,6 @@
 import { endOf, type Job } from './work.js';
 import { smallPlans } from './better.js';
-import { duesOf, type Due } from './key-dates.js';
+import { duesOf, type Due } from './dues.js';
 import type { ClaimedCertificate, ClaimedValue, PlanAnswer, Tell } from './types.js';
 import type { Ledgers } from './usable.js';
 import { MINUTE, type Instant, type Plan } from './words.js';

@@ -1,28 +1,8 @@
+import type { Due } from './dues.js';
 import type { PushOn } from './push-on.js';
 import type { ClaimedKeyDate, Tell } from './types.js';
-import { MINUTE, type Activity, type Instant } from './words.js';
-import { endOf, isAllPlaced, type Job } from './work.js';
-
-/** Work of one package that must have finished by one moment. */
-export interface Due {
-  readonly package: string;
-  readonly due: Instant;
-  readonly jobs: readonly Job[];
-}
-
-/** The key dates of work that is not done yet: rows of one package with one date are one. */
-export function duesOf(jobs: ReadonlyMap<string, Job>): Due[] {
-  const dues = new Map<string, { package: string; due: Instant; jobs: Job[] }>();
-  for (const job of jobs.values()) {
-    const { package: pack, keyDate }: Activity = job.activity;
-    if (keyDate === undefined || job.left === 0) continue;
-    const key = JSON.stringify([pack, keyDate]);
-    const known = dues.get(key);
-    if (known) known.jobs.push(job);
-    else dues.set(key, { package: pack, due: keyDate, jobs: [job] });
-  }
-  return [...dues.values()];
-}
+import { MINUTE, type Instant } from './words.js';
+import { endOf, isAllPlaced } from './work.js';
 
 /** When all of it is finished; null while some of it has no place. */
 export function forecastOf(due: Due): Instant | null {

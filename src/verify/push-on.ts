@@ -1,6 +1,7 @@
 // How soon work can be over when something before it slips: asked of links and usable time alone, so that nothing real is
 // ever sooner. Float that even this does not leave is none.
 import { clearOf } from './bands.js';
+import type { Due } from './dues.js';
 import type { Ledgers } from './usable.js';
 import { stopsOf } from './usable.js';
 import { takes } from './where.js';
@@ -16,11 +17,18 @@ export class PushOn {
   readonly #jobs: ReadonlyMap<string, Job>;
   readonly #ledgers: Ledgers;
   readonly #followers = new Map<string, Job[]>();
+  /** By when each must be over: its key date, or as late as work of that date is planned. */
+  readonly #limits = new Map<string, Instant>();
 
-  constructor(plan: Plan, jobs: ReadonlyMap<string, Job>, ledgers: Ledgers) {
+  constructor(plan: Plan, jobs: ReadonlyMap<string, Job>, ledgers: Ledgers, dues: readonly Due[]) {
     this.#plan = plan;
     this.#jobs = jobs;
     this.#ledgers = ledgers;
+    for (const due of dues) {
+      const placed = due.jobs.filter((job) => job.pieces.length > 0);
+      const limit = Math.max(due.due, ...placed.map(endOf));
+      for (const { activity } of placed) this.#limits.set(activity.id, limit);
+    }
     for (const job of jobs.values())
       if (job.pieces.length > 0)
         for (const { activity } of job.activity.after) {
@@ -31,8 +39,8 @@ export class PushOn {
   }
 
   /**
-   * The first activity that finds no time, or misses a key date that it meets, when one finishes so late at the soonest;
-   * `undefined` where none is seen to.
+   * The first activity that finds no time, or by which a key date is missed or missed by more, when one finishes so late at
+   * the soonest; `undefined` where none is seen to.
    */
   firstHurt(id: string, finish: Instant): string | undefined {
     // What each must wait for, the latest so far, and how soon each can be then.
@@ -47,8 +55,7 @@ export class PushOn {
       const { begin, over } = asked.get(next)!;
       const fit = this.#soonest(job, begin, over);
       if (!fit) return next;
-      const { keyDate } = job.activity;
-      if (keyDate !== undefined && endOf(job) <= keyDate && fit.end > keyDate) return next;
+      if (fit.end > (this.#limits.get(next) ?? Number.POSITIVE_INFINITY)) return next;
       const before = soonest.get(next);
       if (before && fit.start <= before.start && fit.end <= before.end) continue;
       soonest.set(next, fit);

@@ -5,7 +5,8 @@ import { checkTotals } from './certificate.js';
 import { clockOf } from './clock.js';
 import { checkComplete, checkKnown } from './complete.js';
 import { checkFloats } from './floats.js';
-import { checkKeyDates, duesOf } from './key-dates.js';
+import { duesOf } from './dues.js';
+import { checkKeyDates } from './key-dates.js';
 import { checkLineState } from './line-state.js';
 import { checkOrder } from './order.js';
 import { PushOn } from './push-on.js';
@@ -47,7 +48,7 @@ export function verify(
   const dues = duesOf(jobs);
   if (unplaced) checkComplete(jobs, unplaced, tell);
   if (unstated) checkUnstated(jobs, unsaid, unstated, tell);
-  if (keyDates) checkKeyDates(dues, keyDates, new PushOn(plan, jobs, ledgers), tell);
+  if (keyDates) checkKeyDates(dues, keyDates, new PushOn(plan, jobs, ledgers, dues), tell);
   checkTotals(plan, jobs, ledgers, answer, faults.length === 0, tell);
   if (floats) {
     const spare = new Spare(plan, jobs, clockOf(plan.zone));

@@ -32,6 +32,9 @@ function sizesOf(seed: number): { windows: number; activities: number; repeated:
   };
 }
 
+const unitsIn = (placements: readonly { readonly units?: number }[]): number =>
+  placements.reduce((sum, one) => sum + (one.units ?? 1), 0);
+
 const wrong: string[] = [];
 const tally = { same: 0, better: 0, worse: 0, proved: 0, peerProved: 0, both: 0, claims: 0 };
 const lost: string[] = [];
@@ -53,13 +56,13 @@ for (let seed = Number(asked.from); seed <= Number(asked.to); seed += 1) {
   const theirs = valuesOf(plan, theirPlacements, peer.unplaced);
 
   const apart = firstApart(ours, theirs);
-  const repeatedOut = unplaced.some(({ activity }) =>
-    plan.activities.some(({ id, work }) => id === activity && work.kind === 'units'),
-  );
-  // Part of repeated work placed is better than none, and the peer places all of it or none.
-  const alike = !(repeatedOut && ours[0] === theirs[0]);
+  // Part of repeated work placed is better than none; the peer places all of it or none.
+  const units = [placements, theirPlacements].map((all) => unitsIn(all));
+  const alike = ours[0] !== theirs[0] || units[0] === units[1];
   if (certificate.mostPlaced && theirs[0] < ours[0])
     say(`"no more can be placed" of ${ours[0]} left out; ${theirs[0]} are enough`);
+  if (certificate.mostPlaced && ours[0] === theirs[0] && units[0]! < units[1]!)
+    say(`"no more can be placed" of ${units[0]} units; ${units[1]} are`);
   if (ours[0] === theirs[0] && alike) {
     for (const [i, name] of names.entries()) {
       const told = certificate.objectives.find((each) => each.name === name)!;
@@ -75,13 +78,13 @@ for (let seed = Number(asked.from); seed <= Number(asked.to); seed += 1) {
     if (whole && apart > 0 && apart <= peer.proven && ours[apart]! < theirs[apart]!)
       say(`ours has ${names[apart - 1]} ${ours[apart]}, the peer proved ${theirs[apart]}`);
   }
-  const worse = apart >= 0 && ours[apart]! > theirs[apart]!;
+  const worse = alike ? apart >= 0 && ours[apart]! > theirs[apart]! : units[0]! < units[1]!;
   if (worse) {
     tally.worse += 1;
     lost.push(
       `seed ${seed}: ours ${ours.join(' ')}, the peer ${theirs.join(' ')} (${peer.proven} proved)`,
     );
-  } else if (apart < 0) tally.same += 1;
+  } else if (alike && apart < 0) tally.same += 1;
   else tally.better += 1;
   const all = certificate.objectives.every((each) => each.proven);
   tally.proved += Number(all);

@@ -114,6 +114,9 @@ export const handbackAnswer = z.object({
   broken: z.optional(broken),
   windows: list(handbackWindow),
   notPlaced: list(z.extend(notPlaced, { window: text })),
+  notWorkedOut: z.optional(
+    said(texts, 'Windows for whose handback no step was left: nothing is said of them.'),
+  ),
 });
 
 /** What `handback` says. */

@@ -6,6 +6,7 @@ export {
 } from './kinds/actuals.js';
 export { riskEventsFrom, type RiskEventsResult } from './kinds/risk-events.js';
 export { activitiesFrom, type ActivitiesResult } from './kinds/activities.js';
+export { keepReading, newReading, type WorkReading } from './kinds/work-reading.js';
 export { chosenColumns, type ChosenColumn } from './headings/chosen-columns.js';
 export {
   isolationCell,

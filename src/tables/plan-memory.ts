@@ -1,8 +1,8 @@
 import type { Activity, MadeGoodBy, TableText } from '../model/index.js';
-import type { WorkRow } from './kinds/activities.js';
 import type { LinkContext } from './links/link-context.js';
 import { checkLinks, type LinkedActivities } from './links/links.js';
 import { RowMemory } from './kinds/row-memory.js';
+import { newReading, takeReading, type WorkReading } from './kinds/work-reading.js';
 import { tableOf, type Table } from './text/table.js';
 import type { WindowRow } from './kinds/windows.js';
 
@@ -25,10 +25,19 @@ interface Links {
  */
 export class PlanMemory {
   readonly windows = new RowMemory<WindowRow>();
-  readonly work = new RowMemory<WorkRow>();
+  #work = newReading();
   readonly #kept = new Map<string, Kept>();
   readonly #lists = new Map<string, readonly unknown[]>();
   #links: Links | undefined;
+
+  get work(): WorkReading {
+    return this.#work;
+  }
+
+  /** Goes on from what an import made of the rows of a table of work. */
+  goOnFrom(text: TableText): void {
+    this.#work = takeReading(text) ?? this.#work;
+  }
 
   /** What was made of the same things before, else what `make` makes of them. */
   of<T>(name: string, from: readonly unknown[], make: () => T): T {

@@ -100,7 +100,8 @@ export function planFromDocument(
           ...(text.unread && { unread: text.unread }),
           ...(text.dateOrder && { dateOrder: text.dateOrder }),
         };
-  const { windows } = document.tables;
+  const { windows, work } = document.tables;
+  memory.goOnFrom(work);
   const tables: Tables = {
     windows: given(windows) ?? { table: memory.table(windows), file: windows.file },
     ...optionalTables((kind) => given(tableIn(document, kind))),

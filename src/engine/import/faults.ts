@@ -11,22 +11,28 @@ import {
   windowsFrom,
   type ReadOptionsOfKind,
   type Table,
+  type WorkReading,
 } from '../../tables/index.js';
 
-/** The faults of one table on its own, with the lines of the file. Links between tables are checked on recompute. */
+/**
+ * The faults of one table on its own, with the lines of the file. Links between tables are checked on recompute.
+ *
+ * @param reading Of work, takes what is made of its rows.
+ */
 export function faultsOf(
   kind: TableKind,
   table: Table,
   file: string,
   document: PlanDocument,
   chosen: Pick<ReadOptionsOfKind, 'map' | 'unread' | 'dateOrder'> = {},
+  reading?: WorkReading,
 ): readonly Fault[] {
   const options = { ...chosen, file, zone: document.zone };
   switch (kind) {
     case 'windows':
       return windowsFrom(table, options).faults;
     case 'work':
-      return activitiesFrom(table, options).faults;
+      return activitiesFrom(table, { ...options, memory: reading }).faults;
     case 'resources':
       return resourcesFrom(table, options).faults;
     case 'trains':

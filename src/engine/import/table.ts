@@ -9,9 +9,11 @@ import {
   findDates,
   findHeadings,
   guessKind,
+  keepReading,
   likelyKind,
   matchColumns,
   mergeTables,
+  newReading,
   tableOfRecords,
   takes,
   type Effect,
@@ -53,12 +55,16 @@ export function takeTable(
     ...(choices?.unread && { unread: choices.unread }),
     ...(choices?.dateOrder && { dateOrder: choices.dateOrder }),
   };
+  const reading = kind === 'work' ? newReading() : undefined;
   const faults =
-    kind === undefined ? [notKnown(table, file)] : faultsOf(kind, table, file, document, chosen);
+    kind === undefined
+      ? [notKnown(table, file)]
+      : faultsOf(kind, table, file, document, chosen, reading);
   const incoming: TableText = {
     file,
     columns: [...table.columns],
-    rows: table.rows.map((row) => [...row.cells]),
+    // The very rows that were read, so that nobody need read them again: a document is never changed in place.
+    rows: table.rows.map((row) => row.cells as string[]),
     ...(table.above && { above: table.above.map((row) => [...row.cells]) }),
     ...(map && { map: { ...map } }),
     ...(choices?.unread && { unread: [...choices.unread] }),
@@ -108,6 +114,7 @@ export function takeTable(
     }),
   };
   if (!made || kind === undefined || choices?.leave) return { document, report };
+  if (reading) keepReading(made.table, reading);
   return {
     document: { ...document, tables: { ...document.tables, [kind]: made.table } },
     report,

@@ -6,6 +6,7 @@ import type { Activity } from '../../model/index.js';
  */
 export function cyclesOf(activities: readonly Activity[]): string[][] {
   const order = new Map(activities.map((one, index) => [one.id, index]));
+  if (allEnd(activities, order)) return [];
   const state = new Uint8Array(activities.length);
   const cycles: string[][] = [];
   const [onPath, finished] = [1, 2];
@@ -31,6 +32,29 @@ export function cyclesOf(activities: readonly Activity[]): string[][] {
     }
   }
   return cycles;
+}
+
+/** Whether each is done once all that it waits for is, so that there is no circle. */
+function allEnd(activities: readonly Activity[], order: ReadonlyMap<string, number>): boolean {
+  // Each in turn tells those it waits for that nobody else of them waits any more.
+  const followers = new Int32Array(activities.length);
+  const before = activities.map(({ after }) => {
+    const places: number[] = [];
+    for (const { activity } of after) {
+      const at = order.get(activity);
+      if (at === undefined) continue;
+      places.push(at);
+      followers[at]! += 1;
+    }
+    return places;
+  });
+  const last = [...followers.keys()].filter((at) => followers[at] === 0);
+  for (let head = 0; head < last.length; head += 1)
+    for (const at of before[last[head]!]!) {
+      followers[at]! -= 1;
+      if (followers[at] === 0) last.push(at);
+    }
+  return last.length === activities.length;
 }
 
 function fromFirst(circle: readonly number[]): number[] {

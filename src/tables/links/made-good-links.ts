@@ -13,6 +13,7 @@ export function checkMadeGood(
   refuse: Refuse,
   faults: Fault[],
 ): void {
+  if (activities.every((activity) => named(activity).length === 0)) return;
   const byId = new Map(activities.map((activity) => [activity.id, activity]));
   for (const activity of activities) {
     const names = named(activity);
@@ -98,6 +99,7 @@ export function dropNotMadeGood(
   out: ReadonlySet<string>,
   refuse: Refuse,
 ): void {
+  if (activities.every((activity) => named(activity).length === 0)) return;
   const known = new Set(activities.map((activity) => activity.id));
   for (const activity of activities) {
     if (out.has(activity.id) || activity.place === 'outside') continue;

@@ -19,6 +19,8 @@ export async function withPage(path, use) {
   });
   const page = await browser.newPage();
   page.on('pageerror', (error) => console.error(error));
+  // A busy machine takes long to serve so many modules.
+  page.setDefaultTimeout(300_000);
   await page.setViewport({ width: 1920, height: 700 });
   const { port } = server.httpServer.address();
   await page.goto(`http://127.0.0.1:${port}/${path}`);

@@ -153,7 +153,15 @@ describe('a hostile table in the built page', () => {
       await openView(page, 'files');
       const input = (await page.waitForSelector('>>> possession-import >>> input[type=file]'))!;
       await (input as ElementHandle<HTMLInputElement>).uploadFile(path);
-      await new Promise((resolve) => setTimeout(resolve, 1500));
+      await page.waitForFunction(
+        () => {
+          const inside = document
+            .querySelector('possession-desk')!
+            .shadowRoot!.querySelector('possession-import')!.shadowRoot!;
+          return inside.querySelector('button.strong') && !inside.querySelector('.busy');
+        },
+        { timeout: 300_000 },
+      );
       await page.evaluate(() => {
         const inside = document
           .querySelector('possession-desk')!

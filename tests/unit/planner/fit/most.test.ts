@@ -41,6 +41,24 @@ describe('mostThatFits', () => {
     expect(mostOf(document)).toMatchObject({ pieces: 2, ofPieces: 4, ofUnits: 0 });
   });
 
+  it('is nothing where the window takes none of the inside work', () => {
+    const document = plan({
+      windows: [window('P1', 0, 480, { lines: ['Down'] })],
+      activities: [
+        activity('A1', 60, { lines: ['Up'] }),
+        activity('A2', 0, { lines: ['Up'], units: [4, 10, 5, 5] }),
+        activity('A3', 60, { place: 'outside' }),
+      ],
+    });
+    expect(mostOf(document)).toEqual({
+      pieces: 0,
+      ofPieces: 2,
+      units: 0,
+      ofUnits: 4,
+      proven: true,
+    });
+  });
+
   it('finishes as many pieces as can be, not the first that come', () => {
     const document = plan({
       windows: [window('P1', 0, 180)],

@@ -9,7 +9,6 @@ import {
 import type { Account, AccountRequest } from '../../src/engine/index.js';
 import type { AccessWindow, Resource, Train } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { paper } from '../shared/paper.js';
 import { ReportAskEvent, type ReportFormat } from '../report/report-events.js';
@@ -24,6 +23,7 @@ import { defaultStrings, type AccountStrings } from './strings.js';
 import { breakdowns, sumsView } from './sums-view.js';
 import { trainEntry, type PasteState } from './train-entry.js';
 import { nameText } from '../shared/name.js';
+import { Words } from '../shared/words.js';
 
 const HANDBACK = 'handback';
 const noPaste: PasteState = { text: '', said: '', problems: [] };
@@ -67,13 +67,16 @@ export class PossessionAccount extends LitElement {
   /** Words in place of the default ones. */
   declare strings: Partial<AccountStrings>;
 
+  readonly #words = new Words<AccountStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   #refused = new Map<string, Refused>();
   #paste = noPaste;
   #begun: readonly BegunSheet[] = [];
 
   constructor() {
     super();
-    new Language(this);
     this.answer = null;
     this.window = null;
     this.trains = [];
@@ -92,7 +95,7 @@ export class PossessionAccount extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { window } = this;
     if (!window) return html`<p class="empty quiet">${words.empty}</p>`;
     const request = this.request?.window === window.id ? this.request : null;
@@ -112,7 +115,7 @@ export class PossessionAccount extends LitElement {
             this.#ask({ ...(request ?? { window: window.id }), actualHandback }),
         })}
       </header>
-      ${cautionList(words.cautions, answer?.cautions)}
+      ${cautionList(words.cautions, words.cautionLines)}
       ${
         request
           ? this.#renderEntered(answer, this.#entry(window, request, words))

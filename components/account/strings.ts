@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 import { headTitles, type AccountRow } from '../../src/engine/index.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
@@ -21,6 +22,7 @@ export const defaultStrings = {
     'who claims each cost, what share of it is ours, and what shows it',
   ] as readonly string[],
   cautions: 'Cautions',
+  cautionLines: cautions,
 
   trains: 'Trains: what really happened',
   trainsNote:

@@ -3,12 +3,12 @@ import { MINUTE, type Instant } from '../../src/calendar/index.js';
 import type { BookAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { paper, PORTRAIT } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { momentText, numberText } from '../shared/format.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { Words } from '../shared/words.js';
 import { styles } from './booking.styles.js';
 import { CalendarSaveEvent } from './calendar-save-event.js';
 import { WEEKS } from './coming-weeks.js';
@@ -58,12 +58,15 @@ export class PossessionBooking extends LitElement {
   /** Words in place of the default ones. */
   declare strings: Partial<BookingStrings>;
 
+  readonly #words = new Words<BookingStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   readonly #strip = new WidthWatch(this, '.strip-frame', 640);
   readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
-    new Language(this);
     this.answer = null;
     this.windows = [];
     this.now = null;
@@ -73,7 +76,7 @@ export class PossessionBooking extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { answer } = this;
     const first = answer?.milestones[0];
     if (!answer || !first) return html`<p class="empty quiet">${words.empty}</p>`;
@@ -92,7 +95,7 @@ export class PossessionBooking extends LitElement {
           ${words.save}
         </button>
       </header>
-      ${cautionList(words.cautions)} ${this.#renderSummary(answer, words)}
+      ${cautionList(words.cautions, words.cautionLines)} ${this.#renderSummary(answer, words)}
       <section part="strip" class="weeks">
         <h3>${words.strip(WEEKS)}</h3>
         <div class="strip-frame">

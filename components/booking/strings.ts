@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 import type { Milestone } from '../../src/engine/index.js';
 
 type State = Milestone['state'];
@@ -63,6 +64,7 @@ export const defaultStrings = {
 
   save: 'Save as a calendar file',
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type BookingStrings = Readonly<typeof defaultStrings>;

@@ -7,10 +7,10 @@ import {
   type TemplateResult,
 } from 'lit';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { paper, PORTRAIT } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { Words } from '../shared/words.js';
 import { ChartPickEvent } from './chart-pick-event.js';
 import { chartTable } from './chart-table.js';
 import { styles } from './chart.styles.js';
@@ -51,6 +51,10 @@ export class PossessionChart extends LitElement {
   /** Words in place of the default ones. */
   declare strings: Partial<ChartStrings>;
 
+  readonly #words = new Words<ChartStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   #asTable = false;
   #failed = false;
   /** The point under the pointer; it goes before the picked one while the pointer is there. */
@@ -68,7 +72,6 @@ export class PossessionChart extends LitElement {
 
   constructor() {
     super();
-    new Language(this);
     this.shown = null;
     this.picked = null;
     this.strings = {};
@@ -107,7 +110,7 @@ export class PossessionChart extends LitElement {
   override render(): TemplateResult | typeof nothing {
     const { shown } = this;
     if (!shown || shown.points.length === 0) return nothing;
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const read = this.#under ?? this.picked;
     const table = this.#asTable || this.#failed;
     const said = read === null ? words.read : pointWords(shown, read);

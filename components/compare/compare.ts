@@ -2,12 +2,12 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import type { Allocation, KeyDateForecast, Placement } from '../../src/engine/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { countText, dueText, momentText, stretchText } from '../shared/format.js';
 import { paper } from '../shared/paper.js';
 import { rightToLeft } from '../shared/right-to-left.js';
+import { Words } from '../shared/words.js';
 import { changesOf, datePairs, type DatePair, type WorkChange } from './changes.js';
 import { dateChange, floatShown, summaryRows } from './change-words.js';
 import { changeMark } from './change-mark.js';
@@ -52,9 +52,12 @@ export class PossessionCompare extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<CompareStrings>;
 
+  readonly #words = new Words<CompareStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   constructor() {
     super();
-    new Language(this);
     this.beforePlan = null;
     this.afterPlan = null;
     this.beforeName = '';
@@ -66,7 +69,7 @@ export class PossessionCompare extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { beforePlan: before, afterPlan: after } = this;
     if (!before || !after) {
       const why = before ? words.noAfter : after ? words.noBefore : words.noPlans;
@@ -74,7 +77,7 @@ export class PossessionCompare extends LitElement {
     }
     return html`<h2>${words.title}</h2>
       ${this.#renderSummary(before, after, words)} ${this.#renderDates(before, after, words)}
-      ${this.#renderMoves(before, after, words)} ${cautionList(words.cautions)}`;
+      ${this.#renderMoves(before, after, words)} ${cautionList(words.cautions, words.cautionLines)}`;
   }
 
   #names(words: CompareStrings): readonly [string, string] {

@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 import type { ChangeKind } from './changes.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
@@ -73,6 +74,7 @@ export const defaultStrings = {
     'visit-less': 'one visit less',
   } as Record<ChangeKind, string>,
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type CompareStrings = Readonly<typeof defaultStrings>;

@@ -17,8 +17,8 @@ import {
 import type { FitSelectEvent } from '../fit/fit-select-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { wordsOf } from '../shared/words-of.js';
+import { Words } from '../shared/words.js';
 import type { TableChangeEvent } from '../sheet/table-change-event.js';
 import type { KeptPlan } from '../store/index.js';
 import { DocumentChangeEvent } from './document-change-event.js';
@@ -67,6 +67,10 @@ export class PossessionDocument extends LitElement {
   declare engine: Engine | null;
   /** Words in place of the default ones. */
   declare strings: Partial<DocumentStrings>;
+
+  readonly #words = new Words<DocumentStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
   declare private _troubles: readonly string[];
 
   #own: Engine | undefined;
@@ -86,7 +90,6 @@ export class PossessionDocument extends LitElement {
 
   constructor() {
     super();
-    new Language(this);
     this.src = '';
     this.zone = '';
     this.keep = '';
@@ -125,7 +128,7 @@ export class PossessionDocument extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const troubles = this._troubles;
     return html`<div role="status">
         ${this.document || troubles.length > 0 || this.src === '' ? '' : words.reading}
@@ -184,7 +187,7 @@ export class PossessionDocument extends LitElement {
   }
 
   async #read(signal: AbortSignal): Promise<PlanDocument> {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const addresses = this.src.split(/\s+/).filter((one) => one !== '');
     const { files, missing } = await readFiles(addresses, this.baseURI, signal);
     const { document, report } = await this.#engine.importFiles(

@@ -11,13 +11,13 @@ import type { FitVerdict } from '../../src/planner/fit/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { gridMove, turnedKey } from '../shared/grid-keys.js';
 import { SightWatch } from '../shared/in-sight.js';
 import { paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
+import { Words } from '../shared/words.js';
 import { FitSelectEvent } from './fit-select-event.js';
 import { styles } from './fit.styles.js';
 import { Amounts, MOST_PAIRS } from './amounts.js';
@@ -61,7 +61,10 @@ export class PossessionFit extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<FitStrings>;
 
-  #words: FitStrings = defaultStrings;
+  readonly #words = new Words<FitStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   #order: MapOrder = asPlanned(0, 0);
   #rows: readonly PackageSummary[] = [];
   #columns: readonly AccessWindow[] = [];
@@ -74,7 +77,6 @@ export class PossessionFit extends LitElement {
 
   constructor() {
     super();
-    new Language(this);
     this.packages = [];
     this.windows = [];
     this.fits = [];
@@ -102,7 +104,6 @@ export class PossessionFit extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('strings')) this.#words = { ...defaultStrings, ...this.strings };
     const others = changed.has('packages') || changed.has('windows') || changed.has('goesFirst');
     if (others || (changed.has('fits') && this.goesFirst)) this.#lay();
     if (others || changed.has('fits'))
@@ -132,7 +133,7 @@ export class PossessionFit extends LitElement {
 
   /** What the order goes by. */
   #orderText(): string {
-    const words = this.#words;
+    const words = this.#words.now;
     if (this.fits.length > MOST_PAIRS) return words.tooManyPairs(this.fits.length);
     return this.#amounts.knows(this.fits) ? words.byAmount : words.amountsComing;
   }
@@ -154,14 +155,14 @@ export class PossessionFit extends LitElement {
     const scroller = this.renderRoot.querySelector<HTMLElement>('.map') ?? undefined;
     if (this.#view?.scroller !== scroller) {
       this.#view?.dispose();
-      this.#view = scroller && new MapView(scroller);
+      this.#view = scroller && new MapView(scroller, (work) => this.#words.speaking(work));
     }
     this.#view?.update(this.#data);
     if (changed.has('selected') && this.#isChosen) this.#view?.bring(this.#chosen);
   }
 
   override render(): TemplateResult {
-    const words = this.#words;
+    const words = this.#words.now;
     const pairs = this.packages.length * this.windows.length;
     if (pairs === 0) return html`<p class="key">${words.nothing}</p>`;
     if (this.fits.length === 0)
@@ -220,7 +221,7 @@ export class PossessionFit extends LitElement {
         </table>
       </div>
       ${this.#print.printing ? printedMap(this.#data, this.#view?.firstColumn ?? 0) : nothing}
-      <div class="on-paper">${cautionList(words.cautions)}</div>`;
+      <div class="on-paper">${cautionList(words.cautions, words.cautionLines)}</div>`;
   }
 
   get #data(): MapData {
@@ -230,7 +231,7 @@ export class PossessionFit extends LitElement {
       book: this.#book,
       chosen: this.#isChosen ? this.#chosen : { row: -1, column: -1 },
       at: this.#at,
-      words: this.#words,
+      words: this.#words.now,
     };
   }
 

@@ -1,4 +1,5 @@
 import type { FitVerdict } from '../../src/planner/fit/types.js';
+import type { FitStrings } from './strings.js';
 import { isNearMiss, isOpen, markPath, verdictKind, verdictText } from './verdict-mark.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
@@ -7,6 +8,7 @@ export interface CellLook {
   readonly row: number;
   readonly column: number;
   readonly verdict: FitVerdict | undefined;
+  readonly words: FitStrings;
   /** Whether it is the cell picked. */
   readonly chosen: boolean;
   /** Whether the Tab key comes to it. */
@@ -69,12 +71,14 @@ export class MapCell {
       element.style.setProperty('inset-inline-start', `${look.start}px`);
     if (was?.here !== look.here) element.tabIndex = look.here ? 0 : -1;
     if (was?.chosen !== look.chosen) element.setAttribute('aria-selected', String(look.chosen));
-    this.writeVerdict(was === undefined || was.verdict !== look.verdict);
+    this.writeVerdict(
+      was === undefined || was.verdict !== look.verdict || was.words !== look.words,
+    );
   }
 
   /** Shows what has become known of the verdict; all of it anew when it is another one. */
   writeVerdict(another: boolean): void {
-    const verdict = this.#look?.verdict;
+    const { verdict, words } = this.#look ?? {};
     const open = verdict !== undefined && isOpen(verdict);
     if (!another && open === this.#open) return;
     this.#open = open;
@@ -87,7 +91,8 @@ export class MapCell {
       this.#path.setAttribute('d', markPath[kind]);
       this.#svg.setAttribute('class', `mark ${kind}`);
     }
-    const text = verdict ? verdictText(verdict) : { amount: 'not read', word: '' };
+    const text =
+      verdict && words ? verdictText(verdict, words) : { amount: words?.notRead ?? '', word: '' };
     if (this.#amount.data !== text.amount) this.#amount.data = text.amount;
     if (this.#word.data !== text.word) this.#word.data = text.word;
   }

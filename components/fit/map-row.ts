@@ -3,6 +3,7 @@ import type { AccessWindow } from '../../src/model/index.js';
 import { clockText, dayText } from '../shared/format.js';
 import { Pool } from '../shared/pool.js';
 import { MapCell } from './map-cell.js';
+import type { FitStrings } from './strings.js';
 
 /** One package's row: its name, which stands still, and a pool of cells. */
 export class MapRow {
@@ -55,6 +56,8 @@ export class MapHead {
   readonly #day = document.createTextNode('');
   readonly #clock = document.createElement('span');
   #window: AccessWindow | undefined;
+  /** The day is written anew in another language. */
+  #words: FitStrings | undefined;
   #look = '';
 
   constructor() {
@@ -64,16 +67,24 @@ export class MapHead {
     this.element.append(this.#name, this.#day, document.createElement('br'), this.#clock);
   }
 
-  write(column: number, start: number, window: AccessWindow, chosen: boolean): void {
+  write(
+    column: number,
+    start: number,
+    window: AccessWindow,
+    chosen: boolean,
+    words: FitStrings,
+  ): void {
     const look = `${column} ${start} ${chosen}`;
-    if (look === this.#look && window === this.#window) return;
+    const another = window !== this.#window || words !== this.#words;
+    if (look === this.#look && !another) return;
     this.#look = look;
     const { element } = this;
     element.setAttribute('aria-colindex', String(column + 2));
     element.style.setProperty('inset-inline-start', `${start}px`);
     element.className = `${window.status}${chosen ? ' within' : ''}`;
-    if (window === this.#window) return;
+    if (!another) return;
     this.#window = window;
+    this.#words = words;
     const { id, title, zone } = window;
     this.#name.textContent = id;
     element.title = `${id} ${title}`.trim();

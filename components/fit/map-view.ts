@@ -34,6 +34,7 @@ const AT_ONCE = 4;
 /** The part of the map that scrolls: it draws the cells in sight, and brings cells into sight. */
 export class MapView {
   readonly scroller: HTMLElement;
+  readonly #speaking: (work: () => void) => void;
   readonly #table: HTMLElement;
   readonly #headRow: HTMLElement;
   readonly #corner: Element;
@@ -50,8 +51,10 @@ export class MapView {
   #seenRows = 1;
   #rest: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(scroller: HTMLElement) {
+  /** `speaking` does something in the language of the element. */
+  constructor(scroller: HTMLElement, speaking: (work: () => void) => void) {
     this.scroller = scroller;
+    this.#speaking = speaking;
     this.#table = scroller.querySelector('table')!;
     this.#headRow = scroller.querySelector('thead tr')!;
     this.#corner = this.#headRow.firstElementChild!;
@@ -81,14 +84,19 @@ export class MapView {
   update(data: MapData): void {
     this.#data = data;
     this.#version += 1;
-    this.#measure();
-    this.#draw(AT_ONCE);
+    this.#show(AT_ONCE);
   }
 
   /** Draws what has come into sight. */
   look(): void {
-    this.#measure();
-    this.#draw(0);
+    this.#show(0);
+  }
+
+  #show(settle: number): void {
+    this.#speaking(() => {
+      this.#measure();
+      this.#draw(settle);
+    });
   }
 
   /** Brings a cell into sight and gives it the focus; the page scrolls too if need be. */
@@ -142,7 +150,13 @@ export class MapView {
     this.#drawn = `${drawn} ${rows.join()}`;
     const focused = this.#focused;
     this.#heads.lay(this.#headRow, columns, (head, column) =>
-      head.write(column, this.#start(column), data.windows[column]!, column === data.chosen.column),
+      head.write(
+        column,
+        this.#start(column),
+        data.windows[column]!,
+        column === data.chosen.column,
+        data.words,
+      ),
     );
     this.#rows.lay(this.#body, rows, (row, place) =>
       this.#drawRow(data, row, place, columns, drawn),
@@ -182,6 +196,7 @@ export class MapView {
         row: place,
         column,
         verdict: book.at(place, column),
+        words,
         chosen: place === chosen.row && column === chosen.column,
         here: place === at.row && column === at.column,
         start: this.#start(column),

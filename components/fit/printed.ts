@@ -46,14 +46,14 @@ export function printedMap(data: MapData, from: number): TemplateResult {
                 </th>
                 ${columns.map((_, at) => {
                   const verdict = data.book.at(row, start + at);
-                  if (!verdict) return html`<td>not read</td>`;
+                  if (!verdict) return html`<td>${words.notRead}</td>`;
                   if (isOpen(verdict) && performance.now() < until) {
                     void verdict.spareMinutes;
                     void verdict.most;
                   }
                   if (isOpen(verdict)) open += 1;
                   const kind = verdictKind(verdict);
-                  const { amount, word } = verdictText(verdict);
+                  const { amount, word } = verdictText(verdict, words);
                   return html`<td class="${kind} ${isNearMiss(verdict) ? 'near' : ''}">
                     <span class="amount"
                       >${verdictMark(kind)}<span class="run">${amount}</span></span

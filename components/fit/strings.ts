@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 import { countText } from '../shared/format.js';
 
 /** Words of the element, but for names, figures and the words of a verdict. Sentences with a figure are functions of it. */
@@ -30,7 +31,45 @@ export const defaultStrings = {
   leftOutPackages: (count: number) => `${countText(count, 'package is', 'packages are')} left out.`,
   open: (count: number) =>
     `${countText(count, 'cell says', 'cells say')} only that not all of the work fits: how much does was not worked out in the time there was.`,
+  /** In a cell, under a time to spare. */
+  spare: 'spare',
+  workingItOut: 'working it out',
+  /** In a cell, the second under the first. */
+  notShown: 'not shown',
+  toFit: 'to fit',
+  notShownToFit: 'not shown to fit',
+  /** In a cell, under the time that is missing, and behind it. */
+  missing: 'short',
+  missingOf: (time: string) => `${time} short`,
+  notRead: 'not read',
+  atLeast: (amount: string) => `at least ${amount}`,
+  unitsOf: (units: number, of: number) => `${units} of ${of} units`,
+  piecesOf: (pieces: number, of: number) => `${pieces} of ${countText(of, 'piece')}`,
+  none: 'none',
+  noneFound: 'none found',
+  /** Reasons in the few letters a cell has room for. */
+  reason: {
+    'fixed-elsewhere': 'fixed elsewhere',
+    'isolation-not-booked': 'no isolation',
+    'key-date': 'after key date',
+    'lines-not-blocked': 'line not shut',
+    'needed-before': 'needed sooner',
+    'no-room': 'no room',
+    'no-usable-stretch': 'broken up',
+    'no-usable-time': 'nothing usable',
+    'not-shown': 'not shown to fit',
+    'not-before': 'too early',
+    'nothing-left': 'already done',
+    'rows-left-out': 'rows left out',
+    'outside-extent': 'out of extent',
+    'resource-not-there': 'no resource',
+    'resource-short': 'resource short',
+    'too-short': 'too short',
+    'waits-for': 'must wait',
+  } as Readonly<Record<string, string>>,
+  noReason: 'does not fit',
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type FitStrings = Readonly<typeof defaultStrings>;

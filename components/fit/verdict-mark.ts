@@ -2,6 +2,7 @@ import { svg, html, type TemplateResult } from 'lit';
 import { durationText } from '../../src/calendar/index.js';
 import type { FitVerdict } from '../../src/planner/fit/types.js';
 import { goesInPart, partText } from '../../src/engine/index.js';
+import type { FitStrings } from './strings.js';
 
 /**
  * `fits`: all of it does. `part`: some of it does. Nothing of it does: `short`, more time would cure it for all; `never`, no
@@ -24,27 +25,6 @@ export function verdictKind(verdict: FitVerdict): VerdictKind {
 
 export const NEAR_MINUTES = 60;
 
-/** Reasons in the few letters a cell has room for; an unknown one is spelt out from its code. */
-const shortReason: Readonly<Record<string, string>> = {
-  'fixed-elsewhere': 'fixed elsewhere',
-  'isolation-not-booked': 'no isolation',
-  'key-date': 'after key date',
-  'lines-not-blocked': 'line not shut',
-  'needed-before': 'needed sooner',
-  'no-room': 'no room',
-  'no-usable-stretch': 'broken up',
-  'no-usable-time': 'nothing usable',
-  'not-shown': 'not shown to fit',
-  'not-before': 'too early',
-  'nothing-left': 'already done',
-  'rows-left-out': 'rows left out',
-  'outside-extent': 'out of extent',
-  'resource-not-there': 'no resource',
-  'resource-short': 'resource short',
-  'too-short': 'too short',
-  'waits-for': 'must wait',
-};
-
 /** Some or nothing of it goes, and all would with so little more time that a longer window is worth asking for. */
 export function isNearMiss(verdict: FitVerdict): boolean {
   if (verdict.fits || isOpen(verdict) || verdict.spareMinutes === null) return false;
@@ -52,28 +32,31 @@ export function isNearMiss(verdict: FitVerdict): boolean {
 }
 
 /** What a cell shows: how much of it goes, and the time to spare, the time missing or the first reason. */
-export function verdictText(verdict: FitVerdict): { amount: string; word: string } {
-  if (verdict.fits) return { amount: durationText(verdict.spareMinutes ?? 0), word: 'spare' };
-  if (isOpen(verdict)) return { amount: '\u2026', word: 'working it out' };
+export function verdictText(
+  verdict: FitVerdict,
+  words: FitStrings,
+): { amount: string; word: string } {
+  if (verdict.fits) return { amount: durationText(verdict.spareMinutes ?? 0), word: words.spare };
+  if (isOpen(verdict)) return { amount: '\u2026', word: words.workingItOut };
   const { most, spareMinutes } = verdict;
   if (!most) {
-    if (verdict.proven === false) return { amount: 'not shown', word: 'to fit' };
+    if (verdict.proven === false) return { amount: words.notShown, word: words.toFit };
     return spareMinutes === null
-      ? { amount: reasonText(verdict), word: '' }
-      : { amount: durationText(-spareMinutes), word: 'short' };
+      ? { amount: reasonText(verdict, words), word: '' }
+      : { amount: durationText(-spareMinutes), word: words.missing };
   }
   const word =
     verdict.proven === false
-      ? 'not shown to fit'
+      ? words.notShownToFit
       : spareMinutes === null
-        ? reasonText(verdict)
-        : `${durationText(-spareMinutes)} short`;
-  return { amount: partText(most), word };
+        ? reasonText(verdict, words)
+        : words.missingOf(durationText(-spareMinutes));
+  return { amount: partText(most, words), word };
 }
 
-function reasonText(verdict: FitVerdict): string {
-  const first = verdict.firstCode ?? verdict.reasons[0]?.code ?? 'no';
-  return shortReason[first] ?? first.replaceAll('-', ' ');
+function reasonText(verdict: FitVerdict, words: FitStrings): string {
+  const first = verdict.firstCode ?? verdict.reasons[0]?.code;
+  return (first && words.reason[first]) ?? words.noReason;
 }
 
 /** A filled disc, a half of one, a wedge with its point down, a bar: shapes that stay apart in one colour. `no` has none yet. */

@@ -18,7 +18,7 @@ export function busyLine(
               value=${far ? progress.done : nothing}
             ></progress>
             <span
-              >${words.working}${far ? html`, ${progress.done} of ${progress.total}` : nothing}</span
+              >${words.working}${far ? `, ${words.progressOf(progress.done, progress.total)}` : nothing}</span
             >`
         : nothing
     }

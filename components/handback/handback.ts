@@ -11,7 +11,6 @@ import { CalendarSaveEvent } from '../booking/calendar-save-event.js';
 import { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { progressStyle } from '../shared/progress-style.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
@@ -45,6 +44,7 @@ import { defaultStrings, type HandbackStrings } from './strings.js';
 import { exactClock } from './times.js';
 import { windowList } from './window-list.js';
 import { titleText } from '../shared/name.js';
+import { Words } from '../shared/words.js';
 
 /**
  * How each window stands against its booked end: margin, chance of handing back on time, and by when every step must
@@ -120,6 +120,10 @@ export class PossessionHandback extends LitElement {
   /** Words in place of the default ones. */
   declare strings: Partial<HandbackStrings>;
 
+  readonly #words = new Words<HandbackStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   /** What became of the last log brought in. */
   #said: { window: string; lines: readonly string[] } = { window: '', lines: [] };
   #chart:
@@ -133,7 +137,6 @@ export class PossessionHandback extends LitElement {
 
   constructor() {
     super();
-    new Language(this);
     this.results = [];
     this.windows = [];
     this.selectedWindow = '';
@@ -156,7 +159,7 @@ export class PossessionHandback extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = this.#words;
+    const words = this.#words.now;
     const result = this.results.find((one) => one.window === this.selectedWindow);
     const live = result !== undefined && (this.live || result.live !== null);
     return html`<div class="screen" aria-busy=${this.busy}>
@@ -174,7 +177,7 @@ export class PossessionHandback extends LitElement {
                   </details>`
               : html`${this.#renderList(words)}
                   <p class="quiet">${words.waits} ${words.thinTail}</p>
-                  ${cautionList(words.cautions)}
+                  ${cautionList(words.cautions, words.cautionLines)}
                   ${
                     result
                       ? this.#renderResult(result, words)
@@ -305,13 +308,9 @@ export class PossessionHandback extends LitElement {
 
   #saveCalendar(): void {
     if (this.now === null) return;
-    const about = this.plan === '' ? undefined : `Plan of work: ${this.plan}.`;
+    const about = this.plan === '' ? undefined : this.#words.now.planOfWork(this.plan);
     const text = cutOffCalendar(this.results, this.windows, this.now, about);
     this.dispatchEvent(new CalendarSaveEvent(text));
-  }
-
-  get #words(): HandbackStrings {
-    return { ...defaultStrings, ...this.strings };
   }
 
   #windowOf(id: string): AccessWindow | undefined {

@@ -158,8 +158,8 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
     ${underWay.length > 0 ? rows(underWay) : nothing}
     ${soon.length > 0 ? html`<h3>${strings.soon}</h3>` : nothing}
     ${soon.length > 0 ? rows(soon) : nothing} ${last ? handingBack(result, setting) : nothing}
-    ${lineList(result, strings)} ${leftOpenList(result, strings)} ${cautionList(strings.cautions)}
-    ${liveDecisions(result, setting)}
+    ${lineList(result, strings)} ${leftOpenList(result, strings)}
+    ${cautionList(strings.cautions, strings.cautionLines)} ${liveDecisions(result, setting)}
     ${
       state.faults.length > 0
         ? html`<p class="log-faults" role="status">${strings.logFaults(state.faults.length)}</p>`

@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Instant } from '../../src/calendar/index.js';
 import { chainOf, shiftState, type ShiftLog } from '../../src/engine/index.js';
-import { cautions } from '../../src/model/index.js';
 import { cautionList } from '../shared/cautions.js';
 import { dayText } from '../shared/format.js';
 import { eventText } from './log-list.js';
@@ -50,6 +49,6 @@ export function printLog(
         })}
       </tbody>
     </table>
-    ${cautionList(strings.cautions, [cautions[0]!, strings.logCaution])}
+    ${cautionList(strings.cautions, [strings.cautionLines[0]!, strings.logCaution])}
   </section>`;
 }

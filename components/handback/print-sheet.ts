@@ -148,6 +148,6 @@ export function printSheet(
       <li>${strings.madeWith(numberText(run.runs), run.seed)}</li>
     </ul>
     <h3>${strings.cautions}</h3>
-    ${cautionList(strings.cautions)}
+    ${cautionList(strings.cautions, strings.cautionLines)}
   </section>`;
 }

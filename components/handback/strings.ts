@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 import { thinTailText, type HandbackResult } from '../../src/engine/index.js';
 
 type Verdict = HandbackResult['verdict'];
@@ -33,6 +34,7 @@ export const defaultStrings = {
   stopped: (runs: string) =>
     `The simulation was stopped after ${runs} runs: the chances are rougher.`,
   cautions: 'Cautions',
+  cautionLines: cautions,
   noZone: 'This window is not in the plan given: times are UTC.',
 
   end: 'The end of the window',
@@ -48,6 +50,8 @@ export const defaultStrings = {
   meanLate: 'Expected overrun',
   moreThan: (time: string) => `Later than ${time}`,
   noRunOf: (runs: string) => `no run of ${runs}`,
+  progressOf: (done: number, total: number) => `${done} of ${total}`,
+  planOfWork: (plan: string) => `Plan of work: ${plan}.`,
   outside: (runs: string) => `${runs} runs lie beyond the picture and are in its last bar.`,
   between: 'Handed back',
   runs: 'Runs',

@@ -1,6 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ColumnPreview, ImportPreview } from '../../src/engine/types.js';
-import { countText } from '../shared/format.js';
 import type { Choose } from './choices-view.js';
 import { withFields, withUnread } from './columns-chosen.js';
 import type { ImportStrings } from './strings.js';
@@ -38,7 +37,7 @@ export function asksView(
   );
   const open = asks.filter((one) => !plain.includes(one));
   return html`<section class="asks" aria-label="${words.asks}, ${file}">
-    <h4>${words.asks}: ${countText(asks.length, 'heading')}</h4>
+    <h4>${words.asks}: ${words.count.heading(asks.length)}</h4>
     <ul>
       ${asks.map(({ at, column, likely }) => {
         const name = column.heading.trim() === '' ? words.noHeading : column.heading;
@@ -90,7 +89,7 @@ export function asksView(
                 );
               }}
             >
-              ${words.takePlain(countText(plain.length, 'heading'))}
+              ${words.takePlain(words.count.heading(plain.length))}
             </button>`
           : nothing
       }
@@ -107,7 +106,7 @@ export function asksView(
                 );
               }}
             >
-              ${words.restStays(countText(open.length, 'heading'))}
+              ${words.restStays(words.count.heading(open.length))}
             </button>`
           : nothing
       }

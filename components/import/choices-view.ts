@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { DateOrder, Encoding, ImportChoices, ImportPreview } from '../../src/engine/types.js';
 import type { TableKind } from '../../src/model/index.js';
-import { countText, numberText } from '../shared/format.js';
+import { numberText } from '../shared/format.js';
 import type { ImportStrings } from './strings.js';
 
 export type Choose = (choices: ImportChoices) => void;
@@ -57,7 +57,7 @@ export function choicesView(
             words.sheet,
             sheets.map((one) => [
               one.name,
-              `${one.name}, ${countText(one.rows, 'row')}${one.hidden ? `, ${words.hidden}` : ''}`,
+              `${one.name}, ${words.count.row(one.rows)}${one.hidden ? `, ${words.hidden}` : ''}`,
             ]),
             chosen.sheet ?? '',
             (sheet) => choose({ sheet }),
@@ -70,7 +70,7 @@ export function choicesView(
             words.encoding,
             encodings.map(({ encoding, lines }) => [
               encoding,
-              `${words.encodings[encoding]}${lines > 0 ? `: ${words.linesDiffer(countText(lines, 'line'))}` : ''}`,
+              `${words.encodings[encoding]}${lines > 0 ? `: ${words.linesDiffer(words.count.line(lines))}` : ''}`,
             ]),
             chosen.encoding === 'utf-8-bom' ? 'utf-8' : (chosen.encoding ?? ''),
             (encoding) => choose({ encoding: encoding as Encoding }),
@@ -84,7 +84,7 @@ export function choicesView(
             delimiters.map((one) => [
               one.delimiter,
               `${words.delimiters[one.delimiter] ?? one.delimiter}: ${words.columnsEven(
-                countText(one.columns, 'column'),
+                words.count.column(one.columns),
                 numberText(one.even),
                 numberText(one.lines),
               )}`,
@@ -102,7 +102,7 @@ export function choicesView(
       ]),
       String(chosen.headingLine),
       (line) => choose({ headingLine: Number(line) }),
-      above > 0 ? words.above(countText(above, 'line')) : nothing,
+      above > 0 ? words.above(words.count.line(above)) : nothing,
     )}
     ${datesChoice(preview, words, choose)}
   </fieldset>`;
@@ -119,9 +119,9 @@ function datesChoice(
     ? [dates.dayFirstOnly, dates.monthFirstOnly]
     : [dates.monthFirstOnly, dates.dayFirstOnly];
   const note = [
-    agree > 0 ? words.datesSettled(countText(agree, 'row')) : dates.settled ? '' : words.datesUsual,
-    dates.eitherWay > 0 ? words.datesTurn(countText(dates.eitherWay, 'row')) : words.datesPlain,
-    against > 0 ? words.datesAgainst(countText(against, 'row')) : '',
+    agree > 0 ? words.datesSettled(words.count.row(agree)) : dates.settled ? '' : words.datesUsual,
+    dates.eitherWay > 0 ? words.datesTurn(words.count.row(dates.eitherWay)) : words.datesPlain,
+    against > 0 ? words.datesAgainst(words.count.row(against)) : '',
   ];
   return choice(
     words.dates,

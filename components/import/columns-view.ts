@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ImportPreview } from '../../src/engine/types.js';
-import { countText, numberText } from '../shared/format.js';
+import { numberText } from '../shared/format.js';
 import type { Choose } from './choices-view.js';
 import { withFields } from './columns-chosen.js';
 import type { ImportStrings } from './strings.js';
@@ -60,7 +60,7 @@ export function columnsView(
                 ${
                   column.faulty > 0
                     ? html`<span class="wrong"
-                        >✕ ${words.faultsIn(countText(column.faulty, 'cell'))}</span
+                        >✕ ${words.faultsIn(words.count.cell(column.faulty))}</span
                       >`
                     : nothing
                 }

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Effect, ImportPreview, Take } from '../../src/engine/types.js';
-import { countText, numberText } from '../shared/format.js';
+import { numberText } from '../shared/format.js';
 import type { Choose } from './choices-view.js';
 import type { ImportStrings } from './strings.js';
 
@@ -41,12 +41,12 @@ export function effectsView(
       ),
     )}
     ${radio('leave', words.leave, '', chosen.leave, () => choose({ leave: true }))}
-    ${rewritten > 0 ? html`<p class="quiet">${words.rewritten(countText(rewritten, 'cell'))}</p>` : nothing}
+    ${rewritten > 0 ? html`<p class="quiet">${words.rewritten(words.count.cell(rewritten))}</p>` : nothing}
   </fieldset>`;
 }
 
 function toldOf(take: Take, effect: Effect, words: ImportStrings): string {
-  const rows = (count: number): string => countText(count, 'row');
+  const rows = (count: number): string => words.count.row(count);
   const figure = (count: number): string => numberText(count);
   switch (take) {
     case 'replace':

@@ -1,6 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Fault } from '../../src/model/index.js';
-import { countText } from '../shared/format.js';
 import type { ImportStrings } from './strings.js';
 
 /** Causes shown, and lines named of each; the rest are in the sheet. */
@@ -29,8 +28,8 @@ function causesOf(faults: readonly Fault[]): readonly Cause[] {
 
 function placeText({ faults }: Cause, words: ImportStrings): string {
   const lines = [...new Set(faults.flatMap((one) => one.line ?? []))];
-  if (lines.length === 0) return 'file';
-  if (lines.length === 1) return `line ${lines[0]!}`;
+  if (lines.length === 0) return words.wholeFile;
+  if (lines.length === 1) return words.lineAt(lines[0]!);
   const named = lines.slice(0, LINES);
   return words.linesOf(named.join(', '), lines.length - named.length);
 }
@@ -46,14 +45,14 @@ export function faultsView(
     class="scroll faults"
     tabindex="0"
     role="region"
-    aria-label="What is wrong, ${file}"
+    aria-label="${words.whatIsWrong}, ${file}"
   >
     <table>
       <thead>
         <tr>
-          <th scope="col">Where</th>
-          <th scope="col">What</th>
-          <th scope="col">Mend</th>
+          <th scope="col">${words.where}</th>
+          <th scope="col">${words.what}</th>
+          <th scope="col">${words.mend}</th>
         </tr>
       </thead>
       <tbody>
@@ -65,8 +64,8 @@ export function faultsView(
             </td>
             <td>
               <span class=${first.severity === 'error' ? 'wrong' : 'note'}
-                >${first.severity === 'error' ? '✕ Error' : '! Note'}${
-                  all.length > 1 ? `, ${countText(all.length, 'time')}` : ''
+                >${first.severity === 'error' ? `✕ ${words.error}` : `! ${words.note}`}${
+                  all.length > 1 ? `, ${words.count.time(all.length)}` : ''
                 }</span
               >
               ${first.message}
@@ -78,7 +77,7 @@ export function faultsView(
     </table>
     ${
       causes.length > SHOWN
-        ? html`<p class="quiet">and ${countText(causes.length - SHOWN, 'more', 'more')}</p>`
+        ? html`<p class="quiet">${words.andMore(causes.length - SHOWN)}</p>`
         : nothing
     }
   </div>`;

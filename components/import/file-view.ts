@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ImportReport } from '../../src/engine/types.js';
-import { countText, numberText } from '../shared/format.js';
+import { numberText } from '../shared/format.js';
 import { asksView } from './asks-view.js';
 import { choicesView, type Choose } from './choices-view.js';
 import { columnsView } from './columns-view.js';
@@ -24,7 +24,7 @@ export function fileView(
     const unseen = one.faults.filter((fault) => fault.row === undefined || !shown.has(fault.row));
     return html`<section class="file" aria-label=${one.file}>
       <h3>${one.file}</h3>
-      <p class="quiet">${words.kinds[one.kind]}, ${countText(one.rows, 'row')}</p>
+      <p class="quiet">${words.kinds[one.kind]}, ${words.count.row(one.rows)}</p>
       ${
         askAnew
           ? html`<p class="as-before">
@@ -43,17 +43,17 @@ export function fileView(
     <h3>${one.file}</h3>
     <dl class="facts">
       <div>
-        <dt>read as</dt>
+        <dt>${words.readAsHead}</dt>
         <dd>${words.kinds[one.kind]}</dd>
       </div>
       <div>
-        <dt>rows</dt>
+        <dt>${words.rowsHead}</dt>
         <dd>${numberText(one.rows)}</dd>
       </div>
       ${
         one.encoding
           ? html`<div>
-              <dt>encoding</dt>
+              <dt>${words.encodingHead}</dt>
               <dd>${one.encoding}</dd>
             </div>`
           : nothing
@@ -61,7 +61,7 @@ export function fileView(
       ${
         one.delimiter
           ? html`<div>
-              <dt>parted by</dt>
+              <dt>${words.partedBy}</dt>
               <dd>${words.delimiters[one.delimiter] ?? one.delimiter}</dd>
             </div>`
           : nothing
@@ -69,18 +69,19 @@ export function fileView(
     </dl>
     ${
       one.matched.length + one.unmatched.length > 0
-        ? html`<ul class="heads" aria-label="Headings">
+        ? html`<ul class="heads" aria-label=${words.headingsHead}>
             ${one.matched.map(
               (head) =>
                 html`<li>
                   ${
                     head.column.toLowerCase() === head.field.toLowerCase()
                       ? head.column
-                      : html`${head.column} <span class="quiet">read as</span> ${head.field}`
+                      : html`${head.column}
+                          <span class="quiet">${words.readAsHead}</span> ${head.field}`
                   }
                 </li>`,
             )}
-            ${one.unmatched.map((head) => html`<li class="unread">${head}, kept, not read</li>`)}
+            ${one.unmatched.map((head) => html`<li class="unread">${head}, ${words.kept}</li>`)}
           </ul>`
         : nothing
     }

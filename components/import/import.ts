@@ -17,8 +17,7 @@ import type {
 } from '../../src/engine/types.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
-import { countText } from '../shared/format.js';
+import { Words } from '../shared/words.js';
 import { previewChosen } from './columns-chosen.js';
 import { fileView } from './file-view.js';
 import { ImportAcceptEvent } from './import-accept-event.js';
@@ -54,6 +53,10 @@ export class PossessionImport extends LitElement {
   declare document: PlanDocument | null;
   /** Words in place of the default ones. */
   declare strings: Partial<ImportStrings>;
+
+  readonly #words = new Words<ImportStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
   declare protected progress: Progress | null;
   declare protected result: ImportResult | null;
   declare protected problem: string;
@@ -70,7 +73,6 @@ export class PossessionImport extends LitElement {
 
   constructor() {
     super();
-    new Language(this);
     this.engine = null;
     this.document = null;
     this.result = null;
@@ -174,6 +176,7 @@ export class PossessionImport extends LitElement {
   }
 
   override render(): TemplateResult {
+    const words = this.#words.now;
     return html`<div class="take">
         <div
           part="drop"
@@ -184,29 +187,32 @@ export class PossessionImport extends LitElement {
           }}
           @drop=${this.#onDrop}
         >
-          <p><strong>Drop files here</strong></p>
-          <p class="quiet">
-            Tables as .xlsx, CSV or tab-separated text, rules and prices as JSON, or a saved plan.
-            They stay on this machine.
-          </p>
-          <button type="button" @click=${this.#onPick}>Pick files</button>
-          <input type="file" multiple hidden aria-label="Files to read" @change=${this.#onPicked} />
+          <p><strong>${words.drop}</strong></p>
+          <p class="quiet">${words.dropTold}</p>
+          <button type="button" @click=${this.#onPick}>${words.pick}</button>
+          <input
+            type="file"
+            multiple
+            hidden
+            aria-label=${words.filesToRead}
+            @change=${this.#onPicked}
+          />
         </div>
         <div class="paste">
-          <label for="cells">Or paste cells, headings first</label>
+          <label for="cells">${words.orPaste}</label>
           <textarea
             id="cells"
             spellcheck="false"
             placeholder="window, title, start, end"
           ></textarea>
-          <button type="button" @click=${this.#onPasted}>Read what was pasted</button>
+          <button type="button" @click=${this.#onPasted}>${words.readPasted}</button>
         </div>
       </div>
       <div role="status">
         ${this.busy ? this.#renderBusy() : nothing}
         ${
           this.problem
-            ? html`<p class="file wrong">${this.#words.failed(this.problem)}</p>`
+            ? html`<p class="file wrong">${this.#words.now.failed(this.problem)}</p>`
             : nothing
         }
       </div>
@@ -214,20 +220,16 @@ export class PossessionImport extends LitElement {
         this.result
           ? this.#renderResult(this.result)
           : this.document
-            ? nowView(this.document, this.#words)
+            ? nowView(this.document, this.#words.now)
             : nothing
       }`;
-  }
-
-  get #words(): ImportStrings {
-    return { ...defaultStrings, ...this.strings };
   }
 
   #renderBusy(): TemplateResult {
     const { done, total } = this.progress ?? { done: 0, total: 0 };
     const share = total > 0 ? Math.round((100 * done) / total) : 0;
     return html`<div class="busy">
-      <p>${this.#words.reading}${total > 0 ? `, ${share} %` : ''}</p>
+      <p>${this.#words.now.reading}${total > 0 ? `, ${share} %` : ''}</p>
       <svg viewBox="0 0 100 4" preserveAspectRatio="none" aria-hidden="true">
         ${svg`<rect class="way-there" width=${share} height="4"></rect>`}
       </svg>
@@ -239,12 +241,13 @@ export class PossessionImport extends LitElement {
           this.busy = false;
         }}
       >
-        ${this.#words.stop}
+        ${this.#words.now.stop}
       </button>
     </div>`;
   }
 
   #renderResult(result: ImportResult): TemplateResult {
+    const words = this.#words.now;
     const faults = result.report.flatMap((one) => one.faults);
     const errors = faults.filter((one) => one.severity === 'error').length;
     const unknown = result.report.filter((one) => one.kind === 'unknown');
@@ -253,7 +256,7 @@ export class PossessionImport extends LitElement {
         fileView(
           one,
           at,
-          this.#words,
+          this.#words.now,
           (more) => this.#choose(at, more),
           this.#asBefore.has(at) ? () => this.#askAnew(at) : null,
         ),
@@ -265,7 +268,7 @@ export class PossessionImport extends LitElement {
           ?disabled=${useless || this.busy}
           @click=${this.#onAccept}
         >
-          ${errors > 0 ? 'Take it, and mark what is wrong' : 'Take it into the plan'}
+          ${errors > 0 ? words.takeMarked : words.takeIn}
         </button>
         <button
           type="button"
@@ -273,15 +276,15 @@ export class PossessionImport extends LitElement {
             this.result = null;
           }}
         >
-          Leave it
+          ${words.leaveIt}
         </button>
         <span class="quiet"
           >${
             unknown.length > 0
-              ? `${this.#words.notTaken(unknown.map((one) => one.file).join(', '))} `
+              ? `${this.#words.now.notTaken(unknown.map((one) => one.file).join(', '))} `
               : nothing
-          }${countText(errors, 'error')},
-          ${countText(faults.length - errors, 'note')}. Every column is kept.</span
+          }${this.#words.now.count.error(errors)},
+          ${this.#words.now.count.note(faults.length - errors)}${words.columnsKept}</span
         >
       </div>`;
   }
@@ -329,7 +332,7 @@ export class PossessionImport extends LitElement {
   readonly #onPasted = (): void => {
     const text = this.renderRoot.querySelector('textarea')?.value ?? '';
     if (text.trim() === '') return;
-    void this.read([{ name: 'pasted cells', bytes: new TextEncoder().encode(text) }]);
+    void this.read([{ name: this.#words.now.pastedCells, bytes: new TextEncoder().encode(text) }]);
   };
 
   readonly #onAccept = (): void => {

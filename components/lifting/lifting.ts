@@ -1,14 +1,13 @@
 import { html, LitElement, type PropertyDeclarations, type TemplateResult } from 'lit';
 import type { LiftingAnswer } from '../../src/engine/index.js';
-import { cautions } from '../../src/model/index.js';
 import { LimitsChangeEvent } from '../people/limits-change-event.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { siteStyles } from '../shared/site.styles.js';
 import { paper, PORTRAIT } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { Words } from '../shared/words.js';
 import { concretePart } from './concrete-part.js';
 import { styles } from './lifting.styles.js';
 import { defaultStrings, type LiftingStrings } from './strings.js';
@@ -34,24 +33,27 @@ export class PossessionLifting extends LitElement {
   declare answer: LiftingAnswer | null;
   declare strings: Partial<LiftingStrings>;
 
+  readonly #words = new Words<LiftingStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   readonly #frame = new WidthWatch(this, '.picture', 640);
   readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
-    new Language(this);
     this.answer = null;
     this.strings = {};
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { answer } = this;
     if (!answer) return html`<p class="quiet"></p>`;
     const { wind, concrete, zone } = answer;
     const width = this.#print.printing ? PORTRAIT - 40 : this.#frame.width;
     return html`<div class="head"><h2>${words.title}</h2></div>
-      ${cautionList(words.cautions, [...answer.cautions, ...cautions])}
+      ${cautionList(words.cautions, words.cautionLines)}
       ${windPart(wind, zone, width, words, (settings) =>
         this.dispatchEvent(new LimitsChangeEvent('lifting', settings)),
       )}

@@ -1,7 +1,9 @@
+import { cautions, siteCautions } from '../../src/model/index.js';
 /** Every word the element says, but for names and figures. */
 export const defaultStrings = {
   title: 'Lifting and curing',
   cautions: 'Cautions',
+  cautionLines: [...siteCautions, ...cautions],
   example: 'An example, not yours: it bears on no plan until you change a figure or take it.',
   take: 'Take this into the plan',
   source: (source: string, sureness: string) => `Limit from: ${source} (${sureness})`,

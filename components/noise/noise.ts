@@ -3,7 +3,6 @@ import type { NoiseAnswer, NoiseOfActivity } from '../../src/engine/index.js';
 import { weekdays, type NoiseSettings, type Weekday } from '../../src/model/index.js';
 import { LimitsChangeEvent } from '../people/limits-change-event.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { exampleLine } from '../shared/example.js';
 import { siteStyles } from '../shared/site.styles.js';
@@ -17,6 +16,7 @@ import { levelsTable } from './levels-table.js';
 import { styles } from './noise.styles.js';
 import { defaultStrings, type NoiseStrings } from './strings.js';
 import { weekdayText } from '../shared/format.js';
+import { Words } from '../shared/words.js';
 
 /**
  * In which hours each activity may be loud, by a screening of its plant against the user's limits, with the levels, what
@@ -40,19 +40,22 @@ export class PossessionNoise extends LitElement {
   declare day: Weekday;
   declare strings: Partial<NoiseStrings>;
 
+  readonly #words = new Words<NoiseStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   readonly #frame = new WidthWatch(this, '.picture', 640);
   readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
-    new Language(this);
     this.answer = null;
     this.day = 'mon';
     this.strings = {};
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { answer } = this;
     if (!answer) return html`<p class="quiet"></p>`;
     const { settings, activities } = answer;
@@ -62,7 +65,7 @@ export class PossessionNoise extends LitElement {
         <p><strong>${answer.caution}</strong></p>
         ${exampleLine(answer.isExample, words, () => this.#change(settings))}
       </div>
-      ${cautionList(words.cautions)}
+      ${cautionList(words.cautions, words.cautionLines)}
       ${
         activities.length === 0
           ? html`<section><p>${words.empty}</p></section>`

@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 /** Every word the element says, but for names and figures. */
 export const defaultStrings = {
   title: 'Noise and neighbours',
@@ -8,6 +9,7 @@ export const defaultStrings = {
     'These limits and this dwelling are examples, not yours. Change a figure, or take them into the plan.',
   take: 'Take these into the plan',
   cautions: 'Cautions',
+  cautionLines: cautions,
   picture: 'Hours in which each activity may be loud',
   day: 'Day of the week',
   told: (over: number, count: number) =>

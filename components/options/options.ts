@@ -9,7 +9,6 @@ import {
 import type { AccessWindow, Activity, Resource } from '../../src/model/index.js';
 import { moneyText } from '../overrun/money-text.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { paper } from '../shared/paper.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { progressStyle } from '../shared/progress-style.js';
@@ -28,6 +27,7 @@ import { styles } from './options.styles.js';
 import { defaultStrings, type OptionsStrings } from './strings.js';
 import { percentText } from '../shared/chance.js';
 import { nameText } from '../shared/name.js';
+import { Words } from '../shared/words.js';
 
 /**
  * Ways to do the work of one window side by side, each with its cost, its chance of handing back on time and how both
@@ -71,13 +71,16 @@ export class PossessionOptions extends LitElement {
   /** Words in place of the default ones. */
   declare strings: Partial<OptionsStrings>;
 
+  readonly #words = new Words<OptionsStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   #refused = false;
   /** Charts of the answer on show, made once. */
   #charts: { answer: OptionsAnswer; all: ChartShown; stop: ChartShown | null } | undefined;
 
   constructor() {
     super();
-    new Language(this);
     this.answer = null;
     this.window = null;
     this.busy = false;
@@ -89,7 +92,7 @@ export class PossessionOptions extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { answer } = this;
     const zone = this.window?.zone ?? 'UTC';
     return html`<header>
@@ -97,7 +100,7 @@ export class PossessionOptions extends LitElement {
         ${this.window ? html`<p class="quiet">${nameText(this.window)}</p>` : nothing}
         ${this.#renderForm(words)} ${this.#renderOwn(words)}
       </header>
-      ${cautionList(words.cautions, answer?.cautions)}
+      ${cautionList(words.cautions, words.cautionLines)}
       ${
         answer
           ? html`<section aria-busy=${this.busy}>

@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 import type { OptionPart, PricedOption } from '../../src/engine/index.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
@@ -106,6 +107,7 @@ export const defaultStrings = {
   changesNothing: 'Nothing is different yet: fill in at least one of these.',
   notes: 'To know',
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type OptionsStrings = Readonly<typeof defaultStrings>;

@@ -12,7 +12,6 @@ import { addMinutes, durationText } from '../../src/calendar/index.js';
 import type { PriceAnswer } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { paper } from '../shared/paper.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { momentText, numberText } from '../shared/format.js';
@@ -37,6 +36,7 @@ import { styles } from './overrun.styles.js';
 import { sideBySide } from './side-by-side.js';
 import { defaultStrings, type OverrunStrings } from './strings.js';
 import { nameText } from '../shared/name.js';
+import { Words } from '../shared/words.js';
 
 /** Charts with the answer and the minute they were made from. */
 interface ChartsKnown {
@@ -86,6 +86,10 @@ export class PossessionOverrun extends LitElement {
   /** Words in place of the default ones. */
   declare strings: Partial<OverrunStrings>;
 
+  readonly #words = new Words<OverrunStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   /** What was typed is no number of minutes. */
   #refused = false;
   #lengthsRefused = false;
@@ -94,7 +98,6 @@ export class PossessionOverrun extends LitElement {
 
   constructor() {
     super();
-    new Language(this);
     this.answer = null;
     this.window = null;
     this.overrunMinutes = null;
@@ -109,7 +112,7 @@ export class PossessionOverrun extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { answer } = this;
     if (!answer) return html`<p class="empty quiet">${words.empty}</p>`;
     const { at, curve, expected } = answer;
@@ -118,7 +121,7 @@ export class PossessionOverrun extends LitElement {
     const groups = numberedSteps(curve);
     const charts = this.#chartsOf(answer, asked, words);
     return html`${this.#renderTop(answer, asked, zone, words)}
-      ${cautionList(words.cautions, at.cautions)}
+      ${cautionList(words.cautions, words.cautionLines)}
       <div class="columns">
         <div class="column">
           ${this.#renderSide(answer, zone, words)}

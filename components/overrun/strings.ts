@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 import { headTitles, type PriceResult } from '../../src/engine/index.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
@@ -109,6 +110,7 @@ export const defaultStrings = {
   notPriced: 'Not priced',
   notes: 'Assumed',
   cautions: 'Cautions',
+  cautionLines: cautions,
   noZone: 'The window is not given: times are UTC.',
 };
 

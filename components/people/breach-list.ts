@@ -44,8 +44,8 @@ export function breachList(
               <span class="source">${one.source} (${one.sureness})</span>
             </td>
             <td>
-              <span class="bad-text">${measureText(one.found, one.unit)}</span>, not
-              ${measureText(one.allowed, one.unit)}
+              <span class="bad-text">${measureText(one.found, one.unit, words)}</span
+              >${words.notAllowed(measureText(one.allowed, one.unit, words))}
             </td>
             <td>${mends(one, words, accept)}</td>
           </tr>`;

@@ -40,7 +40,7 @@ export function limitsForm(
               <th scope="row">
                 ${one.name}<span class="source">${one.source} (${one.sureness})</span>
               </th>
-              <td>${limitField(one, (limit) => put(at, limit))}</td>
+              <td>${limitField(one, words, (limit) => put(at, limit))}</td>
             </tr>`,
         )}
       </tbody>
@@ -71,7 +71,11 @@ function setChoice(
 }
 
 /** The figure of a limit to be changed: hours for a time, else a count. */
-function limitField(limit: Limit, change: (limit: Limit) => void): TemplateResult {
+function limitField(
+  limit: Limit,
+  words: PeopleStrings,
+  change: (limit: Limit) => void,
+): TemplateResult {
   const label = limit.name;
   if ('minutes' in limit)
     return numberField({
@@ -87,20 +91,20 @@ function limitField(limit: Limit, change: (limit: Limit) => void): TemplateResul
     return numberField({
       ...bounds,
       value: limit.turns,
-      unit: 'turns',
+      unit: words.units.turns,
       change: (turns) => change({ ...limit, turns }),
     });
   if (limit.limit === 'nights-in-a-row')
     return numberField({
       ...bounds,
       value: limit.nights,
-      unit: 'nights',
+      unit: words.units.nights,
       change: (nights) => change({ ...limit, nights }),
     });
   return numberField({
     ...bounds,
     value: limit.days,
-    unit: 'days',
+    unit: words.units.days,
     change: (days) => change({ ...limit, days }),
   });
 }

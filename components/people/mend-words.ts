@@ -12,11 +12,15 @@ export function mendText(mend: Mend, words: PeopleStrings): string {
 }
 
 /** A figure of a limit with its unit: minutes as hours, anything else as a count. */
-export function measureText(value: number, unit: RosterBreach['unit']): string {
+export function measureText(
+  value: number,
+  unit: RosterBreach['unit'],
+  words: PeopleStrings,
+): string {
   if (unit === 'minutes') return hoursText(value);
-  if (unit === 'minutes a day') return `${hoursText(value)} a day`;
-  if (unit === 'minutes a week') return `${numberText(value / 60, 1)} h a week`;
-  return `${value} ${value === 1 ? unit.replace(/s$/, '') : unit}`;
+  if (unit === 'minutes a day') return words.aDay(hoursText(value));
+  if (unit === 'minutes a week') return words.aWeek(`${numberText(value / 60, 1)} h`);
+  return words.count[unit](value);
 }
 
 /** Hours and minutes however many: limits on hours are never read in days. */

@@ -2,13 +2,13 @@ import { html, LitElement, type PropertyDeclarations, type TemplateResult } from
 import type { PeopleAnswer } from '../../src/engine/index.js';
 import type { AccessWindow, LimitSet } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { exampleLine } from '../shared/example.js';
 import { paper, PORTRAIT } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { siteStyles } from '../shared/site.styles.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { Words } from '../shared/words.js';
 import { breachList } from './breach-list.js';
 import { clockTurns } from './clock-turns.js';
 import { LimitsChangeEvent } from './limits-change-event.js';
@@ -57,12 +57,15 @@ export class PossessionPeople extends LitElement {
   declare page: number;
   declare strings: Partial<PeopleStrings>;
 
+  readonly #words = new Words<PeopleStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   readonly #print = new PrintWatch(this, () => this.performUpdate());
   readonly #frame = new WidthWatch(this, '.picture', 640);
 
   constructor() {
     super();
-    new Language(this);
     this.answer = null;
     this.windows = [];
     this.sets = [];
@@ -73,7 +76,7 @@ export class PossessionPeople extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { answer } = this;
     if (!answer) return html`<p class="quiet"></p>`;
     const { turns, limits } = answer;
@@ -82,7 +85,7 @@ export class PossessionPeople extends LitElement {
         <p class="quiet">${words.by(limits.name)}</p>
         ${exampleLine(answer.isExample, words, () => this.#change(limits))}
       </div>
-      ${cautionList(words.cautions)}
+      ${cautionList(words.cautions, words.cautionLines)}
       ${
         turns.length === 0
           ? html`<section><p>${words.empty}</p></section>`

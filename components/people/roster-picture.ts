@@ -1,7 +1,7 @@
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import { DAY, startOfLocalDay, type Interval } from '../../src/calendar/index.js';
 import type { PeopleAnswer } from '../../src/engine/index.js';
-import { countText, dayText, stretchText } from '../shared/format.js';
+import { dayText, stretchText } from '../shared/format.js';
 import type { PeopleStrings } from './strings.js';
 
 const HEAD = 20;
@@ -30,7 +30,7 @@ export function rosterPicture(
     role="img"
     width=${width}
     height=${height}
-    aria-label="${words.picture}. ${words.told(countText(shown.length, 'turn'), countText(breaches.length, 'limit broken', 'limits broken'))}"
+    aria-label="${words.picture}. ${words.told(words.turnCount(shown.length), words.breachCount(breaches.length))}"
   >
     ${days.map((day, index) => {
       const label = index % named === 0 && x(day) + 52 < width;

@@ -1,3 +1,5 @@
+import { countText } from '../shared/format.js';
+import { cautions } from '../../src/model/index.js';
 import type { RosterBreach } from '../../src/engine/index.js';
 
 type Change = RosterBreach['mends'][number]['change'];
@@ -14,7 +16,10 @@ export const defaultStrings = {
   turns: 'turns',
   crews: 'crews',
   breaches: 'limits broken',
+  turnCount: (count: number) => countText(count, 'turn'),
+  breachCount: (count: number) => countText(count, 'limit broken', 'limits broken'),
   cautions: 'Cautions',
+  cautionLines: cautions,
   picture: 'The roster along the weeks',
   told: (turns: string, breaches: string) => `${turns}; ${breaches}. The table below names each.`,
   shown: 'Weeks shown',
@@ -67,6 +72,16 @@ export const defaultStrings = {
   travel: 'Travel to and from work',
   travelCounted: 'counted as duty',
   travelNot: 'not counted',
+  /** After what was found. */
+  notAllowed: (allowed: string) => `, not ${allowed}`,
+  aDay: (hours: string) => `${hours} a day`,
+  aWeek: (hours: string) => `${hours} a week`,
+  units: { turns: 'turns', nights: 'nights', days: 'days' },
+  count: {
+    turns: (count: number) => countText(count, 'turn'),
+    nights: (count: number) => countText(count, 'night'),
+    days: (count: number) => countText(count, 'day'),
+  },
 };
 
 export type PeopleStrings = Readonly<typeof defaultStrings>;

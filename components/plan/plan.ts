@@ -14,7 +14,6 @@ import type { Ledger } from '../../src/rules/types.js';
 import type { Allocation } from '../../src/planner/search/types.js';
 import { Fed } from '../document/fed.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';
 import { clockText, countText, dayText, momentText, stretchText } from '../shared/format.js';
@@ -30,6 +29,7 @@ import { PlacementSelectEvent } from './placement-select-event.js';
 import { styles } from './plan.styles.js';
 import { defaultStrings, type PlanStrings } from './strings.js';
 import { titleText } from '../shared/name.js';
+import { Words } from '../shared/words.js';
 
 const LANE = 22;
 const STRIP = 10;
@@ -81,13 +81,16 @@ export class PossessionPlan extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<PlanStrings>;
 
+  readonly #words = new Words<PlanStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   readonly #drawing = new WidthWatch(this, '.drawing', 640);
   readonly #drag = new PieceDrag(this);
   readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
-    new Language(this);
     this.allocation = null;
     this.windows = [];
     this.ledgers = [];
@@ -108,7 +111,7 @@ export class PossessionPlan extends LitElement {
 
   override render(): TemplateResult {
     const { allocation } = this;
-    const words = this.#words;
+    const words = this.#words.now;
     if (!allocation) return html`<p class="certificate quiet">${words.noPlan}</p>`;
     const { certificate } = allocation;
     const met = allocation.keyDates.filter((one) => one.met).length;
@@ -159,12 +162,12 @@ export class PossessionPlan extends LitElement {
       ${keyDateTable(allocation.keyDates, this.zone, words, (name) =>
         this.dispatchEvent(new FigureAskEvent({ of: 'key-date', package: name })),
       )}
-      <div class="on-paper">${cautionList(words.cautions)}</div>`;
+      <div class="on-paper">${cautionList(words.cautions, words.cautionLines)}</div>`;
   }
 
   #renderUnplaced(allocation: Allocation): TemplateResult {
     if (allocation.unplaced.length === 0) return html``;
-    return html`<h2>${this.#words.leftOverTitle}</h2>
+    return html`<h2>${this.#words.now.leftOverTitle}</h2>
       <ul class="unplaced">
         ${allocation.unplaced.map(
           (one) =>
@@ -194,8 +197,8 @@ export class PossessionPlan extends LitElement {
       outside.length > 0
         ? html`<div class="window">
             <div class="name">
-              <strong>${this.#words.outside}</strong>
-              <div class="quiet">${this.#words.needsNone}</div>
+              <strong>${this.#words.now.outside}</strong>
+              <div class="quiet">${this.#words.now.needsNone}</div>
             </div>
             <ul>
               ${outside.map((index) => {
@@ -228,7 +231,7 @@ export class PossessionPlan extends LitElement {
         <strong>${one.id}</strong> ${titleText(one.title)}
         <div class="quiet">
           ${dayText(one.start, one.zone)}
-          ${this.#words.fromTo(clockText(one.start, one.zone), clockText(one.end, one.zone))},
+          ${this.#words.now.fromTo(clockText(one.start, one.zone), clockText(one.end, one.zone))},
           ${durationText((one.end - one.start) / MINUTE)}
         </div>
       </div>
@@ -237,7 +240,7 @@ export class PossessionPlan extends LitElement {
           width=${width}
           height=${STRIP + count * LANE + 4}
           role="group"
-          aria-label=${this.#words.workIn(one.id)}
+          aria-label=${this.#words.now.workIn(one.id)}
         >
           ${kindPatterns}
           ${(ledger?.rows ?? []).map(
@@ -262,7 +265,7 @@ export class PossessionPlan extends LitElement {
         const who = byId.get(activity)?.resources.map((one) => `${one.resource} ${one.amount}`);
         return html`<li>
           <strong>${activity}</strong>${units === undefined ? '' : ` \u00d7${units}`}
-          ${this.#words.fromTo(at(from), at(to))}${who && who.length > 0 ? `, ${who.join(', ')}` : ''}
+          ${this.#words.now.fromTo(at(from), at(to))}${who && who.length > 0 ? `, ${who.join(', ')}` : ''}
         </li>`;
       })}
     </ul>`;
@@ -282,10 +285,10 @@ export class PossessionPlan extends LitElement {
     const units =
       placement.units === undefined
         ? ''
-        : `, ${countText(placement.units, this.#words.unit, this.#words.units)}`;
+        : `, ${countText(placement.units, this.#words.now.unit, this.#words.now.units)}`;
     const title = this.#titleOf(placement.activity);
     const long = `${placement.activity} ${title}${units}`;
-    const times = this.#words.fromTo(
+    const times = this.#words.now.fromTo(
       clockText(placement.from, window.zone),
       clockText(placement.to, window.zone),
     );
@@ -300,7 +303,7 @@ export class PossessionPlan extends LitElement {
       role="button"
       tabindex="0"
       aria-pressed=${this.selected === index}
-      aria-label=${`${long}, ${times}${float?.critical ? `, ${this.#words.noFloat}` : ''}`}
+      aria-label=${`${long}, ${times}${float?.critical ? `, ${this.#words.now.noFloat}` : ''}`}
       @click=${() => this.#pick(index)}
       @pointerdown=${(event: PointerEvent) => this.#drag.begin(event, index, window.id)}
       @keydown=${(event: KeyboardEvent) => this.#onKey(event, index)}
@@ -310,10 +313,6 @@ export class PossessionPlan extends LitElement {
       ${float?.critical ? svg`<rect class="edge-mark" x=${left} y=${top} width=${Math.min(4, wide)} height=${LANE - 4}></rect>` : nothing}
       <text x=${left + 8} y=${top + 13}>${text}</text>
     </g>`;
-  }
-
-  get #words(): PlanStrings {
-    return { ...defaultStrings, ...this.strings };
   }
 
   #titleOf(id: string): string {

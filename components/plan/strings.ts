@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
   noPlan: 'No plan has been worked out yet.',
@@ -36,6 +37,7 @@ export const defaultStrings = {
   fromTo: (from: string, to: string) => `${from} to ${to}`,
   noFloat: 'no float',
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type PlanStrings = Readonly<typeof defaultStrings>;

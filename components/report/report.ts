@@ -2,8 +2,8 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import type { Report } from '../../src/engine/index.js';
 import { base } from '../shared/base.js';
 import { decimalSign, numberText } from '../shared/format.js';
-import { Language } from '../shared/language.js';
 import { paper } from '../shared/paper.js';
+import { Words } from '../shared/words.js';
 import { ReportCloseEvent, ReportSaveEvent } from './report-events.js';
 import { styles } from './report.styles.js';
 import { defaultStrings, type ReportStrings } from './strings.js';
@@ -31,16 +31,19 @@ export class PossessionReport extends LitElement {
   /** Words in place of the default ones. */
   declare strings: Partial<ReportStrings>;
 
+  readonly #words = new Words<ReportStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   constructor() {
     super();
-    new Language(this);
     this.report = null;
     this.closable = true;
     this.strings = {};
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { report } = this;
     if (!report) return html``;
     const save = (format: 'csv' | 'xlsx') => () =>

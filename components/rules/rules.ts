@@ -11,13 +11,13 @@ import { ruleSketch } from '../../src/engine/rule-change/rule-sketch.js';
 import type { RuleChange, WorkKind } from '../../src/engine/index.js';
 import { ruleSetSchema, type AccessWindow, type RuleSet } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { countText } from '../shared/format.js';
 import { kindStyles } from '../shared/kinds.js';
 import { paper } from '../shared/paper.js';
 import { rightToLeft } from '../shared/right-to-left.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { Words } from '../shared/words.js';
 import type { Place } from '../why/explanation.js';
 import { WhyLinkEvent } from '../why/why-events.js';
 import { changePart } from './change-part.js';
@@ -110,6 +110,10 @@ export class PossessionRules extends LitElement {
   declare zone: string;
   /** Words to use in place of the element's own. */
   declare strings: Partial<RulesStrings>;
+
+  readonly #words = new Words<RulesStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
   declare private choice: SketchChoice;
   declare private work: WorkKind | null;
   declare private whole: ReadonlySet<string>;
@@ -130,7 +134,6 @@ export class PossessionRules extends LitElement {
 
   constructor() {
     super();
-    new Language(this);
     this.rules = null;
     this.beforeRules = null;
     this.change = null;
@@ -158,7 +161,7 @@ export class PossessionRules extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { rules } = this;
     if (!rules) return html`<p class="empty quiet">${words.empty}</p>`;
     const form = this.#form(rules, words);
@@ -208,7 +211,7 @@ export class PossessionRules extends LitElement {
           )}
         </div>
       </div>
-      ${cautionList(words.cautions)}`;
+      ${cautionList(words.cautions, words.cautionLines)}`;
   }
 
   /** Puts the cursor in a step or a time without work by its name, or in `margin`. False when there is none. */
@@ -328,7 +331,7 @@ export class PossessionRules extends LitElement {
   #apply({ rules, label }: Edit): boolean {
     const checked = ruleSetSchema.safeParse(rules);
     if (!checked.success) {
-      const words = { ...defaultStrings, ...this.strings };
+      const words = this.#words.now;
       const [issue] = checked.error.issues;
       this.refused = words.wrong.schema(`${issue?.path.join('.')} ${issue?.message}`);
       return false;

@@ -4,7 +4,7 @@ import {
   thinTailText,
   type WorkKind,
 } from '../../src/engine/index.js';
-import type { Curfew, RiskSettings, Step } from '../../src/model/index.js';
+import { cautions, type Curfew, type RiskSettings, type Step } from '../../src/model/index.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
@@ -197,6 +197,7 @@ export const defaultStrings = {
   more: (count: string) => `Show all ${count}`,
   fewer: 'Show fewer',
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type RulesStrings = Readonly<typeof defaultStrings>;

@@ -1,8 +1,7 @@
 import { css, html, type TemplateResult } from 'lit';
-import { cautions } from '../../src/model/index.js';
 
 /** The cautions that go with every figure someone could act on, the weightiest first. */
-export function cautionList(label: string, lines: readonly string[] = cautions): TemplateResult {
+export function cautionList(label: string, lines: readonly string[]): TemplateResult {
   return html`<ul part="cautions" class="cautions" aria-label=${label}>
     ${lines.map((one, index) => html`<li>${index === 0 ? html`<strong>${one}</strong>` : one}</li>`)}
   </ul>`;

@@ -27,3 +27,7 @@ export const cautionLines: readonly string[] = [
   'Gültige Regelwerke, Bekanntgaben, örtliche Anweisungen und die verantwortlichen Personen gehen vor.',
   'Voreinstellungen sind Beispiele. Die Prüfung der Arbeitszeiten ist Rechnen, keine Beurteilung der Ermüdung; Lärm ist eine Vorprüfung; Preise sind Anhaltswerte, und der Vertrag gilt.',
 ];
+
+/** Stands beside every chance. */
+export const thinTail =
+  'Die Wahrscheinlichkeiten beruhen auf den eingegebenen Streuungen und Ereignissen. Summen solcher Streuungen reichen weniger weit als festgehaltene Überziehungen, deren P95 das 8,1-fache ihres P50 ist: Was schiefgehen kann, als Ereignis eingeben.';

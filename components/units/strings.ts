@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
   noPlan:
@@ -34,6 +35,7 @@ export const defaultStrings = {
   cumulative: 'In place after it',
   beforePlan: 'Before the plan',
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type UnitsStrings = Readonly<typeof defaultStrings>;

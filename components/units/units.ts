@@ -2,7 +2,6 @@ import { html, LitElement, nothing, type PropertyDeclarations, type TemplateResu
 import type { Allocation } from '../../src/engine/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { FigureAskEvent, type Figure } from '../shared/figure-ask-event.js';
 import { countText, dueText, floatText, momentText } from '../shared/format.js';
@@ -10,6 +9,7 @@ import '../chart/define.js';
 import type { ChartShown } from '../chart/shown.js';
 import { paper } from '../shared/paper.js';
 import { rightToLeft } from '../shared/right-to-left.js';
+import { Words } from '../shared/words.js';
 import { unitsChart } from './chart.js';
 import { defaultStrings, type UnitsStrings } from './strings.js';
 import { styles } from './units.styles.js';
@@ -54,11 +54,14 @@ export class PossessionUnits extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<UnitsStrings>;
 
+  readonly #words = new Words<UnitsStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   #chart: { readonly of: readonly unknown[]; readonly shown: ChartShown | null } | undefined;
 
   constructor() {
     super();
-    new Language(this);
     this.allocation = null;
     this.activities = [];
     this.windows = [];
@@ -68,7 +71,7 @@ export class PossessionUnits extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { allocation } = this;
     if (!allocation) return html`<p class="empty quiet">${words.noPlan}</p>`;
     const repeated = repeatedOf(this.activities);
@@ -81,7 +84,7 @@ export class PossessionUnits extends LitElement {
         </ul>
         ${this.#renderWork(chosen, allocation, words)}
       </div>
-      ${cautionList(words.cautions)}`;
+      ${cautionList(words.cautions, words.cautionLines)}`;
   }
 
   #renderChoice(

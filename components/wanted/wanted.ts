@@ -14,12 +14,12 @@ import {
 } from '../../src/engine/index.js';
 import type { Activity, Resource } from '../../src/model/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { dayText, momentText, dateText } from '../shared/format.js';
 import { LANDSCAPE, paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { WidthWatch } from '../shared/width-watch.js';
+import { Words } from '../shared/words.js';
 import { defaultStrings, type WhereStrings } from '../where/strings.js';
 import { wantedStyles } from './wanted.styles.js';
 
@@ -56,12 +56,15 @@ export class PossessionWanted extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<WhereStrings>;
 
+  readonly #words = new Words<WhereStrings>(this, defaultStrings, {
+    de: () => import('../where/strings.de.js'),
+  });
+
   readonly #drawing = new WidthWatch(this, '.frame', 900);
   readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
-    new Language(this);
     this.allocation = null;
     this.activities = [];
     this.resources = [];
@@ -70,7 +73,7 @@ export class PossessionWanted extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { allocation } = this;
     if (!allocation) return html`<p class="empty quiet">${words.noPlan}</p>`;
     const wanted = wantedByWeek(allocation.placements, this.activities, this.resources, this.zone);
@@ -84,7 +87,7 @@ export class PossessionWanted extends LitElement {
         <summary>${words.wantedTable}</summary>
         ${this.#renderTable(wanted, words)}
       </details>
-      ${cautionList(words.cautions)}`;
+      ${cautionList(words.cautions, words.cautionLines)}`;
   }
 
   #renderPicture(wanted: readonly WantedResource[], words: WhereStrings): TemplateResult {

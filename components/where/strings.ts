@@ -1,3 +1,4 @@
+import { cautions } from '../../src/model/index.js';
 import { countText } from '../shared/format.js';
 
 /** Words of both elements, but for names and figures. Sentences with a figure are functions of it. */
@@ -60,6 +61,7 @@ export const defaultStrings = {
       : `In ${countText(count, 'week')} more is wanted than is held.`,
   wantedTable: 'The weeks as a table',
   cautions: 'Cautions',
+  cautionLines: cautions,
 };
 
 export type WhereStrings = Readonly<typeof defaultStrings>;

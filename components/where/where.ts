@@ -4,7 +4,6 @@ import { meetingsOf, type Allocation, type Meeting } from '../../src/engine/inde
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { PlacementSelectEvent } from '../plan/placement-select-event.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
 import { cautionList, cautionStyles } from '../shared/cautions.js';
 import { clockText, dayText, stretchText } from '../shared/format.js';
 import { LANDSCAPE, paper } from '../shared/paper.js';
@@ -15,6 +14,7 @@ import { fieldPicture, placeAxis, PlaceScale, placeText } from './picture.js';
 import { defaultStrings, type WhereStrings } from './strings.js';
 import { styles } from './where.styles.js';
 import { nameText } from '../shared/name.js';
+import { Words } from '../shared/words.js';
 
 /** Pixels of an hour where many windows are drawn, and the most and least of one that is drawn alone. */
 const PER_HOUR = 16;
@@ -55,12 +55,15 @@ export class PossessionWhere extends LitElement {
   /** Words to use in place of the element's own. */
   declare strings: Partial<WhereStrings>;
 
+  readonly #words = new Words<WhereStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
+
   readonly #drawing = new WidthWatch(this, '.frame', 900);
   readonly #print = new PrintWatch(this, () => this.performUpdate());
 
   constructor() {
     super();
-    new Language(this);
     this.allocation = null;
     this.windows = [];
     this.activities = [];
@@ -71,7 +74,7 @@ export class PossessionWhere extends LitElement {
   }
 
   override render(): TemplateResult {
-    const words = { ...defaultStrings, ...this.strings };
+    const words = this.#words.now;
     const { allocation } = this;
     if (!allocation) return html`<p class="empty quiet">${words.noPlan}</p>`;
     const lines = [...new Set(this.activities.flatMap((one) => one.lines))].sort();
@@ -95,7 +98,7 @@ export class PossessionWhere extends LitElement {
         ])}
       </div>
       ${fields.length === 0 ? html`<p class="empty">${words.noWork}</p>` : this.#renderFields(fields, meetings, chosen.length > 0, words)}
-      ${cautionList(words.cautions)}`;
+      ${cautionList(words.cautions, words.cautionLines)}`;
   }
 
   #renderChoice(

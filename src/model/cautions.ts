@@ -5,3 +5,9 @@ export const cautions: readonly string[] = [
   'Current rule books, notices, local instructions and the people who hold the authority come first.',
   'Defaults are examples. Hours checks are arithmetic, not a fatigue assessment; noise is a screening; prices are indicative and the contract governs.',
 ];
+
+/** Beside what is said of wind and of concrete. */
+export const siteCautions: readonly string[] = [
+  'From a forecast at 10 m, not the wind at the hook. Lifts need a plan by an appointed person, and the crane’s own manual governs.',
+  'By the temperatures given. A maturity needs the curve of the mix and does not replace a strength test.',
+];

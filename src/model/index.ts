@@ -21,7 +21,7 @@ export {
   type AgreedPlan,
   type AgreedPlans,
 } from './agreed.js';
-export { cautions } from './cautions.js';
+export { cautions, siteCautions } from './cautions.js';
 export type { ClosedTime, CuringData, PlanRules, TemperatureStretch } from './closed-time.js';
 export {
   emptyPlan,

@@ -1,6 +1,7 @@
 import {
   concreteSettingsSchema,
   liftingSettingsSchema,
+  siteCautions,
   type ConcreteSettings,
   type LiftingSettings,
 } from '../../model/index.js';
@@ -9,12 +10,6 @@ import { concreteOf } from './concrete.js';
 import { faultsOfTables } from './table-faults.js';
 import type { LiftingAnswer, LiftingRequest } from './types.js';
 import { windOf } from './wind.js';
-
-const liftingCaution =
-  'From a forecast at 10 m, not the wind at the hook. Lifts need a plan by an appointed person, and the crane’s own manual governs.';
-
-const curingCaution =
-  'By the temperatures given. A maturity needs the curve of the mix and does not replace a strength test.';
 
 /** To start from and to edit. The figure is one often used on sites in Great Britain; the crane's own chart governs. */
 const exampleLifting: LiftingSettings = liftingSettingsSchema.parse({
@@ -50,6 +45,6 @@ export function liftingOf(read: PlanResult, request: LiftingRequest): LiftingAns
       isExample: request.concrete === undefined && site.concrete === undefined,
     },
     faults: faultsOfTables(read, 'forecast', 'temperatures'),
-    cautions: [liftingCaution, curingCaution],
+    cautions: siteCautions,
   };
 }

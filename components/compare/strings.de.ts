@@ -1,0 +1,78 @@
+import { cautionLines } from '../shared/words.de.js';
+import type { CompareStrings } from './strings.js';
+
+// From memory, to be read by a native speaker of the trade.
+export const strings: CompareStrings = {
+  noPlans:
+    'Noch gibt es keine Pläne zu vergleichen. Einen Plan berechnen und behalten, etwas ändern, dann neu berechnen: Beide stehen dann hier nebeneinander.',
+  noBefore:
+    'Es gibt keinen früheren Plan zum Vergleichen. Den jetzigen Plan behalten, etwas ändern, dann neu berechnen.',
+  noAfter:
+    'Es gibt keinen späteren Plan zum Vergleichen. Der behaltene Plan wartet: etwas ändern, dann neu berechnen.',
+  title: 'Zwei Pläne im Vergleich',
+  before: 'Vorher',
+  after: 'Nachher',
+  figure: 'Größe',
+  change: 'Änderung',
+  summary: 'Überblick',
+
+  finish: 'Ende',
+  noFinish: 'keines, solange Arbeit übrig ist',
+  windowsUsed: 'Genutzte Sperrpausen',
+  datesMet: 'Gehaltene Ecktermine',
+  ofDates: (met, all) => `${met} von ${all}`,
+  leftOver: 'Übrig',
+  quality: 'Wie gut er ist',
+  unverified: 'Die unabhängige Prüfung ist nicht bestanden. Diesen Plan nicht verwenden.',
+
+  earlier: 'früher',
+  later: 'später',
+  fewer: 'weniger',
+  more: 'mehr',
+  same: 'gleich',
+  other: 'geändert',
+  nowFinishes: 'hat jetzt ein Ende',
+  noLongerFinishes: 'hat jetzt kein Ende',
+
+  keyDates: 'Ecktermine',
+  noDates: 'Keiner der Pläne hat einen Ecktermin.',
+  work: 'Arbeit',
+  due: 'Fällig',
+  forecastOf: (name) => `${name}: voraussichtlich und Puffer`,
+  float: (float) => `Puffer ${float}`,
+  met: 'gehalten',
+  missed: 'verfehlt',
+  notAllPlaced: 'nicht alles eingeplant',
+  noDate: 'kein Ecktermin',
+  moreFloat: 'mehr Puffer',
+  lessFloat: 'weniger Puffer',
+  nowAllPlaced: 'jetzt alles eingeplant',
+  noLongerAllPlaced: 'nicht mehr alles eingeplant',
+  dateAdded: 'Ecktermin neu',
+  dateRemoved: 'Ecktermin entfallen',
+  dueWas: (moment) => `war ${moment}`,
+
+  moves: 'Verschobene Arbeit',
+  nothingMoved: 'Nichts ist verschoben: Jedes Stück Arbeit steht, wo es stand.',
+  noWork: 'Keiner der Pläne plant Arbeit ein.',
+  unchanged: (count) => `${count} unverändert.`,
+  piece: 'Stück Arbeit',
+  pieces: 'Stücke Arbeit',
+  activity: 'Vorgang',
+  what: 'Was sich ändert',
+  units: 'Einheiten',
+  unitsTurn: (before, after) => `${before}, dann ${after}`,
+  outside: 'außerhalb, braucht keine Sperrpause',
+  nowhere: 'nicht eingeplant',
+  noUnits: 'ein Stück',
+  kind: {
+    moved: 'in eine andere Sperrpause verschoben',
+    retimed: 'gleiche Sperrpause, andere Zeit oder Einheiten',
+    placed: 'neu eingeplant',
+    dropped: 'nicht mehr eingeplant',
+    'visit-more': 'ein Einsatz mehr',
+    'visit-less': 'ein Einsatz weniger',
+  },
+  cautions: 'Warnhinweise',
+  cautionLines,
+};

@@ -1,0 +1,41 @@
+import { cautionLines } from '../shared/words.de.js';
+import type { UnitsStrings } from './strings.js';
+
+// From memory, to be read by a native speaker of the trade.
+export const strings: UnitsStrings = {
+  noPlan:
+    'Noch ist kein Plan berechnet. Sobald es einen gibt, werden hier die Einheiten wiederholter Arbeit gezählt.',
+  noRepeated: 'Der Plan hat keine wiederholte Arbeit: Nichts wird in Einheiten gezählt.',
+  title: 'Fertige Einheiten',
+  choose: 'Wiederholte Arbeit',
+  unit: 'Einheit',
+  units: 'Einheiten',
+  ofTotal: (placed, total) => `${placed} von ${total}`,
+  startsFrom: (done) => `${done} fertig vor dem Plan.`,
+  reaches: (units, moment) => `Der Plan erreicht ${units} bis ${moment}.`,
+  noVisits: 'Der Plan hat keinen Einsatz für diese Arbeit.',
+  allDone: 'Alle Einheiten sind schon fertig.',
+  short: (units) => `${units} übrig: nicht eingeplant.`,
+  keyDate: { activity: 'Ecktermin', package: 'Ecktermin des Pakets' },
+  noKeyDate: 'Kein Ecktermin.',
+  float: (float) => `Puffer ${float}`,
+  late: (float) => `zu spät um ${float}`,
+  whyUnits: 'Warum so viele',
+  whyFloat: 'Warum dieser Puffer',
+  noFloat: 'nicht alles eingeplant, kein Puffer',
+  keyDateMark: 'Ecktermin',
+  inPlace: 'Fertige Einheiten',
+  total: (units) => `alle ${units}`,
+  picture: 'Fertige Einheiten im Zeitverlauf',
+  table: 'Die Einsätze',
+  visit: 'Einsatz',
+  window: 'Sperrpause',
+  outside: 'außerhalb',
+  from: 'Von',
+  to: 'Bis',
+  unitsHead: 'Einheiten',
+  cumulative: 'Danach fertig',
+  beforePlan: 'Vor dem Plan',
+  cautions: 'Warnhinweise',
+  cautionLines,
+};

@@ -6,14 +6,13 @@ import { agreedView } from './agreed-view.js';
 import type { Desk } from './desk-parts.js';
 import { grantedView } from './granted-view.js';
 import { settleButton } from './plan-view.js';
-import { objectives } from './views.js';
 
 /** Over the programme: the answer in one sentence, how far it holds, and the search for it. */
 export function answerView(desk: Desk): TemplateResult | typeof nothing {
-  const { planning } = desk;
+  const { planning, words } = desk;
   const answer = answerOf(desk);
   if (!answer) return nothing;
-  return html`<section class="answer ${desk.folded ? 'folded' : ''}" aria-label="The answer">
+  return html`<section class="answer ${desk.folded ? 'folded' : ''}" aria-label=${words.answer}>
     <div class="said" role="status">
       <p class="sentence ${answer.harm ? 'harm' : ''}">${answer.sentence}</p>
       ${
@@ -24,7 +23,7 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
               ${
                 planning.allocation
                   ? html`<button type="button" class="plain" @click=${() => prove(desk)}>
-                      How good it is
+                      ${words.howGood}
                     </button>`
                   : nothing
               }
@@ -38,11 +37,11 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
           desk.folded = !desk.folded;
         }}
       >
-        ${desk.folded ? 'Agree, plan anew, what is taken for granted' : 'Less of this'}
+        ${desk.folded ? words.unfold : words.fold}
       </button>
     </div>
     <div class="search">
-      <label for="first">First</label>
+      <label for="first">${words.first}</label>
       <select
         id="first"
         ?disabled=${planning.busy}
@@ -50,14 +49,14 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
           planning.first = (event.target as HTMLSelectElement).value as Objective;
         }}
       >
-        ${Object.entries(objectives).map(
+        ${Object.entries(words.objective).map(
           ([value, text]) =>
             html`<option value=${value} ?selected=${value === planning.first}>${text}</option>`,
         )}
       </select>
       ${
         planning.busy
-          ? html`${settleButton(desk)} ${progressBar(planning)}`
+          ? html`${settleButton(desk)} ${progressBar(desk)}`
           : html`<button
               class=${planning.allocation ? '' : 'strong'}
               type="button"
@@ -66,9 +65,9 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
               ${
                 planning.allocation
                   ? desk.document?.agreed?.now
-                    ? 'Look for a better plan'
-                    : 'Plan it anew'
-                  : 'Make a plan'
+                    ? words.better
+                    : words.anew
+                  : words.make
               }
             </button>`
       }
@@ -77,14 +76,14 @@ export function answerView(desk: Desk): TemplateResult | typeof nothing {
   </section>`;
 }
 
-function progressBar({ progress }: Desk['planning']): TemplateResult {
+function progressBar({ planning: { progress }, words }: Desk): TemplateResult {
   return progress
     ? html`<progress
-        aria-label="Time searched"
+        aria-label=${words.searched}
         max=${progress.total}
         value=${progress.done}
       ></progress>`
-    : html`<progress aria-label="Time searched"></progress>`;
+    : html`<progress aria-label=${words.searched}></progress>`;
 }
 
 function prove({ picked, planning }: Desk): void {

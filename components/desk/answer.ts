@@ -1,6 +1,7 @@
 import { certificateWords, type Allocation } from '../../src/engine/index.js';
-import { countText, floatText, momentText } from '../shared/format.js';
+import { floatText, momentText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
+import type { DeskStrings } from './strings.js';
 
 /** What the desk says of the plan in one sentence, and how far that holds. */
 export interface Answer {
@@ -13,72 +14,69 @@ export interface Answer {
 
 /** The answer as far as there is one; null where there is nothing to plan. */
 export function answerOf(desk: Desk): Answer | null {
-  const { planning, figures, document } = desk;
+  const { planning, figures, document, words } = desk;
   const { results } = figures;
   if (!results || !document) return null;
   if (results.plan.windows.length === 0 || results.plan.activities.length === 0) return null;
   const plan = desk.view === 'plan' ? planning.looked : planning.shown;
   if (!plan) {
-    const sentence =
-      planning.busy || planning.waits
-        ? 'Looking for a plan of all the work in the windows'
-        : 'No plan is made yet';
+    const sentence = planning.busy || planning.waits ? words.looking : words.noPlanMade;
     return { sentence, harm: false, proof: '' };
   }
   return {
-    sentence: sentenceOf(plan, document.zone),
+    sentence: sentenceOf(plan, document.zone, words),
     harm:
       plan.unplaced.length > 0 ||
       !plan.certificate.verified ||
       plan.keyDates.some((one) => !one.met),
-    proof: planning.allocation
-      ? proofOf(plan, leftOut(desk))
-      : 'A proposal, the best so far; still looking.',
+    proof: planning.allocation ? proofOf(plan, leftOut(desk), words) : words.draft,
   };
 }
 
-function sentenceOf(plan: Allocation, zone: string): string {
+function sentenceOf(plan: Allocation, zone: string, words: DeskStrings): string {
   const { keyDates, unplaced, finishesAt, certificate } = plan;
-  if (!certificate.verified) return 'This plan did not pass the separate check: do not use it';
+  if (!certificate.verified) return words.checkFailed;
   const parts: string[] = [];
   const missed = keyDates.filter((one) => !one.met);
   if (keyDates.length > 0) {
-    parts.push(
-      `${keyDates.length - missed.length} of ${countText(keyDates.length, 'key date')} met`,
-    );
+    parts.push(words.keyDatesMet(keyDates.length - missed.length, keyDates.length));
     const worst = [...missed].sort(
       (a, b) => (a.floatMinutes ?? -Infinity) - (b.floatMinutes ?? -Infinity),
     )[0];
     if (worst)
       parts.push(
-        `${worst.package} ${worst.floatMinutes === null ? 'has no finish' : `${floatText(-worst.floatMinutes)} late`}${missed.length > 1 ? `, and ${missed.length - 1} more` : ''}`,
+        `${
+          worst.floatMinutes === null
+            ? words.hasNoFinish(worst.package)
+            : words.isLate(worst.package, floatText(-worst.floatMinutes))
+        }${missed.length > 1 ? words.andMore(missed.length - 1) : ''}`,
       );
   }
-  if (unplaced.length > 0) parts.push(`${countText(unplaced.length, 'piece')} of work left over`);
-  else if (keyDates.length === 0) parts.push('All work is placed');
+  if (unplaced.length > 0) parts.push(words.leftOver(unplaced.length));
+  else if (keyDates.length === 0) parts.push(words.allPlaced);
   if (missed.length === 0 && unplaced.length === 0 && finishesAt !== null)
-    parts.push(`the last work finishes ${momentText(finishesAt, zone)}`);
+    parts.push(words.lastFinishes(momentText(finishesAt, zone)));
   return parts.join('; ');
 }
 
 /** What of the plan's data no figure could be made from, in words; empty when all was read. */
-function leftOut({ figures, document }: Desk): string {
+function leftOut({ figures, document, words }: Desk): string {
   const rows = new Set(
     (figures.results?.faults ?? [])
       .filter((one) => one.severity === 'error' && one.line !== undefined)
       .map((one) => `${one.file} ${one.line}`),
   ).size;
   const parts = [
-    ...(rows > 0 ? [`${countText(rows, 'row')} left out`] : []),
-    ...(document?.rules.name === 'none' ? ['no rules, so nothing is deducted'] : []),
+    ...(rows > 0 ? [words.rowsLeftOut(rows)] : []),
+    ...(document?.rules.name === 'none' ? [words.noRulesDeduct] : []),
   ];
   return parts.join('; ');
 }
 
-function proofOf(plan: Allocation, left: string): string {
-  const words = certificateWords(plan);
-  const text = capital(left === '' ? words : `of what could be read (${left}), ${words}`);
-  return `${text}. ${countText(plan.windowsUsed, 'window')} used${plan.certificate.verified ? '; a separate check found no rule broken' : ''}.`;
+function proofOf(plan: Allocation, left: string, words: DeskStrings): string {
+  const proof = certificateWords(plan);
+  const text = capital(left === '' ? proof : words.ofWhatWasRead(left, proof));
+  return `${text}. ${words.windowsUsed(plan.windowsUsed)}${plan.certificate.verified ? words.checkedToo : ''}.`;
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

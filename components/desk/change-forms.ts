@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { windowStatuses, type TableText } from '../../src/model/index.js';
 import { rowWith, valueIn } from './table-lookup.js';
+import type { DeskStrings } from './strings.js';
 
 // The forms beside a picked window. They show what was typed; the desk does the changing.
 
@@ -18,48 +19,52 @@ export function windowForms(
   id: string,
   planned: boolean,
   preview: TemplateResult | typeof nothing,
+  words: DeskStrings,
   on: WindowHandlers,
 ): TemplateResult | typeof nothing {
   const row = rowWith(windows, 'windows', 'window', id);
   if (row < 0) return nothing;
   const status = valueIn(windows, 'windows', row, 'status').toLowerCase() || 'confirmed';
   return html`<details class="change">
-      <summary>Cut, withdraw or offer ${id}</summary>
+      <summary>${words.cutTitle(id)}</summary>
       <form
         @submit=${on.change}
         @input=${(event: Event) => on.look(event.currentTarget as HTMLFormElement)}
       >
         <label
-          >Start <input name="start" .value=${valueIn(windows, 'windows', row, 'start')}
+          >${words.start} <input name="start" .value=${valueIn(windows, 'windows', row, 'start')}
         /></label>
-        <label>End <input name="end" .value=${valueIn(windows, 'windows', row, 'end')} /></label>
         <label
-          >Status
+          >${words.end} <input name="end" .value=${valueIn(windows, 'windows', row, 'end')}
+        /></label>
+        <label
+          >${words.status}
           <select name="status">
             ${windowStatuses.map(
-              (one) => html`<option value=${one} ?selected=${one === status}>${one}</option>`,
+              (one) =>
+                html`<option value=${one} ?selected=${one === status}>
+                  ${words.statuses[one]}
+                </option>`,
             )}
           </select></label
         >
         ${preview}
-        <button class="strong" type="submit">Change and plan again</button>
+        <button class="strong" type="submit">${words.changeAndPlan}</button>
         ${
           planned
-            ? html`<button type="button" @click=${on.bestUse}>
-                Find work for it at short notice
-              </button>`
+            ? html`<button type="button" @click=${on.bestUse}>${words.shortNotice}</button>`
             : nothing
         }
       </form>
     </details>
     <details class="change">
-      <summary>Add a window like ${id}</summary>
+      <summary>${words.addLike(id)}</summary>
       <form @submit=${on.add}>
-        <label>Name <input name="window" required /></label>
-        <label>Title <input name="title" .value=${'Offered at short notice'} /></label>
-        <label>Start <input name="start" required placeholder="2027-05-15 23:30" /></label>
-        <label>End <input name="end" required placeholder="2027-05-16 05:30" /></label>
-        <button class="strong" type="submit">Add and plan again</button>
+        <label>${words.name} <input name="window" required /></label>
+        <label>${words.title} <input name="title" .value=${words.offeredTitle} /></label>
+        <label>${words.start} <input name="start" required placeholder="2027-05-15 23:30" /></label>
+        <label>${words.end} <input name="end" required placeholder="2027-05-16 05:30" /></label>
+        <button class="strong" type="submit">${words.addAndPlan}</button>
       </form>
     </details>`;
 }

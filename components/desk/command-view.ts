@@ -12,7 +12,7 @@ export function commandView(desk: Desk): TemplateResult {
     command.run();
   };
   return html`<div class="commands">
-    <label for="asked">Find a view, window, package or piece of work, or move one: “D1 W2”</label>
+    <label for="asked">${desk.words.findLabel}</label>
     <input
       id="asked"
       type="text"
@@ -36,7 +36,7 @@ export function commandView(desk: Desk): TemplateResult {
         event.preventDefault();
       }}
     />
-    <ul id="found" role="listbox" aria-label="Found">
+    <ul id="found" role="listbox" aria-label=${desk.words.found}>
       ${list.map(
         (one, index) =>
           html`<li
@@ -49,6 +49,6 @@ export function commandView(desk: Desk): TemplateResult {
           </li>`,
       )}
     </ul>
-    ${list.length === 0 ? html`<p class="quiet" role="status">Nothing has that name.</p>` : ''}
+    ${list.length === 0 ? html`<p class="quiet" role="status">${desk.words.notFound}</p>` : ''}
   </div>`;
 }

@@ -1,8 +1,7 @@
-import { countText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
 import { cellsOf } from './edits.js';
 import { saveWhole } from './plan-files.js';
-import { deskViews, placeOf, placeText, viewText } from './views.js';
+import { deskViews, placeOf } from './views.js';
 import { nameText } from '../shared/name.js';
 
 /** Something a person can find by its name and do. */
@@ -35,24 +34,25 @@ function found(desk: Desk, words: readonly string[]): Command[] {
 
 const views = (desk: Desk): Command[] =>
   deskViews.map((view) => ({
-    text: `${placeText[placeOf(view)]}: ${viewText[view]}`,
-    kind: 'view',
+    text: `${desk.words.place[placeOf(view)]}: ${desk.words.view[view]}`,
+    kind: desk.words.kinds.view,
     run: () => desk.show(view),
   }));
 
 function acts(desk: Desk): Command[] {
+  const { words } = desk;
   return [
-    { text: 'Plan it anew', kind: 'act', run: () => void desk.planNow() },
-    { text: 'Save a file', kind: 'act', run: () => void saveWhole(desk) },
+    { text: words.anew, kind: words.kinds.act, run: () => void desk.planNow() },
+    { text: words.saveFile, kind: words.kinds.act, run: () => void saveWhole(desk) },
     ...(desk.undoLabel === ''
       ? []
-      : [{ text: `Undo: ${desk.undoLabel}`, kind: 'act', run: () => desk.undo() }]),
+      : [{ text: words.undoWhat(desk.undoLabel), kind: words.kinds.act, run: () => desk.undo() }]),
     ...(desk.redoLabel === ''
       ? []
-      : [{ text: `Redo: ${desk.redoLabel}`, kind: 'act', run: () => desk.redo() }]),
+      : [{ text: words.redoWhat(desk.redoLabel), kind: words.kinds.act, run: () => desk.redo() }]),
     {
-      text: 'Help',
-      kind: 'act',
+      text: words.help,
+      kind: words.kinds.act,
       run: () => {
         desk.menu = 'help';
       },
@@ -67,17 +67,17 @@ function things(desk: Desk): Command[] {
   return [
     ...windows.map(({ id, title }): Command => ({
       text: `${id} ${title}`,
-      kind: 'window',
+      kind: desk.words.kinds.window,
       run: () => void desk.goTo({ to: 'window', id }),
     })),
     ...results.packages.map(({ id, activities: of }): Command => ({
       text: id,
-      kind: `package of ${countText(of.length, 'activity', 'activities')}`,
+      kind: desk.words.packageOf(of.length),
       run: () => void desk.goTo({ to: 'package', id }),
     })),
     ...activities.map(({ id, title }): Command => ({
       text: `${id} ${title}`,
-      kind: 'activity',
+      kind: desk.words.kinds.activity,
       run: () => void desk.goTo({ to: 'activity', id }),
     })),
   ];
@@ -97,12 +97,12 @@ function moves(desk: Desk, words: readonly string[]): Command[] {
   return results.plan.windows
     .filter((one) => one.status !== 'withdrawn' && plain(one.id).startsWith(second))
     .map((window) => ({
-      text: `Move ${id} to ${nameText(window)}`,
-      kind: 'plans again',
+      text: desk.words.moveTo(id, nameText(window)),
+      kind: desk.words.kinds.again,
       run: () =>
         desk.change(
           cellsOf(document, 'work', 'activity', id, { window: window.id }),
-          `${id} fixed to ${window.id}`,
+          desk.words.fixedTo(id, window.id),
           true,
         ),
     }));

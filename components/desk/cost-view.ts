@@ -24,7 +24,7 @@ import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { settleButton } from './plan-view.js';
 import type { ShiftPlan } from './shift-store.js';
-import { costParts, type CostPart } from './views.js';
+import type { CostPart } from './views.js';
 import { nameText } from '../shared/name.js';
 
 /** A dragged slider speaks often; the element shows the total at once, the heads of cost may follow. */
@@ -32,11 +32,11 @@ const ASK_AFTER_MS = 120;
 
 /** What an overrun of the picked window costs. Without a price book it says how to bring one. */
 export function costView(desk: Desk, results: Results): TemplateResult {
-  const { outlooks, picked } = desk;
+  const { outlooks, picked, words } = desk;
   const { windows } = results.plan;
   const window = windows.find((one) => one.id === picked.window) ?? null;
   return html`<div class="bar">
-      <label for="priced">Window</label>
+      <label for="priced">${words.window}</label>
       <select
         id="priced"
         @change=${(event: Event) => {
@@ -54,8 +54,8 @@ export function costView(desk: Desk, results: Results): TemplateResult {
               </option>`,
           )}
       </select>
-      <div class="choice" role="group" aria-label="What is shown of the cost">
-        ${(Object.entries(costParts) as [CostPart, string][]).map(
+      <div class="choice" role="group" aria-label=${words.costShown}>
+        ${(Object.entries(words.costPart) as [CostPart, string][]).map(
           ([part, text]) =>
             html`<button
               type="button"
@@ -82,9 +82,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
         outlooks.report
           ? reportView(desk, outlooks.report)
           : !desk.document?.prices
-            ? html`<p class="quiet">
-                The plan has no price book. Import one (JSON) to price an overrun.
-              </p>`
+            ? html`<p class="quiet">${words.noPriceBook}</p>`
             : desk.costPart === 'account'
               ? accountOf(desk, results, window)
               : desk.costPart === 'options'
@@ -93,7 +91,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
                     .answer=${outlooks.price}
                     .window=${window}
                     .overrunMinutes=${outlooks.overrunMinutes}
-                    .strings=${!usesWindow(desk) ? noWork : outlooks.isBusy('handback') || desk.planning.busy ? coming : ownWords}
+                    .strings=${wordsOfPrice(desk)}
                     editable
                     @possession-overrun-compare=${({ minutes }: OverrunCompareEvent) => {
                       outlooks.compareMinutes = minutes;
@@ -124,36 +122,41 @@ function setLeaves(desk: Desk, { window, resource, leaves }: OnSiteChangeEvent):
   };
   desk.change(
     { part: ['prices'], from: prices, value: { ...prices, standing } },
-    `${resource} on site in ${window}`,
+    desk.words.onSite(resource, window),
   );
 }
 
-const ownWords = {};
-const coming = { noChance: 'The handback is being simulated; the chances follow.' };
 const noOwn: readonly OwnOption[] = [];
-const noWork = { noChance: 'The plan places no work in this window: nothing of it can overrun.' };
+
+const ownWords = {};
+const withoutChance = new Map<string, { readonly noChance: string }>();
+
+/** What the cost says in place of its chances while it has none; the same object as long as it says the same. */
+function wordsOfPrice(desk: Desk): { readonly noChance?: string } {
+  const { outlooks, planning, words } = desk;
+  if (usesWindow(desk) && !outlooks.isBusy('handback') && !planning.busy) return ownWords;
+  const noChance = usesWindow(desk) ? words.simulating : words.nothingToOverrun;
+  const kept = withoutChance.get(noChance) ?? { noChance };
+  withoutChance.set(noChance, kept);
+  return kept;
+}
 
 /** Whether the plan, where there is one, does anything in the picked window. */
 function usesWindow({ planning, picked }: Desk): boolean {
   return planning.allocation?.placements.some((one) => one.window === picked.window) ?? true;
 }
 
-function hint({ costPart, outlooks, planning }: Desk): string {
-  if (costPart === 'account') return 'What the late handback cost, from what was recorded of it';
-  if (planning.busy) return 'Working out the plan of the work first';
-  if (costPart === 'options')
-    return 'Each option is scheduled, simulated and priced anew, with the same luck';
-  return outlooks.isBusy('handback')
-    ? 'Simulating the handback of the planned work'
-    : 'With the chance of each overrun from the simulated handback';
+function hint({ costPart, outlooks, planning, words }: Desk): string {
+  if (costPart === 'account') return words.accountTold;
+  if (planning.busy) return words.planFirst;
+  if (costPart === 'options') return words.optionsTold;
+  return outlooks.isBusy('handback') ? words.simulatingPlan : words.withChance;
 }
 
 function optionsOf(desk: Desk, results: Results, window: AccessWindow | null): TemplateResult {
   const { outlooks, picked } = desk;
   if (!usesWindow(desk))
-    return html`<p class="quiet">
-      The plan places no work in ${picked.window}: there is nothing to do otherwise in it.
-    </p>`;
+    return html`<p class="quiet">${desk.words.nothingOtherwise(picked.window)}</p>`;
   return html`<possession-options
     .answer=${outlooks.options}
     .window=${window}
@@ -191,8 +194,7 @@ function accountOf(desk: Desk, results: Results, window: AccessWindow | null): T
     .busy=${outlooks.isBusy('account')}
     @possession-account-ask=${({ request }: AccountAskEvent) => {
       if (!engine || !document) return;
-      if (!keepAccount(accountPlan(desk), request))
-        desk.complain('What is entered of the handback could not be kept on this device.');
+      if (!keepAccount(accountPlan(desk), request)) desk.complain(desk.words.accountNotKept);
       void outlooks.askAccount(engine, document, request, desk.planning.allocation);
     }}
   ></possession-account>`;

@@ -1,6 +1,5 @@
-import { countText } from '../shared/format.js';
 import { countFits } from '../shared/verdicts.js';
-import { provedText } from '../why/explain-plan.js';
+import { provedCode } from '../why/explain-plan.js';
 import type { Desk } from './desk-parts.js';
 import type { DeskView, PlaceId } from './views.js';
 
@@ -8,47 +7,49 @@ import type { DeskView, PlaceId } from './views.js';
 // not looked at.
 
 export function countOfPlace(desk: Desk, place: PlaceId): string {
-  const { figures, planning } = desk;
+  const { figures, planning, words } = desk;
   const { results } = figures;
-  if (!results) return figures.busy ? 'working' : 'nothing yet';
+  if (!results) return figures.busy ? desk.words.working : desk.words.nothingYet;
   switch (place) {
     case 'programme': {
       const dates = planning.shown?.keyDates ?? [];
-      if (planning.busy && !planning.draft) return 'planning';
-      if (planning.broken.length > 0) return 'changed since';
-      if (dates.length === 0) return countText(results.plan.windows.length, 'window');
-      return `${dates.filter((one) => one.met).length} of ${dates.length} dates met`;
+      if (planning.busy && !planning.draft) return words.planning;
+      if (planning.broken.length > 0) return words.changedSince;
+      if (dates.length === 0) return words.windows(results.plan.windows.length);
+      return words.datesMet(dates.filter((one) => one.met).length, dates.length);
     }
     case 'handback':
       return heldText(desk);
     case 'cost':
-      return desk.outlooks.price ? `${desk.outlooks.price.curve.currency} by minute` : 'by minute';
+      return desk.outlooks.price
+        ? words.currencyByMinute(desk.outlooks.price.curve.currency)
+        : words.byMinute;
     case 'checks':
       return lateText(desk) || siteText(desk);
     case 'data':
-      return `${countText(results.plan.windows.length, 'window')}, ${countText(results.packages.length, 'package')}`;
+      return `${words.windows(results.plan.windows.length)}, ${words.packages(results.packages.length)}`;
   }
 }
 
 export function countOfView(desk: Desk, view: DeskView): string {
-  const { planning, figures } = desk;
+  const { planning, figures, words } = desk;
   const { results } = figures;
   if (!results) return '';
   switch (view) {
     case 'windows':
-      return `${results.plan.windows.length} booked`;
+      return words.booked(results.plan.windows.length);
     case 'work':
-      return countText(results.packages.length, 'package');
+      return words.packages(results.packages.length);
     case 'rules':
       return ruleText(desk);
     case 'site':
       return siteText(desk);
     case 'fit':
-      if (results.fits.length === 0) return results.packages.length === 0 ? '' : 'not worked out';
-      return `${countFits(results.fits)} of ${results.fits.length} pairs`;
+      if (results.fits.length === 0) return results.packages.length === 0 ? '' : words.notWorkedOut;
+      return words.pairs(countFits(results.fits), results.fits.length);
     case 'plan':
-      if (planning.allocation) return provedText(planning.allocation).toLowerCase();
-      return planning.busy ? 'searching' : 'not yet';
+      if (planning.allocation) return words.proved[provedCode(planning.allocation)];
+      return planning.busy ? words.searching : words.notYet;
     case 'booking':
       return lateText(desk);
     case 'ahead':
@@ -62,27 +63,27 @@ export function countOfView(desk: Desk, view: DeskView): string {
   }
 }
 
-function heldText({ outlooks }: Desk): string {
+function heldText({ outlooks, words }: Desk): string {
   const { handbacks } = outlooks;
-  if (!outlooks.hasAllHandbacks) return outlooks.isBusy('handback') ? 'working' : 'margins';
+  if (!outlooks.hasAllHandbacks) return outlooks.isBusy('handback') ? words.working : words.margins;
   const held = handbacks.filter((one) => one.verdict === 'held').length;
-  return `${held} of ${handbacks.length} held`;
+  return words.held(held, handbacks.length);
 }
 
-function lateText({ outlooks }: Desk): string {
+function lateText({ outlooks, words }: Desk): string {
   const { booked } = outlooks;
   if (!booked || booked.milestones.length === 0) return '';
   const late = booked.milestones.filter((one) => one.state === 'late').length;
-  return late === 0 ? 'no date late' : `${late} late`;
+  return late === 0 ? words.noDateLate : words.datesLate(late);
 }
 
-function ruleText({ document }: Desk): string {
+function ruleText({ document, words }: Desk): string {
   const rules = document?.rules;
-  return rules ? countText(rules.leadIn.length + rules.leadOut.length, 'step') : 'none';
+  return rules ? words.steps(rules.leadIn.length + rules.leadOut.length) : words.none;
 }
 
-function siteText({ document, outlooks }: Desk): string {
+function siteText({ document, outlooks, words }: Desk): string {
   if (outlooks.people && document?.tables.roster)
-    return countText(outlooks.people.breaches.length, 'breach', 'breaches');
-  return document?.tables.roster ? 'roster' : 'limits';
+    return words.breaches(outlooks.people.breaches.length);
+  return document?.tables.roster ? words.roster : words.limits;
 }

@@ -12,6 +12,7 @@ import type { Outlooks } from './outlooks.js';
 import type { Picked } from './picked.js';
 import type { Planning } from './planning.js';
 import type { SheetResults } from './sheet-results.js';
+import type { DeskStrings } from './strings.js';
 import type { Shift } from './shift.js';
 import type { ShiftAlarms } from './shift-alarms.js';
 import type {
@@ -50,6 +51,8 @@ export interface Desk {
   /** What the next undo and redo take back and make again; empty when nothing. */
   readonly undoLabel: string;
   readonly redoLabel: string;
+  /** The words of the desk in the language of its place. */
+  readonly words: DeskStrings;
   readonly figures: Figures;
   readonly incoming: Incoming;
   readonly planning: Planning;

@@ -15,7 +15,7 @@ import {
 } from '../../src/model/index.js';
 import { changesBetween, OpenPlan, type Change, type PlanChange } from '../../src/plan/index.js';
 import { base } from '../shared/base.js';
-import { Language } from '../shared/language.js';
+import { Words } from '../shared/words.js';
 import { progressStyle } from '../shared/progress-style.js';
 import { momentText } from '../shared/format.js';
 import { paper } from '../shared/paper.js';
@@ -62,13 +62,14 @@ import { SheetResults } from './sheet-results.js';
 import { Shift } from './shift.js';
 import { ShiftWatch } from './shift-watch.js';
 import { hasSide, sideView } from './side.js';
+import { shownName } from './shown-name.js';
 import { siteView } from './site-view.js';
+import { defaultStrings, type DeskStrings } from './strings.js';
 import { tellFaults } from './told.js';
 import { topView } from './top.js';
 import { tableView } from './table-view.js';
 import {
   placeOf,
-  shownName,
   viewsOf,
   type CostPart,
   type DeskView,
@@ -143,6 +144,7 @@ export class PossessionDesk extends LitElement implements Desk {
     newer: { attribute: false },
     wary: { state: true },
     folded: { state: true },
+    strings: { attribute: false },
   };
 
   /** Works the figures out. The desk does not dispose of it. */
@@ -181,6 +183,12 @@ export class PossessionDesk extends LitElement implements Desk {
   /** Whether a narrow screen shows every caution. */
   declare protected wary: boolean;
   declare folded: boolean;
+  /** Words to use in place of the desk's own. */
+  declare strings: Partial<DeskStrings>;
+
+  readonly #words = new Words<DeskStrings>(this, defaultStrings, {
+    de: () => import('./strings.de.js'),
+  });
 
   readonly figures = new Figures(this);
   readonly incoming = new Incoming(this);
@@ -217,7 +225,6 @@ export class PossessionDesk extends LitElement implements Desk {
 
   constructor() {
     super();
-    new Language(this);
     this.engine = null;
     this.document = null;
     this.view = 'windows';
@@ -242,6 +249,11 @@ export class PossessionDesk extends LitElement implements Desk {
     this.said = '';
     this.wary = false;
     this.folded = true;
+    this.strings = {};
+  }
+
+  get words(): DeskStrings {
+    return this.#words.now;
   }
 
   get undoLabel(): string {
@@ -256,7 +268,7 @@ export class PossessionDesk extends LitElement implements Desk {
     const names = reports.map((one) => one.file).join(', ');
     const isPlan = reports.some((one) => one.kind === 'plan');
     if (this.document && !isPlan)
-      this.change(changesBetween(this.document, document), `${names} taken in`);
+      this.change(changesBetween(this.document, document), this.words.takenIn(names));
     else void this.adopt(document);
   }
 
@@ -275,7 +287,7 @@ export class PossessionDesk extends LitElement implements Desk {
   async openKept(id: string): Promise<void> {
     const plan = await this.keeping.open(id);
     if (plan) this.#turnTo(plan);
-    else this.complain(this.keeping.notes.join(' ') || 'The plan cannot be opened.');
+    else this.complain(this.keeping.notes.join(' ') || this.words.cannotOpen);
   }
 
   /** Shows the plan last changed on this device. False where there is none. */
@@ -294,7 +306,7 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   blank(): PlanDocument {
-    return emptyPlan('Untitled plan', this.document?.zone ?? 'Europe/London');
+    return emptyPlan(this.words.untitled, this.document?.zone ?? 'Europe/London');
   }
 
   undo(): void {
@@ -353,9 +365,9 @@ export class PossessionDesk extends LitElement implements Desk {
   get paperHead(): { readonly start: string; readonly end: string } {
     const { document } = this;
     const now = document?.agreed?.now;
-    const revision = now ? `agreed plan ${now.revision}, ${now.name}` : 'no plan agreed';
+    const revision = now ? this.words.agreedPlan(now.revision, now.name) : this.words.noneAgreed;
     return {
-      start: `${document?.name ?? ''} \u2013 ${shownName(this.view, this)}`,
+      start: `${document?.name ?? ''} \u2013 ${shownName(this.view, this, this.words)}`,
       end: `${momentText(this.moment(), document?.zone ?? 'UTC')}; ${revision}`,
     };
   }
@@ -463,14 +475,9 @@ export class PossessionDesk extends LitElement implements Desk {
           ${this.#renderView()}
         </div>
       </main>
-      ${whole ? nothing : sideView(this, this.#onUp)} ${footView(this.wary, this.#onWary)}
-      ${
-        this.over
-          ? html`<p class="dropping" role="status">
-              Drop to read the files. Nothing changes until you take what was read.
-            </p>`
-          : nothing
-      }
+      ${whole ? nothing : sideView(this, this.#onUp)}
+      ${footView(this.words, this.wary, this.#onWary)}
+      ${this.over ? html`<p class="dropping" role="status">${this.words.drop}</p>` : nothing}
     </div>`;
   }
 
@@ -479,9 +486,7 @@ export class PossessionDesk extends LitElement implements Desk {
     const { results, busy } = this.figures;
     if (this.view === 'files') return filesView(this);
     if (!results || !document)
-      return html`<p class="pad quiet">
-        ${busy ? 'Working the figures out.' : 'Import windows and work to begin.'}
-      </p>`;
+      return html`<p class="pad quiet">${busy ? this.words.workingOut : this.words.beginHere}</p>`;
     if (isBlank(results) && emptyViews.includes(this.view)) return beginView(this, document);
     switch (this.view) {
       case 'windows':
@@ -528,7 +533,7 @@ export class PossessionDesk extends LitElement implements Desk {
   /** Takes back an act of the person here, or makes it again. */
   #turn(step: 'undo' | 'redo', label: string): void {
     if (label === '' || this.plan?.undo[step]()) return;
-    this.say(`Nothing is left to do of "${label}": it was changed since.`);
+    this.say(this.words.nothingLeft(label));
     this.requestUpdate();
   }
 
@@ -540,7 +545,7 @@ export class PossessionDesk extends LitElement implements Desk {
     this.planning.outdate();
     this.#opening.planAgain = false;
     this.document = document;
-    if (!own) this.say(`${by.join(', ') || 'Another tab'} changed the plan.`);
+    if (!own) this.say(this.words.changedBy(by.join(', ') || this.words.anotherTab));
   }
 
   async #refresh(engine: Engine, document: PlanDocument): Promise<void> {

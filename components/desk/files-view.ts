@@ -5,10 +5,10 @@ import type { Desk } from './desk-parts.js';
 
 /** Files in: into the plan on the screen, or into a new one with rules to begin with. */
 export function filesView(desk: Desk): TemplateResult {
-  const { incoming, document } = desk;
+  const { incoming, document, words } = desk;
   const isNew = incoming.isNew;
   return html`<div class="fill pad">
-    <h2 class="head">Bring files in</h2>
+    <h2 class="head">${words.bringIn}</h2>
     ${document === null || incoming.mustBeNew ? nothing : whereTo(desk)}
     <possession-import
       .engine=${desk.engine}
@@ -23,24 +23,21 @@ export function filesView(desk: Desk): TemplateResult {
     ${
       isNew && desk.ruleSets.length > 0
         ? html`<div class="begin">
-            ${rulesToBegin(desk.ruleSets, incoming.document.rules, (rules) => incoming.begin(rules))}
+            ${rulesToBegin(desk.ruleSets, incoming.document.rules, words, (rules) => incoming.begin(rules))}
           </div>`
         : nothing
     }
-    <p class="note quiet">
-      Files are read here and sent nowhere. Nothing changes until what was read is taken. A row that
-      cannot be used stays in its sheet, marked, with how to mend it; the figures leave it out.
-    </p>
+    <p class="note quiet">${words.filesTold}</p>
   </div>`;
 }
 
-function whereTo({ incoming, document }: Desk): TemplateResult {
+function whereTo({ incoming, document, words }: Desk): TemplateResult {
   const ways = [
-    [false, `Into this plan, ${document?.name ?? ''}`],
-    [true, 'Into a new plan'],
+    [false, words.intoThis(document?.name ?? '')],
+    [true, words.intoNew],
   ] as const;
   return html`<div class="where-to">
-    <div class="choice" role="group" aria-label="Where the files go">
+    <div class="choice" role="group" aria-label=${words.whereTo}>
       ${ways.map(
         ([isNew, text]) =>
           html`<button
@@ -52,12 +49,6 @@ function whereTo({ incoming, document }: Desk): TemplateResult {
           </button>`,
       )}
     </div>
-    ${
-      incoming.isNew
-        ? html`<span class="quiet"
-            >The plan on the screen stays as it is, kept on this device.</span
-          >`
-        : nothing
-    }
+    ${incoming.isNew ? html`<span class="quiet">${words.planStays}</span>` : nothing}
   </div>`;
 }

@@ -1,6 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { PlanNote } from '../../src/model/index.js';
-import { countText } from '../shared/format.js';
 import { cellButton } from './cell-button.js';
 import type { Desk } from './desk-parts.js';
 
@@ -21,9 +20,8 @@ export function grantedView(desk: Desk): TemplateResult {
   const notes = desk.figures.results?.notes ?? [];
   const granted = notes.filter(({ code }) => unsaid.has(code));
   const written = notes.filter(({ code }) => !unsaid.has(code));
-  const things = (some: readonly PlanNote[]): string => countText(some.length, 'thing');
-  return html`${noteList(desk, granted, `Taken for granted: ${things(granted)} that nobody said`)}
-  ${noteList(desk, written, `To check: ${things(written)} that the tables say`)}`;
+  return html`${noteList(desk, granted, desk.words.granted(granted.length))}
+  ${noteList(desk, written, desk.words.toCheck(written.length))}`;
 }
 
 function noteList(
@@ -43,16 +41,16 @@ function noteList(
 function noteLine(desk: Desk, { text, places }: PlanNote): TemplateResult {
   const [place] = places;
   return html`<li>
-    ${text}
+    <span lang="en">${text}</span>
     ${
       place
         ? cellButton(
             desk,
             { table: place.table, row: place.rows[0] ?? 0, column: place.column },
-            `Show the ${place.rows.length > 0 ? 'cells' : 'heading'}`,
+            place.rows.length > 0 ? desk.words.showCells : desk.words.showHeading,
           )
         : html`<button type="button" class="plain" @click=${() => desk.show('rules')}>
-            Show the rules
+            ${desk.words.showRules}
           </button>`
     }
   </li>`;

@@ -23,7 +23,7 @@ import { saveFile } from './save-file.js';
 
 /** Margins, cut-off times and chances of the plan; with `live`, one window as its shift goes. */
 export function handbackView(desk: Desk, results: Results): TemplateResult {
-  const { outlooks, shift, planning, picked } = desk;
+  const { outlooks, shift, planning, picked, words } = desk;
   const outlook = outlooks.handbacks.find((one) => one.window === picked.window);
   return html`<div class="bar ${shift.live ? 'in-shift' : ''}">
       <button
@@ -37,23 +37,17 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
           else desk.show('handback');
         }}
       >
-        During the shift
+        ${words.duringShift}
       </button>
       ${
         shift.live
-          ? html`<button type="button" @click=${() => forecast(desk)}>Forecast now</button>`
+          ? html`<button type="button" @click=${() => forecast(desk)}>${words.forecastNow}</button>`
           : nothing
       }
       ${shift.live ? nothing : toChanceButton(desk)}
       ${planning.busy && planning.draft ? settleButton(desk) : nothing}
       <span class="said" role="status"
-        >${
-          planning.busy
-            ? 'Working out the plan of the work first'
-            : shift.live
-              ? ''
-              : 'Of the plan of the work: 10,000 simulated runs a window, seed 1'
-        }</span
+        >${planning.busy ? words.planFirst : shift.live ? '' : words.simulatedRuns}</span
       >
     </div>
     ${shift.live ? alarmLine(desk, results.plan.zone) : nothing}
@@ -91,7 +85,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
           const from = desk.document?.decisions;
           desk.change(
             { part: ['decisions'], from, value: event.decisions },
-            'decisions changed',
+            words.decisionsChanged,
             true,
           );
         }}
@@ -103,12 +97,12 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
 }
 
 /** Name of the document and of the plan of work that was agreed on, for paper. */
-function planText({ document }: Desk): string {
+function planText({ document, words }: Desk): string {
   if (!document) return '';
   const agreed = document.agreed?.now;
   return agreed
-    ? `${document.name}, ${agreed.name}, revision ${agreed.revision}`
-    : `${document.name}, not agreed on`;
+    ? words.revision(document.name, agreed.name, agreed.revision)
+    : words.notAgreedOn(document.name);
 }
 
 /** Picks a window that the plan uses, and asks for what the view shows. */

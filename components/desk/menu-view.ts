@@ -7,6 +7,7 @@ import { planFiles } from './plan-files.js';
 /** What is open over the view: the plan's menu, or the help. Escape closes it. */
 export function menuView(desk: Desk): TemplateResult | typeof nothing {
   if (desk.menu === '') return nothing;
+  const { words } = desk;
   const close = (): void => {
     desk.menu = '';
   };
@@ -15,12 +16,12 @@ export function menuView(desk: Desk): TemplateResult | typeof nothing {
     class="menu ${desk.menu}"
     role="region"
     tabindex="-1"
-    aria-label=${{ plan: 'The plan', help: 'Help', find: 'Find' }[desk.menu]}
+    aria-label=${{ plan: words.plan, help: words.help, find: words.find }[desk.menu]}
     @keydown=${(event: KeyboardEvent) => {
       if (event.key === 'Escape') close();
     }}
   >
-    <button class="shut" type="button" @click=${close}>Close</button>
+    <button class="shut" type="button" @click=${close}>${words.close}</button>
     ${desk.menu === 'plan' ? planFiles(desk) : desk.menu === 'find' ? commandView(desk) : helpView(desk)}
   </div>`;
 }

@@ -1,5 +1,4 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { countText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
 
 export interface News {
@@ -13,33 +12,32 @@ export interface News {
 
 /** What a person should know and may act on: a plan under review, a newer version, changes set aside. */
 export function newsView(desk: Desk, { said, newer, back }: News): TemplateResult {
-  const { keeping, plan } = desk;
+  const { keeping, plan, words } = desk;
   const aside = keeping.aside.length + (plan?.kept.length ?? 0);
   return html`<div role="status">
     ${said ? html`<p class="news">${said}</p>` : nothing}
     ${
       keeping.reviewed && plan
         ? html`<p class="news">
-            This plan came by a link. Look at it: nothing of it is kept yet.
+            ${words.byLink}
             <button type="button" @click=${() => void keeping.create(plan)}>
-              Keep it on this device
+              ${words.keepHere}
             </button>
-            <button type="button" @click=${back}>Back to the plan before</button>
+            <button type="button" @click=${back}>${words.planBefore}</button>
           </p>`
         : nothing
     }
     ${
       aside > 0
         ? html`<p class="news">
-            ${countText(aside, 'value')} met another person's or tab's and
-            ${aside === 1 ? 'does' : 'do'} not stand.
+            ${words.metAnother(aside)}
             <button
               type="button"
               @click=${() => {
                 desk.menu = 'plan';
               }}
             >
-              Look at them
+              ${words.lookAtThem}
             </button>
           </p>`
         : nothing
@@ -47,12 +45,12 @@ export function newsView(desk: Desk, { said, newer, back }: News): TemplateResul
     ${
       newer
         ? html`<p class="news">
-            A newer version is ready. The plan is saved first.
+            ${words.newer}
             <button
               type="button"
               @click=${() => void keeping.flush().then((safe) => safe && newer())}
             >
-              Reload
+              ${words.reload}
             </button>
           </p>`
         : nothing

@@ -1,8 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Allocation, KeyDateForecast } from '../../src/engine/index.js';
 import { FigureAskEvent } from '../shared/figure-ask-event.js';
-import { countText, dueText, floatText, momentText } from '../shared/format.js';
+import { dueText, floatText, momentText } from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
+import type { DeskStrings } from './strings.js';
 
 /** Beside the windows: the key dates, the missed first, and what the plan leaves over. */
 export function overview(desk: Desk): TemplateResult | typeof nothing {
@@ -18,14 +19,12 @@ const weight = (one: KeyDateForecast): number =>
   one.floatMinutes === null ? -Infinity : one.floatMinutes;
 
 function keyDates(desk: Desk, { keyDates: dates }: Allocation, zone: string): TemplateResult {
+  const { words } = desk;
   if (dates.length === 0)
-    return html`<h2>Key dates</h2>
-      <p class="quiet">
-        No work has a key date. Type one in the column “key date” of the work table, and its float
-        stands here.
-      </p>`;
+    return html`<h2>${words.keyDates}</h2>
+      <p class="quiet">${words.noKeyDates}</p>`;
   const sorted = [...dates].sort((a, b) => Number(a.met) - Number(b.met) || weight(a) - weight(b));
-  return html`<h2>Key dates</h2>
+  return html`<h2>${words.keyDates}</h2>
     <ul class="dates">
       ${sorted.map(
         (one) =>
@@ -40,24 +39,20 @@ function keyDates(desk: Desk, { keyDates: dates }: Allocation, zone: string): Te
                   new FigureAskEvent({ of: 'key-date', package: one.package }),
                 )}
             >
-              ${floatOf(one)}
+              ${floatOf(one, words)}
             </button>
             <span class="quiet"
-              >${one.forecast === null ? 'not all placed' : momentText(one.forecast, zone)}<br />due
-              ${dueText(one.due, zone)}</span
+              >${one.forecast === null ? words.notAllPlaced : momentText(one.forecast, zone)}<br />${words.due(dueText(one.due, zone))}</span
             >
           </li>`,
       )}
     </ul>
-    <p class="quiet">
-      The figure is the programme float of the package: how far its finish can slip before its key
-      date.
-    </p>`;
+    <p class="quiet">${words.floatTold}</p>`;
 }
 
-function floatOf({ met, floatMinutes }: KeyDateForecast): string {
-  if (floatMinutes === null) return 'no finish';
-  return met ? `${floatText(floatMinutes)} float` : `${floatText(-floatMinutes)} late`;
+function floatOf({ met, floatMinutes }: KeyDateForecast, words: DeskStrings): string {
+  if (floatMinutes === null) return words.noFinish;
+  return met ? words.float(floatText(floatMinutes)) : words.late(floatText(-floatMinutes));
 }
 
 function leftOver(desk: Desk, { unplaced }: Allocation): TemplateResult | typeof nothing {
@@ -65,7 +60,7 @@ function leftOver(desk: Desk, { unplaced }: Allocation): TemplateResult | typeof
   const titles = new Map(
     desk.figures.results?.plan.activities.map((one) => [one.id, one.title]) ?? [],
   );
-  return html`<h2>Left over: ${countText(unplaced.length, 'piece', 'pieces')} of work</h2>
+  return html`<h2>${desk.words.leftOverTitle(unplaced.length)}</h2>
     <ul class="left">
       ${unplaced.map(
         (one) =>
@@ -78,7 +73,7 @@ function leftOver(desk: Desk, { unplaced }: Allocation): TemplateResult | typeof
               ${one.activity}
             </button>
             ${titles.get(one.activity) ?? ''}
-            <span class="quiet">${one.reasons[0]?.text ?? ''}</span>
+            <span class="quiet" lang="en">${one.reasons[0]?.text ?? ''}</span>
           </li>`,
       )}
     </ul>`;

@@ -7,7 +7,7 @@ import { explainPlacement } from '../why/explain-plan.js';
 import type { Desk } from './desk-parts.js';
 import { moveWork } from './piece-acts.js';
 import { pieceForms } from './piece-forms.js';
-import { planParts, type PlanPart } from './views.js';
+import type { PlanPart } from './views.js';
 
 /** The plan of the work in its windows, the units in place, or the plan against the one before. */
 export function planView(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
@@ -17,8 +17,8 @@ export function planView(desk: Desk, results: Results, document: PlanDocument): 
 
 function bar(desk: Desk): TemplateResult {
   return html`<div class="bar">
-    <div class="choice" role="group" aria-label="What is shown of the plan">
-      ${(Object.entries(planParts) as [PlanPart, string][]).map(
+    <div class="choice" role="group" aria-label=${desk.words.planShown}>
+      ${(Object.entries(desk.words.planPart) as [PlanPart, string][]).map(
         ([one, text]) =>
           html`<button
             type="button"
@@ -35,9 +35,9 @@ function bar(desk: Desk): TemplateResult {
 }
 
 /** Ends the search, with the best plan so far where there is one. */
-export function settleButton({ planning }: Desk): TemplateResult {
+export function settleButton({ planning, words }: Desk): TemplateResult {
   return html`<button type="button" @click=${() => planning.settle()}>
-    ${planning.draft ? 'Enough, take this plan' : 'Stop'}
+    ${planning.draft ? words.enough : words.stop}
   </button>`;
 }
 
@@ -46,7 +46,7 @@ function part(desk: Desk, results: Results, document: PlanDocument): TemplateRes
     class="fill pad"
     tabindex="0"
     role="region"
-    aria-label=${planParts[desk.planPart]}
+    aria-label=${desk.words.planPart[desk.planPart]}
   >
     ${partOf(desk, results, document)}
   </div>`;
@@ -90,7 +90,7 @@ function partOf(desk: Desk, results: Results, document: PlanDocument): TemplateR
 }
 
 function planned(desk: Desk, results: Results, document: PlanDocument): TemplateResult {
-  return html`<div class="fill" tabindex="0" role="region" aria-label="The plan">
+  return html`<div class="fill" tabindex="0" role="region" aria-label=${desk.words.planTitle}>
     <possession-plan
       .allocation=${desk.planning.looked}
       .windows=${results.plan.windows}

@@ -14,12 +14,14 @@ export function hasSide(desk: Desk): boolean {
 
 /** The narrow panel: what can be done with the picked thing, and where the picked figure comes from. */
 export function sideView(desk: Desk, up: () => void): TemplateResult {
-  const { view, picked, planPart } = desk;
-  return html`<aside aria-label="Where figures come from" tabindex="0">
-    <button class="plain up" type="button" @click=${up}>Back to the top</button>
+  const { view, picked, planPart, words } = desk;
+  return html`<aside aria-label=${words.why} tabindex="0">
+    <button class="plain up" type="button" @click=${up}>${words.toTop}</button>
     ${
       picked.told
-        ? html`<button class="shut" type="button" @click=${() => picked.hush()}>Close</button>
+        ? html`<button class="shut" type="button" @click=${() => picked.hush()}>
+              ${words.close}
+            </button>
             ${view === 'windows' ? windowSide(desk) : nothing}
             ${view === 'plan' && (planPart === 'plan' || planPart === 'where') ? planSide(desk) : nothing}
             <possession-why

@@ -8,13 +8,13 @@ import { countText } from '../shared/format.js';
 import { changesBetween } from '../../src/plan/index.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
-import { siteParts, type SitePart } from './views.js';
+import type { SitePart } from './views.js';
 
 /** What people, neighbours and weather ask of the plan. */
 export function siteView(desk: Desk, results: Results): TemplateResult {
   return html`<div class="bar">
-      <div class="choice" role="group" aria-label="What is shown of people and site">
-        ${(Object.entries(siteParts) as [SitePart, string][]).map(
+      <div class="choice" role="group" aria-label=${desk.words.siteShown}>
+        ${(Object.entries(desk.words.sitePart) as [SitePart, string][]).map(
           ([part, text]) =>
             html`<button
               type="button"
@@ -66,14 +66,7 @@ function part({ sitePart, outlooks, limitSets }: Desk, results: Results): Templa
   }
 }
 
-const tableOf: Readonly<Record<SitePart, string>> = {
-  people: 'roster',
-  noise: 'list of plant',
-  lifting: 'forecast and temperatures',
-};
-
-const hint = ({ sitePart }: Desk): string =>
-  `From the ${tableOf[sitePart]} among the tables of Work, and the limits of the plan`;
+const hint = ({ sitePart, words }: Desk): string => words.siteFrom(words.siteTable[sitePart]);
 
 function limit(desk: Desk, { part: one, value }: LimitsChangeEvent): void {
   const { document } = desk;

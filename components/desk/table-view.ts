@@ -6,14 +6,15 @@ import { sheetView } from './sheet-view.js';
 import type { ResultTable } from './views.js';
 import { wordsOf } from '../shared/words-of.js';
 
-const kinds: Readonly<Record<ResultTable, string>> = { windows: 'Windows', work: 'Work' };
+const kinds: readonly ResultTable[] = ['windows', 'work'];
 
 /** The rows as they were typed, and beside them what follows from them. */
 export function tableView(desk: Desk, document: PlanDocument): TemplateResult {
+  const { words } = desk;
   return html`<div class="bar">
-      <div class="choice" role="group" aria-label="Rows of">
-        ${(Object.entries(kinds) as [ResultTable, string][]).map(
-          ([kind, text]) =>
+      <div class="choice" role="group" aria-label=${words.rowsOf}>
+        ${kinds.map(
+          (kind) =>
             html`<button
               type="button"
               aria-pressed=${kind === desk.resultTable}
@@ -21,16 +22,14 @@ export function tableView(desk: Desk, document: PlanDocument): TemplateResult {
                 desk.resultTable = kind;
               }}
             >
-              ${text}
+              ${words.table[kind]}
             </button>`,
         )}
       </div>
-      <span class="note quiet"
-        >Slanted columns are worked out. They are sorted, filtered and copied with the rows.</span
-      >
-      <button type="button" @click=${() => void saveRows(desk, 'csv')}>Save rows as CSV</button>
+      <span class="note quiet">${words.slanted}</span>
+      <button type="button" @click=${() => void saveRows(desk, 'csv')}>${words.saveCsv}</button>
       <button type="button" @click=${() => void saveRows(desk, 'xlsx')}>
-        Save rows as a workbook
+        ${words.saveWorkbook}
       </button>
     </div>
     ${sheetView(desk, document, desk.resultTable, 'only')}`;
@@ -40,11 +39,11 @@ export function tableView(desk: Desk, document: PlanDocument): TemplateResult {
 async function saveRows(desk: Desk, format: 'csv' | 'xlsx'): Promise<void> {
   const { columns, rows } = desk.shownRows();
   if (columns.length === 0) return;
-  const name = `${desk.resultTable} with results`;
+  const name = desk.words.withResults(desk.resultTable);
   try {
     const file = await desk.engine?.exportTable({ name, columns, rows }, format);
     if (file) saveBytes(file.name, file.bytes, file.mediaType);
   } catch (error) {
-    desk.complain(`The rows could not be written: ${wordsOf(error)}`);
+    desk.complain(desk.words.rowsNotWritten(wordsOf(error)));
   }
 }

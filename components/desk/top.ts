@@ -1,18 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { countText, momentText } from '../shared/format.js';
+import { momentText } from '../shared/format.js';
 import { planText } from './agreed-view.js';
 import { countOfPlace, countOfView } from './counts.js';
 import type { Desk } from './desk-parts.js';
 import { saveWhole } from './plan-files.js';
-import {
-  placeIds,
-  placeOf,
-  placeText,
-  shownName,
-  viewsOf,
-  viewText,
-  type PlaceId,
-} from './views.js';
+import { shownName } from './shown-name.js';
+import { placeIds, placeOf, viewsOf, type PlaceId } from './views.js';
 
 export interface TopHandlers {
   readonly placeKey: (event: KeyboardEvent) => void;
@@ -28,10 +21,10 @@ export function topView(
   on: TopHandlers,
 ): TemplateResult {
   const faults = desk.figures.results?.faults ?? [];
-  const { undoLabel: undo, redoLabel: redo } = desk;
+  const { undoLabel: undo, redoLabel: redo, words } = desk;
   return html`<header class="top">
     <div class="title">
-      <p class="product"><strong>possession-fit</strong> which work fits which track possession</p>
+      <p class="product"><strong>possession-fit</strong> ${words.whatFor}</p>
       <div class="named">
         <h1>
           <button
@@ -43,15 +36,16 @@ export function topView(
               desk.menu = desk.menu === 'plan' ? '' : 'plan';
             }}
           >
-            ${desk.document?.name || 'No plan yet'}
+            ${desk.document?.name || words.noPlanYet}
           </button>
         </h1>
         <p>${under(desk)}</p>
       </div>
     </div>
     <p class="paper-line">
-      ${shownName(desk.view, desk)}; ${planText(desk) === '' ? nothing : `of ${planText(desk)};`}
-      printed ${momentText(desk.moment(), desk.document?.zone ?? 'UTC')};
+      ${shownName(desk.view, desk, words)};
+      ${planText(desk) === '' ? nothing : words.ofPlan(planText(desk))}
+      ${words.printed(momentText(desk.moment(), desk.document?.zone ?? 'UTC'))}
       ${desk.keeping.textIn(desk.document?.zone ?? 'UTC')}
     </p>
     <div class="tools">
@@ -59,7 +53,7 @@ export function topView(
       ${
         faults.length > 0
           ? html`<button class="faulty" type="button" @click=${on.faults}>
-              ✕ ${countText(faults.length, 'fault')}
+              ✕ ${words.faults(faults.length)}
             </button>`
           : nothing
       }
@@ -68,21 +62,23 @@ export function topView(
           ? html`<button
                 type="button"
                 ?disabled=${!undo}
-                title=${undo ? `Undo: ${undo}` : 'Nothing to undo'}
+                title=${undo ? words.undoWhat(undo) : words.nothingToUndo}
                 @click=${() => desk.undo()}
               >
-                Undo</button
+                ${words.undo}</button
               ><button
                 type="button"
                 ?disabled=${!redo}
-                title=${redo ? `Redo: ${redo}` : 'Nothing to redo'}
+                title=${redo ? words.redoWhat(redo) : words.nothingToRedo}
                 @click=${() => desk.redo()}
               >
-                Redo
+                ${words.redo}
               </button>`
           : nothing
       }
-      <button type="button" aria-keyshortcuts="/" title="Key: /" @click=${on.find}>Find</button>
+      <button type="button" aria-keyshortcuts="/" title=${words.findKey} @click=${on.find}>
+        ${words.find}
+      </button>
       <button
         type="button"
         aria-expanded=${desk.menu === 'help'}
@@ -91,11 +87,13 @@ export function topView(
           desk.menu = desk.menu === 'help' ? '' : 'help';
         }}
       >
-        Help
+        ${words.help}
       </button>
-      <button type="button" class="theme" @click=${on.theme}>${dark ? 'Light' : 'Dark'}</button>
+      <button type="button" class="theme" @click=${on.theme}>
+        ${dark ? words.light : words.dark}
+      </button>
     </div>
-    <div role="tablist" aria-label="Places" @keydown=${on.placeKey}>
+    <div role="tablist" aria-label=${words.places} @keydown=${on.placeKey}>
       ${placeIds.map((place) => placeTab(desk, place))}
     </div>
     ${placeIds.map((place) => ways(desk, place))}
@@ -113,7 +111,7 @@ function placeTab(desk: Desk, place: PlaceId): TemplateResult {
     tabindex=${chosen ? 0 : -1}
     @click=${() => desk.showPlace(place)}
   >
-    <strong>${placeText[place]}</strong> <span dir="auto">${countOfPlace(desk, place)}</span>
+    <strong>${desk.words.place[place]}</strong> <span dir="auto">${countOfPlace(desk, place)}</span>
   </button>`;
 }
 
@@ -124,7 +122,7 @@ function ways(desk: Desk, place: PlaceId): TemplateResult | typeof nothing {
   return html`<div
     class="ways"
     role="group"
-    aria-label="${placeText[place]}: ways to look at it"
+    aria-label=${desk.words.waysOf(desk.words.place[place])}
     ?hidden=${place !== placeOf(desk.view)}
   >
     ${views.map(
@@ -135,16 +133,16 @@ function ways(desk: Desk, place: PlaceId): TemplateResult | typeof nothing {
           aria-pressed=${view === desk.view}
           @click=${() => desk.show(view)}
         >
-          ${viewText[view]} <span dir="auto">${countOfView(desk, view)}</span>
+          ${desk.words.view[view]} <span dir="auto">${countOfView(desk, view)}</span>
         </button>`,
     )}
   </div>`;
 }
 
-function under({ document }: Desk): string {
+function under({ document, words }: Desk): string {
   if (!document) return '';
   const { rules, zone } = document;
-  return `${rules.name === 'none' ? 'no rules: nothing is deducted' : rules.name}, ${zone}`;
+  return `${rules.name === 'none' ? words.noRules : rules.name}, ${zone}`;
 }
 
 /** How far the plan is safe; where it is not, the way to save it stands beside. */
@@ -155,7 +153,7 @@ function kept(desk: Desk): TemplateResult | typeof nothing {
   return html`<span class="kept ${keeping.isUnsafe ? 'bad' : ''}" role="status">${text}</span> ${
       keeping.isUnsafe
         ? html`<button class="strong" type="button" @click=${() => void saveWhole(desk)}>
-            Save a file
+            ${desk.words.saveFile}
           </button>`
         : nothing
     }`;

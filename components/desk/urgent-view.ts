@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Results } from '../../src/engine/index.js';
 import { tableKinds } from '../../src/model/index.js';
-import { countText } from '../shared/format.js';
+import {} from '../shared/format.js';
 import type { Desk } from './desk-parts.js';
 import { outlookTrouble } from './outlook-trouble.js';
 import { askBooking } from './booking-view.js';
@@ -18,7 +18,7 @@ export function urgentView(desk: Desk, results: Results): TemplateResult {
   return html`<div class="fill pad urgent">
     ${outlookTrouble(desk.outlooks)}
     <p class="sentence">
-      ${list.length === 0 ? nothingYet(desk, working) : countText(list.length, 'thing') + ' to see to'}${working && list.length > 0 ? ', and still checking' : ''}
+      ${list.length === 0 ? nothingYet(desk, working) : desk.words.toSeeTo(list.length)}${working && list.length > 0 ? desk.words.stillChecking : ''}
     </p>
     <p class="quiet">${lookedAt(desk, found)}</p>
     ${
@@ -27,10 +27,10 @@ export function urgentView(desk: Desk, results: Results): TemplateResult {
         : html`<table class="cards">
             <thead>
               <tr>
-                <th scope="col">When</th>
-                <th scope="col">Kind</th>
-                <th scope="col">What</th>
-                <th scope="col"><span class="unseen">Go there</span></th>
+                <th scope="col">${desk.words.when}</th>
+                <th scope="col">${desk.words.kind}</th>
+                <th scope="col">${desk.words.what}</th>
+                <th scope="col"><span class="unseen">${desk.words.goThere}</span></th>
               </tr>
             </thead>
             <tbody>
@@ -57,7 +57,7 @@ export function urgentView(desk: Desk, results: Results): TemplateResult {
             </tbody>
           </table>`
     }
-    ${list.length > MOST ? html`<p class="quiet">and ${countText(list.length - MOST, 'more', 'more')}</p>` : nothing}
+    ${list.length > MOST ? html`<p class="quiet">${desk.words.more(list.length - MOST)}</p>` : nothing}
   </div>`;
 }
 
@@ -96,16 +96,16 @@ function foundBy({ outlooks, document }: Desk, results: Results): Found {
 }
 
 const nothingYet = (desk: Desk, working: boolean): string =>
-  working || !desk.outlooks.booked ? 'Checking the tables' : 'Nothing found that has to be seen to';
+  working || !desk.outlooks.booked ? desk.words.checking : desk.words.nothingToSeeTo;
 
 /** Says what was looked at, so that silence about the rest is no all-clear. */
-function lookedAt({ document }: Desk, { booked, people, noise }: Found): string {
+function lookedAt({ document, words }: Desk, { booked, people, noise }: Found): string {
   const looked = [
-    'rows of the tables',
-    ...(booked ? [`booking dates by ${booked.rules}`] : []),
-    ...(people ? [`the roster by ${people.limits.name}`] : []),
-    ...(noise ? [`noise by ${noise.isExample ? 'example limits' : 'the limits of the plan'}`] : []),
+    words.rowsOfTables,
+    ...(booked ? [words.bookingBy(booked.rules)] : []),
+    ...(people ? [words.rosterBy(people.limits.name)] : []),
+    ...(noise ? [noise.isExample ? words.noiseByExample : words.noiseByPlan] : []),
   ];
-  const not = document?.tables.roster ? '' : ' No roster is given, so nobody’s hours were checked.';
-  return `Looked at: ${looked.join(', ')}.${not} Booking dates are listed from four weeks before they are due.`;
+  const not = document?.tables.roster ? '' : words.noRoster;
+  return words.lookedAt(looked.join(', '), not);
 }

@@ -72,7 +72,7 @@ function forms(desk: Desk): TemplateResult | typeof nothing {
   const windows = desk.document?.tables.windows;
   if (!windows) return nothing;
   const planned = desk.planning.allocation !== null;
-  return windowForms(windows, desk.picked.window, planned, cutView(desk), {
+  return windowForms(windows, desk.picked.window, planned, cutView(desk), desk.words, {
     change: (event) => change(desk, event),
     look: (form) => look(desk, form),
     add: (event) => add(desk, event),
@@ -127,8 +127,8 @@ function change(desk: Desk, event: SubmitEvent): void {
   if (!document) return;
   const next = changed(desk, document, form);
   const lost = next.isolation?.lost ?? [];
-  const said = lost.length > 0 ? `, ${lost.join(', ')} no longer dead in it` : '';
-  desk.change(next.change, `window ${picked.window} changed${said}`, true);
+  const said = lost.length > 0 ? desk.words.noLongerDead(lost.join(', ')) : '';
+  desk.change(next.change, `${desk.words.windowChanged(picked.window)}${said}`, true);
 }
 
 function add(desk: Desk, event: SubmitEvent): void {
@@ -137,7 +137,7 @@ function add(desk: Desk, event: SubmitEvent): void {
   if (!document) return;
   const id = cell('window');
   if (rowWith(document.tables.windows, 'windows', 'window', id) >= 0) {
-    desk.complain(`There is a window ${id} already: give the new one another name.`);
+    desk.complain(desk.words.windowThere(id));
     return;
   }
   const like = desk.figures.results?.plan.windows.find((one) => one.id === picked.window);
@@ -152,10 +152,10 @@ function add(desk: Desk, event: SubmitEvent): void {
     ...(isolation?.text !== undefined && { isolation: isolation.text }),
   };
   const lost = isolation?.lost ?? [];
-  const said = lost.length > 0 ? `, ${lost.join(', ')} not dead in it` : '';
+  const said = lost.length > 0 ? desk.words.notDead(lost.join(', ')) : '';
   const edits = new CellEdits(document, 'windows');
   edits.add('window', picked.window, cells);
-  desk.change(edits.change, `window ${id} added${said}`, true);
+  desk.change(edits.change, `${desk.words.windowAdded(id)}${said}`, true);
 }
 
 async function bestUse(desk: Desk): Promise<void> {

@@ -6,7 +6,7 @@ import { sheetView } from './sheet-view.js';
 /** Every table of the plan as it was typed. */
 export function workView(desk: Desk, document: PlanDocument): TemplateResult {
   return html`<div class="bar">
-      <div class="choice" role="group" aria-label="Table">
+      <div class="choice" role="group" aria-label=${desk.words.tableShown}>
         ${tableKinds.map(
           (kind) =>
             html`<button
@@ -16,13 +16,11 @@ export function workView(desk: Desk, document: PlanDocument): TemplateResult {
                 desk.workTable = kind;
               }}
             >
-              ${kind.charAt(0).toUpperCase() + kind.slice(1)} ${tableIn(document, kind).rows.length}
+              ${desk.words.table[kind]} ${tableIn(document, kind).rows.length}
             </button>`,
         )}
       </div>
-      <span class="said"
-        >As typed. Pick a row of work or of windows: the panel says what follows from it.</span
-      >
+      <span class="said">${desk.words.asTyped}</span>
     </div>
     ${sheetView(desk, document, desk.workTable, 'only')}`;
 }

@@ -66,8 +66,17 @@ export const defaultStrings = {
     'resource-short': 'resource short',
     'too-short': 'too short',
     'waits-for': 'must wait',
+    'waits-for-itself': 'waits for itself',
+    'not-made-good': 'not made good',
+    'place-taken': 'place taken',
+    'longer-than-a-shift': 'over a shift',
+    'curing-not-known': 'curing not known',
+    'not-cured': 'not cured',
+    'left-open': 'left open',
+    withdrawn: 'withdrawn',
   } as Readonly<Record<string, string>>,
-  noReason: 'does not fit',
+  /** A reason that has no short word of its own. */
+  otherReason: (code: string) => code.replaceAll('-', ' '),
   cautions: 'Cautions',
   cautionLines: cautions,
 };

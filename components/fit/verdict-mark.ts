@@ -55,8 +55,8 @@ export function verdictText(
 }
 
 function reasonText(verdict: FitVerdict, words: FitStrings): string {
-  const first = verdict.firstCode ?? verdict.reasons[0]?.code;
-  return (first && words.reason[first]) ?? words.noReason;
+  const first = verdict.firstCode ?? verdict.reasons[0]?.code ?? 'no';
+  return words.reason[first] ?? words.otherReason(first);
 }
 
 /** A filled disc, a half of one, a wedge with its point down, a bar: shapes that stay apart in one colour. `no` has none yet. */

@@ -122,7 +122,8 @@ declare module 'react' {
         | 'openSample'
         | 'sampleName'
         | 'gallery'
-        | 'newer',
+        | 'newer'
+        | 'strings',
         { 'onpossession-figure-ask': (event: FigureAskEvent) => void }
       >;
       'possession-document': Tag<

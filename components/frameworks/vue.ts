@@ -117,7 +117,8 @@ declare module 'vue' {
       | 'openSample'
       | 'sampleName'
       | 'gallery'
-      | 'newer',
+      | 'newer'
+      | 'strings',
       { onPossessionFigureAsk: (event: FigureAskEvent) => void }
     >;
     'possession-document': Tag<

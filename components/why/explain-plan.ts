@@ -19,7 +19,7 @@ export function explainCertificate(allocation: Allocation): Explanation {
   const missed = allocation.keyDates.filter((one) => !one.met);
   return {
     title: 'How good this plan is',
-    figure: provedText(allocation),
+    figure: provedText[provedCode(allocation)],
     tone: certificate.verified && missed.length === 0 ? 'good' : 'bad',
     sentence: certificate.verified
       ? `${words.charAt(0).toUpperCase()}${words.slice(1)}. A separate check, which shares no code with the search, found no rule broken.`
@@ -48,15 +48,25 @@ export function explainCertificate(allocation: Allocation): Explanation {
   };
 }
 
-/** How much of a plan's worth is proved, in three words. */
-export function provedText(allocation: Allocation): string {
+export type ProvedCode = 'failed' | 'unstated' | 'best' | 'first' | 'found';
+
+/** How much of a plan's worth is proved. */
+export function provedCode(allocation: Allocation): ProvedCode {
   const { certificate } = allocation;
-  if (!certificate.verified) return 'Check failed';
+  if (!certificate.verified) return 'failed';
   // It speaks of the search alone where nobody said what the line is like between pieces of work.
-  if (leavesUnsaid(allocation)) return 'Line not stated';
-  if (certificate.objectives.every((one) => one.proven) && certificate.proven) return 'Proven best';
-  return certificate.proven ? 'First aim proven' : 'Best found';
+  if (leavesUnsaid(allocation)) return 'unstated';
+  if (certificate.objectives.every((one) => one.proven) && certificate.proven) return 'best';
+  return certificate.proven ? 'first' : 'found';
 }
+
+const provedText: Readonly<Record<ProvedCode, string>> = {
+  failed: 'Check failed',
+  unstated: 'Line not stated',
+  best: 'Proven best',
+  first: 'First aim proven',
+  found: 'Best found',
+};
 
 /** When a placed piece of work is done and how far it could move. */
 export function explainPlacement(

@@ -5,7 +5,7 @@ export const goesInPart = (most: MostThatFits | undefined): most is MostThatFits
   most !== undefined && most.pieces + most.units > 0 && most.pieces < most.ofPieces;
 
 /** The words of how much goes, in the language of whoever is told. */
-export interface PartWords {
+interface PartWords {
   readonly atLeast: (amount: string) => string;
   readonly unitsOf: (units: number, of: number) => string;
   readonly piecesOf: (pieces: number, of: number) => string;

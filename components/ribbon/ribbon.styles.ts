@@ -4,6 +4,9 @@ export const styles = css`
   :host {
     container-type: inline-size;
   }
+  .empty {
+    padding: 0.375rem 0.75rem;
+  }
   .top {
     display: flex;
     flex-wrap: wrap;

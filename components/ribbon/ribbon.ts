@@ -96,6 +96,8 @@ export class PossessionRibbon extends LitElement {
   #frame = emptyFrame;
   #scale = new Scale(720, emptyFrame);
   #brought = '';
+  /** Whether the document that it stands in has been worked out. */
+  #given = false;
   readonly #rows = new RowsInSight(this);
   readonly #keys = new ListKeys();
   readonly #drawing = new WidthWatch(this, '.axis .drawing', 720);
@@ -112,6 +114,7 @@ export class PossessionRibbon extends LitElement {
     this.strings = {};
     new SightWatch(this, () => this.#look());
     new Fed(this, ({ results, selected }) => {
+      this.#given = results !== null;
       this.windows = results?.plan.windows ?? [];
       this.ledgers = results?.ledgers ?? [];
       this.selected = selected.window;
@@ -150,6 +153,8 @@ export class PossessionRibbon extends LitElement {
 
   override render(): TemplateResult {
     const words = this.#words.now;
+    if (this.windows.length === 0 && !this.#isReading)
+      return html`<p class="empty">${words.empty}</p>`;
     return html`<svg class="unseen" width="0" height="0" aria-hidden="true">${kindPatterns}</svg>
       <div class="top">
         <ul class="key" aria-label=${words.key}>
@@ -234,6 +239,11 @@ export class PossessionRibbon extends LitElement {
     return guard([one, ledger, ...Object.values(look), ...Object.values(place ?? {})], () =>
       windowRow(one, ledger, { ...look, place }),
     );
+  }
+
+  /** Until the document round it is read, nobody knows that it has no windows. */
+  get #isReading(): boolean {
+    return !this.#given && this.closest('possession-document') !== null;
   }
 
   get #chosen(): number {

@@ -3,6 +3,8 @@ import type { RibbonStrings } from './strings.js';
 
 // From memory, to be read by a native speaker of the trade.
 export const strings: RibbonStrings = {
+  empty:
+    'Noch keine Sperrpausen. Sie in den Plan aufnehmen: Jede braucht einen Namen, einen Beginn und ein Ende.',
   key: 'Legende',
   kind: kindText,
   status: statusText,

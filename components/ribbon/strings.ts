@@ -3,6 +3,8 @@ import { kindText } from '../shared/kinds.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
+  /** In place of an axis with nothing on it. */
+  empty: 'No windows yet. Add them to the plan: each needs a name, a start and an end.',
   key: 'Key',
   kind: kindText,
   status: {

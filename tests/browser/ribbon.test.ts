@@ -30,6 +30,17 @@ const drawn = (option: HTMLElement): number =>
   );
 
 describe('possession-ribbon', () => {
+  it('says what to do where there are no windows, in place of a bare axis', async () => {
+    const el = await fixture<PossessionRibbon>(html`<possession-ribbon></possession-ribbon>`);
+    expect(el.renderRoot.textContent).to.contain(defaultStrings.empty);
+    expect(el.renderRoot.querySelector('.axis, [role=listbox]')).to.equal(null);
+    expect(await axeFaults(el)).to.deep.equal([]);
+    el.windows = windows;
+    await el.updateComplete;
+    expect(el.renderRoot.textContent).not.to.contain(defaultStrings.empty);
+    expect(options(el).length).to.equal(windows.length);
+  });
+
   it('shows one row a window with its usable and booked time', async () => {
     const el = await shown();
     expect(options(el)).to.have.length(4);

@@ -4,6 +4,7 @@ import { build } from 'esbuild';
 import { defineConfig, type Plugin } from 'vite';
 import { installable } from './scripts/installable.mjs';
 import { pageHeaders } from './scripts/page-headers.mjs';
+import { trimTemplates } from './scripts/trim-templates.mjs';
 
 const folder = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
@@ -45,7 +46,7 @@ function offlineCopy(): Plugin {
 export default defineConfig({
   root: folder('app'),
   base: './',
-  plugins: [installable(), offlineCopy()],
+  plugins: [trimTemplates(), installable(), offlineCopy()],
   build: {
     outDir: folder('dist-app'),
     emptyOutDir: true,

@@ -9,6 +9,7 @@ import { bundleCli } from './bundle-cli.mjs';
 import { editorData, webTypes } from './framework-types.mjs';
 import { root, run } from './install.mjs';
 import { makeManifest } from './manifest.mjs';
+import { trimTemplates } from './trim-templates.mjs';
 
 const out = join(root, 'dist');
 
@@ -55,7 +56,10 @@ function bundleOptions(name, entry, outDir, write) {
     configFile: false,
     base: './',
     logLevel: 'error',
-    plugins: [inPlaceOf('src/engine/start-worker.ts', 'scripts/browser-bundle/start-worker.js')],
+    plugins: [
+      trimTemplates(),
+      inPlaceOf('src/engine/start-worker.ts', 'scripts/browser-bundle/start-worker.js'),
+    ],
     worker: {
       format: 'es',
       rolldownOptions: { output: { entryFileNames: 'engine-[hash].js', ...parts } },

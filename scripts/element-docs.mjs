@@ -105,7 +105,7 @@ export function elementDocs(manifest, tokens, german) {
     'Days, numbers and money are written as the nearest `lang` attribute says (the element, what it stands in, the page;',
     'British English without one). Words are English; a page can give others by `strings`. German words come with',
     `${german.map((one) => code(`<${one}>`)).join(', ')}; they are from memory, to be read by a native speaker of the`,
-    'trade. Reasons, notes and explanations that the engine makes stay English, and those three mark them as English.',
+    'trade. Reasons, notes, faults and explanations that the engine makes stay English on a German page.',
     '',
     '## Tokens',
     '',

@@ -43,7 +43,7 @@ export function dueTable(
             <th scope="row" role="rowheader">
               ${one.milestone}
               ${one.by === undefined ? nothing : html`<span class="by">${words.by(one.by)}</span>`}
-              ${one.note === undefined ? nothing : html`<span class="note">${one.note}</span>`}
+              ${one.note === undefined ? nothing : html`<span class="note" lang="en">${one.note}</span>`}
             </th>
           </tr>`,
       )}

@@ -8,6 +8,7 @@ import {
 import type { ResultColumn } from '../sheet/result-column.js';
 import { ResultsKept } from './results-kept.js';
 import type { ResultTable } from './views.js';
+import type { ResultStrings } from '../results/strings.js';
 import { windowColumns } from '../results/window-results.js';
 import { workColumns } from '../results/work-results.js';
 
@@ -21,6 +22,7 @@ interface WorkedOut {
   readonly figures: { readonly results: Results | null };
   readonly planning: { readonly shown: Allocation | null };
   readonly outlooks: { readonly handbacks: readonly HandbackResult[] };
+  readonly words: { readonly results: ResultStrings };
 }
 
 const none: readonly ResultColumn[] = [];
@@ -32,7 +34,7 @@ export class SheetResults {
   readonly kept = new ResultsKept();
 
   of(
-    { figures, planning, outlooks }: WorkedOut,
+    { figures, planning, outlooks, words: { results: words } }: WorkedOut,
     document: PlanDocument,
     kind: ResultTable,
   ): readonly ResultColumn[] {
@@ -40,7 +42,7 @@ export class SheetResults {
     if (!results) return none;
     const table = document.tables[kind];
     const idColumn = columnOf(table, kind, kind === 'windows' ? 'window' : 'activity') ?? -1;
-    const of = [results, planning.shown, outlooks.handbacks, document.zone, idColumn];
+    const of = [results, planning.shown, outlooks.handbacks, document.zone, idColumn, words];
     const before = this.#made.get(kind);
     if (before && of.every((one, at) => one === before.of[at])) return before.columns;
     const columns = columnsOf(kind, {
@@ -49,6 +51,7 @@ export class SheetResults {
       handbacks: outlooks.handbacks,
       zone: document.zone,
       idColumn,
+      words,
     });
     this.#made.set(kind, { of, columns });
     return columns;
@@ -61,7 +64,8 @@ interface Known {
   readonly handbacks: readonly HandbackResult[];
   readonly zone: string;
   readonly idColumn: number;
+  readonly words: ResultStrings;
 }
 
 const columnsOf = (kind: ResultTable, known: Known): readonly ResultColumn[] =>
-  kind === 'windows' ? windowColumns(known) : workColumns(known);
+  kind === 'windows' ? windowColumns(known, known.words) : workColumns(known, known.words);

@@ -1,3 +1,4 @@
+import { strings as resultWords } from '../results/strings.de.js';
 import { countText } from '../shared/format.js';
 import { cautionLines, statusText } from '../shared/words.de.js';
 import type { DeskStrings } from './strings.js';
@@ -261,6 +262,8 @@ export const strings: DeskStrings = {
     noise: 'Geräteliste',
     lifting: 'Vorhersage und Temperaturen',
   },
+
+  results: resultWords,
 
   planShown: 'Was vom Plan gezeigt wird',
   planTitle: 'Der Plan',

@@ -1,5 +1,6 @@
 import { cautions, type TableKind, type WindowStatus } from '../../src/model/index.js';
 import type { Objective } from '../../src/planner/search/types.js';
+import { defaultStrings as resultWords } from '../results/strings.js';
 import { countText } from '../shared/format.js';
 import type { ProvedCode } from '../why/explain-plan.js';
 import type { CostPart, DeskView, PlaceId, PlanPart, SitePart } from './views.js';
@@ -259,6 +260,9 @@ export const defaultStrings = {
     noise: 'list of plant',
     lifting: 'forecast and temperatures',
   } as Readonly<Record<SitePart, string>>,
+
+  /** What is worked out beside the rows of a table, and under a window. */
+  results: resultWords,
 
   planShown: 'What is shown of the plan',
   planTitle: 'The plan',

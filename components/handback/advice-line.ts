@@ -57,7 +57,7 @@ export function adviceLine(
     <p class="of">
       ${say === 'carry-on' || activity === null ? nothing : html`<strong>${name(activity)}.</strong>`}
       ${leaveOut.length > 0 ? html`<strong>${strings.leaveOut(leaveOut.map(name).join(', '))}</strong>` : nothing}
-      ${why}
+      <span lang="en">${why}</span>
     </p>
     ${
       next && say !== 'over'

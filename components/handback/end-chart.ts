@@ -76,7 +76,7 @@ export function endChart(
     zooms: true,
     pointText: (point) => {
       const bar = bars.find((one) => at(one.from) === Number(point));
-      return bar ? `${time(at(bar.from))} to ${time(at(bar.to))}` : time(Number(point));
+      return bar ? strings.fromTo(time(at(bar.from)), time(at(bar.to))) : time(Number(point));
     },
     valueText: chance,
     axisText: (value) => `${numberText(Number((100 * value).toFixed(1)))} %`,

@@ -1,17 +1,12 @@
 import { countText } from '../shared/format.js';
-import { cautionLines, thinTail } from '../shared/words.de.js';
+import { cautionLines, thinTail, verdictText } from '../shared/words.de.js';
 import type { HandbackStrings } from './strings.js';
 
 const lineOf = (line: string): string => (line === '' ? 'Die ganze Sperrpause' : `Gleis ${line}`);
 
 // From memory, to be read by a native speaker of the trade.
 export const strings: HandbackStrings = {
-  verdict: {
-    held: 'eingehalten',
-    'chance-low': 'Wahrscheinlichkeit zu klein',
-    eaten: 'angegriffen',
-    overrun: 'überzogen',
-  },
+  verdict: verdictText,
   state: { 'to-come': 'kommt noch', begun: 'begonnen', done: 'fertig' },
 
   list: 'Sperrpausen und ihre Rückgabe',
@@ -53,6 +48,7 @@ export const strings: HandbackStrings = {
   noRunOf: (runs) => `kein Lauf von ${runs}`,
   progressOf: (done, total) => `${done} von ${total}`,
   planOfWork: (plan) => `Arbeitsplan: ${plan}.`,
+  fromTo: (from, to) => `${from} bis ${to}`,
   outside: (runs) =>
     `${runs} Läufe liegen außerhalb des Bildes und stehen in seinem letzten Balken.`,
   between: 'Zurückgegeben',

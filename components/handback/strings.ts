@@ -1,17 +1,12 @@
 import { cautions } from '../../src/model/index.js';
 import { thinTailText, type HandbackResult } from '../../src/engine/index.js';
+import { verdictText } from '../shared/verdict-words.js';
 
-type Verdict = HandbackResult['verdict'];
 type State = HandbackResult['cutOffs'][number]['state'];
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
 export const defaultStrings = {
-  verdict: {
-    held: 'held',
-    'chance-low': 'chance low',
-    eaten: 'eaten into',
-    overrun: 'overrun',
-  } as Record<Verdict, string>,
+  verdict: verdictText,
   state: { 'to-come': 'to come', begun: 'begun', done: 'done' } as Record<State, string>,
 
   list: 'Windows and their handback',
@@ -52,6 +47,7 @@ export const defaultStrings = {
   noRunOf: (runs: string) => `no run of ${runs}`,
   progressOf: (done: number, total: number) => `${done} of ${total}`,
   planOfWork: (plan: string) => `Plan of work: ${plan}.`,
+  fromTo: (from: string, to: string) => `${from} to ${to}`,
   outside: (runs: string) => `${runs} runs lie beyond the picture and are in its last bar.`,
   between: 'Handed back',
   runs: 'Runs',

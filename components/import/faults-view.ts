@@ -68,9 +68,9 @@ export function faultsView(
                   all.length > 1 ? `, ${words.count.time(all.length)}` : ''
                 }</span
               >
-              ${first.message}
+              <span lang="en">${first.message}</span>
             </td>
-            <td>${first.mend}</td>
+            <td lang="en">${first.mend}</td>
           </tr>`;
         })}
       </tbody>

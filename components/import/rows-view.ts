@@ -36,7 +36,9 @@ export function rowsView(
                     ${cells[at] ?? ''}
                     ${own.map(
                       (one) =>
-                        html`<span class="${one.severity === 'error' ? 'wrong' : 'note'} told"
+                        html`<span
+                          lang="en"
+                          class="${one.severity === 'error' ? 'wrong' : 'note'} told"
                           >${one.severity === 'error' ? '✕' : '!'} ${one.message} ${one.mend}</span
                         >`,
                     )}

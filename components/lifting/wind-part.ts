@@ -41,7 +41,8 @@ export function windPart(
               ${wind.stops.map(
                 (one) =>
                   html`<li>
-                    <strong>${stretchText(one.start, one.end, zone)}</strong>: ${one.why}
+                    <strong>${stretchText(one.start, one.end, zone)}</strong>:
+                    <span lang="en">${one.why}</span>
                   </li>`,
               )}
             </ul>`

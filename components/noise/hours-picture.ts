@@ -54,7 +54,7 @@ export function hoursPicture(
                 ? words.noLimit
                 : words.unknown;
           return svg`<g>
-            <title>${one.activity}, ${clock(part.from).slice(0, 5)} to ${clock(part.to)}: ${word}</title>
+            <title>${one.activity}, ${words.fromTo(clock(part.from).slice(0, 5), clock(part.to))}: ${word}</title>
             <rect class=${bad ? 'barred' : open ? 'open' : 'not-known'} x=${left} y=${top + 15} width=${Math.max(1, wide - 1)} height=${BAR}></rect>
             ${bad ? svg`<path class="slash plain" d="M${left} ${top + 15 + BAR} L${left + wide - 1} ${top + 15}"></path>` : nothing}
             ${wide > 76 ? svg`<text class="${bad ? 'on-barred' : open ? 'on-open' : 'soft'}" x=${left + 5} y=${top + 15 + 12}>${word}</text>` : nothing}

@@ -55,7 +55,7 @@ export function inputsForm(
       ${numberField({
         label: words.onTime,
         value: settings.onTimePercent,
-        unit: '% of the time',
+        unit: words.ofTheTime,
         min: 1,
         max: 100,
         change: (onTimePercent) => change({ ...settings, onTimePercent }),

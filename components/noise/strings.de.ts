@@ -16,6 +16,7 @@ export const strings: NoiseStrings = {
   day: 'Wochentag',
   told: (over, count) =>
     `${over} von ${count} Vorgängen dürfen zu mancher Stunde nicht laut sein. Die Tabelle darunter nennt die Pegel.`,
+  fromTo: (from, to) => `${from} bis ${to}`,
   may: 'darf laut sein',
   mayNot: 'zu laut',
   noLimit: 'keine Grenze gegeben',
@@ -33,6 +34,7 @@ export const strings: NoiseStrings = {
   hard: 'hart',
   soft: 'weich',
   onTime: 'Im Einsatz',
+  ofTheTime: '% der Zeit',
   limit: (period) => `Grenze, ${period}`,
   use: 'Arbeit von den Stunden fernhalten, in denen sie zu laut wäre',
   consent: 'Vorabgenehmigung beantragen',

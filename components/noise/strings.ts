@@ -14,6 +14,7 @@ export const defaultStrings = {
   day: 'Day of the week',
   told: (over: number, count: number) =>
     `${over} of ${count} activities may not be loud at some hour. The table below has the levels.`,
+  fromTo: (from: string, to: string) => `${from} to ${to}`,
   may: 'may be loud',
   mayNot: 'too loud',
   noLimit: 'no limit given',
@@ -31,6 +32,7 @@ export const defaultStrings = {
   hard: 'hard',
   soft: 'soft',
   onTime: 'At work for',
+  ofTheTime: '% of the time',
   limit: (period: string) => `Limit, ${period.toLowerCase()}`,
   use: 'Keep work out of the hours in which it would be too loud',
   consent: 'Applying for prior consent',

@@ -26,7 +26,7 @@ export function optionRow(option: OptionOutcome, shown: OptionRowShown): Templat
         <h3>${option.name}</h3>
         <span class="tag">${strings[option.state]}</span>
       </div>
-      <p class="quiet">${option.reason}</p>
+      <p class="quiet" lang="en">${option.reason}</p>
     </li>`;
   const cheapest = answer.cheapest === option.id;
   return html`<li part="option" class=${cheapest ? 'cheapest' : ''}>
@@ -91,7 +91,7 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
   const { answer, strings, zone } = shown;
   return html`<details>
     <summary>${strings.details}<span class="unseen">, ${option.name}</span></summary>
-    ${option.breakEven ? html`<p>${option.breakEven.text}</p>` : nothing}
+    ${option.breakEven ? html`<p lang="en">${option.breakEven.text}</p>` : nothing}
     <p class="quiet">
       ${
         option.verdict === 'the reference'

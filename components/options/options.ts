@@ -137,7 +137,7 @@ export class PossessionOptions extends LitElement {
                   : html`<section class="turns">
                       <h3>${words.turns}</h3>
                       <ul>
-                        ${answer.breakEvens.map((one) => html`<li>${one.text}</li>`)}
+                        ${answer.breakEvens.map((one) => html`<li lang="en">${one.text}</li>`)}
                       </ul>
                     </section>`
               }

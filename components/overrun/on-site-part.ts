@@ -78,7 +78,7 @@ export function onSitePart(
                       </select>`
                     : nothing
                 }
-                <span class="quiet">${one.why}</span>
+                <span class="quiet" lang="en">${one.why}</span>
               </td>
               <td class="figure">${moneyText(one.owed)}</td>
               <td class="figure">${first && added !== undefined ? moneyText(added) : nothing}</td>

@@ -265,7 +265,7 @@ export class PossessionOverrun extends LitElement {
         ${lengths.map(
           (one) =>
             html`<li>
-              <strong>${one.name}</strong>: ${one.text}.
+              <strong>${one.name}</strong>: <span lang="en">${one.text}.</span>
               ${one.clockChangeDecides ? html`<strong>${words.clockDecides}</strong>` : nothing}
             </li>`,
         )}

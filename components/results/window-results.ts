@@ -7,8 +7,8 @@ import {
   type Results,
 } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
-import { defaultStrings } from '../handback/strings.js';
-import { countText, dayText, clockText, floatText } from '../shared/format.js';
+import { defaultStrings, type ResultStrings } from './strings.js';
+import { dayText, clockText, floatText } from '../shared/format.js';
 import { nothingKnown, type ResultColumn, type ResultValue } from '../sheet/result-column.js';
 import { percentText } from '../shared/chance.js';
 
@@ -21,20 +21,16 @@ export interface WindowsKnown {
   readonly idColumn: number;
 }
 
-const notYet: ResultValue = { text: 'not yet', tone: 'quiet' };
-
-/** Of a window that is withdrawn nothing is usable, whatever its hours. */
-const noneUsable: ResultValue = { text: 'none', sort: 0 };
-
 const minutes = (value: number): ResultValue => ({ text: durationText(value), sort: value });
 
 /** For each window: its hours, what the plan does in it, and how its handback stands. */
-export function windowColumns({
-  results,
-  plan,
-  handbacks,
-  idColumn,
-}: WindowsKnown): readonly ResultColumn[] {
+export function windowColumns(
+  { results, plan, handbacks, idColumn }: WindowsKnown,
+  words: ResultStrings = defaultStrings,
+): readonly ResultColumn[] {
+  const notYet: ResultValue = { text: words.notYet, tone: 'quiet' };
+  /** Of a window that is withdrawn nothing is usable, whatever its hours. */
+  const noneUsable: ResultValue = { text: words.none, sort: 0 };
   const windows = new Map(results.plan.windows.map((one) => [one.id, one]));
   const ledgers = new Map(results.ledgers.map((one) => [one.window, one]));
   const placed = placementsBy(plan);
@@ -47,6 +43,7 @@ export function windowColumns({
   ): ResultColumn => ({
     id,
     heading,
+    lang: words.lang,
     figures,
     value: (_, cells) => {
       const window = windows.get(cells[idColumn]?.trim() ?? '');
@@ -64,43 +61,43 @@ export function windowColumns({
     return handback ? of(handback) : notYet;
   };
   return [
-    column('gross', 'gross', ({ start, end }) => minutes((end - start) / MINUTE)),
-    column('usable', 'usable', ({ id }) => {
+    column('gross', words.gross, ({ start, end }) => minutes((end - start) / MINUTE)),
+    column('usable', words.usable, ({ id }) => {
       const ledger = ledgers.get(id);
       if (!ledger) return nothingKnown;
       return ledger.barred.length > 0 ? noneUsable : minutes(ledger.usableMinutes);
     }),
-    column('usable-isolated', 'usable, isolated', (window) => {
+    column('usable-isolated', words.usableIsolated, (window) => {
       if ((ledgers.get(window.id)?.barred.length ?? 0) > 0) return noneUsable;
       const left = usableWithIsolation(window, results.plan.rules);
-      return left === null ? { text: 'no isolation', tone: 'quiet', sort: -1 } : minutes(left);
+      return left === null ? { text: words.noIsolation, tone: 'quiet', sort: -1 } : minutes(left);
     }),
     column(
       'holds',
-      'what is in it',
+      words.holds,
       ({ id }) => {
         if (!plan) return notYet;
         const pieces = placed.get(id) ?? [];
         return pieces.length === 0
-          ? { text: 'nothing', tone: 'quiet' }
-          : { text: pieces.map(pieceText).join(', ') };
+          ? { text: words.nothing, tone: 'quiet' }
+          : { text: pieces.map((one) => pieceText(one, words)).join(', ') };
       },
       false,
     ),
-    column('clear', 'clear at', (window) =>
+    column('clear', words.clear, (window) =>
       planned(window, ({ plannedClear }) => ({
         text: `${dayText(plannedClear, window.zone)} ${clockText(plannedClear, window.zone)}`,
         sort: plannedClear,
       })),
     ),
-    column('margin', 'margin', (window) =>
+    column('margin', words.margin, (window) =>
       planned(window, ({ marginMinutes, requiredMinutes }) => ({
         text: floatText(marginMinutes),
         sort: marginMinutes,
         ...(marginMinutes < requiredMinutes && { tone: 'harm' as const }),
       })),
     ),
-    column('chance', 'chance on time', (window) =>
+    column('chance', words.chance, (window) =>
       planned(window, ({ simulation, chanceWanted }) => {
         const { onTime } = simulation.outlook;
         return {
@@ -113,10 +110,10 @@ export function windowColumns({
     ),
     column(
       'verdict',
-      'verdict',
+      words.verdict,
       (window) =>
         planned(window, ({ verdict }) => ({
-          text: defaultStrings.verdict[verdict],
+          text: words.verdicts[verdict],
           ...(verdict !== 'held' && { tone: 'harm' as const }),
         })),
       false,
@@ -137,5 +134,7 @@ export function placementsBy(plan: Allocation | null): ReadonlyMap<string, reado
 }
 
 /** `T10`, or `T10 (3 units)`. */
-export const pieceText = ({ activity, units }: Placement): string =>
-  units === undefined ? activity : `${activity} (${countText(units, 'unit')})`;
+export const pieceText = (
+  { activity, units }: Placement,
+  words: ResultStrings = defaultStrings,
+): string => (units === undefined ? activity : words.pieceOf(activity, units));

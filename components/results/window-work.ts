@@ -1,5 +1,5 @@
 import { type Allocation, type HandbackResult, type Results } from '../../src/engine/index.js';
-import { defaultStrings } from '../handback/strings.js';
+import { defaultStrings, type ResultStrings } from './strings.js';
 import type { WindowWork } from '../ribbon/work.js';
 import { clockText, floatText } from '../shared/format.js';
 import { pieceText, placementsBy } from './window-results.js';
@@ -10,6 +10,7 @@ export function windowWork(
   plan: Allocation,
   handbacks: readonly HandbackResult[],
   { plan: { windows, activities } }: Results,
+  words: ResultStrings = defaultStrings,
 ): WindowWork[] {
   const placed = placementsBy(plan);
   const known = new Map(handbacks.map((one) => [one.window, one]));
@@ -21,18 +22,21 @@ export function windowWork(
       pieces: (placed.get(id) ?? []).map((one) => ({
         from: one.from,
         to: one.to,
-        label: pieceText(one),
+        label: pieceText(one, words),
         short: one.activity,
-        title: `${pieceText(one)} ${titles.get(one.activity) ?? ''}, ${clockText(one.from, zone)} to ${clockText(one.to, zone)}`,
+        title: `${pieceText(one, words)} ${titles.get(one.activity) ?? ''}, ${words.fromTo(clockText(one.from, zone), clockText(one.to, zone))}`,
       })),
-      outcome: handback ? outcomeOf(handback) : '',
+      outcome: handback ? outcomeOf(handback, words) : '',
       ...(handback && handback.verdict !== 'held' && { harm: true }),
     };
   });
 }
 
 /** `35 min, 91.7 %`; a verdict other than held is named. */
-function outcomeOf({ marginMinutes, simulation, verdict }: HandbackResult): string {
+function outcomeOf(
+  { marginMinutes, simulation, verdict }: HandbackResult,
+  words: ResultStrings,
+): string {
   const figures = `${floatText(marginMinutes)}, ${percentText(simulation.outlook.onTime.probability, simulation.runs)}`;
-  return verdict === 'held' ? figures : `${figures} ${defaultStrings.verdict[verdict]}`;
+  return verdict === 'held' ? figures : `${figures} ${words.verdicts[verdict]}`;
 }

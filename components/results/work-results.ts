@@ -1,6 +1,7 @@
 import type { Allocation, Placement, Results } from '../../src/engine/index.js';
 import type { Activity } from '../../src/model/index.js';
-import { clockText, countText, dayText, floatText } from '../shared/format.js';
+import { clockText, dayText, floatText } from '../shared/format.js';
+import { defaultStrings, type ResultStrings } from './strings.js';
 import { nothingKnown, type ResultColumn, type ResultValue } from '../sheet/result-column.js';
 
 /** What is known of the work: from the document and from the plan. */
@@ -12,10 +13,12 @@ export interface WorkKnown {
   readonly idColumn: number;
 }
 
-const notYet: ResultValue = { text: 'not yet', tone: 'quiet' };
-
 /** For each activity: where its package fits, where the plan puts it, its floats and what became of it. */
-export function workColumns({ results, plan, zone, idColumn }: WorkKnown): readonly ResultColumn[] {
+export function workColumns(
+  { results, plan, zone, idColumn }: WorkKnown,
+  words: ResultStrings = defaultStrings,
+): readonly ResultColumn[] {
+  const notYet: ResultValue = { text: words.notYet, tone: 'quiet' };
   const activities = new Map(results.plan.activities.map((one) => [one.id, one]));
   const fits = fitsBy(results);
   const placed = byActivity(plan);
@@ -30,6 +33,7 @@ export function workColumns({ results, plan, zone, idColumn }: WorkKnown): reado
   ): ResultColumn => ({
     id,
     heading,
+    lang: words.lang,
     figures,
     value: (_, cells) => {
       const activity = activities.get(cells[idColumn]?.trim() ?? '');
@@ -49,23 +53,23 @@ export function workColumns({ results, plan, zone, idColumn }: WorkKnown): reado
     sort: at,
   });
   return [
-    column('fits', 'package fits', (activity) => {
+    column('fits', words.fits, (activity) => {
       if (!fits) return notYet;
       const count = fits.get(activity.package) ?? 0;
-      return { text: count === 0 ? 'no window whole' : countText(count, 'window'), sort: count };
+      return { text: count === 0 ? words.fitsNone : words.windows(count), sort: count };
     }),
-    column('window', 'planned in', (activity) =>
-      pieces(activity, (found) => ({ text: windowsText(found) })),
+    column('window', words.plannedIn, (activity) =>
+      pieces(activity, (found) => ({ text: windowsText(found, words) })),
     ),
-    column('start', 'planned start', (activity) =>
+    column('start', words.plannedStart, (activity) =>
       pieces(activity, (found) => moment(Math.min(...found.map((one) => one.from)))),
     ),
-    column('finish', 'planned finish', (activity) =>
+    column('finish', words.plannedFinish, (activity) =>
       pieces(activity, (found) => moment(Math.max(...found.map((one) => one.to)))),
     ),
     column(
       'float',
-      'total float',
+      words.totalFloat,
       ({ id }) => {
         if (!plan) return notYet;
         const float = floats.get(id);
@@ -77,12 +81,12 @@ export function workColumns({ results, plan, zone, idColumn }: WorkKnown): reado
     ),
     column(
       'programme-float',
-      'programme float',
+      words.programmeFloat,
       (activity) => {
         if (!plan) return notYet;
         const date = dates.get(activity.package);
-        if (!date) return { text: 'no key date', tone: 'quiet' };
-        if (date.floatMinutes === null) return { text: 'no finish', tone: 'harm' };
+        if (!date) return { text: words.noKeyDate, tone: 'quiet' };
+        if (date.floatMinutes === null) return { text: words.noFinish, tone: 'harm' };
         return {
           text: floatText(date.floatMinutes),
           sort: date.floatMinutes,
@@ -91,26 +95,24 @@ export function workColumns({ results, plan, zone, idColumn }: WorkKnown): reado
       },
       true,
     ),
-    column('verdict', 'verdict', ({ id, package: name }) => {
+    column('verdict', words.verdict, ({ id, package: name }) => {
       if (!plan) return notYet;
       const missing = left.get(id);
       if (missing)
-        return { text: `left over: ${missing.reasons[0]?.text ?? 'no window'}`, tone: 'harm' };
-      if (!placed.has(id)) return { text: 'nothing left to do', tone: 'quiet' };
+        return { text: words.leftOver(missing.reasons[0]?.text ?? words.noWindow), tone: 'harm' };
+      if (!placed.has(id)) return { text: words.nothingLeft, tone: 'quiet' };
       const date = dates.get(name);
-      if (!date) return { text: 'planned' };
-      return date.met
-        ? { text: 'planned, key date met' }
-        : { text: 'planned, key date missed', tone: 'harm' };
+      if (!date) return { text: words.planned };
+      return date.met ? { text: words.plannedMet } : { text: words.plannedMissed, tone: 'harm' };
     }),
   ];
 }
 
 /** `S01 (3), S02 (6)`: each window once, with the units of all pieces in it. */
-function windowsText(pieces: readonly Placement[]): string {
+function windowsText(pieces: readonly Placement[], words: ResultStrings): string {
   const units = new Map<string, number | undefined>();
   for (const one of pieces) {
-    const name = one.window ?? 'outside';
+    const name = one.window ?? words.outside;
     const before = units.get(name) ?? 0;
     units.set(name, one.units === undefined ? undefined : before + one.units);
   }

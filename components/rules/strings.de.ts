@@ -1,4 +1,4 @@
-import { cautionLines, thinTail } from '../shared/words.de.js';
+import { cautionLines, kindText, thinTail } from '../shared/words.de.js';
 import type { RulesStrings } from './strings.js';
 
 // From memory, to be read by a native speaker of the trade.
@@ -134,6 +134,7 @@ export const strings: RulesStrings = {
   moved: (what) => `${what} verschoben`,
   backTo: 'Zurück zu den Regeln davor',
 
+  kind: kindText,
   picture: 'Wie sie in einer Sperrpause liegen',
   window: 'Sperrpause',
   ownWindow: 'eine eigene Sperrpause',

@@ -4,6 +4,7 @@ import {
   thinTailText,
   type WorkKind,
 } from '../../src/engine/index.js';
+import { kindText } from '../shared/kinds.js';
 import { cautions, type Curfew, type RiskSettings, type Step } from '../../src/model/index.js';
 
 /** Every word the element says, but for names and figures. Sentences with a figure are functions of its text. */
@@ -142,6 +143,7 @@ export const defaultStrings = {
   moved: (what: string) => `Moved ${what}`,
   backTo: 'Back to the rules before',
 
+  kind: kindText,
   picture: 'How they lie in a window',
   window: 'In',
   ownWindow: 'a window of my own',

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 
-/** Sentences under a heading of their own; nothing where there are none. */
+/** Sentences of the engine, which are English, under a heading of their own; nothing where there are none. */
 export function notesList(
   title: string,
   items: readonly string[],
@@ -9,7 +9,7 @@ export function notesList(
   return html`<section class="notes">
     <h3>${title}</h3>
     <ul>
-      ${items.map((item) => html`<li>${item}</li>`)}
+      ${items.map((item) => html`<li lang="en">${item}</li>`)}
     </ul>
   </section>`;
 }

@@ -1,3 +1,4 @@
+import type { HandbackResult } from '../../src/engine/index.js';
 import type { WindowStatus } from '../../src/model/index.js';
 import type { LedgerKind } from '../../src/rules/types.js';
 
@@ -18,6 +19,13 @@ export const statusText: Readonly<Record<WindowStatus, string>> = {
   offered: 'angeboten',
   confirmed: 'bestätigt',
   withdrawn: 'zurückgezogen',
+};
+
+export const verdictText: Readonly<Record<HandbackResult['verdict'], string>> = {
+  held: 'eingehalten',
+  'chance-low': 'Wahrscheinlichkeit zu klein',
+  eaten: 'angegriffen',
+  overrun: 'überzogen',
 };
 
 /** The cautions, in the order of those of the core. */

@@ -26,7 +26,8 @@ function headCell(
 ): TemplateResult {
   const { words, wish, block } = sheet;
   const heading = sheet.headingAt(column);
-  const result = sheet.resultOf(column) !== undefined;
+  const worked = sheet.resultOf(column);
+  const result = worked !== undefined;
   const sorted = wish.sort?.column === column ? wish.sort : undefined;
   const filtered = wish.filters.some((one) => one.column === column);
   const within = place >= block.start && place <= block.end;
@@ -48,7 +49,7 @@ function headCell(
       renaming === column
         ? headingField(heading, words.heading, (text) => rename(column, text), cancelRename)
         : html`<span class="name"
-              ><span lang=${result ? 'en' : nothing}>${heading}</span
+              ><span lang=${worked ? (worked.lang ?? 'en') : nothing}>${heading}</span
               >${result ? html`<span class="unseen"> ${words.workedOut}</span>` : nothing}${
                 !result && unread.includes(heading)
                   ? html`<span class="unread"> ${words.unread}</span>`

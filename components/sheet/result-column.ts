@@ -11,6 +11,8 @@ export interface ResultValue {
 export interface ResultColumn {
   readonly id: string;
   readonly heading: string;
+  /** The language of the heading; English where nothing is said. */
+  readonly lang?: string;
   /** Figures are set flush at their last digit. */
   readonly figures?: boolean;
   /** `row`: index of the row in the table; `cells`: what is typed in it. Called for the rows in sight, and for all to sort or filter. */

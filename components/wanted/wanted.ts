@@ -105,7 +105,10 @@ export class PossessionWanted extends LitElement {
         const y = (amount: number): number => Math.round(HIGH - (amount / most) * (HIGH - 8));
         const told = own
           .filter(isShort)
-          .map((one) => `${dayText(one.week, this.zone)}: ${one.wanted} of ${one.held ?? ''}`);
+          .map(
+            (one) =>
+              `${dayText(one.week, this.zone)}: ${words.wantedOf(one.wanted, String(one.held ?? ''))}`,
+          );
         return html`<svg
           class="keep-whole"
           width=${wide}

@@ -35,6 +35,8 @@ export const strings: WhereStrings = {
   first: 'Das eine',
   second: 'Das andere',
   common: 'Gemeinsamer Ort',
+  fromTo: (from, to) => `${from} bis ${to}`,
+  wantedOf: (wanted, held) => `${wanted} von ${held}`,
   everywhere: 'überall',
   kind: 'Was gesagt wurde',
   table: 'Die Arbeit als Tabelle',

@@ -34,6 +34,8 @@ export const defaultStrings = {
   first: 'One',
   second: 'The other',
   common: 'Place in common',
+  fromTo: (from: string, to: string) => `${from} to ${to}`,
+  wantedOf: (wanted: number, held: string) => `${wanted} of ${held}`,
   everywhere: 'everywhere',
   kind: 'What was said',
   table: 'The work as a table',

@@ -200,7 +200,7 @@ export class PossessionWhere extends LitElement {
                   <td>${name(one.second)}</td>
                   <td>${window?.id}</td>
                   <td>${stretchText(one.from, one.to, window?.zone ?? 'UTC')}</td>
-                  <td>${one.extent ? reachText(one.extent) : words.everywhere}</td>
+                  <td>${one.extent ? reachText(one.extent, words) : words.everywhere}</td>
                 </tr>`;
               })}
           </tbody>
@@ -242,7 +242,7 @@ export class PossessionWhere extends LitElement {
                   <td>
                     ${dayText(placement.to, window.zone)} ${clockText(placement.to, window.zone)}
                   </td>
-                  <td>${activity.extent ? reachText(activity.extent) : words.everywhere}</td>
+                  <td>${activity.extent ? reachText(activity.extent, words) : words.everywhere}</td>
                   <td>${activity.lines.join(', ') || words.allLines}</td>
                   <td class="figure">${placement.units ?? ''}</td>
                 </tr>`,
@@ -263,8 +263,8 @@ export class PossessionWhere extends LitElement {
   }
 }
 
-const reachText = ({ from, to }: { from: number; to: number }): string =>
-  from === to ? placeText(from) : `${placeText(from)} to ${placeText(to)}`;
+const reachText = ({ from, to }: { from: number; to: number }, words: WhereStrings): string =>
+  from === to ? placeText(from) : words.fromTo(placeText(from), placeText(to));
 
 /** How many pairs stand at one place at one time, by what was said of them. */
 function meetingSummary(

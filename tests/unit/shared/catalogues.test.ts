@@ -19,7 +19,7 @@ function texts(words: object, path = ''): [string, string][] {
 /** What a sentence takes that is no figure. */
 function given(path: string, marks: number[]): unknown[] {
   if (path === 'logFault') return [{ code: 'clock', text: '901' }];
-  return ['limit', 'shown'].includes(path) ? marks.map(String) : marks;
+  return ['limit', 'shown', 'otherReason'].includes(path) ? marks.map(String) : marks;
 }
 
 const marksOf = (text: string): string[] => [...text.matchAll(/90\d/g)].map(String).sort();

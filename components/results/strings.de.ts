@@ -1,0 +1,40 @@
+import { countText } from '../shared/format.js';
+import { verdictText } from '../shared/words.de.js';
+import type { ResultStrings } from './strings.js';
+
+// From memory, to be read by a native speaker of the trade.
+export const strings: ResultStrings = {
+  lang: 'de',
+  notYet: 'noch nicht',
+  none: 'nichts',
+  nothing: 'nichts',
+  gross: 'brutto',
+  usable: 'nutzbar',
+  usableIsolated: 'nutzbar, freigeschaltet',
+  noIsolation: 'keine Freischaltung',
+  holds: 'was darin ist',
+  clear: 'geräumt um',
+  margin: 'Reserve',
+  chance: 'Wahrscheinlichkeit pünktlich',
+  verdict: 'Urteil',
+  verdicts: verdictText,
+  pieceOf: (activity, units) => `${activity} (${countText(units, 'Einheit', 'Einheiten')})`,
+  fromTo: (from, to) => `${from} bis ${to}`,
+  fits: 'Paket passt',
+  fitsNone: 'in keine ganz',
+  windows: (count) => countText(count, 'Sperrpause', 'Sperrpausen'),
+  plannedIn: 'geplant in',
+  plannedStart: 'geplanter Beginn',
+  plannedFinish: 'geplantes Ende',
+  totalFloat: 'Gesamtpuffer',
+  programmeFloat: 'Terminpuffer',
+  noKeyDate: 'kein Ecktermin',
+  noFinish: 'kein Ende',
+  leftOver: (why) => `übrig: ${why}`,
+  noWindow: 'keine Sperrpause',
+  nothingLeft: 'nichts mehr zu tun',
+  planned: 'geplant',
+  plannedMet: 'geplant, Ecktermin gehalten',
+  plannedMissed: 'geplant, Ecktermin verfehlt',
+  outside: 'außerhalb',
+};

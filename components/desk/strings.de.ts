@@ -98,7 +98,6 @@ export const strings: DeskStrings = {
   drop: 'Ablegen, um die Dateien zu lesen. Nichts ändert sich, bis das Gelesene übernommen wird.',
   workingOut: 'Die Zahlen werden berechnet.',
   beginHere: 'Zum Beginnen Sperrpausen und Arbeit einlesen.',
-  anotherTab: (label) => `Ein anderer Tab: ${label}`,
 
   cautions: 'Warnhinweise',
   cautionLines,

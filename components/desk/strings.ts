@@ -98,7 +98,6 @@ export const defaultStrings = {
   drop: 'Drop to read the files. Nothing changes until you take what was read.',
   workingOut: 'Working the figures out.',
   beginHere: 'Import windows and work to begin.',
-  anotherTab: (label: string) => `Another tab: ${label}`,
 
   cautions: 'Cautions',
   cautionLines: cautions,

@@ -23,7 +23,7 @@ export const statusText: Readonly<Record<WindowStatus, string>> = {
 
 export const verdictText: Readonly<Record<HandbackResult['verdict'], string>> = {
   held: 'eingehalten',
-  'chance-low': 'Wahrscheinlichkeit zu klein',
+  'chance-low': 'Chance zu klein',
   eaten: 'angegriffen',
   overrun: 'überzogen',
 };

@@ -84,8 +84,25 @@ module.exports = {
       comment:
         "what merges people's changes is loaded with the store and the desk, never with a single element",
       severity: 'error',
-      from: { path: '^(src|components|app)/', pathNot: '^src/plan/' },
+      from: { path: '^(src|components|app)/', pathNot: '^(src/plan|src/share|components/share)/' },
       to: { path: '^node_modules/(yjs|lib0)/' },
+    },
+    {
+      name: 'server-by-its-verb-only',
+      comment: 'the server of sharing needs packages that nobody else has',
+      severity: 'error',
+      from: { path: '^(src|components|app)/', pathNot: '^src/share/' },
+      to: {
+        path: '^src/share/',
+        pathNot: '^src/share/origins\\.ts$',
+        dependencyTypesNot: ['type-only'],
+      },
+    },
+    {
+      name: 'server-knows-plans-only',
+      severity: 'error',
+      from: { path: '^src/share/' },
+      to: { path: '^src/(?!share/|plan/)|^components/|^app/' },
     },
     {
       name: 'plan-not-in-the-engine',

@@ -94,9 +94,10 @@ const json = (value) => `${JSON.stringify(value, null, 2)}\n`;
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   rmSync(out, { recursive: true, force: true });
   run('node_modules/.bin/tsc', ['-p', 'tsconfig.build.json']);
-  await bundleCli(root, join(out, 'cli.js'), '#!/usr/bin/env node\n');
-  chmodSync(join(out, 'cli.js'), 0o755);
-  answerSchemas(join(out, 'cli.js'), join(out, 'schemas'));
+  const command = { cli: join(out, 'cli.js'), share: join(out, 'share.js') };
+  await bundleCli(root, command, '#!/usr/bin/env node\n');
+  chmodSync(command.cli, 0o755);
+  answerSchemas(command.cli, join(out, 'schemas'));
   await browserBundles(join(out, 'browser'));
   const manifest = makeManifest();
   mkdirSync(join(out, 'editors'));

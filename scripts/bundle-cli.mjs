@@ -1,19 +1,33 @@
-// The command line as one file, so that it starts at once and needs no installed library.
+// The command line as one file, so that it starts at once and needs no installed library; and beside it the server of
+// `share`, which needs libraries of its own and is loaded by that verb alone.
 import { join } from 'node:path';
 import { build } from 'esbuild';
 
-/** @param outfile Where the bundle is written; the folder is made. */
-export async function bundleCli(root, outfile, banner = '') {
-  await build({
-    entryPoints: [join(root, 'src/cli.ts')],
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20',
-    outfile,
-    logLevel: 'error',
-    banner: {
-      js: `${banner}import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);`,
-    },
-  });
+const common = {
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  target: 'node20',
+  logLevel: 'error',
+};
+
+/** @param files Where the two bundles are written, in one folder; it is made. */
+export async function bundleCli(root, files, banner = '') {
+  await Promise.all([
+    build({
+      ...common,
+      entryPoints: [join(root, 'src/cli.ts')],
+      outfile: files.cli,
+      banner: {
+        js: `${banner}import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);`,
+      },
+    }),
+    build({
+      ...common,
+      entryPoints: [join(root, 'src/share/index.ts')],
+      outfile: files.share,
+      // The libraries of sharing must be there once in a program.
+      packages: 'external',
+    }),
+  ]);
 }

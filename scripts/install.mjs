@@ -22,13 +22,16 @@ export function run(command, args, extra = {}) {
   if (done.status !== 0) process.exit(done.status ?? 1);
 }
 
-/** What makes and serves the page, beside what the package itself depends on. */
-const builders = ['vite', 'esbuild'];
+/** What is needed beside what the package itself depends on: to make and serve the page, or to share plans. */
+const extras = {
+  page: ['vite', 'esbuild'],
+  share: ['esbuild', '@hocuspocus/server', 'classic-level', 'ws'],
+};
 
 /**
  * Goes by what the lock file says, not by its age: a checkout or a copy makes every file newer.
  *
- * @param need `page`: what building and serving the page needs, and no tests, examples or frameworks; `all`: everything.
+ * @param need `page`, `share`: what that needs, and no tests, examples or frameworks; `all`: everything.
  */
 export function install(need = 'all') {
   const wanted = createHash('sha256')
@@ -36,16 +39,19 @@ export function install(need = 'all') {
     .digest('hex');
   const present = existsSync(join(root, 'node_modules/.package-lock.json'));
   const said = present && existsSync(mark) ? readFileSync(mark, 'utf8') : '';
-  if (said === wanted || (need === 'page' && said === `${wanted} ${need}`)) return;
+  if (said === wanted || (said.startsWith(`${wanted} `) && said.includes(` ${need}`))) return;
   // Over packages that are there npm keeps what it finds, development's among them: all is the safe word then.
-  if (need === 'all' || (present && !said.endsWith(' page'))) {
+  if (need === 'all' || (present && !said.includes(' '))) {
     run('npm', ['ci', '--no-audit', '--no-fund']);
     writeFileSync(mark, wanted);
     return;
   }
   const { devDependencies } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-  const named = builders.map((name) => `${name}@${devDependencies[name]}`);
+  const before = Object.keys(extras).filter((one) => said.includes(` ${one}`));
+  const needs = [...new Set([...before, need])];
+  const names = new Set(needs.flatMap((one) => extras[one]));
+  const named = [...names].map((name) => `${name}@${devDependencies[name]}`);
   const only = ['--no-save', '--save-prod', '--omit=dev', '--loglevel=error'];
   run('npm', ['install', ...only, '--no-audit', '--no-fund', ...named]);
-  writeFileSync(mark, `${wanted} ${need}`);
+  writeFileSync(mark, [wanted, ...needs].join(' '));
 }

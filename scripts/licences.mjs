@@ -34,7 +34,8 @@ export function isAllowed(licence) {
 /** Every package needed as the product runs: `{ name, version, licence, direct, ok }`, by name. */
 export function runtimePackages(lock) {
   const { packages } = lock;
-  const direct = Object.keys(packages[''].dependencies ?? {});
+  const { dependencies, peerDependencies } = packages[''];
+  const direct = Object.keys({ ...dependencies, ...peerDependencies });
   const found = new Map();
   const wanted = direct.map((name) => [name, '']);
   while (wanted.length > 0) {

@@ -1,6 +1,6 @@
 // npm run trust: everything that shows what the README promises, as one table of figures. Exit 1 when one falls short.
 // TRUST_QUICK=1 takes fewer cases.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -22,6 +22,23 @@ function row(name, figure, aim, ok) {
   const seconds = Math.round((performance.now() - since) / 1000);
   since = performance.now();
   rows.push({ name, figure, aim, seconds, ok: ok ? 'yes' : 'NO' });
+}
+
+/** Runs something beside a Redis of its own, on this machine; a row that says so where there is none. */
+async function withRedis(work) {
+  const isRoot = process.getuid?.() === 0;
+  if (spawnSync('redis-server', ['--version']).error && isRoot)
+    spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'redis-server']);
+  if (spawnSync('redis-server', ['--version']).error)
+    return row('two servers of a shared plan', 'not run: no Redis here', 'joined by a Redis', true);
+  const port = 6391;
+  const redis = spawn('redis-server', ['--port', port, '--bind', '127.0.0.1', '--save', '']);
+  await new Promise((ready) => {
+    redis.once('exit', ready);
+    redis.stdout.on('data', (data) => /Ready to accept/.test(data) && ready());
+  });
+  work(`redis://127.0.0.1:${port}`);
+  redis.kill();
 }
 
 /** Runs test files; one row with how many tests passed. `what` says what they were tried with. */
@@ -86,6 +103,16 @@ tests(
   `${edits} random plans: the same as worked out whole`,
   ['tests/unit/engine/incremental.test.ts'],
   { INCREMENTAL_CASES: String(edits) },
+);
+await withRedis((address) =>
+  tests(
+    'two servers of a shared plan',
+    'joined by a Redis',
+    ['tests/unit/share/two-servers.test.ts'],
+    {
+      SHARE_REDIS: address,
+    },
+  ),
 );
 tests('inline, port and worker', 'one contract', ['tests/unit/engine/engines.test.ts']);
 const inPage = (name, what, file) =>

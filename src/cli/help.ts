@@ -1,10 +1,11 @@
 // What the command line says of itself.
 import { basename } from 'node:path';
 import type { Block } from './blocks.js';
+import { shareHelp } from './share-help.js';
 import { options, verbHelp, verbs, type Option, type Verb } from './options.js';
 
 /** How it was called: from the package, or in a copy of the project. */
-const command =
+export const command =
   basename(process.argv[1] ?? '') === 'cli.mjs' ? 'npm run --silent cli --' : 'possession-fit';
 
 const exits =
@@ -17,9 +18,12 @@ export function usageLines(): readonly Block[] {
     '',
     `  ${command} VERB --windows FILE [--work FILE] [--rules FILE] [--resources FILE] [--prices FILE] [--trains FILE] [--zone ZONE] [--json]`,
     '',
-    { terms: verbs.map((verb) => [verb, verbHelp[verb]] as const), indent: 2 },
+    {
+      terms: [...verbs.map((verb) => [verb, verbHelp[verb]] as const), ['share', shareHelp]],
+      indent: 2,
+    },
     '',
-    'VERB --help lists what a verb takes, VERB --schema prints the JSON schema of its --json (--schema alone: of all). --version prints the version.',
+    'VERB --help lists what a verb takes (share takes no tables), VERB --schema prints the JSON schema of its --json (--schema alone: of all). --version prints the version.',
     'A file named - is standard input. Tables are CSV or .xlsx.',
     '',
     exits,

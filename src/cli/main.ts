@@ -17,7 +17,7 @@ import { book } from './book.js';
 import { faultLines, longestFault } from './fault-lines.js';
 import { fit } from './fit.js';
 import { handback } from './handback.js';
-import { helpOf, usageLines, usualWidth } from './help.js';
+import { command, helpOf, usageLines, usualWidth } from './help.js';
 import { columnsOf, laidOut } from './layout.js';
 import type { Block } from './blocks.js';
 import { options, verbs, type Verb } from './options.js';
@@ -31,6 +31,8 @@ import { withRiskFile } from './read-risk.js';
 import { fileName, readFile, readSources } from './read-sources.js';
 import { lookAhead } from './look-ahead.js';
 import { lifting, noise, people } from './site.js';
+import { readShareArguments } from './share-arguments.js';
+import { shareHelpLines } from './share-help.js';
 import { summary } from './summary.js';
 import { usable } from './usable.js';
 import { version } from './version.js';
@@ -192,9 +194,24 @@ async function asked(words: readonly string[]): Promise<string | undefined> {
   return JSON.stringify(schema, null, 2);
 }
 
+/** Runs a server until it is stopped. */
+async function shared(words: readonly string[]): Promise<number> {
+  const tell = async (blocks: readonly Block[]): Promise<void> => {
+    await write([`${onScreen(blocks, process.stdout, usualWidth)}\n`]);
+  };
+  if (words.includes('--help') || words.includes('-h')) {
+    await tell(shareHelpLines(command));
+    return 0;
+  }
+  const { share } = await import('./share.js');
+  const isTerminal = process.stdout.isTTY;
+  return share(readShareArguments(words), { tell, complain: tellLine, isTerminal });
+}
+
 /** Carries out one command line and gives its exit code. What nobody foresaw is thrown. */
 export async function main(words: readonly string[]): Promise<number> {
   try {
+    if (words.find((word) => !word.startsWith('-')) === 'share') return await shared(words);
     const help = await asked(words);
     const { code, end } =
       help === undefined

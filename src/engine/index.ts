@@ -42,6 +42,7 @@ export {
   lineGrantStep,
   lineOfGrant,
   mergeShiftLogs,
+  soundEntries,
   readShiftLog,
   shiftLogFile,
   shiftState,

@@ -69,6 +69,7 @@ export { windowChance, type WindowChance } from './window-chance.js';
 export { pairedFinishes, type PairedCase } from './paired-runs.js';
 export {
   mergeShiftLogs,
+  soundEntries,
   readShiftLog,
   shiftLogFile,
   type MergedLog,

@@ -133,6 +133,14 @@ export function readShiftLog(text: string): ReadLog {
   return { window, start, log, faults };
 }
 
+/** Of what others sent as entries of a log, those that a file could hold. */
+export function soundEntries(sent: readonly unknown[]): ShiftLog {
+  return sent.flatMap((one) => {
+    const entry = entrySchema.safeParse(one);
+    return entry.success ? [JSON.parse(JSON.stringify(entry.data)) as ShiftEntry] : [];
+  });
+}
+
 export interface MergedLog {
   readonly log: ShiftLog;
   /** Entries that were not there before. */

@@ -12,6 +12,23 @@ const about = JSON.parse(readFileSync(`${root}package.json`, 'utf8')) as {
 const manifest = makeManifest();
 const read = (path: string): string => readFileSync(root + path, 'utf8');
 
+const filesIn = (room: string): readonly string[] =>
+  readdirSync(root + room, { recursive: true, encoding: 'utf8' })
+    .filter((name) => name.endsWith('.ts'))
+    .map((name) => `${room}/${name}`);
+
+/** Packages that a module loads, now or later, and that are not given. */
+const missingIn = (path: string, given: readonly string[]): readonly string[] =>
+  [
+    ...read(path).matchAll(
+      /^(?:import|export)(?! type)[^;]*? from '([^'.][^']*)'|import\('([^'.][^']*)'\)/gm,
+    ),
+  ]
+    .map(([, fixed, later]) => (fixed ?? later)!)
+    .filter((name) => !name.startsWith('node:'))
+    .filter((name) => !given.some((one) => name === one || name.startsWith(`${one}/`)))
+    .map((name) => `${path}: ${name}`);
+
 describe('the entries of the package', () => {
   it('are those by intent, and it can be published', () => {
     expect(about.exports).toEqual(packageExports());
@@ -29,23 +46,37 @@ describe('the entries of the package', () => {
   it('need no package that one who installs it does not get', () => {
     const { dependencies } = about as { readonly dependencies?: object };
     const given = Object.keys(dependencies ?? {});
-    const files = ['src', 'components'].flatMap((room) =>
-      readdirSync(root + room, { recursive: true, encoding: 'utf8' })
-        .filter((name) => name.endsWith('.ts'))
-        .map((name) => `${room}/${name}`),
-    );
-    const missing = files.flatMap((path) =>
-      [
-        ...read(path).matchAll(
-          /^(?:import|export)(?! type)[^;]*? from '([^'.][^']*)'|import\('([^'.][^']*)'\)/gm,
-        ),
-      ]
-        .map(([, fixed, later]) => (fixed ?? later)!)
-        .filter((name) => !name.startsWith('node:'))
-        .filter((name) => !given.some((one) => name === one || name.startsWith(`${one}/`)))
-        .map((name) => `${path}: ${name}`),
-    );
+    const isServer = (path: string): boolean => path.startsWith('src/share/');
+    const missing = ['src', 'components']
+      .flatMap(filesIn)
+      .filter((path) => !isServer(path))
+      .flatMap((path) => missingIn(path, given));
     expect(missing).toEqual([]);
+  });
+
+  it('hold nothing of the server of sharing, whose packages are asked for by its verb', () => {
+    const { exclude } = JSON.parse(read('tsconfig.build.json')) as {
+      readonly exclude: readonly string[];
+    };
+    expect(exclude).toContain('src/share');
+    const reached = ['src', 'components']
+      .flatMap(filesIn)
+      .filter((path) => !/^src\/(share|cli)\//.test(path))
+      .filter((path) => /from '[^']*\/share\/(index|server|shelf|gate)\.js'/.test(read(path)));
+    expect(reached).toEqual([]);
+    const { dependencies, peerDependencies, peerDependenciesMeta } = about as {
+      readonly dependencies?: object;
+      readonly peerDependencies?: object;
+      readonly peerDependenciesMeta?: Record<string, { readonly optional?: boolean }>;
+    };
+    const peers = Object.keys(peerDependencies ?? {});
+    for (const name of peers) expect(peerDependenciesMeta?.[name]?.optional, name).toBe(true);
+    const given = [...Object.keys(dependencies ?? {}), ...peers];
+    // What joins several servers is loaded by --redis alone, which says how to install it.
+    expect(filesIn('src/share').flatMap((path) => missingIn(path, given))).toEqual([
+      'src/share/joined.ts: @hocuspocus/extension-redis',
+      'src/share/joined.ts: ioredis',
+    ]);
   });
 
   it('have every element in all and in classes', () => {

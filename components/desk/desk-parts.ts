@@ -13,6 +13,7 @@ import type { Picked } from './picked.js';
 import type { Planning } from './planning.js';
 import type { SheetResults } from './sheet-results.js';
 import type { DeskStrings } from './strings.js';
+import type { DeskSharing } from './sharing-parts.js';
 import type { Shift } from './shift.js';
 import type { ShiftAlarms } from './shift-alarms.js';
 import type {
@@ -58,6 +59,7 @@ export interface Desk {
   readonly planning: Planning;
   readonly outlooks: Outlooks;
   readonly meeting: Meeting;
+  readonly sharing: DeskSharing;
   readonly shift: Shift;
   readonly watch: ShiftAlarms;
   readonly ruleTrial: RuleTrial;
@@ -89,8 +91,12 @@ export interface Desk {
   change(changes: Change | readonly Change[], label: string, planAgain?: boolean): void;
   /** Takes what was read from files, as one act that can be undone. */
   take(document: PlanDocument, reports: readonly ImportReport[]): void;
+  /** Whether the person here may change the plan; where they may only read it, they are told so. */
+  mayChange(): boolean;
   /** Shows another plan and keeps it as a plan of its own. */
   adopt(document: PlanDocument): Promise<void>;
+  /** Shows a plan that others share, and keeps it here under the id that it has with them. */
+  openShared(id: string, update: Uint8Array): Promise<void>;
   /** Shows a plan that is kept on this device. */
   openKept(id: string): Promise<void>;
   /** A plan with nothing in it. */

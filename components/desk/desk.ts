@@ -35,7 +35,7 @@ import { filesView } from './files-view.js';
 import { fitView } from './fit-view.js';
 import { footView } from './foot.js';
 import { followInSheet, goTo } from './go-to.js';
-import { handbackView } from './handback-view.js';
+import { followLog, handbackView } from './handback-view.js';
 import { fileDrops } from './file-drops.js';
 import { Incoming } from './incoming.js';
 import { Keeping } from './keeping.js';
@@ -59,6 +59,7 @@ import { RuleTrial } from './rule-trial.js';
 import { rulesView } from './rules-view.js';
 import { explained } from './result-asks.js';
 import { SheetResults } from './sheet-results.js';
+import { Sharing } from './sharing.js';
 import { Shift } from './shift.js';
 import { ShiftWatch } from './shift-watch.js';
 import { hasSide, sideView } from './side.js';
@@ -202,6 +203,7 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly ruleTrial = new RuleTrial(this);
   readonly cutPreview = new CutPreview(this);
   readonly keeping = new Keeping(this);
+  readonly sharing: Sharing = new Sharing(this);
   readonly #opening = new Opening(this);
   readonly #drops = fileDrops(this, {
     over: (over) => {
@@ -273,15 +275,29 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   change(changes: Change | readonly Change[], label: string, planAgain = false): void {
-    if (!this.plan?.change(changes, label)) return;
+    if (!this.mayChange() || !this.plan?.change(changes, label)) return;
     this.#edited = this.document;
     this.#opening.planAgain = planAgain;
+  }
+
+  mayChange(): boolean {
+    if (this.sharing.reads) this.complain(this.words.readsOnly);
+    return !this.sharing.reads;
   }
 
   async adopt(document: PlanDocument): Promise<void> {
     const plan = OpenPlan.of(document, this.#planOptions);
     this.#turnTo(plan);
     await this.keeping.create(plan);
+  }
+
+  async openShared(id: string, update: Uint8Array): Promise<void> {
+    await this.keeping.refresh();
+    if (this.keeping.lines.some((line) => line.id === id)) return this.openKept(id);
+    const plan = OpenPlan.from([update], this.#planOptions);
+    if (!plan) return this.complain('What came is no plan that can be read.');
+    this.#turnTo(plan);
+    await this.keeping.create(plan, id);
   }
 
   async openKept(id: string): Promise<void> {
@@ -532,13 +548,14 @@ export class PossessionDesk extends LitElement implements Desk {
 
   /** Takes back an act of the person here, or makes it again. */
   #turn(step: 'undo' | 'redo', label: string): void {
-    if (label === '' || this.plan?.undo[step]()) return;
+    if (label === '' || !this.mayChange() || this.plan?.undo[step]()) return;
     this.say(this.words.nothingLeft(label));
     this.requestUpdate();
   }
 
   /** Shows what was done to the plan, here or elsewhere. */
-  #onChange({ before, document, own, by }: PlanChange): void {
+  #onChange({ before, document, own, by, shifts }: PlanChange): void {
+    if (!own && shifts.length > 0) followLog(this);
     if (document === before) return this.requestUpdate();
     this.trouble = '';
     this.said = '';

@@ -78,6 +78,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
         @possession-handback-log-save=${(event: HandbackLogSaveEvent) =>
           saveFile(event.name, event.text, event.mediaType)}
         @possession-handback-log-merge=${(event: HandbackLogMergeEvent) => {
+          if (!desk.mayChange()) return;
           shift.keep(shiftPlan(desk), event.window, event.log);
           void forecast(desk);
         }}
@@ -123,8 +124,10 @@ export async function askHandback(desk: Desk): Promise<void> {
     await outlooks.askHandback({ engine, document, allocation });
 }
 
-const shiftPlan = ({ keeping, document, picked, figures }: Desk): ShiftPlan => ({
+const shiftPlan = ({ keeping, document, picked, figures, plan, sharing }: Desk): ShiftPlan => ({
   id: keeping.id,
+  plan,
+  reads: sharing.reads,
   name: document?.name ?? '',
   start: figures.results?.plan.windows.find((one) => one.id === picked.window)?.start,
 });
@@ -155,6 +158,13 @@ export function resumeShift(desk: Desk): boolean {
   return true;
 }
 
+/** Others wrote in the log of a shift: it is shown at once, with what follows from it. */
+export function followLog(desk: Desk): void {
+  if (desk.view !== 'handback') return;
+  openLog(desk);
+  if (desk.shift.live) void forecast(desk);
+}
+
 export function openLog(desk: Desk): void {
   desk.shift.open(shiftPlan(desk), desk.picked.window);
 }
@@ -181,6 +191,7 @@ function record(
   event: ShiftEvent,
   corrects?: string,
 ): void {
+  if (!desk.mayChange()) return;
   const enteredAt = desk.moment();
   desk.shift.record(shiftPlan(desk), window, {
     at: at ?? enteredAt,

@@ -49,6 +49,11 @@ export class Keeping implements ReactiveController {
     globalThis.removeEventListener?.('pagehide', this.#keepSteps);
   }
 
+  /** The plan that is kept, with its id; null: none is. */
+  get kept(): KeptPlan | null {
+    return this.#kept;
+  }
+
   get id(): string | undefined {
     return this.#kept?.id;
   }
@@ -91,10 +96,10 @@ export class Keeping implements ReactiveController {
     }
   }
 
-  /** Keeps an open plan as one of its own. */
-  async create(plan: OpenPlan): Promise<void> {
+  /** Keeps an open plan as one of its own, under the id given or a new one. */
+  async create(plan: OpenPlan, id?: string): Promise<void> {
     await this.leave();
-    if (this.store) this.#hold(this.store.create(plan));
+    if (this.store) this.#hold(this.store.create(plan, id));
     await this.refresh();
   }
 

@@ -17,6 +17,16 @@ export function newsView(desk: Desk, { said, newer, back }: News): TemplateResul
   return html`<div role="status">
     ${said ? html`<p class="news">${said}</p>` : nothing}
     ${
+      desk.sharing.reads
+        ? html`<p class="news">
+            ${words.sharedToRead}
+            <button type="button" @click=${() => void desk.sharing.leave()}>
+              ${words.leaveShared}
+            </button>
+          </p>`
+        : nothing
+    }
+    ${
       keeping.reviewed && plan
         ? html`<p class="news">
             ${words.byLink}

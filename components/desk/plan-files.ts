@@ -8,7 +8,9 @@ import { wordsOf } from '../shared/words-of.js';
 
 /** The menu of the plan: as a file, a link, tables or on paper; the plans on this device; changes that met another tab's. */
 export function planFiles(desk: Desk): TemplateResult {
-  return html`<section class="files">${thisPlan(desk)} ${asides(desk)} ${others(desk)}</section>`;
+  return html`<section class="files">
+    ${thisPlan(desk)} ${desk.sharing.panel()} ${asides(desk)} ${others(desk)}
+  </section>`;
 }
 
 function thisPlan(desk: Desk): TemplateResult | typeof nothing {
@@ -118,7 +120,8 @@ async function copyLink(desk: Desk): Promise<void> {
 }
 
 /** What was typed and does not stand, because another's later value does or its row is gone. */
-function asides({ keeping, plan, document }: Desk): TemplateResult | typeof nothing {
+function asides(desk: Desk): TemplateResult | typeof nothing {
+  const { keeping, plan, document } = desk;
   const kept = plan?.kept ?? [];
   if (kept.length + keeping.aside.length === 0) return nothing;
   const time = (at: number): string =>
@@ -141,8 +144,12 @@ function asides({ keeping, plan, document }: Desk): TemplateResult | typeof noth
               ${one.instead === undefined ? 'the place is gone' : `${one.instead || 'nothing'} stands`}
             </p>
             <div class="acts">
-              <button type="button" @click=${() => plan?.putBack(one)}>Put it back</button>
-              <button type="button" @click=${() => plan?.letGo(one)}>Let it go</button>
+              <button type="button" @click=${() => desk.mayChange() && plan?.putBack(one)}>
+                Put it back
+              </button>
+              <button type="button" @click=${() => desk.mayChange() && plan?.letGo(one)}>
+                Let it go
+              </button>
             </div>
           </li>`,
       )}
@@ -158,8 +165,12 @@ function asides({ keeping, plan, document }: Desk): TemplateResult | typeof noth
                 </p>`,
             )}
             <div class="acts">
-              <button type="button" @click=${() => void keeping.putBack(one)}>Make it again</button>
-              <button type="button" @click=${() => void keeping.drop(one)}>Let it go</button>
+              <button type="button" @click=${() => void (desk.mayChange() && keeping.putBack(one))}>
+                Make it again
+              </button>
+              <button type="button" @click=${() => void (desk.mayChange() && keeping.drop(one))}>
+                Let it go
+              </button>
             </div>
           </li>`,
       )}
@@ -200,5 +211,6 @@ function others(desk: Desk): TemplateResult | typeof nothing {
 async function remove(desk: Desk, id: string, name = 'it'): Promise<void> {
   // There is no way back from this one act, so it is the one that asks.
   if (!confirm(`Delete ${name} from this device for good?`)) return;
+  desk.sharing.forget(id);
   await desk.keeping.remove(id).catch((error: unknown) => desk.complain(wordsOf(error)));
 }

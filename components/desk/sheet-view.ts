@@ -8,6 +8,7 @@ import {
 } from '../../src/model/index.js';
 import type { TableChange } from '../../src/plan/index.js';
 import type { CellSelectEvent } from '../sheet/cell-select-event.js';
+import type { OtherAt } from '../sheet/other-at.js';
 import type { RedoEvent } from '../sheet/redo-event.js';
 import type { TableChangeEvent } from '../sheet/table-change-event.js';
 import type { ResultAskEvent } from '../sheet/result-ask-event.js';
@@ -32,6 +33,8 @@ export function sheetView(
   return html`<possession-sheet
     class=${extra}
     data-kind=${kind}
+    .readonly=${desk.sharing.reads}
+    .others=${othersAt(desk, kind)}
     .table=${table}
     .faults=${desk.figures.results?.faults ?? []}
     .unread=${desk.figures.results?.unread[kind] ?? none}
@@ -70,6 +73,7 @@ const changeOf = (
 ): TableChange => ({ table, of, steps, made });
 
 const none: readonly string[] = [];
+const nobody: readonly OtherAt[] = [];
 const noResults: readonly ResultColumn[] = [];
 
 const hasResults = (kind: TableKind): kind is ResultTable => kind === 'windows' || kind === 'work';
@@ -81,11 +85,20 @@ function choicesOf(kind: TableKind, table: TableText): Readonly<Record<string, s
   return { [headingOf(table, 'windows', 'status') ?? 'status']: [...windowStatuses] };
 }
 
+/** The cells of a table that others are at. */
+function othersAt({ sharing }: Desk, kind: TableKind): readonly OtherAt[] {
+  const here = sharing.others.flatMap(({ cell, name }) =>
+    cell?.table === kind ? [{ row: cell.row, column: cell.column, name }] : [],
+  );
+  return here.length === 0 ? nobody : here;
+}
+
 /** A row stands for its window or its package: the panel explains it. */
-function onCell(desk: Desk, kind: TableKind, { row }: CellSelectEvent): void {
-  const { figures, picked, document } = desk;
+function onCell(desk: Desk, kind: TableKind, { row, column }: CellSelectEvent): void {
+  const { figures, picked, document, sharing } = desk;
   if (!document) return;
   const table = tableIn(document, kind);
+  sharing.at({ table: kind, row, column: Math.max(0, table.columns.indexOf(column)) });
   if (kind === 'windows') {
     const id = valueIn(table, kind, row, 'window');
     if (!figures.results?.plan.windows.some((one) => one.id === id)) return;

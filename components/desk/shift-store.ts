@@ -1,4 +1,5 @@
-import type { ShiftLog } from '../../src/engine/index.js';
+import { soundEntries, type ShiftLog } from '../../src/engine/index.js';
+import type { OpenPlan } from '../../src/plan/index.js';
 
 // A shift log outlives the page: every entry is written to the browser's own storage at once, before it is shown.
 
@@ -7,6 +8,10 @@ export interface ShiftPlan {
   /** Id under which the plan is kept on this device; absent: it is not kept, and its name has to do. */
   readonly id?: string | undefined;
   readonly name: string;
+  /** The plan itself, which carries its logs to whoever shares it; absent: the log stays on this device. */
+  readonly plan?: OpenPlan | null;
+  /** Whether the person here may only read what others share: what this device wrote earlier stays on it. */
+  readonly reads?: boolean;
   /** When the window starts: another month's window of the same name has a log of its own. Absent: not known. */
   readonly start?: number | undefined;
 }
@@ -49,6 +54,23 @@ export function readShift(plan: ShiftPlan, window: string): ShiftLog {
   } catch {
     return [];
   }
+}
+
+/** The name of a window's log within the plan: another month's window of the same name has another. */
+const nameIn = ({ start }: ShiftPlan, window: string): string =>
+  start === undefined ? window : `${window} ${new Date(start).toISOString()}`;
+
+/** The log of a window's shift as the plan carries it, whoever wrote it; what no log could hold is left out. */
+export function carriedShift(of: ShiftPlan, window: string): ShiftLog {
+  return soundEntries(of.plan?.shift(nameIn(of, window)) ?? []);
+}
+
+/** Puts entries into the plan's log that it has not. */
+export function carryShift(of: ShiftPlan, window: string, log: ShiftLog): void {
+  if (of.reads) return;
+  const there = new Set(of.plan?.shift(nameIn(of, window)).map((one) => one.id));
+  const fresh = log.filter((one) => !there.has(one.id));
+  if (fresh.length > 0) of.plan?.addShift(nameIn(of, window), fresh);
 }
 
 /** Keeps a log in place of the one before. Returns whether it is safe in storage. */

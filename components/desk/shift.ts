@@ -1,6 +1,6 @@
 import type { ReactiveControllerHost } from 'lit';
 import { mergeShiftLogs, type ShiftEntry, type ShiftLog } from '../../src/engine/index.js';
-import { keepShift, readShift, type ShiftPlan } from './shift-store.js';
+import { carriedShift, carryShift, keepShift, readShift, type ShiftPlan } from './shift-store.js';
 
 /** The shift of one window: whether it is followed live, and what was written down in it. */
 export class Shift {
@@ -18,7 +18,11 @@ export class Shift {
 
   /** Shows the log that was kept of a window's shift. */
   open(plan: ShiftPlan, window: string): void {
-    this.log = readShift(plan, window);
+    const own = readShift(plan, window);
+    const { log, added } = mergeShiftLogs(own, carriedShift(plan, window));
+    this.log = log;
+    if (added.length > 0) keepShift(plan, window, log);
+    carryShift(plan, window, own);
     this.#host.requestUpdate();
   }
 
@@ -39,6 +43,7 @@ export class Shift {
   keep(plan: ShiftPlan, window: string, log: ShiftLog): void {
     const stored = mergeShiftLogs(readShift(plan, window), this.log).log;
     this.log = mergeShiftLogs(stored, log).log;
+    carryShift(plan, window, this.log);
     this.trouble = keepShift(plan, window, this.log)
       ? ''
       : 'The entry is shown but could not be stored: save the log to a file before closing.';

@@ -203,6 +203,10 @@ export const strings: DeskStrings = {
   beginWithThese: 'Damit beginnen',
   rulesTaken: (name) => `Regeln: ${name}`,
 
+  sharedToRead: 'Dieser Plan ist zum Lesen mit Ihnen geteilt: Hier lässt sich nichts daran ändern.',
+  leaveShared: 'Verlassen und eine Kopie behalten',
+  readsOnly:
+    'Dieser Plan ist zum Lesen mit Ihnen geteilt; nichts daran wurde geändert. Verlassen Sie ihn und behalten Sie eine Kopie, um diese zu ändern.',
   byLink: 'Dieser Plan kam durch einen Link. Ansehen: Noch ist nichts davon gespeichert.',
   keepHere: 'Auf diesem Gerät behalten',
   planBefore: 'Zurück zum Plan davor',

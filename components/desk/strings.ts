@@ -202,6 +202,10 @@ export const defaultStrings = {
   beginWithThese: 'Begin with these',
   rulesTaken: (name: string) => `rules: ${name}`,
 
+  sharedToRead: 'This plan is shared with you to read: nothing of it can be changed here.',
+  leaveShared: 'Leave, and keep a copy',
+  readsOnly:
+    'This plan is shared with you to read, and nothing of it was changed. Leave it and keep a copy to change that.',
   byLink: 'This plan came by a link. Look at it: nothing of it is kept yet.',
   keepHere: 'Keep it on this device',
   planBefore: 'Back to the plan before',

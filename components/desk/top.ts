@@ -49,7 +49,7 @@ export function topView(
       ${desk.keeping.textIn(desk.document?.zone ?? 'UTC')}
     </p>
     <div class="tools">
-      ${kept(desk)}
+      ${desk.sharing.chip()} ${kept(desk)}
       ${
         faults.length > 0
           ? html`<button class="faulty" type="button" @click=${on.faults}>

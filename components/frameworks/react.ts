@@ -260,6 +260,7 @@ declare module 'react' {
         | 'unread'
         | 'label'
         | 'readonly'
+        | 'others'
         | 'of'
         | 'results'
         | 'choices'

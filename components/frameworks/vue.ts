@@ -255,6 +255,7 @@ declare module 'vue' {
       | 'unread'
       | 'label'
       | 'readonly'
+      | 'others'
       | 'of'
       | 'results'
       | 'choices'

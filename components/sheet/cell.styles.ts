@@ -61,6 +61,27 @@ export const cellStyles = css`
   .body > .row > .at:not(.fault) {
     background: var(--_raised);
   }
+  /* Somebody else is at the cell: a dashed line and their name, whatever colours a reader tells apart. */
+  .body > .row > .other {
+    outline: 2px dashed var(--_quiet);
+    outline-offset: -2px;
+  }
+  .body > .row > .other::before {
+    position: absolute;
+    inset-block-start: 0;
+    inset-inline-end: 0;
+    max-width: 100%;
+    padding-inline: 0.25rem;
+    overflow: hidden;
+    background: var(--_ink);
+    color: var(--_raised);
+    font-size: 0.625rem;
+    font-style: normal;
+    font-weight: 600;
+    line-height: 1.2;
+    content: attr(data-other);
+    pointer-events: none;
+  }
   [data-edge]::after {
     position: absolute;
     inset: 0;

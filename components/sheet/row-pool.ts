@@ -185,15 +185,17 @@ function drawCell(
   const inBlock = holds(block, place, column);
   const here = place === sheet.at.row && column === sheet.at.column;
   const edges = inBlock ? edgesOf(block, place, column) : '';
+  const other = sheet.others.get(fileRow)?.get(fileColumn) ?? '';
   const classes = [
     column === 0 ? 'first' : '',
     sheet.columns.figures[fileColumn] === true ? 'figures' : '',
     bad === undefined ? '' : `fault ${bad}`,
     result ? `result ${result.tone ?? ''}` : '',
+    other === '' ? '' : 'other',
     here ? 'at' : '',
     place === kept?.row && column === kept.column ? 'open' : '',
   ];
-  const look = `${fileRow} ${fileColumn} ${place} ${column} ${classes.join('.')} ${inBlock} ${edges} ${sheet.words.error}`;
+  const look = `${fileRow} ${fileColumn} ${place} ${column} ${classes.join('.')} ${inBlock} ${edges} ${other} ${sheet.words.error}`;
   if (look === cell.look) return;
   cell.look = look;
   cell.column = column;
@@ -217,6 +219,7 @@ function drawCell(
     element.style.setProperty('grid-column', String(column + 2));
     setOrDrop(element, 'data-edge', edges);
   }
+  setOrDrop(element, 'data-other', other);
   setOrDrop(element, 'aria-invalid', bad === undefined ? '' : 'true');
   setOrDrop(element, 'aria-describedby', here && bad !== undefined ? 'said' : '');
   sign(cell, bad === undefined ? '' : bad, sheet);

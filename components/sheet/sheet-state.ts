@@ -7,6 +7,7 @@ import { SheetHistory } from './history.js';
 import { LineNumbers } from './line-numbers.js';
 import { blockOf, onlyCell, within, type Block, type Selection } from './selection.js';
 import { nothingKnown, resultValue, type ResultColumn, type ResultValue } from './result-column.js';
+import type { OthersByCell } from './other-at.js';
 import { faultsByCell } from './sheet-layout.js';
 import type { SheetStrings } from './strings.js';
 import { asInTheFile, viewOrder, type ViewWish } from './view-order.js';
@@ -34,6 +35,8 @@ export type ChangeListener = (
 export class SheetState {
   table: TableText = { file: '', columns: [], rows: [] };
   faults = new Map<number, Map<number, Fault[]>>();
+  /** Names of the people at each cell, by row and column of the table. */
+  others: OthersByCell = new Map();
   selection: Selection = onlyCell({ row: 0, column: 0 });
   words: SheetStrings;
   /** The last thing done, in words. */

@@ -18,6 +18,7 @@ import { menu } from './menu.js';
 import { PointerActs } from './pointer-acts.js';
 import { addColumn, addRows } from './row-acts.js';
 import { onlyCell } from './selection.js';
+import { othersByCell, type OtherAt } from './other-at.js';
 import { printStyles } from './print.styles.js';
 import type { ResultColumn } from './result-column.js';
 import { SheetControl } from './sheet-control.js';
@@ -55,6 +56,7 @@ export class PossessionSheet extends LitElement {
     unread: { attribute: false },
     label: { type: String },
     readonly: { type: Boolean, reflect: true },
+    others: { attribute: false },
     of: { type: String },
     results: { type: Boolean },
     choices: { attribute: false },
@@ -72,6 +74,8 @@ export class PossessionSheet extends LitElement {
   /** Accessible name; the file's name when empty. */
   declare label: string;
   declare readonly: boolean;
+  /** Cells that other people are at, where several work on the table. */
+  declare others: readonly OtherAt[];
   /** Inside a `<possession-document>`: the table of it that is shown; empty: none. */
   declare of: TableKind | '';
   /** Inside a `<possession-document>`: shows what is worked out beside what is typed, of windows and work. */
@@ -103,6 +107,7 @@ export class PossessionSheet extends LitElement {
     this.unread = [];
     this.label = '';
     this.readonly = false;
+    this.others = [];
     this.of = '';
     this.results = false;
     this.choices = {};
@@ -139,6 +144,7 @@ export class PossessionSheet extends LitElement {
     if (this.resultsShown && (changed.has('resultsShown') || changed.has('resultColumns')))
       state.columns.showResults(this.resultsShown);
     if (changed.has('table') || changed.has('faults')) state.takeFaults(this.faults);
+    if (changed.has('others')) state.others = othersByCell(this.others);
     if (changed.has('readonly') && this.readonly) this.#control.closeEditor();
   }
 

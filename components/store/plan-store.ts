@@ -72,10 +72,10 @@ export class PlanStore {
     return lines.sort((a, b) => (b.at ?? Infinity) - (a.at ?? Infinity));
   }
 
-  /** A new plan, open at once; it is written in the background like any change. */
-  create(content: PlanDocument | OpenPlan): KeptPlan {
+  /** A new plan, open at once; it is written in the background like any change. `id`: one that no plan here has. */
+  create(content: PlanDocument | OpenPlan, id = newId()): KeptPlan {
     const plan = content instanceof OpenPlan ? content : OpenPlan.of(content, this.#planOptions());
-    const kept = this.#keep(newId(), plan, -1);
+    const kept = this.#keep(id, plan, -1);
     void kept.flush();
     return kept;
   }

@@ -7,7 +7,7 @@ export interface Token {
 }
 
 /** One element as the manifest tells of it. */
-export interface Told {
+export interface ElementFacts {
   readonly tag: keyof HTMLElementTagNameMap;
   readonly summary: string;
   readonly description: string;
@@ -20,7 +20,7 @@ export interface Told {
 }
 
 export interface Gallery {
-  readonly elements: readonly Told[];
+  readonly elements: readonly ElementFacts[];
   /** Custom properties that every element reads. */
   readonly tokens: readonly Token[];
 }
@@ -34,8 +34,8 @@ interface Declared {
     readonly name: string;
     readonly readonly?: boolean;
   }[];
-  readonly events: Told['events'];
-  readonly cssParts: Told['parts'];
+  readonly events: ElementFacts['events'];
+  readonly cssParts: ElementFacts['parts'];
   readonly cssProperties: readonly Token[];
 }
 
@@ -51,7 +51,7 @@ export async function readManifest(): Promise<Gallery> {
   const inAll = (token: Token): boolean =>
     found.every((one) => one.cssProperties.some((other) => other.name === token.name));
   const tokens = found[0]?.cssProperties.filter(inAll) ?? [];
-  const elements = found.map((one): Told => ({
+  const elements = found.map((one): ElementFacts => ({
     tag: one.tagName!,
     summary: one.summary ?? '',
     description: one.description ?? '',

@@ -1,5 +1,5 @@
 import { wordsOf } from '../../components/shared/words-of.js';
-import type { Told } from './manifest.js';
+import type { ElementFacts } from './manifest.js';
 import { specimen } from './specimen.js';
 import type { State } from './states.js';
 
@@ -13,7 +13,7 @@ const watch = new IntersectionObserver(
 );
 
 /** Puts an element into its ground once that is about to be seen, and tells below it of what the element sends. */
-export function mountWhenNear(ground: HTMLElement, told: Told, state: State): void {
+export function mountWhenNear(ground: HTMLElement, told: ElementFacts, state: State): void {
   if (waiting.has(ground)) return;
   waiting.set(ground, () => {
     watch.unobserve(ground);

@@ -2,12 +2,12 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { ref } from 'lit/directives/ref.js';
 import { copyable } from './copyable.js';
 import { mountWhenNear } from './mount.js';
-import type { Told } from './manifest.js';
+import type { ElementFacts } from './manifest.js';
 import { codeOf } from './specimen.js';
 import { statesOf, type State } from './states.js';
 
 /** One element: what it is, its states, its code. */
-export function section(told: Told): TemplateResult {
+export function section(told: ElementFacts): TemplateResult {
   const { tag, summary, description, parts, own } = told;
   return html`<section id=${tag} aria-labelledby="${tag}-name">
     <h2 id="${tag}-name">&lt;${tag}&gt;</h2>
@@ -29,7 +29,7 @@ export function section(told: Told): TemplateResult {
 const listed = (all: readonly { readonly name: string }[]): TemplateResult[] =>
   all.map(({ name }, index) => html`${index > 0 ? ', ' : ''}<code>${name}</code>`);
 
-function figure(told: Told, state: State): TemplateResult {
+function figure(told: ElementFacts, state: State): TemplateResult {
   const { narrow, dark, rightToLeft, german } = state.ground ?? {};
   const label = `${told.tag}: ${state.name.toLowerCase()}`;
   return html`<figure class=${narrow ? 'narrow' : ''}>

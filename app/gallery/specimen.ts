@@ -1,5 +1,5 @@
 import { attributes, fed, type State } from './states.js';
-import type { Told } from './manifest.js';
+import type { ElementFacts } from './manifest.js';
 import { sample, troubled, type Show, type Shown } from './shown.js';
 
 type AnyShow = Show<keyof HTMLElementTagNameMap>;
@@ -16,7 +16,7 @@ type Fields = Readonly<Record<string, unknown>>;
 const given = new Map<string, Promise<Fields>>();
 
 /** An element with its data in it; it may be put into the page at once, the data follows. */
-export function specimen(told: Told, state: State): { element: HTMLElement; ready: Promise<void> } {
+export function specimen(told: ElementFacts, state: State): { element: HTMLElement; ready: Promise<void> } {
   const { tag } = told;
   const shown = state.data === 'nothing' ? null : state.data === 'sample' ? sample() : troubled();
   const element = made(tag);
@@ -48,7 +48,7 @@ export function specimen(told: Told, state: State): { element: HTMLElement; read
 const docTag = 'possession-document';
 type Provider = HTMLElementTagNameMap['possession-document'];
 
-function made(tag: Told['tag']): HTMLElement {
+function made(tag: ElementFacts['tag']): HTMLElement {
   const element = document.createElement(tag);
   for (const [name, value] of Object.entries(attributes[tag] ?? {}))
     element.setAttribute(name, value);
@@ -65,7 +65,7 @@ async function feed(provider: Provider, shown: Promise<Shown> | null): Promise<v
 const set = (element: HTMLElement, state: State): void => void Object.assign(element, state.set);
 
 /** What the code of a specimen sets, so that each state need not work it out anew. */
-async function fieldsOf(told: Told, show: AnyShow, shown: Shown): Promise<Fields> {
+async function fieldsOf(told: ElementFacts, show: AnyShow, shown: Shown): Promise<Fields> {
   const element = document.createElement(told.tag);
   await show(element as never, shown);
   const values = element as unknown as Fields;
@@ -73,7 +73,7 @@ async function fieldsOf(told: Told, show: AnyShow, shown: Shown): Promise<Fields
 }
 
 /** What a page writes to have the element as it is shown here. */
-export function codeOf(tag: Told['tag']): string {
+export function codeOf(tag: ElementFacts['tag']): string {
   const text = Object.entries(attributes[tag] ?? {})
     .map(([name, value]) => (value === '' ? ` ${name}` : ` ${name}="${value}"`))
     .join('');
@@ -92,7 +92,7 @@ const indented = (text: string): string =>
     .join('\n');
 
 /** The body of the specimen's own function, with the imports that a page needs for it. */
-function scriptOf(tag: Told['tag']): string {
+function scriptOf(tag: ElementFacts['tag']): string {
   const source = sources[fileOf(tag)] ?? '';
   const begin = source.indexOf('=> {\n') + 5;
   const body = source

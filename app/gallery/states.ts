@@ -1,4 +1,4 @@
-import type { Told } from './manifest.js';
+import type { ElementFacts } from './manifest.js';
 
 /** One way in which an element is shown. */
 export interface State {
@@ -16,7 +16,7 @@ export interface State {
   };
 }
 
-type Tag = Told['tag'];
+type Tag = ElementFacts['tag'];
 
 /** Elements that a `<possession-document>` around them gives its plan to. */
 export const fed: ReadonlySet<Tag> = new Set<Tag>([

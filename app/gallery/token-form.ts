@@ -20,7 +20,7 @@ export function tokenForm(tokens: readonly Token[]): TemplateResult {
       @submit=${(event: Event) => event.preventDefault()}
       @reset=${(event: Event) => {
         for (const token of tokens) set(token.name, '');
-        tell(event.currentTarget as HTMLElement);
+        announce(event.currentTarget as HTMLElement);
       }}
     >
       <div class="fields">${plain.map(field)}</div>
@@ -30,7 +30,7 @@ export function tokenForm(tokens: readonly Token[]): TemplateResult {
       </details>
       <button type="reset">All as they were</button>
     </form>
-    <div class="chosen">${told()}</div>
+    <div class="chosen">${announcement()}</div>
   </section>`;
 }
 
@@ -52,7 +52,7 @@ function field({ name, default: value, description }: Token): TemplateResult {
 function take(event: Event): void {
   const input = event.target as HTMLInputElement;
   set(input.name, input.value.trim());
-  tell(event.currentTarget as HTMLElement);
+  announce(event.currentTarget as HTMLElement);
 }
 
 function set(name: string, value: string): void {
@@ -65,12 +65,12 @@ function set(name: string, value: string): void {
   }
 }
 
-function tell(form: HTMLElement): void {
+function announce(form: HTMLElement): void {
   const place = form.parentElement?.querySelector<HTMLElement>('.chosen');
-  if (place) render(told(), place);
+  if (place) render(announcement(), place);
 }
 
-function told(): TemplateResult {
+function announcement(): TemplateResult {
   const lines = [...chosen].map(([name, value]) => `  ${name}: ${value};`);
   return chosen.size === 0
     ? html`<p class="more">Nothing is changed.</p>`

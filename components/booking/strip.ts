@@ -29,7 +29,7 @@ export function weekStrip(
   const foot = HEAD + rows * ROW + 4;
   const every = Math.max(1, Math.ceil((66 * WEEKS) / Math.max(1, width - LEFT - RIGHT)));
   const late = milestones.filter((one) => one.state === 'late').length;
-  const told = strings.stripTold(
+  const label = strings.stripTold(
     countText(marks.length, 'milestone'),
     countText(late, 'milestone'),
   );
@@ -38,7 +38,7 @@ export function weekStrip(
       role="img"
       width=${width}
       height=${foot + 4}
-      aria-label="${strings.strip(WEEKS)}. ${told}"
+      aria-label="${strings.strip(WEEKS)}. ${label}"
     >
       ${stretch.weeks.map((week, index) => {
         const named = (index + 1) % every === 0;

@@ -6,7 +6,7 @@ import type { Sense } from './change-mark.js';
 import type { DatePair } from './changes.js';
 import type { CompareStrings } from './strings.js';
 
-export interface Told {
+export interface ChangeText {
   readonly sense: Sense;
   readonly text: string;
 }
@@ -76,7 +76,7 @@ export function summaryRows(
 }
 
 /** What became of a key date: of its float where both plans have one. */
-export function dateChange({ before, after }: DatePair, words: CompareStrings): Told {
+export function dateChange({ before, after }: DatePair, words: CompareStrings): ChangeText {
   if (!before) return { sense: 'even', text: words.dateAdded };
   if (!after) return { sense: 'even', text: words.dateRemoved };
   const old = before.floatMinutes;
@@ -94,7 +94,7 @@ export function floatShown(minutes: number | null, words: CompareStrings): strin
   return minutes === null ? '' : `${words.float(floatText(minutes))}, `;
 }
 
-function finishChange(old: Instant | null, now: Instant | null, words: CompareStrings): Told {
+function finishChange(old: Instant | null, now: Instant | null, words: CompareStrings): ChangeText {
   if (old === now) return { sense: 'even', text: words.same };
   if (old === null) return { sense: 'better', text: words.nowFinishes };
   if (now === null) return { sense: 'worse', text: words.noLongerFinishes };
@@ -108,13 +108,13 @@ function countChange(
   now: number,
   good: 'more' | 'fewer',
   words: CompareStrings,
-): Told {
+): ChangeText {
   if (old === now) return { sense: 'even', text: words.same };
-  const way = now > old ? 'more' : 'fewer';
+  const direction = now > old ? 'more' : 'fewer';
   const sign = now > old ? '+' : minus;
   return {
-    sense: way === good ? 'better' : 'worse',
-    text: `${sign}${Math.abs(now - old)} ${words[way]}`,
+    sense: direction === good ? 'better' : 'worse',
+    text: `${sign}${Math.abs(now - old)} ${words[direction]}`,
   };
 }
 

@@ -188,12 +188,12 @@ export class PossessionCompare extends LitElement {
 
   #renderMoves(before: Allocation, after: Allocation, words: CompareStrings): TemplateResult {
     const { work, unchanged } = changesOf(before, after);
-    const told =
+    const text =
       work.length > 0
         ? nothing
         : html`<p class="note nothing">${unchanged === 0 ? words.noWork : words.nothingMoved}</p>`;
     return html`<h3>${words.moves}</h3>
-      ${told}
+      ${text}
       ${
         work.length === 0
           ? nothing

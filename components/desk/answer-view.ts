@@ -87,5 +87,5 @@ function progressBar({ planning: { progress }, words }: Desk): TemplateResult {
 }
 
 function prove({ picked, planning }: Desk): void {
-  picked.tell(() => planning.allocation && explainCertificate(planning.allocation));
+  picked.explain(() => planning.allocation && explainCertificate(planning.allocation));
 }

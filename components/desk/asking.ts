@@ -1,15 +1,15 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { Latest } from './latest.js';
+import { LatestTask } from './latest.js';
 
 /** A part of the desk that asks one question at a time; the view shows whether it is under way or has failed. */
-export abstract class Asking implements ReactiveController {
+export abstract class TaskController implements ReactiveController {
   protected readonly host: ReactiveControllerHost;
-  protected readonly latest: Latest;
+  protected readonly latest: LatestTask;
 
   /** `failed`: what is said of a question that fails, before the words of its error. */
   constructor(host: ReactiveControllerHost, failed: string) {
     this.host = host;
-    this.latest = new Latest({ failed, onChange: () => host.requestUpdate() });
+    this.latest = new LatestTask({ failed, onChange: () => host.requestUpdate() });
     host.addController(this);
   }
 

@@ -1,7 +1,7 @@
 import type { ReactiveControllerHost } from 'lit';
 import type { Allocation, CutIsolation, Engine, Move } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
-import { Asking } from './asking.js';
+import { TaskController } from './asking.js';
 
 /** What a window as it is typed does to the plan of the work, before anything is changed. */
 export interface CutEffect {
@@ -15,7 +15,7 @@ export interface CutEffect {
 }
 
 /** Looks ahead at a change of the picked window while it is typed. */
-export class CutPreview extends Asking {
+export class CutPreview extends TaskController {
   /** Null where nothing is typed that differs from the window as it is. */
   effect: CutEffect | null = null;
 

@@ -4,11 +4,11 @@ import type { Change, OpenPlan } from '../../src/plan/index.js';
 import type { CutPreview } from './cut-preview.js';
 import type { RuleTrial } from './rule-trial.js';
 import type { Place } from '../why/explanation.js';
-import type { Figures } from './figures.js';
+import type { ResultsController } from './figures.js';
 import type { Incoming } from './incoming.js';
 import type { Keeping } from './keeping.js';
 import type { Meeting } from './meeting.js';
-import type { Outlooks } from './outlooks.js';
+import type { ForecastController } from './outlooks.js';
 import type { Picked } from './picked.js';
 import type { Planning } from './planning.js';
 import type { SheetResults } from './sheet-results.js';
@@ -54,10 +54,10 @@ export interface Desk {
   readonly redoLabel: string;
   /** The words of the desk in the language of its place. */
   readonly words: DeskStrings;
-  readonly figures: Figures;
+  readonly figures: ResultsController;
   readonly incoming: Incoming;
   readonly planning: Planning;
-  readonly outlooks: Outlooks;
+  readonly outlooks: ForecastController;
   readonly meeting: Meeting;
   readonly sharing: DeskSharing;
   readonly shift: Shift;

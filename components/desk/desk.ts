@@ -30,7 +30,7 @@ import type {} from '../sheet/sheet.js';
 import type { Desk, Menu, ShownRows } from './desk-parts.js';
 import { agreedStyles } from './agreed.styles.js';
 import { styles } from './desk.styles.js';
-import { Figures } from './figures.js';
+import { ResultsController } from './figures.js';
 import { filesView } from './files-view.js';
 import { fitView } from './fit-view.js';
 import { footView } from './foot.js';
@@ -47,8 +47,8 @@ import { menuView } from './menu-view.js';
 import { narrowStyles } from './narrow.styles.js';
 import { newFaultsText } from './new-faults.js';
 import { newsView } from './news.js';
-import { Opening } from './opening.js';
-import { Outlooks } from './outlooks.js';
+import { ViewLoader } from './opening.js';
+import { ForecastController } from './outlooks.js';
 import { panelStyles } from './panel.styles.js';
 import { paperStyles } from './paper.styles.js';
 import { Picked } from './picked.js';
@@ -182,7 +182,7 @@ export class PossessionDesk extends LitElement implements Desk {
   declare protected trouble: string;
   declare protected said: string;
   /** Whether a narrow screen shows every caution. */
-  declare protected wary: boolean;
+  declare protected cautionsOpen: boolean;
   declare folded: boolean;
   /** Words to use in place of the desk's own. */
   declare strings: Partial<DeskStrings>;
@@ -191,10 +191,10 @@ export class PossessionDesk extends LitElement implements Desk {
     de: () => import('./strings.de.js'),
   });
 
-  readonly figures = new Figures(this);
+  readonly figures = new ResultsController(this);
   readonly incoming = new Incoming(this);
   readonly planning = new Planning(this);
-  readonly outlooks = new Outlooks(this);
+  readonly outlooks = new ForecastController(this);
   readonly meeting = new Meeting(this);
   readonly shift = new Shift(this);
   readonly watch: ShiftWatch = new ShiftWatch(this);
@@ -204,7 +204,7 @@ export class PossessionDesk extends LitElement implements Desk {
   readonly cutPreview = new CutPreview(this);
   readonly keeping = new Keeping(this);
   readonly sharing: Sharing = new Sharing(this);
-  readonly #opening = new Opening(this);
+  readonly #opening = new ViewLoader(this);
   readonly #drops = fileDrops(this, {
     over: (over) => {
       this.over = over;
@@ -249,7 +249,7 @@ export class PossessionDesk extends LitElement implements Desk {
     this.newer = null;
     this.trouble = '';
     this.said = '';
-    this.wary = false;
+    this.cautionsOpen = false;
     this.folded = true;
     this.strings = {};
   }
@@ -277,7 +277,7 @@ export class PossessionDesk extends LitElement implements Desk {
   change(changes: Change | readonly Change[], label: string, planAgain = false): void {
     if (!this.mayChange() || !this.plan?.change(changes, label)) return;
     this.#edited = this.document;
-    this.#opening.planAgain = planAgain;
+    this.#opening.replan = planAgain;
   }
 
   mayChange(): boolean {
@@ -339,7 +339,7 @@ export class PossessionDesk extends LitElement implements Desk {
     if (view !== this.view) {
       this.view = view;
       this.#followed = '';
-      this.picked.hush();
+      this.picked.close();
     }
     this.#opening.open(view);
   }
@@ -429,7 +429,7 @@ export class PossessionDesk extends LitElement implements Desk {
       this.planning.forget();
       this.ruleTrial.startFrom(null);
       this.outlooks.forgetEntered();
-      this.#opening.planAgain = false;
+      this.#opening.replan = false;
       this.#opening.forget();
     }
     if (this.engine) this.#pending = this.#refresh(this.engine, this.document);
@@ -492,7 +492,7 @@ export class PossessionDesk extends LitElement implements Desk {
         </div>
       </main>
       ${whole ? nothing : sideView(this, this.#onUp)}
-      ${footView(this.words, this.wary, this.#onWary)}
+      ${footView(this.words, this.cautionsOpen, this.#onCautions)}
       ${this.over ? html`<p class="dropping" role="status">${this.words.drop}</p>` : nothing}
     </div>`;
   }
@@ -560,7 +560,7 @@ export class PossessionDesk extends LitElement implements Desk {
     this.trouble = '';
     this.said = '';
     this.planning.outdate();
-    this.#opening.planAgain = false;
+    this.#opening.replan = false;
     this.document = document;
     if (!own) this.say(this.words.changedBy(by.join(', ') || this.words.anotherTab));
   }
@@ -570,8 +570,8 @@ export class PossessionDesk extends LitElement implements Desk {
     const before = this.#edited === document ? this.figures.results?.faults : undefined;
     if (!(await this.figures.ask(engine, document))) return;
     // An unlikely change is told at once: what it leaves out would else be missed in the plan.
-    const told = before && newFaultsText(before, this.figures.results?.faults ?? []);
-    if (told) this.say(told);
+    const news = before && newFaultsText(before, this.figures.results?.faults ?? []);
+    if (news) this.say(news);
     this.#keepPicked();
     this.#opening.figuresKnown(engine, document);
   }
@@ -586,7 +586,7 @@ export class PossessionDesk extends LitElement implements Desk {
       picked.pick({ window });
     }
     picked.pick({ placement: null });
-    picked.retell();
+    picked.refresh();
   }
 
   get #isDark(): boolean {
@@ -631,17 +631,17 @@ export class PossessionDesk extends LitElement implements Desk {
   };
 
   readonly #onFigure = ({ figure }: FigureAskEvent): void => {
-    this.picked.tell(() => explained(this, figure));
+    this.picked.explain(() => explained(this, figure));
     this.bringSide();
   };
 
   readonly #onFaults = (): void => {
-    this.picked.tell(() => tellFaults(this.figures.results, this.document));
+    this.picked.explain(() => tellFaults(this.figures.results, this.document));
     this.bringSide();
   };
 
-  readonly #onWary = (): void => {
-    this.wary = !this.wary;
+  readonly #onCautions = (): void => {
+    this.cautionsOpen = !this.cautionsOpen;
   };
 
   readonly #onUp = (): void => {

@@ -1,10 +1,10 @@
 import type { ReactiveControllerHost } from 'lit';
 import type { Engine, Results } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
-import { Asking } from './asking.js';
+import { TaskController } from './asking.js';
 
 /** Everything that follows from the document without a search; the last document asked about wins. */
-export class Figures extends Asking {
+export class ResultsController extends TaskController {
   results: Results | null = null;
 
   constructor(host: ReactiveControllerHost) {

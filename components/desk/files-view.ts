@@ -32,13 +32,13 @@ export function filesView(desk: Desk): TemplateResult {
 }
 
 function whereTo({ incoming, document, words }: Desk): TemplateResult {
-  const ways = [
+  const choices = [
     [false, words.intoThis(document?.name ?? '')],
     [true, words.intoNew],
   ] as const;
   return html`<div class="where-to">
     <div class="choice" role="group" aria-label=${words.whereTo}>
-      ${ways.map(
+      ${choices.map(
         ([isNew, text]) =>
           html`<button
             type="button"

@@ -25,5 +25,5 @@ export function pickFit(
 ): void {
   const fit = { package: at.package, window: at.window };
   picked.pick({ fit });
-  picked.tell(() => tellFit(figures.results, fit));
+  picked.explain(() => tellFit(figures.results, fit));
 }

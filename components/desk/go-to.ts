@@ -43,10 +43,10 @@ async function goToCell(
 ): Promise<void> {
   if (row < 0) return;
   // What was told of the figure stays beside the cell it leads to.
-  const { told } = desk.picked;
+  const { explanation: told } = desk.picked;
   desk.show('work');
   desk.workTable = kind;
-  desk.picked.tell(() => told);
+  desk.picked.explain(() => told);
   await desk.updateComplete;
   const sheet = root.querySelector<PossessionSheet>(`[data-kind=${kind}]`);
   await customElements.whenDefined('possession-sheet');

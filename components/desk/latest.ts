@@ -11,7 +11,7 @@ export interface LatestOptions {
 }
 
 /** Asks one question at a time: a new one ends the one before, whose answer is then dropped. */
-export class Latest {
+export class LatestTask {
   busy = false;
   /** Why the last question has no answer; empty while all is well. */
   trouble = '';

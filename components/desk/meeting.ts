@@ -3,7 +3,7 @@ import { totalMinutes } from '../../src/calendar/index.js';
 import type { Report, Results } from '../../src/engine/index.js';
 import { nameAmong, nameOf } from '../../src/engine/plan-out/plan-name.js';
 import type { AgreedPlan, PlanDocument } from '../../src/model/index.js';
-import type { Outlooks } from './outlooks.js';
+import type { ForecastController } from './outlooks.js';
 import type { Planning } from './planning.js';
 import { wordsOf } from '../shared/words-of.js';
 
@@ -11,7 +11,7 @@ import { wordsOf } from '../shared/words-of.js';
 interface Known {
   readonly document: PlanDocument | null;
   readonly planning: Pick<Planning, 'allocation' | 'proposal' | 'broken'>;
-  readonly outlooks: Pick<Outlooks, 'handbacks' | 'booked' | 'people'>;
+  readonly outlooks: Pick<ForecastController, 'handbacks' | 'booked' | 'people'>;
   moment(): number;
   complain(text: string): void;
 }

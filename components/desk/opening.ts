@@ -17,7 +17,7 @@ const followers: readonly string[] = ['windows', 'table', 'site', 'handback', 's
 const SETTLE_MS = 800;
 
 /** What each view needs to have been worked out before it says anything, and what it explains first. */
-export class Opening {
+export class ViewLoader {
   readonly #desk: Desk;
   /** Whether a plan was looked for since the document was opened. */
   #known = false;
@@ -25,7 +25,7 @@ export class Opening {
   /** The search under way, with what follows from its end. */
   #search: Promise<void> = Promise.resolve();
   /** Whether the plan is to be made anew as soon as the figures of the change are known. */
-  planAgain = false;
+  replan = false;
 
   constructor(desk: Desk) {
     this.#desk = desk;
@@ -39,8 +39,8 @@ export class Opening {
   /** The agreed plan is held against the document first: it is never made anew unless a person asks. */
   async #follow(engine: Engine, document: PlanDocument): Promise<void> {
     const desk = this.#desk;
-    const { planAgain } = this;
-    this.planAgain = false;
+    const { replan: planAgain } = this;
+    this.replan = false;
     clearTimeout(this.#settling);
     desk.planning.waits = false;
     if (document.agreed?.now) {
@@ -80,7 +80,7 @@ export class Opening {
   mend(): Promise<void> {
     const { engine, document } = this.#desk;
     if (!engine || !document) return Promise.resolve();
-    return (this.#search = this.#again(engine, document));
+    return (this.#search = this.#replan(engine, document));
   }
 
   /** Asks for what a view shows where it is not known yet, and explains what stands first in it. */
@@ -209,7 +209,7 @@ export class Opening {
   }
 
   /** A plan for the changed document from what was agreed before. */
-  async #again(engine: Engine, document: PlanDocument): Promise<void> {
+  async #replan(engine: Engine, document: PlanDocument): Promise<void> {
     const desk = this.#desk;
     const { planning, outlooks, picked } = desk;
     const found = await planning.again(engine, document);
@@ -225,6 +225,6 @@ export class Opening {
     // What was asked of the plan before is asked of this one: the view is never left empty.
     if (desk.view === 'handback') this.open(desk.view);
     if (desk.view === 'plan')
-      picked.tell(() => planning.proposal && tellMoves(found.value, planning.proposal));
+      picked.explain(() => planning.proposal && tellMoves(found.value, planning.proposal));
   }
 }

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Outlooks } from './outlooks.js';
+import type { ForecastController } from './outlooks.js';
 
 /** Says what could not be worked out. */
-export const outlookTrouble = ({ trouble }: Outlooks): TemplateResult | typeof nothing =>
+export const outlookTrouble = ({ trouble }: ForecastController): TemplateResult | typeof nothing =>
   trouble ? html`<p class="trouble" role="alert">${trouble}</p>` : nothing;

@@ -18,7 +18,7 @@ import type {
 } from '../../src/engine/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import type { OptionsAsked } from '../options/options-ask-event.js';
-import { Latest } from './latest.js';
+import { LatestTask } from './latest.js';
 
 /** What an outlook is worked out from. */
 export interface Basis {
@@ -50,7 +50,7 @@ type Kind = keyof typeof failed;
 const plannedKinds = ['handback', 'live', 'price', 'options', 'account', 'lifting'] as const;
 
 /** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
-export class Outlooks implements ReactiveController {
+export class ForecastController implements ReactiveController {
   handbacks: readonly HandbackResult[] = [];
   /** Whether `handbacks` has every window that takes work; a shift that is resumed asks for its own first. */
   hasAllHandbacks = false;
@@ -79,7 +79,7 @@ export class Outlooks implements ReactiveController {
   readonly #host: ReactiveControllerHost;
   #waiting: ReturnType<typeof setTimeout> | undefined;
   /** One question of a kind at a time, the last asked; kinds do not hinder each other. */
-  readonly #latest: Readonly<Record<Kind, Latest>>;
+  readonly #latest: Readonly<Record<Kind, LatestTask>>;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
@@ -87,9 +87,9 @@ export class Outlooks implements ReactiveController {
     this.#latest = Object.fromEntries(
       Object.entries(failed).map(([kind, words]) => [
         kind,
-        new Latest({ failed: words, onChange }),
+        new LatestTask({ failed: words, onChange }),
       ]),
-    ) as Record<Kind, Latest>;
+    ) as Record<Kind, LatestTask>;
     host.addController(this);
   }
 

@@ -3,7 +3,7 @@ import type { LedgerAskEvent } from '../ledger/ledger-ask-event.js';
 import type { Explanation } from '../why/explanation.js';
 
 /** How a picked thing is explained: asked anew each time the figures change. */
-type Teller = () => Explanation | null;
+type Explainer = () => Explanation | null;
 
 /** What is picked on the desk, and what the panel says of it. */
 export class Picked {
@@ -14,10 +14,10 @@ export class Picked {
   row: LedgerAskEvent['row'] | null = null;
   /** Index of the picked piece of work in the plan's placements. */
   placement: number | null = null;
-  told: Explanation | null = null;
+  explanation: Explanation | null = null;
 
   readonly #host: ReactiveControllerHost;
-  #teller: Teller = () => null;
+  #explainer: Explainer = () => null;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
@@ -30,20 +30,20 @@ export class Picked {
   }
 
   /** Explains something, now and after each change of the figures, until something else is explained. */
-  tell(teller: Teller): void {
-    this.#teller = teller;
-    this.retell();
+  explain(teller: Explainer): void {
+    this.#explainer = teller;
+    this.refresh();
   }
 
   /** Explains the same thing from the figures as they are now. */
-  retell(): void {
-    this.told = this.#teller();
+  refresh(): void {
+    this.explanation = this.#explainer();
     this.#host.requestUpdate();
   }
 
   /** Nothing is explained. */
-  hush(): void {
+  close(): void {
     this.row = null;
-    this.tell(() => null);
+    this.explain(() => null);
   }
 }

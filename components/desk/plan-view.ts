@@ -111,7 +111,7 @@ function planned(desk: Desk, results: Results, document: PlanDocument): Template
 function pickPlacement(desk: Desk, { index }: PlacementSelectEvent): void {
   const { picked, figures } = desk;
   picked.pick({ placement: index });
-  picked.tell(() => {
+  picked.explain(() => {
     const allocation = desk.planning.looked;
     const activities = figures.results?.plan.activities;
     if (!allocation?.placements[index] || !activities || !desk.document) return null;

@@ -12,8 +12,8 @@ import type {
   ShortNotice,
 } from '../../src/engine/index.js';
 import type { AgreedPlan, PlanDocument } from '../../src/model/index.js';
-import { Asking } from './asking.js';
-import { Latest, type Outcome } from './latest.js';
+import { TaskController } from './asking.js';
+import { LatestTask, type Outcome } from './latest.js';
 
 /** Simulated runs that the chance of each window rests on while a plan is made to it. */
 const CHANCE_RUNS = 20_000;
@@ -22,7 +22,7 @@ const CHANCE_RUNS = 20_000;
  * The plan of the work: the one agreed on, held against the document as it is; what a search proposes beside it; and the
  * search for the next. While nothing is agreed the proposal stands for the plan, and whoever shows it says so.
  */
-export class Planning extends Asking {
+export class Planning extends TaskController {
   /** The agreed plan as it stands in the document shown; null where none is agreed or that is not known yet. */
   agreed: GivenPlan | null = null;
   /** What a search found and nobody has agreed yet. */
@@ -44,12 +44,12 @@ export class Planning extends Asking {
   /** The tables were changed a moment ago: a plan is looked for once nothing more is. */
   waits = false;
 
-  readonly #assessing: Latest;
+  readonly #assessing: LatestTask;
   #enough: ((found: Allocation) => void) | undefined;
 
   constructor(host: ReactiveControllerHost) {
     super(host, 'No plan was worked out');
-    this.#assessing = new Latest({
+    this.#assessing = new LatestTask({
       failed: 'The agreed plan could not be held against the tables',
       onChange: () => host.requestUpdate(),
     });

@@ -31,7 +31,7 @@ function askOfWindow(desk: Desk, id: string, column: string): void {
       : column === 'chance'
         ? { of: 'on-time', window: id }
         : undefined;
-  picked.tell(() => {
+  picked.explain(() => {
     if (column === 'holds' || column === 'clear')
       return tellWindowWork(figures.results, planning.shown, id);
     return (
@@ -44,7 +44,7 @@ const ledgerRow = (column: string): 'gross' | 'usable' => (column === 'gross' ? 
 
 function askOfWork(desk: Desk, id: string, name: string, column: string): void {
   const { picked, figures, planning, document } = desk;
-  picked.tell(() => {
+  picked.explain(() => {
     const { results } = figures;
     const plan = planning.shown;
     if (!results || column === 'fits' || !plan) return tellPackage(results, name);

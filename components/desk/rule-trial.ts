@@ -1,10 +1,10 @@
 import type { ReactiveControllerHost } from 'lit';
 import type { Engine, RuleChange } from '../../src/engine/index.js';
 import type { PlanDocument, RuleSet } from '../../src/model/index.js';
-import { Asking } from './asking.js';
+import { TaskController } from './asking.js';
 
 /** What a change of the rules does to windows and fits, against the rules it is held up to. */
-export class RuleTrial extends Asking {
+export class RuleTrial extends TaskController {
   /** The rules before the changes; null before any. */
   before: RuleSet | null = null;
   change: RuleChange | null = null;

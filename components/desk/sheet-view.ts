@@ -103,9 +103,9 @@ function onCell(desk: Desk, kind: TableKind, { row, column }: CellSelectEvent): 
     const id = valueIn(table, kind, row, 'window');
     if (!figures.results?.plan.windows.some((one) => one.id === id)) return;
     picked.pick({ window: id, row: 'usable' });
-    picked.tell(() => tellLedger(figures.results, picked.window, 'usable'));
+    picked.explain(() => tellLedger(figures.results, picked.window, 'usable'));
   } else if (kind === 'work') {
     const id = valueIn(table, kind, row, 'package');
-    picked.tell(() => tellPackage(figures.results, id));
+    picked.explain(() => tellPackage(figures.results, id));
   }
 }

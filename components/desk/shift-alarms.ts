@@ -6,6 +6,6 @@ export interface ShiftAlarms {
   /** The last alarm that went off and that nobody has put away. */
   readonly alarm: Alarm | null;
   readonly signals: AlarmSignals;
-  hush(): void;
+  silence(): void;
   setSignals(signals: AlarmSignals): void;
 }

@@ -14,7 +14,7 @@ export function alarmLine({ watch }: Desk, zone: string): TemplateResult | typeo
           : `${alarm.minutes} min to the cut-off of ${alarm.name}, ${clockText(alarm.at, zone)}.`
       }</strong
     >
-    <button type="button" @click=${() => watch.hush()}>Seen</button>
+    <button type="button" @click=${() => watch.silence()}>Seen</button>
   </div>`;
 }
 

@@ -39,7 +39,7 @@ export class ShiftWatch implements ReactiveController, ShiftAlarms {
   }
 
   /** Puts the alarm away. */
-  hush(): void {
+  silence(): void {
     this.alarm = null;
     this.#desk.requestUpdate();
   }

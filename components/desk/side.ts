@@ -8,7 +8,7 @@ import { windowSide } from './windows-view.js';
 /** Whether the panel has anything to say; else it folds away and the view has its room. */
 export function hasSide(desk: Desk): boolean {
   const { view, picked, figures, planning } = desk;
-  if (picked.told) return true;
+  if (picked.explanation) return true;
   return view === 'windows' && figures.results !== null && planning.shown !== null;
 }
 
@@ -18,14 +18,14 @@ export function sideView(desk: Desk, up: () => void): TemplateResult {
   return html`<aside aria-label=${words.why} tabindex="0">
     <button class="plain up" type="button" @click=${up}>${words.toTop}</button>
     ${
-      picked.told
-        ? html`<button class="shut" type="button" @click=${() => picked.hush()}>
+      picked.explanation
+        ? html`<button class="shut" type="button" @click=${() => picked.close()}>
               ${words.close}
             </button>
             ${view === 'windows' ? windowSide(desk) : nothing}
             ${view === 'plan' && (planPart === 'plan' || planPart === 'where') ? planSide(desk) : nothing}
             <possession-why
-              .explanation=${picked.told}
+              .explanation=${picked.explanation}
               @possession-why-link=${(event: WhyLinkEvent) => void desk.goTo(event.place)}
             ></possession-why>`
         : overview(desk)

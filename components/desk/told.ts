@@ -29,17 +29,17 @@ export function tellLedger(
   const window = results?.plan.windows.find((one) => one.id === id);
   const ledger = results?.ledgers.find((one) => one.window === id);
   if (!results || !window || !ledger) return null;
-  const told = explainLedger(ledger, window, results.plan.rules, row);
-  if (row !== 'usable') return told;
+  const explained = explainLedger(ledger, window, results.plan.rules, row);
+  if (row !== 'usable') return explained;
   // A plan of very many pairs has no verdicts: nobody may read that as none that fits.
   if (results.fits.length === 0 && results.packages.length > 0)
-    return { ...told, sentence: `${told.sentence} Which packages would fit is not worked out.` };
+    return { ...explained, sentence: `${explained.sentence} Which packages would fit is not worked out.` };
   const rows = fitsIn(id, results.fits);
   const whole = verdictsInWindow(results.fits, id).filter((one) => one.fits).length;
   const count = `${whole} of ${countText(results.packages.length, 'package')}`;
   return {
-    ...told,
-    sentence: `${told.sentence} Whole and on its own, ${count} would fit.`,
+    ...explained,
+    sentence: `${explained.sentence} Whole and on its own, ${count} would fit.`,
     rowsTitle: 'What would go, each on its own: whole ones first, then the most of others',
     rows,
   };

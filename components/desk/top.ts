@@ -96,7 +96,7 @@ export function topView(
     <div role="tablist" aria-label=${words.places} @keydown=${on.placeKey}>
       ${placeIds.map((place) => placeTab(desk, place))}
     </div>
-    ${placeIds.map((place) => ways(desk, place))}
+    ${placeIds.map((place) => viewLinks(desk, place))}
   </header>`;
 }
 
@@ -116,7 +116,7 @@ function placeTab(desk: Desk, place: PlaceId): TemplateResult {
 }
 
 /** The ways to look at a place; those of the others wait unseen. */
-function ways(desk: Desk, place: PlaceId): TemplateResult | typeof nothing {
+function viewLinks(desk: Desk, place: PlaceId): TemplateResult | typeof nothing {
   const views = viewsOf[place];
   if (views.length < 2) return nothing;
   return html`<div

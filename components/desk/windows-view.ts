@@ -65,7 +65,7 @@ export function windowSide(desk: Desk): TemplateResult {
 export function askLedger(desk: Desk, row: LedgerAskEvent['row']): void {
   const { picked, figures } = desk;
   picked.pick({ row });
-  picked.tell(() => tellLedger(figures.results, picked.window, row));
+  picked.explain(() => tellLedger(figures.results, picked.window, row));
 }
 
 function forms(desk: Desk): TemplateResult | typeof nothing {
@@ -164,5 +164,5 @@ async function bestUse(desk: Desk): Promise<void> {
   const found = await planning.shortNotice(engine, document, picked.window);
   if (!found.done) return;
   desk.outlooks.clearPlanned();
-  picked.tell(() => tellShortNotice(found.value, document.zone));
+  picked.explain(() => tellShortNotice(found.value, document.zone));
 }

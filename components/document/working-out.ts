@@ -22,7 +22,7 @@ export const nothingYet: WorkedOut = { results: null, plan: null, handbacks: nul
  */
 export class WorkingOut {
   readonly #engine: () => Engine;
-  readonly #tell: (known: WorkedOut) => void;
+  readonly #notify: (known: WorkedOut) => void;
   readonly #failed: (error: unknown) => void;
   readonly #wanted = new Set<Wanted>();
   #document: PlanDocument | undefined;
@@ -35,7 +35,7 @@ export class WorkingOut {
     failed: (error: unknown) => void,
   ) {
     this.#engine = engine;
-    this.#tell = tell;
+    this.#notify = tell;
     this.#failed = failed;
   }
 
@@ -65,7 +65,7 @@ export class WorkingOut {
     const learn = (more: Partial<WorkedOut>): void => {
       signal.throwIfAborted();
       this.#known = { ...this.#known, ...more };
-      this.#tell(this.#known);
+      this.#notify(this.#known);
     };
     try {
       if (changed || !this.#known.results)

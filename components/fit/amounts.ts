@@ -8,14 +8,14 @@ export const MOST_PAIRS = 10_000;
 
 /** Works out, in slices while nothing else goes on, how much of each package that does not fit whole goes in each window. */
 export class Amounts {
-  readonly #told: () => void;
+  readonly #onChange: () => void;
   #open: FitVerdict[] = [];
   #of: readonly FitVerdict[] | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   /** `told`: called when all of it is known. */
   constructor(told: () => void) {
-    this.#told = told;
+    this.#onChange = told;
   }
 
   /** Whether `most` of each of these can be read without working anything out. */
@@ -47,7 +47,7 @@ export class Amounts {
       while (this.#open.length > 0 && performance.now() < until) void this.#open.pop()!.most;
       this.#timer = undefined;
       if (this.#open.length > 0) this.#later();
-      else this.#told();
+      else this.#onChange();
     }, SLICE);
   }
 }

@@ -25,7 +25,7 @@ import { asPlanned, goesFirst, type MapOrder } from './goes-first.js';
 import { MapView, type MapData } from './map-view.js';
 import { printedMap } from './printed.js';
 import { defaultStrings, type FitStrings } from './strings.js';
-import { VerdictBook } from './verdict-book.js';
+import { VerdictIndex } from './verdict-book.js';
 import { verdictMark } from './verdict-mark.js';
 
 /**
@@ -68,7 +68,7 @@ export class PossessionFit extends LitElement {
   #order: MapOrder = asPlanned(0, 0);
   #rows: readonly PackageSummary[] = [];
   #columns: readonly AccessWindow[] = [];
-  #book = new VerdictBook([], [], []);
+  #book = new VerdictIndex([], [], []);
   #at = { row: 0, column: 0 };
   #chosen = { row: -1, column: -1 };
   #view: MapView | undefined;
@@ -107,7 +107,7 @@ export class PossessionFit extends LitElement {
     const others = changed.has('packages') || changed.has('windows') || changed.has('goesFirst');
     if (others || (changed.has('fits') && this.goesFirst)) this.#lay();
     if (others || changed.has('fits'))
-      this.#book = new VerdictBook(
+      this.#book = new VerdictIndex(
         this.fits,
         this.packages,
         this.windows,

@@ -9,13 +9,13 @@ import { MapHead, MapRow } from './map-row.js';
 import { mapSize, packageText, type MapSize } from './map-size.js';
 import { Settling } from './settling.js';
 import type { FitStrings } from './strings.js';
-import type { VerdictBook } from './verdict-book.js';
+import type { VerdictIndex } from './verdict-book.js';
 
 /** What the map shows. */
 export interface MapData {
   readonly packages: readonly PackageSummary[];
   readonly windows: readonly AccessWindow[];
-  readonly book: VerdictBook;
+  readonly book: VerdictIndex;
   /** The cell picked; -1 where none is. */
   readonly chosen: GridCell;
   /** The cell that the Tab key comes to; always drawn. */

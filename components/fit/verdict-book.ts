@@ -6,7 +6,7 @@ import type { AccessWindow } from '../../src/model/index.js';
  * Verdicts by package and window. They come by packages, then windows, in plan order, and are then found by their place;
  * only where they do not are they all looked through.
  */
-export class VerdictBook {
+export class VerdictIndex {
   readonly #fits: readonly FitVerdict[];
   readonly #packages: readonly PackageSummary[];
   readonly #windows: readonly AccessWindow[];

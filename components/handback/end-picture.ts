@@ -80,7 +80,7 @@ export function endPicture(
   const ticks = momentTicks(scale.from, scale.to, Math.max(2, Math.floor(width / 64)), zone).filter(
     (tick) => x(tick) >= 16 && x(tick) <= width - 16,
   );
-  const told = [
+  const label = [
     `${strings.plannedClear} ${clockText(result.plannedClear, zone)}`,
     `${strings.plannedHandback} ${clockText(result.plannedHandback, zone)}`,
     endLabel,
@@ -90,7 +90,7 @@ export function endPicture(
     width=${width}
     height=${height}
     role="img"
-    aria-label="${strings.end}: ${told}"
+    aria-label="${strings.end}: ${label}"
   >
     ${kindPatterns}
     ${ticks.map(

@@ -56,7 +56,7 @@ function showTimes(form: HTMLFormElement): void {
   for (const one of form.querySelectorAll<HTMLElement>('.at-time')) one.hidden = before !== '';
 }
 
-function tell(form: HTMLFormElement, problem = '', at?: string): void {
+function showProblem(form: HTMLFormElement, problem = '', at?: string): void {
   form.querySelector('.problem')!.textContent = problem;
   for (const one of fieldsOf(form)) {
     one.toggleAttribute('aria-invalid', false);
@@ -70,7 +70,7 @@ function tell(form: HTMLFormElement, problem = '', at?: string): void {
 export function putBack(form: HTMLFormElement, on: PointForm): void {
   const texts = textsOf(on);
   for (const one of fieldsOf(form)) one.value = texts[one.name as keyof Texts];
-  tell(form);
+  showProblem(form);
   showTimes(form);
 }
 
@@ -79,15 +79,15 @@ function submit(event: Event, on: PointForm): void {
   const form = event.currentTarget as HTMLFormElement;
   const { strings, window, zone, words } = on;
   const { point: name, holder, before, day, clock } = typedIn(form);
-  if (name === '') return tell(form, strings.givePoint, 'point');
+  if (name === '') return showProblem(form, strings.givePoint, 'point');
   if (before !== '') {
-    tell(form);
+    showProblem(form);
     return on.take({ name, holder, before }, form);
   }
   const first = textsOf(on);
   const sameTime = clock === first.clock && (day === '' || day === first.day);
   if (on.changes && words.at !== undefined && sameTime) {
-    tell(form);
+    showProblem(form);
     return on.take({ name, holder, at: words.at }, form);
   }
   const found = momentsIn(clock, window, zone, day === '' ? undefined : Number(day));
@@ -97,9 +97,9 @@ function submit(event: Event, on: PointForm): void {
       skipped: strings.noSuchTime,
       outside: strings.notInWindow,
     };
-    return tell(form, problems[found], 'clock');
+    return showProblem(form, problems[found], 'clock');
   }
-  tell(form);
+  showProblem(form);
   // Of two readings the earlier: it leaves less time. An offset typed with the time chooses.
   on.take({ name, holder, at: isoText(found[0]!, zone) }, form);
 }
@@ -136,7 +136,7 @@ export function pointForm(on: PointForm): TemplateResult {
     @submit=${(event: Event) => submit(event, on)}
     @input=${(event: Event) => {
       const form = event.currentTarget as HTMLFormElement;
-      tell(form);
+      showProblem(form);
       showTimes(form);
     }}
     @keydown=${(event: KeyboardEvent) => {

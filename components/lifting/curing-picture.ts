@@ -18,12 +18,12 @@ export function curingPicture(
   const most = Math.max(needed, ...curve.map((one) => one.maturity)) * 1.1;
   const axes = axesOf(pouredAt, to, most, width);
   const { x, y } = axes;
-  const told = readyAt === null ? words.notKnown : `${words.ready} ${momentText(readyAt, zone)}`;
+  const readyText = readyAt === null ? words.notKnown : `${words.ready} ${momentText(readyAt, zone)}`;
   return html`<svg
     role="img"
     width=${width}
     height=${HEIGHT}
-    aria-label="${words.concrete}. ${words.curveTold(pour.activity, told)}"
+    aria-label="${words.concrete}. ${words.curveTold(pour.activity, readyText)}"
   >
     ${grid(pouredAt, to, most, zone, width, axes)} ${limitLine(y(needed), width)}
     <text class="limit-word" x=${LEFT + 4} y=${y(needed) - 5}>${needed} ${unit}</text>

@@ -23,7 +23,7 @@ const fieldsOf = (form: HTMLFormElement) => [
   ...form.querySelectorAll<HTMLInputElement | HTMLSelectElement>('[name]'),
 ];
 
-function tell(form: HTMLFormElement, problem = '', at?: string): void {
+function showProblem(form: HTMLFormElement, problem = '', at?: string): void {
   form.querySelector('.refused')!.textContent = problem;
   for (const one of fieldsOf(form)) {
     one.toggleAttribute('aria-invalid', false);
@@ -42,10 +42,10 @@ function make(event: Event, on: OwnForm): void {
     ...{ day: '', clock: '', ...typed },
   };
   const read = readWish(texts, on.window, on.planned, on.words);
-  if ('problem' in read) return tell(form, read.problem, read.field);
+  if ('problem' in read) return showProblem(form, read.problem, read.field);
   if (on.own.some((one) => one.name === read.name))
-    return tell(form, on.words.nameTaken(read.name), 'name');
-  tell(form);
+    return showProblem(form, on.words.nameTaken(read.name), 'name');
+  showProblem(form);
   form.reset();
   on.change([...on.own, read]);
 }
@@ -97,7 +97,7 @@ export function ownForm(on: OwnForm): TemplateResult {
       class="own-form"
       novalidate
       @submit=${(event: Event) => make(event, on)}
-      @input=${(event: Event) => tell(event.currentTarget as HTMLFormElement)}
+      @input=${(event: Event) => showProblem(event.currentTarget as HTMLFormElement)}
     >
       <label class="long">${words.ownName}<input name="name" maxlength="80" /></label>
       <label

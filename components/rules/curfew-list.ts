@@ -111,13 +111,13 @@ function daysField(form: Form, curfew: Curfew, index: number, row: string): Temp
       form.commit(key, '', { trouble: words.wrong.days });
       return;
     }
-    const told = (list: readonly Weekday[]): string =>
+    const daysText = (list: readonly Weekday[]): string =>
       list.map((one) => weekdayText(1 + weekdays.indexOf(one))).join(', ');
     const kept = days.length === weekdays.length ? undefined : days;
     form.commit(key, '', {
       value: {
         rules: withCurfew(rules, index, withField(curfew, 'days', kept)),
-        label: changeTold(words, `\u201c${curfew.name}\u201d`, told([...chosen]), told(days)),
+        label: changeTold(words, `\u201c${curfew.name}\u201d`, daysText([...chosen]), daysText(days)),
       },
     });
   };

@@ -82,7 +82,7 @@ function eventRow(
   const row = rows.keys.at(index);
   const named = `\u201c${event.name}\u201d`;
   const next = (changed: RiskEvent) => withEvent(rules, index, changed);
-  const told = (what: string, from: string | undefined, to: string | undefined): string =>
+  const spanText = (what: string, from: string | undefined, to: string | undefined): string =>
     changeTold(words, `${named}, ${what}`, from, to);
   const { delay } = event;
   return html`<li class="row" data-row=${row}>
@@ -103,7 +103,7 @@ function eventRow(
           if ('value' in read && read.value === undefined) return { trouble: words.wrong.percent };
           return applied(read, (chance = 0) => ({
             rules: next({ ...event, chance }),
-            label: told(words.eventChance, percent(event.chance), percent(chance)),
+            label: spanText(words.eventChance, percent(event.chance), percent(chance)),
           }));
         },
       })}
@@ -121,7 +121,7 @@ function eventRow(
               ...event,
               delay: kind === 'recorded' ? 'recorded' : { low: 15, likely: 30, high: 60 },
             }),
-            label: told(
+            label: spanText(
               words.delay,
               undefined,
               kind === 'recorded' ? words.delayRecorded : words.delayThree,
@@ -144,7 +144,7 @@ function eventRow(
                   return { trouble: words.wrong.three };
                 return applied(read, (points = delay) => ({
                   rules: next({ ...event, delay: points }),
-                  label: told(words.delayMinutes, threeText(delay), threeText(points)),
+                  label: spanText(words.delayMinutes, threeText(delay), threeText(points)),
                 }));
               },
             })
@@ -152,7 +152,7 @@ function eventRow(
       ${holdsUp(form, event, index, row, setting)} ${inWindow(form, event, index, row, setting)}
       ${sourceField(form, row, event.source, (source) => ({
         rules: next(withField(event, 'source', source)),
-        label: told(words.source, event.source, source),
+        label: spanText(words.source, event.source, source),
       }))}
     </div>
     <div class="controls">

@@ -218,17 +218,17 @@ function alongsideField(
   // A name that is not in the list is kept until another is chosen.
   const listed = now === '' || others.includes(now) ? others : [...others, now];
   if (listed.length === 0) return nothing;
-  const told = (name: string): string => (name === '' ? words.inTurn : words.with(name));
+  const nameText = (name: string): string => (name === '' ? words.inTurn : words.with(name));
   return choiceField(form, {
     key: `${row}.alongside`,
     label: words.alongside,
     value: now,
-    choices: ['', ...listed].map((one) => [one, told(one)] as const),
+    choices: ['', ...listed].map((one) => [one, nameText(one)] as const),
     edit: (name) => {
       const changed = withField(step, 'alongside', name === '' ? undefined : name);
       const next = withStep(rules, list, index, changed);
       if (inCircle(next[list])) return { trouble: words.wrong.circle };
-      const label = changeTold(words, `\u201c${step.step}\u201d`, told(now), told(name));
+      const label = changeTold(words, `\u201c${step.step}\u201d`, nameText(now), nameText(name));
       return { value: { rules: next, label } };
     },
   });

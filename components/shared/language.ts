@@ -32,8 +32,8 @@ export function speaking<T>(spoken: Spoken, work: () => T): T {
 /** The language of a node: the nearest `lang` round it, through shadow roots, that is a tag of a language; else English. */
 export function languageAt(node: Node): string {
   for (let at: Node | null = node; at; at = at instanceof ShadowRoot ? at.host : at.parentNode) {
-    const told = at instanceof Element ? at.getAttribute('lang') : null;
-    if (told !== null) return known(told);
+    const code = at instanceof Element ? at.getAttribute('lang') : null;
+    if (code !== null) return known(code);
   }
   return english.figures;
 }

@@ -216,7 +216,7 @@ export function pasteCells(sheet: SheetState, given: readonly (readonly string[]
       });
   const headings = columns.slice(start).map((column) => sheet.table.columns[column] ?? '');
   const label = words.pasted(cells.length);
-  const told = [
+  const notices = [
     label,
     ...(moreRows > 0 ? [words.rowsAdded(moreRows)] : []),
     ...(end >= shownColumns ? [words.columnsAdded(end + 1 - shownColumns)] : []),
@@ -230,7 +230,7 @@ export function pasteCells(sheet: SheetState, given: readonly (readonly string[]
         ]
       : undefined;
   sheet.change([...steps, { cells }], label, {
-    told,
+    notice: notices,
     ...(order !== undefined && { order }),
     selection: {
       anchor: {
@@ -256,6 +256,6 @@ function startTable(
   const given = columns.map((heading, at): TableStep => ({ addColumn: heading, at }));
   const gone = sheet.table.rows.map((_, row) => row);
   sheet.change([{ removeRows: gone }, ...given, { addRows: rows, at: 0 }], label, {
-    told: `${label}. ${sheet.words.headingsTaken}`,
+    notice: `${label}. ${sheet.words.headingsTaken}`,
   });
 }

@@ -17,7 +17,7 @@ export interface ShownAs {
   readonly selection?: Selection;
   readonly order?: readonly number[] | null;
   /** Told to readers when it is more than the label. */
-  readonly told?: string;
+  readonly notice?: string;
 }
 
 /** Hears of every change made to the table by a person. */
@@ -92,7 +92,7 @@ export class SheetState {
     this.history.push(before, next, label, this.selection);
     this.#put(next, shown.order);
     if (shown.selection) this.selection = within(shown.selection, this.size);
-    this.told = shown.told ?? label;
+    this.told = shown.notice ?? label;
     this.#onChange(before, label, steps);
     return true;
   }

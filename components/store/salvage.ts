@@ -50,8 +50,8 @@ export function soundLog(log: readonly LogRecord[]): Map<number, LogRecord> {
 
 /** The last update that any record speaks of. */
 export function lastSeq({ head, snapshots, log }: Stored): number {
-  const told = [sound(head), ...snapshots, ...log].map((record) => record?.seq);
-  return Math.max(0, ...(told.filter((seq) => Number.isSafeInteger(seq)) as number[]));
+  const seqs = [sound(head), ...snapshots, ...log].map((record) => record?.seq);
+  return Math.max(0, ...(seqs.filter((seq) => Number.isSafeInteger(seq)) as number[]));
 }
 
 /** Whether anything was written by this version, sound or not. */

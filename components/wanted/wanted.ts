@@ -103,7 +103,7 @@ export class PossessionWanted extends LitElement {
     return html`${wanted.map(({ resource, weeks: own }) => {
         const most = Math.max(1, ...own.map((one) => Math.max(one.wanted, one.held ?? 0)));
         const y = (amount: number): number => Math.round(HIGH - (amount / most) * (HIGH - 8));
-        const told = own
+        const label = own
           .filter(isShort)
           .map(
             (one) =>
@@ -114,7 +114,7 @@ export class PossessionWanted extends LitElement {
           width=${wide}
           height=${HIGH + 4}
           role="img"
-          aria-label=${`${resource}. ${words.short(told.length)} ${told.join(', ')}`}
+          aria-label=${`${resource}. ${words.short(label.length)} ${label.join(', ')}`}
         >
           <text class="who" x="0" y="20">${resource}</text>
           <text class="tick" x="0" y="36">

@@ -88,9 +88,9 @@ export function fieldPicture(
   const [left, right] = window.extent
     ? [scale.x(window.extent.from), scale.x(window.extent.to)]
     : scale.edges;
-  const told = `${window.id}: ${words.pieces(pieces.length)}`;
+  const label = `${window.id}: ${words.pieces(pieces.length)}`;
   const named = new Map(pieces.map((one) => [one.index, one]));
-  return html`<svg class="field" width=${scale.wide} height=${high} role="img" aria-label=${told}>
+  return html`<svg class="field" width=${scale.wide} height=${high} role="img" aria-label=${label}>
     <defs>
       <pattern id="meets" width="6" height="6" patternUnits="userSpaceOnUse">
         <path class="hatch" d="M0 6 L6 0"></path>

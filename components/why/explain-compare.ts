@@ -35,16 +35,16 @@ export function explainCompareFigure(
   figure: CompareFigure,
   zone: string,
 ): Explanation {
-  const told = figures[figure];
-  const [old, now] = [told.value(before, zone), told.value(after, zone)];
+  const label = figures[figure];
+  const [old, now] = [label.value(before, zone), label.value(after, zone)];
   return {
-    title: told.title,
-    figure: told.change(before, after),
-    sentence: told.sentence,
+    title: label.title,
+    figure: label.change(before, after),
+    sentence: label.sentence,
     rows: [
       { label: 'Before', figure: old },
       { label: 'After', figure: now, strong: true },
-      ...told.rows(before, after),
+      ...label.rows(before, after),
     ],
     links: [],
   };

@@ -69,8 +69,8 @@ function fitsText({ spareAtMost }: FitVerdict): string {
 
 /** What a cause that is marked does, among so many that are. */
 function enoughText(causes: number, sure: 'proven' | 'found'): string {
-  const told = causes === 1 ? 'this alone keeps it out' : 'these together keep it out';
-  return sure === 'proven' ? told : `${told}, as far as was looked`;
+  const conclusion = causes === 1 ? 'this alone keeps it out' : 'these together keep it out';
+  return sure === 'proven' ? conclusion : `${conclusion}, as far as was looked`;
 }
 
 /** Why not all of a package fits, in a sentence. `isAtMost`: a window less long may do. */

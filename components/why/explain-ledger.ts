@@ -93,13 +93,13 @@ function explainSum(
 }
 
 function ruleOf(row: LedgerRow, rules: RuleSet): Explanation['rule'] | undefined {
-  const told = (name: string, text: string, source: string | undefined) => ({
+  const rowOf = (name: string, text: string, source: string | undefined) => ({
     name,
     text,
     source: source ?? rules.source ?? `not stated in the rule set \u201c${rules.name}\u201d`,
   });
   if (row.kind === 'margin')
-    return told(
+    return rowOf(
       'Required handback margin',
       `Hold ${durationText(rules.margin.minutes)} before the booked end.`,
       rules.margin.source,
@@ -108,20 +108,20 @@ function ruleOf(row: LedgerRow, rules: RuleSet): Explanation['rule'] | undefined
   if (step) {
     const when = step.when === 'always' ? 'Always applies' : `Applies to work with ${step.when}`;
     const beside = step.alongside ? `, alongside \u201c${step.alongside}\u201d` : '';
-    return told(step.step, `${when}: ${durationText(step.minutes)}${beside}.`, step.source);
+    return rowOf(step.step, `${when}: ${durationText(step.minutes)}${beside}.`, step.source);
   }
   const curfew = rules.curfews.find((one) => one.name === row.rule);
   if (curfew) {
     const bars = curfew.bars === 'loud' ? 'Loud work' : 'All work';
     const days = curfew.days ? `, starting on ${curfew.days.join(', ')}` : ', every day';
-    return told(
+    return rowOf(
       curfew.name,
       `${bars} stops from ${curfew.from} to ${curfew.to}${days}.`,
       curfew.source,
     );
   }
   if (row.kind === 'shift-break' && rules.shifts)
-    return told(
+    return rowOf(
       'Shifts',
       `No shift longer than ${durationText(rules.shifts.longestMinutes)}; changing over takes ${durationText(rules.shifts.changeoverMinutes)}.`,
       rules.shifts.source,

@@ -40,38 +40,38 @@ export class PossessionWhy extends LitElement {
   }
 
   override render(): TemplateResult {
-    const told = this.explanation;
+    const explanation = this.explanation;
     const words = this.#words.now;
-    if (!told) return html`<p class="empty">${words.empty}</p>`;
-    const lang = told.lang ?? 'en';
+    if (!explanation) return html`<p class="empty">${words.empty}</p>`;
+    const lang = explanation.lang ?? 'en';
     return html`<section aria-label=${words.section}>
-      <h2 class="title" lang=${lang}>${told.title}</h2>
-      <p part="number" class="number run ${told.tone ?? ''}" lang=${lang}>${told.figure}</p>
-      <p class="sentence run" lang=${lang}>${told.sentence}</p>
+      <h2 class="title" lang=${lang}>${explanation.title}</h2>
+      <p part="number" class="number run ${explanation.tone ?? ''}" lang=${lang}>${explanation.figure}</p>
+      <p class="sentence run" lang=${lang}>${explanation.sentence}</p>
       ${
-        told.rows.length > 0
-          ? html`<h3 lang=${told.rowsTitle === undefined ? nothing : lang}>
-                ${told.rowsTitle ?? words.rows}
+        explanation.rows.length > 0
+          ? html`<h3 lang=${explanation.rowsTitle === undefined ? nothing : lang}>
+                ${explanation.rowsTitle ?? words.rows}
               </h3>
               <ul class="rows" lang=${lang}>
-                ${told.rows.map((row) => this.#renderRow(row))}
+                ${explanation.rows.map((row) => this.#renderRow(row))}
               </ul>`
           : nothing
       }
       ${
-        told.rule
+        explanation.rule
           ? html`<h3>${words.rule}</h3>
               <div class="rule">
-                <span lang=${lang}><strong>${told.rule.name}</strong>${told.rule.text}</span>
-                <div class="quiet">${words.source(told.rule.source)}</div>
+                <span lang=${lang}><strong>${explanation.rule.name}</strong>${explanation.rule.text}</span>
+                <div class="quiet">${words.source(explanation.rule.source)}</div>
               </div>`
           : nothing
       }
       ${
-        told.links.length > 0
+        explanation.links.length > 0
           ? html`<h3>${words.links}</h3>
               <ul class="links" lang=${lang}>
-                ${told.links.map(
+                ${explanation.links.map(
                   (link) =>
                     html`<li>
                       <button class="plain" type="button" @click=${() => this.#follow(link.place)}>

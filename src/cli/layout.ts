@@ -52,10 +52,10 @@ const plainCells = ({ heads, rows }: TableBlock): TableBlock => ({
 
 /** What is said of a name beside it, under it where the screen is narrow. */
 function termsIn({ terms, indent = 0 }: TermsBlock, width: number): string[] {
-  const told = terms.map(([name, text]) => [plain(name), plain(text)] as const);
-  const wide = indent + widest(told.map(([name]) => name)) + GAP;
+  const entries = terms.map(([name, text]) => [plain(name), plain(text)] as const);
+  const wide = indent + widest(entries.map(([name]) => name)) + GAP;
   const beside = wide + LEAST * 2 <= width;
-  return told.flatMap(([name, text]) => {
+  return entries.flatMap(([name, text]) => {
     const head = ' '.repeat(indent) + name;
     const lines = wrapped(text, beside ? width - wide : width - indent - GAP);
     const blanks = ' '.repeat(beside ? wide : indent + GAP);

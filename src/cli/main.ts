@@ -51,13 +51,13 @@ const onScreen = (blocks: readonly Block[], stream: NodeJS.WriteStream, usual?: 
 /** A line on standard error. */
 const tellLine = (line: string): void => complain(onScreen([line], process.stderr));
 
-function told(faults: readonly Fault[]): void {
+function reportAll(faults: readonly Fault[]): void {
   for (const line of faultLines(faults)) tellLine(line);
 }
 
 /** @throws {BadInput} Where one of them is an error. */
-function tell(faults: readonly Fault[]): void {
-  told(faults);
+function report(faults: readonly Fault[]): void {
+  reportAll(faults);
   if (faults.some((fault) => fault.severity === 'error')) throw new BadInput();
 }
 
@@ -67,7 +67,7 @@ const textOf = (path: string, option: string): string => decodeBytes(readFile(pa
 function planFor({ risk, verb }: Arguments, plan: Plan): Plan {
   if (risk === undefined || !(options.risk.verbs as readonly Verb[]).includes(verb)) return plan;
   const read = withRiskFile(plan, risk);
-  tell(read.faults);
+  report(read.faults);
   return read.plan;
 }
 
@@ -80,7 +80,7 @@ function decisionsFor({ decisions: path }: Arguments): Decisions {
     'decisions',
     decisionsSchema,
   );
-  tell(faults);
+  report(faults);
   return value!;
 }
 
@@ -96,7 +96,7 @@ function bookingFor({ booking: path }: Arguments): BookingRules {
     'booking',
     bookingRulesSchema,
   );
-  tell(faults);
+  report(faults);
   return value!;
 }
 
@@ -113,7 +113,7 @@ async function givenBy(
   const path = asked[option];
   if (path === undefined) return undefined;
   const { faults, ...given } = await readPlacements(path, option, plan);
-  tell(faults);
+  report(faults);
   return given;
 }
 
@@ -140,7 +140,7 @@ function answer(
       if (asked.actuals === undefined)
         return handback(plan, asked, decisions, at, { given, seen: { at, actuals: [] } });
       const { faults, ...seen } = readActuals(asked.actuals, plan, at);
-      tell(faults);
+      report(faults);
       return handback(plan, asked, decisions, at, { given, seen: { at, ...seen } });
     }
     case 'price': {
@@ -151,10 +151,10 @@ function answer(
         'prices',
         priceBookSchema,
       );
-      tell(faults);
+      report(faults);
       if (asked.holidays === undefined) return price(plan, read, value!, asked, { given });
       const days = readHolidays(asked.holidays);
-      tell(days.faults);
+      report(days.faults);
       return price(plan, read, value!, asked, { given, holidays: days.holidays });
     }
     case 'book':
@@ -247,7 +247,7 @@ async function answered(asked: Arguments): Promise<{ code: number; end: Written 
 
 async function answerTo(asked: Arguments): Promise<{ pieces: Iterable<string>; code: number }> {
   const sources = await readSources(asked);
-  told(sources.faults);
+  reportAll(sources.faults);
   const errors = sources.faults.filter((fault) => fault.severity === 'error');
   if (errors.some((fault) => asked.strict || fault.row === undefined)) throw new BadInput();
   const given = (await givenBy('plan', asked, sources)) ?? (await givenBy('from', asked, sources));

@@ -6,14 +6,14 @@ import { clockWords } from '../calendar/clock-words.js';
  * Why windows that are open at the moment asked about have no forecast; or, where none is open, which comes next and
  * which came last.
  *
- * @param told Windows that have a forecast.
+ * @param inAnswer Windows that have a forecast.
  */
-export function noShiftNotes(plan: Plan, told: ReadonlySet<string>, at: Instant): readonly Note[] {
+export function noShiftNotes(plan: Plan, inAnswer: ReadonlySet<string>, at: Instant): readonly Note[] {
   const when = (moment: Instant, { zone }: AccessWindow): string => clockWords(moment, zone);
   const note = (text: string): Note => ({ code: 'no-shift', text });
   const open = plan.windows.filter((one) => one.start <= at && at < one.end);
   const without = open
-    .filter((one) => !told.has(one.id))
+    .filter((one) => !inAnswer.has(one.id))
     .map((one) =>
       note(
         one.status === 'withdrawn'
@@ -22,9 +22,9 @@ export function noShiftNotes(plan: Plan, told: ReadonlySet<string>, at: Instant)
       ),
     );
   const late = plan.windows
-    .filter((one) => told.has(one.id) && one.end <= at)
+    .filter((one) => inAnswer.has(one.id) && one.end <= at)
     .map((one) => note(`The booked end of ${one.id}, ${when(one.end, one)}, has passed.`));
-  if (told.size > 0 || open.length > 0) return [...without, ...late];
+  if (inAnswer.size > 0 || open.length > 0) return [...without, ...late];
   const standing = plan.windows.filter((one) => one.status !== 'withdrawn');
   const [next] = standing.filter((one) => one.start > at).sort((a, b) => a.start - b.start);
   const [last] = standing.filter((one) => one.end <= at).sort((a, b) => b.end - a.end);

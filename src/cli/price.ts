@@ -61,7 +61,7 @@ export function price(
     },
   );
   const { at, overruns } = priced;
-  const ways =
+  const options =
     asked.options && work
       ? optionsFor({ read, plan, prices, holidays, allocation: work.allocation }, window, asked)
       : null;
@@ -106,7 +106,7 @@ export function price(
       meanOfFifteen: priced.nextMinute.meanOfFifteen,
     },
     risk: riskJson(priced, outlook, asked.seed),
-    ...(asked.options && { options: ways && optionsJson(ways, window.zone) }),
+    ...(asked.options && { options: options && optionsJson(options, window.zone) }),
   };
   const { expected } = priced;
   const text = [
@@ -121,7 +121,7 @@ export function price(
       : []),
     ...keyDateWords(priced.keyDates ?? [], window),
     ...(priced.lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
-    ...(ways ? ['', ...optionsWords(ways)] : []),
+    ...(options ? ['', ...optionsWords(options)] : []),
     ...(at.notPriced.length === 0
       ? []
       : ['', 'Not priced:', ...at.notPriced.map((one) => `- ${one}`)]),
@@ -140,7 +140,7 @@ export function price(
     }),
   };
   const overrun = overrunReport(priced, basis);
-  const report = ways ? withReport(overrun, optionsReport(ways, basis)) : overrun;
+  const report = options ? withReport(overrun, optionsReport(options, basis)) : overrun;
   return { json, text, report, notes: [...(work?.notes ?? []), ...notes] };
 }
 

@@ -1,8 +1,8 @@
 import { placesIn } from './places.js';
 
 /** What was made of each thing of a list, kept for the next list that has some of the very same things. */
-export class MadeOf<T, V> {
-  #way: unknown;
+export class ListMemo<T, V> {
+  #key: unknown;
   #things: readonly T[] = [];
   #made: readonly V[] = [];
 
@@ -11,12 +11,12 @@ export class MadeOf<T, V> {
    * made in any other way is forgotten. The same list as before, where all that was made is.
    */
   of(
-    way: unknown,
+    key: unknown,
     things: readonly T[],
     make: (at: number, before: V | undefined) => V,
   ): readonly V[] {
     const before = this.#made;
-    const places = way === this.#way ? placesIn(this.#things, things) : undefined;
+    const places = key === this.#key ? placesIn(this.#things, things) : undefined;
     const made = new Array<V>(things.length);
     let same = before.length === made.length;
     for (let at = 0; at < made.length; at += 1) {
@@ -24,7 +24,7 @@ export class MadeOf<T, V> {
       made[at] = make(at, place < 0 ? undefined : before[place]);
       same &&= made[at] === before[at];
     }
-    this.#way = way;
+    this.#key = key;
     this.#things = things;
     this.#made = same ? before : made;
     return this.#made;

@@ -138,7 +138,7 @@ function searching(options: AllocateOptions, asked: Asked): SearchOptions {
   let part = 0;
   let betterAt = -Infinity;
   let better: (() => Allocation) | undefined;
-  const tell = (): void => {
+  const report = (): void => {
     const now = clock();
     const ready = now - betterAt >= TELL_BETTER_MS ? better : undefined;
     if (!ready && now - toldAt < TELL_MS) return;
@@ -158,12 +158,12 @@ function searching(options: AllocateOptions, asked: Asked): SearchOptions {
     clock,
     shouldStop: (done) => {
       part = done;
-      tell();
+      report();
       return asked.stopped();
     },
     onBetter: (soFar) => {
       better = soFar;
-      tell();
+      report();
     },
   };
 }

@@ -8,12 +8,12 @@ export interface LifeSign {
 }
 
 /** In the worker: holds a lock of its own and tells its name. Where the browser has no locks nothing is told. */
-export function showLife(tell: (sign: LifeSign) => void): void {
+export function showLife(send: (sign: LifeSign) => void): void {
   const locks = globalThis.navigator?.locks;
   if (!locks) return;
   const lock = `possession-fit/worker/${[...crypto.getRandomValues(new Uint32Array(3))].join('-')}`;
   void locks.request(lock, () => {
-    tell({ kind: 'alive', lock });
+    send({ kind: 'alive', lock });
     return new Promise(() => undefined);
   });
 }

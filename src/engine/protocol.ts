@@ -10,7 +10,7 @@ export type Request =
       /** In the place of a plan document, what it has that the last one sent has not: a `Sent`. */
       readonly args: readonly unknown[];
       /** Whether anybody hears of progress. */
-      readonly told: boolean;
+      readonly wantsProgress: boolean;
     }
   | { readonly kind: 'cancel'; readonly id: number };
 

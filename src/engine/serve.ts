@@ -46,16 +46,16 @@ export function serve(port: Port, engine: Engine): void {
     }
     const controller = new AbortController();
     running.set(id, controller);
-    const { verb, told } = request;
-    const tell = (kind: 'progress' | 'result', value: unknown): void =>
+    const { verb, wantsProgress: told } = request;
+    const send = (kind: 'progress' | 'result', value: unknown): void =>
       post(
         verb === 'recompute'
           ? { kind, id, results: results.next(value as Results, kind === 'progress') }
           : { kind, id, value },
       );
     const call = engine[verb] as (...given: unknown[]) => Promise<unknown>;
-    call(...args, controller.signal, told ? (value: unknown) => tell('progress', value) : undefined)
-      .then((value) => tell('result', value))
+    call(...args, controller.signal, told ? (value: unknown) => send('progress', value) : undefined)
+      .then((value) => send('result', value))
       .catch((error: unknown) =>
         post({
           kind: 'failed',

@@ -136,9 +136,9 @@ export class FamilyRuns {
 
   /**
    * @param space Its times are those of all lengths as drawn, and are so again afterwards.
-   * @param tell Told each case with a 1 for each run that is on time; the list is written anew for the next.
+   * @param onBatch Told each case with a 1 for each run that is on time; the list is written anew for the next.
    */
-  run(space: RunSpace, offset: number, tell: (at: number, onTime: Uint8Array) => void): void {
+  run(space: RunSpace, offset: number, onBatch: (at: number, onTime: Uint8Array) => void): void {
     const { size } = this.#network;
     this.#limits.startBy.fill(LATE);
     this.#limits.finishBy.fill(this.#deadline);
@@ -151,7 +151,7 @@ export class FamilyRuns {
       for (const at of family.cases) {
         this.#place(family, this.#cases[at]!, space, offset, drawn);
         this.#judge(family, space);
-        tell(at, this.#onTime);
+        onBatch(at, this.#onTime);
       }
       this.#place(family, asDrawn, space, offset, drawn);
     }

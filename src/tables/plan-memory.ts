@@ -1,7 +1,7 @@
 import type { Activity, MadeGoodBy, TableText } from '../model/index.js';
 import type { LinkContext } from './links/link-context.js';
 import { checkLinks, type LinkedActivities } from './links/links.js';
-import { RowMemory } from './kinds/row-memory.js';
+import { RowCache } from './kinds/row-memory.js';
 import { newReading, takeReading, type WorkReading } from './kinds/work-reading.js';
 import { tableOf, type Table } from './text/table.js';
 import type { WindowRow } from './kinds/windows.js';
@@ -23,8 +23,8 @@ interface Links {
  * What came of reading a document, so that the next one is read only where it differs. Both must share what is equal
  * in them: rows, tables and parts are told apart by being the same object, never by looking into them.
  */
-export class PlanMemory {
-  readonly windows = new RowMemory<WindowRow>();
+export class PlanCache {
+  readonly windows = new RowCache<WindowRow>();
   #work = newReading();
   readonly #kept = new Map<string, Kept>();
   readonly #lists = new Map<string, readonly unknown[]>();

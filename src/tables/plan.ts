@@ -27,7 +27,7 @@ import { dateOrders, orderSigns } from './dates/date-orders.js';
 import { farDateFaults } from './dates/far-dates.js';
 import { findHeadings } from './headings/find-headings.js';
 import type { DateOrder } from './parse/written-moment.js';
-import { PlanMemory } from './plan-memory.js';
+import { PlanCache } from './plan-memory.js';
 import {
   textsOf,
   type Given,
@@ -88,7 +88,7 @@ export function planFrom(sources: PlanSources): PlanResult {
  */
 export function planFromDocument(
   document: PlanDocument,
-  memory: PlanMemory = new PlanMemory(),
+  memory: PlanCache = new PlanCache(),
 ): PlanResult {
   const given = (text: TableText): Given | undefined =>
     text.columns.length === 0
@@ -127,7 +127,7 @@ function assemble(
   rules: RuleSet,
   ruleFaults: readonly Fault[],
   site: Site = noSite,
-  memory = new PlanMemory(),
+  memory = new PlanCache(),
 ): PlanResult {
   const zone = chosen ?? rules.zone ?? 'Europe/London';
   if (!isZone(zone)) throw new RangeError(`unknown time zone "${zone}"`);
@@ -135,7 +135,7 @@ function assemble(
     memory.of(`dates ${kind}`, [one.table, one.map], () => orderSigns(one, kind)),
   );
   const tables = withOrders(given, orders);
-  const found = memory.of('windows', waysOf(tables.windows, zone), () =>
+  const found = memory.of('windows', cacheKeyOf(tables.windows, zone), () =>
     windowsFrom(tables.windows.table, { ...tables.windows, zone, memory: memory.windows }),
   );
   const odd = memory.of('odd windows', [found.windows], () => oddWindows(found.windows));
@@ -152,10 +152,10 @@ function assemble(
   const ofWork = tables.work;
   const work =
     ofWork &&
-    memory.of('work', waysOf(ofWork, zone), () =>
+    memory.of('work', cacheKeyOf(ofWork, zone), () =>
       activitiesFrom(ofWork.table, { ...ofWork, zone, memory: memory.work }),
     );
-  const rest = restOf(tables, zone, windows, memory);
+  const rest = otherTables(tables, zone, windows, memory);
   const { resources, trains, roster, temperatures, forecast, plant } = rest;
   const linked =
     ofWork && work
@@ -188,18 +188,18 @@ function assemble(
         )
       : none;
   };
-  const told = (kind: TableKind, ...of: readonly (readonly Fault[] | undefined)[]): Fault[] =>
+  const withFaults = (kind: TableKind, ...of: readonly (readonly Fault[] | undefined)[]): Fault[] =>
     [...of, far(kind)].flatMap((one) => one ?? none).sort(byLine);
   const faults = [
     ...orderFaults,
     ...windowFaults,
-    ...told('work', work?.faults, linkFaults(linked.faults, windowFaults)),
-    ...told('resources', resources?.faults),
+    ...withFaults('work', work?.faults, linkFaults(linked.faults, windowFaults)),
+    ...withFaults('resources', resources?.faults),
     ...ruleFaults,
-    ...told('trains', trains?.faults, trainWindowFaults(tables.trains, windowRows)),
-    ...told('roster', roster?.faults),
-    ...told('temperatures', temperatures?.faults),
-    ...told('forecast', forecast?.faults),
+    ...withFaults('trains', trains?.faults, trainWindowFaults(tables.trains, windowRows)),
+    ...withFaults('roster', roster?.faults),
+    ...withFaults('temperatures', temperatures?.faults),
+    ...withFaults('forecast', forecast?.faults),
     ...(plant?.faults ?? none),
   ];
   return {
@@ -261,11 +261,11 @@ const noSite: Site = {};
 const none: readonly never[] = [];
 
 /** The tables that are read whole, each again only where it, or what it is read by, has changed. */
-function restOf(
+function otherTables(
   tables: Tables,
   zone: string,
   windows: readonly AccessWindow[],
-  memory: PlanMemory,
+  memory: PlanCache,
 ) {
   const read = <T>(
     kind: TableKind,
@@ -274,7 +274,7 @@ function restOf(
   ): T | undefined => {
     const given = tables[kind];
     if (!given) return undefined;
-    return memory.of(kind, [...waysOf(given, zone), ...also], () =>
+    return memory.of(kind, [...cacheKeyOf(given, zone), ...also], () =>
       reader(given.table, { ...given, zone }),
     );
   };
@@ -291,7 +291,7 @@ function restOf(
 }
 
 /** Everything that what is read of a table hangs on. */
-const waysOf = (
+const cacheKeyOf = (
   { table, file, map, unread, dateOrder }: Given,
   zone: string,
 ): readonly unknown[] => [table, file, map, unread, dateOrder, zone];

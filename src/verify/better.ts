@@ -34,15 +34,15 @@ export function* smallPlans(plan: Plan, ledgers: Ledgers): Generator<ReadonlyMap
   const holds = (placements: readonly PlacedWork[], whole: boolean): boolean => {
     looks += 1;
     let faults = 0;
-    const tell = (): void => void (faults += 1);
+    const count = (): void => void (faults += 1);
     const { jobs } = jobsOf(plan, placements);
-    for (const job of jobs.values()) checkAmounts(job, tell);
-    checkWhere(plan, jobs, ledgers, tell);
-    checkOrder(plan, jobs, tell);
-    checkSupplies(plan.resources, jobs, clock, tell);
-    checkSamePlace(jobs, tell);
+    for (const job of jobs.values()) checkAmounts(job, count);
+    checkWhere(plan, jobs, ledgers, count);
+    checkOrder(plan, jobs, count);
+    checkSupplies(plan.resources, jobs, clock, count);
+    checkSamePlace(jobs, count);
     // What opens the line may only be judged once what makes it good is down too.
-    if (whole) checkLineState(jobs, tell);
+    if (whole) checkLineState(jobs, count);
     return faults === 0;
   };
 

@@ -42,7 +42,7 @@ export class FitCheck {
   /** Everything in which a fit breaks the plan or says more than is so; empty where it holds. */
   faultsOf(claim: ClaimedFit): PlanFault[] {
     const faults: PlanFault[] = [];
-    const tell: Tell = (fault) => void faults.push(fault);
+    const report: Tell = (fault) => void faults.push(fault);
     const window = this.#windows.get(claim.window);
     if (!window)
       return [{ code: 'unknown-window', text: `the plan has no window ${claim.window}` }];
@@ -56,11 +56,11 @@ export class FitCheck {
     faults.push(...verify(alone, { placements: claim.placements }, this.#ledgers));
     const { jobs } = jobsOf(alone, claim.placements);
     if (ids.size === 0)
-      tell({ code: 'nothing-placed', text: `nothing of ${claim.package} is left to be placed` });
-    for (const job of jobs.values()) checkDone(job, tell);
+      report({ code: 'nothing-placed', text: `nothing of ${claim.package} is left to be placed` });
+    for (const job of jobs.values()) checkDone(job, report);
     const left = this.#leftAfter(window, jobs);
     if (left !== claim.spareMinutes)
-      tell({
+      report({
         code: 'spare',
         package: claim.package,
         text: `${claim.spareMinutes ?? 'no'} minutes are told as left in ${claim.window} after ${claim.package}, and ${left} are`,

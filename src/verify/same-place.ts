@@ -44,14 +44,14 @@ export interface Unsaid {
 /** Tells of work that should be alone and is not; gives the pairs of which it is not said that they may share. */
 export function checkSamePlace(jobs: ReadonlyMap<string, Job>, tell: Tell): Unsaid[] {
   const unsaid = new Map<string, Unsaid>();
-  const told = new Set<string>();
+  const reported = new Set<string>();
   for (const [one, other] of meetings(jobs)) {
     const pair = [one.activity, other.activity];
     const key = JSON.stringify(pair.toSorted());
     const [first, second] = [one.work.occupies, other.work.occupies];
     if (first === 'alone' || second === 'alone') {
-      if (told.has(key)) continue;
-      told.add(key);
+      if (reported.has(key)) continue;
+      reported.add(key);
       const [alone, beside] = first === 'alone' ? pair : pair.toReversed();
       tell({
         code: 'not-alone',

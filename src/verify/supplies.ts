@@ -54,7 +54,7 @@ function checkSupply(resource: Resource, uses: readonly Change[], clock: Clock, 
       );
   changes.sort((a, b) => a.at - b.at);
   const users = new Map<string, number>();
-  const told = new Set<string>();
+  const reported = new Set<string>();
   let there = 0;
   let used = 0;
   changes.forEach((change, i) => {
@@ -68,8 +68,8 @@ function checkSupply(resource: Resource, uses: readonly Change[], clock: Clock, 
     // Judged once all that happens at a moment has happened, and only while somebody uses it.
     if (changes[i + 1]?.at === change.at || used <= there || users.size === 0) return;
     for (const user of users.keys())
-      if (!told.has(user)) {
-        told.add(user);
+      if (!reported.has(user)) {
+        reported.add(user);
         tell({
           code: 'resource',
           activity: user,

@@ -49,7 +49,7 @@ export function checkUnstated(
     const pair = { activity: one, other, kind: 'same-place' };
     wanted.set(keyOf(pair), pair);
   }
-  const told = new Set<string>();
+  const reported = new Set<string>();
   for (const one of claimed) {
     const key = keyOf(one);
     const pair = `${one.activity} and ${one.other}`;
@@ -59,12 +59,12 @@ export function checkUnstated(
         activity: one.activity,
         text: `${pair} are listed as not stated, and nothing is open between them`,
       });
-    else if (told.has(key))
+    else if (reported.has(key))
       tell({ code: 'unstated-twice', activity: one.activity, text: `${pair} are listed twice` });
-    told.add(key);
+    reported.add(key);
   }
   for (const [key, { activity, other, kind }] of wanted)
-    if (!told.has(key))
+    if (!reported.has(key))
       tell({
         code: 'unstated-missing',
         activity,

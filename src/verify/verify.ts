@@ -34,25 +34,25 @@ export function verify(
   ledgers: Ledgers = new Ledgers(plan),
 ): PlanFault[] {
   const faults: PlanFault[] = [];
-  const tell: Tell = (fault) => void faults.push(fault);
+  const report: Tell = (fault) => void faults.push(fault);
   const { jobs, strangers } = jobsOf(plan, answer.placements);
-  checkKnown(strangers, tell);
-  for (const job of jobs.values()) checkAmounts(job, tell);
-  checkWhere(plan, jobs, ledgers, tell);
-  checkOrder(plan, jobs, tell);
-  checkSupplies(plan.resources, jobs, clockOf(plan.zone), tell);
-  checkLineState(jobs, tell);
-  const unsaid = checkSamePlace(jobs, tell);
+  checkKnown(strangers, report);
+  for (const job of jobs.values()) checkAmounts(job, report);
+  checkWhere(plan, jobs, ledgers, report);
+  checkOrder(plan, jobs, report);
+  checkSupplies(plan.resources, jobs, clockOf(plan.zone), report);
+  checkLineState(jobs, report);
+  const unsaid = checkSamePlace(jobs, report);
 
   const { unplaced, unstated, keyDates, floats } = answer;
   const dues = duesOf(jobs);
-  if (unplaced) checkComplete(jobs, unplaced, tell);
-  if (unstated) checkUnstated(jobs, unsaid, unstated, tell);
-  if (keyDates) checkKeyDates(dues, keyDates, new PushOn(plan, jobs, ledgers, dues), tell);
-  checkTotals(plan, jobs, ledgers, answer, faults.length === 0, tell);
+  if (unplaced) checkComplete(jobs, unplaced, report);
+  if (unstated) checkUnstated(jobs, unsaid, unstated, report);
+  if (keyDates) checkKeyDates(dues, keyDates, new PushOn(plan, jobs, ledgers, dues), report);
+  checkTotals(plan, jobs, ledgers, answer, faults.length === 0, report);
   if (floats) {
     const spare = new Spare(plan, jobs, clockOf(plan.zone));
-    checkFloats({ plan, jobs, ledgers, spare }, floats, tell);
+    checkFloats({ plan, jobs, ledgers, spare }, floats, report);
   }
   return faults;
 }

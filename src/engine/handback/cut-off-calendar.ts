@@ -37,14 +37,14 @@ function verdictText(result: HandbackResult, chance: string): string {
   return `${word[verdict]}: margin ${durationText(marginMinutes)} of ${durationText(requiredMinutes)}, ${chance} on time in ${simulation.runs} simulated runs (${wanted}). Window ${status}.`;
 }
 
-function windowEvents(result: HandbackResult, told: (at: Instant) => string): CalendarEvent[] {
+function windowEvents(result: HandbackResult, textOf: (at: Instant) => string): CalendarEvent[] {
   const { window, bookedEnd, requiredMinutes, cutOffs, decisions, goPoints } = result;
   const uid = (...parts: readonly string[]): string =>
     `${[window, ...parts].map(encodeURIComponent).join('.')}@possession-fit`;
   const titleOf = (activity: string): string =>
     cutOffs.find((one) => one.activity === activity)?.name ?? activity;
   const { onTime } = result.simulation.outlook;
-  const end = `Booked end ${told(bookedEnd)}. ${verdictText(result, chanceText(onTime.probability))}\n${cautions.join(' ')}`;
+  const end = `Booked end ${textOf(bookedEnd)}. ${verdictText(result, chanceText(onTime.probability))}\n${cautions.join(' ')}`;
   const begun = new Set(
     cutOffs.flatMap((one) => (one.state === 'to-come' ? [] : (one.activity ?? []))),
   );
@@ -55,7 +55,7 @@ function windowEvents(result: HandbackResult, told: (at: Instant) => string): Ca
         uid: uid(one.kind, one.activity ?? one.name),
         start: one.latestStart,
         summary: `${window}: ${one.name} must have started`,
-        description: `Latest start that keeps the required margin of ${durationText(requiredMinutes)}. Still on time if started by ${told(one.onTimeStart)}.${one.chanceStart === null ? '' : ` With ${chanceText(result.confidence)} on time if started by ${told(one.chanceStart)}.`} Planned start ${told(one.plannedStart)}. ${end}`,
+        description: `Latest start that keeps the required margin of ${durationText(requiredMinutes)}. Still on time if started by ${textOf(one.onTimeStart)}.${one.chanceStart === null ? '' : ` With ${chanceText(result.confidence)} on time if started by ${textOf(one.chanceStart)}.`} Planned start ${textOf(one.plannedStart)}. ${end}`,
       })),
     ...decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
       ...(pointOfNoReturn === null || begun.has(activity)

@@ -14,7 +14,7 @@ import {
 } from '../../tables/index.js';
 import type { ImportChoices, ImportPreview } from './types.js';
 
-type Told = Pick<ImportPreview, 'encodings' | 'delimiters' | 'sheets'>;
+type SourceFacts = Pick<ImportPreview, 'encodings' | 'delimiters' | 'sheets'>;
 
 /** The content of a file: text that may be JSON, the lines of a table, or why neither. */
 export type SourceOf =
@@ -24,7 +24,7 @@ export type SourceOf =
       readonly records: Records;
       readonly encoding: Encoding | null;
       readonly sheet: string | null;
-      readonly told: Told;
+      readonly facts: SourceFacts;
     }
   | { readonly is: 'unread'; readonly encoding: string; readonly fault: Problem };
 
@@ -65,12 +65,12 @@ export async function sourceOf(bytes: Uint8Array, choices?: ImportChoices): Prom
   const records = readRecords(text, choices?.delimiter ? { delimiter: choices.delimiter } : {});
   const wide = tooManyCells(records.rows);
   if (wide) return unread(encoding, wide);
-  const told: Told = {
+  const told: SourceFacts = {
     encodings: choices ? encodingsOf(bytes, text) : [],
     delimiters: choices ? delimitersOf(text) : [],
     sheets: [],
   };
-  return { is: 'records', records, encoding, sheet: null, told };
+  return { is: 'records', records, encoding, sheet: null, facts: told };
 }
 
 const unread = (encoding: string, fault: Problem): SourceOf => ({ is: 'unread', encoding, fault });
@@ -91,12 +91,12 @@ async function workbook(bytes: Uint8Array, choices?: ImportChoices): Promise<Sou
   }
   const wide = tooManyCells(sheet.rows);
   if (wide) return unread('', wide);
-  const told: Told = {
+  const told: SourceFacts = {
     encodings: [],
     delimiters: [],
     sheets: sheets.map(({ name, hidden, rows }) => ({ name, hidden, rows: rows.length })),
   };
-  return { is: 'records', records: sheet, encoding: null, sheet: sheet.name, told };
+  return { is: 'records', records: sheet, encoding: null, sheet: sheet.name, facts: told };
 }
 
 /** The first sheet in sight whose headings are known, else the first that holds anything. */

@@ -91,7 +91,7 @@ export function takeTable(
     faults,
     ...(choices && {
       preview: {
-        ...source.told,
+        ...source.facts,
         ...previewOf(table, kind, faults, chosen),
         chosen: {
           encoding: source.encoding,

@@ -10,11 +10,11 @@ import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
 import type { PlanResult } from '../../tables/index.js';
 import type { Results } from '../types.js';
-import { FitMemory, type Explain } from './fit-memory.js';
-import { keptAlike } from './kept-by.js';
+import { FitCache, type Explain } from './fit-memory.js';
+import { reuseEqual } from './kept-by.js';
 import { PackageMemory } from './package-memory.js';
-import { SiteMemory } from './site-memory.js';
-import { UnreadMemory } from './unread.js';
+import { SiteCache } from './site-memory.js';
+import { UnreadCache } from './unread.js';
 
 /**
  * Works out documents one after another, each only where it differs from the last. Documents must share what is equal
@@ -24,9 +24,9 @@ import { UnreadMemory } from './unread.js';
  * not load it.
  */
 export class BareSession {
-  readonly #site = new SiteMemory();
-  readonly #fits: FitMemory;
-  readonly #unread = new UnreadMemory();
+  readonly #site = new SiteCache();
+  readonly #fits: FitCache;
+  readonly #unread = new UnreadCache();
   readonly #ledgers = new MadeOf<AccessWindow, Ledger>();
   readonly #packages = new PackageMemory();
   #faults: readonly Fault[] = [];
@@ -34,7 +34,7 @@ export class BareSession {
 
   /** `explain`: as for `FitMemory`. */
   constructor(explain?: Explain) {
-    this.#fits = new FitMemory(explain);
+    this.#fits = new FitCache(explain);
   }
 
   /** A document read, with what its site asks of the plan. */
@@ -45,8 +45,8 @@ export class BareSession {
   /** As `recompute` of the engine. */
   recompute(document: PlanDocument, onOutline?: (outline: Results) => void): Results {
     const { plan, faults: found, notes: noted, trains, packagesLeftOut } = this.read(document);
-    const faults = (this.#faults = keptAlike(this.#faults, found));
-    const notes = (this.#notes = keptAlike(this.#notes, noted));
+    const faults = (this.#faults = reuseEqual(this.#faults, found));
+    const notes = (this.#notes = reuseEqual(this.#notes, noted));
     const { windows, activities, rules } = plan;
     const ledgers = this.#ledgers.of(
       rules,

@@ -46,7 +46,7 @@ const noPairs: Grid = { packages: [], windows: [], states: new Int32Array(0), fi
 type FindStates = (pack: number, windows: readonly number[]) => ArrayLike<number>;
 
 /** Verdicts of plans that follow one another: a pair is looked at again only where package, window or rules changed. */
-export class FitMemory {
+export class FitCache {
   #plan: Plan | undefined;
   #basis: Basis | undefined;
   #grid = noPairs;

@@ -1,7 +1,7 @@
 import { sameJson } from '../../edits/index.js';
 
 /** Keeps one value, and makes it anew only where one of the things it is made from is another object. */
-export class KeptBy<T> {
+export class Memo<T> {
   #from: readonly unknown[] | undefined;
   #value: T | undefined;
 
@@ -18,15 +18,15 @@ export class KeptBy<T> {
 }
 
 /** The list as it was before, where it holds the same things in the same order. */
-export function keptList<T>(before: readonly T[] | undefined, list: readonly T[]): readonly T[] {
+export function reuseList<T>(before: readonly T[] | undefined, list: readonly T[]): readonly T[] {
   return before?.length === list.length && before.every((one, at) => one === list[at])
     ? before
     : list;
 }
 
 /** The list with each thing that says the same as the one at its place before given as that one. */
-export function keptAlike<T>(before: readonly T[], list: readonly T[]): readonly T[] {
-  return keptList(
+export function reuseEqual<T>(before: readonly T[], list: readonly T[]): readonly T[] {
+  return reuseList(
     before,
     list.map((one, at) => {
       const old = before[at];

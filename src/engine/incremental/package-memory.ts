@@ -3,7 +3,7 @@ import type { Activity } from '../../model/index.js';
 import { packageOf } from '../packages.js';
 import type { PackageSummary } from '../types.js';
 import type { Packed } from './fit-memory.js';
-import { keptList } from './kept-by.js';
+import { reuseList } from './kept-by.js';
 
 interface KnownPackage {
   readonly packed: Packed;
@@ -28,11 +28,11 @@ export class PackageMemory {
       : packagesOf(activities, leftOut, this.#known);
     this.#activities = activities;
     this.#leftOut = leftOut;
-    this.packed = keptList(
+    this.packed = reuseList(
       this.packed,
       this.#known.map((one) => one.packed),
     );
-    this.summaries = keptList(
+    this.summaries = reuseList(
       this.summaries,
       this.#known.map((one) => one.summary),
     );
@@ -47,7 +47,7 @@ function packagesOf(
   const known = new Map(before.map((one) => [one.packed.id, one]));
   return [...packagesIn(activities)].map(([id, own]): KnownPackage => {
     const old = known.get(id);
-    const list = keptList(old?.packed.activities, own);
+    const list = reuseList(old?.packed.activities, own);
     const rows = leftOut.get(id) ?? 0;
     if (old?.packed.activities === list && old.packed.rowsLeftOut === rows) return old;
     return made(id, list, rows);

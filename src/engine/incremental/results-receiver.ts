@@ -5,7 +5,7 @@ import type { Ledger } from '../../rules/types.js';
 import type { PackageSummary, Results } from '../types.js';
 import { Receiver, type Sent } from './chain.js';
 import { explain } from './explain.js';
-import { FitMemory, type Packed } from './fit-memory.js';
+import { FitCache, type Packed } from './fit-memory.js';
 import type { Travelling } from './results-sender.js';
 
 const noFits: Results['fits'] = [];
@@ -15,7 +15,7 @@ export class ResultsReceiver {
   readonly #receiver = new Receiver<Travelling>();
   readonly #ledgers = new MadeOf<AccessWindow, Ledger>();
   readonly #packed = new WeakMap<PackageSummary, Packed>();
-  readonly #fits = new FitMemory(explain);
+  readonly #fits = new FitCache(explain);
 
   /** `undefined` where results that these build on never came. */
   take(sent: Sent, isOutline: boolean): Results | undefined {

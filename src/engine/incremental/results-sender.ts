@@ -1,7 +1,7 @@
 import type { Results } from '../types.js';
 import { Sender, type Sent } from './chain.js';
 import { statesOf } from './fit-memory.js';
-import { KeptBy } from './kept-by.js';
+import { Memo } from './kept-by.js';
 
 /**
  * Results as they travel to another thread: of ledgers and verdicts only the numbers that are asked for at once. The
@@ -19,7 +19,7 @@ const none = new Int32Array(0);
 /** The end at which results are worked out. */
 export class ResultsSender {
   readonly #sender = new Sender<Travelling>();
-  readonly #minutes = new KeptBy<Int32Array>();
+  readonly #minutes = new Memo<Int32Array>();
 
   /** An outline has no verdicts yet: the far end keeps those it has for the results that follow. */
   next(results: Results, isOutline: boolean): Sent {

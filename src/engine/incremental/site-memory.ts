@@ -1,13 +1,13 @@
 import type { Activity, PlanDocument, PlanRules } from '../../model/index.js';
 import { planFromDocument, PlanMemory, type PlanResult } from '../../tables/index.js';
 import { withSite } from '../site/site-plan.js';
-import { keptList } from './kept-by.js';
+import { reuseList } from './kept-by.js';
 
 /**
  * Reads documents one after another, each only where it differs from the last; what is equal in two plans is the same
  * object in both.
  */
-export class SiteMemory {
+export class SiteCache {
   readonly #tables = new PlanMemory();
   readonly #heeding = new WeakMap<Activity, Activity>();
   #activities: readonly Activity[] | undefined;
@@ -25,7 +25,7 @@ export class SiteMemory {
 
   #settled(plain: PlanResult, read: PlanResult): PlanResult {
     if (plain === read) return read;
-    const activities = keptList(
+    const activities = reuseList(
       this.#activities,
       read.plan.activities.map((one, at) => this.#sameActivity(plain.plan.activities[at]!, one)),
     );

@@ -49,18 +49,18 @@ export function optionsOf(
 function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
   const total = STEPS + (at.request.own?.length ?? 0);
   let done = 0;
-  const told = (by = 1): void => {
+  const report = (by = 1): void => {
     done = Math.min(total, done + by);
     tools.onProgress({ done, total });
     if (tools.stopped()) throw new Stopped();
   };
   const planned = priced(asPlanned(at), at);
-  told();
+  report();
   const entries: (Entry | RefusedOption)[] = [entryOf(planned, at)];
-  const take = (way: Draft | RefusedOption): void => {
-    const draft = sound(way, at);
+  const take = (found: Draft | RefusedOption): void => {
+    const draft = sound(found, at);
     entries.push('state' in draft ? draft : entryOf(priced(draft, at), at));
-    told();
+    report();
   };
 
   const repeated = repeatedIn(at);
@@ -71,9 +71,9 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
       { id: 'less', kind: 'one-unit-less', name: 'One unit less', ...chosen },
       { id: 'cut-off', kind: 'earlier-cut-off', name: 'Earlier cut-off', ...chosen },
     );
-    told(STOP_STEPS);
+    report(STOP_STEPS);
   } else {
-    const early = stoppedEarly(at, chosen, planned, told);
+    const early = stoppedEarly(at, chosen, planned, report);
     stop = early.outlook;
     take(early.oneLess);
     entries.push(early.cutOff);
@@ -94,7 +94,7 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
     const cut = wishedCutOff(at, draft, cutOffAt);
     if (!cut) throw new Stopped();
     entries.push(cut);
-    told();
+    report();
   }
   const noStop = 'reason' in chosen ? chosen.reason : '';
   return answerFrom(at, entries, repeated, stop, noStop, planned.notPriced);

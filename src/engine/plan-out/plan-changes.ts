@@ -26,14 +26,14 @@ export function planChanges(
   after: readonly Placement[],
 ): readonly PlanChange[] {
   const moved = new Set(windowMoves(before, after).map((one) => one.activity));
-  const told = tellerOf(plan);
+  const textOf = tellerOf(plan);
   const known = plan.activities.map((one) => one.id);
   const gone = before.map((one) => one.activity).filter((id) => !known.includes(id));
   return [...new Set([...known, ...gone])].flatMap((activity): PlanChange[] => {
     const own = (all: readonly Placement[]): Placement[] =>
       all.filter((one) => one.activity === activity).toSorted((a, b) => a.from - b.from);
     const [was, is] = [own(before), own(after)];
-    const [wasText, isText] = [was, is].map((all) => all.map(told).join('; '));
+    const [wasText, isText] = [was, is].map((all) => all.map(textOf).join('; '));
     if (wasText === isText) return [];
     const kind =
       was.length === 0 ? 'new' : is.length === 0 ? 'out' : moved.has(activity) ? 'window' : 'time';

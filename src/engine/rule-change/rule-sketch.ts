@@ -59,7 +59,7 @@ export function ruleSketch(
   const out = layOut(rules.leadOut, needs, 0);
   const length = Math.max(0, ...out.map((one) => one.end));
   const outStart = window.end - rules.margin.minutes * MINUTE - length;
-  const told = (list: SketchStep['list'], placed: typeof into, shift: number): SketchStep[] =>
+  const sketchOf = (list: SketchStep['list'], placed: typeof into, shift: number): SketchStep[] =>
     rules[list].map((step, index) => {
       const found = placed.find((one) => one.step === step);
       return {
@@ -73,6 +73,6 @@ export function ruleSketch(
   return {
     window,
     ledger: ledgerOf(within, needs, rules),
-    steps: [...told('leadIn', into, 0), ...told('leadOut', out, outStart)],
+    steps: [...sketchOf('leadIn', into, 0), ...sketchOf('leadOut', out, outStart)],
   };
 }

@@ -12,13 +12,13 @@ import {
   type Task,
 } from '../fit/index.js';
 import { withWindows, type Goal } from '../search/objectives.js';
-import { restOf, windowsKept } from '../search/pins.js';
+import { openProblem, windowsKept } from '../search/pins.js';
 
 /** A full score that no schedule beats. */
 export function boundOf(problem: Problem, goal: Goal): Score {
   const score = [...scoreBound(new Board(problem), goal.order)];
   const finish = goal.order === 'late-finish' ? 3 : 2;
-  if (score[0] === 0) score[finish] = Math.max(score[finish]!, energyFinish(restOf(problem)));
+  if (score[0] === 0) score[finish] = Math.max(score[finish]!, energyFinish(openProblem(problem)));
   return withWindows(score, score[0] === 0 ? fewestWindows(problem) : 0, goal);
 }
 
@@ -84,7 +84,7 @@ function amountOf(task: Task, supply: number): number {
 
 /** No schedule that places everything uses fewer windows. */
 export function fewestWindows(whole: Problem): number {
-  const problem = restOf(whole);
+  const problem = openProblem(whole);
   const kept = windowsKept(whole);
   const inside = problem.tasks.filter((task) => !task.outside && task.units > 0);
   if (inside.length === 0) return kept.size;

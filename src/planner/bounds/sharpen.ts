@@ -18,7 +18,7 @@ export interface Sharp {
  *
  * Nothing is raised where more is left out than must be, or where placements are settled.
  */
-export function sharpen(
+export function tightenBounds(
   problem: Problem,
   goal: Goal,
   from: Candidate,

@@ -1,6 +1,6 @@
 import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow } from '../../model/index.js';
-import type { LedgerBook } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-book.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
 
 /**
@@ -13,7 +13,7 @@ import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
 export function likenessOf(
   window: AccessWindow,
   skeleton: Skeleton,
-  book: LedgerBook,
+  book: LedgerCache,
   beyond: number,
 ): string | undefined {
   const { activities, groups, named, cures, hasOutside } = skeleton;
@@ -55,13 +55,13 @@ interface Known<T> {
 /** Answers of one list of work, each found again for every window that is alike as far as the answer looked. */
 export class AlikeAnswers<T> {
   readonly #loud: boolean;
-  readonly #book: LedgerBook;
+  readonly #book: LedgerCache;
   readonly #most: number;
   readonly #known = new Map<string, Known<T>[]>();
   #count = 0;
 
   /** @param most Answers up to which all are kept. */
-  constructor(skeleton: Skeleton, book: LedgerBook, most: number) {
+  constructor(skeleton: Skeleton, book: LedgerCache, most: number) {
     this.#loud = isLoud(skeleton);
     this.#book = book;
     this.#most = most;

@@ -4,7 +4,7 @@ import { bookedOf, type Relaxation } from '../problem/compile.js';
 import { Board } from '../problem/board.js';
 import { headsOf } from '../problem/heads.js';
 import { overdrawnMinutes } from '../problem/overdrawn.js';
-import { solve } from './solo.js';
+import { scheduleAlone } from './solo.js';
 import type { Trial, Trials } from './trials.js';
 
 const DAY_MINUTES = 1440;
@@ -102,7 +102,7 @@ function leastIn(
 ): Least {
   const trial = (longerBy: number): Trial => ({ window, longerBy, without });
   const longest = trials.problem(trial(until));
-  const most = solve(longest);
+  const most = scheduleAlone(longest);
   if (!most.done) return { proven: most.proven };
   const clear = clearTimes(trials, window);
   const heads = headsOf(new Board(longest));

@@ -1,7 +1,7 @@
 import { addMinutes, MINUTE, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { neverTakes } from '../problem/eligibility.js';
-import { LedgerBook } from '../problem/ledger-book.js';
+import { LedgerCache } from '../problem/ledger-book.js';
 import { packagesIn } from '../problem/packages-in.js';
 import type { Problem, Visit } from '../problem/problem.js';
 import { forgetMost, mostThatFits } from './most.js';
@@ -36,7 +36,7 @@ export function* fitsByPackage(
   plan: Plan,
   steps = Number.POSITIVE_INFINITY,
 ): Generator<PackageFits> {
-  const book = new LedgerBook(plan);
+  const book = new LedgerCache(plan);
   const { effort } = book;
   const packages = packagesIn(plan.activities);
   let waiting = packages.size;
@@ -66,7 +66,7 @@ export function fitOne(plan: Plan, packageName: string, windowId: string): FitVe
   const activities = packagesIn(plan.activities).get(packageName) ?? [];
   if (!window) throw new RangeError(`no window "${windowId}" in the plan`);
   if (activities.length === 0) throw new RangeError(`no package "${packageName}" in the plan`);
-  return verdictOf(plan, packageName, activities, window, new LedgerBook(plan));
+  return verdictOf(plan, packageName, activities, window, new LedgerCache(plan));
 }
 
 /** Whether what is left of some activities can all be done in one window, with every reason when it cannot. */
@@ -75,7 +75,7 @@ export function verdictOf(
   packageName: string,
   all: readonly Activity[],
   window: AccessWindow,
-  book: LedgerBook,
+  book: LedgerCache,
 ): FitVerdict {
   const no = (reasons: readonly Reason[], spareMinutes: number | null = null): FitVerdict => ({
     package: packageName,
@@ -102,13 +102,13 @@ export function verdictOf(
       ? { ...no([notWorkedOut(packageName, window)]), proven: false }
       : no([...never, notWorkedOut(packageName, window)]);
   if (!time.fits) {
-    const told = time.reasons.map(({ code, words, ...rest }) => ({
+    const reasons = time.reasons.map(({ code, words, ...rest }) => ({
       code,
       text: words(window),
       ...rest,
     }));
     const cured = plain && time.extension !== undefined;
-    const verdict = no([...never, ...told], cured ? -time.extension : null);
+    const verdict = no([...never, ...reasons], cured ? -time.extension : null);
     return time.proven ? verdict : { ...verdict, proven: false };
   }
   if (!plain) return no(never);

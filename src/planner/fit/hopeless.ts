@@ -7,7 +7,7 @@ import { isOverloaded } from '../problem/pools.js';
  * Whether it shows without a search that not everything can be placed in time: something finishes too late even by
  * itself, or more is asked of a resource than there is of it.
  */
-export function isHopeless(empty: Board): boolean {
+export function isProvablyInfeasible(empty: Board): boolean {
   const heads = headsOf(empty);
   const latest = latestOf(empty.problem);
   return (

@@ -1,11 +1,11 @@
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { problemOf } from '../problem/compile.js';
 import { neverCode } from '../problem/eligibility.js';
-import type { LedgerBook } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-book.js';
 import type { Skeleton } from '../problem/skeleton.js';
 import { AlikeAnswers, likenessOf } from './alike.js';
 import { Levels } from './levels.js';
-import { solve } from './solo.js';
+import { scheduleAlone } from './solo.js';
 import type { MostThatFits } from './types.js';
 
 /** Schedules asked for at most, of one package in one window. */
@@ -27,7 +27,7 @@ export function mostThatFits(
   plan: Plan,
   all: readonly Activity[],
   window: AccessWindow,
-  book: LedgerBook,
+  book: LedgerCache,
 ): MostThatFits | undefined {
   const skeleton = book.skeleton(all);
   const taken = skeleton.groups.map(
@@ -62,10 +62,10 @@ const nothingOf = (levels: Levels): MostThatFits => ({
 
 /** Answers kept of one package before they are let go of. */
 const MOST_KEPT = 2000;
-const known = new WeakMap<LedgerBook, WeakMap<Skeleton, AlikeAnswers<MostThatFits>>>();
+const known = new WeakMap<LedgerCache, WeakMap<Skeleton, AlikeAnswers<MostThatFits>>>();
 
 /** What is known of a package by what its work can see of a window. */
-function answersOf(book: LedgerBook, skeleton: Skeleton): AlikeAnswers<MostThatFits> {
+function answersOf(book: LedgerCache, skeleton: Skeleton): AlikeAnswers<MostThatFits> {
   let ofBook = known.get(book);
   if (!ofBook) known.set(book, (ofBook = new WeakMap()));
   let answers = ofBook.get(skeleton);
@@ -74,7 +74,7 @@ function answersOf(book: LedgerBook, skeleton: Skeleton): AlikeAnswers<MostThatF
 }
 
 /** Lets go of what is kept for some work that nobody will ask about again. */
-export function forgetMost(all: readonly Activity[], book: LedgerBook): void {
+export function forgetMost(all: readonly Activity[], book: LedgerCache): void {
   known.get(book)?.delete(book.skeleton(all));
 }
 
@@ -83,7 +83,7 @@ function mostIn(
   skeleton: Skeleton,
   takes: readonly boolean[],
   window: AccessWindow,
-  book: LedgerBook,
+  book: LedgerCache,
 ): MostThatFits {
   const levels = levelsOf(skeleton);
   const { effort } = book;
@@ -98,7 +98,7 @@ function mostIn(
       { windows: [window], activities: levels.activities(some), effort },
       book,
     );
-    const answer = solve(problem);
+    const answer = scheduleAlone(problem);
     if (!answer.proven) certain = false;
     return answer.done;
   };

@@ -2,9 +2,9 @@ import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { problemOf } from '../problem/compile.js';
 import { neverCode } from '../problem/eligibility.js';
-import type { LedgerBook } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-book.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
-import { solve } from './solo.js';
+import { scheduleAlone } from './solo.js';
 import { spareOf } from './spare.js';
 
 /**
@@ -45,7 +45,7 @@ export function quickStates(
   plan: Plan,
   all: readonly Activity[],
   windows: readonly AccessWindow[],
-  book: LedgerBook,
+  book: LedgerCache,
 ): Int32Array {
   const states = new Int32Array(windows.length);
   const skeleton = book.skeleton(all);
@@ -82,10 +82,10 @@ function stateIn(
   plan: Plan,
   all: readonly Activity[],
   window: AccessWindow,
-  book: LedgerBook,
+  book: LedgerCache,
 ): QuickState {
   const problem = problemOf(plan, { windows: [window], activities: all, without: place }, book);
-  const answer = solve(problem);
+  const answer = scheduleAlone(problem);
   return answer.done ? spareOf(problem, answer.visits, window, book).minutes : NO;
 }
 
@@ -102,7 +102,7 @@ function isMovable({ cures, hasOutside }: Skeleton): boolean {
 function shapeOf(
   window: AccessWindow,
   { activities, groups, lastNotBefore, named }: Skeleton,
-  book: LedgerBook,
+  book: LedgerCache,
 ): string {
   const base = Math.floor(window.start / MINUTE);
   const end = minutesUp(window.end, base * MINUTE);

@@ -1,7 +1,7 @@
 import { Board } from '../problem/board.js';
 import { decide } from './decide.js';
 import { compareScores, scoreBound, scoreOf, type Score } from './exact.js';
-import { isHopeless } from './hopeless.js';
+import { isProvablyInfeasible } from './hopeless.js';
 import type { Problem, Visit } from '../problem/problem.js';
 import { boardOf, listBy, tailsOf } from '../problem/serial.js';
 
@@ -18,7 +18,7 @@ export interface SoloAnswer {
 }
 
 /** Whether a few tasks can all be placed in time on their own: first by bounds and simple rules, then by looking at every order. */
-export function solve(problem: Problem): SoloAnswer {
+export function scheduleAlone(problem: Problem): SoloAnswer {
   const empty = new Board(problem);
   const bound = scoreBound(empty, 'late-finish');
   if (bound[0]! > 0 || bound[2]! > 0) return never;
@@ -41,7 +41,7 @@ export function solve(problem: Problem): SoloAnswer {
     if (compareScores(score, bound) <= 0) break;
   }
   if (isDone(score!)) return { visits: best!.visits, done: true, proven: true };
-  if (isHopeless(empty)) return never;
+  if (isProvablyInfeasible(empty)) return never;
   const decision = decide(problem, Math.max(200, Math.floor(STEPS / problem.tasks.length)));
   if (decision.visits) return { visits: decision.visits, done: true, proven: true };
   return decision.exhausted ? never : open;

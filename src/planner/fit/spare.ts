@@ -2,10 +2,10 @@ import { totalMinutes } from '../../calendar/index.js';
 import type { AccessWindow } from '../../model/index.js';
 import { Board } from '../problem/board.js';
 import { headsOf } from '../problem/heads.js';
-import type { LedgerBook } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-book.js';
 import type { Problem, Slot, Visit } from '../problem/problem.js';
-import { isHopeless } from './hopeless.js';
-import { solve } from './solo.js';
+import { isProvablyInfeasible } from './hopeless.js';
+import { scheduleAlone } from './solo.js';
 
 /** Searches that may end without a yes or a proven no before the best found is told with a bound. */
 const OPEN = 2;
@@ -31,7 +31,7 @@ export function spareOf(
   problem: Problem,
   known: readonly Visit[],
   window: AccessWindow,
-  book: LedgerBook,
+  book: LedgerCache,
 ): Spare {
   if (problem.tasks.every((task) => task.outside)) {
     const minutes = totalMinutes(book.of(window, { isolation: [], loud: false }).usable);
@@ -44,7 +44,7 @@ export function spareOf(
   let open = 0;
   // The bound first: mostly it can be had.
   for (let high = atMost, ask = high; best < high && open < OPEN;) {
-    const answer = solve(leaving(problem, ask));
+    const answer = scheduleAlone(leaving(problem, ask));
     if (answer.done) {
       ({ visits } = answer);
       best = leftBy(problem, lastEnds(problem, visits));
@@ -63,7 +63,7 @@ function boundBetween(problem: Problem, low: number, high: number): number {
   let [fewest, most] = [low, high];
   while (fewest < most) {
     const middle = Math.ceil((fewest + most) / 2);
-    if (isHopeless(new Board(leaving(problem, middle)))) most = middle - 1;
+    if (isProvablyInfeasible(new Board(leaving(problem, middle)))) most = middle - 1;
     else fewest = middle;
   }
   return fewest;

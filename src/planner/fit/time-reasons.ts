@@ -71,7 +71,7 @@ export function timeReasons(one: TimeCase): {
       const longer = shortestExtension(trials, window, relaxations);
       beyond = Math.max(beyond, longer.beyond);
       if (longer.minutes !== undefined) {
-        reasons.push(...restOf(one, longer.minutes, (cause) => !has(codeOf[cause])));
+        reasons.push(...otherReasons(one, longer.minutes, (cause) => !has(codeOf[cause])));
         const others = reasons.length > 0 || !one.plain;
         const then = others
           ? 'with the rest of the reasons cured, '
@@ -91,9 +91,9 @@ export function timeReasons(one: TimeCase): {
     one,
     ordered.find((reason) => reason.code === 'too-short'),
   );
-  const told = [...blocks, ...ordered];
+  const ranked = [...blocks, ...ordered];
   return {
-    reasons: one.proven ? told : [notShown(one), ...told],
+    reasons: one.proven ? ranked : [notShown(one), ...ranked],
     extension: later.minutes,
     beyond: isOrdered || blocks.length > 0 ? Number.POSITIVE_INFINITY : beyond,
   };
@@ -146,7 +146,7 @@ function concerns(cause: Eased, problem: Problem): boolean {
 }
 
 /** What each keeps the work from being done by itself, were the end so much later and all else left out of account. */
-function restOf(
+function otherReasons(
   one: TimeCase,
   longerBy: number,
   isUnsaid: (cause: Eased) => boolean,

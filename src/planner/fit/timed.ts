@@ -1,5 +1,5 @@
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
-import type { LedgerBook } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-book.js';
 import type { Visit } from '../problem/problem.js';
 import type { Skeleton } from '../problem/skeleton.js';
 import { AlikeAnswers, likenessOf } from './alike.js';
@@ -33,7 +33,7 @@ export const NOT_WORKED_OUT = 'not-worked-out';
 
 /** Kinds of window up to which answers are kept for one list of work. */
 const MOST_KINDS = 2000;
-const known = new WeakMap<LedgerBook, WeakMap<Skeleton, AlikeAnswers<Timed>>>();
+const known = new WeakMap<LedgerCache, WeakMap<Skeleton, AlikeAnswers<Timed>>>();
 
 /**
  * What time and resources say; worked out once for all windows that are alike to the work. `NOT_WORKED_OUT` where it is
@@ -43,7 +43,7 @@ export function timedIn(
   plan: Plan,
   all: readonly Activity[],
   window: AccessWindow,
-  book: LedgerBook,
+  book: LedgerCache,
   plain: boolean,
 ): Timed | typeof NOT_WORKED_OUT {
   const skeleton = book.skeleton(all);
@@ -64,13 +64,13 @@ export function timedIn(
 }
 
 /** Lets go of what is kept for some work that nobody will ask about again. */
-export function forget(all: readonly Activity[], book: LedgerBook): void {
+export function forget(all: readonly Activity[], book: LedgerCache): void {
   const skeleton = book.skeleton(all);
   known.get(book)?.delete(skeleton);
   forgetTrials(skeleton.activities, book);
 }
 
-function answersOf(book: LedgerBook, skeleton: Skeleton): AlikeAnswers<Timed> {
+function answersOf(book: LedgerCache, skeleton: Skeleton): AlikeAnswers<Timed> {
   let ofBook = known.get(book);
   if (!ofBook) known.set(book, (ofBook = new WeakMap()));
   let answers = ofBook.get(skeleton);

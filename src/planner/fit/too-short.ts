@@ -4,7 +4,7 @@ import { asOpen, bookedOf } from '../problem/compile.js';
 import { namesText } from '../names-text.js';
 import { momentText } from '../problem/eligibility.js';
 import type { LaterEnd } from './extension.js';
-import { solve } from './solo.js';
+import { scheduleAlone } from './solo.js';
 import type { TimeCase } from './time-causes.js';
 import type { SharedReason } from './types.js';
 
@@ -26,8 +26,8 @@ export function tooShort(
   return {
     code: 'too-short',
     words: (window) => {
-      const ways = [`the end moves to ${laterEnd(window, shortBy)}`, ...leave].join(', or if ');
-      return `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${ways}${barredText(one, window)}`;
+      const cures = [`the end moves to ${laterEnd(window, shortBy)}`, ...leave].join(', or if ');
+      return `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${cures}${barredText(one, window)}`;
     },
     shortByMinutes: shortBy,
     ...(!proven && { atMost: true }),
@@ -50,7 +50,7 @@ function unitsToLeave(one: TimeCase): string[] {
       const tasks = one.problem.tasks.map((each) =>
         each === task ? { ...each, units: each.units - out } : each,
       );
-      return solve({ ...one.problem, tasks }).done;
+      return scheduleAlone({ ...one.problem, tasks }).done;
     };
     let high = task.units - 1;
     if (!fits(high)) return [];

@@ -3,10 +3,10 @@ import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { asOpen, bookedOf, problemOf, type Relaxation } from '../problem/compile.js';
 import { Board } from '../problem/board.js';
 import { headsOf, type Heads } from '../problem/heads.js';
-import type { LedgerBook } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-book.js';
 import type { Problem } from '../problem/problem.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
-import { solve, type SoloAnswer } from './solo.js';
+import { scheduleAlone, type SoloAnswer } from './solo.js';
 
 /** A window as some work is tried in it. */
 export interface Trial {
@@ -29,7 +29,7 @@ const MOST_KEPT = 5000;
 export class Trials {
   readonly plan: Plan;
   readonly activities: readonly Activity[];
-  readonly book: LedgerBook;
+  readonly book: LedgerCache;
   readonly skeleton: Skeleton;
   /** Nothing of the work hangs on the day itself: not on time outside a window, on curing or on what the site closes. */
   readonly #isMovable: boolean;
@@ -38,7 +38,7 @@ export class Trials {
   readonly #among = new Map<string, Trials>();
   readonly #kept = new Map<string, unknown>();
 
-  constructor(plan: Plan, activities: readonly Activity[], book: LedgerBook) {
+  constructor(plan: Plan, activities: readonly Activity[], book: LedgerCache) {
     this.plan = plan;
     this.activities = activities;
     this.book = book;
@@ -75,7 +75,7 @@ export class Trials {
   }
 
   solve(trial: Trial): SoloAnswer {
-    return this.#once(this.#answers, trial, () => solve(this.problem(trial)));
+    return this.#once(this.#answers, trial, () => scheduleAlone(this.problem(trial)));
   }
 
   /** The earliest that each task could start and finish by itself. */
@@ -136,10 +136,10 @@ export class Trials {
   }
 }
 
-const known = new WeakMap<LedgerBook, WeakMap<readonly Activity[], Trials>>();
+const known = new WeakMap<LedgerCache, WeakMap<readonly Activity[], Trials>>();
 
 /** The trials of a list of work, which must not change. */
-export function trialsOf(plan: Plan, activities: readonly Activity[], book: LedgerBook): Trials {
+export function trialsOf(plan: Plan, activities: readonly Activity[], book: LedgerCache): Trials {
   let ofBook = known.get(book);
   if (!ofBook) known.set(book, (ofBook = new WeakMap()));
   let trials = ofBook.get(activities);
@@ -148,6 +148,6 @@ export function trialsOf(plan: Plan, activities: readonly Activity[], book: Ledg
 }
 
 /** Lets go of what is kept of a list of work. */
-export function forgetTrials(activities: readonly Activity[], book: LedgerBook): void {
+export function forgetTrials(activities: readonly Activity[], book: LedgerCache): void {
   known.get(book)?.delete(activities);
 }

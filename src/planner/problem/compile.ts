@@ -11,7 +11,7 @@ import { barsWork, closedStretches, curfewStretches } from '../../rules/index.js
 import { rolesOf } from './blocks.js';
 import { Effort } from './effort.js';
 import { neverCode } from './eligibility.js';
-import type { LedgerBook } from './ledger-book.js';
+import type { LedgerCache } from './ledger-book.js';
 import type { Cure, Due, Problem, Slot, Task, Tie } from './problem.js';
 import { soleDemands, soleSupply } from './sole-places.js';
 import { minutesDown, minutesUp, type Bond, type Group, type Skeleton } from './skeleton.js';
@@ -40,7 +40,7 @@ const CURING_DAYS = 28;
 const TAIL_DAYS = 60;
 
 /** The problem of placing activities in windows, in whole minutes. */
-export function problemOf(plan: Plan, scope: Scope, book: LedgerBook): Problem {
+export function problemOf(plan: Plan, scope: Scope, book: LedgerCache): Problem {
   const without = scope.without ?? nothing;
   const skeleton = book.skeleton(scope.activities);
   const { activities, rank, order, work } = skeleton;
@@ -104,7 +104,7 @@ const nothing: ReadonlySet<Relaxation> = new Set();
 /** Ties before and after each task; those that wait for something to cure ask the plan's curve. */
 function tiesOf(
   { before, after, cures }: Skeleton,
-  book: LedgerBook,
+  book: LedgerCache,
   base: Instant,
 ): [readonly (readonly Tie[])[], readonly (readonly Tie[])[]] {
   if (cures === 0) return [before, after];
@@ -164,7 +164,7 @@ function horizonOf(
 function suppliesOf(
   { windows, longerBy = 0, without = nothing }: Scope,
   { named, hasOutside }: Skeleton,
-  book: LedgerBook,
+  book: LedgerCache,
   base: Instant,
   horizon: Interval,
 ): { supplies: Problem['supplies']; indexOf: ReadonlyMap<string, number> } {
@@ -199,7 +199,7 @@ function demandsOf(activity: Activity, index: ReadonlyMap<string, number>): Task
 function insideSlots(
   scope: Scope,
   { activity, needs }: Group,
-  book: LedgerBook,
+  book: LedgerCache,
   base: Instant,
   anywhere: boolean,
 ): readonly Slot[] {

@@ -9,7 +9,7 @@ interface Seen {
 }
 
 /** The curfews of a rule set as windows and later ends of them meet them, each looked up in the calendar once. */
-export class CurfewBook {
+export class CurfewCache {
   readonly #all: readonly Curfew[];
   readonly #loud: WeakMap<AccessWindow, Seen> = new WeakMap();
   readonly #quiet: WeakMap<AccessWindow, Seen> = new WeakMap();

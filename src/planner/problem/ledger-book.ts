@@ -4,7 +4,7 @@ import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
 import { Effort } from './effort.js';
 import { skeletonOf, type Skeleton } from './skeleton.js';
-import { SupplyBook } from './supply-book.js';
+import { SupplyCache } from './supply-book.js';
 import { keyOf, UsableTimes } from './usable-times.js';
 
 /** Shapes of windows up to which answers are kept, so that edits without end do not fill the memory. */
@@ -14,8 +14,8 @@ const MOST_SHAPES = 2000;
  * What problems of one plan have in common, each worked out once: ledgers of its windows, their usable time, what there is
  * of its resources, and what sets of its activities are.
  */
-export class LedgerBook {
-  readonly supplies: SupplyBook;
+export class LedgerCache {
+  readonly supplies: SupplyCache;
   /** Counts the work on all verdicts; past its limit none is worked out. */
   readonly effort = new Effort();
   readonly #plan: Plan;
@@ -25,22 +25,22 @@ export class LedgerBook {
   // Not taken over from another book: what there is of resources may differ.
   readonly #states = new WeakMap<Skeleton, Map<string, number>>();
   #curve: MaturityCurve | undefined;
-  #open: LedgerBook | undefined;
+  #open: LedgerCache | undefined;
   readonly #skeletons: WeakMap<readonly Activity[], Skeleton>;
 
   /** `like`: the book of a plan with the same rules, zone and curing, of which everything else is taken over. */
-  constructor(plan: Plan, like?: LedgerBook) {
+  constructor(plan: Plan, like?: LedgerCache) {
     this.#plan = plan;
     this.usable = like ? like.usable : new UsableTimes(plan.rules);
     this.#ledgers = like ? like.#ledgers : new WeakMap<AccessWindow, Map<string, Ledger>>();
     this.#skeletons = like ? like.#skeletons : new WeakMap<readonly Activity[], Skeleton>();
-    this.supplies = new SupplyBook(plan.resources, plan.zone);
+    this.supplies = new SupplyCache(plan.resources, plan.zone);
   }
 
   /** The book of the same plan if shifts had no end and no curfew barred anything. */
-  withoutStops(): LedgerBook {
+  withoutStops(): LedgerCache {
     const { shifts: _, ...rules } = this.#plan.rules;
-    return (this.#open ??= new LedgerBook({ ...this.#plan, rules: { ...rules, curfews: [] } }));
+    return (this.#open ??= new LedgerCache({ ...this.#plan, rules: { ...rules, curfews: [] } }));
   }
 
   /** When concrete has cured; never, where the plan does not say how it does. */

@@ -12,7 +12,7 @@ interface Known {
 const AHEAD_DAYS = 120;
 
 /** What there is of a plan's resources, each profile worked out once for all the time anyone asked about. */
-export class SupplyBook {
+export class SupplyCache {
   readonly resources: readonly Resource[];
   readonly #zone: string;
   // In minutes since 1970.

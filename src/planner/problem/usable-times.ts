@@ -1,7 +1,7 @@
 import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Needs, PlanRules } from '../../model/index.js';
 import { minutesAfterWork, usableTime } from '../../rules/index.js';
-import { CurfewBook } from './curfew-book.js';
+import { CurfewCache } from './curfew-book.js';
 import type { Slot } from './problem.js';
 import { minutesDown, minutesUp } from './skeleton.js';
 
@@ -22,7 +22,7 @@ const MOST_SHARED = 50_000;
  * windows of one length that meet the same curfews.
  */
 export class UsableTimes {
-  readonly curfews: CurfewBook;
+  readonly curfews: CurfewCache;
   readonly #rules: PlanRules;
   readonly #own = new WeakMap<AccessWindow, Map<string, Usable>>();
   readonly #tails = new Map<string, number>();
@@ -30,7 +30,7 @@ export class UsableTimes {
 
   constructor(rules: PlanRules) {
     this.#rules = rules;
-    this.curfews = new CurfewBook(rules);
+    this.curfews = new CurfewCache(rules);
   }
 
   of(window: AccessWindow, needs: Needs, longerBy: number): Usable {

@@ -57,7 +57,7 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
   const bound = boundOf(problem, goal);
   // What is best with some work held in place is not best: nothing is proven but what no plan at all beats.
   const whole = kept === free ? undefined : boundOf(free, goal);
-  const told = (found: Found): Allocation =>
+  const answerFor = (found: Found): Allocation =>
     allocationOf(
       plan,
       kept,
@@ -73,15 +73,15 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
   let last: Candidate | undefined;
   const onBetter = (candidate: Candidate): void => {
     last = candidate;
-    options.onBetter?.(() => told({ ...candidate, bound, proven: 0 }));
+    options.onBetter?.(() => answerFor({ ...candidate, bound, proven: 0 }));
   };
   problem.effort.keepTimeFor(() => {
     if (!last) return false;
-    const answer = told({ ...last, bound, proven: 0 });
+    const answer = answerFor({ ...last, bound, proven: 0 });
     options.rehearse?.(answer);
     return true;
   });
-  return told(search(problem, goal, bound, { seed: options.seed ?? 1, onBetter }));
+  return answerFor(search(problem, goal, bound, { seed: options.seed ?? 1, onBetter }));
 }
 
 export interface Prepared {

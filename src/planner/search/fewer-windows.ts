@@ -33,7 +33,7 @@ export function dropWindows(problem: Problem, from: Attempt, options: ImproveOpt
  *
  * @param turns Changes tried in each choice of windows.
  */
-export function squeeze(
+export function reduceWindows(
   problem: Problem,
   from: Attempt,
   turns: number,

@@ -109,7 +109,7 @@ function besides(slots: readonly Slot[], visits: readonly Visit[]): Slot[] {
 }
 
 /** What is still to be planned beside what stays, as a problem of its own, for bounds: a task may have no units left. */
-export function restOf(problem: Problem): Problem {
+export function openProblem(problem: Problem): Problem {
   const { pinned, ...rest } = problem;
   if (!pinned) return problem;
   const left = problem.tasks.map((task) => task.units);

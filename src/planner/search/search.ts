@@ -1,6 +1,6 @@
 import { compareScores, type Problem, type Score } from '../fit/index.js';
 import { exhaust } from './exhaust.js';
-import { dropWindows, heldTo, squeeze } from './fewer-windows.js';
+import { dropWindows, heldTo, reduceWindows } from './fewer-windows.js';
 import {
   construct,
   improve,
@@ -10,8 +10,8 @@ import {
   type ImproveOptions,
 } from './improve.js';
 import { windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
-import { restOf } from './pins.js';
-import { sharpen } from '../bounds/sharpen.js';
+import { openProblem } from './pins.js';
+import { tightenBounds } from '../bounds/sharpen.js';
 import { solveSpecial, type Special } from './structure.js';
 
 /** Up to so many tasks every schedule is looked at, time allowing. */
@@ -67,7 +67,7 @@ export function search(
   const patience = PATIENCE * (effort.limit - began);
   let last = began;
   let bound = known;
-  const told = (better: Candidate): void => {
+  const report = (better: Candidate): void => {
     last = effort.spent;
     onBetter(better);
   };
@@ -78,7 +78,7 @@ export function search(
     effort.spent - last > last - began + patience;
   const until = (share: number) => effort.until(share);
   let turn = 0;
-  const settings = () => ({ goal, bound, seed: seed + turn, onBetter: told });
+  const settings = () => ({ goal, bound, seed: seed + turn, onBetter: report });
   const built = construct(problem, { ...settings(), stop: () => effort.isCut() });
   effort.firstPlanMade();
   // Windows and proofs have their time once the values before them have come to rest.
@@ -87,24 +87,24 @@ export function search(
   best = dropWindows(problem, best, { ...settings(), stop: until(0.3) });
   if (from && compareScores(from.score, best.score) <= 0)
     best = { ...from, recipe: recipeOf(problem, from) };
-  told(best);
+  report(best);
   // Bounds hang on the values before the count of windows: where these are the same, they are.
   let sharpFor: Score | undefined;
   const sharpened = (share: number): void => {
     const ahead = best.score.slice(0, 2 + goal.ahead);
     if (sharpFor && compareScores(ahead, sharpFor) === 0) return;
     sharpFor = ahead;
-    const sharp = sharpen(problem, goal, best, bound, until(share));
+    const sharp = tightenBounds(problem, goal, best, bound, until(share));
     bound = sharp.bound;
     if (compareScores(sharp.best.score, best.score) < 0) {
       best = { ...sharp.best, recipe: recipeOf(problem, sharp.best) };
-      told(best);
+      report(best);
     }
     const held = { ...settings(), stop: until(share) };
     for (const windows of sharp.open)
       if (!held.stop()) best = heldTo(problem, best, windows, HELD_TURNS, held);
   };
-  const open = restOf(problem).tasks.filter((task) => task.units > 0).length;
+  const open = openProblem(problem).tasks.filter((task) => task.units > 0).length;
   // Proofs take longer and come to less the more there is: a large plan is better served by changes.
   const lot = Math.min(1, MANY_TASKS / open);
   if (!done()) sharpened(0.2 * lot);
@@ -124,7 +124,7 @@ export function search(
   for (const share of SHARES) {
     turn += 1;
     const turns = FEW_TURNS * 2 ** (turn - 1);
-    best = squeeze(problem, best, turns, { ...settings(), stop: until(share * lot) });
+    best = reduceWindows(problem, best, turns, { ...settings(), stop: until(share * lot) });
     const end = until(share);
     best = improve(problem, best, {
       ...settings(),

@@ -2,7 +2,7 @@ import type { FieldOf, SheetKind } from '../headings/fields.js';
 import { dateOrderOf } from '../parse/date-order.js';
 import { doubtfulNumbers, type DateOrder } from '../parse/written-moment.js';
 import { faultAt } from '../text/place.js';
-import { cellsOf, type RowDates, type RowMemory } from '../kinds/row-memory.js';
+import { cellsOf, type RowDates, type RowCache } from '../kinds/row-memory.js';
 import type { Sheet } from '../kinds/sheet.js';
 import type { Table } from '../text/table.js';
 
@@ -16,7 +16,7 @@ export function dateOrderOfSheet<K extends SheetKind>(
   columns: readonly FieldOf<K>[],
   file: string,
   chosen?: DateOrder,
-  memory?: RowMemory<never> | RowMemory<object>,
+  memory?: RowCache<never> | RowCache<object>,
 ): DateOrder {
   if (chosen) return chosen;
   const order = memory
@@ -43,7 +43,7 @@ function orderRemembered<K extends SheetKind>(
   table: Table,
   sheet: Sheet<K>,
   columns: readonly FieldOf<K>[],
-  memory: RowMemory<never> | RowMemory<object>,
+  memory: RowCache<never> | RowCache<object>,
 ): DateOrder {
   const at = columns.flatMap((one) => sheet.match.fields.get(one) ?? []);
   const dates = memory.dates.of(

@@ -117,7 +117,7 @@ export function dateOrders(
   const [day, month] = [says('day-first'), says('month-first')];
   const orders: { [K in TableKind]?: DateOrder } = {};
   const faults: Fault[] = [];
-  const told = (
+  const report = (
     one: (typeof found)[number],
     severity: Fault['severity'],
     problem: Pick<Fault, 'code' | 'message' | 'mend'>,
@@ -154,7 +154,7 @@ export function dateOrders(
       });
       faults.push({ ...fault, file: given.file });
       if (day.length === 0 || !signs.either) continue;
-      told(one, 'warning', {
+      report(one, 'warning', {
         code: 'dates-in-two-orders',
         message: `Its dates are month first, as some have a second number above 12; those of ${filesOf(day)} are day first.`,
         mend: mendOrder,
@@ -162,20 +162,20 @@ export function dateOrders(
     } else if (!signs.either) orders[kind] = 'day-first';
     else if (day.length > 0 && month.length > 0) {
       orders[kind] = 'day-first';
-      told(one, 'error', {
+      report(one, 'error', {
         code: 'dates-read-two-ways',
         message: `${datesText(signs)} can be read day first, as in ${filesOf(day)}, or month first, as in ${filesOf(month)}.`,
         mend: mendOrder,
       });
     } else if (month.length > 0) {
       orders[kind] = 'month-first';
-      told(one, 'warning', {
+      report(one, 'warning', {
         code: 'dates-month-first',
         message: `${datesText(signs)} can be read two ways and are read month first, as in ${filesOf(month)}.`,
         mend: mendOrder,
       });
     } else if (day.length > 0) orders[kind] = 'day-first';
-    else orders[kind] = undecided(found, one, told);
+    else orders[kind] = undecided(found, one, report);
   }
   return { orders, faults };
 }

@@ -97,8 +97,8 @@ export function meaningOf(words: readonly string[]): readonly string[] {
     return compounds.get(bare)?.split(' ') ?? [bare];
   });
   const tokens = all.map(tokenOf);
-  const told = tokens.filter((token) => !fillers.has(token));
-  return [...new Set(told.length > 0 ? told : tokens)].sort();
+  const meaningful = tokens.filter((token) => !fillers.has(token));
+  return [...new Set(meaningful.length > 0 ? meaningful : tokens)].sort();
 }
 
 export const withoutAccents = (word: string): string =>

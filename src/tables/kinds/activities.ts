@@ -11,7 +11,7 @@ import { parseMadeGoodBy } from '../parse/made-good.js';
 import { parseSpeedLimit } from '../parse/speed-limit.js';
 import { parseFlag, parseOccupies, parsePlace } from '../parse/words.js';
 import type { DateOrder } from '../parse/written-moment.js';
-import type { RowMemory } from './row-memory.js';
+import type { RowCache } from './row-memory.js';
 import { openSheet, type Sheet, type SheetRow } from './sheet.js';
 import type { Table } from '../text/table.js';
 import type { ReadOptionsOfKind, ReadResult } from './windows.js';
@@ -24,7 +24,7 @@ export interface ActivitiesResult extends ReadResult {
 /** Reads a table of work. Names of other activities, windows and resources are not looked up: `planFrom` does that. */
 export function activitiesFrom(
   table: Table,
-  options: ReadOptionsOfKind & { readonly memory?: RowMemory<WorkRow> | undefined },
+  options: ReadOptionsOfKind & { readonly memory?: RowCache<WorkRow> | undefined },
 ): ActivitiesResult {
   const sheet = openSheet(table, 'work', options);
   const { file, zone, memory } = options;

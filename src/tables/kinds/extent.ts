@@ -1,6 +1,6 @@
 import type { Extent } from '../../model/index.js';
 import { parseChainage, type ChainageUnit } from '../parse/chainage.js';
-import { cellsOf, type RowMemory } from './row-memory.js';
+import { cellsOf, type RowCache } from './row-memory.js';
 import type { Table } from '../text/table.js';
 import { once, plain, type Parser } from '../parse/parsed.js';
 import type { Sheet, SheetRow } from './sheet.js';
@@ -33,7 +33,7 @@ const bareMetres = /^\d{1,3} ?m$/i;
 export function hasMiles<K extends 'windows' | 'work'>(
   table: Table,
   sheet: Sheet<K>,
-  memory?: RowMemory<never> | RowMemory<object>,
+  memory?: RowCache<never> | RowCache<object>,
 ): boolean {
   const at = (['from', 'to'] as const).flatMap((field) => sheet.match.fields.get(field) ?? []);
   const isIn = (cells: readonly string[]): boolean =>

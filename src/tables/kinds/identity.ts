@@ -2,7 +2,7 @@ import type { TableKind } from '../../model/index.js';
 import type { FieldOf } from '../headings/fields.js';
 import { refuse, type Parsed, type Problem } from '../parse/parsed.js';
 import { faultAt } from '../text/place.js';
-import type { ReadRow, RowMemory } from './row-memory.js';
+import type { ReadRow, RowCache } from './row-memory.js';
 import type { Sheet } from './sheet.js';
 
 const longestName = 200;
@@ -57,7 +57,7 @@ export function gatherNamed<K extends TableKind, T extends Named>(
   sheet: Sheet<K>,
   made: readonly ReadRow<T>[],
   field: FieldOf<K>,
-  { file, memory }: { readonly file: string; readonly memory?: RowMemory<T> | undefined },
+  { file, memory }: { readonly file: string; readonly memory?: RowCache<T> | undefined },
 ): { readonly good: readonly T[]; readonly rowOf: ReadonlyMap<string, number> } {
   const names = made.map((one) => one?.value.id);
   const { rowOf, again } = memory

@@ -36,7 +36,7 @@ interface Names {
  * What was made of the rows of a table: a row that is the same array as before is not read again. For tables whose
  * rows are never changed in place.
  */
-export class RowMemory<T> {
+export class RowCache<T> {
   readonly rows = new MadeOf<Cells, ReadRow<T>>();
   readonly dates = new MadeOf<Cells, RowDates>();
   /** Whether a place of the row is in miles with chains or yards. */

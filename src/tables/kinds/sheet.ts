@@ -7,7 +7,7 @@ import { longestCell, type Parser, type Problem } from '../parse/parsed.js';
 import { faultAt, type Severity } from '../text/place.js';
 import { parseMoment } from '../parse/written-moment.js';
 import { exampleCells, fieldsSuggested } from '../headings/suggest.js';
-import { cellsOf, movedTo, type ReadRow, type RowMemory } from './row-memory.js';
+import { cellsOf, movedTo, type ReadRow, type RowCache } from './row-memory.js';
 import type { Table, TableRow } from '../text/table.js';
 
 export interface SheetOptions {
@@ -62,7 +62,7 @@ export interface Sheet<K extends SheetKind> {
 
 /** Where to look for rows read before. */
 export interface Remembering<T> {
-  readonly memory?: RowMemory<T> | undefined;
+  readonly memory?: RowCache<T> | undefined;
   /** Everything beside its cells that a row is read by. */
   readonly key?: string;
   /** Whether what was made of a row would be made of it now. */

@@ -1,11 +1,11 @@
 import type { TableText } from '../../model/index.js';
 import type { WorkRow } from './activities.js';
-import { RowMemory } from './row-memory.js';
+import { RowCache } from './row-memory.js';
 
 /** What was made of the rows of a table of work. */
-export type WorkReading = RowMemory<WorkRow>;
+export type WorkReading = RowCache<WorkRow>;
 
-export const newReading = (): WorkReading => new RowMemory<WorkRow>();
+export const newReading = (): WorkReading => new RowCache<WorkRow>();
 
 const kept = new WeakMap<TableText, WorkReading>();
 

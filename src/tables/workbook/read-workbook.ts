@@ -45,19 +45,19 @@ type Book = Awaited<ReturnType<typeof readXlsx>>;
 type Sheet = Book['sheets'][number];
 
 function sheetText(sheet: Sheet, system: DaySystem): WorkbookSheet {
-  const told: Told[] = [];
+  const notices: SheetNotice[] = [];
   const grid = sheet.rows.map((cells, row) =>
     cells.map((value, column) => {
       const cell = sheet.cells?.get(`${row},${column}`);
       const problem = problemOf(value, cell);
       if (problem) {
         const fault = faultAt({ line: row + 1 }, 'warning', problem, String(value ?? ''));
-        told.push({ row, column, fault });
+        notices.push({ row, column, fault });
       }
       return cellText({ value, format: cell?.style?.numFmt }, system);
     }),
   );
-  told.push(...fillMerged(sheet, grid));
+  notices.push(...fillMerged(sheet, grid));
   const width = grid.reduce((most, cells) => Math.max(most, lengthOf(cells)), 0);
   const rows = grid.flatMap((cells, row) =>
     lengthOf(cells) === 0
@@ -65,7 +65,7 @@ function sheetText(sheet: Sheet, system: DaySystem): WorkbookSheet {
       : [{ cells: Array.from({ length: width }, (_, at) => cells[at] ?? ''), line: row + 1 }],
   );
   const recordOf = new Map(rows.map((row, record) => [row.line, record]));
-  const faults = told.flatMap(({ row, column, fault }): RecordFault[] => {
+  const faults = notices.flatMap(({ row, column, fault }): RecordFault[] => {
     const record = recordOf.get(row + 1);
     return record === undefined ? [] : [{ record, column, fault }];
   });
@@ -73,7 +73,7 @@ function sheetText(sheet: Sheet, system: DaySystem): WorkbookSheet {
   return { name: sheet.name, hidden, delimiter: '', rows, faults };
 }
 
-interface Told {
+interface SheetNotice {
   readonly row: number;
   readonly column: number;
   readonly fault: Fault;
@@ -111,7 +111,7 @@ function problemOf(
 }
 
 /** One value written over several rows is the value of each of them. Over several columns it stays in the first. */
-function fillMerged(sheet: Sheet, grid: string[][]): Told[] {
+function fillMerged(sheet: Sheet, grid: string[][]): SheetNotice[] {
   return (sheet.merges ?? []).flatMap(({ startRow, endRow, startCol, endCol }) => {
     const value = grid[startRow]?.[startCol] ?? '';
     if (value === '' || endRow === startRow || endCol !== startCol) return [];

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { Latest } from '../../../components/desk/latest.js';
+import { LatestTask } from '../../../components/desk/latest.js';
 
-const made = (): { latest: Latest; told: boolean[] } => {
+const made = (): { latest: LatestTask; told: boolean[] } => {
   const told: boolean[] = [];
-  const latest: Latest = new Latest({
+  const latest: LatestTask = new LatestTask({
     failed: 'It was not worked out',
     onChange: () => told.push(latest.busy),
   });

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { SiteMemory } from '../../../src/engine/incremental/site-memory.js';
+import { SiteCache } from '../../../src/engine/incremental/site-memory.js';
 import { readPlanFile, type PlanDocument } from '../../../src/model/index.js';
 
 it('an edit leaves work that heeds the wind the same object, where it touches neither', () => {
@@ -16,7 +16,7 @@ it('an edit leaves work that heeds the wind the same object, where it touches ne
     ...document,
     tables: { ...document.tables, windows: { ...windows, rows } },
   };
-  const memory = new SiteMemory();
+  const memory = new SiteCache();
   const before = memory.read(document).plan;
   const after = memory.read(edited).plan;
   expect(after.windows[0]!.title).toBe('New');

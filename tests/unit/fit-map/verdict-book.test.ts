@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { VerdictBook } from '../../../components/fit/verdict-book.js';
+import { VerdictIndex } from '../../../components/fit/verdict-book.js';
 import type { PackageSummary } from '../../../src/engine/types.js';
 import type { FitVerdict } from '../../../src/planner/fit/types.js';
 import type { AccessWindow } from '../../../src/model/index.js';
@@ -19,7 +19,7 @@ const all = packages.flatMap((pack) => windows.map((one) => verdict(pack.id, one
 describe('VerdictBook', () => {
   it('finds verdicts in any order, and the same objects', () => {
     for (const fits of [all, [...all].reverse(), [all[5]!, all[0]!, ...all.slice(1, 5)]]) {
-      const book = new VerdictBook(fits, packages, windows);
+      const book = new VerdictIndex(fits, packages, windows);
       for (const [row, pack] of packages.entries())
         for (const [column, window] of windows.entries())
           expect(book.at(row, column)).toBe(
@@ -29,16 +29,16 @@ describe('VerdictBook', () => {
   });
 
   it('answers that none came for a pair that is missing or does not exist', () => {
-    const book = new VerdictBook(all.slice(0, 4), packages, windows);
+    const book = new VerdictIndex(all.slice(0, 4), packages, windows);
     expect(book.at(1, 0)).toBe(all[3]);
     expect(book.at(1, 1)).toBeUndefined();
     expect(book.at(2, 0)).toBeUndefined();
-    expect(new VerdictBook([], packages, windows).at(0, 0)).toBeUndefined();
+    expect(new VerdictIndex([], packages, windows).at(0, 0)).toBeUndefined();
   });
 
   it('tells apart names that run together', () => {
     const odd = [verdict('A', 'B,C'), verdict('A,B', 'C')];
-    const book = new VerdictBook(
+    const book = new VerdictIndex(
       odd,
       [{ id: 'A,B' }, { id: 'A' }] as PackageSummary[],
       [{ id: 'C' }, { id: 'B,C' }] as AccessWindow[],

@@ -25,7 +25,7 @@ import { asPlanned, goesFirst, type MapOrder } from './goes-first.js';
 import { MapView, type MapData } from './map-view.js';
 import { printedMap } from './printed.js';
 import { defaultStrings, type FitStrings } from './strings.js';
-import { VerdictIndex } from './verdict-book.js';
+import { VerdictIndex } from './verdict-index.js';
 import { verdictMark } from './verdict-mark.js';
 
 /**

@@ -9,7 +9,7 @@ import { MapHead, MapRow } from './map-row.js';
 import { mapSize, packageText, type MapSize } from './map-size.js';
 import { Settling } from './settling.js';
 import type { FitStrings } from './strings.js';
-import type { VerdictIndex } from './verdict-book.js';
+import type { VerdictIndex } from './verdict-index.js';
 
 /** What the map shows. */
 export interface MapData {

@@ -27,7 +27,7 @@ import { dateOrders, orderSigns } from './dates/date-orders.js';
 import { farDateFaults } from './dates/far-dates.js';
 import { findHeadings } from './headings/find-headings.js';
 import type { DateOrder } from './parse/written-moment.js';
-import { PlanCache } from './plan-memory.js';
+import { PlanCache } from './plan-cache.js';
 import {
   textsOf,
   type Given,

@@ -10,10 +10,10 @@ import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
 import type { PlanResult } from '../../tables/index.js';
 import type { Results } from '../types.js';
-import { FitCache, type Explain } from './fit-memory.js';
-import { reuseEqual } from './kept-by.js';
-import { PackageMemory } from './package-memory.js';
-import { SiteCache } from './site-memory.js';
+import { FitCache, type Explain } from './fit-cache.js';
+import { reuseEqual } from './memo.js';
+import { PackageMemory } from './package-cache.js';
+import { SiteCache } from './site-cache.js';
 import { UnreadCache } from './unread.js';
 
 /**

@@ -1,6 +1,6 @@
 import { verdictOf } from '../../planner/fit/index.js';
 import { doubted } from '../left-out.js';
-import type { Explain } from './fit-memory.js';
+import type { Explain } from './fit-cache.js';
 
 /** All of a verdict. */
 export const explain: Explain = (plan, { id, activities, rowsLeftOut }, window, book) => {

@@ -5,7 +5,7 @@ import type { Ledger } from '../../rules/types.js';
 import type { PackageSummary, Results } from '../types.js';
 import { Receiver, type Sent } from './chain.js';
 import { explain } from './explain.js';
-import { FitCache, type Packed } from './fit-memory.js';
+import { FitCache, type Packed } from './fit-cache.js';
 import type { Travelling } from './results-sender.js';
 
 const noFits: Results['fits'] = [];

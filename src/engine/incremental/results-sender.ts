@@ -1,7 +1,7 @@
 import type { Results } from '../types.js';
 import { Sender, type Sent } from './chain.js';
-import { statesOf } from './fit-memory.js';
-import { Memo } from './kept-by.js';
+import { statesOf } from './fit-cache.js';
+import { Memo } from './memo.js';
 
 /**
  * Results as they travel to another thread: of ledgers and verdicts only the numbers that are asked for at once. The

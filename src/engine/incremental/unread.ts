@@ -1,7 +1,7 @@
 import { tableKinds, type PlanDocument, type TableKind } from '../../model/index.js';
 import { unreadHeadings } from '../../tables/index.js';
 import type { UnreadHeadings } from '../types.js';
-import { Memo } from './kept-by.js';
+import { Memo } from './memo.js';
 
 const none: readonly string[] = [];
 

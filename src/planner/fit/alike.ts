@@ -1,6 +1,6 @@
 import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow } from '../../model/index.js';
-import type { LedgerCache } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-cache.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
 
 /**

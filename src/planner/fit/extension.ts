@@ -4,7 +4,7 @@ import { bookedOf, type Relaxation } from '../problem/compile.js';
 import { Board } from '../problem/board.js';
 import { headsOf } from '../problem/heads.js';
 import { overdrawnMinutes } from '../problem/overdrawn.js';
-import { scheduleAlone } from './solo.js';
+import { scheduleAlone } from './schedule-alone.js';
 import type { Trial, Trials } from './trials.js';
 
 const DAY_MINUTES = 1440;

@@ -1,7 +1,7 @@
 import { addMinutes, MINUTE, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { neverTakes } from '../problem/eligibility.js';
-import { LedgerCache } from '../problem/ledger-book.js';
+import { LedgerCache } from '../problem/ledger-cache.js';
 import { packagesIn } from '../problem/packages-in.js';
 import type { Problem, Visit } from '../problem/problem.js';
 import { forgetMost, mostThatFits } from './most.js';

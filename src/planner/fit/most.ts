@@ -1,11 +1,11 @@
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { problemOf } from '../problem/compile.js';
 import { neverCode } from '../problem/eligibility.js';
-import type { LedgerCache } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-cache.js';
 import type { Skeleton } from '../problem/skeleton.js';
 import { AlikeAnswers, likenessOf } from './alike.js';
 import { Levels } from './levels.js';
-import { scheduleAlone } from './solo.js';
+import { scheduleAlone } from './schedule-alone.js';
 import type { MostThatFits } from './types.js';
 
 /** Schedules asked for at most, of one package in one window. */

@@ -2,9 +2,9 @@ import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { problemOf } from '../problem/compile.js';
 import { neverCode } from '../problem/eligibility.js';
-import type { LedgerCache } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-cache.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
-import { scheduleAlone } from './solo.js';
+import { scheduleAlone } from './schedule-alone.js';
 import { spareOf } from './spare.js';
 
 /**

@@ -2,10 +2,10 @@ import { totalMinutes } from '../../calendar/index.js';
 import type { AccessWindow } from '../../model/index.js';
 import { Board } from '../problem/board.js';
 import { headsOf } from '../problem/heads.js';
-import type { LedgerCache } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-cache.js';
 import type { Problem, Slot, Visit } from '../problem/problem.js';
-import { isProvablyInfeasible } from './hopeless.js';
-import { scheduleAlone } from './solo.js';
+import { isProvablyInfeasible } from './infeasible.js';
+import { scheduleAlone } from './schedule-alone.js';
 
 /** Searches that may end without a yes or a proven no before the best found is told with a bound. */
 const OPEN = 2;

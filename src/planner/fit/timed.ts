@@ -1,5 +1,5 @@
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
-import type { LedgerCache } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-cache.js';
 import type { Visit } from '../problem/problem.js';
 import type { Skeleton } from '../problem/skeleton.js';
 import { AlikeAnswers, likenessOf } from './alike.js';

@@ -4,7 +4,7 @@ import { asOpen, bookedOf } from '../problem/compile.js';
 import { namesText } from '../names-text.js';
 import { momentText } from '../problem/eligibility.js';
 import type { LaterEnd } from './extension.js';
-import { scheduleAlone } from './solo.js';
+import { scheduleAlone } from './schedule-alone.js';
 import type { TimeCase } from './time-causes.js';
 import type { SharedReason } from './types.js';
 

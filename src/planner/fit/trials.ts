@@ -3,10 +3,10 @@ import type { AccessWindow, Activity, Plan } from '../../model/index.js';
 import { asOpen, bookedOf, problemOf, type Relaxation } from '../problem/compile.js';
 import { Board } from '../problem/board.js';
 import { headsOf, type Heads } from '../problem/heads.js';
-import type { LedgerCache } from '../problem/ledger-book.js';
+import type { LedgerCache } from '../problem/ledger-cache.js';
 import type { Problem } from '../problem/problem.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
-import { scheduleAlone, type SoloAnswer } from './solo.js';
+import { scheduleAlone, type SoloAnswer } from './schedule-alone.js';
 
 /** A window as some work is tried in it. */
 export interface Trial {

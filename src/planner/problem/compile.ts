@@ -11,7 +11,7 @@ import { barsWork, closedStretches, curfewStretches } from '../../rules/index.js
 import { rolesOf } from './blocks.js';
 import { Effort } from './effort.js';
 import { neverCode } from './eligibility.js';
-import type { LedgerCache } from './ledger-book.js';
+import type { LedgerCache } from './ledger-cache.js';
 import type { Cure, Due, Problem, Slot, Task, Tie } from './problem.js';
 import { soleDemands, soleSupply } from './sole-places.js';
 import { minutesDown, minutesUp, type Bond, type Group, type Skeleton } from './skeleton.js';

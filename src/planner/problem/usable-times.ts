@@ -1,7 +1,7 @@
 import { MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Needs, PlanRules } from '../../model/index.js';
 import { minutesAfterWork, usableTime } from '../../rules/index.js';
-import { CurfewCache } from './curfew-book.js';
+import { CurfewCache } from './curfew-cache.js';
 import type { Slot } from './problem.js';
 import { minutesDown, minutesUp } from './skeleton.js';
 

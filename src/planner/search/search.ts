@@ -11,7 +11,7 @@ import {
 } from './improve.js';
 import { windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
 import { openProblem } from './pins.js';
-import { tightenBounds } from '../bounds/sharpen.js';
+import { tightenBounds } from '../bounds/tighten.js';
 import { solveSpecial, type Special } from './structure.js';
 
 /** Up to so many tasks every schedule is looked at, time allowing. */

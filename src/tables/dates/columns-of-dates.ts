@@ -2,7 +2,7 @@ import type { FieldOf, SheetKind } from '../headings/fields.js';
 import { dateOrderOf } from '../parse/date-order.js';
 import { doubtfulNumbers, type DateOrder } from '../parse/written-moment.js';
 import { faultAt } from '../text/place.js';
-import { cellsOf, type RowDates, type RowCache } from '../kinds/row-memory.js';
+import { cellsOf, type RowDates, type RowCache } from '../kinds/row-cache.js';
 import type { Sheet } from '../kinds/sheet.js';
 import type { Table } from '../text/table.js';
 

@@ -11,7 +11,7 @@ import { parseMadeGoodBy } from '../parse/made-good.js';
 import { parseSpeedLimit } from '../parse/speed-limit.js';
 import { parseFlag, parseOccupies, parsePlace } from '../parse/words.js';
 import type { DateOrder } from '../parse/written-moment.js';
-import type { RowCache } from './row-memory.js';
+import type { RowCache } from './row-cache.js';
 import { openSheet, type Sheet, type SheetRow } from './sheet.js';
 import type { Table } from '../text/table.js';
 import type { ReadOptionsOfKind, ReadResult } from './windows.js';

@@ -1,6 +1,6 @@
 import type { Extent } from '../../model/index.js';
 import { parseChainage, type ChainageUnit } from '../parse/chainage.js';
-import { cellsOf, type RowCache } from './row-memory.js';
+import { cellsOf, type RowCache } from './row-cache.js';
 import type { Table } from '../text/table.js';
 import { once, plain, type Parser } from '../parse/parsed.js';
 import type { Sheet, SheetRow } from './sheet.js';

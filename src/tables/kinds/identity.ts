@@ -2,7 +2,7 @@ import type { TableKind } from '../../model/index.js';
 import type { FieldOf } from '../headings/fields.js';
 import { refuse, type Parsed, type Problem } from '../parse/parsed.js';
 import { faultAt } from '../text/place.js';
-import type { ReadRow, RowCache } from './row-memory.js';
+import type { ReadRow, RowCache } from './row-cache.js';
 import type { Sheet } from './sheet.js';
 
 const longestName = 200;

@@ -7,7 +7,7 @@ import { longestCell, type Parser, type Problem } from '../parse/parsed.js';
 import { faultAt, type Severity } from '../text/place.js';
 import { parseMoment } from '../parse/written-moment.js';
 import { exampleCells, fieldsSuggested } from '../headings/suggest.js';
-import { cellsOf, movedTo, type ReadRow, type RowCache } from './row-memory.js';
+import { cellsOf, movedTo, type ReadRow, type RowCache } from './row-cache.js';
 import type { Table, TableRow } from '../text/table.js';
 
 export interface SheetOptions {

@@ -11,7 +11,7 @@ import { once, refuse, type Parsed, type Parser } from '../parse/parsed.js';
 import { spanOf, type ReadSpan } from '../parse/span.js';
 import { parseStatus } from '../parse/words.js';
 import { parseMoment, type DateOrder, type WrittenMoment } from '../parse/written-moment.js';
-import type { RowCache } from './row-memory.js';
+import type { RowCache } from './row-cache.js';
 import { lengthFault } from '../links/plausible.js';
 import { openSheet, type Sheet, type SheetOptions, type SheetRow } from './sheet.js';
 import type { Table } from '../text/table.js';

@@ -1,6 +1,6 @@
 import type { TableText } from '../../model/index.js';
 import type { WorkRow } from './activities.js';
-import { RowCache } from './row-memory.js';
+import { RowCache } from './row-cache.js';
 
 /** What was made of the rows of a table of work. */
 export type WorkReading = RowCache<WorkRow>;

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { SiteCache } from '../../../src/engine/incremental/site-memory.js';
+import { SiteCache } from '../../../src/engine/incremental/site-cache.js';
 import { readPlanFile, type PlanDocument } from '../../../src/model/index.js';
 
 it('an edit leaves work that heeds the wind the same object, where it touches neither', () => {

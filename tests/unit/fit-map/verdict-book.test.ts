@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { VerdictIndex } from '../../../components/fit/verdict-book.js';
+import { VerdictIndex } from '../../../components/fit/verdict-index.js';
 import type { PackageSummary } from '../../../src/engine/types.js';
 import type { FitVerdict } from '../../../src/planner/fit/types.js';
 import type { AccessWindow } from '../../../src/model/index.js';

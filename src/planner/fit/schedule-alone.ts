@@ -1,7 +1,7 @@
 import { Board } from '../problem/board.js';
 import { decide } from './decide.js';
 import { compareScores, scoreBound, scoreOf, type Score } from './exact.js';
-import { isProvablyInfeasible } from './hopeless.js';
+import { isProvablyInfeasible } from './infeasible.js';
 import type { Problem, Visit } from '../problem/problem.js';
 import { boardOf, listBy, tailsOf } from '../problem/serial.js';
 

@@ -4,7 +4,7 @@ import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
 import { Effort } from './effort.js';
 import { skeletonOf, type Skeleton } from './skeleton.js';
-import { SupplyCache } from './supply-book.js';
+import { SupplyCache } from './supply-cache.js';
 import { keyOf, UsableTimes } from './usable-times.js';
 
 /** Shapes of windows up to which answers are kept, so that edits without end do not fill the memory. */

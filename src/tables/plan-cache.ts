@@ -1,7 +1,7 @@
 import type { Activity, MadeGoodBy, TableText } from '../model/index.js';
 import type { LinkContext } from './links/link-context.js';
 import { checkLinks, type LinkedActivities } from './links/links.js';
-import { RowCache } from './kinds/row-memory.js';
+import { RowCache } from './kinds/row-cache.js';
 import { newReading, takeReading, type WorkReading } from './kinds/work-reading.js';
 import { tableOf, type Table } from './text/table.js';
 import type { WindowRow } from './kinds/windows.js';

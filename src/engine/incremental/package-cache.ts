@@ -2,8 +2,8 @@ import { packagesIn } from '../../planner/fit/index.js';
 import type { Activity } from '../../model/index.js';
 import { packageOf } from '../packages.js';
 import type { PackageSummary } from '../types.js';
-import type { Packed } from './fit-memory.js';
-import { reuseList } from './kept-by.js';
+import type { Packed } from './fit-cache.js';
+import { reuseList } from './memo.js';
 
 interface KnownPackage {
   readonly packed: Packed;

@@ -1,7 +1,7 @@
 import type { Activity, PlanDocument, PlanRules } from '../../model/index.js';
 import { planFromDocument, PlanMemory, type PlanResult } from '../../tables/index.js';
 import { withSite } from '../site/site-plan.js';
-import { reuseList } from './kept-by.js';
+import { reuseList } from './memo.js';
 
 /**
  * Reads documents one after another, each only where it differs from the last; what is equal in two plans is the same

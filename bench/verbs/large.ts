@@ -1,8 +1,8 @@
 // A verb on the plan of a region, in this process: `BENCH_CLOCK=cpu node bench/run.mjs verbs/large fit 200 800 8`, or
 // `handback`. Beside it stands the least that any answer needs: of `fit` yes or no for each pair, of `handback` one
 // simulation of each window.
-import { fit } from '../../src/cli/fit.js';
-import { jsonPieces } from '../../src/cli/listed.js';
+import { fit } from '../../src/cli/verbs/fit.js';
+import { jsonPieces } from '../../src/cli/print/listed.js';
 import { handbackOf } from '../../src/engine/handback/handback.js';
 import { allocate } from '../../src/engine/search.js';
 import { LedgerBook, packagesIn, quickStates } from '../../src/planner/fit/index.js';

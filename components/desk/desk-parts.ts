@@ -1,21 +1,21 @@
 import type { Engine, ImportReport } from '../../src/engine/index.js';
 import type { LimitSet, PlanDocument, RuleSet } from '../../src/model/index.js';
 import type { Change, OpenPlan } from '../../src/plan/index.js';
-import type { CutPreview } from './cut-preview.js';
-import type { RuleTrial } from './rule-trial.js';
+import type { CutPreview } from './forms/cut-preview.js';
+import type { RuleTrial } from './forms/rule-trial.js';
 import type { Place } from '../why/explanation.js';
-import type { ResultsController } from './figures.js';
-import type { Incoming } from './incoming.js';
-import type { Keeping } from './keeping.js';
-import type { Meeting } from './meeting.js';
-import type { ForecastController } from './outlooks.js';
-import type { Picked } from './picked.js';
-import type { Planning } from './planning.js';
-import type { SheetResults } from './sheet-results.js';
+import type { ResultsController } from './results/figures.js';
+import type { Incoming } from './files/incoming.js';
+import type { Keeping } from './files/keeping.js';
+import type { Meeting } from './results/meeting.js';
+import type { ForecastController } from './results/outlooks.js';
+import type { Picked } from './frame/picked.js';
+import type { Planning } from './results/planning.js';
+import type { SheetResults } from './results/sheet-results.js';
 import type { DeskStrings } from './strings.js';
-import type { DeskSharing } from './sharing-parts.js';
-import type { Shift } from './shift.js';
-import type { ShiftAlarms } from './shift-alarms.js';
+import type { DeskSharing } from './sharing/sharing-parts.js';
+import type { Shift } from './shift/shift.js';
+import type { ShiftAlarms } from './shift/shift-alarms.js';
 import type {
   CostPart,
   DeskView,

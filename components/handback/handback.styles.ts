@@ -1,5 +1,5 @@
 import { css } from 'lit';
-import { endPictureStyles } from './end-picture.styles.js';
+import { endPictureStyles } from './end/end-picture.styles.js';
 import { tableStyles } from './tables.styles.js';
 import { windowListStyles } from './window-list.styles.js';
 

@@ -3,7 +3,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { durationText } from '../../src/calendar/index.js';
 import type { OwnOption } from '../../src/engine/index.js';
 import type { AccessWindow, Activity, Resource } from '../../src/model/index.js';
-import { daysOf, needsDay } from '../handback/window-times.js';
+import { daysOf, needsDay } from '../handback/decisions/window-times.js';
 import { momentText } from '../shared/format.js';
 import { readWish, type WishTexts } from './read-wish.js';
 import type { OptionsStrings } from './strings.js';

@@ -1,7 +1,7 @@
 import type { OptionWish } from '../../src/engine/index.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { addMinutes } from '../../src/calendar/index.js';
-import { momentsIn } from '../handback/window-times.js';
+import { momentsIn } from '../handback/decisions/window-times.js';
 import type { OptionsStrings } from './strings.js';
 import { numberText } from '../shared/format.js';
 

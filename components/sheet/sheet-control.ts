@@ -1,24 +1,24 @@
 import type { LitElement } from 'lit';
 import type { TableText } from '../../src/model/index.js';
 import type { GridCell } from '../shared/grid-keys.js';
-import { performs, type Act, type ActHost } from './acts.js';
-import { pasteCells, selectedCells, clearCells } from './cell-acts.js';
+import { performs, type Act, type ActHost } from './edit/acts.js';
+import { pasteCells, selectedCells, clearCells } from './edit/cell-acts.js';
 import { CellSelectEvent } from './cell-select-event.js';
-import { CellTyping, type TypingHost } from './cell-typing.js';
-import { readCells, writeCells } from './clipboard-port.js';
-import { Finder } from './find-bar.js';
-import { openMenu, type MenuPlace } from './menu.js';
+import { CellTyping, type TypingHost } from './edit/cell-typing.js';
+import { readCells, writeCells } from './edit/clipboard-port.js';
+import { Finder } from './bars/find-bar.js';
+import { openMenu, type MenuPlace } from './bars/menu.js';
 import { RedoEvent } from './redo-event.js';
 import { ResultAskEvent } from './result-ask-event.js';
 import { ResultsChoiceEvent } from './results-choice-event.js';
-import { nameColumn } from './row-acts.js';
-import { onlyCell, within, type Selection } from './selection.js';
+import { nameColumn } from './edit/row-acts.js';
+import { onlyCell, within, type Selection } from './grid/selection.js';
 import { SheetState } from './sheet-state.js';
-import type { SheetView } from './sheet-view.js';
+import type { SheetView } from './grid/sheet-view.js';
 import { defaultStrings } from './strings.js';
 import { TableChangeEvent } from './table-change-event.js';
 import { UndoEvent } from './undo-event.js';
-import { unfilter } from './view-acts.js';
+import { unfilter } from './grid/view-acts.js';
 
 /** What the control needs of its element. */
 export interface SheetElement extends LitElement {

@@ -2,15 +2,15 @@ import type { Fault, TableText } from '../../src/model/index.js';
 import { applySteps } from '../../src/plan/apply-steps.js';
 import type { TableStep } from '../../src/plan/change.js';
 import type { GridCell } from '../shared/grid-keys.js';
-import { ColumnView } from './column-view.js';
-import { SheetHistory } from './history.js';
-import { LineNumbers } from './line-numbers.js';
-import { blockOf, onlyCell, within, type Block, type Selection } from './selection.js';
+import { ColumnView } from './grid/column-view.js';
+import { SheetHistory } from './edit/history.js';
+import { LineNumbers } from './grid/line-numbers.js';
+import { blockOf, onlyCell, within, type Block, type Selection } from './grid/selection.js';
 import { nothingKnown, resultValue, type ResultColumn, type ResultValue } from './result-column.js';
 import type { OthersByCell } from './other-at.js';
-import { faultsByCell } from './sheet-layout.js';
+import { faultsByCell } from './grid/sheet-layout.js';
 import type { SheetStrings } from './strings.js';
-import { asInTheFile, viewOrder, type ViewWish } from './view-order.js';
+import { asInTheFile, viewOrder, type ViewWish } from './grid/view-order.js';
 
 /** How a change shows: what is selected after it, and the order of rows where their number changed. */
 export interface ShownAs {

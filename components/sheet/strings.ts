@@ -1,5 +1,5 @@
 import { countText, numberText } from '../shared/format.js';
-import type { KeyId, KeyPlace } from './key-table.js';
+import type { KeyId, KeyPlace } from './grid/key-table.js';
 
 const cells = (count: number): string => countText(count, 'cell');
 const rows = (count: number): string => countText(count, 'row');

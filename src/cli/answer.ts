@@ -1,4 +1,4 @@
-import type { Block } from './blocks.js';
+import type { Block } from './print/blocks.js';
 import type { Report } from '../engine/report/report.js';
 import { cautions as everyCaution, type Note } from '../model/index.js';
 

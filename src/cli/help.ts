@@ -1,6 +1,6 @@
 // What the command line says of itself.
 import { basename } from 'node:path';
-import type { Block } from './blocks.js';
+import type { Block } from './print/blocks.js';
 import { shareHelp } from './share-help.js';
 import { options, verbHelp, verbs, type Option, type Verb } from './options.js';
 

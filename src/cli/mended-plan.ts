@@ -11,8 +11,8 @@ import type { MendedPart } from './answers/allocate.js';
 import type { Arguments } from './arguments.js';
 import { clockWords } from '../calendar/clock-words.js';
 import { namedAs, planWords, type PlanNamed } from './plan-of-work.js';
-import { readMoment } from './read-moment.js';
-import type { GivenFile } from './read-plan.js';
+import { readMoment } from './read/read-moment.js';
+import type { GivenFile } from './read/read-plan.js';
 
 /** A plan of work mended for the files as they are. */
 export interface MendedPlan {

@@ -7,7 +7,7 @@ import type { Broken } from '../planner/given/types.js';
 import { planId } from '../planner/plan-id.js';
 import type { Allocation } from '../planner/search/types.js';
 import type { Arguments } from './arguments.js';
-import type { GivenFile } from './read-plan.js';
+import type { GivenFile } from './read/read-plan.js';
 
 /** How an answer names its plan of work: by id, and by the name and revision under which it was agreed. */
 export interface PlanNamed {

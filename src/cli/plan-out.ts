@@ -2,9 +2,9 @@ import { extname } from 'node:path';
 import { planOutFile, planFormats } from '../engine/plan-out/plan-file.js';
 import type { PlanOut } from '../engine/plan-out/plan-sheets.js';
 import type { Arguments } from './arguments.js';
-import { complain } from './output.js';
-import { readMoment } from './read-moment.js';
-import { fileName } from './read-sources.js';
+import { complain } from './print/output.js';
+import { readMoment } from './read/read-moment.js';
+import { fileName } from './read/read-sources.js';
 import { writeFileOf } from './write-file.js';
 
 /** What the files that a plan was made from are called together. */

@@ -1,5 +1,5 @@
 // What the command line says of `share`.
-import type { Block } from './blocks.js';
+import type { Block } from './print/blocks.js';
 
 export const shareHelp = 'carries plans between desks, on this machine, until it is stopped';
 

@@ -1,6 +1,6 @@
 // `share`: a server on this machine that carries plans between desks.
 import type * as Share from '../share/index.js';
-import type { Block } from './blocks.js';
+import type { Block } from './print/blocks.js';
 import type { ShareArguments } from './share-arguments.js';
 
 type Room = typeof Share;

@@ -1,6 +1,6 @@
 import { statSync, writeFileSync } from 'node:fs';
 import { UsageError, type Arguments } from './arguments.js';
-import { fileTrouble } from './file-trouble.js';
+import { fileTrouble } from './read/file-trouble.js';
 import { fileOptions, type OptionName } from './options.js';
 
 /** The options that hold one text each. */

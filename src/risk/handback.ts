@@ -7,23 +7,23 @@ import {
 } from '../calendar/index.js';
 import type { Placement } from '../planner/fit/types.js';
 import type { AccessWindow, Plan } from '../model/index.js';
-import { conditionedOn, type Conditioned } from './conditioned.js';
-import { adviceOf, type Outlook } from './advice.js';
-import { begunBefore } from './begun-before.js';
-import { chanceLimits, RunsBackward, type ChanceLimit } from './chance-limits.js';
-import { doubtsOf } from './doubts.js';
-import { cutOffsOf, decisionsOf, groupsOf, startNodes, type NodeState } from './cut-offs.js';
-import { keptAfter, latestTimes } from './latest-times.js';
-import { leftOpen } from './left-open.js';
-import { unitOutlooks, type LessWork } from './less-work.js';
+import { conditionedOn, type Conditioned } from './shift/conditioned.js';
+import { adviceOf, type Outlook } from './shift/advice.js';
+import { begunBefore } from './shift/begun-before.js';
+import { chanceLimits, RunsBackward, type ChanceLimit } from './limits/chance-limits.js';
+import { doubtsOf } from './shift/doubts.js';
+import { cutOffsOf, decisionsOf, groupsOf, startNodes, type NodeState } from './limits/cut-offs.js';
+import { keptAfter, latestTimes } from './limits/latest-times.js';
+import { leftOpen } from './line/left-open.js';
+import { unitOutlooks, type LessWork } from './shift/less-work.js';
 import { withPlanRisk } from './plan-risk.js';
 import { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
-import { forwardPass } from './network.js';
-import { goPointTimes } from './go-points.js';
-import { guardingSteps } from './guarding-steps.js';
-import { helpsMost } from './helps-most.js';
-import { nearestRank, outlookOf, simulate, type Alongside } from './simulation.js';
-import { stampOf } from './stamp.js';
+import { forwardPass } from './kernel/network.js';
+import { goPointTimes } from './limits/go-points.js';
+import { guardingSteps } from './limits/guarding-steps.js';
+import { helpsMost } from './kernel/helps-most.js';
+import { nearestRank, outlookOf, simulate, type Alongside } from './kernel/simulation.js';
+import { stampOf } from './shift/stamp.js';
 import { marginVerdictOf, windowVerdictOf } from './verdict.js';
 import {
   defaultConfidence,

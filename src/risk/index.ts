@@ -1,5 +1,5 @@
-export { begunBy } from './begun-before.js';
-export { betaCumulative, betaQuantile, betaShape, type BetaShape } from './beta-shape.js';
+export { begunBy } from './shift/begun-before.js';
+export { betaCumulative, betaQuantile, betaShape, type BetaShape } from './kernel/beta-shape.js';
 export {
   classicVariance,
   constant,
@@ -15,7 +15,7 @@ export {
   type Distribution,
   type ThreePoint,
   type ThreePointKind,
-} from './distribution.js';
+} from './kernel/distribution.js';
 export {
   backwardPass,
   earliestStart,
@@ -28,8 +28,8 @@ export {
   type RiskLink,
   type RiskNetwork,
   type RiskNode,
-} from './network.js';
-export { fillWords, nextWord, randomState, type RandomState } from './random.js';
+} from './kernel/network.js';
+export { fillWords, nextWord, randomState, type RandomState } from './kernel/random.js';
 export {
   beginSimulation,
   nearestRank,
@@ -42,19 +42,19 @@ export {
   type Simulation,
   type SimulationOptions,
   type SimulationResult,
-} from './simulation.js';
-export { helpsMost, type Help } from './helps-most.js';
-export type { WhatIf } from './held-case.js';
-export { chancesOnTime } from './on-time.js';
-export { whatIfs, type WhatIfFigures, type WhatIfOptions } from './what-ifs.js';
+} from './kernel/simulation.js';
+export { helpsMost, type Help } from './kernel/helps-most.js';
+export type { WhatIf } from './kernel/held-case.js';
+export { chancesOnTime } from './kernel/on-time.js';
+export { whatIfs, type WhatIfFigures, type WhatIfOptions } from './kernel/what-ifs.js';
 export { handback } from './handback.js';
 export { marginVerdictOf, reachesChance, windowVerdictOf } from './verdict.js';
 export { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
 export type { NodeMeaning } from './handback-network/network-builder.js';
-export { chanceLimits, type ChanceLimit } from './chance-limits.js';
+export { chanceLimits, type ChanceLimit } from './limits/chance-limits.js';
 export { unknownEvents, type UnknownEvent } from './unknown-events.js';
-export { guardingSteps } from './guarding-steps.js';
-export { chainOf } from './log-chain.js';
+export { guardingSteps } from './limits/guarding-steps.js';
+export { chainOf } from './shift/log-chain.js';
 export { canShow, chanceText, type ChanceWords } from './chance-text.js';
 export {
   recordedOverruns,
@@ -62,11 +62,11 @@ export {
   recordedTail,
   thinTailText,
 } from './recorded-overruns.js';
-export { leftOpen, notPlacedIn } from './left-open.js';
-export { speedLimitsAt } from './speed-left.js';
-export type { LeftOpen, LimitLeft, LineHandback, NotPlaced } from './left-open-types.js';
+export { leftOpen, notPlacedIn } from './line/left-open.js';
+export { speedLimitsAt } from './line/speed-left.js';
+export type { LeftOpen, LimitLeft, LineHandback, NotPlaced } from './line/left-open-types.js';
 export { windowChance, type WindowChance } from './window-chance.js';
-export { pairedFinishes, type PairedCase } from './paired-runs.js';
+export { pairedFinishes, type PairedCase } from './kernel/paired-runs.js';
 export {
   mergeShiftLogs,
   soundEntries,
@@ -74,7 +74,7 @@ export {
   shiftLogFile,
   type MergedLog,
   type ReadLog,
-} from './log-file.js';
+} from './shift/log-file.js';
 export {
   appendEntry,
   correctionsOf,
@@ -85,7 +85,7 @@ export {
   type ShiftLog,
   type ShiftState,
   type StandingEntry,
-} from './shift-log.js';
+} from './shift/shift-log.js';
 export {
   defaultConfidence,
   grantStep,

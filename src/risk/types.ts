@@ -1,8 +1,8 @@
 import type { Instant } from '../calendar/index.js';
 import type { Commitment, GoPoint, WindowStatus } from '../model/index.js';
-import type { ThreePoint, ThreePointKind } from './distribution.js';
-import type { LeftOpen } from './left-open-types.js';
-import type { Chance, DeadlineOutlook } from './simulation.js';
+import type { ThreePoint, ThreePointKind } from './kernel/distribution.js';
+import type { LeftOpen } from './line/left-open-types.js';
+import type { Chance, DeadlineOutlook } from './kernel/simulation.js';
 
 /** Held: at least what is required. Eaten: less, but not late. Overrun: handed back after the booked end. */
 export type MarginVerdict = 'held' | 'eaten' | 'overrun';

@@ -3,7 +3,7 @@ import type { AccessWindow, Plan } from '../model/index.js';
 import type { Placement } from '../planner/fit/types.js';
 import { handbackNetwork } from './handback-network/handback-network.js';
 import { withPlanRisk } from './plan-risk.js';
-import { nearestRank, simulate, type Chance } from './simulation.js';
+import { nearestRank, simulate, type Chance } from './kernel/simulation.js';
 
 /** How sure the handback of one window is, and the margin that a chance would need. */
 export interface WindowChance {

@@ -2,7 +2,7 @@ import { expect, fixture, html } from '@open-wc/testing';
 import { setViewport } from '@web/test-runner-commands';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
-import { commandsFor } from '../../components/desk/commands.js';
+import { commandsFor } from '../../components/desk/frame/commands.js';
 import { deskViews, placeIds, placeOf, viewsOf } from '../../components/desk/views.js';
 import { createInlineEngine, type Engine } from '../../src/engine/index.js';
 import { emptyPlan, type PlanDocument } from '../../src/model/index.js';

@@ -1,6 +1,6 @@
 import { expect, oneEvent } from '@open-wc/testing';
 import type { HandbackRecordEvent } from '../../components/handback/handback-record-event.js';
-import { shiftLines, type HandbackLogEntry } from '../../components/handback/shift-lines.js';
+import { shiftLines, type HandbackLogEntry } from '../../components/handback/live/shift-lines.js';
 import { exactClock } from '../../components/handback/times.js';
 import { percentText } from '../../components/shared/chance.js';
 import { MINUTE } from '../../src/calendar/index.js';

@@ -1,5 +1,5 @@
 import { expect } from '@open-wc/testing';
-import { momentsOf } from '../../components/handback/clock-entry.js';
+import { momentsOf } from '../../components/handback/live/clock-entry.js';
 import type { HandbackEntryEvent } from '../../components/handback/handback-entry-event.js';
 import { addMinutes, isoText, MINUTE, type Instant } from '../../src/calendar/index.js';
 import { handback } from '../../src/risk/index.js';

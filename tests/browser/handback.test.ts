@@ -1,6 +1,6 @@
 import { expect, fixture, html, oneEvent } from '@open-wc/testing';
 import type { PossessionHandback } from '../../components/handback/handback.js';
-import { histogramOf } from '../../components/handback/histogram.js';
+import { histogramOf } from '../../components/handback/end/histogram.js';
 import { exactClock } from '../../components/handback/times.js';
 import { percentText } from '../../components/shared/chance.js';
 import type { WindowSelectEvent } from '../../components/ribbon/window-select-event.js';

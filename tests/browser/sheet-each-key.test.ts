@@ -1,6 +1,6 @@
 import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/sheet/define.js';
-import { keyIds, keyTable, type KeyId } from '../../components/sheet/key-table.js';
+import { keyIds, keyTable, type KeyId } from '../../components/sheet/grid/key-table.js';
 import type { PossessionSheet } from '../../components/sheet/sheet.js';
 import { frame } from './support/samples.js';
 

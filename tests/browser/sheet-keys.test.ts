@@ -1,6 +1,6 @@
 import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/sheet/define.js';
-import { keyIds, keyTable } from '../../components/sheet/key-table.js';
+import { keyIds, keyTable } from '../../components/sheet/grid/key-table.js';
 import type { PossessionSheet } from '../../components/sheet/sheet.js';
 import type { TableText } from '../../src/model/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';

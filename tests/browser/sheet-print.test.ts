@@ -1,7 +1,7 @@
 import { expect, fixture, html } from '@open-wc/testing';
 import '../../components/sheet/define.js';
 import type { PossessionSheet } from '../../components/sheet/sheet.js';
-import { PRINTED_ROWS } from '../../components/sheet/sheet-print.js';
+import { PRINTED_ROWS } from '../../components/sheet/paper/sheet-print.js';
 import type { Fault } from '../../src/model/index.js';
 import { frame, press } from './support/samples.js';
 

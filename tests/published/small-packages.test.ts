@@ -4,7 +4,7 @@
 // plain windows used here is written down by hand.
 import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
-import { fit } from '../../src/cli/fit.js';
+import { fit } from '../../src/cli/verbs/fit.js';
 import type { Activity, Plan } from '../../src/model/index.js';
 import { createRandom } from '../../src/planner/kernels/random.js';
 import { activity, plan, resource, rules, window } from '../helpers/plan-builders.js';

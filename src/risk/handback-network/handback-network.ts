@@ -1,7 +1,7 @@
 import type { Instant } from '../../calendar/index.js';
 import type { Placement } from '../../planner/fit/types.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
-import type { RiskNetwork } from '../network.js';
+import type { RiskNetwork } from '../kernel/network.js';
 import { withPlanRisk } from '../plan-risk.js';
 import type { HandbackOptions } from '../types.js';
 import { isGrantedByLine, leadIns, leadOuts } from './leads.js';

@@ -7,9 +7,9 @@ import {
   type Ledger,
   type PlacedStep,
 } from '../../rules/index.js';
-import { constant } from '../distribution.js';
+import { constant } from '../kernel/distribution.js';
 import { grantStep, handedBackStep, lineGrantStep } from '../types.js';
-import type { RiskLink } from '../network.js';
+import type { RiskLink } from '../kernel/network.js';
 import { finishOf, type NetworkBuilder } from './network-builder.js';
 import { linesNeeded, type Visit } from './visits.js';
 

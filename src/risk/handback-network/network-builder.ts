@@ -2,8 +2,8 @@ import { minutesBetween, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Plan, Step } from '../../model/index.js';
 import type { PlacedStep } from '../../rules/index.js';
 import { recordedOverruns } from '../recorded-overruns.js';
-import { threePoint, type Distribution, type ThreePoint } from '../distribution.js';
-import type { RiskLink, RiskNode } from '../network.js';
+import { threePoint, type Distribution, type ThreePoint } from '../kernel/distribution.js';
+import type { RiskLink, RiskNode } from '../kernel/network.js';
 import type { HandbackOptions, PlanEvent } from '../types.js';
 
 /** What a node of the network stands for. */

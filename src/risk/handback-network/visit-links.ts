@@ -1,8 +1,8 @@
 import { minutesBetween } from '../../calendar/index.js';
 import { boundsOf, samePlace, type Link, type Plan } from '../../model/index.js';
 import { maturityCurve } from '../../rules/conditions/index.js';
-import type { RiskLink } from '../network.js';
-import { resourceOrder } from '../resource-order.js';
+import type { RiskLink } from '../kernel/network.js';
+import { resourceOrder } from '../kernel/resource-order.js';
 import { finishOf, type NetworkBuilder } from './network-builder.js';
 import type { Visit } from './visits.js';
 

@@ -1,8 +1,8 @@
 import { needsOf } from '../../model/index.js';
 import { isolationOpens, type Ledger } from '../../rules/index.js';
-import { constant, type Distribution } from '../distribution.js';
-import type { RiskLink } from '../network.js';
-import { capacityAt } from '../resource-order.js';
+import { constant, type Distribution } from '../kernel/distribution.js';
+import type { RiskLink } from '../kernel/network.js';
+import { capacityAt } from '../kernel/resource-order.js';
 import { finishOf, type NetworkBuilder, type NodeMeaning } from './network-builder.js';
 import type { Visit } from './visits.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { faultLines } from '../../../src/cli/fault-lines.js';
+import { faultLines } from '../../../src/cli/print/fault-lines.js';
 import type { Fault } from '../../../src/model/index.js';
 
 const fault = (line: number, more: Partial<Fault> = {}): Fault => ({

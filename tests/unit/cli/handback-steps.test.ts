@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readArguments } from '../../../src/cli/arguments.js';
-import { handback } from '../../../src/cli/handback.js';
+import { handback } from '../../../src/cli/verbs/handback.js';
 import { withinSteps } from '../../../src/engine/handback/handback-steps.js';
 import { addMinutes } from '../../../src/calendar/index.js';
 import {

@@ -1,9 +1,9 @@
 // Text of the command line on screens of every width.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { columnsOf, laidOut } from '../../../src/cli/layout.js';
-import { table } from '../../../src/cli/blocks.js';
-import { wrapped } from '../../../src/cli/wrapped.js';
+import { columnsOf, laidOut } from '../../../src/cli/print/layout.js';
+import { table } from '../../../src/cli/print/blocks.js';
+import { wrapped } from '../../../src/cli/print/wrapped.js';
 
 const word = fc.string({ unit: fc.constantFrom(...'abcdefgh012:;.'), minLength: 1, maxLength: 14 });
 const cell = fc.array(word, { maxLength: 12 }).map((words) => words.join(' '));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { jsonPieces, Listed } from '../../../src/cli/listed.js';
+import { jsonPieces, Listed } from '../../../src/cli/print/listed.js';
 
 describe('an answer that is made while it is written', () => {
   const rows = Array.from({ length: 2000 }, (_, at) => ({ at, text: 'x'.repeat(at % 90) }));

@@ -2,7 +2,7 @@ import { closeSync, mkdtempSync, openSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it, vi } from 'vitest';
-import { workLine } from '../../../src/cli/work-line.js';
+import { workLine } from '../../../src/cli/print/work-line.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'possession-fit-line-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

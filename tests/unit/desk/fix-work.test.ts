@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CellEdits } from '../../../components/desk/edits.js';
+import { CellEdits } from '../../../components/desk/forms/edits.js';
 import { OpenPlan } from '../../../src/plan/index.js';
 import { planFromDocument } from '../../../src/tables/index.js';
 import { aDocument, tableOf } from '../../helpers/documents.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../src/model/index.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
-import { newFaultsText } from '../../../components/desk/new-faults.js';
+import { newFaultsText } from '../../../components/desk/files/new-faults.js';
 import { aDocument, tableOf } from '../../helpers/documents.js';
 
 /** The faults of a plan with so many units done of 36. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { handbackNetwork } from '../../../src/risk/handback-network/handback-network.js';
-import { chancesWithout, type LessWork } from '../../../src/risk/less-work.js';
-import { chanceOf } from '../../../src/risk/simulation.js';
+import { chancesWithout, type LessWork } from '../../../src/risk/shift/less-work.js';
+import { chanceOf } from '../../../src/risk/kernel/simulation.js';
 import { anActivity, aPlan, aWindow, placed, whole } from '../../helpers/handback-plan.js';
 
 describe('the chance with less of the work', () => {

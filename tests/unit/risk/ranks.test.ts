@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { valuesAt } from '../../../src/risk/ranks.js';
+import { valuesAt } from '../../../src/risk/kernel/ranks.js';
 
 describe('values by their rank', () => {
   it('are those that sorting puts there, with many alike too', () => {

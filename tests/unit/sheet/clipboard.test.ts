@@ -5,7 +5,7 @@ import {
   looksLikeHeadings,
   toTableMarkup,
   toTabText,
-} from '../../../components/sheet/clipboard.js';
+} from '../../../components/sheet/edit/clipboard.js';
 
 const block = fc
   .tuple(fc.integer({ min: 1, max: 5 }), fc.integer({ min: 1, max: 5 }))

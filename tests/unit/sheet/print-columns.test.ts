@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { columnGroups, roomFor } from '../../../components/sheet/print-columns.js';
+import { columnGroups, roomFor } from '../../../components/sheet/paper/print-columns.js';
 
 const rooms = fc.array(fc.integer({ min: 10, max: 200 }), { minLength: 1, maxLength: 60 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { continued, daysLater } from '../../../components/sheet/series.js';
+import { continued, daysLater } from '../../../components/sheet/edit/series.js';
 
 describe('a series that is continued', () => {
   it.each([

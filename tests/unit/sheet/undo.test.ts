@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import * as cellActs from '../../../components/sheet/cell-acts.js';
-import * as rowActs from '../../../components/sheet/row-acts.js';
+import * as cellActs from '../../../components/sheet/edit/cell-acts.js';
+import * as rowActs from '../../../components/sheet/edit/row-acts.js';
 import { SheetState } from '../../../components/sheet/sheet-state.js';
 import { defaultStrings } from '../../../components/sheet/strings.js';
-import * as viewActs from '../../../components/sheet/view-acts.js';
+import * as viewActs from '../../../components/sheet/grid/view-acts.js';
 import type { TableText } from '../../../src/model/index.js';
 
 const text = fc.constantFrom('', 'a', 'b', '1', '2', '10', '2027-03-01', 'N09');

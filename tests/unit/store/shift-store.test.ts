@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { keepShift, readShift } from '../../../components/desk/shift-store.js';
+import { keepShift, readShift } from '../../../components/desk/shift/shift-store.js';
 import type { ShiftEntry, ShiftLog } from '../../../src/engine/index.js';
 
 const note = (id: string): ShiftEntry => ({

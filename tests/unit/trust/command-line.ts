@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, expect, vi } from 'vitest';
 import { usageLines, usualWidth } from '../../../src/cli/help.js';
-import { laidOut } from '../../../src/cli/layout.js';
+import { laidOut } from '../../../src/cli/print/layout.js';
 import { verbs, type Verb } from '../../../src/cli/options.js';
 import { answerFaults } from '../../helpers/answer-check.js';
 import { processorMs } from '../../helpers/processor-clock.js';

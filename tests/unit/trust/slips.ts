@@ -1,6 +1,6 @@
 // Slips of the hand in good tables: a digit, a year, a unit, a column, a row. Each leaves a table that looks right.
 import Papa from 'papaparse';
-import { nextWord, randomState } from '../../../src/risk/random.js';
+import { nextWord, randomState } from '../../../src/risk/kernel/random.js';
 
 type Rows = string[][];
 

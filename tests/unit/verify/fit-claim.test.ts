@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import { fitOne, type FitVerdict } from '../../../src/planner/fit/index.js';
-import { checkedFit } from '../../../src/cli/fit.js';
+import { checkedFit } from '../../../src/cli/verbs/fit.js';
 import { FitCheck, type ClaimedFit } from '../../../src/verify/index.js';
 import { activity, plan, resource, rules, window } from '../../helpers/plan-builders.js';
 

@@ -1,0 +1,33 @@
+import { nameAmong, nameOf } from '../../../src/engine/plan-out/plan-name.js';
+import type { PlanFormat } from '../../../src/engine/plan-out/plan-file.js';
+import type { Desk } from '../desk-parts.js';
+import { planOf } from '../results/meeting.js';
+import { saveBytes } from './save-file.js';
+import { wordsOf } from '../../shared/words-of.js';
+
+/** Saves the plan of work as a file, with what changed since the plan agreed before it. */
+export async function takePlanOut(desk: Desk, format: PlanFormat): Promise<void> {
+  const { document, planning, figures, meeting } = desk;
+  const { allocation } = planning;
+  if (!document || !allocation || !figures.results)
+    return desk.complain('There is no plan of work to save yet.');
+  try {
+    const { planOutFile } = await import('../../../src/engine/plan-out/plan-file.js');
+    const before = meeting.before(desk);
+    const file = await planOutFile(
+      {
+        plan: figures.results.plan,
+        allocation,
+        named: nameAmong(document.agreed, planOf(desk)),
+        document: document.name,
+        broken: planning.broken.map((one) => one.text),
+        ...(before && { against: { named: nameOf(before), placements: before.placements } }),
+      },
+      format,
+      desk.moment(),
+    );
+    saveBytes(file.name, file.bytes, file.mediaType);
+  } catch (error) {
+    desk.complain(`The plan of work could not be written: ${wordsOf(error)}`);
+  }
+}

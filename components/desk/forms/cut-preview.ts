@@ -1,0 +1,59 @@
+import type { ReactiveControllerHost } from 'lit';
+import type { Allocation, CutIsolation, Engine, Move } from '../../../src/engine/index.js';
+import type { PlanDocument } from '../../../src/model/index.js';
+import { TaskController } from '../results/asking.js';
+
+/** What a window as it is typed does to the plan of the work, before anything is changed. */
+export interface CutEffect {
+  readonly window: string;
+  /** What becomes of sections with times of their own; absent where nothing does. */
+  readonly isolation: CutIsolation | undefined;
+  /** Why the window could not be read as typed, so that all work in it would lose its place; empty where it can. */
+  readonly unreadable: string;
+  /** Pieces that a repair takes out of their window; null while that is not known. */
+  readonly moved: readonly Move[] | null;
+}
+
+/** Looks ahead at a change of the picked window while it is typed. */
+export class CutPreview extends TaskController {
+  /** Null where nothing is typed that differs from the window as it is. */
+  effect: CutEffect | null = null;
+
+  constructor(host: ReactiveControllerHost) {
+    super(host, 'What would have to move was not worked out');
+  }
+
+  /** Nothing is looked at. */
+  clear(): void {
+    this.latest.stop();
+    this.effect = null;
+    this.host.requestUpdate();
+  }
+
+  /** Asks what the document as it would be leaves of a plan: what no longer holds, and what a repair then moves. */
+  async ask(
+    engine: Engine,
+    { document, isolation }: Pick<CutEffect, 'isolation'> & { readonly document: PlanDocument },
+    window: string,
+    plan: Allocation | null,
+  ): Promise<void> {
+    const effect = { window, isolation, unreadable: '', moved: null };
+    this.effect = effect;
+    await this.latest.ask(
+      async (signal): Promise<CutEffect> => {
+        const { plan: read, faults } = await engine.recompute(document, signal);
+        if (!read.windows.some((one) => one.id === window)) {
+          const { file } = document.tables.windows;
+          const own = faults.findLast((one) => one.severity === 'error' && one.file === file);
+          return { ...effect, unreadable: own?.message ?? 'Its row cannot be read.' };
+        }
+        if (!plan) return { ...effect, moved: [] };
+        const { broken } = await engine.assess(document, plan.placements, signal);
+        if (broken.length === 0) return { ...effect, moved: [] };
+        const { moved } = await engine.replan(document, plan, {}, signal);
+        return { ...effect, moved };
+      },
+      (found) => (this.effect = found),
+    );
+  }
+}

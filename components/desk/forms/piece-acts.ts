@@ -1,0 +1,61 @@
+import type { Placement } from '../../../src/engine/index.js';
+import type { Activity } from '../../../src/model/index.js';
+import type { Desk } from '../desk-parts.js';
+import { CellEdits, cellsOf } from './edits.js';
+
+// What is done to placed pieces of work: cells of the work table are written, and the plan is mended for a person to accept.
+
+/** Fixes an activity to a window, there or elsewhere; an empty window sets it free. */
+export function moveWork(desk: Desk, activity: string, window: string): void {
+  const { document } = desk;
+  if (!document) return;
+  const edits = new CellEdits(document, 'work');
+  if (!edits.set('activity', activity, { window }) || edits.document === document)
+    return desk.complain(`The work table has no row of ${activity}: nothing was changed.`);
+  desk.change(
+    edits.change,
+    window ? `${activity} fixed to ${window}` : `${activity} set free`,
+    true,
+  );
+}
+
+/** Fixes each activity of a package to the window it lies in, or sets all of it free. */
+export function fixPackage(
+  desk: Desk,
+  activities: readonly Activity[],
+  placements: readonly Placement[],
+  free = false,
+): void {
+  const { document } = desk;
+  const [first] = activities;
+  if (!document || !first) return;
+  const split: string[] = [];
+  const edits = new CellEdits(document, 'work');
+  for (const { id } of activities) {
+    const windows = new Set(
+      placements.filter((one) => one.activity === id).map((one) => one.window),
+    );
+    const [window] = windows;
+    if (!free && windows.size > 1) split.push(id);
+    if (!free && (windows.size !== 1 || window == null)) continue;
+    edits.set('activity', id, { window: free ? '' : window! });
+  }
+  desk.change(
+    edits.change,
+    free ? `${first.package} set free` : `${first.package} fixed where it lies`,
+    true,
+  );
+  if (split.length > 0)
+    desk.say(`${split.join(', ')}: lies in several windows and can be fixed to one at most.`);
+}
+
+/** Records how many units of repeated work are in place. */
+export function recordDone(desk: Desk, activity: string, done: string): void {
+  const { document } = desk;
+  if (!document) return;
+  desk.change(
+    cellsOf(document, 'work', 'activity', activity, { done }),
+    `${done} units of ${activity} in place`,
+    true,
+  );
+}

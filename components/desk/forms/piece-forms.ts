@@ -1,0 +1,96 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { dayAt, dayText as isoDay, startOfDay } from '../../../src/calendar/index.js';
+import type { Placement } from '../../../src/engine/index.js';
+import { dayText } from '../../shared/format.js';
+import { freeze } from './agreed-plan.js';
+import type { Desk } from '../desk-parts.js';
+import { fixPackage, moveWork, recordDone } from './piece-acts.js';
+import { rowWith, valueIn } from '../frame/table-lookup.js';
+import { nameText } from '../../shared/name.js';
+
+/** A placed piece of work, to be fixed, moved or set free; its package; everything up to its start; units in place. */
+export function pieceForms(desk: Desk, placed: Placement): TemplateResult | typeof nothing {
+  const { document, figures } = desk;
+  const { results } = figures;
+  if (!document || !results || placed.window === null) return nothing;
+  const { activity } = placed;
+  const { work } = document.tables;
+  const row = rowWith(work, 'work', 'activity', activity);
+  const fixed = valueIn(work, 'work', row, 'window');
+  return html`<div class="move">
+    <h2>${activity} in ${placed.window}${fixed ? `, fixed to ${fixed}` : ''}</h2>
+    <form @submit=${(event: SubmitEvent) => moveWork(desk, activity, given(event, 'to'))}>
+      <label for="to">Move to</label>
+      <select id="to" name="to">
+        ${results.plan.windows
+          .filter((one) => one.status !== 'withdrawn')
+          .map(
+            (one) =>
+              html`<option value=${one.id} ?selected=${one.id === placed.window}>
+                ${nameText(one)}, ${dayText(one.start, one.zone)}
+              </option>`,
+          )}
+      </select>
+      <button type="submit">Move it there</button>
+    </form>
+    ${
+      fixed
+        ? html`<button type="button" @click=${() => moveWork(desk, activity, '')}>Set free</button>`
+        : html`<button type="button" @click=${() => moveWork(desk, activity, placed.window ?? '')}>
+            Fix it here
+          </button>`
+    }
+    ${packageForms(desk, activity)} ${freezeUpTo(desk, placed)}
+    ${
+      placed.units === undefined
+        ? nothing
+        : html`<form
+            @submit=${(event: SubmitEvent) => recordDone(desk, activity, given(event, 'done'))}
+          >
+            <label for="done">Units in place</label>
+            <input
+              id="done"
+              name="done"
+              inputmode="numeric"
+              pattern="[0-9]+"
+              .value=${valueIn(work, 'work', row, 'done') || '0'}
+            />
+            <button type="submit">Record and mend the plan</button>
+          </form>`
+    }
+  </div>`;
+}
+
+/** Everything up to the end of the day on which the piece begins. */
+function freezeUpTo(desk: Desk, placed: Placement): TemplateResult | typeof nothing {
+  const { document } = desk;
+  if (!document?.agreed?.now) return nothing;
+  const next = dayAt(placed.from, document.zone) + 1;
+  const at = startOfDay(next, document.zone);
+  return html`<p>
+    <button type="button" @click=${() => freeze(desk, isoDay(next))}>
+      Freeze all that begins before ${dayText(at, document.zone)}
+    </button>
+  </p>`;
+}
+
+function packageForms(desk: Desk, activity: string): TemplateResult | typeof nothing {
+  const all = desk.figures.results?.plan.activities ?? [];
+  const name = all.find((one) => one.id === activity)?.package;
+  const own = all.filter((one) => one.package === name);
+  const placements = desk.planning.looked?.placements ?? [];
+  if (own.length < 2) return nothing;
+  return html`<p>
+    <button type="button" @click=${() => fixPackage(desk, own, placements)}>
+      Fix all of ${name} where it lies
+    </button>
+    <button type="button" @click=${() => fixPackage(desk, own, placements, true)}>
+      Set all of it free
+    </button>
+  </p>`;
+}
+
+function given(event: SubmitEvent, name: string): string {
+  event.preventDefault();
+  return String(new FormData(event.target as HTMLFormElement).get(name) ?? '').trim();
+}

@@ -1,0 +1,75 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Results } from '../../../src/engine/index.js';
+import type { AgreedPlan } from '../../../src/model/index.js';
+import type { ReportSaveEvent } from '../../report/report-events.js';
+import { saveReport } from './cost-report.js';
+import type { Desk } from '../desk-parts.js';
+import { spans, type MeetingView } from '../results/meeting.js';
+import { takePlanOut } from '../files/plan-out.js';
+
+/** The plan on one page for a meeting, or the weeks to come: read, printed, saved. */
+export function meetingView(desk: Desk, results: Results, view: MeetingView): TemplateResult {
+  const { meeting, planning } = desk;
+  const report = meeting.shown(desk, results, view);
+  return html`<div class="bar">${view === 'summary' ? againstChoice(desk) : weeksChoice(desk)}</div>
+    <div class="fill pad">
+      ${
+        report
+          ? html`<possession-report
+              .report=${report}
+              .closable=${false}
+              @possession-report-save=${(event: ReportSaveEvent) => void saveReport(desk, event)}
+            ></possession-report>`
+          : html`<p class="quiet" role="status">
+              ${planning.allocation || planning.busy ? 'Working it out.' : 'There is no plan of work yet.'}
+            </p>`
+      }
+    </div>`;
+}
+
+/** Which plan the changes are told against, and the plan as a file. */
+function againstChoice(desk: Desk): TemplateResult {
+  const { document, meeting } = desk;
+  const earlier: readonly AgreedPlan[] = document?.agreed?.earlier ?? [];
+  const before = meeting.before(desk);
+  return html`${
+      earlier.length === 0
+        ? nothing
+        : html`<label
+            >Changes since
+            <select
+              @change=${(event: Event) =>
+                meeting.set({ against: Number((event.target as HTMLSelectElement).value) })}
+            >
+              ${earlier.map(
+                (one) =>
+                  html`<option
+                    value=${String(one.revision)}
+                    ?selected=${one.revision === before?.revision}
+                  >
+                    ${one.revision}: ${one.name}
+                  </option>`,
+              )}
+            </select>
+          </label>`
+    }
+    <span class="said">The plan of work as</span>
+    <button type="button" @click=${() => void takePlanOut(desk, 'xlsx')}>a workbook</button>
+    <button type="button" @click=${() => void takePlanOut(desk, 'csv')}>CSV</button>
+    <button type="button" @click=${() => void takePlanOut(desk, 'ics')}>a calendar</button>`;
+}
+
+function weeksChoice({ meeting }: Desk): TemplateResult {
+  return html`<div class="choice" role="group" aria-label="How far to look ahead">
+    ${spans.map(
+      (weeks) =>
+        html`<button
+          type="button"
+          aria-pressed=${weeks === meeting.weeks}
+          @click=${() => meeting.set({ weeks })}
+        >
+          ${weeks === 1 ? '1 week' : `${weeks} weeks`}
+        </button>`,
+    )}
+  </div>`;
+}

@@ -1,0 +1,94 @@
+import { html, type TemplateResult } from 'lit';
+import { mendedRoster, type Results } from '../../../src/engine/index.js';
+import type { LimitsChangeEvent } from '../../people/limits-change-event.js';
+import type { RosterMendEvent } from '../../people/roster-mend-event.js';
+import { mendText } from '../../people/mend-words.js';
+import { defaultStrings } from '../../people/strings.js';
+import { countText } from '../../shared/format.js';
+import { changesBetween } from '../../../src/plan/index.js';
+import type { Desk } from '../desk-parts.js';
+import { outlookTrouble } from '../results/outlook-trouble.js';
+import type { SitePart } from '../views.js';
+
+/** What people, neighbours and weather ask of the plan. */
+export function siteView(desk: Desk, results: Results): TemplateResult {
+  return html`<div class="bar">
+      <div class="choice" role="group" aria-label=${desk.words.siteShown}>
+        ${(Object.entries(desk.words.sitePart) as [SitePart, string][]).map(
+          ([part, text]) =>
+            html`<button
+              type="button"
+              aria-pressed=${part === desk.sitePart}
+              @click=${() => {
+                desk.sitePart = part;
+                askSite(desk);
+              }}
+            >
+              ${text}
+            </button>`,
+        )}
+      </div>
+      <span class="said">${hint(desk)}</span>
+    </div>
+    <div
+      class="fill pad"
+      @possession-limits-change=${(event: LimitsChangeEvent) => limit(desk, event)}
+      @possession-roster-mend=${(event: RosterMendEvent) => mendRoster(desk, event)}
+    >
+      ${outlookTrouble(desk.outlooks)} ${part(desk, results)}
+    </div>`;
+}
+
+/** Asks for what is shown, where it is not known yet. */
+export function askSite(desk: Desk): void {
+  const { engine, document, outlooks, planning } = desk;
+  if (!engine || !document) return;
+  if (desk.sitePart === 'people' && !outlooks.people) void outlooks.askPeople(engine, document);
+  else if (desk.sitePart === 'noise' && !outlooks.noise)
+    void outlooks.askNoise(engine, document, desk.moment());
+  else if (desk.sitePart === 'lifting' && !outlooks.lifting)
+    void outlooks.askLifting(engine, document, planning.allocation);
+}
+
+function part({ sitePart, outlooks, limitSets }: Desk, results: Results): TemplateResult {
+  switch (sitePart) {
+    case 'people':
+      return html`<possession-people
+        .answer=${outlooks.people}
+        .windows=${results.plan.windows}
+        .sets=${limitSets}
+        mendable
+      ></possession-people>`;
+    case 'noise':
+      return html`<possession-noise .answer=${outlooks.noise}></possession-noise>`;
+    case 'lifting':
+      return html`<possession-lifting .answer=${outlooks.lifting}></possession-lifting>`;
+  }
+}
+
+const hint = ({ sitePart, words }: Desk): string => words.siteFrom(words.siteTable[sitePart]);
+
+function limit(desk: Desk, { part: one, value }: LimitsChangeEvent): void {
+  const { document } = desk;
+  if (document)
+    desk.change(
+      { part: ['site'], from: document.site, value: { ...document.site, [one]: value } },
+      `limits: ${one} changed`,
+    );
+}
+
+/** Makes accepted changes of the roster, as one act that can be undone. */
+function mendRoster(desk: Desk, { changes }: RosterMendEvent): void {
+  const { document, outlooks } = desk;
+  const [first] = changes;
+  const roster = document?.tables.roster;
+  if (!document || !roster || !outlooks.people || !first) return;
+  const label =
+    changes.length === 1
+      ? mendText(first, defaultStrings)
+      : `${countText(changes.length, 'change')} of the roster`;
+  const mended = mendedRoster(roster, outlooks.people.turns, changes, document.zone);
+  const after = { ...document, tables: { ...document.tables, roster: mended } };
+  desk.change(changesBetween(document, after), `roster: ${label}`);
+  desk.say(`Made in the roster: ${label}. Undo takes it back.`);
+}

@@ -1,0 +1,171 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { headingAsks, withHeading, type HeadingAsk } from '../../../src/engine/index.js';
+import { tableKinds, type Fault, type TableKind } from '../../../src/model/index.js';
+import { keepAnswer } from '../../import/reading-kept.js';
+import { countText } from '../../shared/format.js';
+import { cellButton } from '../forms/cell-button.js';
+import type { Desk } from '../desk-parts.js';
+import { stated, statementFor, type Statement, type Unsaid } from '../forms/state-unsaid.js';
+
+/** So many pairs are listed; the rest is counted. */
+const MOST = 100;
+
+/** Over the answer: the tables that are not used, and what the plan leaves unsaid, with ways to say it. */
+export function unsaidView(desk: Desk): TemplateResult | typeof nothing {
+  const unsaid = desk.planning.shown?.unstated ?? [];
+  const refused = (desk.figures.results?.faults ?? []).filter(isRefused);
+  if (unsaid.length === 0 && refused.length === 0) return nothing;
+  return html`<div class="assumed" role="group" aria-label="What the answer rests on">
+    ${refusedTables(desk, refused)} ${unsaidPart(desk, unsaid)}
+  </div>`;
+}
+
+/** A table that is refused as a whole, because a heading that is not read may decide who is in danger. */
+const isRefused = ({ code, severity }: Fault): boolean =>
+  severity === 'error' && code === 'heading-not-read';
+
+/** What is wrong with each heading, and what it holds to be said at once, in the table and nowhere else. */
+function refusedTables(desk: Desk, faults: readonly Fault[]): readonly TemplateResult[] {
+  const files = new Set(faults.map((one) => one.file));
+  return tableKinds.flatMap((kind) => {
+    const table = desk.document?.tables[kind];
+    if (!table || !files.has(table.file)) return [];
+    return headingAsks(table, kind).map((ask) => refusedHeading(desk, kind, table.file, ask));
+  });
+}
+
+function refusedHeading(
+  desk: Desk,
+  kind: TableKind,
+  file: string,
+  { heading, message, entry, likely, free }: HeadingAsk,
+): TemplateResult {
+  const say = (field: string): void => {
+    const { document } = desk;
+    const table = document?.tables[kind];
+    if (!document || !table) return;
+    const said = withHeading(table, entry, field);
+    // The next file with these headings is then read so too.
+    keepAnswer(table.columns, { map: said.map ?? {}, unread: said.unread ?? [] });
+    desk.change(
+      {
+        table: kind,
+        of: table,
+        steps: [
+          { field: 'map', value: said.map },
+          { field: 'unread', value: said.unread },
+        ],
+      },
+      field === '' ? `"${heading}" stays unread` : `"${heading}" is read as ${field}`,
+    );
+  };
+  const others = free.filter((field) => !likely.includes(field));
+  return html`<div class="refused" role="group" aria-label="${file}, ${heading}">
+    <p><strong>${file}: not used.</strong> ${message}</p>
+    <div class="acts">
+      ${likely.map(
+        (field) =>
+          html`<button type="button" @click=${() => say(field)}>It holds the ${field}</button>`,
+      )}
+      <select
+        aria-label="What ${heading} holds"
+        @change=${(event: Event) => {
+          const { value } = event.target as HTMLSelectElement;
+          if (value !== '') say(value);
+        }}
+      >
+        <option value="">It holds something else</option>
+        ${others.map((field) => html`<option value=${field}>${field}</option>`)}
+      </select>
+      <button type="button" @click=${() => say('')}>Leave it unread</button>
+      ${cellButton(desk, { table: kind, row: 0, column: heading }, 'Show the heading')}
+    </div>
+  </div>`;
+}
+
+const texts: Readonly<
+  Record<
+    Statement,
+    {
+      readonly title: (n: number) => string;
+      readonly one: (pair: Unsaid) => string;
+      readonly many: string;
+    }
+  >
+> = {
+  'fit-after': {
+    title: (n) =>
+      `Not said, for ${countText(n, 'pair')} of work in different windows: whether the line is fit to run in between`,
+    one: ({ activity }) => `The line is fit to run after ${activity}`,
+    many: 'The line is fit to run after each of them',
+  },
+  shared: {
+    title: (n) =>
+      `Not said, for ${countText(n, 'pair')} of work in one place at one time: whether both may be there`,
+    one: ({ activity, other }) => `${activity} and ${other} may share the place`,
+    many: 'They may all share the place',
+  },
+};
+
+function unsaidPart(desk: Desk, unsaid: readonly Unsaid[]): TemplateResult {
+  return html`${(['fit-after', 'shared'] as const).map((statement) => {
+    const pairs = unsaid.filter((one) => statementFor(one) === statement);
+    return pairs.length === 0 ? nothing : unsaidList(desk, statement, pairs);
+  })}`;
+}
+
+function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]): TemplateResult {
+  const packageOf = new Map(
+    desk.figures.results?.plan.activities.map((one) => [one.id, one.package]) ?? [],
+  );
+  const { title, one: sayOne, many } = texts[statement];
+  return html`<details class="unsaid">
+    <summary><strong>${title(pairs.length)}</strong></summary>
+    <p>
+      Say so only where it is known. Where it is not, write in the work table what makes the line
+      good again (“made good by”), or that a piece needs the place for itself (“occupies: alone”).
+    </p>
+    <div class="acts">
+      <button type="button" @click=${() => state(desk, pairs, 'all pairs')}>
+        ${many} (${countText(pairs.length, 'pair')})
+      </button>
+    </div>
+    <ul>
+      ${pairs.slice(0, MOST).map((pair) => {
+        const name = packageOf.get(pair.activity) ?? '';
+        const own = pairs.filter((one) => packageOf.get(one.activity) === name);
+        return html`<li>
+          ${pair.text}
+          <span class="acts">
+            <button
+              type="button"
+              @click=${() => state(desk, [pair], `${pair.activity} and ${pair.other}`)}
+            >
+              ${sayOne(pair)}
+            </button>
+            ${
+              own.length > 1
+                ? html`<button type="button" @click=${() => state(desk, own, `package ${name}`)}>
+                    The same for all ${own.length} of ${name}
+                  </button>`
+                : nothing
+            }
+            <button
+              type="button"
+              class="plain"
+              @click=${() => void desk.goTo({ to: 'activity', id: pair.activity })}
+            >
+              Show the row
+            </button>
+          </span>
+        </li>`;
+      })}
+    </ul>
+    ${pairs.length > MOST ? html`<p>and ${pairs.length - MOST} more</p>` : nothing}
+  </details>`;
+}
+
+function state(desk: Desk, pairs: readonly Unsaid[], of: string): void {
+  const { document } = desk;
+  if (document) desk.change(stated(document, pairs), `said of ${of}`, true);
+}

@@ -1,0 +1,76 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { durationText } from '../../../src/calendar/index.js';
+import type { HandbackResult } from '../../../src/engine/index.js';
+import type { LiveSetting } from './live-setting.js';
+import { stateOf } from './live-setting.js';
+import { titleOf, type Advice } from '../result-parts.js';
+import type { HandbackStrings } from '../strings.js';
+import { clockBeside } from '../times.js';
+import { percentText } from '../../shared/chance.js';
+
+/** The advice in capitals. */
+function sayText({ say, more }: Advice, strings: HandbackStrings): string {
+  if (say === 'stop') return strings.stopNow;
+  if (say === 'over') return strings.over;
+  return say === 'more' && more !== null ? strings.moreUnits(more) : strings.carryOn;
+}
+
+/** Where the line was asked for early: how the shift stands against that, and what would meet it. */
+function askedLine(
+  result: HandbackResult,
+  { strings, zone }: LiveSetting,
+): TemplateResult | typeof nothing {
+  const asked = result.live?.askedBack;
+  if (!asked) return nothing;
+  const { advice } = asked;
+  const out = advice.leaveOut.map((id) => titleOf(result, id)).join(', ');
+  return html`<div class="asked">
+    <p>
+      <strong
+        >${strings.askedFor(clockBeside(asked.by, result.bookedEnd, zone))}:
+        ${sayText(advice, strings)}</strong
+      >
+    </p>
+    <p>
+      ${strings.askedFigures(
+        percentText(asked.onTime.probability),
+        durationText(asked.marginLeftMinutes),
+      )}
+      ${out === '' ? nothing : strings.leaveOut(out)} ${advice.why}
+    </p>
+  </div>`;
+}
+
+/** The one line of the shift: stop now, carry on, or so many more, with why and what comes next. */
+export function adviceLine(
+  result: HandbackResult,
+  setting: LiveSetting,
+): TemplateResult | typeof nothing {
+  const { strings, zone } = setting;
+  const { live } = result;
+  if (!live) return nothing;
+  const { say, activity, leaveOut, why } = live.advice;
+  const next = result.cutOffs.find((one) => stateOf(one, setting) === 'to-come');
+  const name = (id: string): string => titleOf(result, id);
+  return html`<div part="advice" class="advice ${say}" role="status">
+    <p class="say">${sayText(live.advice, strings)}</p>
+    <p class="of">
+      ${say === 'carry-on' || activity === null ? nothing : html`<strong>${name(activity)}.</strong>`}
+      ${leaveOut.length > 0 ? html`<strong>${strings.leaveOut(leaveOut.map(name).join(', '))}</strong>` : nothing}
+      <span lang="en">${why}</span>
+    </p>
+    ${
+      next && say !== 'over'
+        ? html`<p class="then">
+            ${strings.comesNext(
+              next.name,
+              clockBeside(next.plannedStart, result.bookedEnd, zone),
+              next.plannedStart < (setting.now ?? live.at),
+            )}
+          </p>`
+        : nothing
+    }
+    ${askedLine(result, setting)}
+    ${live.doubts.map((one) => html`<p class="doubt">${strings.check(one.text)}</p>`)}
+  </div>`;
+}

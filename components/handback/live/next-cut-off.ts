@@ -1,0 +1,27 @@
+import { html, type TemplateResult } from 'lit';
+import type { HandbackResult } from '../../../src/engine/index.js';
+import { countdown } from './countdown.js';
+import type { LiveSetting } from './live-setting.js';
+import { recordRow } from './record-row.js';
+import type { CutOff } from '../result-parts.js';
+import { exactClock } from '../times.js';
+
+/** The next cut-off that has not passed: what has to be begun, by when, and the buttons that report it. */
+export function nextCutOff(
+  one: CutOff,
+  result: HandbackResult,
+  setting: LiveSetting,
+): TemplateResult {
+  const { zone, strings, now } = setting;
+  return html`<div class="next held">
+    <h3>${strings.nextCutOff}</h3>
+    <p class="what">${one.name}</p>
+    <p class="by">
+      <strong>${strings.startBy(exactClock(one.latestStart, zone))}</strong>
+      ${countdown(one.latestStart, now, strings)}
+    </p>
+    <ol class="records">
+      ${recordRow(one, true, result, setting)}
+    </ol>
+  </div>`;
+}

@@ -1,0 +1,70 @@
+import { html, type TemplateResult } from 'lit';
+import type { GridCell } from '../../shared/grid-keys.js';
+import { findCells, nextFound } from './find.js';
+import type { SheetState } from '../sheet-state.js';
+import type { SheetStrings } from '../strings.js';
+
+/** What is looked for, and where it was found in the view as it is now. */
+export class Finder {
+  text = '';
+  #found: readonly GridCell[] = [];
+  #over: readonly unknown[] = [];
+
+  /** Searches again only where the text, the table or what is shown of it changed. */
+  found(sheet: SheetState): readonly GridCell[] {
+    const over = [this.text, sheet.table, sheet.order, sheet.columns.shown, sheet.columns.results];
+    if (over.some((one, index) => one !== this.#over[index])) {
+      this.#over = over;
+      const { rows, columns } = sheet.size;
+      this.#found = findCells(this.text, rows, columns, (row, column) => sheet.cell(row, column));
+    }
+    return this.#found;
+  }
+
+  /** The next cell that holds the text, seen from the one with the focus. */
+  next(sheet: SheetState, step: 1 | -1): GridCell | undefined {
+    const found = this.found(sheet);
+    return found[nextFound(found, sheet.at, step)];
+  }
+
+  /** How many hold it, and which of them has the focus. */
+  told(sheet: SheetState, words: SheetStrings): string {
+    if (this.text === '') return '';
+    const found = this.found(sheet);
+    const { row, column } = sheet.at;
+    const at = found.findIndex((one) => one.row === row && one.column === column);
+    return words.found(at + 1, found.length);
+  }
+}
+
+export interface FindActs {
+  readonly type: (text: string) => void;
+  readonly go: (step: 1 | -1) => void;
+  readonly close: () => void;
+}
+
+export function findBar(finder: Finder, sheet: SheetState, acts: FindActs): TemplateResult {
+  const { words } = sheet;
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.key === 'Enter') acts.go(event.shiftKey ? -1 : 1);
+    else if (event.key === 'Escape') acts.close();
+    else return;
+    event.preventDefault();
+  };
+  return html`<div class="bar finder" role="search" aria-label=${words.findLabel}>
+    <input
+      type="text"
+      class="wanted"
+      autocomplete="off"
+      aria-label=${words.findLabel}
+      placeholder=${words.findLabel}
+      .value=${finder.text}
+      @input=${(event: Event) => acts.type((event.target as HTMLInputElement).value)}
+      @keydown=${onKey}
+    />
+    <span class="count" role="status">${finder.told(sheet, words)}</span>
+    <button type="button" class="previous" @click=${() => acts.go(-1)}>${words.previous}</button>
+    <button type="button" class="next" @click=${() => acts.go(1)}>${words.next}</button>
+    <button type="button" class="plain" @click=${acts.close}>${words.close}</button>
+  </div>`;
+}

@@ -1,0 +1,30 @@
+import type { GridCell } from '../../shared/grid-keys.js';
+
+/**
+ * Cells of a view that hold a text, capitals or not, in reading order. `cell` gives the text at a place of the view.
+ */
+export function findCells(
+  text: string,
+  rows: number,
+  columns: number,
+  cell: (row: number, column: number) => string,
+): GridCell[] {
+  const wanted = text.toLowerCase();
+  const found: GridCell[] = [];
+  if (wanted === '') return found;
+  for (let row = 0; row < rows; row += 1)
+    for (let column = 0; column < columns; column += 1)
+      if (cell(row, column).toLowerCase().includes(wanted)) found.push({ row, column });
+  return found;
+}
+
+/** Place in the list of the next cell after (or before) the one given, round the end; -1 when the list is empty. */
+export function nextFound(found: readonly GridCell[], from: GridCell, step: 1 | -1): number {
+  if (found.length === 0) return -1;
+  const after = (one: GridCell): boolean =>
+    one.row > from.row || (one.row === from.row && one.column > from.column);
+  const here = (one: GridCell): boolean => one.row === from.row && one.column === from.column;
+  if (step === 1) return Math.max(0, found.findIndex(after));
+  const before = found.findLastIndex((one) => !after(one) && !here(one));
+  return before === -1 ? found.length - 1 : before;
+}

@@ -1,0 +1,17 @@
+import type { Report } from '../../engine/report/report.js';
+import { table, type Block } from './blocks.js';
+
+/** A report as text: facts, tables, lists. The cautions come with every answer. */
+export function reportText(report: Report): readonly Block[] {
+  return [
+    report.title,
+    '',
+    { terms: report.facts.map(({ label, value }) => [label, value] as const) },
+    ...report.lists.flatMap((list) => [
+      '',
+      `${list.title}:`,
+      ...list.items.map((one) => `  ${one}`),
+    ]),
+    ...report.tables.flatMap((one) => ['', one.title, table(one.columns, one.rows)]),
+  ];
+}

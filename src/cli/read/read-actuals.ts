@@ -1,0 +1,143 @@
+import { addMinutes, isoText, type Instant } from '../../calendar/index.js';
+import { unitsLeft, type Fault, type Plan } from '../../model/index.js';
+import {
+  begunBy,
+  grantStep,
+  handedBackStep,
+  lineGrantStep,
+  readShiftLog,
+  shiftState,
+  type Actual,
+  type Stage,
+} from '../../risk/index.js';
+import { inShift } from './shift-windows.js';
+import { actualsFrom, decodeBytes, readTable } from '../../tables/index.js';
+import { fileName, readFile } from './read-sources.js';
+
+/** Nothing of a shift happens longer before its window opens, in minutes. */
+const HALF_DAY = 720;
+
+/** Every step of the rules and where it stands. */
+function stepsOf(
+  { rules }: Plan,
+  lines: Iterable<string>,
+): ReadonlyMap<string, ReadonlySet<Stage>> {
+  const steps = new Map<string, Set<Stage>>([
+    [grantStep, new Set(['lead-in'])],
+    [handedBackStep, new Set(['lead-out'])],
+    ...[...lines].map((step) => [step, new Set<Stage>(['lead-in'])] as const),
+  ]);
+  for (const [stage, list] of [
+    ['lead-in', rules.leadIn],
+    ['lead-out', rules.leadOut],
+  ] as const)
+    for (const { step } of list) steps.set(step, new Set([...(steps.get(step) ?? []), stage]));
+  return steps;
+}
+
+/** What files say of a shift, and of those before it. */
+export interface ReadActuals {
+  readonly actuals: readonly Actual[];
+  readonly begunBefore: readonly string[];
+  readonly faults: readonly Fault[];
+}
+
+/**
+ * What was seen during a shift: a table with a row an activity or a step, or the log of a shift as it was saved (JSON),
+ * as it stood at `at`. Beside it logs of earlier shifts, of which only what was begun counts.
+ *
+ * @throws {UsageError} When a file cannot be read.
+ */
+export function readActuals(paths: readonly string[], plan: Plan, at: Instant): ReadActuals {
+  const all = paths.map((path) => readOne(path, plan, at));
+  const own = all.filter((one) => !one.earlier);
+  return {
+    actuals: own.flatMap((one) => one.actuals),
+    begunBefore: all.flatMap((one) =>
+      one.earlier ? begunBy(plan.activities, one.actuals, at) : [],
+    ),
+    faults: [
+      ...all.flatMap((one) => one.faults),
+      ...own.slice(1).map(({ file }): Fault => ({
+        code: 'shift-twice',
+        severity: 'error',
+        file,
+        message: `${own[0]!.file} tells of this shift already.`,
+        mend: 'Give one file of it; beside it only logs of earlier shifts.',
+      })),
+    ],
+  };
+}
+
+interface ReadFile {
+  readonly file: string;
+  /** It is the log of another window than those open at the moment. */
+  readonly earlier: boolean;
+  readonly actuals: readonly Actual[];
+  readonly faults: readonly Fault[];
+}
+
+function readLog(text: string, file: string, plan: Plan, at: Instant): ReadFile {
+  const read = readShiftLog(text);
+  const said = shiftState(read.log, at);
+  const fault = (
+    code: string,
+    severity: Fault['severity'],
+    message: string,
+    mend: string,
+  ): Fault => ({ code, severity, file, message, mend });
+  const { window: id, start } = read;
+  const earlier =
+    id !== null &&
+    !inShift(plan.windows, at).some(
+      (one) => one.id === id && (start === null || start === one.start),
+    );
+  return {
+    file,
+    earlier,
+    actuals: said.actuals,
+    faults: [
+      ...read.faults.map((one) =>
+        fault('log-not-read', 'error', one, 'Save the log anew from the device it is kept on.'),
+      ),
+      ...said.faults.map((one) =>
+        fault(one.code, 'warning', `Entry ${one.entry}: ${one.text}`, 'Correct it in the log.'),
+      ),
+      ...(earlier
+        ? [
+            fault(
+              'log-of-another-shift',
+              'warning',
+              `It is the log of ${id}${start === null ? '' : `, ${isoText(start, plan.zone).slice(0, 10)}`}, which is no shift at the moment asked about: only what it says was begun counts.`,
+              'Give the log of the shift too.',
+            ),
+          ]
+        : []),
+    ],
+  };
+}
+
+function readOne(path: string, plan: Plan, at: Instant): ReadFile {
+  const file = fileName(path);
+  const { text } = decodeBytes(readFile(path, 'actuals'));
+  if (text.trimStart().startsWith('{')) return readLog(text, file, plan, at);
+  const lines = new Map(
+    plan.windows.flatMap((one) => one.lines.map((line) => [line, lineGrantStep(line)] as const)),
+  );
+  const open = inShift(plan.windows, at);
+  const read = actualsFrom(readTable(text), {
+    file,
+    zone: plan.zone,
+    activities: new Map(
+      plan.activities.map(({ id, work }) => [id, work.kind === 'units' ? unitsLeft(work) : null]),
+    ),
+    steps: stepsOf(plan, lines.values()),
+    lines,
+    handedBack: handedBackStep,
+    notBefore:
+      open.length === 0
+        ? -Infinity
+        : addMinutes(Math.min(...open.map((one) => one.start)), -HALF_DAY),
+  });
+  return { file, earlier: false, ...read };
+}

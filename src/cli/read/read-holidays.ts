@@ -1,0 +1,53 @@
+import { localDateSchema, type Fault } from '../../model/index.js';
+import { decodeBytes } from '../../tables/index.js';
+import { fileName, readFile } from './read-sources.js';
+
+const MEND = 'Write one date a line, or a JSON array of texts, each as 2027-08-30.';
+
+interface Written {
+  readonly text: string;
+  readonly line?: number;
+}
+
+/**
+ * Local dates of public holidays: one date a line, blank lines and what follows a `#` skipped, or a JSON array of texts.
+ * A date given twice counts once.
+ *
+ * @throws {UsageError} When the file cannot be read.
+ */
+export function readHolidays(path: string): {
+  readonly holidays: readonly string[];
+  readonly faults: readonly Fault[];
+} {
+  const file = fileName(path);
+  const fault = (code: string, message: string, line?: number): Fault => ({
+    ...{ code, severity: 'error', file, message, mend: MEND },
+    ...(line !== undefined && { line }),
+  });
+  const text = decodeBytes(readFile(path, 'holidays')).text.replace(/^\uFEFF/, '');
+  const written = /^\s*[[{"]/.test(text) ? fromJson(text) : fromLines(text);
+  if (!written)
+    return { holidays: [], faults: [fault('holidays-json', 'is no JSON array of texts')] };
+  const bad = written.filter((one) => !localDateSchema.safeParse(one.text).success);
+  return {
+    holidays: [...new Set(written.map((one) => one.text))],
+    faults: bad.map((one) => fault('holiday-date', `"${one.text}" is no date`, one.line)),
+  };
+}
+
+function fromLines(text: string): readonly Written[] {
+  return text
+    .split(/\r\n|\r|\n/)
+    .map((each, index) => ({ text: each.split('#', 1)[0]!.trim(), line: index + 1 }))
+    .filter((one) => one.text !== '');
+}
+
+function fromJson(text: string): readonly Written[] | undefined {
+  try {
+    const read: unknown = JSON.parse(text);
+    if (!Array.isArray(read)) return undefined;
+    return read.map((one) => ({ text: typeof one === 'string' ? one : JSON.stringify(one) }));
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,17 @@
+import type { Instant } from '../../calendar/index.js';
+import { momentParser } from '../../tables/index.js';
+import { UsageError } from '../arguments.js';
+
+/** A moment as typed after an option. @throws {UsageError} When it cannot be read. */
+export function readMoment(text: string, option: string, zone: string): Instant {
+  const parse = momentParser({
+    zone,
+    order: 'day-first',
+    dateAlone: 'start',
+    twice: ['later', 'the later leaves less time'],
+  });
+  const read = parse(text.trim());
+  if ('problem' in read)
+    throw new UsageError(`--${option}: ${read.problem.message} ${read.problem.mend}`);
+  return read.value;
+}

@@ -1,0 +1,192 @@
+import * as z from 'zod/mini';
+import { isoText } from '../../calendar/index.js';
+import { nameOf, type PlanName } from '../../engine/plan-out/plan-name.js';
+import {
+  agreedPlansSchema,
+  provenShape,
+  type Proof,
+  type AgreedPlan,
+  type Fault,
+  type Placement,
+  type Plan,
+} from '../../model/index.js';
+import { planId } from '../../planner/plan-id.js';
+import {
+  decodeBytes,
+  looksLikeArchive,
+  outsideText,
+  placementsFrom,
+  readTable,
+  tableOfRecords,
+  type Table,
+} from '../../tables/index.js';
+import { fileName, readFile } from './read-sources.js';
+
+/** A plan of work that was given, with the name under which it was agreed, as far as its file says it. */
+export interface GivenFile {
+  readonly placements: readonly Placement[];
+  readonly named: PlanName;
+  /** Local day of the plan before which its pieces keep their place, `2027-03-07`, where its file says one. */
+  readonly frozenUntil?: string;
+  /** What the search that made it said it had proven. */
+  readonly proof?: Proof | undefined;
+}
+
+/** A plan of work as it was read, with every fault found. */
+export interface ReadPlacements extends GivenFile {
+  readonly faults: readonly Fault[];
+}
+
+/** What `allocate --json` prints, as far as it is read here. */
+const certificateSchema = z.object({
+  inputs: z.string(),
+  mostPlaced: z.boolean(),
+  cutShort: z.boolean(),
+  objectives: z.array(z.object(provenShape)),
+});
+const allocateSchema = z.object({
+  plan: z.optional(z.object({ id: z.string() })),
+  certificate: z.optional(z.unknown()),
+  placements: z.array(
+    z.object({
+      activity: z.string(),
+      window: z.nullable(z.string()),
+      from: z.string(),
+      to: z.string(),
+      units: z.optional(z.number()),
+    }),
+  ),
+});
+/** A plan file with a plan of work agreed in it. */
+const { now: nowSchema, frozenUntil: frozenSchema } = agreedPlansSchema.shape;
+const documentSchema = z.object({
+  agreed: z.object({ now: nowSchema, frozenUntil: frozenSchema }),
+});
+
+/**
+ * The plan of work in a file: what `allocate --json` printed, a plan file in which one is agreed, or a table (CSV or
+ * workbook) of activity, window, from, to, units.
+ *
+ * @throws {UsageError} When the file cannot be read.
+ */
+export async function readPlacements(
+  path: string,
+  option: 'plan' | 'from' | 'against',
+  plan: Plan,
+): Promise<ReadPlacements> {
+  const file = fileName(path);
+  const bytes = readFile(path, option);
+  if (looksLikeArchive(bytes)) return fromWorkbook(bytes, file, plan);
+  const { text } = decodeBytes(bytes);
+  if (!/^\s*[{[]/.test(text)) return fromTable(readTable(text), plan, file);
+  const found = planOfJson(text, plan.zone);
+  if (found)
+    return {
+      ...fromTable(found.table, plan, `${file}, placements`, found.agreed),
+      ...found.frozen,
+      proof: found.proof,
+    };
+  const fault: Fault = {
+    code: 'plan-not-read',
+    severity: 'error',
+    file,
+    message: 'The text is no plan of work.',
+    mend: 'Give what "allocate --json" printed, a plan file in which a plan is agreed, or a CSV file of activity, window, from, to, units.',
+  };
+  return { placements: [], named: { id: planId([]) }, faults: [fault] };
+}
+
+/** The pieces of a table, with the name that its rows give the plan where they are still that plan. */
+function fromTable(table: Table, plan: Plan, file: string, agreed?: AgreedPlan): ReadPlacements {
+  const { placements, faults } = placementsFrom(table, plan, { file });
+  const id = planId(placements);
+  if (agreed) return { placements, faults, named: { ...nameOf(agreed), id } };
+  const said = table.rows
+    .map(({ cells }) => cells)
+    .find((cells) => cellOf(table, cells, 'plan id') === id);
+  const [name, revision] = ['plan', 'revision'].map((one) => said && cellOf(table, said, one));
+  const named =
+    name && /^[1-9]\d*$/.test(revision ?? '') ? { id, name, revision: Number(revision) } : { id };
+  return { placements, faults, named };
+}
+
+const cellOf = ({ columns }: Table, cells: readonly string[], heading: string): string => {
+  const at = columns.findIndex((one) => one.trim().toLowerCase() === heading);
+  return at < 0 ? '' : (cells[at] ?? '').trim();
+};
+
+interface PlanOfJson {
+  /** Line n is the n-th piece. */
+  readonly table: Table;
+  readonly agreed?: AgreedPlan;
+  readonly frozen?: { readonly frozenUntil: string };
+  readonly proof?: Proof | undefined;
+}
+
+/** The plan of work in a JSON text; undefined where there is none. */
+function planOfJson(text: string, zone: string): PlanOfJson | undefined {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+  const printed = allocateSchema.safeParse(value);
+  if (printed.success)
+    return { table: tableWith(printed.data.placements), proof: proofIn(printed.data) };
+  const kept = documentSchema.safeParse(value);
+  const { now, frozenUntil } = kept.success ? kept.data.agreed : {};
+  if (!now) return undefined;
+  const pieces = now.placements.map((one) => ({
+    ...one,
+    from: isoText(one.from, zone),
+    to: isoText(one.to, zone),
+  }));
+  return {
+    table: tableWith(pieces),
+    agreed: now,
+    proof: now.proof,
+    ...(frozenUntil !== undefined && { frozen: { frozenUntil } }),
+  };
+}
+
+/** What an answer says was proven of its plan. */
+function proofIn({ plan, certificate }: z.infer<typeof allocateSchema>): Proof | undefined {
+  const read = certificateSchema.safeParse(certificate);
+  if (!plan || !read.success) return undefined;
+  const { inputs, mostPlaced, cutShort, objectives } = read.data;
+  return {
+    ...{ plan: plan.id, inputs, mostPlaced, cutShort },
+    objectives,
+  };
+}
+
+type Printed = z.infer<typeof allocateSchema>['placements'];
+
+function tableWith(placements: Printed): Table {
+  return {
+    delimiter: ',',
+    columns: ['activity', 'window', 'from', 'to', 'units'],
+    line: 0,
+    rows: placements.map(({ activity, window, from, to, units }, at) => ({
+      cells: [activity, window ?? outsideText, from, to, units === undefined ? '' : String(units)],
+      line: at + 1,
+    })),
+    faults: [],
+  };
+}
+
+async function fromWorkbook(bytes: Uint8Array, file: string, plan: Plan): Promise<ReadPlacements> {
+  const { readWorkbook } = await import('../../tables/workbook/read-workbook.js');
+  const { sheets, faults } = await readWorkbook(bytes);
+  const sheet =
+    sheets.find((one) => one.name.trim().toLowerCase() === 'placements') ??
+    sheets.find((one) => !one.hidden && one.rows.length > 0);
+  if (!sheet)
+    return {
+      placements: [],
+      named: { id: planId([]) },
+      faults: faults.map((one) => ({ ...one, file })),
+    };
+  return fromTable(tableOfRecords(sheet), plan, `${file}, sheet ${sheet.name}`);
+}

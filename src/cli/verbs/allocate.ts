@@ -1,0 +1,161 @@
+import { durationText, isoText, type Instant } from '../../calendar/index.js';
+import { planChanges } from '../../engine/plan-out/plan-changes.js';
+import type { Plan } from '../../model/index.js';
+import { certificateWords } from '../../planner/certificate-words.js';
+import { planId } from '../../planner/plan-id.js';
+import type { Unstated } from '../../planner/unstated.js';
+import { allocateToChance } from './allocate-chance.js';
+import type { Answer } from '../answer.js';
+import type { AllocateAnswer } from '../answers/allocate.js';
+import type { Arguments } from '../arguments.js';
+import { clockWords, dueWords } from '../../calendar/clock-words.js';
+import { iso } from '../print/iso.js';
+import {
+  frozenJson,
+  frozenOf,
+  frozenWords,
+  mendedJson,
+  mendedLines,
+  mendedPlan,
+} from '../mended-plan.js';
+import { faultNotes, namedAs, planWords, planWork } from '../plan-of-work.js';
+import { documentOf, writePlan } from '../plan-out.js';
+import type { GivenFile } from '../read/read-plan.js';
+import { table } from '../print/blocks.js';
+
+/**
+ * `allocate`: the best plan over all windows, and how good it is known to be.
+ *
+ * @param from A plan of work made before: it is mended with few moves, and what moved is told.
+ * @param against Another plan of work: what lies otherwise in it is told, and written with `--out`.
+ */
+export async function allocate(
+  plan: Plan,
+  asked: Arguments,
+  from?: GivenFile,
+  against?: GivenFile,
+): Promise<Answer<AllocateAnswer>> {
+  const { chance } = asked;
+  const mended = from && chance === undefined ? mendedPlan(plan, asked, from) : undefined;
+  // Made anew beside what stays of the plan before.
+  const frozen = from && chance !== undefined ? frozenOf(plan, asked, from) : undefined;
+  const toChance = chance === undefined ? undefined : allocateToChance(plan, asked, chance, frozen);
+  const found = mended?.allocation ?? toChance?.found ?? planWork(plan, asked);
+  const id = planId(found.placements);
+  const before = against ?? from;
+  const changes = before ? planChanges(plan, before.placements, found.placements) : [];
+  await writePlan(asked, {
+    plan,
+    allocation: found,
+    named: { id },
+    document: documentOf(asked),
+    ...(before && { against: before }),
+  });
+  const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
+  const at = (when: Instant, window: string | null): string =>
+    isoText(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
+  const words = (when: Instant, window: string | null): string =>
+    clockWords(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
+  const used = new Set(found.placements.map((one) => one.window));
+  const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
+  const json = {
+    plan: { id, given: false },
+    ...(mended && mendedJson(mended, plan)),
+    ...(frozen && frozenJson(frozen, plan)),
+    ...(against && { against: namedAs(against, plan.zone), changes }),
+    windows: plan.windows
+      .filter((window) => used.has(window.id))
+      .map((window) => ({ window: window.id, status: window.status })),
+    placements: found.placements.map((one) => ({
+      ...one,
+      from: at(one.from, one.window),
+      to: at(one.to, one.window),
+    })),
+    unplaced: found.unplaced,
+    finishesAt: iso(found.finishesAt, plan.zone),
+    windowsUsed: found.windowsUsed,
+    keyDates: found.keyDates.map((one) => ({
+      ...one,
+      due: isoText(one.due, plan.zone),
+      forecast: iso(one.forecast, plan.zone),
+    })),
+    unstated: found.unstated,
+    certificate: { ...found.certificate, text: certificateWords(found) },
+    floats: found.floats.map((one) => ({
+      ...one,
+      earliestStart: isoText(one.earliestStart, plan.zone),
+      earliestFinish: isoText(one.earliestFinish, plan.zone),
+      latestStart: isoText(one.latestStart, plan.zone),
+      latestFinish: isoText(one.latestFinish, plan.zone),
+    })),
+    ...(toChance && { chance: toChance.json }),
+  };
+  const text = [
+    ...unstatedLines(found.unstated),
+    `Plan of work ${id}.`,
+    ...(mended ? mendedLines(mended, plan) : []),
+    ...(frozen ? frozenWords(frozen, plan) : []),
+    ...(against
+      ? [
+          `Against plan ${planWords(namedAs(against, plan.zone))}: ${changes.length} activities lie otherwise.`,
+        ]
+      : []),
+    ...(asked.out === undefined ? [] : [`Written: ${asked.out}`]),
+    '',
+    table(
+      ['activity', 'window', 'status', 'from', 'to', 'units'],
+      found.placements.map((one) => [
+        one.activity,
+        one.window ?? 'outside',
+        one.window === null ? '' : (statuses.get(one.window) ?? ''),
+        words(one.from, one.window),
+        words(one.to, one.window),
+        one.units === undefined ? '' : String(one.units),
+      ]),
+    ),
+    ...(found.unplaced.length === 0
+      ? []
+      : [
+          '',
+          'Not placed:',
+          ...found.unplaced.map(
+            (one) => `  ${one.activity}: ${one.reasons.map((reason) => reason.text).join('; ')}`,
+          ),
+        ]),
+    '',
+    table(
+      ['package', 'key date', 'forecast', 'float', ''],
+      found.keyDates.map((one) => [
+        one.package,
+        dueWords(one.due, plan.zone),
+        one.forecast === null ? 'not placed' : clockWords(one.forecast, plan.zone),
+        one.floatMinutes === null ? '–' : durationText(one.floatMinutes),
+        one.met ? 'met' : 'missed',
+      ]),
+    ),
+    '',
+    `Windows used: ${found.windowsUsed}. Finishes: ${found.finishesAt === null ? 'not all work is placed' : clockWords(found.finishesAt, plan.zone)}.`,
+    found.certificate.verified
+      ? `${capital(certificateWords(found))}. Checked by the independent verifier.`
+      : 'THE CHECK FOUND A FAULT: do not use this plan.',
+    ...(toChance?.text ?? []),
+  ];
+  return { json, text, notes: [...faultNotes(found), ...found.notes] };
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Lines of what nobody said that stand in the text; all of it is in the document. */
+const MOST_LINES = 20;
+
+/** What nobody said of the plan, which comes before every word of how good it is. */
+function unstatedLines(unstated: readonly Unstated[]): string[] {
+  if (unstated.length === 0) return [];
+  const more = unstated.length - MOST_LINES;
+  return [
+    `Not said, so nobody can call this plan safe to run (${unstated.length}):`,
+    ...unstated.slice(0, MOST_LINES).map((one) => `  ${one.text}.`),
+    ...(more > 0 ? [`  And ${more} more: --json lists all.`] : []),
+    '',
+  ];
+}

@@ -1,0 +1,107 @@
+import { durationText, isoText, type Instant } from '../../calendar/index.js';
+import type { Placement, Plan } from '../../model/index.js';
+import { bookOf } from '../../engine/book.js';
+import type { BookingRules } from '../../rules/booking/index.js';
+import type { Answer } from '../answer.js';
+import type { BookAnswerJson } from '../answers/book.js';
+import type { Arguments } from '../arguments.js';
+import { clockWords } from '../../calendar/clock-words.js';
+import { planLines, planOfWork } from '../plan-of-work.js';
+import type { GivenFile } from '../read/read-plan.js';
+import { table } from '../print/blocks.js';
+import { writeFileOf } from '../write-file.js';
+
+/**
+ * `book`: what has to be asked, offered and published by when, and how it stands at `now`.
+ */
+export function book(
+  plan: Plan,
+  asked: Arguments,
+  rules: BookingRules,
+  now: Instant,
+  given?: GivenFile,
+): Answer<BookAnswerJson> {
+  const work = given && planOfWork(plan, asked, given);
+  const {
+    milestones: found,
+    calendar: file,
+    windows,
+  } = bookOf(
+    plan,
+    rules.name,
+    { now, rules },
+    undefined,
+    work ? planLines(work)[0] : 'No plan of work was given.',
+  );
+  const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
+  const milestones = found.map((one) => ({
+    window: one.window,
+    status: statuses.get(one.window),
+    milestone: one.milestone,
+    ...(one.by !== undefined && { by: one.by }),
+    due: isoText(one.due, one.zone),
+    state: one.state,
+    minutesLeft: one.minutesLeft,
+    before: one.before,
+    ...(one.note !== undefined && { note: one.note }),
+    source: one.source,
+    sureness: one.sureness,
+  }));
+  writeFileOf('calendar', asked, file);
+  const rows = found.map((one) => [
+    one.window,
+    statuses.get(one.window) ?? '',
+    one.milestone,
+    clockWords(one.due, one.zone),
+    one.state,
+    `${durationText(Math.abs(one.minutesLeft))} ${one.minutesLeft < 0 ? 'ago' : 'left'}`,
+  ]);
+  // With a plan of work it can be said which dates stand before work, and which before nothing.
+  const worked = work
+    ? windows.map((one) => ({ ...one, work: workIn(work.allocation.placements, one.window) }))
+    : windows;
+  const text = [
+    ...(work ? [...planLines(work), ''] : []),
+    `Booking dates by "${rules.name}", as at ${clockWords(now, plan.zone)}. ${weeksText(rules)}`,
+    '',
+    table(['window', 'status', 'milestone', 'due', 'state', ''], rows),
+    '',
+    table(
+      ['window', 'days', 'trains hit', 'class', 'four-week periods', ...(work ? ['work'] : [])],
+      windows.map((one) => [
+        one.window,
+        String(one.days),
+        one.sharePercent === null ? 'not said' : `${one.sharePercent} %`,
+        one.restriction ?? 'not known',
+        one.periods.join(', '),
+        ...(work ? [workIn(work.allocation.placements, one.window).join(', ')] : []),
+      ]),
+    ),
+    ...(asked.calendar === undefined ? [] : ['', `Written: ${asked.calendar}`]),
+  ];
+  return {
+    json: {
+      ...(work && { plan: work.plan, broken: work.broken }),
+      rules: rules.name,
+      weeksFrom: rules.weeksFrom,
+      weekStarts: rules.weekStarts,
+      asAt: isoText(now, plan.zone),
+      milestones,
+      windows: worked,
+    },
+    notes: work?.notes ?? [],
+    text,
+  };
+}
+
+/** What lead times of weeks are counted back from, in words. */
+const weeksText = ({ weeksFrom, weekStarts }: BookingRules): string =>
+  weeksFrom === 'window'
+    ? 'Weeks are counted from the day of the window ("weeksFrom" of the booking rules says so).'
+    : `Weeks are counted from the planning week, which begins on ${weekStarts}.`;
+
+/** The activities placed in a window, in order of start. */
+function workIn(placements: readonly Placement[], window: string): string[] {
+  const own = placements.filter((one) => one.window === window);
+  return [...new Set(own.toSorted((a, b) => a.from - b.from).map((one) => one.activity))];
+}

@@ -1,0 +1,237 @@
+import { durationText, type Instant } from '../../calendar/index.js';
+import type { Plan } from '../../model/index.js';
+import {
+  chanceText,
+  guardingSteps,
+  reachesChance,
+  type Advice,
+  type HandbackResult,
+  type NotPlaced,
+} from '../../risk/index.js';
+import type { WindowOutlook } from './window-outlook.js';
+import { clockWords } from '../../calendar/clock-words.js';
+import { table, type Block } from '../print/blocks.js';
+
+const verdictWords: Readonly<Record<HandbackResult['verdict'], string>> = {
+  held: 'held',
+  'chance-low': 'chance low',
+  eaten: 'eaten into',
+  overrun: 'overrun',
+};
+
+/** The answer of `handback` in words. */
+export function handbackText(
+  plan: Plan,
+  all: readonly WindowOutlook[],
+  notPlaced: readonly (NotPlaced & { readonly window: string })[],
+  calendar: string | undefined,
+): readonly Block[] {
+  const blocks = [
+    ...all.map((one) => shortWords(one)),
+    ...all.map((one) => liveWords(plan, one)),
+    ...all.map(pointWords),
+    [
+      ...all.flatMap(openWords),
+      ...notPlaced.map((one) => `${one.window}: not placed: ${workWords(one)}.`),
+    ],
+    calendar === undefined ? [] : [`Written: ${calendar}`],
+  ];
+  const live = all.some((one) => one.result.live);
+  const heads = [
+    'window',
+    'status',
+    'booked end',
+    live ? 'forecast handback' : 'planned handback',
+    live ? 'margin left' : 'margin',
+    'required',
+    'verdict',
+    'on time',
+    'P80',
+    'P95',
+  ];
+  return [
+    ...(all.length === 0 ? [] : [table(heads, all.map(row)), ...runsWords(all)]),
+    ...blocks.flatMap((lines) => (lines.length === 0 ? [] : ['', ...lines])),
+  ];
+}
+
+/** Where no chance is wanted the word speaks of the margin alone, and says so. */
+const verdictOf = ({ verdict, chanceWanted }: HandbackResult): string =>
+  verdict === 'held' && chanceWanted === null ? 'held (margin alone)' : verdictWords[verdict];
+
+const marginNow = ({ live, marginMinutes }: HandbackResult): number =>
+  live?.marginLeftMinutes ?? marginMinutes;
+
+const chanceOf = ({ simulation }: HandbackResult): string =>
+  chanceText(simulation.outlook.onTime.probability, simulation.runs);
+
+/** The booked end; where an earlier one was agreed, both. */
+const endWords = ({ bookedEnd, bookedBefore }: HandbackResult, zone: string): string =>
+  bookedBefore === null
+    ? clockWords(bookedEnd, zone)
+    : `${clockWords(bookedEnd, zone)} agreed (booked ${clockWords(bookedBefore, zone)})`;
+
+function row({ window, result }: WindowOutlook): string[] {
+  return [
+    window.id,
+    result.status,
+    endWords(result, window.zone),
+    clockWords(result.live?.forecastHandback ?? result.plannedHandback, window.zone),
+    durationText(marginNow(result)),
+    durationText(result.requiredMinutes),
+    verdictOf(result),
+    chanceOf(result),
+    clockWords(result.simulation.p80, window.zone),
+    clockWords(result.simulation.p95, window.zone),
+  ];
+}
+
+function runsWords(all: readonly WindowOutlook[]): readonly string[] {
+  const [first] = all;
+  if (!first) return [];
+  const { runs, seed } = first.result.simulation;
+  return [
+    '',
+    `On time, P80 and P95 are from ${runs} simulated runs, seed ${seed}. A P-value before the planned handback is no fault: the plan waits for planned starts that a run need not wait for.`,
+  ];
+}
+
+/** Which part of the verdict is short, and by what. */
+function shortWords({ window, result }: WindowOutlook): readonly string[] {
+  const { requiredMinutes, chanceWanted, simulation } = result;
+  const { runs, outlook } = simulation;
+  if (result.live?.handedBackAt) return [];
+  const words = [
+    ...(result.marginVerdict === 'held'
+      ? []
+      : [
+          `${window.id}: the margin is short by ${durationText(requiredMinutes - marginNow(result))}.`,
+        ]),
+    ...(chanceWanted !== null && !reachesChance(outlook.onTime.probability, chanceWanted, runs)
+      ? [
+          `${window.id}: the chance is ${chanceOf(result)}, wanted ${chanceText(chanceWanted)}; a margin of ${durationText(result.marginForChanceMinutes)} would give it.`,
+        ]
+      : []),
+  ];
+  return words;
+}
+
+/** The advice in capitals, with the work that it counts and what it leaves out. */
+function sayWords(
+  { say, more, activity, leaveOut }: Advice,
+  titleOf: (id: string) => string,
+): string {
+  const words = {
+    stop: 'STOP NOW',
+    more: `${more} MORE`,
+    'carry-on': 'CARRY ON',
+    over: 'HANDED BACK',
+  };
+  const of = say === 'carry-on' || activity === null ? '' : ` (${titleOf(activity)})`;
+  const without = leaveOut.filter((id) => id !== activity || say === 'carry-on');
+  return `${words[say]}${of}${without.length === 0 ? '' : `, leave out ${without.map(titleOf).join(', ')}`}`;
+}
+
+function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly string[] {
+  const { live } = result;
+  if (!live) return [];
+  const at = (moment: Instant): string => clockWords(moment, window.zone);
+  const titleOf = (id: string): string => plan.activities.find((one) => one.id === id)?.title || id;
+  const guards = guardingSteps(plan.rules);
+  const { advice, next, nextCutOff, passedCutOffs, askedBack } = live;
+  const { runs } = result.simulation;
+  if (live.handedBackAt !== null)
+    return [
+      `${window.id} at ${at(live.at)}: ${sayWords(advice, titleOf)} ${at(live.handedBackAt)}. ${advice.why}`,
+      ...live.doubts.map((one) => `Check: ${one.text}`),
+    ];
+  return [
+    `${window.id} at ${at(live.at)}: ${sayWords(advice, titleOf)}. ${advice.why}`,
+    ...(askedBack
+      ? [
+          `Asked back by ${at(askedBack.by)}, ${chanceText(askedBack.onTime.probability, runs)} as planned. For that: ${sayWords(askedBack.advice, titleOf)}. ${askedBack.advice.why}`,
+        ]
+      : []),
+    ...live.doubts.map((one) => `Check: ${one.text}`),
+    `Forecast handback ${at(live.forecastHandback)}, margin left ${durationText(live.marginLeftMinutes)} (${verdictWords[live.verdict]}).`,
+    ...(next
+      ? [
+          `Next: ${next.name}, ${next.plannedStart < live.at ? 'was planned' : 'planned'} ${at(next.plannedStart)}.`,
+        ]
+      : []),
+    ...(nextCutOff
+      ? [
+          guards(nextCutOff.kind, nextCutOff.name)
+            ? `If ${nextCutOff.name} has not begun by ${at(nextCutOff.latestStart)}, less work fits. It is never to be hurried.`
+            : `Next cut-off: ${nextCutOff.name} must start by ${at(nextCutOff.latestStart)}.`,
+        ]
+      : []),
+    ...passedCutOffs.map(
+      (one) => `Passed: ${one.name} was to start by ${at(one.latestStart)} to keep the margin.`,
+    ),
+    ...live.options.map(
+      (one) =>
+        `  ${optionWords(one, titleOf)}: ${chanceText(one.onTime.probability, runs)} on time.`,
+    ),
+    ...live.notOffered.map((one) => `Not offered: ${one.why}`),
+  ];
+}
+
+function optionWords(
+  { activity, more, units, leaveOut }: NonNullable<HandbackResult['live']>['options'][number],
+  titleOf: (id: string) => string,
+): string {
+  const without = leaveOut.length === 0 ? '' : `without ${leaveOut.map(titleOf).join(', ')}`;
+  if (activity === undefined || more === undefined) return without || 'All as planned';
+  if (leaveOut.includes(activity)) return without;
+  const count =
+    units === 0
+      ? `do not begin ${titleOf(activity)}`
+      : more === 0
+        ? `${titleOf(activity)}: stop at ${units}`
+        : `${titleOf(activity)}: ${more} more`;
+  return without === '' ? count : `${count}, ${without}`;
+}
+
+function pointWords({ window, result }: WindowOutlook): readonly string[] {
+  const titleOf = (id: string): string =>
+    result.cutOffs.find((one) => one.activity === id)?.name ?? id;
+  const at = (moment: Instant): string => clockWords(moment, window.zone);
+  const limits = result.decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
+    ...(pointOfNoReturn === null
+      ? []
+      : [`${window.id}: point of no return of ${titleOf(activity)} ${at(pointOfNoReturn)}.`]),
+    ...(latestAbort === null
+      ? []
+      : [`${window.id}: latest abandonment of ${titleOf(activity)} ${at(latestAbort)}.`]),
+  ]);
+  const go = result.goPoints.map(
+    (one) =>
+      `${window.id}: go or no go ${at(one.at)}, ${one.name} (${one.holder === '' ? 'nobody is named to decide' : one.holder})${one.tooLateFor.length === 0 ? '' : `; too late for ${one.tooLateFor.map(titleOf).join(', ')}`}.`,
+  );
+  return [...limits, ...go];
+}
+
+const workWords = ({ title, activity, units }: NotPlaced): string =>
+  `${title} (${activity})${units === undefined ? '' : `, ${units} units`}`;
+
+/** What is left open at handback: work without a place, lines, limits on speed. */
+function openWords({ window, result }: WindowOutlook): readonly string[] {
+  return [
+    ...result.notPlaced.map(
+      (one) =>
+        `${window.id}: not placed: ${workWords(one)}${one.fixedHere ? ', meant for this window' : ''}.`,
+    ),
+    ...[result.whole, ...result.lines].flatMap((one) =>
+      one.notMadeGood.length === 0
+        ? []
+        : [
+            `${window.id}: ${one.line === '' ? 'the window' : `line ${one.line}`} is not to be handed back: ${one.notMadeGood.join(', ')} is opened and not made good here.`,
+          ],
+    ),
+    ...result.speedLimits.map(
+      (one) =>
+        `${window.id}: handed back at ${one.limit.value} ${one.limit.unit} after ${one.title}, ${one.liftedBy === null ? 'and no planned work lifts it' : `until ${one.liftedBy.activity}${one.liftedBy.window === null ? '' : ` in ${one.liftedBy.window}`}`}.`,
+    ),
+  ];
+}

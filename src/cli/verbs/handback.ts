@@ -1,0 +1,134 @@
+import type { Instant } from '../../calendar/index.js';
+import { cutOffCalendar } from '../../engine/handback/cut-off-calendar.js';
+import { handbackNotes } from '../../engine/handback/handback-notes.js';
+import { withinSteps } from '../../engine/handback/handback-steps.js';
+import { handbackOf } from '../../engine/handback/handback.js';
+import type { AccessWindow, Decisions, Note, Plan } from '../../model/index.js';
+import type { Allocation } from '../../planner/search/types.js';
+import { notPlacedIn, type Actual } from '../../risk/index.js';
+import type { Answer } from '../answer.js';
+import type { HandbackAnswer } from '../answers/handback.js';
+import type { Arguments } from '../arguments.js';
+import { handbackJson } from './handback-json.js';
+import { handbackText } from './handback-text.js';
+import { noShiftNotes } from './no-shift-notes.js';
+import { inShift } from '../read/shift-windows.js';
+import type { WindowOutlook } from './window-outlook.js';
+import { planLines, planOfWork } from '../plan-of-work.js';
+import type { GivenFile } from '../read/read-plan.js';
+import { writeFileOf } from '../write-file.js';
+
+/** The moment of a forecast during the shift, and what has been seen by then. */
+export interface Seen {
+  readonly at: Instant;
+  readonly actuals: readonly Actual[];
+  /** Activities that the logs of earlier shifts say were begun. */
+  readonly begunBefore?: readonly string[];
+}
+
+/** What was read beside the plan. */
+export interface HandbackFiles {
+  /** The plan of work; absent: one is made. */
+  readonly given?: GivenFile | undefined;
+  /** Absent: as planned. */
+  readonly seen?: Seen;
+  /** Steps of simulation on all windows together. */
+  readonly steps?: number;
+}
+
+/** 10,000 runs of about 1,500 windows of usual work. */
+const STEPS = 6_000_000_000;
+
+interface Outlooks {
+  readonly all: readonly WindowOutlook[];
+  /** Windows for which no step was left. */
+  readonly past: readonly AccessWindow[];
+}
+
+/**
+ * The handback outlook of the windows that take work, as far as the steps go. With `seen`, only of those open at that
+ * moment.
+ */
+function outlooks(
+  plan: Plan,
+  found: Allocation,
+  { seed, runs }: Pick<Arguments, 'seed' | 'runs'>,
+  decisions: Decisions,
+  { seen, steps = STEPS }: HandbackFiles,
+): Outlooks {
+  const used = new Set(found.placements.map((one) => one.window));
+  const open = seen
+    ? inShift(plan.windows, seen.at, (window) => used.has(window.id))
+    : plan.windows.filter((window) => used.has(window.id));
+  const { windows, past } = withinSteps(plan, open, found.placements, runs, steps);
+  const byId = new Map(windows.map((window) => [window.id, window]));
+  const request = {
+    placements: found.placements,
+    windows: [...byId.keys()],
+    seed,
+    runs,
+    ...decisions,
+    ...seen,
+  };
+  const all = handbackOf(plan, request).map((result) => ({
+    window: byId.get(result.window)!,
+    result,
+  }));
+  return { all, past };
+}
+
+function pastNotes(past: readonly AccessWindow[]): readonly Note[] {
+  if (past.length === 0) return [];
+  const names = past.map(({ id }) => id).join(', ');
+  return [
+    {
+      code: 'not-worked-out',
+      text: `Not worked out, since the windows before took all the steps: ${names}. Nothing is said of their handback; ask with fewer --runs.`,
+    },
+  ];
+}
+
+/**
+ * `handback`: margin, cut-off times and chance of handing back on time of every window that takes work, with the one
+ * verdict of each; during the shift the line of advice.
+ *
+ * @param now Moment the calendar file is stamped with, if one is asked for.
+ */
+export function handback(
+  plan: Plan,
+  asked: Arguments,
+  decisions: Decisions,
+  now: Instant,
+  files: HandbackFiles = {},
+): Answer<HandbackAnswer> {
+  const { given, seen } = files;
+  const work = planOfWork(plan, asked, given, { isBrief: true });
+  const found = work.allocation;
+  const { all, past } = outlooks(plan, found, asked, decisions, files);
+  const results = all.map((one) => one.result);
+  if (asked.calendar !== undefined)
+    writeFileOf('calendar', asked, cutOffCalendar(results, plan.windows, now, planLines(work)[0]));
+  // Windows without any planned work have no outlook: what is fixed to them is told apart.
+  const listed = new Set([...results.map((one) => one.window), ...past.map(({ id }) => id)]);
+  const notPlaced = plan.windows
+    .filter((window) => !listed.has(window.id))
+    .flatMap((window) =>
+      notPlacedIn(plan, window, found.placements).map((one) => ({ window: window.id, ...one })),
+    );
+  return {
+    json: {
+      plan: work.plan,
+      ...(given && { broken: work.broken }),
+      windows: all.map(({ window, result }) => handbackJson(window, result)),
+      notPlaced,
+      ...(past.length > 0 && { notWorkedOut: past.map(({ id }) => id) }),
+    },
+    text: [...planLines(work), '', ...handbackText(plan, all, notPlaced, asked.calendar)],
+    notes: [
+      ...work.notes,
+      ...pastNotes(past),
+      ...(seen ? noShiftNotes(plan, listed, seen.at) : []),
+      ...handbackNotes(plan, results),
+    ],
+  };
+}

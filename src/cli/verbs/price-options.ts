@@ -1,0 +1,122 @@
+import { isoText } from '../../calendar/index.js';
+import { optionsOf } from '../../engine/options/options.js';
+import type { OptionsAnswer, PricedOption } from '../../engine/options/types.js';
+import type { AccessWindow, Plan, PlanDocument, PriceBook } from '../../model/index.js';
+import type { Allocation } from '../../planner/search/types.js';
+import type { PlanResult } from '../../tables/index.js';
+import type { OptionsPart } from '../answers/options.js';
+import type { Arguments } from '../arguments.js';
+import { readMoment } from '../read/read-moment.js';
+import { table, type Block } from '../print/blocks.js';
+
+/** What options are worked out from: the files as a document, with the plan of work. */
+export interface OptionsBasis {
+  readonly read: PlanResult;
+  readonly plan: Plan;
+  readonly prices: PriceBook;
+  readonly holidays: readonly string[];
+  readonly allocation: Allocation;
+}
+
+/** Ways to do the work of a window side by side, as the desk has them; null where the window has no work. */
+export function optionsFor(
+  { read, plan, prices, holidays, allocation }: OptionsBasis,
+  window: AccessWindow,
+  asked: Pick<Arguments, 'seed' | 'runs' | 'at'>,
+): OptionsAnswer | null {
+  if (!read.tables || !allocation.placements.some((one) => one.window === window.id)) return null;
+  // What the site closes is worked in anew from its limits.
+  const { closed: _, ...rules } = plan.rules;
+  const document: PlanDocument = {
+    schema: 1,
+    name: 'Files',
+    zone: plan.zone,
+    tables: read.tables,
+    rules: rules as PlanDocument['rules'],
+    site: read.site as PlanDocument['site'],
+    prices,
+    holidays: [...holidays],
+  };
+  return optionsOf(
+    document,
+    {
+      ...{ window: window.id, allocation, seed: asked.seed, runs: asked.runs },
+      // The price of more time may hang on the notice given.
+      ...(asked.at !== undefined && { askedAt: readMoment(asked.at, 'at', plan.zone) }),
+    },
+    { clock: () => performance.now(), stopped: () => false, onProgress: () => undefined },
+  );
+}
+
+/** The options as JSON: what tells them apart, and where two change places. */
+export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
+  return {
+    runs: answer.runs,
+    seed: answer.seed,
+    cheapest: answer.cheapest,
+    tied: answer.tied,
+    options: answer.options.map((one) =>
+      one.state === 'priced'
+        ? {
+            id: one.id,
+            kind: one.kind,
+            name: one.name,
+            state: one.state,
+            changes: one.changes,
+            expectedTotal: one.expectedTotal,
+            standardError: one.standardError,
+            p50Total: one.p50Total,
+            p80Total: one.p80Total,
+            p95Total: one.p95Total,
+            difference: one.difference,
+            differenceError: one.differenceError,
+            verdict: one.verdict,
+            parts: one.parts.map(({ part, what, amount, formula, source }) => ({
+              part,
+              what,
+              amount,
+              formula,
+              source,
+            })),
+            handbacks: one.handbacks.map((each) => ({
+              window: each.window,
+              plannedHandback: isoText(each.plannedHandback, zone),
+              marginMinutes: each.marginMinutes,
+              pOnTime: each.onTime.probability,
+            })),
+            faults: one.faults,
+            notes: one.notes,
+          }
+        : one,
+    ),
+    breakEvens: answer.breakEvens,
+    notPriced: answer.notPriced,
+    notes: answer.notes,
+  };
+}
+
+/** The options for a person. */
+export function optionsWords(answer: OptionsAnswer): readonly Block[] {
+  const priced = answer.options.filter((one): one is PricedOption => one.state === 'priced');
+  return [
+    `Ways out, everything they cost (overrun, plant and labour, booking, booking again, key dates), ${answer.currency}:`,
+    '',
+    table(
+      ['option', 'expected total', 'std error', 'P50 total', 'P80 total', 'P95 total', 'on time'],
+      priced.map((one) => [
+        `${one.name}${one.id === answer.cheapest ? ' (cheapest)' : answer.tied.includes(one.id) ? ' (too close to call)' : ''}`,
+        one.expectedTotal,
+        one.standardError,
+        one.p50Total,
+        one.p80Total,
+        one.p95Total,
+        one.handbacks.map((each) => each.onTime.probability.toFixed(3)).join('; '),
+      ]),
+    ),
+    ...answer.options.flatMap((one) =>
+      one.state === 'priced' ? [] : [`${one.name}: not offered. ${one.reason}`],
+    ),
+    '',
+    ...answer.breakEvens.map((one) => one.text),
+  ];
+}

@@ -1,0 +1,231 @@
+import { durationText, isoText } from '../../calendar/index.js';
+import type { AccessWindow, Note, Placement, Plan } from '../../model/index.js';
+import type { PriceBook } from '../../model/price-book.js';
+import { handbackOf } from '../../engine/handback/handback.js';
+import { priceOf } from '../../engine/price.js';
+import type { ReportBasis, ReportPlan } from '../../engine/report/facts.js';
+import { overrunReport } from '../../engine/report/overrun-report.js';
+import type { Report } from '../../engine/report/report.js';
+import type { HandbackResult, PriceAnswer } from '../../engine/types.js';
+import { optionsReport } from '../../engine/report/options-report.js';
+import type { PriceResult } from '../../price/index.js';
+import type { PlanResult } from '../../tables/index.js';
+import { optionsFor, optionsJson, optionsWords } from './price-options.js';
+import type { Answer } from '../answer.js';
+import type { OverrunPart, PriceAnswerJson, RiskPart } from '../answers/price.js';
+import { UsageError, type Arguments } from '../arguments.js';
+import { planLines, planOfWork } from '../plan-of-work.js';
+import type { GivenFile } from '../read/read-plan.js';
+import { fileName } from '../read/read-sources.js';
+import { keyDateWords, overrunWords, sideBySide } from './price-words.js';
+
+/**
+ * `price`: what handing one window back N minutes late costs, by head; for several N, side by side. With work, also what an
+ * overrun of the planned work is expected to cost.
+ *
+ * @throws {UsageError} When the plan has no such window.
+ */
+export function price(
+  plan: Plan,
+  read: PlanResult,
+  prices: PriceBook,
+  asked: Arguments,
+  {
+    given,
+    holidays = [],
+  }: {
+    readonly given?: GivenFile | undefined;
+    readonly holidays?: readonly string[];
+  } = {},
+): Answer<PriceAnswerJson> {
+  const { trains } = read;
+  const window = plan.windows.find((one) => one.id === asked.window);
+  if (!window) throw new UsageError(`--window: there is no window "${asked.window}"`);
+  const lengths = asked.minutes ?? [0];
+  const longest = Math.max(...lengths);
+  const work = plan.activities.length === 0 ? undefined : planOfWork(plan, asked, given);
+  const placements = work?.allocation.placements;
+  const outlook =
+    placements &&
+    handbackOf(plan, { placements, windows: [window.id], seed: asked.seed, runs: asked.runs })[0];
+  const priced = priceOf(
+    { plan, trains, prices },
+    {
+      window: window.id,
+      holidays,
+      overrunMinutes: longest,
+      maxMinutes: longest,
+      compareMinutes: lengths,
+      ...(placements && { placements }),
+      ...(outlook && { handbackMinutes: outlook.simulation.handbackMinutes }),
+    },
+  );
+  const { at, overruns } = priced;
+  const options =
+    asked.options && work
+      ? optionsFor({ read, plan, prices, holidays, allocation: work.allocation }, window, asked)
+      : null;
+  const notes = [
+    ...standingNotes(window, placements),
+    ...at.notes.map((text): Note => ({ code: 'price-assumed', text })),
+  ];
+  const only = overruns.length === 1 ? overruns[0]! : null;
+  const json = {
+    ...(work && { plan: work.plan, ...(given && { broken: work.broken }) }),
+    window: window.id,
+    status: window.status,
+    bookedEnd: isoText(window.end, window.zone),
+    ...(only && overrunJson(only, window)),
+    currency: at.currency,
+    rounding: at.rounding,
+    basis: at.basis,
+    overruns: overruns.map((one) => ({ minutes: one.overrunMinutes, ...overrunJson(one, window) })),
+    notPriced: at.notPriced,
+    onSite: at.onSite.map((one) => ({
+      ...one,
+      call: isoText(one.call, window.zone),
+      lastWork: isoText(one.lastWork, window.zone),
+      leaves: isoText(one.leaves, window.zone),
+    })),
+    lengths: priced.lengths,
+    ...(priced.keyDates && {
+      keyDates: priced.keyDates.map((one) => ({
+        package: one.package,
+        due: isoText(one.due, plan.zone),
+        forecast: one.forecast === null ? null : isoText(one.forecast, plan.zone),
+        window: one.window,
+        daysLate: one.daysLate,
+        amount: one.amount,
+        how: one.formula,
+        source: one.source,
+      })),
+    }),
+    nextMinute: {
+      after: longest,
+      one: priced.nextMinute.one,
+      meanOfFifteen: priced.nextMinute.meanOfFifteen,
+    },
+    risk: riskJson(priced, outlook, asked.seed),
+    ...(asked.options && { options: options && optionsJson(options, window.zone) }),
+  };
+  const { expected } = priced;
+  const text = [
+    ...(work ? [...planLines(work), ''] : []),
+    ...(only ? overrunWords(only, window) : sideBySide(overruns, window)),
+    `After ${durationText(longest)} the next minute costs ${priced.nextMinute.one}; the next quarter of an hour ${priced.nextMinute.meanOfFifteen} a minute.`,
+    ...(expected
+      ? [
+          `Expected cost of an overrun of the planned work: ${expected.expected} (standard error ${expected.standardError}); P50 ${expected.p50}, P80 ${expected.p80}, P95 ${expected.p95}; ${expected.runs} runs, seed ${asked.seed}.`,
+          OF_OVERRUN,
+        ]
+      : []),
+    ...keyDateWords(priced.keyDates ?? [], window),
+    ...(priced.lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
+    ...(options ? ['', ...optionsWords(options)] : []),
+    ...(at.notPriced.length === 0
+      ? []
+      : ['', 'Not priced:', ...at.notPriced.map((one) => `- ${one}`)]),
+  ];
+  const basis: ReportBasis = {
+    window,
+    document: [asked.windows, asked.work].flatMap((one) => (one ? [fileName(one)] : [])).join(', '),
+    prices,
+    ...(work && {
+      plan: {
+        placements: work.allocation.placements,
+        standing: given ? 'given' : 'proposed',
+        ...(given && agreedOf(given)),
+        broken: work.broken.length > 0,
+      },
+    }),
+  };
+  const overrun = overrunReport(priced, basis);
+  const report = options ? withReport(overrun, optionsReport(options, basis)) : overrun;
+  return { json, text, report, notes: [...(work?.notes ?? []), ...notes] };
+}
+
+/** What the figures of `risk` are figures of: the one meaning of "cost of an overrun". */
+const OF_OVERRUN =
+  'Of an overrun: shifts on time are included, and 50, 80 and 95 in 100 shifts cost no more than P50, P80, P95. In them is what the plan costs whatever the overrun (a speed restriction it leaves, a key date it misses); plant and people as planned, booking and work moved are not.';
+
+/** A report with the facts, tables and lists of another after its own. */
+const withReport = (report: Report, other: Report): Report => ({
+  ...report,
+  facts: [
+    ...report.facts,
+    ...other.facts.filter((one) => !report.facts.some((each) => each.label === one.label)),
+  ],
+  tables: [...report.tables, ...other.tables],
+  lists: [
+    ...report.lists,
+    ...other.lists.map((one) => ({ ...one, title: `Options: ${one.title.toLowerCase()}` })),
+  ],
+});
+/** The name under which a plan that was given had been agreed, where its file says all of it. */
+function agreedOf({ named }: GivenFile): Pick<ReportPlan, 'agreed'> {
+  const { name, revision, agreedAt, by } = named;
+  if (name === undefined || revision === undefined || agreedAt === undefined) return {};
+  return { agreed: { name, revision, agreedAt, ...(by !== undefined && { by }) } };
+}
+
+/** What the window itself leaves open: nobody has it, or nothing is planned in it. */
+function standingNotes(
+  { id, status }: AccessWindow,
+  placements: readonly Placement[] | undefined,
+): readonly Note[] {
+  return [
+    ...(status === 'withdrawn'
+      ? [
+          {
+            code: 'window-withdrawn',
+            text: `${id} is withdrawn: it takes no work, so it cannot overrun. The figures are those of a late handback if it were given back.`,
+          },
+        ]
+      : []),
+    ...(placements && !placements.some((one) => one.window === id)
+      ? [
+          {
+            code: 'window-without-work',
+            text: `The plan of work places nothing in ${id}: no chance of an overrun can be given, and no plant or people are priced.`,
+          },
+        ]
+      : []),
+  ];
+}
+
+function overrunJson(one: PriceResult, window: AccessWindow): OverrunPart {
+  return {
+    overrunMinutes: one.overrunMinutes,
+    handbackAt: isoText(one.handbackAt, window.zone),
+    rows: one.rows,
+    total: one.total,
+    notCounted: one.notCounted,
+    trains: one.trains.map((train) => ({
+      ...train,
+      dueAt: isoText(train.dueAt, window.zone),
+      leavesAt: isoText(train.leavesAt, window.zone),
+    })),
+  };
+}
+
+/** What the simulation of the planned work adds; null without one. */
+function riskJson(
+  { expected }: PriceAnswer,
+  outlook: HandbackResult | undefined,
+  seed: number,
+): RiskPart | null {
+  if (!expected || !outlook) return null;
+  return {
+    of: OF_OVERRUN,
+    runs: expected.runs,
+    seed,
+    pOnTime: outlook.simulation.outlook.onTime.probability,
+    expectedCost: expected.expected,
+    standardError: expected.standardError,
+    p50Cost: expected.p50,
+    p80Cost: expected.p80,
+    p95Cost: expected.p95,
+    exceedance: expected.exceedance,
+    steps: expected.steps,
+  };
+}

@@ -1,0 +1,177 @@
+import * as z from 'zod/mini';
+import type { Instant } from '../../calendar/index.js';
+import { chainOf } from './log-chain.js';
+import type { ShiftEntry, ShiftLog } from './shift-log.js';
+
+// zod probes for `new Function` unless told not to, which a strict content security policy reports.
+z.config({ jitless: true });
+
+const name = z.string().check(z.minLength(1));
+const moment = z.number().check(z.int());
+const minutes = z.number().check(z.minimum(0), z.maximum(100_000));
+const stage = z.optional(z.enum(['lead-in', 'lead-out']));
+
+const eventSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('granted') }),
+  z.strictObject({ kind: z.literal('line-granted'), line: name }),
+  z.strictObject({ kind: z.literal('line-expected'), line: name, expectedAt: moment }),
+  z.strictObject({ kind: z.literal('asked-back'), by: moment }),
+  z.strictObject({ kind: z.literal('end-agreed'), end: moment }),
+  z.strictObject({ kind: z.literal('step-started'), step: name, stage }),
+  z.strictObject({ kind: z.literal('step-finished'), step: name, stage }),
+  z.strictObject({ kind: z.literal('activity-started'), activity: name }),
+  z.strictObject({ kind: z.literal('activity-finished'), activity: name }),
+  z.strictObject({
+    kind: z.literal('units-done'),
+    activity: name,
+    units: z.number().check(z.int(), z.minimum(0), z.maximum(1_000_000)),
+  }),
+  z
+    .strictObject({
+      kind: z.literal('minutes-left'),
+      activity: name,
+      low: minutes,
+      likely: minutes,
+      high: minutes,
+    })
+    .check(
+      z.refine(({ low, likely, high }) => low <= likely && likely <= high, 'low <= likely <= high'),
+    ),
+  z.strictObject({ kind: z.literal('decided'), point: name, name, go: z.boolean() }),
+  z.strictObject({ kind: z.literal('handed-back') }),
+  z.strictObject({ kind: z.literal('note'), text: z.string() }),
+  z.strictObject({ kind: z.literal('struck-out') }),
+]);
+
+const entrySchema = z.strictObject({
+  id: name,
+  at: moment,
+  enteredAt: moment,
+  by: z.string(),
+  event: eventSchema,
+  corrects: z.optional(name),
+});
+
+const fileSchema = z.strictObject({
+  schema: z.literal(1),
+  window: name,
+  /** When the window starts: the same name may stand for another night. */
+  start: z.optional(moment),
+  log: z.array(z.unknown()),
+  chain: z.optional(z.array(z.string())),
+});
+
+/** A log read from a file, or why it could not be. */
+export interface ReadLog {
+  readonly window: string | null;
+  /** Null where the file does not say. */
+  readonly start: Instant | null;
+  readonly log: ShiftLog;
+  /** What could not be read, in words; the entries that could be are in `log`. */
+  readonly faults: readonly string[];
+}
+
+/** A shift's log as a file that another device can take in. */
+export function shiftLogFile(window: string, log: ShiftLog, start?: Instant): string {
+  const file = {
+    schema: 1,
+    window,
+    ...(start !== undefined && { start }),
+    log,
+    chain: chainOf(log),
+  };
+  return `${JSON.stringify(file, null, 2)}\n`;
+}
+
+/** Reads what `shiftLogFile` wrote. One entry that makes no sense does not lose the others. */
+export function readShiftLog(text: string): ReadLog {
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text);
+  } catch {
+    return {
+      window: null,
+      start: null,
+      log: [],
+      faults: ['The file is no JSON: it was not saved as a log.'],
+    };
+  }
+  const file = fileSchema.safeParse(raw);
+  if (!file.success)
+    return {
+      window: null,
+      start: null,
+      log: [],
+      faults: ['The file is not the log of a shift (schema 1).'],
+    };
+  const log: ShiftEntry[] = [];
+  const faults: string[] = [];
+  const known = new Set<string>();
+  file.data.log.forEach((one, index) => {
+    const entry = entrySchema.safeParse(one);
+    if (!entry.success) {
+      const { path, message } = entry.error.issues[0]!;
+      faults.push(`Entry ${index + 1} cannot be read (${path.join('.')}: ${message}).`);
+    } else if (known.has(entry.data.id)) {
+      faults.push(`Entry ${index + 1} has the id of an earlier one, ${entry.data.id}.`);
+    } else {
+      known.add(entry.data.id);
+      // Absent and undefined are the same in a file.
+      log.push(JSON.parse(JSON.stringify(entry.data)) as ShiftEntry);
+    }
+  });
+  const { window, start = null, chain } = file.data;
+  if (chain && faults.length === 0) {
+    const own = chainOf(log);
+    const changed = Math.max(own.length, chain.length);
+    const at = Array.from({ length: changed }, (_, k) => k).find((k) => own[k] !== chain[k]);
+    if (at !== undefined)
+      faults.push(
+        `The file was changed after it was saved, from entry ${at + 1} on: its stamps do not agree.`,
+      );
+  }
+  return { window, start, log, faults };
+}
+
+/** Of what others sent as entries of a log, those that a file could hold. */
+export function soundEntries(sent: readonly unknown[]): ShiftLog {
+  return sent.flatMap((one) => {
+    const entry = entrySchema.safeParse(one);
+    return entry.success ? [JSON.parse(JSON.stringify(entry.data)) as ShiftEntry] : [];
+  });
+}
+
+export interface MergedLog {
+  readonly log: ShiftLog;
+  /** Entries that were not there before. */
+  readonly added: readonly string[];
+  /** Ids under which the two logs say different things: the own entry is kept. */
+  readonly differing: readonly string[];
+}
+
+/** Two logs of one shift as one, by the ids of their entries, in the order in which they were written down. */
+export function mergeShiftLogs(own: ShiftLog, other: ShiftLog): MergedLog {
+  const byId = new Map(own.map((one) => [one.id, one]));
+  const added: string[] = [];
+  const differing: string[] = [];
+  for (const one of other) {
+    const mine = byId.get(one.id);
+    if (!mine) {
+      byId.set(one.id, one);
+      added.push(one.id);
+    } else if (canonical(mine) !== canonical(one)) differing.push(one.id);
+  }
+  const log = [...byId.values()].sort(
+    (a, b) => a.enteredAt - b.enteredAt || (a.id < b.id ? -1 : Number(a.id > b.id)),
+  );
+  return { log, added, differing };
+}
+
+/** The same text for the same entry, whatever the order of its keys. */
+function canonical(entry: ShiftEntry): string {
+  const sorted = (_: string, value: unknown): unknown =>
+    value !== null && typeof value === 'object' && !Array.isArray(value)
+      ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : value;
+  return JSON.stringify(entry, sorted);
+}

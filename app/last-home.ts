@@ -13,7 +13,7 @@ export function keepLastHome(desk: PossessionDesk): void {
 /** The first view of the place last looked at. Tables and files are no home: what is brought in is looked at elsewhere. */
 function read(): DeskView | undefined {
   try {
-    const view = deskViews.find((one) => one === localStorage.getItem(KEY));
+    const view = deskViews.find((text) => text === localStorage.getItem(KEY));
     return view && placeOf(view) !== 'data' ? viewsOf[placeOf(view)][0] : undefined;
   } catch {
     // Storage may be barred; the desk then opens where it always does.

@@ -10,6 +10,6 @@ interface LaunchQueue {
 export function takeOpenedFiles(read: (files: readonly File[]) => void): void {
   const { launchQueue } = globalThis as { readonly launchQueue?: LaunchQueue };
   launchQueue?.setConsumer(({ files = [] }) => {
-    if (files.length > 0) void Promise.all(files.map((one) => one.getFile())).then(read);
+    if (files.length > 0) void Promise.all(files.map((file) => file.getFile())).then(read);
   });
 }

@@ -29,8 +29,8 @@ const limits = import.meta.glob<unknown>('../sample-csv/limits/*.json', {
 });
 
 /** The sets of limits on hours that come with the project; each limit tells its source. */
-export const limitSets: readonly LimitSet[] = Object.values(limits).flatMap((one) => {
-  const read = limitSetSchema.safeParse(one);
+export const limitSets: readonly LimitSet[] = Object.values(limits).flatMap((item) => {
+  const read = limitSetSchema.safeParse(item);
   return read.success ? [read.data] : [];
 });
 

@@ -21,7 +21,7 @@ const page = ({ elements, tokens }: Gallery) => html`
       told below it. <a href="./index.html">To the desk</a>
     </p>
     <ul class="cautions" aria-label="Cautions">
-      ${cautions.map((one) => html`<li>${one}</li>`)}
+      ${cautions.map((caution) => html`<li>${caution}</li>`)}
     </ul>
     <nav aria-label="Elements">
       <ul>

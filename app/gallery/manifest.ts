@@ -47,20 +47,22 @@ export async function readManifest(): Promise<Gallery> {
   const { modules } = (await answer.json()) as {
     modules: readonly { declarations: readonly Declared[] }[];
   };
-  const found = modules.flatMap((one) => one.declarations).filter((one) => one.tagName);
+  const found = modules
+    .flatMap((module) => module.declarations)
+    .filter((declared) => declared.tagName);
   const inAll = (token: Token): boolean =>
-    found.every((one) => one.cssProperties.some((other) => other.name === token.name));
+    found.every((declared) => declared.cssProperties.some((other) => other.name === token.name));
   const tokens = found[0]?.cssProperties.filter(inAll) ?? [];
-  const elements = found.map((one): ElementFacts => ({
-    tag: one.tagName!,
-    summary: one.summary ?? '',
-    description: one.description ?? '',
-    fields: one.members
+  const elements = found.map((declared): ElementFacts => ({
+    tag: declared.tagName!,
+    summary: declared.summary ?? '',
+    description: declared.description ?? '',
+    fields: declared.members
       .filter((member) => member.kind === 'field' && !member.readonly)
       .map((member) => member.name),
-    events: one.events,
-    parts: one.cssParts,
-    own: one.cssProperties.filter((token) => !inAll(token)),
+    events: declared.events,
+    parts: declared.cssParts,
+    own: declared.cssProperties.filter((token) => !inAll(token)),
   }));
   return { elements: elements.sort((a, b) => (a.tag < b.tag ? -1 : 1)), tokens };
 }

@@ -63,8 +63,8 @@ export const troubled = once(async (): Promise<Shown> => {
 
 function shownOf(document: PlanDocument, results: Results, plan: Allocation, id?: string): Shown {
   const { windows } = results.plan;
-  const used = new Set(plan.placements.map((one) => one.window));
-  const accessWindow = windows.find((one) => (id ? one.id === id : used.has(one.id)));
+  const used = new Set(plan.placements.map((placement) => placement.window));
+  const accessWindow = windows.find((window) => (id ? window.id === id : used.has(window.id)));
   if (!accessWindow) throw new Error('No window of the sample plan has work in it.');
   return { engine, planDocument: document, results, plan, accessWindow, limitSets, ruleSets };
 }
@@ -73,7 +73,7 @@ function shownOf(document: PlanDocument, results: Results, plan: Allocation, id?
 function spoilt(document: PlanDocument, cut: string): PlanDocument {
   const { windows, work } = document.tables;
   const ids = windows.rows.map((row) => row[windows.columns.indexOf('window')] ?? '');
-  const [withdrawn = '', unread = ''] = ids.filter((one) => one !== cut);
+  const [withdrawn = '', unread = ''] = ids.filter((text) => text !== cut);
   const start = windows.rows[ids.indexOf(cut)]?.[windows.columns.indexOf('start')] ?? '';
   let next = withCell(windows, ids.indexOf(cut), 'end', threeHoursOn(start));
   next = withCell(next, ids.indexOf(withdrawn), 'status', 'withdrawn');

@@ -16,7 +16,10 @@ type Fields = Readonly<Record<string, unknown>>;
 const given = new Map<string, Promise<Fields>>();
 
 /** An element with its data in it; it may be put into the page at once, the data follows. */
-export function specimen(told: ElementFacts, state: State): { element: HTMLElement; ready: Promise<void> } {
+export function specimen(
+  told: ElementFacts,
+  state: State,
+): { element: HTMLElement; ready: Promise<void> } {
   const { tag } = told;
   const shown = state.data === 'nothing' ? null : state.data === 'sample' ? sample() : troubled();
   const element = made(tag);
@@ -32,10 +35,10 @@ export function specimen(told: ElementFacts, state: State): { element: HTMLEleme
   const show = modules[fileOf(tag)]?.show;
   if (!show) throw new Error(`no specimen of ${tag}`);
   if (tag === 'possession-desk')
-    return { element, ready: shown.then((one) => show(element as never, one)) };
+    return { element, ready: shown.then((item) => show(element as never, item)) };
   const name = `${tag} ${state.data}`;
   let fields = given.get(name);
-  if (!fields) given.set(name, (fields = shown.then((one) => fieldsOf(told, show, one))));
+  if (!fields) given.set(name, (fields = shown.then((item) => fieldsOf(told, show, item))));
   return {
     element,
     ready: fields.then((values) => {

@@ -6,8 +6,8 @@ const chosen = new Map<string, string>();
 
 /** Every token of the manifest with a field; what is typed holds for all elements of the page. */
 export function tokenForm(tokens: readonly Token[]): TemplateResult {
-  const plain = tokens.filter((one) => one.syntax !== '<color>');
-  const colours = tokens.filter((one) => one.syntax === '<color>');
+  const plain = tokens.filter((token) => token.syntax !== '<color>');
+  const colours = tokens.filter((token) => token.syntax === '<color>');
   return html`<section class="tokens" id="tokens" aria-labelledby="tokens-name">
     <h2 id="tokens-name">Tokens to try</h2>
     <p>

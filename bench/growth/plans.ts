@@ -71,9 +71,9 @@ function grow(
     return { size: windows, name, turn: prepare(windows, activities), times: [] as number[] };
   });
   for (let turn = -2; turn < TURNS; turn += 1)
-    for (const one of list) {
-      const ms = one.turn();
-      if (turn >= 0) one.times.push(ms);
+    for (const item of list) {
+      const ms = item.turn();
+      if (turn >= 0) item.times.push(ms);
     }
   tellGrowth(what, list, whose);
 }

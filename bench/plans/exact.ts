@@ -33,7 +33,7 @@ function sizesOf(seed: number): { windows: number; activities: number; repeated:
 }
 
 const unitsIn = (placements: readonly { readonly units?: number }[]): number =>
-  placements.reduce((sum, one) => sum + (one.units ?? 1), 0);
+  placements.reduce((sum, item) => sum + (item.units ?? 1), 0);
 
 const wrong: string[] = [];
 const tally = { same: 0, better: 0, worse: 0, proved: 0, peerProved: 0, both: 0, claims: 0 };

@@ -79,11 +79,11 @@ function hintOf(placed: readonly Placed[], visits: readonly Visit[]): [Expressio
     if (present && own.length === 0) return [[present, 0]];
     const hints: [Expression, number][] = present ? [[present, 1]] : [];
     if (task.units === 1) return own[0] ? [...hints, [start, own[0].start]] : hints;
-    hints.push([start, Math.min(...own.map((one) => one.start))]);
-    hints.push([end, Math.max(...own.map((one) => one.end))]);
+    hints.push([start, Math.min(...own.map((visit) => visit.start))]);
+    hints.push([end, Math.max(...own.map((visit) => visit.end))]);
     const rest = [...own];
     for (const { slot, start: from, size, units, present: here } of parts) {
-      const at = rest.findIndex((one) => slot!.start <= one.start && one.end <= slot!.end);
+      const at = rest.findIndex((item) => slot!.start <= item.start && item.end <= slot!.end);
       const [visit] = at < 0 ? [] : rest.splice(at, 1);
       hints.push([here!, visit ? 1 : 0], [units as Expression, visit?.units ?? 0]);
       if (visit) hints.push([from, visit.start], [size as Expression, visit.end - visit.start]);

@@ -47,9 +47,9 @@ export function bindBlocks(
     const all = [...members, ...runners].map((index) => of.get(index));
     const first = all[0]?.present;
     // All of it or none: what has no place leaves out the rest.
-    for (const one of all) {
-      const other = all.find((each) => each === undefined) ? undefined : one?.present;
-      if (all.includes(undefined) && one?.present) model.addLinearConstraint(one.present, 0, 0);
+    for (const item of all) {
+      const other = all.find((each) => each === undefined) ? undefined : item?.present;
+      if (all.includes(undefined) && item?.present) model.addLinearConstraint(item.present, 0, 0);
       if (other && first && other !== first) {
         model.addImplication(other, first);
         model.addImplication(first, other);

@@ -290,7 +290,7 @@ export function visitsOf(
       const start = valueOf(part.start);
       const end = start + valueOf(part.size);
       const units = valueOf(part.units);
-      const slot = part.slot ?? task.slots.find((one) => one.start <= start && end <= one.end);
+      const slot = part.slot ?? task.slots.find((item) => item.start <= start && end <= item.end);
       return [{ task: task.index, window: slot!.window, start, end, units }];
     });
   });

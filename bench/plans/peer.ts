@@ -67,18 +67,18 @@ function windowsUsed(model: Model, problem: Problem, placed: readonly Placed[]):
         continue;
       }
       const minutes = size as number;
-      const choices = task.slots.flatMap((one): Literal[] => {
-        const low = Math.max(one.start, task.earliest);
-        if (low > one.end - minutes) return [];
+      const choices = task.slots.flatMap((item): Literal[] => {
+        const low = Math.max(item.start, task.earliest);
+        if (low > item.end - minutes) return [];
         const here = model.newBoolVar();
-        model.addLinearConstraint(start, low, one.end - minutes).onlyEnforceIf(here);
-        if (one.window >= 0) {
+        model.addLinearConstraint(start, low, item.end - minutes).onlyEnforceIf(here);
+        if (item.window >= 0) {
           // Work that is left out uses none.
           if (present) {
             const counts = model.newBoolVar();
             model.addLinearConstraint(counts.minus(here).minus(present), -1, 1);
-            model.addImplication(counts, used[one.window]!);
-          } else model.addImplication(here, used[one.window]!);
+            model.addImplication(counts, used[item.window]!);
+          } else model.addImplication(here, used[item.window]!);
         }
         return [here];
       });

@@ -47,8 +47,8 @@ function planOf(text: string): Plan {
     package: 'P1',
     title: '',
     after: jobs
-      .filter((one) => followers.get(one.job)!.includes(job))
-      .map((one) => ({ activity: id(one.job), from: 'finish', gapMinutes: 0 })),
+      .filter((item) => followers.get(item.job)!.includes(job))
+      .map((item) => ({ activity: id(item.job), from: 'finish', gapMinutes: 0 })),
     work: { kind: 'whole', minutes },
     lines: [],
     isolation: [],

@@ -29,10 +29,13 @@ const { values: asked } = parseArgs({
 const clock = (): number => 0;
 
 function changed(plan: Plan, id: string, change: string): Plan {
-  const windows = plan.windows.map((one) => {
-    if (one.id !== id) return one;
-    if (change === 'withdrawn') return { ...one, status: 'withdrawn' as const };
-    return { ...one, end: Math.max(one.start + MINUTE, one.end - Number(change) * MINUTE) };
+  const windows = plan.windows.map((window) => {
+    if (window.id !== id) return window;
+    if (change === 'withdrawn') return { ...window, status: 'withdrawn' as const };
+    return {
+      ...window,
+      end: Math.max(window.start + MINUTE, window.end - Number(change) * MINUTE),
+    };
   });
   return { ...plan, windows };
 }

@@ -106,10 +106,10 @@ function oneEdit({ name, pairs, edits }: Shape, known: Known): void {
     const theirs: number[] = [];
     sweep();
     for (let turn = 0; turn < edits; turn += 1) {
-      const one = make(known.document, known.results, turn);
-      theirs.push(peerTakes(known.sheet, one));
+      const edit = make(known.document, known.results, turn);
+      theirs.push(peerTakes(known.sheet, edit));
       const before = now();
-      known.document = applyEdit(known.document, one.edit);
+      known.document = applyEdit(known.document, edit.edit);
       known.results = known.session.recompute(known.document);
       ours.push(now() - before);
     }

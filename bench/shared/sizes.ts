@@ -18,8 +18,8 @@ export function exponent(
   points: readonly { readonly size: number; readonly value: number }[],
 ): number {
   const logs = points.map(({ size, value }) => [Math.log(size), Math.log(value)] as const);
-  const mean = (at: 0 | 1): number => logs.reduce((sum, one) => sum + one[at], 0) / logs.length;
+  const mean = (at: 0 | 1): number => logs.reduce((sum, item) => sum + item[at], 0) / logs.length;
   const [x, y] = [mean(0), mean(1)];
-  const over = logs.reduce((sum, one) => sum + (one[0] - x) * (one[1] - y), 0);
-  return over / logs.reduce((sum, one) => sum + (one[0] - x) ** 2, 0);
+  const over = logs.reduce((sum, item) => sum + (item[0] - x) * (item[1] - y), 0);
+  return over / logs.reduce((sum, item) => sum + (item[0] - x) ** 2, 0);
 }

@@ -39,7 +39,9 @@ function fits() {
 
 function handback() {
   const { placements } = allocate(plan, { seconds: 5, clock: now });
-  const used = plan.windows.filter(({ id }) => placements.some((one) => one.window === id));
+  const used = plan.windows.filter(({ id }) =>
+    placements.some((placement) => placement.window === id),
+  );
   const { ms: peer } = timed(() => {
     for (const window of used) windowChance(plan, window, placements, RUNS, 0.95);
   });

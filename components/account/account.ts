@@ -122,7 +122,7 @@ export class PossessionAccount extends LitElement {
           : html`<div class="empty quiet">
               <p>${words.start}</p>
               <ul class="then">
-                ${words.startThen.map((one) => html`<li>${one}</li>`)}
+                ${words.startThen.map((text) => html`<li>${text}</li>`)}
               </ul>
             </div>`
       }`;
@@ -212,10 +212,10 @@ export class PossessionAccount extends LitElement {
 
 /** How many of a resource the late handback kept, as the plan has it. */
 function keptOf(answer: Account | null, resource: string): number {
-  const kept = (answer?.onSite ?? []).filter((one) => one.kept && one.resource === resource);
+  const kept = (answer?.onSite ?? []).filter((row) => row.kept && row.resource === resource);
   return Math.max(
     1,
-    kept.reduce((sum, one) => sum + one.amount, 0),
+    kept.reduce((sum, row) => sum + row.amount, 0),
   );
 }
 

@@ -24,11 +24,11 @@ export function pastedDelays(
   const passed = new Map<string, Instant | null>();
   const left: string[] = [];
   const problems: string[] = [];
-  const byName = new Map(trains.map((one) => [one.id.toLowerCase(), one]));
+  const byName = new Map(trains.map((train) => [train.id.toLowerCase(), train]));
   const lines = text.replace(/(\r\n|\r|\n)$/, '').split(/\r\n|\r|\n/);
   const named = lines.some((line) => line.includes('\t'));
   lines.forEach((line, index) => {
-    const cells = line.split('\t').map((one) => one.trim());
+    const cells = line.split('\t').map((item) => item.trim());
     const [name, delay] = named ? [cells[0]!, cells[1] ?? ''] : ['', cells[0]!];
     if (name === '' && delay === '') return;
     const refuse = (problem: string): void => {

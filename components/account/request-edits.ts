@@ -28,12 +28,12 @@ export function withTrains(
   passed: ReadonlyMap<string, Instant | null | undefined>,
 ): AccountRequest {
   const old = request.trainActuals ?? [];
-  const kept = old.filter((one) => !passed.has(one.train));
+  const kept = old.filter((actual) => !passed.has(actual.train));
   let claims = request.claims ?? {};
   const added = [];
   for (const [train, passedAt] of passed) {
     const code = trainCode(train);
-    const claim = old.find((one) => one.train === train) ?? claims[code] ?? unclaimed;
+    const claim = old.find((actual) => actual.train === train) ?? claims[code] ?? unclaimed;
     claims = without(claims, code) ?? {};
     if (passedAt !== undefined) added.push({ ...claimOnly(claim), train, passedAt });
     else if (claim !== unclaimed) claims = { ...claims, [code]: claimOnly(claim) };
@@ -64,9 +64,9 @@ export function withInvoice(
   amount: string | null,
 ): AccountRequest {
   const charges = request.chargeActuals ?? [];
-  const old = charges.find((one) => one.code === row.code);
+  const old = charges.find((actual) => actual.code === row.code);
   const claim = claimOnly(old ?? request.claims?.[row.code] ?? unclaimed);
-  const rest = charges.filter((one) => one.code !== row.code);
+  const rest = charges.filter((actual) => actual.code !== row.code);
   if (amount === null)
     return {
       ...request,
@@ -89,25 +89,29 @@ export function withClaim(
 ): AccountRequest {
   const { code } = row;
   const trains = request.trainActuals ?? [];
-  if (trains.some((one) => trainCode(one.train) === code))
+  if (trains.some((train) => trainCode(train.train) === code))
     return {
       ...request,
-      trainActuals: trains.map((one) =>
-        trainCode(one.train) === code ? { ...one, ...words } : one,
+      trainActuals: trains.map((train) =>
+        trainCode(train.train) === code ? { ...train, ...words } : train,
       ),
     };
   const standing = request.standingActuals ?? [];
-  const meant = standing.filter((one) => standingCode(one.resource) === code)[nth];
+  const meant = standing.filter((actual) => standingCode(actual.resource) === code)[nth];
   if (meant)
     return {
       ...request,
-      standingActuals: standing.map((one) => (one === meant ? { ...one, ...words } : one)),
+      standingActuals: standing.map((actual) =>
+        actual === meant ? { ...actual, ...words } : actual,
+      ),
     };
   const charges = request.chargeActuals ?? [];
-  if (charges.some((one) => one.code === code))
+  if (charges.some((charge) => charge.code === code))
     return {
       ...request,
-      chargeActuals: charges.map((one) => (one.code === code ? { ...one, ...words } : one)),
+      chargeActuals: charges.map((charge) =>
+        charge.code === code ? { ...charge, ...words } : charge,
+      ),
     };
   const old = request.claims?.[code] ?? unclaimed;
   return { ...request, claims: { ...request.claims, [code]: { ...old, ...words } } };

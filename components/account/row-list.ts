@@ -13,9 +13,13 @@ export function rowList(account: Account, on: Entry): TemplateResult {
   const { words } = on;
   if (account.rows.length === 0) return html`<p class="quiet">${words.noRows}</p>`;
   const rows = placed(account.rows);
-  const names = [...new Set(account.rows.map((one) => one.claimedBy))].filter((one) => one !== '');
+  const names = [...new Set(account.rows.map((row) => row.claimedBy))].filter(
+    (text) => text !== '',
+  );
   return html`<p class="quiet on-screen">${words.rowsNote}</p>
-    <datalist id="claimants">${names.map((one) => html`<option value=${one}></option>`)}</datalist>
+    <datalist id="claimants">
+      ${names.map((text) => html`<option value=${text}></option>`)}
+    </datalist>
     <table class="cards account-rows">
       <thead>
         <tr>
@@ -28,8 +32,8 @@ export function rowList(account: Account, on: Entry): TemplateResult {
       <tbody>
         ${repeat(
           rows,
-          (one) => one.key,
-          (one) => oneRow(one, account.currency, on),
+          (row) => row.key,
+          (row) => oneRow(row, account.currency, on),
         )}
       </tbody>
     </table>`;
@@ -52,8 +56,8 @@ function placed(rows: readonly AccountRow[]): readonly PlacedRow[] {
   });
 }
 
-function oneRow(one: PlacedRow, currency: string, on: Entry): TemplateResult {
-  const { row } = one;
+function oneRow(item: PlacedRow, currency: string, on: Entry): TemplateResult {
+  const { row } = item;
   const { words } = on;
   return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
     <th scope="row">
@@ -61,12 +65,12 @@ function oneRow(one: PlacedRow, currency: string, on: Entry): TemplateResult {
       <span class="small">${words.head[row.head]}, ${words.basis[row.basis]}</span>
       <span class="formula">${row.formula}</span>
       <span class="small">${words.source}: ${row.source}</span>
-      ${rowDetails(one, currency, on)}
+      ${rowDetails(item, currency, on)}
     </th>
-    ${claimCells(one, on)}
+    ${claimCells(item, on)}
     <td class="figure">
       <span class="amount">${moneyText(row.amount)}</span>
-      ${nothingToClaim(row) ? nothing : shareField(one, on)}
+      ${nothingToClaim(row) ? nothing : shareField(item, on)}
       ${row.counted ? nothing : html`<span class="small">(${words.notCounted})</span>`}
     </td>
   </tr>`;
@@ -151,7 +155,7 @@ function rowDetails(
   on: Entry,
 ): TemplateResult | typeof nothing {
   const { request, words } = on;
-  const invoice = request.chargeActuals?.find((one) => one.code === row.code);
+  const invoice = request.chargeActuals?.find((actual) => actual.code === row.code);
   // Trains and time sheets are entered above the rows.
   const mayInvoice = !row.code.startsWith('train-') && (row.basis === 'worked out' || !!invoice);
   if (row.inputs.length === 0 && !mayInvoice) return nothing;
@@ -161,10 +165,10 @@ function rowDetails(
     </summary>
     <dl class="inputs">
       ${row.inputs.map(
-        (one) =>
+        (input) =>
           html`<div>
-            <dt>${one.name}</dt>
-            <dd>${one.value} ${one.unit}</dd>
+            <dt>${input.name}</dt>
+            <dd>${input.value} ${input.unit}</dd>
           </div>`,
       )}
     </dl>

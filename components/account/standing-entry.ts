@@ -72,7 +72,7 @@ function readNumber(text: string, problem: string): Entered<number> {
 export function standingEntry(on: Entry): TemplateResult {
   const { request, words, window } = on;
   const list = request.standingActuals ?? [];
-  const priced = on.resources.filter((one) => one.ratePerHour !== undefined);
+  const priced = on.resources.filter((resource) => resource.ratePerHour !== undefined);
   const add = (event: Event): void => {
     const form = (event.currentTarget as Element).closest('.add')!;
     const resource = form.querySelector('select')!.value;
@@ -83,8 +83,8 @@ export function standingEntry(on: Entry): TemplateResult {
       list.length + on.begun.length === 0
         ? nothing
         : html`<ul class="standing-list">
-            ${list.map((one, place) => {
-              const { resource, amount, start, end } = one;
+            ${list.map((actual, place) => {
+              const { resource, amount, start, end } = actual;
               return sheetRow(on, place, {
                 ...{ resource, amount },
                 hours: hoursText(minutesBetween(start, end)),
@@ -101,19 +101,19 @@ export function standingEntry(on: Entry): TemplateResult {
                 remove: () => on.ask(withStanding(request, place, null)),
               });
             })}
-            ${on.begun.map((one, at) => {
+            ${on.begun.map((sheet, at) => {
               const others = on.begun.filter((_, i) => i !== at);
               return sheetRow(on, list.length + at, {
-                ...one,
+                ...sheet,
                 hours: '',
                 said: `h, ${words.notYet}`,
                 takeAmount: (amount) =>
-                  on.begin(on.begun.map((each) => (each === one ? { ...each, amount } : each))),
+                  on.begin(on.begun.map((each) => (each === sheet ? { ...each, amount } : each))),
                 takeMinutes: (minutes) => {
                   on.begin(others);
                   on.ask(
                     withStanding(request, list.length, {
-                      ...one,
+                      ...sheet,
                       start: window.end,
                       end: addMinutes(window.end, minutes),
                     }),
@@ -131,7 +131,7 @@ export function standingEntry(on: Entry): TemplateResult {
             <span class="field"
               ><label for="add-resource">${words.resource}</label
               ><select id="add-resource">
-                ${priced.map((one) => html`<option>${one.id}</option>`)}
+                ${priced.map((resource) => html`<option>${resource.id}</option>`)}
               </select></span
             >
             <button type="button" class="add-standing" @click=${add}>${words.addStanding}</button>

@@ -6,7 +6,7 @@ import type { AccountStrings } from './strings.js';
 /** The total, and how much of it is shown by something. */
 export function sumsView(account: Account, words: AccountStrings): TemplateResult {
   const { currency } = account;
-  const open = account.rows.filter((one) => one.counted && !one.evidenced).length;
+  const open = account.rows.filter((row) => row.counted && !row.evidenced).length;
   return html`<dl class="sums">
     <div class="most">
       <dt>${words.total}</dt>
@@ -21,7 +21,7 @@ export function sumsView(account: Account, words: AccountStrings): TemplateResul
       <dd>${sumText(account.notEvidenced, currency)}</dd>
     </div>
     ${
-      account.rows.some((one) => !one.counted)
+      account.rows.some((row) => !row.counted)
         ? html`<div>
             <dt>${words.totalNotCounted}</dt>
             <dd>${sumText(account.notCounted, currency)}</dd>
@@ -35,7 +35,7 @@ export function sumsView(account: Account, words: AccountStrings): TemplateResul
 export function breakdowns(account: Account, words: AccountStrings): TemplateResult {
   const { currency, claimants, heads } = account;
   if (heads.length === 0) return html``;
-  const foreseen = heads.some((one) => one.forecast !== null);
+  const foreseen = heads.some((head) => head.forecast !== null);
   return html`<div class="breakdowns">
     <section>
       <h3>${words.byClaimant}</h3>
@@ -48,10 +48,12 @@ export function breakdowns(account: Account, words: AccountStrings): TemplateRes
         </thead>
         <tbody>
           ${claimants.map(
-            (one) =>
+            (claimant) =>
               html`<tr>
-                <th scope="row">${one.claimedBy === '' ? words.unclaimed : one.claimedBy}</th>
-                <td class="figure">${moneyText(one.amount)}</td>
+                <th scope="row">
+                  ${claimant.claimedBy === '' ? words.unclaimed : claimant.claimedBy}
+                </th>
+                <td class="figure">${moneyText(claimant.amount)}</td>
               </tr>`,
           )}
         </tbody>
@@ -69,11 +71,11 @@ export function breakdowns(account: Account, words: AccountStrings): TemplateRes
         </thead>
         <tbody>
           ${heads.map(
-            (one) =>
+            (head) =>
               html`<tr>
-                <th scope="row">${words.head[one.head]}</th>
-                <td class="figure">${moneyText(one.amount)}</td>
-                ${foreseen ? html`<td class="figure">${moneyText(one.forecast ?? '')}</td>` : nothing}
+                <th scope="row">${words.head[head.head]}</th>
+                <td class="figure">${moneyText(head.amount)}</td>
+                ${foreseen ? html`<td class="figure">${moneyText(head.forecast ?? '')}</td>` : nothing}
               </tr>`,
           )}
         </tbody>

@@ -29,13 +29,16 @@ const orBlank =
 export function trainEntry(on: TrainEntry): TemplateResult {
   const { trains, words, request, window, paste } = on;
   if (trains.length === 0) return html`<p class="quiet">${words.noTrains}</p>`;
-  const actuals = new Map((request.trainActuals ?? []).map((one) => [one.train, one.passedAt]));
+  const actuals = new Map(
+    (request.trainActuals ?? []).map((actual) => [actual.train, actual.passedAt]),
+  );
   const set = (train: Train, passedAt: Instant | null | undefined): void => {
     on.ask(withTrains(request, new Map([[train.id, passedAt]])));
   };
   const take = (text: string, from: number): void => {
     const read = pastedDelays(text, trains, from, words);
-    for (const one of trains) if (read.passed.has(one.id)) on.refuse(`late-${trains.indexOf(one)}`);
+    for (const train of trains)
+      if (read.passed.has(train.id)) on.refuse(`late-${trains.indexOf(train)}`);
     on.setPaste({
       text: read.left.join('\n'),
       said: words.pasteTaken(read.passed.size),
@@ -131,7 +134,7 @@ export function trainEntry(on: TrainEntry): TemplateResult {
           ? nothing
           : html`<p class="problem">${words.pasteLeft}</p>
               <ul class="problem">
-                ${paste.problems.map((one) => html`<li>${one}</li>`)}
+                ${paste.problems.map((problem) => html`<li>${problem}</li>`)}
               </ul>`
       }
     </div>`;

@@ -112,7 +112,7 @@ export class PossessionBooking extends LitElement {
   #renderSummary({ milestones }: BookAnswer, words: BookingStrings): TemplateResult {
     return html`<ul class="summary" aria-label=${words.summary}>
       ${milestoneStates.map((state) => {
-        const count = milestones.filter((one) => one.state === state).length;
+        const count = milestones.filter((milestone) => milestone.state === state).length;
         return html`<li class=${`${stateClass(state)}${count === 0 ? ' none' : ''}`}>
           <strong>${numberText(count)}</strong>${stateMark(state, words.state[state])}
         </li>`;
@@ -153,7 +153,7 @@ export class PossessionBooking extends LitElement {
         >
           <option value="" ?selected=${this.who === ''}>${words.everybody}</option>
           ${whoIn(milestones).map(
-            (one) => html`<option value=${one} ?selected=${this.who === one}>${one}</option>`,
+            (text) => html`<option value=${text} ?selected=${this.who === text}>${text}</option>`,
           )}
         </select>
       </label>
@@ -186,15 +186,15 @@ export class PossessionBooking extends LitElement {
 
   /** Each lead time once, however many windows it holds for. */
   #renderSources({ milestones }: BookAnswer, words: BookingStrings): TemplateResult {
-    const rules = new Map(milestones.map((one) => [one.milestone, one]));
+    const rules = new Map(milestones.map((milestone) => [milestone.milestone, milestone]));
     return html`<details class="sources">
       <summary>${words.sources}</summary>
       <dl>
         ${[...rules.values()].map(
-          (one) =>
+          (rule) =>
             html`<div>
-              <dt>${one.milestone}</dt>
-              <dd>${words.before[one.before]} ${one.source} (${one.sureness})</dd>
+              <dt>${rule.milestone}</dt>
+              <dd>${words.before[rule.before]} ${rule.source} (${rule.sureness})</dd>
             </div>`,
         )}
       </dl>

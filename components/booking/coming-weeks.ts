@@ -37,11 +37,14 @@ export function stripMarks(
 ): StripMark[] {
   const last: number[] = [];
   return milestones
-    .filter((one) => one.state === 'due' && one.due >= stretch.from && one.due < stretch.to)
+    .filter(
+      (milestone) =>
+        milestone.state === 'due' && milestone.due >= stretch.from && milestone.due < stretch.to,
+    )
     .sort((a, b) => a.due - b.due)
     .map((milestone) => {
       const at = x(milestone.due);
-      const free = last.findIndex((one) => at - one >= apart);
+      const free = last.findIndex((value) => at - value >= apart);
       const row = free < 0 ? last.length : free;
       last[row] = at;
       return { milestone, x: at, row };

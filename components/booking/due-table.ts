@@ -13,7 +13,7 @@ export function dueTable(
   windows: readonly AccessWindow[],
   words: BookingStrings,
 ): TemplateResult {
-  const titles = new Map(windows.map((one) => [one.id, titleText(one.title)]));
+  const titles = new Map(windows.map((window) => [window.id, titleText(window.title)]));
   return html`<table class="due-list" role="table">
     <thead role="rowgroup">
       <tr role="row">
@@ -26,24 +26,27 @@ export function dueTable(
     </thead>
     <tbody role="rowgroup">
       ${milestones.map(
-        (one) =>
-          html`<tr part="milestone" role="row" class=${stateClass(one.state)}>
+        (milestone) =>
+          html`<tr part="milestone" role="row" class=${stateClass(milestone.state)}>
             <td role="cell" class="due-cell">
               <time
-                >${dayText(one.due, one.zone)} ${localTimeOf(one.due, one.zone).year}
-                <span class="clock">${clockText(one.due, one.zone)}</span></time
+                >${dayText(milestone.due, milestone.zone)}
+                ${localTimeOf(milestone.due, milestone.zone).year}
+                <span class="clock">${clockText(milestone.due, milestone.zone)}</span></time
               >
             </td>
-            <td role="cell" class="state-cell">${stateMark(one.state, words.state[one.state])}</td>
-            <td role="cell" class="figure left">${leftText(one, words)}</td>
+            <td role="cell" class="state-cell">
+              ${stateMark(milestone.state, words.state[milestone.state])}
+            </td>
+            <td role="cell" class="figure left">${leftText(milestone, words)}</td>
             <td role="cell" class="window-cell">
-              <strong>${one.window}</strong>
-              <span class="quiet">${titles.get(one.window)}</span>
+              <strong>${milestone.window}</strong>
+              <span class="quiet">${titles.get(milestone.window)}</span>
             </td>
             <th scope="row" role="rowheader">
-              ${one.milestone}
-              ${one.by === undefined ? nothing : html`<span class="by">${words.by(one.by)}</span>`}
-              ${one.note === undefined ? nothing : html`<span class="note" lang="en">${one.note}</span>`}
+              ${milestone.milestone}
+              ${milestone.by === undefined ? nothing : html`<span class="by">${words.by(milestone.by)}</span>`}
+              ${milestone.note === undefined ? nothing : html`<span class="note" lang="en">${milestone.note}</span>`}
             </th>
           </tr>`,
       )}
@@ -52,9 +55,10 @@ export function dueTable(
 }
 
 /** What is left, or how long ago it was; nothing for what is met in time or not needed. */
-function leftText(one: Milestone, words: BookingStrings): string {
-  if (one.metLateByMinutes !== undefined) return words.metLate(floatText(one.metLateByMinutes));
-  if (one.state === 'met' || one.state === 'not needed') return '';
-  const size = floatText(Math.abs(one.minutesLeft));
-  return one.minutesLeft < 0 ? words.ago(size) : words.inTime(size);
+function leftText(milestone: Milestone, words: BookingStrings): string {
+  if (milestone.metLateByMinutes !== undefined)
+    return words.metLate(floatText(milestone.metLateByMinutes));
+  if (milestone.state === 'met' || milestone.state === 'not needed') return '';
+  const size = floatText(Math.abs(milestone.minutesLeft));
+  return milestone.minutesLeft < 0 ? words.ago(size) : words.inTime(size);
 }

@@ -25,10 +25,10 @@ export function weekStrip(
     Math.round(((at - stretch.from) / (stretch.to - stretch.from)) * (width - LEFT - RIGHT) * 10) /
       10;
   const marks = stripMarks(milestones, stretch, x, 15);
-  const rows = Math.max(1, ...marks.map((one) => one.row + 1));
+  const rows = Math.max(1, ...marks.map((mark) => mark.row + 1));
   const foot = HEAD + rows * ROW + 4;
   const every = Math.max(1, Math.ceil((66 * WEEKS) / Math.max(1, width - LEFT - RIGHT)));
-  const late = milestones.filter((one) => one.state === 'late').length;
+  const late = milestones.filter((milestone) => milestone.state === 'late').length;
   const label = strings.stripTold(
     countText(marks.length, 'milestone'),
     countText(late, 'milestone'),

@@ -22,11 +22,11 @@ export function windowTable(
       </tr>
     </thead>
     <tbody>
-      ${booked.map((one) => {
-        const window = windows.find((each) => each.id === one.window);
+      ${booked.map((item) => {
+        const window = windows.find((each) => each.id === item.window);
         return html`<tr part="window" class="window">
           <th scope="row">
-            ${one.window} ${titleText(window?.title ?? '')}
+            ${item.window} ${titleText(window?.title ?? '')}
             <span class="note"
               >${
                 window
@@ -36,9 +36,9 @@ export function windowTable(
             >
           </th>
           <td>
-            ${one.periods.join(', ')}
+            ${item.periods.join(', ')}
             <span class="note"
-              >${words.days(one.days)}${one.periods.length > 1 ? `; ${words.twoPeriods}` : nothing}</span
+              >${words.days(item.days)}${item.periods.length > 1 ? `; ${words.twoPeriods}` : nothing}</span
             >
           </td>
           <td>
@@ -47,16 +47,16 @@ export function windowTable(
               min="0"
               max="100"
               step="any"
-              aria-label=${`${words.share}, ${words.shareUnit}: ${one.window}`}
-              .value=${one.sharePercent === null ? '' : String(one.sharePercent)}
+              aria-label=${`${words.share}, ${words.shareUnit}: ${item.window}`}
+              .value=${item.sharePercent === null ? '' : String(item.sharePercent)}
               @change=${(event: Event) => {
                 const input = event.currentTarget as HTMLInputElement;
                 if (input.value !== '' && input.reportValidity())
-                  share(one.window, input.valueAsNumber);
+                  share(item.window, input.valueAsNumber);
               }}
             />
           </td>
-          <td>${one.restriction ?? html`<span class="quiet">${words.notSaid}</span>`}</td>
+          <td>${item.restriction ?? html`<span class="quiet">${words.notSaid}</span>`}</td>
         </tr>`;
       })}
     </tbody>

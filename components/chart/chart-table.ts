@@ -11,7 +11,7 @@ export function chartTable(shown: ChartShown): TemplateResult {
         <tr>
           <th scope="col">${shown.pointTitle}</th>
           ${beside ? html`<th scope="col" class="figure">${shown.valueTitle}</th>` : null}
-          ${shown.series.map((one) => html`<th scope="col" class="figure">${one.name}</th>`)}
+          ${shown.series.map((item) => html`<th scope="col" class="figure">${item.name}</th>`)}
         </tr>
       </thead>
       <tbody>
@@ -20,10 +20,10 @@ export function chartTable(shown: ChartShown): TemplateResult {
             html`<tr>
               <th scope="row">${shown.pointText(shown.points[i]!)}</th>
               ${beside ? html`<td class="figure">${beside(i)}</td>` : null}
-              ${shown.series.map((one) => {
-                const value = one.values[i];
+              ${shown.series.map((item) => {
+                const value = item.values[i];
                 return html`<td class="figure">
-                  ${value === null || value === undefined ? '' : (one.text ?? shown.valueText)(value)}
+                  ${value === null || value === undefined ? '' : (item.text ?? shown.valueText)(value)}
                 </td>`;
               })}
             </tr>`,

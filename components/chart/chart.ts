@@ -79,7 +79,7 @@ export class PossessionChart extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
-    for (const one of this.#queries) one?.addEventListener('change', this.#again);
+    for (const query of this.#queries) query?.addEventListener('change', this.#again);
     // A page may turn light or dark by an attribute, of which no query tells.
     this.#scheme = new MutationObserver(this.#again);
     this.#scheme.observe(document.documentElement, {
@@ -89,7 +89,7 @@ export class PossessionChart extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    for (const one of this.#queries) one?.removeEventListener('change', this.#again);
+    for (const query of this.#queries) query?.removeEventListener('change', this.#again);
     this.#scheme?.disconnect();
     this.#drawing?.destroy();
     this.#drawing = undefined;
@@ -115,22 +115,22 @@ export class PossessionChart extends LitElement {
     const table = this.#asTable || this.#failed;
     const said = read === null ? words.read : pointWords(shown, read);
     return html`<div class="probes" aria-hidden="true">
-        ${PROBES.map((one) => html`<span class=${one}></span>`)}
+        ${PROBES.map((text) => html`<span class=${text}></span>`)}
         ${Array.from({ length: TONES }, (_, i) => html`<span class="tone-${i}"></span>`)}
       </div>
       ${
         shown.series.length > 1
           ? html`<ul class="keys">
               ${shown.series.map(
-                (one) =>
+                (item) =>
                   html`<li>
                     <canvas
-                      class="tone-${one.tone}"
+                      class="tone-${item.tone}"
                       width="16"
                       height="10"
                       aria-hidden="true"
                     ></canvas
-                    >${one.name}
+                    >${item.name}
                   </li>`,
               )}
             </ul>`

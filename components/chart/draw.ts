@@ -115,14 +115,14 @@ function configOf(
   const { shown, look } = extra;
   const numeric = typeof shown.points[0] === 'number';
   const [along, across] = shown.lying ? (['y', 'x'] as const) : (['x', 'y'] as const);
-  const stacked = shown.series.some((one) => one.stack !== undefined);
-  const right = shown.series.some((one) => one.onRight);
+  const stacked = shown.series.some((item) => item.stack !== undefined);
+  const right = shown.series.some((item) => item.onRight);
   return {
     type: 'bar',
     data: {
       ...(!numeric && { labels: [...shown.points] }),
       // The first series is drawn on top of those after it.
-      datasets: shown.series.map((one, i) => datasetOf(one, shown, look, numeric, i)),
+      datasets: shown.series.map((item, i) => datasetOf(item, shown, look, numeric, i)),
     },
     options: {
       animation: false,
@@ -219,44 +219,44 @@ const axisOf = (
   }) as unknown as Partial<ScaleOptionsByType<'linear'>>;
 
 function datasetOf(
-  one: ChartSeries,
+  item: ChartSeries,
   shown: ChartShown,
   look: ChartLook,
   numeric: boolean,
   order: number,
 ): ChartDataset<Kind, Value[]> {
-  const colour = look.tones[one.tone] ?? look.ink;
-  const data: Value[] = one.values.map((value, i) =>
+  const colour = look.tones[item.tone] ?? look.ink;
+  const data: Value[] = item.values.map((value, i) =>
     numeric ? { x: shown.points[i] as number, y: value } : value,
   );
   const common = {
-    label: one.name,
+    label: item.name,
     data,
-    order: one.onRight ? -1 : order,
-    stack: one.stack ?? `alone ${order}`,
-    ...(one.onRight && { yAxisID: 'right' }),
+    order: item.onRight ? -1 : order,
+    stack: item.stack ?? `alone ${order}`,
+    ...(item.onRight && { yAxisID: 'right' }),
   };
-  if (one.kind === 'bar')
+  if (item.kind === 'bar')
     return {
       ...common,
       type: 'bar',
-      backgroundColor: fillOf(look, one.tone),
+      backgroundColor: fillOf(look, item.tone),
       borderColor: look.bare ? look.ink : colour,
       borderWidth: 1,
       maxBarThickness: 34,
     };
-  const area = one.kind === 'area';
+  const area = item.kind === 'area';
   return {
     ...common,
     type: 'line',
     borderColor: colour,
-    backgroundColor: area ? fillOf(look, one.tone) : colour,
+    backgroundColor: area ? fillOf(look, item.tone) : colour,
     borderWidth: area ? 1 : 2,
-    borderDash: area ? [] : dashesOf(one.tone),
+    borderDash: area ? [] : dashesOf(item.tone),
     pointRadius: 0,
     pointHitRadius: 0,
-    stepped: one.stepped ? 'before' : false,
-    fill: area ? (one.stack === undefined ? 'origin' : 'stack') : false,
+    stepped: item.stepped ? 'before' : false,
+    fill: area ? (item.stack === undefined ? 'origin' : 'stack') : false,
   };
 }
 
@@ -277,11 +277,11 @@ function extras(extra: Extra): Plugin<Kind> {
       pen.fillStyle = look.ink;
       pen.lineWidth = 1.5;
       pen.font = `12px ${look.font}`;
-      shown.series.forEach((one, s) => {
-        if (!one.low || !one.high) return;
+      shown.series.forEach((item, s) => {
+        if (!item.low || !item.high) return;
         const scale = chart.scales[shown.lying ? 'x' : 'y'];
         chart.getDatasetMeta(s).data.forEach((bar, i) => {
-          const [low, high] = [one.low?.[i], one.high?.[i]];
+          const [low, high] = [item.low?.[i], item.high?.[i]];
           if (typeof low !== 'number' || typeof high !== 'number' || !scale) return;
           whisker(
             pen,

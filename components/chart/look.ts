@@ -17,7 +17,7 @@ export const TONES = 8;
  * @param probes In order: paper, ink, quiet, hair, then the tones.
  */
 export function lookOf(probes: readonly Element[], printing: boolean): ChartLook {
-  const colours = probes.map((one) => getComputedStyle(one).color);
+  const colours = probes.map((probe) => getComputedStyle(probe).color);
   const [paper = '#fff', ink = '#000', quiet = '#000', hair = '#888', ...tones] = colours;
   const font = probes[0] ? getComputedStyle(probes[0]).fontFamily : 'sans-serif';
   if (printing)

@@ -71,11 +71,11 @@ export interface ChartShown {
 export function pointWords(shown: ChartShown, index: number): string {
   const point = shown.points[index];
   if (point === undefined) return '';
-  const values = shown.series.flatMap((one) => {
-    const value = one.values[index];
+  const values = shown.series.flatMap((item) => {
+    const value = item.values[index];
     return value === null || value === undefined || (value === 0 && shown.series.length > 1)
       ? []
-      : [`${one.name} ${(one.text ?? shown.valueText)(value)}`];
+      : [`${item.name} ${(item.text ?? shown.valueText)(value)}`];
   });
   const beside = shown.atPoint?.(index);
   return `${shown.pointText(point)}: ${[...(beside === undefined ? [] : [beside]), ...values].join('; ')}`;

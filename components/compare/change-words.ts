@@ -33,8 +33,9 @@ export function summaryRows(
   words: CompareStrings,
 ): SummaryRow[] {
   const finish = (at: Instant | null) => (at === null ? words.noFinish : momentText(at, zone));
-  const met = (one: Allocation) => one.keyDates.filter((date) => date.met).length;
-  const dates = (one: Allocation) => words.ofDates(String(met(one)), String(one.keyDates.length));
+  const met = (allocation: Allocation) => allocation.keyDates.filter((date) => date.met).length;
+  const dates = (allocation: Allocation) =>
+    words.ofDates(String(met(allocation)), String(allocation.keyDates.length));
   const ended = finishChange(before.finishesAt, after.finishesAt, words);
   const quality = [before, after].map(certificateWords) as [string, string];
   const counted = (

@@ -47,8 +47,12 @@ export function changesOf(before: Allocation, after: Allocation): Changes {
     const found: WorkChange[] = [
       ...inWindow.pairs.map(([a, b]) => change('retimed', a, b)),
       ...rest.pairs.map(([a, b]) => change('moved', a, b)),
-      ...rest.old.map((one) => change(now.length === 0 ? 'dropped' : 'visit-less', one, null)),
-      ...rest.now.map((one) => change(old.length === 0 ? 'placed' : 'visit-more', null, one)),
+      ...rest.old.map((placement) =>
+        change(now.length === 0 ? 'dropped' : 'visit-less', placement, null),
+      ),
+      ...rest.now.map((placement) =>
+        change(old.length === 0 ? 'placed' : 'visit-more', null, placement),
+      ),
     ];
     work.push(...found.sort((a, b) => startOf(a) - startOf(b)));
   }
@@ -61,17 +65,18 @@ export function changesOf(before: Allocation, after: Allocation): Changes {
 
 /** Key dates of both plans, matched by package. */
 export function datePairs(before: Allocation, after: Allocation): DatePair[] {
-  const names = new Set([...before.keyDates, ...after.keyDates].map((one) => one.package));
+  const names = new Set([...before.keyDates, ...after.keyDates].map((date) => date.package));
   return [...names].map((name) => ({
     package: name,
-    before: before.keyDates.find((one) => one.package === name) ?? null,
-    after: after.keyDates.find((one) => one.package === name) ?? null,
+    before: before.keyDates.find((date) => date.package === name) ?? null,
+    after: after.keyDates.find((date) => date.package === name) ?? null,
   }));
 }
 
 function byActivity(placements: readonly Placement[]): Map<string, Placement[]> {
   const found = new Map<string, Placement[]>();
-  for (const one of placements) found.set(one.activity, [...(found.get(one.activity) ?? []), one]);
+  for (const placement of placements)
+    found.set(placement.activity, [...(found.get(placement.activity) ?? []), placement]);
   for (const list of found.values()) list.sort((a, b) => a.from - b.from || a.to - b.to);
   return found;
 }
@@ -89,15 +94,15 @@ function takePairs(
   const free = [...now];
   const pairs: [Placement, Placement][] = [];
   const left: Placement[] = [];
-  for (const one of old) {
-    const at = free.findIndex((other) => suits(one, other));
+  for (const placement of old) {
+    const at = free.findIndex((other) => suits(placement, other));
     const [partner] = at < 0 ? [] : free.splice(at, 1);
-    if (partner) pairs.push([one, partner]);
-    else left.push(one);
+    if (partner) pairs.push([placement, partner]);
+    else left.push(placement);
   }
   return { pairs, old: left, now: free };
 }
 
-function startOf(one: WorkChange): number {
-  return (one.before ?? one.after)!.from;
+function startOf(change: WorkChange): number {
+  return (change.before ?? change.after)!.from;
 }

@@ -86,8 +86,8 @@ export class PossessionCompare extends LitElement {
 
   #renderSummary(before: Allocation, after: Allocation, words: CompareStrings): TemplateResult {
     const [old, now] = this.#names(words);
-    const check = (one: Allocation) =>
-      one.certificate.verified
+    const check = (allocation: Allocation) =>
+      allocation.certificate.verified
         ? nothing
         : html`<span class="unverified" role="alert">${words.unverified}</span>`;
     return html`<div
@@ -198,7 +198,7 @@ export class PossessionCompare extends LitElement {
         work.length === 0
           ? nothing
           : html`<ul part="moves" class="moves">
-              ${work.map((one) => this.#renderMove(one, words))}
+              ${work.map((change) => this.#renderMove(change, words))}
             </ul>`
       }
       <p class="note unchanged quiet">
@@ -206,26 +206,26 @@ export class PossessionCompare extends LitElement {
       </p>`;
   }
 
-  #renderMove(one: WorkChange, words: CompareStrings): TemplateResult {
+  #renderMove(change: WorkChange, words: CompareStrings): TemplateResult {
     const [old, now] = this.#names(words);
-    const title = this.activities.find((each) => each.id === one.activity)?.title ?? '';
+    const title = this.activities.find((each) => each.id === change.activity)?.title ?? '';
     return html`<li>
       <div class="activity">
-        <strong>${one.activity}</strong> ${title}
-        <span class="what ${one.kind}">${words.kind[one.kind]}</span>
+        <strong>${change.activity}</strong> ${title}
+        <span class="what ${change.kind}">${words.kind[change.kind]}</span>
       </div>
-      <div><span class="label">${old}</span>${this.#place(one.before, words)}</div>
-      <div><span class="label">${now}</span>${this.#place(one.after, words)}</div>
-      <div><span class="label">${words.units}</span>${unitsShown(one, words)}</div>
+      <div><span class="label">${old}</span>${this.#place(change.before, words)}</div>
+      <div><span class="label">${now}</span>${this.#place(change.after, words)}</div>
+      <div><span class="label">${words.units}</span>${unitsShown(change, words)}</div>
     </li>`;
   }
 
-  #place(one: Placement | null, words: CompareStrings): TemplateResult {
-    if (!one) return html`${words.nowhere}`;
-    const window = this.windows.find((each) => each.id === one.window);
-    return html`<strong>${one.window ?? words.outside}</strong> ${stretchText(
-        one.from,
-        one.to,
+  #place(item: Placement | null, words: CompareStrings): TemplateResult {
+    if (!item) return html`${words.nowhere}`;
+    const window = this.windows.find((each) => each.id === item.window);
+    return html`<strong>${item.window ?? words.outside}</strong> ${stretchText(
+        item.from,
+        item.to,
         window?.zone ?? this.zone,
       )}`;
   }

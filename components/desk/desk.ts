@@ -267,8 +267,8 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   take(document: PlanDocument, reports: readonly ImportReport[]): void {
-    const names = reports.map((one) => one.file).join(', ');
-    const isPlan = reports.some((one) => one.kind === 'plan');
+    const names = reports.map((report) => report.file).join(', ');
+    const isPlan = reports.some((report) => report.kind === 'plan');
     if (this.document && !isPlan)
       this.change(changesBetween(this.document, document), this.words.takenIn(names));
     else void this.adopt(document);
@@ -581,8 +581,8 @@ export class PossessionDesk extends LitElement implements Desk {
     const { picked } = this;
     const { results } = this.figures;
     const windows = results?.plan.windows ?? [];
-    if (!windows.some((one) => one.id === picked.window)) {
-      const window = results?.fits.find((one) => one.fits)?.window ?? windows[0]?.id ?? '';
+    if (!windows.some((window) => window.id === picked.window)) {
+      const window = results?.fits.find((fit) => fit.fits)?.window ?? windows[0]?.id ?? '';
       picked.pick({ window });
     }
     picked.pick({ placement: null });

@@ -139,7 +139,7 @@ export class PossessionDocument extends LitElement {
           : html`<section class="troubles" part="troubles" role="alert">
               <strong>${words.troubles}</strong>
               <ul>
-                ${troubles.slice(0, 6).map((one) => html`<li>${one}</li>`)}
+                ${troubles.slice(0, 6).map((trouble) => html`<li>${trouble}</li>`)}
                 ${troubles.length > 6 ? html`<li>${words.more(troubles.length - 6)}</li>` : ''}
               </ul>
             </section>`
@@ -188,7 +188,7 @@ export class PossessionDocument extends LitElement {
 
   async #read(signal: AbortSignal): Promise<PlanDocument> {
     const words = this.#words.now;
-    const addresses = this.src.split(/\s+/).filter((one) => one !== '');
+    const addresses = this.src.split(/\s+/).filter((text) => text !== '');
     const { files, missing } = await readFiles(addresses, this.baseURI, signal);
     const { document, report } = await this.#engine.importFiles(
       files,
@@ -196,10 +196,10 @@ export class PossessionDocument extends LitElement {
       signal,
     );
     signal.throwIfAborted();
-    const planGiven = report.some((one) => one.kind === 'plan');
+    const planGiven = report.some((item) => item.kind === 'plan');
     this.#trouble([
       ...missing,
-      ...report.flatMap((one) => troublesOf(one, words)),
+      ...report.flatMap((item) => troublesOf(item, words)),
       ...(this.zone === '' && !planGiven && files.length > 0 ? [words.zoneTaken(this.#zone)] : []),
     ]);
     this.dispatchEvent(new DocumentReadEvent(report, missing));
@@ -251,7 +251,7 @@ export class PossessionDocument extends LitElement {
 
 /** A file of which nothing was taken, and every fault that keeps a row out. */
 function troublesOf(report: ImportReport, words: DocumentStrings): string[] {
-  const errors = report.faults.filter((one) => one.severity === 'error').map(faultText);
+  const errors = report.faults.filter((fault) => fault.severity === 'error').map(faultText);
   return report.kind === 'unknown' && errors.length === 0 ? [words.notTaken(report.file)] : errors;
 }
 

@@ -30,5 +30,5 @@ export async function readFiles(
       }
     }),
   );
-  return { files: read.filter((one) => one !== undefined), missing };
+  return { files: read.filter((item) => item !== undefined), missing };
 }

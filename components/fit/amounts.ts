@@ -29,7 +29,7 @@ export class Amounts {
       this.stop();
       if (fits.length > MOST_PAIRS) return;
       this.#of = fits;
-      this.#open = fits.filter((one) => !one.fits);
+      this.#open = fits.filter((fit) => !fit.fits);
     }
     if (this.#open.length > 0 && this.#timer === undefined) this.#later();
   }

@@ -116,8 +116,8 @@ export class PossessionFit extends LitElement {
       );
     if (others || changed.has('fits') || changed.has('selected'))
       this.#chosen = {
-        row: this.#rows.findIndex((one) => one.id === this.selected?.package),
-        column: this.#columns.findIndex((one) => one.id === this.selected?.window),
+        row: this.#rows.findIndex((row) => row.id === this.selected?.package),
+        column: this.#columns.findIndex((column) => column.id === this.selected?.window),
       };
     if ((changed.has('selected') || changed.has('goesFirst')) && this.#isChosen)
       this.#at = this.#chosen;

@@ -99,7 +99,7 @@ export class MapCell {
 
   /** Says why in words, for whoever points at the cell or goes to it: most cells are never asked. */
   explain(): void {
-    const reasons = this.#look?.verdict?.reasons.map((one) => one.text).join(' ') ?? '';
+    const reasons = this.#look?.verdict?.reasons.map((reason) => reason.text).join(' ') ?? '';
     this.writeVerdict(false);
     if (reasons === '') this.element.removeAttribute('title');
     else this.element.title = reasons;

@@ -67,12 +67,12 @@ export function mapSize(
   const widths = new Widths(family, rem);
   const padding = PADDING * rem;
   const ids = widths.longest(
-    packages.map((one) => one.id),
+    packages.map((summary) => summary.id),
     650,
     0.875,
   );
   const under = widths.longest(
-    packages.map((one) => packageText(one, words)),
+    packages.map((summary) => packageText(summary, words)),
     400,
     0.75,
   );
@@ -85,7 +85,7 @@ export function mapSize(
   const lines = (width: number): number => (width > names - padding ? 2 : 1);
   const needed = LINE.around + lines(ids) * LINE.name + lines(under) * LINE.under;
   const heads = widths.longest(
-    windows.map((one) => one.id),
+    windows.map((window) => window.id),
     650,
     0.875,
   );

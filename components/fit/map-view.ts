@@ -120,7 +120,7 @@ export class MapView {
     if (!data || room === 0) return;
     const rem = parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
     const from = [data.packages, data.windows, data.words, room, rem];
-    if (from.every((one, at) => one === this.#sizedFor[at])) return;
+    if (from.every((item, at) => item === this.#sizedFor[at])) return;
     this.#sizedFor = from;
     this.#room = room;
     const family = getComputedStyle(this.#table).fontFamily;

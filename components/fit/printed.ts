@@ -83,17 +83,17 @@ export function printedMap(data: MapData, from: number): TemplateResult {
     left.windows > 0 ? words.leftOutWindows(left.windows) : '',
     left.packages > 0 ? words.leftOutPackages(left.packages) : '',
     open > 0 ? words.open(open) : '',
-  ].filter((one) => one !== '');
+  ].filter((text) => text !== '');
   return html`<div class="printed on-paper">
     ${notes.length > 0 ? html`<p class="left-out">${notes.join(' ')}</p>` : nothing} ${bands}
   </div>`;
 }
 
-function heading(one: AccessWindow): TemplateResult {
-  return html`<th scope="col" class=${one.status}>
-    <strong>${one.id}</strong>${dayText(one.start, one.zone)}<br />${clockText(
-      one.start,
-      one.zone,
-    )}&ndash;${clockText(one.end, one.zone)}
+function heading(window: AccessWindow): TemplateResult {
+  return html`<th scope="col" class=${window.status}>
+    <strong>${window.id}</strong>${dayText(window.start, window.zone)}<br />${clockText(
+      window.start,
+      window.zone,
+    )}&ndash;${clockText(window.end, window.zone)}
   </th>`;
 }

@@ -17,7 +17,7 @@ export class Settling {
   /** Takes the place of what was to be worked out before. `milliseconds`: how much may be done at once. */
   look(cells: readonly MapCell[], milliseconds: number): void {
     this.stop();
-    this.#cells = cells.filter((one) => one.open);
+    this.#cells = cells.filter((cell) => cell.open);
     this.#work(milliseconds);
     if (this.#cells.length > 0) this.#timer = setTimeout(() => this.#next(), REST);
   }

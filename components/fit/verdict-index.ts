@@ -44,10 +44,10 @@ export class VerdictIndex {
 
 function byName(fits: readonly FitVerdict[]): Map<string, Map<string, FitVerdict>> {
   const named = new Map<string, Map<string, FitVerdict>>();
-  for (const one of fits) {
-    let own = named.get(one.package);
-    if (!own) named.set(one.package, (own = new Map<string, FitVerdict>()));
-    own.set(one.window, one);
+  for (const fit of fits) {
+    let own = named.get(fit.package);
+    if (!own) named.set(fit.package, (own = new Map<string, FitVerdict>()));
+    own.set(fit.window, fit);
   }
   return named;
 }

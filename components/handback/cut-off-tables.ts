@@ -32,35 +32,35 @@ export function cutOffTable(
         </thead>
         <tbody>
           ${result.cutOffs.map(
-            (one, index) =>
-              html`<tr class=${one.state}>
+            (cutOff, index) =>
+              html`<tr class=${cutOff.state}>
                 <th scope="row">
-                  ${one.activity === undefined ? nothing : html`<span class="id">${one.activity}</span>`}
-                  ${one.name}
+                  ${cutOff.activity === undefined ? nothing : html`<span class="id">${cutOff.activity}</span>`}
+                  ${cutOff.name}
                 </th>
-                <td class="time">${time(one.plannedStart)}</td>
-                <td class="time ${one.slackMinutes < 0 ? 'short' : ''}">
+                <td class="time">${time(cutOff.plannedStart)}</td>
+                <td class="time ${cutOff.slackMinutes < 0 ? 'short' : ''}">
                   <strong
-                    >${askButton(time(one.latestStart), strings.explain, () =>
+                    >${askButton(time(cutOff.latestStart), strings.explain, () =>
                       ask({ of: 'cut-off', window, index }),
                     )}</strong
                   >
                   <span class="quiet"
-                    >${one.slackMinutes < 0 ? '\u2212' : '+'}${durationText(Math.abs(one.slackMinutes))}</span
+                    >${cutOff.slackMinutes < 0 ? '\u2212' : '+'}${durationText(Math.abs(cutOff.slackMinutes))}</span
                   >
                 </td>
-                <td class="time">${time(one.onTimeStart)}</td>
+                <td class="time">${time(cutOff.onTimeStart)}</td>
                 <td class="time">
-                  ${one.chanceStart === null ? nothing : time(one.chanceStart)}
+                  ${cutOff.chanceStart === null ? nothing : time(cutOff.chanceStart)}
                   ${
-                    one.chanceErrorMinutes === null
+                    cutOff.chanceErrorMinutes === null
                       ? nothing
                       : html`<span class="quiet"
-                          >&plusmn;${numberText(one.chanceErrorMinutes, 1)}</span
+                          >&plusmn;${numberText(cutOff.chanceErrorMinutes, 1)}</span
                         >`
                   }
                 </td>
-                <td class="state">${strings.state[one.state]}</td>
+                <td class="state">${strings.state[cutOff.state]}</td>
               </tr>`,
           )}
         </tbody>

@@ -160,7 +160,7 @@ export class PossessionHandback extends LitElement {
 
   override render(): TemplateResult {
     const words = this.#words.now;
-    const result = this.results.find((one) => one.window === this.selectedWindow);
+    const result = this.results.find((item) => item.window === this.selectedWindow);
     const live = result !== undefined && (this.live || result.live !== null);
     return html`<div class="screen" aria-busy=${this.busy}>
         ${busyLine(this.busy, this.progress, words)}
@@ -314,7 +314,7 @@ export class PossessionHandback extends LitElement {
   }
 
   #windowOf(id: string): AccessWindow | undefined {
-    return this.windows.find((one) => one.id === id);
+    return this.windows.find((window) => window.id === id);
   }
 
   #zoneOf(result: HandbackResult): string {
@@ -335,7 +335,7 @@ export class PossessionHandback extends LitElement {
   };
 
   readonly #onKey = (event: KeyboardEvent): void => {
-    const found = this.results.findIndex((one) => one.window === this.selectedWindow);
+    const found = this.results.findIndex((result) => result.window === this.selectedWindow);
     const last = this.results.length - 1;
     const moves: Record<string, number> = {
       ArrowUp: Math.max(0, found - 1),

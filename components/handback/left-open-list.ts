@@ -9,8 +9,8 @@ export function leftOpenList(
 ): TemplateResult | typeof nothing {
   const lines = [
     ...[result.whole, ...result.lines]
-      .filter((one) => one.notMadeGood.length > 0)
-      .map((one) => strings.notFit(one.line, one.notMadeGood.join(', '))),
+      .filter((handback) => handback.notMadeGood.length > 0)
+      .map((handback) => strings.notFit(handback.line, handback.notMadeGood.join(', '))),
     ...result.speedLimits.map(({ title, limit, liftedBy }) =>
       strings.limitLeft(
         title,
@@ -26,7 +26,7 @@ export function leftOpenList(
   return html`<section class="left-open">
     <h3>${strings.leftOpen}</h3>
     <ul>
-      ${lines.map((one) => html`<li>${one}</li>`)}
+      ${lines.map((line) => html`<li>${line}</li>`)}
     </ul>
   </section>`;
 }
@@ -39,9 +39,9 @@ export function lineList(
   if (result.lines.length < 2 || !result.live) return nothing;
   return html`<ul class="lines">
     ${[result.whole, ...result.lines].map(
-      (one) =>
+      (handback) =>
         html`<li>
-          ${one.clear ? strings.lineClear(one.line) : strings.lineOpen(one.line, [...one.open, ...one.notMadeGood].join(', '))}
+          ${handback.clear ? strings.lineClear(handback.line) : strings.lineOpen(handback.line, [...handback.open, ...handback.notMadeGood].join(', '))}
         </li>`,
     )}
   </ul>`;

@@ -21,6 +21,6 @@ export const endName = (
 
 /** Title of an activity by its id, from the cut-offs, which name every one in the window; else the id. */
 export function titleOf(result: HandbackResult, activity: string): string {
-  return result.cutOffs.find((one) => one.activity === activity)?.name ?? activity;
+  return result.cutOffs.find((cutOff) => cutOff.activity === activity)?.name ?? activity;
 }
 export type GoPointTime = HandbackResult['goPoints'][number];

@@ -104,7 +104,7 @@ export function windowList(
   setting: ListSetting,
 ): TemplateResult {
   const { strings, selected } = setting;
-  const chosen = results.some((one) => one.window === selected);
+  const chosen = results.some((result) => result.window === selected);
   return html`<div class="head" aria-hidden="true">
       <span>${strings.window}</span><span>${strings.bookedEnd}</span><span>${strings.margin}</span
       ><span></span
@@ -118,8 +118,8 @@ export function windowList(
       @keydown=${setting.onKey}
       @click=${setting.onClick}
     >
-      ${results.map((one, index) =>
-        row(one, setting, chosen ? one.window === selected : index === 0),
+      ${results.map((result, index) =>
+        row(result, setting, chosen ? result.window === selected : index === 0),
       )}
     </div> `;
 }

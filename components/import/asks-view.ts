@@ -13,7 +13,7 @@ interface Ask {
 
 /** The columns that nobody reads and nobody has said are to stay so. */
 function asksOf({ columns }: ImportPreview): readonly Ask[] {
-  const held = new Set(columns.map((one) => one.field));
+  const held = new Set(columns.map((column) => column.field));
   return columns.flatMap((column, at) => {
     const silent = column.heading.trim() === '' && column.filled === 0;
     if (column.field !== null || column.unread || silent) return [];
@@ -33,9 +33,9 @@ export function asksView(
   // Two headings that may mean the same are not plain.
   const plain = asks.filter(
     ({ likely }) =>
-      likely !== undefined && asks.filter((one) => one.likely === likely).length === 1,
+      likely !== undefined && asks.filter((ask) => ask.likely === likely).length === 1,
   );
-  const open = asks.filter((one) => !plain.includes(one));
+  const open = asks.filter((ask) => !plain.includes(ask));
   return html`<section class="asks" aria-label="${words.asks}, ${file}">
     <h4>${words.asks}: ${words.count.heading(asks.length)}</h4>
     <ul>
@@ -101,7 +101,7 @@ export function asksView(
                 choose(
                   withUnread(
                     preview,
-                    open.map((one) => one.at),
+                    open.map((ask) => ask.at),
                   ),
                 );
               }}

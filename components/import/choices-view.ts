@@ -55,9 +55,9 @@ export function choicesView(
       sheets.length > 1
         ? choice(
             words.sheet,
-            sheets.map((one) => [
-              one.name,
-              `${one.name}, ${words.count.row(one.rows)}${one.hidden ? `, ${words.hidden}` : ''}`,
+            sheets.map((sheet) => [
+              sheet.name,
+              `${sheet.name}, ${words.count.row(sheet.rows)}${sheet.hidden ? `, ${words.hidden}` : ''}`,
             ]),
             chosen.sheet ?? '',
             (sheet) => choose({ sheet }),
@@ -81,12 +81,12 @@ export function choicesView(
       delimiters.length > 0
         ? choice(
             words.delimiter,
-            delimiters.map((one) => [
-              one.delimiter,
-              `${words.delimiters[one.delimiter] ?? one.delimiter}: ${words.columnsEven(
-                words.count.column(one.columns),
-                numberText(one.even),
-                numberText(one.lines),
+            delimiters.map((delimiter) => [
+              delimiter.delimiter,
+              `${words.delimiters[delimiter.delimiter] ?? delimiter.delimiter}: ${words.columnsEven(
+                words.count.column(delimiter.columns),
+                numberText(delimiter.even),
+                numberText(delimiter.lines),
               )}`,
             ]),
             chosen.delimiter,
@@ -131,6 +131,6 @@ function datesChoice(
     ],
     chosen.dateOrder,
     (order) => choose({ dateOrder: order as DateOrder }),
-    note.filter((one) => one !== '').join(' '),
+    note.filter((text) => text !== '').join(' '),
   );
 }

@@ -8,10 +8,10 @@ export type Pick = readonly [at: number, field: string];
 export function previewWith(preview: ImportPreview, picks: readonly Pick[]): ImportPreview {
   const columns = picks.reduce(
     (all, [at, field]) =>
-      all.map((one, index) => {
+      all.map((item, index) => {
         if (index === at)
-          return { ...one, field: field === '' ? null : field, unread: field === '' };
-        return field !== '' && one.field === field ? { ...one, field: null } : one;
+          return { ...item, field: field === '' ? null : field, unread: field === '' };
+        return field !== '' && item.field === field ? { ...item, field: null } : item;
       }),
     [...preview.columns],
   );
@@ -21,9 +21,12 @@ export function previewWith(preview: ImportPreview, picks: readonly Pick[]): Imp
 /** The whole match as a preview shows it, said outright: what is chosen once stays however it was found. */
 export function choicesOf({ columns, fields }: ImportPreview): ImportChoices {
   const map = Object.fromEntries(
-    fields.map(({ field }) => [field, columns.find((one) => one.field === field)?.entry ?? '']),
+    fields.map(({ field }) => [
+      field,
+      columns.find((column) => column.field === field)?.entry ?? '',
+    ]),
   );
-  return { map, unread: columns.filter((one) => one.unread).map((one) => one.entry) };
+  return { map, unread: columns.filter((column) => column.unread).map((column) => column.entry) };
 }
 
 /** Choices by which columns are read as fields. */
@@ -35,7 +38,7 @@ export function withFields(preview: ImportPreview, picks: readonly Pick[]): Impo
 export function withUnread(preview: ImportPreview, at: readonly number[]): ImportChoices {
   return withFields(
     preview,
-    at.map((one) => [one, '']),
+    at.map((value) => [value, '']),
   );
 }
 
@@ -45,11 +48,11 @@ export function previewChosen(
   { map, unread }: ImportChoices,
 ): ImportPreview {
   if (!map && !unread) return preview;
-  const columns = preview.columns.map((one) => {
+  const columns = preview.columns.map((column) => {
     const field = map
-      ? (Object.entries(map).find(([, entry]) => entry === one.entry)?.[0] ?? null)
-      : one.field;
-    return { ...one, field, unread: unread?.includes(one.entry) ?? one.unread };
+      ? (Object.entries(map).find(([, entry]) => entry === column.entry)?.[0] ?? null)
+      : column.field;
+    return { ...column, field, unread: unread?.includes(column.entry) ?? column.unread };
   });
   return { ...preview, columns };
 }

@@ -13,12 +13,12 @@ export function columnsView(
   choose: Choose,
 ): TemplateResult {
   const { columns, fields, chosen } = preview;
-  const held = new Set(columns.map((one) => one.field));
-  const missing = fields.filter((one) => one.needed && !held.has(one.field));
+  const held = new Set(columns.map((column) => column.field));
+  const missing = fields.filter((field) => field.needed && !held.has(field.field));
   return html`<h4>${words.columns}</h4>
     ${
       missing.length > 0
-        ? html`<p class="wrong">${words.missing(missing.map((one) => one.field).join(', '))}</p>`
+        ? html`<p class="wrong">${words.missing(missing.map((item) => item.field).join(', '))}</p>`
         : nothing
     }
     <div class="scroll" tabindex="0" role="region" aria-label="${words.columns}, ${file}">

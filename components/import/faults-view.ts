@@ -20,14 +20,14 @@ function causesOf(faults: readonly Fault[]): readonly Cause[] {
     if (list) list.push(fault);
     else causes.set(key, [fault]);
   }
-  const rank = (one: Cause): number => (one.first.severity === 'error' ? 0 : 1);
+  const rank = (cause: Cause): number => (cause.first.severity === 'error' ? 0 : 1);
   return [...causes.values()]
     .map((list) => ({ first: list[0]!, faults: list }))
     .sort((a, b) => rank(a) - rank(b) || b.faults.length - a.faults.length);
 }
 
 function placeText({ faults }: Cause, words: ImportStrings): string {
-  const lines = [...new Set(faults.flatMap((one) => one.line ?? []))];
+  const lines = [...new Set(faults.flatMap((fault) => fault.line ?? []))];
   if (lines.length === 0) return words.wholeFile;
   if (lines.length === 1) return words.lineAt(lines[0]!);
   const named = lines.slice(0, LINES);

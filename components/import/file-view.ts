@@ -11,20 +11,22 @@ import type { ImportStrings } from './strings.js';
 
 /** One file: what it was taken for, what else could be chosen, its rows and its faults. */
 export function fileView(
-  one: ImportReport,
+  report: ImportReport,
   at: number,
   words: ImportStrings,
   choose: Choose,
   askAnew: (() => void) | null,
 ): TemplateResult {
-  const { preview } = one;
+  const { preview } = report;
   if (preview) {
     // Those of the rows shown stand in their cells.
     const shown = new Set(preview.rows.map((row) => row.row));
-    const unseen = one.faults.filter((fault) => fault.row === undefined || !shown.has(fault.row));
-    return html`<section class="file" aria-label=${one.file}>
-      <h3>${one.file}</h3>
-      <p class="quiet">${words.kinds[one.kind]}, ${words.count.row(one.rows)}</p>
+    const unseen = report.faults.filter(
+      (fault) => fault.row === undefined || !shown.has(fault.row),
+    );
+    return html`<section class="file" aria-label=${report.file}>
+      <h3>${report.file}</h3>
+      <p class="quiet">${words.kinds[report.kind]}, ${words.count.row(report.rows)}</p>
       ${
         askAnew
           ? html`<p class="as-before">
@@ -33,44 +35,44 @@ export function fileView(
             </p>`
           : nothing
       }
-      ${asksView(preview, one.file, words, choose)} ${choicesView(preview, words, choose)}
+      ${asksView(preview, report.file, words, choose)} ${choicesView(preview, words, choose)}
       ${effectsView(preview, `take-${at}`, words, choose)}
-      ${columnsView(preview, one.file, words, choose)} ${rowsView(preview, one.file, words)}
-      ${unseen.length > 0 ? faultsView(unseen, one.file, words) : nothing}
+      ${columnsView(preview, report.file, words, choose)} ${rowsView(preview, report.file, words)}
+      ${unseen.length > 0 ? faultsView(unseen, report.file, words) : nothing}
     </section>`;
   }
-  return html`<section class="file" aria-label=${one.file}>
-    <h3>${one.file}</h3>
+  return html`<section class="file" aria-label=${report.file}>
+    <h3>${report.file}</h3>
     <dl class="facts">
       <div>
         <dt>${words.readAsHead}</dt>
-        <dd>${words.kinds[one.kind]}</dd>
+        <dd>${words.kinds[report.kind]}</dd>
       </div>
       <div>
         <dt>${words.rowsHead}</dt>
-        <dd>${numberText(one.rows)}</dd>
+        <dd>${numberText(report.rows)}</dd>
       </div>
       ${
-        one.encoding
+        report.encoding
           ? html`<div>
               <dt>${words.encodingHead}</dt>
-              <dd>${one.encoding}</dd>
+              <dd>${report.encoding}</dd>
             </div>`
           : nothing
       }
       ${
-        one.delimiter
+        report.delimiter
           ? html`<div>
               <dt>${words.partedBy}</dt>
-              <dd>${words.delimiters[one.delimiter] ?? one.delimiter}</dd>
+              <dd>${words.delimiters[report.delimiter] ?? report.delimiter}</dd>
             </div>`
           : nothing
       }
     </dl>
     ${
-      one.matched.length + one.unmatched.length > 0
+      report.matched.length + report.unmatched.length > 0
         ? html`<ul class="heads" aria-label=${words.headingsHead}>
-            ${one.matched.map(
+            ${report.matched.map(
               (head) =>
                 html`<li>
                   ${
@@ -81,10 +83,10 @@ export function fileView(
                   }
                 </li>`,
             )}
-            ${one.unmatched.map((head) => html`<li class="unread">${head}, ${words.kept}</li>`)}
+            ${report.unmatched.map((head) => html`<li class="unread">${head}, ${words.kept}</li>`)}
           </ul>`
         : nothing
     }
-    ${one.faults.length > 0 ? faultsView(one.faults, one.file, words) : nothing}
+    ${report.faults.length > 0 ? faultsView(report.faults, report.file, words) : nothing}
   </section>`;
 }

@@ -93,7 +93,7 @@ export class PossessionImport extends LitElement {
     // Headings that were seen before are read as they were chosen then.
     const known = this.#files.map((file, at) => {
       const before = readingOf(this.#found[at]!);
-      return before && Object.keys(file.choices ?? {}).every((one) => one === 'take')
+      return before && Object.keys(file.choices ?? {}).every((key) => key === 'take')
         ? { ...file, choices: { ...file.choices, ...before } }
         : file;
     });
@@ -109,7 +109,7 @@ export class PossessionImport extends LitElement {
     const file = this.#files[at];
     if (!file) return;
     keepReading(this.#found[at]!, null);
-    this.#asBefore = new Set([...this.#asBefore].filter((one) => one !== at));
+    this.#asBefore = new Set([...this.#asBefore].filter((value) => value !== at));
     this.#files = this.#files.with(at, {
       ...file,
       choices: { take: file.choices?.take ?? 'update' },
@@ -154,7 +154,7 @@ export class PossessionImport extends LitElement {
 
   #headingsOf(at: number): string {
     const preview = this.result?.report[at]?.preview;
-    return headingsKey(preview?.columns.map((one) => one.heading) ?? []);
+    return headingsKey(preview?.columns.map((column) => column.heading) ?? []);
   }
 
   #choose(at: number, more: ImportChoices): void {
@@ -248,13 +248,13 @@ export class PossessionImport extends LitElement {
 
   #renderResult(result: ImportResult): TemplateResult {
     const words = this.#words.now;
-    const faults = result.report.flatMap((one) => one.faults);
-    const errors = faults.filter((one) => one.severity === 'error').length;
-    const unknown = result.report.filter((one) => one.kind === 'unknown');
+    const faults = result.report.flatMap((report) => report.faults);
+    const errors = faults.filter((fault) => fault.severity === 'error').length;
+    const unknown = result.report.filter((report) => report.kind === 'unknown');
     const useless = unknown.length === result.report.length;
-    return html`${result.report.map((one, at) =>
+    return html`${result.report.map((report, at) =>
         fileView(
-          one,
+          report,
           at,
           this.#words.now,
           (more) => this.#choose(at, more),
@@ -281,7 +281,7 @@ export class PossessionImport extends LitElement {
         <span class="quiet"
           >${
             unknown.length > 0
-              ? `${this.#words.now.notTaken(unknown.map((one) => one.file).join(', '))} `
+              ? `${this.#words.now.notTaken(unknown.map((report) => report.file).join(', '))} `
               : nothing
           }${this.#words.now.count.error(errors)},
           ${this.#words.now.count.note(faults.length - errors)}${words.columnsKept}</span

@@ -13,7 +13,7 @@ export function rowsView(
   const place = (heading: string | undefined): number =>
     Math.max(
       0,
-      columns.findIndex((one) => one.heading === heading),
+      columns.findIndex((column) => column.heading === heading),
     );
   return html`<h4>${words.rows}</h4>
     <div class="scroll" tabindex="0" role="region" aria-label="${words.rows}, ${file}">
@@ -21,7 +21,7 @@ export function rowsView(
         <thead>
           <tr>
             <th scope="col" class="figure">${words.lineHead}</th>
-            ${columns.map((one) => html`<th scope="col">${one.heading || words.noHeading}</th>`)}
+            ${columns.map((column) => html`<th scope="col">${column.heading || words.noHeading}</th>`)}
           </tr>
         </thead>
         <tbody>
@@ -30,16 +30,17 @@ export function rowsView(
               html`<tr>
                 <th scope="row" class="figure">${line}</th>
                 ${columns.map((column, at) => {
-                  const own = faults.filter((one) => place(one.column) === at);
-                  const bad = own.some((one) => one.severity === 'error');
+                  const own = faults.filter((fault) => place(fault.column) === at);
+                  const bad = own.some((fault) => fault.severity === 'error');
                   return html`<td class=${bad ? 'bad' : ''}>
                     ${cells[at] ?? ''}
                     ${own.map(
-                      (one) =>
+                      (fault) =>
                         html`<span
                           lang="en"
-                          class="${one.severity === 'error' ? 'wrong' : 'note'} told"
-                          >${one.severity === 'error' ? '✕' : '!'} ${one.message} ${one.mend}</span
+                          class="${fault.severity === 'error' ? 'wrong' : 'note'} told"
+                          >${fault.severity === 'error' ? '✕' : '!'} ${fault.message}
+                          ${fault.mend}</span
                         >`,
                     )}
                   </td>`;

@@ -71,8 +71,8 @@ export class PossessionLedger extends LitElement {
     this.strings = {};
     new Fed(this, ({ results, selected }) => {
       const windows = results?.plan.windows ?? [];
-      this.window = windows.find((one) => one.id === selected.window) ?? windows[0] ?? null;
-      this.ledger = results?.ledgers.find((one) => one.window === this.window?.id) ?? null;
+      this.window = windows.find((window) => window.id === selected.window) ?? windows[0] ?? null;
+      this.ledger = results?.ledgers.find((ledger) => ledger.window === this.window?.id) ?? null;
     });
   }
 

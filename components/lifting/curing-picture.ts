@@ -15,10 +15,11 @@ export function curingPicture(
 ): TemplateResult {
   const { curve, needed, readyAt, pouredAt } = pour;
   const to = Math.max(curve.at(-1)!.at, pouredAt + HOUR);
-  const most = Math.max(needed, ...curve.map((one) => one.maturity)) * 1.1;
+  const most = Math.max(needed, ...curve.map((item) => item.maturity)) * 1.1;
   const axes = axesOf(pouredAt, to, most, width);
   const { x, y } = axes;
-  const readyText = readyAt === null ? words.notKnown : `${words.ready} ${momentText(readyAt, zone)}`;
+  const readyText =
+    readyAt === null ? words.notKnown : `${words.ready} ${momentText(readyAt, zone)}`;
   return html`<svg
     role="img"
     width=${width}
@@ -29,7 +30,7 @@ export function curingPicture(
     <text class="limit-word" x=${LEFT + 4} y=${y(needed) - 5}>${needed} ${unit}</text>
     <path
       class="curve"
-      d=${curve.map((one, i) => `${i === 0 ? 'M' : 'L'}${x(one.at)} ${y(one.maturity)}`).join(' ')}
+      d=${curve.map((item, i) => `${i === 0 ? 'M' : 'L'}${x(item.at)} ${y(item.maturity)}`).join(' ')}
     ></path>
     ${
       readyAt === null

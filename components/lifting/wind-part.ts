@@ -39,10 +39,10 @@ export function windPart(
         ? html`<h3>${words.why}</h3>
             <ul class="stops">
               ${wind.stops.map(
-                (one) =>
+                (stop) =>
                   html`<li>
-                    <strong>${stretchText(one.start, one.end, zone)}</strong>:
-                    <span lang="en">${one.why}</span>
+                    <strong>${stretchText(stop.start, stop.end, zone)}</strong>:
+                    <span lang="en">${stop.why}</span>
                   </li>`,
               )}
             </ul>`

@@ -12,16 +12,16 @@ export function windPicture(
   words: LiftingStrings,
 ): TemplateResult {
   const from = gusts[0]!.start;
-  const to = Math.max(gusts.at(-1)!.end, ...stops.map((one) => one.end));
-  const highest = Math.max(0, ...gusts.map((one) => one.gustMps ?? 0));
+  const to = Math.max(gusts.at(-1)!.end, ...stops.map((stop) => stop.end));
+  const highest = Math.max(0, ...gusts.map((gust) => gust.gustMps ?? 0));
   const most = Math.max(highest, limitMps) * 1.15;
   const axes = axesOf(from, to, most, width);
   const { x, y } = axes;
-  const known = gusts.filter((one) => one.gustMps !== null);
+  const known = gusts.filter((gust) => gust.gustMps !== null);
   const steps = known
-    .map((one, i) => {
-      const go = i > 0 && known[i - 1]!.end === one.start ? 'L' : 'M';
-      return `${go}${x(one.start)} ${y(one.gustMps!)} L${x(one.end)} ${y(one.gustMps!)}`;
+    .map((item, i) => {
+      const go = i > 0 && known[i - 1]!.end === item.start ? 'L' : 'M';
+      return `${go}${x(item.start)} ${y(item.gustMps!)} L${x(item.end)} ${y(item.gustMps!)}`;
     })
     .join(' ');
   return html`<svg
@@ -31,12 +31,12 @@ export function windPicture(
     aria-label="${words.wind}. ${words.windTold(numberText(limitMps, 1), numberText(highest, 1), stops.length)}"
   >
     ${grid(from, to, most, zone, width, axes)}
-    ${stops.map((one) => {
-      const wide = Math.max(1, x(one.end) - x(one.start));
-      return svg`<g><title>${momentText(one.start, zone)}: ${one.why}</title>
-        <rect class="shut" x=${x(one.start)} y=${TOP} width=${wide} height=${BASE - TOP}></rect>
-        <path class="slash" d="M${x(one.start)} ${BASE} L${x(one.start) + wide} ${TOP}"></path>
-        ${wide > 46 ? svg`<text class="on-shut" x=${x(one.start) + 3} y=${BASE - 5}>${words.stop}</text>` : ''}</g>`;
+    ${stops.map((stop) => {
+      const wide = Math.max(1, x(stop.end) - x(stop.start));
+      return svg`<g><title>${momentText(stop.start, zone)}: ${stop.why}</title>
+        <rect class="shut" x=${x(stop.start)} y=${TOP} width=${wide} height=${BASE - TOP}></rect>
+        <path class="slash" d="M${x(stop.start)} ${BASE} L${x(stop.start) + wide} ${TOP}"></path>
+        ${wide > 46 ? svg`<text class="on-shut" x=${x(stop.start) + 3} y=${BASE - 5}>${words.stop}</text>` : ''}</g>`;
     })}
     <path class="curve" d=${steps}></path>
     ${limitLine(y(limitMps), width)}

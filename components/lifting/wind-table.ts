@@ -18,24 +18,28 @@ export function windTable({ windows }: WindAnswer, words: LiftingStrings): Templ
         </tr>
       </thead>
       <tbody>
-        ${windows.map((one) => {
-          const unknown = totalMinutes(one.unknown);
+        ${windows.map((window) => {
+          const unknown = totalMinutes(window.unknown);
           return html`<tr>
             <th scope="row">
-              ${one.window}<span class="source">${stretchText(one.start, one.end, one.zone)}</span>
+              ${window.window}<span class="source"
+                >${stretchText(window.start, window.end, window.zone)}</span
+              >
             </th>
-            <td class=${one.lostMinutes > 0 ? 'bad-text' : ''}>
+            <td class=${window.lostMinutes > 0 ? 'bad-text' : ''}>
               <span class="narrow">${words.lostHead}: </span
-              >${one.lostMinutes > 0 ? durationText(one.lostMinutes) : words.none}
+              >${window.lostMinutes > 0 ? durationText(window.lostMinutes) : words.none}
             </td>
-            <td><span class="narrow">${words.openHead}: </span>${durationText(one.openMinutes)}</td>
+            <td>
+              <span class="narrow">${words.openHead}: </span>${durationText(window.openMinutes)}
+            </td>
             <td>
               <span class="narrow">${words.unknownHead}: </span
               >${unknown > 0 ? durationText(unknown) : words.none}
             </td>
             <td>
               <span class="narrow">${words.highest}: </span
-              >${one.highestGustMps === undefined ? '' : `${numberText(one.highestGustMps, 1)} m/s`}
+              >${window.highestGustMps === undefined ? '' : `${numberText(window.highestGustMps, 1)} m/s`}
             </td>
           </tr>`;
         })}

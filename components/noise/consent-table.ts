@@ -22,12 +22,14 @@ export function consentTable(
       </thead>
       <tbody>
         ${consent.map(
-          (one) =>
+          (item) =>
             html`<tr>
-              <th scope="row">${one.window}</th>
-              <td><span class="narrow">${words.talk}: </span>${dayText(one.talkBy, one.zone)}</td>
-              <td><span class="narrow">${words.apply}: </span>${dayText(one.applyBy, one.zone)}</td>
-              <td class=${one.state === 'in time' ? '' : 'bad-text'}>${one.state}</td>
+              <th scope="row">${item.window}</th>
+              <td><span class="narrow">${words.talk}: </span>${dayText(item.talkBy, item.zone)}</td>
+              <td>
+                <span class="narrow">${words.apply}: </span>${dayText(item.applyBy, item.zone)}
+              </td>
+              <td class=${item.state === 'in time' ? '' : 'bad-text'}>${item.state}</td>
             </tr>`,
         )}
       </tbody>

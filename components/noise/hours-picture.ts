@@ -9,7 +9,7 @@ const ROW = 34;
 const BAR = 16;
 const WHISKER = 1e-9;
 
-export const isOver = (one: Pick<LoudStretch, 'overDb'>): boolean => (one.overDb ?? 0) > WHISKER;
+export const isOver = (item: Pick<LoudStretch, 'overDb'>): boolean => (item.overDb ?? 0) > WHISKER;
 
 const clock = (minutes: number): string => String(minutes / 60).padStart(2, '0');
 
@@ -24,7 +24,7 @@ export function hoursPicture(
   const height = HEAD + activities.length * ROW + 4;
   const step = width < 500 ? 6 : 3;
   const hours = Array.from({ length: 24 / step + 1 }, (_, i) => i * step * 60);
-  const over = activities.filter((one) => one.week.some(isOver)).length;
+  const over = activities.filter((activity) => activity.week.some(isOver)).length;
   return html`<svg
     role="img"
     width=${width}
@@ -36,10 +36,10 @@ export function hoursPicture(
         svg`<line class="hair" x1=${x(minute)} x2=${x(minute)} y1=${HEAD - 4} y2=${height}></line>
         <text class="soft" text-anchor=${index === 0 ? 'start' : index === hours.length - 1 ? 'end' : 'middle'} x=${x(minute)} y="11">${clock(minute)}</text>`,
     )}
-    ${activities.map((one, row) => {
+    ${activities.map((activity, row) => {
       const top = HEAD + row * ROW;
-      return svg`<text x="4" y=${top + 11}>${`${one.activity} ${one.title}`.slice(0, Math.floor(width / 7))}</text>
-      ${one.week
+      return svg`<text x="4" y=${top + 11}>${`${activity.activity} ${activity.title}`.slice(0, Math.floor(width / 7))}</text>
+      ${activity.week
         .filter((part) => part.day === day)
         .map((part) => {
           const left = x(part.from);
@@ -54,7 +54,7 @@ export function hoursPicture(
                 ? words.noLimit
                 : words.unknown;
           return svg`<g>
-            <title>${one.activity}, ${words.fromTo(clock(part.from).slice(0, 5), clock(part.to))}: ${word}</title>
+            <title>${activity.activity}, ${words.fromTo(clock(part.from).slice(0, 5), clock(part.to))}: ${word}</title>
             <rect class=${bad ? 'barred' : open ? 'open' : 'not-known'} x=${left} y=${top + 15} width=${Math.max(1, wide - 1)} height=${BAR}></rect>
             ${bad ? svg`<path class="slash plain" d="M${left} ${top + 15 + BAR} L${left + wide - 1} ${top + 15}"></path>` : nothing}
             ${wide > 76 ? svg`<text class="${bad ? 'on-barred' : open ? 'on-open' : 'soft'}" x=${left + 5} y=${top + 15 + 12}>${word}</text>` : nothing}

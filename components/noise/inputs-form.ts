@@ -25,10 +25,10 @@ export function inputsForm(
     <h3>${words.inputs}</h3>
     <div class="fields">
       ${dwellings.map(
-        (one, at) =>
+        (dwelling, at) =>
           html`${numberField({
-            label: words.metres(one.name),
-            value: one.metres,
+            label: words.metres(dwelling.name),
+            value: dwelling.metres,
             unit: 'm',
             min: 1,
             max: 100_000,
@@ -36,7 +36,7 @@ export function inputsForm(
           })}
           ${numberField({
             label: words.screening,
-            value: one.screeningDb,
+            value: dwelling.screeningDb,
             unit: 'dB',
             min: 0,
             max: 60,
@@ -44,7 +44,7 @@ export function inputsForm(
           })}
           ${choiceField({
             label: words.ground,
-            value: one.ground,
+            value: dwelling.ground,
             choices: [
               ['hard', words.hard],
               ['soft', words.soft],
@@ -60,17 +60,17 @@ export function inputsForm(
         max: 100,
         change: (onTimePercent) => change({ ...settings, onTimePercent }),
       })}
-      ${limits.periods.map((one, at) =>
+      ${limits.periods.map((period, at) =>
         numberField({
-          label: words.limit(one.period),
-          value: one.limitDb,
+          label: words.limit(period.period),
+          value: period.limitDb,
           unit: 'dB',
           min: 0,
           max: 200,
           change: (limitDb) =>
             change({
               ...settings,
-              limits: { ...limits, periods: limits.periods.with(at, { ...one, limitDb }) },
+              limits: { ...limits, periods: limits.periods.with(at, { ...period, limitDb }) },
             }),
         }),
       )}
@@ -78,7 +78,7 @@ export function inputsForm(
     ${checkField(words.use, settings.asClosedTime, (asClosedTime) => change({ ...settings, asClosedTime }))}
     <h3>${words.sources}</h3>
     <ul>
-      ${limits.periods.map((one) => html`<li>${one.period}: ${one.source} (${one.sureness})</li>`)}
+      ${limits.periods.map((period) => html`<li>${period.period}: ${period.source} (${period.sureness})</li>`)}
     </ul>
   </section>`;
 }

@@ -19,26 +19,26 @@ export function levelsTable(
       <thead>
         <tr>
           <th scope="col">${words.activity}</th>
-          ${limits.periods.map((one) => html`<th scope="col">${one.period}</th>`)}
+          ${limits.periods.map((period) => html`<th scope="col">${period.period}</th>`)}
         </tr>
       </thead>
       <tbody>
         ${activities.map(
-          (one) =>
+          (activity) =>
             html`<tr>
               <th scope="row">
-                ${one.activity} ${one.title}
+                ${activity.activity} ${activity.title}
                 ${
-                  one.plant.length > 0
+                  activity.plant.length > 0
                     ? html`<span class="source"
-                        >${words.plant(one.plant.map((each) => `${each.count} × ${each.plant}`).join(', '))}</span
+                        >${words.plant(activity.plant.map((each) => `${each.count} × ${each.plant}`).join(', '))}</span
                       >`
                     : nothing
                 }
-                ${one.notListed.length > 0 ? html`<span class="source">${words.notListed(one.notListed.join(', '))}</span>` : nothing}
+                ${activity.notListed.length > 0 ? html`<span class="source">${words.notListed(activity.notListed.join(', '))}</span>` : nothing}
               </th>
               ${limits.periods.map((period, at) => {
-                const worst = one.worst[at];
+                const worst = activity.worst[at];
                 if (!worst)
                   return html`<td>
                     <span class="narrow">${period.period}: </span>${words.unknown}

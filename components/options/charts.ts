@@ -25,28 +25,30 @@ const toneOf: Readonly<Record<OptionPart['part'], number>> = {
 
 /** Every priced option as a bar of its parts, with the spread of its total from P50 to P95. */
 export function optionsChart(answer: OptionsAnswer, words: OptionsStrings): ChartShown {
-  const priced = answer.options.filter((one): one is PricedOption => one.state === 'priced');
-  const sum = (one: PricedOption, part: OptionPart['part']): number =>
-    one.parts
+  const priced = answer.options.filter(
+    (option): option is PricedOption => option.state === 'priced',
+  );
+  const sum = (option: PricedOption, part: OptionPart['part']): number =>
+    option.parts
       .filter((each) => each.part === part)
       .reduce((total, each) => total + Number(each.amount), 0);
   const text = (value: number): string => sumText(value.toFixed(2), answer.currency);
-  const shown = partsInOrder.filter((part) => priced.some((one) => sum(one, part) !== 0));
+  const shown = partsInOrder.filter((part) => priced.some((option) => sum(option, part) !== 0));
   return {
     title: words.optionsPicture,
-    points: priced.map((one) => one.name),
+    points: priced.map((option) => option.name),
     pointTitle: words.option,
     valueTitle: words.cost(answer.currency),
     series: shown.map((part, i): ChartSeries => ({
       name: words.parts[part],
       kind: 'bar',
-      values: priced.map((one) => sum(one, part)),
+      values: priced.map((option) => sum(option, part)),
       tone: toneOf[part],
       stack: 'total',
       // The last part ends where the total does, so the spread is drawn once, with it.
       ...(i === shown.length - 1 && {
-        low: priced.map((one) => Number(one.p50Total)),
-        high: priced.map((one) => Number(one.p95Total)),
+        low: priced.map((option) => Number(option.p50Total)),
+        high: priced.map((option) => Number(option.p95Total)),
       }),
     })),
     lying: true,
@@ -54,8 +56,8 @@ export function optionsChart(answer: OptionsAnswer, words: OptionsStrings): Char
     valueText: text,
     axisText: shortMoney,
     atPoint: (i) => {
-      const one = priced[i]!;
-      return `${words.total} ${sumText(one.expectedTotal, answer.currency)}, P50 ${sumText(one.p50Total, answer.currency)}, P95 ${sumText(one.p95Total, answer.currency)}`;
+      const option = priced[i]!;
+      return `${words.total} ${sumText(option.expectedTotal, answer.currency)}, P50 ${sumText(option.p50Total, answer.currency)}, P95 ${sumText(option.p95Total, answer.currency)}`;
     },
   };
 }
@@ -69,8 +71,8 @@ export function stopChart(
   const text = (value: number): string => sumText(value.toFixed(2), currency);
   return {
     title: words.stopPicture,
-    points: stop.rows.map((one) =>
-      one.units === stop.bestUnits ? `${one.units} (${words.best})` : String(one.units),
+    points: stop.rows.map((row) =>
+      row.units === stop.bestUnits ? `${row.units} (${words.best})` : String(row.units),
     ),
     pointTitle: words.units,
     valueTitle: words.cost(currency),
@@ -78,14 +80,14 @@ export function stopChart(
       {
         name: words.parts.overrun,
         kind: 'bar',
-        values: stop.rows.map((one) => Number(one.expectedOverrunCost)),
+        values: stop.rows.map((row) => Number(row.expectedOverrunCost)),
         tone: toneOf.overrun,
         stack: 'total',
       },
       {
         name: words.parts['re-booking'],
         kind: 'bar',
-        values: stop.rows.map((one) => Number(one.reBooking)),
+        values: stop.rows.map((row) => Number(row.reBooking)),
         tone: toneOf['re-booking'],
         stack: 'total',
       },

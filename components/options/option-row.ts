@@ -37,7 +37,7 @@ export function optionRow(option: OptionOutcome, shown: OptionRowShown): Templat
           ? html`<span class="tag">${cheapest ? strings.cheapest : strings.tied}</span>`
           : nothing
       }
-      ${option.changes.map((one) => html`<p class="quiet">${one}</p>`)}
+      ${option.changes.map((change) => html`<p class="quiet">${change}</p>`)}
     </div>
     <div>${figures(option, shown)}</div>
     ${details(option, shown)}
@@ -67,21 +67,21 @@ function figures(option: PricedOption, { answer, zone, strings }: OptionRowShown
           </div>`
     }
     ${option.handbacks.map(
-      (one) =>
+      (handback) =>
         html`<div>
-            <dt>${option.handbacks.length > 1 ? `${one.window}: ` : ''}${strings.onTime}</dt>
+            <dt>${option.handbacks.length > 1 ? `${handback.window}: ` : ''}${strings.onTime}</dt>
             <dd>
-              <strong>${percentText(one.onTime.probability, answer.runs)}</strong>
-              <span class="quiet">${errorText(one.onTime.standardError)}</span>
+              <strong>${percentText(handback.onTime.probability, answer.runs)}</strong>
+              <span class="quiet">${errorText(handback.onTime.standardError)}</span>
             </dd>
           </div>
           <div>
             <dt>${strings.p80}</dt>
-            <dd>${dayText(one.p80, zone)} ${clockText(one.p80, zone)}</dd>
+            <dd>${dayText(handback.p80, zone)} ${clockText(handback.p80, zone)}</dd>
           </div>
           <div>
             <dt>${strings.margin}</dt>
-            <dd>${durationText(one.marginMinutes)}</dd>
+            <dd>${durationText(handback.marginMinutes)}</dd>
           </div>`,
     )}
   </dl>`;
@@ -111,14 +111,14 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
       </thead>
       <tbody>
         ${option.parts.map(
-          (one) =>
+          (part) =>
             html`<tr>
               <th scope="row">
-                ${one.what}
-                ${formulaLines(one.formula).map((line) => html`<span class="formula">${line}</span>`)}
-                <span class="formula">${strings.source}: ${one.source}</span>
+                ${part.what}
+                ${formulaLines(part.formula).map((line) => html`<span class="formula">${line}</span>`)}
+                <span class="formula">${strings.source}: ${part.source}</span>
               </th>
-              <td class="figure">${moneyText(one.amount)}</td>
+              <td class="figure">${moneyText(part.amount)}</td>
             </tr>`,
         )}
       </tbody>
@@ -129,26 +129,26 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
             ${strings.moved}:
             ${option.moved
               .map(
-                (one) =>
-                  `${one.units} ${one.activity} ${one.title} (${one.window ?? strings.outside}, ${dayText(one.from, zone)})`,
+                (work) =>
+                  `${work.units} ${work.activity} ${work.title} (${work.window ?? strings.outside}, ${dayText(work.from, zone)})`,
               )
               .join('; ')}
           </p>`
         : nothing
     }
-    ${option.unplaced.map((one) => html`<p>${strings.unplaced}: ${one.activity}</p>`)}
+    ${option.unplaced.map((item) => html`<p>${strings.unplaced}: ${item.activity}</p>`)}
     ${option.keyDates.map(
-      (one) =>
+      (date) =>
         html`<p>
           ${strings.keyDates}:
           ${strings.keyDate(
-            one.package,
-            one.before.met ? strings.met : strings.missed,
-            one.after.met ? strings.met : strings.missed,
+            date.package,
+            date.before.met ? strings.met : strings.missed,
+            date.after.met ? strings.met : strings.missed,
           )}
         </p>`,
     )}
-    ${option.notes.map((one) => html`<p class="quiet">${one}</p>`)}
+    ${option.notes.map((note) => html`<p class="quiet">${note}</p>`)}
     ${
       option.verdict === 'the reference' || option.kind === 'earlier-cut-off'
         ? nothing
@@ -172,5 +172,5 @@ export function formulaLines(formula: string): readonly string[] {
       line = '';
     } else line += letter;
   }
-  return [...lines, line.trim()].filter((one) => one !== '');
+  return [...lines, line.trim()].filter((text) => text !== '');
 }

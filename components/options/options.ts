@@ -120,8 +120,8 @@ export class PossessionOptions extends LitElement {
                     .shown=${this.#chartsOf(answer, words).all}
                   ></possession-chart>
                   <ul class="options">
-                    ${answer.options.map((one) =>
-                      optionRow(one, {
+                    ${answer.options.map((option) =>
+                      optionRow(option, {
                         answer,
                         zone,
                         strings: words,
@@ -137,14 +137,14 @@ export class PossessionOptions extends LitElement {
                   : html`<section class="turns">
                       <h3>${words.turns}</h3>
                       <ul>
-                        ${answer.breakEvens.map((one) => html`<li lang="en">${one.text}</li>`)}
+                        ${answer.breakEvens.map((breakEven) => html`<li lang="en">${breakEven.text}</li>`)}
                       </ul>
                     </section>`
               }
               ${this.#renderStop(answer, zone, words)}
               <section>
                 <h3>${words.notes}</h3>
-                ${answer.notes.map((one) => html`<p>${one}</p>`)}
+                ${answer.notes.map((note) => html`<p>${note}</p>`)}
               </section>
               ${
                 answer.notPriced.length === 0
@@ -152,7 +152,7 @@ export class PossessionOptions extends LitElement {
                   : html`<section>
                       <h3>${words.notPriced}</h3>
                       <ul>
-                        ${answer.notPriced.map((one) => html`<li>${one}</li>`)}
+                        ${answer.notPriced.map((text) => html`<li>${text}</li>`)}
                       </ul>
                     </section>`
               }`
@@ -191,8 +191,8 @@ export class PossessionOptions extends LitElement {
               <select name="activity">
                 <option value="">${words.choose}</option>
                 ${answer.repeated.map(
-                  (one) =>
-                    html`<option value=${one.activity}>${one.activity} ${one.title}</option>`,
+                  (item) =>
+                    html`<option value=${item.activity}>${item.activity} ${item.title}</option>`,
                 )}
               </select></label
             >`
@@ -221,8 +221,11 @@ export class PossessionOptions extends LitElement {
     const asPlanned = answer?.window === window.id ? answer.options[0] : undefined;
     const planned = new Map<string, number>();
     if (asPlanned?.state === 'priced')
-      for (const one of asPlanned.here)
-        planned.set(one.activity, (planned.get(one.activity) ?? 0) + (one.units ?? 1));
+      for (const placement of asPlanned.here)
+        planned.set(
+          placement.activity,
+          (planned.get(placement.activity) ?? 0) + (placement.units ?? 1),
+        );
     return ownForm({
       ...{ window, own, planned, activities, resources, words },
       change: (next) => {
@@ -275,29 +278,29 @@ export class PossessionOptions extends LitElement {
         </thead>
         <tbody>
           ${stop.rows.map(
-            (one) =>
-              html`<tr class=${one.units === stop.bestUnits ? 'best' : ''}>
+            (row) =>
+              html`<tr class=${row.units === stop.bestUnits ? 'best' : ''}>
                 <th scope="row" class="figure">
-                  ${one.units}${one.units === stop.bestUnits ? ` (${words.best})` : nothing}
+                  ${row.units}${row.units === stop.bestUnits ? ` (${words.best})` : nothing}
                 </th>
-                <td>${clockText(one.stopAt, zone)}</td>
-                <td class="figure">${percentText(one.onTime.probability, runs)}</td>
-                <td class="figure">${moneyText(one.expectedOverrunCost)}</td>
-                <td class="figure">${moneyText(one.reBooking)}</td>
+                <td>${clockText(row.stopAt, zone)}</td>
+                <td class="figure">${percentText(row.onTime.probability, runs)}</td>
+                <td class="figure">${moneyText(row.expectedOverrunCost)}</td>
+                <td class="figure">${moneyText(row.reBooking)}</td>
                 <td class="figure">
-                  ${moneyText(one.expectedTotal)}
-                  <span class="quiet">&plusmn;${moneyText(one.standardError)}</span>
+                  ${moneyText(row.expectedTotal)}
+                  <span class="quiet">&plusmn;${moneyText(row.standardError)}</span>
                 </td>
-                <td class="figure">${one.oneMore === null ? nothing : moneyText(one.oneMore)}</td>
+                <td class="figure">${row.oneMore === null ? nothing : moneyText(row.oneMore)}</td>
                 <td>
-                  ${one.moved
+                  ${row.moved
                     .map(
                       (each) =>
                         `${each.units} ${each.activity}: ${each.window ?? words.outside}, ${dayText(each.from, zone)}`,
                     )
                     .join('; ')}
-                  ${one.unplacedUnits > 0 ? words.noWindow(String(one.unplacedUnits)) : nothing}
-                  ${one.inProportion ? `(${words.inProportion})` : nothing}
+                  ${row.unplacedUnits > 0 ? words.noWindow(String(row.unplacedUnits)) : nothing}
+                  ${row.inProportion ? `(${words.inProportion})` : nothing}
                 </td>
               </tr>`,
           )}
@@ -315,7 +318,7 @@ export class PossessionOptions extends LitElement {
     const form = event.target as HTMLFormElement;
     const field = (name: string) => form.elements.namedItem(name) as HTMLInputElement | null;
     const [longer, days] = [field('longer')!.valueAsNumber, field('days')!.valueAsNumber];
-    this.#refused = ![longer, days].every((one) => Number.isInteger(one) && one >= 1);
+    this.#refused = ![longer, days].every((value) => Number.isInteger(value) && value >= 1);
     this.requestUpdate();
     if (this.#refused) return;
     this.dispatchEvent(

@@ -25,25 +25,25 @@ const fieldsOf = (form: HTMLFormElement) => [
 
 function showProblem(form: HTMLFormElement, problem = '', at?: string): void {
   form.querySelector('.refused')!.textContent = problem;
-  for (const one of fieldsOf(form)) {
-    one.toggleAttribute('aria-invalid', false);
-    if (one.name !== at) continue;
-    one.setAttribute('aria-invalid', 'true');
-    one.focus();
+  for (const field of fieldsOf(form)) {
+    field.toggleAttribute('aria-invalid', false);
+    if (field.name !== at) continue;
+    field.setAttribute('aria-invalid', 'true');
+    field.focus();
   }
 }
 
 function make(event: Event, on: OwnForm): void {
   event.preventDefault();
   const form = event.currentTarget as HTMLFormElement;
-  const typed = Object.fromEntries(fieldsOf(form).map((one) => [one.name, one.value.trim()]));
+  const typed = Object.fromEntries(fieldsOf(form).map((field) => [field.name, field.value.trim()]));
   const texts: WishTexts = {
     ...{ name: '', longer: '', resource: '', count: '', activity: '', units: '' },
     ...{ day: '', clock: '', ...typed },
   };
   const read = readWish(texts, on.window, on.planned, on.words);
   if ('problem' in read) return showProblem(form, read.problem, read.field);
-  if (on.own.some((one) => one.name === read.name))
+  if (on.own.some((option) => option.name === read.name))
     return showProblem(form, on.words.nameTaken(read.name), 'name');
   showProblem(form);
   form.reset();
@@ -51,9 +51,9 @@ function make(event: Event, on: OwnForm): void {
 }
 
 /** What an option of one's own changes, in words. */
-function wishText(one: OwnOption, { window, words }: OwnForm): string {
-  if (!('wish' in one)) return words.ownEdit;
-  const { longerMinutes, extra, leaveOut = [], cutOffAt } = one.wish;
+function wishText(option: OwnOption, { window, words }: OwnForm): string {
+  if (!('wish' in option)) return words.ownEdit;
+  const { longerMinutes, extra, leaveOut = [], cutOffAt } = option.wish;
   return [
     ...(longerMinutes === undefined ? [] : [words.longerBy(durationText(longerMinutes))]),
     ...(extra ? [words.moreOf(String(extra.count), extra.resource)] : []),
@@ -65,18 +65,18 @@ function wishText(one: OwnOption, { window, words }: OwnForm): string {
 /** Options that a reader made up, and the form for another. What cannot be read stays typed, with why beside it. */
 export function ownForm(on: OwnForm): TemplateResult {
   const { window, own, planned, activities, resources, words } = on;
-  const work = activities.filter((one) => planned.has(one.id));
+  const work = activities.filter((activity) => planned.has(activity.id));
   return html`<details class="own">
     <summary>${words.ownTitle}${own.length > 0 ? ` (${own.length})` : nothing}</summary>
     <p class="quiet">${words.ownNote}</p>
     <ul class="own-list">
       ${repeat(
         own,
-        (one) => one.name,
-        (one) =>
+        (option) => option.name,
+        (option) =>
           html`<li>
-            <strong>${one.name}</strong>
-            <span class="quiet">${wishText(one, on)}</span>
+            <strong>${option.name}</strong>
+            <span class="quiet">${wishText(option, on)}</span>
             <button
               type="button"
               class="remove"
@@ -85,10 +85,10 @@ export function ownForm(on: OwnForm): TemplateResult {
                   .closest('.own')
                   ?.querySelector<HTMLElement>('[name=name]')
                   ?.focus();
-                on.change(own.filter((other) => other !== one));
+                on.change(own.filter((other) => other !== option));
               }}
             >
-              ${words.remove}<span class="unseen">: ${one.name}</span>
+              ${words.remove}<span class="unseen">: ${option.name}</span>
             </button>
           </li>`,
       )}
@@ -108,7 +108,7 @@ export function ownForm(on: OwnForm): TemplateResult {
           ? html`<label
                 >${words.extra}<select name="resource">
                   <option value="">${words.none}</option>
-                  ${resources.map((one) => html`<option value=${one.id}>${one.id}</option>`)}
+                  ${resources.map((resource) => html`<option value=${resource.id}>${resource.id}</option>`)}
                 </select></label
               >
               <label
@@ -127,9 +127,9 @@ export function ownForm(on: OwnForm): TemplateResult {
                 >${words.leaveOut}<select name="activity">
                   <option value="">${words.none}</option>
                   ${work.map(
-                    (one) =>
-                      html`<option value=${one.id}>
-                        ${words.ofPlanned(`${one.id} ${one.title}`, String(planned.get(one.id)))}
+                    (activity) =>
+                      html`<option value=${activity.id}>
+                        ${words.ofPlanned(`${activity.id} ${activity.title}`, String(planned.get(activity.id)))}
                       </option>`,
                   )}
                 </select></label
@@ -149,7 +149,7 @@ export function ownForm(on: OwnForm): TemplateResult {
           ? html`<label
               >${words.cutOffDay}<select name="day">
                 ${daysOf(window, window.zone).map(
-                  (one) => html`<option value=${one.day}>${one.text}</option>`,
+                  (day) => html`<option value=${day.day}>${day.text}</option>`,
                 )}
               </select></label
             >`

@@ -34,7 +34,7 @@ export function costChart(
   const areas = [...heads].map(([name, values], i): ChartSeries => ({
     ...{ name, values, kind: 'area', tone: i % 7, stepped: true, stack: 'cost' },
   }));
-  const steps = new Set(curve.steps.flatMap((one) => [one.atMinute - 1, one.atMinute]));
+  const steps = new Set(curve.steps.flatMap((step) => [step.atMinute - 1, step.atMinute]));
   const tableRows = minutes.flatMap((m, i) =>
     m % 30 === 0 || m === asked || m === curve.maxMinutes || steps.has(m) ? [i] : [],
   );
@@ -71,7 +71,7 @@ export function costChart(
 /** The end of a scale of chances: the next round share above the largest. */
 function topOf(chances: readonly number[]): number {
   const most = chances[0] ?? 0;
-  return [0.02, 0.05, 0.1, 0.2, 0.5].find((one) => most <= one) ?? 1;
+  return [0.02, 0.05, 0.1, 0.2, 0.5].find((value) => most <= value) ?? 1;
 }
 
 const MOST_SUMS = 240;
@@ -89,21 +89,21 @@ export function chanceChart(expected: ExpectedCost, words: OverrunStrings): Char
   ];
   return {
     title: words.exceedance,
-    points: shown.map((one) => Number(one.cost)),
+    points: shown.map((item) => Number(item.cost)),
     pointTitle: words.cost(expected.currency),
     valueTitle: words.more,
     series: [
       {
         name: words.more,
         kind: 'area',
-        values: shown.map((one) => one.chanceOfMore),
+        values: shown.map((item) => item.chanceOfMore),
         tone: 0,
         stepped: true,
       },
     ],
     marks,
     pointText: (point) =>
-      sumText(shown.find((one) => Number(one.cost) === point)?.cost ?? '', expected.currency),
+      sumText(shown.find((item) => Number(item.cost) === point)?.cost ?? '', expected.currency),
     valueText: (share) => percentText(share, expected.runs),
     axisText: (value) => `${Math.round(100 * value)} %`,
     pointAxisText: (sum) => shortMoney(sum),

@@ -10,8 +10,8 @@ import { percentText } from '../shared/chance.js';
 
 /** The heads of cost of one overrun, each with how it came about, and their sum; those of nothing are folded away. */
 export function rowTable(at: PriceResult, ask: AskFigure, strings: OverrunStrings): TemplateResult {
-  const costly = at.rows.filter((one) => Number(one.amount) !== 0);
-  const free = at.rows.filter((one) => Number(one.amount) === 0);
+  const costly = at.rows.filter((row) => Number(row.amount) !== 0);
+  const free = at.rows.filter((row) => Number(row.amount) === 0);
   const line = (row: PriceRow): TemplateResult => costRow(row, at, ask, strings);
   return html`<table class="rows">
       <thead>
@@ -103,7 +103,7 @@ export function stepTable(
 ): TemplateResult {
   if (groups.length === 0) return html`<p class="quiet">${strings.noSteps}</p>`;
   // All steps of one minute have the same chance.
-  const chances = new Map((expected?.steps ?? []).map((one) => [one.atMinute, one]));
+  const chances = new Map((expected?.steps ?? []).map((step) => [step.atMinute, step]));
   const runs = expected?.runs;
   const withChance = chances.size > 0;
   return html`<div class="scroll list" tabindex="0" role="region" aria-label=${strings.steps}>
@@ -169,20 +169,20 @@ export function trainTable(at: PriceResult, zone: string, strings: OverrunString
       </thead>
       <tbody>
         ${at.trains.map(
-          (one) =>
+          (train) =>
             html`<tr>
-              <th scope="row">${one.train}</th>
-              <td class="when">${dayText(one.dueAt, zone)} ${clockText(one.dueAt, zone)}</td>
+              <th scope="row">${train.train}</th>
+              <td class="when">${dayText(train.dueAt, zone)} ${clockText(train.dueAt, zone)}</td>
               <td class="when">
                 ${
-                  one.cancelled
+                  train.cancelled
                     ? html`<strong class="cancelled">${strings.cancelled}</strong>`
-                    : clockText(one.leavesAt, zone)
+                    : clockText(train.leavesAt, zone)
                 }
               </td>
-              <td class="figure">${durationText(one.minutesLate)}</td>
-              <td class="figure">${one.weight}</td>
-              <td class="figure">${one.countedMinutes}</td>
+              <td class="figure">${durationText(train.minutesLate)}</td>
+              <td class="figure">${train.weight}</td>
+              <td class="figure">${train.countedMinutes}</td>
             </tr>`,
         )}
       </tbody>

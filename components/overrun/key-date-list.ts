@@ -16,8 +16,8 @@ export function keyDateList(
   words: OverrunStrings,
 ): TemplateResult | typeof nothing {
   if (!keyDates || keyDates.length === 0) return nothing;
-  const met = keyDates.filter((one) => one.daysLate === 0);
-  const others = keyDates.filter((one) => one.daysLate !== 0);
+  const met = keyDates.filter((date) => date.daysLate === 0);
+  const others = keyDates.filter((date) => date.daysLate !== 0);
   return html`<section class="key-dates">
     <h3>${words.keyDates}</h3>
     <p class="quiet">${words.keyDatesNote}</p>
@@ -48,25 +48,25 @@ function dateTable(
     </thead>
     <tbody>
       ${lines.map(
-        (one) =>
-          html`<tr class=${one.daysLate === 0 ? 'beside' : nothing}>
+        (line) =>
+          html`<tr class=${line.daysLate === 0 ? 'beside' : nothing}>
             <th scope="row">
-              <span class="title">${one.title}: ${stateText(one, words)}</span>
+              <span class="title">${line.title}: ${stateText(line, words)}</span>
               <span class="head"
-                >${words.keyDateDue(dueText(one.due, zone))}${
-                  one.forecast === null
+                >${words.keyDateDue(dueText(line.due, zone))}${
+                  line.forecast === null
                     ? nothing
-                    : `, ${words.keyDateEnds(momentText(one.forecast, zone))}`
+                    : `, ${words.keyDateEnds(momentText(line.forecast, zone))}`
                 }</span
               >
-              ${one.daysLate === 0 ? nothing : html`<span class="formula">${one.formula}</span>`}
-              <span class="source">${words.source}: ${one.source}</span>
+              ${line.daysLate === 0 ? nothing : html`<span class="formula">${line.formula}</span>`}
+              <span class="source">${words.source}: ${line.source}</span>
             </th>
             <td class="figure">
               ${
-                one.amount === null
+                line.amount === null
                   ? html`<span class="state">${words.keyDateUnpriced}</span>`
-                  : html`<span class="amount">${moneyText(one.amount)}</span>`
+                  : html`<span class="amount">${moneyText(line.amount)}</span>`
               }
             </td>
           </tr>`,

@@ -22,7 +22,7 @@ export function numberedSteps(curve: CostCurve): StepGroup[] {
   }
   let count = 0;
   return [...byMinute].map(([atMinute, steps]) => ({
-    mark: steps.some((one) => one.counted) ? (count += 1) : undefined,
+    mark: steps.some((step) => step.counted) ? (count += 1) : undefined,
     atMinute,
     rise: steps[0]!.rise,
     steps,

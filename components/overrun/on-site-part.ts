@@ -40,47 +40,47 @@ export function onSitePart(
           </tr>
         </thead>
         <tbody>
-          ${at.onSite.map((one) => {
-            const first = !seen.has(one.resource);
-            seen.add(one.resource);
-            const added = at.rows.find((row) => row.code === `standing-${one.resource}`)?.amount;
-            const leaves = one.kept ? words.atHandback : whenText(one.leaves, zone);
-            return html`<tr class=${one.kept ? '' : 'gone'}>
-              <th scope="row">${one.resource}</th>
-              <td class="figure">${one.amount}</td>
-              <td>${whenText(one.call, zone)}</td>
-              <td>${whenText(one.lastWork, zone)}</td>
+          ${at.onSite.map((item) => {
+            const first = !seen.has(item.resource);
+            seen.add(item.resource);
+            const added = at.rows.find((row) => row.code === `standing-${item.resource}`)?.amount;
+            const leaves = item.kept ? words.atHandback : whenText(item.leaves, zone);
+            return html`<tr class=${item.kept ? '' : 'gone'}>
+              <th scope="row">${item.resource}</th>
+              <td class="figure">${item.amount}</td>
+              <td>${whenText(item.call, zone)}</td>
+              <td>${whenText(item.lastWork, zone)}</td>
               <td>
                 ${leaves}
                 ${
                   editable && first
                     ? html`<select
                         class="on-screen"
-                        aria-label="${words.leaves}: ${one.resource}"
-                        .value=${live(ruleOf(one.why))}
+                        aria-label="${words.leaves}: ${item.resource}"
+                        .value=${live(ruleOf(item.why))}
                         @change=${(event: Event) => {
                           const { value } = event.target as HTMLSelectElement;
-                          change(one.resource, value === '' ? null : (value as OnSiteLeaves));
+                          change(item.resource, value === '' ? null : (value as OnSiteLeaves));
                         }}
                       >
-                        <option value="" ?selected=${ruleOf(one.why) === ''}>
+                        <option value="" ?selected=${ruleOf(item.why) === ''}>
                           ${words.asPlanned}
                         </option>
                         <option
                           value="after its work"
-                          ?selected=${ruleOf(one.why) === 'after its work'}
+                          ?selected=${ruleOf(item.why) === 'after its work'}
                         >
                           ${words.afterWork}
                         </option>
-                        <option value="at handback" ?selected=${ruleOf(one.why) === 'at handback'}>
+                        <option value="at handback" ?selected=${ruleOf(item.why) === 'at handback'}>
                           ${words.atHandback}
                         </option>
                       </select>`
                     : nothing
                 }
-                <span class="quiet" lang="en">${one.why}</span>
+                <span class="quiet" lang="en">${item.why}</span>
               </td>
-              <td class="figure">${moneyText(one.owed)}</td>
+              <td class="figure">${moneyText(item.owed)}</td>
               <td class="figure">${first && added !== undefined ? moneyText(added) : nothing}</td>
             </tr>`;
           })}

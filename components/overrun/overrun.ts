@@ -149,7 +149,7 @@ export class PossessionOverrun extends LitElement {
             ${
               curve.falls.length > 0
                 ? html`<p class="note">
-                    ${words.falls(curve.falls.map((one) => durationText(one.atMinute)).join(', '))}
+                    ${words.falls(curve.falls.map((item) => durationText(item.atMinute)).join(', '))}
                   </p>`
                 : nothing
             }
@@ -263,10 +263,10 @@ export class PossessionOverrun extends LitElement {
       <h3>${words.lengths}</h3>
       <ul>
         ${lengths.map(
-          (one) =>
+          (length) =>
             html`<li>
-              <strong>${one.name}</strong>: <span lang="en">${one.text}.</span>
-              ${one.clockChangeDecides ? html`<strong>${words.clockDecides}</strong>` : nothing}
+              <strong>${length.name}</strong>: <span lang="en">${length.text}.</span>
+              ${length.clockChangeDecides ? html`<strong>${words.clockDecides}</strong>` : nothing}
             </li>`,
         )}
       </ul>
@@ -274,7 +274,7 @@ export class PossessionOverrun extends LitElement {
   }
 
   #renderSide(answer: PriceAnswer, zone: string, words: OverrunStrings): TemplateResult {
-    const minutes = answer.overruns.map((one) => one.overrunMinutes);
+    const minutes = answer.overruns.map((overrun) => overrun.overrunMinutes);
     return html`<section class="side">
       <h3>${words.sideBySide}</h3>
       <form class="on-screen" @submit=${this.#onCompare} novalidate>
@@ -340,10 +340,10 @@ export class PossessionOverrun extends LitElement {
     const field = (event.target as HTMLFormElement).elements.namedItem('lengths');
     const parts = (field as HTMLInputElement).value
       .split(/[,;\s]+/)
-      .filter((one) => one !== '')
-      .map((one) => (/^\d{1,5}$/.test(one) ? Number(one) : NaN));
+      .filter((text) => text !== '')
+      .map((text) => (/^\d{1,5}$/.test(text) ? Number(text) : NaN));
     this.#lengthsRefused =
-      parts.length === 0 || parts.length > 12 || !parts.every((one) => one <= MOST_MINUTES);
+      parts.length === 0 || parts.length > 12 || !parts.every((part) => part <= MOST_MINUTES);
     this.requestUpdate();
     if (!this.#lengthsRefused) this.dispatchEvent(new OverrunCompareEvent([...new Set(parts)]));
   };

@@ -17,20 +17,20 @@ export function sideBySide(
   if (!first) return nothing;
   const rows = first.rows.map((row, i) => ({
     row,
-    amounts: overruns.map((one) => one.rows[i]!.amount),
+    amounts: overruns.map((overrun) => overrun.rows[i]!.amount),
   }));
-  const costly = rows.filter(({ amounts }) => amounts.some((one) => Number(one) !== 0));
-  const free = rows.filter(({ amounts }) => amounts.every((one) => Number(one) === 0));
+  const costly = rows.filter(({ amounts }) => amounts.some((amount) => Number(amount) !== 0));
+  const free = rows.filter(({ amounts }) => amounts.every((amount) => Number(amount) === 0));
   return html`<div class="scroll" tabindex="0" role="region" aria-label=${words.sideBySide}>
       <table class="compare">
         <thead>
           <tr>
             <th scope="col">${words.amount(first.currency)}</th>
             ${overruns.map(
-              (one) =>
+              (overrun) =>
                 html`<th scope="col" class="figure">
-                  ${durationText(one.overrunMinutes)}
-                  <span class="quiet">${clockText(one.handbackAt, zone)}</span>
+                  ${durationText(overrun.overrunMinutes)}
+                  <span class="quiet">${clockText(overrun.handbackAt, zone)}</span>
                 </th>`,
             )}
           </tr>
@@ -43,13 +43,13 @@ export function sideBySide(
                   ${row.title}
                   ${row.counted ? nothing : html`<span class="quiet">${words.notCounted}</span>`}
                 </th>
-                ${overruns.map((one, i) => {
+                ${overruns.map((overrun, i) => {
                   const amount = amounts[i]!;
                   return cell(amount, amounts[i - 1], () =>
                     askFigure(
                       moneyText(amount),
-                      `${row.title}, ${durationText(one.overrunMinutes)}, ${sumText(amount, one.currency)}`,
-                      { of: 'cost-row', code: row.code, minutes: one.overrunMinutes },
+                      `${row.title}, ${durationText(overrun.overrunMinutes)}, ${sumText(amount, overrun.currency)}`,
+                      { of: 'cost-row', code: row.code, minutes: overrun.overrunMinutes },
                       ask,
                       words,
                     ),
@@ -61,12 +61,12 @@ export function sideBySide(
         <tfoot>
           <tr class="sum">
             <th scope="row">${words.sum}</th>
-            ${overruns.map((one, i) =>
-              cell(one.total, overruns[i - 1]?.total, () =>
+            ${overruns.map((overrun, i) =>
+              cell(overrun.total, overruns[i - 1]?.total, () =>
                 askFigure(
-                  moneyText(one.total),
-                  `${words.sum}, ${durationText(one.overrunMinutes)}, ${sumText(one.total, one.currency)}`,
-                  { of: 'cost-total', minutes: one.overrunMinutes },
+                  moneyText(overrun.total),
+                  `${words.sum}, ${durationText(overrun.overrunMinutes)}, ${sumText(overrun.total, overrun.currency)}`,
+                  { of: 'cost-total', minutes: overrun.overrunMinutes },
                   ask,
                   words,
                 ),

@@ -89,8 +89,8 @@ export const defaultStrings = {
     `Whole minutes from 0 to ${most}, apart by commas: 45, 90, 180.`,
   compare: 'Compare',
   costNothing: (count: number) => `${count} ${count === 1 ? 'head costs' : 'heads cost'} nothing`,
-  nextMinute: (one: string, mean: string) =>
-    `The next minute costs ${one}; the next quarter of an hour ${mean} a minute.`,
+  nextMinute: (text: string, mean: string) =>
+    `The next minute costs ${text}; the next quarter of an hour ${mean} a minute.`,
   report: 'Report',
 
   onSite: 'Plant and people on site',

@@ -18,7 +18,7 @@ export function breachList(
       <h3>${words.broken}</h3>
       <p class="good-text">${words.nothing}</p>
     </section>`;
-  const byId = new Map(turns.map((one) => [one.id, one]));
+  const byId = new Map(turns.map((turn) => [turn.id, turn]));
   return html`<section>
     <h3>${words.broken}</h3>
     <p class="quiet">${words.tried}</p>
@@ -32,22 +32,22 @@ export function breachList(
         </tr>
       </thead>
       <tbody>
-        ${breaches.map((one) => {
-          const turn = byId.get(one.assignment);
+        ${breaches.map((breach) => {
+          const turn = byId.get(breach.assignment);
           return html`<tr>
             <th scope="row">
-              ${one.crew}, ${one.assignment}
+              ${breach.crew}, ${breach.assignment}
               ${turn ? html`<span class="source">${stretchText(turn.start, turn.end, zone)}</span>` : nothing}
             </th>
             <td>
-              ${one.name}
-              <span class="source">${one.source} (${one.sureness})</span>
+              ${breach.name}
+              <span class="source">${breach.source} (${breach.sureness})</span>
             </td>
             <td>
-              <span class="bad-text">${measureText(one.found, one.unit, words)}</span
-              >${words.notAllowed(measureText(one.allowed, one.unit, words))}
+              <span class="bad-text">${measureText(breach.found, breach.unit, words)}</span
+              >${words.notAllowed(measureText(breach.allowed, breach.unit, words))}
             </td>
-            <td>${mends(one, words, accept)}</td>
+            <td>${mends(breach, words, accept)}</td>
           </tr>`;
         })}
       </tbody>

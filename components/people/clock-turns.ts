@@ -8,15 +8,15 @@ export function clockTurns(
   { turns }: PeopleAnswer,
   words: PeopleStrings,
 ): TemplateResult | typeof nothing {
-  const odd = turns.filter((one) => one.elapsedMinutes !== one.clockMinutes);
+  const odd = turns.filter((turn) => turn.elapsedMinutes !== turn.clockMinutes);
   if (odd.length === 0) return nothing;
   return html`<section>
     <h3>${words.clocks}</h3>
     <ul>
       ${odd.map(
-        (one) =>
+        (turn) =>
           html`<li>
-            ${words.clockTurn(one.id, floatText(one.elapsedMinutes), floatText(one.clockMinutes))}
+            ${words.clockTurn(turn.id, floatText(turn.elapsedMinutes), floatText(turn.clockMinutes))}
           </li>`,
       )}
     </ul>

@@ -35,12 +35,12 @@ export function limitsForm(
     <table class="cards">
       <tbody>
         ${set.limits.map(
-          (one, at) =>
+          (item, at) =>
             html`<tr>
               <th scope="row">
-                ${one.name}<span class="source">${one.source} (${one.sureness})</span>
+                ${item.name}<span class="source">${item.source} (${item.sureness})</span>
               </th>
-              <td>${limitField(one, words, (limit) => put(at, limit))}</td>
+              <td>${limitField(item, words, (limit) => put(at, limit))}</td>
             </tr>`,
         )}
       </tbody>
@@ -63,8 +63,8 @@ function setChoice(
       }}
     >
       <option value="">${set.name}</option>
-      ${sets.map((one, at) =>
-        one.name === set.name ? nothing : html`<option value=${at}>${one.name}</option>`,
+      ${sets.map((item, at) =>
+        item.name === set.name ? nothing : html`<option value=${at}>${item.name}</option>`,
       )}
     </select></label
   >`;

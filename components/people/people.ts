@@ -102,7 +102,7 @@ export class PossessionPeople extends LitElement {
   }
 
   #figures({ turns, breaches }: PeopleAnswer, words: PeopleStrings): TemplateResult {
-    const crews = new Set(turns.map((one) => one.crew)).size;
+    const crews = new Set(turns.map((turn) => turn.crew)).size;
     return html`<ul class="figures">
       <li><strong>${turns.length}</strong>${words.turns}</li>
       <li><strong>${crews}</strong>${words.crews}</li>

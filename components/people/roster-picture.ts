@@ -15,9 +15,9 @@ export function rosterPicture(
   width: number,
   words: PeopleStrings,
 ): TemplateResult {
-  const shown = turns.filter((one) => one.start < span.end && one.end > span.start);
-  const crews = [...new Set(turns.map((one) => one.crew))];
-  const broken = new Map(breaches.map((one) => [one.assignment, one]));
+  const shown = turns.filter((turn) => turn.start < span.end && turn.end > span.start);
+  const crews = [...new Set(turns.map((turn) => turn.crew))];
+  const broken = new Map(breaches.map((breach) => [breach.assignment, breach]));
   const x = (at: number): number =>
     Math.round(((at - span.start) / (span.end - span.start)) * (width - 2) * 10) / 10 + 1;
   const days: number[] = [];
@@ -43,14 +43,14 @@ export function rosterPicture(
       const top = HEAD + row * ROW;
       return svg`<text x="4" y=${top + 11}>${crew}</text>
         ${shown
-          .filter((one) => one.crew === crew)
-          .map((one) => {
-            const left = Math.max(0, x(one.start));
-            const wide = Math.max(2, Math.min(width, x(one.end)) - left);
-            const breach = broken.get(one.id);
+          .filter((turn) => turn.crew === crew)
+          .map((turn) => {
+            const left = Math.max(0, x(turn.start));
+            const wide = Math.max(2, Math.min(width, x(turn.end)) - left);
+            const breach = broken.get(turn.id);
             const middle = left + wide / 2;
             return svg`<g class="turn">
-              <title>${one.id}, ${stretchText(one.start, one.end, zone)}${breach ? `: ${breach.name}` : ''}</title>
+              <title>${turn.id}, ${stretchText(turn.start, turn.end, zone)}${breach ? `: ${breach.name}` : ''}</title>
               <rect class=${breach ? 'shut' : 'bar'} x=${left} y=${top + 15} width=${wide} height=${BAR}></rect>
               ${
                 breach
@@ -70,8 +70,8 @@ export function spanOf(
   weeks: number,
   page: number,
 ): { readonly span: Interval; readonly pages: number } {
-  const first = Math.min(...turns.map((one) => one.start));
-  const last = Math.max(...turns.map((one) => one.end));
+  const first = Math.min(...turns.map((turn) => turn.start));
+  const last = Math.max(...turns.map((turn) => turn.end));
   const start = startOfLocalDay(first, zone);
   const all = Math.max(1, Math.ceil((last - start) / (7 * DAY)));
   const each = weeks === 0 ? all : Math.min(weeks, all);

@@ -16,18 +16,18 @@ export function windowCrews(
   words: PeopleStrings,
 ): TemplateResult | typeof nothing {
   if (rows.length === 0) return nothing;
-  const times = new Map(windows.map((one) => [one.id, one]));
-  const row = (one: WindowCrews): TemplateResult => {
-    const window = times.get(one.window);
-    const missing = totalMinutes(one.unmanned);
+  const times = new Map(windows.map((window) => [window.id, window]));
+  const row = (item: WindowCrews): TemplateResult => {
+    const window = times.get(item.window);
+    const missing = totalMinutes(item.unmanned);
     return html`<tr>
       <th scope="row">
-        ${one.window}
+        ${item.window}
         ${window ? html`<span class="source">${stretchText(window.start, window.end, window.zone ?? zone)}</span>` : nothing}
       </th>
-      <td class="figure">${one.plan?.crews ?? ''}</td>
-      <td class="figure">${one.plan ? floatText(one.plan.changeoverMinutes) : ''}</td>
-      <td>${one.rostered.length > 0 ? one.rostered.join(', ') : words.nobody}</td>
+      <td class="figure">${item.plan?.crews ?? ''}</td>
+      <td class="figure">${item.plan ? floatText(item.plan.changeoverMinutes) : ''}</td>
+      <td>${item.rostered.length > 0 ? item.rostered.join(', ') : words.nobody}</td>
       <td class=${missing > 0 ? 'bad-text' : ''}>
         ${missing > 0 ? floatText(missing) : words.manned}
       </td>

@@ -13,7 +13,7 @@ export function keyDateTable(
   ask: (name: string) => void,
 ): TemplateResult {
   if (dates.length === 0) return html``;
-  const moments = dates.flatMap((one) => [one.due, one.forecast ?? one.due]);
+  const moments = dates.flatMap((date) => [date.due, date.forecast ?? date.due]);
   const span = { from: Math.min(...moments), to: Math.max(...moments) };
   return html`<h2>${words.keyDates}</h2>
     <div class="scroll" tabindex="0" role="region" aria-label=${words.keyDates}>

@@ -52,8 +52,8 @@ export class PieceDrag {
   #windowAt({ clientX, clientY }: PointerEvent): HTMLElement | null {
     const all = this.#host.renderRoot.querySelectorAll<HTMLElement>('[data-window]');
     return (
-      [...all].find((one) => {
-        const { left, right, top, bottom } = one.getBoundingClientRect();
+      [...all].find((element) => {
+        const { left, right, top, bottom } = element.getBoundingClientRect();
         return clientX >= left && clientX < right && clientY >= top && clientY < bottom;
       }) ?? null
     );

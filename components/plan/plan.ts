@@ -114,7 +114,7 @@ export class PossessionPlan extends LitElement {
     const words = this.#words.now;
     if (!allocation) return html`<p class="certificate quiet">${words.noPlan}</p>`;
     const { certificate } = allocation;
-    const met = allocation.keyDates.filter((one) => one.met).length;
+    const met = allocation.keyDates.filter((date) => date.met).length;
     return html`<div part="certificate" class="certificate">
         ${
           // Nothing good is said of a plan that failed the check.
@@ -170,10 +170,10 @@ export class PossessionPlan extends LitElement {
     return html`<h2>${this.#words.now.leftOverTitle}</h2>
       <ul class="unplaced">
         ${allocation.unplaced.map(
-          (one) =>
+          (item) =>
             html`<li>
-              <strong>${one.activity}</strong> ${this.#titleOf(one.activity)}
-              <div class="quiet">${one.reasons.map((reason) => reason.text).join(' ')}</div>
+              <strong>${item.activity}</strong> ${this.#titleOf(item.activity)}
+              <div class="quiet">${item.reasons.map((reason) => reason.text).join(' ')}</div>
             </li>`,
         )}
       </ul>`;
@@ -191,8 +191,8 @@ export class PossessionPlan extends LitElement {
       }
     }
     return html`${this.windows
-      .filter((one) => byWindow.has(one.id))
-      .map((one) => this.#renderWindow(one, byWindow.get(one.id)?.at ?? [], allocation))}
+      .filter((window) => byWindow.has(window.id))
+      .map((window) => this.#renderWindow(window, byWindow.get(window.id)?.at ?? [], allocation))}
     ${
       outside.length > 0
         ? html`<div class="window">
@@ -202,12 +202,12 @@ export class PossessionPlan extends LitElement {
             </div>
             <ul>
               ${outside.map((index) => {
-                const one = allocation.placements[index]!;
+                const placement = allocation.placements[index]!;
                 return html`<li>
                   <button class="plain" type="button" @click=${() => this.#pick(index)}>
-                    ${one.activity} ${this.#titleOf(one.activity)}
+                    ${placement.activity} ${this.#titleOf(placement.activity)}
                   </button>
-                  <span class="quiet">${stretchText(one.from, one.to, this.zone)}</span>
+                  <span class="quiet">${stretchText(placement.from, placement.to, this.zone)}</span>
                 </li>`;
               })}
             </ul>
@@ -216,23 +216,23 @@ export class PossessionPlan extends LitElement {
     }`;
   }
 
-  #renderWindow(one: AccessWindow, indices: number[], allocation: Allocation): TemplateResult {
+  #renderWindow(window: AccessWindow, indices: number[], allocation: Allocation): TemplateResult {
     const lanes = lanesOf(
       indices.map((index) => allocation.placements[index]!),
       indices,
     );
     const count = Math.max(1, ...lanes.map((lane) => lane.lane + 1));
-    const ledger = this.ledgers.find((found) => found.window === one.id);
+    const ledger = this.ledgers.find((found) => found.window === window.id);
     const width = this.#print.printing ? ON_PAPER : this.#drawing.width;
     const x = (at: number): number =>
-      ((at - one.start) / (one.end - one.start)) * Math.max(1, width - 2) + 1;
-    return html`<div class="window" data-window=${one.id}>
+      ((at - window.start) / (window.end - window.start)) * Math.max(1, width - 2) + 1;
+    return html`<div class="window" data-window=${window.id}>
       <div class="name">
-        <strong>${one.id}</strong> ${titleText(one.title)}
+        <strong>${window.id}</strong> ${titleText(window.title)}
         <div class="quiet">
-          ${dayText(one.start, one.zone)}
-          ${this.#words.now.fromTo(clockText(one.start, one.zone), clockText(one.end, one.zone))},
-          ${durationText((one.end - one.start) / MINUTE)}
+          ${dayText(window.start, window.zone)}
+          ${this.#words.now.fromTo(clockText(window.start, window.zone), clockText(window.end, window.zone))},
+          ${durationText((window.end - window.start) / MINUTE)}
         </div>
       </div>
       <div class="drawing">
@@ -240,16 +240,16 @@ export class PossessionPlan extends LitElement {
           width=${width}
           height=${STRIP + count * LANE + 4}
           role="group"
-          aria-label=${this.#words.now.workIn(one.id)}
+          aria-label=${this.#words.now.workIn(window.id)}
         >
           ${kindPatterns}
           ${(ledger?.rows ?? []).map(
             (row) =>
               svg`<rect class="edge ${row.kind}" x=${x(row.start)} y="0.5" height=${STRIP - 2} width=${Math.max(0.5, x(row.end) - x(row.start) - 1)} fill=${kindFill(row.kind)}><title>${row.rule}, ${durationText(row.minutes)}</title></rect>`,
           )}
-          ${lanes.map((lane) => this.#renderWork(lane, one, x, allocation))}
+          ${lanes.map((lane) => this.#renderWork(lane, window, x, allocation))}
         </svg>
-        ${this.#print.printing ? this.#times(lanes, one) : nothing}
+        ${this.#print.printing ? this.#times(lanes, window) : nothing}
       </div>
     </div>`;
   }
@@ -259,10 +259,12 @@ export class PossessionPlan extends LitElement {
     const isLong = dayText(start, zone) !== dayText(end, zone) && end - start > 24 * 60 * MINUTE;
     const at = (moment: number): string =>
       `${isLong ? `${dayText(moment, zone)} ` : ''}${clockText(moment, zone)}`;
-    const byId = new Map(this.activities.map((one) => [one.id, one]));
+    const byId = new Map(this.activities.map((activity) => [activity.id, activity]));
     return html`<ul class="times">
       ${lanes.map(({ placement: { activity, from, to, units } }) => {
-        const who = byId.get(activity)?.resources.map((one) => `${one.resource} ${one.amount}`);
+        const who = byId
+          .get(activity)
+          ?.resources.map((resource) => `${resource.resource} ${resource.amount}`);
         return html`<li>
           <strong>${activity}</strong>${units === undefined ? '' : ` \u00d7${units}`}
           ${this.#words.now.fromTo(at(from), at(to))}${who && who.length > 0 ? `, ${who.join(', ')}` : ''}
@@ -281,7 +283,7 @@ export class PossessionPlan extends LitElement {
     const left = x(placement.from);
     const wide = Math.max(3, x(placement.to) - left - 1);
     const top = STRIP + 2 + lane.lane * LANE;
-    const float = allocation.floats.find((one) => one.activity === placement.activity);
+    const float = allocation.floats.find((item) => item.activity === placement.activity);
     const units =
       placement.units === undefined
         ? ''
@@ -316,7 +318,7 @@ export class PossessionPlan extends LitElement {
   }
 
   #titleOf(id: string): string {
-    return this.activities.find((one) => one.id === id)?.title ?? '';
+    return this.activities.find((activity) => activity.id === id)?.title ?? '';
   }
 
   #pick(index: number): void {

@@ -66,10 +66,10 @@ export class PossessionReport extends LitElement {
         <h2>${report.title}</h2>
         <dl>
           ${report.facts.map(
-            (one) =>
+            (fact) =>
               html`<div>
-                <dt>${one.label}</dt>
-                <dd>${one.value}</dd>
+                <dt>${fact.label}</dt>
+                <dd>${fact.value}</dd>
               </div>`,
           )}
         </dl>
@@ -81,11 +81,11 @@ export class PossessionReport extends LitElement {
                 <table>
                   <thead>
                     <tr>
-                      ${table.columns.map((one, i) =>
-                        one === ''
+                      ${table.columns.map((column, i) =>
+                        column === ''
                           ? html`<td></td>`
                           : html`<th scope="col" class=${table.figures.includes(i) ? 'figure' : ''}>
-                              ${one}
+                              ${column}
                             </th>`,
                       )}
                     </tr>
@@ -113,14 +113,14 @@ export class PossessionReport extends LitElement {
             html`<section class="keep-whole">
               <h3>${list.title}</h3>
               <ul>
-                ${list.items.map((one) => html`<li>${one}</li>`)}
+                ${list.items.map((item) => html`<li>${item}</li>`)}
               </ul>
             </section>`,
         )}
         <section class="cautions">
           <h3>${words.caution}</h3>
           <ul>
-            ${report.cautions.map((one) => html`<li>${one}</li>`)}
+            ${report.cautions.map((caution) => html`<li>${caution}</li>`)}
           </ul>
         </section>
       </article>`;

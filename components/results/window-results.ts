@@ -31,10 +31,10 @@ export function windowColumns(
   const notYet: ResultValue = { text: words.notYet, tone: 'quiet' };
   /** Of a window that is withdrawn nothing is usable, whatever its hours. */
   const noneUsable: ResultValue = { text: words.none, sort: 0 };
-  const windows = new Map(results.plan.windows.map((one) => [one.id, one]));
-  const ledgers = new Map(results.ledgers.map((one) => [one.window, one]));
+  const windows = new Map(results.plan.windows.map((window) => [window.id, window]));
+  const ledgers = new Map(results.ledgers.map((ledger) => [ledger.window, ledger]));
   const placed = placementsBy(plan);
-  const known = new Map(handbacks.map((one) => [one.window, one]));
+  const known = new Map(handbacks.map((handback) => [handback.window, handback]));
   const column = (
     id: string,
     heading: string,
@@ -80,7 +80,7 @@ export function windowColumns(
         const pieces = placed.get(id) ?? [];
         return pieces.length === 0
           ? { text: words.nothing, tone: 'quiet' }
-          : { text: pieces.map((one) => pieceText(one, words)).join(', ') };
+          : { text: pieces.map((piece) => pieceText(piece, words)).join(', ') };
       },
       false,
     ),
@@ -123,11 +123,11 @@ export function windowColumns(
 
 export function placementsBy(plan: Allocation | null): ReadonlyMap<string, readonly Placement[]> {
   const found = new Map<string, Placement[]>();
-  for (const one of plan?.placements ?? []) {
-    if (one.window === null) continue;
-    const list = found.get(one.window);
-    if (list) list.push(one);
-    else found.set(one.window, [one]);
+  for (const placement of plan?.placements ?? []) {
+    if (placement.window === null) continue;
+    const list = found.get(placement.window);
+    if (list) list.push(placement);
+    else found.set(placement.window, [placement]);
   }
   for (const list of found.values()) list.sort((a, b) => a.from - b.from || a.to - b.to);
   return found;

@@ -13,18 +13,18 @@ export function windowWork(
   words: ResultStrings = defaultStrings,
 ): WindowWork[] {
   const placed = placementsBy(plan);
-  const known = new Map(handbacks.map((one) => [one.window, one]));
-  const titles = new Map(activities.map((one) => [one.id, one.title]));
+  const known = new Map(handbacks.map((handback) => [handback.window, handback]));
+  const titles = new Map(activities.map((activity) => [activity.id, activity.title]));
   return windows.map(({ id, zone }) => {
     const handback = known.get(id);
     return {
       window: id,
-      pieces: (placed.get(id) ?? []).map((one) => ({
-        from: one.from,
-        to: one.to,
-        label: pieceText(one, words),
-        short: one.activity,
-        title: `${pieceText(one, words)} ${titles.get(one.activity) ?? ''}, ${words.fromTo(clockText(one.from, zone), clockText(one.to, zone))}`,
+      pieces: (placed.get(id) ?? []).map((placement) => ({
+        from: placement.from,
+        to: placement.to,
+        label: pieceText(placement, words),
+        short: placement.activity,
+        title: `${pieceText(placement, words)} ${titles.get(placement.activity) ?? ''}, ${words.fromTo(clockText(placement.from, zone), clockText(placement.to, zone))}`,
       })),
       outcome: handback ? outcomeOf(handback, words) : '',
       ...(handback && handback.verdict !== 'held' && { harm: true }),

@@ -19,12 +19,12 @@ export function workColumns(
   words: ResultStrings = defaultStrings,
 ): readonly ResultColumn[] {
   const notYet: ResultValue = { text: words.notYet, tone: 'quiet' };
-  const activities = new Map(results.plan.activities.map((one) => [one.id, one]));
+  const activities = new Map(results.plan.activities.map((activity) => [activity.id, activity]));
   const fits = fitsBy(results);
   const placed = byActivity(plan);
-  const floats = new Map(plan?.floats.map((one) => [one.activity, one]) ?? []);
-  const left = new Map(plan?.unplaced.map((one) => [one.activity, one]) ?? []);
-  const dates = new Map(plan?.keyDates.map((one) => [one.package, one]) ?? []);
+  const floats = new Map(plan?.floats.map((float) => [float.activity, float]) ?? []);
+  const left = new Map(plan?.unplaced.map((item) => [item.activity, item]) ?? []);
+  const dates = new Map(plan?.keyDates.map((date) => [date.package, date]) ?? []);
   const column = (
     id: string,
     heading: string,
@@ -62,10 +62,10 @@ export function workColumns(
       pieces(activity, (found) => ({ text: windowsText(found, words) })),
     ),
     column('start', words.plannedStart, (activity) =>
-      pieces(activity, (found) => moment(Math.min(...found.map((one) => one.from)))),
+      pieces(activity, (found) => moment(Math.min(...found.map((placement) => placement.from)))),
     ),
     column('finish', words.plannedFinish, (activity) =>
-      pieces(activity, (found) => moment(Math.max(...found.map((one) => one.to)))),
+      pieces(activity, (found) => moment(Math.max(...found.map((placement) => placement.to)))),
     ),
     column(
       'float',
@@ -111,10 +111,10 @@ export function workColumns(
 /** `S01 (3), S02 (6)`: each window once, with the units of all pieces in it. */
 function windowsText(pieces: readonly Placement[], words: ResultStrings): string {
   const units = new Map<string, number | undefined>();
-  for (const one of pieces) {
-    const name = one.window ?? words.outside;
+  for (const piece of pieces) {
+    const name = piece.window ?? words.outside;
     const before = units.get(name) ?? 0;
-    units.set(name, one.units === undefined ? undefined : before + one.units);
+    units.set(name, piece.units === undefined ? undefined : before + piece.units);
   }
   return [...units]
     .map(([name, count]) => (count === undefined ? name : `${name} (${count})`))
@@ -125,13 +125,13 @@ function windowsText(pieces: readonly Placement[], words: ResultStrings): string
 function fitsBy({ fits, packages }: Results): ReadonlyMap<string, number> | null {
   if (fits.length === 0 && packages.length > 0) return null;
   const found = new Map<string, number>();
-  for (const one of fits) if (one.fits) found.set(one.package, (found.get(one.package) ?? 0) + 1);
+  for (const fit of fits) if (fit.fits) found.set(fit.package, (found.get(fit.package) ?? 0) + 1);
   return found;
 }
 
 function byActivity(plan: Allocation | null): ReadonlyMap<string, readonly Placement[]> {
   const found = new Map<string, Placement[]>();
-  for (const one of plan?.placements ?? [])
-    found.set(one.activity, [...(found.get(one.activity) ?? []), one]);
+  for (const placement of plan?.placements ?? [])
+    found.set(placement.activity, [...(found.get(placement.activity) ?? []), placement]);
   return found;
 }

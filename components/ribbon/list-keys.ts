@@ -51,7 +51,7 @@ export class ListKeys {
   #named(event: KeyboardEvent, at: number, windows: readonly AccessWindow[]): number | undefined {
     this.#typed = (this.#within(event) ? this.#typed : '') + event.key.toLowerCase();
     this.#last = event.timeStamp;
-    const same = [...this.#typed].every((one) => one === this.#typed[0]);
+    const same = [...this.#typed].every((text) => text === this.#typed[0]);
     const begins = (place: number, text: string): boolean => {
       const { id, title } = windows[place]!;
       return id.toLowerCase().startsWith(text) || title.toLowerCase().startsWith(text);

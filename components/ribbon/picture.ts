@@ -19,7 +19,7 @@ export function axis(scale: Scale): TemplateResult {
 
 /** A window along time, one line from noon to noon. The patterns it is filled with stand elsewhere in the element. */
 export function windowPicture(
-  one: AccessWindow,
+  window: AccessWindow,
   lines: readonly RibbonLine[],
   scale: Scale,
   words: RibbonStrings,
@@ -32,7 +32,7 @@ export function windowPicture(
     height=${lines.length * high}
     aria-hidden="true"
   >
-    ${lines.map((line, at) => lineOf(one, line, { top: at * high, high, week: at === 0 ? week : '', work }, scale, words))}
+    ${lines.map((line, at) => lineOf(window, line, { top: at * high, high, week: at === 0 ? week : '', work }, scale, words))}
   </svg>`;
 }
 
@@ -52,18 +52,18 @@ function piecesIn(
   top: number,
 ): readonly SVGTemplateResult[] {
   return lanedPieces(work)
-    .filter((one) => one.from < line.end && one.to > line.start)
-    .map((one) => {
-      const left = x(Math.max(one.from, line.start));
-      const width = Math.max(2, x(Math.min(one.to, line.end)) - left - 1);
-      const y = top + one.lane * LANE;
-      const word = [one.label, one.short].find((text) => width > text.length * 7.8 + 6) ?? '';
-      return svg`<g class="piece"><title>${one.title}</title><rect x=${left + 0.5} y=${y} width=${width} height=${LANE - 2}></rect>${word !== '' ? svg`<text x=${left + 5} y=${y + 11}>${word}</text>` : nothing}</g>`;
+    .filter((piece) => piece.from < line.end && piece.to > line.start)
+    .map((piece) => {
+      const left = x(Math.max(piece.from, line.start));
+      const width = Math.max(2, x(Math.min(piece.to, line.end)) - left - 1);
+      const y = top + piece.lane * LANE;
+      const word = [piece.label, piece.short].find((text) => width > text.length * 7.8 + 6) ?? '';
+      return svg`<g class="piece"><title>${piece.title}</title><rect x=${left + 0.5} y=${y} width=${width} height=${LANE - 2}></rect>${word !== '' ? svg`<text x=${left + 5} y=${y + 11}>${word}</text>` : nothing}</g>`;
     });
 }
 
 function lineOf(
-  one: AccessWindow,
+  window: AccessWindow,
   line: RibbonLine,
   { top, high, week, work }: LineLook,
   scale: Scale,
@@ -78,7 +78,7 @@ function lineOf(
   return svg`<g>
       <line class="tick midnight" x1=${midnight} x2=${midnight} y1=${top} y2=${top + high}></line>
       ${week === '' ? nothing : svg`<text class="week" x="0" y=${base - 7}>${week}</text>`}
-      <text class="date" x="0" y=${week === '' ? base : base + 7}>${dayText(line.start, one.zone)}</text>
+      <text class="date" x="0" y=${week === '' ? base : base + 7}>${dayText(line.start, window.zone)}</text>
       ${line.rows.map((row) => {
         const left = x(row.start);
         const width = x(row.end) - left;
@@ -93,12 +93,12 @@ function lineOf(
       })}
       ${
         line.rows.length === 0
-          ? svg`<rect class="outline ${one.status}" x=${start + 0.5} y=${bar.y} width=${Math.max(1, end - start - 1)} height=${bar.height}></rect>`
+          ? svg`<rect class="outline ${window.status}" x=${start + 0.5} y=${bar.y} width=${Math.max(1, end - start - 1)} height=${bar.height}></rect>`
           : nothing
       }
       ${work ? piecesIn(line, work, x, bar.y + 1) : nothing}
-      ${line.first ? svg`<text class="end halo" x=${start - 4} y=${base} text-anchor="end">${clockText(one.start, one.zone)}</text>` : nothing}
-      ${line.last ? svg`<text class="end halo" x=${end + 4} y=${base}>${clockText(one.end, one.zone)}</text>` : nothing}
+      ${line.first ? svg`<text class="end halo" x=${start - 4} y=${base} text-anchor="end">${clockText(window.start, window.zone)}</text>` : nothing}
+      ${line.last ? svg`<text class="end halo" x=${end + 4} y=${base}>${clockText(window.end, window.zone)}</text>` : nothing}
       ${line.changes.map(
         (
           change,

@@ -30,18 +30,18 @@ export function printedRibbon(
         </tr>
       </thead>
       <tbody>
-        ${windows.slice(0, PRINTED_WINDOWS).map((one) => {
-          const ledger = ledgers.get(one.id);
+        ${windows.slice(0, PRINTED_WINDOWS).map((window) => {
+          const ledger = ledgers.get(window.id);
           return html`<tr>
             <th scope="row">
-              ${one.id} ${one.title}<span class="status">${statusText(one, words)}</span>
+              ${window.id} ${window.title}<span class="status">${statusText(window, words)}</span>
             </th>
             <td>
-              ${windowPicture(one, drawnLines(one, ledger), scale, words, { work: work.get(one.id) })}
+              ${windowPicture(window, drawnLines(window, ledger), scale, words, { work: work.get(window.id) })}
             </td>
             <td class="figure">
-              <strong>${usableText(ledger, words)}</strong><br />${words.of(grossText(one))}${
-                work.get(one.id)?.outcome ? html`<br />${work.get(one.id)!.outcome}` : nothing
+              <strong>${usableText(ledger, words)}</strong><br />${words.of(grossText(window))}${
+                work.get(window.id)?.outcome ? html`<br />${work.get(window.id)!.outcome}` : nothing
               }
             </td>
           </tr>`;

@@ -128,15 +128,16 @@ export class PossessionRibbon extends LitElement {
       this.#frame = frameOf(this.windows.flatMap(piecesOf));
       this.#names = namesOf(this.windows);
     }
-    if (changed.has('work')) this.#work = new Map(this.work?.map((one) => [one.window, one]) ?? []);
+    if (changed.has('work'))
+      this.#work = new Map(this.work?.map((work) => [work.window, work]) ?? []);
     const { now } = this.#words;
     if (changed.has('windows') || changed.has('byWeek') || this.#weeksIn !== now) {
       this.#weeks = this.byWeek ? this.#words.speaking(() => weeksOf(this.windows, now)) : [];
       this.#weeksIn = now;
     }
     if (changed.has('windows') || changed.has('asTable') || changed.has('work'))
-      this.#rows.take(this.windows, this.asTable, (one) =>
-        lineHeight(laneCount(this.#work.get(one.id))),
+      this.#rows.take(this.windows, this.asTable, (window) =>
+        lineHeight(laneCount(this.#work.get(window.id))),
       );
     const scale = new Scale(this.#print.printing ? ON_PAPER : this.#drawing.width, this.#frame);
     if (!scale.equals(this.#scale)) this.#scale = scale;
@@ -225,19 +226,19 @@ export class PossessionRibbon extends LitElement {
 
   /** Drawn anew only where something of the row is another. */
   #renderRow(at: number, chosen: number): unknown {
-    const one = this.windows[at]!;
-    const ledger = this.#ledgers.get(one.id);
+    const window = this.windows[at]!;
+    const ledger = this.#ledgers.get(window.id);
     const place = this.#rows.placeOf(at);
     const look = {
-      chosen: one.id === this.selected,
-      reachable: chosen < 0 ? at === 0 : one.id === this.selected,
+      chosen: window.id === this.selected,
+      reachable: chosen < 0 ? at === 0 : window.id === this.selected,
       scale: this.#scale,
       words: this.#words.now,
-      work: this.work ? (this.#work.get(one.id) ?? noWork) : undefined,
+      work: this.work ? (this.#work.get(window.id) ?? noWork) : undefined,
       week: this.#weeks[at] ?? '',
     };
-    return guard([one, ledger, ...Object.values(look), ...Object.values(place ?? {})], () =>
-      windowRow(one, ledger, { ...look, place }),
+    return guard([window, ledger, ...Object.values(look), ...Object.values(place ?? {})], () =>
+      windowRow(window, ledger, { ...look, place }),
     );
   }
 
@@ -247,7 +248,7 @@ export class PossessionRibbon extends LitElement {
   }
 
   get #chosen(): number {
-    return this.windows.findIndex((one) => one.id === this.selected);
+    return this.windows.findIndex((window) => window.id === this.selected);
   }
 
   #row(window: string): HTMLElement | null {

@@ -20,8 +20,8 @@ export function rowTracks(
 ): Tracks {
   const name = Math.ceil(NAME * rem);
   return new Tracks(
-    windows.map((one) => {
-      const drawing = piecesOf(one).length * heightOf(one);
+    windows.map((window) => {
+      const drawing = piecesOf(window).length * heightOf(window);
       return RULE + (narrow ? name + drawing : Math.max(name, drawing));
     }),
   );

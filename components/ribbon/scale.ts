@@ -32,11 +32,11 @@ export function frameOf(lines: readonly RibbonLine[]): Frame {
   const { from, to } = spanOf(lines);
   const near = 120;
   const after = (line: RibbonLine, at: Instant): number => (at - line.noon) / MINUTE;
-  const left = lines.some((one) => one.first && after(one, one.start) - from < near);
-  const right = lines.some((one) => one.last && to - after(one, one.end) < near);
+  const left = lines.some((line) => line.first && after(line, line.start) - from < near);
+  const right = lines.some((line) => line.last && to - after(line, line.end) < near);
   // A clock change near both edges has its words beyond the end.
   const words = lines.some(
-    (one) => one.changes.length > 0 && to - after(one, one.end) < near && left,
+    (line) => line.changes.length > 0 && to - after(line, line.end) < near && left,
   );
   return {
     from,

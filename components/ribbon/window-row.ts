@@ -28,15 +28,15 @@ export interface RowLook {
 
 /** One window: name, drawing, hours. */
 export function windowRow(
-  one: AccessWindow,
+  window: AccessWindow,
   ledger: Ledger | undefined,
   { chosen, reachable, place, scale, words, work, week }: RowLook,
 ): TemplateResult {
   return html`<div
     part="row"
-    class="row ${one.status} ${week === '' ? '' : 'new-week'}"
+    class="row ${window.status} ${week === '' ? '' : 'new-week'}"
     role="option"
-    data-id=${one.id}
+    data-id=${window.id}
     tabindex=${reachable ? 0 : -1}
     aria-selected=${chosen}
     aria-posinset=${place?.position ?? nothing}
@@ -44,14 +44,15 @@ export function windowRow(
     ${placed(place?.top, place?.height ?? 0)}
   >
     <div class="name">
-      <strong>${one.id}</strong>
-      <span class="title run" title=${place ? one.title : nothing}>${one.title}</span>
-      <span class="status">${statusText(one, words)}</span>
+      <strong>${window.id}</strong>
+      <span class="title run" title=${place ? window.title : nothing}>${window.title}</span>
+      <span class="status">${statusText(window, words)}</span>
     </div>
-    ${windowPicture(one, drawnLines(one, ledger), scale, words, { work, week })}
+    ${windowPicture(window, drawnLines(window, ledger), scale, words, { work, week })}
     <div class="hours">
-      <span class="unseen">${words.usableOf(stretchText(one.start, one.end, one.zone))}</span
-      ><strong>${usableText(ledger, words)}</strong> <span>${words.of(grossText(one))}</span>${
+      <span class="unseen"
+        >${words.usableOf(stretchText(window.start, window.end, window.zone))}</span
+      ><strong>${usableText(ledger, words)}</strong> <span>${words.of(grossText(window))}</span>${
         work && work.outcome !== ''
           ? html`<span class="outcome ${work.harm === true ? 'harm' : ''}">${work.outcome}</span>`
           : nothing
@@ -62,16 +63,16 @@ export function windowRow(
 
 /** A window that takes no work has no usable time to draw: it stays an outline. */
 export function drawnLines(
-  one: AccessWindow,
+  window: AccessWindow,
   ledger: Ledger | undefined,
 ): ReturnType<typeof linesOf> {
-  return linesOf(one, ledger?.barred.length ? undefined : ledger);
+  return linesOf(window, ledger?.barred.length ? undefined : ledger);
 }
 
-export function statusText(one: AccessWindow, words: RibbonStrings): string {
-  return `${words.status[one.status]}${one.isolation.length > 0 ? `, ${words.isolated}` : ''}`;
+export function statusText(window: AccessWindow, words: RibbonStrings): string {
+  return `${words.status[window.status]}${window.isolation.length > 0 ? `, ${words.isolated}` : ''}`;
 }
 
-export function grossText(one: AccessWindow): string {
-  return durationText((one.end - one.start) / MINUTE);
+export function grossText(window: AccessWindow): string {
+  return durationText((window.end - window.start) / MINUTE);
 }

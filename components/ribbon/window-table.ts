@@ -46,10 +46,10 @@ export function windowTable(
         <tbody class="rows">
           ${gap(gaps.before)}
           ${places.map((place) => {
-            const one = windows[place]!;
-            const ledger = ledgers.get(one.id);
+            const window = windows[place]!;
+            const ledger = ledgers.get(window.id);
             const index = many ? place + 2 : undefined;
-            return guard([one, ledger, words, index], () => row(one, ledger, words, index));
+            return guard([window, ledger, words, index], () => row(window, ledger, words, index));
           })}
           ${gap(gaps.after)}
         </tbody>
@@ -63,16 +63,16 @@ function gap(height: number): TemplateResult | typeof nothing {
 }
 
 function row(
-  one: AccessWindow,
+  window: AccessWindow,
   ledger: Ledger | undefined,
   words: RibbonStrings,
   index: number | undefined,
 ): TemplateResult {
   return html`<tr aria-rowindex=${index ?? nothing}>
-    <th scope="row">${one.id} ${one.title}</th>
-    <td>${stretchText(one.start, one.end, one.zone)}</td>
-    <td>${words.status[one.status]}</td>
-    <td class="figure">${durationText((one.end - one.start) / MINUTE)}</td>
+    <th scope="row">${window.id} ${window.title}</th>
+    <td>${stretchText(window.start, window.end, window.zone)}</td>
+    <td>${words.status[window.status]}</td>
+    <td class="figure">${durationText((window.end - window.start) / MINUTE)}</td>
     ${shown.map((kind) => {
       const minutes = (ledger?.rows ?? [])
         .filter((step) => step.kind === kind)

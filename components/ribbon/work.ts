@@ -49,4 +49,4 @@ function laid(pieces: readonly RibbonPiece[]): Laned[] {
 }
 
 export const laneCount = (work: WindowWork | undefined): number =>
-  work ? Math.max(1, ...lanedPieces(work).map((one) => one.lane + 1)) : 1;
+  work ? Math.max(1, ...lanedPieces(work).map((piece) => piece.lane + 1)) : 1;

@@ -26,12 +26,14 @@ export interface ChangeSetting {
 /** Which windows gain or lose hours, for one kind of work at a time. */
 export function windowsChange(change: RuleChange, setting: ChangeSetting): TemplateResult {
   const { words, work } = setting;
-  const kinds = [...new Set(change.windows.map((one) => one.work))];
-  const changed = change.windows.filter((one) => one.work === work && one.minutes !== 0);
+  const kinds = [...new Set(change.windows.map((window) => window.work))];
+  const changed = change.windows.filter((window) => window.work === work && window.minutes !== 0);
   return html`<div class="kinds" role="group" aria-label=${words.forWork}>
       <span class="label">${words.forWork}</span>
       ${kinds.map((kind) => {
-        const count = change.windows.filter((one) => one.work === kind && one.minutes !== 0).length;
+        const count = change.windows.filter(
+          (window) => window.work === kind && window.minutes !== 0,
+        ).length;
         return html`<button
           type="button"
           data-work=${kind}
@@ -58,7 +60,7 @@ export function windowsChange(change: RuleChange, setting: ChangeSetting): Templ
                 </tr>
               </thead>
               <tbody>
-                ${shown(changed, 'windows', setting).map((one) => windowRow(one, setting))}
+                ${shown(changed, 'windows', setting).map((item) => windowRow(item, setting))}
               </tbody>
             </table>
           </div>`
@@ -66,23 +68,23 @@ export function windowsChange(change: RuleChange, setting: ChangeSetting): Templ
     ${expander(changed.length, 'windows', setting)}`;
 }
 
-function windowRow(one: UsableChange, setting: ChangeSetting): TemplateResult {
-  const window = setting.windows.find((each) => each.id === one.window);
-  return html`<tr data-window=${one.window}>
+function windowRow(change: UsableChange, setting: ChangeSetting): TemplateResult {
+  const window = setting.windows.find((each) => each.id === change.window);
+  return html`<tr data-window=${change.window}>
     <th scope="row">
       <button
         class="plain"
         type="button"
-        @click=${() => setting.follow({ to: 'window', id: one.window })}
+        @click=${() => setting.follow({ to: 'window', id: change.window })}
       >
-        ${one.window}
+        ${change.window}
       </button>
       ${window ? html`<span class="quiet">${dayText(window.start, window.zone)}</span>` : nothing}
     </th>
-    <td class="bar-cell">${bar(one)}</td>
-    <td class="figure">${durationText(one.usableBefore)}</td>
-    <td class="figure">${durationText(one.usableAfter)}</td>
-    <td class="figure">${signed(one.minutes)}</td>
+    <td class="bar-cell">${bar(change)}</td>
+    <td class="figure">${durationText(change.usableBefore)}</td>
+    <td class="figure">${durationText(change.usableAfter)}</td>
+    <td class="figure">${signed(change.minutes)}</td>
   </tr>`;
 }
 
@@ -103,12 +105,12 @@ function bar({ usableBefore, usableAfter }: UsableChange): TemplateResult {
 
 function windowsTold(changed: readonly UsableChange[], words: RulesStrings): string {
   const sides = [
-    changed.filter((one) => one.minutes < 0),
-    changed.filter((one) => one.minutes > 0),
+    changed.filter((change) => change.minutes < 0),
+    changed.filter((change) => change.minutes > 0),
   ];
   const parts = sides.flatMap((list, side) => {
     if (list.length === 0) return [];
-    const time = durationText(Math.abs(list.reduce((sum, one) => sum + one.minutes, 0)));
+    const time = durationText(Math.abs(list.reduce((sum, change) => sum + change.minutes, 0)));
     const counted = countText(list.length, words.oneWindow, words.manyWindows);
     const one = list.length === 1;
     return [
@@ -137,38 +139,38 @@ export function fitsPart(fits: FitsChange, setting: ChangeSetting): TemplateResu
   );
   return html`<p class="told run">${parts.join('; ')}.</p>
     <ul class="packages">
-      ${shown(ordered, 'packages', setting).map((one) => {
-        const lost = fits.lost.filter((each) => each.package === one.package);
-        const gained = fits.gained.filter((each) => each.package === one.package);
-        const state = nowhere.has(one.package)
+      ${shown(ordered, 'packages', setting).map((change) => {
+        const lost = fits.lost.filter((each) => each.package === change.package);
+        const gained = fits.gained.filter((each) => each.package === change.package);
+        const state = nowhere.has(change.package)
           ? html`<span class="state lost"
               ><span aria-hidden="true">✕</span> ${words.fitsNowhere}</span
             >`
-          : somewhere.has(one.package)
+          : somewhere.has(change.package)
             ? html`<span class="state gained"
                 ><span aria-hidden="true">●</span> ${words.fitsSomewhere}</span
               >`
             : nothing;
-        return html`<li data-package=${one.package}>
+        return html`<li data-package=${change.package}>
           <div class="package">
             <button
               class="plain"
               type="button"
-              @click=${() => setting.follow({ to: 'package', id: one.package })}
+              @click=${() => setting.follow({ to: 'package', id: change.package })}
             >
-              ${one.package}
+              ${change.package}
             </button>
             <span class="quiet"
               >${words.countTurn(
-                countText(one.windowsBefore, words.oneWindow, words.manyWindows),
-                String(one.windowsAfter),
+                countText(change.windowsBefore, words.oneWindow, words.manyWindows),
+                String(change.windowsAfter),
               )}</span
             >
             ${state}
           </div>
           ${fitLinks(
             words.noLonger,
-            `lost-${one.package}`,
+            `lost-${change.package}`,
             lost.map((each) => ({
               ...each,
               note: each.reasons.map((reason) => reason.text).join(' '),
@@ -177,7 +179,7 @@ export function fitsPart(fits: FitsChange, setting: ChangeSetting): TemplateResu
           )}
           ${fitLinks(
             words.nowFits,
-            `gained-${one.package}`,
+            `gained-${change.package}`,
             gained.map((each) => ({
               ...each,
               note: each.spareMinutes === null ? '' : words.spare(durationText(each.spareMinutes)),
@@ -201,16 +203,16 @@ function fitLinks(
     <span class="quiet">${title}</span>
     <ul>
       ${shown(fits, list, setting).map(
-        (one) =>
+        (item) =>
           html`<li>
             <button
               class="plain"
               type="button"
-              title=${one.note}
+              title=${item.note}
               @click=${() =>
-                setting.follow({ to: 'fit', package: one.package, window: one.window })}
+                setting.follow({ to: 'fit', package: item.package, window: item.window })}
             >
-              ${one.window}
+              ${item.window}
             </button>
           </li>`,
       )}

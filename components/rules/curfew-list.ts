@@ -36,7 +36,7 @@ export function curfewList(form: Form, rows: Rows): TemplateResult {
       data-add="curfews"
       @click=${() => {
         const name = freeName(
-          rules.curfews.map((one) => one.name),
+          rules.curfews.map((curfew) => curfew.name),
           words.newCurfew,
         );
         const edit = { rules: withCurfewAdded(rules, name), label: words.added(name) };
@@ -76,7 +76,7 @@ function curfewRow(form: Form, curfew: Curfew, index: number, rows: Rows): Templ
         key: `${row}.bars`,
         label: words.bars,
         value: curfew.bars,
-        choices: barsChoices.map((one) => [one, words.barsText[one]] as const),
+        choices: barsChoices.map((choice) => [choice, words.barsText[choice]] as const),
         edit: (bars) => ({
           value: {
             rules: next({ ...curfew, bars }),
@@ -106,18 +106,23 @@ function daysField(form: Form, curfew: Curfew, index: number, row: string): Temp
   const draft = form.drafts.get(key);
   const chosen = new Set<Weekday>(curfew.days ?? weekdays);
   const turn = (day: Weekday): void => {
-    const days = weekdays.filter((one) => chosen.has(one) !== (one === day));
+    const days = weekdays.filter((weekday) => chosen.has(weekday) !== (weekday === day));
     if (days.length === 0) {
       form.commit(key, '', { trouble: words.wrong.days });
       return;
     }
     const daysText = (list: readonly Weekday[]): string =>
-      list.map((one) => weekdayText(1 + weekdays.indexOf(one))).join(', ');
+      list.map((text) => weekdayText(1 + weekdays.indexOf(text))).join(', ');
     const kept = days.length === weekdays.length ? undefined : days;
     form.commit(key, '', {
       value: {
         rules: withCurfew(rules, index, withField(curfew, 'days', kept)),
-        label: changeTold(words, `\u201c${curfew.name}\u201d`, daysText([...chosen]), daysText(days)),
+        label: changeTold(
+          words,
+          `\u201c${curfew.name}\u201d`,
+          daysText([...chosen]),
+          daysText(days),
+        ),
       },
     });
   };

@@ -53,6 +53,6 @@ export function eventFiles(form: Form, rows: Rows, on: EventFiles): TemplateResu
     >
       ${words.takeEventsOut}
     </button>
-    <div class="said" role="status">${on.said.map((one) => html`<p>${one}</p>`)}</div>
+    <div class="said" role="status">${on.said.map((text) => html`<p>${text}</p>`)}</div>
   </div>`;
 }

@@ -33,7 +33,7 @@ export function eventList(form: Form, rows: Rows, setting: EventListSetting): Te
   const { events } = riskOf(rules);
   const add = (name: (number: number) => string, recorded: boolean): void => {
     const free = freeName(
-      events.map((one) => one.name),
+      events.map((item) => item.name),
       name,
     );
     rows.add(
@@ -191,7 +191,7 @@ function holdsUp(
     ? known
     : [...known, [now, words.notThere(event.activity ?? event.step ?? '')] as const];
   const wordOf = (choice: string): string => choices.find(([one]) => one === choice)?.[1] ?? choice;
-  const first = windows.find((one) => one.id === event.window) ?? windows[0];
+  const first = windows.find((window) => window.id === event.window) ?? windows[0];
   const moment = event.at ?? isoText(first?.start ?? 0, zone);
   return html`${choiceField(form, {
     key: `${row}.holds`,
@@ -231,7 +231,7 @@ function inWindow(
 ): TemplateResult {
   const { words, rules } = form;
   const now = event.window ?? '';
-  const ids = windows.map((one) => one.id);
+  const ids = windows.map((window) => window.id);
   const listed = now === '' || ids.includes(now) ? ids : [...ids, now];
   const wordOf = (id: string): string =>
     id === '' ? words.anyWindow : ids.includes(id) ? id : words.notThere(id);
@@ -239,7 +239,7 @@ function inWindow(
     key: `${row}.window`,
     label: words.window,
     value: now,
-    choices: ['', ...listed].map((one) => [one, wordOf(one)] as const),
+    choices: ['', ...listed].map((text) => [text, wordOf(text)] as const),
     edit: (id) => ({
       value: {
         rules: withEvent(rules, index, withField(event, 'window', id === '' ? undefined : id)),

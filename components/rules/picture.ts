@@ -16,12 +16,12 @@ export function sketchPicture(
   words: RulesStrings,
 ): TemplateResult {
   const { window, ledger, steps } = sketch;
-  const from = Math.min(window.start, ...steps.flatMap((one) => one.at?.start ?? []));
-  const to = Math.max(window.end, ...steps.flatMap((one) => one.at?.end ?? []));
+  const from = Math.min(window.start, ...steps.flatMap((step) => step.at?.start ?? []));
+  const to = Math.max(window.end, ...steps.flatMap((step) => step.at?.end ?? []));
   const x = (at: Instant): number =>
     Math.round((EDGE + ((at - from) / (to - from)) * Math.max(1, width - 2 * EDGE)) * 100) / 100;
   const lines = guides(sketch);
-  const margin = ledger.rows.find((one) => one.kind === 'margin');
+  const margin = ledger.rows.find((row) => row.kind === 'margin');
   return html`<div class="sketch" part="picture">
       <div class="line axis" aria-hidden="true">
         <span class="name"></span>
@@ -47,7 +47,7 @@ export function sketchPicture(
         </svg>
       </div>
       <ol class="laid">
-        ${steps.map((one) => stepLine(one, x, width, lines, window.zone, words))}
+        ${steps.map((step) => stepLine(step, x, width, lines, window.zone, words))}
         ${
           margin
             ? html`<li class="line">
@@ -91,14 +91,14 @@ export function sketchPicture(
 }
 
 function stepLine(
-  one: SketchStep,
+  item: SketchStep,
   x: (at: Instant) => number,
   width: number,
   lines: readonly Instant[],
   zone: string,
   words: RulesStrings,
 ): TemplateResult {
-  const { step, at, list } = one;
+  const { step, at, list } = item;
   const kind = list === 'leadIn' ? 'lead-in' : 'lead-out';
   if (!at)
     return html`<li class="line absent">
@@ -111,14 +111,14 @@ function stepLine(
   const { low = step.minutes, high = step.minutes } = step;
   const spread = low !== step.minutes || high !== step.minutes;
   const [near, far] = [x(at.start + low * MINUTE), x(at.start + high * MINUTE)];
-  return html`<li class="line" data-list=${list} data-index=${one.index}>
+  return html`<li class="line" data-list=${list} data-index=${item.index}>
     <span class="name"
       >${step.step}
       <span class="quiet run"
         >${between(at, zone)},
         ${durationText(step.minutes)}${
           spread ? ` (${words.spread(durationText(low), durationText(high))})` : ''
-        }${one.beside === undefined ? '' : `, ${words.with(one.beside)}`}</span
+        }${item.beside === undefined ? '' : `, ${words.with(item.beside)}`}</span
       ></span
     >
     <svg class="drawing" width=${width} height=${ROW} aria-hidden="true">
@@ -167,7 +167,8 @@ function ticks(
 ): SVGTemplateResult[] {
   const hours = (to - from) / HOUR;
   const room = (x(to) - x(from)) / Math.max(1, hours);
-  const step = [1, 2, 3, 6, 12, 24, 48, 96].find((one) => one * room > (one < 24 ? 54 : 72)) ?? 168;
+  const step =
+    [1, 2, 3, 6, 12, 24, 48, 96].find((value) => value * room > (value < 24 ? 54 : 72)) ?? 168;
   const marks: SVGTemplateResult[] = [];
   for (let at = Math.ceil(from / HOUR) * HOUR; at <= to; at += step * HOUR) {
     const text = step < 24 ? clockText(at, zone) : dayText(at, zone);

@@ -74,8 +74,8 @@ export const threeText = ({ low, likely, high }: Three): string => `${low}; ${li
 export function readThree(text: string, wrong: Wrong): Read<Three | undefined> {
   if (text.trim() === '') return { value: undefined };
   const parts = text.trim().split(/\s*;\s*|\s+/);
-  const figures = parts.map((one) =>
-    /^\d{1,6}([.,]\d{1,6})?$/.test(one) ? Number(one.replace(',', '.')) : NaN,
+  const figures = parts.map((part) =>
+    /^\d{1,6}([.,]\d{1,6})?$/.test(part) ? Number(part.replace(',', '.')) : NaN,
   );
   const [low = NaN, likely = low, high = likely] = figures;
   const rises = low <= likely && likely <= high && high <= MOST;

@@ -28,7 +28,7 @@ export const withEvents = (rules: RuleSet, events: RiskSettings['events']): Rule
 export function withEvent(rules: RuleSet, index: number, event: RiskEvent): RuleSet {
   return withEvents(
     rules,
-    riskOf(rules).events.map((one, at) => (at === index ? event : one)),
+    riskOf(rules).events.map((item, at) => (at === index ? event : item)),
   );
 }
 

@@ -53,7 +53,7 @@ export function riskFields(form: Form): TemplateResult {
         key: 'risk.shape',
         label: words.shape,
         value: risk.shape,
-        choices: shapes.map((one) => [one, words.shapeText[one]] as const),
+        choices: shapes.map((shape) => [shape, words.shapeText[shape]] as const),
         edit: (shape) => ({
           value: {
             rules: withRisk(rules, { ...risk, shape }),

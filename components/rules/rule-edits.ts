@@ -4,20 +4,20 @@ export type StepList = 'leadIn' | 'leadOut';
 
 /** The object without a field where its value is undefined: absent is not the same as empty to the schema. */
 export function withField<T extends object, K extends keyof T>(
-  one: T,
+  item: T,
   field: K,
   value: T[K] | undefined,
 ): T {
-  if (value !== undefined) return { ...one, [field]: value };
-  return Object.fromEntries(Object.entries(one).filter(([name]) => name !== field)) as T;
+  if (value !== undefined) return { ...item, [field]: value };
+  return Object.fromEntries(Object.entries(item).filter(([name]) => name !== field)) as T;
 }
 
 /** A step changed; those that start with it follow its new name. Everything else of the rules stays. */
 export function withStep(rules: RuleSet, list: StepList, index: number, step: Step): RuleSet {
   const old = rules[list][index]?.step;
-  const steps = rules[list].map((one, at) => {
+  const steps = rules[list].map((item, at) => {
     if (at === index) return step;
-    return old !== undefined && one.alongside === old ? { ...one, alongside: step.step } : one;
+    return old !== undefined && item.alongside === old ? { ...item, alongside: step.step } : item;
   });
   return renamedInEvents({ ...rules, [list]: steps }, old, step.step);
 }
@@ -26,9 +26,9 @@ export function withStep(rules: RuleSet, list: StepList, index: number, step: St
 function renamedInEvents(rules: RuleSet, old: string | undefined, name: string): RuleSet {
   const { risk } = rules;
   if (!risk || old === undefined || old === name) return rules;
-  const stays = [...rules.leadIn, ...rules.leadOut].some((one) => one.step === old);
-  const events = risk.events.map((one) =>
-    one.step === old && !stays ? { ...one, step: name } : one,
+  const stays = [...rules.leadIn, ...rules.leadOut].some((item) => item.step === old);
+  const events = risk.events.map((item) =>
+    item.step === old && !stays ? { ...item, step: name } : item,
   );
   return { ...rules, risk: { ...risk, events } };
 }
@@ -44,10 +44,10 @@ export function withoutStep(rules: RuleSet, list: StepList, index: number): Rule
     ...rules,
     [list]: rules[list]
       .filter((_, at) => at !== index)
-      .map((one) =>
-        one.alongside !== undefined && one.alongside === gone
-          ? withField(one, 'alongside', undefined)
-          : one,
+      .map((item) =>
+        item.alongside !== undefined && item.alongside === gone
+          ? withField(item, 'alongside', undefined)
+          : item,
       ),
   };
 }
@@ -60,7 +60,7 @@ export function withStepMoved(rules: RuleSet, list: StepList, from: number, to: 
 
 /** Whether steps would wait for each other in a circle. */
 export function inCircle(steps: readonly Step[]): boolean {
-  const named = new Map(steps.map((one) => [one.step, one]));
+  const named = new Map(steps.map((step) => [step.step, step]));
   return steps.some((start) => {
     let at: Step | undefined = start;
     for (let stepped = 0; stepped <= steps.length; stepped += 1) {
@@ -73,7 +73,7 @@ export function inCircle(steps: readonly Step[]): boolean {
 }
 
 export function withCurfew(rules: RuleSet, index: number, curfew: Curfew): RuleSet {
-  return { ...rules, curfews: rules.curfews.map((one, at) => (at === index ? curfew : one)) };
+  return { ...rules, curfews: rules.curfews.map((item, at) => (at === index ? curfew : item)) };
 }
 
 export function withCurfewAdded(rules: RuleSet, name: string): RuleSet {

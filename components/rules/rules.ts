@@ -216,17 +216,17 @@ export class PossessionRules extends LitElement {
 
   /** Puts the cursor in a step or a time without work by its name, or in `margin`. False when there is none. */
   goTo(name: string): boolean {
-    const list = lists.find((one) => rowNamed(this.rules, one, name) >= 0);
+    const list = lists.find((text) => rowNamed(this.rules, text, name) >= 0);
     const field =
       name === 'margin'
         ? 'margin.minutes'
         : name === 'handback'
           ? 'handback.chance'
           : list && `${this.#keys[list].at(rowNamed(this.rules, list, name))}.minutes`;
-    const found = [field, field?.replace('.minutes', '.name')].flatMap((one) =>
-      one === undefined
+    const found = [field, field?.replace('.minutes', '.name')].flatMap((item) =>
+      item === undefined
         ? []
-        : (this.renderRoot.querySelector<HTMLElement>(`[data-field="${one}"]`) ?? []),
+        : (this.renderRoot.querySelector<HTMLElement>(`[data-field="${item}"]`) ?? []),
     )[0];
     found?.focus();
     found?.scrollIntoView({ block: 'nearest' });
@@ -250,8 +250,8 @@ export class PossessionRules extends LitElement {
 
   #setting(change: RuleChange | null, words: RulesStrings): ChangeSetting {
     // Unless the reader chose: the first kind of work that any window changes for.
-    const first = change?.windows.find((one) => one.minutes !== 0)?.work;
-    const known = new Set(change?.windows.map((one) => one.work));
+    const first = change?.windows.find((window) => window.minutes !== 0)?.work;
+    const known = new Set(change?.windows.map((window) => window.work));
     const chosen = this.work !== null && known.has(this.work) ? this.work : undefined;
     return {
       words,
@@ -318,10 +318,10 @@ export class PossessionRules extends LitElement {
             [`[data-row="${key}"] [data-field="${control}"]`]
               .concat(
                 [control, 'down', 'up'].map(
-                  (one) => `[data-row="${key}"] [data-control="${one}"]:not(:disabled)`,
+                  (text) => `[data-row="${key}"] [data-control="${text}"]:not(:disabled)`,
                 ),
               )
-              .find((one) => this.renderRoot.querySelector(one)) ?? `[data-row="${key}"] input`,
+              .find((text) => this.renderRoot.querySelector(text)) ?? `[data-row="${key}"] input`,
         );
       },
     };
@@ -352,14 +352,14 @@ export class PossessionRules extends LitElement {
 
 function rowNamed(rules: RuleSet | null, list: List, name: string): number {
   if (!rules) return -1;
-  if (list === 'events') return riskOf(rules).events.findIndex((one) => one.name === name);
+  if (list === 'events') return riskOf(rules).events.findIndex((item) => item.name === name);
   return list === 'curfews'
-    ? rules.curfews.findIndex((one) => one.name === name)
-    : rules[list].findIndex((one) => one.step === name);
+    ? rules.curfews.findIndex((curfew) => curfew.name === name)
+    : rules[list].findIndex((item) => item.step === name);
 }
 
 function changedFor(change: RuleChange | null, work: WorkKind): boolean {
-  return change?.windows.some((one) => one.work === work && one.minutes !== 0) ?? false;
+  return change?.windows.some((window) => window.work === work && window.minutes !== 0) ?? false;
 }
 
 declare global {

@@ -38,7 +38,7 @@ export function windowOf(
   windows: readonly AccessWindow[],
   zone: string,
 ): AccessWindow {
-  const found = windows.find((one) => one.id === choice.window);
+  const found = windows.find((window) => window.id === choice.window);
   if (found) return found;
   const minute = minuteOfClock(choice.clock) % 1440;
   const start = instantOf(
@@ -62,7 +62,7 @@ export function sketchFields(
   words: RulesStrings,
   choose: (next: SketchChoice) => void,
 ): TemplateResult {
-  const own = !windows.some((one) => one.id === choice.window);
+  const own = !windows.some((window) => window.id === choice.window);
   return html`<div class="fields choose">
     ${
       windows.length === 0
@@ -76,9 +76,9 @@ export function sketchFields(
             >
               <option value="" .selected=${live(own)}>${words.ownWindow}</option>
               ${windows.map(
-                (one) =>
-                  html`<option value=${one.id} .selected=${live(one.id === choice.window)}>
-                    ${one.id}, ${stretchText(one.start, one.end, one.zone)}
+                (window) =>
+                  html`<option value=${window.id} .selected=${live(window.id === choice.window)}>
+                    ${window.id}, ${stretchText(window.start, window.end, window.zone)}
                   </option>`,
               )}
             </select>

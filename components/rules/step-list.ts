@@ -45,7 +45,7 @@ export function stepList(form: Form, list: StepList, rows: Rows): TemplateResult
       data-add=${list}
       @click=${() => {
         const name = freeName(
-          steps.map((one) => one.step),
+          steps.map((step) => step.step),
           words.newStep,
         );
         rows.add(
@@ -110,7 +110,7 @@ function stepRow(
         key: `${row}.when`,
         label: words.when,
         value: step.when,
-        choices: stepConditions.map((one) => [one, words.whenText[one]] as const),
+        choices: stepConditions.map((condition) => [condition, words.whenText[condition]] as const),
         edit: (when) => ({
           value: {
             rules: withStep(rules, list, index, { ...step, when }),
@@ -197,7 +197,7 @@ function nameEdit(form: Form, list: StepList, index: number, text: string): Read
   const { words, rules } = form;
   const step = rules[list][index]!;
   const read = readName(text, words.wrong);
-  if ('value' in read && rules[list].some((one, at) => at !== index && one.step === read.value))
+  if ('value' in read && rules[list].some((item, at) => at !== index && item.step === read.value))
     return { trouble: words.wrong.twice };
   return applied(read, (name) => ({
     rules: withStep(rules, list, index, { ...step, step: name }),
@@ -213,7 +213,7 @@ function alongsideField(
   row: string,
 ): TemplateResult | typeof nothing {
   const { words, rules } = form;
-  const others = rules[list].filter((one) => one !== step).map((one) => one.step);
+  const others = rules[list].filter((item) => item !== step).map((item) => item.step);
   const now = step.alongside ?? '';
   // A name that is not in the list is kept until another is chosen.
   const listed = now === '' || others.includes(now) ? others : [...others, now];
@@ -223,7 +223,7 @@ function alongsideField(
     key: `${row}.alongside`,
     label: words.alongside,
     value: now,
-    choices: ['', ...listed].map((one) => [one, nameText(one)] as const),
+    choices: ['', ...listed].map((text) => [text, nameText(text)] as const),
     edit: (name) => {
       const changed = withField(step, 'alongside', name === '' ? undefined : name);
       const next = withStep(rules, list, index, changed);

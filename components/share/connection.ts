@@ -1,4 +1,4 @@
-import type { HocuspocusProvider } from '@hocuspocus/provider';
+import type { Awareness } from 'y-protocols/awareness';
 import type * as Y from 'yjs';
 import { isLasting } from './share-state.js';
 
@@ -17,8 +17,16 @@ export interface ConnectionEvents {
   readonly onRefused?: (why: string) => void;
 }
 
+/** What is read of the library's own connection: whoever compiles against this package needs none of its types. */
+export interface Joined {
+  readonly isSynced: boolean;
+  readonly hasUnsyncedChanges: boolean;
+  readonly authorizedScope: string | undefined;
+  readonly awareness: Awareness | null;
+}
+
 export interface Connection {
-  readonly provider: HocuspocusProvider;
+  readonly provider: Joined;
   end(): void;
 }
 

@@ -3,7 +3,7 @@ import { css, html, type TemplateResult } from 'lit';
 /** The cautions that go with every figure someone could act on, the weightiest first. */
 export function cautionList(label: string, lines: readonly string[]): TemplateResult {
   return html`<ul part="cautions" class="cautions" aria-label=${label}>
-    ${lines.map((one, index) => html`<li>${index === 0 ? html`<strong>${one}</strong>` : one}</li>`)}
+    ${lines.map((line, index) => html`<li>${index === 0 ? html`<strong>${line}</strong>` : line}</li>`)}
   </ul>`;
 }
 

@@ -124,7 +124,7 @@ function numberFormat(decimals?: number): Intl.NumberFormat {
 /** `.` or `,`. */
 export function decimalSign(): string {
   const parts = numberFormat(1).formatToParts(0.5);
-  return parts.find((one) => one.type === 'decimal')?.value ?? '.';
+  return parts.find((part) => part.type === 'decimal')?.value ?? '.';
 }
 
 /** Whether a sum of money is written after its currency: `GBP 1.50`. */
@@ -137,8 +137,8 @@ export function currencyFirst(): boolean {
 }
 
 /** `1 window`, `3 windows`. */
-export function countText(count: number, one: string, many = `${one}s`): string {
-  return `${numberText(count)} ${count === 1 ? one : many}`;
+export function countText(count: number, text: string, many = `${text}s`): string {
+  return `${numberText(count)} ${count === 1 ? text : many}`;
 }
 
 /** `12 d 4 h`, `5 h 20`, `-3 d`: a float, which is read in days once it has any. */

@@ -29,9 +29,9 @@ export function sightOf(element: Element): Sight {
   const box = element.getBoundingClientRect();
   const root = document.documentElement;
   let [top, left, bottom, right] = [0, 0, root.clientHeight, root.clientWidth];
-  for (const one of ancestorsOf(element)) {
-    if (isPage(one) || getComputedStyle(one).overflow === 'visible') continue;
-    const cut = one.getBoundingClientRect();
+  for (const ancestor of ancestorsOf(element)) {
+    if (isPage(ancestor) || getComputedStyle(ancestor).overflow === 'visible') continue;
+    const cut = ancestor.getBoundingClientRect();
     top = Math.max(top, cut.top);
     left = Math.max(left, cut.left);
     bottom = Math.min(bottom, cut.bottom);
@@ -56,20 +56,23 @@ export function bringIntoSight(
   element: Element,
   cover: { readonly block: number; readonly inline: number },
 ): void {
-  for (const one of ancestorsOf(element)) {
-    if (isPage(one)) return;
-    const { overflowX, overflowY, direction } = getComputedStyle(one);
-    const outer = one.getBoundingClientRect();
+  for (const ancestor of ancestorsOf(element)) {
+    if (isPage(ancestor)) return;
+    const { overflowX, overflowY, direction } = getComputedStyle(ancestor);
+    const outer = ancestor.getBoundingClientRect();
     const inner = element.getBoundingClientRect();
-    const top = outer.top + one.clientTop;
-    if (scrolls(overflowY) && one.scrollHeight > one.clientHeight)
-      one.scrollTop += needed(inner.top - top - cover.block, inner.bottom - top - one.clientHeight);
-    const left = outer.left + one.clientLeft;
+    const top = outer.top + ancestor.clientTop;
+    if (scrolls(overflowY) && ancestor.scrollHeight > ancestor.clientHeight)
+      ancestor.scrollTop += needed(
+        inner.top - top - cover.block,
+        inner.bottom - top - ancestor.clientHeight,
+      );
+    const left = outer.left + ancestor.clientLeft;
     const [before, after] = direction === 'rtl' ? [0, cover.inline] : [cover.inline, 0];
-    if (scrolls(overflowX) && one.scrollWidth > one.clientWidth)
-      one.scrollLeft += needed(
+    if (scrolls(overflowX) && ancestor.scrollWidth > ancestor.clientWidth)
+      ancestor.scrollLeft += needed(
         inner.left - left - before,
-        inner.right - left - one.clientWidth + after,
+        inner.right - left - ancestor.clientWidth + after,
       );
   }
 }
@@ -104,10 +107,10 @@ export class SightWatch implements ReactiveController {
     if (typeof ResizeObserver === 'undefined') return;
     const around = [this.#host, ...ancestorsOf(this.#host)];
     this.#observer = new ResizeObserver(() => this.#moved());
-    for (const one of around) this.#observer.observe(one);
+    for (const element of around) this.#observer.observe(element);
     // A scroll is told only within the root it happens in.
     this.#roots = [
-      ...new Set<EventTarget>(around.map((one) => one.getRootNode())),
+      ...new Set<EventTarget>(around.map((element) => element.getRootNode())),
       ...(this.#host.shadowRoot ? [this.#host.shadowRoot] : []),
     ];
     for (const root of this.#roots)

@@ -51,7 +51,7 @@ let watch: MutationObserver | undefined;
 
 /** Hears of every `lang` that changes in the page. */
 function hear(): void {
-  for (const one of watched) one.look();
+  for (const language of watched) language.look();
 }
 
 /**

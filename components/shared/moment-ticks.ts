@@ -11,7 +11,7 @@ const minuteSteps = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720];
 
 /** Round moments within a stretch, at most so many: local midnights, or between them minutes and hours of the clock. */
 export function momentTicks(from: Instant, to: Instant, most: number, zone: string): Instant[] {
-  const step = minuteSteps.find((one) => (to - from) / (one * MINUTE) <= most);
+  const step = minuteSteps.find((value) => (to - from) / (value * MINUTE) <= most);
   return step === undefined ? midnights(from, to, most, zone) : clockTicks(from, to, step, zone);
 }
 

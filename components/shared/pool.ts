@@ -76,7 +76,7 @@ export class Pool<Item extends Pooled> {
     const items = [...this.#drawn.entries()]
       .sort(([a], [b]) => a - b)
       .map(([, { element }]) => element);
-    const at = held ? items.findIndex((one) => one.contains(held)) : -1;
+    const at = held ? items.findIndex((item) => item.contains(held)) : -1;
     for (let place = at - 1; place >= 0; place -= 1)
       if (items[place]!.nextElementSibling !== items[place + 1])
         parent.insertBefore(items[place]!, items[place + 1]!);

@@ -6,14 +6,14 @@ import type { FitVerdict } from '../../src/planner/fit/types.js';
 /** How many windows each package is held against. */
 function stride(fits: readonly FitVerdict[]): number {
   const first = fits[0]?.package;
-  const next = fits.findIndex((one) => one.package !== first);
+  const next = fits.findIndex((fit) => fit.package !== first);
   return next < 0 ? fits.length : next;
 }
 
 /** Every package against one window; none where the window is in no verdict. */
 export function verdictsInWindow(fits: readonly FitVerdict[], window: string): FitVerdict[] {
   const step = stride(fits);
-  const column = fits.slice(0, step).findIndex((one) => one.window === window);
+  const column = fits.slice(0, step).findIndex((fit) => fit.window === window);
   if (column < 0) return [];
   return Array.from({ length: fits.length / step }, (_, row) => fits[row * step + column]!);
 }
@@ -34,7 +34,7 @@ export function verdictAt(
   fits: readonly FitVerdict[],
   at: { readonly package: string; readonly window: string },
 ): FitVerdict | undefined {
-  return verdictsOfPackage(fits, at.package).find((one) => one.window === at.window);
+  return verdictsOfPackage(fits, at.package).find((verdict) => verdict.window === at.window);
 }
 
 const counts = new WeakMap<readonly FitVerdict[], number>();
@@ -44,7 +44,7 @@ export function countFits(fits: readonly FitVerdict[]): number {
   let count = counts.get(fits);
   if (count === undefined) {
     count = 0;
-    for (const one of fits) if (one.fits) count += 1;
+    for (const fit of fits) if (fit.fits) count += 1;
     counts.set(fits, count);
   }
   return count;

@@ -79,7 +79,7 @@ export class SheetState {
   }
 
   takeFaults(faults: readonly Fault[]): void {
-    const mine = faults.filter((one) => one.file === this.table.file);
+    const mine = faults.filter((fault) => fault.file === this.table.file);
     this.faults = faultsByCell(mine, this.table.columns);
     if (this.#wish.onlyFaults) this.#stale = true;
   }
@@ -192,7 +192,7 @@ export class SheetState {
 
   /** Indexes of the typed columns shown, in order. */
   get typedShown(): readonly number[] {
-    return this.columns.shown.filter((one) => one < this.table.columns.length);
+    return this.columns.shown.filter((value) => value < this.table.columns.length);
   }
 
   faultsAt(row: number, column: number): readonly Fault[] | undefined {

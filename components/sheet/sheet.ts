@@ -292,7 +292,7 @@ export class PossessionSheet extends LitElement {
     const [row, column] = [Number(cell.dataset['row']), Number(cell.dataset['column'])];
     const faults = state.faultsAt(row, column);
     cell.title = faults
-      ? faults.map((one) => `${one.message} ${one.mend}`).join(' ')
+      ? faults.map((fault) => `${fault.message} ${fault.mend}`).join(' ')
       : state.cell(row, column);
   };
 }

@@ -1,8 +1,8 @@
 import { numberText } from '../shared/format.js';
 import type { SheetStrings } from './strings.js';
 
-const counted = (one: string, many: string) => (count: number) =>
-  `${numberText(count)} ${count === 1 ? one : many}`;
+const counted = (text: string, many: string) => (count: number) =>
+  `${numberText(count)} ${count === 1 ? text : many}`;
 const cells = counted('Zelle', 'Zellen');
 const rows = counted('Zeile', 'Zeilen');
 const columns = counted('Spalte', 'Spalten');

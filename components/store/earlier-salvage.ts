@@ -24,18 +24,18 @@ export function salvageEarlier(stored: {
   readonly snapshots: readonly SnapshotRecord[];
   readonly log: readonly LogRecord[];
 }): EarlierSalvage {
-  const snapshots = stored.snapshots.filter((one) => one.kind === undefined);
-  const log = stored.log.filter((one) => one.kind === undefined);
+  const snapshots = stored.snapshots.filter((snapshot) => snapshot.kind === undefined);
+  const log = stored.log.filter((record) => record.kind === undefined);
   const seqs = [...snapshots, ...log]
-    .map((one) => one.seq)
+    .map((snapshot) => snapshot.seq)
     .filter((seq) => Number.isSafeInteger(seq));
   const seq = Math.max(0, ...seqs);
   const edits = new Map<number, LogRecord>();
   for (const record of log)
     if (!edits.has(record.seq) && isSound(record)) edits.set(record.seq, record);
-  const newest = Math.max(-1, ...snapshots.map((one) => one.seq));
+  const newest = Math.max(-1, ...snapshots.map((snapshot) => snapshot.seq));
   const candidates = snapshots
-    .filter((one) => isSound(one))
+    .filter((snapshot) => isSound(snapshot))
     .sort((a, b) => b.seq - a.seq || a.copy - b.copy);
   let refusal: Fault | undefined;
 

@@ -221,10 +221,10 @@ export class KeptPlan extends EventTarget {
     const id = `${this.#tab}-${(this.#count += 1)}`;
     // The journal goes by this time: a change stands after the ones that it was made upon, whatever the clock says.
     const after = (this.#pending.at(-1)?.at ?? -Infinity) + 1;
-    const one: Pending = { id, at: Math.max(this.#options.now(), after), update };
-    this.#pending.push(one);
+    const pending: Pending = { id, at: Math.max(this.#options.now(), after), update };
+    this.#pending.push(pending);
     this.#taken += 1;
-    const kept = this.readOnly || this.#journal.add(one);
+    const kept = this.readOnly || this.#journal.add(pending);
     if (this.readOnly) this.#tell({ kind: 'read-only', changes: this.#unsaved });
     else if (this.#state.kind !== 'not-saved') {
       this.#tell({ kind: 'saving', changes: this.#unsaved });
@@ -240,7 +240,8 @@ export class KeptPlan extends EventTarget {
 
   async #write(): Promise<boolean> {
     const pending = [...this.#pending];
-    const update = pending.length > 0 ? mergedUpdate(pending.map((one) => one.update)) : undefined;
+    const update =
+      pending.length > 0 ? mergedUpdate(pending.map((item) => item.update)) : undefined;
     const slow = setTimeout(
       () => this.#trouble('no-answer', 'No answer yet.'),
       this.#options.answerMs,
@@ -312,5 +313,7 @@ export class KeptPlan extends EventTarget {
 /** Tells this tab's edits from those of any other, at any time. */
 function tabName(): string {
   // `randomUUID` is missing on pages without a secure origin.
-  return [...crypto.getRandomValues(new Uint32Array(3))].map((one) => one.toString(36)).join('');
+  return [...crypto.getRandomValues(new Uint32Array(3))]
+    .map((value) => value.toString(36))
+    .join('');
 }

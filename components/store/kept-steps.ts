@@ -41,8 +41,12 @@ export function keptSteps(plan: string): KeptSteps {
 function isSteps(kept: unknown): kept is KeptSteps {
   if (typeof kept !== 'object' || kept === null) return false;
   const { done, undone, again } = kept as Record<string, unknown>;
-  const isStep = (one: unknown): boolean =>
-    typeof one === 'object' && one !== null && 'put' in one && 'taken' in one && 'label' in one;
+  const isStep = (item: unknown): boolean =>
+    typeof item === 'object' &&
+    item !== null &&
+    'put' in item &&
+    'taken' in item &&
+    'label' in item;
   return (
     [done, undone].every((list) => Array.isArray(list) && list.every(isStep)) &&
     Array.isArray(again)

@@ -62,7 +62,7 @@ export class PlanStore {
     const ids = new Set([...heads.map((head) => head.plan), ...keys.map(([plan]) => plan)]);
     const begun = plansBegun(this.#room).filter((id) => !ids.has(id));
     const lines = [...ids].map((id): PlanLine => {
-      const head = sound(heads.find((one) => one.plan === id));
+      const head = sound(heads.find((record) => record.plan === id));
       return head === undefined ? { id } : { id, name: head.name, at: head.at };
     });
     for (const id of begun) {
@@ -161,7 +161,7 @@ export class PlanStore {
   /** Full copies of earlier states, the newest first: the last five, and one a day of the last fourteen. */
   async earlier(id: string): Promise<{ readonly seq: number; readonly at: number }[]> {
     const db = await this.#connection.open();
-    const kept = (await db.getAll('snapshots', records(id))).filter((one) => isSound(one));
+    const kept = (await db.getAll('snapshots', records(id))).filter((record) => isSound(record));
     const bySeq = new Map(kept.map(({ seq, at }) => [seq, { seq, at }]));
     return [...bySeq.values()].sort((a, b) => b.seq - a.seq);
   }
@@ -208,7 +208,10 @@ export class PlanStore {
     const inPlace = await storedPlan(db, id);
     const broken = inPlace === undefined ? [] : salvage(inPlace).damaged;
     if (kept.length === 0 && broken.length === 0) return undefined;
-    return [...kept.map((one) => one.text), ...broken.map((one) => JSON.stringify(one))].join('\n');
+    return [
+      ...kept.map((record) => record.text),
+      ...broken.map((item) => JSON.stringify(item)),
+    ].join('\n');
   }
 
   /** The file a person last saved the plan to. */
@@ -317,18 +320,18 @@ export class PlanStore {
     const log = transaction.objectStore('log');
     if (found.earlier) {
       const inPlace = await snapshots.getAll(records(plan));
-      if (inPlace.some((one) => one.kind === 'state' && isSound(one))) return undefined;
+      if (inPlace.some((record) => record.kind === 'state' && isSound(record))) return undefined;
     }
     const seq = found.earlier ? found.seq + 1 : found.seq;
     const puts = new Requests();
     puts.add(transaction.done);
     if (found.damaged.length > 0) {
-      const text = found.damaged.map((one) => JSON.stringify(one)).join('\n');
+      const text = found.damaged.map((item) => JSON.stringify(item)).join('\n');
       puts.add(transaction.objectStore('damaged').add({ plan, at: now, text }));
     }
-    for (const one of found.damaged) {
-      if ('snapshotAt' in one || !('copy' in one)) continue;
-      puts.add(('id' in one ? log : snapshots).delete([plan, one.seq, one.copy]));
+    for (const item of found.damaged) {
+      if ('snapshotAt' in item || !('copy' in item)) continue;
+      puts.add(('id' in item ? log : snapshots).delete([plan, item.seq, item.copy]));
     }
     for (const { id, at, edit } of found.earlier?.unplaced ?? []) {
       const record = sealed({ plan, id, at, text: JSON.stringify(edit) });
@@ -373,7 +376,9 @@ async function storedPlan(db: Database, id: string): Promise<Stored | undefined>
 }
 
 function newId(): string {
-  return [...crypto.getRandomValues(new Uint32Array(4))].map((one) => one.toString(36)).join('');
+  return [...crypto.getRandomValues(new Uint32Array(4))]
+    .map((value) => value.toString(36))
+    .join('');
 }
 
 /** A name for the file of a plan: letters, figures and dashes. */

@@ -1,7 +1,7 @@
 import type { Salvage } from './salvage.js';
 
-const counted = (count: number, one: string, many: string): string =>
-  count === 1 ? `1 ${one}` : `${count} ${many}`;
+const counted = (count: number, text: string, many: string): string =>
+  count === 1 ? `1 ${text}` : `${count} ${many}`;
 
 /**
  * What opening a damaged plan came to, one sentence a line; empty where nothing was wrong. `time` writes a moment

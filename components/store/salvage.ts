@@ -60,12 +60,12 @@ const isCurrent = ({ snapshots, log }: Stored): boolean =>
 
 export function salvage(stored: Stored, options: OpenPlanOptions = {}): Salvage {
   const { head, snapshots, log } = stored;
-  const damaged = [...(head ? [head] : []), ...snapshots, ...log].filter((one) => !isSound(one));
+  const damaged = [...(head ? [head] : []), ...snapshots, ...log].filter((item) => !isSound(item));
   const seq = lastSeq(stored);
   const updates = soundLog(log);
-  const newest = Math.max(-1, ...snapshots.map((one) => one.seq));
+  const newest = Math.max(-1, ...snapshots.map((snapshot) => snapshot.seq));
   const candidates = snapshots
-    .filter((one) => isSound(one) && one.kind === 'state')
+    .filter((snapshot) => isSound(snapshot) && snapshot.kind === 'state')
     .sort((a, b) => b.seq - a.seq || a.copy - b.copy);
   for (const from of candidates) {
     const made = replayed(from, updates, seq, options);
@@ -88,16 +88,20 @@ export function salvage(stored: Stored, options: OpenPlanOptions = {}): Salvage 
 
 function isThin({ head, snapshots, log }: Stored, from: SnapshotRecord, last: number): boolean {
   const copies = new Map<number, number>();
-  for (const { seq } of log.filter((one) => isSound(one)))
+  for (const { seq } of log.filter((record) => isSound(record)))
     copies.set(seq, (copies.get(seq) ?? 0) + 1);
   const held = (after: number, to: number, least: number): boolean => {
     for (let seq = after + 1; seq <= to; seq += 1) if ((copies.get(seq) ?? 0) < least) return false;
     return true;
   };
   const others = snapshots.filter(
-    (one) => one !== from && one.kind === 'state' && isSound(one) && one.seq <= from.seq,
+    (snapshot) =>
+      snapshot !== from &&
+      snapshot.kind === 'state' &&
+      isSound(snapshot) &&
+      snapshot.seq <= from.seq,
   );
-  const spare = others.some((one) => held(one.seq, from.seq, 1));
+  const spare = others.some((other) => held(other.seq, from.seq, 1));
   return head === undefined || !spare || !held(from.seq, last, 2);
 }
 

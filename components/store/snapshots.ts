@@ -14,7 +14,7 @@ export function keptSnapshots(
   now: number,
 ): Set<number> {
   const newest = [...all].sort((a, b) => b.seq - a.seq);
-  const kept = new Set([...new Set(newest.map((one) => one.seq))].slice(0, lastKept));
+  const kept = new Set([...new Set(newest.map((item) => item.seq))].slice(0, lastKept));
   const days = new Set<number>();
   for (const { seq, at } of newest) {
     const number = Math.floor(at / day);

@@ -110,10 +110,10 @@ async function within(transaction: Transaction, work: Work): Promise<number> {
     for (let at = await snapshots.openCursor(records(plan)); at; at = await at.continue())
       stored.push({ seq: at.value.seq, at: at.value.at, copy: at.value.copy });
     const kept = keptSnapshots(stored, now);
-    const gone = stored.filter((one) => !kept.has(one.seq));
-    const oldest = [...new Set(stored.map((one) => one.seq))].sort((a, b) => b - a)[lastKept - 1];
+    const gone = stored.filter((item) => !kept.has(item.seq));
+    const oldest = [...new Set(stored.map((item) => item.seq))].sort((a, b) => b - a)[lastKept - 1];
     const deletes = new Requests();
-    for (const one of gone) deletes.add(snapshots.delete([plan, one.seq, one.copy]));
+    for (const item of gone) deletes.add(snapshots.delete([plan, item.seq, item.copy]));
     if (oldest !== undefined) deletes.add(log.delete(records(plan, 0, oldest)));
     await deletes.done();
   }
@@ -148,7 +148,7 @@ async function takeOthers(from: AnyTransaction, work: Work, last: number): Promi
   // Let go in favour of a snapshot, or damaged: what is in a snapshot is merged like any update.
   if (!whole) {
     const snapshots = await transaction.objectStore('snapshots').getAll(records(plan));
-    const sure = snapshots.sort((a, b) => b.seq - a.seq).find((one) => bytesIn(one));
+    const sure = snapshots.sort((a, b) => b.seq - a.seq).find((snapshot) => bytesIn(snapshot));
     const state = bytesIn(sure);
     if (state) updates.unshift(state);
     for (let at = Math.max(seq, sure?.seq ?? 0) + 1; at <= last; at += 1)

@@ -25,13 +25,13 @@ export function unitsChart(
   const from = startOfLocalDay(Math.min(first.from, ...due), zone, 0);
   const to = startOfLocalDay(Math.max(last.to, ...due) - MINUTE, zone, 1);
   const known = new Map<Instant, number>([[from, work.done]]);
-  for (const one of line) known.set(one.at, one.units);
+  for (const point of line) known.set(point.at, point.units);
   known.set(to, last.cumulative);
   const points = [...known.keys()].sort((a, b) => a - b);
   const units = (count: number): string => countText(count, words.unit, words.units);
   const around = Math.max(60 * MINUTE, (last.to - first.from) * AROUND);
   const visitAt = (at: Instant): Visit | undefined =>
-    visits.find((one) => at >= one.from && at <= one.to);
+    visits.find((visit) => at >= visit.from && at <= visit.to);
   return {
     title: words.picture,
     points,
@@ -52,10 +52,10 @@ export function unitsChart(
       },
     ],
     most: Math.max(work.units, last.cumulative),
-    bands: visits.map((one) => ({
-      from: one.from,
-      to: one.to,
-      text: one.window ?? words.outside,
+    bands: visits.map((visit) => ({
+      from: visit.from,
+      to: visit.to,
+      text: visit.window ?? words.outside,
     })),
     ...(deadline && { marks: [{ at: deadline.due, text: `${words.keyDateMark}, ${floatWords}` }] }),
     zooms: true,

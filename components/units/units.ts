@@ -75,12 +75,13 @@ export class PossessionUnits extends LitElement {
     const { allocation } = this;
     if (!allocation) return html`<p class="empty quiet">${words.noPlan}</p>`;
     const repeated = repeatedOf(this.activities);
-    const chosen = repeated.find((one) => one.id === this.selectedActivity) ?? repeated[0];
+    const chosen =
+      repeated.find((activity) => activity.id === this.selectedActivity) ?? repeated[0];
     if (!chosen) return html`<p class="empty quiet">${words.noRepeated}</p>`;
     return html`<h2>${words.title}</h2>
       <div class="columns">
         <ul part="choice" class="works" aria-label=${words.choose}>
-          ${repeated.map((one) => this.#renderChoice(one, one === chosen, allocation, words))}
+          ${repeated.map((activity) => this.#renderChoice(activity, activity === chosen, allocation, words))}
         </ul>
         ${this.#renderWork(chosen, allocation, words)}
       </div>
@@ -88,33 +89,37 @@ export class PossessionUnits extends LitElement {
   }
 
   #renderChoice(
-    one: RepeatedActivity,
+    activity: RepeatedActivity,
     chosen: boolean,
     allocation: Allocation,
     words: UnitsStrings,
   ): TemplateResult {
-    const placed = visitsOf(one, allocation).at(-1)?.cumulative ?? one.work.done;
+    const placed = visitsOf(activity, allocation).at(-1)?.cumulative ?? activity.work.done;
     return html`<li>
-      <button type="button" aria-pressed=${chosen} @click=${() => this.#pick(one.id, chosen)}>
-        <span><strong>${one.id}</strong> ${one.title}</span>
-        <span class="count run">${words.ofTotal(String(placed), String(one.work.units))}</span>
+      <button type="button" aria-pressed=${chosen} @click=${() => this.#pick(activity.id, chosen)}>
+        <span><strong>${activity.id}</strong> ${activity.title}</span>
+        <span class="count run">${words.ofTotal(String(placed), String(activity.work.units))}</span>
       </button>
     </li>`;
   }
 
-  #renderWork(one: RepeatedActivity, allocation: Allocation, words: UnitsStrings): TemplateResult {
-    const visits = visitsOf(one, allocation);
-    const deadline = deadlineOf(one, visits, allocation);
+  #renderWork(
+    activity: RepeatedActivity,
+    allocation: Allocation,
+    words: UnitsStrings,
+  ): TemplateResult {
+    const visits = visitsOf(activity, allocation);
+    const deadline = deadlineOf(activity, visits, allocation);
     const float = floatWords(deadline, words);
     return html`<section>
-      <h3>${one.id} ${one.title}</h3>
+      <h3>${activity.id} ${activity.title}</h3>
       <p class="told run">
-        ${this.#told(one, visits, words)}
+        ${this.#told(activity, visits, words)}
         <button
           class="plain"
           type="button"
           data-ask="units-placed"
-          @click=${() => this.#ask({ of: 'units-placed', activity: one.id })}
+          @click=${() => this.#ask({ of: 'units-placed', activity: activity.id })}
         >
           ${words.whyUnits}
         </button>
@@ -130,7 +135,7 @@ export class PossessionUnits extends LitElement {
                         class="plain"
                         type="button"
                         data-ask="key-date"
-                        @click=${() => this.#ask({ of: 'key-date', package: one.package })}
+                        @click=${() => this.#ask({ of: 'key-date', package: activity.package })}
                       >
                         ${words.whyFloat}
                       </button>`
@@ -142,16 +147,16 @@ export class PossessionUnits extends LitElement {
       ${
         visits.length === 0
           ? nothing
-          : html`<possession-chart .shown=${this.#chartOf(one, allocation, words)}
-              >${this.#renderTable(one, visits, words)}</possession-chart
+          : html`<possession-chart .shown=${this.#chartOf(activity, allocation, words)}
+              >${this.#renderTable(activity, visits, words)}</possession-chart
             >`
       }
     </section>`;
   }
 
-  #told(one: RepeatedActivity, visits: readonly Visit[], words: UnitsStrings): string {
+  #told(activity: RepeatedActivity, visits: readonly Visit[], words: UnitsStrings): string {
     const counted = (count: number): string => countText(count, words.unit, words.units);
-    const { done, units } = one.work;
+    const { done, units } = activity.work;
     const last = visits.at(-1);
     const left = units - (last?.cumulative ?? done);
     const parts = [words.startsFrom(counted(done))];
@@ -163,7 +168,7 @@ export class PossessionUnits extends LitElement {
   }
 
   #renderTable(
-    one: RepeatedActivity,
+    activity: RepeatedActivity,
     visits: readonly Visit[],
     words: UnitsStrings,
   ): TemplateResult {
@@ -187,10 +192,10 @@ export class PossessionUnits extends LitElement {
         </thead>
         <tbody>
           ${
-            one.work.done > 0
+            activity.work.done > 0
               ? html`<tr>
                   <th scope="row" colspan="5">${words.beforePlan}</th>
-                  <td class="figure">${one.work.done}</td>
+                  <td class="figure">${activity.work.done}</td>
                 </tr>`
               : nothing
           }
@@ -211,20 +216,24 @@ export class PossessionUnits extends LitElement {
   }
 
   /** A chart draws anew only for another plan or work. */
-  #chartOf(one: RepeatedActivity, allocation: Allocation, words: UnitsStrings): ChartShown | null {
+  #chartOf(
+    activity: RepeatedActivity,
+    allocation: Allocation,
+    words: UnitsStrings,
+  ): ChartShown | null {
     const { zone } = this;
-    const of = [one, allocation, zone, this.strings] as const;
+    const of = [activity, allocation, zone, this.strings] as const;
     if (!this.#chart?.of.every((each, at) => each === of[at])) {
-      const visits = visitsOf(one, allocation);
-      const deadline = deadlineOf(one, visits, allocation);
+      const visits = visitsOf(activity, allocation);
+      const deadline = deadlineOf(activity, visits, allocation);
       const float = floatWords(deadline, words);
-      this.#chart = { of, shown: unitsChart(one.work, visits, deadline, float, zone, words) };
+      this.#chart = { of, shown: unitsChart(activity.work, visits, deadline, float, zone, words) };
     }
     return this.#chart.shown;
   }
 
   #zoneOf(visit: Visit): string {
-    return this.windows.find((one) => one.id === visit.window)?.zone ?? this.zone;
+    return this.windows.find((window) => window.id === visit.window)?.zone ?? this.zone;
   }
 
   #ask(figure: Figure): void {

@@ -32,14 +32,16 @@ export interface UnitDeadline {
 
 /** The activities of repeated units, in plan order. */
 export function repeatedOf(activities: readonly Activity[]): RepeatedActivity[] {
-  return activities.filter((one): one is RepeatedActivity => one.work.kind === 'units');
+  return activities.filter(
+    (activity): activity is RepeatedActivity => activity.work.kind === 'units',
+  );
 }
 
 /** The visits of one activity in time order; `cumulative` counts on from the units done before the plan. */
 export function visitsOf(activity: RepeatedActivity, allocation: Allocation): Visit[] {
   let cumulative = activity.work.done;
   return allocation.placements
-    .filter((one) => one.activity === activity.id)
+    .filter((placement) => placement.activity === activity.id)
     .sort((a, b) => a.from - b.from || a.to - b.to)
     .map(({ window, from, to, units = 0 }, index) => {
       cumulative += units;
@@ -81,6 +83,6 @@ export function deadlineOf(
       floatMinutes: all ? minutesBetween(last.to, activity.keyDate) : null,
     };
   }
-  const date = allocation.keyDates.find((one) => one.package === activity.package);
+  const date = allocation.keyDates.find((forecast) => forecast.package === activity.package);
   return date ? { due: date.due, of: 'package', floatMinutes: date.floatMinutes } : null;
 }

@@ -78,7 +78,7 @@ export class PossessionWanted extends LitElement {
     if (!allocation) return html`<p class="empty quiet">${words.noPlan}</p>`;
     const wanted = wantedByWeek(allocation.placements, this.activities, this.resources, this.zone);
     if (wanted.length === 0) return html`<p class="empty quiet">${words.wantedNone}</p>`;
-    const short = wanted.flatMap((one) => one.weeks).filter(isShort).length;
+    const short = wanted.flatMap((resource) => resource.weeks).filter(isShort).length;
     return html`<h2>${words.wantedTitle}</h2>
       <p class="summary ${short > 0 ? 'wrong' : ''}" role="status">${words.short(short)}</p>
       <p class="quiet told">${words.wantedTold}</p>
@@ -92,7 +92,7 @@ export class PossessionWanted extends LitElement {
 
   #renderPicture(wanted: readonly WantedResource[], words: WhereStrings): TemplateResult {
     const wide = this.#print.printing ? LANDSCAPE - 24 : Math.max(300, this.#drawing.width);
-    const weeks = wanted.flatMap((one) => one.weeks.map(({ week }) => week));
+    const weeks = wanted.flatMap((resource) => resource.weeks.map(({ week }) => week));
     const first = Math.min(...weeks);
     const count = Math.round((Math.max(...weeks) - first) / WEEK) + 1;
     const step = (wide - NAMES - 8) / count;
@@ -101,13 +101,13 @@ export class PossessionWanted extends LitElement {
     const named = Math.max(1, Math.ceil(64 / step));
     const bar = Math.max(2, step - 2);
     return html`${wanted.map(({ resource, weeks: own }) => {
-        const most = Math.max(1, ...own.map((one) => Math.max(one.wanted, one.held ?? 0)));
+        const most = Math.max(1, ...own.map((week) => Math.max(week.wanted, week.held ?? 0)));
         const y = (amount: number): number => Math.round(HIGH - (amount / most) * (HIGH - 8));
         const label = own
           .filter(isShort)
           .map(
-            (one) =>
-              `${dayText(one.week, this.zone)}: ${words.wantedOf(one.wanted, String(one.held ?? ''))}`,
+            (week) =>
+              `${dayText(week.week, this.zone)}: ${words.wantedOf(week.wanted, String(week.held ?? ''))}`,
           );
         return html`<svg
           class="keep-whole"
@@ -118,14 +118,14 @@ export class PossessionWanted extends LitElement {
         >
           <text class="who" x="0" y="20">${resource}</text>
           <text class="tick" x="0" y="36">
-            ${own.every((one) => one.held === null) ? words.notListed : words.most(most)}
+            ${own.every((week) => week.held === null) ? words.notListed : words.most(most)}
           </text>
           <line class="foot" x1=${NAMES} x2=${wide} y1=${HIGH} y2=${HIGH}></line>
           ${own.map(
-            (one) =>
-              svg`<rect class="bar ${isShort(one) ? 'short' : ''}" x=${x(one.week)} width=${bar} y=${y(one.wanted)} height=${HIGH - y(one.wanted)}></rect>
-              ${one.held === null ? nothing : svg`<line class="held" x1=${x(one.week) - 1} x2=${x(one.week) + bar + 1} y1=${y(one.held)} y2=${y(one.held)}></line>`}
-              ${isShort(one) ? svg`<path class="mark" d="M${x(one.week) + bar / 2 - 4} 0 h8 l-4 6 Z"></path>` : nothing}`,
+            (week) =>
+              svg`<rect class="bar ${isShort(week) ? 'short' : ''}" x=${x(week.week)} width=${bar} y=${y(week.wanted)} height=${HIGH - y(week.wanted)}></rect>
+              ${week.held === null ? nothing : svg`<line class="held" x1=${x(week.week) - 1} x2=${x(week.week) + bar + 1} y1=${y(week.held)} y2=${y(week.held)}></line>`}
+              ${isShort(week) ? svg`<path class="mark" d="M${x(week.week) + bar / 2 - 4} 0 h8 l-4 6 Z"></path>` : nothing}`,
           )}
         </svg>`;
       })}
@@ -152,13 +152,13 @@ export class PossessionWanted extends LitElement {
         <tbody>
           ${wanted.flatMap(({ resource, weeks }) =>
             weeks.map(
-              (one) =>
+              (week) =>
                 html`<tr>
                   <th scope="row">${resource}</th>
-                  <td>${dayText(one.week, this.zone)}</td>
-                  <td class="figure ${isShort(one) ? 'wrong' : ''}">${one.wanted}</td>
-                  <td class="figure">${one.held ?? words.notListed}</td>
-                  <td>${momentText(one.at, this.zone)}</td>
+                  <td>${dayText(week.week, this.zone)}</td>
+                  <td class="figure ${isShort(week) ? 'wrong' : ''}">${week.wanted}</td>
+                  <td class="figure">${week.held ?? words.notListed}</td>
+                  <td>${momentText(week.at, this.zone)}</td>
                 </tr>`,
             ),
           )}

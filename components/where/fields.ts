@@ -23,7 +23,7 @@ export function fieldsOf(
   windows: readonly AccessWindow[],
   line: string,
 ): Field[] {
-  const byId = new Map(activities.map((one) => [one.id, one]));
+  const byId = new Map(activities.map((activity) => [activity.id, activity]));
   const done = new Map<string, number>();
   const byWindow = new Map<string, Piece[]>();
   placements
@@ -59,8 +59,8 @@ export function reachOf(fields: readonly Field[]): { readonly from: number; read
     ...pieces.flatMap(({ activity }) => (activity.extent ? [activity.extent] : [])),
   ]);
   if (extents.length === 0) return { from: 0, to: 1000 };
-  const from = Math.min(...extents.map((one) => one.from));
-  const to = Math.max(...extents.map((one) => one.to));
+  const from = Math.min(...extents.map((extent) => extent.from));
+  const to = Math.max(...extents.map((extent) => extent.to));
   const air = Math.max(10, (to - from) * 0.02);
   return { from: from - air, to: to + air };
 }

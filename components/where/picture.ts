@@ -40,7 +40,7 @@ export class PlaceScale {
     const room = Math.max(2, (this.wide - GUTTER - RIGHT) / 90);
     const rough = (this.to - this.from) / room;
     const ten = 10 ** Math.floor(Math.log10(rough));
-    const step = [1, 2, 5, 10].map((one) => one * ten).find((one) => one >= rough) ?? rough;
+    const step = [1, 2, 5, 10].map((value) => value * ten).find((value) => value >= rough) ?? rough;
     const found: number[] = [];
     for (let at = Math.ceil(this.from / step) * step; at <= this.to; at += step) found.push(at);
     return found;
@@ -89,7 +89,7 @@ export function fieldPicture(
     ? [scale.x(window.extent.from), scale.x(window.extent.to)]
     : scale.edges;
   const label = `${window.id}: ${words.pieces(pieces.length)}`;
-  const named = new Map(pieces.map((one) => [one.index, one]));
+  const named = new Map(pieces.map((piece) => [piece.index, piece]));
   return html`<svg class="field" width=${scale.wide} height=${high} role="img" aria-label=${label}>
     <defs>
       <pattern id="meets" width="6" height="6" patternUnits="userSpaceOnUse">
@@ -110,12 +110,15 @@ export function fieldPicture(
     ></rect>
     ${widestFirst(pieces).map((piece) => pieceShape(piece, scale, y, piece.index === selected, pick))}
     ${meetings
-      .filter((one) => one.kind !== 'shared' && named.has(one.first) && named.has(one.second))
-      .map((one) => {
-        const [from, to] = one.extent
-          ? [scale.x(one.extent.from), scale.x(one.extent.to)]
+      .filter(
+        (meeting) =>
+          meeting.kind !== 'shared' && named.has(meeting.first) && named.has(meeting.second),
+      )
+      .map((meeting) => {
+        const [from, to] = meeting.extent
+          ? [scale.x(meeting.extent.from), scale.x(meeting.extent.to)]
           : [left, right];
-        return svg`<rect class="meets ${one.kind}" x=${from} width=${Math.max(3, to - from)} y=${y(one.from)} height=${Math.max(2, y(one.to) - y(one.from))}></rect>`;
+        return svg`<rect class="meets ${meeting.kind}" x=${from} width=${Math.max(3, to - from)} y=${y(meeting.from)} height=${Math.max(2, y(meeting.to) - y(meeting.from))}></rect>`;
       })}
   </svg>`;
 }

@@ -77,18 +77,18 @@ export class PossessionWhere extends LitElement {
     const words = this.#words.now;
     const { allocation } = this;
     if (!allocation) return html`<p class="empty quiet">${words.noPlan}</p>`;
-    const lines = [...new Set(this.activities.flatMap((one) => one.lines))].sort();
+    const lines = [...new Set(this.activities.flatMap((activity) => activity.lines))].sort();
     const line = lines.includes(this.line) ? this.line : '';
     const all = fieldsOf(allocation.placements, this.activities, this.windows, line);
-    const chosen = all.filter((one) => one.window.id === this.window);
+    const chosen = all.filter((field) => field.window.id === this.window);
     const fields = chosen.length > 0 ? chosen : all;
-    const drawn = new Set(fields.flatMap((one) => one.pieces.map((piece) => piece.index)));
+    const drawn = new Set(fields.flatMap((field) => field.pieces.map((piece) => piece.index)));
     const meetings = meetingsOf(allocation.placements, this.activities).filter(
-      (one) => drawn.has(one.first) && drawn.has(one.second),
+      (meeting) => drawn.has(meeting.first) && drawn.has(meeting.second),
     );
     return html`<h2>${words.title}</h2>
       <div class="bar on-screen">
-        ${this.#renderChoice('line', words.line, line, [['', words.allLines], ...lines.map((one) => [one, one] as const)])}
+        ${this.#renderChoice('line', words.line, line, [['', words.allLines], ...lines.map((text) => [text, text] as const)])}
         ${this.#renderChoice('window', words.windows, chosen.length > 0 ? this.window : '', [
           ['', words.allWindows],
           ...all.map(
@@ -131,15 +131,18 @@ export class PossessionWhere extends LitElement {
       reachOf(fields),
       this.#print.printing ? LANDSCAPE - 24 : this.#wide,
     );
-    const perHour = (one: AccessWindow): number =>
+    const perHour = (window: AccessWindow): number =>
       this.#print.printing
-        ? Math.min(PER_HOUR, ON_PAPER / ((one.end - one.start) / HOUR))
+        ? Math.min(PER_HOUR, ON_PAPER / ((window.end - window.start) / HOUR))
         : alone
-          ? Math.min(ALONE.most, Math.max(ALONE.least, ALONE.high / ((one.end - one.start) / HOUR)))
+          ? Math.min(
+              ALONE.most,
+              Math.max(ALONE.least, ALONE.high / ((window.end - window.start) / HOUR)),
+            )
           : PER_HOUR;
     const noPlace = fields
-      .flatMap((one) => one.pieces)
-      .filter((one) => !one.activity.extent).length;
+      .flatMap((field) => field.pieces)
+      .filter((piece) => !piece.activity.extent).length;
     return html`${meetingSummary(meetings, noPlace, words)}
       <p class="quiet told">${words.told}</p>
       <div class="frame">
@@ -166,7 +169,7 @@ export class PossessionWhere extends LitElement {
   }
 
   #renderMeetings(meetings: readonly Meeting[], words: WhereStrings): TemplateResult {
-    const byId = new Map(this.windows.map((one) => [one.id, one]));
+    const byId = new Map(this.windows.map((window) => [window.id, window]));
     const placed = this.allocation!.placements;
     const name = (index: number): TemplateResult =>
       html`<button class="plain" type="button" @click=${() => this.#pick(index)}>
@@ -174,7 +177,7 @@ export class PossessionWhere extends LitElement {
       </button>`;
     const rank = { alone: 0, unsaid: 1, shared: 2 };
     return html`<details
-      ?open=${this.#print.printing || meetings.some((one) => one.kind === 'alone')}
+      ?open=${this.#print.printing || meetings.some((meeting) => meeting.kind === 'alone')}
     >
       <summary>${words.meetingTable}</summary>
       <div class="scroll" tabindex="0" role="region" aria-label=${words.meetingTable}>
@@ -192,15 +195,17 @@ export class PossessionWhere extends LitElement {
           <tbody>
             ${meetings
               .toSorted((a, b) => rank[a.kind] - rank[b.kind] || a.from - b.from)
-              .map((one) => {
-                const window = byId.get(placed[one.first]!.window ?? '');
+              .map((meeting) => {
+                const window = byId.get(placed[meeting.first]!.window ?? '');
                 return html`<tr>
-                  <td class=${one.kind === 'alone' ? 'wrong' : ''}>${words.kinds[one.kind]}</td>
-                  <td>${name(one.first)}</td>
-                  <td>${name(one.second)}</td>
+                  <td class=${meeting.kind === 'alone' ? 'wrong' : ''}>
+                    ${words.kinds[meeting.kind]}
+                  </td>
+                  <td>${name(meeting.first)}</td>
+                  <td>${name(meeting.second)}</td>
                   <td>${window?.id}</td>
-                  <td>${stretchText(one.from, one.to, window?.zone ?? 'UTC')}</td>
-                  <td>${one.extent ? reachText(one.extent, words) : words.everywhere}</td>
+                  <td>${stretchText(meeting.from, meeting.to, window?.zone ?? 'UTC')}</td>
+                  <td>${meeting.extent ? reachText(meeting.extent, words) : words.everywhere}</td>
                 </tr>`;
               })}
           </tbody>
@@ -273,7 +278,7 @@ function meetingSummary(
   words: WhereStrings,
 ): TemplateResult {
   const kinds = (['alone', 'unsaid', 'shared'] as const)
-    .map((kind) => [kind, meetings.filter((one) => one.kind === kind).length] as const)
+    .map((kind) => [kind, meetings.filter((meeting) => meeting.kind === kind).length] as const)
     .filter(([, count]) => count > 0);
   const isWrong = kinds.some(([kind]) => kind === 'alone');
   return html`<p class="summary ${isWrong ? 'wrong' : ''}" role="status">

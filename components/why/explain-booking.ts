@@ -12,36 +12,46 @@ const countedFrom: Readonly<Record<Milestone['before'], string>> = {
 
 /** By when something has to be asked, offered or published for a window, and by which lead time. */
 export function explainMilestone(
-  one: Milestone,
+  milestone: Milestone,
   window: AccessWindow | undefined,
   rules: string,
 ): Explanation {
-  const late = one.minutesLeft < 0;
-  const size = floatText(Math.abs(one.minutesLeft));
+  const late = milestone.minutesLeft < 0;
+  const size = floatText(Math.abs(milestone.minutesLeft));
   return {
-    title: `${one.milestone}, window ${one.window}`,
-    figure: momentText(one.due, one.zone),
-    ...(one.state === 'late' ? { tone: 'bad' as const } : {}),
-    sentence: `${countedFrom[one.before]}${one.note === undefined ? '' : ` ${one.note}`}`,
+    title: `${milestone.milestone}, window ${milestone.window}`,
+    figure: momentText(milestone.due, milestone.zone),
+    ...(milestone.state === 'late' ? { tone: 'bad' as const } : {}),
+    sentence: `${countedFrom[milestone.before]}${milestone.note === undefined ? '' : ` ${milestone.note}`}`,
     rows: [
       ...(window
         ? [{ label: 'Window', figure: stretchText(window.start, window.end, window.zone) }]
         : []),
-      { label: 'Due', figure: momentText(one.due, one.zone), note: one.zone, strong: true },
-      ...(one.state === 'due' || one.state === 'late'
+      {
+        label: 'Due',
+        figure: momentText(milestone.due, milestone.zone),
+        note: milestone.zone,
+        strong: true,
+      },
+      ...(milestone.state === 'due' || milestone.state === 'late'
         ? [{ label: 'Time left when this was worked out', figure: late ? `${size} ago` : size }]
         : []),
-      { label: 'State', figure: one.state },
-      ...(one.metLateByMinutes === undefined
+      { label: 'State', figure: milestone.state },
+      ...(milestone.metLateByMinutes === undefined
         ? []
-        : [{ label: 'Met late by', figure: floatText(one.metLateByMinutes) }]),
-      ...(one.by === undefined ? [] : [{ label: 'By whom', figure: one.by }]),
+        : [{ label: 'Met late by', figure: floatText(milestone.metLateByMinutes) }]),
+      ...(milestone.by === undefined ? [] : [{ label: 'By whom', figure: milestone.by }]),
     ],
     rule: {
-      name: `${one.milestone} (${rules})`,
-      text: countedFrom[one.before],
-      source: `${one.source} (${one.sureness})`,
+      name: `${milestone.milestone} (${rules})`,
+      text: countedFrom[milestone.before],
+      source: `${milestone.source} (${milestone.sureness})`,
     },
-    links: [{ text: `Window ${one.window} in the sheet`, place: { to: 'window', id: one.window } }],
+    links: [
+      {
+        text: `Window ${milestone.window} in the sheet`,
+        place: { to: 'window', id: milestone.window },
+      },
+    ],
   };
 }

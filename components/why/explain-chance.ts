@@ -67,7 +67,7 @@ export function explainPValue(
 export function explainLateness(result: HandbackResult, minutes: number | null): Explanation {
   const { simulation: run } = result;
   const { outlook } = run;
-  const later = outlook.laterThan.find((one) => one.minutes === minutes);
+  const later = outlook.laterThan.find((item) => item.minutes === minutes);
   if (minutes !== null && !later)
     throw new RangeError(`the chance of ${minutes} minutes late was not worked out`);
   return {
@@ -87,10 +87,10 @@ export function explainLateness(result: HandbackResult, minutes: number | null):
           ? `\u00b1${errorText(later)} points`
           : `\u00b1${numberText(outlook.overrunStandardError, 2)} min`,
       },
-      ...outlook.laterThan.map((one) => ({
-        label: `More than ${durationText(one.minutes)} late`,
-        figure: percentText(one.probability),
-        strong: one === later,
+      ...outlook.laterThan.map((item) => ({
+        label: `More than ${durationText(item.minutes)} late`,
+        figure: percentText(item.probability),
+        strong: item === later,
       })),
       ...runRows(result),
       ...decidedBy(result),
@@ -105,9 +105,9 @@ export function explainUnits(
   activity: string,
   units: number | undefined,
 ): Explanation {
-  const outlook = result.units.find((one) => one.activity === activity);
+  const outlook = result.units.find((item) => item.activity === activity);
   if (!outlook) throw new RangeError(`${activity} has no units in window ${result.window}`);
-  const asked = outlook.chances.find((one) => one.units === units);
+  const asked = outlook.chances.find((chance) => chance.units === units);
   if (units !== undefined && !asked)
     throw new RangeError(`the chance after ${units} units was not worked out`);
   const safe = outlook.unitsWithinConfidence;
@@ -121,11 +121,11 @@ export function explainUnits(
     sentence: `Each row stops the work after so many units, those already in place included, and simulates the rest of the window. Aimed at: ${percentText(result.confidence)}.`,
     rowsTitle: 'Where to stop',
     rows: [
-      ...outlook.chances.map((one): ExplanationRow => ({
-        label: `After ${one.units} units`,
-        figure: percentText(one.onTime.probability),
-        note: `\u00b1${errorText(one.onTime)} points${one.units === safe ? ', the most that keep the aim' : ''}`,
-        strong: one === asked || (!asked && one.units === safe),
+      ...outlook.chances.map((chance): ExplanationRow => ({
+        label: `After ${chance.units} units`,
+        figure: percentText(chance.onTime.probability),
+        note: `\u00b1${errorText(chance.onTime)} points${chance.units === safe ? ', the most that keep the aim' : ''}`,
+        strong: chance === asked || (!asked && chance.units === safe),
       })),
       ...runRows(result),
     ],
@@ -162,15 +162,15 @@ function decidedBy({ simulation: { criticality } }: HandbackResult): Explanation
   return [...criticality]
     .sort((a, b) => b.share - a.share)
     .slice(0, 5)
-    .filter((one) => one.share > 0)
-    .map((one): ExplanationRow => ({
-      label: `Decided by ${one.name}`,
-      figure: percentText(one.share),
+    .filter((item) => item.share > 0)
+    .map((item): ExplanationRow => ({
+      label: `Decided by ${item.name}`,
+      figure: percentText(item.share),
       note: 'of the runs',
       place:
-        one.activity === undefined
-          ? { to: 'rule', id: one.name }
-          : { to: 'activity', id: one.activity },
+        item.activity === undefined
+          ? { to: 'rule', id: item.name }
+          : { to: 'activity', id: item.activity },
     }));
 }
 

@@ -17,11 +17,11 @@ export function explainKeyDate(date: KeyDateForecast, zone: string): Explanation
         : 'How far the package can slip before its key date is missed. It is neither usable time nor handback margin.',
     rows: [
       ...dateRows(date, zone),
-      ...date.sharesFloatWith.map((one): ExplanationRow => ({
-        label: `Shares this float with ${one}`,
+      ...date.sharesFloatWith.map((text): ExplanationRow => ({
+        label: `Shares this float with ${text}`,
         figure: '',
         note: 'what one of them spends the other may miss',
-        place: { to: 'package', id: one },
+        place: { to: 'package', id: text },
       })),
     ],
     links: [packageLink(date.package)],
@@ -57,8 +57,8 @@ export function explainCompareKeyDate(
   name: string,
   zone: string,
 ): Explanation {
-  const [old, now] = [before, after].map((one) =>
-    one.keyDates.find((date) => date.package === name),
+  const [old, now] = [before, after].map((allocation) =>
+    allocation.keyDates.find((date) => date.package === name),
   );
   const [was, is] = [old?.floatMinutes ?? null, now?.floatMinutes ?? null];
   const side = (told: string, date: KeyDateForecast | undefined): ExplanationRow[] =>
@@ -77,24 +77,27 @@ export function explainCompareKeyDate(
 interface ToldFigure {
   readonly title: string;
   readonly sentence: string;
-  value(one: Allocation, zone: string): string;
+  value(allocation: Allocation, zone: string): string;
   change(before: Allocation, after: Allocation): string;
   rows(before: Allocation, after: Allocation): ExplanationRow[];
 }
 
-const counted = (count: (one: Allocation) => number): Pick<ToldFigure, 'value' | 'change'> => ({
-  value: (one) => String(count(one)),
+const counted = (
+  count: (allocation: Allocation) => number,
+): Pick<ToldFigure, 'value' | 'change'> => ({
+  value: (allocation) => String(count(allocation)),
   change: (before, after) => signedCount(count(after) - count(before)),
 });
-const windowsOf = (one: Allocation): string[] => [
-  ...new Set(one.placements.flatMap((each) => each.window ?? [])),
+const windowsOf = (allocation: Allocation): string[] => [
+  ...new Set(allocation.placements.flatMap((each) => each.window ?? [])),
 ];
 
 const figures: Readonly<Record<CompareFigure, ToldFigure>> = {
   finish: {
     title: 'Finish of two plans',
     sentence: 'The end of the last piece of work; none while work is left over.',
-    value: (one, zone) => (one.finishesAt === null ? 'none' : momentText(one.finishesAt, zone)),
+    value: (allocation, zone) =>
+      allocation.finishesAt === null ? 'none' : momentText(allocation.finishesAt, zone),
     change: (before, after) =>
       before.finishesAt === null || after.finishesAt === null
         ? 'not comparable'
@@ -104,7 +107,7 @@ const figures: Readonly<Record<CompareFigure, ToldFigure>> = {
   'windows-used': {
     title: 'Windows used by two plans',
     sentence: 'Windows in which any work is placed.',
-    ...counted((one) => one.windowsUsed),
+    ...counted((allocation) => allocation.windowsUsed),
     rows: (before, after) => [
       ...different('No longer used', windowsOf(before), windowsOf(after), 'window'),
       ...different('Used now', windowsOf(after), windowsOf(before), 'window'),
@@ -113,10 +116,10 @@ const figures: Readonly<Record<CompareFigure, ToldFigure>> = {
   'dates-met': {
     title: 'Key dates met by two plans',
     sentence: 'Packages that are forecast to finish by their key date.',
-    ...counted((one) => one.keyDates.filter((date) => date.met).length),
+    ...counted((allocation) => allocation.keyDates.filter((date) => date.met).length),
     rows: (before, after) => {
-      const met = (one: Allocation): string[] =>
-        one.keyDates.filter((date) => date.met).map((date) => date.package);
+      const met = (allocation: Allocation): string[] =>
+        allocation.keyDates.filter((date) => date.met).map((date) => date.package);
       return [
         ...different('No longer met', met(before), met(after), 'package'),
         ...different('Met now', met(after), met(before), 'package'),
@@ -126,9 +129,10 @@ const figures: Readonly<Record<CompareFigure, ToldFigure>> = {
   'left-over': {
     title: 'Work left over by two plans',
     sentence: 'Activities that found no place in any window.',
-    ...counted((one) => one.unplaced.length),
+    ...counted((allocation) => allocation.unplaced.length),
     rows: (before, after) => {
-      const left = (one: Allocation): string[] => one.unplaced.map((each) => each.activity);
+      const left = (allocation: Allocation): string[] =>
+        allocation.unplaced.map((each) => each.activity);
       return [
         ...different('Placed now', left(before), left(after), 'activity'),
         ...different('Left over now', left(after), left(before), 'activity'),
@@ -139,8 +143,8 @@ const figures: Readonly<Record<CompareFigure, ToldFigure>> = {
     title: 'How good two plans are',
     sentence:
       'What is proved of each plan, aim by aim; a plan that the separate check did not pass is not to be used.',
-    value: (one) =>
-      `${certificateWords(one)}${one.certificate.verified ? '' : ' (check not passed)'}`,
+    value: (allocation) =>
+      `${certificateWords(allocation)}${allocation.certificate.verified ? '' : ' (check not passed)'}`,
     change: (before, after) =>
       certificateWords(before) === certificateWords(after) ? 'same' : 'other',
     rows: () => [],
@@ -154,8 +158,8 @@ function different(
   to: 'window' | 'package' | 'activity',
 ): ExplanationRow[] {
   return has
-    .filter((one) => !lacks.includes(one))
-    .map((one) => ({ label: `${label}: ${one}`, figure: '', place: { to, id: one } }));
+    .filter((text) => !lacks.includes(text))
+    .map((text) => ({ label: `${label}: ${text}`, figure: '', place: { to, id: text } }));
 }
 
 function dateRows(date: KeyDateForecast, zone: string): ExplanationRow[] {

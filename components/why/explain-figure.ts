@@ -57,11 +57,11 @@ function explained(figure: Figure, shown: ShownResults): Explanation | null {
     case 'cost-p':
       return price && explainExpectedCost(price, figure.percent);
     case 'key-date': {
-      const date = allocation?.keyDates.find((one) => one.package === figure.package);
+      const date = allocation?.keyDates.find((forecast) => forecast.package === figure.package);
       return date ? explainKeyDate(date, zone) : null;
     }
     case 'units-placed': {
-      const activity = results?.plan.activities.find((one) => one.id === figure.activity);
+      const activity = results?.plan.activities.find((item) => item.id === figure.activity);
       return allocation && results && activity
         ? explainUnitsPlaced(allocation, activity, results.plan.windows, zone)
         : null;
@@ -76,9 +76,10 @@ function explained(figure: Figure, shown: ShownResults): Explanation | null {
         : null;
     case 'booking-date': {
       const found = book?.milestones.find(
-        (one) => one.window === figure.window && one.milestone === figure.milestone,
+        (milestone) =>
+          milestone.window === figure.window && milestone.milestone === figure.milestone,
       );
-      const window = results?.plan.windows.find((one) => one.id === figure.window);
+      const window = results?.plan.windows.find((item) => item.id === figure.window);
       return book && found ? explainMilestone(found, window, book.rules) : null;
     }
     default:
@@ -103,9 +104,9 @@ type HandbackFigure = Extract<
 >;
 
 function ofHandback(figure: HandbackFigure, shown: ShownResults): Explanation | null {
-  const result = shown.handbacks?.find((one) => one.window === figure.window);
+  const result = shown.handbacks?.find((handback) => handback.window === figure.window);
   const plan = shown.results?.plan;
-  const window = plan?.windows.find((one) => one.id === figure.window);
+  const window = plan?.windows.find((item) => item.id === figure.window);
   if (!result || !plan || !window) return null;
   switch (figure.of) {
     case 'handback-margin':

@@ -16,22 +16,25 @@ export function explainFit(
   activities: readonly Activity[],
 ): Explanation {
   const spare = verdict.spareMinutes;
-  const titles = new Map(activities.map((one) => [one.id, one.title]));
-  const placed: ExplanationRow[] = verdict.placements.map((one) => ({
-    label: `${one.activity} ${titles.get(one.activity) ?? ''}`,
-    figure: durationText((one.to - one.from) / 60_000),
-    note: `${one.window === null ? 'outside, ' : ''}${stretchText(one.from, one.to, window.zone)}${one.units === undefined ? '' : `, ${one.units} units`}`,
-    place: { to: 'activity', id: one.activity },
+  const titles = new Map(activities.map((activity) => [activity.id, activity.title]));
+  const placed: ExplanationRow[] = verdict.placements.map((placement) => ({
+    label: `${placement.activity} ${titles.get(placement.activity) ?? ''}`,
+    figure: durationText((placement.to - placement.from) / 60_000),
+    note: `${placement.window === null ? 'outside, ' : ''}${stretchText(placement.from, placement.to, window.zone)}${placement.units === undefined ? '' : `, ${placement.units} units`}`,
+    place: { to: 'activity', id: placement.activity },
   }));
-  const causes = verdict.reasons.filter((one) => one.enough).length;
-  const reasons: ExplanationRow[] = verdict.reasons.map((one) => ({
-    label: one.text,
-    figure: one.shortByMinutes === undefined ? '' : `short ${durationText(one.shortByMinutes)}`,
-    ...(one.enough && { note: enoughText(causes, one.enough) }),
+  const causes = verdict.reasons.filter((reason) => reason.enough).length;
+  const reasons: ExplanationRow[] = verdict.reasons.map((reason) => ({
+    label: reason.text,
+    figure:
+      reason.shortByMinutes === undefined ? '' : `short ${durationText(reason.shortByMinutes)}`,
+    ...(reason.enough && { note: enoughText(causes, reason.enough) }),
   }));
   const isAtMost =
     verdict.proven === false ||
-    verdict.reasons.some((one) => one.atMost === true && one.shortByMinutes === -(spare ?? 0));
+    verdict.reasons.some(
+      (reason) => reason.atMost === true && reason.shortByMinutes === -(spare ?? 0),
+    );
   const short = isAtMost ? 'at most ' : '';
   const { most } = verdict;
   const part = goesInPart(most)
@@ -93,11 +96,11 @@ function partsOf(verdicts: readonly FitVerdict[]): {
   readonly parts: readonly FitVerdict[];
   readonly open: number;
 } {
-  const rest = verdicts.filter((one) => !one.fits);
+  const rest = verdicts.filter((verdict) => !verdict.fits);
   const known = rest.slice(0, MOST_PARTS);
   return {
     parts: known
-      .filter((one) => goesInPart(one.most))
+      .filter((verdict) => goesInPart(verdict.most))
       .sort((a, b) => shareOf(b.most!) - shareOf(a.most!)),
     open: rest.length - known.length,
   };
@@ -111,18 +114,18 @@ const openRow = (open: number): ExplanationRow[] =>
 /** What goes in a window, each package on its own: whole ones with the least to spare first, then the most of others. */
 export function fitsIn(window: string, fits: readonly FitVerdict[]): ExplanationRow[] {
   const own = verdictsInWindow(fits, window);
-  const row = (one: FitVerdict, figure: string): ExplanationRow => ({
-    label: one.package,
+  const row = (verdict: FitVerdict, figure: string): ExplanationRow => ({
+    label: verdict.package,
     figure,
-    place: { to: 'fit', package: one.package, window },
+    place: { to: 'fit', package: verdict.package, window },
   });
   const { parts, open } = partsOf(own);
   return [
     ...own
-      .filter((one) => one.fits)
+      .filter((verdict) => verdict.fits)
       .sort((a, b) => (a.spareMinutes ?? 0) - (b.spareMinutes ?? 0))
-      .map((one) => row(one, `whole, ${durationText(one.spareMinutes ?? 0)} spare`)),
-    ...parts.map((one) => row(one, partText(one.most!))),
+      .map((verdict) => row(verdict, `whole, ${durationText(verdict.spareMinutes ?? 0)} spare`)),
+    ...parts.map((part) => row(part, partText(part.most!))),
     ...openRow(open),
   ];
 }
@@ -135,28 +138,31 @@ export function explainPackage(
   activities: readonly Activity[],
 ): Explanation {
   const own = verdictsOfPackage(fits, pack.id);
-  const good = own.filter((one) => one.fits);
-  const starts = new Map(windows.map((one) => [one.id, dayText(one.start, one.zone)]));
+  const good = own.filter((verdict) => verdict.fits);
+  const starts = new Map(windows.map((window) => [window.id, dayText(window.start, window.zone)]));
   const pieces: ExplanationRow[] = activities
-    .filter((one) => one.package === pack.id)
-    .map((one) => ({
-      label: `${one.id} ${one.title}`,
-      figure: durationText(minutesInOneVisit(one.work)),
-      note: one.work.kind === 'units' ? `${one.work.units - one.work.done} units left` : '',
-      place: { to: 'activity', id: one.id },
+    .filter((activity) => activity.package === pack.id)
+    .map((activity) => ({
+      label: `${activity.id} ${activity.title}`,
+      figure: durationText(minutesInOneVisit(activity.work)),
+      note:
+        activity.work.kind === 'units'
+          ? `${activity.work.units - activity.work.done} units left`
+          : '',
+      place: { to: 'activity', id: activity.id },
     }));
   const { parts, open } = partsOf(own);
-  const row = (one: FitVerdict, label: string, figure: string): ExplanationRow => ({
+  const row = (verdict: FitVerdict, label: string, figure: string): ExplanationRow => ({
     label,
     figure,
-    note: starts.get(one.window) ?? '',
-    place: { to: 'fit', package: pack.id, window: one.window },
+    note: starts.get(verdict.window) ?? '',
+    place: { to: 'fit', package: pack.id, window: verdict.window },
   });
   const best: ExplanationRow[] = [
-    ...good.map((one) =>
-      row(one, `fits ${one.window}`, `${durationText(one.spareMinutes ?? 0)} spare`),
+    ...good.map((verdict) =>
+      row(verdict, `fits ${verdict.window}`, `${durationText(verdict.spareMinutes ?? 0)} spare`),
     ),
-    ...parts.map((one) => row(one, `in part in ${one.window}`, partText(one.most!))),
+    ...parts.map((part) => row(part, `in part in ${part.window}`, partText(part.most!))),
     ...openRow(open),
   ];
   const needs = [

@@ -67,13 +67,13 @@ export function explainCutOff(
   window: AccessWindow,
   index: number,
 ): Explanation {
-  const one = result.cutOffs[index];
-  if (!one) throw new RangeError(`window ${result.window} has no cut-off ${index}`);
+  const cutOff = result.cutOffs[index];
+  if (!cutOff) throw new RangeError(`window ${result.window} has no cut-off ${index}`);
   const { zone } = window;
-  const slack = one.slackMinutes;
+  const slack = cutOff.slackMinutes;
   return {
-    title: `Cut-off of ${one.name}, window ${result.window}`,
-    figure: at(one.latestStart, zone),
+    title: `Cut-off of ${cutOff.name}, window ${result.window}`,
+    figure: at(cutOff.latestStart, zone),
     tone: slack < 0 ? 'bad' : 'good',
     sentence: `The latest start that keeps the required margin when all that follows takes its planned time. ${
       slack < 0
@@ -81,24 +81,24 @@ export function explainCutOff(
         : `It is planned ${durationText(slack)} before that.`
     }`,
     rows: [
-      { label: 'Planned start', figure: at(one.plannedStart, zone) },
-      { label: 'Planned finish', figure: at(one.plannedFinish, zone) },
-      { label: 'Latest start, margin kept', figure: at(one.latestStart, zone), strong: true },
-      { label: 'Latest finish, margin kept', figure: at(one.latestFinish, zone) },
+      { label: 'Planned start', figure: at(cutOff.plannedStart, zone) },
+      { label: 'Planned finish', figure: at(cutOff.plannedFinish, zone) },
+      { label: 'Latest start, margin kept', figure: at(cutOff.latestStart, zone), strong: true },
+      { label: 'Latest finish, margin kept', figure: at(cutOff.latestFinish, zone) },
       {
         label: `Latest start, handed back at the ${endWord(result)}`,
-        figure: at(one.onTimeStart, zone),
-        note: `${durationText(minutesBetween(one.latestStart, one.onTimeStart))} later: that much margin is given up`,
+        figure: at(cutOff.onTimeStart, zone),
+        note: `${durationText(minutesBetween(cutOff.latestStart, cutOff.onTimeStart))} later: that much margin is given up`,
       },
       {
         label: `Latest finish, handed back at the ${endWord(result)}`,
-        figure: at(one.onTimeFinish, zone),
+        figure: at(cutOff.onTimeFinish, zone),
       },
       { label: endLabel(result), figure: at(result.bookedEnd, zone) },
       { label: 'Required margin', figure: durationText(result.requiredMinutes), kind: 'margin' },
-      ...afterIt(result, one, zone),
+      ...afterIt(result, cutOff, zone),
     ],
-    links: [...linksOf(result), ...subjectLink(one)],
+    links: [...linksOf(result), ...subjectLink(cutOff)],
   };
 }
 
@@ -109,9 +109,9 @@ export function explainDecision(
   activity: string,
   which: 'point-of-no-return' | 'latest-abort',
 ): Explanation {
-  const found = result.decisions.find((one) => one.activity === activity);
+  const found = result.decisions.find((decision) => decision.activity === activity);
   if (!found) throw new RangeError(`${activity} has no decision in window ${result.window}`);
-  const cutOff = result.cutOffs.find((one) => one.activity === activity);
+  const cutOff = result.cutOffs.find((off) => off.activity === activity);
   const start = which === 'point-of-no-return';
   const moment = start ? found.pointOfNoReturn : found.latestAbort;
   return {
@@ -152,9 +152,9 @@ export function explainDecision(
 }
 
 /** The steps and pieces of work that are planned to start later: what the cut-off leaves room for. */
-function afterIt(result: HandbackResult, one: CutOff, zone: string): ExplanationRow[] {
+function afterIt(result: HandbackResult, off: CutOff, zone: string): ExplanationRow[] {
   return result.cutOffs
-    .filter((each) => each !== one && each.plannedStart >= one.plannedFinish)
+    .filter((each) => each !== off && each.plannedStart >= off.plannedFinish)
     .map((each): ExplanationRow => ({
       label: `Still to come: ${each.name}`,
       figure: durationText((each.plannedFinish - each.plannedStart) / MINUTE),
@@ -166,13 +166,13 @@ function afterIt(result: HandbackResult, one: CutOff, zone: string): Explanation
     }));
 }
 
-function subjectLink(one: CutOff): Explanation['links'] {
-  return one.activity === undefined
-    ? [{ text: `Step \u201c${one.name}\u201d in the rules`, place: { to: 'rule', id: one.name } }]
+function subjectLink(off: CutOff): Explanation['links'] {
+  return off.activity === undefined
+    ? [{ text: `Step \u201c${off.name}\u201d in the rules`, place: { to: 'rule', id: off.name } }]
     : [
         {
-          text: `Activity ${one.activity} in the sheet`,
-          place: { to: 'activity', id: one.activity },
+          text: `Activity ${off.activity} in the sheet`,
+          place: { to: 'activity', id: off.activity },
         },
       ];
 }

@@ -56,8 +56,8 @@ function explainSum(
   const changes = clockChanges(window.start, window.end, window.zone);
   const clocks = changes
     .map(
-      (one) =>
-        ` Clocks go ${one.forwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(one.forwardMinutes))} from ${clockText(one.at - MINUTE, window.zone)} straight to ${clockText(one.at, window.zone)}, so the clock face is not the elapsed time.`,
+      (change) =>
+        ` Clocks go ${change.forwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(change.forwardMinutes))} from ${clockText(change.at - MINUTE, window.zone)} straight to ${clockText(change.at, window.zone)}, so the clock face is not the elapsed time.`,
     )
     .join('');
   if (row === 'gross')
@@ -72,12 +72,12 @@ function explainSum(
       links,
     };
   const taken: ExplanationRow[] = ledger.rows
-    .filter((one) => one.kind !== 'usable')
-    .map((one) => ({
-      label: one.rule,
-      figure: `${minus}${durationText(one.minutes)}`,
-      kind: one.kind,
-      note: `${clockText(one.start, window.zone)} to ${clockText(one.end, window.zone)}`,
+    .filter((item) => item.kind !== 'usable')
+    .map((item) => ({
+      label: item.rule,
+      figure: `${minus}${durationText(item.minutes)}`,
+      kind: item.kind,
+      note: `${clockText(item.start, window.zone)} to ${clockText(item.end, window.zone)}`,
     }));
   return {
     title: `Usable time, window ${window.id}`,
@@ -104,13 +104,13 @@ function ruleOf(row: LedgerRow, rules: RuleSet): Explanation['rule'] | undefined
       `Hold ${durationText(rules.margin.minutes)} before the booked end.`,
       rules.margin.source,
     );
-  const step = [...rules.leadIn, ...rules.leadOut].find((one) => one.step === row.rule);
+  const step = [...rules.leadIn, ...rules.leadOut].find((item) => item.step === row.rule);
   if (step) {
     const when = step.when === 'always' ? 'Always applies' : `Applies to work with ${step.when}`;
     const beside = step.alongside ? `, alongside \u201c${step.alongside}\u201d` : '';
     return rowOf(step.step, `${when}: ${durationText(step.minutes)}${beside}.`, step.source);
   }
-  const curfew = rules.curfews.find((one) => one.name === row.rule);
+  const curfew = rules.curfews.find((item) => item.name === row.rule);
   if (curfew) {
     const bars = curfew.bars === 'loud' ? 'Loud work' : 'All work';
     const days = curfew.days ? `, starting on ${curfew.days.join(', ')}` : ', every day';

@@ -16,7 +16,7 @@ const objectiveText: Readonly<Record<Objective, string>> = {
 export function explainCertificate(allocation: Allocation): Explanation {
   const { certificate } = allocation;
   const words = certificateWords(allocation);
-  const missed = allocation.keyDates.filter((one) => !one.met);
+  const missed = allocation.keyDates.filter((date) => !date.met);
   return {
     title: 'How good this plan is',
     figure: provedText[provedCode(allocation)],
@@ -26,22 +26,26 @@ export function explainCertificate(allocation: Allocation): Explanation {
       : 'THE CHECK FOUND A FAULT: do not use this plan.',
     rowsTitle: 'Aims in order, and key dates missed',
     rows: [
-      ...certificate.objectives.map((one): ExplanationRow => ({
-        label: objectiveText[one.name],
-        figure: one.name === 'fewest-windows' ? String(one.value) : floatText(one.value),
-        note: one.proven
+      ...certificate.objectives.map((objective): ExplanationRow => ({
+        label: objectiveText[objective.name],
+        figure:
+          objective.name === 'fewest-windows'
+            ? String(objective.value)
+            : floatText(objective.value),
+        note: objective.proven
           ? 'proved: none is better'
-          : `best found; none is below ${one.name === 'fewest-windows' ? one.lowerBound : floatText(one.lowerBound)}`,
+          : `best found; none is below ${objective.name === 'fewest-windows' ? objective.lowerBound : floatText(objective.lowerBound)}`,
       })),
       ...(certificate.faults ?? []).map((fault): ExplanationRow => ({
         label: fault.text,
         figure: 'fault',
       })),
-      ...missed.map((one): ExplanationRow => ({
-        label: `Key date of ${one.package}`,
-        figure: one.floatMinutes === null ? 'not all placed' : floatText(one.floatMinutes),
+      ...missed.map((forecast): ExplanationRow => ({
+        label: `Key date of ${forecast.package}`,
+        figure:
+          forecast.floatMinutes === null ? 'not all placed' : floatText(forecast.floatMinutes),
         note: 'missed',
-        place: { to: 'package', id: one.package },
+        place: { to: 'package', id: forecast.package },
       })),
     ],
     links: [],
@@ -56,7 +60,8 @@ export function provedCode(allocation: Allocation): ProvedCode {
   if (!certificate.verified) return 'failed';
   // It speaks of the search alone where nobody said what the line is like between pieces of work.
   if (leavesUnsaid(allocation)) return 'unstated';
-  if (certificate.objectives.every((one) => one.proven) && certificate.proven) return 'best';
+  if (certificate.objectives.every((objective) => objective.proven) && certificate.proven)
+    return 'best';
   return certificate.proven ? 'first' : 'found';
 }
 
@@ -75,15 +80,17 @@ export function explainPlacement(
   activities: readonly Activity[],
   zone: string,
 ): Explanation {
-  const one = allocation.placements[index];
-  if (!one) throw new RangeError(`the plan has no placement ${index}`);
-  const activity = activities.find((found) => found.id === one.activity);
-  const float = allocation.floats.find((found) => found.activity === one.activity);
+  const placement = allocation.placements[index];
+  if (!placement) throw new RangeError(`the plan has no placement ${index}`);
+  const activity = activities.find((found) => found.id === placement.activity);
+  const float = allocation.floats.find((found) => found.activity === placement.activity);
   const key = allocation.keyDates.find((found) => found.package === activity?.package);
   const rows: ExplanationRow[] = [
-    { label: 'Starts', figure: momentText(one.from, zone) },
-    { label: 'Ends', figure: momentText(one.to, zone) },
-    ...(one.units === undefined ? [] : [{ label: 'Units here', figure: String(one.units) }]),
+    { label: 'Starts', figure: momentText(placement.from, zone) },
+    { label: 'Ends', figure: momentText(placement.to, zone) },
+    ...(placement.units === undefined
+      ? []
+      : [{ label: 'Units here', figure: String(placement.units) }]),
     ...(float
       ? [
           {
@@ -108,19 +115,24 @@ export function explainPlacement(
       : []),
   ];
   return {
-    title: `${one.activity} ${activity?.title ?? ''}`,
-    figure: durationText((one.to - one.from) / 60_000),
-    sentence: `${one.window === null ? 'Outside work: it needs no window.' : `Placed in ${one.window}.`} ${
+    title: `${placement.activity} ${activity?.title ?? ''}`,
+    figure: durationText((placement.to - placement.from) / 60_000),
+    sentence: `${placement.window === null ? 'Outside work: it needs no window.' : `Placed in ${placement.window}.`} ${
       float?.critical ? 'It has no float: moving it moves what follows.' : ''
     }`,
     rows,
     links: [
-      ...(one.window === null
+      ...(placement.window === null
         ? []
-        : [{ text: `Window ${one.window}`, place: { to: 'window' as const, id: one.window } }]),
+        : [
+            {
+              text: `Window ${placement.window}`,
+              place: { to: 'window' as const, id: placement.window },
+            },
+          ]),
       {
-        text: `Activity ${one.activity} in the sheet`,
-        place: { to: 'activity', id: one.activity },
+        text: `Activity ${placement.activity} in the sheet`,
+        place: { to: 'activity', id: placement.activity },
       },
     ],
   };
@@ -143,7 +155,7 @@ function causesOf(faults: readonly Fault[]): readonly (readonly Fault[])[] {
 }
 
 function linesText(same: readonly Fault[]): string {
-  const lines = [...new Set(same.flatMap((one) => one.line ?? []))];
+  const lines = [...new Set(same.flatMap((fault) => fault.line ?? []))];
   if (lines.length === 0) return '';
   const more = lines.length - LINES;
   return `, line${lines.length > 1 ? 's' : ''} ${lines.slice(0, LINES).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
@@ -154,7 +166,7 @@ export function explainFaults(
   faults: readonly Fault[],
   tableOf: (file: string) => TableKind | undefined,
 ): Explanation {
-  const errors = faults.filter((one) => one.severity === 'error').length;
+  const errors = faults.filter((fault) => fault.severity === 'error').length;
   return {
     title: 'What could not be read as typed',
     figure: countText(faults.length, 'fault'),
@@ -163,19 +175,19 @@ export function explainFaults(
     rows: causesOf(faults)
       .slice(0, 200)
       .map((same): ExplanationRow => {
-        const one = same[0]!;
-        const table = tableOf(one.file);
+        const fault = same[0]!;
+        const table = tableOf(fault.file);
         return {
-          label: one.message,
-          figure: `${one.severity === 'error' ? '✕' : '!'}${same.length > 1 ? ` ${same.length} times` : ''}`,
-          note: `${one.file}${linesText(same)}${one.column === undefined ? '' : `, ${one.column}`}. ${one.mend}`,
-          ...(table && one.row !== undefined
+          label: fault.message,
+          figure: `${fault.severity === 'error' ? '✕' : '!'}${same.length > 1 ? ` ${same.length} times` : ''}`,
+          note: `${fault.file}${linesText(same)}${fault.column === undefined ? '' : `, ${fault.column}`}. ${fault.mend}`,
+          ...(table && fault.row !== undefined
             ? {
                 place: {
                   to: 'cell' as const,
                   table,
-                  row: one.row,
-                  ...(one.column === undefined ? {} : { column: one.column }),
+                  row: fault.row,
+                  ...(fault.column === undefined ? {} : { column: fault.column }),
                 },
               }
             : {}),

@@ -11,14 +11,14 @@ export function overrunOf(answer: PriceAnswer, minutes: number | undefined): Pri
   const found =
     minutes === undefined
       ? answer.at
-      : answer.overruns.find((one) => one.overrunMinutes === minutes);
+      : answer.overruns.find((overrun) => overrun.overrunMinutes === minutes);
   if (!found) throw new RangeError(`the answer has no overrun of ${minutes} minutes`);
   return found;
 }
 
 /** One head of cost: its formula, each number in it and its source. */
 export function explainCostRow(price: PriceResult, code: string): Explanation {
-  const row = price.rows.find((one) => one.code === code);
+  const row = price.rows.find((item) => item.code === code);
   if (!row) throw new RangeError(`the price has no row "${code}"`);
   return {
     title: `${row.title}, window ${price.window}, ${durationText(price.overrunMinutes)} over`,
@@ -29,9 +29,9 @@ export function explainCostRow(price: PriceResult, code: string): Explanation {
         : 'It is not part of the total: it is the alternative to what is counted.'
     } Rounding: ${price.rounding}.`,
     rowsTitle: 'What went into it',
-    rows: row.inputs.map((one): ExplanationRow => ({
-      label: one.name,
-      figure: one.unit === '' ? one.value : `${one.value} ${one.unit}`,
+    rows: row.inputs.map((input): ExplanationRow => ({
+      label: input.name,
+      figure: input.unit === '' ? input.value : `${input.value} ${input.unit}`,
     })),
     rule: { name: row.title, text: row.formula, source: row.source },
     links: windowLink(price.window),
@@ -49,14 +49,14 @@ export function explainCostTotal(price: PriceResult): Explanation {
     figure: money(price.total, price),
     sentence: `The sum of the counted heads, each rounded once. ${basis} Prices are indicative; the contract governs.`,
     rows: [
-      ...price.rows.map((one): ExplanationRow => ({
-        label: one.title,
-        figure: money(one.amount, price),
-        note: one.counted ? one.formula : `not counted: ${one.formula}`,
+      ...price.rows.map((row): ExplanationRow => ({
+        label: row.title,
+        figure: money(row.amount, price),
+        note: row.counted ? row.formula : `not counted: ${row.formula}`,
       })),
       { label: 'Total of what is counted', figure: money(price.total, price), strong: true },
-      ...[...price.notPriced, ...price.notes].map((one): ExplanationRow => ({
-        label: one,
+      ...[...price.notPriced, ...price.notes].map((text): ExplanationRow => ({
+        label: text,
         figure: '',
       })),
     ],
@@ -103,12 +103,12 @@ export function explainExpectedCost(
 /** The steps of the curve that any run reached, with how often. */
 function stepRows(expected: ExpectedCost, rises: PriceAnswer['curve']['steps']): ExplanationRow[] {
   return expected.steps
-    .filter((one) => one.counted && one.chance > 0)
-    .map((one): ExplanationRow => {
-      const rise = rises.find((each) => each.atMinute === one.atMinute && each.code === one.code);
+    .filter((step) => step.counted && step.chance > 0)
+    .map((step): ExplanationRow => {
+      const rise = rises.find((each) => each.atMinute === step.atMinute && each.code === step.code);
       return {
-        label: `${one.name}, from ${durationText(one.atMinute)} over`,
-        figure: percentText(one.chance, expected.runs),
+        label: `${step.name}, from ${durationText(step.atMinute)} over`,
+        figure: percentText(step.chance, expected.runs),
         note: `of the runs reach it${rise ? `; the total gains ${moneyText(rise.rise)} there` : ''}`,
       };
     });

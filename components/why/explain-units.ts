@@ -14,22 +14,22 @@ export function explainUnitsPlaced(
   const { work } = activity;
   if (work.kind !== 'units') throw new RangeError(`${activity.id} is not repeated work`);
   const visits = allocation.placements
-    .filter((one) => one.activity === activity.id)
+    .filter((placement) => placement.activity === activity.id)
     .sort((a, b) => a.from - b.from);
-  const placed = visits.reduce((sum, one) => sum + (one.units ?? 0), work.done);
+  const placed = visits.reduce((sum, placement) => sum + (placement.units ?? 0), work.done);
   return {
     title: `Units in place, ${activity.id} ${activity.title}`,
     figure: `${placed} of ${work.units}`,
     tone: placed >= work.units ? 'good' : 'bad',
     sentence: `${work.done} in place before the plan, and what each visit adds.`,
     rowsTitle: 'Visit by visit',
-    rows: visits.map((one): ExplanationRow => {
-      const window = windows.find((each) => each.id === one.window);
+    rows: visits.map((visit): ExplanationRow => {
+      const window = windows.find((each) => each.id === visit.window);
       return {
-        label: one.window ?? 'Outside',
-        figure: `+${one.units ?? 0}`,
-        note: `${momentText(one.from, window?.zone ?? zone)}, ${durationText((one.to - one.from) / 60_000)}`,
-        ...(one.window === null ? {} : { place: { to: 'window' as const, id: one.window } }),
+        label: visit.window ?? 'Outside',
+        figure: `+${visit.units ?? 0}`,
+        note: `${momentText(visit.from, window?.zone ?? zone)}, ${durationText((visit.to - visit.from) / 60_000)}`,
+        ...(visit.window === null ? {} : { place: { to: 'window' as const, id: visit.window } }),
       };
     }),
     links: [

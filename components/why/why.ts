@@ -46,7 +46,9 @@ export class PossessionWhy extends LitElement {
     const lang = explanation.lang ?? 'en';
     return html`<section aria-label=${words.section}>
       <h2 class="title" lang=${lang}>${explanation.title}</h2>
-      <p part="number" class="number run ${explanation.tone ?? ''}" lang=${lang}>${explanation.figure}</p>
+      <p part="number" class="number run ${explanation.tone ?? ''}" lang=${lang}>
+        ${explanation.figure}
+      </p>
       <p class="sentence run" lang=${lang}>${explanation.sentence}</p>
       ${
         explanation.rows.length > 0
@@ -62,7 +64,9 @@ export class PossessionWhy extends LitElement {
         explanation.rule
           ? html`<h3>${words.rule}</h3>
               <div class="rule">
-                <span lang=${lang}><strong>${explanation.rule.name}</strong>${explanation.rule.text}</span>
+                <span lang=${lang}
+                  ><strong>${explanation.rule.name}</strong>${explanation.rule.text}</span
+                >
                 <div class="quiet">${words.source(explanation.rule.source)}</div>
               </div>`
           : nothing

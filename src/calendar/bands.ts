@@ -41,14 +41,14 @@ export function dailyBands(
   // to, and where clocks go back over midnight, that midnight comes again within the day after.
   for (let day = dayAt(range.start, zone) - 2; day <= last; day += 1) {
     if (days && !days.includes(weekdayOfDay(day))) continue;
-    const one =
+    const interval =
       twice === 'longer'
         ? {
             start: momentOn(day, fromMinute, zone, 'earlier'),
             end: momentOn(day, endMinute, zone, 'later'),
           }
         : shortest(day, fromMinute, endMinute, zone);
-    if (one.end > one.start) found.push(one);
+    if (interval.end > interval.start) found.push(interval);
   }
   return intersect(unionOf(found), [range]);
 }

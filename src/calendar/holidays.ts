@@ -82,7 +82,7 @@ export function holidayAt(
   holidays: readonly Holiday[],
 ): Holiday | undefined {
   const today = dayText(dayAt(at, zone));
-  return holidays.find((one) => one.date === today);
+  return holidays.find((holiday) => holiday.date === today);
 }
 
 /**

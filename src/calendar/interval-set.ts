@@ -9,7 +9,9 @@ export type IntervalSet = readonly Interval[];
  * O(n log n).
  */
 export function unionOf(intervals: readonly Interval[]): IntervalSet {
-  const sorted = intervals.filter((one) => one.end > one.start).sort((a, b) => a.start - b.start);
+  const sorted = intervals
+    .filter((interval) => interval.end > interval.start)
+    .sort((a, b) => a.start - b.start);
   const merged: { start: Instant; end: Instant }[] = [];
   for (const next of sorted) {
     const last = merged.at(-1);
@@ -25,12 +27,12 @@ export function intersect(a: IntervalSet, b: IntervalSet): IntervalSet {
   let i = 0;
   let j = 0;
   while (i < a.length && j < b.length) {
-    const one = a[i]!;
+    const interval = a[i]!;
     const other = b[j]!;
-    const start = Math.max(one.start, other.start);
-    const end = Math.min(one.end, other.end);
+    const start = Math.max(interval.start, other.start);
+    const end = Math.min(interval.end, other.end);
     if (start < end) shared.push({ start, end });
-    if (one.end < other.end) i += 1;
+    if (interval.end < other.end) i += 1;
     else j += 1;
   }
   return shared;
@@ -40,26 +42,26 @@ export function intersect(a: IntervalSet, b: IntervalSet): IntervalSet {
 export function subtract(a: IntervalSet, b: IntervalSet): IntervalSet {
   const left: Interval[] = [];
   let j = 0;
-  for (const one of a) {
-    let from = one.start;
+  for (const interval of a) {
+    let from = interval.start;
     while (j < b.length && b[j]!.end <= from) j += 1;
     let k = j;
-    while (k < b.length && b[k]!.start < one.end) {
+    while (k < b.length && b[k]!.start < interval.end) {
       const hole = b[k]!;
       if (hole.start > from) left.push({ start: from, end: hole.start });
       from = Math.max(from, hole.end);
       k += 1;
     }
-    if (from < one.end) left.push({ start: from, end: one.end });
+    if (from < interval.end) left.push({ start: from, end: interval.end });
   }
   return left;
 }
 
 /** Minutes covered by the set. */
 export function totalMinutes(set: IntervalSet): number {
-  return set.reduce((sum, one) => sum + lengthMinutes(one), 0);
+  return set.reduce((sum, interval) => sum + lengthMinutes(interval), 0);
 }
 
 export function covers(set: IntervalSet, at: Instant): boolean {
-  return set.some((one) => one.start <= at && at < one.end);
+  return set.some((interval) => interval.start <= at && at < interval.end);
 }

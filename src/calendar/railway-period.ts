@@ -65,7 +65,7 @@ const railwayYear = (at: Instant, zone: string): number => {
 /** The period that holds a moment. */
 export function railwayPeriod(at: Instant, zone: string): RailwayPeriod {
   return railwayPeriods(railwayYear(at, zone), zone).find(
-    (one) => one.start <= at && at < one.end,
+    (period) => period.start <= at && at < period.end,
   )!;
 }
 
@@ -76,7 +76,7 @@ export function railwayPeriod(at: Instant, zone: string): RailwayPeriod {
 export function periodsTouched(span: Interval, zone: string): readonly RailwayPeriod[] {
   const found: RailwayPeriod[] = [];
   for (let year = railwayYear(span.start, zone); year <= railwayYear(span.end, zone); year += 1)
-    found.push(...railwayPeriods(year, zone).filter((one) => intersectionOf(one, span)));
+    found.push(...railwayPeriods(year, zone).filter((period) => intersectionOf(period, span)));
   return found;
 }
 

@@ -160,24 +160,24 @@ const MOST_OVERRUNS = 48;
 
 /** `45` or `45,90,180`: overruns in whole minutes, each once. */
 function minutesList(text: string): readonly number[] {
-  const parts = text.split(',').map((one) => one.trim());
+  const parts = text.split(',').map((item) => item.trim());
   if (parts.length > MOST_OVERRUNS)
     throw new UsageError(
       `--minutes takes at most ${MOST_OVERRUNS} overruns at once, not ${parts.length}`,
     );
-  const minutes = parts.map((one) => {
-    if (!/^\d+$/.test(one) || Number(one) > MOST_MINUTES)
+  const minutes = parts.map((part) => {
+    if (!/^\d+$/.test(part) || Number(part) > MOST_MINUTES)
       throw new UsageError(
-        `--minutes takes whole minutes from 0 to ${MOST_MINUTES} (a week), apart by commas, such as 45,90,180; ${one === '' ? 'one of them is blank' : `not "${one}"`}`,
+        `--minutes takes whole minutes from 0 to ${MOST_MINUTES} (a week), apart by commas, such as 45,90,180; ${part === '' ? 'one of them is blank' : `not "${part}"`}`,
       );
-    return Number(one);
+    return Number(part);
   });
   return [...new Set(minutes)];
 }
 
 /** `4` or `1,4,12`: weeks to look ahead, each once, the shortest first. */
 function weeksList(text: string): readonly number[] {
-  const all = text.split(',').map((one) => whole(one.trim(), 'weeks', 0, 1));
+  const all = text.split(',').map((item) => whole(item.trim(), 'weeks', 0, 1));
   if (all.length > 12) throw new UsageError(`--weeks takes at most 12 spans, not ${all.length}`);
   return [...new Set(all)].sort((a, b) => a - b);
 }
@@ -245,7 +245,10 @@ export function readArguments(words: readonly string[]): Arguments {
   if (seconds !== undefined && !(seconds > 0 && seconds <= 86_400))
     throw new UsageError(`--seconds takes a number above 0, not "${values.seconds}"`);
   const endings = outEndings[verb as Verb] ?? [];
-  if (values.out !== undefined && !endings.some((one) => values.out!.toLowerCase().endsWith(one)))
+  if (
+    values.out !== undefined &&
+    !endings.some((ending) => values.out!.toLowerCase().endsWith(ending))
+  )
     throw new UsageError(
       `--out takes the name of a file that ends in ${endings.join(' or ')}, not "${values.out}"`,
     );
@@ -278,9 +281,9 @@ export function readArguments(words: readonly string[]): Arguments {
     windows,
     columns: readColumns(columns ?? []),
     isolation: (isolation ?? [])
-      .flatMap((one) => one.split(';'))
-      .map((one) => one.trim())
-      .filter((one) => one !== ''),
+      .flatMap((text) => text.split(';'))
+      .map((text) => text.trim())
+      .filter((text) => text !== ''),
     loud: loud ?? false,
     options: ways ?? false,
     strict: strict ?? false,

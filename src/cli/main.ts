@@ -190,7 +190,7 @@ async function asked(words: readonly string[]): Promise<string | undefined> {
   const { answerSchema } = await import('./answers/index.js');
   const schema = verb
     ? answerSchema(verb)
-    : Object.fromEntries(verbs.map((one) => [one, answerSchema(one)]));
+    : Object.fromEntries(verbs.map((text) => [text, answerSchema(text)]));
   return JSON.stringify(schema, null, 2);
 }
 

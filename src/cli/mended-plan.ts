@@ -51,7 +51,7 @@ export function mendedPlan(
       ...(frozen && { keep: frozen.kept }),
     },
   );
-  const why = new Map(moved.map((one) => [one.activity, one.why]));
+  const why = new Map(moved.map((move) => [move.activity, move.why]));
   return {
     allocation,
     from: namedAs(from, plan.zone),
@@ -59,9 +59,9 @@ export function mendedPlan(
     fewest,
     more,
     ...(frozen && { frozen }),
-    moved: windowMoves(from.placements, allocation.placements).map((one) => ({
-      ...one,
-      reason: why.get(one.activity) ?? 'it is not in the plan any more',
+    moved: windowMoves(from.placements, allocation.placements).map((move) => ({
+      ...move,
+      reason: why.get(move.activity) ?? 'it is not in the plan any more',
     })),
   };
 }
@@ -122,10 +122,10 @@ export function mendedLines(
     `Mended from plan ${planWords(from)}: ${moved.length === 0 ? 'nothing moves to another window' : `${moved.length} ${moved.length === 1 ? 'piece moves' : 'pieces move'} to another window`}.`,
     ...(moved.length === 0 ? [] : [fewestWords(fewest)]),
     ...(frozen ? frozenWords(frozen, plan) : []),
-    ...(broken.length > 0 ? ['What did not hold:', ...broken.map((one) => `  ${one.text}`)] : []),
+    ...(broken.length > 0 ? ['What did not hold:', ...broken.map((item) => `  ${item.text}`)] : []),
     ...moved.map(
-      (one) =>
-        `  ${one.activity}${one.units === undefined ? '' : `, ${one.units} units`}: ${place(one.from)} to ${place(one.to)}: ${one.reason}.`,
+      (item) =>
+        `  ${item.activity}${item.units === undefined ? '' : `, ${item.units} units`}: ${place(item.from)} to ${place(item.to)}: ${item.reason}.`,
     ),
     ...(more ? [`Moving more would gain: ${moreWords(more)}.`] : []),
   ];
@@ -143,7 +143,7 @@ function fewestWords({ moved, atLeast, proven }: Replan['fewest']): string {
 export function frozenWords({ kept, lost, until }: FrozenUntil, plan: Plan): string[] {
   return [
     `Frozen: ${pieces(kept.length)} that ${kept.length === 1 ? 'begins' : 'begin'} before ${clockWords(until, plan.zone)} ${kept.length === 1 ? 'keeps its place' : 'keep their places'}.`,
-    ...lost.map((one) => `  could not be kept: ${one.text}`),
+    ...lost.map((item) => `  could not be kept: ${item.text}`),
   ];
 }
 

@@ -115,9 +115,9 @@ const MOST_PAIRS = 3;
 
 /** What nobody said of the line between pieces of the plan, before any word of what it holds. */
 function unsaidNotes({ unstated, notes }: Allocation): readonly Note[] {
-  const open = notes.filter((one) => one.code === 'left-open');
+  const open = notes.filter((note) => note.code === 'left-open');
   if (unstated.length === 0) return open;
-  const shown = unstated.slice(0, MOST_PAIRS).map((one) => one.text);
+  const shown = unstated.slice(0, MOST_PAIRS).map((item) => item.text);
   const more = unstated.length - shown.length;
   return [
     {
@@ -130,7 +130,7 @@ function unsaidNotes({ unstated, notes }: Allocation): readonly Note[] {
 
 function brokenNotes(broken: readonly Broken[]): readonly Note[] {
   if (broken.length === 0) return [];
-  const count = new Set(broken.map((one) => one.activity)).size;
+  const count = new Set(broken.map((item) => item.activity)).size;
   return [
     {
       code: 'plan-broken',
@@ -145,7 +145,7 @@ export function planLines({ plan, broken }: Pick<PlanOfWork, 'plan' | 'broken'>)
     `Plan of work ${planWords(plan)}, ${plan.given ? 'as given' : 'made for this answer'}.`,
     ...(broken.length === 0
       ? []
-      : ['Of the plan given, this no longer holds:', ...broken.map((one) => `  ${one.text}`)]),
+      : ['Of the plan given, this no longer holds:', ...broken.map((item) => `  ${item.text}`)]),
   ];
 }
 

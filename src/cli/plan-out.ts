@@ -20,10 +20,10 @@ export async function writePlan(asked: Arguments, out: PlanOut): Promise<void> {
   const ending = extname(asked.out ?? '')
     .slice(1)
     .toLowerCase();
-  const format = planFormats.find((one) => one === ending);
+  const format = planFormats.find((text) => text === ending);
   if (!format) return;
   const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', out.plan.zone);
   const file = await planOutFile(out, format, now);
-  for (const one of file.faults) complain(`warning: ${one.message}`);
+  for (const fault of file.faults) complain(`warning: ${fault.message}`);
   writeFileOf('out', asked, file.bytes);
 }

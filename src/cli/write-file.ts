@@ -56,8 +56,8 @@ export function writeFileOf(
   if (path === undefined) return;
   const target = identityOf(path);
   const input = fileOptions.find(
-    (one) =>
-      target !== undefined && pathsOf(asked, one).some((each) => identityOf(each) === target),
+    (text) =>
+      target !== undefined && pathsOf(asked, text).some((each) => identityOf(each) === target),
   );
   if (input !== undefined)
     throw new UsageError(

@@ -16,8 +16,8 @@ export async function writeReport(
   notes: readonly Note[] = [],
 ): Promise<void> {
   if (asked.out === undefined) return;
-  const said = new Set(report.lists.flatMap((one) => one.items));
-  const more = notes.map((one) => one.text).filter((text) => !said.has(text));
+  const said = new Set(report.lists.flatMap((list) => list.items));
+  const more = notes.map((note) => note.text).filter((text) => !said.has(text));
   const lists =
     more.length === 0 ? report.lists : [...report.lists, { title: 'Of the files', items: more }];
   const format = asked.out.toLowerCase().endsWith('.csv') ? 'csv' : 'xlsx';

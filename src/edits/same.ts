@@ -9,7 +9,7 @@ export function sameJson(a: unknown, b: unknown): boolean {
       Array.isArray(a) &&
       Array.isArray(b) &&
       a.length === b.length &&
-      a.every((one, index) => sameJson(one, b[index]))
+      a.every((item, index) => sameJson(item, b[index]))
     );
   }
   const left = a as Readonly<Record<string, unknown>>;

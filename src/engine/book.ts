@@ -28,8 +28,8 @@ export function bookOf(
 ): BookAnswer {
   const { now } = request;
   const rules: BookingRules = { ...(request.rules ?? exampleBooking), ...count };
-  const windows = plan.windows.map((one) =>
-    bookedWindow(one, rules, request.sharePercent?.[one.id]),
+  const windows = plan.windows.map((window) =>
+    bookedWindow(window, rules, request.sharePercent?.[window.id]),
   );
   const milestones = plan.windows.flatMap((window, at) =>
     milestonesFor(window, rules, now, {

@@ -52,7 +52,7 @@ export function withHeading(text: TableText, entry: string, field: string): Tabl
   const others = Object.entries(text.map ?? {}).filter(
     ([one, column]) => one !== field && column !== entry,
   );
-  const unread = (text.unread ?? []).filter((one) => one !== entry);
+  const unread = (text.unread ?? []).filter((item) => item !== entry);
   return {
     ...text,
     map: Object.fromEntries(field === '' ? others : [...others, [field, entry]]),

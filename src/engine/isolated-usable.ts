@@ -12,7 +12,7 @@ export function usableWithIsolation(window: AccessWindow, rules: PlanRules): num
   if (window.isolation.length === 0) return null;
   const before = known.get(window);
   if (before?.rules === rules) return before.minutes;
-  const isolation = window.isolation.map((one) => one.section);
+  const isolation = window.isolation.map((section) => section.section);
   const ledger = ledgerOf(window, { ...ordinaryNeeds, isolation }, rules);
   const minutes = ledger.barred.length > 0 ? 0 : ledger.usableMinutes;
   known.set(window, { rules, minutes });

@@ -3,10 +3,10 @@ import type { PackageSummary } from './types.js';
 
 /** What all the inside work of a package together asks for. */
 function needsOfAll(activities: readonly Activity[]): Needs {
-  const inside = activities.filter((one) => one.place === 'inside');
+  const inside = activities.filter((activity) => activity.place === 'inside');
   return {
-    isolation: [...new Set(inside.flatMap((one) => one.isolation))].sort(),
-    loud: inside.some((one) => one.loud),
+    isolation: [...new Set(inside.flatMap((activity) => activity.isolation))].sort(),
+    loud: inside.some((activity) => activity.loud),
   };
 }
 
@@ -18,12 +18,12 @@ export function packageOf(
 ): PackageSummary {
   return {
     id,
-    title: own.find((one) => one.title !== '')?.title ?? id,
-    activities: own.map((one) => one.id),
+    title: own.find((activity) => activity.title !== '')?.title ?? id,
+    activities: own.map((activity) => activity.id),
     needs: needsOfAll(own),
     minutes: own
-      .filter((one) => one.place === 'inside')
-      .reduce((sum, one) => sum + minutesInOneVisit(one.work), 0),
+      .filter((activity) => activity.place === 'inside')
+      .reduce((sum, activity) => sum + minutesInOneVisit(activity.work), 0),
     rowsLeftOut,
   };
 }

@@ -118,7 +118,7 @@ export function createPortEngine(
 
   function fail(reason: Error): void {
     ended ??= reason;
-    for (const one of waiting.values()) one.reject(reason);
+    for (const item of waiting.values()) item.reject(reason);
     waiting.clear();
   }
 

@@ -32,7 +32,7 @@ export function priceOf(priced: Priced, request: PriceRequest): PriceAnswer {
     request.maxMinutes,
     request.overrunMinutes + 15,
     ...(request.compareMinutes ?? []),
-    ...(overruns ?? []).map((one) => one.minutes),
+    ...(overruns ?? []).map((overrun) => overrun.minutes),
   );
   const model = costModel(inputs, reach);
   const curve = curveOf(model);

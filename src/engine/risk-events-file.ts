@@ -10,13 +10,13 @@ const columns = [
 export function riskEventsFile(events: readonly RiskEvent[]): string {
   return writeCsv(
     columns,
-    events.map((one): Cell[] => [
-      one.name,
-      one.chance,
-      ...(one.delay === 'recorded'
+    events.map((event): Cell[] => [
+      event.name,
+      event.chance,
+      ...(event.delay === 'recorded'
         ? ['recorded', '', '']
-        : [one.delay.likely, one.delay.low, one.delay.high]),
-      ...[one.window, one.activity, one.step, one.stage, one.at, one.source],
+        : [event.delay.likely, event.delay.low, event.delay.high]),
+      ...[event.window, event.activity, event.step, event.stage, event.at, event.source],
     ]),
   );
 }
@@ -43,12 +43,12 @@ export function eventsBroughtIn(
   const read = riskEventsFrom(readTable(text), { file, zone });
   const events = [...now];
   let changed = 0;
-  for (const one of read.events) {
-    const at = events.findIndex((each) => sameEvent(each, one));
-    if (at < 0) events.push(one);
+  for (const event of read.events) {
+    const at = events.findIndex((each) => sameEvent(each, event));
+    if (at < 0) events.push(event);
     else {
-      if (JSON.stringify(sorted(events[at]!)) !== JSON.stringify(sorted(one))) changed += 1;
-      events[at] = one;
+      if (JSON.stringify(sorted(events[at]!)) !== JSON.stringify(sorted(event))) changed += 1;
+      events[at] = event;
     }
   }
   return { events, added: events.length - now.length, changed, faults: read.faults };
@@ -61,5 +61,5 @@ const sameEvent = (a: RiskEvent, b: RiskEvent): boolean =>
   a.step === b.step &&
   a.stage === b.stage;
 
-const sorted = (one: RiskEvent): object =>
-  Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1)));
+const sorted = (item: RiskEvent): object =>
+  Object.fromEntries(Object.entries(item).sort(([a], [b]) => (a < b ? -1 : 1)));

@@ -36,7 +36,7 @@ export function shortNotice(
   options: planner.ShortNoticeOptions,
 ): ShortNotice {
   const found = planner.shortNotice(plan, before, window, options);
-  const windows = plan.windows.filter((one) => one.id !== window.id);
+  const windows = plan.windows.filter((item) => item.id !== window.id);
   const offered = { ...plan, windows: [...windows, window] };
   return { ...found, allocation: checked(offered, found.allocation) };
 }
@@ -49,7 +49,7 @@ export function assess(
 ): GivenPlan {
   const id = planId(placements);
   const all = [...(agreed?.now ? [agreed.now] : []), ...(agreed?.earlier ?? [])];
-  const proof = all.find((one) => one.proof?.plan === id)?.proof;
+  const proof = all.find((item) => item.proof?.plan === id)?.proof;
   const found = givenPlan(plan, placements, { proof });
   return { ...found, allocation: checked(plan, found.allocation) };
 }

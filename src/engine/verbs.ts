@@ -35,7 +35,7 @@ interface Travel<V extends Verb> {
 export const verbs: { readonly [V in Verb]: Travel<V> } = {
   recompute: { args: 1, document: 0, apart: false },
   // A preview can be given up, and a workbook may take long; the files a page opens with are small and known.
-  importFiles: { args: 2, document: 1, apart: (files) => files.some((one) => one.choices) },
+  importFiles: { args: 2, document: 1, apart: (files) => files.some((file) => file.choices) },
   exportFiles: { args: 2, document: 0, apart: true },
   exportTable: { args: 2, document: -1, apart: true },
   allocate: { args: 2, document: 0, apart: true },

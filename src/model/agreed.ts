@@ -15,7 +15,7 @@ const placementSchema = z
     to: instant,
     units: z.exactOptional(z.number().check(z.int(), z.minimum(1))),
   })
-  .check(z.refine((one) => one.to >= one.from, 'a piece of work that ends after it begins'));
+  .check(z.refine((item) => item.to >= item.from, 'a piece of work that ends after it begins'));
 
 /** A value that is aimed at, and what no plan is below. */
 export const provenShape = {
@@ -94,8 +94,8 @@ export function withAgreed(
 ): AgreedPlans {
   const { now, earlier, ...rest } = plans ?? none;
   const before = now ? [now, ...earlier] : earlier;
-  const revision = 1 + Math.max(0, ...before.map((one) => one.revision));
-  const placements = plan.placements.map((one) => ({ ...one }));
+  const revision = 1 + Math.max(0, ...before.map((item) => item.revision));
+  const placements = plan.placements.map((placement) => ({ ...placement }));
   return { ...rest, now: { ...plan, revision, placements }, earlier: before };
 }
 
@@ -109,5 +109,5 @@ export function withFrozen(
 
 /** The part without one of its earlier plans. */
 export function withoutEarlier(plans: AgreedPlans, revision: number): AgreedPlans {
-  return { ...plans, earlier: plans.earlier.filter((one) => one.revision !== revision) };
+  return { ...plans, earlier: plans.earlier.filter((item) => item.revision !== revision) };
 }

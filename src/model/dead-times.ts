@@ -11,8 +11,8 @@ import type { IsolatedSection } from './window.js';
 export function deadTimes(section: IsolatedSection, window: Interval, zone: string): IntervalSet {
   const { during } = section;
   if (!during) return [{ start: window.start, end: window.end }];
-  const all = during.flatMap((one) =>
-    'fromMinute' in one ? dailyBands(one, window, zone, 'shorter') : [one],
+  const all = during.flatMap((item) =>
+    'fromMinute' in item ? dailyBands(item, window, zone, 'shorter') : [item],
   );
   return intersect(unionOf(all), [window]);
 }

@@ -74,15 +74,15 @@ function reached(from: readonly string[], next: (id: string) => readonly string[
  * Whether two activities inside the closure need a line and a place in common. Blank lines are every line, a blank
  * extent is everywhere; extents that only touch have no place in common.
  */
-export function samePlace(one: Activity, other: Activity): boolean {
-  if (one.place === 'outside' || other.place === 'outside') return false;
+export function samePlace(activity: Activity, other: Activity): boolean {
+  if (activity.place === 'outside' || other.place === 'outside') return false;
   const lines =
-    one.lines.length === 0 ||
+    activity.lines.length === 0 ||
     other.lines.length === 0 ||
-    one.lines.some((line) => other.lines.includes(line));
+    activity.lines.some((line) => other.lines.includes(line));
   if (!lines) return false;
-  if (!one.extent || !other.extent) return true;
-  const [a, b] = [one.extent, other.extent];
+  if (!activity.extent || !other.extent) return true;
+  const [a, b] = [activity.extent, other.extent];
   // A single point is a place too.
   return (a.from < b.to && b.from < a.to) || (a.from === b.from && a.to === b.to);
 }

@@ -13,7 +13,7 @@ export interface Placement {
 
 /** Order of time, then of names: the one order in which a plan of work is told, whatever file it came from. */
 export function byTime(a: Placement, b: Placement): number {
-  const key = (one: Placement): string => `${one.activity}\n${one.window ?? ''}`;
+  const key = (placement: Placement): string => `${placement.activity}\n${placement.window ?? ''}`;
   const [first, second] = [key(a), key(b)];
   return a.from - b.from || a.to - b.to || (first < second ? -1 : Number(first > second));
 }

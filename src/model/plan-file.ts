@@ -132,8 +132,8 @@ function refusedKeyIn(value: unknown, depth = 0): string | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   if (depth > deepest) return 'nested too deep';
   if (Array.isArray(value)) {
-    for (const one of value) {
-      const found = typeof one === 'object' ? refusedKeyIn(one, depth + 1) : undefined;
+    for (const item of value) {
+      const found = typeof item === 'object' ? refusedKeyIn(item, depth + 1) : undefined;
       if (found !== undefined) return found;
     }
     return undefined;
@@ -150,8 +150,9 @@ function written(value: unknown, indent: string): string {
   const inner = `${indent}  `;
   if (Array.isArray(value)) {
     if (value.length === 0) return '[]';
-    if (value.every((one) => typeof one !== 'object' || one === null)) return JSON.stringify(value);
-    return `[\n${value.map((one) => inner + written(one, inner)).join(',\n')}\n${indent}]`;
+    if (value.every((item) => typeof item !== 'object' || item === null))
+      return JSON.stringify(value);
+    return `[\n${value.map((item) => inner + written(item, inner)).join(',\n')}\n${indent}]`;
   }
   const entries = Object.entries(value).filter(([, one]) => one !== undefined);
   if (entries.length === 0) return '{}';

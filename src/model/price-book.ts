@@ -189,18 +189,18 @@ const lateOpeningSchema = z
   })
   .check(
     z.refine(
-      (one) =>
-        one.bands.every((b, i) => {
-          const before = one.bands[i - 1];
+      (item) =>
+        item.bands.every((b, i) => {
+          const before = item.bands[i - 1];
           if (!before) return true;
           const length = b.afterMinutes - before.afterMinutes;
-          return length > 0 && length % (before.intervalMinutes ?? one.intervalMinutes) === 0;
+          return length > 0 && length % (before.intervalMinutes ?? item.intervalMinutes) === 0;
         }),
       'bands must be in order, and each must hold a whole number of its intervals before the next begins',
     ),
     z.refine(
-      (one) =>
-        one.bands.every(
+      (item) =>
+        item.bands.every(
           (b) => b.least === undefined || b.most === undefined || Number(b.least) <= Number(b.most),
         ),
       'least may not be more than most',
@@ -276,7 +276,7 @@ const keyDateSchema = z
   })
   .check(
     z.refine(
-      (one) => Number(one.perDay) > 0 || Number(one.once) > 0,
+      (item) => Number(item.perDay) > 0 || Number(item.once) > 0,
       'give perDay, once or both: a key date that costs nothing needs no entry',
     ),
   );
@@ -343,7 +343,7 @@ export const priceBookSchema = z
     z.check(({ value: book, issues }) => {
       const twice = (path: readonly (string | number)[], message: string): void =>
         void issues.push({ code: 'custom', path: [...path], message, input: book });
-      const packages = book.keyDates.map((one) => one.package);
+      const packages = book.keyDates.map((date) => date.package);
       packages.forEach((name, i) => {
         if (packages.indexOf(name) < i)
           twice(
@@ -357,7 +357,7 @@ export const priceBookSchema = z
         book[list].map(({ code }, i) => ({ code, list, i })),
       );
       for (const [at, { code, list, i }] of codes.entries()) {
-        const first = codes.findIndex((one) => one.code === code);
+        const first = codes.findIndex((item) => item.code === code);
         if (first < at)
           twice(
             [list, i, 'code'],

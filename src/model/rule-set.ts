@@ -81,7 +81,7 @@ export const riskEventSchema = z
   .check(
     z.refine(
       ({ activity, step, at }) =>
-        [activity, step, at].filter((one) => one !== undefined).length === 1,
+        [activity, step, at].filter((item) => item !== undefined).length === 1,
       'say what it holds up: one of activity, step and at',
     ),
   );

@@ -55,19 +55,19 @@ export function keptValues(
     if (address.startsWith('f/') && address.endsWith('/now')) continue;
     if (!isLive(address)) continue;
     const [stands, ...others] = registers.entries(address);
-    for (const one of others) add(one, textOf(stands!.value));
+    for (const other of others) add(other, textOf(stands!.value));
   }
   for (const group of registers.groups()) {
     if (group === 'p' || group === 't' || isLive(`${group}/`)) continue;
     for (const entries of registers.group(group).values())
-      for (const one of entries) add(one, undefined);
+      for (const entry of entries) add(entry, undefined);
   }
   for (const { state } of byId.values())
     for (const group of registers.groups())
       if (group.startsWith(`c/${state.id}/`) && isLive(`${group}/`))
         for (const [column, entries] of registers.group(group))
           if (!state.ids.columns.includes(columnOfName(column)))
-            for (const one of entries) addOnce(one, undefined);
+            for (const entry of entries) addOnce(entry, undefined);
   // A field set in ignorance of the whole that was set later around it.
   for (const holder of holders)
     for (const [name, [field]] of registers.group(`f/${holder}`)) {
@@ -105,7 +105,7 @@ export function keptValues(
   }
 
   function addOnce(entry: Entry, instead: string | undefined): void {
-    if (!found.some((one) => one.id === entry.key)) add(entry, instead);
+    if (!found.some((value) => value.id === entry.key)) add(entry, instead);
   }
 
   function add(entry: Entry, instead: string | undefined): void {

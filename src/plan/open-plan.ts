@@ -124,7 +124,7 @@ export class OpenPlan {
   change(changes: Change | readonly Change[], label: string): boolean {
     const list = Array.isArray(changes) ? (changes as readonly Change[]) : [changes as Change];
     return this.#transact(label, this, (writing) => {
-      for (const one of list) this.#make(one, writing);
+      for (const change of list) this.#make(change, writing);
     });
   }
 
@@ -365,7 +365,7 @@ export class OpenPlan {
       const { kind, holder } = splitAddress(`${group}/`);
       const row = kind === 'c' ? rowOfGroup(group) : undefined;
       if (row === undefined) return kind === 'c';
-      const state = [...this.#tables.values()].find((one) => one.id === holder);
+      const state = [...this.#tables.values()].find((table) => table.id === holder);
       return state !== undefined && state.placeOf(row) >= 0;
     });
   }
@@ -416,7 +416,7 @@ export class OpenPlan {
         if ((type as unknown) !== values) continue;
         const address = this.#registers.read(key);
         if (address === undefined) continue;
-        const entry = this.#registers.entries(address).find((one) => one.key === key);
+        const entry = this.#registers.entries(address).find((item) => item.key === key);
         if (entry && entry.by !== '') found.by.add(entry.by);
         const { kind, group, name } = splitAddress(address);
         if (kind === 't') found.names.add(plain(name));

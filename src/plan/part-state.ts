@@ -188,11 +188,11 @@ function register({
   value: unknown;
   kept: ReadonlyMap<unknown, unknown>;
 }): unknown {
-  const walk = (one: unknown): void => {
-    if (Array.isArray(one)) {
-      const ids = merged.get((kept.get(one) ?? one) as readonly unknown[]);
-      if (ids) itemIds.set(one, ids);
-    } else if (isParts(one)) for (const inner of Object.values(one)) walk(inner);
+  const walk = (item: unknown): void => {
+    if (Array.isArray(item)) {
+      const ids = merged.get((kept.get(item) ?? item) as readonly unknown[]);
+      if (ids) itemIds.set(item, ids);
+    } else if (isParts(item)) for (const inner of Object.values(item)) walk(inner);
   };
   walk(value);
   return value;

@@ -114,7 +114,10 @@ export class PlanUndo {
   #settle(touched: ReadonlySet<string>): void {
     const beaten = [...touched].filter((key) => {
       const entries = this.#registers.entries(key.slice(0, key.lastIndexOf('|')));
-      return entries.some((one) => one.key === key) && entries.some((one) => !touched.has(one.key));
+      return (
+        entries.some((entry) => entry.key === key) &&
+        entries.some((entry) => !touched.has(entry.key))
+      );
     });
     if (beaten.length === 0) return;
     this.#doc.transact(() => {

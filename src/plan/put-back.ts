@@ -12,7 +12,7 @@ export function putBack(
 ): void {
   const { registers, said } = writing;
   const address = key.slice(0, key.lastIndexOf('|'));
-  const entry = registers.entries(address).find((one) => one.key === key);
+  const entry = registers.entries(address).find((item) => item.key === key);
   if (!entry) return;
   const { kind, group, name, holder } = splitAddress(address);
   if (kind === 't') {

@@ -64,7 +64,7 @@ export class Registers {
     const address = key.slice(0, cut);
     const { group, name } = splitAddress(address);
     const inGroup = this.#groups.get(group) ?? new Map<string, Entry[]>();
-    const others = (inGroup.get(name) ?? []).filter((one) => one.key !== key);
+    const others = (inGroup.get(name) ?? []).filter((item) => item.key !== key);
     const entry = entryOf(key, address, this.#map.get(key));
     const now = entry ? [...others, entry].sort(laterFirst) : others;
     if (now.length > 0) {
@@ -85,7 +85,7 @@ export class Registers {
     const own = `${address}|${this.#map.doc!.clientID.toString(36)}`;
     for (const { key } of held) if (key !== own) this.#map.delete(key);
     // Whatever the clocks say, what was written in sight of another value is later than it.
-    const at = Math.max(said.at, ...held.map((one) => one.at + 1));
+    const at = Math.max(said.at, ...held.map((entry) => entry.at + 1));
     this.#map.set(own, holder === undefined ? [value, at, said.by] : [value, at, said.by, holder]);
     for (const { key } of held) this.read(key);
     this.read(own);

@@ -51,9 +51,9 @@ export class ShiftRecords {
   }
 }
 
-const writtenAt = (one: ShiftRecord): number => {
-  const at = (one as { enteredAt?: unknown }).enteredAt;
-  return typeof at === 'number' ? at : one.at;
+const writtenAt = (record: ShiftRecord): number => {
+  const at = (record as { enteredAt?: unknown }).enteredAt;
+  return typeof at === 'number' ? at : record.at;
 };
 
 function isRecord(value: unknown): value is ShiftRecord {

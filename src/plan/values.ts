@@ -20,10 +20,10 @@ export function shared(
   const walk = (old: unknown, now: unknown): unknown => {
     if (Object.is(old, now)) return old;
     if (Array.isArray(old) && Array.isArray(now)) {
-      const made = now.map((one, at) => walk(old[at], one));
-      if (old.length === now.length && made.every((one, at) => one === old[at]))
+      const made = now.map((item, at) => walk(old[at], item));
+      if (old.length === now.length && made.every((item, at) => item === old[at]))
         return keep(old, now);
-      return keep(made.every((one, at) => one === now[at]) ? now : made, now);
+      return keep(made.every((item, at) => item === now[at]) ? now : made, now);
     }
     if (isParts(old) && isParts(now)) {
       const keys = Object.keys(now);

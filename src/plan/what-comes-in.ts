@@ -60,7 +60,7 @@ function isPlain(value: unknown, depth: number): boolean {
   if (Array.isArray(value))
     return (
       value.length <= Math.max(mostRows, mostColumns) &&
-      value.every((one) => isPlain(one, depth + 1))
+      value.every((item) => isPlain(item, depth + 1))
     );
   if (typeof value !== 'object' || Object.getPrototypeOf(value) !== Object.prototype) return false;
   return Object.entries(value).every(

@@ -20,10 +20,10 @@ export function writePart(change: PartChange, now: unknown, writing: Writing): v
   }
   if (isWhole) throw new RangeError(`The plan has nothing under ${key}.`);
   if (key === 'agreed') settleAgreed(whole.holder, now, writing);
-  for (const one of partChanges(saw, change.value, fieldDepth(key), path)) {
-    if ('list' in one) setItems(itemIds.get(one.list)!, one.items, writing);
-    else if (one.path.length === 0) setWhole(key, one.value, writing);
-    else setField(whole.holder, one.path, one.value, writing);
+  for (const set of partChanges(saw, change.value, fieldDepth(key), path)) {
+    if ('list' in set) setItems(itemIds.get(set.list)!, set.items, writing);
+    else if (set.path.length === 0) setWhole(key, set.value, writing);
+    else setField(whole.holder, set.path, set.value, writing);
   }
 }
 

@@ -24,12 +24,12 @@ export function certificateWords(plan: Certified): string {
 export const leavesUnsaid = (plan: Certified): boolean => unsaidOf(plan).length > 0;
 
 function unsaidOf({ unstated, notes = [] }: Certified): readonly string[] {
-  const between = unstated.filter((one) => one.kind === 'between-windows').length;
+  const between = unstated.filter((item) => item.kind === 'between-windows').length;
   const beside = unstated.length - between;
   return [
     ...(between > 0 ? [`whether the line is fit to run between ${pairs(between)} of work`] : []),
     ...(beside > 0 ? [`whether ${pairs(beside)} of work may share a place`] : []),
-    ...(notes.some((one) => one.code === 'left-open')
+    ...(notes.some((note) => note.code === 'left-open')
       ? ['whether the line is fit to run where work stops']
       : []),
   ];

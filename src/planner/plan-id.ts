@@ -8,8 +8,14 @@ import type { Placement } from '../model/index.js';
  * @see FNV-1a, 64 bits (Fowler, Noll and Vo).
  */
 export function planId(placements: readonly Placement[]): string {
-  const lines = placements.map((one) =>
-    JSON.stringify([one.activity, one.window, one.from, one.to, one.units ?? null]),
+  const lines = placements.map((placement) =>
+    JSON.stringify([
+      placement.activity,
+      placement.window,
+      placement.from,
+      placement.to,
+      placement.units ?? null,
+    ]),
   );
   return fnv1a64(new TextEncoder().encode(lines.sort().join('\n')));
 }

@@ -36,23 +36,26 @@ export function unstatedIn(plan: Plan, placements: readonly Placement[]): Unstat
 /** Notes on packages of which something is begun and something left over, with nothing said of the line after it. */
 export function leftOpenNotes(plan: Plan, placements: readonly Placement[]): Note[] {
   const placed = new Map<string, number>();
-  for (const one of placements)
-    placed.set(one.activity, (placed.get(one.activity) ?? 0) + (one.units ?? 1));
-  const inside = plan.activities.filter((one) => one.place === 'inside');
-  const isLeft = (one: Activity): boolean => (placed.get(one.id) ?? 0) < unitsLeft(one.work);
-  const texts = [...new Set(inside.map((one) => one.package))].flatMap((name): string[] => {
-    const own = inside.filter((one) => one.package === name);
-    const left = own.filter(isLeft);
-    const begun = own.filter(
-      (one) =>
-        one.madeGoodBy === undefined &&
-        placed.has(one.id) &&
-        left.some((other) => other !== one || !paysMakeSafe(one)),
-    );
-    return begun.length === 0
-      ? []
-      : [`${namesOf(begun)} of ${name} is placed and ${namesOf(left)} is left over`];
-  });
+  for (const placement of placements)
+    placed.set(placement.activity, (placed.get(placement.activity) ?? 0) + (placement.units ?? 1));
+  const inside = plan.activities.filter((activity) => activity.place === 'inside');
+  const isLeft = (activity: Activity): boolean =>
+    (placed.get(activity.id) ?? 0) < unitsLeft(activity.work);
+  const texts = [...new Set(inside.map((activity) => activity.package))].flatMap(
+    (name): string[] => {
+      const own = inside.filter((activity) => activity.package === name);
+      const left = own.filter(isLeft);
+      const begun = own.filter(
+        (activity) =>
+          activity.madeGoodBy === undefined &&
+          placed.has(activity.id) &&
+          left.some((other) => other !== activity || !paysMakeSafe(activity)),
+      );
+      return begun.length === 0
+        ? []
+        : [`${namesOf(begun)} of ${name} is placed and ${namesOf(left)} is left over`];
+    },
+  );
   if (texts.length === 0) return [];
   return [
     {
@@ -63,12 +66,12 @@ export function leftOpenNotes(plan: Plan, placements: readonly Placement[]): Not
 }
 
 function piecesOf(plan: Plan, placements: readonly Placement[]): Piece[] {
-  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  const rows = new Map(plan.activities.map((activity) => [activity.id, activity]));
   return placements
-    .flatMap((one): Piece[] => {
-      const row = rows.get(one.activity);
-      return row?.place === 'inside' && one.window !== null
-        ? [{ ...one, window: one.window, row }]
+    .flatMap((placement): Piece[] => {
+      const row = rows.get(placement.activity);
+      return row?.place === 'inside' && placement.window !== null
+        ? [{ ...placement, window: placement.window, row }]
         : [];
     })
     .sort((a, b) => a.from - b.from || a.to - b.to);
@@ -107,17 +110,17 @@ function betweenWindows(pieces: readonly Piece[]): Unstated[] {
 }
 
 function atOnePlace(plan: Plan, pieces: readonly Piece[]): Unstated[] {
-  const order = new Map(plan.activities.map((one, at) => [one.id, at]));
+  const order = new Map(plan.activities.map((activity, at) => [activity.id, at]));
   const pairs = new Map<string, { both: readonly [Piece, Piece]; windows: Set<string> }>();
   let going: Piece[] = [];
   for (const piece of pieces) {
     if (piece.to <= piece.from) continue;
-    going = going.filter((one) => one.to > piece.from);
+    going = going.filter((item) => item.to > piece.from);
     for (const other of going) {
       if (other.row === piece.row || !isUnsaid(other.row, piece.row)) continue;
       const inOrder = order.get(other.activity)! < order.get(piece.activity)!;
       const both = inOrder ? ([other, piece] as const) : ([piece, other] as const);
-      const key = JSON.stringify(both.map((one) => one.activity));
+      const key = JSON.stringify(both.map((item) => item.activity));
       const known = pairs.get(key) ?? { both, windows: new Set<string>() };
       known.windows.add(other.window).add(piece.window);
       pairs.set(key, known);
@@ -137,10 +140,10 @@ function atOnePlace(plan: Plan, pieces: readonly Piece[]): Unstated[] {
 }
 
 /** Whether two activities meet at one place and nobody said that they may. */
-function isUnsaid(one: Activity, other: Activity): boolean {
-  if (one.occupies === 'alone' || other.occupies === 'alone') return false;
-  if (one.occupies === 'shared' && other.occupies === 'shared') return false;
-  return samePlace(one, other);
+function isUnsaid(activity: Activity, other: Activity): boolean {
+  if (activity.occupies === 'alone' || other.occupies === 'alone') return false;
+  if (activity.occupies === 'shared' && other.occupies === 'shared') return false;
+  return samePlace(activity, other);
 }
 
 /** A stop of repeated work that pays for making safe says that the line is fit to run after it. */
@@ -151,7 +154,7 @@ function paysMakeSafe({ work }: Activity): boolean {
 const listOf = (names: Iterable<string>): string => [...names].join(' and ');
 
 function namesOf(some: readonly Activity[]): string {
-  const ids = some.map((one) => one.id);
+  const ids = some.map((activity) => activity.id);
   return ids.length > 6
     ? `${ids.slice(0, 5).join(', ')} and ${ids.length - 5} more`
     : ids.join(', ');

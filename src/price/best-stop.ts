@@ -64,39 +64,39 @@ export function bestStop(inputs: StopInputs): BestStop {
     if (candidates[i - 1]?.units === units)
       throw new RangeError(`the stop after ${units} units is given twice`);
   });
-  const options = candidates.map((one) => {
-    const left = unitsWanted - one.units;
+  const options = candidates.map((candidate) => {
+    const left = unitsWanted - candidate.units;
     const lost = minorOf(exactOf(inputs.pricePerLostUnit).times(left), curve);
     const again = left > 0 ? parseMoney(inputs.pricePerReturn ?? '0', curve) : 0;
     return {
-      name: String(one.units),
-      overrunByRun: one.overrunByRun,
+      name: String(candidate.units),
+      overrunByRun: candidate.overrunByRun,
       curve,
-      ...(one.alsoByRun && { alsoByRun: one.alsoByRun }),
+      ...(candidate.alsoByRun && { alsoByRun: candidate.alsoByRun }),
       fixed: [
         {
           what: `${left} units booked again`,
-          amount: one.reBooking ?? decimalText(lost + again, curve),
+          amount: candidate.reBooking ?? decimalText(lost + again, curve),
           source: inputs.source ?? 'given by the planner',
         },
       ],
     };
   });
   const all: Comparison = compareOptions(options);
-  const best = candidates.find((one) => String(one.units) === all.cheapest)!;
-  const choices = candidates.map((one, i): StopChoice => {
+  const best = candidates.find((candidate) => String(candidate.units) === all.cheapest)!;
+  const choices = candidates.map((candidate, i): StopChoice => {
     const priced = all.options[i]!;
     const step = i === 0 ? undefined : compareOptions([options[i - 1]!, options[i]!]).options[1]!;
     return {
-      units: one.units,
-      stopAt: one.stopAt,
+      units: candidate.units,
+      stopAt: candidate.stopAt,
       reBooking: priced.fixedCost,
       expectedOverrunCost: priced.expectedOverrunCost,
       expectedTotal: priced.expectedTotal,
       standardError: priced.standardError,
       oneMore: step?.difference ?? null,
       oneMoreError: step?.differenceError ?? null,
-      tiedWithBest: one === best || all.tied.includes(priced.name),
+      tiedWithBest: candidate === best || all.tied.includes(priced.name),
     };
   });
   return { currency: curve.currency, choices, bestUnits: best.units, bestStopAt: best.stopAt };

@@ -34,7 +34,7 @@ export interface CallOutInputs {
 export function callOuts(window: AccessWindow, inputs: CallOutInputs): readonly CallOut[] {
   const { onSite } = inputs.prices.standing ?? plainStanding;
   return staysIn(window, { ...inputs, onSite })
-    .filter((one) => one.resource.ratePerHour !== undefined)
+    .filter((stay) => stay.resource.ratePerHour !== undefined)
     .map(({ resource, amount, call, leaves }) =>
       paidTime(resource, amount, { start: call, end: leaves }, window, inputs),
     );

@@ -108,7 +108,7 @@ function costsOf(option: CostOption): RunCosts {
       (minutes, i) =>
         option.curve.minor[overrunOn(option.curve, minutes)]! + (option.alsoByRun?.[i] ?? 0),
     ),
-    fixed: option.fixed.reduce((sum, one) => sum + parseMoney(one.amount, option.curve), 0),
+    fixed: option.fixed.reduce((sum, cost) => sum + parseMoney(cost.amount, option.curve), 0),
   };
 }
 
@@ -117,9 +117,9 @@ function cheapestOf(
   costs: readonly RunCosts[],
 ): Pick<Comparison, 'cheapest' | 'tied'> {
   const totals = costs.map(
-    (one) =>
-      one.varying.reduce((sum, cost) => sum + BigInt(cost), 0n) +
-      BigInt(one.fixed) * BigInt(one.varying.length),
+    (item) =>
+      item.varying.reduce((sum, cost) => sum + BigInt(cost), 0n) +
+      BigInt(item.fixed) * BigInt(item.varying.length),
   );
   const best = totals.reduce((at, total, i) => (total < totals[at]! ? i : at), 0);
   return {

@@ -35,27 +35,28 @@ export function againstReference(all: readonly RunCosts[], coin: Coin): readonly
   if (!reference || reference.varying.length === 0) throw new RangeError('there is no run');
   const runs = BigInt(reference.varying.length);
   const ofReference = totalsOf(reference);
-  return all.map((one): RunComparison => {
-    if (one.varying.length !== reference.varying.length)
+  return all.map((item): RunComparison => {
+    if (item.varying.length !== reference.varying.length)
       throw new RangeError(
-        `${one.varying.length} runs cannot be paired with ${reference.varying.length}`,
+        `${item.varying.length} runs cannot be paired with ${reference.varying.length}`,
       );
-    const sums = totalsOf(one);
-    const fixed = BigInt(one.fixed) * runs;
-    const difference = differenceOf(one, reference);
+    const sums = totalsOf(item);
+    const fixed = BigInt(item.fixed) * runs;
+    const difference = differenceOf(item, reference);
     return {
       expectedVarying: meanText({ ...sums, sum: sums.sum - fixed }, coin),
       expectedTotal: meanText(sums, coin),
       standardError: errorText(standardError(sums), coin),
       difference: meanText(difference, coin),
       differenceError: errorText(standardError(difference), coin),
-      verdict: one === reference ? 'the reference' : verdictOf(difference),
+      verdict: item === reference ? 'the reference' : verdictOf(difference),
       cheaperInShare:
-        one.varying.filter((cost, i) => cost + one.fixed < reference.varying[i]! + reference.fixed)
-          .length / one.varying.length,
+        item.varying.filter(
+          (cost, i) => cost + item.fixed < reference.varying[i]! + reference.fixed,
+        ).length / item.varying.length,
       // What the reference costs on average beyond what varies here.
       worthUpTo:
-        one === reference
+        item === reference
           ? null
           : meanText({ ...sums, sum: ofReference.sum - (sums.sum - fixed) }, coin),
     };
@@ -63,17 +64,17 @@ export function againstReference(all: readonly RunCosts[], coin: Coin): readonly
 }
 
 /** How one stands against another: within two standard errors of the difference it is too close to call. */
-export function verdictBetween(one: RunCosts, other: RunCosts): OptionVerdict {
-  return verdictOf(differenceOf(one, other));
+export function verdictBetween(item: RunCosts, other: RunCosts): OptionVerdict {
+  return verdictOf(differenceOf(item, other));
 }
 
-function totalsOf(one: RunCosts): SampleSums {
-  return sampleSums(one.varying.map((cost) => [cost + one.fixed, 1]));
+function totalsOf(item: RunCosts): SampleSums {
+  return sampleSums(item.varying.map((cost) => [cost + item.fixed, 1]));
 }
 
-function differenceOf(one: RunCosts, other: RunCosts): SampleSums {
+function differenceOf(item: RunCosts, other: RunCosts): SampleSums {
   return sampleSums(
-    one.varying.map((cost, i) => [cost + one.fixed - other.varying[i]! - other.fixed, 1]),
+    item.varying.map((cost, i) => [cost + item.fixed - other.varying[i]! - other.fixed, 1]),
   );
 }
 

@@ -73,7 +73,7 @@ export function costModel(inputs: CostInputs, maxMinutes: number): CostModel {
     context.notPriced('Delay to trains is not priced: the price book has no entry for it.');
   const rule = book.standing ?? plainStanding;
   const standing = standingIn(window, inputs, context);
-  for (const one of standing) heads.push(standingHead(context, rule, one));
+  for (const item of standing) heads.push(standingHead(context, rule, item));
   for (const charge of book.fixed) heads.push(fixedHead(context, charge));
   for (const threshold of book.lengths) {
     const { amount } = threshold;
@@ -86,10 +86,10 @@ export function costModel(inputs: CostInputs, maxMinutes: number): CostModel {
     context.notPriced(
       'Work left over by an overrun is not priced here: all planned work is taken to be done before the line is given back.',
     );
-  for (const one of keyDatesIn(inputs, context)) {
-    const planned = plannedKeyDateHead(context, one);
+  for (const date of keyDatesIn(inputs, context)) {
+    const planned = plannedKeyDateHead(context, date);
     if (inputs.keyDates !== 'overrun' && planned.minorAt(0) > 0) heads.push(planned);
-    heads.push(keyDateHead(context, one));
+    heads.push(keyDateHead(context, date));
   }
   if (book.damages) heads.push(damagesHead(context, book.damages));
   return {
@@ -148,9 +148,9 @@ function restrictions(
   context.notPriced(
     'A speed restriction after handback is not priced: the price book has no entry for it.',
   );
-  for (const one of left)
+  for (const speedLeft of left)
     context.notPriced(
-      `${one.limit.value} ${one.limit.unit} is left on the line after ${one.activity}: what it costs is not priced.`,
+      `${speedLeft.limit.value} ${speedLeft.limit.unit} is left on the line after ${speedLeft.activity}: what it costs is not priced.`,
     );
   return [];
 }

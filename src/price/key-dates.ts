@@ -30,18 +30,24 @@ export function keyDateStates(
   placements: readonly Placement[],
 ): readonly KeyDateState[] {
   const groups = new Map<string, Activity[]>();
-  for (const one of activities) {
-    if (one.keyDate === undefined || unitsLeft(one.work) === 0) continue;
-    const key = JSON.stringify([one.package, one.keyDate]);
-    groups.set(key, [...(groups.get(key) ?? []), one]);
+  for (const activity of activities) {
+    if (activity.keyDate === undefined || unitsLeft(activity.work) === 0) continue;
+    const key = JSON.stringify([activity.package, activity.keyDate]);
+    groups.set(key, [...(groups.get(key) ?? []), activity]);
   }
   return [...groups.values()].map((group): KeyDateState => {
     const base = { package: group[0]!.package, due: group[0]!.keyDate! };
-    const visits = group.map((one) => placements.filter((each) => each.activity === one.id));
-    const placed = visits.map((some) => some.reduce((sum, one) => sum + (one.units ?? 1), 0));
-    if (group.some((one, i) => placed[i]! < unitsLeft(one.work)))
+    const visits = group.map((activity) =>
+      placements.filter((each) => each.activity === activity.id),
+    );
+    const placed = visits.map((some) =>
+      some.reduce((sum, placement) => sum + (placement.units ?? 1), 0),
+    );
+    if (group.some((activity, i) => placed[i]! < unitsLeft(activity.work)))
       return { ...base, forecast: null, window: null };
-    const last = visits.flat().reduce((latest, one) => (one.to > latest.to ? one : latest));
+    const last = visits
+      .flat()
+      .reduce((latest, placement) => (placement.to > latest.to ? placement : latest));
     return { ...base, forecast: last.to, window: last.window };
   });
 }
@@ -49,8 +55,8 @@ export function keyDateStates(
 /** The entry of the book for a package's key dates; undefined where missing one costs nothing. */
 export function keyDatePriceOf(book: PriceBook, name: string): KeyDatePrice | undefined {
   return (
-    book.keyDates.find((one) => one.package === name) ??
-    book.keyDates.find((one) => one.package === undefined)
+    book.keyDates.find((date) => date.package === name) ??
+    book.keyDates.find((date) => date.package === undefined)
   );
 }
 

@@ -56,9 +56,11 @@ export function staysIn(window: AccessWindow, inputs: StayInputs): readonly Stay
         byRule(all, window, ruleOf(onSite, resource.id, window.id), true, 'no plan is given'),
       ];
     });
-  const here = placements.filter((one) => one.window === window.id && one.from < one.to);
+  const here = placements.filter(
+    (placement) => placement.window === window.id && placement.from < placement.to,
+  );
   const last = lastPiece(here);
-  const byId = new Map(resources.map((one) => [one.id, one]));
+  const byId = new Map(resources.map((resource) => [resource.id, resource]));
   return [...usesOf(here, activities)].flatMap(([id, uses]) => {
     const resource = byId.get(id) ?? { id, availability: [] };
     const rule = ruleOf(onSite, id, window.id);
@@ -80,8 +82,10 @@ function ruleOf(
   resource: string,
   window: string,
 ): OnSiteRule | undefined {
-  const own = rules.filter((one) => one.resource === resource);
-  return own.find((one) => one.window === window) ?? own.find((one) => one.window === undefined);
+  const own = rules.filter((rule) => rule.resource === resource);
+  return (
+    own.find((item) => item.window === window) ?? own.find((item) => item.window === undefined)
+  );
 }
 
 function byRule(
@@ -115,8 +119,10 @@ function byRule(
 /** The piece of work that ends last; of several the one that began first. */
 function lastPiece(placements: readonly Placement[]): Placement | undefined {
   return placements.reduce<Placement | undefined>(
-    (last, one) =>
-      !last || one.to > last.to || (one.to === last.to && one.from < last.from) ? one : last,
+    (last, placement) =>
+      !last || placement.to > last.to || (placement.to === last.to && placement.from < last.from)
+        ? placement
+        : last,
     undefined,
   );
 }
@@ -126,7 +132,7 @@ function usesOf(
   placements: readonly Placement[],
   activities: readonly Activity[],
 ): ReadonlyMap<string, readonly Use[]> {
-  const byId = new Map(activities.map((one) => [one.id, one]));
+  const byId = new Map(activities.map((activity) => [activity.id, activity]));
   const uses = new Map<string, Use[]>();
   for (const { activity, from, to } of placements)
     for (const { resource, amount } of byId.get(activity)?.resources ?? []) {
@@ -141,20 +147,20 @@ function usesOf(
 
 /** How many are there over each stretch: the k-th from the first moment that k are in use to the last. */
 export function spansOf(uses: readonly Use[]): readonly Use[] {
-  const moments = [...new Set(uses.flatMap((one) => [one.start, one.end]))].sort((a, b) => a - b);
+  const moments = [...new Set(uses.flatMap((use) => [use.start, use.end]))].sort((a, b) => a - b);
   const levels = moments.slice(0, -1).map((start, i) => ({
     start,
     end: moments[i + 1]!,
     amount: uses
-      .filter((one) => one.start <= start && start < one.end)
-      .reduce((sum, one) => sum + one.amount, 0),
+      .filter((use) => use.start <= start && start < use.end)
+      .reduce((sum, use) => sum + use.amount, 0),
   }));
-  const most = Math.max(0, ...levels.map((one) => one.amount));
+  const most = Math.max(0, ...levels.map((level) => level.amount));
   const spans: { start: Instant; end: Instant; amount: number }[] = [];
   for (let k = 1; k <= most; k += 1) {
-    const at = levels.filter((one) => one.amount >= k);
+    const at = levels.filter((level) => level.amount >= k);
     const [start, end] = [at[0]!.start, at.at(-1)!.end];
-    const same = spans.find((one) => one.start === start && one.end === end);
+    const same = spans.find((span) => span.start === start && span.end === end);
     if (same) same.amount += 1;
     else spans.push({ start, end, amount: 1 });
   }

@@ -25,8 +25,8 @@ export function overrunCost(inputs: OverrunInputs): PriceResult {
 /** What has no price at an overrun of so many minutes. */
 export function notPricedAt(model: CostModel, overrunMinutes: number): readonly string[] {
   const texts = model.notPriced
-    .filter((one) => one.fromMinute <= overrunMinutes)
-    .map((one) => one.text);
+    .filter((item) => item.fromMinute <= overrunMinutes)
+    .map((item) => item.text);
   return [...new Set(texts)];
 }
 

@@ -19,7 +19,9 @@ export function speedLeftBy(
   placements: readonly Placement[],
 ): readonly SpeedLeft[] {
   const here = new Set(
-    placements.filter((one) => one.window === window.id).map((one) => one.activity),
+    placements
+      .filter((placement) => placement.window === window.id)
+      .map((placement) => placement.activity),
   );
   return speedLimitsAt(activities, placements, window.end).flatMap(({ activity, lifted }) =>
     !here.has(activity.id) || (lifted && lifted.at <= window.end)

@@ -28,7 +28,7 @@ export function standingIn(
   const { onSite } = prices.standing ?? plainStanding;
   if (
     (!inputs.placements || !inputs.activities) &&
-    inputs.resources.some((one) => one.ratePerHour !== undefined)
+    inputs.resources.some((resource) => resource.ratePerHour !== undefined)
   )
     tell.note(
       'No plan of the work was given, so everything with a rate that is there at the booked end is taken to stand by from the start of the window.',

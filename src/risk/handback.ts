@@ -43,7 +43,7 @@ const WHAT_IF_RUNS = 10_000;
 /** Handback in minutes after the window's start when everything takes its most likely time. */
 export function likelyHandback(built: HandbackNetwork): number {
   const times = forwardPass(built.network.nodes, (index) => built.meanings[index]!.minutes);
-  return times.reduce((latest, one) => Math.max(latest, one.finish), 0);
+  return times.reduce((latest, item) => Math.max(latest, item.finish), 0);
 }
 
 function simulationOf(
@@ -108,11 +108,11 @@ function inputsStamp(
   placements: readonly Placement[],
   options: HandbackOptions,
 ): string {
-  const here = placements.filter((one) => one.window === window.id);
-  const named = new Set(here.map((one) => one.activity));
+  const here = placements.filter((placement) => placement.window === window.id);
+  const named = new Set(here.map((placement) => placement.activity));
   const { activities, windows: _, ...rest } = plan;
   const { shouldStop: __, onProgress: ___, ...asked } = options;
-  const work = activities.filter((one) => named.has(one.id));
+  const work = activities.filter((activity) => named.has(activity.id));
   return stampOf([window, here, work, rest, asked]);
 }
 
@@ -225,8 +225,8 @@ export function handback(
   function liveOf(seen: Conditioned, at: Instant, asked: LessWork): LiveForecast {
     const handedBackAt = seenAt(actuals, at)?.finishedAt ?? null;
     const margin = lengthMinutes(window) - forecast;
-    const toCome = cutOffs.filter((one) => one.state === 'to-come');
-    const ahead = toCome.filter((one) => one.latestStart >= at);
+    const toCome = cutOffs.filter((cutOff) => cutOff.state === 'to-come');
+    const ahead = toCome.filter((off) => off.latestStart >= at);
     return {
       at,
       handedBackAt,
@@ -238,7 +238,7 @@ export function handback(
       verdict: windowVerdictOf(marginVerdict, onTime.probability, chanceWanted, simulation.runs),
       next: toCome[0] ?? null,
       nextCutOff: earliest(ahead),
-      passedCutOffs: toCome.filter((one) => one.latestStart < at),
+      passedCutOffs: toCome.filter((off) => off.latestStart < at),
       beyondEstimate: seen.beyondEstimate,
       ...(handedBackAt === null
         ? adviceOf(plan, seen, window, asked, at, before)
@@ -251,7 +251,7 @@ export function handback(
 
   /** The same shift against the moment at which the line was asked for. */
   function askedBackOf(seen: Conditioned, at: Instant, asked: LessWork): AskedBack | null {
-    const by = actuals.find((one) => one.step === handedBackStep)?.wantedBy;
+    const by = actuals.find((actual) => actual.step === handedBackStep)?.wantedBy;
     if (by === undefined || by >= window.end) return null;
     const until = { ...window, end: Math.max(by, addMinutes(window.start, 1)) };
     const { onTime: own } = outlookOf(simulation.handbackMinutes, lengthMinutes(until));
@@ -262,23 +262,26 @@ export function handback(
 
 /** The plan with work that has no title called by its id: on site nothing is nameless. */
 const withNames = (plan: Plan): Plan =>
-  plan.activities.every((one) => one.title !== '')
+  plan.activities.every((activity) => activity.title !== '')
     ? plan
     : {
         ...plan,
-        activities: plan.activities.map((one) => ({ ...one, title: one.title || one.id })),
+        activities: plan.activities.map((activity) => ({
+          ...activity,
+          title: activity.title || activity.id,
+        })),
       };
 
 /** The window with the end that the shift has agreed to, where that is earlier; itself where it has not. */
 function asAgreed(window: AccessWindow, { at, actuals = [] }: HandbackOptions): AccessWindow {
-  const end = actuals.find((one) => one.step === handedBackStep)?.agreedEnd;
+  const end = actuals.find((actual) => actual.step === handedBackStep)?.agreedEnd;
   if (at === undefined || end === undefined || end >= window.end) return window;
   return { ...window, end: Math.max(end, addMinutes(window.start, 1)) };
 }
 
 /** The handing back as far as it has been recorded by `at`. */
 const seenAt = (actuals: readonly Actual[], at: Instant): Actual | undefined =>
-  actuals.find((one) => one.step === handedBackStep && (one.finishedAt ?? Infinity) <= at);
+  actuals.find((actual) => actual.step === handedBackStep && (actual.finishedAt ?? Infinity) <= at);
 
 /** Nothing is to be advised any more. */
 const isOver = (early: number, end: 'booked' | 'agreed'): Outlook => ({

@@ -28,7 +28,7 @@ function eventsOf(
   window: AccessWindow,
 ): readonly PlanEvent[] {
   return events
-    .filter((one) => one.window === undefined || one.window === window.id)
+    .filter((event) => event.window === undefined || event.window === window.id)
     .map(({ name, chance, delay, activity, step, stage, at }) => ({
       name,
       probability: chance,

@@ -13,12 +13,12 @@ export function unknownEvents(
   events: readonly RiskEvent[] = plan.rules.risk?.events ?? [],
 ): readonly UnknownEvent[] {
   const known = {
-    window: new Set(plan.windows.map((one) => one.id)),
-    activity: new Set(plan.activities.map((one) => one.id)),
+    window: new Set(plan.windows.map((window) => window.id)),
+    activity: new Set(plan.activities.map((activity) => activity.id)),
     step: new Set([
       grantStep,
       handedBackStep,
-      ...[...plan.rules.leadIn, ...plan.rules.leadOut].map((one) => one.step),
+      ...[...plan.rules.leadIn, ...plan.rules.leadOut].map((item) => item.step),
     ]),
   };
   return events.flatMap((event) =>

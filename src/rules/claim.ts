@@ -94,17 +94,17 @@ function remarks({ claim, inside, pieces }: Share): string {
 export function rowsOfSteps(claims: readonly Claim[], within: Interval): readonly LedgerRow[] {
   const rows: LedgerRow[] = [];
   const empty: Share[] = [];
-  for (const one of share(claims, within)) {
-    const { claim, pieces } = one;
-    const why = claim.why + remarks(one);
+  for (const item of share(claims, within)) {
+    const { claim, pieces } = item;
+    const why = claim.why + remarks(item);
     for (const piece of pieces) rows.push(rowOf(claim, piece, why));
-    if (pieces.length === 0) empty.push(one);
+    if (pieces.length === 0) empty.push(item);
   }
-  for (const one of empty) {
-    const { start } = one.inside;
+  for (const item of empty) {
+    const { start } = item.inside;
     const over = rows.find((row) => row.start < start && start < row.end);
     const at = over ? over.end : start;
-    rows.push(rowOf(one.claim, { start: at, end: at }, one.claim.why + remarks(one)));
+    rows.push(rowOf(item.claim, { start: at, end: at }, item.claim.why + remarks(item)));
   }
   return rows;
 }

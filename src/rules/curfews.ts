@@ -42,16 +42,16 @@ export function curfewClaims(
   curfews: readonly Curfew[],
 ): readonly Claim[] {
   return curfews
-    .filter((one) => barsWork(one, needs.loud))
-    .flatMap((one) => {
-      const who = one.bars === 'all' ? 'All work' : 'Loud work';
-      const nights = one.days ? `, when the day it starts on is ${one.days.join(', ')}` : '';
-      const source = one.source === undefined ? '' : ` Source: ${one.source}.`;
-      return curfewStretches(one, window, window.zone).map((stretch) => ({
+    .filter((curfew) => barsWork(curfew, needs.loud))
+    .flatMap((curfew) => {
+      const who = curfew.bars === 'all' ? 'All work' : 'Loud work';
+      const nights = curfew.days ? `, when the day it starts on is ${curfew.days.join(', ')}` : '';
+      const source = curfew.source === undefined ? '' : ` Source: ${curfew.source}.`;
+      return curfewStretches(curfew, window, window.zone).map((stretch) => ({
         ...stretch,
-        rule: one.name,
+        rule: curfew.name,
         kind: 'curfew' as const,
-        why: `${who} stops from ${one.from} to ${one.to}${nights}.${source}`,
+        why: `${who} stops from ${curfew.from} to ${curfew.to}${nights}.${source}`,
       }));
     });
 }
@@ -71,13 +71,13 @@ export function closedClaims(
   closed: readonly ClosedTime[] = [],
 ): readonly Claim[] {
   return closed
-    .filter((one) => heeds.includes(one.name))
-    .flatMap((one) =>
-      closedStretches(one, window, window.zone).map((stretch) => ({
+    .filter((closedTime) => heeds.includes(closedTime.name))
+    .flatMap((closedTime) =>
+      closedStretches(closedTime, window, window.zone).map((stretch) => ({
         ...stretch,
-        rule: one.rule,
+        rule: closedTime.rule,
         kind: 'curfew' as const,
-        why: one.why,
+        why: closedTime.why,
       })),
     );
 }

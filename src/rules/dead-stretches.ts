@@ -17,7 +17,7 @@ function isolatingOf(steps: readonly Step[], needs: Needs): readonly PlacedStep[
 const isolating = new WeakMap<readonly Step[], readonly Step[]>();
 
 const endOf = (placed: readonly Interval[]): Instant =>
-  Math.max(0, ...placed.map((one) => one.end));
+  Math.max(0, ...placed.map((interval) => interval.end));
 
 /** The lead-in of work whose sections are dead from a moment on. */
 export const leadInFrom = (
@@ -39,7 +39,7 @@ export function leadOutStart(
 ): Instant {
   const handback = window.end - rules.margin.minutes * MINUTE;
   // What must be over when the isolation ends: its own steps, or the work where it has none.
-  const own = placed.filter((one) => one.step.when === 'isolation');
+  const own = placed.filter((step) => step.step.when === 'isolation');
   return Math.min(handback - endOf(placed), deadUntil - endOf(own));
 }
 
@@ -61,7 +61,7 @@ export function stretchesUsed(
   const placed = layOut(rules.leadOut, needs, 0);
   const enters = dead.findIndex(({ start, end }) => {
     const steps = leadInFrom(window, needs, rules, start);
-    return Math.max(start, ...steps.map((one) => one.end)) + out < end;
+    return Math.max(start, ...steps.map((step) => step.end)) + out < end;
   });
   const leaves = dead.findLastIndex(
     ({ start, end }) => leadOutStart(window, placed, rules, end) > start + into,
@@ -74,7 +74,9 @@ export function stretchesUsed(
 }
 
 const longestOf = (dead: readonly Interval[]): Interval =>
-  dead.reduce((best, one) => (one.end - one.start > best.end - best.start ? one : best));
+  dead.reduce((best, interval) =>
+    interval.end - interval.start > best.end - best.start ? interval : best,
+  );
 
 /** From when the last of the sections may be dead to when the first must be live: it ends before it starts. */
 function neverMeeting(window: AccessWindow, timed: IsolationTimes['timed']): Interval {
@@ -98,8 +100,8 @@ export function turnClaims(
     const ends = sectionsAt(timed, 'end', before.end);
     const starts = sectionsAt(timed, 'start', next.start);
     const moved = (placed: readonly PlacedStep[], kind: 'lead-in' | 'lead-out', at: Instant) =>
-      placed.map((one) =>
-        stepClaim({ ...one, start: one.start + at, end: one.end + at }, kind, window, {
+      placed.map((step) =>
+        stepClaim({ ...step, start: step.start + at, end: step.end + at }, kind, window, {
           'lead-in': `once ${starts} may be isolated again at ${clockText(next.start, window)}`,
           'lead-out': `back from ${clockText(before.end, window)}, when ${ends} must be given back`,
         }),
@@ -120,7 +122,7 @@ export function waitClaim(
   dead: readonly Interval[],
 ): Claim {
   const from = clockText(time.end, window);
-  const tooShort = dead.some((one) => one.start < time.end && time.start < one.end);
+  const tooShort = dead.some((interval) => interval.start < time.end && time.start < interval.end);
   return {
     ...time,
     rule: `Wait for isolation of ${sections} from ${from}`,

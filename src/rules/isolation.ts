@@ -19,10 +19,13 @@ export interface IsolationTimes {
 
 /** When every needed section may be isolated at once. */
 export function isolationTimes(window: AccessWindow, needs: Needs): IsolationTimes {
-  const needed = window.isolation.filter((one) => needs.isolation.includes(one.section));
+  const needed = window.isolation.filter((section) => needs.isolation.includes(section.section));
   const timed = needed
-    .filter((one) => one.during)
-    .map((one) => ({ section: one.section, times: deadTimes(one, window, window.zone) }));
+    .filter((section) => section.during)
+    .map((section) => ({
+      section: section.section,
+      times: deadTimes(section, window, window.zone),
+    }));
   return {
     dead: timed.reduce<IntervalSet>(
       (both, { times }) => intersect(both, times),
@@ -30,7 +33,7 @@ export function isolationTimes(window: AccessWindow, needs: Needs): IsolationTim
     ),
     timed,
     notBooked: [...new Set(needs.isolation)].filter(
-      (section) => !needed.some((one) => one.section === section),
+      (section) => !needed.some((item) => item.section === section),
     ),
   };
 }
@@ -41,6 +44,6 @@ export function sectionsAt(
   edge: 'start' | 'end',
   at: Instant,
 ): string {
-  const found = timed.filter(({ times }) => times.some((one) => one[edge] === at));
-  return (found.length > 0 ? found : timed).map((one) => one.section).join(', ');
+  const found = timed.filter(({ times }) => times.some((time) => time[edge] === at));
+  return (found.length > 0 ? found : timed).map((item) => item.section).join(', ');
 }

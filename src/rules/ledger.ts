@@ -33,10 +33,10 @@ function leadIn(
   deadFrom: Instant,
   { dead, timed }: IsolationTimes,
 ): readonly Claim[] {
-  const claims = leadInFrom(window, needs, rules, deadFrom).map((one) =>
-    stepClaim(one, 'lead-in', window),
+  const claims = leadInFrom(window, needs, rules, deadFrom).map((step) =>
+    stepClaim(step, 'lead-in', window),
   );
-  const end = Math.max(deadFrom, ...claims.map((one) => one.end));
+  const end = Math.max(deadFrom, ...claims.map((claim) => claim.end));
   const waits = subtract(unionOf([{ start: window.start, end }]), unionOf(claims));
   if (waits.length === 0) return claims;
   const sections = sectionsAt(timed, 'start', deadFrom);
@@ -60,10 +60,10 @@ function leadOut(
   const handback = window.end - rules.margin.minutes * MINUTE;
   const placed = layOut(rules.leadOut, needs, 0);
   const start = leadOutStart(window, placed, rules, deadUntil);
-  const claims = placed.map((one) =>
-    stepClaim({ ...one, start: start + one.start, end: start + one.end }, 'lead-out', window),
+  const claims = placed.map((step) =>
+    stepClaim({ ...step, start: start + step.start, end: start + step.end }, 'lead-out', window),
   );
-  const end = Math.max(start, ...claims.map((one) => one.end));
+  const end = Math.max(start, ...claims.map((claim) => claim.end));
   if (end >= handback || deadUntil >= window.end) return claims;
   const sections = sectionsAt(timed, 'end', deadUntil);
   return [

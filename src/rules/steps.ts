@@ -60,10 +60,10 @@ function orderOf(steps: readonly Step[], needs: Needs): readonly Ordered[] {
   const kind = `${needs.isolation.length > 0} ${needs.loud}`;
   let order = known.get(kind);
   if (!order) {
-    const called = steps.filter((one) => applies(one, needs));
+    const called = steps.filter((step) => applies(step, needs));
     const laid = inOrder(called);
     order = laid.map((step, turn) => {
-      const named = laid.slice(0, turn).find((one) => one.step === step.alongside);
+      const named = laid.slice(0, turn).find((item) => item.step === step.alongside);
       return { step, at: called.indexOf(step), beside: named ? called.indexOf(named) : -1 };
     });
     known.set(kind, order);

@@ -25,7 +25,7 @@ export function middleOf(
 ): Middle {
   const deadFrom = used[0]!.start;
   let inEnd = Math.max(window.start, deadFrom);
-  for (const one of leadInFrom(window, needs, rules, deadFrom)) inEnd = Math.max(inEnd, one.end);
+  for (const step of leadInFrom(window, needs, rules, deadFrom)) inEnd = Math.max(inEnd, step.end);
   const steps = layOut(rules.leadOut, needs, 0);
   const outStart = Math.min(
     window.end - rules.margin.minutes * MINUTE,
@@ -37,7 +37,7 @@ export function middleOf(
 
 /** Minutes before the end of a window by which work must be clear, where no isolation ends sooner. */
 export function minutesAfterWork(needs: Needs, rules: PlanRules): number {
-  const ends = layOut(rules.leadOut, needs, 0).map((one) => one.end);
+  const ends = layOut(rules.leadOut, needs, 0).map((step) => step.end);
   return rules.margin.minutes + Math.max(0, ...ends) / MINUTE;
 }
 
@@ -50,8 +50,8 @@ export function usableTime(
   window: AccessWindow,
   needs: Needs,
   rules: PlanRules,
-  curfews: readonly Interval[] = rules.curfews.flatMap((one) =>
-    barsWork(one, needs.loud) ? curfewStretches(one, window, window.zone) : [],
+  curfews: readonly Interval[] = rules.curfews.flatMap((curfew) =>
+    barsWork(curfew, needs.loud) ? curfewStretches(curfew, window, window.zone) : [],
   ),
 ): IntervalSet {
   const isolation = isolationTimes(window, needs);
@@ -78,8 +78,9 @@ function stopsOf(
   const stops: Interval[] = [];
   if (used.length > 1) stops.push(...turnClaims(window, needs, rules, used, isolation));
   const { heeds = [] } = needs;
-  for (const one of rules.closed ?? [])
-    if (heeds.includes(one.name)) stops.push(...closedStretches(one, window, window.zone));
+  for (const closedTime of rules.closed ?? [])
+    if (heeds.includes(closedTime.name))
+      stops.push(...closedStretches(closedTime, window, window.zone));
   stops.push(...shiftBreaks(window, rules.shifts));
   return stops;
 }

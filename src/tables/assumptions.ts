@@ -54,12 +54,12 @@ function ruleNotes({ plan: { rules } }: Assumed): PlanNote[] {
 function windowNotes({ plan, tables }: Assumed): PlanNote[] {
   const { windows: read } = tables;
   if (!read) return [];
-  const live = plan.windows.filter((one) => one.status !== 'withdrawn');
+  const live = plan.windows.filter((window) => window.status !== 'withdrawn');
   const { note, match } = noter('windows', read, 'window');
   const statusAt = match.fields.get('status');
-  const unsaid = (one: AccessWindow): boolean => {
+  const unsaid = (window: AccessWindow): boolean => {
     if (statusAt === undefined) return true;
-    const row = read.rowOf?.get(one.id);
+    const row = read.rowOf?.get(window.id);
     return row !== undefined && (read.table.rows[row]?.cells[statusAt] ?? '').trim() === '';
   };
   const of = live.length;
@@ -67,7 +67,7 @@ function windowNotes({ plan, tables }: Assumed): PlanNote[] {
     ...note(
       'lines-blank',
       'lines',
-      live.filter((one) => one.lines.length === 0),
+      live.filter((window) => window.lines.length === 0),
       of,
       [
         'names no line that is blocked, so it is taken to serve work on any line',
@@ -77,7 +77,7 @@ function windowNotes({ plan, tables }: Assumed): PlanNote[] {
     ...note(
       'isolation-blank',
       'isolation',
-      live.filter((one) => one.isolation.length === 0),
+      live.filter((window) => window.isolation.length === 0),
       of,
       [
         'names no isolation, so nothing is taken to be dead in it',
@@ -91,14 +91,14 @@ function windowNotes({ plan, tables }: Assumed): PlanNote[] {
     ...note(
       'window-requested',
       'status',
-      live.filter((one) => one.status === 'requested'),
+      live.filter((window) => window.status === 'requested'),
       of,
       ['is only requested: it may not be granted', 'are only requested: they may not be granted'],
     ),
     ...note(
       'window-offered',
       'status',
-      live.filter((one) => one.status === 'offered'),
+      live.filter((window) => window.status === 'offered'),
       of,
       ['is offered and not confirmed', 'are offered and not confirmed'],
     ),
@@ -108,15 +108,15 @@ function windowNotes({ plan, tables }: Assumed): PlanNote[] {
 function workNotes({ plan, tables }: Assumed): PlanNote[] {
   const { work: read } = tables;
   if (!read) return [];
-  const inside = plan.activities.filter((one) => one.place === 'inside');
+  const inside = plan.activities.filter((activity) => activity.place === 'inside');
   const { note } = noter('work', read, 'activity');
   const of = inside.length;
-  const where = (test: (one: Activity) => boolean): Activity[] => inside.filter(test);
+  const where = (test: (activity: Activity) => boolean): Activity[] => inside.filter(test);
   return [
     ...note(
       'lines-blank',
       'lines',
-      where((one) => one.lines.length === 0),
+      where((activity) => activity.lines.length === 0),
       of,
       [
         'names no line that must be blocked, so any window is taken to serve it',
@@ -126,7 +126,7 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
     ...note(
       'isolation-blank',
       'isolation',
-      where((one) => one.isolation.length === 0),
+      where((activity) => activity.isolation.length === 0),
       of,
       [
         'names no isolation and is taken to need none',
@@ -136,7 +136,7 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
     ...note(
       'made-good-blank',
       'made good by',
-      where((one) => one.madeGoodBy === undefined),
+      where((activity) => activity.madeGoodBy === undefined),
       of,
       [
         'does not say what makes the line fit to run again after it',
@@ -150,7 +150,7 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
     ...note(
       'occupies-blank',
       'occupies',
-      where((one) => one.occupies === undefined),
+      where((activity) => activity.occupies === undefined),
       of,
       [
         'does not say whether others may be in the same place, and is taken as shared',
@@ -163,8 +163,8 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
 /** Lines and sections that inside work needs and no window has. */
 function unmetNotes({ plan, tables: { windows, work } }: Assumed): PlanNote[] {
   if (!windows || !work) return [];
-  const live = plan.windows.filter((one) => one.status !== 'withdrawn');
-  const inside = plan.activities.filter((one) => one.place === 'inside');
+  const live = plan.windows.filter((window) => window.status !== 'withdrawn');
+  const inside = plan.activities.filter((activity) => activity.place === 'inside');
   return (['lines', 'isolation'] as const).flatMap((kind) => {
     const names = kind === 'lines' ? lineNames : sectionNames;
     const placeIn = (table: 'windows' | 'work', read: TableRead) => (ids: readonly string[]) => ({
@@ -182,7 +182,7 @@ function unmetNotes({ plan, tables: { windows, work } }: Assumed): PlanNote[] {
 
 /** Activities that were done before of which something that makes them good is still to be done. */
 function openedBefore(activities: readonly Activity[]): Activity[] {
-  const left = new Map(activities.map((one) => [one.id, unitsLeft(one.work)]));
+  const left = new Map(activities.map((activity) => [activity.id, unitsLeft(activity.work)]));
   const open = new Set(
     boundsOf(activities)
       .filter(
@@ -191,17 +191,17 @@ function openedBefore(activities: readonly Activity[]): Activity[] {
       )
       .map(({ activity }) => activity),
   );
-  return activities.filter((one) => open.has(one.id));
+  return activities.filter((activity) => open.has(activity.id));
 }
 
 function resourceNotes({ plan, tables }: Assumed): PlanNote[] {
   const { work, resources } = tables;
   if (!work) return [];
-  const listed = new Set(plan.resources.map((one) => one.id));
+  const listed = new Set(plan.resources.map((resource) => resource.id));
   const missing = new Set<string>();
   const rows: number[] = [];
   for (const { id, resources: needs } of plan.activities) {
-    const unlisted = needs.filter((one) => !listed.has(one.resource));
+    const unlisted = needs.filter((need) => !listed.has(need.resource));
     for (const { resource } of unlisted) missing.add(resource);
     const row = work.rowOf?.get(id);
     if (unlisted.length > 0 && row !== undefined) rows.push(row);
@@ -238,7 +238,7 @@ function headingNotes({ tables }: Assumed): PlanNote[] {
     const { columns } = read.table;
     const headings = matchColumns(columns, table, read.map)
       .unmatched.map((at) => columns[at]!)
-      .filter((one) => one.trim() !== '' && !said.has(one));
+      .filter((item) => item.trim() !== '' && !said.has(item));
     if (headings.length === 0) return [];
     const text = `${counted(headings.length, 'heading')} of ${table} ${headings.length === 1 ? 'is' : 'are'} kept and not read: ${someNames(headings)}.`;
     const places = headings.map((column): NotePlace => ({ table, column, rows: [] }));
@@ -267,7 +267,7 @@ function noter<K extends TableKind>(table: K, read: TableRead, noun: string): No
       const count = things.length;
       const rows = things.flatMap(({ id }) => read.rowOf?.get(id) ?? []);
       const who = `${count} of ${counted(of, noun)}`;
-      const text = `${who} ${count === 1 ? singular : plural}: ${someNames(things.map((one) => one.id))}.`;
+      const text = `${who} ${count === 1 ? singular : plural}: ${someNames(things.map((thing) => thing.id))}.`;
       const column = headingOf(read, table, field);
       return [{ code, text, count, places: [{ table, column, rows }] }];
     },

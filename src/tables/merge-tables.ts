@@ -121,7 +121,9 @@ function pairColumns(kind: TableKind, before: TableText, incoming: TableText): P
     const field = fieldAt.get(at);
     const same = field === undefined ? undefined : held.get(field);
     if (same !== undefined) return same;
-    const free = before.columns.findIndex((one, index) => one === heading && !taken.has(index));
+    const free = before.columns.findIndex(
+      (column, index) => column === heading && !taken.has(index),
+    );
     const place = free >= 0 ? free : columns.push(heading) - 1;
     taken.add(place);
     const chosen = incoming.map?.[field ?? ''];

@@ -42,7 +42,7 @@ export class PlanCache {
   /** What was made of the same things before, else what `make` makes of them. */
   of<T>(name: string, from: readonly unknown[], make: () => T): T {
     const kept = this.#kept.get(name);
-    if (kept?.from.length === from.length && kept.from.every((one, at) => one === from[at]))
+    if (kept?.from.length === from.length && kept.from.every((item, at) => item === from[at]))
       return kept.made as T;
     const made = make();
     this.#kept.set(name, { from, made });
@@ -56,7 +56,7 @@ export class PlanCache {
   /** The list as it was before, where it holds the same things. */
   list<T>(name: string, list: readonly T[]): readonly T[] {
     const before = this.#lists.get(name) as readonly T[] | undefined;
-    if (before?.length === list.length && before.every((one, at) => one === list[at]))
+    if (before?.length === list.length && before.every((item, at) => item === list[at]))
       return before;
     this.#lists.set(name, list);
     return list;
@@ -73,23 +73,25 @@ export class PlanCache {
       this.#links = { ...before, activities, context };
       return {
         activities:
-          before.out.size === 0 ? activities : activities.filter((one) => !before.out.has(one.id)),
-        faults: before.said.map((one) => context.say(...one)),
+          before.out.size === 0
+            ? activities
+            : activities.filter((activity) => !before.out.has(activity.id)),
+        faults: before.said.map((item) => context.say(...item)),
       };
     }
     const said: Parameters<LinkContext['say']>[] = [];
     const found = checkLinks(activities, {
       ...context,
-      say(...one) {
-        said.push(one);
-        return context.say(...one);
+      say(...item) {
+        said.push(item);
+        return context.say(...item);
       },
     });
-    const kept = new Set(found.activities.map((one) => one.id));
+    const kept = new Set(found.activities.map((activity) => activity.id));
     const out =
       kept.size === activities.length
         ? new Set<string>()
-        : new Set(activities.map((one) => one.id).filter((id) => !kept.has(id)));
+        : new Set(activities.map((activity) => activity.id).filter((id) => !kept.has(id)));
     this.#links = { activities, context, said, out };
     return out.size === 0 ? { activities, faults: found.faults } : found;
   }
@@ -101,14 +103,14 @@ function sameContext(a: LinkContext, b: LinkContext): boolean {
     sameBy(
       a.windows,
       b.windows,
-      (one, other) => one.id === other.id && one.status === other.status,
+      (window, other) => window.id === other.id && window.status === other.status,
     ) &&
     sameNames(a.windowRows, b.windowRows) &&
     sameNames(a.activityRows, b.activityRows) &&
     (a.resources === b.resources ||
       (a.resources !== undefined &&
         b.resources !== undefined &&
-        sameBy(a.resources, b.resources, (one, other) => one.id === other.id)))
+        sameBy(a.resources, b.resources, (resource, other) => resource.id === other.id)))
   );
 }
 
@@ -116,18 +118,18 @@ function sameLinks(a: readonly Activity[], b: readonly Activity[]): boolean {
   return sameBy(
     a,
     b,
-    (one, other) =>
-      one.id === other.id &&
-      one.window === other.window &&
-      one.place === other.place &&
-      sameMadeGood(one.madeGoodBy, other.madeGoodBy) &&
+    (activity, other) =>
+      activity.id === other.id &&
+      activity.window === other.window &&
+      activity.place === other.place &&
+      sameMadeGood(activity.madeGoodBy, other.madeGoodBy) &&
       sameBy(
-        one.after,
+        activity.after,
         other.after,
         (link, also) =>
           link.activity === also.activity && link.from === also.from && link.cured === also.cured,
       ) &&
-      sameBy(one.resources, other.resources, (need, also) => need.resource === also.resource),
+      sameBy(activity.resources, other.resources, (need, also) => need.resource === also.resource),
   );
 }
 
@@ -136,9 +138,14 @@ function sameMadeGood(a: MadeGoodBy | undefined, b: MadeGoodBy | undefined): boo
   return Array.isArray(a) && Array.isArray(b) && sameBy<string>(a, b, (id, other) => id === other);
 }
 
-function sameBy<T>(a: readonly T[], b: readonly T[], same: (one: T, other: T) => boolean): boolean {
+function sameBy<T>(
+  a: readonly T[],
+  b: readonly T[],
+  same: (item: T, other: T) => boolean,
+): boolean {
   return (
-    a === b || (a.length === b.length && a.every((one, at) => one === b[at] || same(one, b[at]!)))
+    a === b ||
+    (a.length === b.length && a.every((item, at) => item === b[at] || same(item, b[at]!)))
   );
 }
 

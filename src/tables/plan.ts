@@ -131,18 +131,20 @@ function assemble(
 ): PlanResult {
   const zone = chosen ?? rules.zone ?? 'Europe/London';
   if (!isZone(zone)) throw new RangeError(`unknown time zone "${zone}"`);
-  const { orders, faults: orderFaults } = dateOrders(given, (one, kind) =>
-    memory.of(`dates ${kind}`, [one.table, one.map], () => orderSigns(one, kind)),
+  const { orders, faults: orderFaults } = dateOrders(given, (table, kind) =>
+    memory.of(`dates ${kind}`, [table.table, table.map], () => orderSigns(table, kind)),
   );
   const tables = withOrders(given, orders);
   const found = memory.of('windows', cacheKeyOf(tables.windows, zone), () =>
     windowsFrom(tables.windows.table, { ...tables.windows, zone, memory: memory.windows }),
   );
   const odd = memory.of('odd windows', [found.windows], () => oddWindows(found.windows));
-  const refused = new Set(odd.flatMap((one) => (one.severity === 'error' ? [one.window.id] : [])));
+  const refused = new Set(
+    odd.flatMap((window) => (window.severity === 'error' ? [window.window.id] : [])),
+  );
   const windows = memory.list(
     'windows',
-    refused.size === 0 ? found.windows : found.windows.filter((one) => !refused.has(one.id)),
+    refused.size === 0 ? found.windows : found.windows.filter((window) => !refused.has(window.id)),
   );
   const { faults: readFaults, rowOf: windowRows } = found;
   const windowFaults =
@@ -181,15 +183,15 @@ function assemble(
     resources: resources?.rowOf,
   });
   const far = (kind: TableKind): readonly Fault[] => {
-    const one = tables[kind];
-    return one
-      ? memory.of(`far ${kind}`, [one.table, one.map, one.dateOrder, windows], () =>
-          farDateFaults(kind, one, windows),
+    const table = tables[kind];
+    return table
+      ? memory.of(`far ${kind}`, [table.table, table.map, table.dateOrder, windows], () =>
+          farDateFaults(kind, table, windows),
         )
       : none;
   };
   const withFaults = (kind: TableKind, ...of: readonly (readonly Fault[] | undefined)[]): Fault[] =>
-    [...of, far(kind)].flatMap((one) => one ?? none).sort(byLine);
+    [...of, far(kind)].flatMap((item) => item ?? none).sort(byLine);
   const faults = [
     ...orderFaults,
     ...windowFaults,

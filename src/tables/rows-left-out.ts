@@ -24,7 +24,7 @@ export interface LeftOut {
 
 /** A note for each table of which rows were left out. A table that is refused as a whole has a fault of its own. */
 export function leftOutNotes({ faults, tables }: LeftOut): readonly PlanNote[] {
-  const errors = faults.filter((one) => one.severity === 'error' && one.row !== undefined);
+  const errors = faults.filter((fault) => fault.severity === 'error' && fault.row !== undefined);
   if (errors.length === 0) return [];
   return tableKinds.flatMap((table): PlanNote[] => {
     const read = tables[table];

@@ -56,7 +56,7 @@ export function* smallPlans(plan: Plan, ledgers: Ledgers): Generator<ReadonlyMap
     }
     for (const job of left) {
       if (looks > MOST_LOOKS) return;
-      const rest = left.filter((one) => one !== job);
+      const rest = left.filter((item) => item !== job);
       for (const piece of firstPieces(job, placed)) yield* from([...placed, piece], rest);
     }
   }
@@ -113,8 +113,8 @@ export function* smallPlans(plan: Plan, ledgers: Ledgers): Generator<ReadonlyMap
 /** When what there is of some resource changes, within the plan's windows. */
 function resourceEdges(plan: Plan, clock: ReturnType<typeof clockOf>): Instant[] {
   const within = {
-    start: Math.min(...plan.windows.map((one) => one.start)),
-    end: Math.max(...plan.windows.map((one) => one.end)),
+    start: Math.min(...plan.windows.map((window) => window.start)),
+    end: Math.max(...plan.windows.map((window) => window.end)),
   };
   return plan.resources.flatMap(({ availability }) =>
     availability.flatMap((row) =>

@@ -59,7 +59,7 @@ function checkBest(
   ledgers: Ledgers,
   tell: Tell,
 ): void {
-  const open = objectives.findIndex((one) => !one.proven);
+  const open = objectives.findIndex((objective) => !objective.proven);
   const proven = open < 0 ? objectives : objectives.slice(0, open);
   const isPartial = unplaced.length > 0;
   if (isPartial ? !mostPlaced : proven.length === 0) return;
@@ -113,14 +113,17 @@ function checkObjectives(
   tell: Tell,
 ): void {
   const { objectives } = certificate;
-  const names = objectives.map((one) => one.name);
+  const names = objectives.map((objective) => objective.name);
   if (names.toSorted().join() !== Object.keys(values).sort().join())
     tell({ code: 'objective', text: `the values told are ${names.join(', ')}` });
-  for (const one of objectives) {
-    const value = values[one.name];
-    if (value !== undefined && one.value !== value)
-      tell({ code: 'objective', text: `${one.name} is told as ${one.value} and is ${value}` });
-    checkBound(one, isWhole, tell);
+  for (const objective of objectives) {
+    const value = values[objective.name];
+    if (value !== undefined && objective.value !== value)
+      tell({
+        code: 'objective',
+        text: `${objective.name} is told as ${objective.value} and is ${value}`,
+      });
+    checkBound(objective, isWhole, tell);
   }
   const [first] = objectives;
   if (
@@ -137,7 +140,7 @@ function checkObjectives(
 function checkWords({ text, objectives }: ClaimedCertificate, tell: Tell): void {
   if (!text.includes('proven')) return;
   const spoken = text.endsWith('proven best') ? objectives : objectives.slice(0, 1);
-  if (!spoken.every((one) => one.proven))
+  if (!spoken.every((value) => value.proven))
     tell({ code: 'proven', text: `"${text}" is not what the values say` });
 }
 

@@ -24,7 +24,7 @@ class Clock {
 
   /** The day that the clocks show. */
   dayAt(at: Instant): number {
-    const part = this.#around(at, at).find((one) => one.start <= at && at < one.end)!;
+    const part = this.#around(at, at).find((steady) => steady.start <= at && at < steady.end)!;
     return Math.floor((at + part.ahead) / DAY);
   }
 
@@ -36,10 +36,10 @@ class Clock {
     const shown = day * DAY + minutes * MINUTE;
     const parts = this.#around(shown - FAR, shown + FAR);
     const found = parts
-      .filter((one) => one.start + one.ahead <= shown && shown < one.end + one.ahead)
-      .map((one) => shown - one.ahead);
+      .filter((part) => part.start + part.ahead <= shown && shown < part.end + part.ahead)
+      .map((part) => shown - part.ahead);
     if (found.length > 0) return twice === 'earlier' ? found[0]! : found.at(-1)!;
-    return parts.find((one) => one.start + one.ahead > shown)!.start;
+    return parts.find((part) => part.start + part.ahead > shown)!.start;
   }
 
   /** The steady times about a stretch, from before its start to after its end. */

@@ -7,8 +7,8 @@ export function deadIn(window: AccessWindow, sections: readonly string[]): Stret
   const clock = clockOf(window.zone);
   const live = window.isolation.flatMap(({ section, during }) => {
     if (!during || !sections.includes(section)) return [];
-    const dead = during.flatMap((one) =>
-      'fromMinute' in one ? eachDay(one.fromMinute, one.toMinute, window, clock) : [one],
+    const dead = during.flatMap((item) =>
+      'fromMinute' in item ? eachDay(item.fromMinute, item.toMinute, window, clock) : [item],
     );
     return clearOf(window, dead);
   });

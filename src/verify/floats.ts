@@ -78,7 +78,9 @@ function wrongIn(
   if (claim.critical !== (total === 0)) return 'and the word critical do not agree';
   const open = openTo(job, last, held, claim.latestFinish);
   const isCut = last.window !== null && open.length > 1;
-  const inOne = open.some((one) => one.start <= last.from && claim.latestFinish <= one.end);
+  const inOne = open.some(
+    (stretch) => stretch.start <= last.from && claim.latestFinish <= stretch.end,
+  );
   const isClock = claim.floatIs === 'clock';
   if (isClock ? isCut && !inOne : !isCut) return 'is counted in the wrong minutes';
   const counted = (until: Instant): number =>
@@ -89,7 +91,7 @@ function wrongIn(
 
   const slips = (to: Instant, startFollows: Instant, latest: boolean): string | undefined => {
     if (to === last.to) return undefined;
-    const within = open.some((one) => one.start <= to - length && to <= one.end);
+    const within = open.some((stretch) => stretch.start <= to - length && to <= stretch.end);
     if (!within) return 'leaves the usable time of its window';
     if (last.window === null && to > finish) return 'goes past the end of the plan';
     const { keyDate } = job.activity;
@@ -122,7 +124,7 @@ function wrongIn(
 function openTo(job: Job, piece: PlacedWork, held: Held, latest: Instant): readonly Stretch[] {
   const { plan, ledgers } = held;
   if (piece.window !== null) {
-    const window = plan.windows.find((one) => one.id === piece.window);
+    const window = plan.windows.find((item) => item.id === piece.window);
     return window ? ledgers.of(window, job.activity).usable : [];
   }
   const span = { start: piece.from, end: Math.max(piece.to, latest) + MINUTE };

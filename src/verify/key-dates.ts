@@ -20,7 +20,7 @@ export function checkKeyDates(
   for (const due of dues) {
     const say = (code: string, text: string): void =>
       tell({ code, package: due.package, text: `the key date of ${due.package} ${text}` });
-    const at = left.findIndex((one) => one.package === due.package && one.due === due.due);
+    const at = left.findIndex((date) => date.package === due.package && date.due === due.due);
     const [claim] = at < 0 ? [] : left.splice(at, 1);
     if (!claim) {
       say('key-date-missing', 'is not told, or with another date');

@@ -8,12 +8,12 @@ interface Piece extends PlacedWork {
 }
 
 /** Whether both need a line and a place in common. No line named: every line; no extent: everywhere. */
-export function meet(one: Activity, other: Activity): boolean {
+export function meet(activity: Activity, other: Activity): boolean {
   const onLine =
-    one.lines.length === 0 ||
+    activity.lines.length === 0 ||
     other.lines.length === 0 ||
-    one.lines.some((line) => other.lines.includes(line));
-  const [a, b] = [one.extent, other.extent];
+    activity.lines.some((line) => other.lines.includes(line));
+  const [a, b] = [activity.extent, other.extent];
   if (!onLine || !a || !b) return onLine;
   // Two that only touch are apart, but not two at one and the same point.
   return Math.max(a.from, b.from) < Math.min(a.to, b.to) || (a.from === b.from && a.to === b.to);

@@ -34,7 +34,7 @@ export function reachOf(
   let isolatedBy: Instant | undefined;
   while (left.length > 0) {
     const other = (step: Step): Step | undefined =>
-      called.find((one) => one.step === step.alongside);
+      called.find((item) => item.step === step.alongside);
     const at = left.findIndex((step) => {
       const beside = other(step);
       return !beside || starts.has(beside);

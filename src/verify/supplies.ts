@@ -87,8 +87,8 @@ export function presenceOf(row: Availability, within: Stretch, clock: Clock): re
   const from = row.dailyFromMinute ?? 0;
   const to = row.dailyToMinute ?? 1440;
   if (from % 1440 === to % 1440) return [{ start, end }];
-  return stretchesOf({ from, to, twice: 'shorter' }, { start, end }, clock).map((one) => ({
-    start: Math.max(start, one.start),
-    end: Math.min(end, one.end),
+  return stretchesOf({ from, to, twice: 'shorter' }, { start, end }, clock).map((stretch) => ({
+    start: Math.max(start, stretch.start),
+    end: Math.min(end, stretch.end),
   }));
 }

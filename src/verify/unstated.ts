@@ -44,23 +44,27 @@ export function checkUnstated(
       ...(kind === 'same-place' ? [activity, other].sort() : [activity, other]),
     ]);
   const wanted = new Map<string, ClaimedUnstated>();
-  for (const one of betweenWindows(jobs)) wanted.set(keyOf(one), one);
+  for (const window of betweenWindows(jobs)) wanted.set(keyOf(window), window);
   for (const { one, other } of unsaid) {
     const pair = { activity: one, other, kind: 'same-place' };
     wanted.set(keyOf(pair), pair);
   }
   const reported = new Set<string>();
-  for (const one of claimed) {
-    const key = keyOf(one);
-    const pair = `${one.activity} and ${one.other}`;
+  for (const unstated of claimed) {
+    const key = keyOf(unstated);
+    const pair = `${unstated.activity} and ${unstated.other}`;
     if (!wanted.has(key))
       tell({
         code: 'unstated-extra',
-        activity: one.activity,
+        activity: unstated.activity,
         text: `${pair} are listed as not stated, and nothing is open between them`,
       });
     else if (reported.has(key))
-      tell({ code: 'unstated-twice', activity: one.activity, text: `${pair} are listed twice` });
+      tell({
+        code: 'unstated-twice',
+        activity: unstated.activity,
+        text: `${pair} are listed twice`,
+      });
     reported.add(key);
   }
   for (const [key, { activity, other, kind }] of wanted)

@@ -68,9 +68,14 @@ export class Ledgers {
         0,
       ).end;
     const [again, giveUp] = [alone(leadIn), alone(leadOut)];
-    const can = dead.length < 2 ? dead : dead.filter((one) => one.end - one.start > again + giveUp);
-    const first = can.find((one) => dead.length < 2 || readyIn(one) + giveUp < one.end);
-    const last = can.findLast((one) => dead.length < 2 || clearIn(one) - again > one.start);
+    const can =
+      dead.length < 2
+        ? dead
+        : dead.filter((stretch) => stretch.end - stretch.start > again + giveUp);
+    const first = can.find((stretch) => dead.length < 2 || readyIn(stretch) + giveUp < stretch.end);
+    const last = can.findLast(
+      (stretch) => dead.length < 2 || clearIn(stretch) - again > stretch.start,
+    );
     const ready = first ? readyIn(first) : window.end;
     const clearBy = last ? clearIn(last) : window.start;
     const live = can
@@ -78,8 +83,8 @@ export class Ledgers {
       .map((next, k) => ({ start: can[k]!.end - giveUp, end: next.start + again }));
     const barred: Barred[] = [
       { start: window.start, end: ready, code: 'lead-in', why: 'the lead-in' },
-      ...live.map((one) => ({
-        ...one,
+      ...live.map((item) => ({
+        ...item,
         code: 'lead-in' as const,
         why: 'time that is not isolated',
       })),

@@ -43,7 +43,7 @@ export function jobsOf(
     jobs.set(activity.id, {
       activity,
       left: work.kind === 'whole' ? 1 : work.units - work.done,
-      placed: own.reduce((sum, one) => sum + (work.kind === 'whole' ? 1 : (one.units ?? 0)), 0),
+      placed: own.reduce((sum, item) => sum + (work.kind === 'whole' ? 1 : (item.units ?? 0)), 0),
       pieces: own,
     });
   }

@@ -53,7 +53,7 @@ async function shown(start: AccountRequest | null = request): Promise<Possession
 const part = <T extends HTMLElement = HTMLInputElement>(el: PossessionAccount, css: string): T =>
   el.renderRoot.querySelector<T>(css)!;
 const texts = (el: PossessionAccount, css: string): string[] =>
-  [...el.renderRoot.querySelectorAll(css)].map((one) => one.textContent.trim());
+  [...el.renderRoot.querySelectorAll(css)].map((element) => element.textContent.trim());
 async function type(el: PossessionAccount, css: string, value: string): Promise<void> {
   const field = part(el, css);
   field.value = value;
@@ -61,7 +61,7 @@ async function type(el: PossessionAccount, css: string, value: string): Promise<
   await el.updateComplete;
 }
 const rowOf = (el: PossessionAccount, code: string): number =>
-  el.answer!.rows.findIndex((one) => one.code === code);
+  el.answer!.rows.findIndex((row) => row.code === code);
 const pence = (text: string): number => Math.round(Number(text.replace(/[^\d.]/g, '')) * 100);
 
 describe('possession-account', () => {
@@ -80,13 +80,13 @@ describe('possession-account', () => {
   it('shows every row with formula, inputs and source, and a total that is the sum of what counts', async () => {
     const el = await shown();
     const { rows, total } = el.answer!;
-    expect(texts(el, '.account-rows .formula')).to.deep.equal(rows.map((one) => one.formula));
+    expect(texts(el, '.account-rows .formula')).to.deep.equal(rows.map((row) => row.formula));
     expect(el.renderRoot.querySelectorAll('.inputs').length).to.equal(
-      rows.filter((one) => one.inputs.length > 0).length,
+      rows.filter((row) => row.inputs.length > 0).length,
     );
-    for (const one of rows) expect(part(el, '.account-rows').textContent).to.contain(one.source);
+    for (const row of rows) expect(part(el, '.account-rows').textContent).to.contain(row.source);
     const sum = texts(el, '.account-rows .counts .amount').reduce(
-      (all, one) => all + pence(one),
+      (all, text) => all + pence(text),
       0,
     );
     expect(sum).to.equal(pence(total));
@@ -128,7 +128,7 @@ describe('possession-account', () => {
   it('marks what is not evidenced yet, and says how much it is', async () => {
     const el = await shown();
     const open = texts(el, '.tag.open').length;
-    expect(open).to.equal(el.answer!.rows.filter((one) => Number(one.amount) !== 0).length);
+    expect(open).to.equal(el.answer!.rows.filter((row) => Number(row.amount) !== 0).length);
     await type(el, '#evidence-0-buses', 'Invoice 77');
     expect(texts(el, '.tag.open').length).to.equal(open - 1);
     expect(texts(el, '.sums dd')[1]).to.contain('2,800.00');
@@ -188,7 +188,7 @@ describe('possession-account', () => {
   it('offers the days on which the line can have been given back, whatever the language of the browser', async () => {
     const el = await shown();
     const days = part<HTMLSelectElement>(el, '#handback-date');
-    expect([...days.options].map((one) => one.value).slice(0, 3)).to.deep.equal([
+    expect([...days.options].map((option) => option.value).slice(0, 3)).to.deep.equal([
       '2027-05-12',
       '2027-05-13',
       '2027-05-14',
@@ -206,7 +206,9 @@ describe('possession-account', () => {
       new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }),
     );
     await el.updateComplete;
-    expect(el.request!.trainActuals!.map((one) => [one.train, one.passedAt])).to.deep.equal([
+    expect(
+      el.request!.trainActuals!.map((actual) => [actual.train, actual.passedAt]),
+    ).to.deep.equal([
       ['T2', addMinutes(trains[1]!.passesAt, 9)],
       ['T3', null],
     ]);
@@ -273,9 +275,9 @@ describe('possession-account', () => {
     el.style.setProperty('width', '390px');
     await el.updateComplete;
     expect(el.scrollWidth).to.be.at.most(390);
-    for (const one of el.renderRoot.querySelectorAll('button, input, select, summary')) {
-      const box = one.getBoundingClientRect();
-      if (box.width > 0) expect(box.height, one.outerHTML).to.be.at.least(22);
+    for (const element of el.renderRoot.querySelectorAll('button, input, select, summary')) {
+      const box = element.getBoundingClientRect();
+      if (box.width > 0) expect(box.height, element.outerHTML).to.be.at.least(22);
       expect(box.right).to.be.at.most(el.getBoundingClientRect().right + 0.5);
     }
   });
@@ -296,7 +298,7 @@ describe('possession-account', () => {
       ] as const) {
         Object.assign(el, { window, request: asked, busy });
         await el.updateComplete;
-        for (const one of el.renderRoot.querySelectorAll('details')) one.open = true;
+        for (const element of el.renderRoot.querySelectorAll('details')) element.open = true;
         expect(await axeFaults(el)).to.deep.equal([]);
       }
     });
@@ -346,6 +348,6 @@ describe('entries of an account', () => {
       ],
     };
     const claimed = withClaim(two, { code: 'standing-gang' }, 1, { claimedBy: 'X' });
-    expect(claimed.standingActuals!.map((one) => one.claimedBy)).to.deep.equal(['', 'X']);
+    expect(claimed.standingActuals!.map((actual) => actual.claimedBy)).to.deep.equal(['', 'X']);
   });
 });

@@ -104,7 +104,7 @@ describe('the agreed plan on the desk', function () {
     const window = before.placements[0]!.window!;
     await withdraw(el, window);
     expect(said(el)).to.contain('no longer');
-    expect(el.planning.broken.map((one) => one.code)).to.include('withdrawn');
+    expect(el.planning.broken.map((item) => item.code)).to.include('withdrawn');
     expect(searches()).to.equal(count);
     expect(el.planning.proposal).to.equal(null);
     el.undo();
@@ -148,7 +148,9 @@ describe('the agreed plan on the desk', function () {
     expect(el.undoLabel).to.equal(`${piece.activity} fixed to ${other}`);
     expect(el.document!.tables.work.columns.at(-1)).to.equal('window');
     await waitUntil(() => el.planning.proposal, 'the mended plan');
-    const moved = el.planning.proposal!.placements.find((one) => one.activity === piece.activity)!;
+    const moved = el.planning.proposal!.placements.find(
+      (placement) => placement.activity === piece.activity,
+    )!;
     expect(moved.window).to.equal(other);
   });
 });

@@ -40,8 +40,8 @@ const answer: BookAnswer = {
   weeksFrom: 'window',
   weekStarts: 'sat',
   milestones,
-  windows: windows.map((one, at) => ({
-    window: one.id,
+  windows: windows.map((window, at) => ({
+    window: window.id,
     days: 2,
     sharePercent: at === 0 ? 35 : null,
     restriction: at === 0 ? 'less than minor' : null,
@@ -59,52 +59,53 @@ const shown = (given: BookAnswer | null = answer): Promise<PossessionBooking> =>
     ></possession-booking>`,
   );
 const texts = (el: PossessionBooking, css: string): string[] =>
-  [...el.renderRoot.querySelectorAll(css)].map((one) => one.textContent.trim());
+  [...el.renderRoot.querySelectorAll(css)].map((element) => element.textContent.trim());
 const pick = async (el: PossessionBooking, filter: string): Promise<void> => {
   el.renderRoot.querySelector<HTMLElement>(`[data-filter=${filter}]`)!.click();
   await el.updateComplete;
 };
-const count = (test: (one: Milestone) => boolean): number => milestones.filter(test).length;
+const count = (test: (milestone: Milestone) => boolean): number => milestones.filter(test).length;
 
 describe('possession-booking', () => {
   it('lists every milestone of every window by its date, with its state as a word and a shape', async () => {
     const el = await shown();
     await pick(el, 'all');
     const byDate = [...milestones].sort((a, b) => a.due - b.due);
-    expect(texts(el, '.due-list .state')).to.deep.equal(byDate.map((one) => one.state));
+    expect(texts(el, '.due-list .state')).to.deep.equal(byDate.map((milestone) => milestone.state));
     expect(texts(el, '.due-list .window-cell strong')).to.deep.equal(
-      byDate.map((one) => one.window),
+      byDate.map((milestone) => milestone.window),
     );
     expect(el.renderRoot.querySelectorAll('.due-list .state svg :is(.shape)').length).to.equal(
       milestones.length,
     );
-    expect(new Set(milestones.map((one) => one.state)).size).to.equal(5);
+    expect(new Set(milestones.map((milestone) => milestone.state)).size).to.equal(5);
   });
 
   it('gives each state a shape of its own', async () => {
     const el = await shown();
-    const shapes = [...el.renderRoot.querySelectorAll('.summary svg')].map((one) =>
-      [...one.children].map((child) => child.outerHTML.replace(/class="[^"]*"/g, '')).join(),
+    const shapes = [...el.renderRoot.querySelectorAll('.summary svg')].map((element) =>
+      [...element.children].map((child) => child.outerHTML.replace(/class="[^"]*"/g, '')).join(),
     );
     expect(new Set(shapes).size).to.equal(5);
   });
 
   it('counts the milestones of each state', async () => {
     const el = await shown();
-    const counts = [...el.renderRoot.querySelectorAll('.summary li')].map((one) => [
-      one.querySelector('.state')!.textContent.trim(),
-      Number(one.querySelector('strong')!.textContent),
+    const counts = [...el.renderRoot.querySelectorAll('.summary li')].map((element) => [
+      element.querySelector('.state')!.textContent.trim(),
+      Number(element.querySelector('strong')!.textContent),
     ]);
     expect(counts.length).to.equal(5);
     for (const [state, number] of counts)
-      expect(number).to.equal(count((one) => one.state === state));
+      expect(number).to.equal(count((milestone) => milestone.state === state));
   });
 
   it('writes due times in the zone of the window', async () => {
     const el = await shown();
     const row = [...el.renderRoot.querySelectorAll('.due-list tbody tr')].find(
-      (one) =>
-        one.textContent.includes('In the working timetable') && one.textContent.includes('A1'),
+      (element) =>
+        element.textContent.includes('In the working timetable') &&
+        element.textContent.includes('A1'),
     )!;
     expect(text(row.querySelector('time'))).to.equal('Sat 2 Jan 2027 22:00');
     expect(row.querySelector('.left')!.textContent.trim()).to.equal('1 d 11 h ago');
@@ -113,15 +114,16 @@ describe('possession-booking', () => {
   it('shows what is open at first, only what is late, what is due within four weeks, or all', async () => {
     const el = await shown();
     expect(texts(el, '.due-list .state').length).to.equal(
-      count((one) => one.state !== 'met' && one.state !== 'not needed'),
+      count((milestone) => milestone.state !== 'met' && milestone.state !== 'not needed'),
     );
     await pick(el, 'late');
     const late = texts(el, '.due-list .state');
-    expect(late.length).to.equal(count((one) => one.state === 'late'));
+    expect(late.length).to.equal(count((milestone) => milestone.state === 'late'));
     expect(new Set(late)).to.deep.equal(new Set(['late']));
     await pick(el, 'soon');
     const soon = count(
-      (one) => one.state === 'due' && minutesBetween(now, one.due) <= 28 * 24 * 60,
+      (milestone) =>
+        milestone.state === 'due' && minutesBetween(now, milestone.due) <= 28 * 24 * 60,
     );
     expect(soon).to.be.greaterThan(0);
     expect(texts(el, '.due-list .state').length).to.equal(soon);
@@ -134,11 +136,13 @@ describe('possession-booking', () => {
     const el = await shown();
     await pick(el, 'all');
     const chosen = el.renderRoot.querySelector<HTMLSelectElement>('.asked select')!;
-    expect([...chosen.options].map((one) => one.value)).to.include.members(['', 'operators']);
+    expect([...chosen.options].map((option) => option.value)).to.include.members(['', 'operators']);
     chosen.value = 'operators';
     chosen.dispatchEvent(new Event('change'));
     await el.updateComplete;
-    expect(texts(el, '.due-list .state').length).to.equal(count((one) => one.by === 'operators'));
+    expect(texts(el, '.due-list .state').length).to.equal(
+      count((milestone) => milestone.by === 'operators'),
+    );
     expect(new Set(texts(el, '.due-list .by'))).to.deep.equal(new Set(['by operators']));
   });
 
@@ -184,11 +188,11 @@ describe('possession-booking', () => {
   it('puts what is due on the strip, in order of time and none upon another', async () => {
     const el = await shown();
     const stretch = comingWeeks(now, zone);
-    const due = count((one) => one.state === 'due' && one.due < stretch.to);
+    const due = count((milestone) => milestone.state === 'due' && milestone.due < stretch.to);
     const marks = [...el.renderRoot.querySelectorAll('.strip .due-mark')];
     expect(due).to.be.greaterThan(0);
     expect(marks.length).to.equal(due);
-    expect(new Set(marks.map((one) => one.getAttribute('transform'))).size).to.equal(due);
+    expect(new Set(marks.map((mark) => mark.getAttribute('transform'))).size).to.equal(due);
   });
 
   it('stands on the moment of the answer when no other is given', async () => {
@@ -216,16 +220,20 @@ describe('possession-booking', () => {
     await sendKeys({ press: 'Enter' });
     expect(el.renderRoot.querySelector('details')!.open).to.equal(true);
     expect(
-      [...el.renderRoot.querySelectorAll<HTMLElement>('button')].every((one) => one.tabIndex === 0),
+      [...el.renderRoot.querySelectorAll<HTMLElement>('button')].every(
+        (element) => element.tabIndex === 0,
+      ),
     ).to.equal(true);
   });
 
   it('names the source of every lead time once, with its sureness', async () => {
     const el = await shown();
-    const names = new Set(milestones.map((one) => one.milestone));
+    const names = new Set(milestones.map((milestone) => milestone.milestone));
     expect(texts(el, '.sources dt')).to.have.members([...names]);
-    for (const one of milestones)
-      expect(texts(el, '.sources dd').join()).to.contain(`${one.source} (${one.sureness})`);
+    for (const milestone of milestones)
+      expect(texts(el, '.sources dd').join()).to.contain(
+        `${milestone.source} (${milestone.sureness})`,
+      );
   });
 
   it('shows every caution', async () => {
@@ -240,8 +248,8 @@ describe('possession-booking', () => {
     await el.updateComplete;
     expect(el.scrollWidth).to.be.at.most(390);
     const edge = el.getBoundingClientRect().right + 0.5;
-    for (const one of el.renderRoot.querySelectorAll('svg, table, td, th[scope=row], button'))
-      expect(one.getBoundingClientRect().right).to.be.at.most(edge);
+    for (const element of el.renderRoot.querySelectorAll('svg, table, td, th[scope=row], button'))
+      expect(element.getBoundingClientRect().right).to.be.at.most(edge);
   });
 
   it('has no accessibility faults empty, filtered and full, light and dark', async () => {
@@ -252,7 +260,7 @@ describe('possession-booking', () => {
           el.answer = given;
           el.filter = filter;
           await el.updateComplete;
-          for (const one of el.renderRoot.querySelectorAll('details')) one.open = true;
+          for (const element of el.renderRoot.querySelectorAll('details')) element.open = true;
           expect(await axeFaults(el)).to.deep.equal([]);
         }
     });

@@ -69,7 +69,7 @@ const pixels = (el: PossessionChart): Uint8ClampedArray => {
 };
 /** Dots of the picture that are drawn on. */
 const inked = (el: PossessionChart): number =>
-  pixels(el).reduce((sum, one, i) => (i % 4 === 3 && one > 0 ? sum + 1 : sum), 0);
+  pixels(el).reduce((sum, value, i) => (i % 4 === 3 && value > 0 ? sum + 1 : sum), 0);
 /** Dots of a colour; the page's paper, ink and hairlines are almost grey and are none. */
 const coloured = (el: PossessionChart): number => {
   const dots = pixels(el);
@@ -184,7 +184,7 @@ describe('possession-chart', () => {
     await sendKeys({ press: 't' });
     await el.updateComplete;
     const rows = [...el.renderRoot.querySelectorAll('tbody tr')].map((row) =>
-      [...row.children].map((one) => one.textContent.trim()),
+      [...row.children].map((child) => child.textContent.trim()),
     );
     expect(rows).to.deep.equal([
       ['0 min', 'GBP 0', 'GBP 0', '40 %'],
@@ -234,14 +234,14 @@ describe('possession-chart', () => {
     expect(readout(el)).to.contain('90 min');
     expect([...pixels(el)].join() === near).to.equal(false);
     const all = [...el.renderRoot.querySelectorAll<HTMLButtonElement>('.zoom button')];
-    expect(all.map((one) => one.textContent.trim())).to.deep.equal([
+    expect(all.map((element) => element.textContent.trim())).to.deep.equal([
       'Nearer',
       'Wider',
       'All of it',
     ]);
     all[2]!.click();
     await el.updateComplete;
-    expect(all.map((one) => one.disabled)).to.deep.equal([false, true, true]);
+    expect(all.map((element) => element.disabled)).to.deep.equal([false, true, true]);
     await inBothSchemes(async () => {
       expect(await axeFaults(el)).to.deep.equal([]);
     });

@@ -101,15 +101,20 @@ describe('possession-compare', () => {
     expect(rows[1]).to.contain('float −7 d 15 h, missed').and.to.contain('+7 d 16 h more float');
     expect(rows[2]).to.contain('not all placed').and.to.contain('all placed now');
     const marks = [...el.renderRoot.querySelectorAll('.dates .mark')];
-    expect(marks.map((one) => one.classList[1])).to.deep.equal(['worse', 'better', 'better']);
-    expect(marks.every((one) => one.querySelector('svg path'))).to.equal(true);
+    expect(marks.map((mark) => mark.classList[1])).to.deep.equal(['worse', 'better', 'better']);
+    expect(marks.every((mark) => mark.querySelector('svg path'))).to.equal(true);
   });
 
   it('finds exactly the work that moved', () => {
     const { work, unchanged } = changesOf(before, after);
     expect(unchanged).to.equal(1);
     expect(
-      work.map((one) => [one.kind, one.activity, one.before?.window, one.after?.window]),
+      work.map((change) => [
+        change.kind,
+        change.activity,
+        change.before?.window,
+        change.after?.window,
+      ]),
     ).to.deep.equal([
       ['moved', 'T10', 'N1', 'B3'],
       ['retimed', 'T10', 'S2', 'S2'],
@@ -119,10 +124,10 @@ describe('possession-compare', () => {
   });
 
   it('calls a visit that an activity has more or less just that', () => {
-    const one = visit('T10', 'N1', '2027-02-10 02:00', '2027-02-10 04:00', 3);
+    const placement = visit('T10', 'N1', '2027-02-10 02:00', '2027-02-10 04:00', 3);
     const two = visit('T10', 'S2', '2027-03-28 00:00', '2027-03-28 04:00', 4);
-    const few = { ...before, placements: [one] };
-    const many = { ...before, placements: [one, two] };
+    const few = { ...before, placements: [placement] };
+    const many = { ...before, placements: [placement, two] };
     expect(changesOf(few, many).work).to.deep.equal([
       { kind: 'visit-more', activity: 'T10', before: null, after: two },
     ]);
@@ -150,7 +155,7 @@ describe('possession-compare', () => {
     expect(text(el.renderRoot.querySelector('.nothing')!)).to.contain('Nothing moved');
     expect(el.renderRoot.querySelector('.moves')).to.equal(null);
     expect(text(el.renderRoot.querySelector('.unchanged')!)).to.contain('4 pieces of work');
-    expect(texts(el, '.mark').every((one) => one === 'same')).to.equal(true);
+    expect(texts(el, '.mark').every((item) => item === 'same')).to.equal(true);
   });
 
   it('warns of a plan that failed its check', async () => {
@@ -182,8 +187,8 @@ describe('possession-compare', () => {
     const el = await shown();
     const asked: Figure[] = [];
     el.addEventListener('possession-figure-ask', (event) => asked.push(event.figure));
-    for (const one of el.renderRoot.querySelectorAll<HTMLElement>('th button')) one.click();
-    expect(asked.map((one) => ('figure' in one ? one.figure : one.of))).to.deep.equal([
+    for (const element of el.renderRoot.querySelectorAll<HTMLElement>('th button')) element.click();
+    expect(asked.map((figure) => ('figure' in figure ? figure.figure : figure.of))).to.deep.equal([
       'finish',
       'windows-used',
       'dates-met',

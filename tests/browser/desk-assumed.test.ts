@@ -59,7 +59,7 @@ describe('what the answer rests on', () => {
   it('keeps apart what nobody said and what somebody wrote', async () => {
     const el = await shown();
     const titles = (): string[] =>
-      [...el.renderRoot.querySelectorAll('.granted summary')].map((one) => text(one));
+      [...el.renderRoot.querySelectorAll('.granted summary')].map((element) => text(element));
     expect(titles().join()).to.match(/^Taken for granted: \d things that nobody said$/);
     const windows = el.document!.tables.windows;
     const rows = windows.rows.map((row, at) =>
@@ -95,8 +95,8 @@ describe('what the answer rests on', () => {
     const el = await shown();
     const granted = el.renderRoot.querySelector('.answer .granted');
     expect(text(granted)).to.match(/2 of 2 windows? have no status/);
-    const line = [...el.renderRoot.querySelectorAll('.granted li')].find((one) =>
-      text(one).includes('no status'),
+    const line = [...el.renderRoot.querySelectorAll('.granted li')].find((element) =>
+      text(element).includes('no status'),
     )!;
     button(line, 'Show the')!.click();
     await waitUntil(() => el.view === 'work' && el.workTable === 'windows', 'the table');
@@ -104,7 +104,7 @@ describe('what the answer rests on', () => {
 
   it('breaks no rule of accessibility when it is open, light and dark', async () => {
     const el = await shown();
-    for (const one of el.renderRoot.querySelectorAll('details')) one.open = true;
+    for (const element of el.renderRoot.querySelectorAll('details')) element.open = true;
     await inBothSchemes(async (scheme) => {
       el.theme = scheme;
       await el.updateComplete;
@@ -176,7 +176,7 @@ describe('the windows of the desk', () => {
   it('stand in order of time with the work planned in them, marked by week', async () => {
     const el = await shown();
     const rows = [...inside(el, 'possession-ribbon').querySelectorAll('[role=option]')];
-    expect(rows.map((one) => one.getAttribute('data-id'))).to.deep.equal(['W1', 'W2']);
+    expect(rows.map((row) => row.getAttribute('data-id'))).to.deep.equal(['W1', 'W2']);
     expect(text(rows[0])).to.contain('D1').and.to.contain('w/c 1 Mar');
     expect(text(rows[1])).to.contain('D2').and.to.contain('w/c 8 Mar');
     expect(rows[0]!.querySelectorAll('.piece')).to.have.length(1);

@@ -40,7 +40,7 @@ describe('cost on the desk', () => {
       'three columns',
     );
     const heads = [...shadow(el, 'possession-overrun')!.querySelectorAll('.compare thead th')];
-    expect(heads.map((one) => one.textContent.trim().split(/\s{2,}/)[0])).to.deep.equal([
+    expect(heads.map((head) => head.textContent.trim().split(/\s{2,}/)[0])).to.deep.equal([
       'Amount, GBP',
       '45 min',
       '1 h 30',
@@ -68,7 +68,7 @@ describe('cost on the desk', () => {
 
   it('comes to 45, 90 and 180 minutes by head in two actions from an empty desk: the sample, Cost', async () => {
     const engine = createInlineEngine();
-    const paths = ['windows', 'work', 'resources', 'trains'].map((one) => `${one}.csv`);
+    const paths = ['windows', 'work', 'resources', 'trains'].map((text) => `${text}.csv`);
     const files = await Promise.all(
       [...paths, 'prices.json', 'rules/electrified-two-track.json'].map(async (path) => {
         const answer = await fetch(new URL(`../../sample-csv/${path}`, import.meta.url));
@@ -101,8 +101,8 @@ describe('cost on the desk', () => {
       shadow(el, 'possession-overrun')?.querySelector<HTMLTableElement>('.compare');
     await waitUntil(() => table()?.tHead?.rows[0]!.cells.length === 4, 'three columns');
     expect(actions.length).to.be.at.most(3);
-    const heads = [...table()!.tHead!.rows[0]!.cells].map((one) => one.textContent.trim());
-    expect(heads.slice(1).map((one) => one.split(/\s{2,}/)[0])).to.deep.equal([
+    const heads = [...table()!.tHead!.rows[0]!.cells].map((cell) => cell.textContent.trim());
+    expect(heads.slice(1).map((head) => head.split(/\s{2,}/)[0])).to.deep.equal([
       '45 min',
       '1 h 30',
       '3 h',

@@ -94,10 +94,12 @@ describe('the form that cuts a window', function () {
       () => el.figures.results?.plan.windows[0]!.end === Date.UTC(2027, 2, 6, 12),
       'cut',
     );
-    expect(el.figures.results!.faults.filter((one) => one.severity === 'error')).to.deep.equal([]);
-    expect(el.figures.results!.plan.windows[0]!.isolation.map((one) => one.section)).to.deep.equal([
-      'OV1',
-    ]);
+    expect(el.figures.results!.faults.filter((fault) => fault.severity === 'error')).to.deep.equal(
+      [],
+    );
+    expect(
+      el.figures.results!.plan.windows[0]!.isolation.map((section) => section.section),
+    ).to.deep.equal(['OV1']);
   });
 
   it('gives a window like it the same isolation on its own dates, in the plan with no fault', async () => {
@@ -108,13 +110,15 @@ describe('the form that cuts a window', function () {
       add.querySelector<HTMLInputElement>(`[name=${name}]`)!.value = value;
     add.requestSubmit();
     await waitUntil(
-      () => el.figures.results?.plan.windows.some((one) => one.id === 'W3'),
+      () => el.figures.results?.plan.windows.some((window) => window.id === 'W3'),
       'the new window in the plan',
     );
     const { windows } = el.document!.tables;
     expect(windows.rows.at(-1)![windows.columns.indexOf('isolation')]).to.equal(
       'OV1 [23:30-07:50]; OV2 [2027-03-14 23:00+00:00 - 2027-03-15 03:00+00:00]',
     );
-    expect(el.figures.results!.faults.filter((one) => one.severity === 'error')).to.deep.equal([]);
+    expect(el.figures.results!.faults.filter((fault) => fault.severity === 'error')).to.deep.equal(
+      [],
+    );
   });
 });

@@ -84,7 +84,7 @@ describe('the first run', () => {
     await act(() => tab(el, 'fit').click());
     const map = inside(el, 'possession-fit');
     await waitUntil(() => !text(map.querySelector('.map')).includes('working'), 'every cell');
-    const cells = [...map.querySelectorAll('td')].map((one) => text(one));
+    const cells = [...map.querySelectorAll('td')].map((element) => text(element));
     // Six hours less 20, 20 and 30 minutes hold the four; three hours less as much hold one.
     expect(cells[0]).to.contain('spare');
     expect(cells[1]).to.contain('1 of 4 units');

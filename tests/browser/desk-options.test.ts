@@ -40,8 +40,8 @@ const send = (el: PossessionDesk, event: Event): void => {
 };
 const unitsIn = (el: PossessionDesk, window: string): number =>
   el.planning
-    .allocation!.placements.filter((one) => one.window === window)
-    .reduce((sum, one) => sum + (one.units ?? 0), 0);
+    .allocation!.placements.filter((placement) => placement.window === window)
+    .reduce((sum, placement) => sum + (placement.units ?? 0), 0);
 
 describe('options in the desk', () => {
   it('makes the plan that of an option which changes no cell, and shows it against the plan before', async function () {
@@ -49,7 +49,7 @@ describe('options in the desk', () => {
     const window = el.picked.window;
     const before = unitsIn(el, window);
     const fewer = el.outlooks.options!.options.find(
-      (one): one is PricedOption => one.kind === 'one-unit-less',
+      (option): option is PricedOption => option.kind === 'one-unit-less',
     )!;
     expect(fewer.edit).to.equal(null);
     send(el, new OptionTakeEvent(fewer));
@@ -64,7 +64,7 @@ describe('options in the desk', () => {
   it('takes the changed cells of an option with its plan, as one act to be undone', async function () {
     const el = await withOptions();
     const longer = el.outlooks.options!.options.find(
-      (one): one is PricedOption => one.kind === 'longer-window',
+      (option): option is PricedOption => option.kind === 'longer-window',
     )!;
     send(el, new OptionTakeEvent(longer));
     await waitUntil(() => el.view === 'plan' && el.planning.allocation, 'the plan');
@@ -81,7 +81,7 @@ describe('options in the desk', () => {
     const own = [{ name: 'Half an hour more', wish: { longerMinutes: 30 } }];
     send(el, new OwnOptionsChangeEvent(own));
     await waitUntil(
-      () => el.outlooks.options?.options.some((one) => one.name === 'Half an hour more'),
+      () => el.outlooks.options?.options.some((option) => option.name === 'Half an hour more'),
       'the own option',
     );
     expect([...el.outlooks.ownOptions]).to.deep.equal([[window, own]]);

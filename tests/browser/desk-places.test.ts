@@ -49,7 +49,7 @@ const sentence = (el: PossessionDesk): string => text(el.renderRoot.querySelecto
 describe('the places of the desk', () => {
   it('has at most six, and every view in one of them', () => {
     expect(placeIds.length).to.be.at.most(6);
-    expect(placeIds.flatMap((one) => viewsOf[one])).to.deep.equal([...deskViews]);
+    expect(placeIds.flatMap((item) => viewsOf[item])).to.deep.equal([...deskViews]);
   });
 
   it('says what the page is for on the first screen', async () => {
@@ -107,7 +107,9 @@ describe('the places of the desk', () => {
   it('names the missed key date first', async () => {
     const el = await shown();
     await planned(el);
-    const names = [...el.renderRoot.querySelectorAll('.dates strong')].map((one) => text(one));
+    const names = [...el.renderRoot.querySelectorAll('.dates strong')].map((element) =>
+      text(element),
+    );
     expect(names).to.deep.equal(['Rail', 'Deck']);
   });
 
@@ -220,7 +222,7 @@ describe('the places of the desk', () => {
       ['lay', 'activity'],
     ] as const)
       expect(
-        commandsFor(el, asked).some((one) => one.kind.startsWith(kind)),
+        commandsFor(el, asked).some((command) => command.kind.startsWith(kind)),
         asked,
       ).to.equal(true);
   });

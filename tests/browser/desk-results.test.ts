@@ -38,7 +38,7 @@ async function shown(): Promise<PossessionDesk> {
 }
 const rowOf = (el: PossessionDesk, id: string): Record<string, string> => {
   const { columns, rows } = el.shownRows();
-  const row = rows.find((one) => one.includes(id))!;
+  const row = rows.find((item) => item.includes(id))!;
   return Object.fromEntries(columns.map((heading, at) => [heading, row[at]!]));
 };
 
@@ -85,7 +85,7 @@ describe('results beside the rows of the desk', () => {
     await sheet.updateComplete;
     const box = (name: string): HTMLInputElement =>
       [...sheet.shadowRoot!.querySelectorAll('.results label')]
-        .find((one) => text(one) === name)!
+        .find((element) => text(element) === name)!
         .querySelector('input')!;
     for (const name of [
       'gross',

@@ -68,10 +68,12 @@ describe('the desk while it searches for a plan', () => {
     button(el.renderRoot, 'Enough, take this plan')!.click();
     await waitUntil(() => el.planning.allocation, 'the plan taken');
     await el.updateComplete;
-    expect(signals.map((one) => one.aborted)).to.deep.equal([true]);
+    expect(signals.map((signal) => signal.aborted)).to.deep.equal([true]);
     expect(el.planning.busy).to.equal(false);
     expect(el.renderRoot.querySelector('progress')).to.equal(null);
-    expect(el.planning.allocation!.placements.map((one) => one.activity)).to.deep.equal(['D1']);
+    expect(el.planning.allocation!.placements.map((placement) => placement.activity)).to.deep.equal(
+      ['D1'],
+    );
   });
 
   it('drops the plan so far when the document is changed under it', async () => {

@@ -99,7 +99,7 @@ describe('the desk as a workbench', () => {
     await type(el, 1, 'start', 'some time');
     expect(el.document!.tables.windows.rows[1]![2]).to.equal('some time');
     expect(text(el.renderRoot.querySelector('.faulty'))).to.contain('1 fault');
-    expect(el.figures.results!.plan.windows.map((one) => one.id)).to.deep.equal(['W1']);
+    expect(el.figures.results!.plan.windows.map((window) => window.id)).to.deep.equal(['W1']);
   });
 
   it('says at once which windows a changed rule takes time from', async () => {
@@ -111,8 +111,8 @@ describe('the desk as a workbench', () => {
     el.renderRoot.querySelector('possession-rules')!.dispatchEvent(event);
     await waitUntil(() => el.ruleTrial.change?.fits, 'the change weighed');
     expect(el.document!.rules.margin.minutes).to.equal(200);
-    const ordinary = el.ruleTrial.change!.windows.filter((one) => one.work === 'ordinary');
-    expect(ordinary.map((one) => one.minutes)).to.deep.equal([-170, -170]);
+    const ordinary = el.ruleTrial.change!.windows.filter((window) => window.work === 'ordinary');
+    expect(ordinary.map((change) => change.minutes)).to.deep.equal([-170, -170]);
     expect(el.ruleTrial.change!.fits!.lost).to.have.length(2);
     expect(button(el.renderRoot, 'Undo')!.title).to.equal('Undo: Margin: 30 to 200');
   });
@@ -177,17 +177,17 @@ describe('the desk as a workbench', () => {
 
   it('follows what another page does to the same plan, and undoes only its own', async () => {
     const name = storeName();
-    const one = await shown(new PlanStore({ name }));
-    await one.keeping.flush();
+    const desk = await shown(new PlanStore({ name }));
+    await desk.keeping.flush();
     const other = await shown(new PlanStore({ name }));
-    await type(one, 0, 'title', 'Mine');
-    await one.keeping.flush();
+    await type(desk, 0, 'title', 'Mine');
+    await desk.keeping.flush();
     await type(other, 1, 'title', 'Theirs');
     await other.keeping.flush();
-    await waitUntil(() => one.document!.tables.windows.rows[1]![1] === 'Theirs', 'followed');
-    one.undo();
-    await one.updateComplete;
-    expect(one.document!.tables.windows.rows.map((row) => row[1])).to.deep.equal([
+    await waitUntil(() => desk.document!.tables.windows.rows[1]![1] === 'Theirs', 'followed');
+    desk.undo();
+    await desk.updateComplete;
+    expect(desk.document!.tables.windows.rows.map((row) => row[1])).to.deep.equal([
       'First night',
       'Theirs',
     ]);
@@ -207,8 +207,8 @@ describe('the desk as a workbench', () => {
   it('marks the columns that no figure is read from, after a reload too', async () => {
     const marks = (el: PossessionDesk): string[] =>
       [...inside(el, 'possession-sheet').querySelectorAll('[role=columnheader]')]
-        .filter((one) => text(one).includes('not read'))
-        .map((one) => text(one));
+        .filter((element) => text(element).includes('not read'))
+        .map((element) => text(element));
     const name = storeName();
     const el = await shown(new PlanStore({ name }));
     const { windows } = plan.tables;

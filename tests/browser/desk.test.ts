@@ -92,7 +92,7 @@ describe('possession-desk', () => {
         .querySelector('possession-why')!
         .shadowRoot!.querySelectorAll<HTMLElement>('.links button'),
     ];
-    links.find((one) => one.textContent!.includes('Package'))!.click();
+    links.find((link) => link.textContent!.includes('Package'))!.click();
     for (let turn = 0; turn < 5; turn += 1) await frame();
     await el.updateComplete;
     expect(el.view).to.equal('work');
@@ -112,7 +112,7 @@ describe('possession-desk', () => {
     expect(told(el)).to.contain('Best found');
     await go(el, 'fit');
     await go(el, 'plan');
-    expect(engine.asked.filter((one) => one === 'allocate')).to.have.length(1);
+    expect(engine.asked.filter((item) => item === 'allocate')).to.have.length(1);
   });
 
   it('lists the faults with ways to their cells', async () => {

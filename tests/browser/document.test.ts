@@ -39,7 +39,7 @@ describe('possession-document', () => {
     const { element } = await opened();
     const ribbon = element.querySelector('possession-ribbon')!;
     await until(() => ribbon.windows.length > 0);
-    expect(ribbon.windows.map((one) => one.id)).to.deep.equal(
+    expect(ribbon.windows.map((window) => window.id)).to.deep.equal(
       element.document!.tables.windows.rows.map(([id]) => id),
     );
     expect(ribbon.ledgers).to.have.length(ribbon.windows.length);
@@ -77,7 +77,7 @@ describe('possession-document', () => {
     );
     expect((await told).document.tables.windows.rows[0]![0]).to.equal('');
     await until(() => ribbon.windows.length === before - 1);
-    expect(sheet.faults.some((one) => one.severity === 'error')).to.equal(true);
+    expect(sheet.faults.some((fault) => fault.severity === 'error')).to.equal(true);
   });
 
   it('finds a plan and its handback only for an element that shows them', async () => {
@@ -85,7 +85,7 @@ describe('possession-document', () => {
     const handback = element.querySelector('possession-handback')!;
     await until(() => handback.results.length > 0);
     expect(handback.busy).to.equal(false);
-    const used = handback.results.map((one) => one.window);
+    const used = handback.results.map((result) => result.window);
     expect(element.document!.tables.windows.rows.map(([id]) => id)).to.include.members(used);
   });
 
@@ -94,9 +94,11 @@ describe('possession-document', () => {
     const sheet = element.querySelector('possession-sheet')!;
     await until(() =>
       sheet.resultColumns.some(
-        (one) =>
-          one.id === 'window' &&
-          /^[NBS]\d+/.test(String((one.value(0, sheet.table.rows[0]!) as { text: string }).text)),
+        (column) =>
+          column.id === 'window' &&
+          /^[NBS]\d+/.test(
+            String((column.value(0, sheet.table.rows[0]!) as { text: string }).text),
+          ),
       ),
     );
   });

@@ -82,10 +82,14 @@ describe('possession-fit with many pairs', () => {
     expect(table().getAttribute('aria-colcount')).to.equal('501');
     map().scrollTo(9_000, 4_000);
     await drawn();
-    for (const one of cells()) {
-      const row = one.closest('tr')!;
-      expect(row.getAttribute('aria-rowindex')).to.equal(String(Number(one.dataset['row']) + 2));
-      expect(one.getAttribute('aria-colindex')).to.equal(String(Number(one.dataset['column']) + 2));
+    for (const element of cells()) {
+      const row = element.closest('tr')!;
+      expect(row.getAttribute('aria-rowindex')).to.equal(
+        String(Number(element.dataset['row']) + 2),
+      );
+      expect(element.getAttribute('aria-colindex')).to.equal(
+        String(Number(element.dataset['column']) + 2),
+      );
     }
     expect(cells().length).to.be.lessThan(600);
   });
@@ -106,8 +110,8 @@ describe('possession-fit with many pairs', () => {
       expect(text(middle)).to.equal(`${durationText(spareAt(row, column))} spare`);
       expect(text(middle.closest('tr')!.querySelector('th')!)).to.match(new RegExp(`^P${row} `));
       const head = [...el.renderRoot.querySelectorAll('thead th:not(.corner)')].find(
-        (one) =>
-          Math.abs(one.getBoundingClientRect().left - middle.getBoundingClientRect().left) < 1,
+        (element) =>
+          Math.abs(element.getBoundingClientRect().left - middle.getBoundingClientRect().left) < 1,
       )!;
       expect(text(head)).to.match(new RegExp(`^X${column}[A-Z]`));
     }
@@ -121,12 +125,14 @@ describe('possession-fit with many pairs', () => {
     }
     await new Promise((done) => setTimeout(done, 300));
     const rising = (numbers: number[]): boolean =>
-      numbers.every((one, at) => at === 0 || one > numbers[at - 1]!);
+      numbers.every((number, at) => at === 0 || number > numbers[at - 1]!);
     const rows = [...el.renderRoot.querySelectorAll('.map tbody tr')];
-    const index = (one: Element, name: string): number => Number(one.getAttribute(name));
-    expect(rising(rows.map((one) => index(one, 'aria-rowindex')))).to.equal(true);
+    const index = (element: Element, name: string): number => Number(element.getAttribute(name));
+    expect(rising(rows.map((row) => index(row, 'aria-rowindex')))).to.equal(true);
     for (const row of [...rows, el.renderRoot.querySelector('.map thead tr')!])
-      expect(rising([...row.children].map((one) => index(one, 'aria-colindex')))).to.equal(true);
+      expect(rising([...row.children].map((child) => index(child, 'aria-colindex')))).to.equal(
+        true,
+      );
   });
 
   for (const [name, more, from, to] of [
@@ -214,11 +220,11 @@ describe('possession-fit with many pairs', () => {
     expect(same).to.have.length(0);
     const at = 2 * COLUMNS + 3;
     const records = await changesDuring(body, async () => {
-      el.fits = el.fits.map((one, place) => (place === at ? { ...one, spareMinutes: 5 } : one));
+      el.fits = el.fits.map((fit, place) => (place === at ? { ...fit, spareMinutes: 5 } : fit));
       await drawn();
     });
-    const touched = records.map((one) =>
-      (one.target as CharacterData).parentElement!.closest('td'),
+    const touched = records.map((record) =>
+      (record.target as CharacterData).parentElement!.closest('td'),
     );
     expect(new Set(touched)).to.deep.equal(new Set([cell(2, 3)]));
     expect(text(cell(2, 3))).to.equal('5 min spare');
@@ -331,8 +337,10 @@ describe('possession-fit with verdicts that are not worked out', () => {
   it('works out what is in sight once there is time, and nothing out of sight', async () => {
     await open();
     await el.updateComplete;
-    await expectSoon(() => cells().every((one) => text(one) === '30 min short'));
-    const names = new Set(cells().map((one) => `P${one.dataset['row']} X${one.dataset['column']}`));
+    await expectSoon(() => cells().every((element) => text(element) === '30 min short'));
+    const names = new Set(
+      cells().map((element) => `P${element.dataset['row']} X${element.dataset['column']}`),
+    );
     for (const [name, times] of asked) {
       expect(names.has(name), name).to.equal(true);
       expect(times).to.equal(1);

@@ -33,9 +33,9 @@ describe('possession-fit', () => {
     const shownWith = (...some: ReturnType<typeof part>[]): Promise<PossessionFit> =>
       fixture(
         html`<possession-fit
-          .packages=${some.map((one, at) => ({ ...packages[0]!, id: `P${at}` }))}
+          .packages=${some.map((item, at) => ({ ...packages[0]!, id: `P${at}` }))}
           .windows=${windows.slice(0, 1)}
-          .fits=${some.map((one, at) => ({ ...one, package: `P${at}`, window: windows[0]!.id }))}
+          .fits=${some.map((item, at) => ({ ...item, package: `P${at}`, window: windows[0]!.id }))}
         ></possession-fit>`,
       );
 
@@ -78,12 +78,12 @@ describe('possession-fit', () => {
   it('shows first what can go first, and picks what is seen', async () => {
     const el = await shown();
     const heads = (): string[] =>
-      [...el.renderRoot.querySelectorAll('.map tbody th strong')].map((one) => text(one));
+      [...el.renderRoot.querySelectorAll('.map tbody th strong')].map((element) => text(element));
     const planned = heads();
     el.renderRoot.querySelectorAll<HTMLElement>('.choice button')[1]!.click();
     await el.updateComplete;
     const count = (id: string): number =>
-      fits.filter((one) => one.package === id && one.fits).length;
+      fits.filter((fit) => fit.package === id && fit.fits).length;
     const first = heads();
     expect([...first].sort()).to.deep.equal([...planned].sort());
     for (let at = 1; at < first.length; at += 1)
@@ -91,7 +91,7 @@ describe('possession-fit', () => {
     const picked = oneEvent(el, 'possession-fit-select');
     cell(el, 0, 0).click();
     const { package: pack, window } = (await picked) as unknown as FitSelectEvent;
-    const verdict = fits.find((one) => one.package === pack && one.window === window)!;
+    const verdict = fits.find((fit) => fit.package === pack && fit.window === window)!;
     expect(pack).to.equal(first[0]);
     expect(text(cell(el, 0, 0))).to.contain(verdict.fits ? 'spare' : '');
   });
@@ -102,17 +102,19 @@ describe('possession-fit', () => {
       { pieces: 0, units: 0 },
       { pieces: 0, units: 6 },
       { pieces: 1, units: 0 },
-    ].map((one) => ({ ...one, ofPieces: 2, ofUnits: 8, proven: true }));
+    ].map((item) => ({ ...item, ofPieces: 2, ofUnits: 8, proven: true }));
     const el = await fixture<PossessionFit>(
       html`<possession-fit
         goes-first
         .packages=${most.map((_, at) => ({ ...packages[0]!, id: `P${at}` }))}
         .windows=${windows.slice(0, 1)}
-        .fits=${most.map((one, at) => ({ ...fits[1]!, fits: false, spareMinutes: -30, most: one, package: `P${at}`, window: windows[0]!.id }))}
+        .fits=${most.map((item, at) => ({ ...fits[1]!, fits: false, spareMinutes: -30, most: item, package: `P${at}`, window: windows[0]!.id }))}
       ></possession-fit>`,
     );
     const heads = (): string =>
-      [...el.renderRoot.querySelectorAll('.map tbody th strong')].map((one) => text(one)).join(' ');
+      [...el.renderRoot.querySelectorAll('.map tbody th strong')]
+        .map((element) => text(element))
+        .join(' ');
     const said = (): string => text(el.renderRoot.querySelector('.bar [role=status]')!);
     expect(heads()).to.equal('P0 P1 P2');
     expect(said()).to.contain('is being worked out');
@@ -121,11 +123,11 @@ describe('possession-fit', () => {
     // Whoever asks for other verdicts meanwhile is shown those.
     el.fits = [];
     await el.updateComplete;
-    el.fits = most.toReversed().map((one, at) => ({
+    el.fits = most.toReversed().map((item, at) => ({
       ...fits[1]!,
       fits: false,
       spareMinutes: -30,
-      most: one,
+      most: item,
       package: `P${at}`,
       window: windows[0]!.id,
     }));

@@ -99,7 +99,7 @@ describe('possession-handback during the shift', () => {
     typeTime(form, '00:35');
     const press = await sent<HandbackEntryEvent>(el, ENTRY, () =>
       [...form.querySelectorAll<HTMLElement>('button')]
-        .find((one) => text(one).startsWith('Started'))!
+        .find((element) => text(element).startsWith('Started'))!
         .click(),
     );
     expect(press.event).to.deep.equal({ kind: 'activity-started', activity: 'SET' });
@@ -141,14 +141,14 @@ describe('an earlier end that was agreed', () => {
 
   it('is an entry beside that of the asking, with the time that was agreed', async () => {
     const el = await shown();
-    const form = all(el, '.hand-back .earlier').find((one) =>
-      text(one).startsWith('The line is asked for early'),
+    const form = all(el, '.hand-back .earlier').find((element) =>
+      text(element).startsWith('The line is asked for early'),
     )!;
     open(form);
     typeTime(form, '04:30');
     const press = await sent<HandbackEntryEvent>(el, ENTRY, () =>
       [...form.querySelectorAll<HTMLElement>('button')]
-        .find((one) => text(one).startsWith('Agreed: this is the end now'))!
+        .find((element) => text(element).startsWith('Agreed: this is the end now'))!
         .click(),
     );
     expect([press.event, press.at]).to.deep.equal([agreed.event, null]);
@@ -222,7 +222,7 @@ describe('a wrong entry', () => {
       entry(id, minutes, { kind: 'activity-started', activity: 'CUT' }, of);
     const el = await shown({ log: [...log, again('d', 50, 'c'), again('e', 55, 'd')] });
     const marked = [...lineOf(el, 'Cut out').querySelectorAll('.correction')].map(
-      (one) => one.querySelector('s') !== null,
+      (element) => element.querySelector('s') !== null,
     );
     expect(marked).to.deep.equal([true, false]);
   });

@@ -68,7 +68,7 @@ describe('possession-handback while the shift goes on', () => {
   it('reports a start of work and a finish of a step, and leaves the time to the page', async () => {
     const el = await shownLive();
     const button = (label: string): HTMLElement =>
-      all(el, '.record button').find((one) => text(one).includes(label))!;
+      all(el, '.record button').find((element) => text(element).includes(label))!;
     setTimeout(() => button('Started: Set bearings').click());
     const start = await oneEvent<HandbackRecordEvent>(el, 'possession-handback-record');
     expect([start.window, start.what, start.activity, start.step]).to.deep.equal([
@@ -90,10 +90,10 @@ describe('possession-handback while the shift goes on', () => {
   it('does not let the same thing be reported twice', async () => {
     const el = await shownLive();
     const record = (name: string): HTMLElement =>
-      all(el, 'li.record').find((one) => text(one).includes(name))!;
+      all(el, 'li.record').find((element) => text(element).includes(name))!;
     const open = (name: string): boolean[] =>
       [...record(name).querySelectorAll<HTMLButtonElement>('.buttons button')].map(
-        (one) => !one.disabled,
+        (element) => !element.disabled,
       );
     expect(open('Place protection')).to.deep.equal([false, false]);
     expect(open('Cut out the old deck')).to.deep.equal([false, true]);
@@ -108,7 +108,7 @@ describe('possession-handback while the shift goes on', () => {
     expect(names('.live > .records > li')).to.deep.equal(['Cut out the old deck']);
     expect(names('.fold.later li.record')).to.deep.equal(['Inspect and test']);
     expect(names('.fold.done li.record')).to.include('Place protection');
-    const shownNow = all(el, '.live li.record').filter((one) => one.checkVisibility());
+    const shownNow = all(el, '.live li.record').filter((element) => element.checkVisibility());
     expect(shownNow).to.have.length(2);
     // Everything stays within reach: each row stands in the view once, folded or not.
     expect(new Set(names('.live li.record')).size).to.equal(liveResult.cutOffs.length);
@@ -117,8 +117,8 @@ describe('possession-handback while the shift goes on', () => {
 
   it('says on each fold how much is behind it', async () => {
     const el = await shownLive();
-    const told = all(el, '.fold > summary').map((one) => text(one));
-    expect(told.filter((one) => /^(Later|Done|Log)/.test(one))).to.deep.equal([
+    const told = all(el, '.fold > summary').map((element) => text(element));
+    expect(told.filter((item) => /^(Later|Done|Log)/.test(item))).to.deep.equal([
       'Later in this shift 1',
       `Done so far ${all(el, '.fold.done li.record').length}`,
       'Log 2',
@@ -168,9 +168,9 @@ describe('possession-handback while the shift goes on', () => {
 
   it('has buttons large enough for a thumb', async () => {
     const el = await shownLive();
-    for (const one of all(el, '.live details')) (one as HTMLDetailsElement).open = true;
-    for (const one of all(el, '.live ol button, .live summary')) {
-      const { width, height } = one.getBoundingClientRect();
+    for (const element of all(el, '.live details')) (element as HTMLDetailsElement).open = true;
+    for (const element of all(el, '.live ol button, .live summary')) {
+      const { width, height } = element.getBoundingClientRect();
       expect(Math.min(width, height)).to.be.at.least(48);
     }
   });

@@ -40,7 +40,7 @@ describe('the log from device to device', () => {
       bring(el, shiftLogFile('H1', other)),
     );
     expect(merged.added).to.deep.equal(['x']);
-    expect(merged.log.map((one) => one.id)).to.deep.equal(['a', 'b', 'c', 'x']);
+    expect(merged.log.map((item) => item.id)).to.deep.equal(['a', 'b', 'c', 'x']);
     await el.updateComplete;
     expect(text(all(el, '.said')[0]!)).to.equal('1 new entry brought in.');
   });
@@ -76,7 +76,7 @@ describe('figures and files of the handback', () => {
       withText<HTMLElement>(el, '.figures tr', 'P80').querySelector('button')!.click(),
     );
     expect(asked.figure).to.deep.equal({ of: 'p-value', window: 'H1', percent: 80 });
-    const index = live.cutOffs.findIndex((one) => one.activity === 'SET');
+    const index = live.cutOffs.findIndex((off) => off.activity === 'SET');
     const cutOff = await sent<FigureAskEvent>(el, 'possession-figure-ask', () =>
       withText<HTMLElement>(el, '.cut-offs tr', 'Set bearings').querySelector('button')!.click(),
     );

@@ -11,7 +11,7 @@ import { ENTRY, entry, live, log, placed, shown } from './support/shift-night.js
 
 describe('go/no-go points and limits', () => {
   it('count down, and take a decision', async () => {
-    const point = live.goPoints.find((one) => one.id === 'G2')!;
+    const point = live.goPoints.find((goPointTime) => goPointTime.id === 'G2')!;
     const el = await shown({ now: point.at - 12 * MINUTE });
     const row = withText(el, '.go-point', 'Carry on setting?');
     expect(text(row)).to.contain('in 12 min');
@@ -33,7 +33,7 @@ describe('go/no-go points and limits', () => {
   it('show the point of no return until the work begins, then the latest abandonment', async () => {
     const el = await shown();
     // Cutting has begun: only its latest abandonment is left, with room for lead-out and margin; the bearings are reversible and have not begun.
-    expect(all(el, '.limit').map((one) => text(one))).to.deep.equal([
+    expect(all(el, '.limit').map((element) => text(element))).to.deep.equal([
       'Cut out the old deck: latest abandonment 02:45 in 2 h 05',
     ]);
   });
@@ -186,9 +186,9 @@ describe('go/no-go points and limits', () => {
   });
 
   it('are changed within 390 pixels, however long the names of the work', async () => {
-    const cutOffs = live.cutOffs.map((one) => ({
-      ...one,
-      name: `${one.name} and everything beside it that was left on the bank the week before`,
+    const cutOffs = live.cutOffs.map((cutOff) => ({
+      ...cutOff,
+      name: `${cutOff.name} and everything beside it that was left on the bank the week before`,
     }));
     const el = await shown({ decisions: placed, results: [{ ...live, cutOffs }] });
     el.style.setProperty('width', '390px');
@@ -245,7 +245,7 @@ describe('go/no-go points and limits', () => {
     });
     const { form, field, problem } = changing(el, 'Go on?');
     const day = field('day') as unknown as HTMLSelectElement;
-    expect([...day.options].map((one) => text(one))).to.deep.equal([
+    expect([...day.options].map((option) => text(option))).to.deep.equal([
       'Fri 12 Feb',
       'Sat 13 Feb',
       'Sun 14 Feb',

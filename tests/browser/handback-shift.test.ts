@@ -15,12 +15,12 @@ describe('the view for the shift', () => {
     const el = await shown({ log: busyLog });
     all(el, '.live details').forEach(open);
     await el.updateComplete;
-    const small = all(el, '.live :is(button, summary, input, select)').filter((one) => {
-      const { height, width } = one.getBoundingClientRect();
+    const small = all(el, '.live :is(button, summary, input, select)').filter((element) => {
+      const { height, width } = element.getBoundingClientRect();
       // 15 mm of a phone's glass, for a gloved hand (common practice, no source): 56 CSS pixels.
       return Math.min(height, width) < 56;
     });
-    expect(small.map((one) => one.outerHTML)).to.deep.equal([]);
+    expect(small.map((element) => element.outerHTML)).to.deep.equal([]);
   });
 
   it('keeps within 390 pixels with every form open', async () => {
@@ -30,10 +30,10 @@ describe('the view for the shift', () => {
     await el.updateComplete;
     // The picture is measured in handback.test.ts: a page in the background is not told of its new width.
     const parts = [...all(el, '.live > *, .tables > *')];
-    for (const one of parts) {
-      const { left, right } = one.getBoundingClientRect();
+    for (const part of parts) {
+      const { left, right } = part.getBoundingClientRect();
       expect(right - left).to.be.at.most(390);
-      expect(one.scrollWidth, one.outerHTML.slice(0, 80)).to.be.at.most(390);
+      expect(part.scrollWidth, part.outerHTML.slice(0, 80)).to.be.at.most(390);
     }
   });
 

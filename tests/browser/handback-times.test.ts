@@ -29,7 +29,7 @@ describe('a time typed on a night on which clocks change', () => {
 
   it('is two moments where clocks show it twice, none where they skip it', () => {
     const twice = momentsOf('01:30', near('2026-10-25 03:00'), zone);
-    expect(twice.map((one) => isoText(one, zone))).to.deep.equal([
+    expect(twice.map((value) => isoText(value, zone))).to.deep.equal([
       '2026-10-25T01:30:00+01:00',
       '2026-10-25T01:30:00+00:00',
     ]);
@@ -38,10 +38,10 @@ describe('a time typed on a night on which clocks change', () => {
 
   it('asks which of the two is meant, and shows it with its offset', async () => {
     const autumn = aWindow('H1', '2026-10-24 23:00', '2026-10-25 05:00');
-    const placed = placements.map((one) => ({
-      ...one,
-      from: one.from - start + autumn.start,
-      to: one.to - start + autumn.start,
+    const placed = placements.map((placement) => ({
+      ...placement,
+      from: placement.from - start + autumn.start,
+      to: placement.to - start + autumn.start,
     }));
     const result = handback({ ...plan, windows: [autumn] }, autumn, placed, {
       seed: 1,

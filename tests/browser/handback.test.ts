@@ -16,7 +16,7 @@ describe('possession-handback', () => {
     const el = await shown();
     const tags = all(el, '[role=option] .verdict');
     expect(tags.map(text)).to.deep.equal(['held, margin alone', 'eaten into', 'overrun']);
-    const shapes = tags.map((one) => one.querySelector('svg')!.innerHTML);
+    const shapes = tags.map((tag) => tag.querySelector('svg')!.innerHTML);
     expect(new Set(shapes).size).to.equal(3);
   });
 
@@ -73,7 +73,7 @@ describe('possession-handback', () => {
     }));
     const { simulation } = results[2]!;
     const sum = (late: boolean): number =>
-      bars.filter((one) => one.late === late).reduce((total, one) => total + one.runs, 0);
+      bars.filter((bar) => bar.late === late).reduce((total, item) => total + item.runs, 0);
     expect(sum(false) + sum(true)).to.equal(simulation.runs);
     expect(sum(false) / simulation.runs).to.equal(simulation.outlook.onTime.probability);
     expect(el.renderRoot.querySelector('possession-chart')!.shown!.points).to.have.length(
@@ -85,12 +85,12 @@ describe('possession-handback', () => {
     for (const result of results) {
       const el = await shown(result.window);
       const drawn = el.renderRoot.querySelector('possession-chart')!.shown!;
-      const at = drawn.points.findIndex((one) => one === result.bookedEnd);
+      const at = drawn.points.findIndex((point) => point === result.bookedEnd);
       const { probability } = result.simulation.outlook.onTime;
       // A picture that ends before the booked end has none but runs on time.
       expect(at < 0 ? 1 : drawn.series[2]!.values[at]).to.be.closeTo(probability, 1e-12);
       const sum = (of: number): number =>
-        drawn.series[of]!.values.reduce((total: number, one) => total + (one ?? 0), 0);
+        drawn.series[of]!.values.reduce((total: number, item) => total + (item ?? 0), 0);
       expect(sum(0)).to.be.closeTo(probability, 1e-9);
       expect(sum(0) + sum(1)).to.be.closeTo(1, 1e-9);
     }
@@ -98,7 +98,7 @@ describe('possession-handback', () => {
 
   it('puts a finish on the minute of the deadline on the side that is on time', () => {
     const { bars } = histogramOf(Float64Array.of(59.5, 60, 60.01, 70), 60, 20);
-    const onTime = bars.filter((one) => !one.late).reduce((sum, one) => sum + one.runs, 0);
+    const onTime = bars.filter((bar) => !bar.late).reduce((sum, bar) => sum + bar.runs, 0);
     expect(onTime).to.equal(2);
   });
 
@@ -114,8 +114,8 @@ describe('possession-handback', () => {
 
   it('gives by when each step must start, to keep the margin and to be on time', async () => {
     const el = await shown();
-    const row = all(el, '.cut-offs tbody tr').find((one) =>
-      text(one).includes('Inspect and test'),
+    const row = all(el, '.cut-offs tbody tr').find((element) =>
+      text(element).includes('Inspect and test'),
     )!;
     // 05:00 less 30 min of lead-out, and less 45 min of margin.
     expect(text(row)).to.contain('03:45');
@@ -145,7 +145,7 @@ describe('possession-handback', () => {
   it('keeps every caution in sight with the figures', async () => {
     for (const el of [await shown(), await shownLive()]) {
       const told = find(el, '.screen .cautions');
-      for (const one of cautions) expect(told.textContent).to.contain(one);
+      for (const caution of cautions) expect(told.textContent).to.contain(caution);
       expect(told.getBoundingClientRect().height).to.be.greaterThan(0);
     }
   });
@@ -222,9 +222,9 @@ describe('possession-handback', () => {
       );
       expect(text(empty.renderRoot.querySelector('.empty')!)).to.contain('Work out a plan first');
       expect(await axeFaults(empty)).to.deep.equal([]);
-      for (const one of [await shown(''), await shown('E2'), await shownLive()]) {
-        expect(await axeFaults(one)).to.deep.equal([]);
-        one.remove();
+      for (const handback of [await shown(''), await shown('E2'), await shownLive()]) {
+        expect(await axeFaults(handback)).to.deep.equal([]);
+        handback.remove();
       }
     });
   });

@@ -29,7 +29,7 @@ const settled = async (el: PossessionImport, ready: () => boolean): Promise<void
 };
 const select = (el: PossessionImport, label: string): HTMLSelectElement =>
   [...el.renderRoot.querySelectorAll('label')]
-    .find((one) => one.textContent!.trim().startsWith(label))!
+    .find((element) => element.textContent!.trim().startsWith(label))!
     .querySelector('select')!;
 const pick = async (
   el: PossessionImport,
@@ -125,7 +125,7 @@ describe('possession-import, the choices', () => {
       { name: 'a.csv', bytes: bytes('window,start,end\nW1,2027-04-03 23:00,05:00\n') },
     ]);
     const ways = [...el.renderRoot.querySelectorAll<HTMLInputElement>('.ways input')];
-    expect(ways.map((one) => [one.value, one.checked])).to.deep.equal([
+    expect(ways.map((element) => [element.value, element.checked])).to.deep.equal([
       ['replace', true],
       ['leave', false],
     ]);
@@ -287,7 +287,7 @@ describe('possession-import, the choices', () => {
       expect(await axeFaults(el)).to.deep.equal([]);
     });
     [...el.renderRoot.querySelectorAll('button')]
-      .find((one) => one.textContent!.includes('Stop reading'))!
+      .find((element) => element.textContent!.includes('Stop reading'))!
       .click();
     await settled(el, () => !text(el).includes('Reading'));
     expect(aborted).to.equal(true);

@@ -13,7 +13,9 @@ const shown = (engine = sampleEngine()): Promise<PossessionImport> =>
 const file = (name: string): ImportedFile => ({ name, bytes: new Uint8Array([65]) });
 const text = (el: PossessionImport): string => el.renderRoot.textContent!.replaceAll(/\s+/g, ' ');
 const button = (el: PossessionImport, label: string): HTMLButtonElement =>
-  [...el.renderRoot.querySelectorAll('button')].find((one) => one.textContent!.includes(label))!;
+  [...el.renderRoot.querySelectorAll('button')].find((element) =>
+    element.textContent!.includes(label),
+  )!;
 
 describe('possession-import', () => {
   it('shows what was detected before anything is taken', async () => {

@@ -42,15 +42,19 @@ const alike = new Set(['Plan', 'Name', 'UTF-8', 'Windows-1252', 'km + m', 'confi
 
 /** Every text of the English catalogues that a figure does not make. */
 function englishOf(words: object): string[] {
-  return Object.values(words).flatMap((one: unknown) =>
-    typeof one === 'string' ? [one] : typeof one === 'object' && one !== null ? englishOf(one) : [],
+  return Object.values(words).flatMap((item: unknown) =>
+    typeof item === 'string'
+      ? [item]
+      : typeof item === 'object' && item !== null
+        ? englishOf(item)
+        : [],
   );
 }
 
 const english = new Set(
   [desk, fit, handback, imports, people, plan, ribbon, rules, sheet]
     .flatMap(englishOf)
-    .filter((one) => /[a-z]{2}/i.test(one) && !alike.has(one)),
+    .filter((item) => /[a-z]{2}/i.test(item) && !alike.has(item)),
 );
 
 /** The texts that can be seen below a node, through shadow roots, but for those marked as English and the cells of tables typed. */
@@ -87,7 +91,7 @@ describe('a German desk', () => {
     for (const view of deskViews) {
       el.show(view);
       await el.updateComplete;
-      const left = (): string[] => seen(el).filter((one) => english.has(one));
+      const left = (): string[] => seen(el).filter((item) => english.has(item));
       // The catalogue of an element comes with the first element that asks for it.
       await waitUntil(() => left().length === 0).catch(() => undefined);
       expect(left(), view).to.deep.equal([]);

@@ -70,8 +70,8 @@ describe('possession-ledger', () => {
     const el = await shown();
     el.asTable = true;
     await el.updateComplete;
-    const figures = [...el.renderRoot.querySelectorAll('tbody .figure')].map((one) =>
-      Number(one.textContent),
+    const figures = [...el.renderRoot.querySelectorAll('tbody .figure')].map((element) =>
+      Number(element.textContent),
     );
     expect(figures).to.deep.equal([30, 240, 30, 30, 30, 360, 240]);
   });

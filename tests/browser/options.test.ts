@@ -61,26 +61,26 @@ const all = (el: PossessionOptions, css: string): HTMLElement[] => [
 describe('possession-options', () => {
   it('shows every option, those that cannot be had with the reason', async () => {
     const el = await shown(answer);
-    expect(all(el, '.options h3').map((one) => one.textContent.trim())).to.deep.equal(
-      answer.options.map((one) => one.name),
+    expect(all(el, '.options h3').map((element) => element.textContent.trim())).to.deep.equal(
+      answer.options.map((option) => option.name),
     );
-    for (const one of answer.options)
-      if (one.state !== 'priced')
-        expect(el.renderRoot.querySelector('.options')!.textContent).to.contain(one.reason);
+    for (const option of answer.options)
+      if (option.state !== 'priced')
+        expect(el.renderRoot.querySelector('.options')!.textContent).to.contain(option.reason);
     expect(all(el, '.cheapest').length).to.equal(1);
   });
 
   it('draws each priced option as a bar of its parts, with its spread', async () => {
     const el = await shown(answer);
     const { points, series } = (all(el, '.options-chart')[0] as PossessionChart).shown!;
-    const priced = answer.options.filter((one) => one.state === 'priced');
-    expect(points).to.deep.equal(priced.map((one) => one.name));
-    priced.forEach((one, i) => {
+    const priced = answer.options.filter((option) => option.state === 'priced');
+    expect(points).to.deep.equal(priced.map((option) => option.name));
+    priced.forEach((option, i) => {
       const sum = series.reduce((total, each) => total + (each.values[i] ?? 0), 0);
-      expect(sum).to.be.closeTo(Number(one.expectedTotal), 0.01);
+      expect(sum).to.be.closeTo(Number(option.expectedTotal), 0.01);
       const spread = series.filter((each) => each.low);
       expect(spread.map((each) => [each.low![i], each.high![i]])).to.deep.equal([
-        [Number(one.p50Total), Number(one.p95Total)],
+        [Number(option.p50Total), Number(option.p95Total)],
       ]);
     });
   });
@@ -89,10 +89,10 @@ describe('possession-options', () => {
     const el = await shown(answer);
     const { points, series } = (all(el, '.stop-chart')[0] as PossessionChart).shown!;
     expect(points.length).to.equal(6);
-    const tops = points.map((_, i) => series.reduce((sum, one) => sum + (one.values[i] ?? 0), 0));
-    const best = answer.stop!.rows.findIndex((one) => one.units === answer.stop!.bestUnits);
+    const tops = points.map((_, i) => series.reduce((sum, item) => sum + (item.values[i] ?? 0), 0));
+    const best = answer.stop!.rows.findIndex((row) => row.units === answer.stop!.bestUnits);
     expect(Math.min(...tops)).to.be.closeTo(tops[best]!, 0.01);
-    expect(points.filter((one) => String(one).includes('least'))).to.deep.equal([points[best]]);
+    expect(points.filter((point) => String(point).includes('least'))).to.deep.equal([points[best]]);
     expect(all(el, 'tr.best th')[0]!.textContent).to.contain(String(answer.stop!.bestUnits));
     expect(all(el, 'tr.best th')[0]!.textContent).to.contain('least');
   });
@@ -108,7 +108,7 @@ describe('possession-options', () => {
     expect(all(el, '.refused')[0]!.textContent).to.contain('Whole numbers');
     field.value = '45';
     all(el, 'button.strong')[0]!.click();
-    expect(asked.map((one) => one.asked)).to.deep.equal([
+    expect(asked.map((item) => item.asked)).to.deep.equal([
       { longerMinutes: 45, splitDaysLater: 7, activity: '' },
     ]);
   });
@@ -117,8 +117,8 @@ describe('possession-options', () => {
     const el = await shown(answer);
     let taken: OptionTakeEvent | undefined;
     el.addEventListener('possession-option-take', (event) => (taken = event));
-    for (const one of all(el, 'details')) (one as HTMLDetailsElement).open = true;
-    const longer = answer.options.findIndex((one) => one.id === 'longer');
+    for (const element of all(el, 'details')) (element as HTMLDetailsElement).open = true;
+    const longer = answer.options.findIndex((option) => option.id === 'longer');
     all(el, '.options > li')[longer]!.querySelector('button')!.click();
     expect(taken!.option.id).to.equal('longer');
     expect(taken!.option.edit).not.to.equal(null);
@@ -181,7 +181,7 @@ describe('possession-options', () => {
   it('offers only work that is planned in the window, and not more units than are', async () => {
     const { el, form, put, sent } = await making();
     const choice = form.querySelector<HTMLSelectElement>('[name=activity]')!;
-    expect([...choice.options].map((one) => one.value)).to.deep.equal(['', 'TR']);
+    expect([...choice.options].map((option) => option.value)).to.deep.equal(['', 'TR']);
     put({ name: 'Two left', activity: 'TR', units: '2' });
     form.requestSubmit();
     expect(sent()!.own).to.deep.equal([
@@ -222,7 +222,7 @@ describe('possession-options', () => {
   it('does not overflow 390 px and has no accessibility faults', async () => {
     const el = await shown(answer);
     el.style.setProperty('width', '390px');
-    for (const one of all(el, 'details')) (one as HTMLDetailsElement).open = true;
+    for (const element of all(el, 'details')) (element as HTMLDetailsElement).open = true;
     await new Promise((done) => setTimeout(done, 60));
     await el.updateComplete;
     expect(el.scrollWidth).to.be.at.most(390);

@@ -37,7 +37,7 @@ function answerAt(overrunMinutes: number, simulated = true): PriceAnswer {
   ];
   return {
     at: overrunCost({ ...inputs, overrunMinutes }),
-    overruns: [45, 90, 180].map((one) => overrunCost({ ...inputs, overrunMinutes: one })),
+    overruns: [45, 90, 180].map((value) => overrunCost({ ...inputs, overrunMinutes: value })),
     nextMinute: { one: '71.43', meanOfFifteen: '71.43' },
     curve,
     chanceLater: simulated
@@ -52,7 +52,7 @@ const shown = (answer: PriceAnswer | null = answerAt(35)): Promise<PossessionOve
 const part = (el: PossessionOverrun, css: string): HTMLElement =>
   el.renderRoot.querySelector<HTMLElement>(css)!;
 const texts = (el: PossessionOverrun, css: string): string[] =>
-  [...el.renderRoot.querySelectorAll(css)].map((one) => one.textContent.trim());
+  [...el.renderRoot.querySelectorAll(css)].map((element) => element.textContent.trim());
 const pence = (text: string): number => Math.round(Number(text.replace(/[^\d.]/g, '')) * 100);
 const type = (el: PossessionOverrun, css: string, value: string): void => {
   const field = part(el, css) as HTMLInputElement;
@@ -67,7 +67,7 @@ describe('possession-overrun', () => {
     const rows = texts(el, '.rows tr.counts .amount').map(pence);
     const total = texts(el, '[part=total]')[0]!;
     expect(rows.length).to.be.greaterThan(2);
-    expect(rows.reduce((sum, one) => sum + one, 0)).to.equal(pence(total));
+    expect(rows.reduce((sum, value) => sum + value, 0)).to.equal(pence(total));
     expect(total.replace(/\s+/g, ' ')).to.equal(`GBP ${moneyText(answer.at.total)}`);
     expect(texts(el, '.rows .sum strong')[0]).to.equal(moneyText(answer.at.total));
   });
@@ -168,11 +168,11 @@ describe('possession-overrun', () => {
     const { points, series } = chart!;
     expect(points.length).to.equal(91);
     points.forEach((_, i) => {
-      const heads = series.filter((one) => one.stack !== undefined);
-      const sum = heads.reduce((total, one) => total + (one.values[i] ?? 0), 0);
+      const heads = series.filter((item) => item.stack !== undefined);
+      const sum = heads.reduce((total, item) => total + (item.values[i] ?? 0), 0);
       expect(Math.round(sum * 100)).to.equal(answer.curve.minor[i]);
     });
-    const chances = series.find((one) => one.onRight)!;
+    const chances = series.find((item) => item.onRight)!;
     expect(chances.values[30]).to.equal(0.03);
   });
 
@@ -190,23 +190,23 @@ describe('possession-overrun', () => {
     expect(
       texts(el, '.compare thead th')
         .slice(1)
-        .map((one) => one.replace(/\s+/g, ' ')),
+        .map((text) => text.replace(/\s+/g, ' ')),
     ).to.deep.equal(['45 min 05:45', '1 h 30 06:30', '3 h 08:00']);
-    const totals = answer.overruns.map((one) => moneyText(one.total));
+    const totals = answer.overruns.map((overrun) => moneyText(overrun.total));
     expect(texts(el, '.compare .sum .ask')).to.deep.equal(totals);
     answer.overruns[0]!.rows.forEach((row, i) => {
-      const amounts = answer.overruns.map((one) => one.rows[i]!.amount);
-      const line = [...el.renderRoot.querySelectorAll('.compare tbody tr')].find((one) =>
-        one.textContent.includes(row.title),
+      const amounts = answer.overruns.map((overrun) => overrun.rows[i]!.amount);
+      const line = [...el.renderRoot.querySelectorAll('.compare tbody tr')].find((element) =>
+        element.textContent.includes(row.title),
       );
-      if (amounts.every((one) => Number(one) === 0)) expect(line).to.equal(undefined);
+      if (amounts.every((amount) => Number(amount) === 0)) expect(line).to.equal(undefined);
       else {
         const cells = [...line!.querySelectorAll('td')];
-        expect(cells.map((one) => one.querySelector('.ask')!.textContent.trim())).to.deep.equal(
+        expect(cells.map((cell) => cell.querySelector('.ask')!.textContent.trim())).to.deep.equal(
           amounts.map(moneyText),
         );
-        expect(cells.map((one) => one.classList.contains('differs'))).to.deep.equal(
-          amounts.map((one, k) => k > 0 && one !== amounts[k - 1]),
+        expect(cells.map((cell) => cell.classList.contains('differs'))).to.deep.equal(
+          amounts.map((amount, k) => k > 0 && amount !== amounts[k - 1]),
         );
       }
     });
@@ -264,7 +264,7 @@ describe('possession-overrun', () => {
   it('says what is not priced', async () => {
     const el = await shown();
     const told = texts(el, '.notes li');
-    for (const one of answerAt(35).at.notPriced) expect(told).to.include(one);
+    for (const text of answerAt(35).at.notPriced) expect(told).to.include(text);
     expect(told.length).to.be.greaterThan(2);
   });
 
@@ -287,7 +287,8 @@ describe('possession-overrun', () => {
     const el = await shown(answer);
     const asked: unknown[] = [];
     el.addEventListener('possession-figure-ask', (event) => asked.push(event.figure));
-    for (const one of el.renderRoot.querySelectorAll<HTMLElement>('button.ask')) one.click();
+    for (const element of el.renderRoot.querySelectorAll<HTMLElement>('button.ask'))
+      element.click();
     const compared = asked.splice(1, el.renderRoot.querySelectorAll('.compare .ask').length);
     expect(compared).to.deep.include({ of: 'cost-row', code: 'F1', minutes: 90 });
     expect(compared).to.deep.include({ of: 'cost-total', minutes: 180 });
@@ -308,9 +309,11 @@ describe('possession-overrun', () => {
   it('lists the trains held and says which are cancelled', async () => {
     const answer = answerAt(60);
     const el = await shown(answer);
-    expect(texts(el, '.trains tbody th')).to.deep.equal(answer.at.trains.map((one) => one.train));
+    expect(texts(el, '.trains tbody th')).to.deep.equal(
+      answer.at.trains.map((train) => train.train),
+    );
     expect(texts(el, '.trains .cancelled').length).to.equal(
-      answer.at.trains.filter((one) => one.cancelled).length,
+      answer.at.trains.filter((train) => train.cancelled).length,
     );
     expect(texts(el, '.trains .cancelled').length).to.be.greaterThan(0);
   });
@@ -359,7 +362,7 @@ describe('possession-overrun', () => {
         },
       ],
     });
-    const rows = texts(el, '.key-dates tbody tr').map((one) => one.replace(/\s+/g, ' '));
+    const rows = texts(el, '.key-dates tbody tr').map((text) => text.replace(/\s+/g, ' '));
     expect(rows[0]).to.contain('Key date missed: P1: 1 day late');
     expect(rows[0]).to.contain('1 day x GBP 6500 = GBP 6500.00').and.to.contain('6,500.00');
     expect(part(el, '.key-dates summary').textContent).to.contain('1 key date is in time');
@@ -383,8 +386,10 @@ describe('possession-overrun', () => {
     expect(el.scrollWidth).to.be.at.most(390);
     const wide = [
       ...el.renderRoot.querySelectorAll('possession-chart, table.rows, table.steps'),
-    ].filter((one) => one.getBoundingClientRect().right > el.getBoundingClientRect().right + 0.5);
-    expect(wide.map((one) => one.getAttribute('class'))).to.deep.equal([]);
+    ].filter(
+      (element) => element.getBoundingClientRect().right > el.getBoundingClientRect().right + 0.5,
+    );
+    expect(wide.map((element) => element.getAttribute('class'))).to.deep.equal([]);
   });
 
   it('has no accessibility faults empty, full and without chances, light and dark', async () => {
@@ -393,7 +398,7 @@ describe('possession-overrun', () => {
       for (const answer of [null, answerAt(35), answerAt(0, false)]) {
         el.answer = answer;
         await el.updateComplete;
-        for (const one of el.renderRoot.querySelectorAll('details')) one.open = true;
+        for (const element of el.renderRoot.querySelectorAll('details')) element.open = true;
         expect(await axeFaults(el)).to.deep.equal([]);
       }
     });

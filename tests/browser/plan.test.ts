@@ -91,7 +91,7 @@ describe('possession-plan', () => {
   it('puts work that overlaps in time on lines of its own, and work that only touches on one', () => {
     const piece = (from: number, to: number) => ({ activity: 'A', window: 'W', from, to });
     const lanes = lanesOf([piece(0, 10), piece(5, 15), piece(10, 20)], [0, 1, 2]);
-    expect(lanes.map((one) => one.lane)).to.deep.equal([0, 1, 0]);
+    expect(lanes.map((lane) => lane.lane)).to.deep.equal([0, 1, 0]);
   });
 
   it('asks where the programme float of a package comes from', async () => {
@@ -109,9 +109,9 @@ describe('possession-plan', () => {
     const before = width();
     globalThis.dispatchEvent(new Event('beforeprint'));
     expect(width()).to.equal(762);
-    const told = [...el.renderRoot.querySelectorAll('.times li')].map((one) => text(one));
+    const told = [...el.renderRoot.querySelectorAll('.times li')].map((element) => text(element));
     expect(told).to.have.length(el.renderRoot.querySelectorAll('.window .work').length);
-    for (const one of told) expect(one).to.match(/\d\d:\d\d.*\d\d:\d\d/);
+    for (const item of told) expect(item).to.match(/\d\d:\d\d.*\d\d:\d\d/);
     expect(el.renderRoot.querySelector('.on-paper')!.textContent).to.contain('planning aid');
     globalThis.dispatchEvent(new Event('afterprint'));
     expect(width()).to.equal(before);

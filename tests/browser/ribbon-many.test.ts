@@ -40,11 +40,11 @@ function inSight(id: string): boolean {
 function seen(): string[] {
   const { top, bottom } = scroller.getBoundingClientRect();
   return options()
-    .filter((one) => {
-      const box = one.getBoundingClientRect();
+    .filter((element) => {
+      const box = element.getBoundingClientRect();
       return box.bottom > top && box.top < bottom;
     })
-    .map((one) => one.dataset['id']!);
+    .map((element) => element.dataset['id']!);
 }
 
 async function key(name: string): Promise<void> {
@@ -72,9 +72,11 @@ describe('possession-ribbon with many windows', () => {
     await shown();
     scroller.scrollTop = 9_000;
     await drawn();
-    for (const one of options()) {
-      expect(one.getAttribute('aria-setsize')).to.equal('500');
-      expect(`X${Number(one.getAttribute('aria-posinset')) - 1}`).to.equal(one.dataset['id']);
+    for (const element of options()) {
+      expect(element.getAttribute('aria-setsize')).to.equal('500');
+      expect(`X${Number(element.getAttribute('aria-posinset')) - 1}`).to.equal(
+        element.dataset['id'],
+      );
     }
   });
 
@@ -114,7 +116,7 @@ describe('possession-ribbon with many windows', () => {
     expect(options().length).to.be.lessThan(innerHeight / 30 + 30);
     scrollTo(0, 8_000);
     await drawn();
-    const rows = options().map((one) => one.getBoundingClientRect());
+    const rows = options().map((element) => element.getBoundingClientRect());
     expect(rows.some((row) => row.top <= 1 && row.bottom >= 1)).to.equal(true);
     expect(rows.some((row) => row.top <= innerHeight && row.bottom >= innerHeight)).to.equal(true);
     scrollTo(0, 0);
@@ -206,11 +208,11 @@ describe('possession-ribbon with many windows', () => {
     expect(same).to.have.length(0);
     const another = { ...el.ledgers[3]!, usableMinutes: 111 };
     const records = await changesDuring(list(), async () => {
-      el.ledgers = el.ledgers.map((one, at) => (at === 3 ? another : one));
+      el.ledgers = el.ledgers.map((ledger, at) => (at === 3 ? another : ledger));
       await drawn();
     });
-    const rows = records.map((one) => {
-      const node = one.target instanceof Element ? one.target : one.target.parentElement!;
+    const rows = records.map((record) => {
+      const node = record.target instanceof Element ? record.target : record.target.parentElement!;
       return node.closest<HTMLElement>('[data-id]')?.dataset['id'];
     });
     expect(new Set(rows)).to.deep.equal(new Set(['X3']));

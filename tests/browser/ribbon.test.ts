@@ -25,7 +25,7 @@ const options = (el: PossessionRibbon): HTMLElement[] => [
 ];
 const drawn = (option: HTMLElement): number =>
   [...option.querySelectorAll('rect.edge')].reduce(
-    (sum, one) => sum + Number(one.getAttribute('width')) + 1,
+    (sum, element) => sum + Number(element.getAttribute('width')) + 1,
     0,
   );
 

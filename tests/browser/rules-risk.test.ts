@@ -191,7 +191,7 @@ describe('risk inputs among the rules', () => {
     );
     expect(said(again.el)).to.contain('1 new, 1 changed');
     expect(said(again.el)).to.contain('Line 4: ');
-    expect(again.last().risk!.events.map((one) => [one.name, one.chance])).to.deep.equal([
+    expect(again.last().risk!.events.map((item) => [item.name, item.chance])).to.deep.equal([
       ['Something goes wrong', 0.1],
       ['Plant breaks down', 0.1],
     ]);

@@ -68,7 +68,7 @@ async function type(el: PossessionRules, input: HTMLInputElement, text: string):
   input.dispatchEvent(new Event('change', { bubbles: true }));
   await el.updateComplete;
 }
-const names = (given: RuleSet): string[] => given.leadIn.map((one) => one.step);
+const names = (given: RuleSet): string[] => given.leadIn.map((item) => item.step);
 
 describe('possession-rules', () => {
   it('tells of a valid edit with the whole rule set, and keeps all that was not touched', async () => {
@@ -100,7 +100,7 @@ describe('possession-rules', () => {
     expect(heard).to.deep.equal([]);
     expect(el.rules).to.equal(rules);
     const wrong = [...el.renderRoot.querySelectorAll<HTMLInputElement>('[aria-invalid=true]')];
-    expect(wrong.map((one) => one.value)).to.deep.equal([
+    expect(wrong.map((element) => element.value)).to.deep.equal([
       'Mars/Base',
       'half an hour',
       '31',
@@ -110,9 +110,9 @@ describe('possession-rules', () => {
       '25:00',
       '0',
     ]);
-    for (const one of wrong)
+    for (const element of wrong)
       expect(
-        find(el, `#${CSS.escape(one.getAttribute('aria-describedby')!)}`).textContent,
+        find(el, `#${CSS.escape(element.getAttribute('aria-describedby')!)}`).textContent,
       ).to.match(/Write|Choose|Raise|Lower/);
     expect(find(el, '.problems').textContent).to.contain('8 entries');
     expect(await axeFaults(el)).to.deep.equal([]);
@@ -219,8 +219,8 @@ describe('possession-rules', () => {
   it('draws a step beside the one it starts with, and isolation steps only with an isolation', async () => {
     const { el } = await shown();
     const x = (): (string | null)[] =>
-      [...el.renderRoot.querySelectorAll('.laid [data-list=leadIn] .bar')].map((one) =>
-        one.getAttribute('x'),
+      [...el.renderRoot.querySelectorAll('.laid [data-list=leadIn] .bar')].map((element) =>
+        element.getAttribute('x'),
       );
     const [protect, isolate, setUp] = x();
     expect(isolate).to.equal(setUp);
@@ -262,7 +262,7 @@ describe('possession-rules', () => {
     el.busy = false;
     await el.updateComplete;
     const packages = [...el.renderRoot.querySelectorAll<HTMLElement>('[data-package]')];
-    expect(packages.map((one) => one.dataset['package'])).to.deep.equal(['Deck', 'Track']);
+    expect(packages.map((element) => element.dataset['package'])).to.deep.equal(['Deck', 'Track']);
     expect(packages[0]!.textContent).to.contain('now fits no window');
     const followed: unknown[] = [];
     el.addEventListener('possession-why-link', (event: WhyLinkEvent) => followed.push(event.place));

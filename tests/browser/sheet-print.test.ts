@@ -22,7 +22,7 @@ const print = (when: 'beforeprint' | 'afterprint'): boolean => dispatchEvent(new
 const printed = (el: PossessionSheet): HTMLElement | null =>
   el.renderRoot.querySelector('.printed');
 const cells = (el: PossessionSheet, row: number): string[] =>
-  [...printed(el)!.querySelectorAll('tbody tr')[row]!.children].map((one) => one.textContent);
+  [...printed(el)!.querySelectorAll('tbody tr')[row]!.children].map((child) => child.textContent);
 
 describe('possession-sheet on paper', () => {
   it('holds every row, also those not in sight, and is gone afterwards', async () => {
@@ -45,11 +45,11 @@ describe('possession-sheet on paper', () => {
     print('beforeprint');
     const papers = [...printed(el)!.querySelectorAll('table')];
     expect(papers.length).to.be.greaterThan(1);
-    const heads = papers.map((one) =>
-      [...one.querySelectorAll('thead th')].map((head) => head.textContent),
+    const heads = papers.map((paper) =>
+      [...paper.querySelectorAll('thead th')].map((head) => head.textContent),
     );
     expect(heads.every(([line, first]) => line === 'line' && first === 'id')).to.equal(true);
-    expect(heads.flatMap((one) => one.slice(2))).to.deep.equal(columns.slice(1));
+    expect(heads.flatMap((head) => head.slice(2))).to.deep.equal(columns.slice(1));
     expect(papers[0]!.caption!.textContent).to.contain('wide.csv, measured value 0 to');
     print('afterprint');
   });

@@ -38,7 +38,7 @@ async function shown(results = columns, given = table): Promise<PossessionSheet>
 const row = (el: PossessionSheet, place: number): string[] =>
   all(el, `.body [data-row="${place}"]`)
     .sort((a, b) => Number(a.dataset['column']) - Number(b.dataset['column']))
-    .map((one) => text(one));
+    .map((element) => text(element));
 const grid = (el: PossessionSheet): HTMLElement => find(el, '[role=grid]');
 const press = (el: PossessionSheet, key: string, init: KeyboardEventInit = {}): void => {
   grid(el).dispatchEvent(
@@ -150,7 +150,7 @@ describe('results in the sheet', () => {
     find(el, '.choose').click();
     await el.updateComplete;
     all(el, '.results .plain')
-      .find((one) => one.getAttribute('aria-label')?.startsWith('double: further back'))!
+      .find((element) => element.getAttribute('aria-label')?.startsWith('double: further back'))!
       .click();
     await el.updateComplete;
     expect(el.shownTable.columns).to.deep.equal(['name', 'verdict', 'double', 'minutes', 'note']);
@@ -188,8 +188,8 @@ describe('results in the sheet', () => {
     expect(all(el, '.body .row').length).to.be.below(60);
     const cells = all(el, '.body [data-column="1"]');
     expect(cells.length).to.be.above(3);
-    for (const one of cells)
-      expect(`R${text(one)}`).to.equal(text(one.parentElement!.querySelector('.first')));
+    for (const cell of cells)
+      expect(`R${text(cell)}`).to.equal(text(cell.parentElement!.querySelector('.first')));
   });
 
   it('are printed with the rows', async () => {

@@ -42,7 +42,7 @@ async function shown(
   return el;
 }
 
-const live = (el: PossessionDesk) => el.outlooks.handbacks.find((one) => one.live)?.live;
+const live = (el: PossessionDesk) => el.outlooks.handbacks.find((handback) => handback.live)?.live;
 
 async function inShift(el: PossessionDesk): Promise<void> {
   tab(el, 'handback').click();
@@ -104,7 +104,7 @@ describe('a shift by the clock', () => {
     const boxes = [
       ...el.renderRoot.querySelectorAll<HTMLInputElement>('.shift-bar [type=checkbox]'),
     ];
-    expect(boxes.map((one) => one.checked)).to.deep.equal([false, false]);
+    expect(boxes.map((box) => box.checked)).to.deep.equal([false, false]);
     boxes[1]!.click();
     await el.updateComplete;
     expect(el.watch.signals).to.deep.equal({ sound: false, vibration: true });
@@ -154,11 +154,14 @@ describe('a shift by the clock', () => {
       ...plan,
       tables: {
         ...plan.tables,
-        windows: { ...windows, rows: [...windows.rows, ...nights.map((one) => one.split(','))] },
+        windows: {
+          ...windows,
+          rows: [...windows.rows, ...nights.map((night) => night.split(','))],
+        },
         work: {
           ...plan.tables.work,
           columns: [...columns, 'window'],
-          rows: [...rows.map((one) => [...one, 'W1']), ...work.map((one) => one.split(','))],
+          rows: [...rows.map((row) => [...row, 'W1']), ...work.map((item) => item.split(','))],
         },
       },
     };
@@ -181,7 +184,7 @@ describe('a shift by the clock', () => {
     });
     const again = await shown(counting, start, many);
     await waitUntil(() => live(again) !== undefined, 'the shift');
-    const until = asked.slice(0, asked.findIndex((one) => one.startsWith('handback')) + 1);
+    const until = asked.slice(0, asked.findIndex((item) => item.startsWith('handback')) + 1);
     expect(until).to.deep.equal(['recompute', 'handback W1 4000']);
     expect(asked).not.to.include('allocate');
   });
@@ -218,7 +221,7 @@ describe('a shift by the clock', () => {
     const root = inside(el, 'possession-handback');
     root.querySelector<HTMLInputElement>('.decision-form [type=checkbox]')!.click();
     await waitUntil(
-      () => el.outlooks.handbacks.some((one) => one.decisions.length > 0),
+      () => el.outlooks.handbacks.some((handback) => handback.decisions.length > 0),
       'the handback with its point of no return',
     );
   });

@@ -79,16 +79,16 @@ const shownNoise = (): Promise<PossessionNoise> =>
 const shownLifting = (): Promise<PossessionLifting> =>
   fixture(html`<possession-lifting .answer=${lifting}></possession-lifting>`);
 const texts = (el: PossessionPeople | PossessionNoise | PossessionLifting, css: string): string[] =>
-  [...el.renderRoot.querySelectorAll(css)].map((one) =>
-    one.textContent.replace(/\s+/g, ' ').trim(),
+  [...el.renderRoot.querySelectorAll(css)].map((element) =>
+    element.textContent.replace(/\s+/g, ' ').trim(),
   );
 async function typed(
   el: PossessionPeople | PossessionNoise | PossessionLifting,
   label: string,
   value: string,
 ): Promise<LimitsChangeEvent> {
-  const field = [...el.renderRoot.querySelectorAll('label')].find((one) =>
-    one.textContent.includes(label),
+  const field = [...el.renderRoot.querySelectorAll('label')].find((element) =>
+    element.textContent.includes(label),
   )!;
   const input = field.querySelector('input')!;
   setTimeout(() => {
@@ -105,8 +105,8 @@ describe('possession-people', () => {
     window.dispatchEvent(new Event('beforeprint'));
     // A turn over the end of a row stands in two.
     expect(turnsDrawn()).to.be.at.least(people.turns.length);
-    const [last] = people.turns.map((one) => one.end).sort((a, b) => b - a);
-    const [first] = people.turns.map((one) => one.start).sort((a, b) => a - b);
+    const [last] = people.turns.map((turn) => turn.end).sort((a, b) => b - a);
+    const [first] = people.turns.map((turn) => turn.start).sort((a, b) => a - b);
     const rows = el.renderRoot.querySelectorAll('.picture svg').length;
     expect(rows * 28 * 86_400_000).to.be.at.least(last! - first!);
     expect(rows).to.be.at.least(1);
@@ -116,8 +116,8 @@ describe('possession-people', () => {
   it('offers each change, and all together, to who takes them', async () => {
     const el = await shownPeople();
     const made = (): HTMLButtonElement[] =>
-      [...el.renderRoot.querySelectorAll('button')].filter((one) =>
-        one.textContent.includes('Make'),
+      [...el.renderRoot.querySelectorAll('button')].filter((element) =>
+        element.textContent.includes('Make'),
       );
     expect(made()).to.have.length(0);
     el.mendable = true;
@@ -135,7 +135,7 @@ describe('possession-people', () => {
 
   it('names each broken limit with its source, how sure it is, and the smallest change', async () => {
     const el = await shownPeople();
-    expect(people.breaches.map((one) => [one.assignment, one.name])).to.deep.equal([
+    expect(people.breaches.map((breach) => [breach.assignment, breach.name])).to.deep.equal([
       ['A6', 'Rest between turns'],
     ]);
     const [row] = texts(el, '.breaches tbody tr');
@@ -178,7 +178,7 @@ describe('possession-people', () => {
     el.sets = [people.limits, other];
     await el.updateComplete;
     const select = el.renderRoot.querySelector<HTMLSelectElement>('.sets select')!;
-    expect([...select.options].map((one) => one.textContent)).to.deep.equal([
+    expect([...select.options].map((option) => option.textContent)).to.deep.equal([
       people.limits.name,
       'Ours',
     ]);
@@ -195,7 +195,7 @@ describe('possession-people', () => {
     const event = await typed(el, 'Rest between turns', '9');
     expect(event.part).to.equal('hours');
     const set = event.value as typeof people.limits;
-    expect(set.limits.map((one) => ('minutes' in one ? one.minutes : 0))).to.deep.equal([
+    expect(set.limits.map((limit) => ('minutes' in limit ? limit.minutes : 0))).to.deep.equal([
       720, 540, 4320, 0,
     ]);
   });
@@ -210,8 +210,8 @@ describe('pictures of noise and wind', () => {
     }
     const widths = (): number[] =>
       [loud, lifts].flatMap((el) =>
-        [...el.renderRoot.querySelectorAll('.picture svg')].map((one) =>
-          Number(one.getAttribute('width')),
+        [...el.renderRoot.querySelectorAll('.picture svg')].map((element) =>
+          Number(element.getAttribute('width')),
         ),
       );
     await waitUntil(() => Math.max(...widths()) > 1000, 'the width of the screen');
@@ -228,7 +228,7 @@ describe('possession-noise', () => {
   it('says for each period whether the work may be loud, by how much, and where the limit comes from', async () => {
     const el = await shownNoise();
     // 88 dB at 10 m is 77.0 at the front of a building 50 m off: 20 log10(5) = 13.98, and 3 for the front.
-    expect(texts(el, '.levels tbody td').map((one) => one.split(' dB')[0])).to.deep.equal([
+    expect(texts(el, '.levels tbody td').map((text) => text.split(' dB')[0])).to.deep.equal([
       'Day: 77.0',
       'Evening: 77.0',
       'Night: 77.0',
@@ -311,8 +311,12 @@ describe('the elements of people, neighbours and weather', () => {
       await el.updateComplete;
       expect(el.scrollWidth, el.localName).to.be.at.most(390);
       const edge = el.getBoundingClientRect().right + 0.5;
-      for (const one of el.renderRoot.querySelectorAll('svg, table.cards, button, input, select'))
-        expect(one.getBoundingClientRect().right, one.outerHTML.slice(0, 80)).to.be.at.most(edge);
+      for (const element of el.renderRoot.querySelectorAll(
+        'svg, table.cards, button, input, select',
+      ))
+        expect(element.getBoundingClientRect().right, element.outerHTML.slice(0, 80)).to.be.at.most(
+          edge,
+        );
     }
   });
 

@@ -71,7 +71,7 @@ describe('possession-units', () => {
 
   it('counts on from the units done before the plan, in time order', () => {
     expect(
-      visitsOf(work, plan).map((one) => [one.window, one.units, one.cumulative]),
+      visitsOf(work, plan).map((item) => [item.window, item.units, item.cumulative]),
     ).to.deep.equal([
       ['N1', 6, 8],
       ['B3', 4, 12],
@@ -79,7 +79,7 @@ describe('possession-units', () => {
   });
 
   it('rises only inside a visit, between set-up and make-safe', () => {
-    const line = unitLine(work.work, visitsOf(work, plan)).map((one) => [one.at, one.units]);
+    const line = unitLine(work.work, visitsOf(work, plan)).map((point) => [point.at, point.units]);
     expect(line.slice(0, 5)).to.deep.equal([
       [at('2027-02-10 00:00'), 2],
       [at('2027-02-10 00:20'), 2],
@@ -121,7 +121,7 @@ describe('possession-units', () => {
     const drawn = chart(el).shown!;
     const read = drawn.points.map((_, at) => pointWords(drawn, at));
     expect(read).to.include('Wed 10 Feb 03:20, N1: Units in place 8 units; all 12 units 12 units');
-    expect(drawn.bands!.map((one) => one.text)).to.deep.equal(['N1', 'B3']);
+    expect(drawn.bands!.map((band) => band.text)).to.deep.equal(['N1', 'B3']);
     expect(drawn.points).to.deep.equal([...drawn.points].sort((a, b) => Number(a) - Number(b)));
   });
 
@@ -172,7 +172,10 @@ describe('possession-units', () => {
     expect(event.activity).to.equal('T20');
     expect(event.bubbles && event.composed).to.equal(true);
     await el.updateComplete;
-    expect(buttons.map((one) => one.getAttribute('aria-pressed'))).to.deep.equal(['false', 'true']);
+    expect(buttons.map((button) => button.getAttribute('aria-pressed'))).to.deep.equal([
+      'false',
+      'true',
+    ]);
     expect(find(el, 'h3')).to.contain('T20');
   });
 
@@ -192,7 +195,7 @@ describe('possession-units', () => {
       ...plan,
       placements: [{ activity: 'T10', window: 'N1', from, to: from + 25 * MINUTE, units: 1 }],
     });
-    const moments = unitLine(work.work, short).map((one) => one.at - from);
+    const moments = unitLine(work.work, short).map((point) => point.at - from);
     expect(moments).to.deep.equal([0, 0, 25 * MINUTE, 25 * MINUTE]);
   });
 
@@ -207,7 +210,8 @@ describe('possession-units', () => {
     const el = await shown();
     const asked: Figure[] = [];
     el.addEventListener('possession-figure-ask', (event) => asked.push(event.figure));
-    for (const one of el.renderRoot.querySelectorAll<HTMLElement>('[data-ask]')) one.click();
+    for (const element of el.renderRoot.querySelectorAll<HTMLElement>('[data-ask]'))
+      element.click();
     expect(asked).to.deep.equal([
       { of: 'units-placed', activity: 'T10' },
       { of: 'key-date', package: 'Track' },

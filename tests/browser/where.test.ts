@@ -64,7 +64,7 @@ const numbers = (el: Element, ...names: string[]): number[] =>
 describe('possession-where', () => {
   it('draws a field for each window that holds work, in order of time', async () => {
     const el = await shown();
-    expect(all(el, 'h3').map((one) => text(one).slice(0, 2))).to.deep.equal(['W1', 'W2']);
+    expect(all(el, 'h3').map((element) => text(element).slice(0, 2))).to.deep.equal(['W1', 'W2']);
   });
 
   it('draws a piece over its place and its time, to scale', async () => {
@@ -133,7 +133,7 @@ describe('possession-where', () => {
 
   it('is accessible in light and dark, with tables open, without a plan', async () => {
     const el = await shown();
-    for (const one of el.shadowRoot!.querySelectorAll('details')) one.open = true;
+    for (const element of el.shadowRoot!.querySelectorAll('details')) element.open = true;
     await inBothSchemes(async () => {
       expect(await axeFaults(el)).to.deep.equal([]);
     });
@@ -162,7 +162,9 @@ describe('possession-wanted', () => {
       'In 1 week more is wanted than is held.',
     );
     expect(all(el, '.bar.short')).to.have.length(1);
-    const cells = [...el.shadowRoot!.querySelectorAll('tbody tr > *')].map((one) => text(one));
+    const cells = [...el.shadowRoot!.querySelectorAll('tbody tr > *')].map((element) =>
+      text(element),
+    );
     expect(cells).to.deep.equal(['gang', 'Mon 29 Dec', '3', '2', 'Thu 1 Jan 1970, 01:00']);
   });
 

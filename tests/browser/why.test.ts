@@ -51,7 +51,7 @@ describe('possession-why', () => {
   });
 
   it('gives every reason of a no', async () => {
-    const verdict = fits.find((one) => one.package === 'Track' && one.window === 'N1')!;
+    const verdict = fits.find((fit) => fit.package === 'Track' && fit.window === 'N1')!;
     const el = await shown(explainFit(verdict, packages[1]!, night, activities));
     expect(text(el.renderRoot.querySelector('.number')!)).to.equal('30 min short');
     expect(text(el.renderRoot.querySelector('.rows')!)).to.contain('The window is 30 min short.');
@@ -69,7 +69,7 @@ describe('possession-why', () => {
   });
 
   it('has no accessibility faults empty and told, light and dark', async () => {
-    const verdict = fits.find((one) => one.fits)!;
+    const verdict = fits.find((fit) => fit.fits)!;
     await inBothSchemes(async () => {
       for (const told of [
         null,

@@ -31,7 +31,7 @@ export function answerFaults(verb: Verb, answer: unknown): readonly string[] {
   const check = checkOf(verb);
   if (check(answer)) return [];
   return (check.errors ?? []).map(
-    (one) =>
-      `${verb}${one.instancePath}: ${one.message ?? one.keyword} ${JSON.stringify(one.params)}`,
+    (error) =>
+      `${verb}${error.instancePath}: ${error.message ?? error.keyword} ${JSON.stringify(error.params)}`,
   );
 }

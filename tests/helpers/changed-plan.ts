@@ -10,15 +10,15 @@ export function changedPlan(
   seed: number,
 ): Plan {
   const random = createRandom(seed);
-  const used = [...new Set(base.flatMap((one) => one.window ?? []))];
+  const used = [...new Set(base.flatMap((placement) => placement.window ?? []))];
   const id = used[random.below(used.length)];
   const kind = random.below(3);
   return {
     ...of,
-    windows: of.windows.map((one) => {
-      if (one.id !== id) return one;
-      if (kind === 0) return { ...one, status: 'withdrawn' };
-      return { ...one, end: one.end - kind * step * MINUTE };
+    windows: of.windows.map((window) => {
+      if (window.id !== id) return window;
+      if (kind === 0) return { ...window, status: 'withdrawn' };
+      return { ...window, end: window.end - kind * step * MINUTE };
     }),
   };
 }

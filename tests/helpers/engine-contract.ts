@@ -19,14 +19,14 @@ export function engineContract(name: string, create: () => Engine): void {
     it('reads the sample files, each as what it is, without a fault', async () => {
       const engine = create();
       const { document, report } = await engine.importFiles(sampleFiles(), emptyDocument);
-      expect(report.map((one) => one.kind)).toEqual([
+      expect(report.map((item) => item.kind)).toEqual([
         'windows',
         'work',
         'resources',
         'trains',
         'rules',
       ]);
-      expect(report.flatMap((one) => one.faults)).toEqual([]);
+      expect(report.flatMap((item) => item.faults)).toEqual([]);
       expect(document.tables.windows.rows.length).toBe(report[0]!.rows);
       engine.dispose();
     });
@@ -48,7 +48,7 @@ export function engineContract(name: string, create: () => Engine): void {
       const engine = create();
       const { document } = await engine.importFiles(sampleFiles(), emptyDocument);
       const heard: Results[] = [];
-      const results = await engine.recompute(document, undefined, (one) => heard.push(one));
+      const results = await engine.recompute(document, undefined, (item) => heard.push(item));
       expect(heard).toEqual([{ ...results, fits: [] }]);
       engine.dispose();
     });
@@ -77,14 +77,14 @@ export function engineContract(name: string, create: () => Engine): void {
         document,
         { placements, seed: 1, runs: 100 },
         undefined,
-        (one) => heard.push(one),
+        (item) => heard.push(item),
       );
-      expect(found.map((one) => [one.window, one.marginMinutes])).toEqual([
+      expect(found.map((result) => [result.window, result.marginMinutes])).toEqual([
         ['W1', 160],
         ['W2', 160],
       ]);
       expect(heard.map(({ done, total, latest }) => [done, total, latest])).toEqual(
-        found.map((one, index) => [index + 1, 2, one]),
+        found.map((result, index) => [index + 1, 2, result]),
       );
       engine.dispose();
     });
@@ -94,11 +94,11 @@ export function engineContract(name: string, create: () => Engine): void {
       const { document } = await engine.importFiles(sampleFiles(), emptyDocument);
       const rules = { ...document.rules, margin: { minutes: document.rules.margin.minutes + 90 } };
       const heard: RuleChange[] = [];
-      const change = await engine.compareRules(document, rules, undefined, (one) =>
-        heard.push(one),
+      const change = await engine.compareRules(document, rules, undefined, (item) =>
+        heard.push(item),
       );
       expect(heard).toEqual([{ ...change, fits: null }]);
-      expect(change.windows.some((one) => one.minutes < 0)).toBe(true);
+      expect(change.windows.some((window) => window.minutes < 0)).toBe(true);
       expect(change.fits?.lost.length).toBeGreaterThan(0);
       engine.dispose();
     });
@@ -187,7 +187,7 @@ export function engineContract(name: string, create: () => Engine): void {
         emptyDocument,
       );
       const found = await engine.allocate(document, { seconds: 2 });
-      expect(found.placements.map((one) => [one.activity, one.window])).toEqual([
+      expect(found.placements.map((placement) => [placement.activity, placement.window])).toEqual([
         ['A1', 'W1'],
         ['A2', 'W2'],
       ]);

@@ -13,13 +13,16 @@ export function fitsOracle(
   activities: readonly Activity[],
   step: number,
 ): boolean {
-  const work = activities.filter((one) => left(one) > 0);
-  if (window.status === 'withdrawn' || !work.every((one) => accepts(window, one))) return false;
+  const work = activities.filter((activity) => left(activity) > 0);
+  if (window.status === 'withdrawn' || !work.every((activity) => accepts(window, activity)))
+    return false;
   const moments = Math.round((window.end - window.start) / MINUTE / step);
   const at = (moment: number): number => window.start + moment * step * MINUTE;
   const momentOf = (instant: number): number => (instant - window.start) / MINUTE / step;
-  const usable = work.map((one) =>
-    Array.from({ length: moments }, (_, moment) => minuteUsable(plan, window, one, at(moment))),
+  const usable = work.map((activity) =>
+    Array.from({ length: moments }, (_, moment) =>
+      minuteUsable(plan, window, activity, at(moment)),
+    ),
   );
   const there = new Map(
     plan.resources.map((resource) => [
@@ -33,7 +36,7 @@ export function fitsOracle(
   );
   const longest = Math.max(
     0,
-    ...work.flatMap((one) => one.after.map((link) => link.gapMinutes / step)),
+    ...work.flatMap((activity) => activity.after.map((link) => link.gapMinutes / step)),
   );
   const units = work.map(left);
   const begun = work.map(() => never);
@@ -41,10 +44,10 @@ export function fitsOracle(
   const dead = new Set<string>();
 
   const mayBegin = (i: number, moment: number): boolean => {
-    const one = work[i]!;
-    if (one.notBefore !== undefined && moment < momentOf(one.notBefore)) return false;
+    const activity = work[i]!;
+    if (activity.notBefore !== undefined && moment < momentOf(activity.notBefore)) return false;
     if (ends[i]! > moment) return false;
-    return one.after.every((link) => {
+    return activity.after.every((link) => {
       const j = work.findIndex((other) => other.id === link.activity);
       if (j < 0) return true;
       const gap = link.gapMinutes / step;
@@ -54,12 +57,12 @@ export function fitsOracle(
   };
   const hasRoom = (i: number, moment: number, end: number): boolean => {
     if (end > moments) return false;
-    const one = work[i]!;
-    if (one.keyDate !== undefined && end > momentOf(one.keyDate)) return false;
+    const activity = work[i]!;
+    if (activity.keyDate !== undefined && end > momentOf(activity.keyDate)) return false;
     for (let now = moment; now < end; now += 1) {
       if (!usable[i]![now]) return false;
-      for (const need of one.resources) {
-        let used = demand(one, need.resource);
+      for (const need of activity.resources) {
+        let used = demand(activity, need.resource);
         work.forEach((other, j) => {
           if (ends[j]! > now) used += demand(other, need.resource);
         });
@@ -73,9 +76,9 @@ export function fitsOracle(
     [...there].some(([id, levels]) => {
       let spare = 0;
       for (let now = moment; now < moments; now += 1) spare += levels[now]!;
-      work.forEach((one, i) => {
-        const amount = demand(one, id);
-        if (units[i]! > 0) spare -= (amount * visit(one, units[i]!)) / step;
+      work.forEach((activity, i) => {
+        const amount = demand(activity, id);
+        if (units[i]! > 0) spare -= (amount * visit(activity, units[i]!)) / step;
         spare -= amount * Math.max(0, ends[i]! - moment);
       });
       return spare < 0;

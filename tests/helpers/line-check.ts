@@ -13,7 +13,7 @@ export function lineFaults(plan: Rows, placements: readonly Placement[]): string
 
 /** All that must be finished in the window in which an activity has begun, as the columns say. */
 export function mustFollow(plan: Rows, opener: Activity): Set<string> {
-  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  const rows = new Map(plan.activities.map((activity) => [activity.id, activity]));
   const wanted = new Set<string>();
   const asked = [opener.id];
   const met = new Set<string>(asked);
@@ -40,7 +40,7 @@ function onTheWay(plan: Rows, from: string, to: string): string[] {
     if (id === target) return true;
     if (seen.has(id)) return false;
     seen.add(id);
-    const row = plan.activities.find((one) => one.id === id);
+    const row = plan.activities.find((activity) => activity.id === id);
     return row?.after.some((link) => waitsFor(link.activity, target, seen)) ?? false;
   };
   return plan.activities.flatMap(({ id }) =>
@@ -62,43 +62,45 @@ export function openFaults(
 ): string[] {
   const faults: string[] = [];
   if (opener.place === 'outside' || !Array.isArray(opener.madeGoodBy)) return faults;
-  const own = placements.filter((one) => one.activity === opener.id);
+  const own = placements.filter((placement) => placement.activity === opener.id);
   if (leftOf(opener) === 0) {
     // Done before: what makes it good goes together, all of it or nothing.
     const rest = [...mustFollow(plan, opener)].filter(
-      (id) => leftOf(plan.activities.find((one) => one.id === id)!) > 0,
+      (id) => leftOf(plan.activities.find((activity) => activity.id === id)!) > 0,
     );
-    const pieces = placements.filter((one) => rest.includes(one.activity));
+    const pieces = placements.filter((placement) => rest.includes(placement.activity));
     const short = rest.filter(
       (id) =>
-        pieces.reduce((sum, one) => sum + (one.activity === id ? (one.units ?? 1) : 0), 0) <
-        leftOf(plan.activities.find((one) => one.id === id)!),
+        pieces.reduce(
+          (sum, placement) => sum + (placement.activity === id ? (placement.units ?? 1) : 0),
+          0,
+        ) < leftOf(plan.activities.find((activity) => activity.id === id)!),
     );
     if (
       pieces.length > 0 &&
-      (short.length > 0 || new Set(pieces.map((one) => one.window)).size > 1)
+      (short.length > 0 || new Set(pieces.map((piece) => piece.window)).size > 1)
     )
       faults.push(`${opener.id} was done before and is not made good in one window`);
     return faults;
   }
   if (own.length === 0) return faults;
-  const units = own.reduce((sum, one) => sum + (one.units ?? 1), 0);
+  const units = own.reduce((sum, placement) => sum + (placement.units ?? 1), 0);
   // Repeated work is made safe at every stop; its last unit opens the line.
   if (opener.work.kind === 'units' && units < leftOf(opener)) return faults;
-  const last = own.reduce((latest, one) => (one.to > latest.to ? one : latest));
+  const last = own.reduce((latest, placement) => (placement.to > latest.to ? placement : latest));
   for (const id of mustFollow(plan, opener)) {
-    const member = plan.activities.find((one) => one.id === id)!;
+    const member = plan.activities.find((activity) => activity.id === id)!;
     if (leftOf(member) === 0) continue;
-    const there = placements.filter((one) => one.activity === id);
+    const there = placements.filter((placement) => placement.activity === id);
     const done = there
-      .filter((one) => one.window === last.window)
-      .reduce((sum, one) => sum + (one.units ?? 1), 0);
-    if (done < leftOf(member) || there.some((one) => one.window !== last.window))
+      .filter((placement) => placement.window === last.window)
+      .reduce((sum, placement) => sum + (placement.units ?? 1), 0);
+    if (done < leftOf(member) || there.some((placement) => placement.window !== last.window))
       faults.push(`${opener.id} is begun in ${last.window} and ${id} is not finished there`);
     if (
       (opener.madeGoodBy as readonly string[]).includes(id) &&
       !reaches(plan, id, opener.id) &&
-      there.some((one) => one.from < last.to)
+      there.some((placement) => placement.from < last.to)
     )
       faults.push(`${id} begins before ${opener.id}, which it makes good, is over`);
   }
@@ -113,7 +115,7 @@ function reaches(plan: Rows, id: string, target: string): boolean {
 function onTheWayOrNext(plan: Rows, id: string, target: string, seen: Set<string>): boolean {
   if (seen.has(id)) return false;
   seen.add(id);
-  const row = plan.activities.find((one) => one.id === id);
+  const row = plan.activities.find((activity) => activity.id === id);
   return (
     row?.after.some(
       (link) => link.activity === target || onTheWayOrNext(plan, link.activity, target, seen),
@@ -140,25 +142,25 @@ export function withOwnLinks(activities: readonly Activity[]): Activity[] {
 }
 
 /** Whether two rows need a line and a stretch of it in common: blank means all. */
-export function meet(one: Activity, other: Activity): boolean {
-  if (one.place === 'outside' || other.place === 'outside') return false;
-  const onLine = [...one.lines, ...other.lines];
+export function meet(activity: Activity, other: Activity): boolean {
+  if (activity.place === 'outside' || other.place === 'outside') return false;
+  const onLine = [...activity.lines, ...other.lines];
   const lineInCommon =
-    one.lines.length * other.lines.length === 0 ||
-    onLine.some((line) => one.lines.includes(line) && other.lines.includes(line));
-  const [a, b] = [one.extent, other.extent];
+    activity.lines.length * other.lines.length === 0 ||
+    onLine.some((line) => activity.lines.includes(line) && other.lines.includes(line));
+  const [a, b] = [activity.extent, other.extent];
   const same = a && b && a.from === b.from && a.to === b.to;
   const apart = a && b && !same ? a.to <= b.from || b.to <= a.from : false;
   return lineInCommon && !apart;
 }
 
 function aloneFaults(plan: Rows, placements: readonly Placement[]): string[] {
-  const rows = new Map(plan.activities.map((one) => [one.id, one]));
-  return placements.flatMap((one, i) =>
+  const rows = new Map(plan.activities.map((activity) => [activity.id, activity]));
+  return placements.flatMap((placement, i) =>
     placements.flatMap((other, j) => {
-      const [a, b] = [rows.get(one.activity)!, rows.get(other.activity)!];
+      const [a, b] = [rows.get(placement.activity)!, rows.get(other.activity)!];
       if (i === j || a === b || a.occupies !== 'alone' || !meet(a, b)) return [];
-      const both = Math.min(one.to, other.to) - Math.max(one.from, other.from);
+      const both = Math.min(placement.to, other.to) - Math.max(placement.from, other.from);
       return both > 0 ? [`${b.id} goes on where ${a.id} is alone`] : [];
     }),
   );

@@ -64,7 +64,7 @@ export function oracle(
   if (
     !claimed &&
     plan.rules.curfews.length > 0 &&
-    activities.some((one) => one.place === 'outside')
+    activities.some((activity) => activity.place === 'outside')
   ) {
     // Long enough to get past a day with curfews either way; a claimed plan is only beaten by sooner work.
     lead += 1440;
@@ -76,9 +76,9 @@ export function oracle(
     if (activity.notBefore !== undefined) tail = Math.max(tail, minuteOf(activity.notBefore));
   }
   // Outside work may have to be over before a key date that lies before the plan begins.
-  const dates = activities.flatMap((one) =>
-    !claimed && one.place === 'outside' && one.keyDate !== undefined
-      ? [-minuteOf(one.keyDate)]
+  const dates = activities.flatMap((activity) =>
+    !claimed && activity.place === 'outside' && activity.keyDate !== undefined
+      ? [-minuteOf(activity.keyDate)]
       : [],
   );
   lead += Math.ceil(Math.max(0, ...dates) / step) * step;
@@ -103,12 +103,12 @@ export function oracle(
 
   const spotsOf = (activity: Activity, placements: readonly Placement[]): Spot[] =>
     placements
-      .filter((one) => one.activity === activity.id)
-      .map((one) => ({
-        window: windows.findIndex((window) => window.id === one.window),
-        start: minuteOf(one.from),
-        end: minuteOf(one.to),
-        units: one.units ?? 1,
+      .filter((placement) => placement.activity === activity.id)
+      .map((placement) => ({
+        window: windows.findIndex((window) => window.id === placement.window),
+        start: minuteOf(placement.from),
+        end: minuteOf(placement.to),
+        units: placement.units ?? 1,
       }));
   const settled = activities.map((activity) => spotsOf(activity, kept));
   const spots = settled.map((own) => own.slice());
@@ -176,7 +176,7 @@ export function oracle(
     let from = Number.NEGATIVE_INFINITY;
     if (activity.notBefore !== undefined) from = minuteOf(activity.notBefore);
     for (const link of activity.after) {
-      const before = activities.findIndex((one) => one.id === link.activity);
+      const before = activities.findIndex((item) => item.id === link.activity);
       if (before < 0) continue;
       const moment = (link.from === 'start' ? begun : done)[before]!;
       from = Math.max(from, moment + link.gapMinutes);
@@ -196,7 +196,7 @@ export function oracle(
   const thereAt = new Map<string, number>();
   const free = (activity: Activity, minute: number): boolean =>
     activity.resources.every((need) => {
-      const resource = plan.resources.find((one) => one.id === need.resource);
+      const resource = plan.resources.find((item) => item.id === need.resource);
       if (!resource) return true;
       const key = `${resource.id} ${minute}`;
       let there = thereAt.get(key);
@@ -218,7 +218,7 @@ export function oracle(
   const blocks = plan.activities.flatMap((opener) => {
     const members = mustFollow(plan, opener);
     const places = [opener.id, ...members].map((id) =>
-      activities.findIndex((one) => one.id === id),
+      activities.findIndex((activity) => activity.id === id),
     );
     return members.size > 0 ? [{ opener, members, last: Math.max(...places) }] : [];
   });
@@ -284,7 +284,10 @@ export function oracle(
     if (here.length === 0) return true;
     const placements = placed();
     const unitsOf = (id: string): number =>
-      placements.reduce((sum, one) => sum + (one.activity === id ? (one.units ?? 1) : 0), 0);
+      placements.reduce(
+        (sum, placement) => sum + (placement.activity === id ? (placement.units ?? 1) : 0),
+        0,
+      );
     return here.every(
       ({ opener, members }) =>
         openFaults(plan, opener, placements).length === 0 &&
@@ -298,7 +301,7 @@ export function oracle(
         other !== activity &&
         (activity.occupies === 'alone' || other.occupies === 'alone') &&
         meet(activity, other) &&
-        spots[j]!.some((one) => one.start < spot.end && spot.start < one.end),
+        spots[j]!.some((item) => item.start < spot.end && spot.start < item.end),
     );
 
   const visitAll = (i: number): void => {
@@ -336,7 +339,7 @@ export function oracle(
         if (!hopeful) continue;
         const open = usable[i]!.find((each) => each.window === choice.window)!.open;
         const good =
-          !settled[i]!.some((one) => one.start < choice.end && choice.start < one.end) &&
+          !settled[i]!.some((spot) => spot.start < choice.end && choice.start < spot.end) &&
           !isTaken(activity, choice) &&
           roomFor(i, choice, open);
         if (!good) continue;
@@ -368,10 +371,10 @@ function inOrder(activities: readonly Activity[]): Activity[] {
   const waits = (activity: Activity): boolean =>
     activity.after.some(
       (link) =>
-        activities.some((one) => one.id === link.activity) &&
-        !placed.some((one) => one.id === link.activity),
+        activities.some((item) => item.id === link.activity) &&
+        !placed.some((item) => item.id === link.activity),
     );
   while (placed.length < activities.length)
-    placed.push(activities.find((one) => !placed.includes(one) && !waits(one))!);
+    placed.push(activities.find((activity) => !placed.includes(activity) && !waits(activity))!);
   return placed;
 }

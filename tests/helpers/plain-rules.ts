@@ -35,7 +35,7 @@ export function accepts(window: AccessWindow, activity: Activity): boolean {
     (!extent ||
       !window.extent ||
       (window.extent.from <= extent.from && extent.to <= window.extent.to)) &&
-    activity.isolation.every((section) => window.isolation.some((one) => one.section === section))
+    activity.isolation.every((section) => window.isolation.some((item) => item.section === section))
   );
 }
 

@@ -25,20 +25,22 @@ export function planAsDocument(plan: Plan): PlanDocument {
     {
       windows: table(
         'windows',
-        plan.windows.map((one) => windowRow(one, at)),
+        plan.windows.map((window) => windowRow(window, at)),
       ),
       work: table(
         'work',
-        plan.activities.map((one) => workRow(one, at)),
+        plan.activities.map((activity) => workRow(activity, at)),
       ),
       resources: table(
         'resources',
         plan.resources.flatMap(({ id, availability }) =>
-          availability.map((one) => [
+          availability.map((item) => [
             id,
-            String(one.capacity),
-            one.dailyFromMinute === undefined ? at(one.from) : clockOfMinute(one.dailyFromMinute),
-            one.dailyToMinute === undefined ? at(one.to) : clockOfMinute(one.dailyToMinute),
+            String(item.capacity),
+            item.dailyFromMinute === undefined
+              ? at(item.from)
+              : clockOfMinute(item.dailyFromMinute),
+            item.dailyToMinute === undefined ? at(item.to) : clockOfMinute(item.dailyToMinute),
           ]),
         ),
       ),
@@ -47,34 +49,34 @@ export function planAsDocument(plan: Plan): PlanDocument {
   );
 }
 
-const extentCells = (one: { extent?: { from: number; to: number } }): string[] =>
-  one.extent ? [String(one.extent.from), String(one.extent.to)] : ['', ''];
+const extentCells = (item: { extent?: { from: number; to: number } }): string[] =>
+  item.extent ? [String(item.extent.from), String(item.extent.to)] : ['', ''];
 
-function windowRow(one: AccessWindow, at: (moment: Instant) => string): string[] {
+function windowRow(window: AccessWindow, at: (moment: Instant) => string): string[] {
   return [
-    one.id,
-    one.title,
-    at(one.start),
-    at(one.end),
-    one.zone,
-    one.lines.join('; '),
-    ...extentCells(one),
-    one.isolation.map(({ section }) => section).join('; '),
-    one.status,
+    window.id,
+    window.title,
+    at(window.start),
+    at(window.end),
+    window.zone,
+    window.lines.join('; '),
+    ...extentCells(window),
+    window.isolation.map(({ section }) => section).join('; '),
+    window.status,
   ];
 }
 
-function workRow(one: Activity, at: (moment: Instant | undefined) => string): string[] {
-  const { work } = one;
-  const after = one.after.map(
+function workRow(activity: Activity, at: (moment: Instant | undefined) => string): string[] {
+  const { work } = activity;
+  const after = activity.after.map(
     (link) =>
       `${link.from === 'start' ? 'start of ' : ''}${link.activity}` +
       (link.gapMinutes > 0 ? ` + ${link.gapMinutes} min` : ''),
   );
   const spread = work.spread ? [String(work.spread.low), String(work.spread.high)] : ['', ''];
   return [
-    one.package,
-    one.id,
+    activity.package,
+    activity.id,
     after.join('; '),
     ...(work.kind === 'whole'
       ? [String(work.minutes), ...spread, '', '', '', '', '']
@@ -84,17 +86,19 @@ function workRow(one: Activity, at: (moment: Instant | undefined) => string): st
           ...[work.units, work.done, work.minutesPerUnit].map(String),
           ...[work.setUpMinutes, work.makeSafeMinutes].map(String),
         ]),
-    one.lines.join('; '),
-    ...extentCells(one),
-    one.isolation.join('; '),
-    one.resources.map((need) => `${need.resource}:${need.amount}`).join('; '),
-    one.loud ? 'yes' : 'no',
-    one.place,
-    at(one.notBefore),
-    at(one.keyDate),
-    one.window ?? '',
-    Array.isArray(one.madeGoodBy) ? one.madeGoodBy.join('; ') : String(one.madeGoodBy ?? ''),
-    one.occupies ?? '',
-    one.mayWait ? 'yes' : '',
+    activity.lines.join('; '),
+    ...extentCells(activity),
+    activity.isolation.join('; '),
+    activity.resources.map((need) => `${need.resource}:${need.amount}`).join('; '),
+    activity.loud ? 'yes' : 'no',
+    activity.place,
+    at(activity.notBefore),
+    at(activity.keyDate),
+    activity.window ?? '',
+    Array.isArray(activity.madeGoodBy)
+      ? activity.madeGoodBy.join('; ')
+      : String(activity.madeGoodBy ?? ''),
+    activity.occupies ?? '',
+    activity.mayWait ? 'yes' : '',
   ];
 }

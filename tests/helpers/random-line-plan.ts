@@ -7,11 +7,11 @@ export function randomLinePlan(seed: number): RandomPlan {
   const { plan, step } = randomPlan(seed);
   const random = createRandom(seed * 7919 + 13);
   const chance = (percent: number): boolean => random.below(100) < percent;
-  const activities = plan.activities.map((one, at): Activity => {
+  const activities = plan.activities.map((activity, at): Activity => {
     const later = plan.activities.slice(at + 1).filter((other) => other.place === 'inside');
     const targets = later.filter(() => chance(45)).map((other) => other.id);
     return {
-      ...one,
+      ...activity,
       ...(chance(10) ? { madeGoodBy: 'none' } : targets.length > 0 && { madeGoodBy: targets }),
       ...(chance(30) ? { occupies: 'alone' } : chance(40) && { occupies: 'shared' }),
     };

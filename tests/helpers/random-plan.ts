@@ -72,8 +72,8 @@ export function randomPlan(seed: number): RandomPlan {
         });
     const outside = chance(8);
     const units = between(2, 3);
-    const daily = resources.some((one) =>
-      one.availability.some((row) => row.dailyFromMinute !== undefined),
+    const daily = resources.some((resource) =>
+      resource.availability.some((row) => row.dailyFromMinute !== undefined),
     );
     activities.push({
       id: `A${i + 1}`,
@@ -93,8 +93,10 @@ export function randomPlan(seed: number): RandomPlan {
       lines: chance(20) ? ['down'] : [],
       ...(chance(20) ? { extent: { from: between(0, 3) * 100, to: between(4, 12) * 100 } } : {}),
       isolation: chance(25) ? ['S1'] : [],
-      resources: resources.flatMap((one) =>
-        chance(60) && !(outside && daily) ? [{ resource: one.id, amount: chance(80) ? 1 : 2 }] : [],
+      resources: resources.flatMap((resource) =>
+        chance(60) && !(outside && daily)
+          ? [{ resource: resource.id, amount: chance(80) ? 1 : 2 }]
+          : [],
       ),
       loud: chance(35),
       place: outside ? 'outside' : 'inside',

@@ -52,9 +52,13 @@ async function figures(desk: Desk): Promise<Figures> {
     return {
       plan: planning.agreed!.id,
       handbacks: Object.fromEntries(
-        outlooks.handbacks.map((one) => [
-          one.window,
-          [one.marginMinutes, one.verdict, one.simulation.outlook.onTime.probability] as const,
+        outlooks.handbacks.map((handback) => [
+          handback.window,
+          [
+            handback.marginMinutes,
+            handback.verdict,
+            handback.simulation.outlook.onTime.probability,
+          ] as const,
         ]),
       ),
       price: {
@@ -98,9 +102,9 @@ describe('a plan agreed on the built page', () => {
       expect(handback.plan, name).toMatchObject({ id: shown.plan, name: 'Plan 1', revision: 1 });
       expect(
         Object.fromEntries(
-          handback.windows.map((one) => [
-            one.window,
-            [one.marginMinutes, one.verdict, one.pOnTime],
+          handback.windows.map((item) => [
+            item.window,
+            [item.marginMinutes, item.verdict, item.pOnTime],
           ]),
         ),
         name,

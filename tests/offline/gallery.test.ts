@@ -53,21 +53,25 @@ async function until(holds: () => boolean): Promise<void> {
 async function everyOneShown(): Promise<void> {
   const places = await page.$$('.ground');
   for (const place of places) {
-    await place.evaluate((one) => one.scrollIntoView());
-    while ((await place.evaluate((one) => one.getAttribute('aria-busy'))) !== 'false')
+    await place.evaluate((element) => element.scrollIntoView());
+    while ((await place.evaluate((element) => element.getAttribute('aria-busy'))) !== 'false')
       await new Promise((done) => setTimeout(done, 50));
   }
 }
 
 const codes = (): Promise<string[]> =>
-  page.$$eval('section[id^="possession-"] pre', (all) => all.map((one) => one.textContent ?? ''));
+  page.$$eval('section[id^="possession-"] pre', (all) =>
+    all.map((element) => element.textContent ?? ''),
+  );
 
 describe('the gallery', () => {
   it('shows every element of the manifest, and each with a plan, with nothing and with cells gone wrong', async () => {
     const { modules } = JSON.parse(await readFile(manifest, 'utf8')) as {
       modules: { declarations: { tagName?: string }[] }[];
     };
-    const tags = modules.flatMap((one) => one.declarations.flatMap((two) => two.tagName ?? []));
+    const tags = modules.flatMap((module) =>
+      module.declarations.flatMap((two) => two.tagName ?? []),
+    );
     const shown = await page.evaluate(() =>
       [...document.querySelectorAll('section[id^="possession-"]')].map((section) => ({
         tag: section.id,
@@ -82,7 +86,7 @@ describe('the gallery', () => {
         }),
       })),
     );
-    expect(shown.map((one) => one.tag).sort()).toEqual(tags.sort());
+    expect(shown.map((item) => item.tag).sort()).toEqual(tags.sort());
     for (const { tag, alive } of shown) {
       expect(alive.length, tag).toBeGreaterThanOrEqual(tag === 'possession-desk' ? 1 : 6);
       expect(
@@ -93,8 +97,10 @@ describe('the gallery', () => {
   });
 
   it('says of no element that it could not be worked out, and breaks no policy', async () => {
-    const said = await page.$$eval('.sent', (all) => all.map((one) => one.textContent ?? ''));
-    expect(said.filter((one) => one.startsWith('Not worked out'))).toEqual([]);
+    const said = await page.$$eval('.sent', (all) =>
+      all.map((element) => element.textContent ?? ''),
+    );
+    expect(said.filter((text) => text.startsWith('Not worked out'))).toEqual([]);
     expect(wrong).toEqual([]);
   });
 
@@ -104,8 +110,8 @@ describe('the gallery', () => {
         section.querySelector(`.ground[data-state="${state}"]`)?.querySelector(section.id)
           ?.shadowRoot?.innerHTML ?? '';
       return [...document.querySelectorAll('section[id^="possession-"]')]
-        .filter((one) => words(one, 'With a plan') === words(one, 'With nothing yet'))
-        .map((one) => one.id);
+        .filter((element) => words(element, 'With a plan') === words(element, 'With nothing yet'))
+        .map((element) => element.id);
     });
     // This one draws nothing but what is inside it.
     expect(same).toEqual(['possession-document']);
@@ -132,9 +138,9 @@ describe('the gallery', () => {
         };
         const rules = Object.fromEntries(off.map((rule) => [rule, { enabled: false }]));
         const { violations } = await tool.run(document, { rules });
-        return violations.flatMap((one) =>
-          one.nodes.map(
-            (node) => `${one.id}: ${node.target.flat().join(' ')} ${node.failureSummary}`,
+        return violations.flatMap((violation) =>
+          violation.nodes.map(
+            (node) => `${violation.id}: ${node.target.flat().join(' ')} ${node.failureSummary}`,
           ),
         );
       }, ofOnePage);
@@ -147,7 +153,7 @@ describe('the gallery', () => {
     const entries = packageExports() as Record<string, unknown>;
     const all = await codes();
     const scripts = all.flatMap(
-      (one) => /<script type="module">\n([^]*)\n<\/script>/.exec(one)?.[1] ?? [],
+      (text) => /<script type="module">\n([^]*)\n<\/script>/.exec(text)?.[1] ?? [],
     );
     expect(scripts.length).toBeGreaterThan(12);
     for (const script of scripts)
@@ -156,7 +162,8 @@ describe('the gallery', () => {
         const from = String(statement.source.value);
         expect(Object.keys(entries)).toContain(from.replace('possession-fit', '.'));
         if (from !== 'possession-fit') continue;
-        for (const one of statement.specifiers) expect(core).toHaveProperty(one.local.name);
+        for (const specifier of statement.specifiers)
+          expect(core).toHaveProperty(specifier.local.name);
       }
   });
 
@@ -172,7 +179,9 @@ describe('the gallery', () => {
     expect(found.radius).toBe('11px');
     expect(found.told).toContain('--possession-radius: 11px;');
     await page.click('button[type=reset]');
-    expect(await page.$eval('.chosen', (one) => one.textContent)).toContain('Nothing is changed');
+    expect(await page.$eval('.chosen', (element) => element.textContent)).toContain(
+      'Nothing is changed',
+    );
   });
 
   it.each([390, 320])('does not run out of a screen %i wide', async (width) => {

@@ -125,7 +125,9 @@ export class Desk {
         const busy = inside.querySelector('progress, [aria-busy=true]');
         return (
           !busy &&
-          [...inside.querySelectorAll('h3')].some((one) => one.textContent?.startsWith(shown))
+          [...inside.querySelectorAll('h3')].some((element) =>
+            element.textContent?.startsWith(shown),
+          )
         );
       },
       {},
@@ -244,7 +246,7 @@ export class Desk {
       await element.updateComplete;
       const desk = element.shadowRoot!;
       const all = [...desk.querySelectorAll<HTMLButtonElement>('button')];
-      all.find((one) => one.textContent?.trim() === words)!.click();
+      all.find((item) => item.textContent?.trim() === words)!.click();
       element.menu = '';
       await element.updateComplete;
     }, label);

@@ -173,9 +173,9 @@ describe('a file made to do harm, in the built page', () => {
     expect(csv).not.toMatch(/(?:^|[,\t\r\n"])[=+@＝]/m);
     expect(csv).not.toMatch(/(?:^|[,"])-1\+/m);
     // A real formula with no stored value brings nothing that is worked out.
-    const formula = `<row r="1">${columns.map((one, at) => textCell(`${'ABCDE'[at]}1`, one)).join('')}</row><row r="2">${textCell('A2', 'F1')}<c r="B2"><f>WEBSERVICE("http://192.0.2.1")</f></c>${night
+    const formula = `<row r="1">${columns.map((column, at) => textCell(`${'ABCDE'[at]}1`, column)).join('')}</row><row r="2">${textCell('A2', 'F1')}<c r="B2"><f>WEBSERVICE("http://192.0.2.1")</f></c>${night
       .slice(2)
-      .map((one, at) => textCell(`${'CDE'[at]}2`, one))
+      .map((text, at) => textCell(`${'CDE'[at]}2`, text))
       .join('')}</row>`;
     await desk.give('formula.xlsx', withSheet(sheetOf(formula)));
     await desk.take();
@@ -193,7 +193,7 @@ describe('a file made to do harm, in the built page', () => {
     ];
     const took = await desk.give(
       'long.csv',
-      [columns, ...rows].map((one) => one.join(',')).join('\n'),
+      [columns, ...rows].map((item) => item.join(',')).join('\n'),
     );
     expect(took).toBeLessThan(60_000);
     await desk.take();

@@ -83,7 +83,7 @@ async function hostile(name: string, id: string, free: readonly string[]): Promi
 /** Every column but one good row holds a payload, so that every column's error shows one. */
 async function broken(name: string): Promise<string> {
   const head = (await readFile(join('sample-csv', name), 'utf8')).split('\n', 1)[0]!.split(',');
-  return Papa.unparse([head, ...payloads.map((one) => head.map(() => one))]);
+  return Papa.unparse([head, ...payloads.map((payload) => head.map(() => payload))]);
 }
 
 interface Watch {

@@ -66,7 +66,9 @@ const press = (page: Page, words: string): Promise<unknown> =>
       const desk = document.querySelector('possession-desk')!.shadowRoot!;
       const shown = desk.querySelector('possession-handback')!.shadowRoot!;
       const all = [...shown.querySelectorAll<HTMLButtonElement>('[part=record]')];
-      const found = all.find((one) => !one.disabled && one.textContent?.trim().startsWith(begins));
+      const found = all.find(
+        (element) => !element.disabled && element.textContent?.trim().startsWith(begins),
+      );
       found?.click();
       return found !== undefined;
     },
@@ -95,11 +97,11 @@ describe('the built page', () => {
     const { installabilityErrors } = (await session.send('Page.getInstallabilityErrors')) as {
       installabilityErrors: { errorId: string }[];
     };
-    expect(installabilityErrors.map((one) => one.errorId)).not.toContain(
+    expect(installabilityErrors.map((error) => error.errorId)).not.toContain(
       'manifest-missing-suitable-icon',
     );
     const { icons } = JSON.parse(found.data) as { icons: { src: string; sizes: string }[] };
-    for (const { src, sizes } of icons.filter((one) => one.src.endsWith('.png'))) {
+    for (const { src, sizes } of icons.filter((icon) => icon.src.endsWith('.png'))) {
       const size = await page.evaluate(async (address) => {
         const image = new Image();
         image.src = address;
@@ -187,7 +189,7 @@ describe('the built page', () => {
       await page.waitForFunction(() => {
         const desk = document.querySelector('possession-desk')!.shadowRoot!;
         const all = [...desk.querySelectorAll<HTMLButtonElement>('.bar button')];
-        const shift = all.find((one) => one.textContent?.includes('During the shift'));
+        const shift = all.find((element) => element.textContent?.includes('During the shift'));
         if (!shift || shift.disabled) return false;
         if (shift.getAttribute('aria-pressed') !== 'true') shift.click();
         return true;

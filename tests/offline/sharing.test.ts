@@ -102,7 +102,7 @@ async function openFromThere(page: Page, name: string, token: string): Promise<v
       ...document
         .querySelector('possession-desk')!
         .shadowRoot!.querySelectorAll<HTMLButtonElement>('form.share + div li button'),
-    ].find((one) => one.textContent.trim() === 'Open'),
+    ].find((element) => element.textContent.trim() === 'Open'),
   );
   await (open.asElement() as unknown as { click(): Promise<void> }).click();
   await says(page, 'Shared');

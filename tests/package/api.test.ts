@@ -19,11 +19,11 @@ const text = (symbol: ts.Symbol): string =>
 
 const exported = checker
   .getExportsOfModule(checker.getSymbolAtLocation(program.getSourceFile(entry)!)!)
-  .map((one) => (one.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(one) : one));
+  .map((item) => (item.flags & ts.SymbolFlags.Alias ? checker.getAliasedSymbol(item) : item));
 
 const declared = <T extends ts.Declaration>(is: (node: ts.Node) => node is T): [ts.Symbol, T][] =>
-  exported.flatMap((one) =>
-    (one.declarations ?? []).filter(is).map((node): [ts.Symbol, T] => [one, node]),
+  exported.flatMap((item) =>
+    (item.declarations ?? []).filter(is).map((node): [ts.Symbol, T] => [item, node]),
   );
 
 /** Whether a function throws by itself, not in a function within it. */
@@ -47,7 +47,7 @@ describe('what the package gives without a page', () => {
   });
 
   it('is told of, each export by a docstring', () => {
-    expect(exported.filter((one) => text(one).length < 15).map((one) => one.name)).toEqual([]);
+    expect(exported.filter((item) => text(item).length < 15).map((item) => item.name)).toEqual([]);
   });
 
   it('says what it throws', () => {

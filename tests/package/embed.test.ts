@@ -80,7 +80,7 @@ describe.each([
     const { page, wrong } = await opened(html, await bundle(entry));
     const given = await page.evaluate(() => ({
       rows: document.querySelector('possession-sheet')!.table.rows.length,
-      packages: document.querySelector('possession-fit')!.packages.map((one) => one.id),
+      packages: document.querySelector('possession-fit')!.packages.map((summary) => summary.id),
       ledger: document.querySelector('possession-ledger')!.ledger?.window,
     }));
     expect(given).toEqual({ rows: 2, packages: ['Deck', 'Drains'], ledger: 'N1' });

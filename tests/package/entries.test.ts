@@ -26,7 +26,7 @@ const missingIn = (path: string, given: readonly string[]): readonly string[] =>
   ]
     .map(([, fixed, later]) => (fixed ?? later)!)
     .filter((name) => !name.startsWith('node:'))
-    .filter((name) => !given.some((one) => name === one || name.startsWith(`${one}/`)))
+    .filter((name) => !given.some((text) => name === text || name.startsWith(`${text}/`)))
     .map((name) => `${path}: ${name}`);
 
 describe('the entries of the package', () => {
@@ -102,10 +102,10 @@ describe('the entries of the package', () => {
       { readonly observedAttributes?: readonly string[] }
     >;
     const declared = manifest.modules
-      .flatMap((one) => one.declarations)
-      .find((one) => one.tagName === `possession-${name}`)!;
-    const claimed = declared.members.flatMap((one) =>
-      'attribute' in one && typeof one.attribute === 'string' ? [one.attribute] : [],
+      .flatMap((module) => module.declarations)
+      .find((declaration) => declaration.tagName === `possession-${name}`)!;
+    const claimed = declared.members.flatMap((member) =>
+      'attribute' in member && typeof member.attribute === 'string' ? [member.attribute] : [],
     );
     expect(claimed.sort()).toEqual([...(seen[declared.name]!.observedAttributes ?? [])].sort());
   });

@@ -15,7 +15,7 @@ describe('importing an element where there is no page', () => {
   it.each(folders)('the class of %s defines nothing and needs no page', async (name) => {
     const seen = (await import(`../../components/${name}/${name}.ts`)) as Record<string, unknown>;
     const classes = Object.values(seen).filter(
-      (one) => typeof one === 'function' && one.name.startsWith('Possession'),
+      (item) => typeof item === 'function' && item.name.startsWith('Possession'),
     );
     expect(classes).toHaveLength(1);
     expect(globalThis.customElements?.get(`possession-${name}`)).toBeUndefined();

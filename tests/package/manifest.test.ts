@@ -10,13 +10,18 @@ import {
 
 const root = new URL('../../', import.meta.url);
 const manifest = makeManifest();
-const declared = manifest.modules.flatMap((one) => one.declarations);
-const elements = new Map(declared.flatMap((one) => (one.tagName ? [[one.tagName, one]] : [])));
+const declared = manifest.modules.flatMap((module) => module.declarations);
+const elements = new Map(
+  declared.flatMap((declaration) =>
+    declaration.tagName ? [[declaration.tagName, declaration]] : [],
+  ),
+);
 const folders = elementFolders().filter((name) =>
   existsSync(new URL(`components/${name}/${name}.ts`, root)),
 );
 const element = (name: string): Declaration => elements.get(`possession-${name}`)!;
-const names = (list: readonly { readonly name: string }[]): string[] => list.map((one) => one.name);
+const names = (list: readonly { readonly name: string }[]): string[] =>
+  list.map((item) => item.name);
 
 /** All code of one element's folder. */
 function codeOf(name: string): string {
@@ -36,7 +41,7 @@ describe('the manifest of the elements', () => {
   it.each(folders)('says what %s is and where it is defined', (name) => {
     expect(element(name).summary, `@summary of ${name}`).toBeTruthy();
     const defining = manifest.modules.find(
-      (one) => one.path === `dist/components/${name}/define.js`,
+      (module) => module.path === `dist/components/${name}/define.js`,
     );
     expect(defining?.exports).toContainEqual(
       expect.objectContaining({
@@ -54,22 +59,24 @@ describe('the manifest of the elements', () => {
     const seen = (await import(`../../components/${name}/${name}.ts`)) as Record<string, unknown>;
     const made = seen[element(name).name] as { properties?: Record<string, { state?: boolean }> };
     const reactive = Object.entries(made.properties ?? {}).filter(([, how]) => !how.state);
-    const fields = element(name).members.filter((one) => one.kind === 'field');
+    const fields = element(name).members.filter((member) => member.kind === 'field');
     for (const [property] of reactive)
-      expect(fields.find((one) => one.name === property)?.type?.text, property).toBeTruthy();
+      expect(fields.find((field) => field.name === property)?.type?.text, property).toBeTruthy();
   });
 
   it.each(folders)('has every part of %s', (name) => {
-    const drawn = [...codeOf(name).matchAll(/\bpart="([a-z -]+)"/g)].flatMap((one) =>
-      one[1]!.split(' '),
+    const drawn = [...codeOf(name).matchAll(/\bpart="([a-z -]+)"/g)].flatMap((item) =>
+      item[1]!.split(' '),
     );
     if (codeOf(name).includes('cautionList(')) drawn.push('cautions');
     expect(names(element(name).cssParts)).toEqual(expect.arrayContaining([...new Set(drawn)]));
   });
 
   it.each(folders)('has every event that %s sends, and its class', (name) => {
-    const sent = [...codeOf(name).matchAll(/dispatchEvent\(\s*new (\w+)\(/g)].map((one) => one[1]!);
-    const types = element(name).events.map((one) => one.type?.text);
+    const sent = [...codeOf(name).matchAll(/dispatchEvent\(\s*new (\w+)\(/g)].map(
+      (item) => item[1]!,
+    );
+    const types = element(name).events.map((event) => event.type?.text);
     expect(types).toEqual(expect.arrayContaining([...new Set(sent)]));
     for (const event of element(name).events)
       expect(names(declared), event.name).toContain(event.type?.text);
@@ -77,7 +84,7 @@ describe('the manifest of the elements', () => {
 
   it.each(folders)('has every custom property that %s reads', (name) => {
     const read = [...codeOf(name).matchAll(/var\(\s*(--possession-[a-z-]+)/g)].map(
-      (one) => one[1]!,
+      (item) => item[1]!,
     );
     const told = names(element(name).cssProperties);
     expect(told).toEqual(expect.arrayContaining([...new Set([...read, ...names(tokens())])]));
@@ -88,10 +95,10 @@ describe('the manifest of the elements', () => {
       .map((name) => readFileSync(new URL(`components/shared/${name}.ts`, root), 'utf8'))
       .join('');
     const read = new Set(
-      [...text.matchAll(/var\(\s*(--possession-[a-z-]+)/g)].map((one) => one[1]),
+      [...text.matchAll(/var\(\s*(--possession-[a-z-]+)/g)].map((item) => item[1]),
     );
     expect(read.size).toBeGreaterThan(30);
-    expect(tokens().map((one) => one.name)).toEqual([...read]);
+    expect(tokens().map((token) => token.name)).toEqual([...read]);
   });
 
   it.each(['custom-elements.json', 'docs/elements.md'])(

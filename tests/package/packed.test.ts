@@ -55,7 +55,7 @@ beforeAll(async () => {
 }, 600_000);
 afterAll(async () => {
   await browser?.close();
-  for (const one of servers) one.close();
+  for (const server of servers) server.close();
   if (app) rmSync(app, { recursive: true, force: true });
 });
 
@@ -99,7 +99,7 @@ async function ribbonOf(address: string): Promise<{ rows: string[]; wrong: strin
         ...(document
           .querySelector('possession-ribbon')
           ?.shadowRoot?.querySelectorAll('[role=option]') ?? []),
-      ].map((one) => (one as HTMLElement).dataset['id']!),
+      ].map((element) => (element as HTMLElement).dataset['id']!),
     );
     if (rows.length > 0) return { rows, wrong };
     await new Promise((done) => setTimeout(done, 50));
@@ -150,7 +150,7 @@ describe('the package, packed and unpacked into an empty project', () => {
     const { windows } = JSON.parse(node(bin, ...words, '--zone', 'Europe/London')) as {
       windows: { window: string; grossMinutes: number }[];
     };
-    expect(windows.map((one) => [one.window, one.grossMinutes])).toEqual([
+    expect(windows.map((window) => [window.window, window.grossMinutes])).toEqual([
       ['N1', 360],
       ['W1', 1800],
     ]);
@@ -268,7 +268,7 @@ describe('the package, packed and unpacked into an empty project', () => {
 
   it('points at no source map, and at no picture, that it does not have', () => {
     const files = readdirSync(own, { recursive: true, encoding: 'utf8' });
-    for (const path of files.filter((one) => /^dist.*\.js$/.test(one)))
+    for (const path of files.filter((file) => /^dist.*\.js$/.test(file)))
       expect(readFileSync(join(own, path), 'utf8'), path).not.toMatch(/^\/\/# sourceMappingURL/m);
     const readme = readFileSync(join(own, 'README.md'), 'utf8');
     for (const [, picture] of readme.matchAll(/!\[[^\]]*\]\(([^)]+)\)/g))

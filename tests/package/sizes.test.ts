@@ -5,14 +5,14 @@ describe('what a page has to load', async () => {
   const measured = await measure();
 
   it('is measured for the engine and for the first paint', () => {
-    expect(measured.map((one) => one.name)).toEqual([
+    expect(measured.map((item) => item.name)).toEqual([
       'engine',
       'first paint',
       'charts, loaded with the first',
       'bundle of windows, work and fit',
       'bundle of everything',
     ]);
-    for (const one of measured) expect(one.bytes).toBeGreaterThan(10_000);
+    for (const item of measured) expect(item.bytes).toBeGreaterThan(10_000);
   });
 
   it.each(measured)('$name stays within $limit kB gzipped (aim $aim)', ({ bytes, limit, aim }) => {

@@ -8,14 +8,14 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 const { modules } = makeManifest();
 const sourceOf = (path: string): string => `./${path.replace(/^dist\//, '')}`;
 const declared = modules.flatMap((module) =>
-  module.declarations.map((one) => ({ ...one, from: sourceOf(module.path) })),
+  module.declarations.map((declaration) => ({ ...declaration, from: sourceOf(module.path) })),
 );
-const elements = declared.filter((one) => one.tagName);
+const elements = declared.filter((element) => element.tagName);
 const events = new Map(
-  elements.flatMap((one) => one.events.map((event) => [event.name, event.type!.text])),
+  elements.flatMap((element) => element.events.map((event) => [event.name, event.type!.text])),
 );
 const eventClass = (name: string): (typeof declared)[number] =>
-  declared.find((one) => one.name === name)!;
+  declared.find((element) => element.name === name)!;
 
 /** What a consumer writes: each tag and each event used by its name alone, with every field. */
 function consumer(): string {
@@ -52,7 +52,7 @@ function faultsOf(code: string): string[] {
   const program = ts.createProgram([path], options, host);
   return ts
     .getPreEmitDiagnostics(program, program.getSourceFile(path))
-    .map((one) => ts.flattenDiagnosticMessageText(one.messageText, '\n'));
+    .map((diagnostic) => ts.flattenDiagnosticMessageText(diagnostic.messageText, '\n'));
 }
 
 /** Names of the events that code adds to the map of the page's events. */
@@ -61,7 +61,7 @@ function mapped(): string[] {
     .filter((path) => path.endsWith('.ts'))
     .flatMap((path) => {
       const text = readFileSync(`${root}components/${path}`, 'utf8');
-      return [...text.matchAll(/\[(\w+)\.type\]: \1;/g)].map((one) => one[1]!);
+      return [...text.matchAll(/\[(\w+)\.type\]: \1;/g)].map((item) => item[1]!);
     });
 }
 

@@ -36,7 +36,7 @@ const windowOn = (day: string, hour = 0): AccessWindow => ({
 const due = (window: AccessWindow, name: string, restriction?: string) => {
   const found = milestonesFor(window, exampleBooking, 0, {
     ...(restriction !== undefined && { restriction }),
-  }).find((one) => one.milestone === name);
+  }).find((milestone) => milestone.milestone === name);
   return found && localText(localTimeOf(found.due, zone));
 };
 
@@ -142,7 +142,7 @@ describe('a possession on Saturday 26 June 2027', () => {
 describe('a Saturday night at the edge of a period', () => {
   const confirmed = (day: string, hour: number) =>
     milestonesFor(windowOn(day, hour), exampleBooking, 0).find(
-      (one) => one.milestone === 'Period possession plan confirmed',
+      (milestone) => milestone.milestone === 'Period possession plan confirmed',
     )!;
   it('from 14 to 15 Nov 2026 is booked with P8, from 18 Oct, and says that it lies in two periods', () => {
     const found = confirmed('2026-11-14', 22);

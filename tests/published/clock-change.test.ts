@@ -57,14 +57,14 @@ describe('windows over the clock changes of Great Britain, 2024 to 2030', () => 
       hours(`${sunday}T00:30`, `${sunday}T05:30`, zone),
       hours(`${plus(sunday, -2)}T22:00`, `${plus(sunday, 1)}T04:00`, zone),
     ];
-    expect(found.map((one) => one.ours)).toEqual([a, b, c, d]);
-    expect(found.map((one) => one.theirs)).toEqual([a, b, c, d]);
+    expect(found.map((item) => item.ours)).toEqual([a, b, c, d]);
+    expect(found.map((item) => item.theirs)).toEqual([a, b, c, d]);
     expect(weekdayOfDay(dayFromText(sunday)!)).toBe(7);
   });
 
   it('are at 01:00 GMT on the last Sundays of March and October', () => {
     const changes = clockChanges(Date.UTC(2024, 0), Date.UTC(2031, 0), 'Europe/London');
-    expect(changes.map((one) => isoText(one.at, 'UTC').slice(0, 16))).toEqual(
+    expect(changes.map((change) => isoText(change.at, 'UTC').slice(0, 16))).toEqual(
       table.slice(0, -1).map(([sunday]) => `${sunday}T01:00`),
     );
     for (const [sunday] of table.slice(0, -1))

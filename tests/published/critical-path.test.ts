@@ -24,11 +24,11 @@ interface Times {
  * `A 6` or `B 2 A,C`: id, duration, what it waits for; `;` between activities. A dummy of no duration is its links.
  */
 function planned(text: string, length: number): readonly Times[] {
-  const rows = text.split(';').map((one) => {
-    const [id, duration, after] = one.trim().split(' ');
+  const rows = text.split(';').map((item) => {
+    const [id, duration, after] = item.trim().split(' ');
     return { id: id!, duration: Number(duration), after: after?.split(',') ?? [] };
   });
-  const waited = new Set(rows.flatMap((one) => one.after));
+  const waited = new Set(rows.flatMap((row) => row.after));
   const found = allocate(
     plan({
       windows: [window('P', 0, length)],
@@ -39,30 +39,30 @@ function planned(text: string, length: number): readonly Times[] {
     { first: 'finish', clock: () => 0 },
   );
   expect(found.certificate).toMatchObject({ objective: length, proven: true });
-  return found.floats.map((one) => ({
-    id: one.activity,
-    earlyStart: one.earliestStart / MINUTE,
-    earlyFinish: one.earliestFinish / MINUTE,
-    lateStart: one.latestStart / MINUTE,
-    lateFinish: one.latestFinish / MINUTE,
-    totalFloat: one.totalFloatMinutes,
-    freeFloat: one.freeFloatMinutes,
-    critical: one.critical,
-    slip: one.slipMinutes!,
+  return found.floats.map((float) => ({
+    id: float.activity,
+    earlyStart: float.earliestStart / MINUTE,
+    earlyFinish: float.earliestFinish / MINUTE,
+    lateStart: float.latestStart / MINUTE,
+    lateFinish: float.latestFinish / MINUTE,
+    totalFloat: float.totalFloatMinutes,
+    freeFloat: float.freeFloatMinutes,
+    critical: float.critical,
+    slip: float.slipMinutes!,
   }));
 }
 
 /** `A ES EF LS LF TF FF`, one a line. */
 function rows(text: string, length: number): string[] {
-  return planned(text, length).map((one) =>
+  return planned(text, length).map((item) =>
     [
-      one.id,
-      one.earlyStart,
-      one.earlyFinish,
-      one.lateStart,
-      one.lateFinish,
-      one.totalFloat,
-      one.freeFloat,
+      item.id,
+      item.earlyStart,
+      item.earlyFinish,
+      item.lateStart,
+      item.lateFinish,
+      item.totalFloat,
+      item.freeFloat,
     ].join(' '),
   );
 }
@@ -74,15 +74,15 @@ function floats(
 ): Record<string, number> {
   return Object.fromEntries(
     planned(text, length)
-      .filter((one) => one[of] > 0)
-      .map((one) => [one.id, one[of]]),
+      .filter((item) => item[of] > 0)
+      .map((item) => [item.id, item[of]]),
   );
 }
 
 function critical(text: string, length: number): string {
   return planned(text, length)
-    .filter((one) => one.critical)
-    .map((one) => one.id)
+    .filter((item) => item.critical)
+    .map((item) => item.id)
     .join(' ');
 }
 

@@ -37,31 +37,35 @@ const shares = [0.5, 0.8, 0.9, 0.95];
 
 describe.each(cases)('$points', ({ points, triangular, beta, classic }) => {
   it('has the published triangular mean, deviation and quantiles', () => {
-    const one = threePoint('triangular', points);
-    expect(meanOf(one)).toBeCloseTo(triangular.mean, 4);
-    expect(Math.sqrt(varianceOf(one))).toBeCloseTo(triangular.sd, 4);
-    shares.forEach((p, k) => expect(quantileOf(one, p)).toBeCloseTo(triangular.quantiles[k]!, 4));
+    const distribution = threePoint('triangular', points);
+    expect(meanOf(distribution)).toBeCloseTo(triangular.mean, 4);
+    expect(Math.sqrt(varianceOf(distribution))).toBeCloseTo(triangular.sd, 4);
+    shares.forEach((p, k) =>
+      expect(quantileOf(distribution, p)).toBeCloseTo(triangular.quantiles[k]!, 4),
+    );
   });
 
   it('has the published beta-PERT mean, exact variance and quantiles', () => {
-    const one = threePoint('beta-pert', points);
-    expect(meanOf(one)).toBeCloseTo(beta.mean, 4);
-    expect(varianceOf(one)).toBeCloseTo(beta.variance, 3);
-    shares.forEach((p, k) => expect(quantileOf(one, p)).toBeCloseTo(beta.quantiles[k]!, 4));
+    const distribution = threePoint('beta-pert', points);
+    expect(meanOf(distribution)).toBeCloseTo(beta.mean, 4);
+    expect(varianceOf(distribution)).toBeCloseTo(beta.variance, 3);
+    shares.forEach((p, k) =>
+      expect(quantileOf(distribution, p)).toBeCloseTo(beta.quantiles[k]!, 4),
+    );
     expect(classicVariance(points)).toBeCloseTo(classic, 3);
   });
 
   it.each(['triangular', 'beta-pert'] as const)('inverts its own %s cumulative', (kind) => {
-    const one = threePoint(kind, points);
+    const distribution = threePoint(kind, points);
     for (let k = 1; k < 100; k += 1)
-      expect(cumulativeOf(one, quantileOf(one, k / 100))).toBeCloseTo(k / 100, 7);
+      expect(cumulativeOf(distribution, quantileOf(distribution, k / 100))).toBeCloseTo(k / 100, 7);
   });
 
   it.each(['triangular', 'beta-pert'] as const)(
     'has a %s sampling table that keeps the mean within 2e-5 of the width and the variance within 1e-3',
     (kind) => {
-      const one = threePoint(kind, points);
-      const table = inverseTable(one);
+      const distribution = threePoint(kind, points);
+      const table = inverseTable(distribution);
       let mean = 0;
       let square = 0;
       for (let k = 0; k < TABLE_CELLS; k += 1) {
@@ -70,16 +74,16 @@ describe.each(cases)('$points', ({ points, triangular, beta, classic }) => {
         mean += (a + b) / 2 / TABLE_CELLS;
         square += (a * a + a * b + b * b) / 3 / TABLE_CELLS;
       }
-      expect(Math.abs(mean - meanOf(one))).toBeLessThan(2e-5 * (points.high - points.low));
-      expect((square - mean * mean) / varianceOf(one)).toBeCloseTo(1, 3);
+      expect(Math.abs(mean - meanOf(distribution))).toBeLessThan(2e-5 * (points.high - points.low));
+      expect((square - mean * mean) / varianceOf(distribution)).toBeCloseTo(1, 3);
     },
   );
 });
 
 describe('a single triangular P-value against its own formula', () => {
   it('is a + sqrt(p (b-a) (m-a)) below the mode', () => {
-    const one = threePoint('triangular', { low: 2, likely: 5, high: 6 });
-    expect(quantileOf(one, 0.5)).toBeCloseTo(2 + Math.sqrt(0.5 * 4 * 3), 12);
+    const distribution = threePoint('triangular', { low: 2, likely: 5, high: 6 });
+    expect(quantileOf(distribution, 0.5)).toBeCloseTo(2 + Math.sqrt(0.5 * 4 * 3), 12);
   });
 });
 

@@ -18,9 +18,9 @@ function answered(
   resources: Parameters<typeof aPlan>[1] = {},
 ): HandbackResult {
   let clock = 0;
-  const visits = activities.map((one) => {
-    const minutes = one.work.kind === 'whole' ? one.work.minutes : 0;
-    const visit = placed(one.id, clock, clock + minutes);
+  const visits = activities.map((activity) => {
+    const minutes = activity.work.kind === 'whole' ? activity.work.minutes : 0;
+    const visit = placed(activity.id, clock, clock + minutes);
     clock += minutes;
     return visit;
   });
@@ -31,7 +31,7 @@ function answered(
 
 /** Share of the answer's runs that hand back within so many minutes. */
 const within = ({ simulation }: HandbackResult, minutes: number): number =>
-  simulation.handbackMinutes.filter((one) => one <= minutes).length / RUNS;
+  simulation.handbackMinutes.filter((value) => value <= minutes).length / RUNS;
 
 const threeErrors = (share: number): number => 3 * Math.sqrt((share * (1 - share)) / RUNS);
 
@@ -74,7 +74,7 @@ function massOf(low: number, likely: number, high: number): Float64Array {
     mass[Math.round(x * 10)]! += p;
     total += p;
   }
-  return mass.map((one) => one / total);
+  return mass.map((value) => value / total);
 }
 
 const convolved = (a: Float64Array, b: Float64Array): Float64Array => {
@@ -85,7 +85,7 @@ const convolved = (a: Float64Array, b: Float64Array): Float64Array => {
   return sum;
 };
 const upTo = (mass: Float64Array, minutes: number): number =>
-  mass.slice(0, Math.floor(minutes * 10) + 1).reduce((sum, one) => sum + one, 0);
+  mass.slice(0, Math.floor(minutes * 10) + 1).reduce((sum, value) => sum + value, 0);
 
 const piece = (id: string, after: readonly string[], over: Partial<Activity> = {}): Activity =>
   anActivity(

@@ -25,9 +25,9 @@ describe('a possession with four worksites of which one was not given up', () =>
 
   it('is not handed back, neither as a whole nor on any of its lines, and the worksite is named', () => {
     const open = leftOpen(plan, window, visits, givenUp(sites.slice(0, 3)));
-    for (const one of [open.whole, ...open.lines]) {
-      expect(one.clear).toBe(false);
-      expect(one.open).toEqual(['SITE4']);
+    for (const item of [open.whole, ...open.lines]) {
+      expect(item.clear).toBe(false);
+      expect(item.open).toEqual(['SITE4']);
     }
   });
 
@@ -41,7 +41,7 @@ describe('a possession with four worksites of which one was not given up', () =>
           ...more,
           { step: 'Line handed back', finishedAt: at(484) },
         ],
-      }).live!.doubts.map((one) => `${one.code} ${one.text}`);
+      }).live!.doubts.map((doubt) => `${doubt.code} ${doubt.text}`);
     const open = [expect.stringMatching(/^handed-back-open .*Activity SITE4 is over/)];
     expect(doubts(sites.slice(0, 3))).toEqual(open);
     expect(doubts(sites.slice(0, 3), [{ activity: 'SITE4', startedAt: at(420) }])).toEqual(open);
@@ -50,7 +50,7 @@ describe('a possession with four worksites of which one was not given up', () =>
 
   it('is clear once the fourth is given up too', () => {
     const open = leftOpen(plan, window, visits, givenUp(sites));
-    expect([open.whole, ...open.lines].map((one) => one.clear)).toEqual([true, true, true]);
+    expect([open.whole, ...open.lines].map((item) => item.clear)).toEqual([true, true, true]);
   });
 
   it('lets a line on which nothing is open go before the others', () => {
@@ -64,7 +64,7 @@ describe('a possession with four worksites of which one was not given up', () =>
       [placed('UP', 30, 130), placed('DOWN', 30, 230)],
       [{ activity: 'UP', startedAt: at(30), finishedAt: at(130) }],
     );
-    expect(open.lines.map((one) => [one.line, one.clear])).toEqual([
+    expect(open.lines.map((line) => [line.line, line.clear])).toEqual([
       ['Up', true],
       ['Down', false],
     ]);
@@ -139,12 +139,14 @@ describe('recorded overruns beside a sum of three-point spreads', () => {
         after: k === 0 ? [] : [{ activity: `A${k - 1}`, from: 'finish', gapMinutes: 0 }],
       }),
     );
-    const visits = work.map((one, k) => placed(one.id, 30 + 40 * k, 70 + 40 * k));
+    const visits = work.map((activity, k) => placed(activity.id, 30 + 40 * k, 70 + 40 * k));
     const { simulation } = handback(aPlan(work), aWindow({ end: at(470) }), visits, {
       seed: 2,
       runs: 20_000,
     });
-    const late = simulation.handbackMinutes.map((one) => one - 470).filter((one) => one > 0);
+    const late = simulation.handbackMinutes
+      .map((value) => value - 470)
+      .filter((value) => value > 0);
     const rank = (p: number): number => late[Math.ceil(p * late.length) - 1]!;
     expect(rank(0.95) / rank(0.5)).toBeLessThan(8.1 / 2);
   });

@@ -138,7 +138,7 @@ describe('limits for safety-critical work', () => {
     expect((at('2027-03-28 07:00') - at('2027-03-27 19:00')) / HOUR).toBe(11);
   });
   it('the firms differ on travel and on the week, and so do the sets', () => {
-    const withTravel = nights([0], 720).map((one) => ({ ...one, travelMinutes: 30 }));
+    const withTravel = nights([0], 720).map((night) => ({ ...night, travelMinutes: 30 }));
     expect(codes(withTravel, 'safety-critical-rolling')).toEqual([]);
     expect(codes(withTravel, 'safety-critical-calendar')).toEqual(['longest-turn']);
     // Thursday to Sunday and Monday to Thursday: 78 h in seven days, 36 h and 39 h in calendar weeks.
@@ -149,7 +149,7 @@ describe('limits for safety-critical work', () => {
   it('fourteen hours door to door pass and a minute more fails', () => {
     const door = (travelMinutes: number, minutes: number) =>
       checkRoster(
-        nights([0], minutes).map((one) => ({ ...one, travelMinutes })),
+        nights([0], minutes).map((night) => ({ ...night, travelMinutes })),
         set('safety-critical-calendar'),
         zone,
       ).breaches.map((b) => b.name);
@@ -228,7 +228,7 @@ it('48 hours a week on average pass and four minutes more a week fail', () => {
     nights(
       Array.from({ length: 17 }, (_, w) => [0, 1, 2, 3].map((k) => w * 7 + k)).flat(),
       minutes,
-    ).map((one) => ({ ...one, start: one.start - 12 * HOUR, end: one.end - 12 * HOUR }));
+    ).map((night) => ({ ...night, start: night.start - 12 * HOUR, end: night.end - 12 * HOUR }));
   expect(codes(weeks(720), 'gb-working-time')).toEqual([]);
   const [breach] = checkRoster(weeks(721), set('gb-working-time'), zone).breaches;
   expect(breach).toMatchObject({
@@ -242,7 +242,7 @@ it('48 hours a week on average pass and four minutes more a week fail', () => {
 // Quoted from a regulator's 2012 appendix: from memory and weak, so no figure of them is built in.
 it('figures that are weak say so in the sample file', () => {
   const { limits, note } = set('fatigue-factors');
-  expect(limits.map((one) => one.sureness)).toEqual(limits.map(() => 'weak'));
+  expect(limits.map((limit) => limit.sureness)).toEqual(limits.map(() => 'weak'));
   expect(note).toContain('guidance is not law');
 });
 
@@ -254,10 +254,10 @@ it('the night average is held to crews on nights for a third of their turns, and
       nights(
         [0, 1, 2, 3, 4].map((k) => week * 7 + k),
         720,
-      ).map((one) =>
+      ).map((night) =>
         week % oneIn === 0
-          ? one
-          : { ...one, start: one.start - 12 * HOUR, end: one.end - 12 * HOUR },
+          ? night
+          : { ...night, start: night.start - 12 * HOUR, end: night.end - 12 * HOUR },
       ),
     ).flat();
   expect(codes(shared(3), 'gb-working-time')).toContain('night-average');

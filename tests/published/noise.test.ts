@@ -81,7 +81,7 @@ describe('a breaker and an excavator at 40 m over hard ground', () => {
   // Plant: BS 5228-1 Annex C in a teaching file, read second-hand. The rest worked out.
   const source = (name: string, onTimePercent: number, screeningDb: number): NoiseSource => ({
     plant: name,
-    levelDb: plant.find((one) => one.plant.startsWith(name))!.levelDb,
+    levelDb: plant.find((item) => item.plant.startsWith(name))!.levelDb,
     metres: 40,
     ground: 'hard',
     screeningDb,
@@ -93,10 +93,10 @@ describe('a breaker and an excavator at 40 m over hard ground', () => {
   ];
   it('are 72.94, 68.74 and together 74.34 dB at the front of the house', () => {
     const { totalDb, sources, note } = predict(both(0), { facade: true });
-    expect(sources.map((one) => one.levelDb.toFixed(2))).toEqual(['72.94', '68.74']);
+    expect(sources.map((level) => level.levelDb.toFixed(2))).toEqual(['72.94', '68.74']);
     expect(sources[0]!.at10mDb + sources[0]!.distanceDb).toBeCloseTo(75.96, 2);
     expect(sources[1]!.at10mDb + sources[1]!.distanceDb).toBeCloseTo(67.96, 2);
-    expect(sources.map((one) => one.onTimeDb.toFixed(2))).toEqual(['-6.02', '-2.22']);
+    expect(sources.map((level) => level.onTimeDb.toFixed(2))).toEqual(['-6.02', '-2.22']);
     expect(totalDb).toBeCloseTo(74.34, 2);
     expect(note).toContain('Screening only');
   });
@@ -129,14 +129,14 @@ describe('the category of a dwelling', () => {
     ['b', [50, 60, 70]],
     ['c', [55, 65, 75]],
   ])('%s has its three thresholds in the sample file', (category, values) => {
-    expect(limits(category).periods.map((one) => one.limitDb)).toEqual(values);
+    expect(limits(category).periods.map((period) => period.limitDb)).toEqual(values);
   });
 });
 
 it('the plant list gives six levels at 10 m, each with its reference', () => {
   // BS 5228-1 Annex C, quoted in a teaching file: read second-hand.
-  expect(plant.map((one) => one.levelDb)).toEqual([88, 83, 86, 73, 80, 81]);
-  for (const one of plant) expect(one.source).toContain('C.5 ref');
+  expect(plant.map((item) => item.levelDb)).toEqual([88, 83, 86, 73, 80, 81]);
+  for (const item of plant) expect(item.source).toContain('C.5 ref');
 });
 
 // Control of Pollution Act 1974 s61, 28 days: from memory; dates worked out.
@@ -165,7 +165,7 @@ describe('limits of a city council', () => {
     onTimePercent: 100,
   });
   const closed = (levelDb: number, ambient = {}) =>
-    loudHours('Cut', [saw(levelDb)], council, ambient).curfews.map((one) => one.from);
+    loudHours('Cut', [saw(levelDb)], council, ambient).curfews.map((curfew) => curfew.from);
   it('close what is above 75 always, above 65 in the evening, above 45 at night', () => {
     expect(closed(75.01)).toEqual(['07:00', '19:00', '23:00']);
     expect(closed(75)).toEqual(['19:00', '23:00']);
@@ -187,12 +187,12 @@ it('usual site hours leave 55 hours of a week to loud work', () => {
   const week = { start: monday, end: monday + 7 * DAY };
   const minute = (clock: string) => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
   const shut = unionOf(
-    rules.curfews.flatMap((one) =>
+    rules.curfews.flatMap((curfew) =>
       dailyBands(
         {
-          fromMinute: minute(one.from),
-          toMinute: minute(one.to),
-          days: (one.days ?? weekdays).map((day) => weekdays.indexOf(day) + 1),
+          fromMinute: minute(curfew.from),
+          toMinute: minute(curfew.to),
+          days: (curfew.days ?? weekdays).map((day) => weekdays.indexOf(day) + 1),
         },
         week,
         'UTC',
@@ -201,7 +201,7 @@ it('usual site hours leave 55 hours of a week to loud work', () => {
   );
   const open = subtract([week], shut);
   expect(totalMinutes(open)).toBe(55 * 60);
-  expect(open.map((one) => isoText(one.start, 'UTC').slice(8, 16))).toEqual([
+  expect(open.map((interval) => isoText(interval.start, 'UTC').slice(8, 16))).toEqual([
     '21T08:00',
     '22T08:00',
     '23T08:00',

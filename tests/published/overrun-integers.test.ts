@@ -65,8 +65,8 @@ function openingPence(late: number): bigint {
 function restrictionPence(late: number): bigint {
   if (late <= 90) return 0n;
   const weight = trains
-    .filter((one) => one.due < late + 100)
-    .reduce((sum, one) => sum + one.weight, 0n);
+    .filter((train) => train.due < late + 100)
+    .reduce((sum, item) => sum + item.weight, 0n);
   return rounded(weight * 25n * RATE, 10n);
 }
 
@@ -121,10 +121,10 @@ const priced = (minutes: number) =>
       trainsAfter: '',
     },
     overrunMinutes: minutes,
-    trains: trains.map((one, i) => ({
+    trains: trains.map((train, i) => ({
       id: `T${i}`,
-      passesAt: end + one.due * 60_000,
-      weight: Number(one.weight),
+      passesAt: end + train.due * 60_000,
+      weight: Number(train.weight),
     })),
     resources: [
       { id: 'gang', availability: [{ capacity: 3 }], ratePerHour: 33.5 },
@@ -147,12 +147,12 @@ describe('overruns against a reckoning in whole numbers that shares no code', ()
   it('agree to the penny, head by head, at every minute of five hours', () => {
     for (let minutes = 0; minutes <= 300; minutes += 1) {
       const result = priced(minutes);
-      const found = Object.fromEntries(result.rows.map((one) => [one.code, pence(one.amount)]));
+      const found = Object.fromEntries(result.rows.map((row) => [row.code, pence(row.amount)]));
       const wanted = Object.fromEntries(
         Object.entries(reckoned).map(([code, cost]) => [code, cost(minutes)]),
       );
       expect([minutes, found]).toEqual([minutes, wanted]);
-      expect(pence(result.total)).toBe(Object.values(wanted).reduce((sum, one) => sum + one, 0n));
+      expect(pence(result.total)).toBe(Object.values(wanted).reduce((sum, item) => sum + item, 0n));
     }
   });
 

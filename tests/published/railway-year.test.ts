@@ -17,14 +17,14 @@ describe('the four-week periods of the railway year', () => {
     [2026, 32, 25],
     [2027, 31, 27],
   ])('that begins in %i: period 1 has %i days and period 13 has %i', (year, first, last) => {
-    const days = railwayPeriods(year, zone).map((one) => one.days);
+    const days = railwayPeriods(year, zone).map((period) => period.days);
     expect(days).toEqual([first, ...Array.from({ length: 11 }, () => 28), last]);
   });
 
   it('2026/27 start and end on the days of the table', () => {
     expect(
       railwayPeriods(2026, zone).map(
-        (one) => `${dayText(dayAt(one.start, zone))} ${dayText(dayAt(one.end - 1, zone))}`,
+        (period) => `${dayText(dayAt(period.start, zone))} ${dayText(dayAt(period.end - 1, zone))}`,
       ),
     ).toEqual([
       '2026-04-01 2026-05-02',

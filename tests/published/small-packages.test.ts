@@ -63,11 +63,11 @@ function randomPackage(seed: number): Packed {
       curfews: [{ name: 'Quiet', bars: 'loud', from: '01:00', to: '02:00' }],
     }),
   });
-  const usable = activities.map((one) =>
+  const usable = activities.map((item) =>
     Array.from(
       { length: steps },
       (_, at) =>
-        at >= leadIn && at < steps - margin && !(one.loud && at >= quiet.from && at < quiet.to),
+        at >= leadIn && at < steps - margin && !(item.loud && at >= quiet.from && at < quiet.to),
     ),
   );
   return { plan: document, usable, steps };
@@ -104,12 +104,14 @@ function modelOf({ plan: { activities, resources }, usable, steps }: Packed): st
   const row = (terms: readonly string[], rest: string): void => {
     if (terms.length > 0) rows.push(` ${terms.join(' ')} ${rest}`);
   };
-  const plus = (some: readonly Choice[], by: (one: Choice) => number): string[] =>
-    some.flatMap((one) =>
-      by(one) === 0 ? [] : [`${by(one) > 0 ? '+' : '-'} ${Math.abs(by(one))} ${one.name}`],
+  const plus = (some: readonly Choice[], by: (choice: Choice) => number): string[] =>
+    some.flatMap((choice) =>
+      by(choice) === 0
+        ? []
+        : [`${by(choice) > 0 ? '+' : '-'} ${Math.abs(by(choice))} ${choice.name}`],
     );
   const big = steps + 1;
-  activities.forEach((one, of) => {
+  activities.forEach((item, of) => {
     const own = choices.filter((choice) => choice.of === of);
     // Where nothing of it finds a place the model must have no answer.
     row([...plus(own, (choice) => choice.units), '+ 0 z'], `= ${wanted[of]!}`);
@@ -122,7 +124,7 @@ function modelOf({ plan: { activities, resources }, usable, steps }: Packed): st
         ),
         '<= 1',
       );
-    for (const link of one.after) {
+    for (const link of item.after) {
       const before = activities.findIndex((other) => other.id === link.activity);
       const gap = link.gapMinutes / step;
       for (const choice of own) {
@@ -159,8 +161,8 @@ function modelOf({ plan: { activities, resources }, usable, steps }: Packed): st
       );
     }
     // Every activity is on the same line and place: who is alone there is alone.
-    activities.forEach((one, of) => {
-      if (one.occupies !== 'alone') return;
+    activities.forEach((item, of) => {
+      if (item.occupies !== 'alone') return;
       activities.forEach((_, other) => {
         if (other === of) return;
         row(

@@ -20,8 +20,8 @@ function networkOf(rows: readonly Row[]): RiskNetwork {
     nodes: rows.map(([id, low, likely, high, after]) => ({
       id,
       duration: threePoint('beta-pert', { low, likely, high }),
-      after: [...after].map((one) => ({
-        node: ids.indexOf(one),
+      after: [...after].map((text) => ({
+        node: ids.indexOf(text),
         from: 'finish' as const,
         lagMinutes: 0,
       })),
@@ -159,7 +159,7 @@ describe.each(published)('$name', ({ rows, means, path, finish, variance, chance
   it('has the published means, length and variance of its path', () => {
     rows.forEach((row, k) => expect(teOf(row)).toBeCloseTo(means[k]!, 2));
     const times = forwardPass(network.nodes, (index) => teOf(rows[index]!));
-    expect(Math.max(...times.map((one) => one.finish))).toBeCloseTo(finish, 2);
+    expect(Math.max(...times.map((time) => time.finish))).toBeCloseTo(finish, 2);
     expect(classic(rows, path).variance).toBeCloseTo(variance, 3);
   });
 

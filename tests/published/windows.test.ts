@@ -40,9 +40,9 @@ describe('windows as published', () => {
     expect(ledger.grossMinutes).toBe(270);
     expect(ledger.usableMinutes).toBe(150);
     expect(
-      ledger.usable.map((one) => [
-        isoText(one.start, zone).slice(11, 16),
-        isoText(one.end, zone).slice(11, 16),
+      ledger.usable.map((interval) => [
+        isoText(interval.start, zone).slice(11, 16),
+        isoText(interval.end, zone).slice(11, 16),
       ]),
     ).toEqual([['02:00', '04:30']]);
     expect(Math.round((100 * ledger.usableMinutes) / ledger.grossMinutes)).toBe(56);
@@ -134,7 +134,7 @@ describe('the sample rule sets', () => {
       // A step alongside another names one that is there.
       for (const steps of [rules.leadIn, rules.leadOut])
         for (const { alongside } of steps)
-          if (alongside !== undefined) expect(steps.map((one) => one.step)).toContain(alongside);
+          if (alongside !== undefined) expect(steps.map((step) => step.step)).toContain(alongside);
     },
   );
 });

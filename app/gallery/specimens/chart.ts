@@ -5,16 +5,21 @@ export const show: Show<'possession-chart'> = (element, shown) => {
   const windows = results.ledgers.slice(0, 12);
   element.shown = {
     title: 'Usable time of the first windows',
-    points: windows.map((one) => one.window),
+    points: windows.map((window) => window.window),
     pointTitle: 'Window',
     valueTitle: 'Hours',
     series: [
-      { name: 'Booked', kind: 'bar', tone: 1, values: windows.map((one) => one.grossMinutes / 60) },
+      {
+        name: 'Booked',
+        kind: 'bar',
+        tone: 1,
+        values: windows.map((window) => window.grossMinutes / 60),
+      },
       {
         name: 'Usable',
         kind: 'bar',
         tone: 0,
-        values: windows.map((one) => one.usableMinutes / 60),
+        values: windows.map((window) => window.usableMinutes / 60),
       },
     ],
     pointText: String,

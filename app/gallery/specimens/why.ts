@@ -2,7 +2,7 @@ import type { Show } from '../shown.js';
 
 export const show: Show<'possession-why'> = (element, shown) => {
   const { results, accessWindow } = shown;
-  const ledger = results.ledgers.find((one) => one.window === accessWindow.id);
+  const ledger = results.ledgers.find((item) => item.window === accessWindow.id);
   element.explanation = {
     title: `Usable time, window ${accessWindow.id}`,
     figure: `${ledger?.usableMinutes ?? 0} min`,

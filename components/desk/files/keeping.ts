@@ -126,14 +126,14 @@ export class Keeping implements ReactiveController {
   }
 
   /** Does a change again that was set aside. Returns whether it could be done. */
-  async putBack(one: AsideEdit): Promise<boolean> {
-    const done = this.#kept && this.store ? await this.store.putBack(this.#kept, one) : false;
+  async putBack(edit: AsideEdit): Promise<boolean> {
+    const done = this.#kept && this.store ? await this.store.putBack(this.#kept, edit) : false;
     await this.#findAside();
     return done;
   }
 
-  async drop(one: AsideEdit): Promise<void> {
-    if (this.#kept) await this.store?.drop(this.#kept.id, one.id);
+  async drop(edit: AsideEdit): Promise<void> {
+    if (this.#kept) await this.store?.drop(this.#kept.id, edit.id);
     await this.#findAside();
   }
 

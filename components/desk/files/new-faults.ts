@@ -4,7 +4,7 @@ import { countText } from '../../shared/format.js';
 /** What a change brought that keeps rows out of the plan, in a sentence; empty where it brought nothing of the kind. */
 export function newFaultsText(before: readonly Fault[], after: readonly Fault[]): string {
   const known = new Set(before.map(nameOf));
-  const brought = after.filter((one) => one.severity === 'error' && !known.has(nameOf(one)));
+  const brought = after.filter((fault) => fault.severity === 'error' && !known.has(nameOf(fault)));
   const [first] = brought;
   if (!first) return '';
   const rest = brought.length > 1 ? ` And ${countText(brought.length - 1, 'more fault')}.` : '';

@@ -42,7 +42,7 @@ function thisPlan(desk: Desk): TemplateResult | typeof nothing {
       /></label>
       <button type="submit">Set</button>
     </form>
-    ${keeping.notes.map((one) => html`<p class="noted">${one}</p>`)}
+    ${keeping.notes.map((note) => html`<p class="noted">${note}</p>`)}
     <div class="acts">
       <button class="strong" type="button" @click=${() => void saveWhole(desk)}>Save a file</button>
       <button type="button" @click=${() => void tables(desk, 'csv')}>Tables as CSV</button>
@@ -135,29 +135,29 @@ function asides(desk: Desk): TemplateResult | typeof nothing {
     </p>
     <ul>
       ${kept.map(
-        (one) =>
+        (value) =>
           html`<li>
-            <strong>${one.place}</strong>
+            <strong>${value.place}</strong>
             <p class="quiet">
-              ${one.by || 'Somebody without a name'} wrote ${one.value || 'nothing'} at
-              ${time(one.at)};
-              ${one.instead === undefined ? 'the place is gone' : `${one.instead || 'nothing'} stands`}
+              ${value.by || 'Somebody without a name'} wrote ${value.value || 'nothing'} at
+              ${time(value.at)};
+              ${value.instead === undefined ? 'the place is gone' : `${value.instead || 'nothing'} stands`}
             </p>
             <div class="acts">
-              <button type="button" @click=${() => desk.mayChange() && plan?.putBack(one)}>
+              <button type="button" @click=${() => desk.mayChange() && plan?.putBack(value)}>
                 Put it back
               </button>
-              <button type="button" @click=${() => desk.mayChange() && plan?.letGo(one)}>
+              <button type="button" @click=${() => desk.mayChange() && plan?.letGo(value)}>
                 Let it go
               </button>
             </div>
           </li>`,
       )}
       ${keeping.aside.map(
-        (one) =>
+        (edit) =>
           html`<li>
-            <strong>${one.edit.label}</strong>
-            ${editLines(one.edit).map(
+            <strong>${edit.edit.label}</strong>
+            ${editLines(edit.edit).map(
               (line) =>
                 html`<p class="quiet">
                   ${line.place}${line.row === undefined ? '' : ` row ${line.row}`}:
@@ -165,10 +165,13 @@ function asides(desk: Desk): TemplateResult | typeof nothing {
                 </p>`,
             )}
             <div class="acts">
-              <button type="button" @click=${() => void (desk.mayChange() && keeping.putBack(one))}>
+              <button
+                type="button"
+                @click=${() => void (desk.mayChange() && keeping.putBack(edit))}
+              >
                 Make it again
               </button>
-              <button type="button" @click=${() => void (desk.mayChange() && keeping.drop(one))}>
+              <button type="button" @click=${() => void (desk.mayChange() && keeping.drop(edit))}>
                 Let it go
               </button>
             </div>

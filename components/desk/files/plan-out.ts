@@ -20,7 +20,7 @@ export async function takePlanOut(desk: Desk, format: PlanFormat): Promise<void>
         allocation,
         named: nameAmong(document.agreed, planOf(desk)),
         document: document.name,
-        broken: planning.broken.map((one) => one.text),
+        broken: planning.broken.map((item) => item.text),
         ...(before && { against: { named: nameOf(before), placements: before.placements } }),
       },
       format,

@@ -75,9 +75,9 @@ export function freeze(desk: Desk, until: string): void {
   const frozen = { part: ['agreed'], from: document.agreed, value: agreed };
   if (day === undefined) return desk.change(frozen, 'all pieces set free');
   const from = startOfDay(day, document.zone);
-  const count = document.agreed.now.placements.filter((one) => one.from < from).length;
+  const count = document.agreed.now.placements.filter((placement) => placement.from < from).length;
   desk.change(frozen, `frozen until ${until}`);
-  const lost = new Set(desk.planning.broken.map((one) => one.activity)).size;
+  const lost = new Set(desk.planning.broken.map((item) => item.activity)).size;
   desk.say(
     `${countText(count, 'piece')} ${count === 1 ? 'begins' : 'begin'} before ${until} and ${count === 1 ? 'keeps its place' : 'keep their places'}${lost > 0 ? ', but for what no longer holds' : ''}.`,
   );

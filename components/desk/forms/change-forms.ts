@@ -41,9 +41,9 @@ export function windowForms(
           >${words.status}
           <select name="status">
             ${windowStatuses.map(
-              (one) =>
-                html`<option value=${one} ?selected=${one === status}>
-                  ${words.statuses[one]}
+              (text) =>
+                html`<option value=${text} ?selected=${text === status}>
+                  ${words.statuses[text]}
                 </option>`,
             )}
           </select></label

@@ -42,9 +42,9 @@ export class CutPreview extends TaskController {
     await this.latest.ask(
       async (signal): Promise<CutEffect> => {
         const { plan: read, faults } = await engine.recompute(document, signal);
-        if (!read.windows.some((one) => one.id === window)) {
+        if (!read.windows.some((item) => item.id === window)) {
           const { file } = document.tables.windows;
-          const own = faults.findLast((one) => one.severity === 'error' && one.file === file);
+          const own = faults.findLast((fault) => fault.severity === 'error' && fault.file === file);
           return { ...effect, unreadable: own?.message ?? 'Its row cannot be read.' };
         }
         if (!plan) return { ...effect, moved: [] };

@@ -33,7 +33,9 @@ export function fixPackage(
   const edits = new CellEdits(document, 'work');
   for (const { id } of activities) {
     const windows = new Set(
-      placements.filter((one) => one.activity === id).map((one) => one.window),
+      placements
+        .filter((placement) => placement.activity === id)
+        .map((placement) => placement.window),
     );
     const [window] = windows;
     if (!free && windows.size > 1) split.push(id);

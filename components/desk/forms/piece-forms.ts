@@ -23,11 +23,11 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
       <label for="to">Move to</label>
       <select id="to" name="to">
         ${results.plan.windows
-          .filter((one) => one.status !== 'withdrawn')
+          .filter((window) => window.status !== 'withdrawn')
           .map(
-            (one) =>
-              html`<option value=${one.id} ?selected=${one.id === placed.window}>
-                ${nameText(one)}, ${dayText(one.start, one.zone)}
+            (window) =>
+              html`<option value=${window.id} ?selected=${window.id === placed.window}>
+                ${nameText(window)}, ${dayText(window.start, window.zone)}
               </option>`,
           )}
       </select>
@@ -76,8 +76,8 @@ function freezeUpTo(desk: Desk, placed: Placement): TemplateResult | typeof noth
 
 function packageForms(desk: Desk, activity: string): TemplateResult | typeof nothing {
   const all = desk.figures.results?.plan.activities ?? [];
-  const name = all.find((one) => one.id === activity)?.package;
-  const own = all.filter((one) => one.package === name);
+  const name = all.find((item) => item.id === activity)?.package;
+  const own = all.filter((item) => item.package === name);
   const placements = desk.planning.looked?.placements ?? [];
   if (own.length < 2) return nothing;
   return html`<p>

@@ -22,9 +22,9 @@ export function stated(document: PlanDocument, pairs: readonly Unsaid[]): TableC
   const say = (activity: string, field: string, text: string): void => {
     cells.set(activity, { ...cells.get(activity), [field]: text });
   };
-  for (const one of pairs)
-    if (one.kind === 'between-windows') say(one.activity, 'made good by', 'none');
-    else for (const id of [one.activity, one.other]) say(id, 'occupies', 'shared');
+  for (const pair of pairs)
+    if (pair.kind === 'between-windows') say(pair.activity, 'made good by', 'none');
+    else for (const id of [pair.activity, pair.other]) say(id, 'occupies', 'shared');
   const edits = new CellEdits(document, 'work');
   for (const [activity, fields] of cells)
     edits.set('activity', activity, fields, { onlyEmpty: true });

@@ -3,9 +3,9 @@ export function bringChosen(root: ParentNode): void {
   const chosen = root.querySelectorAll<HTMLElement>(
     '[role=tablist] [aria-selected=true], :is(.ways:not([hidden]), .choice) > [aria-pressed=true]',
   );
-  for (const one of chosen) {
-    const row = one.parentElement!;
-    const [inner, outer] = [one.getBoundingClientRect(), row.getBoundingClientRect()];
+  for (const element of chosen) {
+    const row = element.parentElement!;
+    const [inner, outer] = [element.getBoundingClientRect(), row.getBoundingClientRect()];
     if (inner.left < outer.left) row.scrollLeft -= outer.left - inner.left;
     else if (inner.right > outer.right) row.scrollLeft += inner.right - outer.right;
   }

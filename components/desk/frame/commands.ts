@@ -90,12 +90,12 @@ function moves(desk: Desk, words: readonly string[]): Command[] {
   const [first = '', second] = words[0] === 'move' ? words.slice(1) : words;
   if (!results || !document || second === undefined) return [];
   const activity = results.plan.activities.find(
-    (one) => plain(one.id) === first && one.place === 'inside',
+    (item) => plain(item.id) === first && item.place === 'inside',
   );
   if (!activity) return [];
   const { id } = activity;
   return results.plan.windows
-    .filter((one) => one.status !== 'withdrawn' && plain(one.id).startsWith(second))
+    .filter((window) => window.status !== 'withdrawn' && plain(window.id).startsWith(second))
     .map((window) => ({
       text: desk.words.moveTo(id, nameText(window)),
       kind: desk.words.kinds.again,

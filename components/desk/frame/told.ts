@@ -26,16 +26,19 @@ export function tellLedger(
   id: string,
   row: LedgerAskEvent['row'],
 ): Explanation | null {
-  const window = results?.plan.windows.find((one) => one.id === id);
-  const ledger = results?.ledgers.find((one) => one.window === id);
+  const window = results?.plan.windows.find((item) => item.id === id);
+  const ledger = results?.ledgers.find((item) => item.window === id);
   if (!results || !window || !ledger) return null;
   const explained = explainLedger(ledger, window, results.plan.rules, row);
   if (row !== 'usable') return explained;
   // A plan of very many pairs has no verdicts: nobody may read that as none that fits.
   if (results.fits.length === 0 && results.packages.length > 0)
-    return { ...explained, sentence: `${explained.sentence} Which packages would fit is not worked out.` };
+    return {
+      ...explained,
+      sentence: `${explained.sentence} Which packages would fit is not worked out.`,
+    };
   const rows = fitsIn(id, results.fits);
-  const whole = verdictsInWindow(results.fits, id).filter((one) => one.fits).length;
+  const whole = verdictsInWindow(results.fits, id).filter((verdict) => verdict.fits).length;
   const count = `${whole} of ${countText(results.packages.length, 'package')}`;
   return {
     ...explained,
@@ -51,15 +54,15 @@ export function tellFit(
   at: { readonly package: string; readonly window: string },
 ): Explanation | null {
   const verdict = results ? verdictAt(results.fits, at) : undefined;
-  const pack = results?.packages.find((one) => one.id === at.package);
-  const window = results?.plan.windows.find((one) => one.id === at.window);
+  const pack = results?.packages.find((summary) => summary.id === at.package);
+  const window = results?.plan.windows.find((item) => item.id === at.window);
   if (!results || !verdict || !pack || !window) return null;
   return explainFit(verdict, pack, window, results.plan.activities);
 }
 
 /** A package against all windows. */
 export function tellPackage(results: Results | null, id: string): Explanation | null {
-  const pack = results?.packages.find((one) => one.id === id);
+  const pack = results?.packages.find((summary) => summary.id === id);
   if (!results || !pack) return null;
   return explainPackage(pack, results.fits, results.plan.windows, results.plan.activities);
 }
@@ -70,9 +73,9 @@ export function tellWindowWork(
   plan: Allocation | null,
   id: string,
 ): Explanation | null {
-  const window = results?.plan.windows.find((one) => one.id === id);
+  const window = results?.plan.windows.find((item) => item.id === id);
   if (!results || !window || !plan) return null;
-  const titles = new Map(results.plan.activities.map((one) => [one.id, one.title]));
+  const titles = new Map(results.plan.activities.map((activity) => [activity.id, activity.title]));
   const pieces = placementsBy(plan).get(id) ?? [];
   return {
     title: `Work planned in ${id}`,
@@ -80,13 +83,13 @@ export function tellWindowWork(
     sentence:
       pieces.length === 0
         ? 'The plan places no work in it.'
-        : `The last is clear at ${clockText(Math.max(...pieces.map((one) => one.to)), window.zone)}.`,
+        : `The last is clear at ${clockText(Math.max(...pieces.map((piece) => piece.to)), window.zone)}.`,
     rowsTitle: 'In order of start',
-    rows: pieces.map((one) => ({
-      label: pieceText(one),
-      figure: `${clockText(one.from, window.zone)} to ${clockText(one.to, window.zone)}`,
-      note: titles.get(one.activity) ?? '',
-      place: { to: 'activity', id: one.activity },
+    rows: pieces.map((piece) => ({
+      label: pieceText(piece),
+      figure: `${clockText(piece.from, window.zone)} to ${clockText(piece.to, window.zone)}`,
+      note: titles.get(piece.activity) ?? '',
+      place: { to: 'activity', id: piece.activity },
     })),
     links: [{ text: `Window ${id}`, place: { to: 'window', id } }],
   };
@@ -94,7 +97,7 @@ export function tellWindowWork(
 
 /** Why an activity is in no window of the plan; null where it is not left over. */
 export function tellLeftOver(plan: Allocation, id: string): Explanation | null {
-  const left = plan.unplaced.find((one) => one.activity === id);
+  const left = plan.unplaced.find((item) => item.activity === id);
   if (!left) return null;
   return {
     title: `${id} is left over`,
@@ -102,7 +105,7 @@ export function tellLeftOver(plan: Allocation, id: string): Explanation | null {
     tone: 'bad',
     sentence: left.reasons[0]?.text ?? 'No window takes it.',
     rowsTitle: 'Reasons',
-    rows: left.reasons.slice(1).map((one) => ({ label: one.text, figure: '' })),
+    rows: left.reasons.slice(1).map((reason) => ({ label: reason.text, figure: '' })),
     links: [{ text: `Row of ${id}`, place: { to: 'activity', id } }],
   };
 }
@@ -115,14 +118,15 @@ export function tellFaults(results: Results | null, document: PlanDocument | nul
 }
 
 const windowsOf = (placements: readonly Placement[]): string =>
-  [...new Set(placements.map((one) => one.window ?? 'outside'))].join(', ') || 'not placed';
+  [...new Set(placements.map((placement) => placement.window ?? 'outside'))].join(', ') ||
+  'not placed';
 
 /** What moved when the plan was made anew, and why. */
 export function tellMoves(
   { moved, fewest, more }: Pick<Replan, 'moved' | 'fewest' | 'more'>,
   allocation: Allocation,
 ): Explanation {
-  const missed = allocation.keyDates.filter((one) => !one.met).length;
+  const missed = allocation.keyDates.filter((date) => !date.met).length;
   return {
     title: 'What moved',
     figure:
@@ -130,11 +134,11 @@ export function tellMoves(
     tone: missed === 0 && allocation.unplaced.length === 0 ? 'good' : 'bad',
     sentence: `${fewestText(fewest)}${moreText(more)} ${missed === 0 ? 'Every key date is met' : `${countText(missed, 'key date')} missed`}; ${allocation.unplaced.length === 0 ? 'all work is placed' : `${countText(allocation.unplaced.length, 'piece', 'pieces')} not placed`}.`,
     rowsTitle: 'From and to, with the reason',
-    rows: moved.map((one) => ({
-      label: one.activity,
-      figure: `${windowsOf(one.before)} → ${windowsOf(one.after)}`,
-      note: one.why,
-      place: { to: 'activity', id: one.activity },
+    rows: moved.map((move) => ({
+      label: move.activity,
+      figure: `${windowsOf(move.before)} → ${windowsOf(move.after)}`,
+      note: move.why,
+      place: { to: 'activity', id: move.activity },
     })),
     links: [],
   };
@@ -175,15 +179,15 @@ export function tellShortNotice(found: ShortNotice, zone: string): Explanation {
           : `Everything finishes ${gained === 0 ? 'when it did' : gained > 0 ? `${floatText(gained)} sooner` : `${floatText(-gained)} later`}.`,
     rowsTitle: 'Work to do in it, then what each key date gains',
     rows: [
-      ...found.use.map((one) => ({
-        label: one.activity,
-        figure: `${isoText(one.from, zone).slice(11, 16)} to ${isoText(one.to, zone).slice(11, 16)}`,
-        ...(one.units !== undefined && { note: countText(one.units, 'unit') }),
+      ...found.use.map((placement) => ({
+        label: placement.activity,
+        figure: `${isoText(placement.from, zone).slice(11, 16)} to ${isoText(placement.to, zone).slice(11, 16)}`,
+        ...(placement.units !== undefined && { note: countText(placement.units, 'unit') }),
       })),
-      ...found.keyDates.map((one) => ({
-        label: `Key date of ${one.package}`,
-        figure: one.gainedMinutes === null ? 'not told' : floatText(one.gainedMinutes),
-        note: one.metAfter ? 'met' : 'missed',
+      ...found.keyDates.map((date) => ({
+        label: `Key date of ${date.package}`,
+        figure: date.gainedMinutes === null ? 'not told' : floatText(date.gainedMinutes),
+        note: date.metAfter ? 'met' : 'missed',
       })),
     ],
     links: [],

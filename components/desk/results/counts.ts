@@ -16,7 +16,7 @@ export function countOfPlace(desk: Desk, place: PlaceId): string {
       if (planning.busy && !planning.draft) return words.planning;
       if (planning.broken.length > 0) return words.changedSince;
       if (dates.length === 0) return words.windows(results.plan.windows.length);
-      return words.datesMet(dates.filter((one) => one.met).length, dates.length);
+      return words.datesMet(dates.filter((date) => date.met).length, dates.length);
     }
     case 'handback':
       return heldText(desk);
@@ -66,14 +66,14 @@ export function countOfView(desk: Desk, view: DeskView): string {
 function heldText({ outlooks, words }: Desk): string {
   const { handbacks } = outlooks;
   if (!outlooks.hasAllHandbacks) return outlooks.isBusy('handback') ? words.working : words.margins;
-  const held = handbacks.filter((one) => one.verdict === 'held').length;
+  const held = handbacks.filter((handback) => handback.verdict === 'held').length;
   return words.held(held, handbacks.length);
 }
 
 function lateText({ outlooks, words }: Desk): string {
   const { booked } = outlooks;
   if (!booked || booked.milestones.length === 0) return '';
-  const late = booked.milestones.filter((one) => one.state === 'late').length;
+  const late = booked.milestones.filter((milestone) => milestone.state === 'late').length;
   return late === 0 ? words.noDateLate : words.datesLate(late);
 }
 

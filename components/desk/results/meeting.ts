@@ -48,7 +48,7 @@ export class Meeting implements ReactiveController {
   before({ document }: Pick<Known, 'document'>): AgreedPlan | undefined {
     const { now, earlier = [] } = document?.agreed ?? {};
     const all: readonly AgreedPlan[] = [...(now ? [now] : []), ...earlier];
-    return all.find((one) => one.revision === this.against) ?? earlier[0];
+    return all.find((plan) => plan.revision === this.against) ?? earlier[0];
   }
 
   /** The report as it was last made; another is begun where it is behind. Null while the first is made. */
@@ -61,7 +61,7 @@ export class Meeting implements ReactiveController {
         ? [this.before(desk), outlooks.handbacks]
         : [this.weeks, outlooks.booked, outlooks.people];
     const basis = [view, document, results, allocation, ...asked];
-    if (basis.length !== this.#madeOf.length || basis.some((one, i) => one !== this.#madeOf[i])) {
+    if (basis.length !== this.#madeOf.length || basis.some((item, i) => item !== this.#madeOf[i])) {
       if (this.#madeOf[0] !== view) this.#report = null;
       this.#madeOf = basis;
       void this.#make(desk, results, view, basis);
@@ -101,7 +101,7 @@ export class Meeting implements ReactiveController {
       document: document.name,
       madeAt: desk.moment(),
       handbacks: outlooks.handbacks,
-      broken: planning.broken.map((one) => one.text),
+      broken: planning.broken.map((item) => item.text),
       ...(before && { against: { named: nameOf(before), placements: before.placements } }),
     });
   }
@@ -127,7 +127,7 @@ export class Meeting implements ReactiveController {
           outlooks.people && {
             unmanned: new Map(
               outlooks.people.windows.map(
-                (one) => [one.window, totalMinutes(one.unmanned)] as const,
+                (window) => [window.window, totalMinutes(window.unmanned)] as const,
               ),
             ),
           }),

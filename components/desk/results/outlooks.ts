@@ -106,7 +106,7 @@ export class ForecastController implements ReactiveController {
 
   /** What could not be worked out, in words; empty while all is well. */
   get trouble(): string {
-    return Object.values(this.#latest).find((one) => one.trouble !== '')?.trouble ?? '';
+    return Object.values(this.#latest).find((task) => task.trouble !== '')?.trouble ?? '';
   }
 
   /** Whether an answer of this kind is being worked out. */
@@ -154,20 +154,20 @@ export class ForecastController implements ReactiveController {
     await this.#ask(
       'handback',
       (signal) => {
-        this.handbacks = this.handbacks.filter((one) => one.live);
+        this.handbacks = this.handbacks.filter((handback) => handback.live);
         return engine.handback(document, request, signal, (progress) => {
           if (signal.aborted) return;
           this.progress = progress;
           const { latest } = progress;
-          if (this.handbacks.every((one) => one.window !== latest.window))
+          if (this.handbacks.every((handback) => handback.window !== latest.window))
             this.handbacks = [...this.handbacks, latest];
           this.#host.requestUpdate();
         });
       },
       (found) => {
         // One that meanwhile stands as its shift goes stays so.
-        const shown = new Map(this.handbacks.map((one) => [one.window, one]));
-        this.handbacks = found.map((one) => shown.get(one.window) ?? one);
+        const shown = new Map(this.handbacks.map((handback) => [handback.window, handback]));
+        this.handbacks = found.map((result) => shown.get(result.window) ?? result);
         this.hasAllHandbacks = true;
       },
     );
@@ -195,9 +195,9 @@ export class ForecastController implements ReactiveController {
       (signal) => engine.handback(document, request, signal),
       ([live]) => {
         if (!live) return;
-        const known = this.handbacks.some((one) => one.window === window);
+        const known = this.handbacks.some((handback) => handback.window === window);
         this.handbacks = known
-          ? this.handbacks.map((one) => (one.window === window ? live : one))
+          ? this.handbacks.map((handback) => (handback.window === window ? live : handback))
           : [...this.handbacks, live];
       },
     );
@@ -210,7 +210,7 @@ export class ForecastController implements ReactiveController {
     window: string,
     allocation: Allocation | null,
   ): Promise<void> {
-    const outlook = this.handbacks.find((one) => one.window === window);
+    const outlook = this.handbacks.find((handback) => handback.window === window);
     await this.#ask(
       'price',
       (signal) =>
@@ -335,7 +335,7 @@ export class ForecastController implements ReactiveController {
   }
 
   #stop(): void {
-    for (const one of Object.values(this.#latest)) one.stop();
+    for (const task of Object.values(this.#latest)) task.stop();
   }
 
   async #ask<T>(

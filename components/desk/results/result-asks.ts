@@ -23,7 +23,7 @@ export function askResult(desk: Desk, kind: ResultTable, row: number, column: st
 
 function askOfWindow(desk: Desk, id: string, column: string): void {
   const { picked, figures, planning } = desk;
-  if (!figures.results?.plan.windows.some((one) => one.id === id)) return;
+  if (!figures.results?.plan.windows.some((window) => window.id === id)) return;
   picked.pick({ window: id });
   const figure: Figure | undefined =
     column === 'margin' || column === 'verdict'
@@ -50,7 +50,7 @@ function askOfWork(desk: Desk, id: string, name: string, column: string): void {
     if (!results || column === 'fits' || !plan) return tellPackage(results, name);
     if (column === 'programme-float')
       return explained(desk, { of: 'key-date', package: name }) ?? tellPackage(results, name);
-    const at = plan.placements.findIndex((one) => one.activity === id);
+    const at = plan.placements.findIndex((placement) => placement.activity === id);
     if (at >= 0) return explainPlacement(plan, at, results.plan.activities, document?.zone ?? '');
     return tellLeftOver(plan, id) ?? tellPackage(results, name);
   });

@@ -13,7 +13,7 @@ export class ResultsKept {
   of(kind: ResultTable, columns: readonly ResultColumn[]): readonly string[] {
     const chosen = this.#chosen.get(kind) ?? this.#read(kind);
     if (chosen) return chosen;
-    const ids = columns.map((one) => one.id);
+    const ids = columns.map((column) => column.id);
     const before = this.#all.get(kind);
     if (before && before.length === ids.length) return before;
     this.#all.set(kind, ids);
@@ -32,7 +32,7 @@ export class ResultsKept {
   #read(kind: ResultTable): readonly string[] | undefined {
     try {
       const kept: unknown = JSON.parse(localStorage.getItem(keyOf(kind)) ?? 'null');
-      if (!Array.isArray(kept) || !kept.every((one) => typeof one === 'string')) return undefined;
+      if (!Array.isArray(kept) || !kept.every((item) => typeof item === 'string')) return undefined;
       this.#chosen.set(kind, kept);
       return kept;
     } catch {

@@ -44,7 +44,7 @@ export class SheetResults {
     const idColumn = columnOf(table, kind, kind === 'windows' ? 'window' : 'activity') ?? -1;
     const of = [results, planning.shown, outlooks.handbacks, document.zone, idColumn, words];
     const before = this.#made.get(kind);
-    if (before && of.every((one, at) => one === before.of[at])) return before.columns;
+    if (before && of.every((item, at) => item === before.of[at])) return before.columns;
     const columns = columnsOf(kind, {
       results,
       plan: planning.shown,

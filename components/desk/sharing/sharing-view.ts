@@ -124,10 +124,10 @@ function sharedNow(desk: Desk, sharing: ShownSharing): TemplateResult {
         ? nothing
         : html`<ul aria-label="Others who have the plan open">
             ${sharing.others.map(
-              (one) =>
+              (other) =>
                 html`<li>
-                  <strong>${one.name || 'somebody without a name'}</strong>
-                  <span class="quiet">${atText(desk, one)}</span>
+                  <strong>${other.name || 'somebody without a name'}</strong>
+                  <span class="quiet">${atText(desk, other)}</span>
                 </li>`,
             )}
           </ul>`
@@ -154,5 +154,5 @@ function stateText({ state }: ShownSharing): string {
 function atText({ words }: Desk, { view, cell, reads }: Other): string {
   const where = Object.hasOwn(words.view, view) ? words.view[view as DeskView] : '';
   const place = cell ? `${cell.table}, row ${cell.row + 1}` : '';
-  return [where, place, reads ? 'may only read' : ''].filter((one) => one !== '').join('; ');
+  return [where, place, reads ? 'may only read' : ''].filter((text) => text !== '').join('; ');
 }

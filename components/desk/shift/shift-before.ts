@@ -8,12 +8,15 @@ export function begunInEarlierShifts(
   at: number,
 ): readonly string[] {
   const plan = figures.results?.plan;
-  const own = plan?.windows.find((one) => one.id === picked.window);
+  const own = plan?.windows.find((window) => window.id === picked.window);
   if (!plan || !own || !document) return [];
   return plan.windows
-    .filter((one) => one.start < own.start)
-    .flatMap((one) => {
-      const log = readShift({ id: keeping.id, name: document.name, start: one.start }, one.id);
+    .filter((window) => window.start < own.start)
+    .flatMap((window) => {
+      const log = readShift(
+        { id: keeping.id, name: document.name, start: window.start },
+        window.id,
+      );
       return log.length === 0 ? [] : begunBy(plan.activities, shiftState(log, at).actuals, at);
     });
 }

@@ -50,7 +50,7 @@ export function readShift(plan: ShiftPlan, window: string): ShiftLog {
     const log = kept as ShiftLog;
     return own !== null || start === undefined
       ? log
-      : log.filter((one) => Math.abs(one.at - start) < NEAR);
+      : log.filter((entry) => Math.abs(entry.at - start) < NEAR);
   } catch {
     return [];
   }
@@ -68,8 +68,8 @@ export function carriedShift(of: ShiftPlan, window: string): ShiftLog {
 /** Puts entries into the plan's log that it has not. */
 export function carryShift(of: ShiftPlan, window: string, log: ShiftLog): void {
   if (of.reads) return;
-  const there = new Set(of.plan?.shift(nameIn(of, window)).map((one) => one.id));
-  const fresh = log.filter((one) => !there.has(one.id));
+  const there = new Set(of.plan?.shift(nameIn(of, window)).map((record) => record.id));
+  const fresh = log.filter((entry) => !there.has(entry.id));
   if (fresh.length > 0) of.plan?.addShift(nameIn(of, window), fresh);
 }
 

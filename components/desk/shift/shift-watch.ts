@@ -58,12 +58,14 @@ export class ShiftWatch implements ReactiveController, ShiftAlarms {
     const before = this.#lastTick;
     this.#lastTick = now;
     if (!desk.shift.live) return;
-    const result = desk.outlooks.handbacks.find((one) => one.window === desk.picked.window);
+    const result = desk.outlooks.handbacks.find(
+      (handback) => handback.window === desk.picked.window,
+    );
     const due = result ? alarmsBetween(result.cutOffs, before, now) : [];
     const last = due.at(-1);
     if (last) {
       // What falls on one moment is told in one breath.
-      const names = due.filter((one) => one.at === last.at).map((one) => one.name);
+      const names = due.filter((alarm) => alarm.at === last.at).map((alarm) => alarm.name);
       this.alarm = { ...last, name: [...new Set(names)].join(', ') };
       signal(this.signals);
     }

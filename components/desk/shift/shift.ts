@@ -77,5 +77,7 @@ function keepText(key: string, text: string): void {
 
 /** An id that no other device comes to. `randomUUID` is missing on pages without a secure origin. */
 function freshId(): string {
-  return [...crypto.getRandomValues(new Uint32Array(4))].map((one) => one.toString(36)).join('-');
+  return [...crypto.getRandomValues(new Uint32Array(4))]
+    .map((value) => value.toString(36))
+    .join('-');
 }

@@ -33,7 +33,7 @@ function inForce(desk: Desk): TemplateResult {
   const { document, planning, words } = desk;
   const now = document!.agreed!.now!;
   const { broken } = planning;
-  const activities = [...new Set(broken.map((one) => one.activity))];
+  const activities = [...new Set(broken.map((item) => item.activity))];
   return html`<p>
       <strong>${words.agreedName(now.name)}</strong>, ${words.planNumber(now.revision)},
       ${momentText(now.agreedAt, document!.zone)}${now.by ? `, ${now.by}` : ''}${frozenText(desk)}
@@ -44,7 +44,7 @@ function inForce(desk: Desk): TemplateResult {
         : html`<div class="broken" role="alert">
             <p>${words.brokenTold(activities.length)}</p>
             <ul>
-              ${broken.slice(0, NAMED).map((one) => html`<li lang="en">${one.text}</li>`)}
+              ${broken.slice(0, NAMED).map((item) => html`<li lang="en">${item.text}</li>`)}
               ${broken.length > NAMED ? html`<li>${words.moreBroken(broken.length - NAMED)}</li>` : nothing}
             </ul>
             <button
@@ -139,15 +139,17 @@ function more(desk: Desk): TemplateResult | typeof nothing {
     ${now ? html`<p class="quiet">${words.agreedKnownBy(planId(now.placements))}</p>` : nothing}
     <ul>
       ${earlier.map(
-        (one) =>
+        (item) =>
           html`<li>
-            ${one.revision}: ${one.name}, ${momentText(one.agreedAt, document.zone)}
-            <span class="quiet">${planId(one.placements)}</span>
-            <button type="button" @click=${() => void compareWith(desk, one)}>
+            ${item.revision}: ${item.name}, ${momentText(item.agreedAt, document.zone)}
+            <span class="quiet">${planId(item.placements)}</span>
+            <button type="button" @click=${() => void compareWith(desk, item)}>
               ${words.compareWith}
             </button>
-            <button type="button" @click=${() => goBackTo(desk, one)}>${words.goBackTo}</button>
-            <button type="button" @click=${() => forgetEarlier(desk, one)}>${words.takeOut}</button>
+            <button type="button" @click=${() => goBackTo(desk, item)}>${words.goBackTo}</button>
+            <button type="button" @click=${() => forgetEarlier(desk, item)}>
+              ${words.takeOut}
+            </button>
           </li>`,
       )}
     </ul>

@@ -28,7 +28,7 @@ export function answerOf(desk: Desk): Answer | null {
     harm:
       plan.unplaced.length > 0 ||
       !plan.certificate.verified ||
-      plan.keyDates.some((one) => !one.met),
+      plan.keyDates.some((date) => !date.met),
     proof: planning.allocation ? proofOf(plan, leftOut(desk), words) : words.draft,
   };
 }
@@ -37,7 +37,7 @@ function sentenceOf(plan: Allocation, zone: string, words: DeskStrings): string 
   const { keyDates, unplaced, finishesAt, certificate } = plan;
   if (!certificate.verified) return words.checkFailed;
   const parts: string[] = [];
-  const missed = keyDates.filter((one) => !one.met);
+  const missed = keyDates.filter((date) => !date.met);
   if (keyDates.length > 0) {
     parts.push(words.keyDatesMet(keyDates.length - missed.length, keyDates.length));
     const worst = [...missed].sort(
@@ -63,8 +63,8 @@ function sentenceOf(plan: Allocation, zone: string, words: DeskStrings): string 
 function leftOut({ figures, document, words }: Desk): string {
   const rows = new Set(
     (figures.results?.faults ?? [])
-      .filter((one) => one.severity === 'error' && one.line !== undefined)
-      .map((one) => `${one.file} ${one.line}`),
+      .filter((fault) => fault.severity === 'error' && fault.line !== undefined)
+      .map((fault) => `${fault.file} ${fault.line}`),
   ).size;
   const parts = [
     ...(rows > 0 ? [words.rowsLeftOut(rows)] : []),

@@ -38,14 +38,14 @@ export function commandView(desk: Desk): TemplateResult {
     />
     <ul id="found" role="listbox" aria-label=${desk.words.found}>
       ${list.map(
-        (one, index) =>
+        (command, index) =>
           html`<li
             id="found-${index}"
             role="option"
             aria-selected=${index === at}
-            @click=${() => run(one)}
+            @click=${() => run(command)}
           >
-            ${one.text} <span class="quiet">${one.kind}</span>
+            ${command.text} <span class="quiet">${command.kind}</span>
           </li>`,
       )}
     </ul>

@@ -44,7 +44,10 @@ async function reportOf(desk: Desk, window: AccessWindow | null): Promise<Report
       basis,
     );
   if (costPart === 'overrun' && price?.at.window === window.id)
-    return (await import('../../../src/engine/report/overrun-report.js')).overrunReport(price, basis);
+    return (await import('../../../src/engine/report/overrun-report.js')).overrunReport(
+      price,
+      basis,
+    );
   return null;
 }
 

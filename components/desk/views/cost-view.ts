@@ -34,7 +34,7 @@ const ASK_AFTER_MS = 120;
 export function costView(desk: Desk, results: Results): TemplateResult {
   const { outlooks, picked, words } = desk;
   const { windows } = results.plan;
-  const window = windows.find((one) => one.id === picked.window) ?? null;
+  const window = windows.find((item) => item.id === picked.window) ?? null;
   return html`<div class="bar">
       <label for="priced">${words.window}</label>
       <select
@@ -46,11 +46,11 @@ export function costView(desk: Desk, results: Results): TemplateResult {
         }}
       >
         ${windows
-          .filter((one) => one.status !== 'withdrawn')
+          .filter((item) => item.status !== 'withdrawn')
           .map(
-            (one) =>
-              html`<option value=${one.id} ?selected=${one.id === picked.window}>
-                ${nameText(one)}
+            (item) =>
+              html`<option value=${item.id} ?selected=${item.id === picked.window}>
+                ${nameText(item)}
               </option>`,
           )}
       </select>
@@ -113,7 +113,7 @@ function setLeaves(desk: Desk, { window, resource, leaves }: OnSiteChangeEvent):
   if (!document?.prices) return;
   const { prices } = document;
   const others = (prices.standing?.onSite ?? []).filter(
-    (one) => one.resource !== resource || one.window !== window,
+    (item) => item.resource !== resource || item.window !== window,
   );
   const own = { resource, window, callMinutesBefore: 0, leavesMinutesAfter: 0 };
   const standing = {
@@ -143,7 +143,9 @@ function wordsOfPrice(desk: Desk): { readonly noChance?: string } {
 
 /** Whether the plan, where there is one, does anything in the picked window. */
 function usesWindow({ planning, picked }: Desk): boolean {
-  return planning.allocation?.placements.some((one) => one.window === picked.window) ?? true;
+  return (
+    planning.allocation?.placements.some((placement) => placement.window === picked.window) ?? true
+  );
 }
 
 function hint({ costPart, outlooks, planning, words }: Desk): string {
@@ -216,10 +218,10 @@ function entered(desk: Desk): AccountRequest | null {
 /** The trains said to follow the window, and those of the day after it that follow none in particular. */
 function trainsAfter(trains: readonly Train[], window: AccessWindow | null): readonly Train[] {
   if (!window) return [];
-  return trains.filter((one) =>
-    one.window === undefined
-      ? one.passesAt >= window.end && one.passesAt < window.end + DAY
-      : one.window === window.id,
+  return trains.filter((train) =>
+    train.window === undefined
+      ? train.passesAt >= window.end && train.passesAt < window.end + DAY
+      : train.window === window.id,
   );
 }
 
@@ -236,7 +238,7 @@ export async function askOptions(desk: Desk, anew = false): Promise<void> {
   const { engine, document, outlooks, picked, planning } = desk;
   const { allocation } = planning;
   if (!engine || !document?.prices || !allocation) return;
-  if (!allocation.placements.some((one) => one.window === picked.window)) return;
+  if (!allocation.placements.some((placement) => placement.window === picked.window)) return;
   if (!anew && outlooks.options?.window === picked.window) return;
   await outlooks.askOptions({ engine, document, allocation }, picked.window, desk.moment());
 }

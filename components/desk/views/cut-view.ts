@@ -30,7 +30,7 @@ export function cutView(desk: Desk): TemplateResult | typeof nothing {
 function moves(desk: Desk, moved: readonly Move[]): TemplateResult {
   if (moved.length === 0) return html`<p>No piece of the plan would leave its window.</p>`;
   const titles = new Map(
-    desk.figures.results?.plan.activities.map((one) => [one.id, one.title] as const),
+    desk.figures.results?.plan.activities.map((activity) => [activity.id, activity.title] as const),
   );
   return html`<p>
       <strong
@@ -40,11 +40,11 @@ function moves(desk: Desk, moved: readonly Move[]): TemplateResult {
     </p>
     <ul>
       ${moved.map(
-        (one) =>
+        (move) =>
           html`<li>
-            <strong>${one.activity}</strong> ${titles.get(one.activity)}: from
-            ${windowsOf(one.before)} to
-            ${one.after.length > 0 ? windowsOf(one.after) : html`<span class="harm">no place</span>`}
+            <strong>${move.activity}</strong> ${titles.get(move.activity)}: from
+            ${windowsOf(move.before)} to
+            ${move.after.length > 0 ? windowsOf(move.after) : html`<span class="harm">no place</span>`}
           </li>`,
       )}
     </ul>`;
@@ -53,14 +53,14 @@ function moves(desk: Desk, moved: readonly Move[]): TemplateResult {
 const windowsOf = (pieces: Move['before']): string =>
   pieces.length === 0
     ? 'no place'
-    : [...new Set(pieces.map((one) => one.window ?? 'outside work'))].join(', ');
+    : [...new Set(pieces.map((piece) => piece.window ?? 'outside work'))].join(', ');
 
 function isolation(desk: Desk): TemplateResult | typeof nothing {
   const { effect } = desk.cutPreview;
   const { cut = [], lost = [] } = effect?.isolation ?? {};
   if (cut.length === 0 && lost.length === 0) return nothing;
   const zone =
-    desk.figures.results?.plan.windows.find((one) => one.id === effect?.window)?.zone ??
+    desk.figures.results?.plan.windows.find((window) => window.id === effect?.window)?.zone ??
     desk.document?.zone ??
     'UTC';
   const span = ({ start, end }: Interval): string =>

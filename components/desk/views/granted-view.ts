@@ -33,7 +33,7 @@ function noteList(
   return html`<details class="granted">
     <summary>${title}</summary>
     <ul>
-      ${notes.map((one) => noteLine(desk, one))}
+      ${notes.map((note) => noteLine(desk, note))}
     </ul>
   </details>`;
 }

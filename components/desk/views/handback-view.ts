@@ -24,7 +24,7 @@ import { saveFile } from '../files/save-file.js';
 /** Margins, cut-off times and chances of the plan; with `live`, one window as its shift goes. */
 export function handbackView(desk: Desk, results: Results): TemplateResult {
   const { outlooks, shift, planning, picked, words } = desk;
-  const outlook = outlooks.handbacks.find((one) => one.window === picked.window);
+  const outlook = outlooks.handbacks.find((handback) => handback.window === picked.window);
   return html`<div class="bar ${shift.live ? 'in-shift' : ''}">
       <button
         type="button"
@@ -109,7 +109,7 @@ function planText({ document, words }: Desk): string {
 /** Picks a window that the plan uses, and asks for what the view shows. */
 export async function openHandback(desk: Desk): Promise<void> {
   const { picked, planning } = desk;
-  const used = planning.allocation?.placements.flatMap((one) => one.window ?? []) ?? [];
+  const used = planning.allocation?.placements.flatMap((placement) => placement.window ?? []) ?? [];
   if (!used.includes(picked.window)) picked.pick({ window: used[0] ?? picked.window });
   openLog(desk);
   await askHandback(desk);
@@ -129,7 +129,7 @@ const shiftPlan = ({ keeping, document, picked, figures, plan, sharing }: Desk):
   plan,
   reads: sharing.reads,
   name: document?.name ?? '',
-  start: figures.results?.plan.windows.find((one) => one.id === picked.window)?.start,
+  start: figures.results?.plan.windows.find((window) => window.id === picked.window)?.start,
 });
 
 /** The open shift is remembered with its plan of work, so that a page loaded anew is back in it at once. */

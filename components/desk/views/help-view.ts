@@ -10,14 +10,14 @@ export function helpView({ gallery, words }: Desk): TemplateResult {
     <p>${words.helpTold}</p>
     <h2>${words.beginOwn}</h2>
     <ol>
-      ${words.beginSteps.map((one) => html`<li>${one}</li>`)}
+      ${words.beginSteps.map((step) => html`<li>${step}</li>`)}
     </ol>
     <h2>${words.whereThings}</h2>
     <dl>
       ${placeIds.map(
-        (one) =>
-          html`<dt>${words.place[one]}</dt>
-            <dd>${words.placeTold[one]}</dd>`,
+        (text) =>
+          html`<dt>${words.place[text]}</dt>
+            <dd>${words.placeTold[text]}</dd>`,
       )}
     </dl>
     <h2>${words.keys}</h2>
@@ -48,7 +48,7 @@ export function helpView({ gallery, words }: Desk): TemplateResult {
     </dl>
     <h2>${words.cautions}</h2>
     <ul>
-      ${words.cautionLines.map((one) => html`<li>${one}</li>`)}
+      ${words.cautionLines.map((line) => html`<li>${line}</li>`)}
     </ul>
   </div>`;
 }

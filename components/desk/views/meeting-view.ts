@@ -42,12 +42,12 @@ function againstChoice(desk: Desk): TemplateResult {
                 meeting.set({ against: Number((event.target as HTMLSelectElement).value) })}
             >
               ${earlier.map(
-                (one) =>
+                (plan) =>
                   html`<option
-                    value=${String(one.revision)}
-                    ?selected=${one.revision === before?.revision}
+                    value=${String(plan.revision)}
+                    ?selected=${plan.revision === before?.revision}
                   >
-                    ${one.revision}: ${one.name}
+                    ${plan.revision}: ${plan.name}
                   </option>`,
               )}
             </select>

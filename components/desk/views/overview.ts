@@ -15,8 +15,8 @@ export function overview(desk: Desk): TemplateResult | typeof nothing {
   </div>`;
 }
 
-const weight = (one: KeyDateForecast): number =>
-  one.floatMinutes === null ? -Infinity : one.floatMinutes;
+const weight = (forecast: KeyDateForecast): number =>
+  forecast.floatMinutes === null ? -Infinity : forecast.floatMinutes;
 
 function keyDates(desk: Desk, { keyDates: dates }: Allocation, zone: string): TemplateResult {
   const { words } = desk;
@@ -27,22 +27,22 @@ function keyDates(desk: Desk, { keyDates: dates }: Allocation, zone: string): Te
   return html`<h2>${words.keyDates}</h2>
     <ul class="dates">
       ${sorted.map(
-        (one) =>
-          html`<li class=${one.met ? 'met' : 'missed'}>
-            <span class="mark" aria-hidden="true">${one.met ? '●' : '▽'}</span>
-            <strong>${one.package}</strong>
+        (forecast) =>
+          html`<li class=${forecast.met ? 'met' : 'missed'}>
+            <span class="mark" aria-hidden="true">${forecast.met ? '●' : '▽'}</span>
+            <strong>${forecast.package}</strong>
             <button
               type="button"
               class="plain figure"
               @click=${(event: Event) =>
                 event.target!.dispatchEvent(
-                  new FigureAskEvent({ of: 'key-date', package: one.package }),
+                  new FigureAskEvent({ of: 'key-date', package: forecast.package }),
                 )}
             >
-              ${floatOf(one, words)}
+              ${floatOf(forecast, words)}
             </button>
             <span class="quiet"
-              >${one.forecast === null ? words.notAllPlaced : momentText(one.forecast, zone)}<br />${words.due(dueText(one.due, zone))}</span
+              >${forecast.forecast === null ? words.notAllPlaced : momentText(forecast.forecast, zone)}<br />${words.due(dueText(forecast.due, zone))}</span
             >
           </li>`,
       )}
@@ -58,22 +58,22 @@ function floatOf({ met, floatMinutes }: KeyDateForecast, words: DeskStrings): st
 function leftOver(desk: Desk, { unplaced }: Allocation): TemplateResult | typeof nothing {
   if (unplaced.length === 0) return nothing;
   const titles = new Map(
-    desk.figures.results?.plan.activities.map((one) => [one.id, one.title]) ?? [],
+    desk.figures.results?.plan.activities.map((activity) => [activity.id, activity.title]) ?? [],
   );
   return html`<h2>${desk.words.leftOverTitle(unplaced.length)}</h2>
     <ul class="left">
       ${unplaced.map(
-        (one) =>
+        (item) =>
           html`<li>
             <button
               type="button"
               class="plain"
-              @click=${() => void desk.goTo({ to: 'activity', id: one.activity })}
+              @click=${() => void desk.goTo({ to: 'activity', id: item.activity })}
             >
-              ${one.activity}
+              ${item.activity}
             </button>
-            ${titles.get(one.activity) ?? ''}
-            <span class="quiet" lang="en">${one.reasons[0]?.text ?? ''}</span>
+            ${titles.get(item.activity) ?? ''}
+            <span class="quiet" lang="en">${item.reasons[0]?.text ?? ''}</span>
           </li>`,
       )}
     </ul>`;

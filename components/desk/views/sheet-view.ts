@@ -101,7 +101,7 @@ function onCell(desk: Desk, kind: TableKind, { row, column }: CellSelectEvent): 
   sharing.at({ table: kind, row, column: Math.max(0, table.columns.indexOf(column)) });
   if (kind === 'windows') {
     const id = valueIn(table, kind, row, 'window');
-    if (!figures.results?.plan.windows.some((one) => one.id === id)) return;
+    if (!figures.results?.plan.windows.some((window) => window.id === id)) return;
     picked.pick({ window: id, row: 'usable' });
     picked.explain(() => tellLedger(figures.results, picked.window, 'usable'));
   } else if (kind === 'work') {

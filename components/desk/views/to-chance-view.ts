@@ -27,7 +27,7 @@ export function toChanceView(desk: Desk): TemplateResult | typeof nothing {
   const made = planning.toChance;
   if (!made) return nothing;
   const zone = desk.document?.zone ?? 'UTC';
-  const short = made.windows.filter((one) => !one.reached);
+  const short = made.windows.filter((window) => !window.reached);
   return html`<section class="to-chance" aria-label="The plan made to a chance">
     <h3>
       ${
@@ -42,11 +42,12 @@ export function toChanceView(desk: Desk): TemplateResult | typeof nothing {
         ? nothing
         : html`<ul>
             ${short.map(
-              (one) =>
+              (windowReached) =>
                 html`<li>
-                  <strong>${one.window}</strong>: ${percentText(one.pOnTime, made.runs)} with a
-                  margin of ${durationText(one.marginMinutes)}. This work would need
-                  ${durationText(one.marginNeeded)} here.
+                  <strong>${windowReached.window}</strong>:
+                  ${percentText(windowReached.pOnTime, made.runs)} with a margin of
+                  ${durationText(windowReached.marginMinutes)}. This work would need
+                  ${durationText(windowReached.marginNeeded)} here.
                 </li>`,
             )}
           </ul>`
@@ -61,10 +62,10 @@ function costs({ costs: found }: PlanToChance, zone: string): TemplateResult {
   const rows: readonly (readonly [string, string, string])[] = [
     ['Windows used', String(found.windowsUsed.without), String(found.windowsUsed.with)],
     ['All work finished', when(found.finishesAt.without), when(found.finishesAt.with)],
-    ...found.keyDates.map((one): readonly [string, string, string] => [
-      `${one.package}, due ${dueText(one.due, zone)}`,
-      `${when(one.without)}, ${one.metWithout ? 'met' : 'missed'}`,
-      `${when(one.with)}, ${one.metWith ? 'met' : 'missed'}`,
+    ...found.keyDates.map((date): readonly [string, string, string] => [
+      `${date.package}, due ${dueText(date.due, zone)}`,
+      `${when(date.without)}, ${date.metWithout ? 'met' : 'missed'}`,
+      `${when(date.with)}, ${date.metWith ? 'met' : 'missed'}`,
     ]),
   ];
   return html`<table>

@@ -26,7 +26,7 @@ const isRefused = ({ code, severity }: Fault): boolean =>
 
 /** What is wrong with each heading, and what it holds to be said at once, in the table and nowhere else. */
 function refusedTables(desk: Desk, faults: readonly Fault[]): readonly TemplateResult[] {
-  const files = new Set(faults.map((one) => one.file));
+  const files = new Set(faults.map((fault) => fault.file));
   return tableKinds.flatMap((kind) => {
     const table = desk.document?.tables[kind];
     if (!table || !files.has(table.file)) return [];
@@ -109,14 +109,14 @@ const texts: Readonly<
 
 function unsaidPart(desk: Desk, unsaid: readonly Unsaid[]): TemplateResult {
   return html`${(['fit-after', 'shared'] as const).map((statement) => {
-    const pairs = unsaid.filter((one) => statementFor(one) === statement);
+    const pairs = unsaid.filter((unstated) => statementFor(unstated) === statement);
     return pairs.length === 0 ? nothing : unsaidList(desk, statement, pairs);
   })}`;
 }
 
 function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]): TemplateResult {
   const packageOf = new Map(
-    desk.figures.results?.plan.activities.map((one) => [one.id, one.package]) ?? [],
+    desk.figures.results?.plan.activities.map((activity) => [activity.id, activity.package]) ?? [],
   );
   const { title, one: sayOne, many } = texts[statement];
   return html`<details class="unsaid">
@@ -133,7 +133,7 @@ function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]):
     <ul>
       ${pairs.slice(0, MOST).map((pair) => {
         const name = packageOf.get(pair.activity) ?? '';
-        const own = pairs.filter((one) => packageOf.get(one.activity) === name);
+        const own = pairs.filter((unstated) => packageOf.get(unstated.activity) === name);
         return html`<li>
           ${pair.text}
           <span class="acts">

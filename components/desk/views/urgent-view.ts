@@ -35,21 +35,21 @@ export function urgentView(desk: Desk, results: Results): TemplateResult {
             </thead>
             <tbody>
               ${list.slice(0, MOST).map(
-                (one) =>
+                (urgent) =>
                   html`<tr>
-                    <td class=${one.harm ? 'harm' : ''}>${one.when}</td>
-                    <td>${one.kind}</td>
-                    <td>${one.text}</td>
+                    <td class=${urgent.harm ? 'harm' : ''}>${urgent.when}</td>
+                    <td>${urgent.kind}</td>
+                    <td>${urgent.text}</td>
                     <td>
                       <button
                         type="button"
                         class="plain"
                         @click=${() => {
-                          if (one.go.place) void desk.goTo(one.go.place);
-                          else desk.show(one.go.view);
+                          if (urgent.go.place) void desk.goTo(urgent.go.place);
+                          else desk.show(urgent.go.view);
                         }}
                       >
-                        ${one.go.text}
+                        ${urgent.go.text}
                       </button>
                     </td>
                   </tr>`,

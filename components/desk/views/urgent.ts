@@ -28,57 +28,57 @@ const SOON = 28 * 24 * 60;
 
 /** Everything to see to, the most pressing first: what spoils the figures, what is late, then by date. */
 export function urgentOf({ faults, cellOf, booked, people, noise }: Found): Urgent[] {
-  const found: Urgent[] = faults.map((one) => {
-    const place = cellOf(one);
+  const found: Urgent[] = faults.map((fault) => {
+    const place = cellOf(fault);
     return {
       at: null,
       when: 'now',
-      kind: one.severity === 'error' ? 'Fault' : 'To check',
-      text: `${one.file}${one.line === undefined ? '' : `, line ${one.line}`}: ${one.message} ${one.mend}`,
-      harm: one.severity === 'error',
+      kind: fault.severity === 'error' ? 'Fault' : 'To check',
+      text: `${fault.file}${fault.line === undefined ? '' : `, line ${fault.line}`}: ${fault.message} ${fault.mend}`,
+      harm: fault.severity === 'error',
       go: { view: 'work', ...(place && { place }), text: 'Show the cell' },
     };
   });
-  for (const one of booked?.milestones ?? [])
+  for (const milestone of booked?.milestones ?? [])
     if (
-      one.state === 'late' ||
-      (one.state !== 'met' && one.minutesLeft >= 0 && one.minutesLeft < SOON)
+      milestone.state === 'late' ||
+      (milestone.state !== 'met' && milestone.minutesLeft >= 0 && milestone.minutesLeft < SOON)
     )
       found.push({
-        at: one.due,
+        at: milestone.due,
         when:
-          one.state === 'late'
-            ? `${floatText(-one.minutesLeft)} late`
-            : `by ${dayText(one.due, one.zone)}`,
+          milestone.state === 'late'
+            ? `${floatText(-milestone.minutesLeft)} late`
+            : `by ${dayText(milestone.due, milestone.zone)}`,
         kind: 'Booking',
-        text: `${one.window}: ${one.milestone}, due ${momentText(one.due, one.zone)}`,
-        harm: one.state === 'late',
+        text: `${milestone.window}: ${milestone.milestone}, due ${momentText(milestone.due, milestone.zone)}`,
+        harm: milestone.state === 'late',
         go: { view: 'booking', text: 'Booking dates' },
       });
-  for (const one of people?.breaches ?? [])
+  for (const breach of people?.breaches ?? [])
     found.push({
-      at: one.over.start,
-      when: stretchText(one.over.start, one.over.end, people?.zone ?? 'UTC'),
+      at: breach.over.start,
+      when: stretchText(breach.over.start, breach.over.end, people?.zone ?? 'UTC'),
       kind: 'Hours',
-      text: `${one.crew}, ${one.assignment}: over the limit “${one.name}”`,
+      text: `${breach.crew}, ${breach.assignment}: over the limit “${breach.name}”`,
       harm: true,
       go: { view: 'site', text: 'Hours and mends' },
     });
-  for (const one of noise?.activities ?? []) {
-    const over = one.week.filter((part) => part.overDb !== null && part.overDb > 0);
+  for (const activity of noise?.activities ?? []) {
+    const over = activity.week.filter((part) => part.overDb !== null && part.overDb > 0);
     if (over.length === 0) continue;
     const minutes = over.reduce((sum, part) => sum + part.to - part.from, 0);
     found.push({
       at: null,
       when: 'in some hours',
       kind: 'Noise',
-      text: `${one.activity} ${one.title}: over a limit in ${Math.round(minutes / 60)} of 168 hours of a week`,
+      text: `${activity.activity} ${activity.title}: over a limit in ${Math.round(minutes / 60)} of 168 hours of a week`,
       harm: false,
       go: { view: 'site', text: 'Noise by hour' },
     });
   }
   return found
-    .map((one, index) => ({ one, index }))
+    .map((urgent, index) => ({ one: urgent, index }))
     .sort(
       (a, b) => rank(a.one) - rank(b.one) || (a.one.at ?? 0) - (b.one.at ?? 0) || a.index - b.index,
     )

@@ -50,8 +50,8 @@ function inTime(windows: readonly AccessWindow[]): readonly AccessWindow[] {
 /** The ledger of the picked window, and the forms that change it. */
 export function windowSide(desk: Desk): TemplateResult {
   const { picked, figures } = desk;
-  const window = figures.results?.plan.windows.find((one) => one.id === picked.window);
-  const ledger = figures.results?.ledgers.find((one) => one.window === picked.window);
+  const window = figures.results?.plan.windows.find((item) => item.id === picked.window);
+  const ledger = figures.results?.ledgers.find((item) => item.window === picked.window);
   return html`<possession-ledger
       .window=${window ?? null}
       .ledger=${ledger ?? null}
@@ -96,7 +96,7 @@ function changed(desk: Desk, document: PlanDocument, form: HTMLFormElement): Cha
   const cell = typed(form);
   const cells = { start: cell('start'), end: cell('end'), status: cell('status') };
   const id = desk.picked.window;
-  const window = desk.figures.results?.plan.windows.find((one) => one.id === id);
+  const window = desk.figures.results?.plan.windows.find((item) => item.id === id);
   const { dateOrder } = document.tables.windows;
   const isolation = window && isolationCut(window, cells.start, cells.end, dateOrder);
   const edits = new CellEdits(document, 'windows');
@@ -140,7 +140,7 @@ function add(desk: Desk, event: SubmitEvent): void {
     desk.complain(desk.words.windowThere(id));
     return;
   }
-  const like = desk.figures.results?.plan.windows.find((one) => one.id === picked.window);
+  const like = desk.figures.results?.plan.windows.find((window) => window.id === picked.window);
   const { dateOrder } = document.tables.windows;
   const isolation = like && isolationLike(like, cell('start'), cell('end'), dateOrder);
   const cells = {

@@ -13,7 +13,7 @@ function withCommitment<K extends keyof Commitment>(
   key: K,
   value: Commitment[K] | undefined,
 ): Commitment[] {
-  const before = commitments.find((one) => one.activity === activity);
+  const before = commitments.find((commitment) => commitment.activity === activity);
   const { [key]: _, ...others } = before ?? { activity, irreversible: false };
   const next = {
     activity,
@@ -21,7 +21,7 @@ function withCommitment<K extends keyof Commitment>(
     ...others,
     ...(value !== undefined && { [key]: value }),
   };
-  const rest = commitments.filter((one) => one !== before);
+  const rest = commitments.filter((commitment) => commitment !== before);
   return next.irreversible || Object.keys(next).length > 2 ? [...rest, next] : rest;
 }
 
@@ -36,14 +36,16 @@ export function decisionForm(
   { zone, strings }: Setting<HandbackStrings>,
   change: (decisions: Decisions) => void,
 ): TemplateResult {
-  const work = result.cutOffs.filter((one) => one.activity !== undefined);
+  const work = result.cutOffs.filter((cutOff) => cutOff.activity !== undefined);
   const minutes = (
     activity: string,
     name: string,
     label: string,
     key: 'testMinutes' | 'reinstatementMinutes',
   ): TemplateResult => {
-    const value = decisions.commitments.find((one) => one.activity === activity)?.[key];
+    const value = decisions.commitments.find((commitment) => commitment.activity === activity)?.[
+      key
+    ];
     return html`<input
       type="number"
       inputmode="numeric"
@@ -73,16 +75,16 @@ export function decisionForm(
         </tr>
       </thead>
       <tbody>
-        ${work.map((one) => {
-          const activity = one.activity!;
+        ${work.map((off) => {
+          const activity = off.activity!;
           return html`<tr>
             <th scope="row">
-              ${one.name} <span class="quiet">${exactClock(one.plannedStart, zone)}</span>
+              ${off.name} <span class="quiet">${exactClock(off.plannedStart, zone)}</span>
             </th>
             <td data-label=${strings.irreversible}>
               <input
                 type="checkbox"
-                aria-label="${strings.irreversible}: ${one.name}"
+                aria-label="${strings.irreversible}: ${off.name}"
                 .checked=${decisions.commitments.some(
                   (other) => other.activity === activity && other.irreversible,
                 )}
@@ -99,10 +101,10 @@ export function decisionForm(
               />
             </td>
             <td data-label=${strings.testAfter}>
-              ${minutes(activity, one.name, strings.testAfter, 'testMinutes')}
+              ${minutes(activity, off.name, strings.testAfter, 'testMinutes')}
             </td>
             <td data-label=${strings.reinstate}>
-              ${minutes(activity, one.name, strings.reinstate, 'reinstatementMinutes')}
+              ${minutes(activity, off.name, strings.reinstate, 'reinstatementMinutes')}
             </td>
           </tr>`;
         })}

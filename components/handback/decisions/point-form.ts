@@ -46,30 +46,31 @@ const fieldsOf = (form: HTMLFormElement) => [
 ];
 
 function typedIn(form: HTMLFormElement): Texts {
-  const typed = Object.fromEntries(fieldsOf(form).map((one) => [one.name, one.value.trim()]));
+  const typed = Object.fromEntries(fieldsOf(form).map((field) => [field.name, field.value.trim()]));
   return { point: '', holder: '', before: '', day: '', clock: '', ...typed };
 }
 
 /** The time is asked for only where the point falls at a time. */
 function showTimes(form: HTMLFormElement): void {
   const { before } = typedIn(form);
-  for (const one of form.querySelectorAll<HTMLElement>('.at-time')) one.hidden = before !== '';
+  for (const element of form.querySelectorAll<HTMLElement>('.at-time'))
+    element.hidden = before !== '';
 }
 
 function showProblem(form: HTMLFormElement, problem = '', at?: string): void {
   form.querySelector('.problem')!.textContent = problem;
-  for (const one of fieldsOf(form)) {
-    one.toggleAttribute('aria-invalid', false);
-    if (one.name !== at) continue;
-    one.setAttribute('aria-invalid', 'true');
-    one.focus();
+  for (const field of fieldsOf(form)) {
+    field.toggleAttribute('aria-invalid', false);
+    if (field.name !== at) continue;
+    field.setAttribute('aria-invalid', 'true');
+    field.focus();
   }
 }
 
 /** Puts every field back to what the plan says. */
 export function putBack(form: HTMLFormElement, on: PointForm): void {
   const texts = textsOf(on);
-  for (const one of fieldsOf(form)) one.value = texts[one.name as keyof Texts];
+  for (const field of fieldsOf(form)) field.value = texts[field.name as keyof Texts];
   showProblem(form);
   showTimes(form);
 }
@@ -111,10 +112,10 @@ function submit(event: Event, on: PointForm): void {
 export function pointForm(on: PointForm): TemplateResult {
   const { strings, work, window, zone, leave, changes } = on;
   const texts = textsOf(on);
-  const strange = texts.before !== '' && !work.some((one) => one.activity === texts.before);
+  const strange = texts.before !== '' && !work.some((off) => off.activity === texts.before);
   const subject = changes ? html`<span class="unseen">: ${on.words.name}</span>` : nothing;
   const days = daysOf(window, zone);
-  const listed = days.some((one) => String(one.day) === texts.day);
+  const listed = days.some((day) => String(day.day) === texts.day);
   const dayChoice = html`<label class="at-time" ?hidden=${texts.before !== ''}
     >${strings.day}${subject}<select name="day">
       ${
@@ -123,9 +124,9 @@ export function pointForm(on: PointForm): TemplateResult {
           : html`<option value=${texts.day} .selected=${true}>${strings.noDayOfWindow}</option>`
       }
       ${days.map(
-        (one) =>
-          html`<option value=${one.day} .selected=${String(one.day) === texts.day}>
-            ${one.text}
+        (day) =>
+          html`<option value=${day.day} .selected=${String(day.day) === texts.day}>
+            ${day.text}
           </option>`,
       )}
     </select></label
@@ -155,9 +156,9 @@ export function pointForm(on: PointForm): TemplateResult {
       >${strings.pointWhen}${subject}<select name="before">
         <option value="" .selected=${texts.before === ''}>${strings.pointAt}</option>
         ${work.map(
-          (one) =>
-            html`<option value=${one.activity!} .selected=${one.activity === texts.before}>
-              ${strings.pointBefore(one.name)}
+          (off) =>
+            html`<option value=${off.activity!} .selected=${off.activity === texts.before}>
+              ${strings.pointBefore(off.name)}
             </option>`,
         )}
         ${

@@ -10,7 +10,7 @@ import { clockBeside } from '../times.js';
 
 /** An id that no point has yet. */
 function freeId(points: readonly GoPoint[]): string {
-  const taken = new Set(points.map((one) => one.id));
+  const taken = new Set(points.map((point) => point.id));
   let number = points.length + 1;
   while (taken.has(`G${number}`)) number += 1;
   return `G${number}`;
@@ -35,9 +35,9 @@ export function pointList(
   { zone, strings }: Setting<HandbackStrings>,
   change: (decisions: Decisions) => void,
 ): TemplateResult {
-  const own = decisions.goPoints.filter((one) => one.window === window.id);
-  const work = result.cutOffs.filter((one) => one.activity !== undefined);
-  const timed = new Map(result.goPoints.map((one) => [one.id, one.at]));
+  const own = decisions.goPoints.filter((point) => point.window === window.id);
+  const work = result.cutOffs.filter((cutOff) => cutOff.activity !== undefined);
+  const timed = new Map(result.goPoints.map((point) => [point.id, point.at]));
   const withPoints = (goPoints: readonly GoPoint[]): void =>
     change({ ...decisions, goPoints: [...goPoints] });
   const line = (point: GoPoint): TemplateResult => {
@@ -47,7 +47,7 @@ export function pointList(
       take: (next, form) => {
         shut(form);
         withPoints(
-          decisions.goPoints.map((one) => (one === point ? { id, window: of, ...next } : one)),
+          decisions.goPoints.map((item) => (item === point ? { id, window: of, ...next } : item)),
         );
       },
       leave: (form) => {
@@ -70,7 +70,7 @@ export function pointList(
         @click=${(event: Event) => {
           const form = (event.currentTarget as Element).closest('.decision-form');
           form?.querySelector('summary')?.focus();
-          withPoints(decisions.goPoints.filter((one) => one !== point));
+          withPoints(decisions.goPoints.filter((item) => item !== point));
         }}
       >
         ${strings.remove}<span class="unseen">: ${point.name}</span>
@@ -93,7 +93,7 @@ export function pointList(
     },
   };
   return html`<ul class="points">
-      ${repeat(own, (one) => one.id, line)}
+      ${repeat(own, (item) => item.id, line)}
     </ul>
     ${pointForm(another)}`;
 }

@@ -58,10 +58,10 @@ export function momentsIn(
 ): readonly Instant[] | 'no-time' | 'skipped' | 'outside' {
   const clock = typedClock(typed);
   if (!clock) return 'no-time';
-  const days = day === undefined ? daysOf(window, zone).map((one) => one.day) : [day];
+  const days = day === undefined ? daysOf(window, zone).map((item) => item.day) : [day];
   const { hour, minute } = clock;
-  const shown = days.flatMap((one) => {
-    const read = readings({ ...dateOf(one), hour, minute }, zone);
+  const shown = days.flatMap((value) => {
+    const read = readings({ ...dateOf(value), hour, minute }, zone);
     return read.kind === 'one' ? [read.at] : read.kind === 'two' ? [read.earlier, read.later] : [];
   });
   const meant = shown.filter(

@@ -38,10 +38,10 @@ const pointsText = (change: number): string =>
 export function unitTables(result: HandbackResult, strings: HandbackStrings): TemplateResult[] {
   const aim = aimText(result.confidence);
   return result.units.map(
-    (one) =>
+    (outlook) =>
       html`<section class="units">
-        <h3>${strings.units}: ${titleOf(result, one.activity)}</h3>
-        <p><strong>${strings.unitsWithin(one.unitsWithinConfidence, aim)}</strong></p>
+        <h3>${strings.units}: ${titleOf(result, outlook.activity)}</h3>
+        <p><strong>${strings.unitsWithin(outlook.unitsWithinConfidence, aim)}</strong></p>
         <table>
           <thead>
             <tr>
@@ -51,9 +51,9 @@ export function unitTables(result: HandbackResult, strings: HandbackStrings): Te
             </tr>
           </thead>
           <tbody>
-            ${one.chances.map(
+            ${outlook.chances.map(
               ({ units, onTime }) =>
-                html`<tr class=${units === one.unitsWithinConfidence ? 'best' : ''}>
+                html`<tr class=${units === outlook.unitsWithinConfidence ? 'best' : ''}>
                   <th scope="row" class="figure">${units}</th>
                   <td class="figure">
                     ${percentText(onTime.probability, result.simulation.runs)}
@@ -70,9 +70,9 @@ export function unitTables(result: HandbackResult, strings: HandbackStrings): Te
 
 /** What it would bring to hold one length at its least: all units of a repeated piece of work together. */
 export function helpsTable(result: HandbackResult, strings: HandbackStrings): TemplateResult {
-  const repeated = new Set(result.units.map((one) => one.activity));
+  const repeated = new Set(result.units.map((outlook) => outlook.activity));
   const rows = result.simulation.helpsMost;
-  const most = Math.max(0.001, ...rows.map((one) => one.probabilityGain));
+  const most = Math.max(0.001, ...rows.map((row) => row.probabilityGain));
   return html`<section class="helps">
     <h3>${strings.helps}</h3>
     ${
@@ -90,18 +90,18 @@ export function helpsTable(result: HandbackResult, strings: HandbackStrings): Te
               </thead>
               <tbody>
                 ${rows.map(
-                  (one) =>
+                  (row) =>
                     html`<tr>
                       <th scope="row">
                         ${
-                          one.activity !== undefined && repeated.has(one.activity)
-                            ? strings.allUnits(one.name)
-                            : one.name
+                          row.activity !== undefined && repeated.has(row.activity)
+                            ? strings.allUnits(row.name)
+                            : row.name
                         }
                       </th>
-                      <td class="figure">${pointsText(one.probabilityGain)}</td>
-                      <td class="figure">${durationText(one.meanGainMinutes)}</td>
-                      <td class="bars">${shareBar(one.probabilityGain / most)}</td>
+                      <td class="figure">${pointsText(row.probabilityGain)}</td>
+                      <td class="figure">${durationText(row.meanGainMinutes)}</td>
+                      <td class="bars">${shareBar(row.probabilityGain / most)}</td>
                     </tr>`,
                 )}
               </tbody>
@@ -129,11 +129,11 @@ export function criticalityTable(
       </thead>
       <tbody>
         ${rows.map(
-          (one) =>
+          (row) =>
             html`<tr>
-              <th scope="row">${one.name}</th>
-              <td class="figure">${percentText(one.share, simulation.runs)}</td>
-              <td class="bars">${shareBar(one.share)}</td>
+              <th scope="row">${row.name}</th>
+              <td class="figure">${percentText(row.share, simulation.runs)}</td>
+              <td class="bars">${shareBar(row.share)}</td>
             </tr>`,
         )}
       </tbody>

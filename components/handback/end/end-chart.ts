@@ -75,7 +75,7 @@ export function endChart(
     ],
     zooms: true,
     pointText: (point) => {
-      const bar = bars.find((one) => at(one.from) === Number(point));
+      const bar = bars.find((item) => at(item.from) === Number(point));
       return bar ? strings.fromTo(time(at(bar.from)), time(at(bar.to))) : time(Number(point));
     },
     valueText: chance,

@@ -143,13 +143,13 @@ export function endTables(
       { of: 'expected-overrun', window },
     ],
     ...run.outlook.laterThan.map(
-      (one) =>
+      (item) =>
         [
-          strings.moreThan(time(bookedEnd + one.minutes * MINUTE)),
-          one.probability === 0
+          strings.moreThan(time(bookedEnd + item.minutes * MINUTE)),
+          item.probability === 0
             ? strings.noRunOf(numberText(run.runs))
-            : percentText(one.probability),
-          { of: 'later-than', window, minutes: one.minutes },
+            : percentText(item.probability),
+          { of: 'later-than', window, minutes: item.minutes },
         ] as const,
     ),
   ];

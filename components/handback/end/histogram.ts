@@ -42,7 +42,7 @@ export function histogramOf(sorted: Float64Array, deadline: number, most: number
   const trim = Math.floor(runs / 400);
   const low = sorted[trim]!;
   const high = sorted[runs - 1 - trim]!;
-  const width = widths.find((one) => (high - low) / one + 2 <= most) ?? 2880;
+  const width = widths.find((value) => (high - low) / value + 2 <= most) ?? 2880;
   const first = Math.ceil((low - deadline) / width) - 1;
   const last = Math.max(first + 1, Math.ceil((high - deadline) / width));
   const below = countUpTo(sorted, deadline + first * width);

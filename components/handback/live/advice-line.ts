@@ -50,7 +50,7 @@ export function adviceLine(
   const { live } = result;
   if (!live) return nothing;
   const { say, activity, leaveOut, why } = live.advice;
-  const next = result.cutOffs.find((one) => stateOf(one, setting) === 'to-come');
+  const next = result.cutOffs.find((cutOff) => stateOf(cutOff, setting) === 'to-come');
   const name = (id: string): string => titleOf(result, id);
   return html`<div part="advice" class="advice ${say}" role="status">
     <p class="say">${sayText(live.advice, strings)}</p>
@@ -71,6 +71,6 @@ export function adviceLine(
         : nothing
     }
     ${askedLine(result, setting)}
-    ${live.doubts.map((one) => html`<p class="doubt">${strings.check(one.text)}</p>`)}
+    ${live.doubts.map((doubt) => html`<p class="doubt">${strings.check(doubt.text)}</p>`)}
   </div>`;
 }

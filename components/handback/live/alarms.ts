@@ -20,9 +20,9 @@ export function alarmsBetween(
   minutes: readonly number[] = warnMinutes,
 ): readonly Alarm[] {
   return cutOffs
-    .filter((one) => one.state === 'to-come')
-    .flatMap((one) =>
-      minutes.map((before) => ({ name: one.name, at: one.latestStart, minutes: before })),
+    .filter((cutOff) => cutOff.state === 'to-come')
+    .flatMap((cutOff) =>
+      minutes.map((before) => ({ name: cutOff.name, at: cutOff.latestStart, minutes: before })),
     )
     .filter(({ at, minutes: before }) => {
       const goesOff = at - before * MINUTE;

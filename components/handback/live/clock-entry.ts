@@ -60,7 +60,7 @@ export const fold = (from: EventTarget | null): void => {
 /** A time of the night with what to do with it; where clocks go back that night, which of the two is meant. */
 export function clockEntry({ near, zone, strings, subject, buttons }: ClockEntry): TemplateResult {
   const twice = clockChanges(addMinutes(near, -1440), addMinutes(near, 1440), zone).some(
-    (one) => one.forwardMinutes < 0,
+    (change) => change.forwardMinutes < 0,
   );
   const press = (event: Event, then: (at: Instant) => void): void => {
     const form = (event.currentTarget as HTMLElement).closest('.clock-entry')!;
@@ -97,13 +97,13 @@ export function clockEntry({ near, zone, strings, subject, buttons }: ClockEntry
         : nothing
     }
     ${buttons.map(
-      (one) =>
+      (button) =>
         html`<button
           type="button"
-          class=${one.strong ? 'strong' : ''}
-          @click=${(event: Event) => press(event, one.press)}
+          class=${button.strong ? 'strong' : ''}
+          @click=${(event: Event) => press(event, button.press)}
         >
-          ${one.word}<span class="unseen">: ${subject}</span>
+          ${button.word}<span class="unseen">: ${subject}</span>
         </button>`,
     )}
   </div>`;

@@ -27,7 +27,7 @@ const tooLate = (
   tooLateFor.length === 0
     ? nothing
     : html`<span class="too-late"
-        >${strings.tooLateFor(tooLateFor.map((one) => titleOf(result, one)).join(', '))}</span
+        >${strings.tooLateFor(tooLateFor.map((text) => titleOf(result, text)).join(', '))}</span
       >`;
 
 /** Go/no-go points of a window as planned; nothing when nobody placed one. */
@@ -50,13 +50,13 @@ export function goPointTable(
       </thead>
       <tbody>
         ${result.goPoints.map(
-          (one) =>
+          (point) =>
             html`<tr>
               <td class="time">
-                <strong>${clockBeside(one.at, result.bookedEnd, zone)}</strong>
+                <strong>${clockBeside(point.at, result.bookedEnd, zone)}</strong>
               </td>
-              <th scope="row">${one.name} ${tooLate(result, one, strings)}</th>
-              <td>${one.holder === '' && !blank ? strings.nobody : one.holder}</td>
+              <th scope="row">${point.name} ${tooLate(result, point, strings)}</th>
+              <td>${point.holder === '' && !blank ? strings.nobody : point.holder}</td>
               ${blank ? html`<td class="blank"></td>` : nothing}
             </tr>`,
         )}
@@ -77,13 +77,15 @@ export function liveDecisions(
     ),
   );
   const open = new Set(
-    result.cutOffs.flatMap((one) =>
-      one.activity !== undefined && stateOf(one, setting) === 'to-come' ? [one.activity] : [],
+    result.cutOffs.flatMap((cutOff) =>
+      cutOff.activity !== undefined && stateOf(cutOff, setting) === 'to-come'
+        ? [cutOff.activity]
+        : [],
     ),
   );
   const over = new Set(
-    result.cutOffs.flatMap((one) =>
-      one.activity !== undefined && stateOf(one, setting) === 'done' ? [one.activity] : [],
+    result.cutOffs.flatMap((cutOff) =>
+      cutOff.activity !== undefined && stateOf(cutOff, setting) === 'done' ? [cutOff.activity] : [],
     ),
   );
   const limits = result.decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
@@ -97,18 +99,19 @@ export function liveDecisions(
   if (result.goPoints.length + limits.length === 0) return nothing;
   const decide = (point: GoPointTime, go: boolean): void =>
     write({ event: { kind: 'decided', point: point.id, name: point.name, go }, at: null });
-  const pointLine = (one: GoPointTime): TemplateResult => {
-    const outcome = outcomes.get(one.id);
+  const pointLine = (goPointTime: GoPointTime): TemplateResult => {
+    const outcome = outcomes.get(goPointTime.id);
     return html`<li class="go-point">
       <div class="name">
-        <strong>${one.name}</strong>
+        <strong>${goPointTime.name}</strong>
         <span
-          >${exactClock(one.at, zone)} ${outcome ? nothing : countdown(one.at, now, strings)}</span
+          >${exactClock(goPointTime.at, zone)}
+          ${outcome ? nothing : countdown(goPointTime.at, now, strings)}</span
         >
         <span class="quiet"
-          >${one.holder === '' ? strings.nobody : strings.decides1(one.holder)}</span
+          >${goPointTime.holder === '' ? strings.nobody : strings.decides1(goPointTime.holder)}</span
         >
-        ${tooLate(result, one, strings)}
+        ${tooLate(result, goPointTime, strings)}
       </div>
       ${
         outcome && outcome.event.kind === 'decided'
@@ -119,47 +122,49 @@ export function liveDecisions(
               )}
             </p>`
           : html`<div class="buttons">
-              <button type="button" class="no-go" @click=${() => decide(one, false)}>
-                ${strings.noGo}<span class="unseen">: ${one.name}</span>
+              <button type="button" class="no-go" @click=${() => decide(goPointTime, false)}>
+                ${strings.noGo}<span class="unseen">: ${goPointTime.name}</span>
               </button>
-              <button type="button" class="go" @click=${() => decide(one, true)}>
-                ${strings.go}<span class="unseen">: ${one.name}</span>
+              <button type="button" class="go" @click=${() => decide(goPointTime, true)}>
+                ${strings.go}<span class="unseen">: ${goPointTime.name}</span>
               </button>
             </div>`
       }
     </li>`;
   };
   const all: readonly Decision[] = [
-    ...result.goPoints.map((one) => ({
-      at: one.at,
-      key: `point ${one.id}`,
-      said: outcomes.has(one.id),
-      line: () => pointLine(one),
+    ...result.goPoints.map((point) => ({
+      at: point.at,
+      key: `point ${point.id}`,
+      said: outcomes.has(point.id),
+      line: () => pointLine(point),
     })),
-    ...limits.map((one) => ({
-      at: one.at,
-      key: `limit ${one.words}`,
+    ...limits.map((limit) => ({
+      at: limit.at,
+      key: `limit ${limit.words}`,
       said: false,
       line: () =>
         html`<li class="limit">
-          <span>${one.words}</span>
+          <span>${limit.words}</span>
           <span
-            ><strong>${exactClock(one.at, zone)}</strong> ${countdown(one.at, now, strings)}</span
+            ><strong>${exactClock(limit.at, zone)}</strong>
+            ${countdown(limit.at, now, strings)}</span
           >
         </li>`,
     })),
   ].sort((a, b) => a.at - b.at);
-  const first = all.find((one) => !one.said);
+  const first = all.find((decision) => !decision.said);
   // With no moment to count from, nothing is known to be late or early.
-  const isNow = (one: Decision): boolean =>
-    !one.said && (one === first || now === null || one.at - now <= NEAR_MINUTES * MINUTE);
-  const folded = all.filter((one) => !isNow(one));
+  const isNow = (decision: Decision): boolean =>
+    !decision.said &&
+    (decision === first || now === null || decision.at - now <= NEAR_MINUTES * MINUTE);
+  const folded = all.filter((decision) => !isNow(decision));
   const list = (some: readonly Decision[]): TemplateResult =>
     html`<ol>
       ${repeat(
         some,
-        (one) => one.key,
-        (one) => one.line(),
+        (decision) => decision.key,
+        (decision) => decision.line(),
       )}
     </ol>`;
   return html`<section class="deciding">

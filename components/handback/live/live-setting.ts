@@ -23,12 +23,12 @@ export interface LiveSetting extends Setting<HandbackStrings> {
 
 /** Units that the log says are done of an activity in this window. */
 export const unitsDone = ({ state }: LiveSetting, activity: string): number =>
-  state.actuals.find((one) => one.activity === activity)?.unitsDone ?? 0;
+  state.actuals.find((actual) => actual.activity === activity)?.unitsDone ?? 0;
 
 /** The state by the forecast, or further on by what the log says since. */
-export function stateOf(one: CutOff, setting: LiveSetting): CutOff['state'] {
-  const { startedAt, finishedAt } = seenOf(setting.lines, one, setting.cutOffs);
-  if (one.state === 'done' || finishedAt !== undefined) return 'done';
-  const begun = startedAt !== undefined || (one.activity && unitsDone(setting, one.activity) > 0);
-  return one.state === 'begun' || begun ? 'begun' : 'to-come';
+export function stateOf(off: CutOff, setting: LiveSetting): CutOff['state'] {
+  const { startedAt, finishedAt } = seenOf(setting.lines, off, setting.cutOffs);
+  if (off.state === 'done' || finishedAt !== undefined) return 'done';
+  const begun = startedAt !== undefined || (off.activity && unitsDone(setting, off.activity) > 0);
+  return off.state === 'begun' || begun ? 'begun' : 'to-come';
 }

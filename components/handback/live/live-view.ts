@@ -64,14 +64,14 @@ function bigFigures(result: HandbackResult, { zone, strings }: LiveSetting): Tem
 function byNow(result: HandbackResult, setting: LiveSetting) {
   const { now } = setting;
   const of = (state: CutOff['state']): readonly CutOff[] =>
-    result.cutOffs.filter((one) => stateOf(one, setting) === state);
-  const isPast = (one: CutOff): boolean => now !== null && one.latestStart < now;
+    result.cutOffs.filter((cutOff) => stateOf(cutOff, setting) === state);
+  const isPast = (off: CutOff): boolean => now !== null && off.latestStart < now;
   const toCome = of('to-come');
   const [next = null, ...others] = toCome
-    .filter((one) => !isPast(one))
-    .sort((one, other) => one.latestStart - other.latestStart);
+    .filter((off) => !isPast(off))
+    .sort((off, other) => off.latestStart - other.latestStart);
   const soon = others.filter(
-    (one) => now !== null && one.latestStart - now <= SOON_MINUTES * MINUTE,
+    (other) => now !== null && other.latestStart - now <= SOON_MINUTES * MINUTE,
   );
   return {
     next,
@@ -79,7 +79,7 @@ function byNow(result: HandbackResult, setting: LiveSetting) {
     underWay: of('begun'),
     soon,
     // In the order of the plan, as they will be done.
-    later: result.cutOffs.filter((one) => others.includes(one) && !soon.includes(one)),
+    later: result.cutOffs.filter((cutOff) => others.includes(cutOff) && !soon.includes(cutOff)),
     done: of('done'),
   };
 }
@@ -94,8 +94,8 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
     html`<ol class="records">
       ${repeat(
         some,
-        (one) => result.cutOffs.indexOf(one),
-        (one) => recordRow(one, false, result, setting),
+        (off) => result.cutOffs.indexOf(off),
+        (off) => recordRow(off, false, result, setting),
       )}
     </ol>`;
   // Once nothing is left to begin, giving the line back is what is next.
@@ -123,15 +123,15 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
         ? html`<section class="passed">
             <h3>${strings.passedCutOffs}</h3>
             ${passed.map(
-              (one) =>
+              (off) =>
                 html`<p>
-                  ${strings.passedBy(one.name, clockBeside(one.latestStart, result.bookedEnd, zone))}
+                  ${strings.passedBy(off.name, clockBeside(off.latestStart, result.bookedEnd, zone))}
                   ${
-                    now !== null && one.onTimeStart < now
-                      ? strings.onTimePast(exactClock(one.onTimeStart, zone))
+                    now !== null && off.onTimeStart < now
+                      ? strings.onTimePast(exactClock(off.onTimeStart, zone))
                       : strings.stillOnTimeUntil(
-                          exactClock(one.onTimeStart, zone),
-                          now === null ? '' : countdownText(one.onTimeStart, now, strings),
+                          exactClock(off.onTimeStart, zone),
+                          now === null ? '' : countdownText(off.onTimeStart, now, strings),
                         )
                   }
                 </p>`,
@@ -150,7 +150,7 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
     ${
       live && live.beyondEstimate.length > 0
         ? html`<ul class="outrun">
-            ${live.beyondEstimate.map((one) => html`<li>${strings.outrun(titleOf(result, one))}</li>`)}
+            ${live.beyondEstimate.map((text) => html`<li>${strings.outrun(titleOf(result, text))}</li>`)}
           </ul>`
         : nothing
     }

@@ -69,6 +69,6 @@ export function logFiles(on: LogFiles): TemplateResult {
       </button>
       ${fileButton(strings.bringIn, '.json,application/json', (file) => void bringIn(file, on))}
     </div>
-    <div class="said" role="status">${on.said.map((one) => html`<p>${one}</p>`)}</div>
+    <div class="said" role="status">${on.said.map((text) => html`<p>${text}</p>`)}</div>
   </section>`;
 }

@@ -117,14 +117,14 @@ export function logList(
 ): TemplateResult {
   const { zone, strings, lines, state, write } = setting;
   const clock = (at: Instant): string => exactClock(at, zone);
-  const faultsOf = (id: string) => state.faults.filter((one) => one.entry === id);
-  const entry = (one: HandbackLogEntry): TemplateResult =>
+  const faultsOf = (id: string) => state.faults.filter((fault) => fault.entry === id);
+  const entry = (item: HandbackLogEntry): TemplateResult =>
     html`<span class="happened"
-        ><strong>${exactClock(one.at, zone)}</strong>
-        ${eventText(one.event, strings, titleOf, clock)}</span
+        ><strong>${exactClock(item.at, zone)}</strong>
+        ${eventText(item.event, strings, titleOf, clock)}</span
       >
-      <span class="written">${strings.entered(exactClock(one.enteredAt, zone), one.by)}</span>
-      ${faultsOf(one.id).map((fault) => html`<span class="fault">${strings.logFault(fault)}</span>`)}`;
+      <span class="written">${strings.entered(exactClock(item.enteredAt, zone), item.by)}</span>
+      ${faultsOf(item.id).map((fault) => html`<span class="fault">${strings.logFault(fault)}</span>`)}`;
   const addNote = (event: Event): void => {
     event.preventDefault();
     const form = event.currentTarget as HTMLFormElement;
@@ -153,16 +153,16 @@ export function logList(
                   : entry(original)
               }
             </div>
-            ${corrections.map((one) => {
+            ${corrections.map((item) => {
               const words =
-                one.event.kind === 'struck-out'
+                item.event.kind === 'struck-out'
                   ? html`<span class="happened"><strong>${strings.struckOut}</strong></span>
                       <span class="written"
-                        >${strings.entered(exactClock(one.enteredAt, zone), one.by)}</span
+                        >${strings.entered(exactClock(item.enteredAt, zone), item.by)}</span
                       >`
-                  : html`<span class="label">${strings.corrected} </span>${entry(one)}`;
+                  : html`<span class="label">${strings.corrected} </span>${entry(item)}`;
               return html`<div class="correction">
-                ${one === standing ? words : html`<s>${words}</s>`}
+                ${item === standing ? words : html`<s>${words}</s>`}
               </div>`;
             })}
             ${correction(line, eventText(original.event, strings, titleOf, clock), setting)}

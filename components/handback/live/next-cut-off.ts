@@ -8,20 +8,20 @@ import { exactClock } from '../times.js';
 
 /** The next cut-off that has not passed: what has to be begun, by when, and the buttons that report it. */
 export function nextCutOff(
-  one: CutOff,
+  off: CutOff,
   result: HandbackResult,
   setting: LiveSetting,
 ): TemplateResult {
   const { zone, strings, now } = setting;
   return html`<div class="next held">
     <h3>${strings.nextCutOff}</h3>
-    <p class="what">${one.name}</p>
+    <p class="what">${off.name}</p>
     <p class="by">
-      <strong>${strings.startBy(exactClock(one.latestStart, zone))}</strong>
-      ${countdown(one.latestStart, now, strings)}
+      <strong>${strings.startBy(exactClock(off.latestStart, zone))}</strong>
+      ${countdown(off.latestStart, now, strings)}
     </p>
     <ol class="records">
-      ${recordRow(one, true, result, setting)}
+      ${recordRow(off, true, result, setting)}
     </ol>
   </div>`;
 }

@@ -11,16 +11,16 @@ import { percentText } from '../../shared/chance.js';
 export function optionList(result: HandbackResult, strings: HandbackStrings): TemplateResult {
   const { live, confidence, simulation } = result;
   const name = (id: string): string => titleOf(result, id);
-  const words = (one: LiveOption): string => {
+  const words = (option: LiveOption): string => {
     const without =
-      one.leaveOut.length > 0 ? strings.leaveOut(one.leaveOut.map(name).join(', ')) : '';
-    if (one.activity === undefined || one.more === undefined)
+      option.leaveOut.length > 0 ? strings.leaveOut(option.leaveOut.map(name).join(', ')) : '';
+    if (option.activity === undefined || option.more === undefined)
       return without || strings.allAsPlanned;
-    if (one.leaveOut.includes(one.activity)) return without;
+    if (option.leaveOut.includes(option.activity)) return without;
     const count =
-      one.more === 0
-        ? strings.stopAtUnits(name(one.activity), one.units ?? 0)
-        : strings.moreOf(name(one.activity), one.more);
+      option.more === 0
+        ? strings.stopAtUnits(name(option.activity), option.units ?? 0)
+        : strings.moreOf(name(option.activity), option.more);
     return without === '' ? count : `${count}. ${without}`;
   };
   return html`<div class="options">
@@ -34,17 +34,17 @@ export function optionList(result: HandbackResult, strings: HandbackStrings): Te
       </thead>
       <tbody>
         ${live?.options.map(
-          (one) =>
-            html`<tr class=${one.reaches ? 'reaches' : 'misses'}>
+          (option) =>
+            html`<tr class=${option.reaches ? 'reaches' : 'misses'}>
               <th scope="row">
-                ${words(one)}
-                ${one.condition === '' ? nothing : html`<span class="quiet">${one.condition}</span>`}
+                ${words(option)}
+                ${option.condition === '' ? nothing : html`<span class="quiet">${option.condition}</span>`}
               </th>
               <td class="figure">
-                <strong>${percentText(one.onTime.probability)}</strong>
-                <span class="quiet">&plusmn;${errorText(one.onTime)}</span>
+                <strong>${percentText(option.onTime.probability)}</strong>
+                <span class="quiet">&plusmn;${errorText(option.onTime)}</span>
               </td>
-              <td class="figure">${durationText(one.marginMinutes)}</td>
+              <td class="figure">${durationText(option.marginMinutes)}</td>
             </tr>`,
         )}
       </tbody>
@@ -55,7 +55,7 @@ export function optionList(result: HandbackResult, strings: HandbackStrings): Te
     ${
       live && live.notOffered.length > 0
         ? html`<ul class="quiet">
-            ${live.notOffered.map((one) => html`<li>${strings.notOffered(one.why)}</li>`)}
+            ${live.notOffered.map((offered) => html`<li>${strings.notOffered(offered.why)}</li>`)}
           </ul>`
         : nothing
     }

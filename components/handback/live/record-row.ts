@@ -10,14 +10,14 @@ import { aimText, exactClock } from '../times.js';
 
 type Report = Omit<HandbackRecord, 'window'>;
 
-const subjectOf = (one: CutOff): Omit<Report, 'what'> =>
-  one.activity === undefined
-    ? { step: one.name, ...(one.kind !== 'work' && { stage: one.kind }) }
-    : { activity: one.activity };
+const subjectOf = (off: CutOff): Omit<Report, 'what'> =>
+  off.activity === undefined
+    ? { step: off.name, ...(off.kind !== 'work' && { stage: off.kind }) }
+    : { activity: off.activity };
 
 /** Units one by one, and up to how many it is wise to go on. */
 function unitButtons(
-  one: CutOff,
+  off: CutOff,
   activity: string,
   result: HandbackResult,
   setting: LiveSetting,
@@ -45,13 +45,13 @@ function unitButtons(
       ?disabled=${done >= all}
       @click=${() => write1(done + 1)}
     >
-      ${strings.oneMore}<span class="unseen">: ${one.name}</span>
+      ${strings.oneMore}<span class="unseen">: ${off.name}</span>
     </button>
   </div>`;
 }
 
 /** How much longer begun work is thought to take, by those who do it. */
-function minutesLeft(one: CutOff, activity: string, setting: LiveSetting): TemplateResult {
+function minutesLeft(off: CutOff, activity: string, setting: LiveSetting): TemplateResult {
   const { strings, write } = setting;
   const take = (event: Event): void => {
     event.preventDefault();
@@ -77,7 +77,7 @@ function minutesLeft(one: CutOff, activity: string, setting: LiveSetting): Templ
   };
   const field = (word: string, required: boolean): TemplateResult =>
     html`<label
-      >${word}<span class="unseen">: ${one.name}</span
+      >${word}<span class="unseen">: ${off.name}</span
       ><input
         type="number"
         inputmode="numeric"
@@ -92,12 +92,12 @@ function minutesLeft(one: CutOff, activity: string, setting: LiveSetting): Templ
             .forEach((input) => input.setCustomValidity(''))}
     /></label>`;
   return html`<details class="left">
-    <summary>${strings.minutesLeft}<span class="unseen">: ${one.name}</span></summary>
+    <summary>${strings.minutesLeft}<span class="unseen">: ${off.name}</span></summary>
     <form class="clock-entry" @submit=${take}>
       ${field(strings.atLeast, false)} ${field(strings.likely, true)}
       ${field(strings.atMost, false)}
       <button type="submit" class="strong">
-        ${strings.writeDown}<span class="unseen">: ${one.name}</span>
+        ${strings.writeDown}<span class="unseen">: ${off.name}</span>
       </button>
     </form>
   </details>`;
@@ -105,7 +105,7 @@ function minutesLeft(one: CutOff, activity: string, setting: LiveSetting): Templ
 
 /** Lines that are granted one after the other, or said to come. */
 function lineByLine(
-  one: CutOff,
+  off: CutOff,
   { windowLines, zone, strings, write, now }: LiveSetting,
 ): TemplateResult {
   return html`<details class="lines">
@@ -114,7 +114,7 @@ function lineByLine(
       (line) =>
         html`<h4>${strings.lineOf(line)}</h4>
           ${clockEntry({
-            near: now ?? one.plannedStart,
+            near: now ?? off.plannedStart,
             zone,
             strings,
             subject: strings.lineOf(line),
@@ -137,20 +137,20 @@ function lineByLine(
 
 /** A step or a piece of work with its buttons; one button for what takes no time. */
 export function recordRow(
-  one: CutOff,
+  off: CutOff,
   isNext: boolean,
   result: HandbackResult,
   setting: LiveSetting,
 ): TemplateResult {
   const { zone, strings, lines, record, write, now } = setting;
-  const seen = seenOf(lines, one, setting.cutOffs);
-  const state = stateOf(one, setting);
+  const seen = seenOf(lines, off, setting.cutOffs);
+  const state = stateOf(off, setting);
   const done = state === 'done';
   const begun = state !== 'to-come';
-  const subject = subjectOf(one);
-  const momentary = one.plannedFinish === one.plannedStart;
-  const granting = one.activity === undefined && one.name === grantStep;
-  const grantedLine = one.activity === undefined ? lineOfGrant(one.name) : undefined;
+  const subject = subjectOf(off);
+  const momentary = off.plannedFinish === off.plannedStart;
+  const granting = off.activity === undefined && off.name === grantStep;
+  const grantedLine = off.activity === undefined ? lineOfGrant(off.name) : undefined;
   const grant = granting || grantedLine !== undefined;
   const button = (
     what: HandbackRecord['what'],
@@ -167,7 +167,7 @@ export function recordRow(
     >
       ${pressed ? html`<span aria-hidden="true">&check;</span>` : nothing} ${word}<span
         class="unseen"
-        >: ${one.name}</span
+        >: ${off.name}</span
       >
       ${at === undefined ? nothing : html`<span class="at">${exactClock(at, zone)}</span>`}
     </button>`;
@@ -185,13 +185,13 @@ export function recordRow(
       press: (expectedAt) =>
         write({ event: { kind: 'line-expected', line: grantedLine, expectedAt }, at: null }),
     });
-  const { activity } = one;
+  const { activity } = off;
   return html`<li class="record ${state}">
     <div class="name">
-      <strong>${one.name}</strong>
+      <strong>${off.name}</strong>
       <span class="quiet"
         >${strings.state[state]}${
-          begun ? nothing : html`, ${strings.startBefore(exactClock(one.latestStart, zone))}`
+          begun ? nothing : html`, ${strings.startBefore(exactClock(off.latestStart, zone))}`
         }</span
       >
     </div>
@@ -204,7 +204,7 @@ export function recordRow(
         done,
       )}
     </div>
-    ${done || activity === undefined ? nothing : unitButtons(one, activity, result, setting, begun)}
+    ${done || activity === undefined ? nothing : unitButtons(off, activity, result, setting, begun)}
     ${
       done
         ? nothing
@@ -212,19 +212,19 @@ export function recordRow(
             <details class="earlier">
               <summary>
                 ${grant ? strings.grantedLate : strings.anotherTime}<span class="unseen"
-                  >: ${one.name}</span
+                  >: ${off.name}</span
                 >
               </summary>
               ${clockEntry({
-                near: now ?? one.plannedStart,
+                near: now ?? off.plannedStart,
                 zone,
                 strings,
-                subject: one.name,
+                subject: off.name,
                 buttons: others,
               })}
             </details>
-            ${granting && setting.windowLines.length > 1 ? lineByLine(one, setting) : nothing}
-            ${begun && activity !== undefined ? minutesLeft(one, activity, setting) : nothing}
+            ${granting && setting.windowLines.length > 1 ? lineByLine(off, setting) : nothing}
+            ${begun && activity !== undefined ? minutesLeft(off, activity, setting) : nothing}
           </div>`
     }
   </li>`;

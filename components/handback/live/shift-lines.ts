@@ -58,6 +58,6 @@ function isOf(event: HandbackLogEvent, subject: CutOff, cutOffs: readonly CutOff
   if ('line' in event) return name === lineGrantStep(event.line);
   if (!('step' in event) || event.step !== name) return false;
   // One that nobody placed is the first of that name: that of the lead-in where both have one.
-  const first = cutOffs.find((one) => one.activity === undefined && one.name === name);
+  const first = cutOffs.find((cutOff) => cutOff.activity === undefined && cutOff.name === name);
   return (event.stage ?? first?.kind) === kind;
 }

@@ -20,30 +20,30 @@ export function printLog(
 ): TemplateResult | typeof nothing {
   if (log.length === 0) return nothing;
   const time = (at: Instant): string => `${dayText(at, zone)} ${exactClock(at, zone)}`;
-  const counts = new Set(shiftState(log).standing.map((one) => one.entry.id));
+  const counts = new Set(shiftState(log).standing.map((entry) => entry.entry.id));
   const chain = chainOf(log);
-  const numbers = new Map(log.map((one, index) => [one.id, index + 1]));
+  const numbers = new Map(log.map((entry, index) => [entry.id, index + 1]));
   return html`<section class="paper log-paper" aria-label=${strings.log}>
     <h2>${strings.log}: ${heading}</h2>
     <table>
       <thead>
         <tr>
-          ${strings.logHeads.map((one) => html`<th scope="col">${one}</th>`)}
+          ${strings.logHeads.map((head) => html`<th scope="col">${head}</th>`)}
         </tr>
       </thead>
       <tbody>
-        ${log.map((one, index) => {
-          const text = eventText(one.event, strings, titleOf, (at) => exactClock(at, zone));
-          const corrects = one.corrects === undefined ? undefined : numbers.get(one.corrects);
+        ${log.map((entry, index) => {
+          const text = eventText(entry.event, strings, titleOf, (at) => exactClock(at, zone));
+          const corrects = entry.corrects === undefined ? undefined : numbers.get(entry.corrects);
           return html`<tr>
             <td>${index + 1}</td>
-            <td>${time(one.at)}</td>
+            <td>${time(entry.at)}</td>
             <td>
-              ${counts.has(one.id) || one.event.kind === 'struck-out' ? text : html`<s>${text}</s>`}
+              ${counts.has(entry.id) || entry.event.kind === 'struck-out' ? text : html`<s>${text}</s>`}
               ${corrects === undefined ? nothing : strings.logCorrects(corrects)}
             </td>
-            <td>${time(one.enteredAt)}</td>
-            <td>${one.by}</td>
+            <td>${time(entry.enteredAt)}</td>
+            <td>${entry.by}</td>
             <td><code>${chain[index]!.slice(0, STAMP)}</code></td>
           </tr>`;
         })}

@@ -29,14 +29,14 @@ const blanks = (
     <thead>
       <tr>
         <th scope="col">${head}</th>
-        ${columns.map((one) => html`<th scope="col">${one}</th>`)}
+        ${columns.map((column) => html`<th scope="col">${column}</th>`)}
       </tr>
     </thead>
     <tbody>
       ${rows.map(
-        (one) =>
+        (row) =>
           html`<tr>
-            <th scope="row">${one}</th>
+            <th scope="row">${row}</th>
             ${columns.map(() => html`<td></td>`)}
           </tr>`,
       )}
@@ -120,14 +120,14 @@ export function printSheet(
       </thead>
       <tbody>
         ${result.cutOffs.map(
-          (one) =>
+          (cutOff) =>
             html`<tr>
-              <th scope="row">${one.name}</th>
-              <td>${brief(one.plannedStart)}</td>
-              <td>${brief(one.plannedFinish)}</td>
-              <td><strong>${brief(one.latestStart)}</strong></td>
-              <td>${one.chanceStart === null ? '–' : brief(one.chanceStart)}</td>
-              <td>${brief(one.onTimeStart)}</td>
+              <th scope="row">${cutOff.name}</th>
+              <td>${brief(cutOff.plannedStart)}</td>
+              <td>${brief(cutOff.plannedFinish)}</td>
+              <td><strong>${brief(cutOff.latestStart)}</strong></td>
+              <td>${cutOff.chanceStart === null ? '–' : brief(cutOff.chanceStart)}</td>
+              <td>${brief(cutOff.onTimeStart)}</td>
               <td class="blank"></td>
               <td class="blank"></td>
             </tr>`,
@@ -142,7 +142,7 @@ export function printSheet(
     </div>
     <h3>${strings.assumptions}</h3>
     <ul class="assumptions">
-      ${[...strings.assumptionLines, ...assumptions].map((one) => html`<li>${one}</li>`)}
+      ${[...strings.assumptionLines, ...assumptions].map((line) => html`<li>${line}</li>`)}
       <li>${strings.waits}</li>
       <li>${strings.thinTail}</li>
       <li>${strings.madeWith(numberText(run.runs), run.seed)}</li>

@@ -14,7 +14,7 @@ export interface FilterActs {
 /** Which rows are shown, in words; the file keeps them all. `column` is the one to filter by next. */
 export function filterBar(sheet: SheetState, column: number, acts: FilterActs): TemplateResult {
   const { words, wish } = sheet;
-  const held = wish.filters.find((one) => one.column === column)?.text ?? '';
+  const held = wish.filters.find((filter) => filter.column === column)?.text ?? '';
   const submit = (event: Event): void => {
     event.preventDefault();
     const text = (event.currentTarget as HTMLFormElement).querySelector('input')?.value ?? '';
@@ -53,14 +53,14 @@ export function filterBar(sheet: SheetState, column: number, acts: FilterActs): 
       ${words.filterFaults}</label
     >
     ${wish.filters.map(
-      (one) =>
+      (filter) =>
         html`<button
           type="button"
           class="chip"
-          aria-label=${words.filterLift(sheet.headingAt(one.column), one.text)}
-          @click=${() => acts.apply(one.column, '')}
+          aria-label=${words.filterLift(sheet.headingAt(filter.column), filter.text)}
+          @click=${() => acts.apply(filter.column, '')}
         >
-          ${sheet.headingAt(one.column)} ${words.filterHolds} <b>${one.text}</b>
+          ${sheet.headingAt(filter.column)} ${words.filterHolds} <b>${filter.text}</b>
           <span aria-hidden="true">✕</span>
         </button>`,
     )}

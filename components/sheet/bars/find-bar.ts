@@ -13,7 +13,7 @@ export class Finder {
   /** Searches again only where the text, the table or what is shown of it changed. */
   found(sheet: SheetState): readonly GridCell[] {
     const over = [this.text, sheet.table, sheet.order, sheet.columns.shown, sheet.columns.results];
-    if (over.some((one, index) => one !== this.#over[index])) {
+    if (over.some((item, index) => item !== this.#over[index])) {
       this.#over = over;
       const { rows, columns } = sheet.size;
       this.#found = findCells(this.text, rows, columns, (row, column) => sheet.cell(row, column));
@@ -32,7 +32,7 @@ export class Finder {
     if (this.text === '') return '';
     const found = this.found(sheet);
     const { row, column } = sheet.at;
-    const at = found.findIndex((one) => one.row === row && one.column === column);
+    const at = found.findIndex((cell) => cell.row === row && cell.column === column);
     return words.found(at + 1, found.length);
   }
 }

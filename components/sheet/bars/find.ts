@@ -21,10 +21,10 @@ export function findCells(
 /** Place in the list of the next cell after (or before) the one given, round the end; -1 when the list is empty. */
 export function nextFound(found: readonly GridCell[], from: GridCell, step: 1 | -1): number {
   if (found.length === 0) return -1;
-  const after = (one: GridCell): boolean =>
-    one.row > from.row || (one.row === from.row && one.column > from.column);
-  const here = (one: GridCell): boolean => one.row === from.row && one.column === from.column;
+  const after = (cell: GridCell): boolean =>
+    cell.row > from.row || (cell.row === from.row && cell.column > from.column);
+  const here = (cell: GridCell): boolean => cell.row === from.row && cell.column === from.column;
   if (step === 1) return Math.max(0, found.findIndex(after));
-  const before = found.findLastIndex((one) => !after(one) && !here(one));
+  const before = found.findLastIndex((cell) => !after(cell) && !here(cell));
   return before === -1 ? found.length - 1 : before;
 }

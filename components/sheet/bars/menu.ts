@@ -93,8 +93,8 @@ function onKey(event: KeyboardEvent): void {
     event.preventDefault();
     if (menu.matches(':popover-open')) menu.hidePopover();
   } else if (/^\p{L}$/u.test(event.key) && !event.ctrlKey && !event.metaKey) {
-    const begins = (one: HTMLElement): boolean =>
-      one.textContent.trim().toLowerCase().startsWith(event.key.toLowerCase());
+    const begins = (element: HTMLElement): boolean =>
+      element.textContent.trim().toLowerCase().startsWith(event.key.toLowerCase());
     [...items.slice(at + 1), ...items.slice(0, at + 1)].find(begins)?.focus();
   }
 }

@@ -11,12 +11,14 @@ export interface ResultsActs {
 export function resultsBar(sheet: SheetState, { choose, close }: ResultsActs): TemplateResult {
   const { words, columns } = sheet;
   const shown = columns.resultsShown;
-  const rest = columns.results.filter((one) => !shown.includes(one.id)).map((one) => one.id);
+  const rest = columns.results
+    .filter((result) => !shown.includes(result.id))
+    .map((result) => result.id);
   const heading = (id: string): string =>
-    columns.results.find((one) => one.id === id)?.heading ?? id;
+    columns.results.find((result) => result.id === id)?.heading ?? id;
   const moved = (id: string, by: number): readonly string[] => {
     const at = shown.indexOf(id);
-    const without = shown.filter((one) => one !== id);
+    const without = shown.filter((text) => text !== id);
     return without.toSpliced(Math.max(0, at + by), 0, id);
   };
   return html`<div
@@ -34,7 +36,7 @@ export function resultsBar(sheet: SheetState, { choose, close }: ResultsActs): T
           ><input
             type="checkbox"
             .checked=${at >= 0}
-            @change=${() => choose(at >= 0 ? shown.filter((one) => one !== id) : [...shown, id])}
+            @change=${() => choose(at >= 0 ? shown.filter((text) => text !== id) : [...shown, id])}
           />
           ${heading(id)}</label
         >

@@ -12,7 +12,7 @@ export function statusLine(
   const row = sheet.fileRow(at.row);
   const faults = sheet.faultsAt(at.row, at.column) ?? [];
   const faulty = [...sheet.faults.keys()].sort((a, b) => a - b);
-  const next = faulty.find((one) => one > row) ?? faulty[0];
+  const next = faulty.find((value) => value > row) ?? faulty[0];
   const several = blockRows(block) > 1 || blockColumns(block) > 1;
   const heading = sheet.headingAt(sheet.fileColumn(at.column));
   return html`<div class="status">
@@ -20,11 +20,11 @@ export function statusLine(
       >${
         faults.length > 0
           ? faults.map(
-              (one) =>
+              (fault) =>
                 html`<span class="wrong"
-                    >${one.severity === 'error' ? words.notUsed : words.note}:</span
+                    >${fault.severity === 'error' ? words.notUsed : words.note}:</span
                   >
-                  <span lang="en">${one.message} ${one.mend}</span> `,
+                  <span lang="en">${fault.message} ${fault.mend}</span> `,
             )
           : sheet.size.rows > 0
             ? html`<span class="where">${words.line(sheet.lines.of(row))}</span> ${

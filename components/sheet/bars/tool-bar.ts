@@ -136,7 +136,9 @@ function historyButton(
 
 function onKey(event: KeyboardEvent): void {
   const bar = event.currentTarget as HTMLElement;
-  const buttons = [...bar.querySelectorAll('button')].filter((one) => one.offsetParent !== null);
+  const buttons = [...bar.querySelectorAll('button')].filter(
+    (element) => element.offsetParent !== null,
+  );
   const at = buttons.indexOf(event.target as HTMLButtonElement);
   const rtl = getComputedStyle(bar).direction === 'rtl';
   const to: Partial<Record<string, number>> = {

@@ -111,6 +111,6 @@ export function offered(state: SheetState, readonly: boolean, column: boolean): 
     { title: words.columnGroup(heading), acts: [...views, ...widths, ...shape] },
   ];
   return groups
-    .map((one) => ({ ...one, acts: one.acts.filter(possible) }))
-    .filter((one) => one.acts.length > 0);
+    .map((group) => ({ ...group, acts: group.acts.filter(possible) }))
+    .filter((item) => item.acts.length > 0);
 }

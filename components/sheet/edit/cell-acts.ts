@@ -125,7 +125,7 @@ export function continueDates(sheet: SheetState, days: number): void {
     (seeds, count) => {
       const last = seeds.at(-1) ?? '';
       const dates = Array.from({ length: count }, (_, at) => daysLater(last, days * (at + 1)));
-      return dates.every((one) => one !== undefined) ? dates : undefined;
+      return dates.every((date) => date !== undefined) ? dates : undefined;
     },
     sheet.words.noDate,
   );
@@ -182,12 +182,12 @@ export function pasteCells(sheet: SheetState, given: readonly (readonly string[]
   const { block, typedShown } = sheet;
   const { shown } = sheet.columns;
   // What is worked out is passed over: places from here on are those among the typed columns.
-  const start = typedShown.findIndex((one) => shown.indexOf(one) >= block.start);
+  const start = typedShown.findIndex((value) => shown.indexOf(value) >= block.start);
   if (start < 0) {
     sheet.told = words.workedOutCell;
     return;
   }
-  const typedIn = typedShown.filter((one) => holdsColumn(block, shown.indexOf(one))).length;
+  const typedIn = typedShown.filter((value) => holdsColumn(block, shown.indexOf(value))).length;
   const tiles =
     blockRows(block) % height === 0 && typedIn > 0 && typedIn % width === 0 && sheet.size.rows > 0;
   const bottom = block.top + (tiles ? blockRows(block) : height) - 1;

@@ -123,7 +123,7 @@ export class CellEditor {
     this.#grow();
     if (!this.#list) return;
     const typed = this.#field.value.trim().toLowerCase();
-    const fitting = this.#options.choices.filter((one) => one.toLowerCase().includes(typed));
+    const fitting = this.#options.choices.filter((choice) => choice.toLowerCase().includes(typed));
     this.#showChoices(this.#list, fitting);
   };
 

@@ -37,8 +37,8 @@ export function fromTabText(text: string): string[][] {
     at += 1;
     if (at >= text.length) break;
   }
-  const width = rows.reduce((most, one) => Math.max(most, one.length), 0);
-  for (const one of rows) while (one.length < width) one.push('');
+  const width = rows.reduce((most, item) => Math.max(most, item.length), 0);
+  for (const item of rows) while (item.length < width) item.push('');
   return rows;
 }
 
@@ -75,7 +75,7 @@ const entities: Readonly<Record<string, string>> = {
 /** The same cells as a table for programs that take formatted text. */
 export function toTableMarkup(rows: readonly (readonly string[])[]): string {
   const cell = (text: string): string =>
-    `<td>${text.replaceAll('\r\n', '\n').replaceAll(/[&<>"\n]/g, (one) => entities[one]!)}</td>`;
+    `<td>${text.replaceAll('\r\n', '\n').replaceAll(/[&<>"\n]/g, (item) => entities[item]!)}</td>`;
   return `<table>${rows.map((row) => `<tr>${row.map(cell).join('')}</tr>`).join('')}</table>`;
 }
 

@@ -79,7 +79,7 @@ export function nameColumn(sheet: SheetState, column: number, heading: string): 
   const name = heading.trim();
   const old = table.columns[column] ?? '';
   if (name === old) return;
-  const others = table.columns.toSpliced(column, 1).map((one) => one.toLowerCase());
+  const others = table.columns.toSpliced(column, 1).map((text) => text.toLowerCase());
   if (name === '') sheet.told = words.headingEmpty;
   else if (others.includes(name.toLowerCase())) sheet.told = words.headingTaken(name);
   else sheet.change(renamedColumn(table, column, name), words.columnRenamed(old, name));

@@ -21,10 +21,10 @@ export function continued(seeds: readonly string[], count: number): string[] | u
 }
 
 function laterDates(seeds: readonly string[], count: number): string[] | undefined {
-  const days = seeds.map((one) => dayFromText(moment.exec(one)?.[1] ?? ''));
-  const rests = new Set(seeds.map((one) => moment.exec(one)?.[2]));
+  const days = seeds.map((seed) => dayFromText(moment.exec(seed)?.[1] ?? ''));
+  const rests = new Set(seeds.map((seed) => moment.exec(seed)?.[2]));
   const last = seeds.at(-1)!;
-  if (rests.size !== 1 || days.some((one) => one === undefined)) return undefined;
+  if (rests.size !== 1 || days.some((day) => day === undefined)) return undefined;
   const step = evenStep(days as number[]);
   if (step === undefined) return undefined;
   return Array.from({ length: count }, (_, index) => daysLater(last, step * (index + 1))!);
@@ -44,15 +44,15 @@ function laterNumbers(seeds: readonly string[], count: number): string[] | undef
   const read = seeds.map(readNumbered);
   const first = read[0];
   if (!first) return undefined;
-  const decimals = Math.max(...read.map((one) => one?.decimals ?? 0));
+  const decimals = Math.max(...read.map((item) => item?.decimals ?? 0));
   const units: number[] = [];
-  for (const one of read) {
-    if (!one || one.before !== first.before || one.after !== first.after) return undefined;
-    units.push(one.units * 10 ** (decimals - one.decimals));
+  for (const item of read) {
+    if (!item || item.before !== first.before || item.after !== first.after) return undefined;
+    units.push(item.units * 10 ** (decimals - item.decimals));
   }
   const step = evenStep(units);
   if (step === undefined || !units.every(Number.isSafeInteger)) return undefined;
-  const padded = read.some((one) => one!.padded);
+  const padded = read.some((item) => item!.padded);
   const figures = padded ? first.figures : 0;
   const from = units.at(-1)!;
   if (!Number.isSafeInteger(from + step * count)) return undefined;

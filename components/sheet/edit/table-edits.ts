@@ -8,7 +8,7 @@ export function emptyRows(table: TableText, at: number, count: number): TableSte
 
 /** `heading`, or with the next free number where the table has it: two columns of one name cannot be told apart. */
 export function freeHeading(columns: readonly string[], heading: string): string {
-  const taken = new Set(columns.map((one) => one.toLowerCase()));
+  const taken = new Set(columns.map((column) => column.toLowerCase()));
   if (!taken.has(heading.toLowerCase())) return heading;
   let number = 2;
   while (taken.has(`${heading} ${number}`.toLowerCase())) number += 1;

@@ -92,7 +92,7 @@ export class ColumnView {
     this.#fitting = this.#widthsFor(table);
     this.figures = [
       ...table.columns.map((_, column) => isFigures(table, column)),
-      ...results.map((one) => one.figures === true),
+      ...results.map((result) => result.figures === true),
     ];
     this.#measure();
     const to = (column: number): number =>
@@ -102,8 +102,8 @@ export class ColumnView {
       ...wish,
       sort: sort && to(sort.column) >= 0 ? { ...sort, column: to(sort.column) } : undefined,
       filters: wish.filters
-        .map((one) => ({ ...one, column: to(one.column) }))
-        .filter((one) => one.column >= 0),
+        .map((filter) => ({ ...filter, column: to(filter.column) }))
+        .filter((item) => item.column >= 0),
     };
   }
 
@@ -183,15 +183,15 @@ export class ColumnView {
   /** Result columns as they are to stand, and which of them; others stay out of sight. */
   showResults(ids: readonly string[]): void {
     this.#resultOrder = ids.map((id) => nameOfResult({ id }));
-    for (const one of this.results) {
-      const name = nameOfResult(one);
-      if (ids.includes(one.id)) this.#hidden.delete(name);
+    for (const result of this.results) {
+      const name = nameOfResult(result);
+      if (ids.includes(result.id)) this.#hidden.delete(name);
       else this.#hidden.add(name);
     }
     this.#measure();
   }
 
   #widthsFor(table: TableText): readonly number[] {
-    return [...columnWidths(table), ...this.results.map((one) => widthOfResult(one, table))];
+    return [...columnWidths(table), ...this.results.map((result) => widthOfResult(result, table))];
   }
 }

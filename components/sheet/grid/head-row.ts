@@ -29,7 +29,7 @@ function headCell(
   const worked = sheet.resultOf(column);
   const result = worked !== undefined;
   const sorted = wish.sort?.column === column ? wish.sort : undefined;
-  const filtered = wish.filters.some((one) => one.column === column);
+  const filtered = wish.filters.some((filter) => filter.column === column);
   const within = place >= block.start && place <= block.end;
   return html`<div
     role="columnheader"

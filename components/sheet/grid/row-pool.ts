@@ -70,7 +70,7 @@ export class RowPool {
 
   /** The element of a cell of the view, where it is drawn. */
   cell(row: number, column: number): HTMLElement | undefined {
-    return this.#rows.at(row)?.cells.find((one) => one.column === column)?.element;
+    return this.#rows.at(row)?.cells.find((cell) => cell.column === column)?.element;
   }
 
   /** Puts the rows into reading order, which recycling mixes up; for those who read without the grid's keys. */
@@ -141,7 +141,7 @@ function drawnColumns(sheet: SheetState, part: DrawnPart, kept: number | undefin
 /** The element of the cell that is typed in goes on being that cell. */
 function stayInPlace(cells: PoolCell[], column: number, columns: readonly number[]): void {
   const to = columns.indexOf(column);
-  const from = cells.findIndex((one) => one.column === column);
+  const from = cells.findIndex((cell) => cell.column === column);
   if (from < 0 || to < 0 || from === to) return;
   [cells[from], cells[to]] = [cells[to]!, cells[from]!];
 }
@@ -200,7 +200,7 @@ function drawCell(
   cell.look = look;
   cell.column = column;
   const { element } = cell;
-  const name = classes.filter((one) => one !== '').join(' ');
+  const name = classes.filter((text) => text !== '').join(' ');
   if (element.className !== name) element.className = name;
   element.id = `cell-${fileRow}-${fileColumn}`;
   element.dataset['row'] = String(place);
@@ -231,7 +231,7 @@ function setOrDrop(element: Element, name: string, value: string): void {
 }
 
 export function worst(faults: readonly Fault[]): 'error' | 'warning' {
-  return faults.some((one) => one.severity === 'error') ? 'error' : 'warning';
+  return faults.some((fault) => fault.severity === 'error') ? 'error' : 'warning';
 }
 
 function edgesOf(block: Block, row: number, column: number): string {
@@ -241,7 +241,7 @@ function edgesOf(block: Block, row: number, column: number): string {
     column === block.start ? 'start' : '',
     column === block.end ? 'end' : '',
   ]
-    .filter((one) => one !== '')
+    .filter((text) => text !== '')
     .join(' ');
 }
 

@@ -106,7 +106,7 @@ export class SheetView {
     const { scroller } = this;
     const sign = getComputedStyle(scroller).direction === 'rtl' ? -1 : 1;
     const widths = this.#widths;
-    const start = this.#gutter + widths.slice(0, column).reduce((sum, one) => sum + one, 0);
+    const start = this.#gutter + widths.slice(0, column).reduce((sum, value) => sum + value, 0);
     const end = start + (widths[column] ?? 0);
     const at = Math.abs(scroller.scrollLeft);
     if (column === 0 || start - this.#frozen < at)

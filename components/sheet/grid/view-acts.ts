@@ -19,7 +19,7 @@ export function unsort(sheet: SheetState): void {
 
 /** Only rows whose cell holds the text; an empty text lifts the filter of that column. */
 export function filterBy(sheet: SheetState, column: number, text: string): void {
-  const others = sheet.wish.filters.filter((one) => one.column !== column);
+  const others = sheet.wish.filters.filter((filter) => filter.column !== column);
   const filters = text === '' ? others : [...others, { column, text }];
   sheet.show({ ...sheet.wish, filters });
   tellShown(sheet);

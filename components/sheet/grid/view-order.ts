@@ -46,7 +46,7 @@ export function viewOrder(
   cells: Cells = typedCells(table),
 ): number[] | null {
   const { sort, onlyFaults } = wish;
-  const filters = wish.filters.map((one) => ({ ...one, text: one.text.toLowerCase() }));
+  const filters = wish.filters.map((filter) => ({ ...filter, text: filter.text.toLowerCase() }));
   if (!sort && filters.length === 0 && !onlyFaults) return null;
   const rows: number[] = [];
   for (let index = 0; index < table.rows.length; index += 1) {

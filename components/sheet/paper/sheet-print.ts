@@ -63,7 +63,7 @@ function printedSheet(sheet: SheetState): HTMLElement {
     columns.hiddenCount > 0 ? words.printedHidden(columns.hiddenCount) : '',
   ];
   const note = document.createElement('p');
-  note.textContent = notes.filter((one) => one !== '').join(' ');
+  note.textContent = notes.filter((text) => text !== '').join(' ');
   printed.append(note, ...papers(sheet, count));
   return printed;
 }

@@ -30,8 +30,8 @@ export function faultLines(faults: readonly Fault[]): string[] {
       `${fault.severity}: ${clipped(faultText(fault), longestFault)}`,
       ...(rest.length === 0 ? [] : [restText(rest)]),
     ]);
-  const more = kept.slice(mostLines).map((one) => one.fault);
-  const errors = more.filter((one) => one.severity === 'error').length;
+  const more = kept.slice(mostLines).map((item) => item.fault);
+  const errors = more.filter((fault) => fault.severity === 'error').length;
   return more.length === 0
     ? lines
     : [

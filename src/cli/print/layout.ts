@@ -59,13 +59,13 @@ function termsIn({ terms, indent = 0 }: TermsBlock, width: number): string[] {
     const head = ' '.repeat(indent) + name;
     const lines = wrapped(text, beside ? width - wide : width - indent - GAP);
     const blanks = ' '.repeat(beside ? wide : indent + GAP);
-    if (!beside) return [...wrapped(head, width, indent), ...lines.map((one) => blanks + one)];
-    return lines.map((one, at) => ((at === 0 ? padded(head, wide) : blanks) + one).trimEnd());
+    if (!beside) return [...wrapped(head, width, indent), ...lines.map((line) => blanks + line)];
+    return lines.map((line, at) => ((at === 0 ? padded(head, wide) : blanks) + line).trimEnd());
   });
 }
 
 const widest = (texts: readonly string[]): number =>
-  texts.reduce((most, one) => Math.max(most, widthOf(one)), 0);
+  texts.reduce((most, text) => Math.max(most, widthOf(text)), 0);
 
 interface Column {
   readonly numeric: boolean;
@@ -79,8 +79,8 @@ function columnsIn({ heads, rows }: TableBlock): Column[] {
   return heads.map((head, at) => {
     const cells = rows.map((row) => row[at] ?? '');
     const natural = widest([head, ...cells]);
-    const numeric = rows.length > 0 && cells.every((one) => /^[-+]?[\d ]|^$|^–$/.test(one));
-    const word = widest([head, ...cells].flatMap((one) => one.split(' ')));
+    const numeric = rows.length > 0 && cells.every((cell) => /^[-+]?[\d ]|^$|^–$/.test(cell));
+    const word = widest([head, ...cells].flatMap((text) => text.split(' ')));
     return {
       numeric,
       natural,
@@ -89,7 +89,7 @@ function columnsIn({ heads, rows }: TableBlock): Column[] {
   });
 }
 
-const sum = (of: readonly number[]): number => of.reduce((all, one) => all + one, 0);
+const sum = (of: readonly number[]): number => of.reduce((all, value) => all + value, 0);
 
 /**
  * Columns at their full width where that fits; else the widest are squeezed and their cells wrapped; where that is too
@@ -98,19 +98,19 @@ const sum = (of: readonly number[]): number => of.reduce((all, one) => all + one
 function tableIn(block: TableBlock, width: number): string[] {
   const columns = columnsIn(block);
   const gaps = GAP * (columns.length - 1);
-  if (sum(columns.map((one) => one.least)) + gaps > width) return inRows(block, width);
+  if (sum(columns.map((column) => column.least)) + gaps > width) return inRows(block, width);
   return inColumns(block, columns, squeezed(columns, width - gaps));
 }
 
 /** Widths that together are no more than `room`: the widest give way first. */
 function squeezed(columns: readonly Column[], room: number): number[] {
-  const widths = columns.map((one) => one.natural);
+  const widths = columns.map((column) => column.natural);
   while (sum(widths) > room) {
-    const spare = widths.map((one, at) => (one > columns[at]!.least ? one : 0));
+    const spare = widths.map((width, at) => (width > columns[at]!.least ? width : 0));
     const widest = spare.indexOf(Math.max(...spare));
     const next = Math.max(
       columns[widest]!.least,
-      ...spare.filter((one) => one < spare[widest]!),
+      ...spare.filter((value) => value < spare[widest]!),
       widths[widest]! - (sum(widths) - room),
     );
     widths[widest] = Math.min(next, widths[widest]! - 1);
@@ -125,17 +125,21 @@ function inColumns(
 ): string[] {
   const lines = (cells: readonly string[]): string[] => {
     const parts = widths.map((width, at) => wrapped(cells[at] ?? '', width));
-    const most = Math.max(...parts.map((one) => one.length));
+    const most = Math.max(...parts.map((part) => part.length));
     return Array.from({ length: most }, (_, line) =>
       parts
-        .map((one, at) =>
-          padded(one[line] ?? '', widths[at]!, columns[at]!.numeric ? 'right' : 'left'),
+        .map((part, at) =>
+          padded(part[line] ?? '', widths[at]!, columns[at]!.numeric ? 'right' : 'left'),
         )
         .join(' '.repeat(GAP))
         .trimEnd(),
     );
   };
-  return [...lines(heads), lines(widths.map((one) => '-'.repeat(one)))[0]!, ...rows.flatMap(lines)];
+  return [
+    ...lines(heads),
+    lines(widths.map((width) => '-'.repeat(width)))[0]!,
+    ...rows.flatMap(lines),
+  ];
 }
 
 /** Each row by itself: its name, then its other cells with their heads, empty ones left out. */

@@ -10,8 +10,8 @@ export function reportText(report: Report): readonly Block[] {
     ...report.lists.flatMap((list) => [
       '',
       `${list.title}:`,
-      ...list.items.map((one) => `  ${one}`),
+      ...list.items.map((item) => `  ${item}`),
     ]),
-    ...report.tables.flatMap((one) => ['', one.title, table(one.columns, one.rows)]),
+    ...report.tables.flatMap((item) => ['', item.title, table(item.columns, item.rows)]),
   ];
 }

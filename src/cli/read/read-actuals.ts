@@ -50,14 +50,14 @@ export interface ReadActuals {
  */
 export function readActuals(paths: readonly string[], plan: Plan, at: Instant): ReadActuals {
   const all = paths.map((path) => readOne(path, plan, at));
-  const own = all.filter((one) => !one.earlier);
+  const own = all.filter((file) => !file.earlier);
   return {
-    actuals: own.flatMap((one) => one.actuals),
-    begunBefore: all.flatMap((one) =>
-      one.earlier ? begunBy(plan.activities, one.actuals, at) : [],
+    actuals: own.flatMap((file) => file.actuals),
+    begunBefore: all.flatMap((file) =>
+      file.earlier ? begunBy(plan.activities, file.actuals, at) : [],
     ),
     faults: [
-      ...all.flatMap((one) => one.faults),
+      ...all.flatMap((file) => file.faults),
       ...own.slice(1).map(({ file }): Fault => ({
         code: 'shift-twice',
         severity: 'error',
@@ -90,18 +90,18 @@ function readLog(text: string, file: string, plan: Plan, at: Instant): ReadFile 
   const earlier =
     id !== null &&
     !inShift(plan.windows, at).some(
-      (one) => one.id === id && (start === null || start === one.start),
+      (window) => window.id === id && (start === null || start === window.start),
     );
   return {
     file,
     earlier,
     actuals: said.actuals,
     faults: [
-      ...read.faults.map((one) =>
-        fault('log-not-read', 'error', one, 'Save the log anew from the device it is kept on.'),
+      ...read.faults.map((item) =>
+        fault('log-not-read', 'error', item, 'Save the log anew from the device it is kept on.'),
       ),
-      ...said.faults.map((one) =>
-        fault(one.code, 'warning', `Entry ${one.entry}: ${one.text}`, 'Correct it in the log.'),
+      ...said.faults.map((item) =>
+        fault(item.code, 'warning', `Entry ${item.entry}: ${item.text}`, 'Correct it in the log.'),
       ),
       ...(earlier
         ? [
@@ -122,7 +122,9 @@ function readOne(path: string, plan: Plan, at: Instant): ReadFile {
   const { text } = decodeBytes(readFile(path, 'actuals'));
   if (text.trimStart().startsWith('{')) return readLog(text, file, plan, at);
   const lines = new Map(
-    plan.windows.flatMap((one) => one.lines.map((line) => [line, lineGrantStep(line)] as const)),
+    plan.windows.flatMap((window) =>
+      window.lines.map((line) => [line, lineGrantStep(line)] as const),
+    ),
   );
   const open = inShift(plan.windows, at);
   const read = actualsFrom(readTable(text), {
@@ -137,7 +139,7 @@ function readOne(path: string, plan: Plan, at: Instant): ReadFile {
     notBefore:
       open.length === 0
         ? -Infinity
-        : addMinutes(Math.min(...open.map((one) => one.start)), -HALF_DAY),
+        : addMinutes(Math.min(...open.map((window) => window.start)), -HALF_DAY),
   });
   return { file, earlier: false, ...read };
 }

@@ -28,10 +28,10 @@ export function readHolidays(path: string): {
   const written = /^\s*[[{"]/.test(text) ? fromJson(text) : fromLines(text);
   if (!written)
     return { holidays: [], faults: [fault('holidays-json', 'is no JSON array of texts')] };
-  const bad = written.filter((one) => !localDateSchema.safeParse(one.text).success);
+  const bad = written.filter((item) => !localDateSchema.safeParse(item.text).success);
   return {
-    holidays: [...new Set(written.map((one) => one.text))],
-    faults: bad.map((one) => fault('holiday-date', `"${one.text}" is no date`, one.line)),
+    holidays: [...new Set(written.map((item) => item.text))],
+    faults: bad.map((item) => fault('holiday-date', `"${item.text}" is no date`, item.line)),
   };
 }
 
@@ -39,14 +39,14 @@ function fromLines(text: string): readonly Written[] {
   return text
     .split(/\r\n|\r|\n/)
     .map((each, index) => ({ text: each.split('#', 1)[0]!.trim(), line: index + 1 }))
-    .filter((one) => one.text !== '');
+    .filter((item) => item.text !== '');
 }
 
 function fromJson(text: string): readonly Written[] | undefined {
   try {
     const read: unknown = JSON.parse(text);
     if (!Array.isArray(read)) return undefined;
-    return read.map((one) => ({ text: typeof one === 'string' ? one : JSON.stringify(one) }));
+    return read.map((item) => ({ text: typeof item === 'string' ? item : JSON.stringify(item) }));
   } catch {
     return undefined;
   }

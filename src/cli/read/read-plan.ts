@@ -104,14 +104,14 @@ function fromTable(table: Table, plan: Plan, file: string, agreed?: AgreedPlan):
   const said = table.rows
     .map(({ cells }) => cells)
     .find((cells) => cellOf(table, cells, 'plan id') === id);
-  const [name, revision] = ['plan', 'revision'].map((one) => said && cellOf(table, said, one));
+  const [name, revision] = ['plan', 'revision'].map((text) => said && cellOf(table, said, text));
   const named =
     name && /^[1-9]\d*$/.test(revision ?? '') ? { id, name, revision: Number(revision) } : { id };
   return { placements, faults, named };
 }
 
 const cellOf = ({ columns }: Table, cells: readonly string[], heading: string): string => {
-  const at = columns.findIndex((one) => one.trim().toLowerCase() === heading);
+  const at = columns.findIndex((column) => column.trim().toLowerCase() === heading);
   return at < 0 ? '' : (cells[at] ?? '').trim();
 };
 
@@ -137,10 +137,10 @@ function planOfJson(text: string, zone: string): PlanOfJson | undefined {
   const kept = documentSchema.safeParse(value);
   const { now, frozenUntil } = kept.success ? kept.data.agreed : {};
   if (!now) return undefined;
-  const pieces = now.placements.map((one) => ({
-    ...one,
-    from: isoText(one.from, zone),
-    to: isoText(one.to, zone),
+  const pieces = now.placements.map((placement) => ({
+    ...placement,
+    from: isoText(placement.from, zone),
+    to: isoText(placement.to, zone),
   }));
   return {
     table: tableWith(pieces),
@@ -180,13 +180,13 @@ async function fromWorkbook(bytes: Uint8Array, file: string, plan: Plan): Promis
   const { readWorkbook } = await import('../../tables/workbook/read-workbook.js');
   const { sheets, faults } = await readWorkbook(bytes);
   const sheet =
-    sheets.find((one) => one.name.trim().toLowerCase() === 'placements') ??
-    sheets.find((one) => !one.hidden && one.rows.length > 0);
+    sheets.find((item) => item.name.trim().toLowerCase() === 'placements') ??
+    sheets.find((item) => !item.hidden && item.rows.length > 0);
   if (!sheet)
     return {
       placements: [],
       named: { id: planId([]) },
-      faults: faults.map((one) => ({ ...one, file })),
+      faults: faults.map((fault) => ({ ...fault, file })),
     };
   return fromTable(tableOfRecords(sheet), plan, `${file}, sheet ${sheet.name}`);
 }

@@ -90,11 +90,11 @@ async function sheetFor(option: TableKind, file: string, bytes: Uint8Array): Pro
   const holds = (sheet: WorkbookSheet): boolean =>
     sheet.rows.some((row) => guessKind(row.cells) === option);
   const sheet =
-    sheets.find((one) => one.name.trim().toLowerCase() === option) ??
-    sheets.find((one) => !one.hidden && holds(one)) ??
-    sheets.find((one) => !one.hidden && one.rows.length > 0);
+    sheets.find((item) => item.name.trim().toLowerCase() === option) ??
+    sheets.find((item) => !item.hidden && holds(item)) ??
+    sheets.find((item) => !item.hidden && item.rows.length > 0);
   if (!sheet)
-    return { source: { file, content: '' }, faults: faults.map((one) => ({ ...one, file })) };
+    return { source: { file, content: '' }, faults: faults.map((fault) => ({ ...fault, file })) };
   return {
     source: {
       file: `${file}, sheet ${sheet.name}`,

@@ -14,12 +14,12 @@ export function inShift(
   at: Instant,
   takesWork: (window: AccessWindow) => boolean = () => true,
 ): readonly AccessWindow[] {
-  const standing = windows.filter((one) => one.status !== 'withdrawn');
-  const open = standing.filter((one) => one.start <= at && at < one.end);
+  const standing = windows.filter((window) => window.status !== 'withdrawn');
+  const open = standing.filter((window) => window.start <= at && at < window.end);
   if (open.length > 0) return open.filter(takesWork);
   const [last] = standing
     .filter(takesWork)
-    .filter((one) => one.end <= at && at < addMinutes(one.end, LATE))
+    .filter((window) => window.end <= at && at < addMinutes(window.end, LATE))
     .sort((a, b) => b.end - a.end);
   return last ? [last] : [];
 }

@@ -47,11 +47,11 @@ function chanceJson({ wanted, runs, windows, costs }: PlanToChance, plan: Plan):
         without: iso(costs.finishesAt.without, plan.zone),
         with: iso(costs.finishesAt.with, plan.zone),
       },
-      keyDates: costs.keyDates.map((one) => ({
-        ...one,
-        due: isoText(one.due, plan.zone),
-        without: iso(one.without, plan.zone),
-        with: iso(one.with, plan.zone),
+      keyDates: costs.keyDates.map((date) => ({
+        ...date,
+        due: isoText(date.due, plan.zone),
+        without: iso(date.without, plan.zone),
+        with: iso(date.with, plan.zone),
       })),
     },
   };
@@ -65,20 +65,20 @@ function chanceWords({ wanted, runs, windows, costs }: PlanToChance, plan: Plan)
     `Made to a chance of ${chanceText(wanted)} in every window, from ${runs} simulated runs:`,
     table(
       ['window', 'on time', 'margin', ''],
-      windows.map((one) => [
-        one.window,
-        chanceText(one.pOnTime),
-        `${one.marginMinutes} min`,
-        one.reached
+      windows.map((window) => [
+        window.window,
+        chanceText(window.pOnTime),
+        `${window.marginMinutes} min`,
+        window.reached
           ? 'reached'
-          : `NOT REACHED: this work would need a margin of ${one.marginNeeded} min here`,
+          : `NOT REACHED: this work would need a margin of ${window.marginNeeded} min here`,
       ]),
     ),
     `Against the plan without: ${costs.windowsUsed.with} windows (${costs.windowsUsed.without}), finishes ${when(costs.finishesAt.with)} (${when(costs.finishesAt.without)}).`,
     ...costs.keyDates.map(
-      (one) =>
-        `  ${one.package}: ${when(one.with)}, ${one.metWith ? 'met' : 'missed'} (${when(one.without)}, ${one.metWithout ? 'met' : 'missed'}).`,
+      (date) =>
+        `  ${date.package}: ${when(date.with)}, ${date.metWith ? 'met' : 'missed'} (${when(date.without)}, ${date.metWithout ? 'met' : 'missed'}).`,
     ),
-    ...costs.unplaced.map((one) => `  ${one} has no place with it.`),
+    ...costs.unplaced.map((text) => `  ${text} has no place with it.`),
   ];
 }

@@ -56,7 +56,7 @@ export async function allocate(
     isoText(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
   const words = (when: Instant, window: string | null): string =>
     clockWords(when, (window === null ? undefined : zones.get(window)) ?? plan.zone);
-  const used = new Set(found.placements.map((one) => one.window));
+  const used = new Set(found.placements.map((placement) => placement.window));
   const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
   const json = {
     plan: { id, given: false },
@@ -66,27 +66,27 @@ export async function allocate(
     windows: plan.windows
       .filter((window) => used.has(window.id))
       .map((window) => ({ window: window.id, status: window.status })),
-    placements: found.placements.map((one) => ({
-      ...one,
-      from: at(one.from, one.window),
-      to: at(one.to, one.window),
+    placements: found.placements.map((placement) => ({
+      ...placement,
+      from: at(placement.from, placement.window),
+      to: at(placement.to, placement.window),
     })),
     unplaced: found.unplaced,
     finishesAt: iso(found.finishesAt, plan.zone),
     windowsUsed: found.windowsUsed,
-    keyDates: found.keyDates.map((one) => ({
-      ...one,
-      due: isoText(one.due, plan.zone),
-      forecast: iso(one.forecast, plan.zone),
+    keyDates: found.keyDates.map((date) => ({
+      ...date,
+      due: isoText(date.due, plan.zone),
+      forecast: iso(date.forecast, plan.zone),
     })),
     unstated: found.unstated,
     certificate: { ...found.certificate, text: certificateWords(found) },
-    floats: found.floats.map((one) => ({
-      ...one,
-      earliestStart: isoText(one.earliestStart, plan.zone),
-      earliestFinish: isoText(one.earliestFinish, plan.zone),
-      latestStart: isoText(one.latestStart, plan.zone),
-      latestFinish: isoText(one.latestFinish, plan.zone),
+    floats: found.floats.map((float) => ({
+      ...float,
+      earliestStart: isoText(float.earliestStart, plan.zone),
+      earliestFinish: isoText(float.earliestFinish, plan.zone),
+      latestStart: isoText(float.latestStart, plan.zone),
+      latestFinish: isoText(float.latestFinish, plan.zone),
     })),
     ...(toChance && { chance: toChance.json }),
   };
@@ -104,13 +104,13 @@ export async function allocate(
     '',
     table(
       ['activity', 'window', 'status', 'from', 'to', 'units'],
-      found.placements.map((one) => [
-        one.activity,
-        one.window ?? 'outside',
-        one.window === null ? '' : (statuses.get(one.window) ?? ''),
-        words(one.from, one.window),
-        words(one.to, one.window),
-        one.units === undefined ? '' : String(one.units),
+      found.placements.map((placement) => [
+        placement.activity,
+        placement.window ?? 'outside',
+        placement.window === null ? '' : (statuses.get(placement.window) ?? ''),
+        words(placement.from, placement.window),
+        words(placement.to, placement.window),
+        placement.units === undefined ? '' : String(placement.units),
       ]),
     ),
     ...(found.unplaced.length === 0
@@ -119,18 +119,18 @@ export async function allocate(
           '',
           'Not placed:',
           ...found.unplaced.map(
-            (one) => `  ${one.activity}: ${one.reasons.map((reason) => reason.text).join('; ')}`,
+            (item) => `  ${item.activity}: ${item.reasons.map((reason) => reason.text).join('; ')}`,
           ),
         ]),
     '',
     table(
       ['package', 'key date', 'forecast', 'float', ''],
-      found.keyDates.map((one) => [
-        one.package,
-        dueWords(one.due, plan.zone),
-        one.forecast === null ? 'not placed' : clockWords(one.forecast, plan.zone),
-        one.floatMinutes === null ? '–' : durationText(one.floatMinutes),
-        one.met ? 'met' : 'missed',
+      found.keyDates.map((date) => [
+        date.package,
+        dueWords(date.due, plan.zone),
+        date.forecast === null ? 'not placed' : clockWords(date.forecast, plan.zone),
+        date.floatMinutes === null ? '–' : durationText(date.floatMinutes),
+        date.met ? 'met' : 'missed',
       ]),
     ),
     '',
@@ -154,7 +154,7 @@ function unstatedLines(unstated: readonly Unstated[]): string[] {
   const more = unstated.length - MOST_LINES;
   return [
     `Not said, so nobody can call this plan safe to run (${unstated.length}):`,
-    ...unstated.slice(0, MOST_LINES).map((one) => `  ${one.text}.`),
+    ...unstated.slice(0, MOST_LINES).map((item) => `  ${item.text}.`),
     ...(more > 0 ? [`  And ${more} more: --json lists all.`] : []),
     '',
   ];

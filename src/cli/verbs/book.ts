@@ -34,31 +34,34 @@ export function book(
     work ? planLines(work)[0] : 'No plan of work was given.',
   );
   const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
-  const milestones = found.map((one) => ({
-    window: one.window,
-    status: statuses.get(one.window),
-    milestone: one.milestone,
-    ...(one.by !== undefined && { by: one.by }),
-    due: isoText(one.due, one.zone),
-    state: one.state,
-    minutesLeft: one.minutesLeft,
-    before: one.before,
-    ...(one.note !== undefined && { note: one.note }),
-    source: one.source,
-    sureness: one.sureness,
+  const milestones = found.map((milestone) => ({
+    window: milestone.window,
+    status: statuses.get(milestone.window),
+    milestone: milestone.milestone,
+    ...(milestone.by !== undefined && { by: milestone.by }),
+    due: isoText(milestone.due, milestone.zone),
+    state: milestone.state,
+    minutesLeft: milestone.minutesLeft,
+    before: milestone.before,
+    ...(milestone.note !== undefined && { note: milestone.note }),
+    source: milestone.source,
+    sureness: milestone.sureness,
   }));
   writeFileOf('calendar', asked, file);
-  const rows = found.map((one) => [
-    one.window,
-    statuses.get(one.window) ?? '',
-    one.milestone,
-    clockWords(one.due, one.zone),
-    one.state,
-    `${durationText(Math.abs(one.minutesLeft))} ${one.minutesLeft < 0 ? 'ago' : 'left'}`,
+  const rows = found.map((milestone) => [
+    milestone.window,
+    statuses.get(milestone.window) ?? '',
+    milestone.milestone,
+    clockWords(milestone.due, milestone.zone),
+    milestone.state,
+    `${durationText(Math.abs(milestone.minutesLeft))} ${milestone.minutesLeft < 0 ? 'ago' : 'left'}`,
   ]);
   // With a plan of work it can be said which dates stand before work, and which before nothing.
   const worked = work
-    ? windows.map((one) => ({ ...one, work: workIn(work.allocation.placements, one.window) }))
+    ? windows.map((window) => ({
+        ...window,
+        work: workIn(work.allocation.placements, window.window),
+      }))
     : windows;
   const text = [
     ...(work ? [...planLines(work), ''] : []),
@@ -68,13 +71,13 @@ export function book(
     '',
     table(
       ['window', 'days', 'trains hit', 'class', 'four-week periods', ...(work ? ['work'] : [])],
-      windows.map((one) => [
-        one.window,
-        String(one.days),
-        one.sharePercent === null ? 'not said' : `${one.sharePercent} %`,
-        one.restriction ?? 'not known',
-        one.periods.join(', '),
-        ...(work ? [workIn(work.allocation.placements, one.window).join(', ')] : []),
+      windows.map((window) => [
+        window.window,
+        String(window.days),
+        window.sharePercent === null ? 'not said' : `${window.sharePercent} %`,
+        window.restriction ?? 'not known',
+        window.periods.join(', '),
+        ...(work ? [workIn(work.allocation.placements, window.window).join(', ')] : []),
       ]),
     ),
     ...(asked.calendar === undefined ? [] : ['', `Written: ${asked.calendar}`]),
@@ -102,6 +105,8 @@ const weeksText = ({ weeksFrom, weekStarts }: BookingRules): string =>
 
 /** The activities placed in a window, in order of start. */
 function workIn(placements: readonly Placement[], window: string): string[] {
-  const own = placements.filter((one) => one.window === window);
-  return [...new Set(own.toSorted((a, b) => a.from - b.from).map((one) => one.activity))];
+  const own = placements.filter((placement) => placement.window === window);
+  return [
+    ...new Set(own.toSorted((a, b) => a.from - b.from).map((placement) => placement.activity)),
+  ];
 }

@@ -76,10 +76,10 @@ function* jsonRows(read: Read): Generator<FitRow> {
       proven: verdict.proven ?? true,
       ...partFields(most),
       reasons: verdict.reasons,
-      placements: verdict.placements.map((one) => ({
-        ...one,
-        from: isoText(one.from, window.zone),
-        to: isoText(one.to, window.zone),
+      placements: verdict.placements.map((placement) => ({
+        ...placement,
+        from: isoText(placement.from, window.zone),
+        to: isoText(placement.to, window.zone),
       })),
     };
 }

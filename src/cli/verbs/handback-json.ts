@@ -11,47 +11,47 @@ import type { CutOffJson, LiveJson } from '../answers/live.js';
 import { iso } from '../print/iso.js';
 
 /** The handback of one window as a script reads it: instants in the window's zone. */
-export function handbackJson(window: AccessWindow, one: HandbackResult): HandbackWindow {
+export function handbackJson(window: AccessWindow, result: HandbackResult): HandbackWindow {
   const { zone } = window;
-  const { simulation: run } = one;
+  const { simulation: run } = result;
   const { onTime } = run.outlook;
   return {
-    window: one.window,
-    status: one.status,
-    bookedEnd: isoText(one.bookedBefore ?? one.bookedEnd, zone),
-    agreedEnd: one.bookedBefore === null ? null : isoText(one.bookedEnd, zone),
-    plannedClear: isoText(one.plannedClear, zone),
-    leadOutMinutes: one.leadOutMinutes,
-    plannedHandback: isoText(one.plannedHandback, zone),
-    marginMinutes: one.marginMinutes,
-    requiredMinutes: one.requiredMinutes,
-    verdict: one.verdict,
+    window: result.window,
+    status: result.status,
+    bookedEnd: isoText(result.bookedBefore ?? result.bookedEnd, zone),
+    agreedEnd: result.bookedBefore === null ? null : isoText(result.bookedEnd, zone),
+    plannedClear: isoText(result.plannedClear, zone),
+    leadOutMinutes: result.leadOutMinutes,
+    plannedHandback: isoText(result.plannedHandback, zone),
+    marginMinutes: result.marginMinutes,
+    requiredMinutes: result.requiredMinutes,
+    verdict: result.verdict,
     verdictParts: {
       margin: {
-        verdict: one.marginVerdict,
-        minutes: marginNow(one),
-        requiredMinutes: one.requiredMinutes,
-        shortByMinutes: Math.max(0, one.requiredMinutes - marginNow(one)),
+        verdict: result.marginVerdict,
+        minutes: marginNow(result),
+        requiredMinutes: result.requiredMinutes,
+        shortByMinutes: Math.max(0, result.requiredMinutes - marginNow(result)),
       },
       chance: {
-        wanted: one.chanceWanted,
+        wanted: result.chanceWanted,
         pOnTime: onTime.probability,
         standardError: onTime.standardError,
         reached:
-          one.chanceWanted === null
+          result.chanceWanted === null
             ? null
-            : reachesChance(onTime.probability, one.chanceWanted, run.runs),
-        marginNeededMinutes: one.marginForChanceMinutes,
+            : reachesChance(onTime.probability, result.chanceWanted, run.runs),
+        marginNeededMinutes: result.marginForChanceMinutes,
       },
     },
-    cutOffs: one.cutOffs.map((cutOff) => cutOffJson(cutOff, zone)),
-    decisions: one.decisions.map((point) => ({
+    cutOffs: result.cutOffs.map((cutOff) => cutOffJson(cutOff, zone)),
+    decisions: result.decisions.map((point) => ({
       ...point,
       pointOfNoReturn: iso(point.pointOfNoReturn, zone),
       latestAbort: iso(point.latestAbort, zone),
     })),
-    goPoints: one.goPoints.map((point) => ({ ...point, at: isoText(point.at, zone) })),
-    inputsStamp: one.inputsStamp,
+    goPoints: result.goPoints.map((point) => ({ ...point, at: isoText(point.at, zone) })),
+    inputsStamp: result.inputsStamp,
     pOnTime: onTime.probability,
     pOnTimeStandardError: onTime.standardError,
     outlook: run.outlook,
@@ -64,32 +64,33 @@ export function handbackJson(window: AccessWindow, one: HandbackResult): Handbac
     seed: run.seed,
     criticality: run.criticality,
     helpsMost: run.helpsMost,
-    units: one.units,
-    notPlaced: one.notPlaced,
-    whole: lineJson(one.whole, zone),
-    lines: one.lines.map((line) => lineJson(line, zone)),
-    speedLimits: one.speedLimits,
-    live: one.live && liveJson(one.live, zone),
+    units: result.units,
+    notPlaced: result.notPlaced,
+    whole: lineJson(result.whole, zone),
+    lines: result.lines.map((line) => lineJson(line, zone)),
+    speedLimits: result.speedLimits,
+    live: result.live && liveJson(result.live, zone),
   };
 }
 
 /** The margin that the verdict speaks of: what is left of it during the shift. */
-const marginNow = (one: HandbackResult): number => one.live?.marginLeftMinutes ?? one.marginMinutes;
+const marginNow = (result: HandbackResult): number =>
+  result.live?.marginLeftMinutes ?? result.marginMinutes;
 
 const lineJson = (line: HandbackResult['whole'], zone: string): LineJson => ({
   ...line,
   plannedClear: iso(line.plannedClear, zone),
 });
 
-const cutOffJson = (one: CutOff, zone: string): CutOffJson => ({
-  ...one,
-  plannedStart: isoText(one.plannedStart, zone),
-  plannedFinish: isoText(one.plannedFinish, zone),
-  latestStart: isoText(one.latestStart, zone),
-  latestFinish: isoText(one.latestFinish, zone),
-  onTimeStart: isoText(one.onTimeStart, zone),
-  onTimeFinish: isoText(one.onTimeFinish, zone),
-  chanceStart: iso(one.chanceStart, zone),
+const cutOffJson = (off: CutOff, zone: string): CutOffJson => ({
+  ...off,
+  plannedStart: isoText(off.plannedStart, zone),
+  plannedFinish: isoText(off.plannedFinish, zone),
+  latestStart: isoText(off.latestStart, zone),
+  latestFinish: isoText(off.latestFinish, zone),
+  onTimeStart: isoText(off.onTimeStart, zone),
+  onTimeFinish: isoText(off.onTimeFinish, zone),
+  chanceStart: iso(off.chanceStart, zone),
 });
 
 function liveJson({ options, ...live }: LiveForecast, zone: string): LiveJson {
@@ -107,7 +108,7 @@ function liveJson({ options, ...live }: LiveForecast, zone: string): LiveJson {
     forecastHandback: isoText(live.forecastHandback, zone),
     next: live.next && cutOffJson(live.next, zone),
     nextCutOff: live.nextCutOff && cutOffJson(live.nextCutOff, zone),
-    passedCutOffs: live.passedCutOffs.map((one) => cutOffJson(one, zone)),
+    passedCutOffs: live.passedCutOffs.map((cutOff) => cutOffJson(cutOff, zone)),
     options: options.map(({ onTime, ...one }) => ({
       ...one,
       pOnTime: onTime.probability,

@@ -27,16 +27,16 @@ export function handbackText(
   calendar: string | undefined,
 ): readonly Block[] {
   const blocks = [
-    ...all.map((one) => shortWords(one)),
-    ...all.map((one) => liveWords(plan, one)),
+    ...all.map((outlook) => shortWords(outlook)),
+    ...all.map((outlook) => liveWords(plan, outlook)),
     ...all.map(pointWords),
     [
       ...all.flatMap(openWords),
-      ...notPlaced.map((one) => `${one.window}: not placed: ${workWords(one)}.`),
+      ...notPlaced.map((item) => `${item.window}: not placed: ${workWords(item)}.`),
     ],
     calendar === undefined ? [] : [`Written: ${calendar}`],
   ];
-  const live = all.some((one) => one.result.live);
+  const live = all.some((outlook) => outlook.result.live);
   const heads = [
     'window',
     'status',
@@ -136,14 +136,15 @@ function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly stri
   const { live } = result;
   if (!live) return [];
   const at = (moment: Instant): string => clockWords(moment, window.zone);
-  const titleOf = (id: string): string => plan.activities.find((one) => one.id === id)?.title || id;
+  const titleOf = (id: string): string =>
+    plan.activities.find((activity) => activity.id === id)?.title || id;
   const guards = guardingSteps(plan.rules);
   const { advice, next, nextCutOff, passedCutOffs, askedBack } = live;
   const { runs } = result.simulation;
   if (live.handedBackAt !== null)
     return [
       `${window.id} at ${at(live.at)}: ${sayWords(advice, titleOf)} ${at(live.handedBackAt)}. ${advice.why}`,
-      ...live.doubts.map((one) => `Check: ${one.text}`),
+      ...live.doubts.map((doubt) => `Check: ${doubt.text}`),
     ];
   return [
     `${window.id} at ${at(live.at)}: ${sayWords(advice, titleOf)}. ${advice.why}`,
@@ -152,7 +153,7 @@ function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly stri
           `Asked back by ${at(askedBack.by)}, ${chanceText(askedBack.onTime.probability, runs)} as planned. For that: ${sayWords(askedBack.advice, titleOf)}. ${askedBack.advice.why}`,
         ]
       : []),
-    ...live.doubts.map((one) => `Check: ${one.text}`),
+    ...live.doubts.map((doubt) => `Check: ${doubt.text}`),
     `Forecast handback ${at(live.forecastHandback)}, margin left ${durationText(live.marginLeftMinutes)} (${verdictWords[live.verdict]}).`,
     ...(next
       ? [
@@ -167,13 +168,14 @@ function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly stri
         ]
       : []),
     ...passedCutOffs.map(
-      (one) => `Passed: ${one.name} was to start by ${at(one.latestStart)} to keep the margin.`,
+      (cutOff) =>
+        `Passed: ${cutOff.name} was to start by ${at(cutOff.latestStart)} to keep the margin.`,
     ),
     ...live.options.map(
-      (one) =>
-        `  ${optionWords(one, titleOf)}: ${chanceText(one.onTime.probability, runs)} on time.`,
+      (option) =>
+        `  ${optionWords(option, titleOf)}: ${chanceText(option.onTime.probability, runs)} on time.`,
     ),
-    ...live.notOffered.map((one) => `Not offered: ${one.why}`),
+    ...live.notOffered.map((offered) => `Not offered: ${offered.why}`),
   ];
 }
 
@@ -195,7 +197,7 @@ function optionWords(
 
 function pointWords({ window, result }: WindowOutlook): readonly string[] {
   const titleOf = (id: string): string =>
-    result.cutOffs.find((one) => one.activity === id)?.name ?? id;
+    result.cutOffs.find((cutOff) => cutOff.activity === id)?.name ?? id;
   const at = (moment: Instant): string => clockWords(moment, window.zone);
   const limits = result.decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
     ...(pointOfNoReturn === null
@@ -206,8 +208,8 @@ function pointWords({ window, result }: WindowOutlook): readonly string[] {
       : [`${window.id}: latest abandonment of ${titleOf(activity)} ${at(latestAbort)}.`]),
   ]);
   const go = result.goPoints.map(
-    (one) =>
-      `${window.id}: go or no go ${at(one.at)}, ${one.name} (${one.holder === '' ? 'nobody is named to decide' : one.holder})${one.tooLateFor.length === 0 ? '' : `; too late for ${one.tooLateFor.map(titleOf).join(', ')}`}.`,
+    (point) =>
+      `${window.id}: go or no go ${at(point.at)}, ${point.name} (${point.holder === '' ? 'nobody is named to decide' : point.holder})${point.tooLateFor.length === 0 ? '' : `; too late for ${point.tooLateFor.map(titleOf).join(', ')}`}.`,
   );
   return [...limits, ...go];
 }
@@ -219,19 +221,19 @@ const workWords = ({ title, activity, units }: NotPlaced): string =>
 function openWords({ window, result }: WindowOutlook): readonly string[] {
   return [
     ...result.notPlaced.map(
-      (one) =>
-        `${window.id}: not placed: ${workWords(one)}${one.fixedHere ? ', meant for this window' : ''}.`,
+      (notPlaced) =>
+        `${window.id}: not placed: ${workWords(notPlaced)}${notPlaced.fixedHere ? ', meant for this window' : ''}.`,
     ),
-    ...[result.whole, ...result.lines].flatMap((one) =>
-      one.notMadeGood.length === 0
+    ...[result.whole, ...result.lines].flatMap((handback) =>
+      handback.notMadeGood.length === 0
         ? []
         : [
-            `${window.id}: ${one.line === '' ? 'the window' : `line ${one.line}`} is not to be handed back: ${one.notMadeGood.join(', ')} is opened and not made good here.`,
+            `${window.id}: ${handback.line === '' ? 'the window' : `line ${handback.line}`} is not to be handed back: ${handback.notMadeGood.join(', ')} is opened and not made good here.`,
           ],
     ),
     ...result.speedLimits.map(
-      (one) =>
-        `${window.id}: handed back at ${one.limit.value} ${one.limit.unit} after ${one.title}, ${one.liftedBy === null ? 'and no planned work lifts it' : `until ${one.liftedBy.activity}${one.liftedBy.window === null ? '' : ` in ${one.liftedBy.window}`}`}.`,
+      (limit) =>
+        `${window.id}: handed back at ${limit.limit.value} ${limit.limit.unit} after ${limit.title}, ${limit.liftedBy === null ? 'and no planned work lifts it' : `until ${limit.liftedBy.activity}${limit.liftedBy.window === null ? '' : ` in ${limit.liftedBy.window}`}`}.`,
     ),
   ];
 }

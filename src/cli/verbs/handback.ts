@@ -56,7 +56,7 @@ function outlooks(
   decisions: Decisions,
   { seen, steps = STEPS }: HandbackFiles,
 ): Outlooks {
-  const used = new Set(found.placements.map((one) => one.window));
+  const used = new Set(found.placements.map((placement) => placement.window));
   const open = seen
     ? inShift(plan.windows, seen.at, (window) => used.has(window.id))
     : plan.windows.filter((window) => used.has(window.id));
@@ -105,15 +105,15 @@ export function handback(
   const work = planOfWork(plan, asked, given, { isBrief: true });
   const found = work.allocation;
   const { all, past } = outlooks(plan, found, asked, decisions, files);
-  const results = all.map((one) => one.result);
+  const results = all.map((outlook) => outlook.result);
   if (asked.calendar !== undefined)
     writeFileOf('calendar', asked, cutOffCalendar(results, plan.windows, now, planLines(work)[0]));
   // Windows without any planned work have no outlook: what is fixed to them is told apart.
-  const listed = new Set([...results.map((one) => one.window), ...past.map(({ id }) => id)]);
+  const listed = new Set([...results.map((result) => result.window), ...past.map(({ id }) => id)]);
   const notPlaced = plan.windows
     .filter((window) => !listed.has(window.id))
     .flatMap((window) =>
-      notPlacedIn(plan, window, found.placements).map((one) => ({ window: window.id, ...one })),
+      notPlacedIn(plan, window, found.placements).map((item) => ({ window: window.id, ...item })),
     );
   return {
     json: {

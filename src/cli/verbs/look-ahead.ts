@@ -35,17 +35,19 @@ export function lookAhead(
   const rostered = asked.roster !== undefined;
   const unmanned = rostered
     ? new Map(
-        peopleOf(read, {}).windows.map((one) => [one.window, totalMinutes(one.unmanned)] as const),
+        peopleOf(read, {}).windows.map(
+          (window) => [window.window, totalMinutes(window.unmanned)] as const,
+        ),
       )
     : undefined;
   const spans = spansOf(
     { plan, allocation, milestones, broken, now, ...(unmanned && { unmanned }) },
     asked.weeks ?? usual,
   );
-  const zones = new Map(plan.windows.map((one) => [one.id, one.zone]));
-  const piece = (one: Placement): PlacementJson => {
-    const zone = (one.window === null ? undefined : zones.get(one.window)) ?? plan.zone;
-    return { ...one, from: isoText(one.from, zone), to: isoText(one.to, zone) };
+  const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
+  const piece = (placement: Placement): PlacementJson => {
+    const zone = (placement.window === null ? undefined : zones.get(placement.window)) ?? plan.zone;
+    return { ...placement, from: isoText(placement.from, zone), to: isoText(placement.to, zone) };
   };
   return {
     json: {
@@ -66,14 +68,14 @@ export function lookAhead(
           work: own.map(piece),
         })),
         outside: span.outside.map(piece),
-        wanted: span.wanted.map((one) => ({ ...one, peakAt: isoText(one.peakAt, plan.zone) })),
-        bookings: span.bookings.map((one) => ({
-          window: one.window,
-          milestone: one.milestone,
-          ...(one.by !== undefined && { by: one.by }),
-          due: isoText(one.due, one.zone),
-          state: one.state,
-          minutesLeft: one.minutesLeft,
+        wanted: span.wanted.map((item) => ({ ...item, peakAt: isoText(item.peakAt, plan.zone) })),
+        bookings: span.bookings.map((booking) => ({
+          window: booking.window,
+          milestone: booking.milestone,
+          ...(booking.by !== undefined && { by: booking.by }),
+          due: isoText(booking.due, booking.zone),
+          state: booking.state,
+          minutesLeft: booking.minutesLeft,
         })),
         notReady: span.notReady,
       })),

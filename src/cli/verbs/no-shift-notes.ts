@@ -8,26 +8,32 @@ import { clockWords } from '../../calendar/clock-words.js';
  *
  * @param inAnswer Windows that have a forecast.
  */
-export function noShiftNotes(plan: Plan, inAnswer: ReadonlySet<string>, at: Instant): readonly Note[] {
+export function noShiftNotes(
+  plan: Plan,
+  inAnswer: ReadonlySet<string>,
+  at: Instant,
+): readonly Note[] {
   const when = (moment: Instant, { zone }: AccessWindow): string => clockWords(moment, zone);
   const note = (text: string): Note => ({ code: 'no-shift', text });
-  const open = plan.windows.filter((one) => one.start <= at && at < one.end);
+  const open = plan.windows.filter((window) => window.start <= at && at < window.end);
   const without = open
-    .filter((one) => !inAnswer.has(one.id))
-    .map((one) =>
+    .filter((window) => !inAnswer.has(window.id))
+    .map((window) =>
       note(
-        one.status === 'withdrawn'
-          ? `${one.id} is withdrawn: it has no shift and no forecast.`
-          : `${one.id} is open and no work is planned in it: there is nothing to forecast.`,
+        window.status === 'withdrawn'
+          ? `${window.id} is withdrawn: it has no shift and no forecast.`
+          : `${window.id} is open and no work is planned in it: there is nothing to forecast.`,
       ),
     );
   const late = plan.windows
-    .filter((one) => inAnswer.has(one.id) && one.end <= at)
-    .map((one) => note(`The booked end of ${one.id}, ${when(one.end, one)}, has passed.`));
+    .filter((window) => inAnswer.has(window.id) && window.end <= at)
+    .map((window) =>
+      note(`The booked end of ${window.id}, ${when(window.end, window)}, has passed.`),
+    );
   if (inAnswer.size > 0 || open.length > 0) return [...without, ...late];
-  const standing = plan.windows.filter((one) => one.status !== 'withdrawn');
-  const [next] = standing.filter((one) => one.start > at).sort((a, b) => a.start - b.start);
-  const [last] = standing.filter((one) => one.end <= at).sort((a, b) => b.end - a.end);
+  const standing = plan.windows.filter((window) => window.status !== 'withdrawn');
+  const [next] = standing.filter((window) => window.start > at).sort((a, b) => a.start - b.start);
+  const [last] = standing.filter((window) => window.end <= at).sort((a, b) => b.end - a.end);
   return [
     note(
       [

@@ -24,7 +24,8 @@ export function optionsFor(
   window: AccessWindow,
   asked: Pick<Arguments, 'seed' | 'runs' | 'at'>,
 ): OptionsAnswer | null {
-  if (!read.tables || !allocation.placements.some((one) => one.window === window.id)) return null;
+  if (!read.tables || !allocation.placements.some((placement) => placement.window === window.id))
+    return null;
   // What the site closes is worked in anew from its limits.
   const { closed: _, ...rules } = plan.rules;
   const document: PlanDocument = {
@@ -55,39 +56,39 @@ export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
     seed: answer.seed,
     cheapest: answer.cheapest,
     tied: answer.tied,
-    options: answer.options.map((one) =>
-      one.state === 'priced'
+    options: answer.options.map((option) =>
+      option.state === 'priced'
         ? {
-            id: one.id,
-            kind: one.kind,
-            name: one.name,
-            state: one.state,
-            changes: one.changes,
-            expectedTotal: one.expectedTotal,
-            standardError: one.standardError,
-            p50Total: one.p50Total,
-            p80Total: one.p80Total,
-            p95Total: one.p95Total,
-            difference: one.difference,
-            differenceError: one.differenceError,
-            verdict: one.verdict,
-            parts: one.parts.map(({ part, what, amount, formula, source }) => ({
+            id: option.id,
+            kind: option.kind,
+            name: option.name,
+            state: option.state,
+            changes: option.changes,
+            expectedTotal: option.expectedTotal,
+            standardError: option.standardError,
+            p50Total: option.p50Total,
+            p80Total: option.p80Total,
+            p95Total: option.p95Total,
+            difference: option.difference,
+            differenceError: option.differenceError,
+            verdict: option.verdict,
+            parts: option.parts.map(({ part, what, amount, formula, source }) => ({
               part,
               what,
               amount,
               formula,
               source,
             })),
-            handbacks: one.handbacks.map((each) => ({
+            handbacks: option.handbacks.map((each) => ({
               window: each.window,
               plannedHandback: isoText(each.plannedHandback, zone),
               marginMinutes: each.marginMinutes,
               pOnTime: each.onTime.probability,
             })),
-            faults: one.faults,
-            notes: one.notes,
+            faults: option.faults,
+            notes: option.notes,
           }
-        : one,
+        : option,
     ),
     breakEvens: answer.breakEvens,
     notPriced: answer.notPriced,
@@ -97,26 +98,28 @@ export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
 
 /** The options for a person. */
 export function optionsWords(answer: OptionsAnswer): readonly Block[] {
-  const priced = answer.options.filter((one): one is PricedOption => one.state === 'priced');
+  const priced = answer.options.filter(
+    (option): option is PricedOption => option.state === 'priced',
+  );
   return [
     `Ways out, everything they cost (overrun, plant and labour, booking, booking again, key dates), ${answer.currency}:`,
     '',
     table(
       ['option', 'expected total', 'std error', 'P50 total', 'P80 total', 'P95 total', 'on time'],
-      priced.map((one) => [
-        `${one.name}${one.id === answer.cheapest ? ' (cheapest)' : answer.tied.includes(one.id) ? ' (too close to call)' : ''}`,
-        one.expectedTotal,
-        one.standardError,
-        one.p50Total,
-        one.p80Total,
-        one.p95Total,
-        one.handbacks.map((each) => each.onTime.probability.toFixed(3)).join('; '),
+      priced.map((option) => [
+        `${option.name}${option.id === answer.cheapest ? ' (cheapest)' : answer.tied.includes(option.id) ? ' (too close to call)' : ''}`,
+        option.expectedTotal,
+        option.standardError,
+        option.p50Total,
+        option.p80Total,
+        option.p95Total,
+        option.handbacks.map((each) => each.onTime.probability.toFixed(3)).join('; '),
       ]),
     ),
-    ...answer.options.flatMap((one) =>
-      one.state === 'priced' ? [] : [`${one.name}: not offered. ${one.reason}`],
+    ...answer.options.flatMap((option) =>
+      option.state === 'priced' ? [] : [`${option.name}: not offered. ${option.reason}`],
     ),
     '',
-    ...answer.breakEvens.map((one) => one.text),
+    ...answer.breakEvens.map((breakEven) => breakEven.text),
   ];
 }

@@ -5,16 +5,21 @@ import type { KeyDateLine, PriceResult } from '../../price/index.js';
 import { table, type Block } from '../print/blocks.js';
 
 /** One overrun by head of cost. */
-export function overrunWords(one: PriceResult, window: AccessWindow): readonly Block[] {
+export function overrunWords(result: PriceResult, window: AccessWindow): readonly Block[] {
   return [
-    `${window.id} (${window.status}) handed back ${one.overrunMinutes} min late, at ${clockWords(one.handbackAt, window.zone)} (${one.currency}, counted: ${one.basis}):`,
+    `${window.id} (${window.status}) handed back ${result.overrunMinutes} min late, at ${clockWords(result.handbackAt, window.zone)} (${result.currency}, counted: ${result.basis}):`,
     '',
     table(
       ['head of cost', 'amount', '', 'how'],
-      one.rows.map((row) => [row.title, row.amount, row.counted ? '' : 'not counted', row.formula]),
+      result.rows.map((row) => [
+        row.title,
+        row.amount,
+        row.counted ? '' : 'not counted',
+        row.formula,
+      ]),
     ),
     '',
-    `Total ${one.total} ${one.currency}.`,
+    `Total ${result.total} ${result.currency}.`,
   ];
 }
 
@@ -29,14 +34,14 @@ export function sideBySide(
     `${window.id} (${window.status}) handed back late, booked end ${clockWords(window.end, window.zone)} (${first.currency}, counted: ${first.basis}):`,
     '',
     table(
-      ['head of cost', ...overruns.map((one) => durationText(one.overrunMinutes)), ''],
+      ['head of cost', ...overruns.map((overrun) => durationText(overrun.overrunMinutes)), ''],
       [
         ...first.rows.map((row, i) => [
           row.title,
-          ...overruns.map((one) => one.rows[i]!.amount),
+          ...overruns.map((overrun) => overrun.rows[i]!.amount),
           row.counted ? '' : 'not counted',
         ]),
-        ['Total', ...overruns.map((one) => one.total), ''],
+        ['Total', ...overruns.map((overrun) => overrun.total), ''],
       ],
     ),
   ];
@@ -47,15 +52,15 @@ export function keyDateWords(
   lines: readonly KeyDateLine[],
   window: AccessWindow,
 ): readonly string[] {
-  const missed = lines.filter((one) => one.daysLate !== 0);
+  const missed = lines.filter((line) => line.daysLate !== 0);
   const met = lines.length - missed.length;
   return [
-    ...missed.map((one) => {
+    ...missed.map((line) => {
       const where =
-        one.window === null || one.window === window.id
+        line.window === null || line.window === window.id
           ? ''
-          : ` Its last work is in ${one.window}: it is not in the sums of ${window.id}.`;
-      return `${one.title}, as planned: ${one.formula}.${where}`;
+          : ` Its last work is in ${line.window}: it is not in the sums of ${window.id}.`;
+      return `${line.title}, as planned: ${line.formula}.${where}`;
     }),
     ...(met > 0 ? [`Key dates met as planned: ${met} of ${lines.length}.`] : []),
   ];

@@ -39,7 +39,7 @@ export function price(
   } = {},
 ): Answer<PriceAnswerJson> {
   const { trains } = read;
-  const window = plan.windows.find((one) => one.id === asked.window);
+  const window = plan.windows.find((item) => item.id === asked.window);
   if (!window) throw new UsageError(`--window: there is no window "${asked.window}"`);
   const lengths = asked.minutes ?? [0];
   const longest = Math.max(...lengths);
@@ -79,25 +79,28 @@ export function price(
     currency: at.currency,
     rounding: at.rounding,
     basis: at.basis,
-    overruns: overruns.map((one) => ({ minutes: one.overrunMinutes, ...overrunJson(one, window) })),
+    overruns: overruns.map((result) => ({
+      minutes: result.overrunMinutes,
+      ...overrunJson(result, window),
+    })),
     notPriced: at.notPriced,
-    onSite: at.onSite.map((one) => ({
-      ...one,
-      call: isoText(one.call, window.zone),
-      lastWork: isoText(one.lastWork, window.zone),
-      leaves: isoText(one.leaves, window.zone),
+    onSite: at.onSite.map((row) => ({
+      ...row,
+      call: isoText(row.call, window.zone),
+      lastWork: isoText(row.lastWork, window.zone),
+      leaves: isoText(row.leaves, window.zone),
     })),
     lengths: priced.lengths,
     ...(priced.keyDates && {
-      keyDates: priced.keyDates.map((one) => ({
-        package: one.package,
-        due: isoText(one.due, plan.zone),
-        forecast: one.forecast === null ? null : isoText(one.forecast, plan.zone),
-        window: one.window,
-        daysLate: one.daysLate,
-        amount: one.amount,
-        how: one.formula,
-        source: one.source,
+      keyDates: priced.keyDates.map((date) => ({
+        package: date.package,
+        due: isoText(date.due, plan.zone),
+        forecast: date.forecast === null ? null : isoText(date.forecast, plan.zone),
+        window: date.window,
+        daysLate: date.daysLate,
+        amount: date.amount,
+        how: date.formula,
+        source: date.source,
       })),
     }),
     nextMinute: {
@@ -120,15 +123,17 @@ export function price(
         ]
       : []),
     ...keyDateWords(priced.keyDates ?? [], window),
-    ...(priced.lengths ?? []).map((one) => `${one.name}: ${one.text}.`),
+    ...(priced.lengths ?? []).map((length) => `${length.name}: ${length.text}.`),
     ...(options ? ['', ...optionsWords(options)] : []),
     ...(at.notPriced.length === 0
       ? []
-      : ['', 'Not priced:', ...at.notPriced.map((one) => `- ${one}`)]),
+      : ['', 'Not priced:', ...at.notPriced.map((item) => `- ${item}`)]),
   ];
   const basis: ReportBasis = {
     window,
-    document: [asked.windows, asked.work].flatMap((one) => (one ? [fileName(one)] : [])).join(', '),
+    document: [asked.windows, asked.work]
+      .flatMap((item) => (item ? [fileName(item)] : []))
+      .join(', '),
     prices,
     ...(work && {
       plan: {
@@ -153,12 +158,12 @@ const withReport = (report: Report, other: Report): Report => ({
   ...report,
   facts: [
     ...report.facts,
-    ...other.facts.filter((one) => !report.facts.some((each) => each.label === one.label)),
+    ...other.facts.filter((fact) => !report.facts.some((each) => each.label === fact.label)),
   ],
   tables: [...report.tables, ...other.tables],
   lists: [
     ...report.lists,
-    ...other.lists.map((one) => ({ ...one, title: `Options: ${one.title.toLowerCase()}` })),
+    ...other.lists.map((list) => ({ ...list, title: `Options: ${list.title.toLowerCase()}` })),
   ],
 });
 /** The name under which a plan that was given had been agreed, where its file says all of it. */
@@ -182,7 +187,7 @@ function standingNotes(
           },
         ]
       : []),
-    ...(placements && !placements.some((one) => one.window === id)
+    ...(placements && !placements.some((placement) => placement.window === id)
       ? [
           {
             code: 'window-without-work',
@@ -193,14 +198,14 @@ function standingNotes(
   ];
 }
 
-function overrunJson(one: PriceResult, window: AccessWindow): OverrunPart {
+function overrunJson(result: PriceResult, window: AccessWindow): OverrunPart {
   return {
-    overrunMinutes: one.overrunMinutes,
-    handbackAt: isoText(one.handbackAt, window.zone),
-    rows: one.rows,
-    total: one.total,
-    notCounted: one.notCounted,
-    trains: one.trains.map((train) => ({
+    overrunMinutes: result.overrunMinutes,
+    handbackAt: isoText(result.handbackAt, window.zone),
+    rows: result.rows,
+    total: result.total,
+    notCounted: result.notCounted,
+    trains: result.trains.map((train) => ({
       ...train,
       dueAt: isoText(train.dueAt, window.zone),
       leavesAt: isoText(train.leavesAt, window.zone),

@@ -22,47 +22,47 @@ function mendText(mend: Mend | undefined): string {
 export function people(read: PlanResult): Answer<PeopleAnswerJson> {
   const { zone } = read.plan;
   const found = peopleOf(read, {});
-  const breaches = found.breaches.map((one) => ({
-    crew: one.crew,
-    turn: one.assignment,
-    limit: one.name,
-    found: one.found,
-    allowed: one.allowed,
-    unit: one.unit,
-    from: isoText(one.over.start, zone),
-    to: isoText(one.over.end, zone),
-    mend: one.mends[0] ?? null,
-    source: one.source,
-    sureness: one.sureness,
+  const breaches = found.breaches.map((breach) => ({
+    crew: breach.crew,
+    turn: breach.assignment,
+    limit: breach.name,
+    found: breach.found,
+    allowed: breach.allowed,
+    unit: breach.unit,
+    from: isoText(breach.over.start, zone),
+    to: isoText(breach.over.end, zone),
+    mend: breach.mends[0] ?? null,
+    source: breach.source,
+    sureness: breach.sureness,
   }));
-  const windows = found.windows.map((one) => ({
-    window: one.window,
-    crewsNeeded: one.plan?.crews ?? null,
-    rostered: one.rostered,
-    unmannedMinutes: one.unmanned.reduce((sum, gap) => sum + (gap.end - gap.start) / 60_000, 0),
+  const windows = found.windows.map((window) => ({
+    window: window.window,
+    crewsNeeded: window.plan?.crews ?? null,
+    rostered: window.rostered,
+    unmannedMinutes: window.unmanned.reduce((sum, gap) => sum + (gap.end - gap.start) / 60_000, 0),
   }));
   const text = [
     `${found.turns.length} turns held to "${found.limits.name}"${found.isExample ? ' (an example: give yours with --site)' : ''}.`,
     '',
     table(
       ['crew', 'turn', 'limit', 'found', 'allowed', 'smallest change'],
-      found.breaches.map((one) => [
-        one.crew,
-        one.assignment,
-        one.name,
-        `${one.found} ${one.unit}`,
-        String(one.allowed),
-        mendText(one.mends[0]),
+      found.breaches.map((breach) => [
+        breach.crew,
+        breach.assignment,
+        breach.name,
+        `${breach.found} ${breach.unit}`,
+        String(breach.allowed),
+        mendText(breach.mends[0]),
       ]),
     ),
     '',
     table(
       ['window', 'crews needed', 'rostered', 'not manned'],
-      windows.map((one) => [
-        one.window,
-        String(one.crewsNeeded ?? ''),
-        one.rostered.join(', '),
-        durationText(one.unmannedMinutes),
+      windows.map((window) => [
+        window.window,
+        String(window.crewsNeeded ?? ''),
+        window.rostered.join(', '),
+        durationText(window.unmannedMinutes),
       ]),
     ),
   ];
@@ -76,10 +76,10 @@ export function people(read: PlanResult): Answer<PeopleAnswerJson> {
 /** `noise`: the level of each loud activity in each period of the day against its limit. */
 export function noise(read: PlanResult, now: Instant | undefined): Answer<NoiseAnswerJson> {
   const found = noiseOf(read, now === undefined ? {} : { now });
-  const activities = found.activities.map((one) => ({
-    activity: one.activity,
-    notListed: one.notListed,
-    periods: one.worst.map(({ period, dwelling, levelDb, limitDb, overDb }) => ({
+  const activities = found.activities.map((activity) => ({
+    activity: activity.activity,
+    notListed: activity.notListed,
+    periods: activity.worst.map(({ period, dwelling, levelDb, limitDb, overDb }) => ({
       period,
       dwelling,
       levelDb,
@@ -87,22 +87,22 @@ export function noise(read: PlanResult, now: Instant | undefined): Answer<NoiseA
       overDb,
       mayBeLoud: overDb <= 1e-9,
     })),
-    curfews: one.curfews,
+    curfews: activity.curfews,
   }));
-  const consent = found.consent.map((one) => ({
-    window: one.window,
-    applyBy: isoText(one.applyBy, one.zone).slice(0, 10),
-    talkBy: isoText(one.talkBy, one.zone).slice(0, 10),
-    state: one.state,
+  const consent = found.consent.map((item) => ({
+    window: item.window,
+    applyBy: isoText(item.applyBy, item.zone).slice(0, 10),
+    talkBy: isoText(item.talkBy, item.zone).slice(0, 10),
+    state: item.state,
   }));
   const text = [
     `Held to "${found.settings.limits.name}"${found.isExample ? ' (an example: give yours with --site)' : ''}.`,
     '',
     table(
       ['activity', 'period', 'level dB', 'limit dB', '', 'at'],
-      activities.flatMap((one) =>
-        one.periods.map((period) => [
-          one.activity,
+      activities.flatMap((activity) =>
+        activity.periods.map((period) => [
+          activity.activity,
           period.period,
           period.levelDb.toFixed(1),
           period.limitDb.toFixed(1),
@@ -117,7 +117,7 @@ export function noise(read: PlanResult, now: Instant | undefined): Answer<NoiseA
           '',
           table(
             ['window', 'apply by the end of', 'state'],
-            consent.map((one) => [one.window, one.applyBy, one.state]),
+            consent.map((item) => [item.window, item.applyBy, item.state]),
           ),
         ]),
   ];
@@ -135,43 +135,43 @@ export function lifting(
 ): Answer<LiftingAnswerJson> {
   const { zone } = read.plan;
   const { wind, concrete, cautions } = liftingOf(read, pour ? { pours: [pour] } : {});
-  const windows = wind.windows.map((one) => ({
-    window: one.window,
-    lostMinutes: one.lostMinutes,
-    openMinutes: one.openMinutes,
-    highestGustMps: one.highestGustMps ?? null,
-    closed: one.closed.map(({ start, end }) => ({
+  const windows = wind.windows.map((window) => ({
+    window: window.window,
+    lostMinutes: window.lostMinutes,
+    openMinutes: window.openMinutes,
+    highestGustMps: window.highestGustMps ?? null,
+    closed: window.closed.map(({ start, end }) => ({
       from: isoText(start, zone),
       to: isoText(end, zone),
     })),
   }));
-  const pours = concrete.pours.map((one) => ({
-    activity: one.activity,
-    pouredAt: isoText(one.pouredAt, zone),
-    readyAt: one.readyAt === null ? null : isoText(one.readyAt, zone),
-    needed: one.needed,
+  const pours = concrete.pours.map((item) => ({
+    activity: item.activity,
+    pouredAt: isoText(item.pouredAt, zone),
+    readyAt: item.readyAt === null ? null : isoText(item.readyAt, zone),
+    needed: item.needed,
     unit: concrete.unit,
-    assumedMinutes: one.assumed.reduce((sum, gap) => sum + (gap.end - gap.start) / 60_000, 0),
+    assumedMinutes: item.assumed.reduce((sum, gap) => sum + (gap.end - gap.start) / 60_000, 0),
   }));
   const text = [
     `Limit ${wind.limitMps.toFixed(1)} m/s at ${wind.settings.heightMetres} m${wind.isExample ? ' (an example: give yours with --site)' : ''}.`,
     '',
     table(
       ['window', 'lost', 'left', 'highest gust'],
-      windows.map((one) => [
-        one.window,
-        durationText(one.lostMinutes),
-        durationText(one.openMinutes),
-        one.highestGustMps === null ? '' : `${one.highestGustMps.toFixed(1)} m/s`,
+      windows.map((window) => [
+        window.window,
+        durationText(window.lostMinutes),
+        durationText(window.openMinutes),
+        window.highestGustMps === null ? '' : `${window.highestGustMps.toFixed(1)} m/s`,
       ]),
     ),
     ...wind.stops.map(
-      (one) => `${clockWords(one.start, zone)} to ${clockWords(one.end, zone)}: ${one.why}`,
+      (stop) => `${clockWords(stop.start, zone)} to ${clockWords(stop.end, zone)}: ${stop.why}`,
     ),
-    ...concrete.pours.map((one) =>
-      one.readyAt === null
-        ? `${one.activity}: the temperatures end before it has cured.`
-        : `${one.activity}: poured ${clockWords(one.pouredAt, zone)}, ready ${clockWords(one.readyAt, zone)}.`,
+    ...concrete.pours.map((item) =>
+      item.readyAt === null
+        ? `${item.activity}: the temperatures end before it has cured.`
+        : `${item.activity}: poured ${clockWords(item.pouredAt, zone)}, ready ${clockWords(item.readyAt, zone)}.`,
     ),
   ];
   return { json: { limitMps: wind.limitMps, windows, pours }, text, cautions };

@@ -34,11 +34,11 @@ export async function summary(
     allocation,
     named: given ? given.named : { id: work.plan.id },
     document: documentOf(asked),
-    broken: broken.map((one) => one.text),
+    broken: broken.map((item) => item.text),
     ...(against && { against }),
   };
   await writePlan(asked, about);
-  const outlook = new Map(handbacks.map((one) => [one.window, one]));
+  const outlook = new Map(handbacks.map((handback) => [handback.window, handback]));
   return {
     json: {
       plan: work.plan,
@@ -53,11 +53,11 @@ export async function summary(
           startsAt: isoText(window.start, window.zone),
           endsAt: isoText(window.end, window.zone),
           work: allocation.placements
-            .filter((one) => one.window === window.id)
-            .map((one) => ({
-              ...one,
-              from: isoText(one.from, window.zone),
-              to: isoText(one.to, window.zone),
+            .filter((placement) => placement.window === window.id)
+            .map((placement) => ({
+              ...placement,
+              from: isoText(placement.from, window.zone),
+              to: isoText(placement.to, window.zone),
             })),
           marginMinutes: found?.marginMinutes ?? null,
           requiredMinutes: found?.requiredMinutes ?? null,
@@ -65,10 +65,10 @@ export async function summary(
           pOnTime: found?.simulation.outlook.onTime.probability ?? null,
         };
       }),
-      keyDates: allocation.keyDates.map((one) => ({
-        ...one,
-        due: isoText(one.due, plan.zone),
-        forecast: iso(one.forecast, plan.zone),
+      keyDates: allocation.keyDates.map((date) => ({
+        ...date,
+        due: isoText(date.due, plan.zone),
+        forecast: iso(date.forecast, plan.zone),
       })),
       unplaced: allocation.unplaced,
       finishesAt: iso(allocation.finishesAt, plan.zone),

@@ -38,7 +38,7 @@ export function usable(plan: Plan, needs: Needs): Answer<UsableAnswer> {
     clockWords(window.end, window.zone),
     durationText(ledger.grossMinutes),
     durationText(ledger.usableMinutes),
-    ledger.barred.map((one) => one.text).join(' '),
+    ledger.barred.map((item) => item.text).join(' '),
   ]);
   return {
     json: { needs, windows },

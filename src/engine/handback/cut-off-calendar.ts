@@ -17,7 +17,7 @@ export function cutOffCalendar(
   about?: string,
 ): string {
   const events = results.flatMap((result) => {
-    const zone = windows.find((one) => one.id === result.window)?.zone ?? 'UTC';
+    const zone = windows.find((window) => window.id === result.window)?.zone ?? 'UTC';
     return windowEvents(result, (at) => isoText(at, zone).replace('T', ' '));
   });
   return calendarFile(events, now, about);
@@ -42,20 +42,20 @@ function windowEvents(result: HandbackResult, textOf: (at: Instant) => string): 
   const uid = (...parts: readonly string[]): string =>
     `${[window, ...parts].map(encodeURIComponent).join('.')}@possession-fit`;
   const titleOf = (activity: string): string =>
-    cutOffs.find((one) => one.activity === activity)?.name ?? activity;
+    cutOffs.find((cutOff) => cutOff.activity === activity)?.name ?? activity;
   const { onTime } = result.simulation.outlook;
   const end = `Booked end ${textOf(bookedEnd)}. ${verdictText(result, chanceText(onTime.probability))}\n${cautions.join(' ')}`;
   const begun = new Set(
-    cutOffs.flatMap((one) => (one.state === 'to-come' ? [] : (one.activity ?? []))),
+    cutOffs.flatMap((cutOff) => (cutOff.state === 'to-come' ? [] : (cutOff.activity ?? []))),
   );
   return [
     ...cutOffs
-      .filter((one) => one.state === 'to-come')
-      .map((one) => ({
-        uid: uid(one.kind, one.activity ?? one.name),
-        start: one.latestStart,
-        summary: `${window}: ${one.name} must have started`,
-        description: `Latest start that keeps the required margin of ${durationText(requiredMinutes)}. Still on time if started by ${textOf(one.onTimeStart)}.${one.chanceStart === null ? '' : ` With ${chanceText(result.confidence)} on time if started by ${textOf(one.chanceStart)}.`} Planned start ${textOf(one.plannedStart)}. ${end}`,
+      .filter((cutOff) => cutOff.state === 'to-come')
+      .map((cutOff) => ({
+        uid: uid(cutOff.kind, cutOff.activity ?? cutOff.name),
+        start: cutOff.latestStart,
+        summary: `${window}: ${cutOff.name} must have started`,
+        description: `Latest start that keeps the required margin of ${durationText(requiredMinutes)}. Still on time if started by ${textOf(cutOff.onTimeStart)}.${cutOff.chanceStart === null ? '' : ` With ${chanceText(result.confidence)} on time if started by ${textOf(cutOff.chanceStart)}.`} Planned start ${textOf(cutOff.plannedStart)}. ${end}`,
       })),
     ...decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
       ...(pointOfNoReturn === null || begun.has(activity)
@@ -79,11 +79,11 @@ function windowEvents(result: HandbackResult, textOf: (at: Instant) => string): 
             },
           ]),
     ]),
-    ...goPoints.map((one) => ({
-      uid: uid('go', one.id),
-      start: one.at,
-      summary: `${window}: go or no go, ${one.name}`,
-      description: `${one.holder === '' ? 'Nobody is named to decide.' : `${one.holder} decides.`} ${end}`,
+    ...goPoints.map((point) => ({
+      uid: uid('go', point.id),
+      start: point.at,
+      summary: `${window}: go or no go, ${point.name}`,
+      description: `${point.holder === '' ? 'Nobody is named to decide.' : `${point.holder} decides.`} ${end}`,
     })),
     {
       uid: uid('booked-end'),

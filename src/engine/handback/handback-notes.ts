@@ -11,7 +11,7 @@ import {
 export function handbackNotes(plan: Plan, results: readonly HandbackResult[]): readonly Note[] {
   const [first] = results;
   if (!first) return [];
-  const spread = plan.activities.some((one) => one.work.spread !== undefined);
+  const spread = plan.activities.some((activity) => activity.work.spread !== undefined);
   const { runs } = first.simulation;
   return [
     ...(canShow(first.confidence, runs)

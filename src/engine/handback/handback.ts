@@ -15,7 +15,7 @@ export function handbackOf(
 ): readonly HandbackResult[] {
   const seen =
     log && options.at !== undefined ? { actuals: shiftState(log, options.at).actuals } : {};
-  const used = new Set(placements.map((one) => one.window));
+  const used = new Set(placements.map((placement) => placement.window));
   const asked = plan.windows.filter(({ id }) => used.has(id) && (windows?.includes(id) ?? true));
   return asked.map((window, index) => {
     const latest = handback(plan, window, placements, { ...options, ...seen, shouldStop });

@@ -82,10 +82,10 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
     );
 
   const without = allocate(plan, options);
-  const placedWithout = new Set(without.placements.map((one) => one.activity));
+  const placedWithout = new Set(without.placements.map((placement) => placement.activity));
   const wider = new Map<string, number>();
   const givenUp = new Set<string>();
-  const broken = new Set(breachesOf(plan, keep).map((one) => one.text));
+  const broken = new Set(breachesOf(plan, keep).map((breach) => breach.text));
   let best = without;
   let found = figures(best);
   for (let round = 0; round < ROUNDS; round += 1) {
@@ -97,10 +97,10 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
       wider.set(id, Math.max((wider.get(id) ?? 0) + 1, one.marginNeededMinutes - required));
     // What is kept stays to the minute: a window that could not hold it any more keeps its margin.
     for (const id of [...wider.keys()]) {
-      const here = keep.filter((one) => one.window === id);
+      const here = keep.filter((placement) => placement.window === id);
       if (here.length === 0) continue;
       const cut = shortened(plan, new Map([[id, wider.get(id)!]]));
-      if (breachesOf(cut, keep).every((one) => broken.has(one.text))) continue;
+      if (breachesOf(cut, keep).every((breach) => broken.has(breach.text))) continue;
       wider.delete(id);
       givenUp.add(id);
     }
@@ -114,9 +114,10 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
     }
     // Work finds no place: the windows that held it as the plan stood cannot spare the minutes.
     const holding = best.placements.filter(
-      (one) => lost.has(one.activity) && wider.has(one.window ?? ''),
+      (placement) => lost.has(placement.activity) && wider.has(placement.window ?? ''),
     );
-    const blamed = holding.length > 0 ? holding.map((one) => one.window!) : short.map(([id]) => id);
+    const blamed =
+      holding.length > 0 ? holding.map((placement) => placement.window!) : short.map(([id]) => id);
     for (const id of blamed) {
       wider.delete(id);
       givenUp.add(id);
@@ -152,21 +153,21 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
 }
 
 function usedBy(placements: Allocation['placements'], plan: Plan): readonly AccessWindow[] {
-  const used = new Set(placements.map((one) => one.window));
-  return plan.windows.filter((one) => used.has(one.id));
+  const used = new Set(placements.map((placement) => placement.window));
+  return plan.windows.filter((window) => used.has(window.id));
 }
 
 /** Activities without a place, in full or in part, that have one in the other plan. */
-function lostBy(one: Allocation, other: Allocation): ReadonlySet<string> {
+function lostBy(allocation: Allocation, other: Allocation): ReadonlySet<string> {
   const before = new Set(other.unplaced.map(({ activity }) => activity));
   const units = (of: Allocation, id: string): number =>
     of.placements
       .filter(({ activity }) => activity === id)
       .reduce((sum, { units: some }) => sum + (some ?? 1), 0);
   return new Set(
-    one.unplaced
+    allocation.unplaced
       .map(({ activity }) => activity)
-      .filter((id) => !before.has(id) || units(one, id) < units(other, id)),
+      .filter((id) => !before.has(id) || units(allocation, id) < units(other, id)),
   );
 }
 
@@ -187,11 +188,11 @@ function shortened(plan: Plan, wider: ReadonlyMap<string, number>): Plan {
  * What is known of a plan with wider margins: whatever holds it back, no plan is better than the bound without them, and
  * it is the best where it reaches that bound.
  */
-function certificateOf(one: Allocation, without: Allocation): Allocation['certificate'] {
+function certificateOf(allocation: Allocation, without: Allocation): Allocation['certificate'] {
   const mostPlaced =
-    without.certificate.mostPlaced && one.unplaced.length === without.unplaced.length;
+    without.certificate.mostPlaced && allocation.unplaced.length === without.unplaced.length;
   let allBefore = mostPlaced;
-  const objectives = one.certificate.objectives.map((each): ObjectiveValue => {
+  const objectives = allocation.certificate.objectives.map((each): ObjectiveValue => {
     const bound = without.certificate.objectives.find(({ name }) => name === each.name)!;
     const proven = allBefore && each.value <= bound.lowerBound;
     const known = allBefore ? bound.lowerBound : 0;
@@ -200,7 +201,7 @@ function certificateOf(one: Allocation, without: Allocation): Allocation['certif
   });
   const [first] = objectives as [ObjectiveValue, ...ObjectiveValue[]];
   return {
-    ...one.certificate,
+    ...allocation.certificate,
     mostPlaced,
     objectives,
     lowerBound: first.lowerBound,
@@ -213,14 +214,14 @@ function certificateOf(one: Allocation, without: Allocation): Allocation['certif
 }
 
 function costsOf(
-  one: Allocation,
+  allocation: Allocation,
   without: Allocation,
   placedWithout: ReadonlySet<string>,
 ): ChanceCosts {
-  const own = new Map(one.keyDates.map((each) => [each.package, each]));
+  const own = new Map(allocation.keyDates.map((each) => [each.package, each]));
   return {
-    windowsUsed: { without: without.windowsUsed, with: one.windowsUsed },
-    finishesAt: { without: without.finishesAt, with: one.finishesAt },
+    windowsUsed: { without: without.windowsUsed, with: allocation.windowsUsed },
+    finishesAt: { without: without.finishesAt, with: allocation.finishesAt },
     keyDates: without.keyDates.flatMap((before) => {
       const now = own.get(before.package)!;
       if (now.forecast === before.forecast && now.met === before.met) return [];
@@ -235,6 +236,8 @@ function costsOf(
         },
       ];
     }),
-    unplaced: one.unplaced.map(({ activity }) => activity).filter((id) => placedWithout.has(id)),
+    unplaced: allocation.unplaced
+      .map(({ activity }) => activity)
+      .filter((id) => placedWithout.has(id)),
   };
 }

@@ -31,19 +31,19 @@ const caution = `${cautions[0]} The log is as it was typed: nobody has checked i
  * with `no` under `counts`. Times are local to `zone`, with their offset.
  */
 export function shiftTable(log: ShiftLog, zone: string): string {
-  const counts = new Set(shiftState(log).standing.map((one) => one.entry.id));
+  const counts = new Set(shiftState(log).standing.map((entry) => entry.entry.id));
   const chain = chainOf(log);
   return writeCsv(
     columns,
-    log.map((one, k): Cell[] => [
-      one.id,
-      counts.has(one.id) ? 'yes' : 'no',
-      isoText(one.at, zone),
-      isoText(one.enteredAt, zone),
-      one.by,
-      one.event.kind,
-      ...cellsOf(one.event, zone),
-      one.corrects,
+    log.map((entry, k): Cell[] => [
+      entry.id,
+      counts.has(entry.id) ? 'yes' : 'no',
+      isoText(entry.at, zone),
+      isoText(entry.enteredAt, zone),
+      entry.by,
+      entry.event.kind,
+      ...cellsOf(entry.event, zone),
+      entry.corrects,
       chain[k],
       caution,
     ]),

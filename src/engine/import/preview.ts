@@ -40,9 +40,9 @@ export function previewOf(
   const shown = [...table.rows.keys()].slice(0, firstRows).concat(bad.slice(0, faultyRows));
   return {
     above: table.above?.length ?? 0,
-    kinds: tableKinds.map((one) => {
-      const { fields, missing } = matchColumns(columns, one);
-      return { kind: one, read: fields.size, missing };
+    kinds: tableKinds.map((text) => {
+      const { fields, missing } = matchColumns(columns, text);
+      return { kind: text, read: fields.size, missing };
     }),
     fields:
       kind === undefined

@@ -78,7 +78,7 @@ const unread = (encoding: string, fault: Problem): SourceOf => ({ is: 'unread', 
 async function workbook(bytes: Uint8Array, choices?: ImportChoices): Promise<SourceOf> {
   const { readWorkbook } = await import('../../tables/workbook/read-workbook.js');
   const { sheets, faults } = await readWorkbook(bytes);
-  const sheet = sheets.find((one) => one.name === choices?.sheet) ?? firstTable(sheets);
+  const sheet = sheets.find((item) => item.name === choices?.sheet) ?? firstTable(sheets);
   if (!sheet) {
     return unread(
       '',
@@ -101,10 +101,10 @@ async function workbook(bytes: Uint8Array, choices?: ImportChoices): Promise<Sou
 
 /** The first sheet in sight whose headings are known, else the first that holds anything. */
 function firstTable(sheets: readonly WorkbookSheet[]): WorkbookSheet | undefined {
-  const filled = sheets.filter((one) => one.rows.length > 0);
+  const filled = sheets.filter((sheet) => sheet.rows.length > 0);
   return (
-    filled.find((one) => !one.hidden && headingAt(one) !== undefined) ??
-    filled.find((one) => !one.hidden) ??
+    filled.find((sheet) => !sheet.hidden && headingAt(sheet) !== undefined) ??
+    filled.find((sheet) => !sheet.hidden) ??
     filled[0]
   );
 }

@@ -125,7 +125,7 @@ const effectsOf = (into: (take: Take) => { readonly effect: Effect }): Record<Ta
   Object.fromEntries(takes.map((take) => [take, into(take).effect])) as Record<Take, Effect>;
 
 function notKnown(table: Table, file: string): Fault {
-  const names = table.columns.slice(0, 40).map((one) => `"${short(one)}"`);
+  const names = table.columns.slice(0, 40).map((column) => `"${short(column)}"`);
   return {
     severity: 'error',
     file,

@@ -92,7 +92,9 @@ export class FitCache {
     return {
       basis,
       touched: ({ activities }) =>
-        activities.some((one) => one.resources.some((need) => changed.has(need.resource))),
+        activities.some((activity) =>
+          activity.resources.some((need) => changed.has(need.resource)),
+        ),
     };
   }
 }
@@ -195,7 +197,7 @@ const picked = <T>(list: readonly T[], places: readonly number[]): readonly T[] 
 
 function changedResources(before: readonly Resource[], after: readonly Resource[]): Set<string> {
   const texts = (list: readonly Resource[]): Map<string, string> =>
-    new Map(list.map((one, at) => [one.id, `${at} ${JSON.stringify(one)}`]));
+    new Map(list.map((resource, at) => [resource.id, `${at} ${JSON.stringify(resource)}`]));
   const [old, now] = [texts(before), texts(after)];
   const changed = new Set<string>();
   for (const id of [...old.keys(), ...now.keys()]) if (old.get(id) !== now.get(id)) changed.add(id);

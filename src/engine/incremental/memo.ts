@@ -8,7 +8,7 @@ export class Memo<T> {
   /** `make` hears of what was kept before; undefined the first time. */
   of(from: readonly unknown[], make: (before: T | undefined) => T): T {
     const same =
-      this.#from?.length === from.length && from.every((one, at) => one === this.#from![at]);
+      this.#from?.length === from.length && from.every((item, at) => item === this.#from![at]);
     if (!same) {
       this.#value = make(this.#value);
       this.#from = from;
@@ -19,7 +19,7 @@ export class Memo<T> {
 
 /** The list as it was before, where it holds the same things in the same order. */
 export function reuseList<T>(before: readonly T[] | undefined, list: readonly T[]): readonly T[] {
-  return before?.length === list.length && before.every((one, at) => one === list[at])
+  return before?.length === list.length && before.every((item, at) => item === list[at])
     ? before
     : list;
 }
@@ -28,9 +28,9 @@ export function reuseList<T>(before: readonly T[] | undefined, list: readonly T[
 export function reuseEqual<T>(before: readonly T[], list: readonly T[]): readonly T[] {
   return reuseList(
     before,
-    list.map((one, at) => {
+    list.map((item, at) => {
       const old = before[at];
-      return old !== undefined && sameJson(old, one) ? old : one;
+      return old !== undefined && sameJson(old, item) ? old : item;
     }),
   );
 }

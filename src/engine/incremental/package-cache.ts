@@ -30,11 +30,11 @@ export class PackageMemory {
     this.#leftOut = leftOut;
     this.packed = reuseList(
       this.packed,
-      this.#known.map((one) => one.packed),
+      this.#known.map((item) => item.packed),
     );
     this.summaries = reuseList(
       this.summaries,
-      this.#known.map((one) => one.summary),
+      this.#known.map((item) => item.summary),
     );
   }
 }
@@ -44,7 +44,7 @@ function packagesOf(
   leftOut: ReadonlyMap<string, number>,
   before: readonly KnownPackage[],
 ): readonly KnownPackage[] {
-  const known = new Map(before.map((one) => [one.packed.id, one]));
+  const known = new Map(before.map((item) => [item.packed.id, item]));
   return [...packagesIn(activities)].map(([id, own]): KnownPackage => {
     const old = known.get(id);
     const list = reuseList(old?.packed.activities, own);
@@ -78,10 +78,10 @@ function withReplaced(
   known: readonly KnownPackage[],
   replaced: ReadonlyMap<Activity, Activity>,
 ): readonly KnownPackage[] {
-  const touched = new Set([...replaced.values()].map((one) => one.package));
-  return known.map((one) => {
-    const { id, activities, rowsLeftOut } = one.packed;
-    if (!touched.has(id) && !activities.some((each) => replaced.has(each))) return one;
+  const touched = new Set([...replaced.values()].map((activity) => activity.package));
+  return known.map((item) => {
+    const { id, activities, rowsLeftOut } = item.packed;
+    if (!touched.has(id) && !activities.some((each) => replaced.has(each))) return item;
     return made(
       id,
       activities.map((each) => replaced.get(each) ?? each),
@@ -95,7 +95,7 @@ function made(id: string, activities: readonly Activity[], rowsLeftOut: number):
     packed: { id, activities, rowsLeftOut },
     summary: packageOf(
       id,
-      activities.filter((one) => one.package === id),
+      activities.filter((activity) => activity.package === id),
       rowsLeftOut,
     ),
   };

@@ -38,17 +38,17 @@ export class ResultsReceiver {
 
   #packagesOf({ plan, packages }: Pick<Results, 'plan' | 'packages'>): readonly Packed[] {
     // A summary is the same object as long as its activities are.
-    if (packages.some((one) => !this.#packed.has(one))) {
-      const activities = new Map(plan.activities.map((one) => [one.id, one]));
-      for (const one of packages)
-        if (!this.#packed.has(one))
-          this.#packed.set(one, {
-            id: one.id,
-            activities: one.activities.map((id) => activities.get(id)!),
-            rowsLeftOut: one.rowsLeftOut,
+    if (packages.some((summary) => !this.#packed.has(summary))) {
+      const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
+      for (const summary of packages)
+        if (!this.#packed.has(summary))
+          this.#packed.set(summary, {
+            id: summary.id,
+            activities: summary.activities.map((id) => activities.get(id)!),
+            rowsLeftOut: summary.rowsLeftOut,
           });
     }
-    return packages.map((one) => this.#packed.get(one)!);
+    return packages.map((summary) => this.#packed.get(summary)!);
   }
 }
 

@@ -28,7 +28,11 @@ export class ResultsSender {
       ...rest,
       minutes: this.#minutes.of([ledgers], () =>
         Int32Array.from(
-          ledgers.flatMap((one) => [one.grossMinutes, one.usableMinutes, one.shortfallMinutes]),
+          ledgers.flatMap((ledger) => [
+            ledger.grossMinutes,
+            ledger.usableMinutes,
+            ledger.shortfallMinutes,
+          ]),
         ),
       ),
       states: isOutline ? (this.#sender.last?.states ?? none) : statesOf(fits),

@@ -27,7 +27,9 @@ export class SiteCache {
     if (plain === read) return read;
     const activities = reuseList(
       this.#activities,
-      read.plan.activities.map((one, at) => this.#sameActivity(plain.plan.activities[at]!, one)),
+      read.plan.activities.map((activity, at) =>
+        this.#sameActivity(plain.plan.activities[at]!, activity),
+      ),
     );
     this.#activities = activities;
     const rules = this.#sameRules(plain.plan.rules, read.plan.rules);
@@ -52,5 +54,5 @@ export class SiteCache {
 }
 
 function sameNames(a: readonly string[] = [], b: readonly string[] = []): boolean {
-  return a.length === b.length && a.every((one, at) => one === b[at]);
+  return a.length === b.length && a.every((text, at) => text === b[at]);
 }

@@ -21,7 +21,7 @@ export interface LookAheadNames {
 export function lookAheadReport(span: Span, names: LookAheadNames): Report {
   const { plan, named, document, now, booking, rostered } = names;
   const weeks = span.weeks === 1 ? 'week' : `${span.weeks} weeks`;
-  const work = span.windows.filter((one) => one.work.length > 0);
+  const work = span.windows.filter((window) => window.work.length > 0);
   return {
     title: `Look-ahead: the next ${weeks}`,
     fileName: `look-ahead ${span.weeks} weeks ${named.name ?? document}`,
@@ -48,7 +48,7 @@ export function lookAheadReport(span: Span, names: LookAheadNames): Report {
       windowTable(span, names),
       bookingTable(span),
       wantedTable(span, names),
-    ].filter((one) => one.rows.length > 0),
+    ].filter((table) => table.rows.length > 0),
     lists: [],
     cautions,
   };
@@ -59,14 +59,14 @@ function notReadyTable({ notReady }: Span): ReportTable {
     title: 'Not ready',
     columns: ['about', 'what is missing'],
     figures: [],
-    rows: notReady.map((one) => [one.about, `${one.text}.`]),
+    rows: notReady.map((item) => [item.about, `${item.text}.`]),
   };
 }
 
 function windowTable({ windows, outside }: Span, { plan }: LookAheadNames): ReportTable {
   const outsideRow = outside.map(
-    (one) =>
-      `${pieceText(one)} ${clockWords(one.from, plan.zone)} to ${clockWords(one.to, plan.zone)}`,
+    (placement) =>
+      `${pieceText(placement)} ${clockWords(placement.from, plan.zone)} to ${clockWords(placement.to, plan.zone)}`,
   );
   return {
     title: 'Windows and their work',
@@ -91,12 +91,12 @@ function bookingTable({ bookings }: Span): ReportTable {
     title: 'Bookings due',
     columns: ['due', 'window', 'what', 'by', 'state'],
     figures: [],
-    rows: bookings.map((one) => [
-      clockWords(one.due, one.zone),
-      one.window,
-      one.milestone,
-      one.by ?? '',
-      one.state,
+    rows: bookings.map((booking) => [
+      clockWords(booking.due, booking.zone),
+      booking.window,
+      booking.milestone,
+      booking.by ?? '',
+      booking.state,
     ]),
   };
 }
@@ -106,13 +106,13 @@ function wantedTable({ wanted }: Span, { plan }: LookAheadNames): ReportTable {
     title: 'People and plant wanted',
     columns: ['resource', 'most at once', 'there are', 'first so', 'resource hours', 'windows'],
     figures: [1, 2, 4],
-    rows: wanted.map((one) => [
-      one.resource,
-      String(one.peak),
-      one.held === null ? 'not listed' : String(one.held),
-      clockWords(one.peakAt, plan.zone),
-      durationText(one.minutes),
-      one.windows.join(', '),
+    rows: wanted.map((item) => [
+      item.resource,
+      String(item.peak),
+      item.held === null ? 'not listed' : String(item.held),
+      clockWords(item.peakAt, plan.zone),
+      durationText(item.minutes),
+      item.windows.join(', '),
     ]),
   };
 }

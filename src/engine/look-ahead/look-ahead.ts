@@ -31,26 +31,31 @@ export function lookAhead(basis: LookAheadBasis, weeks: readonly number[]): read
 function spanOf(basis: LookAheadBasis, weeks: number): Span {
   const { plan, allocation, milestones, now } = basis;
   const until = weeksOn(now, weeks, plan.zone);
-  const inSpan = (one: { readonly from: Instant; readonly to: Instant }): boolean =>
-    one.from < until && one.to > now;
+  const inSpan = (item: { readonly from: Instant; readonly to: Instant }): boolean =>
+    item.from < until && item.to > now;
   const placed = allocation.placements.filter(inSpan).toSorted((a, b) => a.from - b.from);
   const windows = plan.windows
-    .filter((one) => inSpan({ from: one.start, to: one.end }) && one.status !== 'withdrawn')
+    .filter(
+      (window) => inSpan({ from: window.start, to: window.end }) && window.status !== 'withdrawn',
+    )
     .toSorted((a, b) => a.start - b.start || a.end - b.end)
-    .map((window) => ({ window, work: placed.filter((one) => one.window === window.id) }));
-  const ends = new Map(plan.windows.map((one) => [one.id, one.end]));
+    .map((window) => ({
+      window,
+      work: placed.filter((placement) => placement.window === window.id),
+    }));
+  const ends = new Map(plan.windows.map((window) => [window.id, window.end]));
   const bookings = milestones
     .filter(
-      (one) =>
-        (one.state === 'due' && one.due >= now && one.due < until) ||
-        (one.state === 'late' && (ends.get(one.window) ?? 0) > now),
+      (milestone) =>
+        (milestone.state === 'due' && milestone.due >= now && milestone.due < until) ||
+        (milestone.state === 'late' && (ends.get(milestone.window) ?? 0) > now),
     )
     .toSorted((a, b) => a.due - b.due);
   return {
     weeks,
     until,
     windows,
-    outside: placed.filter((one) => one.window === null),
+    outside: placed.filter((placement) => placement.window === null),
     wanted: wantedOf(plan, placed, { from: now, to: until }),
     bookings,
     notReady: notReady(basis, { windows, placed, from: now, until }),

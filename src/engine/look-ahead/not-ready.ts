@@ -37,7 +37,9 @@ export function notReady(basis: LookAheadBasis, stretch: Stretch): readonly NotR
 function ofWindows({ milestones, unmanned }: LookAheadBasis, { windows }: Stretch): NotReady[] {
   return windows.flatMap(({ window, work }) => {
     const { id } = window;
-    const late = milestones.filter((one) => one.window === id && one.state === 'late');
+    const late = milestones.filter(
+      (milestone) => milestone.window === id && milestone.state === 'late',
+    );
     const alone = unmanned?.get(id) ?? 0;
     return [
       ...(window.status === 'confirmed' || work.length === 0
@@ -49,10 +51,10 @@ function ofWindows({ milestones, unmanned }: LookAheadBasis, { windows }: Stretc
               text: `${id} has work and is only ${window.status}`,
             },
           ]),
-      ...late.slice(0, 1).map((one) => ({
+      ...late.slice(0, 1).map((milestone) => ({
         code: 'booking-late',
         about: id,
-        text: `${id}: "${one.milestone}" was due ${clockWords(one.due, one.zone)} and is not recorded as met${late.length > 1 ? `, and ${late.length - 1} more` : ''}`,
+        text: `${id}: "${milestone.milestone}" was due ${clockWords(milestone.due, milestone.zone)} and is not recorded as met${late.length > 1 ? `, and ${late.length - 1} more` : ''}`,
       })),
       ...(alone === 0 || work.length === 0
         ? []
@@ -72,17 +74,20 @@ function ofWork(
   { broken, allocation, plan }: LookAheadBasis,
   { placed, windows }: Stretch,
 ): NotReady[] {
-  const here = new Set(placed.map((one) => one.activity));
+  const here = new Set(placed.map((placement) => placement.activity));
   const open = new Set(windows.map(({ window }) => window.id));
-  const titles = new Map(plan.activities.map((one) => [one.id, one]));
+  const titles = new Map(plan.activities.map((activity) => [activity.id, activity]));
   return [
     ...broken.map(({ activity, text }) => ({ code: 'plan-broken', about: activity, text })),
     ...allocation.unstated
-      .filter((one) => here.has(one.activity) || one.windows.some((window) => open.has(window)))
-      .map((one) => ({ code: 'not-said', about: one.activity, text: one.text })),
+      .filter(
+        (unstated) =>
+          here.has(unstated.activity) || unstated.windows.some((window) => open.has(window)),
+      )
+      .map((unstated) => ({ code: 'not-said', about: unstated.activity, text: unstated.text })),
     ...placed.flatMap(({ activity, from }) =>
       (titles.get(activity)?.after ?? []).flatMap((link) =>
-        allocation.unplaced.some((one) => one.activity === link.activity)
+        allocation.unplaced.some((item) => item.activity === link.activity)
           ? [
               {
                 code: 'waits-for-unplaced',
@@ -97,26 +102,26 @@ function ofWork(
 }
 
 function ofPlant({ plan }: LookAheadBasis, { placed }: Stretch): NotReady[] {
-  const here = new Set(placed.map((one) => one.activity));
-  const listed = new Set(plan.resources.map((one) => one.id));
+  const here = new Set(placed.map((placement) => placement.activity));
+  const listed = new Set(plan.resources.map((resource) => resource.id));
   const wanted = plan.activities
-    .filter((one) => here.has(one.id))
-    .flatMap((one) => one.resources.map(({ resource }) => resource));
+    .filter((activity) => here.has(activity.id))
+    .flatMap((activity) => activity.resources.map(({ resource }) => resource));
   return [...new Set(wanted)]
-    .filter((one) => !listed.has(one))
-    .map((one) => ({
+    .filter((text) => !listed.has(text))
+    .map((text) => ({
       code: 'not-listed',
-      about: one,
-      text: `${one} is wanted and is in no table of resources: how many there are is not known`,
+      about: text,
+      text: `${text} is wanted and is in no table of resources: how many there are is not known`,
     }));
 }
 
 function ofKeyDates({ plan, allocation }: LookAheadBasis, { from, until }: Stretch): NotReady[] {
   return allocation.keyDates
-    .filter((one) => !one.met && one.due >= from && one.due < until)
-    .map((one) => ({
+    .filter((date) => !date.met && date.due >= from && date.due < until)
+    .map((date) => ({
       code: 'key-date-missed',
-      about: one.package,
-      text: `${one.package} misses its key date of ${dueWords(one.due, plan.zone)}: ${one.forecast === null ? 'not all of it is placed' : `forecast ${clockWords(one.forecast, plan.zone)}`}`,
+      about: date.package,
+      text: `${date.package} misses its key date of ${dueWords(date.due, plan.zone)}: ${date.forecast === null ? 'not all of it is placed' : `forecast ${clockWords(date.forecast, plan.zone)}`}`,
     }));
 }

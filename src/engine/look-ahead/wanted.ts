@@ -30,14 +30,14 @@ export function wantedOf(
   within: { readonly from: Instant; readonly to: Instant },
 ): readonly Wanted[] {
   const uses = new Map<string, Use[]>();
-  const needs = new Map(plan.activities.map((one) => [one.id, one.resources]));
-  for (const one of placed) {
-    const from = Math.max(one.from, within.from);
-    const to = Math.min(one.to, within.to);
+  const needs = new Map(plan.activities.map((activity) => [activity.id, activity.resources]));
+  for (const placement of placed) {
+    const from = Math.max(placement.from, within.from);
+    const to = Math.min(placement.to, within.to);
     if (to <= from) continue;
-    for (const { resource, amount } of needs.get(one.activity) ?? []) {
+    for (const { resource, amount } of needs.get(placement.activity) ?? []) {
       const own = uses.get(resource) ?? [];
-      own.push({ ...one, from, to, amount });
+      own.push({ ...placement, from, to, amount });
       uses.set(resource, own);
     }
   }
@@ -47,13 +47,13 @@ export function wantedOf(
 }
 
 function wanted(plan: Plan, resource: string, uses: readonly Use[]): Wanted {
-  const listed = plan.resources.find((one) => one.id === resource);
+  const listed = plan.resources.find((item) => item.id === resource);
   let peak = 0;
   let peakAt = uses[0]!.from;
   // Nothing begins between two starts, so the most at once is at one of them.
   for (const { from } of uses.toSorted((a, b) => a.from - b.from)) {
-    const going = uses.filter((one) => one.from <= from && one.to > from);
-    const sum = going.reduce((all, one) => all + one.amount, 0);
+    const going = uses.filter((use) => use.from <= from && use.to > from);
+    const sum = going.reduce((all, use) => all + use.amount, 0);
     if (sum > peak) [peak, peakAt] = [sum, from];
   }
   return {
@@ -61,8 +61,8 @@ function wanted(plan: Plan, resource: string, uses: readonly Use[]): Wanted {
     peak,
     peakAt,
     held: listed ? availableAt(listed, peakAt, plan.zone) : null,
-    minutes: uses.reduce((all, one) => all + one.amount * minutesBetween(one.from, one.to), 0),
-    windows: [...new Set(uses.map((one) => one.window ?? 'outside'))],
-    activities: [...new Set(uses.map((one) => one.activity))],
+    minutes: uses.reduce((all, use) => all + use.amount * minutesBetween(use.from, use.to), 0),
+    windows: [...new Set(uses.map((use) => use.window ?? 'outside'))],
+    activities: [...new Set(uses.map((use) => use.activity))],
   };
 }

@@ -32,30 +32,30 @@ export function answerFrom(
   notPriced: readonly string[],
 ): OptionsAnswer {
   const { request, prices, window } = at;
-  const priced = entries.filter((one): one is Entry => 'costs' in one);
+  const priced = entries.filter((entry): entry is Entry => 'costs' in entry);
   const results = againstReference(
-    priced.map((one) => one.costs),
+    priced.map((entry) => entry.costs),
     prices,
   );
-  const totals = priced.map((one) =>
-    one.option.parts.reduce((sum, part) => sum + parseMoney(part.amount, prices), 0),
+  const totals = priced.map((entry) =>
+    entry.option.parts.reduce((sum, part) => sum + parseMoney(part.amount, prices), 0),
   );
   const best = totals.reduce((least, sum, i) => (sum < totals[least]! ? i : least), 0);
-  const options = entries.map((one): OptionOutcome => {
-    if (!('costs' in one)) return one;
-    const i = priced.indexOf(one);
-    const option = finished(one, results[i]!, totals[i]!, totals[0]!, prices);
+  const options = entries.map((entry): OptionOutcome => {
+    if (!('costs' in entry)) return entry;
+    const i = priced.indexOf(entry);
+    const option = finished(entry, results[i]!, totals[i]!, totals[0]!, prices);
     return changesNothing(option) ? nothingChanged(option) : option;
   });
   const cheapest = priced[best]!.option.id;
   const tied = priced
-    .filter((one, i) => {
+    .filter((entry, i) => {
       // What changes nothing is not offered, so it is not named either.
-      if (i === best || options[entries.indexOf(one)]!.state !== 'priced') return false;
-      const verdict = verdictBetween(one.costs, priced[best]!.costs);
+      if (i === best || options[entries.indexOf(entry)]!.state !== 'priced') return false;
+      const verdict = verdictBetween(entry.costs, priced[best]!.costs);
       return verdict === 'the same' || verdict === 'too close to call';
     })
-    .map((one) => one.option.id);
+    .map((entry) => entry.option.id);
   return {
     window: window.id,
     currency: prices.currency,
@@ -66,7 +66,7 @@ export function answerFrom(
     cheapest,
     tied,
     breakEvens: breakEvensOf({
-      options: options.filter((one) => one.state === 'priced'),
+      options: options.filter((option) => option.state === 'priced'),
       cheapest,
       tied,
       costAt: overrunCurve(at.planned, at, FURTHEST_BREAK_EVEN).minor,

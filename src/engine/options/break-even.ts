@@ -39,14 +39,14 @@ export function breakEvensOf(inputs: BreakEvenInputs): readonly BreakEven[] {
   });
   const planned = all[0]!;
   const best = all.find(({ option }) => option.id === cheapest)!;
-  const others = all.filter((one) => one !== best);
-  const beside = best === planned ? [] : others.filter((one) => one !== planned);
+  const others = all.filter((split) => split !== best);
+  const beside = best === planned ? [] : others.filter((other) => other !== planned);
   return [
-    ...others.map((one) => between(best, one, planned, inputs)),
-    ...beside.map((one) =>
-      totalOf(one) < totalOf(planned)
-        ? between(one, planned, planned, inputs)
-        : between(planned, one, planned, inputs),
+    ...others.map((other) => between(best, other, planned, inputs)),
+    ...beside.map((split) =>
+      totalOf(split) < totalOf(planned)
+        ? between(split, planned, planned, inputs)
+        : between(planned, split, planned, inputs),
     ),
   ];
 }

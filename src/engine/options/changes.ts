@@ -12,15 +12,15 @@ export function movedIn(
   plan: Plan,
   before: readonly Placement[],
 ): readonly MovedWork[] {
-  const titles = new Map(plan.activities.map((one) => [one.id, one.title]));
-  const windows = [...plan.windows.map((one) => one.id)];
+  const titles = new Map(plan.activities.map((activity) => [activity.id, activity.title]));
+  const windows = [...plan.windows.map((window) => window.id)];
   return windows
     .flatMap((window) => {
       const was = unitsIn(window, before);
       return [...unitsIn(window, placements)].flatMap(([activity, units]): MovedWork[] => {
         const more = units - (was.get(activity) ?? 0);
         const first = placements
-          .filter((one) => one.window === window && one.activity === activity)
+          .filter((placement) => placement.window === window && placement.activity === activity)
           .sort((a, b) => a.from - b.from)[0]!;
         return more > 0
           ? [{ activity, title: titles.get(activity) ?? '', units: more, window, from: first.from }]
@@ -36,7 +36,9 @@ export function changedDates(
   before: readonly KeyDateForecast[],
 ): readonly KeyDateChange[] {
   return after.flatMap((now): KeyDateChange[] => {
-    const was = before.find((one) => one.package === now.package && one.due === now.due);
+    const was = before.find(
+      (forecast) => forecast.package === now.package && forecast.due === now.due,
+    );
     return was && (was.met !== now.met || was.forecast !== now.forecast)
       ? [{ package: now.package, due: now.due, before: was, after: now }]
       : [];

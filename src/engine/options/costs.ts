@@ -51,10 +51,11 @@ export function caseOf(
   risk: HandbackOptions,
 ): { built: HandbackNetwork } & PairedCase {
   const built = handbackNetwork(work.plan, work.window, work.placements, risk);
-  const names = built.meanings.map((one) => {
-    if (one.activity === undefined) return `${work.night ?? ''} ${one.kind} ${one.name}`;
-    const before = work.unitsBefore?.get(one.activity) ?? 0;
-    return `${one.activity} ${one.part} ${one.unit === undefined ? '' : before + one.unit}`;
+  const names = built.meanings.map((meaning) => {
+    if (meaning.activity === undefined)
+      return `${work.night ?? ''} ${meaning.kind} ${meaning.name}`;
+    const before = work.unitsBefore?.get(meaning.activity) ?? 0;
+    return `${meaning.activity} ${meaning.part} ${meaning.unit === undefined ? '' : before + meaning.unit}`;
   });
   return { built, network: built.network, names };
 }
@@ -96,7 +97,7 @@ function costsOf(
 ): Pick<WindowRuns, 'costs' | 'notPriced'> {
   const booked = lengthMinutes(work.window);
   const overruns = Array.from(finishes, (at) => Math.max(0, Math.ceil(at - booked)));
-  const most = overruns.reduce((top, one) => Math.max(top, one), 0);
+  const most = overruns.reduce((top, value) => Math.max(top, value), 0);
   const { minor, notPriced } = overrunCurve(work, settings, most);
   return { costs: overruns.map((minutes) => minor[minutes]!), notPriced };
 }

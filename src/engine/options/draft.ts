@@ -63,8 +63,8 @@ export const refused = (
 export function reasonOf(unplaced: Draft['unplaced']): string {
   return unplaced
     .map(
-      (one) =>
-        `${one.activity} finds no place: ${one.reasons.map((each) => each.text).join('; ')}.`,
+      (item) =>
+        `${item.activity} finds no place: ${item.reasons.map((each) => each.text).join('; ')}.`,
     )
     .join(' ');
 }

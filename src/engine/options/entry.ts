@@ -37,7 +37,7 @@ export interface Entry {
 export function entryOf(priced: PricedDraft, at: Situation): Entry {
   const { draft, parts, costs, handbacks } = priced;
   const faults = faultsOf(draft, at);
-  const here = new Set(draft.here.map((one) => one.window.id));
+  const here = new Set(draft.here.map((work) => work.window.id));
   return {
     option: {
       id: draft.id,
@@ -47,7 +47,9 @@ export function entryOf(priced: PricedDraft, at: Situation): Entry {
       changes: draft.changes,
       edit: editOf(draft, at.document),
       placements: draft.placements,
-      here: draft.placements.filter((one) => one.window !== null && here.has(one.window)),
+      here: draft.placements.filter(
+        (placement) => placement.window !== null && here.has(placement.window),
+      ),
       moved: movedIn(draft.placements, draft.plan, at.planned.placements),
       unplaced: draft.unplaced,
       keyDates: changedDates(draft.keyDates, at.request.allocation.keyDates),
@@ -68,8 +70,8 @@ export function entryOf(priced: PricedDraft, at: Situation): Entry {
 /** Key dates with a price whose cost is not known, for want of a place for all of the work. */
 function unknownDates({ plan, placements }: Draft, { prices }: Situation): readonly string[] {
   return keyDateLines(plan.activities, placements, plan.zone, prices)
-    .filter((one) => one.forecast === null)
-    .map((one) => `${one.title}: ${one.formula}, and not in the total.`);
+    .filter((line) => line.forecast === null)
+    .map((line) => `${line.title}: ${line.formula}, and not in the total.`);
 }
 
 /**

@@ -21,33 +21,35 @@ export function planFurther(
   before: Allocation,
   time: SearchTime,
 ): Planned {
-  const later = new Set(plan.windows.filter((one) => one.start >= moment).map((one) => one.id));
-  const isLater = (one: Placement): boolean =>
-    one.window === null ? one.from >= moment : later.has(one.window);
-  const done = placements.filter((one) => !isLater(one));
+  const later = new Set(
+    plan.windows.filter((window) => window.start >= moment).map((window) => window.id),
+  );
+  const isLater = (placement: Placement): boolean =>
+    placement.window === null ? placement.from >= moment : later.has(placement.window);
+  const done = placements.filter((placement) => !isLater(placement));
   const after = placements.filter(isLater);
   const suffix = beside(
     {
       ...plan,
-      windows: plan.windows.filter((one) => later.has(one.id)),
+      windows: plan.windows.filter((window) => later.has(window.id)),
       activities: whatIsLeft(plan, done, moment, later),
     },
     plan,
     done,
-    (one) => one.to > moment,
+    (placement) => placement.to > moment,
   );
-  const known = new Set(before.unplaced.map((one) => one.activity));
-  const lost = (one: Allocation): readonly Unplaced[] =>
-    one.unplaced.filter((each) => !known.has(each.activity)).map(noLater);
-  const good = (one: Allocation): boolean => lost(one).length === 0;
+  const known = new Set(before.unplaced.map((item) => item.activity));
+  const lost = (allocation: Allocation): readonly Unplaced[] =>
+    allocation.unplaced.filter((each) => !known.has(each.activity)).map(noLater);
+  const good = (allocation: Allocation): boolean => lost(allocation).length === 0;
   const { frozen, ...how } = time;
   const third = { ...how, effort: how.effort / 3 };
-  const stays = after.filter((one) => frozen.some((other) => isSame(one, other)));
+  const stays = after.filter((placement) => frozen.some((other) => isSame(placement, other)));
   const whole = wholeBlocksIn(
     suffix,
-    after.filter((one) => !free.has(one.activity) || stays.includes(one)),
+    after.filter((placement) => !free.has(placement.activity) || stays.includes(placement)),
   );
-  const freer = [...whole, ...stays.filter((one) => !whole.includes(one))];
+  const freer = [...whole, ...stays.filter((stay) => !whole.includes(stay))];
   let found = allocate(suffix, { ...third, keep: after });
   if (!good(found) && freer.length < after.length)
     found = allocate(suffix, { ...third, keep: freer });
@@ -67,12 +69,12 @@ export function planFurther(
   };
 }
 
-function isSame(one: Placement, other: Placement): boolean {
+function isSame(placement: Placement, other: Placement): boolean {
   return (
-    one.activity === other.activity &&
-    one.window === other.window &&
-    one.from === other.from &&
-    one.to === other.to
+    placement.activity === other.activity &&
+    placement.window === other.window &&
+    placement.from === other.from &&
+    placement.to === other.to
   );
 }
 
@@ -89,32 +91,34 @@ export function intoNextWindows(
   time: SearchTime,
 ): readonly Placement[] | null {
   const limit = plan.activities
-    .flatMap((one) =>
-      one.after
+    .flatMap((item) =>
+      item.after
         .filter((link) => link.activity === activity.id && link.from === 'finish')
         .flatMap((link) =>
           placements
-            .filter((each) => each.activity === one.id)
+            .filter((each) => each.activity === item.id)
             .map((each) => each.from - link.gapMinutes * MINUTE),
         ),
     )
     .reduce((first, at) => Math.min(first, at), Infinity);
   const windows = plan.windows
-    .filter((one) => one.status !== 'withdrawn' && one.start >= moment && one.start < limit)
+    .filter(
+      (window) => window.status !== 'withdrawn' && window.start >= moment && window.start < limit,
+    )
     .sort((a, b) => a.start - b.start);
   let made = placements;
   let left = units;
   for (const window of windows) {
     if (left === 0) break;
     const found = refit(plan, window, new Map([[activity.id, left]]), made, time).placements;
-    const some = found.filter((one) => one.to <= limit);
+    const some = found.filter((placement) => placement.to <= limit);
     if (some.length === 0 || some.length < found.length) continue;
     // What stays must still keep to the plan: two visits at once, for one, are no visits.
     const next = [...made, ...some];
     if (verify(plan, { placements: next }).some((fault) => fault.activity === activity.id))
       continue;
     made = next;
-    left -= some.reduce((sum, one) => sum + (one.units ?? 1), 0);
+    left -= some.reduce((sum, placement) => sum + (placement.units ?? 1), 0);
   }
   // The last unit opens the line: what makes it good must be where that now is.
   const before = leftOpenIn(plan, placements).length;
@@ -122,9 +126,9 @@ export function intoNextWindows(
 }
 
 /** What is left over by windows that are over: of those that follow there may be none. */
-const noLater = (one: Unplaced): Unplaced => ({
-  ...one,
-  reasons: one.reasons.map((each) =>
+const noLater = (item: Unplaced): Unplaced => ({
+  ...item,
+  reasons: item.reasons.map((each) =>
     each.code === 'no-window' ? { ...each, text: 'no window of the plan begins later' } : each,
   ),
 });
@@ -137,10 +141,13 @@ function whatIsLeft(
   later: ReadonlySet<string>,
 ): readonly Activity[] {
   const units = new Map<string, number>();
-  for (const one of done)
-    units.set(one.activity, (units.get(one.activity) ?? 0) + (one.units ?? 1));
+  for (const placement of done)
+    units.set(placement.activity, (units.get(placement.activity) ?? 0) + (placement.units ?? 1));
   const left = plan.activities
-    .map((one) => ({ one, left: unitsLeft(one.work) - (units.get(one.id) ?? 0) }))
+    .map((activity) => ({
+      one: activity,
+      left: unitsLeft(activity.work) - (units.get(activity.id) ?? 0),
+    }))
     .filter((each) => each.left > 0);
   const ids = new Set(left.map((each) => each.one.id));
   const begun = (id: string): boolean => (units.get(id) ?? 0) > 0;

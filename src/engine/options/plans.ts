@@ -27,9 +27,9 @@ export function unitsIn(
   placements: readonly Placement[],
 ): ReadonlyMap<string, number> {
   const units = new Map<string, number>();
-  for (const one of placements)
-    if (one.window === window)
-      units.set(one.activity, (units.get(one.activity) ?? 0) + (one.units ?? 1));
+  for (const placement of placements)
+    if (placement.window === window)
+      units.set(placement.activity, (units.get(placement.activity) ?? 0) + (placement.units ?? 1));
   return units;
 }
 
@@ -49,7 +49,7 @@ export function withoutUnits(
   if (work.kind !== 'units') throw new RangeError(`${activity.id} is no repeated work`);
   let left = units;
   const visits = placements
-    .filter((one) => one.window === window && one.activity === activity.id)
+    .filter((placement) => placement.window === window && placement.activity === activity.id)
     .sort((a, b) => b.from - a.from);
   const shorter = new Map<Placement, Placement | null>();
   for (const visit of visits) {
@@ -63,16 +63,16 @@ export function withoutUnits(
         keep === 0 ? null : { ...visit, units: keep, to: visit.from + minutes * MINUTE },
       );
   }
-  return placements.flatMap((one) => {
-    const now = shorter.get(one);
-    return now === undefined ? [one] : now === null ? [] : [now];
+  return placements.flatMap((placement) => {
+    const now = shorter.get(placement);
+    return now === undefined ? [placement] : now === null ? [] : [now];
   });
 }
 
 /** When the last of the work in a window ends; the window's start when there is none. */
 export function clearAt(window: AccessWindow, placements: readonly Placement[]): Instant {
   return placements.reduce(
-    (last, one) => (one.window === window.id ? Math.max(last, one.to) : last),
+    (last, placement) => (placement.window === window.id ? Math.max(last, placement.to) : last),
     window.start,
   );
 }

@@ -37,7 +37,7 @@ export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
   );
   if (!runs) return null;
   const runsHere = runs.slice(1);
-  const overrunHere = addUp(runsHere.map((one) => one.costs));
+  const overrunHere = addUp(runsHere.map((item) => item.costs));
   const others = otherWindows(draft, at);
   const elsewhere: (readonly number[])[] = [];
   for (const id of others) {
@@ -61,7 +61,7 @@ export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
       { name: 'seed', value: String(request.seed), unit: '' },
       {
         name: 'runs that cost something',
-        value: String(costs.filter((one) => one !== 0).length),
+        value: String(costs.filter((cost) => cost !== 0).length),
         unit: '',
       },
     ],
@@ -71,15 +71,15 @@ export function priceDraft(draft: Draft, at: Situation): PricedDraft | null {
     draft,
     overrunHere,
     overrunElsewhere,
-    notPriced: [...new Set(runsHere.flatMap((one) => one.notPriced))],
-    handbacks: runsHere.map((one) => one.handback),
+    notPriced: [...new Set(runsHere.flatMap((item) => item.notPriced))],
+    handbacks: runsHere.map((item) => item.handback),
     costs: {
       varying: addUp([overrunHere, overrunElsewhere]),
-      fixed: sum(fixed.map((one) => parseMoney(one.amount, prices))),
+      fixed: sum(fixed.map((part) => parseMoney(part.amount, prices))),
     },
     parts: [
       overrunPart(
-        `Overrun of ${draft.here.map((one) => one.window.id).join(' and ')}`,
+        `Overrun of ${draft.here.map((work) => work.window.id).join(' and ')}`,
         overrunHere,
         '',
       ),
@@ -103,18 +103,18 @@ export function addUp(lists: readonly (readonly number[])[]): readonly number[] 
   return (first ?? []).map((cost, i) => rest.reduce((total, list) => total + list[i]!, cost));
 }
 
-const sum = (some: readonly number[]): number => some.reduce((total, one) => total + one, 0);
+const sum = (some: readonly number[]): number => some.reduce((total, value) => total + value, 0);
 
 /** What the overrun of another window costs more, run by run. Null when stopped. */
 function changeIn(id: string, draft: Draft, at: Situation): readonly number[] | null {
   const works = [at.planned, draft].flatMap(({ plan, trains, placements }): WindowWork[] => {
-    const window = plan.windows.find((one) => one.id === id);
-    return window && placements.some((one) => one.window === id)
+    const window = plan.windows.find((item) => item.id === id);
+    return window && placements.some((placement) => placement.window === id)
       ? [{ plan, trains, placements, window }]
       : [];
   });
-  const had = at.planned.placements.some((one) => one.window === id);
-  const has = draft.placements.some((one) => one.window === id);
+  const had = at.planned.placements.some((placement) => placement.window === id);
+  const has = draft.placements.some((placement) => placement.window === id);
   const found = runWindows(works, settingsOf(at), seedOf(at.request.seed, id));
   if (!found) return null;
   const zero = new Array<number>(at.risk.runs).fill(0);
@@ -128,7 +128,7 @@ function plantParts(draft: Draft, at: Situation, others: readonly string[]): rea
   const { prices, holidays } = at;
   const paid = (from: { plan: Plan; placements: readonly Placement[] }, ids: readonly string[]) =>
     from.plan.windows
-      .filter((one) => ids.includes(one.id))
+      .filter((window) => ids.includes(window.id))
       .flatMap((window) =>
         callOuts(window, {
           resources: from.plan.resources,
@@ -139,22 +139,22 @@ function plantParts(draft: Draft, at: Situation, others: readonly string[]): rea
         }),
       );
   const total = (some: readonly CallOut[]): number =>
-    sum(some.map((one) => parseMoney(one.amount, prices)));
+    sum(some.map((callOut) => parseMoney(callOut.amount, prices)));
   const part = (what: string, minor: number, lines: readonly CallOut[]): OptionPart => ({
     part: 'plant',
     what,
     amount: decimalText(minor, prices),
-    formula: lines.map((one) => one.formula).join('; ') || 'no plant or labour with a rate',
-    inputs: lines.map((one) => ({
-      name: `${one.resource} in ${one.window}`,
-      value: one.amount,
+    formula: lines.map((line) => line.formula).join('; ') || 'no plant or labour with a rate',
+    inputs: lines.map((line) => ({
+      name: `${line.resource} in ${line.window}`,
+      value: line.amount,
       unit: prices.currency,
     })),
     source: prices.standing?.source ?? prices.source,
   });
   const own = paid(
     draft,
-    draft.here.map((one) => one.window.id),
+    draft.here.map((work) => work.window.id),
   );
   const after = paid(draft, others);
   const before = paid(at.planned, others);
@@ -168,7 +168,7 @@ function plantParts(draft: Draft, at: Situation, others: readonly string[]): rea
               total(after) - total(before),
               after,
             ),
-            formula: `${after.map((one) => one.formula).join('; ') || 'none'}; less as planned: ${before.map((one) => one.formula).join('; ') || 'none'}`,
+            formula: `${after.map((callOut) => callOut.formula).join('; ') || 'none'}; less as planned: ${before.map((callOut) => callOut.formula).join('; ') || 'none'}`,
           },
         ]
       : []),
@@ -187,16 +187,21 @@ function keyDateParts({ plan, placements }: Draft, { prices }: Situation): reado
 
 /** Other windows in which the option does other work than planned. */
 function otherWindows(draft: Draft, at: Situation): readonly string[] {
-  const here = new Set([at.window.id, ...draft.here.map((one) => one.window.id)]);
+  const here = new Set([at.window.id, ...draft.here.map((work) => work.window.id)]);
   const text = (all: readonly Placement[], id: string): string =>
     JSON.stringify(
       all
-        .filter((one) => one.window === id)
-        .map((one) => [one.activity, one.from, one.to, one.units ?? 1])
+        .filter((placement) => placement.window === id)
+        .map((placement) => [
+          placement.activity,
+          placement.from,
+          placement.to,
+          placement.units ?? 1,
+        ])
         .sort((a, b) => (String(a) < String(b) ? -1 : 1)),
     );
   return draft.plan.windows
-    .map((one) => one.id)
+    .map((window) => window.id)
     .filter((id) => !here.has(id))
     .filter((id) => text(draft.placements, id) !== text(at.planned.placements, id));
 }

@@ -24,16 +24,16 @@ export function refit(
 ): Pick<Planned, 'placements' | 'unplaced'> {
   const ids = new Set(units.keys());
   const activities = plan.activities
-    .filter((one) => ids.has(one.id))
-    .map((one): Activity => {
-      const waits = one.after.filter((link) => !ids.has(link.activity));
+    .filter((activity) => ids.has(activity.id))
+    .map((activity): Activity => {
+      const waits = activity.after.filter((link) => !ids.has(link.activity));
       return {
-        ...settled(one, waits, others),
-        after: one.after.filter((link) => ids.has(link.activity)),
+        ...settled(activity, waits, others),
+        after: activity.after.filter((link) => ids.has(link.activity)),
         work:
-          one.work.kind === 'whole'
-            ? one.work
-            : { ...one.work, units: units.get(one.id)!, done: 0 },
+          activity.work.kind === 'whole'
+            ? activity.work
+            : { ...activity.work, units: units.get(activity.id)!, done: 0 },
         window: window.id,
       };
     });
@@ -42,7 +42,7 @@ export function refit(
       { ...plan, windows: [window], activities },
       plan,
       others,
-      (one) => one.from < window.end && one.to > window.start,
+      (placement) => placement.from < window.end && placement.to > window.start,
     ),
     { ...time, effort: Math.min(time.effort, REFIT_EFFORT), first: 'finish' },
   );
@@ -51,7 +51,7 @@ export function refit(
 
 /** The activity bound to a date in place of links to work that is placed. */
 export function settled(
-  one: Activity,
+  activity: Activity,
   links: Activity['after'],
   placements: readonly Placement[],
 ): Activity {
@@ -64,8 +64,8 @@ export function settled(
         : Math.max(...own.map((each) => each.to));
     return [from + link.gapMinutes * MINUTE];
   });
-  if (dates.length === 0) return one;
-  return { ...one, notBefore: Math.max(one.notBefore ?? -Infinity, ...dates) };
+  if (dates.length === 0) return activity;
+  return { ...activity, notBefore: Math.max(activity.notBefore ?? -Infinity, ...dates) };
 }
 
 /** Some of a plan with what there is of its plant, people and places beside the placements that stay and count. */
@@ -73,7 +73,7 @@ export function beside(
   part: Plan,
   whole: Plan,
   placements: readonly Placement[],
-  counts: (one: Placement) => boolean,
+  counts: (placement: Placement) => boolean,
 ): Plan {
   const staying = placements.filter(counts);
   if (staying.length === 0) return part;
@@ -82,11 +82,13 @@ export function beside(
 
 /** What is there of each resource beside what some placements use. */
 function lessUsed(plan: Plan, used: readonly Placement[]): readonly Resource[] {
-  const needs = new Map(plan.activities.map((one) => [one.id, one.resources]));
+  const needs = new Map(plan.activities.map((activity) => [activity.id, activity.resources]));
   return plan.resources.map((resource) => {
-    const taken = used.flatMap((one): Availability[] => {
-      const amount = needs.get(one.activity)?.find((need) => need.resource === resource.id)?.amount;
-      return amount ? [{ capacity: -amount, from: one.from, to: one.to }] : [];
+    const taken = used.flatMap((placement): Availability[] => {
+      const amount = needs
+        .get(placement.activity)
+        ?.find((need) => need.resource === resource.id)?.amount;
+      return amount ? [{ capacity: -amount, from: placement.from, to: placement.to }] : [];
     });
     return taken.length === 0
       ? resource
@@ -96,16 +98,16 @@ function lessUsed(plan: Plan, used: readonly Placement[]): readonly Resource[] {
 
 /** The plan in which no work goes on while work that stays has its place, one of the two alone, or is the same work. */
 function keptClear(part: Plan, whole: Plan, staying: readonly Placement[]): Plan {
-  const rows = new Map(whole.activities.map((one) => [one.id, one]));
+  const rows = new Map(whole.activities.map((activity) => [activity.id, activity]));
   const places: Resource[] = [];
-  const activities = part.activities.map((one): Activity => {
+  const activities = part.activities.map((item): Activity => {
     const shut = staying.filter(({ activity }) => {
       const other = rows.get(activity);
-      if (!other || other.id === one.id) return other !== undefined;
-      return (one.occupies === 'alone' || other.occupies === 'alone') && samePlace(one, other);
+      if (!other || other.id === item.id) return other !== undefined;
+      return (item.occupies === 'alone' || other.occupies === 'alone') && samePlace(item, other);
     });
-    if (shut.length === 0) return one;
-    const id = `room for ${one.id} beside work that stays`;
+    if (shut.length === 0) return item;
+    const id = `room for ${item.id} beside work that stays`;
     // Visits that stay may overlap: however many there are, there is no room.
     const taken = unionOf(shut.map(({ from, to }) => ({ start: from, end: to })));
     places.push({
@@ -115,7 +117,7 @@ function keptClear(part: Plan, whole: Plan, staying: readonly Placement[]): Plan
         ...taken.map(({ start, end }) => ({ capacity: -1, from: start, to: end })),
       ],
     });
-    return { ...one, resources: [...one.resources, { resource: id, amount: 1 }] };
+    return { ...item, resources: [...item.resources, { resource: id, amount: 1 }] };
   });
   return places.length === 0
     ? part

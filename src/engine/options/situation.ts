@@ -56,7 +56,7 @@ export function situationOf(
   const { plan, trains } = sitePlan(document);
   const window = namedWindow(plan, request.window);
   const { placements } = request.allocation;
-  if (!placements.some((one) => one.window === window.id))
+  if (!placements.some((placement) => placement.window === window.id))
     throw new RangeError(`no work is planned in ${window.id}, so there is nothing to compare`);
   const planned: WindowWork = { plan, trains, window, placements };
   const { seed, runs, events, commonFactor, distribution } = request;
@@ -87,7 +87,7 @@ export function situationOf(
       seed: 1,
       clock: tools.clock,
       shouldStop: tools.stopped,
-      frozen: frozenPieces(document, plan).filter((one) => one.window !== window.id),
+      frozen: frozenPieces(document, plan).filter((piece) => piece.window !== window.id),
     },
   };
 }
@@ -99,11 +99,11 @@ export function settingsOf(at: Situation): RunSettings {
 
 /** @throws {RangeError} When the plan has no such activity. */
 export function activityOf(at: Situation, id: string): Activity {
-  const found = at.plan.activities.find((one) => one.id === id);
+  const found = at.plan.activities.find((activity) => activity.id === id);
   if (!found) throw new RangeError(`a placement names activity ${id}: not in the plan`);
   return found;
 }
 
 /** What is planned outside the window. */
 export const elsewhere = (at: Situation): readonly Placement[] =>
-  at.planned.placements.filter((one) => one.window !== at.window.id);
+  at.planned.placements.filter((placement) => placement.window !== at.window.id);

@@ -14,10 +14,10 @@ export function faultsOf(
   at: Situation,
 ): readonly PlanFault[] {
   const before = at.request.allocation.unplaced;
-  const lost = new Set(unplaced.map((one) => one.activity));
+  const lost = new Set(unplaced.map((item) => item.activity));
   return verify(plan, {
     placements,
-    unplaced: [...unplaced, ...before.filter((one) => !lost.has(one.activity))],
+    unplaced: [...unplaced, ...before.filter((item) => !lost.has(item.activity))],
   }).filter((fault) => fault.code !== 'listed-though-placed');
 }
 
@@ -34,26 +34,28 @@ export function sound(draft: Draft | RefusedOption, at: Situation): Draft | Refu
 
 /** What it newly leaves open, in words; empty: nothing. */
 export function openIn({ plan, placements }: Checked, at: Situation): string {
-  const before = new Set(leftOpenIn(at.plan, at.planned.placements).map((one) => one.activity));
-  const open = leftOpenIn(plan, placements).filter((one) => !before.has(one.activity));
-  return open.length === 0 ? '' : `${open.map((one) => one.text).join('; ')}.`;
+  const before = new Set(
+    leftOpenIn(at.plan, at.planned.placements).map((leftOpen) => leftOpen.activity),
+  );
+  const open = leftOpenIn(plan, placements).filter((leftOpen) => !before.has(leftOpen.activity));
+  return open.length === 0 ? '' : `${open.map((leftOpen) => leftOpen.text).join('; ')}.`;
 }
 
 /** What the independent check newly finds, in words; empty: nothing. */
 export function faultyIn(draft: Checked, at: Situation): string {
   const faults = newFaults(draft, at);
-  return faults.length === 0 ? '' : `${faults.map((one) => one.text).join('; ')}.`;
+  return faults.length === 0 ? '' : `${faults.map((fault) => fault.text).join('; ')}.`;
 }
 
 /** Why rows of work that are still in the table cannot be read any more once it is changed so; empty where all can. */
 function unreadIn({ plan, document }: Draft, at: Situation): string {
   if (plan === at.plan) return '';
-  const there = new Set(plan.activities.map((one) => one.id));
+  const there = new Set(plan.activities.map((activity) => activity.id));
   const { rows } = document.tables.work;
   const gone = at.plan.activities.filter(
     ({ id }) => !there.has(id) && rows.some((row) => row.some((cell) => cell.trim() === id)),
   );
   if (gone.length === 0) return '';
-  const why = sitePlan(document).faults.find((one) => one.severity === 'error');
-  return `${gone.map((one) => one.id).join(', ')} could not be planned so. ${why?.message ?? ''}`.trim();
+  const why = sitePlan(document).faults.find((fault) => fault.severity === 'error');
+  return `${gone.map((activity) => activity.id).join(', ')} could not be planned so. ${why?.message ?? ''}`.trim();
 }

@@ -26,11 +26,12 @@ function windowEvents(out: PlanOut): CalendarEvent[] {
   const at = clockOf(out.plan);
   return out.plan.windows.flatMap((window): CalendarEvent[] => {
     const own = out.allocation.placements
-      .filter((one) => one.window === window.id)
+      .filter((placement) => placement.window === window.id)
       .toSorted(byTime);
     if (own.length === 0) return [];
     const lines = own.map(
-      (one) => `${pieceText(one)}: ${at(one.from, window.id)} to ${at(one.to, window.id)}`,
+      (placement) =>
+        `${pieceText(placement)}: ${at(placement.from, window.id)} to ${at(placement.to, window.id)}`,
     );
     return [
       {
@@ -46,19 +47,19 @@ function windowEvents(out: PlanOut): CalendarEvent[] {
 
 function pieceEvents(out: PlanOut): CalendarEvent[] {
   const { plan, allocation } = out;
-  const activities = new Map(plan.activities.map((one) => [one.id, one]));
+  const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
   const visits = new Map<string, number>();
-  return allocation.placements.toSorted(byTime).map((one) => {
-    const visit = (visits.get(one.activity) ?? 0) + 1;
-    visits.set(one.activity, visit);
-    const activity = activities.get(one.activity);
-    const where = one.window ?? 'outside any window';
+  return allocation.placements.toSorted(byTime).map((placement) => {
+    const visit = (visits.get(placement.activity) ?? 0) + 1;
+    visits.set(placement.activity, visit);
+    const activity = activities.get(placement.activity);
+    const where = placement.window ?? 'outside any window';
     return {
-      uid: uidOf(out, 'work', one.activity, String(visit)),
-      start: one.from,
+      uid: uidOf(out, 'work', placement.activity, String(visit)),
+      start: placement.from,
       // Work of no minutes is a moment.
-      ...(one.to > one.from && { end: one.to }),
-      summary: `${pieceText(one)} in ${where}`,
+      ...(placement.to > placement.from && { end: placement.to }),
+      summary: `${pieceText(placement)} in ${where}`,
       description: [`${activity?.package ?? ''} ${activity?.title ?? ''}`.trim(), under(out)]
         .filter((line) => line !== '')
         .join('\n'),
@@ -68,24 +69,24 @@ function pieceEvents(out: PlanOut): CalendarEvent[] {
 
 function keyDateEvents(out: PlanOut): CalendarEvent[] {
   const { plan, allocation } = out;
-  return allocation.keyDates.map((one) => {
+  return allocation.keyDates.map((date) => {
     const forecast =
-      one.forecast === null
+      date.forecast === null
         ? 'Not all of it is placed.'
-        : `Forecast ${minuteText(one.forecast, plan.zone)} (${plan.zone}), ${one.met ? 'met' : 'missed'}.`;
-    const float = one.floatMinutes === null ? '' : `Float ${durationText(one.floatMinutes)}.`;
+        : `Forecast ${minuteText(date.forecast, plan.zone)} (${plan.zone}), ${date.met ? 'met' : 'missed'}.`;
+    const float = date.floatMinutes === null ? '' : `Float ${durationText(date.floatMinutes)}.`;
     return {
-      uid: uidOf(out, 'key date', one.package, String(one.due)),
-      start: one.due,
-      summary: `Key date of ${one.package}: ${one.met ? 'met' : 'missed'} as planned`,
+      uid: uidOf(out, 'key date', date.package, String(date.due)),
+      start: date.due,
+      summary: `Key date of ${date.package}: ${date.met ? 'met' : 'missed'} as planned`,
       description: [`${forecast} ${float}`.trim(), under(out)].join('\n'),
     };
   });
 }
 
 function uidOf({ document }: PlanOut, ...parts: readonly string[]): string {
-  const whole = [document, ...parts].map((one) =>
-    encodeURIComponent(one.replace(/\p{Surrogate}/gu, '\uFFFD')),
+  const whole = [document, ...parts].map((text) =>
+    encodeURIComponent(text.replace(/\p{Surrogate}/gu, '\uFFFD')),
   );
   return `${whole.join('/')}@possession-fit`;
 }

@@ -25,13 +25,15 @@ export function planChanges(
   before: readonly Placement[],
   after: readonly Placement[],
 ): readonly PlanChange[] {
-  const moved = new Set(windowMoves(before, after).map((one) => one.activity));
+  const moved = new Set(windowMoves(before, after).map((move) => move.activity));
   const textOf = tellerOf(plan);
-  const known = plan.activities.map((one) => one.id);
-  const gone = before.map((one) => one.activity).filter((id) => !known.includes(id));
+  const known = plan.activities.map((activity) => activity.id);
+  const gone = before.map((placement) => placement.activity).filter((id) => !known.includes(id));
   return [...new Set([...known, ...gone])].flatMap((activity): PlanChange[] => {
     const own = (all: readonly Placement[]): Placement[] =>
-      all.filter((one) => one.activity === activity).toSorted((a, b) => a.from - b.from);
+      all
+        .filter((placement) => placement.activity === activity)
+        .toSorted((a, b) => a.from - b.from);
     const [was, is] = [own(before), own(after)];
     const [wasText, isText] = [was, is].map((all) => all.map(textOf).join('; '));
     if (wasText === isText) return [];
@@ -41,8 +43,11 @@ export function planChanges(
   });
 }
 
-function tellerOf({ windows, zone }: Pick<Plan, 'windows' | 'zone'>): (one: Placement) => string {
-  const zones = new Map(windows.map((one) => [one.id, one.zone]));
+function tellerOf({
+  windows,
+  zone,
+}: Pick<Plan, 'windows' | 'zone'>): (placement: Placement) => string {
+  const zones = new Map(windows.map((window) => [window.id, window.zone]));
   return ({ window, from, to, units }) => {
     const at = (moment: number): string =>
       isoText(moment, (window === null ? undefined : zones.get(window)) ?? zone)

@@ -27,7 +27,7 @@ export function nameAmong(
     ...(plans?.now ? [plans.now] : []),
     ...(plans?.earlier ?? []),
   ];
-  const known = all.find((one) => planId(one.placements) === id);
+  const known = all.find((plan) => planId(plan.placements) === id);
   return known ? nameOf(known) : { id };
 }
 

@@ -44,8 +44,8 @@ export function placementTable(out: PlanOut): ResultTable {
 
 function placementSheet({ plan, allocation, named }: PlanOut): ResultTable {
   const at = clockOf(plan);
-  const activities = new Map(plan.activities.map((one) => [one.id, one]));
-  const statuses = new Map(plan.windows.map((one) => [one.id, one.status]));
+  const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
+  const statuses = new Map(plan.windows.map((window) => [window.id, window.status]));
   return {
     name: 'placements',
     columns: [
@@ -54,16 +54,16 @@ function placementSheet({ plan, allocation, named }: PlanOut): ResultTable {
     ],
     rows: allocation.placements
       .toSorted(byTime)
-      .map((one) => [
-        one.activity,
-        one.window ?? outsideText,
-        at(one.from, one.window),
-        at(one.to, one.window),
-        one.units ?? null,
-        activities.get(one.activity)?.package ?? '',
-        activities.get(one.activity)?.title ?? '',
-        minutesBetween(one.from, one.to),
-        one.window === null ? '' : (statuses.get(one.window) ?? ''),
+      .map((placement) => [
+        placement.activity,
+        placement.window ?? outsideText,
+        at(placement.from, placement.window),
+        at(placement.to, placement.window),
+        placement.units ?? null,
+        activities.get(placement.activity)?.package ?? '',
+        activities.get(placement.activity)?.title ?? '',
+        minutesBetween(placement.from, placement.to),
+        placement.window === null ? '' : (statuses.get(placement.window) ?? ''),
         named.name ?? 'proposal, not agreed',
         named.revision ?? null,
         named.id,
@@ -87,10 +87,12 @@ function windowSheet({ plan, allocation }: PlanOut): ResultTable {
       'work',
     ],
     rows: plan.windows.map((window) => {
-      const own = allocation.placements.filter((one) => one.window === window.id).toSorted(byTime);
+      const own = allocation.placements
+        .filter((placement) => placement.window === window.id)
+        .toSorted(byTime);
       const times = [
-        Math.min(...own.map((one) => one.from)),
-        Math.max(...own.map((one) => one.to)),
+        Math.min(...own.map((placement) => placement.from)),
+        Math.max(...own.map((placement) => placement.to)),
       ];
       return [
         window.id,
@@ -127,31 +129,31 @@ function keyDateSheet({ plan, allocation }: PlanOut): ResultTable {
       ...['package', 'due', 'forecast', 'float', 'float in minutes', 'float in windows', 'met'],
       'shares float with',
     ],
-    rows: allocation.keyDates.map((one) => [
-      one.package,
-      isoText(one.due, plan.zone),
-      one.forecast === null ? 'not all placed' : isoText(one.forecast, plan.zone),
-      one.floatMinutes === null
+    rows: allocation.keyDates.map((date) => [
+      date.package,
+      isoText(date.due, plan.zone),
+      date.forecast === null ? 'not all placed' : isoText(date.forecast, plan.zone),
+      date.floatMinutes === null
         ? ''
-        : `${one.floatAtLeast ? 'at least ' : ''}${durationText(one.floatMinutes)}`,
-      one.floatMinutes,
-      one.floatWindows,
-      one.met ? 'yes' : 'no',
-      one.sharesFloatWith.join('; '),
+        : `${date.floatAtLeast ? 'at least ' : ''}${durationText(date.floatMinutes)}`,
+      date.floatMinutes,
+      date.floatWindows,
+      date.met ? 'yes' : 'no',
+      date.sharesFloatWith.join('; '),
     ]),
   };
 }
 
 function leftOverSheet({ plan, allocation }: PlanOut): ResultTable {
-  const activities = new Map(plan.activities.map((one) => [one.id, one]));
+  const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
   return {
     name: 'left over',
     columns: ['activity', 'package', 'title', 'reasons'],
-    rows: allocation.unplaced.map((one) => [
-      one.activity,
-      activities.get(one.activity)?.package ?? '',
-      activities.get(one.activity)?.title ?? '',
-      one.reasons.map((reason) => reason.text).join(' '),
+    rows: allocation.unplaced.map((item) => [
+      item.activity,
+      activities.get(item.activity)?.package ?? '',
+      activities.get(item.activity)?.title ?? '',
+      item.reasons.map((reason) => reason.text).join(' '),
     ]),
   };
 }
@@ -164,11 +166,11 @@ function changeSheet(
   return {
     name: 'changes',
     columns: ['activity', 'change', 'was', 'is', 'plan before', 'plan now'],
-    rows: changes.map((one) => [
-      one.activity,
-      changeWords[one.kind],
-      one.was,
-      one.is,
+    rows: changes.map((change) => [
+      change.activity,
+      changeWords[change.kind],
+      change.was,
+      change.is,
       planNameText(against.named, plan.zone),
       planNameText(named, plan.zone),
     ]),
@@ -182,7 +184,7 @@ function aboutSheet(out: PlanOut): ResultTable {
     name: 'about',
     columns: ['what', 'value'],
     rows: [
-      ...unstated.map((one) => ['not said, so nobody can call the plan safe to run', one.text]),
+      ...unstated.map((item) => ['not said, so nobody can call the plan safe to run', item.text]),
       ['document', document],
       ['plan of work', planNameText(named, plan.zone)],
       ...(against ? [['compared with', planNameText(against.named, plan.zone)]] : []),
@@ -195,7 +197,7 @@ function aboutSheet(out: PlanOut): ResultTable {
           : 'the separate check found a fault: do not use this plan',
       ],
       ...brokenLines(out).map((text) => ['no longer holds', text]),
-      ...notes.map((one) => ['note', one.text]),
+      ...notes.map((note) => ['note', note.text]),
       ...cautions.map((text) => ['caution', text]),
     ],
   };
@@ -208,7 +210,7 @@ const brokenLines = ({ broken = [] }: PlanOut): readonly string[] =>
 export function clockOf(
   plan: Pick<Plan, 'windows' | 'zone'>,
 ): (at: Instant, window: string | null) => string {
-  const zones = new Map(plan.windows.map((one) => [one.id, one.zone]));
+  const zones = new Map(plan.windows.map((window) => [window.id, window.zone]));
   return (at, window) =>
     isoText(at, (window === null ? undefined : zones.get(window)) ?? plan.zone);
 }

@@ -6,7 +6,7 @@ import type { Report } from './report.js';
 export function accountReport(account: Account, basis: ReportBasis): Report {
   const { window } = basis;
   const money = (sum: string): string => sumText(account.currency, sum);
-  const foreseen = account.heads.some((one) => one.forecast !== null);
+  const foreseen = account.heads.some((head) => head.forecast !== null);
   return {
     title: `Account of the late handback of ${window.id}`,
     fileName: `account ${window.id}`,
@@ -17,9 +17,10 @@ export function accountReport(account: Account, basis: ReportBasis): Report {
       { label: 'Total', value: money(account.total) },
       { label: 'Evidenced', value: money(account.evidenced) },
       { label: 'Not evidenced', value: money(account.notEvidenced) },
-      ...account.claimants.map((one) => ({
-        label: one.claimedBy === '' ? 'Claimed by nobody yet' : `Claimed by ${one.claimedBy}`,
-        value: money(one.amount),
+      ...account.claimants.map((claimant) => ({
+        label:
+          claimant.claimedBy === '' ? 'Claimed by nobody yet' : `Claimed by ${claimant.claimedBy}`,
+        value: money(claimant.amount),
       })),
     ],
     tables: [
@@ -60,10 +61,10 @@ export function accountReport(account: Account, basis: ReportBasis): Report {
           ...(foreseen ? [`foreseen, ${account.currency}`] : []),
         ],
         figures: [1, 2],
-        rows: account.heads.map((one) => [
-          headTitles[one.head],
-          one.amount,
-          ...(foreseen ? [one.forecast ?? ''] : []),
+        rows: account.heads.map((head) => [
+          headTitles[head.head],
+          head.amount,
+          ...(foreseen ? [head.forecast ?? ''] : []),
         ]),
       },
       {
@@ -79,22 +80,22 @@ export function accountReport(account: Account, basis: ReportBasis): Report {
           `amount, ${account.currency}`,
         ],
         figures: [3, 4, 5, 7],
-        rows: account.trains.map((one) => [
-          one.train,
-          timeText(one.dueAt, window),
-          one.passedAt === null ? 'cancelled' : timeText(one.passedAt, window),
-          one.minutesLate === null ? '' : String(one.minutesLate),
-          String(one.weight),
-          `${one.countedMinutes}`,
-          one.basis,
-          one.amount,
+        rows: account.trains.map((train) => [
+          train.train,
+          timeText(train.dueAt, window),
+          train.passedAt === null ? 'cancelled' : timeText(train.passedAt, window),
+          train.minutesLate === null ? '' : String(train.minutesLate),
+          String(train.weight),
+          `${train.countedMinutes}`,
+          train.basis,
+          train.amount,
         ]),
       },
-    ].filter((one) => one.rows.length > 0),
+    ].filter((item) => item.rows.length > 0),
     lists: [
       { title: 'Not priced', items: account.notPriced },
       { title: 'Missing or assumed', items: account.notes },
-    ].filter((one) => one.items.length > 0),
+    ].filter((item) => item.items.length > 0),
     cautions: account.cautions,
   };
 }

@@ -5,8 +5,10 @@ import type { Report } from './report.js';
 /** Ways to do the work of one window side by side, as a report. */
 export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report {
   const { window } = basis;
-  const priced = answer.options.filter((one): one is PricedOption => one.state === 'priced');
-  const cheapest = priced.find((one) => one.id === answer.cheapest);
+  const priced = answer.options.filter(
+    (option): option is PricedOption => option.state === 'priced',
+  );
+  const cheapest = priced.find((option) => option.id === answer.cheapest);
   return {
     title: `Options for ${window.id}`,
     fileName: `options ${window.id}`,
@@ -36,14 +38,14 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
           'on time, per cent',
         ],
         figures: [1, 2, 3, 4, 5, 6],
-        rows: priced.map((one) => [
-          one.name,
-          one.expectedTotal,
-          one.standardError,
-          one.p50Total,
-          one.p80Total,
-          one.p95Total,
-          one.handbacks.map((each) => (100 * each.onTime.probability).toFixed(1)).join('; '),
+        rows: priced.map((option) => [
+          option.name,
+          option.expectedTotal,
+          option.standardError,
+          option.p50Total,
+          option.p80Total,
+          option.p95Total,
+          option.handbacks.map((each) => (100 * each.onTime.probability).toFixed(1)).join('; '),
         ]),
       },
       {
@@ -56,16 +58,16 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
           'what changes',
         ],
         figures: [1, 2],
-        rows: priced.flatMap((one) =>
-          one.verdict === 'the reference'
+        rows: priced.flatMap((option) =>
+          option.verdict === 'the reference'
             ? []
             : [
                 [
-                  one.name,
-                  one.difference,
-                  one.differenceError,
-                  one.handbacks.map((each) => timeText(each.p80, window)).join('; '),
-                  one.changes.join('; '),
+                  option.name,
+                  option.difference,
+                  option.differenceError,
+                  option.handbacks.map((each) => timeText(each.p80, window)).join('; '),
+                  option.changes.join('; '),
                 ],
               ],
         ),
@@ -74,22 +76,31 @@ export function optionsReport(answer: OptionsAnswer, basis: ReportBasis): Report
         title: 'Parts of each total',
         columns: ['option', 'part', `amount, ${answer.currency}`, 'how', 'source'],
         figures: [2],
-        rows: priced.flatMap((one) =>
-          one.parts.map((part) => [one.name, part.what, part.amount, part.formula, part.source]),
+        rows: priced.flatMap((option) =>
+          option.parts.map((part) => [
+            option.name,
+            part.what,
+            part.amount,
+            part.formula,
+            part.source,
+          ]),
         ),
       },
     ],
     lists: [
-      { title: 'When another would be cheaper', items: answer.breakEvens.map((one) => one.text) },
+      {
+        title: 'When another would be cheaper',
+        items: answer.breakEvens.map((breakEven) => breakEven.text),
+      },
       {
         title: 'Not among them',
-        items: answer.options.flatMap((one) =>
-          one.state === 'priced' ? [] : [`${one.name}: ${one.reason}`],
+        items: answer.options.flatMap((option) =>
+          option.state === 'priced' ? [] : [`${option.name}: ${option.reason}`],
         ),
       },
       { title: 'Not priced', items: answer.notPriced },
       { title: 'Assumed', items: answer.notes },
-    ].filter((one) => one.items.length > 0),
+    ].filter((item) => item.items.length > 0),
     cautions: answer.cautions,
   };
 }

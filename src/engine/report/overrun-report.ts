@@ -16,9 +16,9 @@ export function overrunReport(answer: PriceAnswer, basis: ReportBasis): Report {
     fileName: `overrun ${window.id}`,
     facts: [
       ...basisFacts(basis),
-      ...overruns.map((one): ReportFact => ({
-        label: `Handed back ${durationText(one.overrunMinutes)} late`,
-        value: `${timeText(one.handbackAt, window)}: ${sumText(one.currency, one.total)}`,
+      ...overruns.map((overrun): ReportFact => ({
+        label: `Handed back ${durationText(overrun.overrunMinutes)} late`,
+        value: `${timeText(overrun.handbackAt, window)}: ${sumText(overrun.currency, overrun.total)}`,
       })),
       { label: 'Money', value: money },
       { label: 'Counted', value: at.basis === 'damages' ? 'delay damages' : 'actual loss' },
@@ -29,12 +29,12 @@ export function overrunReport(answer: PriceAnswer, basis: ReportBasis): Report {
       howTable(overruns),
       trainTable(longest, basis),
       onSiteTable(longest, basis),
-    ].filter((one) => one.rows.length > 0),
+    ].filter((table) => table.rows.length > 0),
     lists: [
       { title: 'Cost nothing here', items: freeHeads(overruns, longest) },
       { title: 'Not priced', items: longest.notPriced },
       { title: 'Assumed', items: longest.notes },
-    ].filter((one) => one.items.length > 0),
+    ].filter((item) => item.items.length > 0),
     cautions: at.cautions,
   };
 }
@@ -49,13 +49,13 @@ function expectedFacts({ expected }: PriceAnswer): readonly ReportFact[] {
     },
     {
       label: 'P50, P80, P95 cost of an overrun',
-      value: `${[expected.p50, expected.p80, expected.p95].map((one) => sumText(currency, one)).join(', ')}: 50, 80 and 95 in 100 shifts cost no more`,
+      value: `${[expected.p50, expected.p80, expected.p95].map((text) => sumText(currency, text)).join(', ')}: 50, 80 and 95 in 100 shifts cost no more`,
     },
   ];
 }
 
 const free = (overruns: readonly PriceResult[], at: number): boolean =>
-  overruns.every((one) => Number(one.rows[at]!.amount) === 0);
+  overruns.every((overrun) => Number(overrun.rows[at]!.amount) === 0);
 
 /** Heads as rows, lengths as columns; heads that cost nothing at any length stand in a list of their own. */
 function headTable(overruns: readonly PriceResult[]): ReportTable {
@@ -65,18 +65,18 @@ function headTable(overruns: readonly PriceResult[]): ReportTable {
       : [
           [
             row.title,
-            ...overruns.map((one) => one.rows[i]!.amount),
+            ...overruns.map((overrun) => overrun.rows[i]!.amount),
             row.counted ? 'yes' : 'no',
             row.source,
           ],
         ],
   );
-  const totals = overruns.map((one) => one.total);
+  const totals = overruns.map((overrun) => overrun.total);
   return {
     title: 'By head of cost',
     columns: [
       'head of cost',
-      ...overruns.map((one) => `${one.overrunMinutes} min late, ${one.currency}`),
+      ...overruns.map((overrun) => `${overrun.overrunMinutes} min late, ${overrun.currency}`),
       'counted',
       'source',
     ],
@@ -93,11 +93,11 @@ function howTable(overruns: readonly PriceResult[]): ReportTable {
     rows: overruns[0]!.rows.flatMap((row, i) =>
       free(overruns, i)
         ? []
-        : overruns.map((one) => [
+        : overruns.map((overrun) => [
             row.title,
-            String(one.overrunMinutes),
-            one.rows[i]!.amount,
-            one.rows[i]!.formula,
+            String(overrun.overrunMinutes),
+            overrun.rows[i]!.amount,
+            overrun.rows[i]!.formula,
           ]),
     ),
   };
@@ -111,12 +111,12 @@ function freeHeads(overruns: readonly PriceResult[], longest: PriceResult): read
 }
 
 /** Trains late or cancelled at the longest of the lengths. */
-function trainTable(one: PriceResult, { window }: ReportBasis): ReportTable {
+function trainTable(result: PriceResult, { window }: ReportBasis): ReportTable {
   return {
-    title: `Trains late or cancelled, ${one.overrunMinutes} min late`,
+    title: `Trains late or cancelled, ${result.overrunMinutes} min late`,
     columns: ['train', 'due', 'passes', 'minutes late', 'weight', 'charged minutes'],
     figures: [3, 4, 5],
-    rows: one.trains.map((train) => [
+    rows: result.trains.map((train) => [
       train.train,
       timeText(train.dueAt, window),
       train.cancelled ? 'cancelled' : timeText(train.leavesAt, window),
@@ -127,12 +127,12 @@ function trainTable(one: PriceResult, { window }: ReportBasis): ReportTable {
   };
 }
 
-function onSiteTable(one: PriceResult, { window }: ReportBasis): ReportTable {
+function onSiteTable(result: PriceResult, { window }: ReportBasis): ReportTable {
   return {
     title: 'Plant and people on site',
     columns: ['resource', 'number', 'called', 'last work', 'leaves', 'kept by an overrun', 'owed'],
     figures: [1, 6],
-    rows: one.onSite.map((stay) => [
+    rows: result.onSite.map((stay) => [
       stay.resource,
       String(stay.amount),
       timeText(stay.call, window),

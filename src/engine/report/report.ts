@@ -34,13 +34,13 @@ export interface ReportTable {
 export function tableOfReport(report: Report): ResultTable {
   const [main, ...others] = report.tables;
   const columns = ['part', ...(main?.columns ?? ['what', 'value'])];
-  const wide = Math.max(3, columns.length, ...others.map((one) => one.columns.length + 1));
+  const wide = Math.max(3, columns.length, ...others.map((other) => other.columns.length + 1));
   const full = (cells: readonly string[]): readonly string[] => [
     ...cells,
     ...new Array<string>(wide - cells.length).fill(''),
   ];
   const rows = [
-    ...report.facts.map((one) => [report.title, one.label, one.value]),
+    ...report.facts.map((fact) => [report.title, fact.label, fact.value]),
     ...(main?.rows ?? []).map((row) => [main!.title, ...row]),
     ...others.flatMap((table) => [
       [table.title, ...table.columns],
@@ -57,7 +57,7 @@ export function tableOfReport(report: Report): ResultTable {
         name: 'Report',
         columns: ['part', 'what', 'value'],
         rows: [
-          ...report.facts.map((one) => [report.title, one.label, one.value]),
+          ...report.facts.map((fact) => [report.title, fact.label, fact.value]),
           ...saidIn(report).map(([part, text]) => [part, text, '']),
         ],
       },
@@ -75,7 +75,7 @@ export function tableOfReport(report: Report): ResultTable {
 /** Lists and cautions, each text with the part it stands in. */
 const saidIn = (report: Report): readonly (readonly [part: string, text: string])[] => [
   ...report.lists.flatMap((list) => list.items.map((item) => [list.title, item] as const)),
-  ...report.cautions.map((one) => ['Caution', one] as const),
+  ...report.cautions.map((caution) => ['Caution', caution] as const),
 ];
 
 /** A figure as a number; what is none stays as it is. */

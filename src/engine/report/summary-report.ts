@@ -70,23 +70,24 @@ export function summaryReport(basis: SummaryBasis): Report {
       windowTable(basis),
       leftOverTable(basis),
       ...(against ? [changeTable(basis, against)] : []),
-    ].filter((one) => one.rows.length > 0),
+    ].filter((table) => table.rows.length > 0),
     lists: [
       {
         title: 'Not said, so nobody can call this plan safe to run',
-        items: unstated.map((one) => one.text),
+        items: unstated.map((item) => item.text),
       },
       { title: 'No longer holds in the tables as they are', items: broken },
-    ].filter((one) => one.items.length > 0),
+    ].filter((item) => item.items.length > 0),
     cautions,
   };
 }
 
-const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
+const count = (n: number, text: string, many = `${text}s`): string =>
+  `${n} ${n === 1 ? text : many}`;
 
 function answerText({ allocation, plan }: SummaryBasis): string {
   const { keyDates, unplaced, finishesAt, windowsUsed } = allocation;
-  const met = keyDates.filter((one) => one.met).length;
+  const met = keyDates.filter((date) => date.met).length;
   return [
     ...(keyDates.length > 0 ? [`${met} of ${count(keyDates.length, 'key date')} met`] : []),
     unplaced.length === 0
@@ -98,10 +99,10 @@ function answerText({ allocation, plan }: SummaryBasis): string {
 }
 
 function lateText({ allocation, handbacks }: SummaryBasis): string {
-  const late = allocation.keyDates.filter((one) => !one.met).map((one) => one.package);
+  const late = allocation.keyDates.filter((date) => !date.met).map((date) => date.package);
   const open = handbacks
-    .filter((one) => one.verdict !== 'held')
-    .map((one) => `${one.window} (${verdicts[one.verdict]})`);
+    .filter((handback) => handback.verdict !== 'held')
+    .map((handback) => `${handback.window} (${verdicts[handback.verdict]})`);
   const parts = [
     ...(late.length > 0 ? [`key dates of ${late.join(', ')}`] : []),
     ...(open.length > 0 ? [`windows ${open.join(', ')}`] : []),
@@ -112,10 +113,10 @@ function lateText({ allocation, handbacks }: SummaryBasis): string {
 
 /** Windows that could take work and have none. */
 function idleWindows({ plan, allocation }: SummaryBasis): string[] {
-  const used = new Set(allocation.placements.map((one) => one.window));
+  const used = new Set(allocation.placements.map((placement) => placement.window));
   return plan.windows
-    .filter((one) => one.status !== 'withdrawn' && !used.has(one.id))
-    .map((one) => one.id);
+    .filter((window) => window.status !== 'withdrawn' && !used.has(window.id))
+    .map((window) => window.id);
 }
 
 function keyDateTable({ plan, allocation }: SummaryBasis): ReportTable {
@@ -125,12 +126,12 @@ function keyDateTable({ plan, allocation }: SummaryBasis): ReportTable {
     figures: [3],
     rows: allocation.keyDates
       .toSorted((a, b) => Number(a.met) - Number(b.met) || a.due - b.due)
-      .map((one) => [
-        one.package,
-        dueWords(one.due, plan.zone),
-        one.forecast === null ? 'not all placed' : clockWords(one.forecast, plan.zone),
-        floatWords(one),
-        one.met ? 'met' : 'MISSED',
+      .map((date) => [
+        date.package,
+        dueWords(date.due, plan.zone),
+        date.forecast === null ? 'not all placed' : clockWords(date.forecast, plan.zone),
+        floatWords(date),
+        date.met ? 'met' : 'MISSED',
       ]),
   };
 }
@@ -143,9 +144,9 @@ function floatWords({ floatMinutes, floatAtLeast, due, forecast, met }: KeyDateF
 }
 
 function windowTable({ plan, allocation, handbacks }: SummaryBasis): ReportTable {
-  const outlook = new Map(handbacks.map((one) => [one.window, one]));
+  const outlook = new Map(handbacks.map((handback) => [handback.window, handback]));
   const rows = plan.windows.flatMap((window): string[][] => {
-    const own = allocation.placements.filter((one) => one.window === window.id);
+    const own = allocation.placements.filter((placement) => placement.window === window.id);
     if (own.length === 0) return [];
     const found = outlook.get(window.id);
     return [
@@ -161,7 +162,7 @@ function windowTable({ plan, allocation, handbacks }: SummaryBasis): ReportTable
       ],
     ];
   });
-  const outside = allocation.placements.filter((one) => one.window === null);
+  const outside = allocation.placements.filter((placement) => placement.window === null);
   return {
     title: 'Windows and their work; confirmed where nothing else is said',
     columns: ['window', 'booked', 'work', 'margin of required', 'on time', 'handback'],
@@ -183,15 +184,15 @@ function bookedText({ start, end, zone }: AccessWindow): string {
 }
 
 function leftOverTable({ plan, allocation }: SummaryBasis): ReportTable {
-  const titles = new Map(plan.activities.map((one) => [one.id, one.title]));
+  const titles = new Map(plan.activities.map((activity) => [activity.id, activity.title]));
   return {
     title: 'Left over',
     columns: ['activity', 'title', 'why'],
     figures: [],
-    rows: allocation.unplaced.map((one) => [
-      one.activity,
-      titles.get(one.activity) ?? '',
-      one.reasons.map((reason) => reason.text).join(' '),
+    rows: allocation.unplaced.map((item) => [
+      item.activity,
+      titles.get(item.activity) ?? '',
+      item.reasons.map((reason) => reason.text).join(' '),
     ]),
   };
 }
@@ -209,6 +210,11 @@ function changeTable(
     rows:
       changes.length === 0
         ? none
-        : changes.map((one) => [one.activity, changeWords[one.kind], one.was, one.is]),
+        : changes.map((change) => [
+            change.activity,
+            changeWords[change.kind],
+            change.was,
+            change.is,
+          ]),
   };
 }

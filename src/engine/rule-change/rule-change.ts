@@ -37,7 +37,7 @@ export function ruleChange(
 
 /** Usable time of the windows that both results have. */
 function usableChanges(before: Results, after: Results): readonly UsableChange[] {
-  const later = new Map(after.plan.windows.map((one) => [one.id, one]));
+  const later = new Map(after.plan.windows.map((window) => [window.id, window]));
   return before.plan.windows.flatMap((window) => {
     const same = later.get(window.id);
     if (!same) return [];
@@ -62,7 +62,7 @@ function kindsFor(window: AccessWindow): readonly WorkKind[] {
 function usable(window: AccessWindow, work: WorkKind, { plan }: Results): number {
   const isolated = work === 'isolated' || work === 'isolated-loud';
   const needs: Needs = {
-    isolation: isolated ? window.isolation.map((one) => one.section) : [],
+    isolation: isolated ? window.isolation.map((section) => section.section) : [],
     loud: work === 'loud' || work === 'isolated-loud',
   };
   const ledger = ledgerOf(window, needs, plan.rules);
@@ -71,8 +71,8 @@ function usable(window: AccessWindow, work: WorkKind, { plan }: Results): number
 
 /** Which fits two lists of verdicts do not share. */
 function fitsChange(before: readonly FitVerdict[], after: readonly FitVerdict[]): FitsChange {
-  const key = (one: FitVerdict): string => JSON.stringify([one.package, one.window]);
-  const later = new Map(after.map((one) => [key(one), one]));
+  const key = (verdict: FitVerdict): string => JSON.stringify([verdict.package, verdict.window]);
+  const later = new Map(after.map((verdict) => [key(verdict), verdict]));
   const gained: GainedFit[] = [];
   const lost: LostFit[] = [];
   const counts = new Map<string, { before: number; after: number; turned: boolean }>();

@@ -48,7 +48,7 @@ export function ruleSketch(
   window: AccessWindow,
   work: { readonly isolated: boolean; readonly loud: boolean },
 ): RuleSketch {
-  const sections = window.isolation.map((one) => one.section);
+  const sections = window.isolation.map((section) => section.section);
   const needs = {
     isolation: work.isolated ? (sections.length > 0 ? sections : [sketchSection]) : [],
     loud: work.loud,
@@ -57,11 +57,11 @@ export function ruleSketch(
     sections.length > 0 ? window : { ...window, isolation: [{ section: sketchSection }] };
   const into = layOut(rules.leadIn, needs, window.start);
   const out = layOut(rules.leadOut, needs, 0);
-  const length = Math.max(0, ...out.map((one) => one.end));
+  const length = Math.max(0, ...out.map((step) => step.end));
   const outStart = window.end - rules.margin.minutes * MINUTE - length;
   const sketchOf = (list: SketchStep['list'], placed: typeof into, shift: number): SketchStep[] =>
     rules[list].map((step, index) => {
-      const found = placed.find((one) => one.step === step);
+      const found = placed.find((item) => item.step === step);
       return {
         list,
         index,

@@ -18,10 +18,13 @@ export function concreteOf(
   const { plan } = read;
   const waitedFor = waitedForIn(plan);
   const ends = new Map<string, Instant>();
-  for (const one of placements)
-    if (waitedFor.has(one.activity))
-      ends.set(one.activity, Math.max(one.to, ends.get(one.activity) ?? one.to));
-  for (const one of pours) ends.set(one.activity, one.at);
+  for (const placement of placements)
+    if (waitedFor.has(placement.activity))
+      ends.set(
+        placement.activity,
+        Math.max(placement.to, ends.get(placement.activity) ?? placement.to),
+      );
+  for (const pour of pours) ends.set(pour.activity, pour.at);
   return {
     settings,
     unit: settings.model.model === 'temperature-time' ? '°C h' : 'h',
@@ -36,17 +39,17 @@ export function concreteOf(
 /** Activities whose curing something waits for, with what waits. */
 function waitedForIn(plan: Plan): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, string[]>();
-  for (const one of plan.activities)
-    for (const link of one.after)
+  for (const activity of plan.activities)
+    for (const link of activity.after)
       if (link.cured || (link.from === 'finish' && link.gapMinutes >= CURING_GAP))
-        found.set(link.activity, [...(found.get(link.activity) ?? []), one.id]);
+        found.set(link.activity, [...(found.get(link.activity) ?? []), activity.id]);
   return found;
 }
 
 /** The longest fixed gap that the plan keeps after an activity; null where it keeps none. */
 function gapAfter(plan: Plan, activity: string): number | null {
-  const gaps = plan.activities.flatMap((one) =>
-    one.after.filter((link) => link.activity === activity && !link.cured && link.gapMinutes > 0),
+  const gaps = plan.activities.flatMap((item) =>
+    item.after.filter((link) => link.activity === activity && !link.cured && link.gapMinutes > 0),
   );
   return gaps.length > 0 ? Math.max(...gaps.map((link) => link.gapMinutes)) : null;
 }

@@ -31,9 +31,9 @@ export function pourOf(
     { length: POINTS },
     (_, i) => pouredAt + ((end - pouredAt) * (i + 1)) / POINTS,
   );
-  const edges = temperatures.flatMap((one) => [one.start, one.end]);
+  const edges = temperatures.flatMap((temperature) => [temperature.start, temperature.end]);
   const at = [...new Set([...steps, ...edges])]
-    .filter((one) => one > pouredAt && one <= end)
+    .filter((value) => value > pouredAt && value <= end)
     .sort((a, b) => a - b);
   let next = 0;
   for (const to of at) {
@@ -64,6 +64,7 @@ function assumedIn(from: Instant, to: Instant, { temperatures }: CuringData): In
 /** How far temperatures reach from a moment without a gap; an hour past it where they do not reach at all. */
 function knownUntil(from: Instant, { temperatures }: CuringData): Instant {
   let until = from;
-  for (const one of temperatures) if (one.start <= until && one.end > until) until = one.end;
+  for (const temperature of temperatures)
+    if (temperature.start <= until && temperature.end > until) until = temperature.end;
   return until > from ? until : addMinutes(from, 60);
 }

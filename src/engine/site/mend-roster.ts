@@ -22,7 +22,7 @@ export function mendedRoster(
   for (const change of changes) {
     const row = rowOf.get(change.turn);
     if (row === undefined) throw new RangeError(`the roster has no turn "${change.turn}"`);
-    const before = now.find((one) => one.id === change.turn);
+    const before = now.find((assignment) => assignment.id === change.turn);
     if (before && change.change === 'give to') {
       const lacking = lacks(change.crew, before, turns);
       if (lacking.length > 0)
@@ -31,7 +31,7 @@ export function mendedRoster(
         );
     }
     now = changed(now, change);
-    const after = now.find((one) => one.id === change.turn);
+    const after = now.find((assignment) => assignment.id === change.turn);
     if (!after) {
       dropped.add(row);
       continue;

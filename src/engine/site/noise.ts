@@ -49,14 +49,14 @@ export function noiseOf(read: PlanResult, request: NoiseRequest): NoiseAnswer {
     settings,
     isExample: request.settings === undefined && site.noise === undefined,
     activities: plan.activities
-      .filter((one) => isHeard(one, plant))
-      .map((one) => {
-        const noise = activityNoise(one, settings, plant);
+      .filter((activity) => isHeard(activity, plant))
+      .map((activity) => {
+        const noise = activityNoise(activity, settings, plant);
         return {
           ...noise,
-          title: one.title,
-          package: one.package,
-          loud: one.loud,
+          title: activity.title,
+          package: activity.package,
+          loud: activity.loud,
           week: weekOf(noise, settings),
         };
       }),
@@ -64,12 +64,12 @@ export function noiseOf(read: PlanResult, request: NoiseRequest): NoiseAnswer {
       now === undefined
         ? []
         : plan.windows
-            .filter((one) => one.status !== 'withdrawn')
-            .map((one) => ({
-              window: one.id,
-              zone: one.zone,
-              ...consentDates(one.start, now, {
-                zone: one.zone,
+            .filter((window) => window.status !== 'withdrawn')
+            .map((window) => ({
+              window: window.id,
+              zone: window.zone,
+              ...consentDates(window.start, now, {
+                zone: window.zone,
                 decisionDays: settings.decisionDays,
                 talkDays: settings.talkDays,
               }),
@@ -87,14 +87,14 @@ function weekOf(noise: ActivityNoise, { limits }: NoiseSettings): readonly LoudS
         partsOn(index, band).map((part) => ({ ...part, at, period: period.period })),
       ),
     );
-    const edges = [...new Set([0, 1440, ...held.flatMap((one) => [one.from, one.to])])].sort(
+    const edges = [...new Set([0, 1440, ...held.flatMap((item) => [item.from, item.to])])].sort(
       (a, b) => a - b,
     );
     const cut = edges.slice(0, -1).map((from, i): LoudStretch => {
       const to = edges[i + 1]!;
-      const here = held.filter((one) => one.from <= from && one.to >= to);
+      const here = held.filter((item) => item.from <= from && item.to >= to);
       const [most] = here
-        .map((one) => ({ ...one, verdict: noise.worst[one.at] }))
+        .map((item) => ({ ...item, verdict: noise.worst[item.at] }))
         .sort((a, b) => (b.verdict?.overDb ?? 0) - (a.verdict?.overDb ?? 0));
       return {
         day,
@@ -106,10 +106,10 @@ function weekOf(noise: ActivityNoise, { limits }: NoiseSettings): readonly LoudS
         overDb: most?.verdict?.overDb ?? null,
       };
     });
-    return cut.reduce<LoudStretch[]>((made, one) => {
+    return cut.reduce<LoudStretch[]>((made, stretch) => {
       const last = made.at(-1);
-      if (last?.period === one.period) made[made.length - 1] = { ...last, to: one.to };
-      else made.push(one);
+      if (last?.period === stretch.period) made[made.length - 1] = { ...last, to: stretch.to };
+      else made.push(stretch);
       return made;
     }, []);
   });

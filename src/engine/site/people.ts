@@ -33,24 +33,24 @@ export function peopleOf(read: PlanResult, request: PeopleRequest): PeopleAnswer
     isExample: request.limits === undefined && site.hours === undefined,
     zone: plan.zone,
     turns: turns
-      .map((one) => turnOf(one, plan.zone))
+      .map((turn) => turnOf(turn, plan.zone))
       .sort((a, b) => (a.crew < b.crew ? -1 : a.crew > b.crew ? 1 : a.start - b.start)),
-    breaches: breaches.map((one, at) => ({
-      ...one,
-      mends: at < MENDED ? mendsOf(one, turns, context) : [],
+    breaches: breaches.map((breach, at) => ({
+      ...breach,
+      mends: at < MENDED ? mendsOf(breach, turns, context) : [],
     })),
     together: { changes: together.changes, left: together.left.length },
     windows: plan.windows
-      .filter((one) => one.status !== 'withdrawn')
-      .map((one) => crewsOf(one, plan.rules.shifts ?? shiftsBy(limits), turns)),
+      .filter((window) => window.status !== 'withdrawn')
+      .map((window) => crewsOf(window, plan.rules.shifts ?? shiftsBy(limits), turns)),
     faults: [...faultsOfTables(read, 'roster'), ...faults],
     caution,
   };
 }
 
-function turnOf(one: PlanResult['turns'][number], zone: string): RosterTurn {
-  const { id, crew, start, end, travelMinutes, window, competence } = one;
-  const elapsedMinutes = lengthMinutes(one);
+function turnOf(assignment: PlanResult['turns'][number], zone: string): RosterTurn {
+  const { id, crew, start, end, travelMinutes, window, competence } = assignment;
+  const elapsedMinutes = lengthMinutes(assignment);
   return {
     id,
     crew,
@@ -66,12 +66,12 @@ function turnOf(one: PlanResult['turns'][number], zone: string): RosterTurn {
 
 /** The turns of a rule set that has none, by the limits: the shortest longest turn and the longest rest. */
 function shiftsBy({ limits }: LimitSet): ShiftRule | undefined {
-  const longest = limits.flatMap((one) =>
-    one.limit === 'longest-turn' && one.on === 'every turn' ? [one.minutes] : [],
+  const longest = limits.flatMap((limit) =>
+    limit.limit === 'longest-turn' && limit.on === 'every turn' ? [limit.minutes] : [],
   );
   if (longest.length === 0) return undefined;
-  const rests = limits.flatMap((one) =>
-    one.limit === 'rest-between-turns' && one.on === 'every turn' ? [one.minutes] : [],
+  const rests = limits.flatMap((limit) =>
+    limit.limit === 'rest-between-turns' && limit.on === 'every turn' ? [limit.minutes] : [],
   );
   return {
     longestMinutes: Math.min(...longest),
@@ -86,14 +86,14 @@ function crewsOf(
   turns: PlanResult['turns'],
 ): WindowCrews {
   // A turn that names its window counts for that one only; others count for whatever window they overlap.
-  const its = turns.filter((one) =>
-    one.window === undefined ? overlaps(one, window) : one.window === window.id,
+  const its = turns.filter((turn) =>
+    turn.window === undefined ? overlaps(turn, window) : turn.window === window.id,
   );
-  const manned: Interval[] = its.filter((one) => overlaps(one, window));
+  const manned: Interval[] = its.filter((assignment) => overlaps(assignment, window));
   return {
     window: window.id,
     plan: shift ? crewsNeeded(window, shift) : null,
-    rostered: [...new Set(its.map((one) => one.crew))].sort(),
+    rostered: [...new Set(its.map((assignment) => assignment.crew))].sort(),
     unmanned: subtract([{ start: window.start, end: window.end }], manned),
   };
 }

@@ -29,21 +29,22 @@ export function withSite(read: PlanResult): PlanResult {
     const shut = liftingClosedTime(site.lifting, forecast);
     closed.push(...shut);
     if (shut.length > 0)
-      for (const one of plan.activities) if (lifts(one, site.lifting)) heed(one, liftingClosedName);
+      for (const activity of plan.activities)
+        if (lifts(activity, site.lifting)) heed(activity, liftingClosedName);
   }
   if (site.noise?.asClosedTime)
-    for (const one of plan.activities.filter((each) => isHeard(each, read.plant))) {
-      const shut = noiseClosedTime(activityNoise(one, site.noise, read.plant));
+    for (const activity of plan.activities.filter((each) => isHeard(each, read.plant))) {
+      const shut = noiseClosedTime(activityNoise(activity, site.noise, read.plant));
       closed.push(...shut);
-      if (shut.length > 0) heed(one, noiseClosedName(one.id));
+      if (shut.length > 0) heed(activity, noiseClosedName(activity.id));
     }
   if (closed.length === 0 && !site.concrete) return read;
 
   const made: Plan = {
     ...plan,
-    activities: plan.activities.map((one) => {
-      const names = heeds.get(one.id);
-      return names ? { ...one, heeds: names } : one;
+    activities: plan.activities.map((activity) => {
+      const names = heeds.get(activity.id);
+      return names ? { ...activity, heeds: names } : activity;
     }),
     rules: closed.length > 0 ? { ...plan.rules, closed } : plan.rules,
     ...(site.concrete && { curing: curingDataOf(read, site.concrete) }),

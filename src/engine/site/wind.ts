@@ -31,18 +31,20 @@ export function windOf(
       end,
       gustMps: gustOf(row, settings.heightMetres) ?? null,
     })),
-    stops: liftingClosedTime(settings, forecast).flatMap((one) =>
-      one.stretches.map((stretch) => ({ ...stretch, why: one.why })),
+    stops: liftingClosedTime(settings, forecast).flatMap((closedTime) =>
+      closedTime.stretches.map((stretch) => ({ ...stretch, why: closedTime.why })),
     ),
     windows: plan.windows
-      .filter((one) => one.status !== 'withdrawn' && reach && overlaps(one, reach))
-      .map((one) => ({
-        ...liftingHours(weather, lift, one),
-        window: one.id,
-        zone: one.zone,
-        start: one.start,
-        end: one.end,
+      .filter((window) => window.status !== 'withdrawn' && reach && overlaps(window, reach))
+      .map((window) => ({
+        ...liftingHours(weather, lift, window),
+        window: window.id,
+        zone: window.zone,
+        start: window.start,
+        end: window.end,
       })),
-    activities: plan.activities.filter((one) => lifts(one, settings)).map((one) => one.id),
+    activities: plan.activities
+      .filter((activity) => lifts(activity, settings))
+      .map((activity) => activity.id),
   };
 }

@@ -26,7 +26,7 @@ export function meetingsOf(
   placements: readonly Placement[],
   activities: readonly Activity[],
 ): Meeting[] {
-  const byId = new Map(activities.map((one) => [one.id, one]));
+  const byId = new Map(activities.map((activity) => [activity.id, activity]));
   const pieces = placements
     .flatMap((placement, index) => {
       const activity = byId.get(placement.activity);

@@ -27,7 +27,7 @@ export function wantedByWeek(
   resources: readonly Resource[],
   zone: string,
 ): WantedResource[] {
-  const byId = new Map(activities.map((one) => [one.id, one]));
+  const byId = new Map(activities.map((activity) => [activity.id, activity]));
   const changes = new Map<string, Map<Instant, number>>();
   for (const { activity, from, to } of placements)
     for (const { resource, amount } of byId.get(activity)?.resources ?? []) {
@@ -37,7 +37,7 @@ export function wantedByWeek(
       own.set(from, (own.get(from) ?? 0) + amount);
       own.set(to, (own.get(to) ?? 0) - amount);
     }
-  const listed = new Map(resources.map((one) => [one.id, one]));
+  const listed = new Map(resources.map((resource) => [resource.id, resource]));
   const names = [
     ...resources.flatMap(({ id }) => (changes.has(id) ? [id] : [])),
     ...[...changes.keys()].filter((id) => !listed.has(id)).sort(),

@@ -96,13 +96,13 @@ export function fewestWindows(whole: Problem): number {
     for (const task of users) energy += amountOf(task, supply) * work(task);
     if (energy === 0) return;
     const areas = spansByWindow(problem, users).map((stretches) =>
-      stretches.reduce((sum, one) => sum + areaFree(profile, one.start, one.end), 0),
+      stretches.reduce((sum, interval) => sum + areaFree(profile, interval.start, interval.end), 0),
     );
     bound = Math.max(bound, countToReach(energy, areas, kept));
   });
 
   const spans = spansByWindow(problem, inside).map((stretches) =>
-    stretches.reduce((sum, one) => sum + one.end - one.start, 0),
+    stretches.reduce((sum, interval) => sum + interval.end - interval.start, 0),
   );
   return Math.max(bound, countToReach(longestChain(problem), spans, kept));
 }

@@ -19,7 +19,7 @@ export function likenessOf(
   const { activities, groups, named, cures, hasOutside } = skeleton;
   if (cures > 0 || hasOutside) return undefined;
   if (groups.some(({ needs }) => (needs.heeds?.length ?? 0) > 0)) return undefined;
-  if (window.isolation.some((one) => one.during !== undefined)) return undefined;
+  if (window.isolation.some((section) => section.during !== undefined)) return undefined;
 
   const base = Math.floor(window.start / MINUTE);
   const last = minutesUp(window.end, base * MINUTE) + beyond;

@@ -29,9 +29,9 @@ export function fewestCauses<C>(
 ): Causes<C> {
   const none = holds([]);
   if (!none.fits) return { causes: [], proven: none.proven };
-  for (const one of all) {
-    const test = holds([one]);
-    if (!test.fits) return { causes: [one], proven: test.proven };
+  for (const item of all) {
+    const test = holds([item]);
+    if (!test.fits) return { causes: [item], proven: test.proven };
   }
   if (all.length <= PAIRS)
     for (const [i, one] of all.entries())
@@ -42,8 +42,8 @@ export function fewestCauses<C>(
   let causes = all;
   let last = holds(all);
   if (last.fits) return { causes: [], proven: false };
-  for (const one of all) {
-    const fewer = causes.filter((other) => other !== one);
+  for (const item of all) {
+    const fewer = causes.filter((other) => other !== item);
     const test = holds(fewer);
     if (test.fits) continue;
     causes = fewer;

@@ -62,7 +62,7 @@ export function* fitsByPackage(
  * @throws {RangeError} When the plan has no such package or window.
  */
 export function fitOne(plan: Plan, packageName: string, windowId: string): FitVerdict {
-  const window = plan.windows.find((one) => one.id === windowId);
+  const window = plan.windows.find((item) => item.id === windowId);
   const activities = packagesIn(plan.activities).get(packageName) ?? [];
   if (!window) throw new RangeError(`no window "${windowId}" in the plan`);
   if (activities.length === 0) throw new RangeError(`no package "${packageName}" in the plan`);

@@ -6,9 +6,9 @@ import { fewestTimeCauses, type TimeCase, type TimeCause } from './time-causes.j
 import type { SharedReason } from './types.js';
 
 /** The fewest causes that are enough for the no before all others, and marked. */
-export function smallestFirst(one: TimeCase, reasons: readonly SharedReason[]): SharedReason[] {
-  const { problem } = one;
-  const { causes, proven } = fewestTimeCauses(one);
+export function smallestFirst(item: TimeCase, reasons: readonly SharedReason[]): SharedReason[] {
+  const { problem } = item;
+  const { causes, proven } = fewestTimeCauses(item);
   const enough = proven ? 'proven' : 'found';
   const first = new Set<SharedReason>();
   const added: SharedReason[] = [];

@@ -23,13 +23,13 @@ type Eased = (typeof relaxations)[number];
  * Every reason of time and resources why the work does not all fit, each with its near miss; never empty.
  * `extension`: the minutes by which a later end alone would cure it all.
  */
-export function timeReasons(one: TimeCase): {
+export function timeReasons(item: TimeCase): {
   reasons: SharedReason[];
   extension: number | undefined;
   /** Minutes after the window's end as far as the answer looked. */
   beyond: number;
 } {
-  const { trials, window, problem } = one;
+  const { trials, window, problem } = item;
   const loops = problem.tasks.filter((task) => task.rank < 0);
   if (loops.length > 0)
     return {
@@ -47,23 +47,23 @@ export function timeReasons(one: TimeCase): {
 
   const heads = headsOf(new Board(problem));
   const reasons: SharedReason[] = problem.tasks.flatMap((task) => [
-    ...stretchReasons(one, task),
+    ...stretchReasons(item, task),
     ...shiftReason(trials.plan, task).map(({ code, text }) => ({ code, words: said(text) })),
-    ...dateReasons(one, task, heads.ends[task.index]!),
-    ...curingReasons(one, task, heads.ends),
+    ...dateReasons(item, task, heads.ends[task.index]!),
+    ...curingReasons(item, task, heads.ends),
   ]);
-  reasons.push(...supplyReasons(one));
+  reasons.push(...supplyReasons(item));
   const has = (code: string): boolean => reasons.some((reason) => reason.code.startsWith(code));
 
   const later = shortestExtension(trials, window, []);
   let { beyond } = later;
   if (later.minutes !== undefined)
-    reasons.unshift(tooShort(one, later, reasons.length === 0, `${cured(one)}fits if`));
+    reasons.unshift(tooShort(item, later, reasons.length === 0, `${cured(item)}fits if`));
 
   for (const cause of relaxations) {
     if (has(codeOf[cause]) || !concerns(cause, problem)) continue;
     if (trials.solve({ window, longerBy: 0, without: [cause] }).done)
-      reasons.push(easedReason(cause, one));
+      reasons.push(easedReason(cause, item));
   }
   if (later.minutes === undefined) {
     // Something else holds it up for ever; the time that would be missing without that is still worth knowing.
@@ -71,29 +71,29 @@ export function timeReasons(one: TimeCase): {
       const longer = shortestExtension(trials, window, relaxations);
       beyond = Math.max(beyond, longer.beyond);
       if (longer.minutes !== undefined) {
-        reasons.push(...otherReasons(one, longer.minutes, (cause) => !has(codeOf[cause])));
-        const others = reasons.length > 0 || !one.plain;
+        reasons.push(...otherReasons(item, longer.minutes, (cause) => !has(codeOf[cause])));
+        const others = reasons.length > 0 || !item.plain;
         const then = others
           ? 'with the rest of the reasons cured, '
           : 'with dates and resources left out of account, ';
-        reasons.push(tooShort(one, longer, false, `${then}fits if`));
+        reasons.push(tooShort(item, longer, false, `${then}fits if`));
       }
     }
   }
   if (reasons.length === 0)
     reasons.push({
       code: 'too-short',
-      words: noTimeWords(one, later),
+      words: noTimeWords(item, later),
     });
-  const isOrdered = one.plain && reasons.length > 1;
-  const ordered = isOrdered ? smallestFirst(one, reasons) : reasons;
+  const isOrdered = item.plain && reasons.length > 1;
+  const ordered = isOrdered ? smallestFirst(item, reasons) : reasons;
   const blocks = blockReasons(
-    one,
+    item,
     ordered.find((reason) => reason.code === 'too-short'),
   );
   const ranked = [...blocks, ...ordered];
   return {
-    reasons: one.proven ? ranked : [notShown(one), ...ranked],
+    reasons: item.proven ? ranked : [notShown(item), ...ranked],
     extension: later.minutes,
     beyond: isOrdered || blocks.length > 0 ? Number.POSITIVE_INFINITY : beyond,
   };
@@ -147,11 +147,11 @@ function concerns(cause: Eased, problem: Problem): boolean {
 
 /** What each keeps the work from being done by itself, were the end so much later and all else left out of account. */
 function otherReasons(
-  one: TimeCase,
+  item: TimeCase,
   longerBy: number,
   isUnsaid: (cause: Eased) => boolean,
 ): SharedReason[] {
-  const { trials, window, problem } = one;
+  const { trials, window, problem } = item;
   return relaxations.flatMap((cause): SharedReason[] => {
     if (!isUnsaid(cause) || !concerns(cause, problem)) return [];
     const without = relaxations.filter((each) => each !== cause);
@@ -164,48 +164,48 @@ function otherReasons(
   });
 }
 
-function easedReason(cause: Eased, one: TimeCase): SharedReason {
-  const { problem } = one;
+function easedReason(cause: Eased, item: TimeCase): SharedReason {
+  const { problem } = item;
   if (cause === 'resources') {
-    const names = namesToEase(one);
+    const names = namesToEase(item);
     return {
       code: 'resource-short',
       words: ({ id }) =>
-        `there is not enough of ${names.join(' or ')} at the right time in ${id}; ${cured(one)}with more it would fit`,
+        `there is not enough of ${names.join(' or ')} at the right time in ${id}; ${cured(item)}with more it would fit`,
       resources: names,
     };
   }
-  if (cause === 'alone') return placeTaken(one);
+  if (cause === 'alone') return placeTaken(item);
   const dated = datesOf(cause, problem);
   return cause === 'key-date'
     ? {
         code: 'key-date',
         words: (window) =>
-          `${cured(one)}it fits ${window.id}, but not by the key date (${dated(window)})`,
+          `${cured(item)}it fits ${window.id}, but not by the key date (${dated(window)})`,
       }
     : {
         code: 'not-before',
         words: (window) =>
-          `${cured(one)}it would fit if it could begin sooner (not before: ${dated(window)})`,
+          `${cured(item)}it would fit if it could begin sooner (not before: ${dated(window)})`,
       };
 }
 
 /** Work that goes on alone, where beside other work it would fit. */
-function placeTaken(one: TimeCase): SharedReason {
-  const alone = one.problem.tasks.flatMap(({ activity }) =>
+function placeTaken(item: TimeCase): SharedReason {
+  const alone = item.problem.tasks.flatMap(({ activity }) =>
     activity.occupies === 'alone' ? [activity.id] : [],
   );
   return {
     code: 'place-taken',
     words: ({ id }) =>
-      `${alone.join(', ')} must have the place alone; ${cured(one)}side by side with other work it would fit ${id}`,
+      `${alone.join(', ')} must have the place alone; ${cured(item)}side by side with other work it would fit ${id}`,
   };
 }
 
 /** A piece that must run in one go and is longer than any usable stretch, though the minutes are there. */
-function stretchReasons(one: TimeCase, task: Task): SharedReason[] {
+function stretchReasons(item: TimeCase, task: Task): SharedReason[] {
   if (task.outside) return [];
-  const { window, trials } = one;
+  const { window, trials } = item;
   const needed = visitMinutes(task, 1);
   const longest = Math.max(0, ...task.slots.map((slot) => slot.end - slot.start));
   const total = task.slots.reduce((sum, slot) => sum + slot.end - slot.start, 0);
@@ -232,8 +232,8 @@ function stretchReasons(one: TimeCase, task: Task): SharedReason[] {
 }
 
 /** Too little of a resource wherever the work could be; what lacks the same is told of together. */
-function supplyReasons(one: TimeCase): SharedReason[] {
-  const { supplies, tasks } = one.problem;
+function supplyReasons(item: TimeCase): SharedReason[] {
+  const { supplies, tasks } = item.problem;
   const found = new Map<string, { lack: Lack; names: string[] }>();
   for (const task of tasks)
     for (const { supply, amount } of task.demands) {
@@ -277,8 +277,8 @@ function lackReason({ id, amount, most, outside }: Lack, names: readonly string[
 }
 
 /** Concrete that this work waits for: when it has cured, where that is after the window, or that nobody can say. */
-function curingReasons(one: TimeCase, task: Task, ends: readonly number[]): SharedReason[] {
-  const { problem } = one;
+function curingReasons(item: TimeCase, task: Task, ends: readonly number[]): SharedReason[] {
+  const { problem } = item;
   const last = task.slots.at(-1)?.end ?? Number.NEGATIVE_INFINITY;
   return task.before.flatMap((tie): SharedReason[] => {
     const poured = ends[tie.task]!;
@@ -306,8 +306,8 @@ function curingReasons(one: TimeCase, task: Task, ends: readonly number[]): Shar
   });
 }
 
-function dateReasons(one: TimeCase, task: Task, soonest: number): SharedReason[] {
-  const { problem } = one;
+function dateReasons(item: TimeCase, task: Task, soonest: number): SharedReason[] {
+  const { problem } = item;
   const { activity } = task;
   const reasons: SharedReason[] = [];
   const last = task.slots.at(-1)?.end;

@@ -16,18 +16,18 @@ type Found = Extract<LaterEnd, { readonly minutes: number }>;
  * @param alone A later end alone is enough, and nothing else stands in the way but time.
  */
 export function tooShort(
-  one: TimeCase,
+  item: TimeCase,
   extension: Found,
   alone: boolean,
   then: string,
 ): SharedReason {
   const { minutes: shortBy, proven } = extension;
-  const leave = alone && one.plain ? unitsToLeave(one) : [];
+  const leave = alone && item.plain ? unitsToLeave(item) : [];
   return {
     code: 'too-short',
     words: (window) => {
       const cures = [`the end moves to ${laterEnd(window, shortBy)}`, ...leave].join(', or if ');
-      return `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${cures}${barredText(one, window)}`;
+      return `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${cures}${barredText(item, window)}`;
     },
     shortByMinutes: shortBy,
     ...(!proven && { atMost: true }),
@@ -43,14 +43,14 @@ function laterEnd(window: AccessWindow, minutes: number): string {
 }
 
 /** For each repeated activity, how few of its units have to be left out for the rest to fit as booked. */
-function unitsToLeave(one: TimeCase): string[] {
-  return one.problem.tasks.flatMap((task) => {
+function unitsToLeave(item: TimeCase): string[] {
+  return item.problem.tasks.flatMap((task) => {
     if (task.units < 2) return [];
     const fits = (out: number): boolean => {
-      const tasks = one.problem.tasks.map((each) =>
+      const tasks = item.problem.tasks.map((each) =>
         each === task ? { ...each, units: each.units - out } : each,
       );
-      return scheduleAlone({ ...one.problem, tasks }).done;
+      return scheduleAlone({ ...item.problem, tasks }).done;
     };
     let high = task.units - 1;
     if (!fits(high)) return [];

@@ -102,7 +102,7 @@ export class Trials {
 
   /** Whether the work sees the same of two windows that have one length and meet the same curfews. */
   isMovable({ isolation }: AccessWindow): boolean {
-    return this.#isMovable && isolation.every((one) => one.during === undefined);
+    return this.#isMovable && isolation.every((section) => section.during === undefined);
   }
 
   /** All that a trial's problem is made of, in minutes after the start; undefined where that hangs on the day. */

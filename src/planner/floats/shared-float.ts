@@ -25,19 +25,24 @@ export function sharesFloatWith(
   activities: readonly Activity[],
   own: readonly Activity[],
 ): readonly string[] {
-  const before = new Map(activities.map((one) => [one.id, one.after.map((link) => link.activity)]));
+  const before = new Map(
+    activities.map((activity) => [activity.id, activity.after.map((link) => link.activity)]),
+  );
   const after = new Map<string, string[]>();
-  for (const one of activities)
-    for (const link of one.after)
-      after.set(link.activity, [...(after.get(link.activity) ?? []), one.id]);
-  const ids = own.map((one) => one.id);
+  for (const activity of activities)
+    for (const link of activity.after)
+      after.set(link.activity, [...(after.get(link.activity) ?? []), activity.id]);
+  const ids = own.map((activity) => activity.id);
   const chain = new Set([...reached(ids, before), ...reached(ids, after)]);
   const name = own[0]?.package;
   return [
     ...new Set(
       activities
-        .filter((one) => one.keyDate !== undefined && one.package !== name && chain.has(one.id))
-        .map((one) => one.package),
+        .filter(
+          (activity) =>
+            activity.keyDate !== undefined && activity.package !== name && chain.has(activity.id),
+        )
+        .map((activity) => activity.package),
     ),
   ];
 }

@@ -12,13 +12,13 @@ export interface Frozen {
 
 /** The pieces of a plan that begin before a moment, as far as they still hold among themselves in the plan as it is now. */
 export function frozenIn(plan: Plan, placements: readonly Placement[], until: Instant): Frozen {
-  const early = placements.filter((one) => one.from < until);
+  const early = placements.filter((placement) => placement.from < until);
   const { standing, gone } = standingOf(plan, early);
   const lost = gone.map(({ placement, text }) => ({ placement, text }));
   let kept = standing;
   // What is let go may be what another piece waited for, so it is asked again until all that is left holds.
   for (;;) {
-    const broken = new Map(breachesOf(plan, kept).map((one) => [one.activity, one.text]));
+    const broken = new Map(breachesOf(plan, kept).map((breach) => [breach.activity, breach.text]));
     if (broken.size === 0) return { kept, lost };
     lost.push(
       ...kept.flatMap((placement) => {
@@ -26,6 +26,6 @@ export function frozenIn(plan: Plan, placements: readonly Placement[], until: In
         return text === undefined ? [] : [{ placement, text }];
       }),
     );
-    kept = kept.filter((one) => !broken.has(one.activity));
+    kept = kept.filter((placement) => !broken.has(placement.activity));
   }
 }

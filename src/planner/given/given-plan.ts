@@ -38,7 +38,7 @@ export function givenPlan(
     ...gone.map(({ placement, code, text }) => ({ activity: placement.activity, code, text })),
     ...breachesOf(plan, standing).map(({ activity, code, text }) => ({ activity, code, text })),
   ];
-  const windows = plan.windows.filter((one) => one.status !== 'withdrawn');
+  const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
   const problem = problemOf(plan, { windows, activities: plan.activities }, new LedgerBook(plan));
   const visits = visitsOf(problem, standing);
   const goal = goalOf(first);
@@ -102,11 +102,11 @@ function asGiven(certificate: Certificate): Certificate {
       proven: false,
       mostPlaced: false,
       text: 'as given; some of it no longer holds',
-      objectives: certificate.objectives.map((one) => ({ ...one, proven: false })),
+      objectives: certificate.objectives.map((objective) => ({ ...objective, proven: false })),
     };
   if (!certificate.mostPlaced)
     return { ...certificate, text: 'as given, not shown that no more can be placed' };
-  const open = certificate.objectives.find((one) => !one.proven);
+  const open = certificate.objectives.find((objective) => !objective.proven);
   if (!open) return certificate;
   const far = open.value - open.lowerBound;
   const most =
@@ -124,5 +124,5 @@ const words: Readonly<Record<Objective, string>> = {
 };
 
 function unique(broken: readonly Broken[]): Broken[] {
-  return [...new Map(broken.map((one) => [JSON.stringify(one), one])).values()];
+  return [...new Map(broken.map((item) => [JSON.stringify(item), item])).values()];
 }

@@ -18,11 +18,13 @@ export function windowMoves(
   before: readonly Placement[],
   after: readonly Placement[],
 ): WindowMove[] {
-  const activities = new Set([...before, ...after].map((one) => one.activity));
+  const activities = new Set([...before, ...after].map((placement) => placement.activity));
   return [...activities].flatMap((activity) => {
-    const own = (one: Placement): boolean => one.activity === activity;
+    const own = (placement: Placement): boolean => placement.activity === activity;
     const [was, is] = [amounts(before.filter(own)), amounts(after.filter(own))];
-    const repeated = [...before, ...after].some((one) => own(one) && one.units !== undefined);
+    const repeated = [...before, ...after].some(
+      (placement) => own(placement) && placement.units !== undefined,
+    );
     return movesBetween(was, is).map(({ from, to, count }) => ({
       activity,
       from,

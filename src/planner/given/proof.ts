@@ -16,11 +16,11 @@ export function inputsId(plan: Plan): string {
 
 /** JSON with the keys of every object in one order. */
 function ordered(value: unknown): string {
-  return JSON.stringify(value, (_, one: unknown) => {
-    if (one instanceof Map) return [...one];
-    if (one instanceof Set) return [...one];
-    if (typeof one !== 'object' || one === null || Array.isArray(one)) return one;
-    return Object.fromEntries(Object.entries(one).sort(([a], [b]) => (a < b ? -1 : 1)));
+  return JSON.stringify(value, (_, item: unknown) => {
+    if (item instanceof Map) return [...item];
+    if (item instanceof Set) return [...item];
+    if (typeof item !== 'object' || item === null || Array.isArray(item)) return item;
+    return Object.fromEntries(Object.entries(item).sort(([a], [b]) => (a < b ? -1 : 1)));
   });
 }
 
@@ -44,9 +44,15 @@ export function withProof(certificate: Certificate, proof: Proof): Certificate {
   if (certificate.objectives.some(({ name, value }) => known.get(name)! > value))
     return certificate;
   const mostPlaced = certificate.mostPlaced || proof.mostPlaced;
-  const objectives = certificate.objectives.map((one) => {
-    const lowerBound = mostPlaced ? Math.max(one.lowerBound, known.get(one.name)!) : one.lowerBound;
-    return { ...one, lowerBound, proven: one.proven || (mostPlaced && lowerBound === one.value) };
+  const objectives = certificate.objectives.map((objective) => {
+    const lowerBound = mostPlaced
+      ? Math.max(objective.lowerBound, known.get(objective.name)!)
+      : objective.lowerBound;
+    return {
+      ...objective,
+      lowerBound,
+      proven: objective.proven || (mostPlaced && lowerBound === objective.value),
+    };
   });
   const [first] = objectives;
   return {

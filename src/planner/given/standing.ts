@@ -16,9 +16,9 @@ export interface Standing {
  * that were done.
  */
 export function standingOf(plan: Plan, placements: readonly Placement[]): Standing {
-  const activities = new Map(plan.activities.map((one) => [one.id, one]));
-  const windows = new Map(plan.windows.map((one) => [one.id, one]));
-  const left = new Map(plan.activities.map((one) => [one.id, unitsLeft(one.work)]));
+  const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
+  const windows = new Map(plan.windows.map((window) => [window.id, window]));
+  const left = new Map(plan.activities.map((activity) => [activity.id, unitsLeft(activity.work)]));
   const standing = new Set<Placement>();
   const gone: Standing['gone'][number][] = [];
   for (const placement of placements.toSorted((a, b) => b.from - a.from || b.to - a.to)) {
@@ -49,5 +49,8 @@ export function standingOf(plan: Plan, placements: readonly Placement[]): Standi
       left.set(id, still - units);
     }
   }
-  return { standing: placements.filter((one) => standing.has(one)), gone: gone.reverse() };
+  return {
+    standing: placements.filter((placement) => standing.has(placement)),
+    gone: gone.reverse(),
+  };
 }

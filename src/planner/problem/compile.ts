@@ -258,12 +258,12 @@ function outsideSlots(
       .filter((curfew) => barsWork(curfew, loud))
       .flatMap((curfew) => curfewStretches(curfew, horizon, plan.zone)),
     ...closed
-      .filter((one) => heeds.includes(one.name))
-      .flatMap((one) => closedStretches(one, horizon, plan.zone)),
+      .filter((closedTime) => heeds.includes(closedTime.name))
+      .flatMap((closedTime) => closedStretches(closedTime, horizon, plan.zone)),
   ];
-  return subtract([horizon], unionOf(barred)).map((one) => ({
+  return subtract([horizon], unionOf(barred)).map((interval) => ({
     window: -1,
-    start: minutesUp(one.start, base),
-    end: minutesDown(one.end, base),
+    start: minutesUp(interval.start, base),
+    end: minutesDown(interval.end, base),
   }));
 }

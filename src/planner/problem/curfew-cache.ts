@@ -29,10 +29,10 @@ export class CurfewCache {
     if (!this.#bears(loud)) return '';
     let text = '';
     for (const stretches of this.#seen(window, loud, until).stretches) {
-      for (const one of stretches) {
-        const start = one.start - window.start;
+      for (const stretch of stretches) {
+        const start = stretch.start - window.start;
         if (start >= until) break;
-        text += `${start}-${Math.min(one.end - window.start, until)},`;
+        text += `${start}-${Math.min(stretch.end - window.start, until)},`;
       }
       text += '/';
     }
@@ -40,7 +40,7 @@ export class CurfewCache {
   }
 
   #bears(loud: boolean): boolean {
-    return this.#all.some((one) => barsWork(one, loud));
+    return this.#all.some((item) => barsWork(item, loud));
   }
 
   #seen(window: AccessWindow, loud: boolean, until: number): Seen {
@@ -49,8 +49,8 @@ export class CurfewCache {
     if (!seen || seen.until < until) {
       const range = { start: window.start, end: window.start + until };
       const stretches = this.#all
-        .filter((one) => barsWork(one, loud))
-        .map((one) => curfewStretches(one, range, window.zone));
+        .filter((item) => barsWork(item, loud))
+        .map((item) => curfewStretches(item, range, window.zone));
       kept.set(window, (seen = { until, stretches }));
     }
     return seen;

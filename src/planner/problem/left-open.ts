@@ -23,12 +23,12 @@ export function leftOpenIn(
 ): LeftOpen[] {
   const bounds = boundsOf(plan.activities);
   if (bounds.length === 0) return [];
-  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  const rows = new Map(plan.activities.map((activity) => [activity.id, activity]));
   const own = new Map<string, Placement[]>();
-  for (const one of placements) {
-    const known = own.get(one.activity);
-    if (known) known.push(one);
-    else own.set(one.activity, [one]);
+  for (const placement of placements) {
+    const known = own.get(placement.activity);
+    if (known) known.push(placement);
+    else own.set(placement.activity, [placement]);
   }
   return bounds.flatMap(({ activity, members, unlinked }): LeftOpen[] => {
     const opener = rows.get(activity)!;
@@ -49,13 +49,15 @@ export function leftOpenIn(
             },
           ];
     }
-    const last = visits.reduce((latest, one) => (one.to > latest.to ? one : latest));
+    const last = visits.reduce((latest, placement) =>
+      placement.to > latest.to ? placement : latest,
+    );
     const missing = asked.filter((id) => {
       const there = own.get(id) ?? [];
       return (
         unitsIn(there) < unitsLeft(rows.get(id)!.work) ||
-        there.some((one) => one.window !== last.window) ||
-        (unlinked.includes(id) && there.some((one) => one.from < last.to))
+        there.some((placement) => placement.window !== last.window) ||
+        (unlinked.includes(id) && there.some((placement) => placement.from < last.to))
       );
     });
     if (missing.length === 0) return [];
@@ -77,7 +79,7 @@ function openedBefore(
     const there = own.get(id) ?? [];
     return (
       unitsIn(there) < unitsLeft(rows.get(id)!.work) ||
-      there.some((one) => one.window !== first.window)
+      there.some((placement) => placement.window !== first.window)
     );
   });
   if (missing.length === 0) return [];
@@ -86,14 +88,16 @@ function openedBefore(
 }
 
 const unitsIn = (visits: readonly Placement[]): number =>
-  visits.reduce((sum, one) => sum + (one.units ?? 1), 0);
+  visits.reduce((sum, placement) => sum + (placement.units ?? 1), 0);
 
 /** Says of the work of a block that it is not all placed together: `A cannot be made good`. */
 export function unmade(own: readonly Activity[]): string {
-  const openers = own.filter((one) => Array.isArray(one.madeGoodBy)).map((one) => one.id);
+  const openers = own
+    .filter((activity) => Array.isArray(activity.madeGoodBy))
+    .map((activity) => activity.id);
   return openers.length > 0
     ? `${openers.join(' and ')} cannot be made good`
-    : `${own.map((one) => one.id).join(' and ')}, which make good what was done before, cannot all be finished`;
+    : `${own.map((activity) => activity.id).join(' and ')}, which make good what was done before, cannot all be finished`;
 }
 
 /** The placements without those of blocks that are not whole in them. */
@@ -103,8 +107,8 @@ export function wholeBlocksIn(
 ): readonly Placement[] {
   let kept = placements;
   for (;;) {
-    const gone = new Set(leftOpenIn(plan, kept).flatMap((one) => one.block));
-    const fewer = kept.filter((one) => !gone.has(one.activity));
+    const gone = new Set(leftOpenIn(plan, kept).flatMap((leftOpen) => leftOpen.block));
+    const fewer = kept.filter((placement) => !gone.has(placement.activity));
     if (fewer.length === kept.length) return kept;
     kept = fewer;
   }
@@ -115,7 +119,7 @@ export function boundWith(
   plan: { readonly activities: readonly Activity[] },
   some: Iterable<string>,
 ): ReadonlySet<string> {
-  const bounds = boundsOf(plan.activities).map((one) => [one.activity, ...one.members]);
+  const bounds = boundsOf(plan.activities).map((bound) => [bound.activity, ...bound.members]);
   const all = new Set(some);
   for (let before = -1; before < all.size;) {
     before = all.size;

@@ -20,7 +20,7 @@ export function narrowed(problem: Problem): Problem {
     const good = new Set(windows.filter((window) => takes(problem, order, starts, window)));
     if (
       good.size === windows.length &&
-      members.every((one) => tasks[one]!.slots === tasks[members[0]!]!.slots)
+      members.every((member) => tasks[member]!.slots === tasks[members[0]!]!.slots)
     )
       return;
     const known = new Map<readonly Slot[], readonly Slot[]>();
@@ -60,7 +60,7 @@ function takes(
         from = Math.max(from, afterTie(tie, at));
     }
     const slot = slotsIn(task.slots, window).find(
-      (one) => Math.max(one.start, from) + visitMinutes(task, 1) <= one.end,
+      (item) => Math.max(item.start, from) + visitMinutes(task, 1) <= item.end,
     );
     if (!slot) return false;
     const start = Math.max(slot.start, from);

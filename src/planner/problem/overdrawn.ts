@@ -22,7 +22,7 @@ export function overdrawnMinutes(problem: Problem, starts: readonly number[]): n
       task.outside
         ? []
         : task.demands
-            .filter((one) => one.supply === supply)
+            .filter((demand) => demand.supply === supply)
             .map(({ amount }) => ({ task, amount, minutes: visitMinutes(task, task.units) })),
     );
     if (demands.length < 2) return;
@@ -31,17 +31,23 @@ export function overdrawnMinutes(problem: Problem, starts: readonly number[]): n
       demands.map(({ task }) => task),
       from,
     );
-    const level = Math.max(0, ...stretches.map((one) => mostFree(profile, one.start, one.end)));
+    const level = Math.max(
+      0,
+      ...stretches.map((stretch) => mostFree(profile, stretch.start, stretch.end)),
+    );
     if (level === 0) return;
-    const asked = demands.reduce((sum, one) => sum + one.amount * one.minutes, 0);
-    const there = stretches.reduce((sum, one) => sum + areaFree(profile, one.start, one.end), 0);
+    const asked = demands.reduce((sum, item) => sum + item.amount * item.minutes, 0);
+    const there = stretches.reduce(
+      (sum, interval) => sum + areaFree(profile, interval.start, interval.end),
+      0,
+    );
     // Those that need more than half of what there ever is come one after another.
-    const single = demands.filter((one) => 2 * one.amount > level);
-    const inTurn = single.reduce((sum, one) => sum + one.minutes, 0);
+    const single = demands.filter((demand) => 2 * demand.amount > level);
+    const inTurn = single.reduce((sum, item) => sum + item.minutes, 0);
     const time = stretchesOf(
       single.map(({ task }) => task),
       from,
-    ).reduce((sum, one) => sum + one.end - one.start, 0);
+    ).reduce((sum, interval) => sum + interval.end - interval.start, 0);
     worst = Math.max(worst, Math.ceil((asked - there) / level), inTurn - time);
   });
   return worst;

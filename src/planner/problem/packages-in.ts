@@ -22,14 +22,14 @@ export function packagesIn(
 function makersFrom(activities: readonly Activity[]): ReadonlyMap<string, readonly Activity[]> {
   const bounds = boundsOf(activities);
   if (bounds.length === 0) return new Map();
-  const rows = new Map(activities.map((one) => [one.id, one]));
+  const rows = new Map(activities.map((activity) => [activity.id, activity]));
   const makers = new Map<string, Set<Activity>>();
   for (const { activity, members } of bounds) {
     const opener = rows.get(activity)!;
     const some = members.map((id) => rows.get(id)!);
     // What makes good what was done before goes together, whichever of its packages is asked about.
     const asked = unitsLeft(opener.work) === 0 ? [opener, ...some] : [opener];
-    for (const name of new Set(asked.map((one) => one.package)))
+    for (const name of new Set(asked.map((item) => item.package)))
       for (const row of some) {
         if (row.package === name) continue;
         const known = makers.get(name);

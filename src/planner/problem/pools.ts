@@ -24,12 +24,17 @@ export function poolsOf(problem: Problem): Pool[] {
 function poolsAmong({ supplies }: Problem, tasks: readonly Task[]): Pool[] {
   return supplies.flatMap(({ profile }, supply): Pool[] => {
     const users = tasks.flatMap((task) =>
-      task.demands.filter((one) => one.supply === supply).map(({ amount }) => ({ task, amount })),
+      task.demands
+        .filter((demand) => demand.supply === supply)
+        .map(({ amount }) => ({ task, amount })),
     );
     if (users.length < 2) return [];
     const stretches = stretchesOf(users);
-    const level = Math.max(0, ...stretches.map((one) => mostFree(profile, one.start, one.end)));
-    const single = users.filter((one) => 2 * one.amount > level);
+    const level = Math.max(
+      0,
+      ...stretches.map((stretch) => mostFree(profile, stretch.start, stretch.end)),
+    );
+    const single = users.filter((user) => 2 * user.amount > level);
     return [
       { supply, users, turns: false, stretches },
       ...(single.length > 1
@@ -53,9 +58,9 @@ function stretchesOf(users: Pool['users']): IntervalSet {
 /** What a pool holds in [from, to), of what is free of its resource. */
 export function stockOf(pool: Pool, free: Profile, from: number, to: number): number {
   let stock = 0;
-  for (const one of pool.stretches) {
-    const start = Math.max(one.start, from);
-    const end = Math.min(one.end, to);
+  for (const stretch of pool.stretches) {
+    const start = Math.max(stretch.start, from);
+    const end = Math.min(stretch.end, to);
     if (start < end) stock += pool.turns ? end - start : areaFree(free, start, end);
   }
   return stock;

@@ -97,12 +97,14 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
   return {
     activities,
     ...groupsOf(activities),
-    named: new Set(activities.flatMap((one) => one.resources.map((need) => need.resource))),
+    named: new Set(
+      activities.flatMap((activity) => activity.resources.map((need) => need.resource)),
+    ),
     before,
     after,
     rank,
     order,
-    hasOutside: activities.some((one) => one.place === 'outside'),
+    hasOutside: activities.some((activity) => activity.place === 'outside'),
     outsideMinutes,
     cures,
     lastNotBefore,

@@ -21,10 +21,10 @@ export function supplyOf(
     const daily = dailyGap(row);
     const range = { start: Math.max(start, horizon.start), end: Math.min(end, horizon.end) };
     const stretches = daily ? subtract([range], dailyBands(daily, range, zone)) : [{ start, end }];
-    for (const one of stretches) {
+    for (const stretch of stretches) {
       // Part minutes at either end are no use to work that is planned by the minute.
-      add(Math.ceil((one.start - base) / MINUTE), row.capacity);
-      add(Math.floor((one.end - base) / MINUTE), -row.capacity);
+      add(Math.ceil((stretch.start - base) / MINUTE), row.capacity);
+      add(Math.floor((stretch.end - base) / MINUTE), -row.capacity);
     }
   }
   const at = [Number.NEGATIVE_INFINITY];

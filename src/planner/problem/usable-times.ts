@@ -55,7 +55,7 @@ export class UsableTimes {
 
   #sharedOf(window: AccessWindow, needs: Needs, longerBy: number, needsKey: string): Usable {
     const length = window.end + longerBy * MINUTE - window.start;
-    const booked = window.isolation.map((one) => one.section).join('\u0000');
+    const booked = window.isolation.map((section) => section.section).join('\u0000');
     const met = this.curfews.text(window, needs.loud, length);
     const key = `${window.start % MINUTE} ${length} ${window.status === 'withdrawn'}${needsKey}\u0001${booked}\u0001${met}`;
     let known = this.#shared.get(key);
@@ -72,23 +72,23 @@ export class UsableTimes {
     const curfews = this.curfews.stretches(window, needs.loud, length);
     const base = Math.floor(window.start / MINUTE) * MINUTE;
     const slots = usableTime(longer, needs, this.#rules, curfews)
-      .map((one) => ({
+      .map((interval) => ({
         window: 0,
-        start: minutesUp(one.start, base),
-        end: minutesDown(one.end, base),
+        start: minutesUp(interval.start, base),
+        end: minutesDown(interval.end, base),
       }))
       .filter((slot) => slot.end > slot.start);
     const barred =
       window.status === 'withdrawn' ||
       needs.isolation.some((id) => !window.isolation.some(({ section }) => section === id));
-    const shape = `${barred ? 'barred' : ''}${slots.map((one) => `${one.start}-${one.end}`).join()}`;
+    const shape = `${barred ? 'barred' : ''}${slots.map((slot) => `${slot.start}-${slot.end}`).join()}`;
     return { slots, barred, shape };
   }
 }
 
 /** Whether nothing hangs on the day itself: no isolation with times of its own, no time that the site closes. */
 function isMovable({ isolation }: AccessWindow, { heeds }: Needs): boolean {
-  return (heeds?.length ?? 0) === 0 && isolation.every((one) => one.during === undefined);
+  return (heeds?.length ?? 0) === 0 && isolation.every((section) => section.during === undefined);
 }
 
 /** As `needsKey`, but quick for needs of at most one section. */

@@ -42,11 +42,11 @@ export function breachesOf(plan: Plan, placements: readonly Placement[]): Breach
     }
     own.sort((a, b) => a.from - b.from || a.to - b.to);
     faults.push(...amountFaults(activity, own));
-    for (const one of own)
+    for (const placement of own)
       faults.push(
-        ...dateFaults(activity, one),
-        ...place(activity, one),
-        ...closedFaults(plan, activity, one),
+        ...dateFaults(activity, placement),
+        ...place(activity, placement),
+        ...closedFaults(plan, activity, placement),
       );
     faults.push(
       ...linkFaults(activity, own[0]!, activities, byActivity),
@@ -67,9 +67,9 @@ function amountFaults(activity: Activity, own: readonly Placement[]): Breach[] {
   if (unitsLeft(work) === 0) say('already-done', 'is placed though nothing of it is left');
   if (work.kind === 'whole' && own.length > 1) say('split', 'is placed more than once');
   let units = 0;
-  for (const one of own) {
-    const taken = minutesBetween(one.from, one.to);
-    const visit = one.units ?? 0;
+  for (const placement of own) {
+    const taken = minutesBetween(placement.from, placement.to);
+    const visit = placement.units ?? 0;
     if (work.kind === 'units') {
       if (!Number.isInteger(visit) || visit < 1) say('units', `has a visit of ${visit} units`);
       units += visit;
@@ -78,26 +78,26 @@ function amountFaults(activity: Activity, own: readonly Placement[]): Breach[] {
       work.kind === 'whole'
         ? work.minutes
         : work.setUpMinutes + visit * work.minutesPerUnit + work.makeSafeMinutes;
-    if (taken !== needed || (one.to - one.from) % MINUTE !== 0)
+    if (taken !== needed || (placement.to - placement.from) % MINUTE !== 0)
       say('minutes', `is given ${taken} minutes and takes ${needed}`);
   }
   if (work.kind === 'units' && units > unitsLeft(work))
     say('units', `is given ${units} units and has ${unitsLeft(work)} left`);
-  own.forEach((one, i) => {
-    if (i > 0 && one.from < own[i - 1]!.to) say('overlap', 'has two visits at the same time');
+  own.forEach((placement, i) => {
+    if (i > 0 && placement.from < own[i - 1]!.to) say('overlap', 'has two visits at the same time');
   });
   return faults;
 }
 
-function dateFaults(activity: Activity, one: Placement): Breach[] {
-  if (activity.notBefore === undefined || one.from >= activity.notBefore) return [];
+function dateFaults(activity: Activity, placement: Placement): Breach[] {
+  if (activity.notBefore === undefined || placement.from >= activity.notBefore) return [];
   return [
     { code: 'not-before', activity: activity.id, text: `${activity.id} begins before it may` },
   ];
 }
 
 /** Whether a placement lies where its activity can be done. Ledgers are worked out once a window and needs. */
-function placeChecker(plan: Plan): (activity: Activity, one: Placement) => Breach[] {
+function placeChecker(plan: Plan): (activity: Activity, placement: Placement) => Breach[] {
   const windows = new Map(plan.windows.map((window) => [window.id, window]));
   const ledgers = new Map<string, Ledger>();
   const ledgerFor = (window: AccessWindow, activity: Activity): Ledger => {
@@ -106,20 +106,21 @@ function placeChecker(plan: Plan): (activity: Activity, one: Placement) => Breac
     if (!ledger) ledgers.set(key, (ledger = ledgerOf(window, needsOf(activity), plan.rules)));
     return ledger;
   };
-  return (activity, one) => {
+  return (activity, placement) => {
     const fault = (code: string, text: string): Breach => ({
       code,
       activity: activity.id,
       text: `${activity.id} ${text}`,
     });
     if (activity.place === 'outside') {
-      if (one.window !== null) return [fault('place', 'is outside work and needs no window')];
-      const curfew = outsideCurfew(plan, activity, one);
+      if (placement.window !== null) return [fault('place', 'is outside work and needs no window')];
+      const curfew = outsideCurfew(plan, activity, placement);
       return curfew ? [fault('curfew', `goes on in the curfew "${curfew}"`)] : [];
     }
-    if (one.window === null) return [fault('place', 'is inside work and has no window')];
-    const window = windows.get(one.window);
-    if (!window) return [fault('unknown-window', `is in ${one.window}, which the plan has not`)];
+    if (placement.window === null) return [fault('place', 'is inside work and has no window')];
+    const window = windows.get(placement.window);
+    if (!window)
+      return [fault('unknown-window', `is in ${placement.window}, which the plan has not`)];
     const faults: Breach[] = [];
     if (window.status === 'withdrawn')
       faults.push(fault('withdrawn', `is in ${window.id}, which is withdrawn`));
@@ -137,11 +138,11 @@ function placeChecker(plan: Plan): (activity: Activity, one: Placement) => Breac
       if (!window.isolation.some((booked) => booked.section === section))
         faults.push(fault('isolation', `needs ${section} dead, which ${window.id} does not book`));
     const ledger = ledgerFor(window, activity);
-    const time = { start: one.from, end: one.to };
+    const time = { start: placement.from, end: placement.to };
     if (!ledger.usable.some((usable) => contains(usable, time))) {
       const rows = ledger.rows.filter((row) => row.kind !== 'usable' && overlaps(row, time));
       const kinds = new Set(rows.map((row) => row.kind));
-      if (one.from < window.start || one.to > window.end)
+      if (placement.from < window.start || placement.to > window.end)
         faults.push(fault('outside-window', `is not inside ${window.id}`));
       for (const kind of kinds) faults.push(fault(kind, `takes time of ${kind} in ${window.id}`));
       if (kinds.size === 0 && faults.length === 0)
@@ -152,10 +153,10 @@ function placeChecker(plan: Plan): (activity: Activity, one: Placement) => Breac
 }
 
 /** The name of a curfew in which outside work goes on, minute by minute on the wall clock. */
-function outsideCurfew(plan: Plan, activity: Activity, one: Placement): string | undefined {
+function outsideCurfew(plan: Plan, activity: Activity, placement: Placement): string | undefined {
   const barring = plan.rules.curfews.filter((curfew) => curfew.bars === 'all' || activity.loud);
   if (barring.length === 0) return undefined;
-  for (let at = one.from; at < one.to; at = addMinutes(at, 1))
+  for (let at = placement.from; at < placement.to; at = addMinutes(at, 1))
     for (const curfew of barring) if (inCurfew(curfew, at, plan.zone)) return curfew.name;
   return undefined;
 }
@@ -175,11 +176,11 @@ function linkFaults(
     const fault = { code: 'link', activity: activity.id, text };
     if (own.length === 0) return [fault];
     if (link.from === 'start') {
-      const began = Math.min(...own.map((one) => one.from));
+      const began = Math.min(...own.map((placement) => placement.from));
       return first.from >= addMinutes(began, link.gapMinutes) ? [] : [fault];
     }
-    const units = own.reduce((sum, one) => sum + (one.units ?? 1), 0);
-    const ended = Math.max(...own.map((one) => one.to));
+    const units = own.reduce((sum, placement) => sum + (placement.units ?? 1), 0);
+    const ended = Math.max(...own.map((placement) => placement.to));
     return units >= unitsLeft(before.work) && first.from >= addMinutes(ended, link.gapMinutes)
       ? []
       : [fault];
@@ -193,13 +194,13 @@ function resourceFaults(
   activities: ReadonlyMap<string, Activity>,
   placements: readonly Placement[],
 ): Breach[] {
-  const uses = placements.flatMap((one) => {
-    const needs = activities.get(one.activity)?.resources ?? [];
+  const uses = placements.flatMap((placement) => {
+    const needs = activities.get(placement.activity)?.resources ?? [];
     let amount = 0;
     for (const need of needs) if (need.resource === resource.id) amount += need.amount;
-    return amount > 0 && one.to > one.from ? [{ ...one, amount }] : [];
+    return amount > 0 && placement.to > placement.from ? [{ ...placement, amount }] : [];
   });
-  const moments = new Set(uses.flatMap((one) => [one.from, one.to]));
+  const moments = new Set(uses.flatMap((use) => [use.from, use.to]));
   for (const row of resource.availability) {
     if (row.from !== undefined) moments.add(row.from);
     if (row.to !== undefined) moments.add(row.to);
@@ -214,21 +215,21 @@ function resourceFaults(
   const faults = new Map<string, Breach>();
   sorted.forEach((from, i) => {
     const to = sorted[i + 1];
-    going = going.filter((one) => one.to > from);
+    going = going.filter((item) => item.to > from);
     while (next < starts.length && starts[next]!.from <= from) {
       going.push(starts[next]!);
       next += 1;
     }
     if (to === undefined || going.length === 0) return;
-    const used = going.reduce((sum, one) => sum + one.amount, 0);
+    const used = going.reduce((sum, item) => sum + item.amount, 0);
     const step = daily ? MINUTE : to - from;
     for (let at = from; at < to; at += step)
       if (availableAt(resource, at, plan.zone) < used) {
-        for (const one of going)
-          faults.set(one.activity, {
+        for (const item of going)
+          faults.set(item.activity, {
             code: 'resource',
-            activity: one.activity,
-            text: `${one.activity} and what goes on beside it use ${used} of ${resource.id}, more than is there`,
+            activity: item.activity,
+            text: `${item.activity} and what goes on beside it use ${used} of ${resource.id}, more than is there`,
           });
         break;
       }

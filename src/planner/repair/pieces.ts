@@ -125,7 +125,7 @@ export function splitOf(problem: Problem, base: readonly Placement[]): Split {
 /** The visits made before that are still meant, the first ones gone where more is done by now, and what is left beside. */
 function partsOf(task: Task, base: readonly Placement[]): readonly Part[] {
   const own = base
-    .filter((one) => one.activity === task.activity.id)
+    .filter((placement) => placement.activity === task.activity.id)
     .toSorted((a, b) => a.from - b.from);
   if (task.activity.work.kind === 'whole')
     return [{ units: task.units, ...(own[0] && { placement: own[0] }) }];
@@ -212,9 +212,10 @@ export function withKept(
   base: readonly Placement[],
   keep: readonly Placement[],
 ): readonly Placement[] {
-  const isSame = (one: Placement, other: Placement): boolean =>
-    one.activity === other.activity && (one.units === undefined || one.from === other.from);
-  return [...base.filter((one) => !keep.some((other) => isSame(one, other))), ...keep];
+  const isSame = (placement: Placement, other: Placement): boolean =>
+    placement.activity === other.activity &&
+    (placement.units === undefined || placement.from === other.from);
+  return [...base.filter((placement) => !keep.some((other) => isSame(placement, other))), ...keep];
 }
 
 /** The split in which the pieces that are kept have no other time than their own. */

@@ -162,9 +162,9 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   const visits = wholeVisits(split, best.visits);
   const isKept = ({ task, start }: Visit): boolean =>
     keep.some(
-      (one) =>
-        one.activity === problem.tasks[task]!.activity.id &&
-        one.from === problem.base + start * MINUTE,
+      (placement) =>
+        placement.activity === problem.tasks[task]!.activity.id &&
+        placement.from === problem.base + start * MINUTE,
     );
   const allocation = allocationOf(
     plan,
@@ -178,11 +178,11 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
     },
     true,
   );
-  const unplaced = allocation.unplaced.map((one) => {
-    const own = keep.find(({ activity }) => activity === one.activity);
-    if (!own) return one;
+  const unplaced = allocation.unplaced.map((item) => {
+    const own = keep.find(({ activity }) => activity === item.activity);
+    if (!own) return item;
     const text = `is kept ${own.window === null ? 'where it is' : `in ${own.window}`} and cannot stay`;
-    return { ...one, reasons: [{ code: 'kept-in-place', text }] };
+    return { ...item, reasons: [{ code: 'kept-in-place', text }] };
   });
   const reasons = reasonsOf(plan, split, gone);
   const moved = [...gone].map((piece): Moved => ({
@@ -228,9 +228,9 @@ function isInTime({ split, dates }: Asked, visits: Known, [out, units]: [number,
   return compareScores(values, [out, units, 0]) <= 0;
 }
 
-function bestOf({ split, dates }: Asked, one: Known, other: readonly Visit[]): readonly Visit[] {
+function bestOf({ split, dates }: Asked, item: Known, other: readonly Visit[]): readonly Visit[] {
   const valuesOf = valuer(split, dates);
-  return one && compareScores(valuesOf(one), valuesOf(other)) <= 0 ? one : other;
+  return item && compareScores(valuesOf(item), valuesOf(other)) <= 0 ? item : other;
 }
 
 type Known = readonly Visit[] | undefined;
@@ -332,8 +332,8 @@ function movedOf(
   placements: readonly Placement[],
 ): Omit<Moved, 'reason'> {
   const { placement } = pieces[at]!;
-  const now = placements.filter((one) => one.activity === placement.activity);
-  const others = now.map((one) => one.window).filter((window) => window !== placement.window);
+  const now = placements.filter((item) => item.activity === placement.activity);
+  const others = now.map((item) => item.window).filter((window) => window !== placement.window);
   return {
     activity: placement.activity,
     from: placement.window,

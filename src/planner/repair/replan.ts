@@ -58,7 +58,9 @@ function movesOf(
   const reasons = new Map(moved.map(({ activity, reason }) => [activity, reason]));
   return plan.activities.flatMap((activity): Move[] => {
     const own = (all: readonly Placement[]): Placement[] =>
-      all.filter((one) => one.activity === activity.id).toSorted((a, b) => a.from - b.from);
+      all
+        .filter((placement) => placement.activity === activity.id)
+        .toSorted((a, b) => a.from - b.from);
     const [was, is] = [own(before), own(after)];
     const isNew = was.length === 0 && is.length > 0;
     const why = reasons.get(activity.id) ?? (isNew ? 'it had no place before' : undefined);

@@ -48,21 +48,22 @@ export function shortNotice(
   options: ShortNoticeOptions,
 ): ShortNotice {
   const from = Math.max(window.start, options.now ?? window.start);
-  const begun = before.placements.filter((one) => one.from < from);
+  const begun = before.placements.filter((placement) => placement.from < from);
   const bound = boundWith(
     plan,
-    begun.map((one) => one.activity),
+    begun.map((placement) => placement.activity),
   );
   const planned = before.placements.filter(
-    (one) => one.from < from || (one.window !== null && bound.has(one.activity)),
+    (placement) =>
+      placement.from < from || (placement.window !== null && bound.has(placement.activity)),
   );
   const settled = withKept(planned, options.keep ?? []);
-  const done = new Set(settled.map((one) => one.activity));
+  const done = new Set(settled.map((placement) => placement.activity));
   const { now } = options;
   const offered: Plan = {
     ...plan,
-    windows: plan.windows.some((one) => one.id === window.id)
-      ? plan.windows.map((one) => (one.id === window.id ? window : one))
+    windows: plan.windows.some((item) => item.id === window.id)
+      ? plan.windows.map((item) => (item.id === window.id ? window : item))
       : [...plan.windows, window],
     activities: plan.activities.map((activity) =>
       now === undefined || done.has(activity.id)
@@ -73,11 +74,11 @@ export function shortNotice(
   const allocation = allocate(offered, { ...options, keep: settled });
   return {
     window: window.id,
-    use: allocation.placements.filter((one) => one.window === window.id),
+    use: allocation.placements.filter((placement) => placement.window === window.id),
     allocation,
     keyDates: allocation.keyDates.map((after): KeyDateGain => {
       const was = before.keyDates.find(
-        (one) => one.package === after.package && one.due === after.due,
+        (date) => date.package === after.package && date.due === after.due,
       );
       const both = was?.forecast != null && after.forecast !== null;
       return {

@@ -12,14 +12,15 @@ export interface Breach {
 }
 
 /** Work in time that the site closes to it, looked at beside the ledger: stretch by stretch and minute by minute. */
-export function closedFaults(plan: Plan, activity: Activity, one: Placement): Breach[] {
-  const zone = plan.windows.find((window) => window.id === one.window)?.zone ?? plan.zone;
+export function closedFaults(plan: Plan, activity: Activity, placement: Placement): Breach[] {
+  const zone = plan.windows.find((window) => window.id === placement.window)?.zone ?? plan.zone;
   return (activity.heeds ?? []).flatMap((name): Breach[] => {
     const lists = (plan.rules.closed ?? []).filter((closed) => closed.name === name);
     const hit = lists.find((closed) => {
-      if (closed.stretches.some((shut) => shut.start < one.to && one.from < shut.end)) return true;
+      if (closed.stretches.some((shut) => shut.start < placement.to && placement.from < shut.end))
+        return true;
       if (closed.daily.length === 0) return false;
-      for (let at = one.from; at < one.to; at = addMinutes(at, 1))
+      for (let at = placement.from; at < placement.to; at = addMinutes(at, 1))
         if (closed.daily.some((band) => inCurfew(band, at, zone))) return true;
       return false;
     });
@@ -51,7 +52,11 @@ export function curingFaults(
     const until = addMinutes(first.from, -link.gapMinutes);
     let maturity = 0;
     let next = 0;
-    for (let at = Math.max(...own.map((one) => one.to)); at < until; at = addMinutes(at, 1)) {
+    for (
+      let at = Math.max(...own.map((placement) => placement.to));
+      at < until;
+      at = addMinutes(at, 1)
+    ) {
       while (next < temperatures.length && temperatures[next]!.end <= at) next += 1;
       const row = temperatures[next];
       const celsius = row && row.start <= at ? row.celsius : settings.otherwiseC;

@@ -68,11 +68,11 @@ export class NearMisses {
     const { id } = this.#problem.windows[window]!;
     const longer = canonicalOf({
       ...this.#plan,
-      windows: this.#plan.windows.map((one) =>
-        one.id === id ? { ...one, end: one.end + by * MINUTE } : one,
+      windows: this.#plan.windows.map((item) =>
+        item.id === id ? { ...item, end: item.end + by * MINUTE } : item,
       ),
     });
-    const windows = longer.windows.filter((one) => one.status !== 'withdrawn');
+    const windows = longer.windows.filter((item) => item.status !== 'withdrawn');
     const problem = problemOf(longer, { windows, activities: longer.activities }, this.#book);
     const task = problem.tasks[index];
     if (task?.activity.id !== activity.id || problem.base !== this.#problem.base) return false;

@@ -93,7 +93,7 @@ function fromFirstWindow(problem: Problem, visits: readonly Visit[]): Visit[] {
   const { tasks, order } = problem;
   const settled = new Set(problem.pinned);
   const early = new Set(
-    visits.flatMap((one) => (one.start < 0 && !settled.has(one) ? one.task : [])),
+    visits.flatMap((visit) => (visit.start < 0 && !settled.has(visit) ? visit.task : [])),
   );
   if (early.size === 0) return visits.slice();
   const ends = tasks.map(() => Number.NEGATIVE_INFINITY);
@@ -113,7 +113,8 @@ function fromFirstWindow(problem: Problem, visits: readonly Visit[]): Visit[] {
         board.place({ ...task, earliest: Math.max(0, task.earliest) });
     }
     const placed = known.filter((visit) => own.has(visit.task));
-    const units = (all: readonly Visit[]): number => all.reduce((sum, one) => sum + one.units, 0);
+    const units = (all: readonly Visit[]): number =>
+      all.reduce((sum, visit) => sum + visit.units, 0);
     const anew = board.visits.slice(before);
     const good =
       units(anew) === units(placed.filter((visit) => !settled.has(visit))) &&

@@ -21,12 +21,12 @@ export function pin(problem: Problem, keep: readonly Placement[]): Problem {
   if (keep.length === 0) return problem;
   const left = problem.tasks.map((task) => task.units);
   const pinned = keep.map((placement): Visit => {
-    const task = problem.tasks.find((one) => one.activity.id === placement.activity);
+    const task = problem.tasks.find((item) => item.activity.id === placement.activity);
     if (!task) throw new RangeError(`"${placement.activity}" has no work left to keep in place`);
     const window =
       placement.window === null
         ? -1
-        : problem.windows.findIndex((one) => one.id === placement.window);
+        : problem.windows.findIndex((item) => item.id === placement.window);
     if (placement.window !== null && window < 0)
       throw new RangeError(`no open window "${placement.window}"`);
     const units = task.activity.work.kind === 'whole' ? 1 : (placement.units ?? task.units);

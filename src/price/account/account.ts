@@ -23,7 +23,7 @@ export function account(inputs: AccountInputs): Account {
   const overrunMinutes = Math.max(0, minutesBetween(window.end, actualHandback));
   const model = costModel(inputs, overrunMinutes);
   // A recorded lateness holds what the train lost to a speed restriction: such trains are not charged for it twice.
-  const recorded = new Set((inputs.trainActuals ?? []).map((one) => one.train));
+  const recorded = new Set((inputs.trainActuals ?? []).map((actual) => actual.train));
   const others = inputs.trains.filter((train) => !recorded.has(train.id));
   const priced = resultAt(costModel({ ...inputs, trains: others }, overrunMinutes), overrunMinutes);
   const rows: AccountRow[] = [];
@@ -59,8 +59,8 @@ export function account(inputs: AccountInputs): Account {
   }
   const replaced = new Set([
     ...(delayRule ? ['operator-delay'] : []),
-    ...standing.map((one) => `standing-${one.resource}`),
-    ...charges.map((one) => one.code),
+    ...standing.map((actual) => `standing-${actual.resource}`),
+    ...charges.map((charge) => charge.code),
   ]);
   for (const row of priced.rows) {
     if (replaced.has(row.code)) continue;

@@ -17,7 +17,7 @@ export function standingRow(
   counted: boolean,
 ): AccountRow {
   const { prices: book, window } = inputs;
-  const resource = inputs.resources.find((one) => one.id === actual.resource);
+  const resource = inputs.resources.find((item) => item.id === actual.resource);
   if (resource?.ratePerHour === undefined)
     throw new RangeError(`${actual.resource} has no rate an hour to price its time by`);
   const minutes = lengthMinutes(interval(actual.start, actual.end));

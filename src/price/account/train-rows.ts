@@ -20,11 +20,11 @@ export function trainRows(
   note: (text: string) => void,
 ): { readonly rows: readonly AccountRow[]; readonly trains: readonly AccountTrain[] } {
   const { prices: book, window } = inputs;
-  const actuals = new Map((inputs.trainActuals ?? []).map((one) => [one.train, one]));
+  const actuals = new Map((inputs.trainActuals ?? []).map((actual) => [actual.train, actual]));
   const queued = new Map(
-    heldTrains(trains, Math.max(window.end, inputs.actualHandback), rule).map((one) => [
-      one.train,
-      one,
+    heldTrains(trains, Math.max(window.end, inputs.actualHandback), rule).map((train) => [
+      train.train,
+      train,
     ]),
   );
   const deemed = rule.deemedMinutes ?? rule.cancelAfterMinutes;

@@ -24,13 +24,13 @@ const codeOf = ({ date }: PricedKeyDate, { window }: HeadContext): string =>
   `${date.package}-${isoText(date.due, window.zone).slice(0, 10)}`;
 
 /** A key date that the plan itself misses: the same at every overrun. */
-export function plannedKeyDateHead(context: HeadContext, one: PricedKeyDate): CostHead {
+export function plannedKeyDateHead(context: HeadContext, item: PricedKeyDate): CostHead {
   const { book, window } = context;
-  const { date, price } = one;
+  const { date, price } = item;
   const cost = keyDateCost(price, date.due, date.forecast, window.zone, book);
   return {
     head: 'key-dates',
-    code: `key-date-planned-${codeOf(one, context)}`,
+    code: `key-date-planned-${codeOf(item, context)}`,
     title: `${price.name}: ${date.package}, as planned`,
     source: price.source ?? book.source,
     minorAt: () => cost.minor,
@@ -46,9 +46,9 @@ export function plannedKeyDateHead(context: HeadContext, one: PricedKeyDate): Co
  * What an overrun adds to the cost of a key date whose last work is in the window. That work is taken to end when the
  * line is given back; what the plan alone already costs is not counted again.
  */
-export function keyDateHead(context: HeadContext, one: PricedKeyDate): CostHead {
+export function keyDateHead(context: HeadContext, item: PricedKeyDate): CostHead {
   const { book, window } = context;
-  const { date, price } = one;
+  const { date, price } = item;
   const costAt = (overrun: number): KeyDateCost =>
     keyDateCost(price, date.due, endAfter(date.forecast, window.end, overrun), window.zone, book);
   const planned = costAt(0).minor;
@@ -66,7 +66,7 @@ export function keyDateHead(context: HeadContext, one: PricedKeyDate): CostHead 
   const name = `${price.name}: ${date.package}`;
   return {
     head: 'key-dates',
-    code: `key-date-${codeOf(one, context)}`,
+    code: `key-date-${codeOf(item, context)}`,
     title: name,
     source: price.source ?? book.source,
     minorAt,

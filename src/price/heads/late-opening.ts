@@ -35,11 +35,11 @@ export function lateOpeningHead(context: HeadContext, charge: LateOpening): Cost
         const count = Math.ceil(Math.max(0, until - band.afterMinutes) / length);
         return { band, length, count, each: each[i]! };
       })
-      .filter((one) => one.count > 0);
+      .filter((item) => item.count > 0);
   const cap = charge.cap === undefined ? Infinity : parseMoney(charge.cap, book);
   const uncapped = (overrun: number): number =>
     minorOf(
-      begunAt(overrun).reduce((sum, one) => sum.plus(one.each.times(one.count)), new Big(0)),
+      begunAt(overrun).reduce((sum, item) => sum.plus(item.each.times(item.count)), new Big(0)),
       book,
       under,
     );
@@ -54,8 +54,8 @@ export function lateOpeningHead(context: HeadContext, charge: LateOpening): Cost
       const begun = begunAt(overrun);
       const full = uncapped(overrun);
       const words = begun.map(
-        (one) =>
-          `${one.count} begun of ${one.length} min x ${moneyText(minorOf(one.each, book, under), book)}${boundWords(one)}`,
+        (item) =>
+          `${item.count} begun of ${item.length} min x ${moneyText(minorOf(item.each, book, under), book)}${boundWords(item)}`,
       );
       const sum = `${words.join(' + ')} = ${moneyText(full, book)}`;
       return {
@@ -67,11 +67,11 @@ export function lateOpeningHead(context: HeadContext, charge: LateOpening): Cost
               : sum,
         inputs: [
           input('full rate', rateText(rate, book)),
-          ...begun.map((one) =>
+          ...begun.map((item) =>
             input(
-              `intervals begun after ${one.band.afterMinutes} min, at ${one.band.percent} %`,
-              one.count,
-              `x ${one.length} min`,
+              `intervals begun after ${item.band.afterMinutes} min, at ${item.band.percent} %`,
+              item.count,
+              `x ${item.length} min`,
             ),
           ),
           ...(charge.cap === undefined ? [] : [input('cap', charge.cap, book.currency)]),

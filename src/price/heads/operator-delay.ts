@@ -10,8 +10,8 @@ import { input, type CostHead, type HeadContext, type HeadStep } from './head.js
 /** Charged minutes times weight, added up exactly. Few weights differ, so minutes are added by weight first. */
 export function weightedMinutes(held: readonly HeldTrain[]): Big {
   const byWeight = new Map<number, number>();
-  for (const one of held)
-    byWeight.set(one.weight, (byWeight.get(one.weight) ?? 0) + one.countedMinutes);
+  for (const train of held)
+    byWeight.set(train.weight, (byWeight.get(train.weight) ?? 0) + train.countedMinutes);
   let sum = new Big(0);
   for (const [weight, minutes] of byWeight) sum = sum.plus(new Big(weight).times(minutes));
   return sum;
@@ -33,7 +33,7 @@ export function delayByTrain(context: HeadContext, rule: DelayByTrain): CostHead
     minorAt,
     explainAt(overrun) {
       const held = heldAt(overrun);
-      const cancelled = held.filter((one) => one.cancelled);
+      const cancelled = held.filter((train) => train.cancelled);
       const weighted = weightedMinutes(held).toFixed();
       const deemed = cancelled[0]?.countedMinutes;
       const gone =
@@ -91,14 +91,14 @@ function trainSteps(
   const late = new Set<string>();
   const gone = new Set<string>();
   for (let m = 1; m <= max; m += 1) {
-    for (const one of heldAt(m)) {
-      if (!late.has(one.train)) {
-        late.add(one.train);
-        steps.push({ atMinute: m, kind: 'train-held', name: `${one.train} is held` });
+    for (const train of heldAt(m)) {
+      if (!late.has(train.train)) {
+        late.add(train.train);
+        steps.push({ atMinute: m, kind: 'train-held', name: `${train.train} is held` });
       }
-      if (one.cancelled && !gone.has(one.train)) {
-        gone.add(one.train);
-        steps.push({ atMinute: m, kind: 'train-cancelled', name: `${one.train} is cancelled` });
+      if (train.cancelled && !gone.has(train.train)) {
+        gone.add(train.train);
+        steps.push({ atMinute: m, kind: 'train-cancelled', name: `${train.train} is cancelled` });
       }
     }
   }

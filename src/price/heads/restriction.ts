@@ -41,16 +41,18 @@ export function restrictionHeads(
     const due = later < 0 ? trains.length : later;
     if (delay?.cancelledTrains !== 'free-path') return { trains: due, weight: sums[due]! };
     const gone = heldTrains(trains, handback(overrun), delay).filter(
-      (one) => one.cancelled && one.dueAt < until,
+      (train) => train.cancelled && train.dueAt < until,
     );
     return {
       trains: due - gone.length,
-      weight: gone.reduce((sum, one) => sum.minus(one.weight), sums[due]!),
+      weight: gone.reduce((sum, train) => sum.minus(train.weight), sums[due]!),
     };
   };
   const costOf = ({ weight }: Running): number =>
     minorOf(weight.times(rule.minutesLostPerTrain).times(rate.amount), book, rate.perMinutes);
-  const leftUntil = left.map((one) => one.until ?? addMinutes(window.end, rule.liftedAfterMinutes));
+  const leftUntil = left.map(
+    (speedLeft) => speedLeft.until ?? addMinutes(window.end, rule.liftedAfterMinutes),
+  );
   const plannedUntil = Math.max(-Infinity, ...leftUntil);
   const planned = left.length === 0 ? null : runningUntil(plannedUntil, 0);
   const plannedMinor = planned ? costOf(planned) : 0;
@@ -80,7 +82,7 @@ export function restrictionHeads(
       source,
       minorAt: () => plannedMinor,
       explainAt: () => ({
-        formula: `${left.map((one) => leftWords(one, rule, window.zone)).join('; ')}: ${words(planned)} = ${moneyText(plannedMinor, book)}`,
+        formula: `${left.map((speedLeft) => leftWords(speedLeft, rule, window.zone)).join('; ')}: ${words(planned)} = ${moneyText(plannedMinor, book)}`,
         inputs: inputs(planned),
       }),
       stepsTo: () => [],
@@ -118,11 +120,11 @@ export function restrictionHeads(
   return heads;
 }
 
-function leftWords(one: SpeedLeft, rule: Rule, zone: string): string {
-  const limit = `${one.limit.value} ${one.limit.unit} after ${one.activity}`;
-  return one.until === null
+function leftWords(speedLeft: SpeedLeft, rule: Rule, zone: string): string {
+  const limit = `${speedLeft.limit.value} ${speedLeft.limit.unit} after ${speedLeft.activity}`;
+  return speedLeft.until === null
     ? `${limit}, which no later work is planned to lift: taken as lifted ${rule.liftedAfterMinutes} min after the booked end`
-    : `${limit} until ${one.liftedBy ?? ''} ends at ${clockWords(one.until, zone)}`;
+    : `${limit} until ${speedLeft.liftedBy ?? ''} ends at ${clockWords(speedLeft.until, zone)}`;
 }
 
 /** Says where the list of trains ends before the restriction is lifted. */

@@ -29,7 +29,7 @@ export function standingHead(
   const least = Math.ceil((resource.leastHours ?? 0) * 60);
   const anew = rule.leastHours === 'overrun';
   const kept = stays
-    .filter((one) => one.kept)
+    .filter((stay) => stay.kept)
     .map(({ amount, call }): Kept => {
       const owed = anew ? 0 : Math.max(0, least - minutesBetween(call, window.end));
       return { amount, owedUntil: owed };
@@ -42,25 +42,26 @@ export function standingHead(
   const labour = rule.labour.includes(resource.id);
   const runs = factorRuns(
     window.end,
-    Math.max(0, ...kept.map((one) => paidUntil(one, maxMinutes))),
+    Math.max(0, ...kept.map((item) => paidUntil(item, maxMinutes))),
     window.zone,
     rule,
     labour,
     context.holidays,
   );
-  const paid = (one: Kept, overrun: number): { run: FactorRun; minutes: number }[] =>
+  const paid = (item: Kept, overrun: number): { run: FactorRun; minutes: number }[] =>
     runs
       .map((run) => ({
         run,
         minutes:
-          Math.min(run.toMinute, paidUntil(one, overrun)) - Math.max(run.fromMinute, one.owedUntil),
+          Math.min(run.toMinute, paidUntil(item, overrun)) -
+          Math.max(run.fromMinute, item.owedUntil),
       }))
       .filter((part) => part.minutes > 0);
   const minorAt = (overrun: number): number => {
     let minutes = new Big(0);
-    for (const one of kept)
-      for (const { run, minutes: m } of paid(one, overrun))
-        minutes = minutes.plus(new Big(run.factor).times(m).times(one.amount));
+    for (const item of kept)
+      for (const { run, minutes: m } of paid(item, overrun))
+        minutes = minutes.plus(new Big(run.factor).times(m).times(item.amount));
     return minorOf(minutes.times(rate), book, 60);
   };
   return {
@@ -71,7 +72,7 @@ export function standingHead(
     minorAt,
     explainAt(overrun) {
       const groups = kept
-        .map((one) => ({ one, parts: paid(one, overrun) }))
+        .map((item) => ({ one: item, parts: paid(item, overrun) }))
         .filter(({ parts }) => parts.length > 0);
       const words = groups.map(
         ({ one, parts }) => `${one.amount} x (${parts.map(partWords).join(' + ')})`,
@@ -99,7 +100,7 @@ export function standingHead(
     },
     stepsTo(max) {
       if (kept.length === 0) return [];
-      const first = Math.min(...kept.map((one) => one.owedUntil));
+      const first = Math.min(...kept.map((item) => item.owedUntil));
       const steps: HeadStep[] = runs
         .filter((run) => run.fromMinute > first && run.fromMinute < max)
         .map((run) => ({
@@ -113,7 +114,7 @@ export function standingHead(
           kind: 'least-hours',
           name: `least ${resource.leastHours} h of ${resource.id}`,
         });
-      for (const owed of new Set(kept.map((one) => one.owedUntil)))
+      for (const owed of new Set(kept.map((item) => item.owedUntil)))
         if (owed > 0 && owed < max)
           steps.push({
             atMinute: owed + 1,
@@ -138,7 +139,7 @@ function nothingWords(
   zone: string,
 ): string {
   if (kept.length === 0) {
-    const left = Math.max(...stays.map((one) => one.leaves));
+    const left = Math.max(...stays.map((stay) => stay.leaves));
     return `it leaves at ${clockWords(left, zone)}, before handback: ${stays[0]!.why}`;
   }
   return overrun > 0

@@ -74,9 +74,9 @@ export function handbackNetwork(
     },
     meanings: build.meanings,
     ...found,
-    plannedClear: Math.max(window.start, ...visits.map((one) => one.to)),
+    plannedClear: Math.max(window.start, ...visits.map((visit) => visit.to)),
     needs: new Map(
-      visits.map((one) => [one.activity, one.activityRow.after.map((link) => link.activity)]),
+      visits.map((visit) => [visit.activity, visit.activityRow.after.map((link) => link.activity)]),
     ),
   };
 }

@@ -93,9 +93,9 @@ export function leadOuts(
   for (const [key, { needs, ledger }] of kinds) {
     const placed = layOut(build.plan.rules.leadOut, needs, 0);
     const { total, idle } = leadOutMinutes(ledger, placed);
-    const own = visits.filter((one) => one.key === key);
+    const own = visits.filter((visit) => visit.key === key);
     const clear = visits
-      .flatMap((one, k) => (one.key === key ? nodesOf[k]!.slice(-1) : []))
+      .flatMap((visit, k) => (visit.key === key ? nodesOf[k]!.slice(-1) : []))
       .map(finishOf);
     const made = build.steps('lead-out', placed, clear, () => 0);
     if (idle > 0)
@@ -104,13 +104,13 @@ export function leadOuts(
         constant(idle),
         made.length > 0 ? made.map(finishOf) : clear,
       );
-    for (const one of own) {
-      leadOutOf.set(one.activity, total);
-      leadOutNodes.set(one.activity, made);
+    for (const visit of own) {
+      leadOutOf.set(visit.activity, total);
+      leadOutNodes.set(visit.activity, made);
     }
     plannedHandback = Math.max(
       plannedHandback,
-      Math.max(...own.map((one) => one.to)) + total * MINUTE,
+      Math.max(...own.map((visit) => visit.to)) + total * MINUTE,
     );
   }
   handedBack(build);
@@ -136,7 +136,7 @@ function leadOutMinutes(
   ledger: Ledger,
   placed: readonly PlacedStep[],
 ): { total: number; idle: number } {
-  const steps = Math.max(0, ...placed.map((one) => one.end / MINUTE));
+  const steps = Math.max(0, ...placed.map((step) => step.end / MINUTE));
   if (ledger.shortfallMinutes > 0) return { total: steps, idle: 0 };
   // Those of the end: an isolation given up on the way has its own.
   const fromEnd = ledger.rows.filter((row) => row.kind !== 'margin').reverse();

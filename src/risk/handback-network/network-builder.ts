@@ -88,12 +88,12 @@ export class NetworkBuilder {
   ): readonly number[] {
     const made: number[] = [];
     const inTime = startingOrder(placed);
-    inTime.forEach((one, k) => {
-      const { step } = one;
+    inTime.forEach((item, k) => {
+      const { step } = item;
       const links = inTime.slice(0, k).flatMap((other, j): RiskLink[] => {
-        if (other.step.step === one.beside)
+        if (other.step.step === item.beside)
           return [{ node: made[j]!, from: 'start', lagMinutes: 0 }];
-        return one.beside === undefined && other.end <= one.start ? [finishOf(made[j]!)] : [];
+        return item.beside === undefined && other.end <= item.start ? [finishOf(made[j]!)] : [];
       });
       const meaning = {
         kind,

@@ -29,7 +29,7 @@ export function linkVisits(
       build.nodes[first]!.after.push(...linksOf(visit, visits.slice(0, k), nodesOf, curing));
   });
   const order = resourceOrder(
-    visits.map((one) => ({ activity: one.activityRow, from: one.from, to: one.to })),
+    visits.map((visit) => ({ activity: visit.activityRow, from: visit.from, to: visit.to })),
     plan.resources,
     plan.zone,
   );
@@ -46,10 +46,10 @@ function madeGoodAfter(
   visits: readonly Visit[],
 ): readonly (readonly [number, number])[] {
   return boundsOf(plan.activities).flatMap(({ activity, unlinked }) => {
-    const last = visits.findLastIndex((one) => one.activity === activity);
+    const last = visits.findLastIndex((visit) => visit.activity === activity);
     if (last < 0) return [];
     return unlinked.flatMap((id) => {
-      const first = visits.findIndex((one) => one.activity === id);
+      const first = visits.findIndex((visit) => visit.activity === id);
       return first >= 0 && visits[last]!.to <= visits[first]!.from ? [[last, first] as const] : [];
     });
   });
@@ -59,11 +59,11 @@ function madeGoodAfter(
 function placeOrder(visits: readonly Visit[]): readonly (readonly [number, number])[] {
   const alone = ({ activityRow }: Visit): boolean => activityRow.occupies === 'alone';
   if (!visits.some(alone)) return [];
-  return visits.flatMap((one, k) =>
+  return visits.flatMap((visit, k) =>
     visits.flatMap((other, j) =>
-      (alone(one) || alone(other)) &&
-      one.to <= other.from &&
-      samePlace(one.activityRow, other.activityRow)
+      (alone(visit) || alone(other)) &&
+      visit.to <= other.from &&
+      samePlace(visit.activityRow, other.activityRow)
         ? [[k, j] as const]
         : [],
     ),
@@ -77,10 +77,10 @@ function linksOf(
   nodesOf: readonly (readonly number[])[],
   curing: CuringMinutes,
 ): readonly RiskLink[] {
-  const previous = earlier.findLastIndex((one) => one.activity === visit.activity);
+  const previous = earlier.findLastIndex((item) => item.activity === visit.activity);
   if (previous >= 0) return nodesOf[previous]!.slice(-1).map(finishOf);
   return visit.activityRow.after.flatMap((link): RiskLink[] => {
-    const same = (one: Visit): boolean => one.activity === link.activity;
+    const same = (item: Visit): boolean => item.activity === link.activity;
     const target =
       nodesOf[link.from === 'start' ? earlier.findIndex(same) : earlier.findLastIndex(same)];
     const node = link.from === 'start' ? target?.[0] : target?.at(-1);

@@ -80,7 +80,7 @@ function releaseOf(build: NetworkBuilder, visit: Visit): number {
   const { activityRow: activity, from } = visit;
   const { plan, window, options } = build;
   const late = activity.resources.some(({ resource, amount }) => {
-    const row = plan.resources.find((one) => one.id === resource);
+    const row = plan.resources.find((item) => item.id === resource);
     return row !== undefined && capacityAt(row, window.start, plan.zone) < amount;
   });
   const held = late || options.holdPlannedStarts;

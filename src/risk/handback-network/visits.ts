@@ -25,21 +25,21 @@ export function visitsOf(
   placements: readonly Placement[],
   byLine: boolean,
 ): Visit[] {
-  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  const rows = new Map(plan.activities.map((activity) => [activity.id, activity]));
   return placements
-    .filter((one) => one.window === window.id)
-    .map((one) => {
-      const activityRow = rows.get(one.activity);
+    .filter((placement) => placement.window === window.id)
+    .map((placement) => {
+      const activityRow = rows.get(placement.activity);
       if (!activityRow)
-        throw new RangeError(`a placement names activity ${one.activity}: not in the plan`);
+        throw new RangeError(`a placement names activity ${placement.activity}: not in the plan`);
       const needs = needsKey(needsOf(activityRow));
       const lines = linesNeeded(activityRow, window);
-      return { ...one, activityRow, key: byLine ? JSON.stringify([needs, lines]) : needs };
+      return { ...placement, activityRow, key: byLine ? JSON.stringify([needs, lines]) : needs };
     })
     .sort((a, b) => a.from - b.from || a.to - b.to);
 }
 
 /** The lines of the window that work needs: those of its row, or all. */
 export function linesNeeded({ lines }: Activity, window: AccessWindow): readonly string[] {
-  return lines.length === 0 ? window.lines : window.lines.filter((one) => lines.includes(one));
+  return lines.length === 0 ? window.lines : window.lines.filter((line) => lines.includes(line));
 }

@@ -55,14 +55,17 @@ export interface CompiledNetwork {
 const WORDS = 4294967296;
 
 /** Distributions that a table can hold: events are drawn apart, as a jump cannot be interpolated. */
-function smooth(one: Distribution): boolean {
-  return one.kind !== 'event' && !(one.kind === 'remaining' && one.of.kind === 'event');
+function smooth(distribution: Distribution): boolean {
+  return (
+    distribution.kind !== 'event' &&
+    !(distribution.kind === 'remaining' && distribution.of.kind === 'event')
+  );
 }
 
-function tableOf(one: Distribution): Float64Array {
-  checkDistribution(one);
-  if (!smooth(one)) throw new RangeError('an event cannot be the length of another event');
-  return inTicks(inverseTable(one));
+function tableOf(distribution: Distribution): Float64Array {
+  checkDistribution(distribution);
+  if (!smooth(distribution)) throw new RangeError('an event cannot be the length of another event');
+  return inTicks(inverseTable(distribution));
 }
 
 function joined(tables: readonly Float64Array[]): Float64Array {
@@ -205,7 +208,7 @@ export function compileNetwork(network: RiskNetwork): CompiledNetwork {
     size: nodes.length,
     nodeAt,
     base,
-    keptAt: nodeAt.map((_, position) => position).filter((one) => !drawn.has(one)),
+    keptAt: nodeAt.map((_, position) => position).filter((value) => !drawn.has(value)),
     release,
     ...linkLists(nodes, nodeAt, positionOf),
     drawAt: Int32Array.from(drawAt),

@@ -32,64 +32,68 @@ export function threePoint(kind: ThreePointKind, points: ThreePoint): Distributi
 }
 
 /** @throws {RangeError} When a point, a probability or an elapsed time makes no sense. */
-export function checkDistribution(one: Distribution): void {
-  if (one.kind === 'constant') {
-    if (!(one.minutes >= 0 && one.minutes < Infinity))
-      throw new RangeError(`a duration of ${one.minutes} minutes`);
-  } else if (one.kind === 'event') {
-    if (!(one.probability >= 0 && one.probability <= 1))
-      throw new RangeError(`a probability of ${one.probability}`);
-    checkDistribution(one.delay);
-  } else if (one.kind === 'recorded') {
-    const rises = one.minutes.every((value, k) => value >= (one.minutes[k - 1] ?? 0));
-    if (one.minutes.length < 2 || !rises) throw new RangeError('recorded lengths that do not rise');
-  } else if (one.kind === 'remaining') {
-    if (!(one.elapsedMinutes >= 0)) throw new RangeError(`elapsed ${one.elapsedMinutes} minutes`);
-    checkDistribution(one.of);
-  } else threePoint(one.kind, one);
+export function checkDistribution(distribution: Distribution): void {
+  if (distribution.kind === 'constant') {
+    if (!(distribution.minutes >= 0 && distribution.minutes < Infinity))
+      throw new RangeError(`a duration of ${distribution.minutes} minutes`);
+  } else if (distribution.kind === 'event') {
+    if (!(distribution.probability >= 0 && distribution.probability <= 1))
+      throw new RangeError(`a probability of ${distribution.probability}`);
+    checkDistribution(distribution.delay);
+  } else if (distribution.kind === 'recorded') {
+    const rises = distribution.minutes.every(
+      (value, k) => value >= (distribution.minutes[k - 1] ?? 0),
+    );
+    if (distribution.minutes.length < 2 || !rises)
+      throw new RangeError('recorded lengths that do not rise');
+  } else if (distribution.kind === 'remaining') {
+    if (!(distribution.elapsedMinutes >= 0))
+      throw new RangeError(`elapsed ${distribution.elapsedMinutes} minutes`);
+    checkDistribution(distribution.of);
+  } else threePoint(distribution.kind, distribution);
 }
 
 /** Mean minutes, exact for the simple kinds; for `remaining` the mean of its table. */
-export function meanOf(one: Distribution): number {
-  switch (one.kind) {
+export function meanOf(distribution: Distribution): number {
+  switch (distribution.kind) {
     case 'constant':
-      return one.minutes;
+      return distribution.minutes;
     case 'triangular':
-      return (one.low + one.likely + one.high) / 3;
+      return (distribution.low + distribution.likely + distribution.high) / 3;
     case 'beta-pert':
-      return (one.low + 4 * one.likely + one.high) / 6;
+      return (distribution.low + 4 * distribution.likely + distribution.high) / 6;
     case 'event':
-      return one.probability * meanOf(one.delay);
+      return distribution.probability * meanOf(distribution.delay);
     case 'recorded':
-      return tableMean(one.minutes);
+      return tableMean(distribution.minutes);
     case 'remaining':
-      return tableMean(inverseTable(one));
+      return tableMean(inverseTable(distribution));
   }
 }
 
 /** Exact variance in square minutes. The classic PERT figure is `classicVariance`: they differ. */
-export function varianceOf(one: Distribution): number {
-  switch (one.kind) {
+export function varianceOf(distribution: Distribution): number {
+  switch (distribution.kind) {
     case 'constant':
       return 0;
     case 'triangular': {
-      const { low: a, likely: m, high: b } = one;
+      const { low: a, likely: m, high: b } = distribution;
       return (a * a + m * m + b * b - a * b - a * m - b * m) / 18;
     }
     case 'beta-pert': {
-      const mean = meanOf(one);
-      return ((mean - one.low) * (one.high - mean)) / 7;
+      const mean = meanOf(distribution);
+      return ((mean - distribution.low) * (distribution.high - mean)) / 7;
     }
     case 'event': {
-      const mean = meanOf(one.delay);
-      const square = varianceOf(one.delay) + mean * mean;
-      const expected = one.probability * mean;
-      return one.probability * square - expected * expected;
+      const mean = meanOf(distribution.delay);
+      const square = varianceOf(distribution.delay) + mean * mean;
+      const expected = distribution.probability * mean;
+      return distribution.probability * square - expected * expected;
     }
     case 'recorded':
-      return tableVariance(one.minutes);
+      return tableVariance(distribution.minutes);
     case 'remaining':
-      return tableVariance(inverseTable(one));
+      return tableVariance(inverseTable(distribution));
   }
 }
 
@@ -99,20 +103,24 @@ export function classicVariance(points: Pick<ThreePoint, 'low' | 'high'>): numbe
   return deviation * deviation;
 }
 
-export function lowOf(one: Distribution): number {
-  if (one.kind === 'constant') return one.minutes;
-  if (one.kind === 'recorded') return one.minutes[0]!;
-  if (one.kind === 'event') return one.probability >= 1 ? lowOf(one.delay) : 0;
-  if (one.kind === 'remaining') return Math.max(0, lowOf(one.of) - one.elapsedMinutes);
-  return one.low;
+export function lowOf(distribution: Distribution): number {
+  if (distribution.kind === 'constant') return distribution.minutes;
+  if (distribution.kind === 'recorded') return distribution.minutes[0]!;
+  if (distribution.kind === 'event')
+    return distribution.probability >= 1 ? lowOf(distribution.delay) : 0;
+  if (distribution.kind === 'remaining')
+    return Math.max(0, lowOf(distribution.of) - distribution.elapsedMinutes);
+  return distribution.low;
 }
 
-export function highOf(one: Distribution): number {
-  if (one.kind === 'constant') return one.minutes;
-  if (one.kind === 'recorded') return one.minutes.at(-1)!;
-  if (one.kind === 'event') return one.probability > 0 ? highOf(one.delay) : 0;
-  if (one.kind === 'remaining') return Math.max(0, highOf(one.of) - one.elapsedMinutes);
-  return one.high;
+export function highOf(distribution: Distribution): number {
+  if (distribution.kind === 'constant') return distribution.minutes;
+  if (distribution.kind === 'recorded') return distribution.minutes.at(-1)!;
+  if (distribution.kind === 'event')
+    return distribution.probability > 0 ? highOf(distribution.delay) : 0;
+  if (distribution.kind === 'remaining')
+    return Math.max(0, highOf(distribution.of) - distribution.elapsedMinutes);
+  return distribution.high;
 }
 
 /** Cells of a sampling table. */
@@ -140,13 +148,13 @@ function knownShape(points: ThreePoint): KnownShape {
 const shapeOf = (points: ThreePoint): BetaShape => knownShape(points).shape;
 
 /** P(X <= minutes). */
-export function cumulativeOf(one: Distribution, minutes: number): number {
+export function cumulativeOf(distribution: Distribution, minutes: number): number {
   if (minutes < 0) return 0;
-  switch (one.kind) {
+  switch (distribution.kind) {
     case 'constant':
-      return minutes >= one.minutes ? 1 : 0;
+      return minutes >= distribution.minutes ? 1 : 0;
     case 'triangular': {
-      const { low, likely, high } = one;
+      const { low, likely, high } = distribution;
       if (minutes <= low) return 0;
       if (minutes >= high) return 1;
       const width = high - low;
@@ -157,50 +165,67 @@ export function cumulativeOf(one: Distribution, minutes: number): number {
         : 1 - (fall * fall) / (width * (high - likely));
     }
     case 'beta-pert':
-      return betaCumulative(shapeOf(one), (minutes - one.low) / (one.high - one.low));
+      return betaCumulative(
+        shapeOf(distribution),
+        (minutes - distribution.low) / (distribution.high - distribution.low),
+      );
     case 'recorded':
-      return recordedShare(one.minutes, minutes);
+      return recordedShare(distribution.minutes, minutes);
     case 'event':
-      return 1 - one.probability + one.probability * cumulativeOf(one.delay, minutes);
+      return (
+        1 -
+        distribution.probability +
+        distribution.probability * cumulativeOf(distribution.delay, minutes)
+      );
     case 'remaining': {
-      const gone = cumulativeOf(one.of, one.elapsedMinutes);
+      const gone = cumulativeOf(distribution.of, distribution.elapsedMinutes);
       if (gone >= 1) return 1;
-      return (cumulativeOf(one.of, one.elapsedMinutes + minutes) - gone) / (1 - gone);
+      return (
+        (cumulativeOf(distribution.of, distribution.elapsedMinutes + minutes) - gone) / (1 - gone)
+      );
     }
   }
 }
 
 /** The smallest number of minutes not exceeded with probability `p`. @throws {RangeError} Unless 0 <= p <= 1. */
-export function quantileOf(one: Distribution, p: number): number {
+export function quantileOf(distribution: Distribution, p: number): number {
   if (!(p >= 0 && p <= 1)) throw new RangeError(`a probability of ${p}`);
-  switch (one.kind) {
+  switch (distribution.kind) {
     case 'constant':
-      return one.minutes;
+      return distribution.minutes;
     case 'triangular': {
-      const { low, likely, high } = one;
+      const { low, likely, high } = distribution;
       const width = high - low;
       return p * width < likely - low
         ? low + Math.sqrt(p * width * (likely - low))
         : high - Math.sqrt((1 - p) * width * (high - likely));
     }
     case 'beta-pert':
-      return one.low + (one.high - one.low) * betaQuantile(shapeOf(one), p);
+      return (
+        distribution.low +
+        (distribution.high - distribution.low) * betaQuantile(shapeOf(distribution), p)
+      );
     case 'recorded': {
       // Between two ranks by a straight line.
-      const place = p * (one.minutes.length - 1);
+      const place = p * (distribution.minutes.length - 1);
       const below = Math.floor(place);
-      const from = one.minutes[below]!;
-      return from + (place - below) * ((one.minutes[below + 1] ?? from) - from);
+      const from = distribution.minutes[below]!;
+      return from + (place - below) * ((distribution.minutes[below + 1] ?? from) - from);
     }
     case 'event': {
-      const quiet = 1 - one.probability;
-      return p <= quiet ? 0 : quantileOf(one.delay, Math.min(1, (p - quiet) / one.probability));
+      const quiet = 1 - distribution.probability;
+      return p <= quiet
+        ? 0
+        : quantileOf(distribution.delay, Math.min(1, (p - quiet) / distribution.probability));
     }
     case 'remaining': {
-      const gone = cumulativeOf(one.of, one.elapsedMinutes);
+      const gone = cumulativeOf(distribution.of, distribution.elapsedMinutes);
       // Beyond its longest estimate: nothing is known of the rest, so it is counted as about to finish.
       if (gone >= 1) return 0;
-      return Math.max(0, quantileOf(one.of, gone + p * (1 - gone)) - one.elapsedMinutes);
+      return Math.max(
+        0,
+        quantileOf(distribution.of, gone + p * (1 - gone)) - distribution.elapsedMinutes,
+      );
     }
   }
 }
@@ -211,15 +236,16 @@ export function quantileOf(one: Distribution, p: number): number {
  * Its two ends are drawn in a little, so that interpolation in the outermost cells, where the curve is steep, keeps
  * their means: the mean of a three-point distribution is then right to 2e-5 of its width.
  */
-export function inverseTable(one: Distribution): Float64Array {
+export function inverseTable(distribution: Distribution): Float64Array {
   const table = new Float64Array(TABLE_CELLS + 1);
-  if (one.kind === 'constant') return table.fill(one.minutes);
-  if (one.kind === 'beta-pert') {
-    const unit = knownShape(one).table;
-    for (let k = 0; k <= TABLE_CELLS; k += 1) table[k] = one.low + (one.high - one.low) * unit[k]!;
+  if (distribution.kind === 'constant') return table.fill(distribution.minutes);
+  if (distribution.kind === 'beta-pert') {
+    const unit = knownShape(distribution).table;
+    for (let k = 0; k <= TABLE_CELLS; k += 1)
+      table[k] = distribution.low + (distribution.high - distribution.low) * unit[k]!;
     return table;
   }
-  return tableBy((p) => quantileOf(one, p));
+  return tableBy((p) => quantileOf(distribution, p));
 }
 
 function tableBy(quantile: (p: number) => number): Float64Array {
@@ -245,7 +271,7 @@ function cellMean(quantile: (p: number) => number, cell: number): number {
 function recordedShare(sorted: readonly number[], minutes: number): number {
   const last = sorted.length - 1;
   if (minutes >= sorted[last]!) return 1;
-  const above = sorted.findIndex((one) => one > minutes);
+  const above = sorted.findIndex((value) => value > minutes);
   if (above === 0) return 0;
   const from = sorted[above - 1]!;
   return (above - 1 + (minutes - from) / (sorted[above]! - from)) / last;

@@ -41,7 +41,7 @@ export function familiesOf(network: CompiledNetwork, cases: readonly HeldCase[])
 }
 
 const isWithin = (some: ReadonlyMap<number, number>, all: ReadonlyMap<number, number>): boolean =>
-  some.size <= all.size && [...some.keys()].every((one) => all.has(one));
+  some.size <= all.size && [...some.keys()].every((key) => all.has(key));
 
 /** Undefined where nothing is held, or where stoppages may interrupt work. */
 function familyOf(

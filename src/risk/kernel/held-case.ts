@@ -15,9 +15,9 @@ export interface HeldCase {
 }
 
 /** @throws {RangeError} When minutes make no sense. */
-export const heldCase = (network: CompiledNetwork, one: WhatIf): HeldCase => ({
-  ticks: heldTicks(network, one),
-  leftOut: one.leftOut ?? false,
+export const heldCase = (network: CompiledNetwork, item: WhatIf): HeldCase => ({
+  ticks: heldTicks(network, item),
+  leftOut: item.leftOut ?? false,
 });
 
 /** Positions in the compiled order of what a case holds, twins of a held node with it. */

@@ -23,13 +23,13 @@ export function chancesOnTime(
   if (cases.length === 0) return [];
   const { runs, seed, deadlineMinutes } = options;
   const network = compileNetwork(riskNetwork);
-  const held = cases.map((one) => heldCase(network, one));
+  const held = cases.map((item) => heldCase(network, item));
   const families = familiesOf(network, held);
   const onTime = new Float64Array(cases.length);
   const space = runSpace(network, randomState(seed), 1);
   const deadline = Math.floor(deadlineMinutes * TICKS);
   // With less work no run is later: a batch that is in time with all of it is in time with each case.
-  const isLess = held.every((one) => one.leftOut);
+  const isLess = held.every((item) => item.leftOut);
   const familyRuns = new FamilyRuns(network, families, held, deadline);
   if (families.length > 0)
     eachBatch(network, space, runs, (offset, lanesUsed) => {
@@ -43,7 +43,7 @@ export function chancesOnTime(
       });
     });
   const found = Array.from(onTime, (hits) => chanceOf(hits, runs));
-  const inFamily = new Set(families.flatMap((one) => one.cases));
+  const inFamily = new Set(families.flatMap((family) => family.cases));
   const others = [...cases.keys()].filter((at) => !inFamily.has(at));
   const figures = whatIfs(
     riskNetwork,

@@ -37,8 +37,8 @@ export function pairedFinishes(
   const { seed, runs, shouldStop } = options;
   const lucks = lucksOf(cases);
   const found: Float64Array[] = [];
-  for (const one of cases) {
-    const compiled = compileNetwork(headed(one, lucks));
+  for (const item of cases) {
+    const compiled = compileNetwork(headed(item, lucks));
     // Which node decided the finish is not asked here.
     const space = { ...runSpace(compiled, randomState(seed), runs), criticalEvery: Infinity };
     for (let from = 0; from < runs; from += BLOCK) {
@@ -112,8 +112,8 @@ function headed({ network, names }: PairedCase, lucks: readonly Luck[]): RiskNet
   };
 }
 
-function drawn(one: Distribution): Distribution {
-  if (one.kind !== 'constant') return one;
-  const { minutes } = one;
+function drawn(distribution: Distribution): Distribution {
+  if (distribution.kind !== 'constant') return distribution;
+  const { minutes } = distribution;
   return { kind: 'triangular', low: minutes, likely: minutes, high: minutes + SLIVER };
 }

@@ -25,9 +25,9 @@ function settle(values: Int32Array, from: number, rank: number): void {
       while (values[i]! < pivot) i += 1;
       while (values[j]! > pivot) j -= 1;
       if (i > j) break;
-      const one = values[i]!;
+      const value = values[i]!;
       values[i] = values[j]!;
-      values[j] = one;
+      values[j] = value;
       i += 1;
       j -= 1;
     }

@@ -178,7 +178,7 @@ export function whatIfs(
   const space = runSpace(network, randomState(seed), 1);
   const turns = turnsOf(
     network,
-    cases.map((one) => heldCase(network, one)),
+    cases.map((item) => heldCase(network, item)),
   );
   const deadline = Math.floor(deadlineMinutes * TICKS);
   const onTime = new Float64Array(cases.length);

@@ -99,8 +99,8 @@ function limitOf(starts: Int32Array, chance: number): ChanceLimit {
   const spread = Math.sqrt(runs * chance * (1 - chance));
   const [low, own, high] = valuesAt(
     starts,
-    [rank - spread, rank, rank + spread].map((one) =>
-      Math.min(runs - 1, Math.max(0, Math.round(one))),
+    [rank - spread, rank, rank + spread].map((value) =>
+      Math.min(runs - 1, Math.max(0, Math.round(value))),
     ),
   ) as [number, number, number];
   return { start: own / TICKS, errorMinutes: (high / TICKS - low / TICKS) / 2 };

@@ -12,10 +12,10 @@ export type NodeState = CutOff['state'];
 /** Steps and activities with the indices of their nodes, in the order in which they first appear. */
 export function groupsOf(meanings: readonly NodeMeaning[]): ReadonlyMap<string, readonly number[]> {
   const groups = new Map<string, number[]>();
-  meanings.forEach((one, index) => {
+  meanings.forEach((meaning, index) => {
     // No step that anybody does: it stands for what may delay the handback.
-    if (one.part === 'handed-back') return;
-    const key = JSON.stringify([one.kind, one.activity ?? one.name]);
+    if (meaning.part === 'handed-back') return;
+    const key = JSON.stringify([meaning.kind, meaning.activity ?? meaning.name]);
     groups.set(key, [...(groups.get(key) ?? []), index]);
   });
   return groups;
@@ -85,7 +85,7 @@ export function cutOffsOf(
       const latestStart = least(keeping, 'start', first);
       const limits = first.flatMap((index) => chance?.get(index) ?? []);
       const limit = limits.reduce<ChanceLimit | undefined>(
-        (least, one) => (least && least.start <= one.start ? least : one),
+        (least, item) => (least && least.start <= item.start ? least : item),
         undefined,
       );
       const done = all.every((index) => states[index] === 'done');
@@ -125,7 +125,7 @@ export function decisionsOf(
   commitments: readonly Commitment[],
 ): readonly DecisionPoint[] {
   return commitments.flatMap(({ activity, irreversible }) => {
-    const first = built.meanings.findIndex((one) => one.activity === activity);
+    const first = built.meanings.findIndex((meaning) => meaning.activity === activity);
     if (first < 0) return [];
     const abandon = abandonBy.get(activity);
     return [

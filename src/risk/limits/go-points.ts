@@ -4,7 +4,9 @@ import type { CutOff, DecisionPoint, GoPointTime } from '../types.js';
 
 /** The latest moment at which work may begin: its cut-off, or its point of no return where that is earlier. */
 function beginsBy(cutOff: CutOff, decisions: readonly DecisionPoint[]): Instant {
-  const noReturn = decisions.find((one) => one.activity === cutOff.activity)?.pointOfNoReturn;
+  const noReturn = decisions.find(
+    (decision) => decision.activity === cutOff.activity,
+  )?.pointOfNoReturn;
   return Math.min(cutOff.latestStart, noReturn ?? Infinity);
 }
 
@@ -18,17 +20,17 @@ export function goPointTimes(
   cutOffs: readonly CutOff[],
   decisions: readonly DecisionPoint[],
 ): readonly GoPointTime[] {
-  const work = cutOffs.filter((one) => one.activity !== undefined);
+  const work = cutOffs.filter((cutOff) => cutOff.activity !== undefined);
   return points
     .filter((point) => point.window === window.id)
     .flatMap((point): GoPointTime[] => {
       const { id, name, holder, before } = point;
-      const of = work.find((one) => one.activity === before);
+      const of = work.find((off) => off.activity === before);
       if (before !== undefined && !of) return [];
       const at = of ? beginsBy(of, decisions) : Date.parse(point.at!);
       const tooLateFor = work
-        .filter((one) => one.plannedStart >= at && beginsBy(one, decisions) < at)
-        .map((one) => one.activity!);
+        .filter((off) => off.plannedStart >= at && beginsBy(off, decisions) < at)
+        .map((off) => off.activity!);
       return [{ id, name, holder, at, ...(before !== undefined && { before }), tooLateFor }];
     })
     .sort((a, b) => a.at - b.at);

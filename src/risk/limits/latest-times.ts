@@ -23,7 +23,7 @@ export function keptAfter(
 ): (index: number) => number {
   const minutes = new Map<number, number>();
   for (const { activity, irreversible, testMinutes = 0, giveUpMinutes } of commitments) {
-    const last = built.meanings.findLastIndex((one) => one.activity === activity);
+    const last = built.meanings.findLastIndex((meaning) => meaning.activity === activity);
     if (!irreversible || last < 0) continue;
     minutes.set(last, testMinutes + (giveUpMinutes ?? built.leadOutOf.get(activity) ?? 0));
   }
@@ -43,7 +43,7 @@ export function latestTimes(
   const keeping = backwardPass(nodes, minutes, gross - requiredMinutes, after);
   const abandonBy = new Map(
     commitments.flatMap(({ activity, reinstatementMinutes, giveUpMinutes }) => {
-      const node = built.meanings.findIndex((one) => one.activity === activity);
+      const node = built.meanings.findIndex((meaning) => meaning.activity === activity);
       if (reinstatementMinutes === undefined || node < 0) return [];
       // Put back, the work still has its lead-out before it, as it would have had when finished.
       const by = Math.min(

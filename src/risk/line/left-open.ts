@@ -32,10 +32,12 @@ export function notPlacedIn(
   placements: readonly Placement[],
 ): readonly NotPlaced[] {
   const here = new Set(
-    placements.filter((one) => one.window === window.id).map((one) => one.activity),
+    placements
+      .filter((placement) => placement.window === window.id)
+      .map((placement) => placement.activity),
   );
   const packages = new Set(
-    plan.activities.filter((one) => here.has(one.id)).map((one) => one.package),
+    plan.activities.filter((activity) => here.has(activity.id)).map((activity) => activity.package),
   );
   return plan.activities.flatMap((activity) => {
     const fixedHere = activity.window === window.id;
@@ -48,9 +50,9 @@ export function notPlacedIn(
 }
 
 function unitsWithout({ id, work }: Activity, placements: readonly Placement[]): number {
-  const own = placements.filter((one) => one.activity === id);
+  const own = placements.filter((placement) => placement.activity === id);
   if (work.kind === 'whole') return own.length > 0 ? 0 : 1;
-  const placed = own.reduce((sum, one) => sum + (one.units ?? unitsLeft(work)), 0);
+  const placed = own.reduce((sum, placement) => sum + (placement.units ?? unitsLeft(work)), 0);
   return Math.max(0, unitsLeft(work) - placed);
 }
 
@@ -64,32 +66,37 @@ function lineOf(
   placements: readonly Placement[],
   actuals?: readonly Actual[],
 ): LineHandback {
-  const rows = new Map(plan.activities.map((one) => [one.id, one]));
-  const here = placements.filter((one) => one.window === window.id);
-  const on = here.filter((one) => needsLine(rows.get(one.activity)!, line));
-  const ids = [...new Set(on.map((one) => one.activity))];
+  const rows = new Map(plan.activities.map((activity) => [activity.id, activity]));
+  const here = placements.filter((placement) => placement.window === window.id);
+  const on = here.filter((placement) => needsLine(rows.get(placement.activity)!, line));
+  const ids = [...new Set(on.map((placement) => placement.activity))];
   const finished = new Set(
-    (actuals ?? []).flatMap((one) =>
-      one.activity !== undefined && one.finishedAt !== undefined ? [one.activity] : [],
+    (actuals ?? []).flatMap((actual) =>
+      actual.activity !== undefined && actual.finishedAt !== undefined ? [actual.activity] : [],
     ),
   );
-  const placedHere = new Set(here.map((one) => one.activity));
+  const placedHere = new Set(here.map((placement) => placement.activity));
   // Of repeated work the window of its last unit holds what makes it good.
   const lastHere = (id: string): boolean =>
     unitsWithout(rows.get(id)!, placements) === 0 &&
     placements
-      .filter((one) => one.activity === id)
-      .reduce((last, one) => (one.to > last.to ? one : last)).window === window.id;
+      .filter((placement) => placement.activity === id)
+      .reduce((last, placement) => (placement.to > last.to ? placement : last)).window ===
+      window.id;
   const bounds = boundsOf(plan.activities);
   const members = bounds
-    .filter((one) => ids.includes(one.activity) && lastHere(one.activity))
-    .map((one) => ({ ...one, missing: one.members.filter((id) => !placedHere.has(id)) }));
+    .filter((bound) => ids.includes(bound.activity) && lastHere(bound.activity))
+    .map((bound) => ({ ...bound, missing: bound.members.filter((id) => !placedHere.has(id)) }));
   // What makes work on this line good keeps it, whatever lines that needs itself.
-  const makers = members.flatMap((one) => one.members.filter((id) => placedHere.has(id)));
+  const makers = members.flatMap((member) => member.members.filter((id) => placedHere.has(id)));
   const needed = [...new Set([...ids, ...makers])];
   const open = needed.filter((id) => !finished.has(id));
-  const notMadeGood = members.filter((one) => one.missing.length > 0).map((one) => one.activity);
-  const ends = here.filter((one) => needed.includes(one.activity)).map((one) => one.to);
+  const notMadeGood = members
+    .filter((member) => member.missing.length > 0)
+    .map((member) => member.activity);
+  const ends = here
+    .filter((placement) => needed.includes(placement.activity))
+    .map((placement) => placement.to);
   return {
     line,
     plannedClear: ends.length > 0 ? Math.max(...ends) : null,

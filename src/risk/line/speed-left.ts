@@ -34,27 +34,29 @@ export function speedLimitsAt(
   placements: readonly Placement[],
   moment: Instant,
 ): readonly SpeedLimitSet[] {
-  const setting = activities.filter((one) => one.speedAfter && one.place === 'inside');
+  const setting = activities.filter(
+    (activity) => activity.speedAfter && activity.place === 'inside',
+  );
   if (setting.length === 0) return [];
   const visits = new Map<string, Placement[]>();
-  for (const one of placements) {
-    const own = visits.get(one.activity);
-    if (own) own.push(one);
-    else visits.set(one.activity, [one]);
+  for (const placement of placements) {
+    const own = visits.get(placement.activity);
+    if (own) own.push(placement);
+    else visits.set(placement.activity, [placement]);
   }
   const pieces = activities
     .flatMap((row) => pieceOf(row, visits.get(row.id) ?? []))
     .sort((a, b) => a.to - b.to);
   return setting.flatMap((activity): SpeedLimitSet[] => {
-    const over = (visits.get(activity.id) ?? []).filter((one) => one.to <= moment);
+    const over = (visits.get(activity.id) ?? []).filter((placement) => placement.to <= moment);
     if (over.length === 0) return [];
-    const since = Math.max(...over.map((one) => one.to));
+    const since = Math.max(...over.map((placement) => placement.to));
     let left = placeOf(activity);
-    for (const one of pieces) {
-      if (!one.whole || one.from < since || one.row.id === activity.id) continue;
-      left = without(left, one.row);
+    for (const piece of pieces) {
+      if (!piece.whole || piece.from < since || piece.row.id === activity.id) continue;
+      left = without(left, piece.row);
       if (left.length === 0) {
-        const lifted = { activity: one.row.id, window: one.window, at: one.to };
+        const lifted = { activity: piece.row.id, window: piece.window, at: piece.to };
         return [{ activity, lifted }];
       }
     }
@@ -66,11 +68,11 @@ function pieceOf(row: Activity, visits: readonly Placement[]): Piece[] {
   if (visits.length === 0 || row.place !== 'inside') return [];
   const last = visits.reduce((a, b) => (b.to > a.to ? b : a));
   const { work } = row;
-  const units = visits.reduce((sum, one) => sum + (one.units ?? unitsLeft(work)), 0);
+  const units = visits.reduce((sum, placement) => sum + (placement.units ?? unitsLeft(work)), 0);
   return [
     {
       row,
-      from: Math.min(...visits.map((one) => one.from)),
+      from: Math.min(...visits.map((visit) => visit.from)),
       to: last.to,
       window: last.window,
       whole: units >= unitsLeft(work),
@@ -94,12 +96,12 @@ function without(
   stretches: readonly Stretch[],
   { lines, extent = everywhere }: Activity,
 ): Stretch[] {
-  return stretches.flatMap((one) => {
-    if (lines.length > 0 && !lines.includes(one.line)) return [one];
-    if (extent.from > one.to || extent.to < one.from) return [one];
+  return stretches.flatMap((stretch) => {
+    if (lines.length > 0 && !lines.includes(stretch.line)) return [stretch];
+    if (extent.from > stretch.to || extent.to < stretch.from) return [stretch];
     return [
-      ...(extent.from > one.from ? [{ ...one, to: extent.from }] : []),
-      ...(extent.to < one.to ? [{ ...one, from: extent.to }] : []),
+      ...(extent.from > stretch.from ? [{ ...stretch, to: extent.from }] : []),
+      ...(extent.to < stretch.to ? [{ ...stretch, from: extent.to }] : []),
     ];
   });
 }

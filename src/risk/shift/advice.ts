@@ -45,7 +45,7 @@ export function adviceOf(
     built,
     window,
     lessWork,
-    drafts.map((one) => one.nodes),
+    drafts.map((draft) => draft.nodes),
   );
   const rated = drafts.map(({ nodes, listed, ...one }, k) => ({
     listed,
@@ -56,9 +56,10 @@ export function adviceOf(
       reaches: reachesChance(found[k]!.probability, lessWork.confidence, lessWork.runs),
     } satisfies LiveOption,
   }));
-  const title = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
+  const title = (id: string): string =>
+    plan.activities.find((activity) => activity.id === id)?.title ?? id;
   const advice = choose(
-    rated.map((one) => one.option),
+    rated.map((item) => item.option),
     lead,
     { ...lessWork, passed: at >= window.end },
     title,
@@ -70,17 +71,19 @@ export function adviceOf(
   );
   return {
     advice: { ...advice, why: `${advice.why}${outrun.join('')}` },
-    options: rated.filter((one) => one.listed).map((one) => one.option),
+    options: rated.filter((item) => item.listed).map((item) => item.option),
     notOffered: may.notOffered,
   };
 }
 
 /** The repeated work that is counted: what is going on, or else what comes first. */
 function leadOf({ early }: MayLeaveOut, { built, states }: Conditioned): StopsEarly | undefined {
-  const going = early.find((one) => one.nodes.some((index) => states[index] !== 'to-come'));
+  const going = early.find((stopsEarly) =>
+    stopsEarly.nodes.some((index) => states[index] !== 'to-come'),
+  );
   if (going) return going;
   const [first] = [...activitiesOf(built).keys()].flatMap(
-    (id) => early.find((one) => one.activity === id) ?? [],
+    (id) => early.find((stopsEarly) => stopsEarly.activity === id) ?? [],
   );
   return first;
 }
@@ -92,14 +95,15 @@ function draftsOf(
   plan: Plan,
 ): readonly Draft[] {
   const nodesOf = activitiesOf(built);
-  const beyond = (one: StopsEarly, keep: number): readonly number[] =>
-    nodesBeyond(built, one.nodes, states, keep, assumed);
-  const title = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
-  const condition = (one: StopsEarly, keep: number): string =>
-    one.assumed && keep === one.done
-      ? `Only if unit ${one.done + 1} of ${title(one.activity)} has not begun: it is taken to be under way since the last was done.`
+  const beyond = (stopsEarly: StopsEarly, keep: number): readonly number[] =>
+    nodesBeyond(built, stopsEarly.nodes, states, keep, assumed);
+  const title = (id: string): string =>
+    plan.activities.find((activity) => activity.id === id)?.title ?? id;
+  const condition = (stopsEarly: StopsEarly, keep: number): string =>
+    stopsEarly.assumed && keep === stopsEarly.done
+      ? `Only if unit ${stopsEarly.done + 1} of ${title(stopsEarly.activity)} has not begun: it is taken to be under way since the last was done.`
       : '';
-  const waits = whole.map((one) => [one.activity, ...one.with]);
+  const waits = whole.map((leavesOut) => [leavesOut.activity, ...leavesOut.with]);
   const out = (groups: readonly (readonly string[])[]): readonly string[] => [
     ...new Set(groups.flat()),
   ];
@@ -112,16 +116,19 @@ function draftsOf(
     condition: '',
     listed: true,
   };
-  const cuts = early.flatMap((one) =>
-    Array.from({ length: one.units - one.least }, (_, k): Draft => {
-      const units = one.units - 1 - k;
+  const cuts = early.flatMap((stopsEarly) =>
+    Array.from({ length: stopsEarly.units - stopsEarly.least }, (_, k): Draft => {
+      const units = stopsEarly.units - 1 - k;
       return {
-        activity: one.activity,
+        activity: stopsEarly.activity,
         units,
-        more: units - one.done,
-        leaveOut: one !== lead && units === 0 && untouched(states)(one) ? [one.activity] : [],
-        nodes: new Set(beyond(one, units)),
-        condition: condition(one, units),
+        more: units - stopsEarly.done,
+        leaveOut:
+          stopsEarly !== lead && units === 0 && untouched(states)(stopsEarly)
+            ? [stopsEarly.activity]
+            : [],
+        nodes: new Set(beyond(stopsEarly, units)),
+        condition: condition(stopsEarly, units),
         listed: true,
       };
     }),
@@ -132,8 +139,8 @@ function draftsOf(
     condition: '',
     listed: true,
   }));
-  const rest = early.filter((one) => one !== lead);
-  const least = rest.flatMap((one) => beyond(one, one.least));
+  const rest = early.filter((stopsEarly) => stopsEarly !== lead);
+  const least = rest.flatMap((stopsEarly) => beyond(stopsEarly, stopsEarly.least));
   // Everything that may go, down to each count of the work that is going on: the last is a stop now.
   const both = waits.length + rest.length > 0;
   const all = lead
@@ -143,7 +150,10 @@ function draftsOf(
           activity: lead.activity,
           units,
           more: units - lead.done,
-          leaveOut: out([...waits, ...rest.filter(untouched(states)).map((one) => [one.activity])]),
+          leaveOut: out([
+            ...waits,
+            ...rest.filter(untouched(states)).map((stopsEarly) => [stopsEarly.activity]),
+          ]),
           nodes: new Set([...beyond(lead, units), ...least, ...gone(waits)]),
           condition: condition(lead, units),
           listed: units === lead.least,
@@ -162,8 +172,8 @@ function draftsOf(
 
 const untouched =
   (states: Conditioned['states']) =>
-  (one: StopsEarly): boolean =>
-    one.least === 0 && one.nodes.every((index) => states[index] === 'to-come');
+  (stopsEarly: StopsEarly): boolean =>
+    stopsEarly.least === 0 && stopsEarly.nodes.every((index) => states[index] === 'to-come');
 
 function choose(
   options: readonly LiveOption[],
@@ -172,7 +182,7 @@ function choose(
   title: (id: string) => string,
 ): Advice {
   const [planned, ...others] = options as readonly [LiveOption, ...LiveOption[]];
-  const of = (one: LiveOption): string => chanceText(one.onTime.probability, runs);
+  const of = (option: LiveOption): string => chanceText(option.onTime.probability, runs);
   const aim = `wanted ${chanceText(wanted)}`;
   const carryOn = (why: string): Advice => ({
     say: 'carry-on',
@@ -189,8 +199,8 @@ function choose(
     return carryOn(
       `All as planned: ${of(planned)}; ${aim}. Nothing that is left may be left out${passed ? '. ' : ': '}${late}`,
     );
-  const lost = (one: LiveOption): number => lostBy(one, lead);
-  const [best] = others.filter((one) => one.reaches).sort((a, b) => lost(a) - lost(b));
+  const lost = (option: LiveOption): number => lostBy(option, lead);
+  const [best] = others.filter((other) => other.reaches).sort((a, b) => lost(a) - lost(b));
   // Where none reaches it: the surest, then what hands back the earliest, then the fewest units. Nobody is sent on to
   // one more unit that brings nothing.
   const [safest] = [...others].sort(
@@ -203,19 +213,19 @@ function choose(
   const chosen = best ?? safest!;
   const counted = lead !== undefined && chosen.activity === lead.activity;
   const more = counted ? chosen.more! : (planned.more ?? null);
-  const words = (one: LiveOption): string => optionWords(one, lead, title);
+  const words = (option: LiveOption): string => optionWords(option, lead, title);
   // The next count up shows why it is no more.
   const above = counted
     ? others.find(
-        (one) =>
-          one.activity === chosen.activity &&
-          one.leaveOut.length === 0 &&
-          one.more === chosen.more! + 1 &&
-          one !== chosen,
+        (other) =>
+          other.activity === chosen.activity &&
+          other.leaveOut.length === 0 &&
+          other.more === chosen.more! + 1 &&
+          other !== chosen,
       )
     : undefined;
   const compared = [planned, ...(above ? [above] : []), chosen]
-    .map((one) => `${words(one)}: ${of(one)}`)
+    .map((option) => `${words(option)}: ${of(option)}`)
     .join('; ');
   const noWay = best ? '' : ` No way reaches it${passed ? '. ' : ': '}${late}`;
   return {
@@ -248,12 +258,14 @@ function optionWords(
 }
 
 /** Units of the counted work that an option still holds. */
-const unitsOf = (one: LiveOption, lead: StopsEarly | undefined): number =>
-  lead !== undefined && one.activity === lead.activity ? one.units! : (lead?.units ?? 0);
+const unitsOf = (option: LiveOption, lead: StopsEarly | undefined): number =>
+  lead !== undefined && option.activity === lead.activity ? option.units! : (lead?.units ?? 0);
 
 /** How much is left undone: units of what is going on weigh more than what may wait. */
-function lostBy(one: LiveOption, lead: StopsEarly | undefined): number {
-  const counted = lead !== undefined && one.activity === lead.activity;
-  const units = counted ? lead.units - one.units! : 0;
-  return units * 1_000 + one.leaveOut.length + (one.activity !== undefined && !counted ? 1 : 0);
+function lostBy(option: LiveOption, lead: StopsEarly | undefined): number {
+  const counted = lead !== undefined && option.activity === lead.activity;
+  const units = counted ? lead.units - option.units! : 0;
+  return (
+    units * 1_000 + option.leaveOut.length + (option.activity !== undefined && !counted ? 1 : 0)
+  );
 }

@@ -15,14 +15,14 @@ export function begunBefore(
   { at, actuals = [], begunBefore: told = [] }: HandbackOptions,
 ): ReadonlySet<string> {
   const earlier = new Set(
-    plan.windows.filter((one) => one.start < window.start).map((one) => one.id),
+    plan.windows.filter((item) => item.start < window.start).map((item) => item.id),
   );
   return new Set([
     ...told,
     ...begunBy(plan.activities, actuals, at ?? -Infinity),
     ...placements
-      .filter((one) => one.window !== null && earlier.has(one.window))
-      .map((one) => one.activity),
+      .filter((placement) => placement.window !== null && earlier.has(placement.window))
+      .map((placement) => placement.activity),
   ]);
 }
 
@@ -32,7 +32,7 @@ export function begunBy(
   actuals: readonly Actual[],
   at: Instant,
 ): readonly string[] {
-  const rows = new Map(activities.map((one) => [one.id, one]));
+  const rows = new Map(activities.map((activity) => [activity.id, activity]));
   const past = (moment: Instant | undefined): boolean => moment !== undefined && moment <= at;
   return actuals.flatMap(({ activity, startedAt, finishedAt, unitsDone = 0 }) => {
     const row = activity === undefined ? undefined : rows.get(activity);

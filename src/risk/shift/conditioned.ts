@@ -35,7 +35,9 @@ interface Seen {
 
 /** Whether a step is meant of the lead-in or of the lead-out; where nobody said and both have it, the lead-in. */
 function stageOf(built: HandbackNetwork, { step, stage }: Actual): NodeMeaning['kind'] {
-  const first = built.meanings.find((one) => one.activity === undefined && one.name === step);
+  const first = built.meanings.find(
+    (meaning) => meaning.activity === undefined && meaning.name === step,
+  );
   return stage ?? first?.kind ?? 'lead-in';
 }
 
@@ -87,7 +89,7 @@ function seenOf(
     const first = (actual.activity === undefined ? own : own.slice(0, 1)).map(
       (index) => seen[index]!,
     );
-    if (started !== undefined) first.forEach((one) => (one.started = started));
+    if (started !== undefined) first.forEach((item) => (item.started = started));
     if (unitsAt !== undefined && units > 0) {
       own.forEach((index) => {
         const unit = built.meanings[index]!.unit ?? 0;
@@ -108,7 +110,7 @@ function seenOf(
   // Once the line is handed back nothing goes on there, whatever was not written down.
   const over = past(stepOf(handedBackStep)?.finishedAt);
   if (over !== undefined)
-    for (const one of seen) if (one.finished === undefined) one.finished = over;
+    for (const item of seen) if (item.finished === undefined) item.finished = over;
   return seen;
 }
 
@@ -143,7 +145,7 @@ export function conditionedOn(
   const seen = seenOf(built, options.actuals ?? [], now, minutesAt, shape);
   inferEarlier(nodes, seen);
   const beyond = new Set<string>();
-  const minutes = built.meanings.map((one) => one.minutes);
+  const minutes = built.meanings.map((meaning) => meaning.minutes);
 
   const conditioned = nodes.map((node, index): RiskNode => {
     const { started, finished, left } = seen[index]!;
@@ -189,8 +191,8 @@ export function conditionedOn(
         nodes: separated(conditioned, seen),
         ...(dated && { datedEvents: dated }),
       },
-      meanings: built.meanings.map((one, index) => {
-        const { plannedStart: __, ...other } = one;
+      meanings: built.meanings.map((meaning, index) => {
+        const { plannedStart: __, ...other } = meaning;
         return { ...other, minutes: minutes[index]! };
       }),
     },

@@ -16,7 +16,8 @@ export function doubtsOf(
   at: Instant,
 ): readonly Doubt[] {
   const { meanings } = now.built;
-  const titleOf = (id: string): string => plan.activities.find((one) => one.id === id)?.title ?? id;
+  const titleOf = (id: string): string =>
+    plan.activities.find((activity) => activity.id === id)?.title ?? id;
   return [
     ...grants(window, now, actuals),
     ...handedBackOpen(plan, now, actuals, at),
@@ -27,9 +28,9 @@ export function doubtsOf(
     const { activity, step, startedAt, finishedAt, unitsAt, unitsDone, wantedBy, agreedEnd } =
       actual;
     const name = activity === undefined ? (step ?? '') : titleOf(activity);
-    const times = [startedAt, finishedAt, unitsAt].filter((one) => one !== undefined);
-    const own = meanings.filter((one) =>
-      activity === undefined ? one.name === step : one.activity === activity,
+    const times = [startedAt, finishedAt, unitsAt].filter((item) => item !== undefined);
+    const own = meanings.filter((meaning) =>
+      activity === undefined ? meaning.name === step : meaning.activity === activity,
     );
     const found: Doubt[] = [];
     if (activity !== undefined && own.length === 0)
@@ -39,23 +40,23 @@ export function doubtsOf(
           text: `${name} is not planned in ${window.id}: its record is not used.`,
         },
       ];
-    const line = window.lines.find((one) => lineGrantStep(one) === step);
+    const line = window.lines.find((text) => lineGrantStep(text) === step);
     if (step !== undefined && own.length === 0 && line === undefined && step !== handedBackStep)
       found.push({
         code: 'line-not-here',
         text: `${window.id} has no step "${step}" for the work planned in it: its record is not used.`,
       });
-    if (times.some((one) => one > at))
+    if (times.some((time) => time > at))
       found.push({
         code: 'not-yet',
         text: `${name}: a time after the moment of the forecast is recorded. It is not counted yet.`,
       });
-    if (times.some((one) => one < window.start))
+    if (times.some((time) => time < window.start))
       found.push({
         code: 'before-window',
         text: `${name}: a time before ${window.id} opens is recorded. It is counted as it stands: check it.`,
       });
-    const units = own.filter((one) => one.part === 'unit').length;
+    const units = own.filter((meaning) => meaning.part === 'unit').length;
     if ((unitsDone ?? 0) > 0 && units === 0)
       found.push({
         code: 'not-repeated',
@@ -91,27 +92,30 @@ function handedBackOpen(
   at: Instant,
 ): Doubt[] {
   const past = (moment: Instant | undefined): boolean => moment !== undefined && moment <= at;
-  if (!actuals.some((one) => one.step === handedBackStep && past(one.finishedAt))) return [];
-  const here = new Set(built.meanings.flatMap((one) => one.activity ?? []));
-  const rows = plan.activities.filter((one) => here.has(one.id));
+  if (!actuals.some((actual) => actual.step === handedBackStep && past(actual.finishedAt)))
+    return [];
+  const here = new Set(built.meanings.flatMap((meaning) => meaning.activity ?? []));
+  const rows = plan.activities.filter((activity) => here.has(activity.id));
   const seen = new Map(
-    actuals.flatMap((one) => (one.activity === undefined ? [] : [[one.activity, one] as const])),
+    actuals.flatMap((actual) =>
+      actual.activity === undefined ? [] : [[actual.activity, actual] as const],
+    ),
   );
   const isOver = ({ id, work }: Plan['activities'][number]): boolean =>
     past(seen.get(id)?.finishedAt) ||
     // Units that are counted are made safe one by one: it may stop after any of them.
     (work.kind === 'units' && (seen.get(id)?.unitsDone ?? 0) > 0);
-  const begun = new Set(rows.filter(({ id }) => seen.has(id)).map((one) => one.id));
+  const begun = new Set(rows.filter(({ id }) => seen.has(id)).map((row) => row.id));
   const needed = new Set(
-    boundsOf(plan.activities).flatMap((one) => (begun.has(one.activity) ? one.members : [])),
+    boundsOf(plan.activities).flatMap((bound) => (begun.has(bound.activity) ? bound.members : [])),
   );
-  const mayBeOut = (one: Plan['activities'][number]): boolean =>
-    (one.mayWait ?? false) || one.work.kind === 'units';
+  const mayBeOut = (activity: Plan['activities'][number]): boolean =>
+    (activity.mayWait ?? false) || activity.work.kind === 'units';
   const open = rows.filter(
-    (one) => (begun.has(one.id) || needed.has(one.id) || !mayBeOut(one)) && !isOver(one),
+    (row) => (begun.has(row.id) || needed.has(row.id) || !mayBeOut(row)) && !isOver(row),
   );
   if (open.length === 0) return [];
-  const names = open.map((one) => one.title).join(', ');
+  const names = open.map((activity) => activity.title).join(', ');
   return [
     {
       code: 'handed-back-open',
@@ -126,9 +130,10 @@ function grants(
   { built, states }: Conditioned,
   actuals: readonly Actual[],
 ): Doubt[] {
-  const stateOf = (name: string) => states[built.meanings.findIndex((one) => one.name === name)];
+  const stateOf = (name: string) =>
+    states[built.meanings.findIndex((meaning) => meaning.name === name)];
   const expected = new Set(
-    actuals.flatMap((one) => (one.expectedAt === undefined ? [] : (one.step ?? []))),
+    actuals.flatMap((actual) => (actual.expectedAt === undefined ? [] : (actual.step ?? []))),
   );
   if (stateOf(grantStep) === 'to-come')
     return [

@@ -81,7 +81,7 @@ export function marginWithout(
   const times = forwardPass(without(built.network, nodes).nodes, (index) =>
     nodes.has(index) ? 0 : built.meanings[index]!.minutes,
   );
-  return lengthMinutes(window) - times.reduce((latest, one) => Math.max(latest, one.finish), 0);
+  return lengthMinutes(window) - times.reduce((latest, item) => Math.max(latest, item.finish), 0);
 }
 
 /**
@@ -112,14 +112,14 @@ export function unitOutlooks(
     built,
     window,
     options,
-    asked.map((one) => one.dropped),
+    asked.map((item) => item.dropped),
   );
   const lists = new Map<string, UnitChance[]>();
   asked.forEach(({ activity, units }, k) =>
     lists.set(activity, [...(lists.get(activity) ?? []), { units, onTime: found[k]! }]),
   );
   return [...lists].map(([activity, list]) => {
-    const within = list.filter((one) => one.onTime.probability >= options.confidence);
+    const within = list.filter((chance) => chance.onTime.probability >= options.confidence);
     return { activity, chances: list, unitsWithinConfidence: within.at(-1)?.units ?? 0 };
   });
 }

@@ -107,8 +107,8 @@ export function readShiftLog(text: string): ReadLog {
   const log: ShiftEntry[] = [];
   const faults: string[] = [];
   const known = new Set<string>();
-  file.data.log.forEach((one, index) => {
-    const entry = entrySchema.safeParse(one);
+  file.data.log.forEach((item, index) => {
+    const entry = entrySchema.safeParse(item);
     if (!entry.success) {
       const { path, message } = entry.error.issues[0]!;
       faults.push(`Entry ${index + 1} cannot be read (${path.join('.')}: ${message}).`);
@@ -135,8 +135,8 @@ export function readShiftLog(text: string): ReadLog {
 
 /** Of what others sent as entries of a log, those that a file could hold. */
 export function soundEntries(sent: readonly unknown[]): ShiftLog {
-  return sent.flatMap((one) => {
-    const entry = entrySchema.safeParse(one);
+  return sent.flatMap((item) => {
+    const entry = entrySchema.safeParse(item);
     return entry.success ? [JSON.parse(JSON.stringify(entry.data)) as ShiftEntry] : [];
   });
 }
@@ -151,15 +151,15 @@ export interface MergedLog {
 
 /** Two logs of one shift as one, by the ids of their entries, in the order in which they were written down. */
 export function mergeShiftLogs(own: ShiftLog, other: ShiftLog): MergedLog {
-  const byId = new Map(own.map((one) => [one.id, one]));
+  const byId = new Map(own.map((entry) => [entry.id, entry]));
   const added: string[] = [];
   const differing: string[] = [];
-  for (const one of other) {
-    const mine = byId.get(one.id);
+  for (const entry of other) {
+    const mine = byId.get(entry.id);
     if (!mine) {
-      byId.set(one.id, one);
-      added.push(one.id);
-    } else if (canonical(mine) !== canonical(one)) differing.push(one.id);
+      byId.set(entry.id, entry);
+      added.push(entry.id);
+    } else if (canonical(mine) !== canonical(entry)) differing.push(entry.id);
   }
   const log = [...byId.values()].sort(
     (a, b) => a.enteredAt - b.enteredAt || (a.id < b.id ? -1 : Number(a.id > b.id)),

@@ -49,12 +49,12 @@ export function mayLeaveOut(
   before: ReadonlySet<string>,
 ): MayLeaveOut {
   const nodesOf = activitiesOf(built);
-  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  const rows = new Map(plan.activities.map((activity) => [activity.id, activity]));
   const here = [...nodesOf.keys()].map((id) => rows.get(id)!);
   const begun = new Set(
     here
       .filter(({ id }) => nodesOf.get(id)!.some((index) => states[index] !== 'to-come'))
-      .map((one) => one.id),
+      .map((activity) => activity.id),
   );
   const left = here.filter(({ id }) => nodesOf.get(id)!.some((index) => states[index] !== 'done'));
   const bindersOf = bindersIn(plan, nodesOf, before);
@@ -69,7 +69,7 @@ export function mayLeaveOut(
     if (activity.work.kind === 'units') {
       const stop = stopsEarly(built, activity, nodes, states, assumed);
       if (stop.least >= stop.units) continue;
-      const opened = here.filter((one) => leavesOpen(one, activity, ask));
+      const opened = here.filter((item) => leavesOpen(item, activity, ask));
       const why = whyNotUnits(activity, opened, ask);
       // What it pays at a stop makes it safe, but only once it has begun.
       const least = Math.max(stop.least, opened.length > 0 ? 1 : 0);
@@ -101,7 +101,7 @@ function bindersIn(
   before: ReadonlySet<string>,
 ): ReadonlyMap<string, readonly string[]> {
   const found = new Map<string, string[]>();
-  const rows = new Map(plan.activities.map((one) => [one.id, one]));
+  const rows = new Map(plan.activities.map((activity) => [activity.id, activity]));
   for (const { activity, members } of boundsOf(plan.activities)) {
     // What was done before this shift and is made good in it binds as what is done here does.
     const done = before.has(activity) || unitsLeft(rows.get(activity)!.work) === 0;
@@ -149,15 +149,15 @@ function stopsEarly(
 }
 
 /** Whether `one` has begun, nothing says what makes the line good after it, and `other` could be that. */
-function leavesOpen(one: Activity, other: Activity, { begun, waiting }: Ask): boolean {
+function leavesOpen(activity: Activity, other: Activity, { begun, waiting }: Ask): boolean {
   return (
-    one.id !== other.id &&
-    one.package === other.package &&
-    one.place === 'inside' &&
+    activity.id !== other.id &&
+    activity.package === other.package &&
+    activity.place === 'inside' &&
     other.place === 'inside' &&
-    one.madeGoodBy === undefined &&
-    begun.has(one.id) &&
-    !(waiting.get(other.id) ?? []).includes(one.id)
+    activity.madeGoodBy === undefined &&
+    begun.has(activity.id) &&
+    !(waiting.get(other.id) ?? []).includes(activity.id)
   );
 }
 
@@ -172,7 +172,7 @@ function whyNotUnits(
   // Each stop is made safe where the row pays for that: it says so itself.
   const safe = activity.work.kind === 'units' && activity.work.makeSafeMinutes > 0;
   if (opened.length === 0 || safe) return null;
-  return `${opened.map((one) => one.title).join(', ')} has begun, and nothing says that the line is fit to run without ${activity.title}.`;
+  return `${opened.map((item) => item.title).join(', ')} has begun, and nothing says that the line is fit to run without ${activity.title}.`;
 }
 
 function whyNotWhole(

@@ -86,12 +86,12 @@ export interface ShiftState {
  * (correct the correction instead), or strikes out nothing.
  */
 export function appendEntry(log: ShiftLog, entry: ShiftEntry): ShiftLog {
-  if (log.some((one) => one.id === entry.id))
+  if (log.some((item) => item.id === entry.id))
     throw new RangeError(`entry ${entry.id} is there already`);
   if (entry.corrects !== undefined) {
-    if (!log.some((one) => one.id === entry.corrects))
+    if (!log.some((item) => item.id === entry.corrects))
       throw new RangeError(`entry ${entry.corrects} is not in the log`);
-    const later = log.find((one) => one.corrects === entry.corrects);
+    const later = log.find((item) => item.corrects === entry.corrects);
     if (later) throw new RangeError(`entry ${entry.corrects} was corrected by ${later.id}`);
   } else if (entry.event.kind === 'struck-out') {
     throw new RangeError('an entry that strikes out must say which');
@@ -117,7 +117,7 @@ function rootOf(entry: ShiftEntry, byId: ReadonlyMap<string, ShiftEntry>): Shift
  * So it does where two devices put one entry right, each its own way.
  */
 export function correctionsOf(log: ShiftLog): readonly (readonly ShiftEntry[])[] {
-  const byId = new Map(log.map((one) => [one.id, one]));
+  const byId = new Map(log.map((entry) => [entry.id, entry]));
   const groups = new Map<ShiftEntry, ShiftEntry[]>();
   for (const entry of log) {
     const root = rootOf(entry, byId);
@@ -125,7 +125,7 @@ export function correctionsOf(log: ShiftLog): readonly (readonly ShiftEntry[])[]
   }
   return [...groups].map(([root, entries]) => [
     root,
-    ...entries.filter((one) => one !== root).sort((a, b) => a.enteredAt - b.enteredAt),
+    ...entries.filter((entry) => entry !== root).sort((a, b) => a.enteredAt - b.enteredAt),
   ]);
 }
 

@@ -53,7 +53,7 @@ export const bookingRulesSchema = z.strictObject({
     .array(milestoneSchema)
     .check(
       z.refine(
-        (all) => new Set(all.map((one) => one.milestone)).size === all.length,
+        (all) => new Set(all.map((item) => item.milestone)).size === all.length,
         'two milestones have the same name',
       ),
     ),

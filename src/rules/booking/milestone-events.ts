@@ -25,21 +25,21 @@ export function milestoneEvents(
   sequence = 0,
 ): readonly MilestoneEvent[] {
   return milestones
-    .filter((one) => one.state !== 'met')
-    .map((one) => ({
-      uid: `${[plan, one.window, one.milestone].map(encoded).join('/')}@possession-fit`,
-      start: one.due,
-      summary: `${one.window}: ${one.milestone}`,
+    .filter((milestone) => milestone.state !== 'met')
+    .map((milestone) => ({
+      uid: `${[plan, milestone.window, milestone.milestone].map(encoded).join('/')}@possession-fit`,
+      start: milestone.due,
+      summary: `${milestone.window}: ${milestone.milestone}`,
       description: [
-        `Due ${isoText(one.due, one.zone)} (${one.zone}).`,
-        ...(one.by === undefined ? [] : [`By: ${one.by}.`]),
-        `State when written: ${one.state}.`,
-        ...(one.note === undefined ? [] : [one.note]),
-        `Source: ${one.source} (${one.sureness}).`,
+        `Due ${isoText(milestone.due, milestone.zone)} (${milestone.zone}).`,
+        ...(milestone.by === undefined ? [] : [`By: ${milestone.by}.`]),
+        `State when written: ${milestone.state}.`,
+        ...(milestone.note === undefined ? [] : [milestone.note]),
+        `Source: ${milestone.source} (${milestone.sureness}).`,
         ...cautions,
       ].join('\n'),
       sequence,
-      cancelled: one.state === 'not needed',
+      cancelled: milestone.state === 'not needed',
     }));
 }
 

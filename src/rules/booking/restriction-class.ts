@@ -16,10 +16,10 @@ export function restrictionClass(
   if (!(sharePercent >= 0 && sharePercent <= 100))
     throw new RangeError(`a share of trains is 0 to 100 per cent, not ${sharePercent}`);
   const found = book.classes.find(
-    (one) =>
-      days > (one.daysOver ?? 0) &&
-      days <= (one.daysAtMost ?? Infinity) &&
-      sharePercent > one.shareOver,
+    (item) =>
+      days > (item.daysOver ?? 0) &&
+      days <= (item.daysAtMost ?? Infinity) &&
+      sharePercent > item.shareOver,
   );
   return found?.class ?? book.otherwise;
 }

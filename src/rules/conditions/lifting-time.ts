@@ -13,7 +13,7 @@ export function liftOf(settings: LiftingSettings): Lift {
 
 /** Whether work lifts: it needs a resource that the settings name. */
 export function lifts(activity: Pick<Activity, 'resources'>, settings: LiftingSettings): boolean {
-  return activity.resources.some((one) => settings.resources.includes(one.resource));
+  return activity.resources.some((resource) => settings.resources.includes(resource.resource));
 }
 
 /** Rows as stretches. The last holds as long as the one before it, or for an hour where it is alone. */
@@ -54,16 +54,16 @@ function causes(
   from: Instant,
   to: Instant,
 ): string {
-  const inIt = weather.filter((one) => one.start < to && one.end > from);
-  const gust = Math.max(0, ...inIt.map((one) => gustOf(one.row, lift.heightMetres) ?? 0));
-  const coldest = Math.min(...inIt.map((one) => one.row.temperatureC ?? Infinity));
+  const inIt = weather.filter((item) => item.start < to && item.end > from);
+  const gust = Math.max(0, ...inIt.map((item) => gustOf(item.row, lift.heightMetres) ?? 0));
+  const coldest = Math.min(...inIt.map((item) => item.row.temperatureC ?? Infinity));
   return [
     ...(gust > limitMps
       ? [
           `Gusts to ${gust.toFixed(1)} m/s at ${lift.heightMetres} m by the forecast; the limit is ${limitMps.toFixed(1)}.`,
         ]
       : []),
-    ...(inIt.some((one) => one.row.lightning) ? ['Lightning is forecast.'] : []),
+    ...(inIt.some((item) => item.row.lightning) ? ['Lightning is forecast.'] : []),
     ...(lift.coldestC !== undefined && coldest < lift.coldestC
       ? [`${coldest.toFixed(0)} °C by the forecast; the crane works from ${lift.coldestC} °C.`]
       : []),

@@ -65,19 +65,19 @@ export function liftingHours(
   const closed: Interval[] = [];
   const known: Interval[] = [];
   let highest = -1;
-  const shut = (one: Interval, waitMinutes: number): void => {
-    closed.push({ start: one.start, end: one.end + waitMinutes * MINUTE });
+  const shut = (interval: Interval, waitMinutes: number): void => {
+    closed.push({ start: interval.start, end: interval.end + waitMinutes * MINUTE });
   };
-  for (const one of weather) {
-    const gust = gustOf(one.row, lift.heightMetres);
+  for (const item of weather) {
+    const gust = gustOf(item.row, lift.heightMetres);
     if (gust !== undefined) {
-      known.push(one);
-      if (one.start < window.end && one.end > window.start) highest = Math.max(highest, gust);
-      if (gust > limitMps) shut(one, lift.settleMinutes ?? 0);
+      known.push(item);
+      if (item.start < window.end && item.end > window.start) highest = Math.max(highest, gust);
+      if (gust > limitMps) shut(item, lift.settleMinutes ?? 0);
     }
-    if (one.row.lightning) shut(one, lift.lightningMinutes ?? 30);
-    if (lift.coldestC !== undefined && (one.row.temperatureC ?? Infinity) < lift.coldestC)
-      shut(one, 0);
+    if (item.row.lightning) shut(item, lift.lightningMinutes ?? 30);
+    if (lift.coldestC !== undefined && (item.row.temperatureC ?? Infinity) < lift.coldestC)
+      shut(item, 0);
   }
   const inWindow = intersect(unionOf(closed), unionOf([window]));
   const unknown = subtract(subtract(unionOf([window]), unionOf(known)), inWindow);

@@ -37,7 +37,10 @@ const whisker = 1e-9;
 
 /** Whether the noise of an activity is looked at: it is loud, or a list names plant of it. */
 export function isHeard(activity: Activity, plant: readonly PlantNoise[]): boolean {
-  return activity.loud || activity.resources.some((one) => rowsFor(one.resource, plant).length > 0);
+  return (
+    activity.loud ||
+    activity.resources.some((resource) => rowsFor(resource.resource, plant).length > 0)
+  );
 }
 
 /** The level of an activity with all its plant at every dwelling, in every period, against the limits. */
@@ -54,7 +57,7 @@ export function activityNoise(
     activity: activity.id,
     plant: heard.map(({ row, count }) => ({ plant: row.plant, count })),
     notListed: activity.resources
-      .map((one) => one.resource)
+      .map((resource) => resource.resource)
       .filter((resource) => rowsFor(resource, plant).length === 0),
   };
   if (heard.length === 0) return { ...base, dwellings: [], worst: [], curfews: [] };
@@ -98,8 +101,8 @@ export const noiseClosedName = (activity: string): string => `noise of ${activit
 /** The hours in which an activity would be over a limit, as time closed to it; none when it never is. */
 export function noiseClosedTime(noise: ActivityNoise): readonly ClosedTime[] {
   return noise.worst.flatMap((worst): ClosedTime[] => {
-    const daily = noise.curfews.filter((one) =>
-      one.name.endsWith(`, ${worst.period.toLowerCase()}`),
+    const daily = noise.curfews.filter((curfew) =>
+      curfew.name.endsWith(`, ${worst.period.toLowerCase()}`),
     );
     if (worst.overDb <= whisker || daily.length === 0) return [];
     return [

@@ -59,7 +59,7 @@ export function predict(
     return percent === 0 ? [] : [levelOf(source, percent, where.facade)];
   });
   return {
-    totalDb: combinedDb(levels.map((one) => one.levelDb)),
+    totalDb: combinedDb(levels.map((level) => level.levelDb)),
     sources: levels,
     note: screeningOnly,
   };

@@ -46,32 +46,32 @@ export function checkRoster(
 ): RosterCheck {
   const faults: Fault[] = [];
   const crews = new Map<string, Assignment[]>();
-  assignments.forEach((one, row) => {
-    const fault = faultOf(one, row);
+  assignments.forEach((assignment, row) => {
+    const fault = faultOf(assignment, row);
     if (fault) faults.push(fault);
-    else crews.set(one.crew, [...(crews.get(one.crew) ?? []), one]);
+    else crews.set(assignment.crew, [...(crews.get(assignment.crew) ?? []), assignment]);
   });
   const breaches: Breach[] = [];
   for (const crew of [...crews.keys()].sort()) {
     const roster = crews.get(crew)!.sort((a, b) => a.start - b.start || a.end - b.end);
-    const bare = roster.map((one) => turnOf(one, false, set, zone));
-    const withTravel = roster.map((one) => turnOf(one, true, set, zone));
+    const bare = roster.map((assignment) => turnOf(assignment, false, set, zone));
+    const withTravel = roster.map((assignment) => turnOf(assignment, true, set, zone));
     const looks = set.limits.map((limit) => {
       const travels = (limit.travel ?? set.travel) === 'counted';
       return { limit, travels, turns: travels ? withTravel : bare };
     });
-    roster.forEach((one, at) => {
-      const clash = overlapOf(one, roster[at - 1]);
+    roster.forEach((assignment, at) => {
+      const clash = overlapOf(assignment, roster[at - 1]);
       if (clash) breaches.push(clash);
       for (const { limit, travels, turns } of looks) {
         const found = measure(limit, { turns, at, zone });
         if (!found) continue;
-        const cure = cureOf(one, found, (changed) => {
+        const cure = cureOf(assignment, found, (changed) => {
           const tried = turns.with(at, turnOf(changed, travels, set, zone));
           return measure(limit, { turns: tried, at, zone }) !== undefined;
         });
         breaches.push({
-          assignment: one.id,
+          assignment: assignment.id,
           crew,
           limit: limit.limit,
           name: limit.name,
@@ -90,64 +90,72 @@ export function checkRoster(
   return { breaches, faults, caution };
 }
 
-function cureOf(one: Assignment, found: Measure, breaks: (changed: Assignment) => boolean): Cure {
+function cureOf(
+  assignment: Assignment,
+  found: Measure,
+  breaks: (changed: Assignment) => boolean,
+): Cure {
   if (found.shedMinutes !== undefined)
     return { change: 'work less in the period', minutes: found.shedMinutes };
   // A turn moved past midnight is counted on another day, but it is still a turn: only dropping it is a cure.
-  if (found.unit !== 'minutes') return { change: 'drop', assignment: one.id };
-  return smallestCure(one, breaks);
+  if (found.unit !== 'minutes') return { change: 'drop', assignment: assignment.id };
+  return smallestCure(assignment, breaks);
 }
 
-function turnOf(one: Assignment, travels: boolean, set: LimitSet, zone: string): Turn {
-  const travel = travels ? one.travelMinutes * MINUTE : 0;
-  const duty = { start: one.start - travel, end: one.end + travel };
+function turnOf(assignment: Assignment, travels: boolean, set: LimitSet, zone: string): Turn {
+  const travel = travels ? assignment.travelMinutes * MINUTE : 0;
+  const duty = { start: assignment.start - travel, end: assignment.end + travel };
   const night = nightWorked(
     duty,
     { from: set.nightFrom, to: set.nightTo, leastMinutes: set.nightLeastMinutes },
     zone,
   );
-  const turn = { assignment: one, duty, day: dayAt(duty.start, zone) };
+  const turn = { assignment: assignment, duty, day: dayAt(duty.start, zone) };
   return night === undefined ? turn : { ...turn, night };
 }
 
-function overlapOf(one: Assignment, before: Assignment | undefined): Breach | undefined {
-  if (!before || before.end <= one.start) return undefined;
-  const end = Math.min(before.end, one.end);
-  const minutes = Math.round((end - one.start) / MINUTE);
+function overlapOf(assignment: Assignment, before: Assignment | undefined): Breach | undefined {
+  if (!before || before.end <= assignment.start) return undefined;
+  const end = Math.min(before.end, assignment.end);
+  const minutes = Math.round((end - assignment.start) / MINUTE);
   return {
-    assignment: one.id,
-    crew: one.crew,
+    assignment: assignment.id,
+    crew: assignment.crew,
     limit: 'overlap',
     name: 'One crew, one turn at a time',
     allowed: 0,
     found: minutes,
     excess: minutes,
     unit: 'minutes',
-    over: { start: one.start, end },
-    cure: smallestCure(one, (changed) => changed.start < before.end),
+    over: { start: assignment.start, end },
+    cure: smallestCure(assignment, (changed) => changed.start < before.end),
     source: 'a crew cannot be in two places',
     sureness: 'our own',
   };
 }
 
-function faultOf(one: Assignment, row: number): Fault | undefined {
+function faultOf(assignment: Assignment, row: number): Fault | undefined {
   const say = (code: string, column: string, message: string, mend: string): Fault => ({
     code,
     severity: 'error',
     file: 'roster',
     row,
     column,
-    message: `Turn ${one.id}: ${message}`,
+    message: `Turn ${assignment.id}: ${message}`,
     mend,
   });
-  if (!Number.isFinite(one.start) || !Number.isFinite(one.end) || one.end <= one.start)
+  if (
+    !Number.isFinite(assignment.start) ||
+    !Number.isFinite(assignment.end) ||
+    assignment.end <= assignment.start
+  )
     return say(
       'turn-ends-before-start',
       'end',
       'it ends at or before its start.',
       'Correct the times.',
     );
-  if (!Number.isFinite(one.travelMinutes) || one.travelMinutes < 0)
+  if (!Number.isFinite(assignment.travelMinutes) || assignment.travelMinutes < 0)
     return say('bad-travel', 'travel minutes', 'travel is below zero.', 'Give 0 or more minutes.');
   return undefined;
 }

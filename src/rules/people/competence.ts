@@ -16,7 +16,9 @@ export function lacks(
   const { competence = [] } = turn;
   if (competence.length === 0 || crew === turn.crew) return [];
   const held = new Set(
-    turns.filter((one) => one.crew === crew).flatMap((one) => one.competence?.map(plain) ?? []),
+    turns
+      .filter((assignment) => assignment.crew === crew)
+      .flatMap((assignment) => assignment.competence?.map(plain) ?? []),
   );
-  return competence.filter((one) => !held.has(plain(one)));
+  return competence.filter((text) => !held.has(plain(text)));
 }

@@ -11,9 +11,11 @@ export type Cure =
   | { readonly change: 'work less in the period'; readonly minutes: number };
 
 /** The assignment with a cure applied; `undefined` when it is dropped or the cure names no single turn. */
-export function cured(one: Assignment, cure: Cure): Assignment | undefined {
-  if (cure.change === 'finish earlier') return { ...one, end: one.end - cure.minutes * MINUTE };
-  if (cure.change === 'start later') return { ...one, start: one.start + cure.minutes * MINUTE };
+export function cured(assignment: Assignment, cure: Cure): Assignment | undefined {
+  if (cure.change === 'finish earlier')
+    return { ...assignment, end: assignment.end - cure.minutes * MINUTE };
+  if (cure.change === 'start later')
+    return { ...assignment, start: assignment.start + cure.minutes * MINUTE };
   return undefined;
 }
 
@@ -23,11 +25,14 @@ export function cured(one: Assignment, cure: Cure): Assignment | undefined {
  *
  * `breaks` must not turn from cured to broken as more is taken off, which holds for every limit on work and rest.
  */
-export function smallestCure(one: Assignment, breaks: (changed: Assignment) => boolean): Cure {
-  const length = lengthMinutes({ start: one.start, end: one.end });
+export function smallestCure(
+  assignment: Assignment,
+  breaks: (changed: Assignment) => boolean,
+): Cure {
+  const length = lengthMinutes({ start: assignment.start, end: assignment.end });
   const fewest = (change: 'finish earlier' | 'start later'): number => {
     const still = (minutes: number): boolean => {
-      const changed = cured(one, { change, assignment: one.id, minutes });
+      const changed = cured(assignment, { change, assignment: assignment.id, minutes });
       return changed !== undefined && breaks(changed);
     };
     if (length < 2 || still(length - 1)) return Infinity;
@@ -42,8 +47,8 @@ export function smallestCure(one: Assignment, breaks: (changed: Assignment) => b
   };
   const earlier = fewest('finish earlier');
   const later = fewest('start later');
-  if (Math.min(earlier, later) === Infinity) return { change: 'drop', assignment: one.id };
+  if (Math.min(earlier, later) === Infinity) return { change: 'drop', assignment: assignment.id };
   return earlier <= later
-    ? { change: 'finish earlier', assignment: one.id, minutes: earlier }
-    : { change: 'start later', assignment: one.id, minutes: later };
+    ? { change: 'finish earlier', assignment: assignment.id, minutes: earlier }
+    : { change: 'start later', assignment: assignment.id, minutes: later };
 }

@@ -85,9 +85,9 @@ const restBetween: Rule<'rest-between-turns'> = (limit, { turns, at, zone }) => 
     const used = turns
       .slice(1, at)
       .some(
-        (one, i) =>
-          one.duty.start > weekAgo &&
-          minutesBetween(turns[i]!.duty.end, one.duty.start) < limit.minutes,
+        (item, i) =>
+          item.duty.start > weekAgo &&
+          minutesBetween(turns[i]!.duty.end, item.duty.start) < limit.minutes,
       );
     return least(rest, used ? limit.minutes : limit.shorterOnce, over);
   }
@@ -131,7 +131,7 @@ const turnsInFourteenDays: Rule<'turns-in-fourteen-days'> = (limit, { turns, at,
   const last = turns[at]!;
   const found = turns
     .slice(0, at + 1)
-    .filter((one) => one.day > last.day - 14 && one.day <= last.day).length;
+    .filter((turn) => turn.day > last.day - 14 && turn.day <= last.day).length;
   const over = { start: startOfLocalDay(last.duty.start, zone, -13), end: last.duty.end };
   return most(found, limit.turns, 'turns', over);
 };
@@ -146,7 +146,7 @@ function runEndingAt(last: number, numbers: ReadonlySet<number>): number {
 const nightsInARow: Rule<'nights-in-a-row'> = (limit, { turns, at, zone }) => {
   const last = turns[at]!;
   if (last.night === undefined) return undefined;
-  const worked = new Set(turns.slice(0, at + 1).flatMap((one) => one.night ?? []));
+  const worked = new Set(turns.slice(0, at + 1).flatMap((turn) => turn.night ?? []));
   const run = runEndingAt(last.night, worked);
   const over = { start: startOfLocalDay(last.duty.start, zone, -run), end: last.duty.end };
   return most(run, limit.nights, 'nights', over);
@@ -154,7 +154,7 @@ const nightsInARow: Rule<'nights-in-a-row'> = (limit, { turns, at, zone }) => {
 
 const daysInARow: Rule<'days-in-a-row'> = (limit, { turns, at, zone }) => {
   const last = turns[at]!;
-  const run = runEndingAt(last.day, new Set(turns.slice(0, at + 1).map((one) => one.day)));
+  const run = runEndingAt(last.day, new Set(turns.slice(0, at + 1).map((turn) => turn.day)));
   const over = { start: startOfLocalDay(last.duty.start, zone, 1 - run), end: last.duty.end };
   return most(run, limit.days, 'days', over);
 };
@@ -176,8 +176,8 @@ function referencePeriod(days: number, { turns, at, zone }: Looking) {
 const nightAverage: Rule<'night-average'> = (limit, look) => {
   const period = referencePeriod(limit.days, look);
   if (!period) return undefined;
-  const inIt = look.turns.slice(0, look.at + 1).filter((one) => one.duty.end > period.over.start);
-  if (inIt.filter((one) => one.night !== undefined).length < limit.nightShare * inIt.length)
+  const inIt = look.turns.slice(0, look.at + 1).filter((turn) => turn.duty.end > period.over.start);
+  if (inIt.filter((turn) => turn.night !== undefined).length < limit.nightShare * inIt.length)
     return undefined;
   const workedMinutes = dutyIn(look.turns, look.at, period.over);
   const average = averageDay({
@@ -221,7 +221,7 @@ const nightHazard: Rule<'night-hazard'> = (limit, { turns, at }) => {
   const over = { start: end - 24 * HOUR, end };
   const nightIn = turns
     .slice(0, at + 1)
-    .some((one) => one.night !== undefined && one.duty.end > over.start);
+    .some((item) => item.night !== undefined && item.duty.end > over.start);
   return nightIn ? most(dutyIn(turns, at, over), limit.minutes, 'minutes', over) : undefined;
 };
 

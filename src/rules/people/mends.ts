@@ -74,7 +74,8 @@ export function changed(turns: readonly Assignment[], change: RosterChange): Ass
   });
 }
 
-const keyOf = (one: Breach): string => JSON.stringify([one.assignment, one.limit, one.name]);
+const keyOf = (breach: Breach): string =>
+  JSON.stringify([breach.assignment, breach.limit, breach.name]);
 
 /**
  * The changes that end a breach and make no other, the smallest first: a turn moved, cut short, given to another crew
@@ -89,24 +90,30 @@ export function mendsOf(
   turns: readonly Assignment[],
   context: MendContext,
 ): readonly Mend[] {
-  const own = turns.filter((one) => one.crew === breach.crew);
-  const at = own.find((one) => one.id === breach.assignment);
+  const own = turns.filter((turn) => turn.crew === breach.crew);
+  const at = own.find((assignment) => assignment.id === breach.assignment);
   if (!at) return [];
   const averaged = breach.unit === 'minutes a day' || breach.unit === 'minutes a week';
   // What lies farther off than any limit but an average looks is left out of the trials.
   const near = averaged
     ? own
-    : own.filter((one) => Math.abs(one.start - at.start) <= DAYS_AROUND * 1440 * MINUTE);
-  const before = new Map(check(near, context).map((one) => [keyOf(one), one.excess]));
+    : own.filter(
+        (assignment) => Math.abs(assignment.start - at.start) <= DAYS_AROUND * 1440 * MINUTE,
+      );
+  const before = new Map(check(near, context).map((item) => [keyOf(item), item.excess]));
   const ends = (change: RosterChange): boolean =>
-    !check(changed(near, change), context).some((one) => keyOf(one) === keyOf(breach));
+    !check(changed(near, change), context).some((item) => keyOf(item) === keyOf(breach));
   const harmless = (change: RosterChange): boolean =>
     check(changed(near, change), context).every(
-      (one) => one.excess <= (before.get(keyOf(one)) ?? 0) && keyOf(one) !== keyOf(breach),
+      (item) => item.excess <= (before.get(keyOf(item)) ?? 0) && keyOf(item) !== keyOf(breach),
     );
 
-  const counted = own.filter((one) => one.end > breach.over.start && one.start < breach.over.end);
-  const previous = own.filter((one) => one.end <= at.start).sort((a, b) => b.end - a.end)[0];
+  const counted = own.filter(
+    (assignment) => assignment.end > breach.over.start && assignment.start < breach.over.end,
+  );
+  const previous = own
+    .filter((assignment) => assignment.end <= at.start)
+    .sort((a, b) => b.end - a.end)[0];
   const mends: RosterChange[] = [];
   for (const turn of new Set([at, ...(previous ? [previous] : [])]))
     for (const change of ['move later', 'move earlier', 'start later', 'finish earlier'] as const) {
@@ -121,24 +128,30 @@ export function mendsOf(
   );
   const dropped = droppable.find((turn) => harmless({ change: 'drop', turn: turn.id }));
   if (dropped) mends.push({ change: 'drop', turn: dropped.id });
-  const kept = mends.filter((one) => staysInWindow(one, turns, context) && harmless(one));
+  const kept = mends.filter((mend) => staysInWindow(mend, turns, context) && harmless(mend));
 
-  const others = [...new Set(turns.map((one) => one.crew))].filter((one) => one !== breach.crew);
+  const others = [...new Set(turns.map((turn) => turn.crew))].filter(
+    (text) => text !== breach.crew,
+  );
   for (const turn of dropped ? new Set([at, dropped]) : [at]) {
     if (!harmless({ change: 'drop', turn: turn.id })) continue;
     const crew = others.find(
-      (one) => lacks(one, turn, turns).length === 0 && takes(one, turn, turns, context),
+      (other) => lacks(other, turn, turns).length === 0 && takes(other, turn, turns, context),
     );
     const { competence } = turn;
     if (crew !== undefined)
       kept.push({ change: 'give to', turn: turn.id, crew, ...(competence && { competence }) });
   }
-  const lengths = new Map(turns.map((one) => [one.id, lengthMinutes(one)]));
+  const lengths = new Map(turns.map((turn) => [turn.id, lengthMinutes(turn)]));
   return kept
-    .map((one): Mend => {
-      const whole = lengths.get(one.turn)!;
-      const changedMinutes = 'minutes' in one ? one.minutes : whole;
-      return { ...one, changedMinutes, lostMinutes: loses.has(one.change) ? changedMinutes : 0 };
+    .map((change): Mend => {
+      const whole = lengths.get(change.turn)!;
+      const changedMinutes = 'minutes' in change ? change.minutes : whole;
+      return {
+        ...change,
+        changedMinutes,
+        lostMinutes: loses.has(change.change) ? changedMinutes : 0,
+      };
     })
     .sort(
       (a, b) =>
@@ -157,7 +170,7 @@ export function mendAll(
   const hopeless = new Set<string>();
   for (;;) {
     const breaches = check(now, context);
-    const next = breaches.find((one) => !hopeless.has(keyOf(one)));
+    const next = breaches.find((breach) => !hopeless.has(keyOf(breach)));
     if (!next || changes.length >= most) return { changes, left: breaches };
     const mend = mendsOf(next, now, context)[0];
     if (!mend) hopeless.add(keyOf(next));
@@ -178,10 +191,10 @@ function takes(
   turns: readonly Assignment[],
   context: MendContext,
 ): boolean {
-  const theirs = turns.filter((one) => one.crew === crew);
-  const before = new Map(check(theirs, context).map((one) => [keyOf(one), one.excess]));
+  const theirs = turns.filter((assignment) => assignment.crew === crew);
+  const before = new Map(check(theirs, context).map((breach) => [keyOf(breach), breach.excess]));
   return check([...theirs, { ...turn, crew }], context).every(
-    (one) => one.excess <= (before.get(keyOf(one)) ?? 0),
+    (breach) => breach.excess <= (before.get(keyOf(breach)) ?? 0),
   );
 }
 
@@ -191,8 +204,8 @@ function staysInWindow(
   { windows }: MendContext,
 ): boolean {
   if (!change.change.startsWith('move')) return true;
-  const turn = turns.find((one) => one.id === change.turn)!;
-  const window = windows.find((one) => one.id === turn.window);
+  const turn = turns.find((assignment) => assignment.id === change.turn)!;
+  const window = windows.find((item) => item.id === turn.window);
   if (!window || turn.start < window.start || turn.end > window.end) return true;
   const [moved] = changed([turn], change);
   return moved!.start >= window.start && moved!.end <= window.end;

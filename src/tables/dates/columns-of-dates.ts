@@ -23,8 +23,8 @@ export function dateOrderOfSheet<K extends SheetKind>(
     ? orderRemembered(table, sheet, columns, memory)
     : dateOrderOf(sheet.cellsOf(columns));
   if (order === 'month-first') {
-    const column = columns.find((one) =>
-      sheet.cellsOf([one]).some((cell) => (doubtfulNumbers(cell)?.[1] ?? 0) > 12),
+    const column = columns.find((item) =>
+      sheet.cellsOf([item]).some((cell) => (doubtfulNumbers(cell)?.[1] ?? 0) > 12),
     );
     const heading = column === undefined ? {} : { column: sheet.headingOf(column) };
     const fault = faultAt({ line: table.line, ...heading }, 'warning', {
@@ -45,20 +45,22 @@ function orderRemembered<K extends SheetKind>(
   columns: readonly FieldOf<K>[],
   memory: RowCache<never> | RowCache<object>,
 ): DateOrder {
-  const at = columns.flatMap((one) => sheet.match.fields.get(one) ?? []);
+  const at = columns.flatMap((column) => sheet.match.fields.get(column) ?? []);
   const dates = memory.dates.of(
     at.join(),
     cellsOf(table.rows),
-    (row, before) => before ?? datesOf(at.map((one) => table.rows[row]!.cells[one] ?? '')),
+    (row, before) => before ?? datesOf(at.map((value) => table.rows[row]!.cells[value] ?? '')),
   );
-  if (dates.some((one) => one.dayFirstOnly)) return 'day-first';
-  return dates.some((one) => one.monthFirstOnly) ? 'month-first' : 'day-first';
+  if (dates.some((date) => date.dayFirstOnly)) return 'day-first';
+  return dates.some((date) => date.monthFirstOnly) ? 'month-first' : 'day-first';
 }
 
 function datesOf(cells: readonly string[]): RowDates {
   const numbers = cells.map((cell) => doubtfulNumbers(cell.slice(0, 100)));
   return {
-    dayFirstOnly: numbers.some((one) => one !== undefined && one[0] > 12),
-    monthFirstOnly: numbers.some((one) => one !== undefined && one[0] <= 12 && one[1] > 12),
+    dayFirstOnly: numbers.some((number) => number !== undefined && number[0] > 12),
+    monthFirstOnly: numbers.some(
+      (number) => number !== undefined && number[0] <= 12 && number[1] > 12,
+    ),
   };
 }

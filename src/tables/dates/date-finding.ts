@@ -61,7 +61,7 @@ export function findDates(table: Table, kind: TableKind, map: ColumnMap = {}): D
       seen.add(kindOf);
       if (kindOf === 'eitherWay') example ??= { line, text };
     }
-    for (const one of seen) counts[one] += 1;
+    for (const text of seen) counts[text] += 1;
   }
   return {
     order: dateOrderOf(texts),

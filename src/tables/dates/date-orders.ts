@@ -118,11 +118,11 @@ export function dateOrders(
   const orders: { [K in TableKind]?: DateOrder } = {};
   const faults: Fault[] = [];
   const report = (
-    one: (typeof found)[number],
+    item: (typeof found)[number],
     severity: Fault['severity'],
     problem: Pick<Fault, 'code' | 'message' | 'mend'>,
   ): void => {
-    const { given, signs } = one;
+    const { given, signs } = item;
     const { row = 0, column = 0 } = signs.either ?? {};
     const line = given.table.rows[row]?.line ?? given.table.line;
     const at = {
@@ -139,8 +139,8 @@ export function dateOrders(
       file: given.file,
     });
   };
-  for (const one of found) {
-    const { kind, given, signs } = one;
+  for (const item of found) {
+    const { kind, given, signs } = item;
     if (given.dateOrder) orders[kind] = given.dateOrder;
     else if (signs.dayFirst) orders[kind] = 'day-first';
     else if (signs.monthFirst) {
@@ -154,7 +154,7 @@ export function dateOrders(
       });
       faults.push({ ...fault, file: given.file });
       if (day.length === 0 || !signs.either) continue;
-      report(one, 'warning', {
+      report(item, 'warning', {
         code: 'dates-in-two-orders',
         message: `Its dates are month first, as some have a second number above 12; those of ${filesOf(day)} are day first.`,
         mend: mendOrder,
@@ -162,20 +162,20 @@ export function dateOrders(
     } else if (!signs.either) orders[kind] = 'day-first';
     else if (day.length > 0 && month.length > 0) {
       orders[kind] = 'day-first';
-      report(one, 'error', {
+      report(item, 'error', {
         code: 'dates-read-two-ways',
         message: `${datesText(signs)} can be read day first, as in ${filesOf(day)}, or month first, as in ${filesOf(month)}.`,
         mend: mendOrder,
       });
     } else if (month.length > 0) {
       orders[kind] = 'month-first';
-      report(one, 'warning', {
+      report(item, 'warning', {
         code: 'dates-month-first',
         message: `${datesText(signs)} can be read two ways and are read month first, as in ${filesOf(month)}.`,
         mend: mendOrder,
       });
     } else if (day.length > 0) orders[kind] = 'day-first';
-    else orders[kind] = undecided(found, one, report);
+    else orders[kind] = undecided(found, item, report);
   }
   return { orders, faults };
 }
@@ -183,9 +183,9 @@ export function dateOrders(
 /** Nothing says anything: what makes nights of the windows. */
 function undecided<T extends { readonly signs: OrderSigns }>(
   found: readonly T[],
-  one: T,
+  item: T,
   told: (
-    one: T,
+    item: T,
     severity: Fault['severity'],
     problem: Pick<Fault, 'code' | 'message' | 'mend'>,
   ) => void,
@@ -200,9 +200,9 @@ function undecided<T extends { readonly signs: OrderSigns }>(
       : odd < oddOther
         ? ', since month first would make windows of many days'
         : ', which is usual here';
-  told(one, 'warning', {
+  told(item, 'warning', {
     code: order === 'month-first' ? 'dates-month-first' : 'dates-day-first',
-    message: `${datesText(one.signs)} can be read two ways and nothing else says which; they are read ${order.replace('-', ' ')}${because}.`,
+    message: `${datesText(item.signs)} can be read two ways and nothing else says which; they are read ${order.replace('-', ' ')}${because}.`,
     mend: mendOrder,
   });
   return order;

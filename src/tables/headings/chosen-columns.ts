@@ -51,10 +51,10 @@ const fieldIn = (kind: TableKind, field: string): boolean =>
 
 /** Where a heading stands among columns: letter for letter, else whatever its case, else by its place, `column 3`. */
 function placeOf(columns: readonly string[], heading: string): number {
-  const exact = columns.findIndex((one) => one.trim() === heading);
+  const exact = columns.findIndex((column) => column.trim() === heading);
   if (exact >= 0) return exact;
   const lower = heading.toLowerCase();
-  const loose = columns.findIndex((one) => one.trim().toLowerCase() === lower);
+  const loose = columns.findIndex((column) => column.trim().toLowerCase() === lower);
   if (loose >= 0) return loose;
   const place = Number(/^column (\d{1,5})$/.exec(lower)?.[1] ?? 0);
   return place >= 1 && place <= columns.length ? place - 1 : -1;
@@ -94,7 +94,7 @@ export function chosenFaults(
       ({ kind }) => (only ?? kind) === kind && (field === '' || fieldIn(kind, field)),
     );
     if (where.some(({ table }) => placeOf(table.columns, heading) >= 0)) return [];
-    const files = where.map((one) => one.file).join(', ');
+    const files = where.map((item) => item.file).join(', ');
     const fault = faultAt({ line: where[0]?.table.line ?? 1, column: heading }, 'error', {
       code: 'mapped-column-missing',
       message: `"${heading}" was chosen for "${field === '' ? 'not read' : field}", but ${files === '' ? 'no table that was given' : files} has no such column.`,

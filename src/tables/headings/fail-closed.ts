@@ -28,9 +28,9 @@ export function unreadDangers<K extends SheetKind>(
   }: { readonly map?: ColumnMap | undefined; readonly unread?: readonly string[] | undefined } = {},
 ): readonly UnreadDanger[] {
   const lacking = (dangerFields[kind] ?? []).filter(
-    (field) => !match.fields.has(field) && !match.doubled.some((one) => one.field === field),
+    (field) => !match.fields.has(field) && !match.doubled.some((item) => item.field === field),
   );
-  const said = new Set(unread.map((one) => one.trim()));
+  const said = new Set(unread.map((text) => text.trim()));
   return match.unmatched.flatMap((at) => {
     const heading = table.columns[at]!.trim();
     if (said.has(heading) || said.has(`column ${at + 1}`)) return [];

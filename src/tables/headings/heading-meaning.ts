@@ -83,10 +83,10 @@ export function fieldsNear<K extends SheetKind>(heading: string, kind: K): reado
     return { field, score: Math.max(...scores) };
   });
   return scored
-    .filter((one) => one.score >= 0.4)
+    .filter((item) => item.score >= 0.4)
     .sort((a, b) => b.score - a.score)
     .slice(0, 2)
-    .map((one) => one.field);
+    .map((item) => item.field);
 }
 
 /** The weight of the words two headings share, of that of all their words: 0 to 1. */

@@ -51,10 +51,10 @@ export function matchColumns<K extends SheetKind>(
   };
   const refused = new Set<FieldOf<K>>();
   const there = (field: FieldOf<K>): boolean =>
-    found.has(field) || doubled.some((one) => one.field === field);
+    found.has(field) || doubled.some((item) => item.field === field);
 
   for (const [wanted, heading] of Object.entries(map)) {
-    const field = known.find((one) => one === wanted);
+    const field = known.find((item) => item === wanted);
     const named = columnsNamed(columns, heading);
     if (field && heading === '') refused.add(field);
     else if (field && named.length > 0) take(field, named);
@@ -184,6 +184,6 @@ function keysOf<K extends SheetKind>(kind: K, field: FieldOf<K>): ReadonlySet<st
   return known;
 }
 
-function indexesWhere<T>(list: readonly T[], test: (one: T, index: number) => boolean): number[] {
-  return list.flatMap((one, index) => (test(one, index) ? [index] : []));
+function indexesWhere<T>(list: readonly T[], test: (item: T, index: number) => boolean): number[] {
+  return list.flatMap((item, index) => (test(item, index) ? [index] : []));
 }

@@ -61,9 +61,9 @@ function parseJson(text: string, subject: JsonSubject): ParsedJson {
     return { problem, line: lineAt(twice.at) };
   }
   let refused: string | undefined;
-  const value: unknown = JSON.parse(text, (key, one: unknown) => {
+  const value: unknown = JSON.parse(text, (key, item: unknown) => {
     if (refusedKeys.has(key)) refused ??= key;
-    return one;
+    return item;
   });
   if (refused === undefined) return { value };
   const problem = {
@@ -77,7 +77,8 @@ function parseJson(text: string, subject: JsonSubject): ParsedJson {
 function issueFaults(raw: object, document: unknown, file: string, subject: JsonSubject): Fault[] {
   const issue = raw as JsonIssue;
   const inside = insideShape(issue, valueAt(document, issue.path));
-  if (inside.length > 0) return inside.flatMap((one) => issueFaults(one, document, file, subject));
+  if (inside.length > 0)
+    return inside.flatMap((item) => issueFaults(item, document, file, subject));
   if (issue.code === 'unrecognized_keys') {
     return (issue.keys ?? []).map((key) =>
       faultIn([...issue.path, key], document, file, {
@@ -96,10 +97,10 @@ function issueFaults(raw: object, document: unknown, file: string, subject: Json
 function insideShape(issue: JsonIssue, value: unknown): readonly JsonIssue[] {
   if (issue.code !== 'invalid_union' || issue.options) return [];
   if (typeof value !== 'object' || value === null) return [];
-  const meant = (issue.errors ?? []).find((one) =>
-    one.every((each) => each.path.length > 0 || each.code === 'unrecognized_keys'),
+  const meant = (issue.errors ?? []).find((error) =>
+    error.every((each) => each.path.length > 0 || each.code === 'unrecognized_keys'),
   );
-  return (meant ?? []).map((one) => ({ ...one, path: [...issue.path, ...one.path] }));
+  return (meant ?? []).map((item) => ({ ...item, path: [...issue.path, ...item.path] }));
 }
 
 function faultIn(

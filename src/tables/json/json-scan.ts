@@ -44,9 +44,9 @@ class Scanner {
     if (depth > deepest) return this.#broken(at);
     if (sign === '{') {
       const keys = new Set<string>();
-      return this.#list(at + 1, '}', (one) => this.#entry(one, depth, keys));
+      return this.#list(at + 1, '}', (value) => this.#entry(value, depth, keys));
     }
-    if (sign === '[') return this.#list(at + 1, ']', (one) => this.value(one, depth + 1));
+    if (sign === '[') return this.#list(at + 1, ']', (value) => this.value(value, depth + 1));
     return this.#match(sign === '"' ? text : plainValue, at) ?? this.#broken(at);
   }
 

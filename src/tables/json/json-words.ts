@@ -105,12 +105,12 @@ function wrongFormat(issue: JsonIssue, value: unknown, subject: string): Problem
 /** None of several shapes fits: the kind that is not known, or the shape that is of the value's own type. */
 function noneOfShapes(issue: JsonIssue, value: unknown, subject: string): Problem {
   if (issue.options) return notKnown(issue.options, value, subject);
-  const first = (issue.errors ?? []).map((one) => one[0]).filter((one) => one !== undefined);
-  const near = first.find((one) => one.code !== 'invalid_type' && one.path.length === 0);
+  const first = (issue.errors ?? []).map((error) => error[0]).filter((item) => item !== undefined);
+  const near = first.find((item) => item.code !== 'invalid_type' && item.path.length === 0);
   if (near) return wordsOf(near, value, subject);
   const kinds = first
-    .filter((one) => one.code === 'invalid_type' && one.path.length === 0)
-    .map((one) => kindOf(one));
+    .filter((item) => item.code === 'invalid_type' && item.path.length === 0)
+    .map((item) => kindOf(item));
   return kinds.length === 0
     ? wrongKind(issue, value, subject)
     : {

@@ -199,7 +199,7 @@ function subjectOf(
   const step = row.read('step', parseName);
   const line = row.read('line', parseName);
   const stage = row.read('stage', parseStage);
-  const named = [activity, step, line].filter((one) => one !== undefined).length;
+  const named = [activity, step, line].filter((item) => item !== undefined).length;
   const ofHandback = row.text('asked back by') !== '' || row.text('agreed end') !== '';
   if (named === 0 && ofHandback) return { step: handedBack };
   if (named !== 1) {
@@ -216,7 +216,7 @@ function subjectOf(
     row.say('error', 'line', {
       code: 'line-not-known',
       message: `No window has a line "${line}".`,
-      mend: `Write it as the windows do: ${[...lines.keys()].map((one) => `"${one}"`).join(', ')}.`,
+      mend: `Write it as the windows do: ${[...lines.keys()].map((key) => `"${key}"`).join(', ')}.`,
     });
     return undefined;
   }
@@ -234,7 +234,7 @@ function subjectOf(
     row.say('error', 'step', {
       code: 'step-not-known',
       message: `There is no step "${step}" in the rules.`,
-      mend: `Write it as the rules do: ${[...steps.keys()].map((one) => `"${one}"`).join(', ')}.`,
+      mend: `Write it as the rules do: ${[...steps.keys()].map((key) => `"${key}"`).join(', ')}.`,
     });
     return undefined;
   }

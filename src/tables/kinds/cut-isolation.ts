@@ -63,7 +63,7 @@ function spanTyped(
   end: string,
   order: DateOrder,
 ): Interval | undefined {
-  if (!window.isolation.some((one) => one.during)) return undefined;
+  if (!window.isolation.some((section) => section.during)) return undefined;
   const [from, to] = [parseMoment(start.trim(), order), parseMoment(end.trim(), order)];
   if ('problem' in from || 'problem' in to) return undefined;
   const span = spanOf(from.value, to.value, window.zone);
@@ -74,9 +74,9 @@ function spanTyped(
 export function movedTo(window: AccessWindow, start: Instant): AccessWindow {
   const { zone } = window;
   const days = dayAt(start, zone) - dayAt(window.start, zone);
-  const later = (one: Interval): Interval => ({
-    start: daysLater(one.start, days, zone),
-    end: daysLater(one.end, days, zone),
+  const later = (interval: Interval): Interval => ({
+    start: daysLater(interval.start, days, zone),
+    end: daysLater(interval.end, days, zone),
   });
   return {
     ...window,
@@ -84,7 +84,7 @@ export function movedTo(window: AccessWindow, start: Instant): AccessWindow {
     isolation: window.isolation.map(({ section, during }) => ({
       section,
       ...(during && {
-        during: during.map((one) => ('fromMinute' in one ? one : later(one))),
+        during: during.map((item) => ('fromMinute' in item ? item : later(item))),
       }),
     })),
   };
@@ -92,14 +92,18 @@ export function movedTo(window: AccessWindow, start: Instant): AccessWindow {
 
 /** A window's isolation in what becomes of it; `written`: the window whose cell is there. */
 function clipped(window: AccessWindow, becomes: Interval, written: AccessWindow): CutIsolation {
-  const sections = window.isolation.map((one) => {
-    const then = deadTimes(one, becomes, window.zone);
-    const asItIs = cellOf(one, window.zone);
+  const sections = window.isolation.map((section) => {
+    const then = deadTimes(section, becomes, window.zone);
+    const asItIs = cellOf(section, window.zone);
     const stays = readsAs(asItIs, then, becomes, window.zone);
-    return { one, then, text: stays ? asItIs : datedOf(one.section, then, window.zone) };
+    return {
+      one: section,
+      then,
+      text: stays ? asItIs : datedOf(section.section, then, window.zone),
+    };
   });
   const timed = sections.filter(({ one }) => one.during);
-  const text = sections.flatMap((one) => one.text).join('; ');
+  const text = sections.flatMap((section) => section.text).join('; ');
   return {
     ...(text !== isolationCell(written.isolation, written.zone) && { text }),
     cut: timed.flatMap(({ one, then }) =>
@@ -117,20 +121,22 @@ const isLess = (then: IntervalSet, before: IntervalSet): boolean =>
 
 /** The isolation cell that says what a window has. */
 export const isolationCell = (sections: readonly IsolatedSection[], zone: string): string =>
-  sections.flatMap((one) => cellOf(one, zone)).join('; ');
+  sections.flatMap((section) => cellOf(section, zone)).join('; ');
 
 /** A section with its times as a cell says them, an entry each. */
 function cellOf({ section, during }: IsolatedSection, zone: string): readonly string[] {
   if (!during) return [section];
-  return during.flatMap((one) =>
-    'fromMinute' in one
-      ? [`${section} [${clockOfMinute(one.fromMinute)}-${clockOfMinute(one.toMinute)}]`]
-      : datedOf(section, [one], zone),
+  return during.flatMap((item) =>
+    'fromMinute' in item
+      ? [`${section} [${clockOfMinute(item.fromMinute)}-${clockOfMinute(item.toMinute)}]`]
+      : datedOf(section, [item], zone),
   );
 }
 
 const datedOf = (section: string, times: IntervalSet, zone: string): readonly string[] =>
-  times.map((one) => `${section} [${momentText(one.start, zone)} - ${momentText(one.end, zone)}]`);
+  times.map(
+    (time) => `${section} [${momentText(time.start, zone)} - ${momentText(time.end, zone)}]`,
+  );
 
 /** Whether entries of one section, read in a window, come to these times. */
 function readsAs(
@@ -144,7 +150,9 @@ function readsAs(
   const found = deadTimes(read.value[0]!, window, zone);
   return (
     found.length === times.length &&
-    found.every((one, k) => one.start === times[k]!.start && one.end === times[k]!.end)
+    found.every(
+      (interval, k) => interval.start === times[k]!.start && interval.end === times[k]!.end,
+    )
   );
 }
 

@@ -59,14 +59,14 @@ export function gatherNamed<K extends TableKind, T extends Named>(
   field: FieldOf<K>,
   { file, memory }: { readonly file: string; readonly memory?: RowCache<T> | undefined },
 ): { readonly good: readonly T[]; readonly rowOf: ReadonlyMap<string, number> } {
-  const names = made.map((one) => one?.value.id);
+  const names = made.map((row) => row?.value.id);
   const { rowOf, again } = memory
     ? memory.named('rows', names, () => placesOf(names))
     : placesOf(names);
   const good: T[] = [];
-  for (const one of made) {
-    if (!one) continue;
-    const { value, index, line, bad, faults } = one;
+  for (const row of made) {
+    if (!row) continue;
+    const { value, index, line, bad, faults } = row;
     const twice = again.has(index);
     if (twice) {
       const { id } = value;

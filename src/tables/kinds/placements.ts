@@ -39,11 +39,11 @@ export function placementsFrom(
 ): PlacementsResult {
   const sheet = openSheet(table, 'placements', { file });
   const order = dateOrderOfSheet(table, sheet, ['from', 'to'], file, dateOrder);
-  const activities = new Map(plan.activities.map((one) => [one.id, one]));
-  const windows = new Map(plan.windows.map((one) => [one.id, one]));
-  const left = new Map(plan.activities.map((one) => [one.id, unitsLeft(one.work)]));
+  const activities = new Map(plan.activities.map((activity) => [activity.id, activity]));
+  const windows = new Map(plan.windows.map((window) => [window.id, window]));
+  const left = new Map(plan.activities.map((activity) => [activity.id, unitsLeft(activity.work)]));
   const placements = sheet.rows.flatMap((row): Placement[] => {
-    if (['activity', 'window', 'from', 'to'].every((one) => row.text(one as 'from') === ''))
+    if (['activity', 'window', 'from', 'to'].every((text) => row.text(text as 'from') === ''))
       return [];
     const id = row.require('activity', parseName);
     const activity = activityOf(row, id, activities);

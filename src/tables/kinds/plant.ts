@@ -44,7 +44,7 @@ function parseLevel(text: string): Parsed<number> {
 }
 
 function parseSureness(text: string): Parsed<Sureness> {
-  const value = surenesses.find((one) => one === plain(text).toLowerCase());
+  const value = surenesses.find((sureness) => sureness === plain(text).toLowerCase());
   return value === undefined
     ? refuse(
         'sureness-not-known',

@@ -35,7 +35,7 @@ export function riskEventsFrom(table: Table, options: ReadOptionsOfKind): RiskEv
     const stage = row.read('stage', parseStage);
     const at = row.read('at', moment);
     const source = row.text('source').trim();
-    if ([activity, step, at].filter((one) => one !== undefined).length !== 1)
+    if ([activity, step, at].filter((item) => item !== undefined).length !== 1)
       row.say('error', 'activity', {
         code: 'event-holds-up',
         message: 'The row must say what the event holds up: an activity, a step or a moment.',

@@ -46,7 +46,7 @@ export class RowCache<T> {
   /** What was made of the same names in the same order before, else what `make` makes of them. */
   named<V>(what: string, list: readonly (string | undefined)[], make: () => V): V {
     const before = this.#names.get(what);
-    if (before?.list.length === list.length && before.list.every((one, at) => one === list[at]))
+    if (before?.list.length === list.length && before.list.every((item, at) => item === list[at]))
       return before.made as V;
     const made = make();
     this.#names.set(what, { list, made });

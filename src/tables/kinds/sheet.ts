@@ -84,12 +84,12 @@ export function openSheet<K extends SheetKind>(
   const dangers =
     table.columns.length === 0
       ? []
-      : unreadDangers(table, kind, match, options).map((one) =>
-          faultAt({ line: table.line, column: one.heading }, 'error', one.problem),
+      : unreadDangers(table, kind, match, options).map((danger) =>
+          faultAt({ line: table.line, column: danger.heading }, 'error', danger.problem),
         );
   faults.push(...[...heading, ...dangers].map((fault) => ({ ...fault, file: options.file })));
   const unread = new Set(
-    table.faults.filter((one) => one.severity === 'error').map((one) => one.row),
+    table.faults.filter((fault) => fault.severity === 'error').map((fault) => fault.row),
   );
   const readable = table.columns.length > 0 && !heading.some((fault) => fault.severity === 'error');
   const rows = readable ? table.rows : [];

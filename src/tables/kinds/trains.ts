@@ -24,7 +24,7 @@ export interface TrainOptions extends ReadOptionsOfKind {
 export function trainsFrom(table: Table, options: TrainOptions): TrainsResult {
   const sheet = openSheet(table, 'trains', options);
   const order = dateOrderOfSheet(table, sheet, ['passes at'], options.file, options.dateOrder);
-  const windows = new Map(options.windows?.map((one) => [one.id, one]));
+  const windows = new Map(options.windows?.map((window) => [window.id, window]));
   const trains: Train[] = [];
   const rowOf = new Map<string, number>();
   const seen = new Map<string, number>();

@@ -16,8 +16,10 @@ const ofWindows: ReadonlySet<string> = new Set([
 
 /** What is wrong between the tables; where no window at all could be read, that alone is told of windows. */
 export function linkFaults(links: readonly Fault[], windows: readonly Fault[]): readonly Fault[] {
-  const unreadable = windows.some((one) => one.severity === 'error' && one.row === undefined);
-  return unreadable ? links.filter((one) => !ofWindows.has(one.code)) : links;
+  const unreadable = windows.some(
+    (window) => window.severity === 'error' && window.row === undefined,
+  );
+  return unreadable ? links.filter((link) => !ofWindows.has(link.code)) : links;
 }
 
 export const byLine = (a: Fault, b: Fault): number => (a.line ?? 0) - (b.line ?? 0);

@@ -5,7 +5,7 @@ import type { Activity } from '../../model/index.js';
  * the order in which they wait. O(n + links), without recursion.
  */
 export function cyclesOf(activities: readonly Activity[]): string[][] {
-  const order = new Map(activities.map((one, index) => [one.id, index]));
+  const order = new Map(activities.map((activity, index) => [activity.id, index]));
   if (allEnd(activities, order)) return [];
   const state = new Uint8Array(activities.length);
   const cycles: string[][] = [];
@@ -26,7 +26,7 @@ export function cyclesOf(activities: readonly Activity[]): string[][] {
         state[to] = onPath;
         path.push({ at: to, next: 0 });
       } else if (to !== undefined && state[to] === onPath) {
-        const circle = path.slice(path.findIndex((one) => one.at === to)).map((one) => one.at);
+        const circle = path.slice(path.findIndex((item) => item.at === to)).map((item) => item.at);
         cycles.push(fromFirst(circle).map((index) => activities[index]!.id));
       }
     }
@@ -58,6 +58,6 @@ function allEnd(activities: readonly Activity[], order: ReadonlyMap<string, numb
 }
 
 function fromFirst(circle: readonly number[]): number[] {
-  const start = circle.indexOf(circle.reduce((least, one) => Math.min(least, one)));
+  const start = circle.indexOf(circle.reduce((least, value) => Math.min(least, value)));
   return [...circle.slice(start), ...circle.slice(0, start)];
 }

@@ -23,8 +23,8 @@ export function checkLinks(
     out.add(id);
     faults.push(context.say(id, field, 'error', problem));
   };
-  const known = new Set(activities.map((one) => one.id));
-  const windows = new Map(context.windows.map((one) => [one.id, one]));
+  const known = new Set(activities.map((activity) => activity.id));
+  const windows = new Map(context.windows.map((window) => [window.id, window]));
   for (const activity of activities) {
     checkWindow(activity, windows, context, refuse, faults);
     checkResources(activity, context, faults);
@@ -61,7 +61,7 @@ export function checkLinks(
     dropFollowers(activities, out, refuse);
     dropNotMadeGood(activities, out, refuse);
   }
-  return { activities: activities.filter((one) => !out.has(one.id)), faults };
+  return { activities: activities.filter((activity) => !out.has(activity.id)), faults };
 }
 
 function checkWindow(
@@ -98,13 +98,13 @@ function checkWindow(
 function checkResources(activity: Activity, context: LinkContext, faults: Fault[]): void {
   if (!context.resources) return;
   for (const { resource } of activity.resources) {
-    if (context.resources.some((one) => one.id === resource)) continue;
+    if (context.resources.some((item) => item.id === resource)) continue;
     faults.push(
       context.say(activity.id, 'resources', 'warning', {
         code: 'resource-not-known',
         message: `"${resource}" is not in the resources file, so it is taken to be without limit.${near(
           resource,
-          context.resources.map((one) => one.id),
+          context.resources.map((item) => item.id),
         )}`,
         mend: 'Add it to the resources, or correct its name.',
       }),
@@ -122,7 +122,7 @@ function dropFollowers(activities: readonly Activity[], out: Set<string>, refuse
       else followers.set(link.activity, [id]);
     }
   }
-  const known = new Set(activities.map((one) => one.id));
+  const known = new Set(activities.map((activity) => activity.id));
   const lost = [...out, ...[...followers.keys()].filter((id) => !known.has(id))];
   for (let at = 0; at < lost.length; at += 1) {
     for (const id of followers.get(lost[at]!) ?? []) {

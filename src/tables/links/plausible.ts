@@ -57,7 +57,7 @@ export interface OddWindow {
  */
 export function oddWindows(windows: readonly AccessWindow[]): readonly OddWindow[] {
   if (windows.length < fewest) return [];
-  const starts = windows.map((one) => one.start).sort((a, b) => a - b);
+  const starts = windows.map((window) => window.start).sort((a, b) => a - b);
   const middle = starts[starts.length >> 1]!;
   const found: OddWindow[] = [];
   const place = new Map(starts.map((start, at) => [start, at]));

@@ -59,7 +59,7 @@ function missing(
     return [
       {
         code: `${kind}-in-no-window`,
-        text: `No window ${gives} "${shown(name)}", which ${who}: it finds no window that serves it. Windows ${give} ${someNames([...given.keys()], (one) => `"${one}"`)}.${near(name, given.keys())}`,
+        text: `No window ${gives} "${shown(name)}", which ${who}: it finds no window that serves it. Windows ${give} ${someNames([...given.keys()], (key) => `"${key}"`)}.${near(name, given.keys())}`,
         count: ids.length,
         places: [work.place(ids)],
       },

@@ -54,7 +54,7 @@ export function parseIsolation(
   return {
     value: [...sections].map(([section, times]) => ({
       section,
-      ...(times.length > 0 && { during: times.map((one) => one.said) }),
+      ...(times.length > 0 && { during: times.map((time) => time.said) }),
     })),
     ...(warning && { warning }),
   };
@@ -70,10 +70,10 @@ function twice(section: string): { problem: Problem } {
 
 /** Whether two entries of a section are dead at one moment. */
 const overlapping = (times: readonly Times[]): boolean =>
-  times.some((one, k) =>
+  times.some((time, k) =>
     times
       .slice(k + 1)
-      .some((other) => intersect(unionOf(one.stretches), unionOf(other.stretches)).length > 0),
+      .some((other) => intersect(unionOf(time.stretches), unionOf(other.stretches)).length > 0),
   );
 
 function parsePart(

@@ -50,7 +50,9 @@ export function tableOfRecords({ delimiter, rows, faults }: Records, headingLine
   if (!heading)
     return { delimiter, columns: [], line: 1, rows: [], faults: [...placed, emptyFault] };
   const columns = heading.cells;
-  const broken = new Set(placed.flatMap((one) => (one.severity === 'error' ? [one.row] : [])));
+  const broken = new Set(
+    placed.flatMap((fault) => (fault.severity === 'error' ? [fault.row] : [])),
+  );
   const shape = shapeFaults(columns, data).filter((fault) => !broken.has(fault.row));
   const letters = lostLetters([heading, ...data]);
   const above = rows.slice(0, at);

@@ -27,7 +27,7 @@ const moment = '1980-01-01T00:00:00';
  */
 export function workbookOf(tables: readonly SheetOut[]): Uint8Array {
   if (tables.length === 0) throw new RangeError('a workbook needs a table');
-  const names = sheetNames(tables.map((one) => one.name));
+  const names = sheetNames(tables.map((table) => table.name));
   const parts: Record<string, string> = {
     '[Content_Types].xml': contentTypes(tables.length),
     '_rels/.rels': relations([['officeDocument', 'xl/workbook.xml']]),

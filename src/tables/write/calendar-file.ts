@@ -31,9 +31,10 @@ export function calendarFile(
   about?: string,
 ): string {
   const seen = new Set<string>();
-  for (const one of events) {
-    if (one.uid === '' || seen.has(one.uid)) throw new RangeError(`uid "${one.uid}" is not unique`);
-    seen.add(one.uid);
+  for (const event of events) {
+    if (event.uid === '' || seen.has(event.uid))
+      throw new RangeError(`uid "${event.uid}" is not unique`);
+    seen.add(event.uid);
   }
   const said = about === undefined ? [] : [about];
   const lines = [
@@ -42,8 +43,8 @@ export function calendarFile(
     'PRODID:-//possession-fit//possession-fit 1//EN',
     'CALSCALE:GREGORIAN',
     `DESCRIPTION:${textOf([...said, ...cautions].join('\n'))}`,
-    ...events.flatMap((one) =>
-      eventLines({ ...one, description: [...said, one.description].join('\n') }, stamp),
+    ...events.flatMap((event) =>
+      eventLines({ ...event, description: [...said, event.description].join('\n') }, stamp),
     ),
     'END:VCALENDAR',
   ];

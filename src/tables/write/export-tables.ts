@@ -135,7 +135,7 @@ function rawFaults(name: string, lines: readonly (readonly Cell[])[]): Fault[] {
 async function workbookFile(name: string, sheets: readonly SheetOut[]): Promise<ExportedFile> {
   const { sheetLimits, workbookOf } = await import('../workbook/write-workbook.js');
   const mediaType = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
-  const faults = sheets.flatMap((one) => longFaults(name, one, sheetLimits.cellLength));
+  const faults = sheets.flatMap((sheet) => longFaults(name, sheet, sheetLimits.cellLength));
   return { name, mediaType, bytes: workbookOf(sheets), faults };
 }
 

@@ -22,9 +22,9 @@ export async function axeFaults(element: Element): Promise<string[]> {
   const { violations } = await globalThis.axe.run(element, {
     rules: { region: { enabled: false } },
   });
-  return violations.flatMap((one) =>
-    one.nodes.map(
-      (node) => `${one.id}: ${node.target.flat().join(' ')} ${node.failureSummary ?? ''}`,
+  return violations.flatMap((violation) =>
+    violation.nodes.map(
+      (node) => `${violation.id}: ${node.target.flat().join(' ')} ${node.failureSummary ?? ''}`,
     ),
   );
 }

@@ -11,4 +11,4 @@ export const inside = (el: PossessionDesk, tag: string): ShadowRoot =>
 
 /** The first button whose words begin so. */
 export const button = (root: ParentNode, name: string): HTMLButtonElement | undefined =>
-  [...root.querySelectorAll('button')].find((one) => text(one).startsWith(name));
+  [...root.querySelectorAll('button')].find((element) => text(element).startsWith(name));

@@ -14,9 +14,9 @@ export function manyWindows(count: number): AccessWindow[] {
 }
 
 export function ledgersOf(windows: readonly AccessWindow[]): Ledger[] {
-  return windows.map((one) => {
-    const minutes = (one.end - one.start) / 60_000;
-    return aLedger(one, [
+  return windows.map((window) => {
+    const minutes = (window.end - window.start) / 60_000;
+    return aLedger(window, [
       ['lead-in', 'Take the line', 30],
       ['usable', 'Usable', minutes - 60],
       ['margin', 'Required handback margin', 30],

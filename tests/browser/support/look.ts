@@ -15,12 +15,12 @@ export const all = (el: Drawn, selector: string): HTMLElement[] => [
 ];
 
 /** Text with its white space as it is read. */
-export const text = (one: Node | null | undefined): string =>
-  (one?.textContent ?? '').replaceAll(/\s+/g, ' ').trim();
+export const text = (item: Node | null | undefined): string =>
+  (item?.textContent ?? '').replaceAll(/\s+/g, ' ').trim();
 
 /** The first of the parts that holds some words. */
 export const withText = <T extends HTMLElement>(el: Drawn, selector: string, words: string): T =>
-  all(el, selector).find((one) => text(one).includes(words)) as T;
+  all(el, selector).find((element) => text(element).includes(words)) as T;
 
 /** The event that pressing something sends. */
 export async function sent<E extends Event>(

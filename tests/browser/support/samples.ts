@@ -253,12 +253,12 @@ export const planDocument: PlanDocument = {
     windows: {
       file: 'windows.csv',
       columns: ['window', 'title', 'start', 'end', 'colour of the hut'],
-      rows: windows.map((one) => [one.id, one.title, 'typed', 'typed', 'green']),
+      rows: windows.map((window) => [window.id, window.title, 'typed', 'typed', 'green']),
     },
     work: {
       file: 'work.csv',
       columns: ['package', 'activity', 'title'],
-      rows: activities.map((one) => [one.package, one.id, one.title]),
+      rows: activities.map((activity) => [activity.package, activity.id, activity.title]),
     },
     resources: emptyTable('resources.csv'),
     trains: emptyTable('trains.csv'),

@@ -21,8 +21,8 @@ const options: HandbackOptions = {
   runs: 2000,
   commitments: [{ activity: 'CUT', irreversible: true, reinstatementMinutes: 60 }],
 };
-export const results: readonly HandbackResult[] = windows.map((one) =>
-  handback(plan, one, placements, options),
+export const results: readonly HandbackResult[] = windows.map((window) =>
+  handback(plan, window, placements, options),
 );
 /** Two hours and three quarters into the first window, with the cutting barely begun. */
 export const moment = addMinutes(held.start, 165);

@@ -15,7 +15,8 @@ import { at, zone } from '../../helpers/clock.js';
 
 const shown = (band: DailyBand, from: string, to: string): string[] =>
   dailyBands(band, { start: at(from), end: at(to) }, zone).map(
-    (one) => `${isoText(one.start, zone).slice(5, 16)} ${isoText(one.end, zone).slice(5, 16)}`,
+    (interval) =>
+      `${isoText(interval.start, zone).slice(5, 16)} ${isoText(interval.end, zone).slice(5, 16)}`,
   );
 
 describe('a band that comes back every day', () => {
@@ -119,7 +120,7 @@ describe('a band that comes back every day', () => {
               fromMinute < toMinute
                 ? onDay(today) && fromMinute <= minute && minute < toMinute
                 : (onDay(today) && fromMinute <= minute) || (onDay(yesterday) && minute < toMinute);
-            expect(bands.some((one) => one.start <= moment && moment < one.end)).toBe(inside);
+            expect(bands.some((band) => band.start <= moment && moment < band.end)).toBe(inside);
           }
         },
       ),

@@ -45,7 +45,7 @@ describe('Easter Day', () => {
 describe('a bank holiday on a Monday of May or August', () => {
   it('is the first or the last of its month, in every year', () => {
     for (let year = 2000; year < 2030; year += 1) {
-      const dates = bankHolidaysEnglandAndWales(year).map((one) => one.date);
+      const dates = bankHolidaysEnglandAndWales(year).map((holiday) => holiday.date);
       const mondays = [5, 8].map((month) =>
         Array.from({ length: 31 }, (_, at) => dayNumber(year, month, at + 1)).filter(
           (day) => weekdayOfDay(day) === 1,

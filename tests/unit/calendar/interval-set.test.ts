@@ -27,10 +27,10 @@ const sets = intervals.map(unionOf);
 /** The naive picture of a set: one truth a minute. */
 const picture = (list: readonly Interval[]): boolean[] =>
   Array.from({ length: SIZE }, (_, minute) =>
-    list.some((one) => one.start <= minute * MINUTE && minute * MINUTE < one.end),
+    list.some((item) => item.start <= minute * MINUTE && minute * MINUTE < item.end),
   );
 const isSet = (set: IntervalSet): boolean =>
-  set.every((one, i) => one.end > one.start && (i === 0 || set[i - 1]!.end < one.start));
+  set.every((item, i) => item.end > item.start && (i === 0 || set[i - 1]!.end < item.start));
 
 describe('an interval', () => {
   it('is half-open: two that touch share no moment', () => {

@@ -138,15 +138,17 @@ describe('a four-week period', () => {
   it('lies in a year of thirteen without a gap; 2 to 12 run Sunday to Saturday', () => {
     for (let year = 1995; year <= 2040; year += 1) {
       const periods = railwayPeriods(year, zone);
-      expect(periods.map((one) => one.number)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13]);
+      expect(periods.map((period) => period.number)).toEqual([
+        1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13,
+      ]);
       expect(periods[0]?.start).toBe(day(`${year}-04-01`));
       expect(periods[12]?.end).toBe(day(`${year + 1}-04-01`));
-      periods.forEach((one, i) => {
-        if (i > 0) expect(one.start).toBe(periods[i - 1]?.end);
-        if (i > 0) expect(weekdayOf(one.start, zone)).toBe(7);
-        if (i > 0 && i < 12) expect(one.days).toBe(28);
-        expect(one.days).toBeGreaterThanOrEqual(24);
-        expect(one.days).toBeLessThanOrEqual(32);
+      periods.forEach((period, i) => {
+        if (i > 0) expect(period.start).toBe(periods[i - 1]?.end);
+        if (i > 0) expect(weekdayOf(period.start, zone)).toBe(7);
+        if (i > 0 && i < 12) expect(period.days).toBe(28);
+        expect(period.days).toBeGreaterThanOrEqual(24);
+        expect(period.days).toBeLessThanOrEqual(32);
       });
     }
   });
@@ -179,7 +181,7 @@ describe('a four-week period', () => {
 describe('holidays', () => {
   // Calendar of the years named; Act from memory (see the module).
   it('of England and Wales are those of 2027, with two days given instead at Christmas', () => {
-    expect(bankHolidaysEnglandAndWales(2027).map((one) => one.date)).toEqual([
+    expect(bankHolidaysEnglandAndWales(2027).map((holiday) => holiday.date)).toEqual([
       '2027-01-01',
       '2027-03-26',
       '2027-03-29',
@@ -199,7 +201,7 @@ describe('holidays', () => {
   ])(
     'that fall on a weekend in %i are given on a working day after it',
     (year, christmas, newYear) => {
-      const dates = bankHolidaysEnglandAndWales(year).map((one) => one.date);
+      const dates = bankHolidaysEnglandAndWales(year).map((holiday) => holiday.date);
       expect(dates[0]).toBe(newYear);
       expect(dates.slice(-2)).toEqual(christmas);
     },
@@ -207,7 +209,7 @@ describe('holidays', () => {
 
   it('are eight different working days in every year', () => {
     for (let year = 1990; year <= 2060; year += 1) {
-      const dates = bankHolidaysEnglandAndWales(year).map((one) => one.date);
+      const dates = bankHolidaysEnglandAndWales(year).map((holiday) => holiday.date);
       expect(new Set(dates).size).toBe(8);
       for (const date of dates) expect(weekdayOfDay(dayFromText(date)!)).toBeLessThanOrEqual(5);
     }

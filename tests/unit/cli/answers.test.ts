@@ -13,7 +13,7 @@ const { folder, words, run } = commandLine();
 const sample = (name: string): string => join(root, 'sample-csv', name);
 const tables = ['windows', 'work', 'resources', 'trains', 'roster', 'forecast', 'temperatures'];
 const all = [
-  ...tables.flatMap((one) => [`--${one}`, sample(`${one}.csv`)]),
+  ...tables.flatMap((table) => [`--${table}`, sample(`${table}.csv`)]),
   ...['--rules', sample('rules/electrified-two-track.json'), '--site', sample('site.json')],
 ];
 const at = ['--at', '2027-03-06 02:00'];
@@ -80,7 +80,7 @@ async function wordsOf([, verb, more, size]: Line): Promise<string[]> {
   const plan = join(folder, `${size ?? 'all'}.json`);
   if (more.includes('PLAN') && !existsSync(plan))
     writeFileSync(plan, (await words(['allocate', ...tables, '--json'])).out);
-  return [verb, ...tables, ...more.map((one) => (one === 'PLAN' ? plan : one))];
+  return [verb, ...tables, ...more.map((text) => (text === 'PLAN' ? plan : text))];
 }
 
 describe('answers and their schemas', () => {
@@ -106,7 +106,7 @@ describe('answers and their schemas', () => {
       const said = await words(await wordsOf(line));
       vi.unstubAllEnvs();
       const lines = said.out.split('\n');
-      expect(lines.filter((one) => one.length > 60)).toEqual([]);
+      expect(lines.filter((text) => text.length > 60)).toEqual([]);
       expect(lines.length).toBeGreaterThan(8);
       expect(said.out).not.toMatch(/\d{4}-\d\d-\d\dT\d\d:\d\d/);
       expect(said.out.replace(/\s+/g, ' ')).toContain('! A planning aid. It is not a permit');
@@ -158,11 +158,11 @@ describe('answers and their schemas', () => {
       const { out } = await words([verb, ...all, ...more, '--json']);
       const { cautions } = JSON.parse(out) as { cautions: string[] };
       expect(
-        cautions.some((one) => about.test(one)),
+        cautions.some((caution) => about.test(caution)),
         verb,
       ).toBe(true);
       expect(
-        cautions.some((one) => /not a permit/.test(one)),
+        cautions.some((caution) => /not a permit/.test(caution)),
         verb,
       ).toBe(true);
     }

@@ -40,12 +40,12 @@ describe('a file with a bad row', () => {
     expect(stderr).toMatch(/windows\.csv, line 3, column "start": .*Mend: /);
     expect(stderr).toMatch(/work\.csv, line 3, column "minutes"/);
     const { notes, fits } = JSON.parse(stdout) as Json;
-    const left = notes.filter((one) => one.code === 'rows-left-out');
-    expect(left.map((one) => one.count)).toEqual([1, 2]);
+    const left = notes.filter((note) => note.code === 'rows-left-out');
+    expect(left.map((item) => item.count)).toEqual([1, 2]);
     expect(left[0]!.text).toContain('W2');
     expect(left[1]!.text).toContain('left out: B.');
     expect(left[1]!.text).toContain('because of others: C.');
-    expect(fits.find((one) => one.package === 'R')).toMatchObject({
+    expect(fits.find((fit) => fit.package === 'R')).toMatchObject({
       fits: true,
       status: 'requested',
     });
@@ -53,7 +53,7 @@ describe('a file with a bad row', () => {
 
   it('never says that a package fits of which a row was left out', () => {
     const { fits } = JSON.parse(run('fit', '--json').stdout) as Json;
-    expect(fits.find((one) => one.package === 'P')!.fits).toBe(false);
+    expect(fits.find((fit) => fit.package === 'P')!.fits).toBe(false);
   });
 
   it('is answered as text too, with a note', () => {

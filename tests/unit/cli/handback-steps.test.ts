@@ -39,17 +39,17 @@ const within = (steps?: number) =>
 describe('the handback of more windows than there are steps for', () => {
   it('says of each past them that it was not worked out, and nothing else', () => {
     const { json, notes } = within(1);
-    expect(json.windows.map((one) => one.window)).toEqual(['W0']);
+    expect(json.windows.map((window) => window.window)).toEqual(['W0']);
     expect(json.notWorkedOut).toEqual(['W1', 'W2', 'W3']);
     expect(json.notPlaced).toEqual([]);
-    expect(notes!.find((one) => one.code === 'not-worked-out')!.text).toContain('W1, W2, W3');
+    expect(notes!.find((note) => note.code === 'not-worked-out')!.text).toContain('W1, W2, W3');
   });
 
   it('is that of all of them where the steps do', () => {
     const { json, notes } = within();
-    expect(json.windows.map((one) => one.window)).toEqual(['W0', 'W1', 'W2', 'W3']);
+    expect(json.windows.map((window) => window.window)).toEqual(['W0', 'W1', 'W2', 'W3']);
     expect(json).not.toHaveProperty('notWorkedOut');
-    expect(notes!.map((one) => one.code)).not.toContain('not-worked-out');
+    expect(notes!.map((note) => note.code)).not.toContain('not-worked-out');
     expect(within(1).json.windows[0]).toEqual(json.windows[0]);
   });
 });
@@ -59,7 +59,7 @@ describe('windows within some steps', () => {
     placed('A', 0, 60),
     { ...placed('B', 0, 60), window: 'W1', units: 8 },
     { ...placed('C', 0, 60), window: 'W2' },
-  ].map((one, at) => (at === 0 ? { ...one, window: 'W0' } : one));
+  ].map((placement, at) => (at === 0 ? { ...placement, window: 'W0' } : placement));
   const count = (runs: number, steps: number): number =>
     withinSteps(
       { ...plan, rules: { ...plan.rules, leadIn: [], leadOut: [] } },

@@ -23,7 +23,7 @@ const tables = {
 
 function run(more: Record<string, string>, ...options: string[]): { run: CliRun; folder: string } {
   const paths: Record<string, string> = files({ ...tables, ...more });
-  const named = options.map((one) => paths[one] ?? one);
+  const named = options.map((option) => paths[option] ?? option);
   const done = cli(
     'handback',
     ...['--windows', paths['windows.csv']!, '--work', paths['work.csv']!],
@@ -80,7 +80,7 @@ describe('handback on the command line', () => {
     );
     expect(done.stderr).toBe('');
     const { cutOffs, live } = told(done);
-    expect(cutOffs.map((one) => [one.name, one.kind, one.state])).toEqual([
+    expect(cutOffs.map((cutOff) => [cutOff.name, cutOff.kind, cutOff.state])).toEqual([
       ['Possession granted', 'lead-in', 'done'],
       ['Protect', 'lead-in', 'done'],
       ['Test', 'lead-in', 'done'],
@@ -187,7 +187,7 @@ describe('handback on the command line', () => {
     const now = ['--plan', 'plan.csv', '--at', '2027-03-28 04:00', '--actuals', 'seen.csv'];
     const without = run(two, ...now).run;
     const leavesOut = (done: CliRun): boolean =>
-      told(done).live!.options.some((one) => one.leaveOut.includes('TAMP'));
+      told(done).live!.options.some((option) => option.leaveOut.includes('TAMP'));
     expect(leavesOut(without)).toBe(true);
     const beside = run(two, ...now, '--actuals', 'w0.json').run;
     expect(beside.code).toBe(0);
@@ -211,7 +211,7 @@ describe('handback on the command line', () => {
       live: { forecastHandback: '2027-03-28T03:00:00+01:00', marginLeftMinutes: 120 },
     });
     const { notes } = JSON.parse(done.stdout) as { notes: { code: string }[] };
-    expect(notes.map((one) => one.code)).toContain('end-agreed');
+    expect(notes.map((note) => note.code)).toContain('end-agreed');
   });
 
   it.each([
@@ -222,7 +222,7 @@ describe('handback on the command line', () => {
     const { run: done } = run({}, '--at', moment);
     expect(done.code).toBe(0);
     const { notes } = JSON.parse(done.stdout) as { notes: { code: string; text: string }[] };
-    expect(notes.filter((one) => one.code === 'no-shift').map((one) => one.text)).toEqual([
+    expect(notes.filter((note) => note.code === 'no-shift').map((note) => note.text)).toEqual([
       expect.stringContaining(words),
     ]);
   });
@@ -266,7 +266,7 @@ describe('handback on the command line', () => {
       ...['--at', '2027-03-28 03:40', '--actuals', 'seen.csv'],
     );
     const { live, notPlaced } = told(done);
-    expect(live!.options.filter((one) => one.activity === 'LAY').at(-1)).toMatchObject({
+    expect(live!.options.filter((option) => option.activity === 'LAY').at(-1)).toMatchObject({
       units: 2,
       more: 0,
     });
@@ -279,7 +279,7 @@ describe('handback on the command line', () => {
     const asked = (more: object) =>
       run({ 'rules.json': JSON.stringify({ ...JSON.parse(tables['rules.json']), ...more }) }).run;
     const notes = (done: CliRun): string[] =>
-      (JSON.parse(done.stdout) as { notes: { code: string }[] }).notes.map((one) => one.code);
+      (JSON.parse(done.stdout) as { notes: { code: string }[] }).notes.map((note) => note.code);
     const plain = asked({});
     expect(told(plain).verdict).toBe('held');
     expect(notes(plain)).toContain('no-chance-wanted');

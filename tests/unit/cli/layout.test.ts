@@ -22,15 +22,15 @@ describe('text laid out', () => {
     fc.assert(
       fc.property(rows, fc.integer({ min: 20, max: 130 }), ([heads, cells], width) => {
         const lines = laidOut([table(heads, cells), ...heads], width).split('\n');
-        expect(lines.filter((one) => one.length > width)).toEqual([]);
+        expect(lines.filter((line) => line.length > width)).toEqual([]);
         const out = signs(lines.join(''));
-        for (const one of cells.flat()) expect(contains(out, signs(one))).toBe(true);
+        for (const text of cells.flat()) expect(contains(out, signs(text))).toBe(true);
       }),
     );
   });
 
   it('is as it is where it fits, and where nothing says how wide the screen is', () => {
-    const one = table(
+    const block = table(
       ['window', 'minutes'],
       [
         ['N1', '480'],
@@ -38,8 +38,8 @@ describe('text laid out', () => {
       ],
     );
     const natural = 'window  minutes\n------  -------\nN1          480\nN12          60';
-    expect(laidOut([one])).toBe(natural);
-    expect(laidOut([one], 15)).toBe(natural);
+    expect(laidOut([block])).toBe(natural);
+    expect(laidOut([block], 15)).toBe(natural);
   });
 
   it('wraps the words of the widest column first, and keeps every column', () => {

@@ -91,8 +91,8 @@ describe('a plan of work taken out', () => {
     const found = told(run('summary', '--plan', out(name), '--runs', '100', '--json'));
     expect(found.plan).toEqual({ id: made.plan.id, given: true });
     expect(found.broken).toEqual([]);
-    const inside = made.placements.filter((one) => one.window !== null);
-    expect(found.windows.flatMap((one) => one.work)).toEqual(inside);
+    const inside = made.placements.filter((placement) => placement.window !== null);
+    expect(found.windows.flatMap((window) => window.work)).toEqual(inside);
   });
 
   it('has what was proven of it where its file says so and the tables are the same, and not where one minute is another', () => {
@@ -124,27 +124,33 @@ describe('a plan of work taken out', () => {
     ]);
     const pieces = sheet('placements');
     expect(
-      pieces.map((one) => [one['activity'], one['window'], one['from'], one['to'], one['units']]),
+      pieces.map((piece) => [
+        piece['activity'],
+        piece['window'],
+        piece['from'],
+        piece['to'],
+        piece['units'],
+      ]),
     ).toEqual(
-      made.placements.map((one) => [
-        one.activity,
-        one.window ?? 'outside',
-        one.from,
-        one.to,
-        one.units,
+      made.placements.map((placement) => [
+        placement.activity,
+        placement.window ?? 'outside',
+        placement.from,
+        placement.to,
+        placement.units,
       ]),
     );
     expect(pieces[0]).toMatchObject({ title: '=1+1 panels', 'plan id': made.plan.id });
-    const cells = Object.values(book.Sheets).flatMap((one) => Object.values(one)) as {
+    const cells = Object.values(book.Sheets).flatMap((item) => Object.values(item)) as {
       f?: string;
     }[];
-    expect(cells.filter((one) => one.f !== undefined)).toEqual([]);
+    expect(cells.filter((cell) => cell.f !== undefined)).toEqual([]);
     expect(sheet('left over')).toMatchObject([{ activity: 'LONG' }]);
     expect(sheet('key dates')).toMatchObject([{ package: 'P', met: 'yes' }]);
-    expect(sheet('windows').map((one) => one['window'])).toEqual(['N1', 'N2', 'N3']);
+    expect(sheet('windows').map((item) => item['window'])).toEqual(['N1', 'N2', 'N3']);
     expect(sheet('changes')).toEqual([]);
     const about = sheet('about');
-    expect(about.filter((one) => one['what'] === 'caution').map((one) => one['value'])).toEqual(
+    expect(about.filter((item) => item['what'] === 'caution').map((item) => item['value'])).toEqual(
       cautions,
     );
   });
@@ -153,25 +159,30 @@ describe('a plan of work taken out', () => {
     const calendar = new ICAL.Component(
       ICAL.parse(readFileSync(out('plan.ics'), 'utf8')) as unknown[],
     );
-    const events = calendar.getAllSubcomponents('vevent').map((one) => new ICAL.Event(one));
-    for (const one of events) {
-      expect(one.description).toContain(cautions[0]);
-      expect(one.description).toContain(made.plan.id);
+    const events = calendar
+      .getAllSubcomponents('vevent')
+      .map((subcomponent) => new ICAL.Event(subcomponent));
+    for (const event of events) {
+      expect(event.description).toContain(cautions[0]);
+      expect(event.description).toContain(made.plan.id);
     }
     const times = (id: string): string[] =>
       events
-        .filter((one) => one.uid.includes(`/work/${id}/`))
+        .filter((event) => event.uid.includes(`/work/${id}/`))
         .map(
-          (one) =>
-            `${one.startDate.toJSDate().toISOString()} ${one.endDate.toJSDate().toISOString()}`,
+          (event) =>
+            `${event.startDate.toJSDate().toISOString()} ${event.endDate.toJSDate().toISOString()}`,
         );
     for (const id of ['CUT', 'FIX', 'LATE'])
       expect(times(id)).toEqual(
         made.placements
-          .filter((one) => one.activity === id)
-          .map((one) => `${new Date(one.from).toISOString()} ${new Date(one.to).toISOString()}`),
+          .filter((placement) => placement.activity === id)
+          .map(
+            (placement) =>
+              `${new Date(placement.from).toISOString()} ${new Date(placement.to).toISOString()}`,
+          ),
       );
-    expect(new Set(events.map((one) => one.uid)).size).toBe(events.length);
+    expect(new Set(events.map((event) => event.uid)).size).toBe(events.length);
   });
 
   it('is refused under a name that says nothing, and over a file that was read', () => {
@@ -184,10 +195,10 @@ describe('a plan of work taken out', () => {
 });
 
 describe('an agreed plan', () => {
-  const placements = made.placements.map((one) => ({
-    ...one,
-    from: Date.parse(one.from),
-    to: Date.parse(one.to),
+  const placements = made.placements.map((placement) => ({
+    ...placement,
+    from: Date.parse(placement.from),
+    to: Date.parse(placement.to),
   }));
   const agreed = withAgreed(undefined, {
     name: 'Spring',
@@ -233,8 +244,8 @@ describe('an agreed plan', () => {
         ICAL.parse(readFileSync(file, 'utf8')) as unknown[],
       ).getAllSubcomponents('vevent');
       expect(entries.length).toBeGreaterThan(2);
-      for (const one of entries)
-        expect(String(one.getFirstPropertyValue('description'))).toMatch(
+      for (const entry of entries)
+        expect(String(entry.getFirstPropertyValue('description'))).toMatch(
           new RegExp(`^Plan of work 1, "Spring" \\(${planId(placements)}\\), as given\\.`),
         );
     }
@@ -247,7 +258,9 @@ describe('an agreed plan', () => {
     );
     const { 'cut.csv': cut } = files({ 'cut.csv': later });
     const found = told(run('allocate', '--from', kept, '--json', '--windows', cut));
-    const early = made.placements.filter((one) => Date.parse(one.from) < at('2027-04-01T00:00'));
+    const early = made.placements.filter(
+      (placement) => Date.parse(placement.from) < at('2027-04-01T00:00'),
+    );
     expect(found.frozen).toMatchObject({ pieces: early.length, lost: [] });
     expect(found.placements).toEqual(expect.arrayContaining(early));
     expect(found).toHaveProperty('more');
@@ -272,12 +285,12 @@ describe('the weeks to come', () => {
   );
 
   it('are the next 1, 4 and 12, by the clock of the plan over the change in spring', () => {
-    expect(found.spans.map((one) => [one.weeks, one.until])).toEqual([
+    expect(found.spans.map((span) => [span.weeks, span.until])).toEqual([
       [1, '2027-03-31T10:00:00+01:00'],
       [4, '2027-04-21T10:00:00+01:00'],
       [12, '2027-06-16T10:00:00+01:00'],
     ]);
-    expect(found.spans.map((one) => one.windows.map(({ window }) => window))).toEqual([
+    expect(found.spans.map((span) => span.windows.map(({ window }) => window))).toEqual([
       ['N1'],
       ['N1', 'N2'],
       ['N1', 'N2'],
@@ -288,19 +301,22 @@ describe('the weeks to come', () => {
     const [first, four] = found.spans;
     const minutes = (until: number): number =>
       made.placements
-        .filter((one) => ['CUT', 'FIX'].includes(one.activity) && Date.parse(one.from) < until)
-        .reduce((sum, one) => sum + (Date.parse(one.to) - Date.parse(one.from)) / 60_000, 0);
+        .filter(
+          (placement) =>
+            ['CUT', 'FIX'].includes(placement.activity) && Date.parse(placement.from) < until,
+        )
+        .reduce((sum, piece) => sum + (Date.parse(piece.to) - Date.parse(piece.from)) / 60_000, 0);
     expect(first!.wanted).toMatchObject([
       { resource: 'gang', peak: 1, held: 1, minutes: minutes(at('2027-03-31T10:00')) },
     ]);
     expect(four!.wanted).toMatchObject([
       { resource: 'gang', minutes: minutes(at('2027-04-21T10:00')) },
     ]);
-    const codes = four!.notReady.map((one) => `${one.code} ${one.about}`);
+    const codes = four!.notReady.map((item) => `${item.code} ${item.about}`);
     expect(codes).toContain('booking-late N1');
     expect(codes.includes('not-confirmed N2')).toBe(four!.windows[1]!.work.length > 0);
     // Asked for four weeks before: Sat 27 Feb and Sat 6 Mar 2027, both past; N3's falls on 2 Oct, beyond every span.
-    expect(four!.bookings.map((one) => [one.window, one.state])).toEqual([
+    expect(four!.bookings.map((booking) => [booking.window, booking.state])).toEqual([
       ['N1', 'late'],
       ['N2', 'late'],
     ]);

@@ -63,7 +63,7 @@ function run(more: Record<string, string | Uint8Array>, verb: string, ...words: 
     'plan.csv': plan,
     ...more,
   });
-  const named = words.map((one) => paths[one] ?? one);
+  const named = words.map((word) => paths[word] ?? word);
   return cli(
     verb,
     ...['--windows', paths['windows.csv']!, '--work', paths['work.csv']!],
@@ -81,7 +81,7 @@ describe('a plan of work given to the command line', () => {
     const found = told(run({}, 'handback', '--plan', 'plan.csv', '--runs', '200'));
     expect(found.plan).toEqual({ id: planId(placements), given: true });
     expect(found.broken).toEqual([]);
-    expect(found.notes.map((one) => one.code)).not.toContain('plan-made');
+    expect(found.notes.map((note) => note.code)).not.toContain('plan-made');
   });
 
   it('is read from what allocate prints', () => {
@@ -163,8 +163,8 @@ describe('a plan of work given to the command line', () => {
     expect(found.broken).toEqual([
       { activity: 'FIX', code: 'withdrawn', text: 'FIX is in N2, which is withdrawn' },
     ]);
-    expect(found.notes.map((one) => one.code)).toContain('plan-broken');
-    expect(found.windows.map((one) => one.window)).toEqual(['N1']);
+    expect(found.notes.map((note) => note.code)).toContain('plan-broken');
+    expect(found.windows.map((window) => window.window)).toEqual(['N1']);
   });
 
   it('is mended from, with what moved, from where, to where and why', () => {
@@ -173,9 +173,9 @@ describe('a plan of work given to the command line', () => {
       run({ 'windows.csv': three }, 'allocate', '--from', 'plan.csv', '--seconds', '2'),
     );
     expect(found.from).toEqual({ id: planId(placements) });
-    expect(found.moved!.every((one) => one.activity === 'FIX' && one.from === 'N2')).toBe(true);
+    expect(found.moved!.every((item) => item.activity === 'FIX' && item.from === 'N2')).toBe(true);
     expect(found.moved![0]!.reason).toContain('withdrawn');
-    expect(found.placements.some((one) => one.window === 'N2')).toBe(false);
+    expect(found.placements.some((placement) => placement.window === 'N2')).toBe(false);
   });
 
   it('says what is planned in each window beside its booking dates', () => {
@@ -191,13 +191,13 @@ describe('a plan of work given to the command line', () => {
         'booking.json',
       ),
     );
-    expect(found.windows.map((one) => one.work)).toEqual([['CUT', 'FIX'], ['FIX']]);
+    expect(found.windows.map((window) => window.work)).toEqual([['CUT', 'FIX'], ['FIX']]);
   });
 
   it('is made where none is given, and the answer says so', () => {
     const found = told(run({}, 'handback', '--runs', '200', '--seconds', '1'));
     expect(found.plan.given).toBe(false);
-    expect(found.notes.map((one) => one.code)).toContain('plan-made');
+    expect(found.notes.map((note) => note.code)).toContain('plan-made');
   });
 
   it.each([

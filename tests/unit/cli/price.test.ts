@@ -86,7 +86,7 @@ describe('price on the command line', () => {
       rows: { head: string; code: string; amount: string }[];
       keyDates: Record<string, unknown>[];
     };
-    const rows = out.rows.filter((one) => one.head === 'key-dates');
+    const rows = out.rows.filter((row) => row.head === 'key-dates');
     expect(rows.map(({ code, amount }) => [code, amount])).toEqual([
       ['key-date-Deck-2027-05-31', '6500.00'],
       ['key-date-planned-Rail-2027-05-29', '200.00'],
@@ -122,14 +122,14 @@ describe('price on the command line', () => {
     const run = several('45,180, 90');
     expect(run.stderr).toBe('');
     const out = JSON.parse(run.stdout) as Several;
-    expect(out.overruns.map((one) => [one.minutes, one.total])).toEqual([
+    expect(out.overruns.map((overrun) => [overrun.minutes, overrun.total])).toEqual([
       [45, '45.00'],
       [180, '180.00'],
       [90, '90.00'],
     ]);
     expect(out.total).toBeUndefined();
     expect(out.notPriced.join()).toContain('Delay to trains is not priced');
-    expect(out.notes.map((one) => one.code)).toContain('price-assumed');
+    expect(out.notes.map((note) => note.code)).toContain('price-assumed');
     const alone = JSON.parse(several('90').stdout) as Several;
     expect(alone.total).toBe('90.00');
     expect(alone.overruns).toEqual([out.overruns[2]]);
@@ -218,7 +218,9 @@ describe('price on the command line', () => {
     };
     const run = several('0,1,15,16,30,31,60,61,95,120,121,180,181', schedule);
     const out = JSON.parse(run.stdout) as Several;
-    const charged = out.overruns.map((one) => one.rows.find((row) => row.code === 'lane')!.amount);
+    const charged = out.overruns.map(
+      (overrun) => overrun.rows.find((row) => row.code === 'lane')!.amount,
+    );
     expect(charged).toEqual(
       [0, 1, 1, 2, 2, 3, 4, 5, 7, 8, 12, 12, 16].map((thousands) => `${thousands * 1000}.00`),
     );
@@ -258,7 +260,7 @@ describe('price on the command line', () => {
 
   it('says that a window is withdrawn, or that nothing is planned in it', () => {
     const codes = (window: string): string[] =>
-      (JSON.parse(pricedWork(window).stdout) as Several).notes.map((one) => one.code);
+      (JSON.parse(pricedWork(window).stdout) as Several).notes.map((note) => note.code);
     expect(codes('W3')).toEqual(
       expect.arrayContaining(['window-withdrawn', 'window-without-work']),
     );
@@ -278,11 +280,11 @@ describe('price on the command line', () => {
       };
       notes: { code: string }[];
     };
-    expect(out.notes.map((one) => one.code)).not.toContain('window-without-work');
+    expect(out.notes.map((note) => note.code)).not.toContain('window-without-work');
     const asPlanned = out.options.options[0]!;
     expect(asPlanned.id).toBe('as-planned');
     // The same book prices the overrun in both, under luck of their own.
-    const overrun = Number(asPlanned.parts!.find((one) => one.part === 'overrun')!.amount);
+    const overrun = Number(asPlanned.parts!.find((part) => part.part === 'overrun')!.amount);
     expect(Math.abs(overrun - Number(out.risk.expectedCost))).toBeLessThan(2);
     expect(out.options.breakEvens.length).toBeGreaterThan(0);
     expect(out.risk.of).toContain('shifts on time are included');

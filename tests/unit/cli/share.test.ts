@@ -14,7 +14,7 @@ import { desk, until } from '../share/support/desk.js';
 const folders: string[] = [];
 const running: ChildProcess[] = [];
 afterEach(() => {
-  for (const one of running.splice(0)) one.kill('SIGKILL');
+  for (const item of running.splice(0)) item.kill('SIGKILL');
   for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
 });
 

@@ -19,7 +19,7 @@ describe('people on the command line', () => {
       mend: { change: 'finish earlier', minutes: 15 },
       sureness: 'read second-hand',
     });
-    expect(answer.windows.find((one) => one.window === 'B52')!.crewsNeeded).toBe(2);
+    expect(answer.windows.find((window) => window.window === 'B52')!.crewsNeeded).toBe(2);
     expect(answer.together.left).toBe(0);
   });
 
@@ -51,13 +51,13 @@ describe('noise and lifting on the command line', () => {
       activities: { activity: string; periods: { period: string; mayBeLoud: boolean }[] }[];
       consent: { window: string; state: string }[];
     };
-    const crossing = answer.activities.find((one) => one.activity === 'LC10')!;
-    expect(crossing.periods.map((one) => [one.period, one.mayBeLoud])).toEqual([
+    const crossing = answer.activities.find((activity) => activity.activity === 'LC10')!;
+    expect(crossing.periods.map((period) => [period.period, period.mayBeLoud])).toEqual([
       ['Day', true],
       ['Evening', true],
       ['Night', false],
     ]);
-    expect(answer.consent.find((one) => one.window === 'N03')!.state).toBe('too late');
+    expect(answer.consent.find((item) => item.window === 'N03')!.state).toBe('too late');
   });
 
   it('give hours lost and the moment concrete is ready', () => {

@@ -20,8 +20,8 @@ describe('a plan that handback, price and booking speak of', () => {
   });
 
   it('says nothing of it where it is said', () => {
-    const fit = parted.activities.map((one) => ({ ...one, madeGoodBy: 'none' as const }));
+    const fit = parted.activities.map((item) => ({ ...item, madeGoodBy: 'none' as const }));
     const { notes } = planOfWork({ ...parted, activities: fit }, asked);
-    expect(notes.map((one) => one.code)).toEqual(['plan-made']);
+    expect(notes.map((note) => note.code)).toEqual(['plan-made']);
   });
 });

@@ -73,9 +73,9 @@ describe('usable on the command line', () => {
       '--json',
     );
     expect(run.code).toBe(0);
-    expect((JSON.parse(run.stdout) as UsableJson).windows.map((one) => one.grossMinutes)).toEqual([
-      240, 300,
-    ]);
+    expect(
+      (JSON.parse(run.stdout) as UsableJson).windows.map((window) => window.grossMinutes),
+    ).toEqual([240, 300]);
     expect(run.stderr).toMatch(/windows\.csv, line 2, column "start"/);
   });
 

@@ -23,9 +23,9 @@ const fixed = (
   expect(open.document).toEqual(document);
   const { plan, faults } = planFromDocument(after);
   return {
-    window: plan.activities.find((one) => one.id === 'B')?.window,
+    window: plan.activities.find((activity) => activity.id === 'B')?.window,
     columns: after.tables.work.columns,
-    faults: faults.map((one) => one.code),
+    faults: faults.map((fault) => fault.code),
   };
 };
 

@@ -40,7 +40,7 @@ describe('the latest question', () => {
     const { latest } = made();
     const kept: number[] = [];
     const [first, second] = [held<number>(), held<number>()];
-    const asked = [first, second].map((one) => latest.ask(one.work, (value) => kept.push(value)));
+    const asked = [first, second].map((item) => latest.ask(item.work, (value) => kept.push(value)));
     second.answer(2);
     first.answer(1);
     expect(await Promise.all(asked)).toEqual([{ done: false }, { done: true, value: 2 }]);

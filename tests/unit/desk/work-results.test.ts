@@ -24,7 +24,7 @@ function plannedIn(placements: readonly Placement[]): string {
     zone: 'Europe/London',
     idColumn: 0,
   });
-  return resultValue(columns.find((one) => one.id === 'window')!.value(0, ['A'])).text;
+  return resultValue(columns.find((column) => column.id === 'window')!.value(0, ['A'])).text;
 }
 
 describe('where the plan puts a piece of work', () => {

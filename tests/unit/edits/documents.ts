@@ -60,7 +60,7 @@ export const deed: fc.Arbitrary<Deed> = fc.oneof(
     onRows((rows) => rows.toSorted((a, b) => a.join().localeCompare(b.join())))(table),
   ),
   kind.map((table) => onRows((rows) => [...rows, ...rows])(table)),
-  kind.map((table) => onRows((rows) => rows.map((one) => [...one]))(table)),
+  kind.map((table) => onRows((rows) => rows.map((item) => [...item]))(table)),
   fc.tuple(kind, fc.array(cell, { maxLength: 3 })).map(([table, columns]): Deed => (document) => ({
     ...document,
     tables: { ...document.tables, [table]: { ...document.tables[table], columns } },
@@ -87,7 +87,9 @@ export const deed: fc.Arbitrary<Deed> = fc.oneof(
 
 export const document: fc.Arbitrary<PlanDocument> = fc
   .array(deed, { maxLength: 6 })
-  .map((deeds) => deeds.reduce((made, one) => one(made), withRows('W1 22:00', 'W2', 'W3 23:00 x')));
+  .map((deeds) =>
+    deeds.reduce((made, item) => item(made), withRows('W1 22:00', 'W2', 'W3 23:00 x')),
+  );
 
 /** A fresh copy that shares nothing. */
 export const copied = <T>(value: T): T => structuredClone(value);

@@ -7,7 +7,7 @@ describe('an edit between two documents', () => {
   it('makes the later one of the earlier, whatever was done', () => {
     fc.assert(
       fc.property(document, fc.array(deed, { maxLength: 4 }), (before, deeds) => {
-        const after = deeds.reduce((made, one) => one(made), before);
+        const after = deeds.reduce((made, item) => item(made), before);
         const edit = editBetween(before, after, 'x');
         expect(applyEdit(before, edit)).toEqual(after);
       }),
@@ -18,7 +18,7 @@ describe('an edit between two documents', () => {
   it('does so between documents that share nothing, and after a trip through JSON', () => {
     fc.assert(
       fc.property(document, fc.array(deed, { maxLength: 4 }), (before, deeds) => {
-        const after = copied(deeds.reduce((made, one) => one(made), before));
+        const after = copied(deeds.reduce((made, item) => item(made), before));
         const edit = JSON.parse(JSON.stringify(editBetween(before, after, 'x')));
         expect(applyEdit(before, edit)).toEqual(after);
       }),

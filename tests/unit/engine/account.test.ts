@@ -30,7 +30,7 @@ describe('the account, through the engine', () => {
     const { rows, overrunMinutes } = await ask();
     expect(overrunMinutes).toBe(40);
     // 30 min x 50; 40 min of one gang at 60 an hour, twice on a holiday.
-    expect(rows.map((one) => [one.code, one.amount, one.basis])).toEqual([
+    expect(rows.map((row) => [row.code, row.amount, row.basis])).toEqual([
       ['train-T1', '1500.00', 'worked out'],
       ['standing-gang', '80.00', 'worked out'],
     ]);

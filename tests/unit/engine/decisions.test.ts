@@ -34,7 +34,7 @@ describe('decisions kept in the plan', () => {
     const engine = createInlineEngine();
     const [own] = await engine.handback(document, request);
     expect(own!.decisions[0]!.pointOfNoReturn).toBe(start + 5 * 3_600_000);
-    expect(own!.goPoints.map((one) => one.holder)).toEqual(['Lead']);
+    expect(own!.goPoints.map((point) => point.holder)).toEqual(['Lead']);
     const [other] = await engine.handback(document, { ...request, commitments: [], goPoints: [] });
     expect([other!.decisions, other!.goPoints]).toEqual([[], []]);
     expect(other!.inputsStamp).not.toBe(own!.inputsStamp);

@@ -8,7 +8,7 @@ const windows = (heading: string, cell = 'Up'): TableText =>
   tableOf('windows.csv', `window,start,end,${heading}\nW1,2027-03-02 23:00,05:00,${cell}`);
 const read = (table: TableText) => planFromDocument(aDocument('One night', { windows: table }));
 const refused = (table: TableText) =>
-  read(table).faults.filter((one) => one.code === 'heading-not-read');
+  read(table).faults.filter((fault) => fault.code === 'heading-not-read');
 
 describe('a heading for which a table is refused', () => {
   it.each(['Gleis', 'Blokked lnes', 'Trax', ''])('is asked about: %j', (heading) => {

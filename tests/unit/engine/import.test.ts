@@ -43,7 +43,7 @@ describe('the preview of a table', () => {
     expect(preview.encodings).toContainEqual({ encoding: 'windows-1252', lines: 1 });
     expect(preview.delimiters).toContainEqual({ delimiter: ';', columns: 4, lines: 3, even: 3 });
     expect(preview.dates).toMatchObject({ settled: true, dayFirstOnly: 1, eitherWay: 1 });
-    expect(preview.columns.map((one) => one.field)).toEqual(['window', 'start', 'end', null]);
+    expect(preview.columns.map((column) => column.field)).toEqual(['window', 'start', 'end', null]);
     expect(preview.effects!.replace).toMatchObject({ before: 0, after: 2, added: 2 });
   });
 
@@ -133,7 +133,7 @@ describe('what is chosen holds', () => {
     const first = (await take(book)).report[0]!;
     expect(first).toMatchObject({ kind: 'windows', file: 'file, sheet Nights' });
     expect(first.faults[0]).toMatchObject({ file: 'file, sheet Nights', line: 2, column: 'start' });
-    expect(first.preview!.sheets.map((one) => one.name)).toEqual(['Notes', 'Nights', 'Gangs']);
+    expect(first.preview!.sheets.map((sheet) => sheet.name)).toEqual(['Notes', 'Nights', 'Gangs']);
     expect((await take(book, { sheet: 'Gangs' })).document.tables.resources.rows).toEqual([
       ['gang', '2'],
     ]);
@@ -160,9 +160,11 @@ it('progress is told in bytes', async () => {
     { name: 'a', bytes: utf8(nights) },
     { name: 'b', bytes: utf8(nights) },
   ];
-  await createInlineEngine().importFiles(files, emptyDocument, undefined, (one) => heard.push(one));
+  await createInlineEngine().importFiles(files, emptyDocument, undefined, (item) =>
+    heard.push(item),
+  );
   const size = nights.length;
-  expect(heard.map((one) => one.done)).toEqual([0, size, 2 * size]);
+  expect(heard.map((item) => item.done)).toEqual([0, size, 2 * size]);
 });
 
 it('a plan goes out by the engine and comes back the same', async () => {

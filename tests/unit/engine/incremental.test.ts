@@ -50,8 +50,8 @@ describe('a session', () => {
     const again = await engine.recompute({ ...document, name: 'other' });
     expect(
       [again.plan.windows, again.ledgers, again.packages, again.fits].map(
-        (one, at) =>
-          one === [before.plan.windows, before.ledgers, before.packages, before.fits][at],
+        (item, at) =>
+          item === [before.plan.windows, before.ledgers, before.packages, before.fits][at],
       ),
     ).toEqual([true, true, true, true]);
     const title = document.tables.windows.columns.indexOf('title');
@@ -62,9 +62,9 @@ describe('a session', () => {
       ...document,
       tables: { ...document.tables, windows: { ...windows, rows } },
     });
-    expect(after.ledgers.filter((one, at) => one !== before.ledgers[at])).toHaveLength(1);
+    expect(after.ledgers.filter((ledger, at) => ledger !== before.ledgers[at])).toHaveLength(1);
     expect(after.packages).toBe(before.packages);
-    const changed = after.fits.filter((one, at) => one !== before.fits[at]);
+    const changed = after.fits.filter((fit, at) => fit !== before.fits[at]);
     expect(changed).toHaveLength(before.packages.length);
   });
 });

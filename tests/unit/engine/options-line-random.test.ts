@@ -15,9 +15,9 @@ const tools = { clock: () => 0, stopped: () => false, onProgress: () => undefine
 
 /** Wishes a person may have for a window: each piece of its work left out, more time, no more units after a moment. */
 function wishesFor(plan: Plan, window: string, placements: readonly Placed[]) {
-  const here = placements.filter((one) => one.window === window);
-  const wish = (name: string, one: OptionWish): OwnOption => ({ name, wish: one });
-  const ids = [...new Set(here.map((one) => one.activity))];
+  const here = placements.filter((placement) => placement.window === window);
+  const wish = (name: string, item: OptionWish): OwnOption => ({ name, wish: item });
+  const ids = [...new Set(here.map((item) => item.activity))];
   return [
     ...ids.map((activity) => wish(`without ${activity}`, { leaveOut: [{ activity, units: 1 }] })),
     wish('longer', { longerMinutes: 30 }),
@@ -33,12 +33,15 @@ function wishesFor(plan: Plan, window: string, placements: readonly Placed[]) {
 /** The plan with work that may take up to three times as long, so that some of its handbacks are late. */
 const uncertain = (plan: Plan): Plan => ({
   ...plan,
-  activities: plan.activities.map((one) =>
-    one.work.kind === 'units'
-      ? one
+  activities: plan.activities.map((activity) =>
+    activity.work.kind === 'units'
+      ? activity
       : {
-          ...one,
-          work: { ...one.work, spread: { low: one.work.minutes, high: 3 * one.work.minutes } },
+          ...activity,
+          work: {
+            ...activity.work,
+            spread: { low: activity.work.minutes, high: 3 * activity.work.minutes },
+          },
         },
   ),
 });
@@ -57,11 +60,11 @@ describe('the ways out of a window', () => {
       const document = planAsDocument(uncertain(randomLinePlan(seed).plan));
       const { plan, faults } = sitePlan(document);
       // Tables may not say some plans: work bound to one window that is made good in another, for one.
-      if (faults.some((one) => one.severity === 'error')) continue;
+      if (faults.some((fault) => fault.severity === 'error')) continue;
       asked += 1;
       const allocation = allocate(plan, { effort: 0.01, clock: () => 0 });
       for (const { id } of plan.windows) {
-        if (!allocation.placements.some((one) => one.window === id)) continue;
+        if (!allocation.placements.some((placement) => placement.window === id)) continue;
         const answer = optionsOf(
           document,
           {

@@ -40,14 +40,16 @@ describe('the options of a window in which the line is opened', () => {
       effortPerOption: 0.05,
       allocation,
     });
-    const priced = options.flatMap((one) => (one.state === 'priced' ? [one] : []));
+    const priced = options.flatMap((option) => (option.state === 'priced' ? [option] : []));
     expect(priced.length).toBeGreaterThan(1);
-    for (const one of priced) {
-      const then = one.edit ? applyEdit(document, one.edit) : document;
-      expect([one.id, ...lineFaults(sitePlan(then).plan, one.placements)]).toEqual([one.id]);
+    for (const option of priced) {
+      const then = option.edit ? applyEdit(document, option.edit) : document;
+      expect([option.id, ...lineFaults(sitePlan(then).plan, option.placements)]).toEqual([
+        option.id,
+      ]);
     }
     // The night cannot be parted so: the lift would be made good in another window.
-    const split = options.find((one) => one.id === 'split')!;
+    const split = options.find((option) => option.id === 'split')!;
     expect(split.state).toBe('infeasible');
     expect(split.state === 'infeasible' && split.reason).toContain('TAMP could not be planned so');
   });
@@ -67,7 +69,7 @@ describe('the options of a window in which the line is opened', () => {
       allocation,
       own: [{ name: 'Tamp later', edit: editBetween(document, parted, 'Tamp later') }],
     });
-    const own = options.find((one) => one.id === 'own 1')!;
+    const own = options.find((option) => option.id === 'own 1')!;
     expect(own.state).toBe('infeasible');
     expect(own.state === 'infeasible' && own.reason).toContain('made good in its own window');
   });
@@ -117,9 +119,9 @@ F,CLIPS,60,,,none,shared,W1`,
       ...{ window: 'W1', seed: 3, runs: 20, effortPerOption: 0.05, allocation },
       own: [{ name: 'Clips later', wish: { leaveOut: [{ activity: 'CLIPS', units: 1 }] } }],
     });
-    const own = options.find((one) => one.id === 'own 1')!;
+    const own = options.find((option) => option.id === 'own 1')!;
     expect(
-      own.state === 'priced' && own.placements.find((one) => one.activity === 'CLIPS'),
+      own.state === 'priced' && own.placements.find((placement) => placement.activity === 'CLIPS'),
     ).toEqual({
       activity: 'CLIPS',
       window: 'W3',

@@ -55,7 +55,7 @@ const asked = { window: 'W1', seed: 3, runs: 1500, effortPerOption: 0.08 };
 const ask = ({ document, allocation }: Case, more = {}) =>
   createInlineEngine().options(document, { ...asked, allocation, ...more });
 const of = (options: readonly OptionOutcome[], id: string): PricedOption => {
-  const found = options.find((one) => one.id === id);
+  const found = options.find((option) => option.id === id);
   if (found?.state !== 'priced') throw new Error(`${id}: ${found?.reason ?? 'absent'}`);
   return found;
 };
@@ -65,11 +65,13 @@ describe('options of a window, through the engine', () => {
   it('adds each option up from its parts, and its difference from the two totals', async () => {
     const { options } = await ask(await caseOf(repeated));
     const planned = of(options, 'as-planned');
-    for (const one of options) {
-      if (one.state !== 'priced') continue;
-      const sum = one.parts.reduce((total, part) => total + pence(part.amount), 0);
-      expect(sum).toBe(pence(one.expectedTotal));
-      expect(pence(one.difference)).toBe(pence(one.expectedTotal) - pence(planned.expectedTotal));
+    for (const option of options) {
+      if (option.state !== 'priced') continue;
+      const sum = option.parts.reduce((total, part) => total + pence(part.amount), 0);
+      expect(sum).toBe(pence(option.expectedTotal));
+      expect(pence(option.difference)).toBe(
+        pence(option.expectedTotal) - pence(planned.expectedTotal),
+      );
     }
   });
 
@@ -77,16 +79,18 @@ describe('options of a window, through the engine', () => {
   it('names prices at which two options change places, and they do', async () => {
     const work = await caseOf(repeated, 'resource,capacity,rate per hour\ngang,1,\n');
     const { options, breakEvens, cheapest } = await ask(work);
-    const standing = options.filter((one) => one.state === 'priced');
-    expect(breakEvens.filter((one) => one.cheaper === cheapest).length).toBe(standing.length - 1);
+    const standing = options.filter((option) => option.state === 'priced');
+    expect(breakEvens.filter((breakEven) => breakEven.cheaper === cheapest).length).toBe(
+      standing.length - 1,
+    );
     const gap = async (book: PlanDocument['prices'], pair: { cheaper: string; dearer: string }) => {
       const again = await ask({ ...work, document: { ...work.document, prices: book } });
       const total = (id: string): number => pence(of(again.options, id).expectedTotal);
       return total(pair.dearer) - total(pair.cheaper);
     };
     const fixedWays = new Set(['as-planned', 'less', 'longer', 'split']);
-    const pairs = breakEvens.filter((one) =>
-      [one.cheaper, one.dearer].every((id) => fixedWays.has(id)),
+    const pairs = breakEvens.filter((breakEven) =>
+      [breakEven.cheaper, breakEven.dearer].every((id) => fixedWays.has(id)),
     );
     expect(pairs.length).toBeGreaterThan(1);
     const scaled = (by: number) =>
@@ -104,7 +108,7 @@ describe('options of a window, through the engine', () => {
     expect(turned).toBeGreaterThan(0);
     // An hour more is the longer window: it turns where its hour costs what is said.
     const own = (pair: (typeof pairs)[number]) =>
-      pair.ownPrices.find((one) => one.option === 'longer');
+      pair.ownPrices.find((price) => price.option === 'longer');
     const longer = pairs.filter(own);
     expect(longer.length).toBeGreaterThan(0);
     for (const pair of longer) {
@@ -121,9 +125,9 @@ describe('options of a window, through the engine', () => {
   it('names the overrun that costs as much as what an option pays beforehand', async () => {
     const work = await caseOf(repeated, 'resource,capacity,rate per hour\ngang,1,\n');
     const { options, breakEvens } = await ask(work);
-    const pair = breakEvens.find((one) => one.overrunMinutes !== null)!;
-    const parts = of(options, pair.dearer).parts.filter((one) => one.part !== 'overrun');
-    const extra = parts.reduce((sum, one) => sum + Number(one.amount), 0);
+    const pair = breakEvens.find((breakEven) => breakEven.overrunMinutes !== null)!;
+    const parts = of(options, pair.dearer).parts.filter((part) => part.part !== 'overrun');
+    const extra = parts.reduce((sum, part) => sum + Number(part.amount), 0);
     // 50 a minute, and as planned pays nothing beforehand.
     expect(pair.overrunMinutes).toBe(Math.ceil(extra / 50));
   });
@@ -137,7 +141,7 @@ describe('options of a window, through the engine', () => {
       await ask(await caseOf(dated)),
       await ask(await caseOf(dated, undefined, book)),
     ];
-    const dates = (id: string) => of(options, id).parts.filter((one) => one.part === 'key-dates');
+    const dates = (id: string) => of(options, id).parts.filter((part) => part.part === 'key-dates');
     expect(dates('as-planned')).toEqual([]);
     // The unit left over is done in W2, in the night to 12 May: its sixth day has begun since 6 May 06:00.
     expect(dates('less')).toMatchObject([{ what: 'Key date: Track', amount: '6500.00' }]);
@@ -156,7 +160,7 @@ describe('options of a window, through the engine', () => {
       await ask(await caseOf(dated, undefined, book)),
     ];
     const [before, after] = [of(without.options, 'as-planned'), of(asIs.options, 'as-planned')];
-    expect(after.parts.some((one) => one.part === 'key-dates')).toBe(false);
+    expect(after.parts.some((part) => part.part === 'key-dates')).toBe(false);
     const gain = pence(after.expectedTotal) - pence(before.expectedTotal);
     // Ten minutes beyond the booked end: missed in fewer runs than hand back late, in each of them for 7000.00.
     const share = gain / 700_000;
@@ -175,7 +179,7 @@ describe('options of a window, through the engine', () => {
     const { options } = await ask(await caseOf(repeated));
     const less = of(options, 'less');
     expect(less.moved).toMatchObject([{ activity: 'TR', units: 1, window: 'W2' }]);
-    expect(less.parts.find((one) => one.part === 're-booking')?.amount).toBe('280.00');
+    expect(less.parts.find((part) => part.part === 're-booking')?.amount).toBe('280.00');
     expect(less.handbacks[0]!.onTime.probability).toBeGreaterThan(
       of(options, 'as-planned').handbacks[0]!.onTime.probability,
     );
@@ -185,7 +189,7 @@ describe('options of a window, through the engine', () => {
     const given = await caseOf(repeated);
     const { options } = await ask(given, { longerMinutes: 30 });
     const longer = of(options, 'longer');
-    expect(longer.parts.find((one) => one.part === 'booking')?.amount).toBe('300.00');
+    expect(longer.parts.find((part) => part.part === 'booking')?.amount).toBe('300.00');
     const turn = longer.breakEven!.amount;
     const perHour = (2 * Number(turn)).toFixed(2);
     const dear = { ...given.document, prices: prices({ booking: { perHour } }) };
@@ -204,7 +208,7 @@ describe('options of a window, through the engine', () => {
       ['gang', '1', '', '2027-05-04', '2027-05-05'],
     ]);
     const alone = (await ask(await caseOf(repeated))).options;
-    expect(alone.find((one) => one.id === 'extra gang')).toMatchObject({
+    expect(alone.find((outcome) => outcome.id === 'extra gang')).toMatchObject({
       state: 'nothing-to-vary',
     });
   });
@@ -212,14 +216,14 @@ describe('options of a window, through the engine', () => {
   it('says what has nothing to vary and what cannot be', async () => {
     const whole = `${head}P,A,,200,,,,,,,gang:1,W1\n`;
     const none = await ask(await caseOf(whole));
-    expect(none.options.find((one) => one.id === 'less')).toMatchObject({
+    expect(none.options.find((option) => option.id === 'less')).toMatchObject({
       state: 'nothing-to-vary',
       reason: expect.stringContaining('No repeated work') as string,
     });
     expect(none.stop).toBeNull();
     const follows = `${repeated}Track,TP,TR,30,,,,,,,gang:1,W1\n`;
     const bound = await ask(await caseOf(follows));
-    expect(bound.options.find((one) => one.id === 'less')).toMatchObject({
+    expect(bound.options.find((option) => option.id === 'less')).toMatchObject({
       state: 'infeasible',
       reason: expect.stringContaining('TP in the same window must wait') as string,
     });
@@ -227,11 +231,11 @@ describe('options of a window, through the engine', () => {
 
   it('finds the best stop among every count of units, more units never being safer', async () => {
     const { stop } = await ask(await caseOf(repeated));
-    expect(stop!.rows.map((one) => one.units)).toEqual([1, 2, 3, 4, 5, 6]);
-    const chances = stop!.rows.map((one) => one.onTime.probability);
+    expect(stop!.rows.map((row) => row.units)).toEqual([1, 2, 3, 4, 5, 6]);
+    const chances = stop!.rows.map((row) => row.onTime.probability);
     expect(chances).toEqual([...chances].sort((a, b) => b - a));
-    const least = Math.min(...stop!.rows.map((one) => pence(one.expectedTotal)));
-    const best = stop!.rows.find((one) => one.units === stop!.bestUnits)!;
+    const least = Math.min(...stop!.rows.map((row) => pence(row.expectedTotal)));
+    const best = stop!.rows.find((row) => row.units === stop!.bestUnits)!;
     expect(pence(best.expectedTotal)).toBe(least);
     const last = stop!.rows.at(-1)!;
     expect([last.reBooking, last.expectedTotal]).toEqual(['0.00', last.expectedOverrunCost]);
@@ -245,9 +249,9 @@ describe('options of a window, through the engine', () => {
   it('splits the work over two windows, each with its own handback', async () => {
     const { options } = await ask(await caseOf(repeated), { splitDaysLater: 3 });
     const split = of(options, 'split');
-    expect(split.handbacks.map((one) => one.window)).toEqual(['W1', 'W1 second']);
-    expect(split.here.reduce((sum, one) => sum + (one.units ?? 0), 0)).toBe(6);
-    expect(split.parts.find((one) => one.part === 'booking')?.amount).toBe('4600.00');
+    expect(split.handbacks.map((handback) => handback.window)).toEqual(['W1', 'W1 second']);
+    expect(split.here.reduce((sum, placement) => sum + (placement.units ?? 0), 0)).toBe(6);
+    expect(split.parts.find((part) => part.part === 'booking')?.amount).toBe('4600.00');
   });
 
   it('has the chance that the handback verb has, within three standard errors', async () => {

@@ -62,14 +62,14 @@ async function asked(wish: OptionWish, more = {}) {
     ...more,
     own: [{ name: 'Ours', wish }],
   });
-  return { options, own: options.find((one) => one.id === 'own 1')! };
+  return { options, own: options.find((option) => option.id === 'own 1')! };
 }
-function priced(one: OptionOutcome | undefined): PricedOption {
-  if (one?.state !== 'priced') throw new Error(one?.reason ?? 'absent');
-  return one;
+function priced(item: OptionOutcome | undefined): PricedOption {
+  if (item?.state !== 'priced') throw new Error(item?.reason ?? 'absent');
+  return item;
 }
 const of = (options: readonly OptionOutcome[], id: string): PricedOption =>
-  priced(options.find((one) => one.id === id));
+  priced(options.find((option) => option.id === id));
 
 describe('an option that a person makes up in words', () => {
   it('costs what the standard one costs that changes the same: a longer window', async () => {
@@ -96,18 +96,18 @@ describe('an option that a person makes up in words', () => {
     const both = priced(
       (await asked({ longerMinutes: 60, leaveOut: [{ activity: 'TR', units: 2 }] })).own,
     );
-    expect(both.parts.map((one) => one.part)).toEqual(
+    expect(both.parts.map((part) => part.part)).toEqual(
       expect.arrayContaining(['overrun', 'plant', 'booking', 're-booking']),
     );
     expect(both.changes).toHaveLength(3);
     expect(both.changes[2]).toMatch(/^TR is not fixed to .+ any more\.$/);
     const cut = priced((await asked({ longerMinutes: 45, cutOffAt })).own);
-    expect(cut.parts.some((one) => one.part === 'booking')).toBe(true);
+    expect(cut.parts.some((part) => part.part === 'booking')).toBe(true);
     expect(cut.edit).not.toBe(null);
-    for (const one of [both, cut]) {
+    for (const option of [both, cut]) {
       const pence = (text: string): number => Math.round(Number(text) * 100);
-      const sum = one.parts.reduce((total, part) => total + pence(part.amount), 0);
-      expect(sum).toBe(pence(one.expectedTotal));
+      const sum = option.parts.reduce((total, part) => total + pence(part.amount), 0);
+      expect(sum).toBe(pence(option.expectedTotal));
     }
   });
 

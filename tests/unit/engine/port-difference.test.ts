@@ -112,7 +112,7 @@ describe('an engine behind a port', () => {
     expect(same.fits).toBe(before.fits);
     const after = await engine.recompute(titled(document, 1, 'Another title'));
     const changedPlaces = (list: (of: Results) => readonly unknown[]): number[] =>
-      list(after).flatMap((one, at) => (one === list(before)[at] ? [] : [at]));
+      list(after).flatMap((item, at) => (item === list(before)[at] ? [] : [at]));
     expect(changedPlaces((of) => of.plan.windows)).toEqual([1]);
     expect(changedPlaces((of) => of.ledgers)).toEqual([1]);
     expect(after.plan.activities).toBe(before.plan.activities);
@@ -128,8 +128,8 @@ describe('an engine behind a port', () => {
     await engine.recompute(document);
     const bytes = (to: string): number =>
       messages
-        .filter((one) => one.to === to)
-        .reduce((sum, one) => sum + JSON.stringify(one.data).length, 0);
+        .filter((message) => message.to === to)
+        .reduce((sum, item) => sum + JSON.stringify(item.data).length, 0);
     const [there, back] = [bytes('engine'), bytes('page')];
     messages.length = 0;
     await engine.recompute(titled(document, 3, 'Another title'));
@@ -213,7 +213,7 @@ describe('a change', () => {
         );
         const made = changed(before, changeBetween(before, after)) as unknown[];
         expect(made).toEqual(after);
-        made.forEach((one, at) => expect(one).toBe(after![at]));
+        made.forEach((item, at) => expect(item).toBe(after![at]));
         placesIn(before!, after!).forEach((place, at) => {
           if (place >= 0) expect(before![place]).toBe(after![at]);
           else expect(before).not.toContain(after![at]);

@@ -34,7 +34,7 @@ const basis: ReportBasis = {
   prices,
 };
 const factsOf = (report: Report): Record<string, string> =>
-  Object.fromEntries(report.facts.map((one) => [one.label, one.value]));
+  Object.fromEntries(report.facts.map((fact) => [fact.label, fact.value]));
 
 describe('the report of an overrun', () => {
   const answer = priceOf(
@@ -72,12 +72,12 @@ describe('the report of an overrun', () => {
       ['Buses called', '0.00', '2800.00'],
       ['Total of what is counted', '520.00', '10390.00'],
     ]);
-    const trainsShown = report.tables.find((one) => one.title.startsWith('Trains'))!;
+    const trainsShown = report.tables.find((table) => table.title.startsWith('Trains'))!;
     expect(trainsShown.rows.map((row) => [row[0], row[3]])).toEqual([
       ['T1', '80'],
       ['T2', '70'],
     ]);
-    const lists = Object.fromEntries(report.lists.map((one) => [one.title, one.items.join()]));
+    const lists = Object.fromEntries(report.lists.map((list) => [list.title, list.items.join()]));
     expect(lists['Not priced']).toContain('speed restriction');
     expect(report.cautions).toEqual(cautions);
   });
@@ -88,7 +88,7 @@ describe('the report of an overrun', () => {
       expect(csv).toContain(words);
     const book = await exportTable(tableOfReport(report), 'xlsx');
     const { sheets } = await readWorkbook(book.bytes);
-    expect(sheets.map((one) => one.name)).toEqual([
+    expect(sheets.map((sheet) => sheet.name)).toEqual([
       'Report',
       'By head of cost',
       'How each came about',
@@ -126,9 +126,9 @@ describe('the report of an account', () => {
   });
 
   it('lists each train, and says that no minutes are charged for one that was cancelled', () => {
-    expect(report.tables.find((one) => one.title.startsWith('Trains'))!.rows).toEqual([
+    expect(report.tables.find((table) => table.title.startsWith('Trains'))!.rows).toEqual([
       ['T1', 'Thu 13 May 2027 05:10', 'cancelled', '', '1', '0', 'recorded', '0.00'],
     ]);
-    expect(report.lists.flatMap((one) => one.items).join()).toContain('priced at nothing');
+    expect(report.lists.flatMap((list) => list.items).join()).toContain('priced at nothing');
   });
 });

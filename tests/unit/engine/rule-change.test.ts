@@ -14,8 +14,8 @@ beforeAll(async () => {
   // Shorter isolation, much longer margin: windows lose, but not all by the same.
   other = {
     ...rules,
-    leadIn: rules.leadIn.map((one) =>
-      one.when === 'isolation' ? { ...one, minutes: 5, low: 5, high: 5 } : one,
+    leadIn: rules.leadIn.map((item) =>
+      item.when === 'isolation' ? { ...item, minutes: 5, low: 5, high: 5 } : item,
     ),
     margin: { minutes: rules.margin.minutes + 70 },
   };
@@ -25,15 +25,15 @@ beforeAll(async () => {
 describe('other rules on a plan', () => {
   it('tells the usable time that a recalculation by either rules tells', () => {
     const [old, now] = [document.rules, other].map((rules) => recompute({ ...document, rules }));
-    const told = change.windows.filter((one) => one.work === 'ordinary');
-    expect(told.map((one) => one.window)).toEqual(old!.plan.windows.map((one) => one.id));
+    const told = change.windows.filter((window) => window.work === 'ordinary');
+    expect(told.map((item) => item.window)).toEqual(old!.plan.windows.map((window) => window.id));
     for (const [at, one] of told.entries()) {
       const [a, b] = [old!.ledgers[at]!, now!.ledgers[at]!];
       expect(one.usableBefore).toBe(a.barred.length > 0 ? 0 : a.usableMinutes);
       expect(one.usableAfter).toBe(b.barred.length > 0 ? 0 : b.usableMinutes);
       expect(one.minutes).toBe(one.usableAfter - one.usableBefore);
     }
-    expect(told.some((one) => one.minutes !== 0)).toBe(true);
+    expect(told.some((item) => item.minutes !== 0)).toBe(true);
   });
 
   it('lists exactly the fits that two recalculations do not share', () => {
@@ -41,16 +41,16 @@ describe('other rules on a plan', () => {
       (rules) =>
         new Set(
           recompute({ ...document, rules })
-            .fits.filter((one) => one.fits)
-            .map((one) => `${one.package}/${one.window}`),
+            .fits.filter((fit) => fit.fits)
+            .map((fit) => `${fit.package}/${fit.window}`),
         ),
     ) as [Set<string>, Set<string>];
     const names = (list: readonly { package: string; window: string }[]): string[] =>
-      list.map((one) => `${one.package}/${one.window}`).sort();
-    expect(names(change.fits!.gained)).toEqual([...now].filter((one) => !old.has(one)).sort());
-    expect(names(change.fits!.lost)).toEqual([...old].filter((one) => !now.has(one)).sort());
+      list.map((item) => `${item.package}/${item.window}`).sort();
+    expect(names(change.fits!.gained)).toEqual([...now].filter((text) => !old.has(text)).sort());
+    expect(names(change.fits!.lost)).toEqual([...old].filter((text) => !now.has(text)).sort());
     expect(change.fits!.lost.length).toBeGreaterThan(0);
-    expect(change.fits!.lost.every((one) => one.reasons.length > 0)).toBe(true);
+    expect(change.fits!.lost.every((fit) => fit.reasons.length > 0)).toBe(true);
   });
 
   it('names the packages that fit nowhere any more, and on the way back those that fit again', () => {
@@ -58,11 +58,11 @@ describe('other rules on a plan', () => {
     const gone = ruleChange(document, long).fits!;
     const fitted = new Set(
       recompute(document)
-        .fits.filter((one) => one.fits)
-        .map((one) => one.package),
+        .fits.filter((fit) => fit.fits)
+        .map((fit) => fit.package),
     );
     expect(new Set(gone.nowhere)).toEqual(fitted);
-    expect(gone.packages.every((one) => one.windowsBefore > 0 && one.windowsAfter === 0)).toBe(
+    expect(gone.packages.every((item) => item.windowsBefore > 0 && item.windowsAfter === 0)).toBe(
       true,
     );
     const back = ruleChange({ ...document, rules: long }, document.rules).fits!;
@@ -71,27 +71,29 @@ describe('other rules on a plan', () => {
   });
 
   it('says that an isolation step bears on isolated work only', () => {
-    const at = document.rules.leadIn.findIndex((one) => one.when === 'isolation');
+    const at = document.rules.leadIn.findIndex((item) => item.when === 'isolation');
     const rules = {
       ...document.rules,
-      leadIn: document.rules.leadIn.map((one, index) =>
-        index === at ? { ...one, minutes: 300, high: 300 } : one,
+      leadIn: document.rules.leadIn.map((item, index) =>
+        index === at ? { ...item, minutes: 300, high: 300 } : item,
       ),
     };
     const { windows } = ruleChange(document, rules);
-    expect(windows.filter((one) => one.work === 'ordinary' && one.minutes !== 0)).toEqual([]);
-    expect(windows.some((one) => one.work === 'isolated' && one.minutes < 0)).toBe(true);
+    expect(windows.filter((window) => window.work === 'ordinary' && window.minutes !== 0)).toEqual(
+      [],
+    );
+    expect(windows.some((window) => window.work === 'isolated' && window.minutes < 0)).toBe(true);
   });
 
   it('says that the same rules change nothing', () => {
     const { windows, fits } = ruleChange(document, structuredClone(document.rules));
-    expect(windows.every((one) => one.minutes === 0)).toBe(true);
+    expect(windows.every((window) => window.minutes === 0)).toBe(true);
     expect(fits).toEqual({ gained: [], lost: [], packages: [], nowhere: [], somewhere: [] });
   });
 
   it('tells of the windows before any verdict', () => {
     const heard: RuleChange[] = [];
-    const told = ruleChange(document, other, (one) => heard.push(one));
+    const told = ruleChange(document, other, (item) => heard.push(item));
     expect(heard).toEqual([{ windows: told.windows, fits: null }]);
   });
 });

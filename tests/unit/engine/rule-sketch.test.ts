@@ -16,8 +16,10 @@ const rules = ruleSetSchema.parse({
 });
 const window = sketchWindow(0, 360, 'UTC');
 const minutesOf = (isolated: boolean): (readonly [string, number, number] | string)[] =>
-  ruleSketch(rules, window, { isolated, loud: false }).steps.map((one) =>
-    one.at ? ([one.step.step, one.at.start / MINUTE, one.at.end / MINUTE] as const) : one.step.step,
+  ruleSketch(rules, window, { isolated, loud: false }).steps.map((step) =>
+    step.at
+      ? ([step.step.step, step.at.start / MINUTE, step.at.end / MINUTE] as const)
+      : step.step.step,
   );
 
 describe('rules laid in a window', () => {

@@ -20,7 +20,7 @@ it('an edit leaves work that heeds the wind the same object, where it touches ne
   const before = memory.read(document).plan;
   const after = memory.read(edited).plan;
   expect(after.windows[0]!.title).toBe('New');
-  expect(before.activities.some((one) => (one.heeds?.length ?? 0) > 0)).toBe(true);
-  before.activities.forEach((one, at) => expect(after.activities[at]).toBe(one));
+  expect(before.activities.some((activity) => (activity.heeds?.length ?? 0) > 0)).toBe(true);
+  before.activities.forEach((activity, at) => expect(after.activities[at]).toBe(activity));
   expect(after.rules).toBe(before.rules);
 });

@@ -41,17 +41,19 @@ describe('people of the sample', () => {
           exampleHours,
           'Europe/London',
         ).breaches;
-        const key = (one: { assignment: string; name: string }) => `${one.assignment} ${one.name}`;
+        const key = (item: { assignment: string; name: string }) =>
+          `${item.assignment} ${item.name}`;
         expect(after.map(key)).not.toContain(key(breach));
-        const before = new Map(people.breaches.map((one) => [key(one), one.excess]));
-        for (const one of after) expect(one.excess).toBeLessThanOrEqual(before.get(key(one)) ?? 0);
+        const before = new Map(people.breaches.map((item) => [key(item), item.excess]));
+        for (const item of after)
+          expect(item.excess).toBeLessThanOrEqual(before.get(key(item)) ?? 0);
       }
     }
   });
 
   it('are cured as a whole by the changes given, one after another', () => {
     const mended = people.together.changes.reduce(
-      (turns, one) => changed(turns, one),
+      (turns, mend) => changed(turns, mend),
       [...read.turns],
     );
     expect(people.together.left).toBe(0);
@@ -59,23 +61,23 @@ describe('people of the sample', () => {
   });
 
   it('give the smallest change of minutes: a minute less does not do', () => {
-    const breach = people.breaches.find((one) => one.assignment === 'A2.4')!;
+    const breach = people.breaches.find((item) => item.assignment === 'A2.4')!;
     const [first] = breach.mends;
     expect(first).toMatchObject({ change: 'move later', minutes: 75 });
     const less = { change: 'move later', turn: 'A2.4', minutes: 74 } as const;
     const still = checkRoster(changed(read.turns, less), exampleHours, 'Europe/London').breaches;
-    expect(still.some((one) => one.assignment === 'A2.4')).toBe(true);
+    expect(still.some((item) => item.assignment === 'A2.4')).toBe(true);
   });
 
   it('count travel or not as the set says', () => {
     const free = peopleOf(read, { limits: { ...exampleHours, travel: 'not counted' } });
     const rest = (answer: typeof people) =>
-      answer.breaches.find((one) => one.assignment === 'A2.4')?.found;
+      answer.breaches.find((breach) => breach.assignment === 'A2.4')?.found;
     expect([rest(people), rest(free)]).toEqual([645, 705]);
   });
 
   it('need more crews in a blockade than in a night, and nobody mans some windows', () => {
-    const of = (id: string) => people.windows.find((one) => one.window === id)!;
+    const of = (id: string) => people.windows.find((window) => window.window === id)!;
     // 52 h in turns of 12 h with 12 h of rest: five turns, two crews.
     expect(of('B52').plan!.crews).toBe(2);
     expect(of('B52').plan!.turns.length).toBe(5);
@@ -84,7 +86,7 @@ describe('people of the sample', () => {
   });
 
   it('count real hours on the night on which clocks go forward', () => {
-    const turn = people.turns.find((one) => one.id === 'O4.6')!;
+    const turn = people.turns.find((item) => item.id === 'O4.6')!;
     expect([turn.elapsedMinutes, turn.clockMinutes]).toEqual([450, 510]);
   });
 });
@@ -98,18 +100,18 @@ describe('noise of the sample', () => {
       settings: { ...site.noise!, dwellings: [{ ...site.noise!.dwellings[0]!, metres: 100_000 }] },
     });
     const night = (answer: typeof near) =>
-      answer.activities.find((one) => one.activity === 'LC10')!.worst[2]!.overDb;
+      answer.activities.find((activity) => activity.activity === 'LC10')!.worst[2]!.overDb;
     expect(night(near)).toBeGreaterThan(0);
     expect(night(far)).toBeLessThan(0);
-    for (const one of near.activities)
+    for (const activity of near.activities)
       for (const day of ['mon', 'sun']) {
-        const parts = one.week.filter((part) => part.day === day);
+        const parts = activity.week.filter((part) => part.day === day);
         expect(parts.reduce((sum, part) => sum + part.to - part.from, 0)).toBe(1440);
       }
   });
 
   it('says which plant has no level', () => {
-    const piles = noiseOf(read, {}).activities.find((one) => one.activity === 'OM10')!;
+    const piles = noiseOf(read, {}).activities.find((activity) => activity.activity === 'OM10')!;
     expect(piles.notListed).toContain('piling rig');
     expect(piles.worst).toEqual([]);
   });
@@ -121,8 +123,8 @@ describe('noise of the sample', () => {
     };
     const hard: NoiseSettings = { ...soft, dwellings: [{ ...soft.dwellings[0]!, ground: 'hard' }] };
     const levels = (settings: NoiseSettings) =>
-      noiseOf(read, { settings }).activities.flatMap((one) =>
-        one.worst.map((each) => each.levelDb),
+      noiseOf(read, { settings }).activities.flatMap((activity) =>
+        activity.worst.map((each) => each.levelDb),
       );
     expect(levels(soft)).toEqual(levels(hard));
   });
@@ -134,7 +136,7 @@ describe('lifting in the sample', () => {
   it('loses the hours that gusts and lightning close, waits included', () => {
     // 13.4 x sqrt(1.2 x 20 / (1.4 x 30)) = 10.13 (form of the EN 13000 annex, from memory).
     expect(lifting.wind.limitMps).toBeCloseTo(10.13, 2);
-    const window = lifting.wind.windows.find((one) => one.window === 'B52')!;
+    const window = lifting.wind.windows.find((item) => item.window === 'B52')!;
     // Three rows of three hours over it and 20 min to settle; a row with lightning and 30 min after it.
     expect(window.lostMinutes).toBe(9 * 60 + 20 + 3 * 60 + 30);
   });
@@ -143,7 +145,7 @@ describe('lifting in the sample', () => {
     const [pour] = lifting.concrete.pours;
     expect(pour!.gapMinutes).toBe(48 * 60);
     expect(pour!.readyAt!).toBeGreaterThan(pour!.pouredAt + 48 * 3_600_000);
-    const at = pour!.curve.findIndex((one) => one.maturity >= pour!.needed);
+    const at = pour!.curve.findIndex((item) => item.maturity >= pour!.needed);
     expect(pour!.curve[at - 1]!.at).toBeLessThanOrEqual(pour!.readyAt!);
     expect(pour!.curve[at]!.at).toBeGreaterThanOrEqual(pour!.readyAt! - 60_000);
   });
@@ -162,7 +164,7 @@ describe('booking', () => {
     trainsAfter: '',
     ...more,
   });
-  const plan = (one: AccessWindow): Plan => ({ ...read.plan, windows: [one] });
+  const plan = (item: AccessWindow): Plan => ({ ...read.plan, windows: [item] });
   const now = Date.UTC(2027, 0, 4, 9);
 
   // Decision (EU) 2017/2075 as tabled on an infrastructure managers' page: "more than", so a threshold is below it.

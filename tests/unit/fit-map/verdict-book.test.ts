@@ -14,7 +14,7 @@ const verdict = (pack: string, window: string): FitVerdict => ({
   reasons: [],
   placements: [],
 });
-const all = packages.flatMap((pack) => windows.map((one) => verdict(pack.id, one.id)));
+const all = packages.flatMap((pack) => windows.map((window) => verdict(pack.id, window.id)));
 
 describe('VerdictBook', () => {
   it('finds verdicts in any order, and the same objects', () => {
@@ -23,7 +23,7 @@ describe('VerdictBook', () => {
       for (const [row, pack] of packages.entries())
         for (const [column, window] of windows.entries())
           expect(book.at(row, column)).toBe(
-            all.find((one) => one.package === pack.id && one.window === window.id),
+            all.find((item) => item.package === pack.id && item.window === window.id),
           );
     }
   });

@@ -131,7 +131,7 @@ describe('the changes between two documents', () => {
     fc.assert(
       fc.property(document, fc.array(deed, { minLength: 1, maxLength: 3 }), (from, deeds) => {
         const known = withoutUnknown(from);
-        const to = withoutUnknown(deeds.reduce((made, one) => one(made), known));
+        const to = withoutUnknown(deeds.reduce((made, item) => item(made), known));
         const plan = OpenPlan.of(known);
         const before = plan.document;
         expect(before).toEqual(known);

@@ -65,10 +65,10 @@ describe('what three people did', () => {
         for (const { who, kind, row, column, with: other, to } of deeds) {
           const plan = plans[who]!;
           const table = plan.document.tables.work;
-          const names = table.rows.map((one) => one[0]!);
+          const names = table.rows.map((item) => item[0]!);
           const at = names.length === 0 ? 0 : row % names.length;
-          const step = (one: Parameters<OpenPlan['change']>[0]): void =>
-            void plan.change(one, kind);
+          const step = (item: Parameters<OpenPlan['change']>[0]): void =>
+            void plan.change(item, kind);
           const here = { table: 'work', of: table } as const;
           if (kind === 'cell' && names.length > 0) {
             const text = `${who}.${all.length}`;
@@ -100,7 +100,7 @@ describe('what three people did', () => {
           } else if (kind === 'meet' && who !== other) {
             const from = plans[other]!;
             expect(plan.incoming(from.since(plan.vector()), other).refused).toBeUndefined();
-            for (const one of known[other]!) known[who]!.add(one);
+            for (const act of known[other]!) known[who]!.add(act);
           }
           // What is kept is remembered from one act to the next: it is asked for on the way too.
           expect(plan.kept).toBe(plan.kept);
@@ -109,12 +109,12 @@ describe('what three people did', () => {
           for (const to of plans) if (from !== to) to.incoming(from.since(to.vector()), 'end');
         for (const plan of plans) {
           expect(plan.document).toEqual(first.document);
-          expect(plan.kept.map((one) => one.id)).toEqual(first.kept.map((one) => one.id));
+          expect(plan.kept.map((value) => value.id)).toEqual(first.kept.map((value) => value.id));
         }
         // A fresh reader of all that was written comes to the same.
         const fresh = OpenPlan.from([plans[2]!.state()])!;
         expect(fresh.document).toEqual(first.document);
-        expect(fresh.kept.map((one) => one.id)).toEqual(first.kept.map((one) => one.id));
+        expect(fresh.kept.map((value) => value.id)).toEqual(first.kept.map((value) => value.id));
         compare(first, all);
       }),
       { numRuns: 150 },
@@ -143,7 +143,7 @@ describe('what three people did', () => {
           }
         }
         const columnOf = (plan: OpenPlan, column: number): string[] =>
-          plan.document.tables.work.rows.map((one) => one[column]!);
+          plan.document.tables.work.rows.map((row) => row[column]!);
         b.incoming(a.since(b.vector()), 'x');
         a.incoming(b.since(a.vector()), 'x');
         const theirs = columnOf(a, 2);
@@ -168,29 +168,29 @@ const all = ({ a, b }: { a: number; b: number }): string => `t${a + b + 1}`;
 
 /** Acts of a list that no other act of it was made in sight of. */
 const unseen = <T extends Act>(acts: readonly T[]): T[] =>
-  acts.filter((one) => !acts.some((other) => other.seen.has(one)));
+  acts.filter((act) => !acts.some((other) => other.seen.has(act)));
 
 function compare(plan: OpenPlan, acts: readonly Act[]): void {
   const shown = new Map(plan.document.tables.work.rows.map((row) => [row[0]!, row]));
   const { rows } = plan.document.tables.work;
   expect(shown.size, 'each row once').toBe(rows.length);
-  const names = new Set(acts.flatMap((one) => (one.kind === 'place' ? [one.row] : [])));
+  const names = new Set(acts.flatMap((act) => (act.kind === 'place' ? [act.row] : [])));
   for (let at = 0; at < firstRows; at += 1) names.add(`r${at}`);
   let kept = 0;
   for (const name of names) {
-    const ofRow = acts.filter((one) => 'row' in one && one.row === name);
-    const gone = ofRow.filter((one) => one.kind === 'gone');
-    const placed = ofRow.filter((one) => one.kind === 'place');
+    const ofRow = acts.filter((act) => 'row' in act && act.row === name);
+    const gone = ofRow.filter((act) => act.kind === 'gone');
+    const placed = ofRow.filter((act) => act.kind === 'place');
     // A row is there while some place that it was given was not taken away by anybody who knew of it.
     const ends = [...gone, ...placed];
-    const held = placed.filter((one) => !ends.some((other) => other.seen.has(one)));
+    const held = placed.filter((act) => !ends.some((other) => other.seen.has(act)));
     const untouched = name.startsWith('r') && ends.length === 0;
     expect(shown.has(name), `${name} is there`).toBe(held.length > 0 || untouched);
     for (let column = 1; column < width; column += 1) {
-      const writes = ofRow.filter((one) => one.kind === 'cell' && one.column === column);
+      const writes = ofRow.filter((act) => act.kind === 'cell' && act.column === column);
       const cleared = gone;
       const left = unseen(writes as Extract<Act, { kind: 'cell' }>[]).filter(
-        (one) => !cleared.some((other) => other.seen.has(one)),
+        (item) => !cleared.some((other) => other.seen.has(item)),
       );
       left.sort((a, b) => b.at - a.at);
       const row = shown.get(name);
@@ -202,7 +202,7 @@ function compare(plan: OpenPlan, acts: readonly Act[]): void {
   }
   for (const kind of ['margin', 'step'] as const) {
     const left = unseen(
-      acts.filter((one) => one.kind === kind) as Extract<Act, { minutes: number }>[],
+      acts.filter((act) => act.kind === kind) as Extract<Act, { minutes: number }>[],
     );
     left.sort((a, b) => b.at - a.at);
     const { margin, source } = plan.document.rules;

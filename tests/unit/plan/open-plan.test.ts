@@ -115,7 +115,7 @@ describe('an open plan', () => {
     for (const row of [0, 1]) onWindows(a, cell(row, 1, '22:30'));
     meet();
     expect(onWindows(b, cell(0, 1, '22:30'))).toBe(true);
-    expect(b.kept.map((one) => one.row)).toEqual([1]);
+    expect(b.kept.map((value) => value.row)).toEqual([1]);
     b.letGo(b.kept[0]!);
     meet();
     expect(a.kept).toEqual([]);
@@ -201,7 +201,7 @@ describe('an open plan', () => {
     b.change({ part: ['rules'], from: theirs, value: { ...theirs, leadIn } }, 'steps');
     meet();
     expect(a.document.rules.margin.minutes).toBe(45);
-    expect(a.document.rules.leadIn.map((one) => `${one.step} ${one.minutes}`)).toEqual([
+    expect(a.document.rules.leadIn.map((item) => `${item.step} ${item.minutes}`)).toEqual([
       'Take possession 40',
       'Earth 50',
       'Rig 30',
@@ -214,7 +214,7 @@ describe('an open plan', () => {
       'turned',
     );
     meet();
-    expect(a.document.rules.leadIn.map((one) => one.step)).toEqual([
+    expect(a.document.rules.leadIn.map((item) => item.step)).toEqual([
       'Rig',
       'Earth',
       'Take possession',
@@ -233,7 +233,7 @@ describe('an open plan', () => {
     setRisk(b, { shape: 'beta-pert', events: [] });
     meet();
     expect(b.document.rules.risk).toEqual({ shape: 'beta-pert', events: [] });
-    expect(b.kept.map((one) => one.value)).toContain('Ana');
+    expect(b.kept.map((value) => value.value)).toContain('Ana');
   });
 
   it('keeps both of two plans agreed at once: the later is in force, the other earlier', () => {
@@ -249,11 +249,11 @@ describe('an open plan', () => {
     agree(b, 'by Bo');
     meet();
     expect(a.document.agreed?.now?.name).toBe('by Bo');
-    expect(a.document.agreed?.earlier.map((one) => one.name).sort()).toEqual(['by Ana', 'first']);
+    expect(a.document.agreed?.earlier.map((item) => item.name).sort()).toEqual(['by Ana', 'first']);
     agree(a, 'third');
     meet();
     expect(b.document.agreed?.now?.name).toBe('third');
-    expect(b.document.agreed?.earlier.map((one) => one.name).sort()).toEqual([
+    expect(b.document.agreed?.earlier.map((item) => item.name).sort()).toEqual([
       'by Ana',
       'by Bo',
       'first',
@@ -306,7 +306,7 @@ describe('an open plan', () => {
       { id: 'x', at: 5 },
     ]);
     meet();
-    expect(a.shift('W1').map((one) => one.id)).toEqual(['y', 'x']);
+    expect(a.shift('W1').map((record) => record.id)).toEqual(['y', 'x']);
     expect(b.shift('W1')).toEqual(a.shift('W1'));
     expect(a.undo.undo()).toBe(false);
     expect(a.shift('W1')).toHaveLength(2);

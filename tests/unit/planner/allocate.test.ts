@@ -62,7 +62,7 @@ describe('allocate', () => {
     });
     const found = allocate(document, options);
     // 23:00 and two hours on the night clocks go forward: the next minute is 02:00 in summer time.
-    expect(found.placements.map((one) => isoText(one.from, zone))).toEqual([
+    expect(found.placements.map((placement) => isoText(placement.from, zone))).toEqual([
       '2027-03-27T23:00:00+00:00',
       '2027-03-28T02:00:00+01:00',
     ]);
@@ -78,11 +78,11 @@ describe('allocate', () => {
     });
     const found = allocate(document, options);
     expect(
-      found.placements.map((one) => [
-        one.activity,
-        one.window,
-        one.units,
-        (one.to - one.from) / MINUTE,
+      found.placements.map((placement) => [
+        placement.activity,
+        placement.window,
+        placement.units,
+        (placement.to - placement.from) / MINUTE,
       ]),
     ).toEqual([
       ['A1', 'P1', 4, 150],
@@ -102,7 +102,7 @@ describe('allocate', () => {
     });
     const found = allocate(document, options);
     const reasons = Object.fromEntries(
-      found.unplaced.map((one) => [one.activity, one.reasons.map((reason) => reason.code)]),
+      found.unplaced.map((item) => [item.activity, item.reasons.map((reason) => reason.code)]),
     );
     expect(reasons).toEqual({
       A1: ['no-usable-stretch', 'too-short'],
@@ -140,7 +140,9 @@ describe('allocate', () => {
     const keep = [{ activity: 'A2', window: 'P1', from: 30 * MINUTE, to: 90 * MINUTE }];
     const found = allocate(document, { ...options, keep });
     expect(found.placements).toContainEqual(keep[0]);
-    expect(found.placements.find((one) => one.activity === 'A1')!.from).toBe(90 * MINUTE);
+    expect(found.placements.find((placement) => placement.activity === 'A1')!.from).toBe(
+      90 * MINUTE,
+    );
     expect(() =>
       allocate(document, { ...options, keep: [{ ...keep[0]!, activity: 'Z' }] }),
     ).toThrow(RangeError);
@@ -157,7 +159,7 @@ describe('allocate', () => {
       windows: [window('P1', 0, 100)],
       activities: [activity('A1', 10, { after: ['A2'] }), activity('A2', 10, { after: ['A1'] })],
     });
-    expect(allocate(ring, options).unplaced.map((one) => one.reasons[0]!.code)).toEqual([
+    expect(allocate(ring, options).unplaced.map((item) => item.reasons[0]!.code)).toEqual([
       'waits-for-itself',
       'waits-for-itself',
     ]);
@@ -195,13 +197,13 @@ describe('floats', () => {
       resources: [crane],
       rules: rules({ leadOut: 20, margin: 30 }),
     });
-    const floats = allocate(document, options).floats.map((one) => [
-      one.activity,
-      one.earliestStart / MINUTE,
-      one.latestStart / MINUTE,
-      one.totalFloatMinutes,
-      one.freeFloatMinutes,
-      one.floatIs,
+    const floats = allocate(document, options).floats.map((float) => [
+      float.activity,
+      float.earliestStart / MINUTE,
+      float.latestStart / MINUTE,
+      float.totalFloatMinutes,
+      float.freeFloatMinutes,
+      float.floatIs,
     ]);
     expect(floats).toEqual([
       ['A1', 0, 100, 100, 0, 'clock'],

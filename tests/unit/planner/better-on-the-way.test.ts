@@ -29,11 +29,11 @@ describe('a search on its way', () => {
       onBetter: (soFar) => told.push(soFar()),
     });
     expect(told.length).toBeGreaterThan(0);
-    for (const one of told) {
-      expect(verify(many, one)).toEqual([]);
-      expect(one.certificate.holds).toBe(true);
+    for (const allocation of told) {
+      expect(verify(many, allocation)).toEqual([]);
+      expect(allocation.certificate.holds).toBe(true);
     }
-    const left = [...told, found].map((one) => one.unplaced.length);
+    const left = [...told, found].map((allocation) => allocation.unplaced.length);
     expect(left).toEqual([...left].sort((a, b) => b - a));
     expect(found.certificate.objective).toBeLessThanOrEqual(told.at(-1)!.certificate.objective);
   });

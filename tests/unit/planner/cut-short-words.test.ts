@@ -13,7 +13,7 @@ const cases = Number(process.env['CUT_SHORT_CASES'] ?? 150);
 
 /** Units without a place; a whole piece is one. */
 function unitsOut(plan: Plan, { placements }: Allocation): number {
-  const all = plan.activities.reduce((sum, one) => sum + left(one), 0);
+  const all = plan.activities.reduce((sum, activity) => sum + left(activity), 0);
   return all - placements.reduce((sum, { units = 1 }) => sum + units, 0);
 }
 

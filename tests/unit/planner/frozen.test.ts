@@ -39,12 +39,12 @@ describe('what is frozen of a plan', () => {
     for (let seed = 1; looked < cases; seed += 1) {
       const { plan: document, step } = randomPlan(seed);
       const base = allocate(document, options).placements;
-      if (base.every((one) => one.window === null)) continue;
+      if (base.every((placement) => placement.window === null)) continue;
       looked += 1;
       const now = changedPlan(document, base, step, seed);
       const middle = base[Math.floor(base.length / 2)]!.to;
       const frozen = frozenIn(now, base, middle);
-      const early = base.filter((one) => one.from < middle);
+      const early = base.filter((placement) => placement.from < middle);
       expect(frozen.kept.length + frozen.lost.length).toBe(early.length);
       kept += frozen.kept.length;
       for (const found of [
@@ -67,7 +67,7 @@ describe('what is frozen of a plan', () => {
       if (offered === undefined || others.length === 0) continue;
       const now: Plan = { ...document, windows: others };
       const base = allocate(now, options);
-      const inside = base.placements.filter((one) => one.window !== null);
+      const inside = base.placements.filter((placement) => placement.window !== null);
       if (inside.length === 0) continue;
       looked += 1;
       const middle = inside[Math.floor(inside.length / 2)]!.to;
@@ -75,7 +75,7 @@ describe('what is frozen of a plan', () => {
       const found = shortNotice(now, base, offered, { ...options, keep }).allocation;
       expect({ seed, faults: verify(document, found) }).toEqual({ seed, faults: [] });
       for (const piece of keep) expect(found.placements).toContainEqual(piece);
-      held += keep.filter((one) => one.from >= offered.start).length;
+      held += keep.filter((placement) => placement.from >= offered.start).length;
     }
     expect(held).toBeGreaterThan(cases / 2);
   }, 3_600_000);
@@ -99,9 +99,9 @@ describe('what is frozen of a plan', () => {
       });
       const base = allocate(document, options);
       // What was in the first window was not done, and all that comes after may make room for it but what is frozen.
-      const done = base.placements.filter((one) => one.window !== 'P0');
-      const frozen = done.filter((one) => one.window === 'P1');
-      const free = new Set(document.activities.map((one) => one.id));
+      const done = base.placements.filter((placement) => placement.window !== 'P0');
+      const frozen = done.filter((placement) => placement.window === 'P1');
+      const free = new Set(document.activities.map((item) => item.id));
       const time = { ...options, seed: 1, shouldStop: () => false };
       const further = (some: readonly Placement[]): ReturnType<typeof planFurther> =>
         planFurther(document, document.windows[0]!.end, done, free, base, {
@@ -109,9 +109,9 @@ describe('what is frozen of a plan', () => {
           frozen: some,
         });
       const isThere = ({ placements }: ReturnType<typeof planFurther>, piece: Placement): boolean =>
-        placements.some((one) => JSON.stringify(one) === JSON.stringify(piece));
+        placements.some((placement) => JSON.stringify(placement) === JSON.stringify(piece));
       const [found, loose] = [further(frozen), further([])];
-      const left = new Set(found.unplaced.map((one) => one.activity));
+      const left = new Set(found.unplaced.map((item) => item.activity));
       for (const piece of frozen) {
         const stays = isThere(found, piece);
         expect({ seed, piece, ok: stays || left.has(piece.activity) }).toMatchObject({ ok: true });
@@ -127,25 +127,27 @@ describe('what is frozen of a plan', () => {
   it('stays where a better place is free, and the rest is still mended', () => {
     const gone: Plan = {
       ...two,
-      windows: two.windows.map((one) => (one.id === 'P3' ? { ...one, status: 'withdrawn' } : one)),
+      windows: two.windows.map((item) =>
+        item.id === 'P3' ? { ...item, status: 'withdrawn' } : item,
+      ),
     };
     const { kept, lost } = frozenIn(gone, before, 1440 * MINUTE);
     expect([kept, lost]).toEqual([[before[0]], []]);
     const found = repair(gone, before, { ...options, keep: kept });
     expect(found.allocation.placements).toContainEqual(before[0]);
-    expect(found.moved.map((one) => one.activity)).toEqual(['A3']);
+    expect(found.moved.map((item) => item.activity)).toEqual(['A3']);
   });
 
   it('is let go, and told, where its window is cut, with what waited for it', () => {
     const cut: Plan = {
       ...two,
-      windows: two.windows.map((one) =>
-        one.id === 'P2' ? { ...one, end: one.start + 100 * MINUTE } : one,
+      windows: two.windows.map((item) =>
+        item.id === 'P2' ? { ...item, end: item.start + 100 * MINUTE } : item,
       ),
     };
     const { kept, lost } = frozenIn(cut, before, 1e9 * MINUTE);
-    expect(kept.map((one) => one.activity)).toEqual(['A1']);
-    expect(lost.map((one) => one.placement.activity)).toEqual(['A2', 'A3']);
+    expect(kept.map((placement) => placement.activity)).toEqual(['A1']);
+    expect(lost.map((item) => item.placement.activity)).toEqual(['A2', 'A3']);
     expect(repair(cut, before, { ...options, keep: kept }).allocation.unplaced).toEqual([]);
   });
 

@@ -65,9 +65,9 @@ describe('a plan that was made before', () => {
     );
     const told = (placements: Parameters<typeof givenPlan>[1]): Record<string, string[]> =>
       Object.fromEntries(
-        givenPlan(plan, placements).allocation.unplaced.map((one) => [
-          one.activity,
-          one.reasons.map((each) => `${each.code} ${each.shortByMinutes ?? ''}: ${each.text}`),
+        givenPlan(plan, placements).allocation.unplaced.map((item) => [
+          item.activity,
+          item.reasons.map((each) => `${each.code} ${each.shortByMinutes ?? ''}: ${each.text}`),
         ]),
       );
     const found = told([]);
@@ -87,15 +87,15 @@ describe('a plan that was made before', () => {
     ]);
     expect(found.id).toBe(planId(made));
     expect(found.allocation.placements).toEqual(made.slice(0, 2));
-    expect(found.allocation.unplaced.map((one) => one.activity)).toEqual(['B']);
+    expect(found.allocation.unplaced.map((item) => item.activity)).toEqual(['B']);
     expect(found.allocation.keyDates[0]!.met).toBe(false);
     expect(found.allocation.certificate).toMatchObject({ proven: false, verified: false });
   });
 
   it('takes the first units as those that are in place', () => {
     const found = givenPlan(planOf('', 4), made);
-    expect(found.allocation.placements.map((one) => one.units)).toEqual([undefined, 6]);
-    expect(found.broken.map((one) => one.code)).toEqual(['already-done']);
+    expect(found.allocation.placements.map((placement) => placement.units)).toEqual([undefined, 6]);
+    expect(found.broken.map((item) => item.code)).toEqual(['already-done']);
     expect(found.allocation.unplaced).toEqual([]);
   });
 
@@ -104,7 +104,7 @@ describe('a plan that was made before', () => {
       { activity: 'X', window: 'N1', from: 0, to: 60_000 },
       { activity: 'A', window: 'N9', from: 0, to: 3_600_000 },
     ]);
-    expect(broken.map((one) => one.code)).toEqual(['activity-gone', 'window-gone']);
+    expect(broken.map((item) => item.code)).toEqual(['activity-gone', 'window-gone']);
   });
 
   it('has the dates, floats and leftovers that the search told of its own plan', async () => {

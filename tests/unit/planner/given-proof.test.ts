@@ -40,8 +40,8 @@ describe('what a search proved of an agreed plan', () => {
     expect(certificate.verified).toBe(true);
     // Without what was kept, less is known.
     const bare = assess(plan, found.placements).allocation.certificate;
-    expect(bare.objectives.filter((one) => one.proven).length).toBeLessThan(
-      certificate.objectives.filter((one) => one.proven).length + 1,
+    expect(bare.objectives.filter((objective) => objective.proven).length).toBeLessThan(
+      certificate.objectives.filter((objective) => objective.proven).length + 1,
     );
   });
 
@@ -50,8 +50,8 @@ describe('what a search proved of an agreed plan', () => {
     const [first, ...others] = placements;
     const later = { ...first!, from: first!.from + MINUTE, to: first!.to + MINUTE };
     const repeated = placements.findIndex(({ units = 0 }) => units > 1);
-    const fewer = placements.map((one, at) =>
-      at === repeated ? { ...one, units: one.units! - 1 } : one,
+    const fewer = placements.map((placement, at) =>
+      at === repeated ? { ...placement, units: placement.units! - 1 } : placement,
     );
     for (const other of [[later, ...others], others, fewer]) {
       const { text } = wordsOf(document, other);
@@ -74,8 +74,8 @@ describe('what a search proved of an agreed plan', () => {
       expect(inputsId(now)).not.toBe(was);
     }
     expect(others).toBeGreaterThan(20);
-    const cut = plan.windows.map((one) =>
-      one.id === 'N15' ? { ...one, end: one.end - MINUTE } : one,
+    const cut = plan.windows.map((window) =>
+      window.id === 'N15' ? { ...window, end: window.end - MINUTE } : window,
     );
     const { certificate } = assess(
       { ...plan, windows: cut },
@@ -115,7 +115,12 @@ describe('what a search proved of an agreed plan', () => {
       ).allocation.certificate.text;
     const plain = assess(plan, placements).allocation.certificate.text;
     expect(
-      told(proof.objectives.map((one) => ({ ...one, lowerBound: one.lowerBound + 1e6 }))),
+      told(
+        proof.objectives.map((objective) => ({
+          ...objective,
+          lowerBound: objective.lowerBound + 1e6,
+        })),
+      ),
     ).toBe(plain);
     expect(told(proof.objectives.toReversed())).toBe(plain);
   });

@@ -11,7 +11,9 @@ const cases = Number(process.env['MISS_CASES'] ?? 200);
 
 const longer = (of: Plan, id: string, by: number): Plan => ({
   ...of,
-  windows: of.windows.map((one) => (one.id === id ? { ...one, end: one.end + by * MINUTE } : one)),
+  windows: of.windows.map((item) =>
+    item.id === id ? { ...item, end: item.end + by * MINUTE } : item,
+  ),
 });
 
 describe('the near miss of work that is left over', () => {
@@ -25,17 +27,17 @@ describe('the near miss of work that is left over', () => {
           const name = /end of (\S+) moves/.exec(text)![1]!;
           // Beside all that is placed; other work that is left over would take the time too.
           const others = new Set(
-            found.unplaced.map((one) => one.activity).filter((one) => one !== id),
+            found.unplaced.map((item) => item.activity).filter((item) => item !== id),
           );
           const alone = {
             ...document,
-            activities: document.activities.filter((one) => !others.has(one.id)),
+            activities: document.activities.filter((item) => !others.has(item.id)),
           };
           const then = allocate(longer(alone, name, shortByMinutes), {
             ...options,
-            keep: found.placements.filter((one) => !others.has(one.activity)),
+            keep: found.placements.filter((placement) => !others.has(placement.activity)),
           });
-          expect({ seed, id, left: then.unplaced.some((one) => one.activity === id) }).toEqual({
+          expect({ seed, id, left: then.unplaced.some((item) => item.activity === id) }).toEqual({
             seed,
             id,
             left: false,
@@ -73,7 +75,7 @@ describe('a certificate of nothing', () => {
     });
     const keep = [{ activity: 'A1', window: 'P2', from: 1440 * MINUTE, to: 1500 * MINUTE }];
     const { certificate } = allocate(document, { ...options, keep });
-    const finish = certificate.objectives.find((one) => one.name === 'finish')!;
+    const finish = certificate.objectives.find((objective) => objective.name === 'finish')!;
     expect(finish).toMatchObject({ value: 1500, lowerBound: 60, proven: false });
   });
 });

@@ -48,8 +48,8 @@ describe('outside work that no inside work waits for', () => {
     });
     const found = allocate(document, options);
     const from = (id: string): number =>
-      found.placements.find((one) => one.activity === id)!.from / MINUTE;
+      found.placements.find((placement) => placement.activity === id)!.from / MINUTE;
     expect([from('O1'), from('O2'), from('O3')]).toEqual([0, 60, -DAY - 60]);
-    expect(found.keyDates.every((one) => one.met)).toBe(true);
+    expect(found.keyDates.every((date) => date.met)).toBe(true);
   });
 });

@@ -19,11 +19,11 @@ const clock = processorMs;
 function repeated(document: Plan, step: number, random: Random): Plan {
   return {
     ...document,
-    activities: document.activities.map((one) =>
+    activities: document.activities.map((item) =>
       random.below(2) === 0
-        ? one
+        ? item
         : {
-            ...one,
+            ...item,
             work: {
               kind: 'units',
               units: 2 + random.below(2),
@@ -39,15 +39,15 @@ function repeated(document: Plan, step: number, random: Random): Plan {
 
 /** The plan with work held back, so that what comes of it leaves gaps. */
 function heldBack(document: Plan, step: number, random: Random): Plan {
-  const base = Math.min(...document.windows.map((one) => one.start));
+  const base = Math.min(...document.windows.map((item) => item.start));
   return {
     ...document,
-    activities: document.activities.map((one) =>
+    activities: document.activities.map((item) =>
       random.below(2) === 0
-        ? one
+        ? item
         : {
-            ...one,
-            notBefore: Math.max(one.notBefore ?? base, base + random.below(16) * step * MINUTE),
+            ...item,
+            notBefore: Math.max(item.notBefore ?? base, base + random.below(16) * step * MINUTE),
           },
     ),
   };
@@ -58,17 +58,17 @@ function heldBack(document: Plan, step: number, random: Random): Plan {
  * be placed: the plan itself does so.
  */
 function somePins(document: Plan, placements: readonly Placement[], random: Random): Placement[] {
-  return placements.flatMap((one): Placement[] => {
+  return placements.flatMap((placement): Placement[] => {
     if (random.below(2) === 0) return [];
-    const { work } = document.activities.find((each) => each.id === one.activity)!;
-    if (work.kind === 'whole' || one.units === 1 || random.below(2) === 0) return [one];
+    const { work } = document.activities.find((each) => each.id === placement.activity)!;
+    if (work.kind === 'whole' || placement.units === 1 || random.below(2) === 0) return [placement];
     // A visit in two would pay these again, and might not have the time.
-    if (work.setUpMinutes + work.makeSafeMinutes > 0) return [one];
-    const units = 1 + random.below(one.units! - 1);
+    if (work.setUpMinutes + work.makeSafeMinutes > 0) return [placement];
+    const units = 1 + random.below(placement.units! - 1);
     const minutes = units * work.minutesPerUnit * MINUTE;
     return random.below(2) === 0
-      ? [{ ...one, units, to: one.from + minutes }]
-      : [{ ...one, units, from: one.to - minutes }];
+      ? [{ ...placement, units, to: placement.from + minutes }]
+      : [{ ...placement, units, from: placement.to - minutes }];
   });
 }
 
@@ -92,7 +92,7 @@ describe('allocate with placements that stay', () => {
     const found = allocate(document, { seconds: 1, clock, keep });
     expect(found.certificate).toMatchObject({ holds: true });
     expect(found.unplaced).toEqual([]);
-    expect(found.placements.filter((one) => one.window === 'P1')).toHaveLength(2);
+    expect(found.placements.filter((placement) => placement.window === 'P1')).toHaveLength(2);
   });
 
   it('says so where what waits stays and there is no room before it', () => {
@@ -103,7 +103,7 @@ describe('allocate with placements that stay', () => {
     const keep = [{ activity: 'A2', window: 'P2', from: 1440 * MINUTE, to: 1480 * MINUTE }];
     const found = allocate(document, { seconds: 1, clock, keep });
     expect(found.unplaced).toMatchObject([{ activity: 'A1' }]);
-    expect(found.unplaced[0]!.reasons.map((one) => one.code)).toContain('needed-before');
+    expect(found.unplaced[0]!.reasons.map((reason) => reason.code)).toContain('needed-before');
     expect(found.certificate.holds).toBe(false);
   });
 
@@ -120,7 +120,7 @@ describe('allocate with placements that stay', () => {
       { activity: 'A1', window: 'P1', from: 0, to: 40 * MINUTE, units: 1 },
       ...keep,
     ]);
-    expect(found.unplaced.map((one) => one.activity)).toEqual(['A1']);
+    expect(found.unplaced.map((item) => item.activity)).toEqual(['A1']);
     expect(found.certificate).toMatchObject({ holds: true });
   });
 
@@ -145,7 +145,7 @@ describe('allocate with placements that stay', () => {
           keep,
           faults: [],
         });
-        for (const one of keep) expect(found.placements).toContainEqual(one);
+        for (const placement of keep) expect(found.placements).toContainEqual(placement);
         expect({ seed, most: found.unplaced.length <= before.unplaced.length }).toEqual({
           seed,
           most: true,
@@ -172,7 +172,7 @@ describe('allocate with placements that stay', () => {
             seed,
             best: found.certificate.objective,
           });
-        if (keep.some((one) => (one.units ?? 1) < 2)) partly += 1;
+        if (keep.some((placement) => (placement.units ?? 1) < 2)) partly += 1;
       }
       expect(partly).toBeGreaterThan(cases / 20);
     },

@@ -48,7 +48,7 @@ function fewestByShares(
       [first, second].forEach((share, kind) => {
         share.forEach((units, at) => {
           let left = units;
-          const own = pieces.filter((one) => one.kind === kind && one.window === at);
+          const own = pieces.filter((piece) => piece.kind === kind && piece.window === at);
           // With the smallest kept first, as many stay as there is room for.
           for (const piece of own.toSorted((a, b) => a.units - b.units))
             if (piece.units <= left) left -= piece.units;
@@ -92,10 +92,10 @@ describe('the repair of repeated work', () => {
       const less = minutes.map((length, at) =>
         at === cut ? Math.max(1, length - 10 - random.below(60)) : length,
       );
-      const pieces = before.placements.map((one) => ({
-        kind: Number(one.activity.slice(1)),
-        window: Number(one.window!.slice(1)),
-        units: one.units!,
+      const pieces = before.placements.map((placement) => ({
+        kind: Number(placement.activity.slice(1)),
+        window: Number(placement.window!.slice(1)),
+        units: placement.units!,
       }));
       const fewest = fewestByShares(kinds, less, pieces);
       if (fewest === undefined || fewest === 0) continue;

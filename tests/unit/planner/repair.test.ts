@@ -19,17 +19,17 @@ const cases = Number(process.env['REPAIR_CASES'] ?? 60);
 /** The date that each activity had to keep by the plan before. */
 function agreed(of: Plan, base: readonly Placement[]): Plan {
   const ends = new Map<string, number>();
-  for (const one of of.activities) {
-    const key = `${one.package} ${one.keyDate}`;
+  for (const item of of.activities) {
+    const key = `${item.package} ${item.keyDate}`;
     for (const piece of base)
-      if (piece.activity === one.id && one.keyDate !== undefined)
-        ends.set(key, Math.max(ends.get(key) ?? one.keyDate, piece.to));
+      if (piece.activity === item.id && item.keyDate !== undefined)
+        ends.set(key, Math.max(ends.get(key) ?? item.keyDate, piece.to));
   }
   return {
     ...of,
-    activities: of.activities.map((one) => {
-      const date = ends.get(`${one.package} ${one.keyDate}`);
-      return date === undefined ? one : { ...one, keyDate: date };
+    activities: of.activities.map((item) => {
+      const date = ends.get(`${item.package} ${item.keyDate}`);
+      return date === undefined ? item : { ...item, keyDate: date };
     }),
   };
 }
@@ -39,20 +39,22 @@ function agreed(of: Plan, base: readonly Placement[]): Plan {
  * placed: what is left out counts as moved, whichever it is.
  */
 function fewestBySubsets(of: Plan, base: readonly Placement[], step: number): number | undefined {
-  const inside = base.filter((one) => one.window !== null);
+  const inside = base.filter((placement) => placement.window !== null);
   const dated = agreed(of, base);
   const best = oracle(dated, objectiveOrder(), step);
   if (best.unplaced > 0) return undefined;
   for (let size = 0; size <= inside.length; size += 1)
     for (let mask = 0; mask < 1 << inside.length; mask += 1) {
-      const free = new Set(inside.filter((_, i) => mask & (1 << i)).map((one) => one.activity));
+      const free = new Set(
+        inside.filter((_, i) => mask & (1 << i)).map((placement) => placement.activity),
+      );
       if (free.size !== size) continue;
-      const stays = new Map(inside.map((one) => [one.activity, one.window!]));
+      const stays = new Map(inside.map((placement) => [placement.activity, placement.window!]));
       const held: Plan = {
         ...dated,
-        activities: dated.activities.map((one) => {
-          const at = free.has(one.id) ? undefined : stays.get(one.id);
-          return at === undefined ? one : { ...one, window: at };
+        activities: dated.activities.map((item) => {
+          const at = free.has(item.id) ? undefined : stays.get(item.id);
+          return at === undefined ? item : { ...item, window: at };
         }),
       };
       const value = oracle(held, objectiveOrder(), step);
@@ -73,9 +75,9 @@ describe('repair', () => {
     for (let seed = 1; looked < cases; seed += 1) {
       const { plan: document, step } = randomPlan(seed);
       const base = allocate(document, options).placements;
-      const visits = new Set(base.map((one) => one.activity));
+      const visits = new Set(base.map((placement) => placement.activity));
       if (base.length === 0 || visits.size < base.length) continue;
-      if (base.every((one) => one.window === null)) continue;
+      if (base.every((placement) => placement.window === null)) continue;
       const now = changedPlan(document, base, step, seed);
       const found = repair(now, base, options);
       expect({ seed, faults: verify(now, found.allocation) }).toEqual({
@@ -117,14 +119,14 @@ describe('repair', () => {
 
   const withdrawn = (id: string): Plan => ({
     ...document,
-    windows: document.windows.map((one) =>
-      one.id === id ? { ...one, status: 'withdrawn' as const } : one,
+    windows: document.windows.map((item) =>
+      item.id === id ? { ...item, status: 'withdrawn' as const } : item,
     ),
   });
 
   it('leaves what is kept where it is, to the minute', () => {
     // B1 and B2 must leave P1. A1 stays in P2, or an hour later there than it was.
-    const [own] = base.filter((one) => one.activity === 'A1');
+    const [own] = base.filter((placement) => placement.activity === 'A1');
     expect(own!.window).toBe('P2');
     const later = { ...own!, from: own!.from + 60 * MINUTE, to: own!.to + 60 * MINUTE };
     for (const kept of [own!, later]) {
@@ -136,7 +138,7 @@ describe('repair', () => {
   });
 
   it('leaves out what is kept in a window that no longer takes it, and says so', () => {
-    const keep = base.filter((one) => one.activity === 'B2');
+    const keep = base.filter((placement) => placement.activity === 'B2');
     const now = withdrawn('P1');
     const { allocation } = repair(now, base, { ...options, keep });
     expect(allocation.unplaced).toMatchObject([
@@ -151,8 +153,8 @@ describe('repair', () => {
   it('moves what is fixed in another window by now', () => {
     const now: Plan = {
       ...document,
-      activities: document.activities.map((one) =>
-        one.id === 'A1' ? { ...one, window: 'P3' } : one,
+      activities: document.activities.map((item) =>
+        item.id === 'A1' ? { ...item, window: 'P3' } : item,
       ),
     };
     const { allocation, moved } = repair(now, base, options);
@@ -164,17 +166,17 @@ describe('repair', () => {
     for (let seed = 1; seed <= 15; seed += 1) {
       const { plan: of, step } = randomPlan(seed);
       const before = allocate(of, options).placements;
-      if (before.every((one) => one.window === null)) continue;
+      if (before.every((placement) => placement.window === null)) continue;
       const now = changedPlan(of, before, step, seed);
       const stays = repair(now, before, options).allocation.placements;
       // What stayed without being asked to can stay where it is when asked to.
-      const keep = before.filter((one) =>
+      const keep = before.filter((placement) =>
         stays.some(
           (other) =>
-            other.activity === one.activity &&
-            other.from === one.from &&
-            other.to === one.to &&
-            other.units === one.units,
+            other.activity === placement.activity &&
+            other.from === placement.from &&
+            other.to === placement.to &&
+            other.units === placement.units,
         ),
       );
       const { allocation } = repair(now, before, { ...options, keep });
@@ -193,15 +195,15 @@ describe('repair', () => {
       resources: [crane],
     });
     const before = allocate(cut, options).placements;
-    expect(before.map((one) => one.window)).toEqual(['P1', 'P1']);
+    expect(before.map((placement) => placement.window)).toEqual(['P1', 'P1']);
     const shorter: Plan = { ...cut, windows: [window('P1', 0, 200), window('P2', 1440, 300)] };
     const [move, ...others] = repair(shorter, before, options).moved;
     expect(others).toEqual([]);
     expect(move!.reason).toMatch(/^crane is shared with A[12]$/);
     const gone: Plan = {
       ...cut,
-      windows: cut.windows.map((one) =>
-        one.id === 'P1' ? { ...one, status: 'withdrawn' as const } : one,
+      windows: cut.windows.map((item) =>
+        item.id === 'P1' ? { ...item, status: 'withdrawn' as const } : item,
       ),
     };
     expect(repair(gone, before, options).moved).toMatchObject([
@@ -253,8 +255,8 @@ describe('repair', () => {
       const { document: files } = await importFiles(sampleFiles(), emptyDocument);
       const { plan: sample } = planFromDocument(files);
       const before = allocate(sample, { clock }).placements;
-      const windows = sample.windows.map((one) =>
-        one.id === id ? { ...one, end: one.end - hours * 60 * MINUTE } : one,
+      const windows = sample.windows.map((item) =>
+        item.id === id ? { ...item, end: item.end - hours * 60 * MINUTE } : item,
       );
       const { allocation, fewest } = repair({ ...sample, windows }, before, { clock });
       expect(verify({ ...sample, windows }, allocation)).toEqual([]);

@@ -27,10 +27,10 @@ function shuffled(of: Plan, seed: number): Plan {
     ...of,
     windows: mixed(of.windows),
     resources: mixed(of.resources),
-    activities: mixed(of.activities).map((one) => ({
-      ...one,
-      after: mixed(one.after),
-      resources: mixed(one.resources),
+    activities: mixed(of.activities).map((activity) => ({
+      ...activity,
+      after: mixed(activity.after),
+      resources: mixed(activity.resources),
     })),
   };
 }

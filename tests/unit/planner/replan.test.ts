@@ -29,11 +29,11 @@ describe('replan', () => {
   });
 
   it('moves only the packages of a withdrawn window and says why', () => {
-    const lost = before.placements.find((one) => one.activity === 'B1')!.window!;
+    const lost = before.placements.find((placement) => placement.activity === 'B1')!.window!;
     const changed = {
       ...document,
-      windows: document.windows.map((one) =>
-        one.id === lost ? { ...one, status: 'withdrawn' as const } : one,
+      windows: document.windows.map((item) =>
+        item.id === lost ? { ...item, status: 'withdrawn' as const } : item,
       ),
     };
     const after = replan(changed, before, options);
@@ -41,7 +41,8 @@ describe('replan', () => {
     expect(after.moved.find((move) => move.activity === 'B1')!.why).toContain('withdrawn');
     expect(after.allocation.unplaced).toEqual([]);
     expect(verify(changed, { placements: after.allocation.placements })).toEqual([]);
-    const where = (all: typeof before) => all.placements.filter((one) => one.activity === 'A1');
+    const where = (all: typeof before) =>
+      all.placements.filter((placement) => placement.activity === 'A1');
     expect(where(after.allocation)).toEqual(where(before));
   });
 

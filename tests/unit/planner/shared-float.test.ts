@@ -29,7 +29,7 @@ describe('packages that share float', () => {
   const of = (id: string): readonly string[] =>
     sharesFloatWith(
       plan,
-      plan.filter((one) => one.id === id),
+      plan.filter((activity) => activity.id === id),
     );
 
   it('are those on a chain of links with it, before and behind, also through work without a date', () => {

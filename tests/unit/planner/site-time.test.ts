@@ -45,7 +45,7 @@ const cured = 'activity,after,minutes\nP10,,240\nP20,P10 when cured,120';
 
 async function placed(document: PlanDocument) {
   const allocation = await createInlineEngine().allocate(document, { seconds: 1 });
-  const of = (id: string) => allocation.placements.find((one) => one.activity === id);
+  const of = (id: string) => allocation.placements.find((placement) => placement.activity === id);
   return { allocation, of, plan: sitePlan(document).plan };
 }
 
@@ -101,7 +101,7 @@ describe('work that waits for concrete to cure', () => {
         site: { concrete },
       }),
     );
-    expect(allocation.unplaced.map((one) => [one.activity, one.reasons[0]!.code])).toEqual([
+    expect(allocation.unplaced.map((item) => [item.activity, item.reasons[0]!.code])).toEqual([
       ['P20', 'curing-not-known'],
     ]);
   });
@@ -115,7 +115,7 @@ describe('work that waits for concrete to cure', () => {
 
   it('is refused, with its line, where nothing says how concrete cures', () => {
     const { faults } = sitePlan(planOf(cured, {}));
-    expect(faults.map((one) => [one.code, one.line, one.column])).toEqual([
+    expect(faults.map((fault) => [fault.code, fault.line, fault.column])).toEqual([
       ['curing-not-set', 3, 'after'],
     ]);
   });
@@ -129,7 +129,7 @@ describe('work that waits for concrete to cure', () => {
       verify(plan, {
         placements: [first, { ...of('P20')!, from, to: from + 120 * MINUTE }],
       })
-        .map((one) => one.code)
+        .map((fault) => fault.code)
         .filter((code) => code === 'not-cured');
     const ready = first.to + 54 * 60 * MINUTE;
     expect(tryAt(ready)).toEqual([]);
@@ -163,12 +163,12 @@ describe('lifting in wind', () => {
     });
     const { plan } = sitePlan(document);
     const fits = fitAll(plan);
-    const verdict = fits.find((one) => one.package === 'L10' && one.window === 'N1')!;
+    const verdict = fits.find((fit) => fit.package === 'L10' && fit.window === 'N1')!;
     expect(verdict.fits).toBe(false);
-    expect(fits.find((one) => one.package === 'M10' && one.window === 'N1')!.fits).toBe(true);
-    const crane = plan.activities.find((one) => one.id === 'L10')!;
+    expect(fits.find((fit) => fit.package === 'M10' && fit.window === 'N1')!.fits).toBe(true);
+    const crane = plan.activities.find((activity) => activity.id === 'L10')!;
     const ledger = ledgerOf(plan.windows[0]!, needsOf(crane), plan.rules);
-    const [closed] = ledger.rows.filter((one) => one.kind === 'curfew');
+    const [closed] = ledger.rows.filter((row) => row.kind === 'curfew');
     // From 22:00 to 02:00, when the forecast says 6 m/s.
     expect([closed!.minutes, closed!.why]).toEqual([
       240,
@@ -182,7 +182,7 @@ describe('lifting in wind', () => {
     const early = Date.UTC(2027, 6, 1, 21, 0);
     const codes = verify(plan, {
       placements: [{ ...of('L10')!, from: early, to: early + 240 * MINUTE }],
-    }).map((one) => one.code);
+    }).map((fault) => fault.code);
     expect(codes).toContain('closed');
   });
 });

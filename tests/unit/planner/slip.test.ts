@@ -12,21 +12,21 @@ const options = { clock: (): number => 0, effort: 0.2 };
 
 /** Whether a plan exists in which nothing begins sooner than placed, one finish is held back and no date gets worse. */
 function canSlip(of: Plan, placed: readonly Placement[], id: string, by: number, step: number) {
-  const at = new Map(placed.map((one) => [one.activity, one]));
+  const at = new Map(placed.map((placement) => [placement.activity, placement]));
   const held: Plan = {
     ...of,
-    activities: of.activities.map((one) => {
-      const { from } = at.get(one.id)!;
+    activities: of.activities.map((item) => {
+      const { from } = at.get(item.id)!;
       const date = Math.max(
-        one.keyDate ?? Infinity,
+        item.keyDate ?? Infinity,
         ...of.activities
-          .filter((other) => other.package === one.package && other.keyDate === one.keyDate)
+          .filter((other) => other.package === item.package && other.keyDate === item.keyDate)
           .map((other) => at.get(other.id)!.to),
       );
       return {
-        ...one,
-        notBefore: from + (one.id === id ? by * MINUTE : 0),
-        ...(one.keyDate !== undefined && { keyDate: date }),
+        ...item,
+        notBefore: from + (item.id === id ? by * MINUTE : 0),
+        ...(item.keyDate !== undefined && { keyDate: date }),
       };
     }),
   };
@@ -39,8 +39,8 @@ describe('programme float', () => {
     let looked = 0;
     for (let seed = 1; looked < cases; seed += 1) {
       const { plan: document, step } = randomPlan(seed);
-      if (document.activities.some((one) => one.work.kind === 'units')) continue;
-      if (document.activities.some((one) => one.place === 'outside')) continue;
+      if (document.activities.some((item) => item.work.kind === 'units')) continue;
+      if (document.activities.some((item) => item.place === 'outside')) continue;
       const found = allocate(document, options);
       if (found.unplaced.length > 0 || found.keyDates.length === 0) continue;
       looked += 1;

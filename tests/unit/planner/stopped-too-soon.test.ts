@@ -21,16 +21,16 @@ describe('a search that is stopped before its first plan is whole', () => {
   it('gives no reason that it did not find', () => {
     const found = allocate(plan, { clock: clock(), seconds: 0.0001 });
     expect(found.placements).toEqual([]);
-    for (const one of found.unplaced)
-      expect(one.reasons.map((each) => each.code)).toEqual(['stopped-too-soon']);
+    for (const item of found.unplaced)
+      expect(item.reasons.map((each) => each.code)).toEqual(['stopped-too-soon']);
     expect(found.unplaced).toHaveLength(3);
     expect(found.certificate.text).toBe('nothing is placed: the search was stopped too soon');
   });
 
   it('gives reasons as soon as one plan is whole', () => {
     const found = allocate(plan, { clock: clock() });
-    expect(found.placements.map((one) => one.activity)).toEqual(['A', 'C']);
-    expect(found.unplaced.map((one) => one.activity)).toEqual(['B']);
+    expect(found.placements.map((placement) => placement.activity)).toEqual(['A', 'C']);
+    expect(found.unplaced.map((item) => item.activity)).toEqual(['B']);
     expect(found.unplaced[0]!.reasons.map((each) => each.code)).not.toContain('stopped-too-soon');
   });
 });

@@ -44,21 +44,21 @@ describe('causes of no place', () => {
       const { plan: document, step } = randomPlan(seed + 40_000);
       const found = allocate(document, options);
       if (found.unplaced.length === 0) continue;
-      const windows = document.windows.filter((one) => one.status !== 'withdrawn');
+      const windows = document.windows.filter((item) => item.status !== 'withdrawn');
       const problem = problemOf(
         document,
         { windows, activities: document.activities },
         new LedgerBook(document),
       );
       const board = new Board(problem);
-      for (const one of found.placements) {
-        const task = problem.tasks.find((each) => each.activity.id === one.activity)!;
+      for (const placement of found.placements) {
+        const task = problem.tasks.find((each) => each.activity.id === placement.activity)!;
         board.put({
           task: task.index,
-          window: windows.findIndex((each) => each.id === one.window),
-          start: (one.from - problem.base) / MINUTE,
-          end: (one.to - problem.base) / MINUTE,
-          units: one.units ?? 1,
+          window: windows.findIndex((each) => each.id === placement.window),
+          start: (placement.from - problem.base) / MINUTE,
+          end: (placement.to - problem.base) / MINUTE,
+          units: placement.units ?? 1,
         });
       }
       for (const task of problem.tasks) {
@@ -69,11 +69,16 @@ describe('causes of no place', () => {
         const has = (some: readonly UnplacedCause[]): boolean =>
           placeByMinutes(problem, board, task, some, step);
         expect({ seed, causes, has: has(causes) }).toEqual({ seed, causes, has: false });
-        for (const one of causes)
-          expect({ seed, causes, one, has: has(causes.filter((each) => each !== one)) }).toEqual({
+        for (const cause of causes)
+          expect({
             seed,
             causes,
-            one,
+            one: cause,
+            has: has(causes.filter((each) => each !== cause)),
+          }).toEqual({
+            seed,
+            causes,
+            one: cause,
             has: true,
           });
         looked += 1;

@@ -19,7 +19,7 @@ const never = (): boolean => false;
 const free = { late: Number.POSITIVE_INFINITY, finish: Number.POSITIVE_INFINITY };
 
 function problemFor(document: Plan): Problem {
-  const windows = document.windows.filter((one) => one.status !== 'withdrawn');
+  const windows = document.windows.filter((item) => item.status !== 'withdrawn');
   return problemOf(
     document,
     { windows, activities: document.activities },
@@ -40,7 +40,7 @@ describe('fewestHitting', () => {
       });
       let fewest = members;
       for (let mask = 0; mask < 1 << members; mask += 1)
-        if (sets.every((set) => set.some((one) => mask & (1 << one)))) {
+        if (sets.every((set) => set.some((value) => mask & (1 << value)))) {
           let count = 0;
           for (let i = 0; i < members; i += 1) if (mask & (1 << i)) count += 1;
           fewest = Math.min(fewest, count);
@@ -51,7 +51,7 @@ describe('fewestHitting', () => {
         atLeast: fewest,
         count: fewest,
       });
-      expect(sets.every((set) => set.some((one) => chosen.includes(one)))).toBe(true);
+      expect(sets.every((set) => set.some((value) => chosen.includes(value)))).toBe(true);
     }
   });
 });

@@ -41,7 +41,7 @@ const base = {
 };
 const keyRows = (overrunMinutes: number, over: object) =>
   overrunCost({ ...base, prices: book([{ perDay: '100' }]), ...over, overrunMinutes }).rows.filter(
-    (one) => one.head === 'key-dates',
+    (row) => row.head === 'key-dates',
   );
 
 describe('days late', () => {
@@ -104,12 +104,12 @@ describe('the price of a missed key date', () => {
     const activities = [activity('A1'), activity('B1', { package: 'P2' })];
     const placements = [visit('A1', addMinutes(due, 1)), visit('B1', addMinutes(due, 1))];
     const lines = keyDateLines(activities, placements, zone, prices);
-    expect(lines.map((one) => [one.title, one.amount])).toEqual([
+    expect(lines.map((line) => [line.title, line.amount])).toEqual([
       ['Key date: P1', '100.00'],
       ['Second deck: P2', '7.00'],
     ]);
     const only = keyDateLines(activities, placements, zone, book([{ package: 'P2', once: '7' }]));
-    expect(only.map((one) => one.amount)).toEqual([null, '7.00']);
+    expect(only.map((line) => line.amount)).toEqual([null, '7.00']);
     expect(keyDateLines(activities, placements, zone, aBook())).toEqual([]);
   });
 
@@ -141,7 +141,7 @@ describe('the price of a missed key date', () => {
       ...base,
       ...{ activities: [half], placements, prices: book([{ once: '1' }]), overrunMinutes: 900 },
     });
-    expect(r.rows.some((one) => one.head === 'key-dates')).toBe(false);
+    expect(r.rows.some((row) => row.head === 'key-dates')).toBe(false);
     expect(r.notPriced.join()).toContain('Not all of the work of P1 has a place');
   });
 });
@@ -161,8 +161,8 @@ describe('an overrun that makes a key date late', () => {
     'comes out as on the page at $minutes minutes',
     ({ minutes, days, amount }) => {
       const rows = keyRows(Number(minutes), { prices });
-      expect(rows.map((one) => one.amount)).toEqual([amount]);
-      expect(rows[0]!.inputs.find((one) => one.name.startsWith('days'))!.value).toBe(days);
+      expect(rows.map((row) => row.amount)).toEqual([amount]);
+      expect(rows[0]!.inputs.find((input) => input.name.startsWith('days'))!.value).toBe(days);
       expect(rows[0]!.counted).toBe(true);
     },
   );
@@ -176,7 +176,7 @@ describe('an overrun that makes a key date late', () => {
     expect([more!.code, more!.amount]).toEqual(['key-date-P1-2027-05-12', '100.00']);
     expect(more!.formula).toContain('less GBP 100.00 that the plan alone costs');
     expect(
-      keyRows(61, { placements, activities, keyDates: 'overrun' }).map((one) => one.amount),
+      keyRows(61, { placements, activities, keyDates: 'overrun' }).map((row) => row.amount),
     ).toEqual(['100.00']);
     expect(keyRows(61, { placements, activities, keyDates: 'none' })).toEqual([]);
   });
@@ -208,7 +208,7 @@ describe('an overrun that makes a key date late', () => {
 
   it('is a step of the curve at its first minute and at each further day, and never falls', () => {
     const curve = costCurve({ ...base, prices: book([{ perDay: '100', once: '50' }]) }, 3000);
-    expect(curve.steps.map((one) => [one.atMinute, one.rise])).toEqual([
+    expect(curve.steps.map((step) => [step.atMinute, step.rise])).toEqual([
       [61, '150.00'],
       [1501, '100.00'],
       [2941, '100.00'],
@@ -223,7 +223,7 @@ describe('an overrun that makes a key date late', () => {
       '1.00',
       '140.00',
     ]);
-    expect(slope.steps.map((one) => one.atMinute)).toEqual([61]);
+    expect(slope.steps.map((step) => step.atMinute)).toEqual([61]);
   });
 });
 
@@ -235,7 +235,7 @@ describe('any key date', () => {
     fc.assert(
       fc.property(
         fc.record({
-          perDay: money.filter((one) => one > 0),
+          perDay: money.filter((value) => value > 0),
           once: money,
           cap: fc.option(money, { nil: undefined }),
           whole: fc.boolean(),
@@ -267,7 +267,7 @@ describe('any key date', () => {
             const rows = overrunCost({
               ...{ ...base, prices, activities, placements, overrunMinutes: minutes },
             }).rows;
-            return rows.map((one) => BigInt(one.amount.replace('.', '')));
+            return rows.map((row) => BigInt(row.amount.replace('.', '')));
           };
           const planned = costOf(-endsBefore);
           const added = (minutes: number): bigint =>

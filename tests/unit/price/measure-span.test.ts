@@ -87,7 +87,7 @@ describe('more than so many hours', () => {
     });
     const start = at('2027-05-07 22:00');
     const held = lengthThresholds({ start, end: start + 61 * HOUR }, zone, lengths);
-    expect(held.map((one) => [one.threshold.code, one.measure.exceeded])).toEqual([
+    expect(held.map((item) => [item.threshold.code, item.measure.exceeded])).toEqual([
       ['a', true],
       ['b', false],
     ]);

@@ -115,8 +115,8 @@ describe('what a price leaves out', () => {
         placements,
         prices: aBook(book),
       })
-        .rows.filter((one) => one.head === 'restriction')
-        .map((one) => [one.code, one.amount]);
+        .rows.filter((row) => row.head === 'restriction')
+        .map((row) => [row.code, row.amount]);
     expect(rows(later, 0)).toEqual([
       ['restriction-planned', '30.00'],
       ['restriction', '0.00'],

@@ -44,19 +44,19 @@ const asked = (minutes: number, standing: unknown = {}, more: Partial<OverrunInp
     ...more,
   });
 const amounts = (minutes: number, standing: unknown = {}): Record<string, string> =>
-  Object.fromEntries(asked(minutes, standing).rows.map((one) => [one.code, one.amount]));
+  Object.fromEntries(asked(minutes, standing).rows.map((row) => [row.code, row.amount]));
 
 describe('plant and people on site', () => {
   it('pays nothing more for a crane whose last lift was two days before', () => {
     // Constructed: a gang of one at 60 an hour is a pound a minute; its least hours were used up long before.
     expect(amounts(1)).toEqual({ 'standing-crane': '0.00', 'standing-gang': '1.00' });
     expect(amounts(45)).toEqual({ 'standing-crane': '0.00', 'standing-gang': '45.00' });
-    const row = asked(45).rows.find((one) => one.code === 'standing-crane')!;
+    const row = asked(45).rows.find((item) => item.code === 'standing-crane')!;
     expect(row.formula).toContain('leaves at Sat 15 May 2027 06:00, before handback');
   });
 
   it('shows what each is owed as planned, which an option is charged too', () => {
-    const owed = asked(45).onSite.map((one) => [one.resource, one.amount, one.owed]);
+    const owed = asked(45).onSite.map((row) => [row.resource, row.amount, row.owed]);
     // The crane 8 h for the 6 it works; one of the gang from the lift to the test, the other for the lift.
     expect(owed).toEqual([
       ['crane', 1, '1920.00'],
@@ -70,7 +70,7 @@ describe('plant and people on site', () => {
       prices: aBook(),
       holidays: [],
     });
-    expect(paid.map((one) => [one.resource, one.amount])).toEqual(
+    expect(paid.map((callOut) => [callOut.resource, callOut.amount])).toEqual(
       owed.map(([resource, , sum]) => [resource, sum]),
     );
   });
@@ -82,19 +82,19 @@ describe('plant and people on site', () => {
       place('Test', '2027-05-17 01:00', '2027-05-17 02:00'),
     ];
     const { rows, onSite } = asked(45, {}, { placements: beside, resources: [crane, gang] });
-    expect(rows.find((one) => one.code === 'standing-crane')).toMatchObject({
+    expect(rows.find((row) => row.code === 'standing-crane')).toMatchObject({
       amount: '0.00',
       formula:
         'it leaves at Mon 17 May 2027 01:45, before handback: its own work is over 15 min before the last piece, Test, ends',
     });
     // Of the gang two go with the lift; the one who is at the test to its end is kept.
-    expect(onSite.map((one) => [one.resource, one.amount, one.kept])).toEqual([
+    expect(onSite.map((row) => [row.resource, row.amount, row.kept])).toEqual([
       ['crane', 1, false],
       ['gang', 1, true],
       ['gang', 2, false],
     ]);
     const ends = [place('Lift', '2027-05-17 01:30', '2027-05-17 02:00'), beside[1]!];
-    expect(asked(45, {}, { placements: ends }).onSite.map((one) => one.kept)).not.toContain(false);
+    expect(asked(45, {}, { placements: ends }).onSite.map((row) => row.kept)).not.toContain(false);
   });
 
   it('keeps the crane where the price book says that it stays, for all windows or for one', () => {

@@ -224,7 +224,7 @@ describe('standing plant and labour', () => {
     expect(r.rows.map((row) => [row.code, row.amount])).toEqual([['standing-gang', '100.00']]);
     expect(r.notPriced).toContain('The time of rail saw is not priced: it has no rate an hour.');
     // Two of the three had left at 03:00, when the last piece began; all three are owed for their planned time.
-    expect(r.onSite.map((one) => [one.amount, one.plannedMinutes, one.kept, one.owed])).toEqual([
+    expect(r.onSite.map((row) => [row.amount, row.plannedMinutes, row.kept, row.owed])).toEqual([
       [1, 240, true, '400.00'],
       [1, 180, false, '300.00'],
       [1, 120, false, '200.00'],

@@ -34,7 +34,7 @@ describe('runs paired over different networks', () => {
   it('agrees with the plain simulation within three standard errors of the mean', () => {
     const plain = simulate(full.network, { seed: 1, runs: 20_000 });
     const [paired] = pairedFinishes([full], { seed: 2, runs: 20_000 })!;
-    const mean = paired!.reduce((sum, one) => sum + one, 0) / paired!.length;
+    const mean = paired!.reduce((sum, value) => sum + value, 0) / paired!.length;
     expect(Math.abs(mean - plain.meanMinutes)).toBeLessThan(
       3 * plain.meanStandardError * Math.SQRT2,
     );
@@ -53,8 +53,8 @@ describe('runs paired over different networks', () => {
       ],
     };
     const [found] = pairedFinishes([{ network, names: ['a', 'b'] }], { seed: 3, runs: 8000 })!;
-    const late = found!.filter((one) => one === 100).length;
-    expect(found!.filter((one) => one === 40).length + late).toBe(8000);
+    const late = found!.filter((value) => value === 100).length;
+    expect(found!.filter((value) => value === 40).length + late).toBe(8000);
     expect(Math.abs(late / 8000 - 0.25)).toBeLessThan(3 * Math.sqrt((0.25 * 0.75) / 8000));
   });
 

@@ -73,7 +73,7 @@ const book = fc
     }),
     fixed: fc
       .array(fc.record({ afterMinutes: small, amount: money }), { maxLength: 3 })
-      .map((all) => all.map((one, i) => ({ ...one, code: `f${i}`, name: `charge ${i}` }))),
+      .map((all) => all.map((item, i) => ({ ...item, code: `f${i}`, name: `charge ${i}` }))),
     restriction: fc.record({
       afterMinutes: small,
       minutesLostPerTrain: fc.constantFrom('0', '2.5', '3'),
@@ -99,8 +99,8 @@ const book = fc
       ],
     ),
   })
-  .map((one) =>
-    priceBookSchema.parse({ schema: 1, name: 'any', currency: 'GBP', source: 'drawn', ...one }),
+  .map((item) =>
+    priceBookSchema.parse({ schema: 1, name: 'any', currency: 'GBP', source: 'drawn', ...item }),
   );
 
 // The last of these nights is the one on which clocks go back, so some overruns run through the doubled hour.
@@ -131,10 +131,10 @@ const inputs: fc.Arbitrary<CostInputs> = fc
   })
   .map(({ due, gangRate, leastHours, ...rest }) => ({
     ...rest,
-    trains: due.map((one, i): Train => ({
+    trains: due.map((item, i): Train => ({
       id: `T${i}`,
-      passesAt: rest.window.end + one.after * MINUTE,
-      weight: one.weight,
+      passesAt: rest.window.end + item.after * MINUTE,
+      weight: item.weight,
     })),
     resources: [aResource('gang', gangRate, { leastHours }), aResource('crane', 240)],
   }));

@@ -35,7 +35,7 @@ describe('the queue behind a handback', () => {
             handback * MINUTE,
             { headwayMinutes, cancelledTrains: 'keep-path' },
           );
-          const late = new Map(held.map((one) => [one.train, one.minutesLate]));
+          const late = new Map(held.map((train) => [train.train, train.minutesLate]));
           const expected = byTheClock(due, handback, headwayMinutes).map((m, i) => m - due[i]!);
           expect(due.map((_, i) => late.get(`T${i}`) ?? 0)).toEqual(expected);
         },

@@ -50,13 +50,13 @@ describe('the worked example of the page', () => {
 
   it.each(worked)('comes out the same at $overrun minutes', (row) => {
     const r = overrunCost({ ...inputs, overrunMinutes: Number(row['overrun']) });
-    const delay = r.rows.find((one) => one.head === 'operator-delay')!;
+    const delay = r.rows.find((item) => item.head === 'operator-delay')!;
     const found: Record<string, string> = {
       overrun: row['overrun']!,
-      'weighted minutes': delay.inputs.find((one) => one.name === 'weighted minutes')!.value,
+      'weighted minutes': delay.inputs.find((input) => input.name === 'weighted minutes')!.value,
       total: r.total,
     };
-    for (const one of r.rows) found[one.code] = one.amount;
+    for (const item of r.rows) found[item.code] = item.amount;
     expect(found).toEqual(row);
   });
 

@@ -67,12 +67,12 @@ describe('an earlier end that the shift has agreed to', () => {
     expect(before.bookedBefore).toBeNull();
     // Three hours less margin, whatever is left to do.
     expect(after.live!.marginLeftMinutes).toBe(before.live!.marginLeftMinutes - 180);
-    expect(after.cutOffs.map((one) => one.latestStart)).toEqual(
-      before.cutOffs.map((one) => one.latestStart - 180 * 60_000),
+    expect(after.cutOffs.map((cutOff) => cutOff.latestStart)).toEqual(
+      before.cutOffs.map((cutOff) => cutOff.latestStart - 180 * 60_000),
     );
     expect(after.simulation.handbackMinutes).toEqual(before.simulation.handbackMinutes);
     const share = (result: typeof after, minutes: number): number =>
-      result.simulation.handbackMinutes.filter((one) => one <= minutes).length / 4000;
+      result.simulation.handbackMinutes.filter((value) => value <= minutes).length / 4000;
     expect(after.simulation.outlook.onTime.probability).toBe(share(before, 300));
     expect(before.live!.advice.say).toBe('carry-on');
     expect(after.live!.advice.say).not.toBe('carry-on');
@@ -103,7 +103,7 @@ describe('an earlier end that the shift has agreed to', () => {
     const later = appendEntry(begun, entry('4', 100, { kind: 'end-agreed', end: at(500) }));
     const { bookedEnd, live } = look(later, 120);
     expect(bookedEnd).toBe(at(480));
-    expect(live!.doubts.map((one) => one.code)).toEqual(['agreed-too-late']);
+    expect(live!.doubts.map((doubt) => doubt.code)).toEqual(['agreed-too-late']);
   });
 
   it('is what a handback is early or late against, and what an asking is held against', () => {

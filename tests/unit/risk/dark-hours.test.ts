@@ -58,7 +58,7 @@ const draw = (low: number, likely: number, high: number): number =>
   drawn(low, likely, high, random());
 const unit = (): number => draw(25, 30, 50);
 const units = (count: number): number =>
-  Array.from({ length: count }, unit).reduce((sum, one) => sum + one, 0);
+  Array.from({ length: count }, unit).reduce((sum, value) => sum + value, 0);
 const share = (inTime: () => boolean): number =>
   Array.from({ length: 200_000 }, inTime).filter(Boolean).length / 200_000;
 
@@ -75,13 +75,13 @@ type Live = NonNullable<ReturnType<typeof look>['live']>;
 
 /** Every count of further units within three standard errors, the own simulation's with the product's. */
 function agrees(live: Live, more: number, expected: number): void {
-  const one = live.options.find((each) => each.more === more && each.leaveOut.length === 0)!;
+  const option = live.options.find((each) => each.more === more && each.leaveOut.length === 0)!;
   const runs = Math.min(RUNS, 10_000);
   const error = Math.hypot(
     Math.sqrt((expected * (1 - expected)) / runs),
     Math.sqrt((expected * (1 - expected)) / 200_000),
   );
-  expect(Math.abs(one.onTime.probability - expected)).toBeLessThanOrEqual(
+  expect(Math.abs(option.onTime.probability - expected)).toBeLessThanOrEqual(
     3 * error + 1 / runs + 1e-9,
   );
 }
@@ -105,7 +105,7 @@ describe('a shift in the dark hours of a clock change', () => {
       return Math.max(up, draw(30, 40, 70)) + draw(15, 20, 45) <= 160;
     };
     for (const more of [3, 2, 1, 0]) agrees(live!, more, share(inTime(more)));
-    expect(live!.options.map((one) => one.more)).toContain(0);
+    expect(live!.options.map((option) => option.more)).toContain(0);
   });
 
   it('one line granted and the other said for later: the same', () => {

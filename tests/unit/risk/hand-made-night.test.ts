@@ -80,7 +80,7 @@ const outlook = (seen?: { at: Instant; actuals: readonly Actual[] }): HandbackRe
 describe('times that leave room for all that must follow', () => {
   const { cutOffs, decisions, goPoints } = outlook();
   const latest = (name: string): number =>
-    minute(cutOffs.find((one) => one.activity === name || one.name === name)!.latestStart);
+    minute(cutOffs.find((cutOff) => cutOff.activity === name || cutOff.name === name)!.latestStart);
 
   it('are those worked out by hand, step by step from the booked end', () => {
     const clear = 480 - 45; // the booked end less the margin
@@ -179,7 +179,7 @@ const near = (found: { probability: number; standardError: number }, byHandShare
  * errors of the simulation by hand (and half a tenth of rounding).
  */
 function isLine(why: string, words: string, shares: readonly number[]): void {
-  const figures = [...why.matchAll(/(over 99\.9|under 0\.1|\d+\.\d) %/g)].map((one) => one[1]!);
+  const figures = [...why.matchAll(/(over 99\.9|under 0\.1|\d+\.\d) %/g)].map((item) => item[1]!);
   expect(why.replace(/(over 99\.9|under 0\.1|\d+\.\d) %/g, '#')).toBe(words);
   expect(figures).toHaveLength(shares.length + 1);
   expect(figures.at(-1)).toBe('95.0');
@@ -214,8 +214,10 @@ describe('five moments of the shift', () => {
     const three = byHand({ from: 150, units: 3, weld: true, fence: true });
     const none = byHand({ from: 150, weld: true, fence: true });
     near(simulation.outlook.onTime, all);
-    const ways = live!.options.filter((one) => one.activity === 'LAY' && one.leaveOut.length === 0);
-    expect(ways.map((one) => [one.units, one.more])).toEqual([
+    const ways = live!.options.filter(
+      (option) => option.activity === 'LAY' && option.leaveOut.length === 0,
+    );
+    expect(ways.map((option) => [option.units, option.more])).toEqual([
       [4, 4],
       [3, 3],
       [2, 2],
@@ -246,8 +248,10 @@ describe('five moments of the shift', () => {
     const chance = (units: number): number =>
       byHand({ from: 305, units, weld: true, fence: false });
     near(simulation.outlook.onTime, chance(2));
-    const ways = live!.options.filter((one) => one.activity === 'LAY' && one.leaveOut.length === 0);
-    expect(ways.map((one) => one.more)).toEqual([2, 1, 0]);
+    const ways = live!.options.filter(
+      (option) => option.activity === 'LAY' && option.leaveOut.length === 0,
+    );
+    expect(ways.map((option) => option.more)).toEqual([2, 1, 0]);
     near(ways[1]!.onTime, chance(1));
     near(ways[2]!.onTime, chance(0));
     expect([chance(2) < 0.2, chance(1) < 0.8, chance(0) > 0.95]).toEqual([true, true, true]);
@@ -266,7 +270,7 @@ describe('five moments of the shift', () => {
       simulation.outlook.onTime,
       byHand({ from: 312, units: 2, elapsed: 7, weld: true, fence: false }),
     );
-    const stop = live!.options.find((one) => one.more === 0 && one.leaveOut.length === 0)!;
+    const stop = live!.options.find((option) => option.more === 0 && option.leaveOut.length === 0)!;
     near(stop.onTime, byHand({ from: 312, units: 0, weld: true, fence: false }));
     expect(stop.condition).toContain('unit 3');
     expect(live!.advice.say).toBe('stop');
@@ -303,7 +307,7 @@ describe('five moments of the shift', () => {
         return onTime / RUNS_BY_HAND;
       })(),
     );
-    expect(live!.options.flatMap((one) => one.leaveOut)).toEqual(['WELD']);
+    expect(live!.options.flatMap((option) => option.leaveOut)).toEqual(['WELD']);
     expect(live!.advice).toMatchObject({ say: 'carry-on', more: null, leaveOut: ['WELD'] });
     // Without welding, by the same figures as above.
     const draw = dice(78);
@@ -323,7 +327,9 @@ describe('five moments of the shift', () => {
 describe('a crane that fouls the line from its rigging on', () => {
   it('binds all that lies between: no unit is offered to be left out, and the reason is told', () => {
     const fouling = aPlan(
-      work.map((one) => (one.id === 'RIG' ? { ...one, madeGoodBy: ['DERIG'] } : one)),
+      work.map((activity) =>
+        activity.id === 'RIG' ? { ...activity, madeGoodBy: ['DERIG'] } : activity,
+      ),
       { rules },
     );
     const { live } = handback(fouling, aWindow(), placements, {
@@ -332,7 +338,9 @@ describe('a crane that fouls the line from its rigging on', () => {
       at: at(305),
       actuals: [rigged, { activity: 'LAY', startedAt: at(150), unitsDone: 2, unitsAt: at(305) }],
     });
-    expect(live!.options.flatMap((one) => (one.more === 0 ? [one.activity] : []))).toEqual([]);
+    expect(live!.options.flatMap((option) => (option.more === 0 ? [option.activity] : []))).toEqual(
+      [],
+    );
     expect(live!.notOffered).toMatchObject([{ activity: 'LAY' }]);
     expect(live!.notOffered[0]!.why).toContain('RIG');
     expect(live!.advice.say).toBe('carry-on');
@@ -349,7 +357,7 @@ describe('what helps most', () => {
       handback(aPlan(work, { rules: rulesOf }), aWindow(), placements, {
         seed: 3,
         runs: 2000,
-      }).simulation.helpsMost.map((one) => one.name);
+      }).simulation.helpsMost.map((item) => item.name);
     expect(named(wide)).not.toContain('Isolate and earth');
     expect(named({ ...wide, leadIn: [{ ...wide.leadIn[0]!, protects: false }] })[0]).toBe(
       'Isolate and earth',

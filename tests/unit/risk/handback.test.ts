@@ -31,7 +31,7 @@ const lift = anActivity('LIFT', whole(90, 80, 150), { after: [link('CUT')] });
 const plan = aPlan([cut, lift]);
 const placements = [placed('CUT', 30, 150), placed('LIFT', 150, 240)];
 const cutOff = (result: HandbackResult, name: string) =>
-  result.cutOffs.find((one) => one.name === name)!;
+  result.cutOffs.find((off) => off.name === name)!;
 
 describe('the handback margin', () => {
   it('is the booked end less planned clear and lead-out', () => {
@@ -206,7 +206,7 @@ describe('the simulated handback', () => {
     expect([...[p95, p50, p90, p80]].sort()).toEqual([p50, p80, p90, p95]);
     expect(outlook.onTime.probability).toBeGreaterThan(0.05);
     expect(outlook.onTime.probability).toBeLessThan(0.95);
-    expect(simulation.criticality.find((one) => one.name === 'Activity CUT')!.share).toBe(1);
+    expect(simulation.criticality.find((item) => item.name === 'Activity CUT')!.share).toBe(1);
     expect(['Activity CUT', 'Activity LIFT']).toContain(simulation.helpsMost[0]!.name);
   });
 
@@ -225,7 +225,9 @@ describe('the simulated handback', () => {
       }).simulation;
     const sure = late(1).handbackMinutes;
     const never = late(0).handbackMinutes;
-    expect(sure.map((one, k) => one - never[k]!)).toEqual(new Float64Array(sure.length).fill(40));
+    expect(sure.map((value, k) => value - never[k]!)).toEqual(
+      new Float64Array(sure.length).fill(40),
+    );
     const maybe = late(0.5).outlook.onTime.probability;
     expect(maybe).toBeLessThan(late(0).outlook.onTime.probability);
     expect(maybe).toBeGreaterThan(late(1).outlook.onTime.probability);
@@ -272,9 +274,9 @@ describe('how many units', () => {
 
   it('gives a chance for each number that never rises with more', () => {
     const { chances, unitsWithinConfidence } = result.units[0]!;
-    expect(chances.map((one) => one.units)).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
-    chances.slice(1).forEach((one, k) => {
-      expect(one.onTime.probability).toBeLessThanOrEqual(chances[k]!.onTime.probability);
+    expect(chances.map((chance) => chance.units)).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
+    chances.slice(1).forEach((chance, k) => {
+      expect(chance.onTime.probability).toBeLessThanOrEqual(chances[k]!.onTime.probability);
     });
     expect(chances[0]!.onTime.probability).toBe(1);
     expect(chances[7]!.onTime.probability).toBe(result.simulation.outlook.onTime.probability);
@@ -295,8 +297,8 @@ describe('during the shift', () => {
     });
     expect(minute(live!.forecastHandback)).toBe(195 + 90 + 30);
     expect(live!.marginLeftMinutes).toBe(480 - 315);
-    expect(cutOffs.find((one) => one.name === 'Place protection')!.state).toBe('done');
-    expect(cutOffs.find((one) => one.name === 'Activity LIFT')!.state).toBe('begun');
+    expect(cutOffs.find((off) => off.name === 'Place protection')!.state).toBe('done');
+    expect(cutOffs.find((off) => off.name === 'Activity LIFT')!.state).toBe('begun');
     expect(live!.nextCutOff!.name).toBe('Inspect and test');
   });
 
@@ -359,11 +361,11 @@ describe('during the shift', () => {
     expect(result.live!.verdict).toBe('overrun');
     const { advice, options: ways } = result.live!;
     expect(advice).toMatchObject({ say: 'more', activity: 'PILE', more: 2, leaveOut: [] });
-    const best = ways.find((one) => one.units === 5)!;
+    const best = ways.find((option) => option.units === 5)!;
     expect(best).toMatchObject({ activity: 'PILE', more: 2, reaches: true, condition: '' });
     expect(best.marginMinutes).toBe(480 - (300 + 30 + 40 + 15 + 30));
     // Nobody said that unit 4 has begun, so a stop now is a way on, told with what must be so for it.
-    expect(ways.map((one) => one.more)).toEqual([5, 4, 3, 2, 1, 0]);
+    expect(ways.map((option) => option.more)).toEqual([5, 4, 3, 2, 1, 0]);
     const stop = ways.at(-1)!;
     expect(stop.condition).toContain('unit 4');
     expect(stop.marginMinutes).toBe(480 - (300 + 15 + 30));
@@ -376,16 +378,16 @@ describe('during the shift', () => {
     const waysOf = (activities: readonly Activity[]) =>
       handback(aPlan(activities), aWindow(), three, { ...options, ...seen }).live!;
     const { options: ways, advice } = waysOf([cut, lift, paint]);
-    expect(ways.map((one) => one.leaveOut)).toEqual([[], ['PAINT']]);
+    expect(ways.map((option) => option.leaveOut)).toEqual([[], ['PAINT']]);
     expect(advice).toMatchObject({ say: 'carry-on', leaveOut: ['PAINT'] });
     // 60 minutes of the cutting out are left, then lifting in and inspection: no curing for what is left out.
     expect(ways[1]!.marginMinutes).toBe(480 - (160 + 60 + 90 + 30));
     // Lifting in may wait as well: painting waits for it and goes with it.
     const both = waysOf([cut, { ...lift, mayWait: true }, paint]);
-    expect(both.options.map((one) => one.leaveOut)).toContainEqual(['LIFT', 'PAINT']);
+    expect(both.options.map((option) => option.leaveOut)).toContainEqual(['LIFT', 'PAINT']);
     // It makes good what was cut out: it stays, whatever its own row says.
     const bound = waysOf([{ ...cut, madeGoodBy: ['LIFT'] }, { ...lift, mayWait: true }, paint]);
-    expect(bound.options.flatMap((one) => one.leaveOut)).not.toContain('LIFT');
+    expect(bound.options.flatMap((option) => option.leaveOut)).not.toContain('LIFT');
     expect(bound.notOffered).toMatchObject([{ activity: 'LIFT' }]);
     expect(waysOf([cut, lift, { ...paint, mayWait: undefined } as never]).options).toHaveLength(1);
   });

@@ -17,13 +17,13 @@ function goneOn(
   { leaveOut, activity, units }: LiveOption,
 ): Placement[] {
   let left = units ?? Infinity;
-  return placements.flatMap((one) => {
-    if (one.window !== window) return [one];
-    if (leaveOut.includes(one.activity)) return [];
-    if (one.activity !== activity || one.units === undefined) return [one];
-    const done = Math.min(one.units, left);
+  return placements.flatMap((placement) => {
+    if (placement.window !== window) return [placement];
+    if (leaveOut.includes(placement.activity)) return [];
+    if (placement.activity !== activity || placement.units === undefined) return [placement];
+    const done = Math.min(placement.units, left);
     left -= done;
-    return done === 0 ? [] : [{ ...one, units: done }];
+    return done === 0 ? [] : [{ ...placement, units: done }];
   });
 }
 
@@ -36,24 +36,24 @@ describe('the ways on that are offered in a shift', () => {
       // Half of the work may wait, by its own row: what makes good must be held to nonetheless.
       const plan: Plan = {
         ...made,
-        activities: made.activities.map((one, at) =>
-          share(seed * 97 + at) < 0.5 ? { ...one, mayWait: true } : one,
+        activities: made.activities.map((activity, at) =>
+          share(seed * 97 + at) < 0.5 ? { ...activity, mayWait: true } : activity,
         ),
       };
       const { placements } = allocate(plan, { effort: 0.01, clock: () => 0 });
       expect(lineFaults(plan, placements)).toEqual([]);
       for (const window of plan.windows) {
-        const here = placements.filter((one) => one.window === window.id);
+        const here = placements.filter((placement) => placement.window === window.id);
         if (here.length === 0) continue;
         const at = window.start + Math.round(share(seed) * (window.end - window.start));
-        const actuals = here.flatMap((one): Actual[] => {
-          if (one.from > at) return [];
-          const finished = one.to <= at;
+        const actuals = here.flatMap((placement): Actual[] => {
+          if (placement.from > at) return [];
+          const finished = placement.to <= at;
           return [
             {
-              activity: one.activity,
-              startedAt: one.from,
-              ...(finished && { finishedAt: one.to }),
+              activity: placement.activity,
+              startedAt: placement.from,
+              ...(finished && { finishedAt: placement.to }),
             },
           ];
         });
@@ -70,7 +70,7 @@ describe('the ways on that are offered in a shift', () => {
           });
           // Nothing that has begun is left out.
           for (const id of option.leaveOut)
-            expect(actuals.some((one) => one.activity === id)).toBe(false);
+            expect(actuals.some((actual) => actual.activity === id)).toBe(false);
         }
       }
     }

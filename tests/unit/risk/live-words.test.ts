@@ -137,7 +137,7 @@ describe('a line that is asked for before its booked end', () => {
   it('says so where that is no earlier than the booked end', () => {
     const { live } = look(200, [{ step: handedBackStep, wantedBy: at(480) }]);
     expect(live!.askedBack).toBe(null);
-    expect(live!.doubts.map((one) => one.code)).toContain('asked-too-late');
+    expect(live!.doubts.map((doubt) => doubt.code)).toContain('asked-too-late');
   });
 });
 
@@ -145,7 +145,7 @@ describe('lines that are granted one by one', () => {
   const up: Actual = { step: lineGrantStep('Up'), finishedAt: at(10) };
   const protectedUp: Actual = { step: 'Protect', startedAt: at(10), finishedAt: at(40) };
   const stateOf = (result: HandbackResult, name: string): string =>
-    result.cutOffs.find((one) => one.name === name)!.state;
+    result.cutOffs.find((cutOff) => cutOff.name === name)!.state;
 
   it('hold up only the work on the line that is still to come', () => {
     const result = look(40, [
@@ -178,7 +178,7 @@ describe('lines that are granted one by one', () => {
   it('are all granted where the whole is', () => {
     const { live, cutOffs } = look(40, [{ step: 'Possession granted', finishedAt: at(5) }]);
     expect(live!.doubts).toEqual([]);
-    expect(cutOffs.some((one) => one.name.startsWith('Line '))).toBe(false);
+    expect(cutOffs.some((cutOff) => cutOff.name.startsWith('Line '))).toBe(false);
   });
 });
 
@@ -190,11 +190,11 @@ describe('what is recorded and cannot be so', () => {
     ['not-yet', { activity: 'PAINT', startedAt: at(300) }],
     ['before-window', { activity: 'PAINT', startedAt: at(-5) }],
   ])('is told as %s', (code, actual) => {
-    expect(look(200, [actual]).live!.doubts.map((one) => one.code)).toContain(code);
+    expect(look(200, [actual]).live!.doubts.map((doubt) => doubt.code)).toContain(code);
   });
 
   it('and so is a grant that nobody wrote down', () => {
-    expect(look(200).live!.doubts.map((one) => one.code)).toEqual(['not-granted']);
+    expect(look(200).live!.doubts.map((doubt) => doubt.code)).toEqual(['not-granted']);
   });
 });
 
@@ -251,12 +251,12 @@ describe('something that goes wrong for as long as recorded overruns lasted', ()
       { seed: 9, runs: 40_000, events: [wrong(0.3)] },
     );
     // Back at 150 of 300 when nothing happens: late where the delay is above 150 minutes.
-    const above = recordedOverruns.findIndex((one) => one > 150);
+    const above = recordedOverruns.findIndex((overrun) => overrun > 150);
     const [from, to] = [recordedOverruns[above - 1]!, recordedOverruns[above]!];
     const within = (above - 1 + (150 - from) / (to - from)) / 96;
     const { probability, standardError } = sure.simulation.outlook.onTime;
     expect(Math.abs(probability - (0.7 + 0.3 * within))).toBeLessThan(3 * standardError);
-    expect(sure.cutOffs.map((one) => one.name)).not.toContain(handedBackStep);
+    expect(sure.cutOffs.map((cutOff) => cutOff.name)).not.toContain(handedBackStep);
     // The thick tail: one run in a hundred is later than any spread of the work could make it.
     expect(sure.simulation.handbackMinutes.at(-1)).toBeGreaterThan(300 + 600);
     expect(sure.plannedHandback).toBe(addMinutes(nightStart, 150));
@@ -276,6 +276,6 @@ describe('work without a title', () => {
       actuals: [{ activity: 'G4', startedAt: at(30) }],
     });
     expect(result.live!.advice.why).toContain(' G4 has outrun its longest estimate');
-    expect(result.cutOffs.map((one) => one.name)).toContain('G4');
+    expect(result.cutOffs.map((cutOff) => cutOff.name)).toContain('G4');
   });
 });

@@ -66,8 +66,13 @@ describe('a log as a file', () => {
       every[3],
     ];
     const read = readShiftLog(JSON.stringify({ schema: 1, window: 'W1', log: bad }));
-    expect(read.log.map((one) => one.id)).toEqual(['1', '4']);
-    expect(read.faults.map((one) => /^Entry (\d)/.exec(one)?.[1])).toEqual(['2', '3', '4', '5']);
+    expect(read.log.map((item) => item.id)).toEqual(['1', '4']);
+    expect(read.faults.map((fault) => /^Entry (\d)/.exec(fault)?.[1])).toEqual([
+      '2',
+      '3',
+      '4',
+      '5',
+    ]);
   });
 
   it.each(['', 'no json', '[]', '{"schema":2,"window":"W1","log":[]}', '{"schema":1}', 'null'])(
@@ -105,7 +110,7 @@ describe('two logs of one shift', () => {
     const { log } = mergeShiftLogs([first, mine, again], [first, theirs]);
     const { standing, actuals } = shiftState(log);
     expect(actuals).toEqual([{ activity: 'CUT', startedAt: at(20) }]);
-    expect(standing[0]!.replaced.map((one) => one.id)).toEqual(['a', 'b', 'd']);
+    expect(standing[0]!.replaced.map((item) => item.id)).toEqual(['a', 'b', 'd']);
   });
 });
 
@@ -134,7 +139,7 @@ describe('the calendar of cut-offs', () => {
   });
   const text = cutOffCalendar([result], [aWindow()], at(-60));
   const expected = [
-    ...result.cutOffs.map((one) => one.latestStart),
+    ...result.cutOffs.map((cutOff) => cutOff.latestStart),
     result.decisions[0]!.pointOfNoReturn!,
     result.decisions[0]!.latestAbort!,
     result.goPoints[0]!.at,
@@ -145,15 +150,15 @@ describe('the calendar of cut-offs', () => {
     const calendar = new ICAL.Component(ICAL.parse(text) as unknown[] as never);
     const starts = calendar
       .getAllSubcomponents('vevent')
-      .map((one) => new ICAL.Event(one).startDate.toJSDate().getTime());
+      .map((subcomponent) => new ICAL.Event(subcomponent).startDate.toJSDate().getTime());
     expect(starts.sort((a, b) => a - b)).toEqual(expected);
   });
 
   it('is read by node-ical the same', () => {
     const events = Object.values(nodeIcal.sync.parseICS(text)).filter(
-      (one) => one?.type === 'VEVENT',
+      (item) => item?.type === 'VEVENT',
     );
-    const starts = events.map((one) => (one as { start: Date }).start.getTime());
+    const starts = events.map((event) => (event as { start: Date }).start.getTime());
     expect(starts.sort((a, b) => a - b)).toEqual(expected);
   });
 
@@ -169,7 +174,7 @@ describe('the calendar of cut-offs', () => {
     expect(later).not.toContain('CUT must have started');
     expect(later).not.toContain('point of no return');
     const uids = (file: string): string[] => file.match(/^UID:.*$/gm)!;
-    expect(uids(later).every((one) => uids(text).includes(one))).toBe(true);
+    expect(uids(later).every((uid) => uids(text).includes(uid))).toBe(true);
     expect(addMinutes(live.bookedEnd, 0)).toBe(result.bookedEnd);
   });
 });

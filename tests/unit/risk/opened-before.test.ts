@@ -52,7 +52,7 @@ describe('a late shift that makes good what was opened in an earlier one', () =>
         { seed: 1, runs: 200, at: at(400), ...options },
       ).live!;
     const says = (live: ReturnType<typeof done>): boolean =>
-      live.options.some((one) => one.leaveOut.includes('TAMP'));
+      live.options.some((option) => option.leaveOut.includes('TAMP'));
     expect(says(done({ actuals: [] }))).toBe(true);
     expect(says(done({ begunBefore: ['LIFT'] }))).toBe(false);
     expect(says(done({ actuals: [{ activity: 'LIFT', finishedAt: at(-1100) }] }))).toBe(false);

@@ -9,7 +9,7 @@ describe('values by their rank', () => {
         fc.array(fc.oneof(fc.integer({ min: -3, max: 3 }), fc.integer()), { minLength: 1 }),
         fc.array(fc.nat(), { minLength: 1, maxLength: 4 }),
         (list, places) => {
-          const ranks = places.map((one) => one % list.length).sort((a, b) => a - b);
+          const ranks = places.map((place) => place % list.length).sort((a, b) => a - b);
           const sorted = Int32Array.from(list).sort();
           expect(valuesAt(Int32Array.from(list), ranks)).toEqual(ranks.map((rank) => sorted[rank]));
         },

@@ -49,7 +49,7 @@ describe('a shift log', () => {
     const state = shiftState(log);
     expect(log).toHaveLength(3);
     expect(state.actuals).toEqual([{ activity: 'CUT', startedAt: at(55) }]);
-    expect(state.standing[0]!.replaced.map((one) => one.id)).toEqual(['1', '2']);
+    expect(state.standing[0]!.replaced.map((item) => item.id)).toEqual(['1', '2']);
   });
 
   it('takes back what is struck out', () => {
@@ -60,7 +60,7 @@ describe('a shift log', () => {
       ),
     );
     expect(state.actuals).toEqual([]);
-    expect(state.struckOut.map((one) => one.id)).toEqual(['1']);
+    expect(state.struckOut.map((item) => item.id)).toEqual(['1']);
   });
 
   it('does not change the log it is given', () => {
@@ -89,7 +89,7 @@ describe('a shift log', () => {
   });
 
   it('reports what cannot be so', () => {
-    const codes = (log: ShiftLog): string[] => shiftState(log).faults.map((one) => one.code);
+    const codes = (log: ShiftLog): string[] => shiftState(log).faults.map((fault) => fault.code);
     expect(
       codes(
         logOf(

@@ -118,7 +118,7 @@ describe('the figures', () => {
   });
   it('gives the chance of more than 1, 2 and 3 hours late', () => {
     const outlook = outlookOf(Float64Array.from([0, 61, 121, 181]), 0);
-    expect(outlook.laterThan.map((one) => [one.minutes, one.probability])).toEqual([
+    expect(outlook.laterThan.map((item) => [item.minutes, item.probability])).toEqual([
       [60, 0.75],
       [120, 0.5],
       [180, 0.25],
@@ -177,7 +177,7 @@ describe('longer work', () => {
               likely: row.low + row.more + (index === longer ? extra : 0),
               high: row.low + row.more + row.most + 1 + (index === longer ? extra : 0),
             }),
-            after: after(...(index === 0 ? [] : row.before.map((one) => one % index))),
+            after: after(...(index === 0 ? [] : row.before.map((value) => value % index))),
             ...(row.closed && { closed: [{ from: 100, to: 160 }] }),
           })),
           datedEvents: [{ atMinutes: 50, probability: 0.5, delay: constant(20) }],

@@ -51,7 +51,7 @@ describe('a chain of steps alongside each other', () => {
       options,
     );
     const started = (name: string): number =>
-      minute(cutOffs.find((one) => one.name === name)!.plannedStart);
+      minute(cutOffs.find((cutOff) => cutOff.name === name)!.plannedStart);
     expect([started('Protect'), started('Isolate'), started('Earth')]).toEqual([0, 40, 40]);
   });
 
@@ -88,12 +88,12 @@ describe('a step of the lead-in and one of the lead-out of the same name', () =>
 
   it('have cut-offs and figures of their own', () => {
     const { cutOffs, simulation } = handback(own, aWindow(), placements, options);
-    const tests = cutOffs.filter((one) => one.name === 'Test');
-    expect(tests.map((one) => [one.kind, minute(one.plannedStart)])).toEqual([
+    const tests = cutOffs.filter((cutOff) => cutOff.name === 'Test');
+    expect(tests.map((test) => [test.kind, minute(test.plannedStart)])).toEqual([
       ['lead-in', 0],
       ['lead-out', 140],
     ]);
-    expect(simulation.criticality.filter((one) => one.name === 'Test')).toHaveLength(2);
+    expect(simulation.criticality.filter((item) => item.name === 'Test')).toHaveLength(2);
     expect(simulation.helpsMost).toMatchObject([{ name: 'Test', kind: 'lead-out' }]);
   });
 
@@ -105,7 +105,7 @@ describe('a step of the lead-in and one of the lead-out of the same name', () =>
         at: at(150),
         actuals: [seen],
       });
-      return cutOffs.filter((one) => one.name === 'Test').map((one) => one.state);
+      return cutOffs.filter((cutOff) => cutOff.name === 'Test').map((cutOff) => cutOff.state);
     };
     expect(statesAt('lead-out')).toEqual(['done', 'begun']);
     expect(statesAt('lead-in')).toEqual(['begun', 'to-come']);
@@ -151,9 +151,9 @@ describe('go/no-go points', () => {
 
   it('before a piece of work fall on its cut-off, or on its point of no return where that is earlier', () => {
     const before = [point({ before: 'LIFT' })];
-    expect(timesOf(before).map((one) => minute(one.at))).toEqual([480 - 45 - 30 - 90]);
+    expect(timesOf(before).map((time) => minute(time.at))).toEqual([480 - 45 - 30 - 90]);
     const commitments = [{ activity: 'LIFT', irreversible: true, testMinutes: 25 }];
-    expect(timesOf(before, { commitments }).map((one) => minute(one.at))).toEqual([
+    expect(timesOf(before, { commitments }).map((time) => minute(time.at))).toEqual([
       480 - 45 - 30 - 25 - 90,
     ]);
   });

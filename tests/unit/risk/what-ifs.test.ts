@@ -79,7 +79,7 @@ function lastFinish({ nodes }: RiskNetwork, { held, leftOut }: WhatIf): number {
     const { duration } = nodes[index]!;
     return held.get(index) ?? (duration.kind === 'constant' ? duration.minutes : NaN);
   };
-  return Math.max(0, ...forwardPass(changed, minutes).map((one) => one.finish));
+  return Math.max(0, ...forwardPass(changed, minutes).map((item) => item.finish));
 }
 
 describe('what-ifs on one network', () => {
@@ -89,8 +89,8 @@ describe('what-ifs on one network', () => {
         const network = networkOf(rows, false);
         const asked = whatIfsOf(cases, rows.length);
         const found = whatIfs(network, { runs: 1, seed: 1, deadlineMinutes: 200 }, asked);
-        asked.forEach((one, k) => {
-          const finish = lastFinish(network, one);
+        asked.forEach((item, k) => {
+          const finish = lastFinish(network, item);
           expect(found[k]!.meanMinutes).toBe(finish);
           expect(found[k]!.onTime.probability).toBe(finish <= 200 ? 1 : 0);
         });
@@ -108,9 +108,9 @@ describe('what-ifs on one network', () => {
         const unchanged = { held: new Map<number, number>() };
         const asked = [unchanged, ...whatIfsOf(cases, rows.length), unchanged];
         const found = whatIfs(network, options, asked);
-        for (const one of [found[0]!, found.at(-1)!]) {
-          expect(one.onTime).toEqual(plain.deadline!.onTime);
-          expect(one.meanMinutes).toBeCloseTo(plain.meanMinutes, 8);
+        for (const item of [found[0]!, found.at(-1)!]) {
+          expect(item.onTime).toEqual(plain.deadline!.onTime);
+          expect(item.meanMinutes).toBeCloseTo(plain.meanMinutes, 8);
         }
       }),
       { numRuns: 60 },
@@ -136,13 +136,13 @@ describe('what-ifs on one network', () => {
       fc.property(rowsOf, casesOf, fc.array(fc.nat(7)), (rows, cases, cuts) => {
         const network = networkOf(rows, false);
         // Beside the cases, each again with fewer of its nodes, as units of one piece of work are left out.
-        const asked = whatIfsOf(cases, rows.length).flatMap((one, k) => [
-          one,
-          ...cuts.map((cut) => ({ ...one, held: new Map([...one.held].slice(0, cut + k)) })),
+        const asked = whatIfsOf(cases, rows.length).flatMap((item, k) => [
+          item,
+          ...cuts.map((cut) => ({ ...item, held: new Map([...item.held].slice(0, cut + k)) })),
         ]);
         const found = chancesOnTime(network, { runs: 1, seed: 1, deadlineMinutes: 200 }, asked);
-        asked.forEach((one, k) => {
-          expect(found[k]!.probability).toBe(lastFinish(network, one) <= 200 ? 1 : 0);
+        asked.forEach((item, k) => {
+          expect(found[k]!.probability).toBe(lastFinish(network, item) <= 200 ? 1 : 0);
         });
       }),
       { numRuns: 1000 },
@@ -153,13 +153,13 @@ describe('what-ifs on one network', () => {
     fc.assert(
       fc.property(rowsOf, casesOf, fc.array(fc.nat(7)), (rows, cases, cuts) => {
         const network = networkOf(rows, true);
-        const asked = whatIfsOf(cases, rows.length).flatMap((one) => [
-          one,
-          ...cuts.map((cut) => ({ ...one, held: new Map([...one.held].slice(0, cut)) })),
+        const asked = whatIfsOf(cases, rows.length).flatMap((item) => [
+          item,
+          ...cuts.map((cut) => ({ ...item, held: new Map([...item.held].slice(0, cut)) })),
         ]);
         const options = { runs: 300, seed: 8, deadlineMinutes: 240 };
         expect(chancesOnTime(network, options, asked)).toEqual(
-          whatIfs(network, options, asked).map((one) => one.onTime),
+          whatIfs(network, options, asked).map((item) => item.onTime),
         );
       }),
       { numRuns: 200 },

@@ -25,12 +25,12 @@ const settings = (dwellings: readonly Partial<NoiseSettings['dwellings'][number]
         },
       ],
     },
-    dwellings: dwellings.map((one, i) => ({
+    dwellings: dwellings.map((dwelling, i) => ({
       name: `House ${i + 1}`,
       metres: 30,
       ground: 'hard',
       screeningDb: 0,
-      ...one,
+      ...dwelling,
     })),
     onTimePercent: 100,
     decisionDays: 28,
@@ -62,7 +62,7 @@ describe('noise of an activity', () => {
   it('is the worst of its dwellings, of one machine as of more', () => {
     const noise = activityNoise(saw(), settings([{ metres: 200 }, {}, { metres: 90 }]), plant);
     expect(noise.plant).toEqual([{ plant: 'Saw', count: 1 }]);
-    expect(noise.worst.map((one) => one.dwelling)).toEqual(['House 2']);
+    expect(noise.worst.map((item) => item.dwelling)).toEqual(['House 2']);
     expect(noise.curfews).toHaveLength(1);
   });
 

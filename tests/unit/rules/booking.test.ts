@@ -36,17 +36,17 @@ const book = (milestones: Record<string, unknown>[], more: Record<string, unknow
   bookingRulesSchema.parse({
     schema: 1,
     name: 'test',
-    milestones: milestones.map((one, i) => ({
+    milestones: milestones.map((milestone, i) => ({
       milestone: `M${i}`,
       source: 'this test',
       sureness: 'our own',
-      ...one,
+      ...milestone,
     })),
     ...more,
   });
 const dues = (window: AccessWindow, milestones: Record<string, unknown>[], more = {}) =>
-  milestonesFor(window, book(milestones), 0, more).map((one) =>
-    localText(localTimeOf(one.due, zone)),
+  milestonesFor(window, book(milestones), 0, more).map((milestone) =>
+    localText(localTimeOf(milestone.due, zone)),
   );
 
 describe('a due time', () => {
@@ -152,7 +152,7 @@ describe('a restriction', () => {
     const rules = book([{}, { classes: ['major'] }, { classes: ['minor'] }]);
     const names = (restriction?: string) =>
       milestonesFor(weekend, rules, 0, restriction ? { restriction } : {}).map(
-        (one) => one.milestone,
+        (milestone) => milestone.milestone,
       );
     expect(names()).toEqual(['M0']);
     expect(names('major')).toEqual(['M0', 'M1']);
@@ -170,7 +170,8 @@ describe('the example lead times', () => {
     expect(bookingRulesSchema.parse(JSON.parse(readFileSync(file, 'utf8')))).toEqual(
       exampleBooking,
     );
-    for (const one of exampleBooking.milestones) expect(one.source.length).toBeGreaterThan(10);
+    for (const milestone of exampleBooking.milestones)
+      expect(milestone.source.length).toBeGreaterThan(10);
   });
   it('refuse two milestones of one name', () => {
     const [one] = exampleBooking.milestones;

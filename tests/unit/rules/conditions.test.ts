@@ -42,14 +42,14 @@ describe('weather', () => {
       ],
       hours(4),
     );
-    expect(weather.map((one) => [one.start, one.end])).toEqual([
+    expect(weather.map((item) => [item.start, item.end])).toEqual([
       [start, hours(3)],
       [hours(3), hours(4)],
     ]);
   });
   it('is cut at the end asked for', () => {
     const { weather } = weatherOf(evenRows(start, 60, [{}, {}, {}]), hours(1.5));
-    expect(weather.map((one) => one.end)).toEqual([hours(1), hours(1.5)]);
+    expect(weather.map((item) => item.end)).toEqual([hours(1), hours(1.5)]);
   });
   it.each([
     ['time-out-of-order', { at: start }],
@@ -59,7 +59,7 @@ describe('weather', () => {
     ['bad-temperature', { at: hours(1), temperatureC: NaN }],
   ])('reports %s and lets the row before hold on', (code, row) => {
     const { weather, faults } = weatherOf([{ at: start, windMps: 3 }, row], hours(2));
-    expect(faults.map((one) => [one.code, one.row])).toEqual([[code, 1]]);
+    expect(faults.map((fault) => [fault.code, fault.row])).toEqual([[code, 1]]);
     expect(weather).toEqual([{ start, end: hours(2), row: { at: start, windMps: 3 } }]);
   });
 });

@@ -131,7 +131,7 @@ describe('a night turn', () => {
 describe('travel of a turn', () => {
   it.each([-1, Number.NaN, Infinity])('is 0 or more minutes: %d is refused', (travelMinutes) => {
     const { faults } = checkRoster([onDay(0, 8, 60, { travelMinutes })], exampleHours, zone);
-    expect(faults.map((one) => one.code)).toEqual(['bad-travel']);
+    expect(faults.map((fault) => fault.code)).toEqual(['bad-travel']);
   });
   it('may be 0', () => {
     expect(checkRoster([onDay(0, 8, 60)], exampleHours, zone).faults).toEqual([]);
@@ -141,9 +141,9 @@ describe('travel of a turn', () => {
 describe('the limits to start from', () => {
   it('are 12 hours a turn, 12 of rest, 72 in seven days and 13 turns in fourteen', () => {
     // What firms published after the Hidden report of 1989, as read in a firm's policy; from memory.
-    const figures = exampleHours.limits.map((one) => [
-      one.limit,
-      'minutes' in one ? one.minutes / 60 : 'turns' in one ? one.turns : 0,
+    const figures = exampleHours.limits.map((limit) => [
+      limit.limit,
+      'minutes' in limit ? limit.minutes / 60 : 'turns' in limit ? limit.turns : 0,
     ]);
     expect(figures).toEqual([
       ['longest-turn', 12],
@@ -160,7 +160,7 @@ describe('crews of a window', () => {
     const window = { start: 0, end: 3000 * MINUTE };
     const { crews, turns } = crewsNeeded(window, shift);
     expect(crews).toBe(3);
-    expect(turns.map((one) => one.crew)).toEqual([1, 2, 3, 1, 2]);
+    expect(turns.map((item) => item.crew)).toEqual([1, 2, 3, 1, 2]);
   });
 });
 
@@ -173,8 +173,8 @@ describe('mends at their edges', () => {
     const set = (minutes: number) => only({ limit: 'rest-between-turns', minutes });
     const roster = [onDay(0, 6, 480, { id: 'T1' }), onDay(0, 16, 480, { id: 'T2' })];
     const moves = (minutes: number) =>
-      mends(roster, set(minutes)).filter((one) => one.change.startsWith('move'));
-    expect(moves(120 + 720).map((one) => one.changedMinutes)).toEqual([720, 720]);
+      mends(roster, set(minutes)).filter((mend) => mend.change.startsWith('move'));
+    expect(moves(120 + 720).map((move) => move.changedMinutes)).toEqual([720, 720]);
     expect(moves(120 + 721)).toEqual([]);
   });
 
@@ -193,12 +193,12 @@ describe('mends at their edges', () => {
       onDay(2, 8, 240, { id: 'D2' }),
     ];
     const found = mends(roster, only({ limit: 'hours-in-seven-days', minutes: 600 }));
-    expect(found.filter((one) => one.change === 'drop').map((one) => one.turn)).toEqual(['D1']);
+    expect(found.filter((mend) => mend.change === 'drop').map((item) => item.turn)).toEqual(['D1']);
   });
 
   it('cut a turn of two minutes by one', () => {
     const found = mends([onDay(0, 8, 2, { id: 'S' })], only({ limit: 'longest-turn', minutes: 1 }));
-    expect(found.map((one) => [one.change, one.changedMinutes])).toEqual([
+    expect(found.map((mend) => [mend.change, mend.changedMinutes])).toEqual([
       ['finish earlier', 1],
       ['start later', 1],
       ['drop', 2],
@@ -210,7 +210,7 @@ describe('mends at their edges', () => {
     const own = [onDay(0, 6, 480, { id: 'T1' }), onDay(0, 22, 480, { id: 'T2' })];
     const given = (minutes: number) =>
       mends([...own, onDay(0, 6, minutes, { id: 'B', crew: 'B' })], set).filter(
-        (one) => one.change === 'give to',
+        (mend) => mend.change === 'give to',
       );
     expect(given(240)).toHaveLength(1);
     expect(given(241)).toEqual([]);
@@ -250,7 +250,7 @@ describe('booking', () => {
 
   it('says who is to act where the rules do, in the list and in the diary', () => {
     const milestones = milestonesFor(aWindow(), book, 0);
-    expect(milestones.map((one) => one.by)).toEqual(['planner', undefined]);
+    expect(milestones.map((milestone) => milestone.by)).toEqual(['planner', undefined]);
     expect('by' in milestones[1]!).toBe(false);
     const [ask, offer] = milestoneEvents(milestones, 'Plan');
     expect(ask!.sequence).toBe(0);
@@ -305,7 +305,7 @@ describe('a row of a forecast that cannot be', () => {
       ],
       2,
     );
-    expect(faults.map((one) => [one.row, one.message])).toEqual([
+    expect(faults.map((fault) => [fault.row, fault.message])).toEqual([
       [1, 'Weather row 2: no wind blows at 121 m/s.'],
     ]);
     const most = [{ at: 0, windMps: 120, gustMps: 150, temperatureC: 110 }];
@@ -360,10 +360,10 @@ describe('noise', () => {
   it('over a limit closes the hours of that limit and of no other', () => {
     const noise = activityNoise(saws(1), settings(60, 30), plant);
     const closed = noiseClosedTime(noise);
-    expect(closed.map((one) => [one.name, one.rule, one.stretches.length])).toEqual([
-      [noiseClosedName('A'), 'Too loud for Mill Lane: Night', 0],
-    ]);
-    expect(closed[0]!.daily.map((one) => [one.from, one.to])).toEqual([['23:00', '07:00']]);
+    expect(
+      closed.map((closedTime) => [closedTime.name, closedTime.rule, closedTime.stretches.length]),
+    ).toEqual([[noiseClosedName('A'), 'Too loud for Mill Lane: Night', 0]]);
+    expect(closed[0]!.daily.map((item) => [item.from, item.to])).toEqual([['23:00', '07:00']]);
     // 90 dB at 10 m is 80.5 at 30: 20 log10 3 less.
     expect(closed[0]!.why).toContain('80.5 dB predicted, 60.0 allowed: 20.5 over.');
     expect(noiseClosedTime(activityNoise(saws(1), settings(81, 30), plant))).toEqual([]);

@@ -74,7 +74,7 @@ describe('an isolation with times of its own', () => {
   it('names the sections that are not booked, and when all that are may be dead', () => {
     const found = isolationTimes(window, needs(['S1', 'S2', 'S3', 'S9']));
     expect(found.dead).toEqual([between('2027-05-02 00:40', '2027-05-02 05:10')]);
-    expect(found.timed.map((one) => one.section)).toEqual(['S1', 'S2']);
+    expect(found.timed.map((item) => item.section)).toEqual(['S1', 'S2']);
     expect(found.notBooked).toEqual(['S9']);
   });
 

@@ -27,16 +27,16 @@ function usableByWalking(window: AccessWindow, needs: Needs, rules: RuleSet): In
     needs.isolation.every(
       (section) =>
         window.isolation
-          .find((one) => one.section === section)!
-          .during?.some((one) => {
-            if ('start' in one) return one.start <= at && at < one.end;
+          .find((item) => item.section === section)!
+          .during?.some((item) => {
+            if ('start' in item) return item.start <= at && at < item.end;
             const now = clockAt(at);
-            return one.fromMinute < one.toMinute
-              ? one.fromMinute <= now && now < one.toMinute
-              : one.fromMinute <= now || now < one.toMinute;
+            return item.fromMinute < item.toMinute
+              ? item.fromMinute <= now && now < item.toMinute
+              : item.fromMinute <= now || now < item.toMinute;
           }) !== false,
     );
-  if (needs.isolation.some((section) => !window.isolation.some((one) => one.section === section)))
+  if (needs.isolation.some((section) => !window.isolation.some((item) => item.section === section)))
     return [];
 
   // Runs of dead minutes: first and last minute of each.
@@ -161,7 +161,7 @@ describe('the usable minutes of a ledger', () => {
         fc.array(
           fc.option(
             fc.oneof(
-              fc.tuple(fc.nat(40), fc.integer({ min: 60, max: 100 })).map((one) => [one]),
+              fc.tuple(fc.nat(40), fc.integer({ min: 60, max: 100 })).map((item) => [item]),
               fc.uniqueArray(fc.nat(100), { minLength: 4, maxLength: 8 }).map((all) => {
                 const edges = all.toSorted((a, b) => a - b);
                 return edges.flatMap((from, k) =>
@@ -198,10 +198,10 @@ describe('the usable minutes of a ledger', () => {
             trainsAfter: '',
           };
           const needs = { isolation, loud };
-          const found = ledgerOf(window, needs, rules).usable.flatMap((one) =>
+          const found = ledgerOf(window, needs, rules).usable.flatMap((interval) =>
             Array.from(
-              { length: (one.end - one.start) / MINUTE },
-              (_, i) => one.start + i * MINUTE,
+              { length: (interval.end - interval.start) / MINUTE },
+              (_, i) => interval.start + i * MINUTE,
             ),
           );
           expect(found).toEqual(usableByWalking(window, needs, rules));

@@ -198,7 +198,7 @@ describe('the ledger of any window under any rule set for any work', () => {
         if (isolationTimes(window, needs).dead.length > 1) return;
         const phases = ledger.rows.filter((row) => row.minutes > 0).map((row) => phase[row.kind]);
         expect(phases).toEqual([...phases].sort((a, b) => a - b));
-        if (ledger.barred.some((one) => one.code === 'isolation-not-booked'))
+        if (ledger.barred.some((item) => item.code === 'isolation-not-booked'))
           expect(phases).not.toContain(1);
       }),
       { numRuns: 1000 },

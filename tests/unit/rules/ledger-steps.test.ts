@@ -34,7 +34,7 @@ describe('a step alongside another', () => {
       '23:30-23:30 lead-in Set up worksite',
       '23:30-00:15 lead-in Isolate',
     ]);
-    const row = ledger.rows.find((one) => one.rule === 'Set up worksite');
+    const row = ledger.rows.find((item) => item.rule === 'Set up worksite');
     expect(row?.minutes).toBe(0);
     expect(row?.why).toContain('beside other steps');
   });
@@ -45,7 +45,7 @@ describe('a step alongside another', () => {
       needs(['S1']),
       aRuleSet({ leadIn: [isolate, { ...worksite, alongside: 'Isolate' }] }),
     );
-    const row = ledger.rows.find((one) => one.rule === 'Set up worksite');
+    const row = ledger.rows.find((item) => item.rule === 'Set up worksite');
     expect(row).toMatchObject({ minutes: 0, kind: 'lead-in' });
     expect(row?.why).toMatch(/Alongside “Isolate”, 23:00 to 23:20\. All of it runs beside/);
     expect(ledger.usableMinutes).toBe(435);
@@ -57,7 +57,7 @@ describe('a step alongside another', () => {
       needs(['S1']),
       aRuleSet({ leadIn: [worksite, { ...isolate, alongside: 'Set up worksite' }] }),
     );
-    const row = ledger.rows.find((one) => one.rule === 'Isolate');
+    const row = ledger.rows.find((item) => item.rule === 'Isolate');
     expect(row?.minutes).toBe(25);
     expect(row?.why).toContain('20 min of it runs beside other steps');
   });

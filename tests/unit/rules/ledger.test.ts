@@ -84,7 +84,7 @@ describe('a window that takes no such work', () => {
 
   it('because it is withdrawn still shows the hours that are lost', () => {
     const ledger = ledgerOf(aWindow({ status: 'withdrawn' }), ordinaryNeeds, noRules);
-    expect(ledger.barred.map((one) => one.code)).toEqual(['withdrawn']);
+    expect(ledger.barred.map((item) => item.code)).toEqual(['withdrawn']);
     expect(ledger.usableMinutes).toBe(480);
   });
 });

@@ -26,11 +26,11 @@ const settings = (more: Partial<LiftingSettings> = {}): LiftingSettings => ({
 const hourly = (...rows: readonly Omit<WeatherRow, 'at'>[]): WeatherRow[] =>
   rows.map((row, at) => ({ ...row, at: at * 60 * MINUTE }));
 const closed = (set: LiftingSettings, rows: readonly WeatherRow[]): number[][] =>
-  liftingClosedTime(set, rows).flatMap((one) =>
-    one.stretches.map(({ start, end }) => [start / MINUTE, end / MINUTE]),
+  liftingClosedTime(set, rows).flatMap((closedTime) =>
+    closedTime.stretches.map(({ start, end }) => [start / MINUTE, end / MINUTE]),
   );
 const reasons = (set: LiftingSettings, rows: readonly WeatherRow[]): string[] =>
-  liftingClosedTime(set, rows).map((one) => one.why);
+  liftingClosedTime(set, rows).map((closedTime) => closedTime.why);
 
 describe('work that lifts', () => {
   it('needs any one of the resources named, among others', () => {
@@ -55,7 +55,7 @@ describe('work that lifts', () => {
 describe('rows of a forecast', () => {
   it('hold until the next, the last as long as the one before it, a lone one for an hour', () => {
     expect(stretchesOf([])).toEqual([]);
-    const ends = (rows: WeatherRow[]) => stretchesOf(rows).map((one) => one.end / MINUTE);
+    const ends = (rows: WeatherRow[]) => stretchesOf(rows).map((stretch) => stretch.end / MINUTE);
     expect(ends([{ at: 0 }])).toEqual([60]);
     expect(ends([{ at: 0 }, { at: 20 * MINUTE }, { at: 50 * MINUTE }])).toEqual([20, 50, 80]);
   });

@@ -27,7 +27,9 @@ const curing = (
 
 /** Whole degrees, so that a sum of minutes is exact in sixtieths; `undefined` where nothing is known. */
 function celsiusAt({ settings, temperatures }: CuringData, minute: number): number | undefined {
-  const row = temperatures.find((one) => one.start <= minute * MINUTE && minute * MINUTE < one.end);
+  const row = temperatures.find(
+    (temperature) => temperature.start <= minute * MINUTE && minute * MINUTE < temperature.end,
+  );
   return row ? row.celsius : settings.otherwiseC;
 }
 

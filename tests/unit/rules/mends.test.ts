@@ -69,7 +69,7 @@ describe('a breach of rest', () => {
   it('is ended by a crew that can take the turn, and by none that cannot', () => {
     const given = (other: readonly Assignment[]) =>
       mendsOf(breach!, [...roster, ...other], context(rest)).filter(
-        (one) => one.change === 'give to',
+        (mend) => mend.change === 'give to',
       );
     const free = onDay(0, 6, 60, { id: 'B1', crew: 'B' });
     expect(given([free])).toEqual([
@@ -90,7 +90,7 @@ describe('a breach of rest', () => {
     const needs = [first, { ...second, competence: ['crane', 'slinger'] }];
     const given = (...other: Assignment[]) =>
       mendsOf(breach!, [...needs, ...other], context(rest)).filter(
-        (one) => one.change === 'give to',
+        (mend) => mend.change === 'give to',
       );
     const free = (competence?: string[]) =>
       onDay(0, 6, 60, { id: 'B1', crew: 'B', ...(competence && { competence }) });
@@ -104,7 +104,7 @@ describe('a breach of rest', () => {
     // Of a turn that names none nothing is checked, and the change says so.
     expect(
       mendsOf(breach!, [...roster, free(['crane'])], context(rest)).find(
-        (one) => one.change === 'give to',
+        (mend) => mend.change === 'give to',
       ),
     ).not.toHaveProperty('competence');
   });
@@ -128,16 +128,16 @@ describe('a breach of rest', () => {
         }),
       );
       const held = (crew: string) =>
-        turns.filter((one) => one.crew === crew).flatMap((one) => one.competence!);
-      for (const one of breachesOf(turns, rest))
-        for (const mend of mendsOf(one, turns, context(rest))) {
+        turns.filter((turn) => turn.crew === crew).flatMap((turn) => turn.competence!);
+      for (const item of breachesOf(turns, rest))
+        for (const mend of mendsOf(item, turns, context(rest))) {
           if (mend.change !== 'give to') continue;
           given += 1;
           const needed = turns.find((other) => other.id === mend.turn)!.competence!;
           expect(held(mend.crew)).toEqual(expect.arrayContaining([...needed]));
         }
-      barred += turns.filter((one) =>
-        [...'ABC'].some((crew) => one.competence!.some((name) => !held(crew).includes(name))),
+      barred += turns.filter((turn) =>
+        [...'ABC'].some((crew) => turn.competence!.some((name) => !held(crew).includes(name))),
       ).length;
     }
     expect(given).toBeGreaterThan(50);
@@ -151,7 +151,7 @@ describe('a breach of rest', () => {
     const manned = [first, { ...second, window: 'W1' }];
     const moves = (end: number) =>
       mendsOf(breachesOf(manned, rest)[0]!, manned, context(rest, night(end))).filter(
-        (one) => one.turn === 'T2' && one.change === 'move later',
+        (mend) => mend.turn === 'T2' && mend.change === 'move later',
       );
     expect(moves(second.end)).toEqual([]);
     expect(moves(second.end + 239 * MINUTE)).toEqual([]);
@@ -168,9 +168,9 @@ describe('a breach of rest', () => {
     const third = onDay(1, 18, 480, { id: 'T3' });
     const three = [first, second, third];
     const mends = mendsOf(breachesOf(three, rest)[0]!, three, context(rest));
-    expect(mends.some((one) => one.turn === 'T2' && one.change === 'move later')).toBe(false);
-    for (const one of mends) {
-      const after = breachesOf(changed(three, one), rest);
+    expect(mends.some((mend) => mend.turn === 'T2' && mend.change === 'move later')).toBe(false);
+    for (const mend of mends) {
+      const after = breachesOf(changed(three, mend), rest);
       expect(after).toEqual([]);
     }
   });
@@ -180,7 +180,7 @@ describe('a turn too long', () => {
   it('is cut by the minutes too many, a minute short of all of it at most', () => {
     const long = onDay(0, 6, 725, { id: 'L' });
     const mends = mendsOf(breachesOf([long], twelve)[0]!, [long], context(twelve));
-    expect(mends.map((one) => [one.change, one.changedMinutes])).toEqual([
+    expect(mends.map((mend) => [mend.change, mend.changedMinutes])).toEqual([
       ['finish earlier', 5],
       ['start later', 5],
       ['drop', 725],
@@ -204,11 +204,11 @@ describe('a roster mended as a whole', () => {
     ];
     const { changes, left } = mendAll(roster, context(twelve));
     expect(left).toEqual([]);
-    expect(changes.map((one) => [one.turn, one.change, one.changedMinutes])).toEqual([
+    expect(changes.map((change) => [change.turn, change.change, change.changedMinutes])).toEqual([
       ['A1', 'finish earlier', 60],
       ['A2', 'finish earlier', 10],
     ]);
-    const after = changes.reduce<Assignment[]>((turns, one) => changed(turns, one), roster);
+    const after = changes.reduce<Assignment[]>((turns, mend) => changed(turns, mend), roster);
     expect(breachesOf(after, twelve)).toEqual([]);
     expect(mendAll(roster, context(twelve), 1).changes).toHaveLength(1);
     expect(mendAll(roster, context(twelve), 1).left).toHaveLength(1);
@@ -223,7 +223,7 @@ describe('night work within a day', () => {
     const day = onDay(4, 8, 600, { id: 'D' });
     expect(breachesOf([night, day], hazard)).toEqual([]);
     const long = onDay(0, 20, 600, { id: 'M' });
-    expect(breachesOf([long], hazard).map((one) => [one.assignment, one.excess])).toEqual([
+    expect(breachesOf([long], hazard).map((breach) => [breach.assignment, breach.excess])).toEqual([
       ['M', 120],
     ]);
     expect(long.end - long.start).toBe(10 * HOUR);

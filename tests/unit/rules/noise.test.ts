@@ -112,20 +112,20 @@ describe('a prediction', () => {
 describe('loud hours', () => {
   it('are closed in the bands of a period whose limit is passed, and open on the limit', () => {
     const verdict = loudHours('Cut rail', [source()], limits);
-    expect(verdict.periods.map((one) => one.overDb)).toEqual([20, 0]);
+    expect(verdict.periods.map((period) => period.overDb)).toEqual([20, 0]);
     expect(verdict.curfews.map(({ from, to, days, bars }) => ({ from, to, days, bars }))).toEqual([
       { from: '23:00', to: '07:00', days: ['sat'], bars: 'loud' },
     ]);
   });
   it('are closed in every band of a period, by a hair over', () => {
     const { curfews } = loudHours('Cut rail', [source({ levelDb: 80.001 })], limits);
-    expect(curfews.map((one) => one.from)).toEqual(['23:00', '07:00', '13:00']);
+    expect(curfews.map((curfew) => curfew.from)).toEqual(['23:00', '07:00', '13:00']);
   });
   it('are curfews as a rule set takes them, and say that this is screening only', () => {
     const { curfews, note } = loudHours('Cut rail', [source()], limits);
-    for (const one of curfews) {
-      expect(curfewSchema.parse(one)).toEqual(one);
-      expect(one.source).toContain('Screening only');
+    for (const curfew of curfews) {
+      expect(curfewSchema.parse(curfew)).toEqual(curfew);
+      expect(curfew.source).toContain('Screening only');
     }
     expect(note).toContain('Screening only');
   });

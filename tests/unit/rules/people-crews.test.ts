@@ -66,16 +66,16 @@ describe('crews for a window', () => {
                 : []),
             ],
           });
-          const roster = plan.turns.map((one, i) => ({
-            ...one,
+          const roster = plan.turns.map((turn, i) => ({
+            ...turn,
             id: `${i}`,
-            crew: `${one.crew}`,
+            crew: `${turn.crew}`,
             travelMinutes: 0,
           }));
           expect(checkRoster(roster, limits, 'UTC').breaches).toEqual([]);
-          const sum = plan.turns.reduce((total, one) => total + (one.end - one.start), 0);
+          const sum = plan.turns.reduce((total, item) => total + (item.end - item.start), 0);
           expect(sum).toBe(gross * MINUTE);
-          expect(new Set(plan.turns.map((one) => one.crew)).size).toBe(plan.crews);
+          expect(new Set(plan.turns.map((turn) => turn.crew)).size).toBe(plan.crews);
         },
       ),
     );

@@ -61,7 +61,7 @@ describe('a roster', () => {
     limits: [
       ...sample('safety-critical-rolling').limits,
       ...sample('gb-working-time').limits,
-      ...sample('fatigue-factors').limits.filter((one) => one.limit !== 'nights-in-a-row'),
+      ...sample('fatigue-factors').limits.filter((limit) => limit.limit !== 'nights-in-a-row'),
       {
         limit: 'nights-in-a-row',
         nights: 4,
@@ -77,9 +77,13 @@ describe('a roster', () => {
   it('of twelve weeks with planted breaches shows each of them and no other', () => {
     const roster = twelveWeeks();
     const change = (id: string, startBy: number, endBy: number) => {
-      const i = roster.findIndex((one) => one.id === id);
-      const one = roster[i]!;
-      roster[i] = { ...one, start: one.start + startBy * MINUTE, end: one.end + endBy * MINUTE };
+      const i = roster.findIndex((assignment) => assignment.id === id);
+      const assignment = roster[i]!;
+      roster[i] = {
+        ...assignment,
+        start: assignment.start + startBy * MINUTE,
+        end: assignment.end + endBy * MINUTE,
+      };
     };
     change('W1.2', 0, 121); // night of 10 h 01: a minute over the night figure, rest after it 13 h 59
     change('W7.3', 0, 241); // day of 12 h 01, rest after it 11 h 59
@@ -165,7 +169,7 @@ describe('a roster compared with a count minute by minute', () => {
         const found = checkRoster(rosterOf(turns), set, 'UTC').breaches;
         const most = worst(turns, 7 * 96);
         expect(found.length > 0).toBe(most > minutes);
-        if (found.length > 0) expect(Math.max(...found.map((one) => one.found))).toBe(most);
+        if (found.length > 0) expect(Math.max(...found.map((breach) => breach.found))).toBe(most);
       }),
       { numRuns: 60 },
     );
@@ -202,12 +206,14 @@ describe('a cure', () => {
               (b) => b.assignment === breach.assignment && b.name === breach.name,
             );
           const apply = (less: number) =>
-            roster.flatMap((one) => {
-              if (one.id !== breach.assignment) return [one];
+            roster.flatMap((assignment) => {
+              if (assignment.id !== breach.assignment) return [assignment];
               const cure = breach.cure;
               return (
-                cured(one, 'minutes' in cure ? { ...cure, minutes: cure.minutes - less } : cure) ??
-                []
+                cured(
+                  assignment,
+                  'minutes' in cure ? { ...cure, minutes: cure.minutes - less } : cure,
+                ) ?? []
               );
             });
           expect(same(apply(0))).toBe(false);
@@ -225,8 +231,10 @@ describe('a cure', () => {
         for (let i = 0; i < 500; i += 1) {
           const breach = checkRoster(roster, set, zone).breaches[0];
           if (!breach) return;
-          roster = roster.flatMap((one) =>
-            one.id === breach.assignment ? (cured(one, breach.cure) ?? []) : [one],
+          roster = roster.flatMap((assignment) =>
+            assignment.id === breach.assignment
+              ? (cured(assignment, breach.cure) ?? [])
+              : [assignment],
           );
         }
         expect.fail('still broken after 500 cures');

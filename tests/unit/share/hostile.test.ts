@@ -12,7 +12,7 @@ beforeEach(() => {
   );
 });
 afterEach(() => {
-  for (const one of printed) one.mockRestore();
+  for (const item of printed) item.mockRestore();
 });
 
 const planOf = (name: string): Y.Doc => {
@@ -283,8 +283,8 @@ describe('connections', () => {
     const more = ['a', 'b', 'c', 'd'].map((name) =>
       desk(running.address, running.tokens.write, name, { doc: planOf(name) }),
     );
-    await until(() => more.some((one) => one.refused() !== ''), 'one refused');
-    expect(more.find((one) => one.refused() !== '')!.refused()).toBe(closings.plans.reason);
+    await until(() => more.some((item) => item.refused() !== ''), 'one refused');
+    expect(more.find((item) => item.refused() !== '')!.refused()).toBe(closings.plans.reason);
     await goesOn(running);
   });
 });

@@ -52,7 +52,7 @@ describe('the server that carries plans', () => {
     const { sharing } = await serve();
     const elsewhere = Object.values(networkInterfaces())
       .flatMap((all) => all ?? [])
-      .filter((one) => !one.internal && one.family === 'IPv4');
+      .filter((item) => !item.internal && item.family === 'IPv4');
     for (const { address } of elsewhere) {
       const answer = await new Promise<string>((resolve) => {
         const socket = connect({ port: sharing.port, host: address });

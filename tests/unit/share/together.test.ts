@@ -18,7 +18,7 @@ const log = 'N1@0';
 
 const running: ChildProcess[] = [];
 afterEach(() => {
-  for (const one of running.splice(0)) one.kill('SIGKILL');
+  for (const item of running.splice(0)) item.kill('SIGKILL');
 });
 beforeAll(() => void cli('--version'));
 
@@ -167,8 +167,8 @@ describe('three desks and a server', () => {
         () => desks.every(({ link }) => link.isWhole) && new Set(texts()).size === 1,
         'the same plan at every desk',
       );
-      const standing = ['N0', ...people.flatMap((one) => one.standing)].sort();
-      const entries = people.flatMap((one) => one.entries).sort();
+      const standing = ['N0', ...people.flatMap((person) => person.standing)].sort();
+      const entries = people.flatMap((person) => person.entries).sort();
       for (const plan of plans) {
         expect([...idsOf(plan)].sort()).toEqual(standing);
         expect(

@@ -37,24 +37,24 @@ const same = new Set([
 ]);
 const isAlike = (text: string): boolean => same.has(text) || !/[a-z]{2}/i.test(text);
 
-const folders = readdirSync('components').filter((one) =>
-  existsSync(`components/${one}/strings.ts`),
+const folders = readdirSync('components').filter((text) =>
+  existsSync(`components/${text}/strings.ts`),
 );
 
 it('all elements with words of their own have them in German', () => {
   expect(folders.length).toBeGreaterThan(20);
-  expect(folders.filter((one) => !existsSync(`components/${one}/strings.de.ts`))).toEqual([]);
+  expect(folders.filter((folder) => !existsSync(`components/${folder}/strings.de.ts`))).toEqual([]);
 });
 
 const catalogues = await Promise.all(
-  folders.map(async (one) => {
-    const { defaultStrings } = (await import(`../../../components/${one}/strings.ts`)) as {
+  folders.map(async (folder) => {
+    const { defaultStrings } = (await import(`../../../components/${folder}/strings.ts`)) as {
       defaultStrings: object;
     };
-    const { strings } = (await import(`../../../components/${one}/strings.de.ts`)) as {
+    const { strings } = (await import(`../../../components/${folder}/strings.de.ts`)) as {
       strings: object;
     };
-    return [one, defaultStrings, strings] as const;
+    return [folder, defaultStrings, strings] as const;
   }),
 );
 

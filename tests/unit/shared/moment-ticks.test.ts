@@ -5,7 +5,7 @@ import { at } from '../../helpers/clock.js';
 
 const zone = 'Europe/London';
 const texts = (from: string, to: string, most: number): string[] =>
-  momentTicks(at(from), at(to), most, zone).map((one) => momentTickText(one, zone));
+  momentTicks(at(from), at(to), most, zone).map((tick) => momentTickText(tick, zone));
 
 describe('round moments', () => {
   it('are hours of the clock in a night', () => {
@@ -34,7 +34,7 @@ describe('round moments', () => {
   it('are round hours on both sides of a change of clocks', () => {
     // Clocks go from 01:00 to 02:00 on 28 March 2027: the hours of 2 on the clock are 00, 02, 04.
     const spring = momentTicks(at('2027-03-27 22:00'), at('2027-03-28 08:00'), 6, zone);
-    expect(spring.map((one) => clockText(one, zone))).toEqual([
+    expect(spring.map((value) => clockText(value, zone))).toEqual([
       '22:00',
       '00:00',
       '02:00',
@@ -43,11 +43,11 @@ describe('round moments', () => {
       '08:00',
     ]);
     const autumn = momentTicks(at('2027-10-30 22:00'), at('2027-10-31 06:00'), 6, zone);
-    for (const one of autumn) expect(clockText(one, zone)).toMatch(/^\d[02468]:00$/);
+    for (const value of autumn) expect(clockText(value, zone)).toMatch(/^\d[02468]:00$/);
   });
 
   it('are midnights of the place over a change of clocks', () => {
     const days = momentTicks(at('2027-03-26 12:00'), at('2027-03-31 12:00'), 5, zone);
-    expect(days.map((one) => clockText(one, zone))).toEqual(Array(days.length).fill('00:00'));
+    expect(days.map((day) => clockText(day, zone))).toEqual(Array(days.length).fill('00:00'));
   });
 });

@@ -7,10 +7,10 @@ const sizes = fc.array(fc.integer({ min: 1, max: 90 }), { minLength: 1, maxLengt
 describe('rows of any height', () => {
   it('finds the rows between two pixels as a look at each of them would', () => {
     fc.assert(
-      fc.property(sizes, fc.integer(), fc.integer(), (heights, one, other) => {
+      fc.property(sizes, fc.integer(), fc.integer(), (heights, value, other) => {
         const tracks = new Tracks(heights);
         const within = (n: number): number => Math.abs(n) % (tracks.total + 1);
-        const [from, to] = [within(one), within(other)].sort((a, b) => a - b) as [number, number];
+        const [from, to] = [within(value), within(other)].sort((a, b) => a - b) as [number, number];
         const { first, end } = tracks.between(from, to);
         const seen = heights.flatMap((height, at) => {
           const start = heights.slice(0, at).reduce((sum, size) => sum + size, 0);

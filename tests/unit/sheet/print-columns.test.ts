@@ -19,11 +19,11 @@ describe('columns on sheets of paper', () => {
     fc.assert(
       fc.property(rooms, (wide) => {
         const groups = columnGroups(wide, 30, 400);
-        expect(groups.every((one) => one[0] === 0)).toBe(true);
-        expect(groups.flatMap((one) => one.slice(1))).toEqual([...wide.keys()].slice(1));
-        for (const one of groups) {
-          const used = one.reduce((sum, at) => sum + wide[at]!, 30);
-          expect(used <= 400 || one.length <= 2).toBe(true);
+        expect(groups.every((group) => group[0] === 0)).toBe(true);
+        expect(groups.flatMap((group) => group.slice(1))).toEqual([...wide.keys()].slice(1));
+        for (const group of groups) {
+          const used = group.reduce((sum, at) => sum + wide[at]!, 30);
+          expect(used <= 400 || group.length <= 2).toBe(true);
         }
       }),
     );

@@ -23,8 +23,8 @@ async function keptBefore(damage?: (record: Record<string, unknown>) => boolean)
   const db = await openDB(name, 1, {
     upgrade: (store) => {
       store.createObjectStore('heads', { keyPath: 'plan' });
-      for (const one of ['log', 'snapshots'])
-        store.createObjectStore(one, { keyPath: ['plan', 'seq', 'copy'] });
+      for (const text of ['log', 'snapshots'])
+        store.createObjectStore(text, { keyPath: ['plan', 'seq', 'copy'] });
       store.createObjectStore('aside', { keyPath: ['plan', 'id'] });
       store.createObjectStore('damaged', { autoIncrement: true }).createIndex('plan', 'plan');
       store.createObjectStore('handles', { keyPath: 'plan' });

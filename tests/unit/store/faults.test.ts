@@ -39,13 +39,13 @@ async function everyRow(name: string, id: string): Promise<{ rows: string[]; los
   const opened = await store.open(id);
   if (opened?.plan === undefined) return { rows: [], lost: opened?.found.lost ?? 0 };
   const aside = await store.aside(id);
-  const rows = [...rowsOf(opened.plan.document), ...aside.map((one) => one.edit.label.slice(4))];
+  const rows = [...rowsOf(opened.plan.document), ...aside.map((edit) => edit.edit.label.slice(4))];
   await opened.plan.close();
   return { rows, lost: opened.found.lost };
 }
 
 function expectAll(saved: ReadonlySet<string>, rows: readonly string[], what: string): void {
-  const missing = [...saved].filter((one) => !rows.includes(one));
+  const missing = [...saved].filter((text) => !rows.includes(text));
   expect(missing, what).toEqual([]);
   expect(new Set(rows).size, `${what}: nothing is there twice`).toBe(rows.length);
 }
@@ -144,7 +144,7 @@ describe('damaged bytes', () => {
   async function damage(name: string, random: Random): Promise<string> {
     const db = await openDB(name);
     const filled = [];
-    for (const one of stores) if ((await db.count(one)) > 0) filled.push(one);
+    for (const item of stores) if ((await db.count(item)) > 0) filled.push(item);
     const store = filled[random.below(filled.length)]!;
     const keys = await db.getAllKeys(store);
     const key = keys[random.below(keys.length)]!;
@@ -200,7 +200,7 @@ describe('damaged bytes', () => {
       const opened = await store.open(plan.id);
       if (opened?.plan === undefined) continue;
       const rows = rowsOf(opened.plan.document);
-      const missing = [...person.saved].filter((one) => !rows.includes(one));
+      const missing = [...person.saved].filter((text) => !rows.includes(text));
       const told = opened.found.lost + opened.found.unplaced;
       expect(told, `seed ${seed}`).toBe(missing.length);
       if (opened.found.damaged.length > 0) expect(await store.damaged(plan.id)).toBeTruthy();

@@ -11,7 +11,7 @@ import { planOf } from './plans.js';
 
 const golden = new URL('../../golden/', import.meta.url);
 const codesOf = (read: Awaited<ReturnType<typeof readLink>>): string[] =>
-  'faults' in read ? read.faults.map((one) => one.code) : [];
+  'faults' in read ? read.faults.map((fault) => fault.code) : [];
 const linkTo = (bytes: Uint8Array): string => `#plan=${Buffer.from(bytes).toString('base64url')}`;
 
 const goldenFiles = (start: string): string[] =>
@@ -25,7 +25,7 @@ describe('a plan file', () => {
     for (const file of releases) {
       const { document } = readPlanFile(readFileSync(new URL(file, golden), 'utf8'), file);
       const { plan, faults } = recompute(document!);
-      expect(faults.filter((one) => one.severity === 'error')).toEqual([]);
+      expect(faults.filter((fault) => fault.severity === 'error')).toEqual([]);
       expect([plan.windows, plan.activities].map((list) => list.length)).toEqual([25, 59]);
       expect(document!.agreed?.now?.placements.length).toBeGreaterThan(0);
     }
@@ -65,11 +65,11 @@ describe('a plan file', () => {
 
   it('is refused with a plain word where it is newer, cut, hostile or something else', () => {
     const text = planFile(planOf('a'));
-    const code = (one: string): string[] => codesOf(readPlanFile(one));
+    const code = (item: string): string[] => codesOf(readPlanFile(item));
     expect(code(text.replace('"schema": 1', '"schema": 99'))).toEqual(['plan-newer']);
     expect(code(text.slice(0, -20))).toEqual(['plan-not-json']);
     expect(code('[]')).toEqual(['plan-schema-missing']);
-    expect(code('{"schema": 1}').every((one) => one.startsWith('plan-entry'))).toBe(true);
+    expect(code('{"schema": 1}').every((item) => item.startsWith('plan-entry'))).toBe(true);
     expect(code(text.replace('"name"', '"__proto__": {}, "name"'))).toEqual(['plan-key-refused']);
     expect(code(text.replace('"name"', '"constructor": 1, "name"'))).toEqual(['plan-key-refused']);
     expect(code('['.repeat(100_000) + ']'.repeat(100_000))).toHaveLength(1);
@@ -77,8 +77,8 @@ describe('a plan file', () => {
 
   it('goes up one step after another, and says where there is no way up', () => {
     const steps = {
-      1: (one: unknown) => ({ ...(one as object), schema: 2, a: 1 }),
-      2: (one: unknown) => ({ ...(one as object), schema: 3, b: 2 }),
+      1: (item: unknown) => ({ ...(item as object), schema: 2, a: 1 }),
+      2: (item: unknown) => ({ ...(item as object), schema: 3, b: 2 }),
     };
     expect(migrateDocument({ schema: 1 }, steps, 3)).toEqual({
       document: { schema: 3, a: 1, b: 2 },

@@ -99,12 +99,12 @@ describe('a plan open in two tabs', () => {
   async function twoTabs(rows: string[], deaf: 'deaf' | '' = '') {
     if (deaf) vi.stubGlobal('BroadcastChannel', undefined);
     const name = freshName();
-    const one = keep(new PlanStore({ name, ...quick }).create(planOf(...rows)));
-    await one.flush();
+    const plan = keep(new PlanStore({ name, ...quick }).create(planOf(...rows)));
+    await plan.flush();
     const store = new PlanStore({ name, ...quick });
-    const two = keep((await store.open(one.id))!.plan)!;
+    const two = keep((await store.open(plan.id))!.plan)!;
     vi.unstubAllGlobals();
-    return { one, two, store };
+    return { one: plan, two, store };
   }
 
   it('shows in each what is done in the other', async () => {

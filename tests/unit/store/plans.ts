@@ -4,7 +4,7 @@ import { emptyPlan, emptyTable, type PlanDocument } from '../../../src/model/ind
 /** A plan whose work table holds these rows of one cell each. */
 export function planOf(...rows: string[]): PlanDocument {
   const plan = emptyPlan('Marl Vale', 'Europe/London');
-  const work = { ...emptyTable('work.csv'), columns: ['activity'], rows: rows.map((one) => [one]) };
+  const work = { ...emptyTable('work.csv'), columns: ['activity'], rows: rows.map((row) => [row]) };
   return { ...plan, tables: { ...plan.tables, work } };
 }
 

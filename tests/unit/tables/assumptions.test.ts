@@ -12,7 +12,7 @@ const notesOf = (files: {
   return planFrom(sources as unknown as PlanSources).notes;
 };
 const of = (notes: readonly PlanNote[], code: string): readonly PlanNote[] =>
-  notes.filter((one) => one.code === code);
+  notes.filter((note) => note.code === code);
 
 const windows = `window,start,end,lines,isolation,status
 W1,2027-03-02 23:00,05:00,Up,OV1,confirmed
@@ -95,7 +95,7 @@ describe('names of lines and sections that do not meet', () => {
     notesOf({
       windows: `window,start,end,lines,isolation,status\nW1,2027-03-02 23:00,05:00,${lines},OV1,confirmed\n${also}`,
       work: `activity,minutes,lines,isolation,place,made good by,occupies\nA,60,${needs},OV1,inside,none,alone\n`,
-    }).filter((one) => /in-no-window|joined/.test(one.code));
+    }).filter((note) => /in-no-window|joined/.test(note.code));
 
   it('are told of by name, with what windows have', () => {
     expect(notes('Up;Down', 'Slow')).toMatchObject([
@@ -113,7 +113,7 @@ describe('names of lines and sections that do not meet', () => {
   it('are told of where several look joined into one, and only where each part stands alone too', () => {
     const down = 'W2,2027-03-03 23:00,05:00,Down,OV1,confirmed\n';
     for (const sign of ['&', '+', '/', ' and ', ' | '])
-      expect(notes(`Up${sign}Down`, 'Up', down).map((one) => one.code)).toEqual([
+      expect(notes(`Up${sign}Down`, 'Up', down).map((note) => note.code)).toEqual([
         'lines-in-no-window',
         'lines-joined',
       ]);
@@ -126,8 +126,8 @@ describe('names of lines and sections that do not meet', () => {
   it('say nothing of a withdrawn window, of outside work, or where no window names a line', () => {
     expect(notes('', 'Up')).toEqual([]);
     expect(
-      notesOf({ windows, work: work.replace('C,60,,,', 'C,60,Nowhere,,') }).filter((one) =>
-        /in-no-window/.test(one.code),
+      notesOf({ windows, work: work.replace('C,60,,,', 'C,60,Nowhere,,') }).filter((note) =>
+        /in-no-window/.test(note.code),
       ),
     ).toEqual([]);
   });

@@ -31,9 +31,9 @@ describe('each broken sample', () => {
     ['questionable', 'warning'],
   ])('in %s is listed, and nothing else is, as an %s', (where, severity) => {
     const files = readdirSync(new URL(`${where}/`, folder)).filter((name) => name.endsWith('.csv'));
-    const here = listed.filter((one) => one.where === where);
-    expect(here.map((one) => one.file).sort()).toEqual(files.sort());
-    expect(new Set(here.map((one) => one.severity))).toEqual(new Set([severity]));
+    const here = listed.filter((item) => item.where === where);
+    expect(here.map((item) => item.file).sort()).toEqual(files.sort());
+    expect(new Set(here.map((item) => item.severity))).toEqual(new Set([severity]));
   });
 
   it.each(listed)(

@@ -77,10 +77,10 @@ describe('an "isolation" cell', () => {
     const window = { start: Date.parse(start), end: Date.parse(end) };
     const parsed = parseIsolation(text, window, zone, 'day-first');
     if ('problem' in parsed) return parsed.problem.code;
-    const shown = parsed.value.map((one) => [
-      one.section,
-      ...(one.during
-        ? deadTimes(one, window, zone).flatMap((each) => [
+    const shown = parsed.value.map((section) => [
+      section.section,
+      ...(section.during
+        ? deadTimes(section, window, zone).flatMap((each) => [
             isoText(each.start, zone),
             isoText(each.end, zone),
           ])

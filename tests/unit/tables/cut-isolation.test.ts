@@ -20,10 +20,10 @@ const clock = (at: number): string => new Date(at).toISOString().slice(5, 16);
 
 /** By section, the times that a plan makes of its one window, in UTC; no times where it has none of its own. */
 const timesOf = ({ plan }: PlanResult): unknown[] =>
-  plan.windows[0]!.isolation.map((one) => [
-    one.section,
-    ...(one.during
-      ? deadTimes(one, plan.windows[0]!, plan.windows[0]!.zone).map(
+  plan.windows[0]!.isolation.map((section) => [
+    section.section,
+    ...(section.during
+      ? deadTimes(section, plan.windows[0]!, plan.windows[0]!.zone).map(
           ({ start, end }) => `${clock(start)} ${clock(end)}`,
         )
       : []),
@@ -33,7 +33,7 @@ describe('cutting a window with isolation times', () => {
   it('clips the times, so that the window stays in the plan with no fault', () => {
     const cut = isolationCut(window, '2027-03-28 00:30', '2027-03-28 06:00')!;
     expect(cut.lost).toEqual(['OV3']);
-    expect(cut.cut.map((one) => one.section)).toEqual(['OV1']);
+    expect(cut.cut.map((item) => item.section)).toEqual(['OV1']);
     const after = read('2027-03-28 00:30', '2027-03-28 06:00', cut.text!);
     expect(after.faults).toEqual([]);
     expect(timesOf(after)).toEqual([['OV1', '03-28T00:30 03-28T05:00'], ['OV2']]);
@@ -62,12 +62,12 @@ describe('cutting a window with isolation times', () => {
       const cut = isolationCut(long, '2027-07-24 01:00', '2027-07-25 23:00')!;
       expect(cut.text).toContain('OV1 [23:30-07:50]; OV2 [2027-07-24 01:00');
       const after = read('2027-07-24 01:00', '2027-07-25 23:00', cut.text!);
-      expect(after.faults.filter((one) => one.severity === 'error')).toEqual([]);
+      expect(after.faults.filter((fault) => fault.severity === 'error')).toEqual([]);
       expect(timesOf(after)).toEqual([
         ['OV1', '07-24T00:00 07-24T06:50', '07-24T22:30 07-25T06:50'],
         ['OV2', '07-24T00:00 07-24T06:50', '07-25T21:00 07-25T22:00'],
       ]);
-      expect(cut.cut.map((one) => one.section)).toEqual(['OV1', 'OV2']);
+      expect(cut.cut.map((item) => item.section)).toEqual(['OV1', 'OV2']);
     });
 
     it('writes the nights that are left with their dates where the window becomes short', () => {
@@ -84,7 +84,7 @@ describe('cutting a window with isolation times', () => {
       const nightly = read(from, to, 'OV1 [23:30-07:50]; OV9').plan.windows[0]!;
       const cut = isolationCut(nightly, from, '2027-07-25 20:00')!;
       expect(cut.text).toBeUndefined();
-      expect(cut.cut.map((one) => one.section)).toEqual(['OV1']);
+      expect(cut.cut.map((item) => item.section)).toEqual(['OV1']);
     });
   });
 
@@ -100,7 +100,7 @@ describe('cutting a window with isolation times', () => {
     it('takes the dates of its isolation along by the clock, as many days as its start moves', () => {
       for (const made of [isolationCut(dated, start, end), isolationLike(dated, start, end)]) {
         const after = read(start, end, made!.text!);
-        expect(after.faults.filter((one) => one.severity === 'error')).toEqual([]);
+        expect(after.faults.filter((fault) => fault.severity === 'error')).toEqual([]);
         expect(timesOf(after)).toEqual([
           ['OV1', '03-27T23:30 03-28T06:50'],
           ['OV2', '03-27T23:30 03-28T06:50'],
@@ -112,7 +112,7 @@ describe('cutting a window with isolation times', () => {
 
     it('clips what lies outside, and says which section is dead for less or not at all', () => {
       const made = isolationLike(dated, '2027-03-27 20:00', '2027-03-28 03:00')!;
-      expect(made.cut.map((one) => one.section)).toEqual(['OV1', 'OV2']);
+      expect(made.cut.map((item) => item.section)).toEqual(['OV1', 'OV2']);
       expect(timesOf(read('2027-03-27 20:00', '2027-03-28 03:00', made.text!))[0]).toEqual([
         'OV1',
         '03-27T23:30 03-28T02:00',

@@ -124,9 +124,9 @@ describe('a plan exported and read back', () => {
 
   // big-list-of-naughty-strings 1.0.0 (npm), as cells and as headings.
   it('gives back the big list of naughty strings both ways', async () => {
-    const columns = ['window', ...naughty.filter((one) => one !== '').slice(0, 50), 'end'];
-    const rows = naughty.map((one, at) =>
-      [`W${at}`, one, ...Array.from({ length: 50 }, () => one), 'end']
+    const columns = ['window', ...naughty.filter((text) => text !== '').slice(0, 50), 'end'];
+    const rows = naughty.map((text, at) =>
+      [`W${at}`, text, ...Array.from({ length: 50 }, () => text), 'end']
         .slice(0, columns.length - 1)
         .concat('end'),
     );
@@ -190,7 +190,7 @@ describe('csv-spectrum, read, saved, reopened, exported and read again', () => {
     );
     const [heading, ...data] = back;
     expect(
-      data.map((row) => Object.fromEntries(heading!.map((one, at) => [one, row[at] ?? '']))),
+      data.map((row) => Object.fromEntries(heading!.map((item, at) => [item, row[at] ?? '']))),
     ).toEqual(wanted);
   });
 });
@@ -293,16 +293,16 @@ describe('files', () => {
         trains: { file: 'plan.xlsx, sheet Trains', columns: ['train'], rows: [] },
       },
     };
-    expect((await exportTables(both, { format: 'csv' })).map((one) => one.name)).toEqual([
+    expect((await exportTables(both, { format: 'csv' })).map((table) => table.name)).toEqual([
       'a b nights.csv',
       'A b nights 2.csv',
       'trains.csv',
     ]);
-    expect((await exportTables(both, { format: 'xlsx' })).map((one) => one.name)).toEqual([
+    expect((await exportTables(both, { format: 'xlsx' })).map((table) => table.name)).toEqual([
       'CON .. x.xlsx',
     ]);
     expect(
-      (await exportTables(both, { format: 'csv', tables: ['trains'] })).map((one) => one.name),
+      (await exportTables(both, { format: 'csv', tables: ['trains'] })).map((table) => table.name),
     ).toEqual(['trains.csv']);
     expect(await exportTables(emptyPlan('x', 'UTC'), { format: 'xlsx' })).toEqual([]);
   });

@@ -11,7 +11,7 @@ const read = (windows: string, work?: string, columns = ''): PlanResult =>
 const table = (heading: string, cell: string, more = ''): string =>
   `window,start,end,${heading}${more}\nW1,2027-03-02 23:00,05:00,${cell}${more.replace(/[a-z]+/g, 'x')}\n`;
 const notRead = (faults: readonly Fault[]): readonly Fault[] =>
-  faults.filter((one) => one.code === 'heading-not-read');
+  faults.filter((fault) => fault.code === 'heading-not-read');
 
 describe('a table that may hold who is in danger under a heading nobody reads', () => {
   it('is refused by the name of the heading, with what might be meant, its cells and the mend', () => {
@@ -27,7 +27,7 @@ describe('a table that may hold who is in danger under a heading nobody reads', 
 
   it('is refused for each heading that is not read, be it ever so plain', () => {
     const { faults } = read(table('lines', 'Up', ',Remarks,Foreman'));
-    expect(notRead(faults).map((one) => one.column)).toEqual(['Remarks', 'Foreman']);
+    expect(notRead(faults).map((fault) => fault.column)).toEqual(['Remarks', 'Foreman']);
     expect(faults[0]!.mend).toContain('--columns "Remarks="');
   });
 
@@ -38,7 +38,7 @@ describe('a table that may hold who is in danger under a heading nobody reads', 
     for (const said of ['Remarks=', 'remarks = not read', 'windows:Remarks=', 'column 4=']) {
       const { plan: kept, notes } = read(table('Remarks', 'x'), undefined, said);
       expect(kept.windows).toHaveLength(1);
-      expect(notes.map((one) => one.code)).not.toContain('headings-not-read');
+      expect(notes.map((note) => note.code)).not.toContain('headings-not-read');
     }
   });
 
@@ -48,7 +48,7 @@ describe('a table that may hold who is in danger under a heading nobody reads', 
     );
     expect(faults).toEqual([]);
     expect(plan.windows).toHaveLength(1);
-    expect(notes.find((one) => one.code === 'headings-not-read')).toMatchObject({
+    expect(notes.find((note) => note.code === 'headings-not-read')).toMatchObject({
       count: 1,
       places: [{ table: 'windows', column: 'Remarks', rows: [] }],
     });
@@ -136,7 +136,7 @@ describe('the headings seen in trials', () => {
     expect(notRead(faults)).toMatchObject([{ column: 'possession lines' }]);
     expect(faults[0]!.message).toContain('"lines" is, though both may hold the lines');
     const linesOf = (said: string): unknown =>
-      read(both, undefined, said).plan.windows.map((one) => one.lines);
+      read(both, undefined, said).plan.windows.map((window) => window.lines);
     expect(linesOf('possession lines=lines')).toEqual([['Down']]);
     expect(linesOf('possession lines=')).toEqual([['Up']]);
     expect(read(both.replace(',Down', ',')).plan.windows).toHaveLength(1);

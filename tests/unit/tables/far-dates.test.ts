@@ -15,7 +15,7 @@ function farIn(table: Record<string, string>): string[] {
     Object.entries(table).map(([kind, content]) => [kind, { file: `${kind}.csv`, content }]),
   );
   return planFrom({ windows, ...sources })
-    .faults.filter((one) => one.code === 'date-far-off')
+    .faults.filter((fault) => fault.code === 'date-far-off')
     .map(({ file, line, column, value, severity, message }) => {
       expect(severity).toBe('warning');
       expect(message).toContain('Meant 2027?');

@@ -109,23 +109,24 @@ describe('headings as people write them', () => {
       .flatMap(variants)
       .map((heading) => ({ kind, field, heading, fate: fateOf(kind, field, heading) })),
   );
-  const share = (fate: Fate): number => all.filter((one) => one.fate === fate).length / all.length;
+  const share = (fate: Fate): number =>
+    all.filter((item) => item.fate === fate).length / all.length;
 
   it('are read, or asked about with the right meaning, nearly all', () => {
     const told = (['read', 'asked', 'refused', 'wrong'] as const)
       .map((fate) => `${fate} ${(100 * share(fate)).toFixed(1)} %`)
       .join(', ');
     console.info(`${all.length} headings: ${told}`);
-    const missed = all.filter((one) => one.fate === 'refused').map((one) => one.heading);
+    const missed = all.filter((item) => item.fate === 'refused').map((item) => item.heading);
     // Lines, isolation and status are read under exact headings alone, and asked about under every other.
     const harmless = all.filter(({ kind, field }) => !decidesDanger(kind, field));
-    const read = harmless.filter((one) => one.fate === 'read').length;
+    const read = harmless.filter((item) => item.fate === 'read').length;
     expect(read / harmless.length, missed.join(', ')).toBeGreaterThan(0.8);
     expect(share('read') + share('asked')).toBeGreaterThan(0.95);
   });
 
   it('are never read as something else', () => {
-    expect(all.filter((one) => one.fate === 'wrong')).toEqual([]);
+    expect(all.filter((item) => item.fate === 'wrong')).toEqual([]);
   });
 
   it('that mean no column are read as none', () => {

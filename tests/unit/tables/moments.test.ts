@@ -103,7 +103,7 @@ const span = (start: string, end: string, zone = london): unknown => {
     isoText(value.start, zone),
     isoText(value.end, zone),
     (value.end - value.start) / 60_000,
-    ...[value.startWarning, value.endWarning].flatMap((one) => (one ? [one.code] : [])),
+    ...[value.startWarning, value.endWarning].flatMap((item) => (item ? [item.code] : [])),
   ];
 };
 

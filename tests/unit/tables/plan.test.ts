@@ -21,7 +21,7 @@ const plan = (work: string, resources?: string): PlanResult =>
   });
 const told = ({ faults }: PlanResult): unknown[] =>
   faults.map(({ code, severity, line, column, value }) => [code, severity, line, column, value]);
-const ids = (result: PlanResult): string[] => result.plan.activities.map((one) => one.id);
+const ids = (result: PlanResult): string[] => result.plan.activities.map((activity) => activity.id);
 
 describe('the tables of a plan, checked against each other', () => {
   it('leave out what waits for an unknown activity, and in turn what waits for that', () => {
@@ -151,12 +151,12 @@ describe('the sample plan', () => {
     expect(result.faults.map(faultText)).toEqual([]);
     expect(result.plan.windows.length).toBeGreaterThanOrEqual(25);
     expect(result.plan.activities.length).toBeGreaterThanOrEqual(58);
-    expect(new Set(result.plan.activities.map((one) => one.package)).size).toBe(13);
+    expect(new Set(result.plan.activities.map((activity) => activity.package)).size).toBe(13);
   });
 
   it('has the lengths its clock-change nights and blockades should have', () => {
     const minutes = new Map(
-      result.plan.windows.map((one) => [one.id, (one.end - one.start) / 60_000]),
+      result.plan.windows.map((window) => [window.id, (window.end - window.start) / 60_000]),
     );
     // 22:50 to 09:00 less the hour clocks go forward over; 22:50 to 08:30 with the hour they repeat.
     expect([
@@ -186,7 +186,7 @@ describe('circles of waiting', () => {
     id,
     package: id,
     title: '',
-    after: after.map((one) => ({ activity: one, from: 'finish', gapMinutes: 0 })),
+    after: after.map((text) => ({ activity: text, from: 'finish', gapMinutes: 0 })),
     work: { kind: 'whole', minutes: 1 },
     lines: [],
     isolation: [],
@@ -203,8 +203,8 @@ describe('circles of waiting', () => {
         let left = activities;
         for (let before = -1; before !== left.length;) {
           before = left.length;
-          left = left.filter((one) =>
-            one.after.some((link) => left.some((other) => other.id === link.activity)),
+          left = left.filter((item) =>
+            item.after.some((link) => left.some((other) => other.id === link.activity)),
           );
         }
         const cycles = cyclesOf(activities);

@@ -10,9 +10,9 @@ const plan = (windows: string, work?: string): PlanResult =>
     ...(work !== undefined && { work: { file: 'work.csv', content: work } }),
   });
 const codes = (read: PlanResult): string[] =>
-  read.faults.map((one) => `${one.file} ${one.severity} ${one.code}`);
+  read.faults.map((fault) => `${fault.file} ${fault.severity} ${fault.code}`);
 const startsOf = (read: PlanResult): string[] =>
-  read.plan.windows.map((one) => new Date(one.start).toISOString());
+  read.plan.windows.map((window) => new Date(window.start).toISOString());
 
 describe('the order of day and month', () => {
   it('is the one that makes a night of it where nothing else says, and is told', () => {
@@ -116,17 +116,17 @@ describe('places and durations', () => {
     );
     expect(codes(read)).toEqual(['windows.csv error place-reads-two-ways']);
     expect(read.faults[0]).toMatchObject({ line: 3, column: 'from', value: '12m' });
-    expect(read.plan.windows.map((one) => one.id)).toEqual(['W']);
+    expect(read.plan.windows.map((window) => window.id)).toEqual(['W']);
   });
 
   it('that are dates are never read as places', () => {
     for (const text of ['2027-03-01', '01/03/2027', '1 Mar 2027', '20270301', '2027-03-01 23:00']) {
       const read = place(text, text);
       expect(read.plan.windows).toEqual([]);
-      expect(read.faults.every((one) => one.severity === 'error')).toBe(true);
+      expect(read.faults.every((fault) => fault.severity === 'error')).toBe(true);
     }
     const read = plan('window,from,to\nW,2027-03-01 23:00,2027-03-02 05:00\n');
-    expect(read.faults.map((one) => one.message.match(/"\w+" holds dates/)?.[0])).toEqual([
+    expect(read.faults.map((fault) => fault.message.match(/"\w+" holds dates/)?.[0])).toEqual([
       '"from" holds dates',
       '"to" holds dates',
     ]);
@@ -158,7 +158,7 @@ describe('bytes', () => {
       { code: 'letter-not-read', severity: 'warning', line: 3, row: 1, column: 'title' },
     ]);
     const read = planFrom({ windows: { file: 'w', content: bytes } });
-    expect(read.plan.windows.map((one) => one.title)).toEqual(['Brücke', 'Kelv\ufffdby']);
+    expect(read.plan.windows.map((window) => window.title)).toEqual(['Brücke', 'Kelv\ufffdby']);
   });
 
   it('of windows-1252 are read as such', () => {

@@ -17,14 +17,14 @@ describe('events in a table', () => {
       { name: 'Goes wrong', chance: 0.05, delay: 'recorded', step: 'Line handed back' },
       { name: 'Late', chance: 0.1, delay: 'recorded', step: 'Possession granted' },
     ]);
-    for (const one of events) expect(riskEventSchema.safeParse(one).success).toBe(true);
+    for (const event of events) expect(riskEventSchema.safeParse(event).success).toBe(true);
   });
 
   it('are refused, not guessed, where the length is another word or has three words', () => {
     for (const row of ['A,0.1,as recorded,,X', 'A,0.1,recorded?,,X', 'A,0.1,,recorded,X']) {
       const { events, faults } = read(`event,chance,minutes,minutes low,step\n${row}\n`);
       expect(events).toEqual([]);
-      expect(faults.map((one) => [one.severity, one.line])).toContainEqual(['error', 2]);
+      expect(faults.map((fault) => [fault.severity, fault.line])).toContainEqual(['error', 2]);
     }
   });
 
@@ -50,7 +50,7 @@ describe('events in a table', () => {
     // Brought in twice nothing is doubled; what is there under the same name and subject is replaced.
     const again = eventsBroughtIn(events, bytes, 'events.csv', 'Europe/London');
     expect(again).toEqual({ events, added: 0, changed: 0, faults: [] });
-    const milder = events.map((one) => ({ ...one, chance: 0.5 }));
+    const milder = events.map((event) => ({ ...event, chance: 0.5 }));
     const changed = eventsBroughtIn(milder, bytes, 'events.csv', 'Europe/London');
     expect(changed).toEqual({ events, added: 0, changed: 4, faults: [] });
   });

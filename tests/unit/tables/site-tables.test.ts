@@ -15,7 +15,7 @@ const options = { file: 'given.csv', zone };
 const sample = (name: string): string =>
   readFileSync(new URL(`../../../sample-csv/${name}`, import.meta.url), 'utf8');
 const codes = (faults: readonly { code: string; line?: number; column?: string }[]) =>
-  faults.map((one) => [one.code, one.line, one.column]);
+  faults.map((fault) => [fault.code, fault.line, fault.column]);
 
 describe('a roster', () => {
   const read = (text: string) => rosterFrom(readTable(text), options);
@@ -97,10 +97,10 @@ describe('a roster', () => {
   it('of twelve weeks in the sample shows each planted breach and no other', () => {
     const { turns, faults } = rosterFrom(readTable(sample('roster.csv')), options);
     expect(faults).toEqual([]);
-    const found = checkRoster(turns, exampleHours, zone).breaches.map((one) => [
-      one.assignment,
-      one.name,
-      one.excess,
+    const found = checkRoster(turns, exampleHours, zone).breaches.map((breach) => [
+      breach.assignment,
+      breach.name,
+      breach.excess,
     ]);
     expect(found).toEqual([
       // 21:30 to 09:45 is 12 h 15; then 12 h 45 by the clock to 21:30, of which travel each way takes 1 h.
@@ -169,7 +169,7 @@ describe('a forecast', () => {
 
   it('comes in time order whatever the order of its rows', () => {
     const { rows } = read('time,wind\n2027-07-24 15:00,1\n2027-07-24 12:00,2\n');
-    expect(rows.map((one) => one.windMps)).toEqual([2, 1]);
+    expect(rows.map((row) => row.windMps)).toEqual([2, 1]);
   });
 });
 
@@ -195,7 +195,7 @@ describe('a list of plant', () => {
     const { plant, faults } = plantFrom(readTable(sample('plant-noise.csv')), options);
     expect(faults).toEqual([]);
     expect(plant.length).toBe(6);
-    expect(plant.every((one) => one.source !== 'not said')).toBe(true);
+    expect(plant.every((noise) => noise.source !== 'not said')).toBe(true);
     expect(plant[0]).toMatchObject({ levelDb: 88, resource: 'breaker', onTimePercent: 60 });
   });
 

@@ -56,7 +56,7 @@ describe('a row of the windows table', () => {
     const { windows, faults, rowOf } = read(
       'window,start,end,from,status\nW1,soon,2027-03-28 01:30,3,maybe\n\nW2,2027-03-10 23:30,05:30,,\n',
     );
-    expect(windows.map((one) => one.id)).toEqual(['W2']);
+    expect(windows.map((window) => window.id)).toEqual(['W2']);
     expect(
       faults.map(({ code, line, row, column, value, file }) => [
         file,
@@ -101,7 +101,7 @@ describe('the windows table', () => {
     const { windows, faults } = read(
       'window,start,end\nW1,03/04/2027 23:30,03/05/2027 05:30\nW2,04/12/2027 23:30,04/13/2027 05:30\n',
     );
-    expect(windows.map((one) => isoText(one.start, 'UTC').slice(0, 10))).toEqual([
+    expect(windows.map((window) => isoText(window.start, 'UTC').slice(0, 10))).toEqual([
       '2027-03-04',
       '2027-04-12',
     ]);
@@ -148,7 +148,7 @@ describe('the windows table', () => {
     const { windows, rowOf } = read(
       'window,start,end\n__proto__,2027-03-10 23:30,05:30\nconstructor,2027-03-11 23:30,05:30\n',
     );
-    expect(windows.map((one) => one.id)).toEqual(['__proto__', 'constructor']);
+    expect(windows.map((window) => window.id)).toEqual(['__proto__', 'constructor']);
     expect(rowOf.get('__proto__')).toBe(0);
   });
 

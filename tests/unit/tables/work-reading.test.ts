@@ -20,7 +20,7 @@ describe('an imported table of work', () => {
     const anew = planFromDocument(document);
     expect(first.plan).toEqual(anew.plan);
     expect(first.faults).toEqual(anew.faults);
-    expect(first.faults.map((one) => one.line)).toContain(3);
+    expect(first.faults.map((fault) => fault.line)).toContain(3);
     expect(anew.plan.activities[0]).not.toBe(first.plan.activities[0]);
   });
 

@@ -60,7 +60,7 @@ describe('a row of the work table', () => {
   it('gives repeated units with what is done and the time of each', () => {
     const text =
       'activity,units,done,minutes per unit,set up,make safe,minutes low,minutes high\nA1,8,8,45,30,0:20,40,70\nA2,8,,45,,,,\n';
-    expect(read(text).activities.map((one) => one.work)).toEqual([
+    expect(read(text).activities.map((activity) => activity.work)).toEqual([
       {
         kind: 'units',
         units: 8,
@@ -78,7 +78,7 @@ describe('a row of the work table', () => {
     const { activities } = read(
       'activity,duration (hours),from (km),to (km)\nA1,1.5,2,3\nA2,30 min,500 m,1\n',
     );
-    expect(activities.map((one) => [one.work, one.extent])).toEqual([
+    expect(activities.map((activity) => [activity.work, activity.extent])).toEqual([
       [
         { kind: 'whole', minutes: 90 },
         { from: 2000, to: 3000 },

@@ -68,7 +68,7 @@ describe('writing and reading back', () => {
   // big-list-of-naughty-strings 1.0.0 (npm): text known to break programs that take it in.
   it('gives back every one of the big list of naughty strings', () => {
     expect(naughty).toHaveLength(461);
-    const rows = naughty.map((one, index) => [one, String(index)]);
+    const rows = naughty.map((item, index) => [item, String(index)]);
     const table = readTable(writeCsv(['text', 'number'], rows));
     expect(table.rows.map((row) => row.cells)).toEqual(rows);
     expect(table.faults).toEqual([]);

@@ -22,8 +22,8 @@ describe('licences', () => {
   it('of everything that ships are allowed, and every version is pinned', () => {
     const all = runtimePackages(read('package-lock.json'));
     const { dependencies } = read('package.json') as { dependencies: Record<string, string> };
-    expect(all.map((one) => one.name)).toEqual(expect.arrayContaining(Object.keys(dependencies)));
-    expect(all.filter((one) => !one.ok)).toEqual([]);
+    expect(all.map((item) => item.name)).toEqual(expect.arrayContaining(Object.keys(dependencies)));
+    expect(all.filter((item) => !item.ok)).toEqual([]);
     expect(unpinned(read('package.json'))).toEqual([]);
   });
 
@@ -37,7 +37,7 @@ describe('licences', () => {
         'node_modules/c': { version: '1.0.0', license: 'GPL-3.0', dev: true },
       },
     };
-    expect(runtimePackages(lock).map((one) => [one.name, one.version, one.ok])).toEqual([
+    expect(runtimePackages(lock).map((item) => [item.name, item.version, item.ok])).toEqual([
       ['a', '1.0.0', true],
       ['b', '2.0.0', false],
     ]);

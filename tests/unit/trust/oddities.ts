@@ -29,22 +29,22 @@ export function oddities(
   told: string,
 ): string[] {
   const { notes, windows = [], fits = [], placements = [] } = answer;
-  const said = `${told}\n${notes.map((one) => one.text).join('\n')}`;
+  const said = `${told}\n${notes.map((note) => note.text).join('\n')}`;
   const odd: string[] = [];
   const add = (name: string, what: string): void => {
     if (!said.includes(name)) odd.push(`${name} ${what}, and nothing says so`);
   };
-  for (const one of windows) {
-    if ((one.grossMinutes ?? 0) > longestWindowMinutes)
-      add(one.window, `is ${one.grossMinutes} min long`);
-    if (one.startsAt && year(one.startsAt) !== 2027)
-      add(one.window, `begins in ${year(one.startsAt)}`);
+  for (const window of windows) {
+    if ((window.grossMinutes ?? 0) > longestWindowMinutes)
+      add(window.window, `is ${window.grossMinutes} min long`);
+    if (window.startsAt && year(window.startsAt) !== 2027)
+      add(window.window, `begins in ${year(window.startsAt)}`);
   }
-  for (const one of [...placements, ...fits.flatMap((fit) => fit.placements)]) {
-    if (Date.parse(one.to!) - Date.parse(one.from!) > longestVisitMs)
-      add(one.activity, `goes on from ${one.from} to ${one.to}`);
-    if (one.window !== null && year(one.from!) !== 2027)
-      add(one.window, `is in ${year(one.from!)}`);
+  for (const placement of [...placements, ...fits.flatMap((fit) => fit.placements)]) {
+    if (Date.parse(placement.to!) - Date.parse(placement.from!) > longestVisitMs)
+      add(placement.activity, `goes on from ${placement.from} to ${placement.to}`);
+    if (placement.window !== null && year(placement.from!) !== 2027)
+      add(placement.window, `is in ${year(placement.from!)}`);
   }
   for (const [table, text] of Object.entries(files))
     if (!text.startsWith('{')) odd.push(...oddCells(table, text, said));

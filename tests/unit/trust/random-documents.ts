@@ -20,7 +20,7 @@ const headingsOf = (text: string): string[] =>
   text
     .split('\n', 1)[0]!
     .split(',')
-    .map((one) => one.trim());
+    .map((item) => item.trim());
 
 const quoted = (cell: string): string =>
   /[",\r\n]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
@@ -85,7 +85,7 @@ function bentTable(text: string): fc.Arbitrary<string> {
   });
   return fc.oneof(fc.constant([]), fc.array(change, { maxLength: 2 })).map((changes) => {
     const bent = lines.map((line) => [...line]);
-    for (const one of changes) bent[one.line]![one.at % lines[0]!.length] = one.cell;
+    for (const item of changes) bent[item.line]![item.at % lines[0]!.length] = item.cell;
     return bent.map((line) => line.map(quoted).join(',')).join('\n');
   });
 }
@@ -160,7 +160,7 @@ const command = (
 
 /** A command line of each verb, by verb. */
 export const commands: Readonly<Record<Verb, fc.Arbitrary<Command>>> = {
-  usable: command('usable', { windows, rules }, maybe(cell.map((one) => [`--isolation=${one}`]))),
+  usable: command('usable', { windows, rules }, maybe(cell.map((text) => [`--isolation=${text}`]))),
   fit: command('fit', { windows, work, rules, resources }),
   allocate: command('allocate', { windows, work, resources }, fc.constant(['--seconds', '1'])),
   handback: command(

@@ -29,13 +29,17 @@ describe('regular expressions', () => {
   it('none in src, components and app can be made to run away by its text', () => {
     const { fixed } = sourceExpressions('src', 'components', 'app');
     expect(fixed.length).toBeGreaterThan(50);
-    const unlike = new Map(fixed.map((one) => [`/${one.source}/${one.flags}`, one]));
-    const bad = [...unlike.values()].flatMap((one) => {
-      const found = check(one.source, one.flags, limits);
+    const unlike = new Map(
+      fixed.map((expression) => [`/${expression.source}/${expression.flags}`, expression]),
+    );
+    const bad = [...unlike.values()].flatMap((expression) => {
+      const found = check(expression.source, expression.flags, limits);
       const why = 'complexity' in found ? found.complexity?.summary : undefined;
       return found.status === 'safe'
         ? []
-        : [`${one.at} /${one.source}/${one.flags}: ${found.status} ${why ?? ''}`];
+        : [
+            `${expression.at} /${expression.source}/${expression.flags}: ${found.status} ${why ?? ''}`,
+          ];
     });
     expect(bad).toEqual([]);
   }, 600_000);

@@ -77,7 +77,7 @@ describe('what was seen of a shift', () => {
   );
 
   it('is refused by every verb that would pass it over', async () => {
-    for (const verb of verbs.filter((one) => one !== 'handback')) {
+    for (const verb of verbs.filter((text) => text !== 'handback')) {
       const said = await words(goodWords(verb, { actuals: join(folder, 'good-windows') }));
       expect(said.code).toBe(2);
       expect(said.told).toContain(`${verb} takes no --actuals; it goes with handback`);
@@ -148,7 +148,7 @@ describe('the calendar file', () => {
 
   it('is refused by every verb that would not write it', async () => {
     const path = join(folder, 'never.ics');
-    for (const verb of verbs.filter((one) => !writers.includes(one))) {
+    for (const verb of verbs.filter((text) => !writers.includes(text))) {
       const said = await words(goodWords(verb, { calendar: path }));
       expect(said.code).toBe(2);
       expect(said.told).toContain(`${verb} takes no --calendar; it goes with handback and book`);
@@ -178,8 +178,8 @@ describe('the calendar file', () => {
       const path = join(folder, `good-${option}`);
       const link = join(folder, `${verb} to ${option}`);
       symlinkSync(path, link);
-      for (const one of [path, link, join(folder, '.', `good-${option}`)]) {
-        const said = await words(goodWords(verb, { calendar: one }));
+      for (const text of [path, link, join(folder, '.', `good-${option}`)]) {
+        const said = await words(goodWords(verb, { calendar: text }));
         expect(said.code).toBe(2);
         expect(said.told).toContain(`this is the file of --${option}`);
         expect(readFileSync(path, 'utf8')).toBe(samples[option]);

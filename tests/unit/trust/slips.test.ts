@@ -115,7 +115,7 @@ describe('plausible slips', () => {
             );
             recompute(document);
             expect(
-              report.map((one) => one.faults.every((fault) => fault.message !== '')),
+              report.map((item) => item.faults.every((fault) => fault.message !== '')),
             ).not.toContain(false);
           });
           if (spent > longestMs) wrong.push(`seed ${seed}: ${Math.round(spent)} ms`);

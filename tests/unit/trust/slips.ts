@@ -133,11 +133,11 @@ function slipIn(rows: Rows, random: Random): void {
     () => (head[column] = `${head[column]!}s`),
     () => (head[column] = ''),
     () => {
-      for (const one of rows.slice(1)) if (number.test(one[column] ?? '')) one[column] += ' h';
+      for (const item of rows.slice(1)) if (number.test(item[column] ?? '')) item[column] += ' h';
     },
     () => {
-      for (const one of rows.slice(1))
-        if (number.test(one[column] ?? '')) one[column] = one[column]!.replace('.', ',');
+      for (const item of rows.slice(1))
+        if (number.test(item[column] ?? '')) item[column] = item[column]!.replace('.', ',');
     },
   ];
   // Three in four are in a cell that says something.

@@ -71,5 +71,5 @@ export function sourceExpressions(...folders: string[]): SourceExpressions {
         return expressionsIn(ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true));
       }),
   );
-  return { fixed: all.flatMap((one) => one.fixed), made: all.flatMap((one) => one.made) };
+  return { fixed: all.flatMap((item) => item.fixed), made: all.flatMap((item) => item.made) };
 }

@@ -18,14 +18,22 @@ const found = allocate(document, { clock: () => 0 });
 
 /** The answer with one activity so much later, and all that is told of the whole made to agree. */
 function later(id: string, minutes: number, to: string): Allocation {
-  const placements = found.placements.map((one) =>
-    one.activity === id
-      ? { ...one, window: to, from: one.from + minutes * MINUTE, to: one.to + minutes * MINUTE }
-      : one,
+  const placements = found.placements.map((placement) =>
+    placement.activity === id
+      ? {
+          ...placement,
+          window: to,
+          from: placement.from + minutes * MINUTE,
+          to: placement.to + minutes * MINUTE,
+        }
+      : placement,
   );
-  const finish = Math.max(...placements.map((one) => one.to)) / MINUTE;
-  const late = Math.max(0, placements.find((one) => one.activity === 'A2')!.to / MINUTE - 120);
-  const windows = new Set(placements.map((one) => one.window)).size;
+  const finish = Math.max(...placements.map((placement) => placement.to)) / MINUTE;
+  const late = Math.max(
+    0,
+    placements.find((placement) => placement.activity === 'A2')!.to / MINUTE - 120,
+  );
+  const windows = new Set(placements.map((placement) => placement.window)).size;
   const values: Record<string, number> = {
     'key-dates': late,
     margins: 0,
@@ -78,10 +86,10 @@ describe('a plan that is told as proven', () => {
     'of the search alone, as nobody said whether 1 pair of work may share a place: proven best',
     'key dates proven best; finish best found, at most 5 min from best',
   ])('is found out where the words say more than the values: %s', (text) => {
-    const objectives = found.certificate.objectives.map((one) => ({
-      ...one,
+    const objectives = found.certificate.objectives.map((objective) => ({
+      ...objective,
       proven: false,
-      lowerBound: Math.min(one.value, 0),
+      lowerBound: Math.min(objective.value, 0),
     }));
     const [{ lowerBound }] = objectives as [(typeof objectives)[number]];
     const certificate = { ...found.certificate, objectives, proven: false, lowerBound, text };
@@ -91,7 +99,7 @@ describe('a plan that is told as proven', () => {
   });
 
   it('is found out where work is left out that finds its place', () => {
-    const placements = found.placements.filter((one) => one.activity !== 'A3');
+    const placements = found.placements.filter((placement) => placement.activity !== 'A3');
     const answer = {
       placements,
       unplaced: [{ activity: 'A3', reasons: [{ text: 'none' }] }],

@@ -25,7 +25,7 @@ const put = (
 });
 const outside = { window: null };
 const told = (parts: Partial<Plan>, placements: readonly Placement[]): string[] =>
-  verify(plan(parts), { placements }).map((one) => `${one.activity} ${one.code}`);
+  verify(plan(parts), { placements }).map((fault) => `${fault.activity} ${fault.code}`);
 
 const texts = (parts: Partial<Plan>, placements: readonly Placement[]): string[] =>
   verify(plan(parts), { placements }).map(({ text }) => text);
@@ -145,7 +145,7 @@ describe('where work may be', () => {
     ];
     const parts = { windows, activities: [activity('A', 60, { isolation: ['S1', 'S2'] })] };
     expect(texts(parts, [put('A', 0, 60)])).toContain('A needs S2 dead, which W does not book');
-    expect(told(parts, [put('A', 0, 60)]).filter((one) => one === 'A isolation')).toHaveLength(1);
+    expect(told(parts, [put('A', 0, 60)]).filter((text) => text === 'A isolation')).toHaveLength(1);
     expect(told(parts, [put('A', 0, 60, { window: 'X' })])).toEqual([]);
   });
 });

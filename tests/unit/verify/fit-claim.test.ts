@@ -25,17 +25,21 @@ const good = fitOne(document, 'W1', 'P1');
 const check = new FitCheck(document);
 const shift = (id: string, minutes: number): ClaimedFit => ({
   ...good,
-  placements: good.placements.map((one) =>
-    one.activity === id
-      ? { ...one, from: one.from + minutes * MINUTE, to: one.to + minutes * MINUTE }
-      : one,
+  placements: good.placements.map((placement) =>
+    placement.activity === id
+      ? {
+          ...placement,
+          from: placement.from + minutes * MINUTE,
+          to: placement.to + minutes * MINUTE,
+        }
+      : placement,
   ),
 });
 
 describe('the check of a fit', () => {
   it('finds nothing against what fits', () => {
     expect(good).toMatchObject({ fits: true });
-    expect(good.placements.map((one) => one.activity)).toContain('B1');
+    expect(good.placements.map((placement) => placement.activity)).toContain('B1');
     expect(check.faultsOf(good)).toEqual([]);
     expect(checkedFit(good, check)).toBe(good);
   });
@@ -51,20 +55,20 @@ describe('the check of a fit', () => {
     [
       'a piece left out',
       'left-out',
-      { ...good, placements: good.placements.filter((one) => one.activity !== 'A3') },
+      { ...good, placements: good.placements.filter((placement) => placement.activity !== 'A3') },
     ],
     [
       'what makes it good left out, of another package',
       'left-out',
-      { ...good, placements: good.placements.filter((one) => one.activity !== 'B1') },
+      { ...good, placements: good.placements.filter((placement) => placement.activity !== 'B1') },
     ],
     [
       'a unit left out',
       'minutes',
       {
         ...good,
-        placements: good.placements.map((one) =>
-          one.activity === 'A3' ? { ...one, units: 1 } : one,
+        placements: good.placements.map((placement) =>
+          placement.activity === 'A3' ? { ...placement, units: 1 } : placement,
         ),
       },
     ],
@@ -97,11 +101,11 @@ function asIn(id: string, minutes: number): ClaimedFit {
   return {
     ...good,
     window: id,
-    placements: good.placements.map((one) => ({
-      ...one,
+    placements: good.placements.map((placement) => ({
+      ...placement,
       window: id,
-      from: one.from + minutes * MINUTE,
-      to: one.to + minutes * MINUTE,
+      from: placement.from + minutes * MINUTE,
+      to: placement.to + minutes * MINUTE,
     })),
   };
 }

@@ -28,17 +28,19 @@ describe('float before a key date that is missed as it stands', () => {
     const later = plan({
       ...document,
       windows: [...document.windows, window('P4', 4320, 100)],
-      activities: document.activities.map((one) =>
-        one.id === 'A1' ? { ...one, keyDate: 5000 * 60_000 } : one,
+      activities: document.activities.map((item) =>
+        item.id === 'A1' ? { ...item, keyDate: 5000 * 60_000 } : item,
       ),
     });
     const { placements, keyDates } = allocate(later, { clock: () => 0 });
     const claim = (floatMinutes: number) =>
       verify(later, {
         placements,
-        keyDates: keyDates.map((one) => (one.package === 'W1' ? { ...one, floatMinutes } : one)),
+        keyDates: keyDates.map((date) =>
+          date.package === 'W1' ? { ...date, floatMinutes } : date,
+        ),
       }).map((fault) => fault.code);
-    expect(claim(keyDates.find((one) => one.package === 'W1')!.floatMinutes!)).toEqual([]);
+    expect(claim(keyDates.find((date) => date.package === 'W1')!.floatMinutes!)).toEqual([]);
     // A1 would be over in P3 at 2920, B1 behind it there at 2960, and W2 is planned to end at 2920.
     expect(claim(2880)).toEqual(['key-date-float']);
   });

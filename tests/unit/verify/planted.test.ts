@@ -38,78 +38,95 @@ function sound(): { plan: Plan; placements: readonly Placement[] } {
   return { plan: document, placements: allocate(document, { seconds: 1, clock }).placements };
 }
 
-const shift = (one: Placement, minutes: number): Placement => ({
-  ...one,
-  from: one.from + minutes * MINUTE,
-  to: one.to + minutes * MINUTE,
+const shift = (placement: Placement, minutes: number): Placement => ({
+  ...placement,
+  from: placement.from + minutes * MINUTE,
+  to: placement.to + minutes * MINUTE,
 });
 
 describe('verify', () => {
   const good = sound();
-  const change = (id: string, by: (one: Placement) => Placement | Placement[]): string[] => {
-    const placements = good.placements.flatMap((one) => (one.activity === id ? by(one) : one));
+  const change = (id: string, by: (placement: Placement) => Placement | Placement[]): string[] => {
+    const placements = good.placements.flatMap((placement) =>
+      placement.activity === id ? by(placement) : placement,
+    );
     return verify(good.plan, { placements }).map((fault) => fault.code);
   };
 
   it('finds nothing wrong with a good plan', () => {
-    expect(good.placements.map((one) => one.activity)).toContain('A3');
+    expect(good.placements.map((placement) => placement.activity)).toContain('A3');
     expect(verify(good.plan, { placements: good.placements })).toEqual([]);
   });
 
-  it.each<[string, string, string, (one: Placement) => Placement | Placement[]]>([
-    ['work before its predecessor', 'link', 'A2', (one) => shift(one, -30)],
-    ['two pieces on one crane', 'resource', 'A2', (one) => shift(one, -70)],
+  it.each<[string, string, string, (placement: Placement) => Placement | Placement[]]>([
+    ['work before its predecessor', 'link', 'A2', (placement) => shift(placement, -30)],
+    ['two pieces on one crane', 'resource', 'A2', (placement) => shift(placement, -70)],
     ['a predecessor left out', 'link', 'A1', () => []],
-    ['work in the lead-in', 'lead-in', 'A1', (one) => shift(one, -10)],
-    ['work past the booked end', 'outside-window', 'A4', (one) => shift(one, 480)],
+    ['work in the lead-in', 'lead-in', 'A1', (placement) => shift(placement, -10)],
+    ['work past the booked end', 'outside-window', 'A4', (placement) => shift(placement, 480)],
     [
       'work in another window than fixed',
       'fixed-elsewhere',
       'A4',
-      (one) => ({ ...one, window: 'P1' }),
+      (placement) => ({ ...placement, window: 'P1' }),
     ],
     [
       'work in a withdrawn window',
       'withdrawn',
       'A5',
-      (one) => ({ ...shift(one, 1440), window: 'P3' }),
+      (placement) => ({ ...shift(placement, 1440), window: 'P3' }),
     ],
     [
       'work without its isolation',
       'isolation',
       'A1',
-      (one) => ({ ...shift(one, 1440), window: 'P2' }),
+      (placement) => ({ ...shift(placement, 1440), window: 'P2' }),
     ],
     [
       'work before it may begin',
       'not-before',
       'A5',
-      (one) => ({ ...shift(one, -1440), window: 'P1' }),
+      (placement) => ({ ...shift(placement, -1440), window: 'P1' }),
     ],
-    ['inside work without a window', 'place', 'A5', (one) => ({ ...one, window: null })],
-    ['outside work in a window', 'place', 'A6', (one) => ({ ...one, window: 'P1' })],
+    [
+      'inside work without a window',
+      'place',
+      'A5',
+      (placement) => ({ ...placement, window: null }),
+    ],
+    ['outside work in a window', 'place', 'A6', (placement) => ({ ...placement, window: 'P1' })],
     [
       'whole work in two pieces',
       'split',
       'A2',
-      (one) => [
-        { ...one, to: one.from + 45 * MINUTE },
-        { ...one, from: one.from + 45 * MINUTE },
+      (placement) => [
+        { ...placement, to: placement.from + 45 * MINUTE },
+        { ...placement, from: placement.from + 45 * MINUTE },
       ],
     ],
-    ['work with minutes missing', 'minutes', 'A1', (one) => ({ ...one, to: one.to - MINUTE })],
-    ['more units than are left', 'units', 'A3', (one) => [one, { ...shift(one, 2000), units: 9 }]],
+    [
+      'work with minutes missing',
+      'minutes',
+      'A1',
+      (placement) => ({ ...placement, to: placement.to - MINUTE }),
+    ],
+    [
+      'more units than are left',
+      'units',
+      'A3',
+      (placement) => [placement, { ...shift(placement, 2000), units: 9 }],
+    ],
     [
       'an activity that is not in the plan',
       'unknown-activity',
       'A5',
-      (one) => ({ ...one, activity: 'Z' }),
+      (placement) => ({ ...placement, activity: 'Z' }),
     ],
     [
       'a window that is not in the plan',
       'unknown-window',
       'A5',
-      (one) => ({ ...one, window: 'Z' }),
+      (placement) => ({ ...placement, window: 'Z' }),
     ],
   ])('finds %s', (_, code, id, by) => {
     expect(change(id, by)).toContain(code);
@@ -119,8 +136,8 @@ describe('verify', () => {
     const usableEnd = 1440 + 480 - 45;
     const at =
       (end: number) =>
-      (one: Placement): Placement => ({
-        ...one,
+      (placement: Placement): Placement => ({
+        ...placement,
         from: end * MINUTE - 30 * MINUTE,
         to: end * MINUTE,
       });
@@ -131,9 +148,9 @@ describe('verify', () => {
   });
 
   it('finds loud work in a curfew', () => {
-    expect(change('A4', (one) => ({ ...one, from: 1470 * MINUTE, to: 1530 * MINUTE }))).toContain(
-      'curfew',
-    );
+    expect(
+      change('A4', (placement) => ({ ...placement, from: 1470 * MINUTE, to: 1530 * MINUTE })),
+    ).toContain('curfew');
   });
 
   it('finds a placement moved by one step wherever the moved time is no longer allowed', () => {
@@ -145,10 +162,10 @@ describe('verify', () => {
       const random = createRandom(seed);
       if (placements.length === 0) continue;
       const at = random.below(placements.length);
-      const one = placements[at]!;
-      const work = document.activities.find((each) => each.id === one.activity)!;
+      const placement = placements[at]!;
+      const work = document.activities.find((each) => each.id === placement.activity)!;
       if (minutesInOneVisit(work.work) === 0) continue;
-      const longer = placements.with(at, { ...one, to: one.to + MINUTE });
+      const longer = placements.with(at, { ...placement, to: placement.to + MINUTE });
       expect(verify(document, { placements: longer }).map((fault) => fault.code)).toContain(
         'minutes',
       );
@@ -156,9 +173,9 @@ describe('verify', () => {
         const before = placements.filter((each) => each.activity === link.activity).at(-1);
         if (!before || link.from === 'start') continue;
         const early = placements.with(at, {
-          ...one,
+          ...placement,
           from: before.to - MINUTE,
-          to: before.to - MINUTE + (one.to - one.from),
+          to: before.to - MINUTE + (placement.to - placement.from),
         });
         expect(verify(document, { placements: early }).map((fault) => fault.code)).toContain(
           'link',

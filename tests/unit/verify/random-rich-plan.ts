@@ -45,7 +45,7 @@ export function randomRichPlan(seed: number): { readonly plan: Plan } {
         end: Math.floor(middle / MINUTE) * MINUTE - minutes() * MINUTE,
       },
       { start: Math.ceil(middle / MINUTE) * MINUTE + minutes() * MINUTE, end: to },
-    ].filter((one) => one.end > one.start);
+    ].filter((item) => item.end > item.start);
   };
   const conditions = ['always', 'always', 'isolation', 'loud'] as const;
   const steps = (names: readonly string[]): object[] =>
@@ -128,18 +128,18 @@ export function randomRichPlan(seed: number): { readonly plan: Plan } {
           ),
         };
       }),
-      activities: plan.activities.map((one) => ({
-        ...one,
-        ...(one.notBefore !== undefined && { notBefore: one.notBefore + by }),
-        ...(one.keyDate !== undefined && { keyDate: one.keyDate + by }),
+      activities: plan.activities.map((activity) => ({
+        ...activity,
+        ...(activity.notBefore !== undefined && { notBefore: activity.notBefore + by }),
+        ...(activity.keyDate !== undefined && { keyDate: activity.keyDate + by }),
         ...(chance(40) && { heeds: ['wind'] }),
-        after: one.after.map((link) =>
+        after: activity.after.map((link) =>
           curing && link.from === 'finish' && chance(40) ? { ...link, cured: true as const } : link,
         ),
       })),
-      resources: plan.resources.map((one) => ({
-        ...one,
-        availability: one.availability.map((row) => ({
+      resources: plan.resources.map((resource) => ({
+        ...resource,
+        availability: resource.availability.map((row) => ({
           ...row,
           ...(row.from !== undefined && { from: row.from + by }),
           ...(row.to !== undefined && { to: row.to + by }),

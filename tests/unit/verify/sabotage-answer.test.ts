@@ -16,60 +16,68 @@ const good = allocate(soundPlan, { clock: () => 0 });
 /** The same with nothing left over, of which more is claimed. */
 const wholePlan: Plan = {
   ...soundPlan,
-  activities: soundPlan.activities.filter((one) => one.id !== 'far'),
+  activities: soundPlan.activities.filter((activity) => activity.id !== 'far'),
 };
 const whole = allocate(wholePlan, { clock: () => 0 });
 
 const pieces =
-  (id: string, by: (one: Placed, index: number) => Placed | readonly Placed[]): Spoil =>
+  (id: string, by: (placement: Placed, index: number) => Placed | readonly Placed[]): Spoil =>
   (answer) => {
     let index = -1;
     return {
       ...answer,
-      placements: answer.placements.flatMap((one) => {
-        if (one.activity !== id) return [one];
+      placements: answer.placements.flatMap((placement) => {
+        if (placement.activity !== id) return [placement];
         index += 1;
-        return by(one, index);
+        return by(placement, index);
       }),
     };
   };
-const shift = (one: Placed, minutes: number): Placed => ({
-  ...one,
-  from: one.from + minutes * MINUTE,
-  to: one.to + minutes * MINUTE,
+const shift = (placement: Placed, minutes: number): Placed => ({
+  ...placement,
+  from: placement.from + minutes * MINUTE,
+  to: placement.to + minutes * MINUTE,
 });
-const moved = (id: string, minutes: number): Spoil => pieces(id, (one) => shift(one, minutes));
+const moved = (id: string, minutes: number): Spoil =>
+  pieces(id, (placement) => shift(placement, minutes));
 /** To a moment on the clocks, in a window. */
 const put = (id: string, window: string | null, from: string): Spoil =>
-  pieces(id, (one) => ({ ...one, window, from: at(from), to: at(from) + one.to - one.from }));
+  pieces(id, (placement) => ({
+    ...placement,
+    window,
+    from: at(from),
+    to: at(from) + placement.to - placement.from,
+  }));
 const without =
   (...ids: string[]): Spoil =>
   (answer) => ({
     ...answer,
-    placements: answer.placements.filter((one) => !ids.includes(one.activity)),
+    placements: answer.placements.filter((placement) => !ids.includes(placement.activity)),
   });
 const keyDate =
   (pack: string, change: Partial<Answer['keyDates'][number]>): Spoil =>
   (answer) => ({
     ...answer,
-    keyDates: answer.keyDates.map((one) => (one.package === pack ? { ...one, ...change } : one)),
+    keyDates: answer.keyDates.map((date) =>
+      date.package === pack ? { ...date, ...change } : date,
+    ),
   });
 const float =
-  (id: string, by: (one: Answer['floats'][number]) => Partial<Answer['floats'][number]>): Spoil =>
+  (id: string, by: (item: Answer['floats'][number]) => Partial<Answer['floats'][number]>): Spoil =>
   (answer) => ({
     ...answer,
-    floats: answer.floats.map((one) => (one.activity === id ? { ...one, ...by(one) } : one)),
+    floats: answer.floats.map((item) => (item.activity === id ? { ...item, ...by(item) } : item)),
   });
 const value =
   (
     name: string,
     by: (
-      one: Answer['certificate']['objectives'][number],
+      item: Answer['certificate']['objectives'][number],
     ) => Partial<Answer['certificate']['objectives'][number]>,
   ): Spoil =>
   (answer) => {
-    const objectives = answer.certificate.objectives.map((one) =>
-      one.name === name ? { ...one, ...by(one) } : one,
+    const objectives = answer.certificate.objectives.map((objective) =>
+      objective.name === name ? { ...objective, ...by(objective) } : objective,
     );
     return { ...answer, certificate: { ...answer.certificate, objectives } };
   };
@@ -81,7 +89,7 @@ const all =
   (answer) =>
     spoils.reduce((so, spoil) => spoil(so), answer);
 const first = (answer: Answer, id: string): Placed =>
-  answer.placements.find((one) => one.activity === id)!;
+  answer.placements.find((placement) => placement.activity === id)!;
 
 const ways: readonly (readonly [string, string, Spoil])[] = [
   // Where and when.
@@ -92,16 +100,24 @@ const ways: readonly (readonly [string, string, Spoil])[] = [
   ['a piece a minute into the curfew', 'curfew', moved('weld', -1)],
   ['isolated work before the sections are dead', 'lead-in', put('wire', 'W3', '2027-04-04 00:09')],
   ['isolated work when sections go live', 'lead-out', put('wire', 'W3', '2027-04-04 03:06')],
-  ['the wrong window', 'outside-window', pieces('clip', (one) => ({ ...one, window: 'W3' }))],
+  [
+    'the wrong window',
+    'outside-window',
+    pieces('clip', (placement) => ({ ...placement, window: 'W3' })),
+  ],
   ['a withdrawn window', 'withdrawn', put('clip', 'X', '2027-04-10 23:30')],
   [
     'a window that is not there',
     'unknown-window',
-    pieces('clip', (one) => ({ ...one, window: 'Z' })),
+    pieces('clip', (placement) => ({ ...placement, window: 'Z' })),
   ],
   ['another window than chosen', 'fixed-elsewhere', put('weld', 'W1', '2027-03-27 00:30')],
-  ['inside work outside', 'place', pieces('clip', (one) => ({ ...one, window: null }))],
-  ['outside work in a window', 'place', pieces('yard', (one) => ({ ...one, window: 'W1' }))],
+  ['inside work outside', 'place', pieces('clip', (placement) => ({ ...placement, window: null }))],
+  [
+    'outside work in a window',
+    'place',
+    pieces('yard', (placement) => ({ ...placement, window: 'W1' })),
+  ],
   ['work before it may begin', 'not-before', put('clip', 'W1', '2027-03-27 00:00')],
   ['outside work a minute too soon', 'not-before', moved('yard', -1)],
   // How much.
@@ -112,7 +128,10 @@ const ways: readonly (readonly [string, string, Spoil])[] = [
   [
     'left over without a reason',
     'no-reason',
-    (answer) => ({ ...answer, unplaced: answer.unplaced.map((one) => ({ ...one, reasons: [] })) }),
+    (answer) => ({
+      ...answer,
+      unplaced: answer.unplaced.map((item) => ({ ...item, reasons: [] })),
+    }),
   ],
   [
     'placed work listed as left over',
@@ -125,35 +144,47 @@ const ways: readonly (readonly [string, string, Spoil])[] = [
   [
     'a whole piece split',
     'split',
-    pieces('clip', (one) => [
-      { ...one, to: one.from + 30 * MINUTE },
-      { ...one, from: one.from + 30 * MINUTE },
+    pieces('clip', (placement) => [
+      { ...placement, to: placement.from + 30 * MINUTE },
+      { ...placement, from: placement.from + 30 * MINUTE },
     ]),
   ],
-  ['a minute missing', 'minutes', pieces('lay', (one) => ({ ...one, to: one.to - MINUTE }))],
+  [
+    'a minute missing',
+    'minutes',
+    pieces('lay', (placement) => ({ ...placement, to: placement.to - MINUTE })),
+  ],
   [
     'units miscounted',
     'left-out',
-    pieces('poles', (one, i) =>
-      i > 0 ? one : { ...one, units: one.units! - 1, to: one.to - 50 * MINUTE },
+    pieces('poles', (placement, i) =>
+      i > 0
+        ? placement
+        : { ...placement, units: placement.units! - 1, to: placement.to - 50 * MINUTE },
     ),
   ],
   [
     'a unit too many',
     'units',
-    pieces('poles', (one, i) =>
-      i === 0 ? one : { ...one, units: one.units! + 1, to: one.to + 50 * MINUTE },
+    pieces('poles', (placement, i) =>
+      i === 0
+        ? placement
+        : { ...placement, units: placement.units! + 1, to: placement.to + 50 * MINUTE },
     ),
   ],
   [
     'set up not paid',
     'minutes',
-    pieces('poles', (one, i) => (i === 0 ? one : { ...one, to: one.to - 20 * MINUTE })),
+    pieces('poles', (placement, i) =>
+      i === 0 ? placement : { ...placement, to: placement.to - 20 * MINUTE },
+    ),
   ],
   [
     'make safe not paid',
     'minutes',
-    pieces('poles', (one, i) => (i > 0 ? one : { ...one, to: one.to - 10 * MINUTE })),
+    pieces('poles', (placement, i) =>
+      i > 0 ? placement : { ...placement, to: placement.to - 10 * MINUTE },
+    ),
   ],
   [
     'work that nobody asked for',
@@ -166,7 +197,7 @@ const ways: readonly (readonly [string, string, Spoil])[] = [
   [
     'finished work done again',
     'overlap',
-    pieces('poles', (one, i) => (i === 0 ? [one, one] : one)),
+    pieces('poles', (placement, i) => (i === 0 ? [placement, placement] : placement)),
   ],
   // Order, plant, the line.
   ['work before what it waits for', 'link', moved('lay', -1)],
@@ -203,10 +234,10 @@ const ways: readonly (readonly [string, string, Spoil])[] = [
     'unstated-extra',
     (answer) => ({
       ...answer,
-      unstated: answer.unstated.map((one) => ({
-        ...one,
-        activity: one.other,
-        other: one.activity,
+      unstated: answer.unstated.map((unstated) => ({
+        ...unstated,
+        activity: unstated.other,
+        other: unstated.activity,
       })),
     }),
   ],
@@ -227,21 +258,21 @@ const ways: readonly (readonly [string, string, Spoil])[] = [
     'key-date-float',
     (answer) =>
       keyDate('R', {
-        floatMinutes: answer.keyDates.find((one) => one.package === 'R')!.floatMinutes! + 600,
+        floatMinutes: answer.keyDates.find((date) => date.package === 'R')!.floatMinutes! + 600,
       })(answer),
   ],
   [
     'float of an activity ten hours more',
     'float',
-    float('test', (one) => ({ totalFloatMinutes: one.totalFloatMinutes + 600 })),
+    float('test', (item) => ({ totalFloatMinutes: item.totalFloatMinutes + 600 })),
   ],
   [
     'float ten hours more, and the latest finish',
     'float',
-    float('test', (one) => ({
-      totalFloatMinutes: one.totalFloatMinutes + 600,
-      latestStart: one.latestStart + 600 * MINUTE,
-      latestFinish: one.latestFinish + 600 * MINUTE,
+    float('test', (item) => ({
+      totalFloatMinutes: item.totalFloatMinutes + 600,
+      latestStart: item.latestStart + 600 * MINUTE,
+      latestFinish: item.latestFinish + 600 * MINUTE,
     })),
   ],
   [
@@ -264,35 +295,35 @@ const ways: readonly (readonly [string, string, Spoil])[] = [
   [
     'a value off by one',
     'objective',
-    value('finish', (one) => ({ value: one.value + 1, lowerBound: one.value + 1 })),
+    value('finish', (item) => ({ value: item.value + 1, lowerBound: item.value + 1 })),
   ],
   [
     'a count of windows off by one',
     'objective',
-    value('fewest-windows', (one) => ({ value: one.value - 1, lowerBound: one.value - 1 })),
+    value('fewest-windows', (item) => ({ value: item.value - 1, lowerBound: item.value - 1 })),
   ],
   [
     'the first value told twice, in two ways',
     'objective',
     (answer) => ({ ...answer, certificate: { ...answer.certificate, objective: 1 } }),
   ],
-  ['a bound above its value', 'bound', value('finish', (one) => ({ lowerBound: one.value + 1 }))],
+  ['a bound above its value', 'bound', value('finish', (item) => ({ lowerBound: item.value + 1 }))],
   ['a bound that is no number', 'bound', value('finish', () => ({ lowerBound: Number.NaN }))],
   [
     'proven with a bound below',
     'proven',
-    value('finish', (one) => ({ lowerBound: one.value - 1 })),
+    value('finish', (item) => ({ lowerBound: item.value - 1 })),
   ],
   [
     'words that say more than the values',
     'proven',
-    value('finish', (one) => ({ lowerBound: one.value - 1, proven: false })),
+    value('finish', (item) => ({ lowerBound: item.value - 1, proven: false })),
   ],
 ];
 
 describe('a good answer', () => {
   it('has no fault', () => {
-    expect(good.placements.map((one) => one.activity).toSorted()).toEqual([
+    expect(good.placements.map((placement) => placement.activity).toSorted()).toEqual([
       'clip',
       'cut',
       'grind',
@@ -304,7 +335,7 @@ describe('a good answer', () => {
       'wire',
       'yard',
     ]);
-    expect(good.unplaced.map((one) => one.activity)).toEqual(['far']);
+    expect(good.unplaced.map((item) => item.activity)).toEqual(['far']);
     expect(verify(soundPlan, good)).toEqual([]);
     expect(verify(wholePlan, whole)).toEqual([]);
   });

@@ -63,9 +63,9 @@ const changedRules = (plan: Plan, change: object): Plan => ({
   ...plan,
   rules: { ...plan.rules, ...change },
 });
-const changedWork = (plan: Plan, id: string, by: (one: Activity) => Activity): Plan => ({
+const changedWork = (plan: Plan, id: string, by: (item: Activity) => Activity): Plan => ({
   ...plan,
-  activities: plan.activities.map((one) => (one.id === id ? by(one) : one)),
+  activities: plan.activities.map((item) => (item.id === id ? by(item) : item)),
 });
 const section = (from: string, to: string): Partial<Plan['windows'][number]> => ({
   isolation: [{ section: 'S', during: [{ start: at(from), end: at(to) }] }],

@@ -38,7 +38,7 @@ let shown: ShownResults;
 beforeAll(async () => {
   const engine = createInlineEngine();
   const results = await engine.recompute(document);
-  expect(results.faults.filter((one) => one.severity === 'error')).toEqual([]);
+  expect(results.faults.filter((fault) => fault.severity === 'error')).toEqual([]);
   const allocation = await engine.allocate(document, { seconds: 1 });
   const before = { ...allocation, windowsUsed: allocation.windowsUsed + 1 };
   const { placements } = allocation;
@@ -60,32 +60,32 @@ const told = (figure: Figure): Explanation => {
   if (!found) throw new Error(`nothing told of ${JSON.stringify(figure)}`);
   return found;
 };
-const row = (one: Explanation, label: string | RegExp) =>
-  one.rows.find((each) =>
+const row = (explanation: Explanation, label: string | RegExp) =>
+  explanation.rows.find((each) =>
     typeof label === 'string' ? each.label === label : label.test(each.label),
   );
 
 describe('where a handback figure comes from', () => {
   it('makes the margin of planned clear, lead-out and booked end, with the rule and its source', () => {
     for (const result of shown.handbacks!) {
-      const one = told({ of: 'handback-margin', window: result.window });
+      const explanation = told({ of: 'handback-margin', window: result.window });
       const minutes = (result.bookedEnd - result.plannedClear) / MINUTE - result.leadOutMinutes;
-      expect(one.figure).toBe(durationText(minutes));
-      expect(one.rule?.source).toBe('Invented for this test');
-      expect(one.tone).toBe(result.marginMinutes >= 30 ? 'good' : 'bad');
-      expect(row(one, 'Required')?.figure).toBe('30 min');
-      expect(one.links[0]?.place).toEqual({ to: 'window', id: result.window });
+      expect(explanation.figure).toBe(durationText(minutes));
+      expect(explanation.rule?.source).toBe('Invented for this test');
+      expect(explanation.tone).toBe(result.marginMinutes >= 30 ? 'good' : 'bad');
+      expect(row(explanation, 'Required')?.figure).toBe('30 min');
+      expect(explanation.links[0]?.place).toEqual({ to: 'window', id: result.window });
     }
   });
 
   it('tells each cut-off with and without the margin, which lies between the two', () => {
     for (const result of shown.handbacks!)
       for (const [index, cutOff] of result.cutOffs.entries()) {
-        const one = told({ of: 'cut-off', window: result.window, index });
+        const explanation = told({ of: 'cut-off', window: result.window, index });
         const { zone } = shown.results!.plan.windows.find((each) => each.id === result.window)!;
-        expect(one.figure).toBe(momentText(cutOff.latestStart, zone));
-        expect(row(one, /at the booked end/)?.note).toMatch(/^30 min later/);
-        expect(one.links.at(-1)?.place.to).toBe(
+        expect(explanation.figure).toBe(momentText(cutOff.latestStart, zone));
+        expect(row(explanation, /at the booked end/)?.note).toMatch(/^30 min later/);
+        expect(explanation.links.at(-1)?.place.to).toBe(
           cutOff.activity === undefined ? 'rule' : 'activity',
         );
       }
@@ -109,9 +109,9 @@ describe('where a handback figure comes from', () => {
       { of: 'expected-overrun', window },
       { of: 'later-than', window, minutes: 60 },
     ] as const) {
-      const one = told(figure);
-      expect(row(one, 'Runs')?.figure).toBe('2,000');
-      expect(row(one, 'Seed')?.figure).toBe('7');
+      const explanation = told(figure);
+      expect(row(explanation, 'Runs')?.figure).toBe('2,000');
+      expect(row(explanation, 'Seed')?.figure).toBe('7');
     }
     for (const of of ['on-time', 'expected-overrun'] as const)
       expect(row(told({ of, window }), 'Standard error')?.figure).toMatch(/^\u00b1\d/);
@@ -120,18 +120,18 @@ describe('where a handback figure comes from', () => {
   it('takes a P-value from its rank among the runs', () => {
     const { window, simulation } = shown.handbacks![0]!;
     const start = shown.results!.plan.windows.find((each) => each.id === window)!.start;
-    const one = told({ of: 'p-value', window, percent: 90 });
-    expect(row(one, /counted to/)?.figure).toBe('1,800 of 2,000');
+    const explanation = told({ of: 'p-value', window, percent: 90 });
+    expect(row(explanation, /counted to/)?.figure).toBe('1,800 of 2,000');
     const ranked = Math.ceil(simulation.handbackMinutes[1799]!);
-    expect(one.figure).toBe(momentText(start + ranked * MINUTE, 'Europe/London'));
+    expect(explanation.figure).toBe(momentText(start + ranked * MINUTE, 'Europe/London'));
   });
 
   it('shows where to stop repeated work', () => {
     const result = shown.handbacks!.find((each) => each.units.length > 0)!;
     const [outlook] = result.units;
-    const one = told({ of: 'units-on-time', window: result.window, activity: 'T1' });
-    expect(one.figure).toBe(String(outlook!.unitsWithinConfidence));
-    expect(one.rows.filter((each) => each.label.startsWith('After')).length).toBe(
+    const explanation = told({ of: 'units-on-time', window: result.window, activity: 'T1' });
+    expect(explanation.figure).toBe(String(outlook!.unitsWithinConfidence));
+    expect(explanation.rows.filter((each) => each.label.startsWith('After')).length).toBe(
       outlook!.chances.length,
     );
   });
@@ -142,42 +142,42 @@ describe('where a cost comes from', () => {
     const { at } = shown.price!;
     const total = told({ of: 'cost-total' });
     const sum = at.rows
-      .filter((one) => one.counted)
-      .reduce((pence, one) => pence + Math.round(Number(one.amount) * 100), 0);
+      .filter((item) => item.counted)
+      .reduce((pence, item) => pence + Math.round(Number(item.amount) * 100), 0);
     const figure = row(total, 'Total of what is counted')!.figure;
     expect(Number(figure.replaceAll(/[^\d.]/g, '')) * 100).toBe(sum);
     expect(sum).toBeGreaterThan(0);
-    for (const one of at.rows) {
-      const head = told({ of: 'cost-row', code: one.code });
-      expect(head.rule).toMatchObject({ text: one.formula, source: one.source });
-      expect(head.rows.length).toBe(one.inputs.length);
+    for (const item of at.rows) {
+      const head = told({ of: 'cost-row', code: item.code });
+      expect(head.rule).toMatchObject({ text: item.formula, source: item.source });
+      expect(head.rows.length).toBe(item.inputs.length);
     }
   });
 
   it('tells the expected cost with its standard error and runs', () => {
-    const one = told({ of: 'cost-expected' });
-    expect(row(one, 'Runs')?.figure).toBe('2,000');
-    expect(row(one, 'Expected cost')?.note).toContain('standard error');
-    expect(told({ of: 'cost-p', percent: 95 }).figure).toBe(row(one, 'P95 cost')?.figure);
+    const explanation = told({ of: 'cost-expected' });
+    expect(row(explanation, 'Runs')?.figure).toBe('2,000');
+    expect(row(explanation, 'Expected cost')?.note).toContain('standard error');
+    expect(told({ of: 'cost-p', percent: 95 }).figure).toBe(row(explanation, 'P95 cost')?.figure);
   });
 });
 
 describe('where a date comes from', () => {
   it('tells the lead time and its source for every milestone', () => {
-    for (const one of shown.book!.milestones) {
-      const { window, milestone } = one;
+    for (const item of shown.book!.milestones) {
+      const { window, milestone } = item;
       const found = told({ of: 'booking-date', window, milestone });
-      expect(found.figure).toBe(momentText(one.due, one.zone));
-      expect(found.rule?.source).toContain(one.source);
+      expect(found.figure).toBe(momentText(item.due, item.zone));
+      expect(found.rule?.source).toContain(item.source);
     }
     expect(shown.book!.milestones.length).toBeGreaterThan(0);
   });
 
   it('tells programme float from due and forecast', () => {
     for (const date of shown.allocation!.keyDates) {
-      const one = told({ of: 'key-date', package: date.package });
-      expect(row(one, 'Due')?.figure).toBe(momentText(date.due, 'Europe/London'));
-      expect(one.tone).toBe(date.met ? 'good' : 'bad');
+      const explanation = told({ of: 'key-date', package: date.package });
+      expect(row(explanation, 'Due')?.figure).toBe(momentText(date.due, 'Europe/London'));
+      expect(explanation.tone).toBe(date.met ? 'good' : 'bad');
     }
     expect(shown.allocation!.keyDates.length).toBe(2);
   });
@@ -185,14 +185,14 @@ describe('where a date comes from', () => {
 
 describe('where figures of plans come from', () => {
   it('adds up the units of all visits', () => {
-    const one = told({ of: 'units-placed', activity: 'T1' });
-    const sum = one.rows.reduce((all, each) => all + Number(each.figure), 0);
-    expect(one.figure).toBe(`${sum} of 8`);
+    const explanation = told({ of: 'units-placed', activity: 'T1' });
+    const sum = explanation.rows.reduce((all, each) => all + Number(each.figure), 0);
+    expect(explanation.figure).toBe(`${sum} of 8`);
   });
 
   it('tells both sides of a comparison and the change', () => {
-    const one = told({ of: 'compare', figure: 'windows-used' });
-    expect(one.figure).toBe('\u22121');
+    const explanation = told({ of: 'compare', figure: 'windows-used' });
+    expect(explanation.figure).toBe('\u22121');
     for (const figure of ['finish', 'dates-met', 'left-over', 'quality'] as const)
       expect(told({ of: 'compare', figure }).rows.length).toBeGreaterThanOrEqual(2);
     expect(told({ of: 'compare-key-date', package: 'Deck' }).figure).toBe('0 min');

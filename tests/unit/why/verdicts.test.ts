@@ -14,10 +14,10 @@ const grid = fc
     fc
       .array(fc.boolean(), { minLength: packages * windows, maxLength: packages * windows })
       .map((fits) =>
-        fits.map((one, at): FitVerdict => ({
+        fits.map((fit, at): FitVerdict => ({
           package: `P${Math.floor(at / windows)}`,
           window: `W${at % windows}`,
-          fits: one,
+          fits: fit,
           spareMinutes: null,
           reasons: [],
           placements: [],
@@ -30,12 +30,12 @@ describe('verdicts by their place', () => {
     fc.assert(
       fc.property(grid, fc.nat(7), fc.nat(7), (fits, row, column) => {
         const [pack, window] = [`P${row}`, `W${column}`];
-        expect(verdictsInWindow(fits, window)).toEqual(fits.filter((one) => one.window === window));
-        expect(verdictsOfPackage(fits, pack)).toEqual(fits.filter((one) => one.package === pack));
+        expect(verdictsInWindow(fits, window)).toEqual(fits.filter((fit) => fit.window === window));
+        expect(verdictsOfPackage(fits, pack)).toEqual(fits.filter((fit) => fit.package === pack));
         expect(verdictAt(fits, { package: pack, window })).toBe(
-          fits.find((one) => one.package === pack && one.window === window),
+          fits.find((fit) => fit.package === pack && fit.window === window),
         );
-        expect(countFits(fits)).toBe(fits.filter((one) => one.fits).length);
+        expect(countFits(fits)).toBe(fits.filter((fit) => fit.fits).length);
       }),
     );
   });

@@ -36,7 +36,7 @@ interface CutOffRuns {
 const GRID = 5 * MINUTE;
 
 const meanOf = (some: readonly number[]): number =>
-  some.reduce((sum, one) => sum + one, 0) / some.length;
+  some.reduce((sum, value) => sum + value, 0) / some.length;
 
 /**
  * The cut-off that costs least, or the one asked for. At least one unit is done in every run.
@@ -74,8 +74,8 @@ export function bestCutOff(
   };
   if (request.cutOffAt !== undefined) return of(request.cutOffAt);
   const from = at.planned.placements
-    .filter((one) => one.window === window.id && one.activity === activity.id)
-    .reduce((first, one) => Math.min(first, one.from), window.end);
+    .filter((placement) => placement.window === window.id && placement.activity === activity.id)
+    .reduce((first, placement) => Math.min(first, placement.from), window.end);
   let best: { sum: number; found: CutOffRuns } | undefined;
   for (let moment = Math.ceil(from / GRID) * GRID; moment <= window.end; moment += GRID) {
     const found = of(moment);
@@ -132,10 +132,10 @@ export function cutOffEntry(
       ],
       parts: [
         part('overrun', `Overrun of ${window.id}`, cut.overrun),
-        ...(cut.elsewhere.some((one) => one !== 0)
+        ...(cut.elsewhere.some((value) => value !== 0)
           ? [part('overrun', 'Overrun of later windows: change', cut.elsewhere)]
           : []),
-        ...planned.parts.filter((one) => one.part !== 'overrun'),
+        ...planned.parts.filter((item) => item.part !== 'overrun'),
         part('re-booking', 'Booking again what is left', cut.again),
       ],
       notes: ['At least one unit is done in every run.'],

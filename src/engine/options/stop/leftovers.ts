@@ -47,12 +47,12 @@ export function leftovers(
     const draft = leave({ ...free, time: { ...at.time, effort } }, activity, count);
     const priced = priceDraft(draft, at);
     if (!priced) return null;
-    const left = draft.unplaced.some((one) => one.activity === activity.id);
+    const left = draft.unplaced.some((item) => item.activity === activity.id);
     const placed = (all: Draft['placements']): number =>
       all
-        .filter((one) => one.activity === activity.id)
-        .reduce((total, one) => total + (one.units ?? 0), 0);
-    const others = priced.parts.filter((one) => one.part !== 'overrun');
+        .filter((placement) => placement.activity === activity.id)
+        .reduce((total, placement) => total + (placement.units ?? 0), 0);
+    const others = priced.parts.filter((part) => part.part !== 'overrun');
     known.set(count, {
       units: count,
       draft,
@@ -60,7 +60,7 @@ export function leftovers(
       elsewhere: priced.overrunElsewhere,
       moved: movedIn(draft.placements, at.plan, at.planned.placements),
       unplacedUnits: left ? placed(at.planned.placements) - placed(draft.placements) : 0,
-      formula: others.map((one) => `${one.what}: ${one.formula}`).join('. '),
+      formula: others.map((other) => `${other.what}: ${other.formula}`).join('. '),
       inProportion: false,
     });
     told();
@@ -84,8 +84,8 @@ function nothingLeft(at: Situation, planned: PricedDraft): Leftover {
 /** What lies between two counts that were asked about, in proportion; beyond the last, in proportion to it. */
 function between(known: ReadonlyMap<number, Leftover>, count: number): Leftover {
   const asked = [...known.keys()].sort((a, b) => a - b);
-  const below = known.get(asked.filter((one) => one < count).at(-1)!)!;
-  const above = known.get(asked.find((one) => one > count) ?? -1);
+  const below = known.get(asked.filter((value) => value < count).at(-1)!)!;
+  const above = known.get(asked.find((value) => value > count) ?? -1);
   const [from, to] = above ? [below, above] : [known.get(0)!, below];
   const share = (count - from.units) / (to.units - from.units);
   const mixed = (a: number, b: number): number => Math.round(a + share * (b - a));
@@ -115,7 +115,7 @@ function leave(at: Situation, activity: Activity, units: number): Draft {
     : leftIfUnsound(plannedFurther(at, activity, shorter), shorter, at, activity);
   const { placements } = found;
   const moved = movedIn(placements, at.plan, at.planned.placements);
-  const visits = moved.filter((one) => one.activity === activity.id).length;
+  const visits = moved.filter((work) => work.activity === activity.id).length;
   const line = reBookingCost(units, visits, at.prices);
   return {
     id: `left ${units}`,
@@ -168,13 +168,13 @@ function datesWith(
   placements: readonly Placement[],
 ): Planned['keyDates'] {
   const last = placements.reduce(
-    (end, one) => (one.activity === activity.id ? Math.max(end, one.to) : end),
+    (end, placement) => (placement.activity === activity.id ? Math.max(end, placement.to) : end),
     0,
   );
-  return at.request.allocation.keyDates.map((one) => {
-    const bears = one.package === activity.package && one.due === activity.keyDate;
-    if (!bears || one.forecast === null || last <= one.forecast) return one;
-    const floatMinutes = minutesBetween(last, one.due);
-    return { ...one, forecast: last, floatMinutes, floatWindows: null, met: last <= one.due };
+  return at.request.allocation.keyDates.map((date) => {
+    const bears = date.package === activity.package && date.due === activity.keyDate;
+    if (!bears || date.forecast === null || last <= date.forecast) return date;
+    const floatMinutes = minutesBetween(last, date.due);
+    return { ...date, forecast: last, floatMinutes, floatWindows: null, met: last <= date.due };
   });
 }

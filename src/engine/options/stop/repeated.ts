@@ -26,21 +26,21 @@ export function repeatedIn(at: Situation): readonly Repeated[] {
   return [...here].flatMap(([id, units]) => {
     const activity = activityOf(at, id);
     if (activity.work.kind !== 'units') return [];
-    const ownBound = bounds.find((one) => one.activity === id);
+    const ownBound = bounds.find((bound) => bound.activity === id);
     const waits = [...here.keys()].filter(
       (other) =>
         ownBound?.members.includes(other) ||
         activityOf(at, other).after.some((link) => link.activity === id && link.from === 'finish'),
     );
-    const makesGood = bounds.flatMap((one) =>
-      one.members.includes(id) &&
-      (here.has(one.activity) || unitsLeft(activityOf(at, one.activity).work) === 0)
-        ? [one.activity]
+    const makesGood = bounds.flatMap((bound) =>
+      bound.members.includes(id) &&
+      (here.has(bound.activity) || unitsLeft(activityOf(at, bound.activity).work) === 0)
+        ? [bound.activity]
         : [],
     );
     const last = at.planned.placements
-      .filter((one) => one.window === at.window.id && one.activity === id)
-      .reduce((latest, one) => Math.max(latest, one.to), 0);
+      .filter((placement) => placement.window === at.window.id && placement.activity === id)
+      .reduce((latest, placement) => Math.max(latest, placement.to), 0);
     return [{ activity: id, title: activity.title, units, waits, makesGood, last }];
   });
 }
@@ -58,9 +58,9 @@ export function chooseRepeated(repeated: readonly Repeated[], wanted?: string): 
       reason: 'No repeated work is planned in this window, so there are no units to stop between.',
     };
   const able = repeated.filter(
-    (one) => one.waits.length === 0 && one.makesGood.length === 0 && one.units > 1,
+    (item) => item.waits.length === 0 && item.makesGood.length === 0 && item.units > 1,
   );
-  const named = repeated.find((one) => one.activity === wanted);
+  const named = repeated.find((item) => item.activity === wanted);
   const found = named ?? able.sort((a, b) => b.last - a.last)[0] ?? repeated[0]!;
   if (found.waits.length > 0)
     return {

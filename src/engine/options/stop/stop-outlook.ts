@@ -23,7 +23,7 @@ export function stopRuns(at: Situation, activity: Activity, counts: number): Sto
     placements: withoutUnits(at.planned.placements, at.window.id, activity, left),
   }));
   const runs = runWindows(works, settingsOf(at), seedOf(at.request.seed, at.window.id));
-  return runs && { finishes: runs.map((one) => one.finishes), costs: runs.map((one) => one.costs) };
+  return runs && { finishes: runs.map((run) => run.finishes), costs: runs.map((run) => run.costs) };
 }
 
 /** Stop after so many units, or do one more: every count, with the rest planned elsewhere. */
@@ -41,21 +41,21 @@ export function stopOutlook(
   );
   const curve = costCurve(
     { ...at.planned, prices, holidays: at.holidays, ...at.plan, keyDates: 'none' },
-    overruns.flat().reduce((top, one) => Math.max(top, one), 0),
+    overruns.flat().reduce((top, value) => Math.max(top, value), 0),
   );
   const found = bestStop({
     unitsWanted: unitsPlanned,
     pricePerLostUnit: '0',
     curve,
-    candidates: left.map((one, count) => ({
+    candidates: left.map((leftover, count) => ({
       units: unitsPlanned - count,
       stopAt: stopAt(at, activity, count),
       overrunByRun: overruns[count]!,
       // The curve is that of all units; what fewer of them change by the run is added here.
-      alsoByRun: one.elsewhere.map(
+      alsoByRun: leftover.elsewhere.map(
         (cost, run) => cost + runs.costs[count]![run]! - curve.minor[overruns[count]![run]!]!,
       ),
-      reBooking: decimalText(one.fixed, prices),
+      reBooking: decimalText(leftover.fixed, prices),
     })),
   });
   return {
@@ -66,7 +66,7 @@ export function stopOutlook(
     bestStopAt: found.bestStopAt,
     rows: found.choices.map((choice) => {
       const count = unitsPlanned - choice.units;
-      const one = left[count]!;
+      const leftover = left[count]!;
       const total = runs.costs[count]!.reduce((sum, cost) => sum + cost, 0);
       const overrun = Math.round(total / runs.costs[count]!.length);
       return {
@@ -75,15 +75,15 @@ export function stopOutlook(
         onTime: outlookOf(Float64Array.from(runs.finishes[count]!).sort(), booked).onTime,
         expectedOverrunCost: decimalText(overrun, prices),
         reBooking: decimalText(parseMoney(choice.expectedTotal, prices) - overrun, prices),
-        reBookingFormula: one.formula,
+        reBookingFormula: leftover.formula,
         expectedTotal: choice.expectedTotal,
         standardError: choice.standardError,
         oneMore: choice.oneMore,
         oneMoreError: choice.oneMoreError,
         tiedWithBest: choice.tiedWithBest,
-        moved: one.moved,
-        unplacedUnits: one.unplacedUnits,
-        inProportion: one.inProportion,
+        moved: leftover.moved,
+        unplacedUnits: leftover.unplacedUnits,
+        inProportion: leftover.inProportion,
       };
     }),
   };
@@ -95,8 +95,10 @@ function stopAt(at: Situation, activity: Activity, left: number): Instant {
   const safe = work.kind === 'units' ? work.makeSafeMinutes : 0;
   return (
     withoutUnits(at.planned.placements, at.window.id, activity, left)
-      .filter((one) => one.window === at.window.id && one.activity === activity.id)
-      .reduce((last, one) => Math.max(last, one.to), 0) -
+      .filter(
+        (placement) => placement.window === at.window.id && placement.activity === activity.id,
+      )
+      .reduce((last, placement) => Math.max(last, placement.to), 0) -
     safe * MINUTE
   );
 }

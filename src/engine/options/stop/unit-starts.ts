@@ -12,7 +12,8 @@ export function unitStarts(
   const whole = caseOf(at.planned, at.risk);
   const cases = Array.from({ length: units - 1 }, (_, k) => {
     const node = whole.built.meanings.findIndex(
-      (one) => one.activity === activity.id && one.part === 'unit' && one.unit === k + 2,
+      (meaning) =>
+        meaning.activity === activity.id && meaning.part === 'unit' && meaning.unit === k + 2,
     );
     return workBefore(whole, node);
   });

@@ -14,10 +14,12 @@ export function extraResources(at: Situation): (Draft | RefusedOption)[] {
   const { window, plan, planned } = at;
   const used = new Set(
     planned.placements
-      .filter((one) => one.window === window.id)
-      .flatMap((one) => activityOf(at, one.activity).resources.map((need) => need.resource)),
+      .filter((placement) => placement.window === window.id)
+      .flatMap((placement) =>
+        activityOf(at, placement.activity).resources.map((need) => need.resource),
+      ),
   );
-  const limited = plan.resources.filter((one) => used.has(one.id));
+  const limited = plan.resources.filter((resource) => used.has(resource.id));
   if (limited.length === 0)
     return [
       refused(
@@ -55,8 +57,8 @@ export function extraResources(at: Situation): (Draft | RefusedOption)[] {
     const placements = [...others, ...here.placements];
     const paid = (from: typeof planned): number =>
       callOuts(window, { ...from.plan, placements: from.placements, ...at })
-        .filter((one) => one.resource === resource)
-        .reduce((sum, one) => sum + parseMoney(one.amount, at.prices), 0);
+        .filter((callOut) => callOut.resource === resource)
+        .reduce((sum, callOut) => sum + parseMoney(callOut.amount, at.prices), 0);
     const work = { ...next, window, placements };
     return {
       id,

@@ -16,17 +16,17 @@ export interface Halves {
 /** The window's work divided where half of its minutes are done; repeated work between two units. */
 export function halves(at: Situation): Halves {
   const visits = at.planned.placements
-    .filter((one) => one.window === at.window.id)
+    .filter((placement) => placement.window === at.window.id)
     .sort((a, b) => a.from - b.from || a.to - b.to);
-  const all = visits.reduce((total, one) => total + (one.to - one.from), 0);
+  const all = visits.reduce((total, placement) => total + (placement.to - placement.from), 0);
   let passed = 0;
   let moment = Infinity;
-  for (const one of visits) {
-    if (passed + (one.to - one.from) >= all / 2) {
-      moment = one.from + (all / 2 - passed);
+  for (const visit of visits) {
+    if (passed + (visit.to - visit.from) >= all / 2) {
+      moment = visit.from + (all / 2 - passed);
       break;
     }
-    passed += one.to - one.from;
+    passed += visit.to - visit.from;
   }
   const later = new Map<string, number>();
   const kept = new Map<Placement, readonly Placement[]>();

@@ -15,11 +15,11 @@ export function longerWindow(at: Situation): Draft {
     end: cellOf(end, window.zone),
   });
   const next = sitePlan(document);
-  const longer = next.plan.windows.find((one) => one.id === window.id)!;
+  const longer = next.plan.windows.find((item) => item.id === window.id)!;
   const { placements } = at.planned;
   const booked = bookingOf(at, window, minutes, 0);
   const crossed = next.plan.windows.filter(
-    (one) => one.id !== window.id && one.start < end && one.end > window.end,
+    (item) => item.id !== window.id && item.start < end && item.end > window.end,
   );
   return {
     id: 'longer',
@@ -44,7 +44,7 @@ export function longerWindow(at: Situation): Draft {
       ...(booked.lines.length > 0
         ? []
         : ['The price book has no price of booking: the longer window is priced at nothing.']),
-      ...crossed.map((one) => `${one.id} begins before the longer window ends.`),
+      ...crossed.map((item) => `${item.id} begins before the longer window ends.`),
       'Trains due before the new end are taken as rebooked with it, and cost nothing here.',
     ],
   };

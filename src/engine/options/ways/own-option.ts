@@ -19,9 +19,9 @@ export function ownOption(
   const id = `own ${place + 1}`;
   const { window } = at;
   const next = sitePlan(document);
-  const fault = next.faults.find((one) => one.severity === 'error');
+  const fault = next.faults.find((item) => item.severity === 'error');
   if (fault) return refused(id, 'own', name, 'infeasible', `${fault.message} ${fault.mend}`);
-  const then = next.plan.windows.find((one) => one.id === window.id);
+  const then = next.plan.windows.find((item) => item.id === window.id);
   if (!then || then.status === 'withdrawn')
     return refused(id, 'own', name, 'infeasible', `${window.id} is not there any more.`);
   const planned = planOf(at, next.plan, then);

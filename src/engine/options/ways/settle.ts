@@ -18,7 +18,9 @@ export function settle(
   return planFurther(
     plan,
     at.window.end,
-    placements.filter((one) => !free.has(one.activity) || one.from < at.window.end),
+    placements.filter(
+      (placement) => !free.has(placement.activity) || placement.from < at.window.end,
+    ),
     free,
     at.request.allocation,
     at.time,

@@ -35,11 +35,13 @@ export function splitWindow(at: Situation): Draft | RefusedOption {
     return no('nothing-to-vary', 'The window holds one piece of work, which cannot be divided.');
   const document = withSecondWindow(at, id, start, cut);
   const next = sitePlan(document);
-  const second = next.plan.windows.find((one) => one.id === id);
+  const second = next.plan.windows.find((item) => item.id === id);
   if (!second) return no('infeasible', 'A second window cannot be written beside the first.');
   const kept = [
     ...elsewhere(at),
-    ...at.planned.placements.flatMap((one) => (one.window === window.id ? cut.first(one) : [])),
+    ...at.planned.placements.flatMap((placement) =>
+      placement.window === window.id ? cut.first(placement) : [],
+    ),
   ];
   const there = refit(next.plan, second, cut.later, kept, at.time);
   if (there.unplaced.length > 0) return no('infeasible', reasonOf(there.unplaced));
@@ -93,9 +95,10 @@ function withSecondWindow(at: Situation, id: string, start: Instant, cut: Halves
     { key: 'window', id: window.id },
   );
   // A choice of the first window by the planner goes along with the work; divided work cannot be bound to either.
-  const bound = [...cut.later.keys()].filter((one) => activityOf(at, one).window === window.id);
+  const bound = [...cut.later.keys()].filter((key) => activityOf(at, key).window === window.id);
   const bindings = bound.reduce(
-    (made, one) => withCells(made, 'work', 'activity', one, { window: cut.wholly(one) ? id : '' }),
+    (made, text) =>
+      withCells(made, 'work', 'activity', text, { window: cut.wholly(text) ? id : '' }),
     opened,
   );
   const shiftMs = start - window.start;
@@ -108,15 +111,15 @@ function isolationLater(window: AccessWindow, from: Instant): readonly IsolatedS
   return movedTo(window, from).isolation.map(({ section, during }) => ({
     section,
     ...(during && {
-      during: during.flatMap((one): readonly (Interval | DailyBand)[] =>
-        'fromMinute' in one ? [one] : intersect([one], [within]),
+      during: during.flatMap((item): readonly (Interval | DailyBand)[] =>
+        'fromMinute' in item ? [item] : intersect([item], [within]),
       ),
     }),
   }));
 }
 
 function freeId(at: Situation, wanted: string): string {
-  const taken = new Set(at.plan.windows.map((one) => one.id));
+  const taken = new Set(at.plan.windows.map((window) => window.id));
   let id = wanted;
   for (let n = 2; taken.has(id); n += 1) id = `${wanted} ${n}`;
   return id;

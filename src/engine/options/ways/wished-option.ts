@@ -20,7 +20,7 @@ function documentOf(at: Situation, wish: OptionWish): PlanDocument {
   const document = freedIn(
     at.document,
     at,
-    out.map((one) => one.activity),
+    out.map((item) => item.activity),
   );
   const longer =
     longerMinutes > 0
@@ -46,7 +46,7 @@ function faultOf(at: Situation, wish: OptionWish): string | undefined {
     return 'It changes nothing.';
   if (longerMinutes !== undefined && !(Number.isInteger(longerMinutes) && longerMinutes > 0))
     return 'A window can be longer by whole minutes from 1.';
-  if (extra && !plan.resources.some((one) => one.id === extra.resource))
+  if (extra && !plan.resources.some((resource) => resource.id === extra.resource))
     return `There is no resource ${extra.resource} in the plan.`;
   if (extra && !(Number.isInteger(extra.count) && extra.count > 0))
     return 'More of a resource is a whole number from 1.';
@@ -63,7 +63,7 @@ function faultOf(at: Situation, wish: OptionWish): string | undefined {
     if (!(Number.isInteger(units) && units > 0 && units <= most))
       return `Of ${activity}, 1 to ${most} can be left out of ${window.id}.`;
   }
-  const out = new Set(leaveOut.map((one) => one.activity));
+  const out = new Set(leaveOut.map((item) => item.activity));
   const waits = [...here.keys()].filter(
     (id) => !out.has(id) && activityOf(at, id).after.some((link) => out.has(link.activity)),
   );
@@ -81,7 +81,9 @@ function leaveOut(at: Situation, draft: Draft, wish: OptionWish): Draft | Refuse
     (placements, { activity, units }) =>
       activityOf(at, activity).work.kind === 'units'
         ? withoutUnits(placements, window.id, activityOf(at, activity), units)
-        : placements.filter((one) => one.window !== window.id || one.activity !== activity),
+        : placements.filter(
+            (placement) => placement.window !== window.id || placement.activity !== activity,
+          ),
     draft.placements,
   );
   const [only] = out;
@@ -96,15 +98,15 @@ function leaveOut(at: Situation, draft: Draft, wish: OptionWish): Draft | Refuse
           at.time,
         )
       : null;
-  const free = new Set(out.map((one) => one.activity));
+  const free = new Set(out.map((item) => item.activity));
   const found: Planned = next
     ? { placements: next, unplaced: [], keyDates: [] }
     : planFurther(draft.plan, window.end, shorter, free, at.request.allocation, at.time);
   if (found.unplaced.length > 0)
     return refused(draft.id, 'own', draft.name, 'infeasible', reasonOf(found.unplaced));
   const moved = movedIn(found.placements, draft.plan, at.planned.placements);
-  const units = out.reduce((sum, one) => sum + one.units, 0);
-  const visits = moved.filter((one) => free.has(one.activity)).length;
+  const units = out.reduce((sum, item) => sum + item.units, 0);
+  const visits = moved.filter((item) => free.has(item.activity)).length;
   const line = reBookingCost(units, visits, at.prices);
   return {
     ...draft,
@@ -159,7 +161,7 @@ export function wishedOption(
   if (fault !== undefined) return refused(id, 'own', name, 'infeasible', fault);
   const draft = ownOption(at, name, documentOf(at, wish), place);
   if ('state' in draft) return draft;
-  const priced = at.plan.resources.find((one) => one.id === wish.extra?.resource);
+  const priced = at.plan.resources.find((resource) => resource.id === wish.extra?.resource);
   const { turn: _, ...rest } = draft;
   const made: Draft = {
     ...rest,

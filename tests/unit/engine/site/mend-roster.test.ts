@@ -41,7 +41,7 @@ describe('mendedRoster', () => {
       for (const mend of breach.mends) {
         const after = people(mended(mend));
         const same = after.breaches.filter(
-          (one) => one.assignment === breach.assignment && one.limit === breach.limit,
+          (item) => item.assignment === breach.assignment && item.limit === breach.limit,
         );
         expect({ mend, same }).toEqual({ mend, same: [] });
       }
@@ -97,7 +97,7 @@ C2,Gang C,2027-03-26 07:00,16:00,Crane`,
     const first = mended({ change: 'finish earlier', turn: 'Gang B 1', minutes: 390 });
     expect(first.rows[7]![3]).toBe('2027-10-31 01:30+01:00');
     const read = (table: typeof roster) =>
-      people(table).turns.find((one) => one.crew === 'Gang B')!;
+      people(table).turns.find((turn) => turn.crew === 'Gang B')!;
     expect(read(second).end - read(first).end).toBe(60 * 60_000);
   });
 

@@ -15,11 +15,11 @@ const place = (name: string, from: number, to: number): Placement => ({
 });
 
 describe('meetingsOf', () => {
-  const two = (one: Partial<Activity>, other: Partial<Activity>) =>
+  const two = (item: Partial<Activity>, other: Partial<Activity>) =>
     meetingsOf(
       [place('A1', 0, 60), place('A2', 30, 90)],
       [
-        { ...activity('A1', 60), extent: { from: 0, to: 500 }, ...one },
+        { ...activity('A1', 60), extent: { from: 0, to: 500 }, ...item },
         { ...activity('A2', 60), extent: { from: 400, to: 900 }, ...other },
       ],
     );
@@ -68,12 +68,12 @@ describe('meetingsOf', () => {
       for (let minute = 0; minute < 20; minute += 1)
         for (let metre = 0; metre < 20; metre += 1)
           for (const line of ['up', 'down', 'other']) {
-            const there = activities.flatMap((one, at) =>
+            const there = activities.flatMap((item, at) =>
               minute * MINUTE >= placements[at]!.from &&
               minute * MINUTE < placements[at]!.to &&
-              metre >= one.extent.from &&
-              metre < one.extent.to &&
-              (one.lines.length === 0 || one.lines.includes(line))
+              metre >= item.extent.from &&
+              metre < item.extent.to &&
+              (item.lines.length === 0 || item.lines.includes(line))
                 ? [at]
                 : [],
             );
@@ -136,8 +136,9 @@ describe('wantedByWeek', () => {
       const tightest = new Map<number, number>();
       for (let at = base; at < base + 2000 * MINUTE; at += MINUTE) {
         let wanted = 0;
-        placements.forEach((one, i) => {
-          if (one.from <= at && at < one.to) wanted += activities[i]!.resources[0]!.amount;
+        placements.forEach((placement, i) => {
+          if (placement.from <= at && at < placement.to)
+            wanted += activities[i]!.resources[0]!.amount;
         });
         if (wanted === 0) continue;
         const day = Temporal.Instant.fromEpochMilliseconds(at).toZonedDateTimeISO(zone);
@@ -148,7 +149,7 @@ describe('wantedByWeek', () => {
       }
       expect({
         seed,
-        weeks: found!.weeks.map((one) => [one.week, one.held! - one.wanted]),
+        weeks: found!.weeks.map((week) => [week.week, week.held! - week.wanted]),
       }).toEqual({ seed, weeks: [...tightest] });
     }
   });

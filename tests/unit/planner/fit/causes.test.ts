@@ -21,11 +21,12 @@ describe('fewestCauses', () => {
         return set.length > 0 ? set : [random.below(all.length)];
       });
       const fits = (some: readonly number[]): boolean =>
-        !enough.some((set) => set.every((one) => some.includes(one)));
+        !enough.some((set) => set.every((value) => some.includes(value)));
       const { causes, proven } = fewestCauses(all, (some) => ({ fits: fits(some), proven: true }));
       expect(proven).toBe(true);
       expect({ enough, causes, fits: fits(causes) }).toEqual({ enough, causes, fits: false });
-      for (const one of causes) expect(fits(causes.filter((other) => other !== one))).toBe(true);
+      for (const cause of causes)
+        expect(fits(causes.filter((other) => other !== cause))).toBe(true);
       const least = Math.min(...enough.map((set) => set.length));
       if (least === 1 || (least === 2 && all.length <= 6)) expect(causes).toHaveLength(least);
     }
@@ -44,7 +45,7 @@ describe('reasons of a no', () => {
       resources: [resource('crane', [{ capacity: 1 }]), resource('gang', [{ capacity: 1 }])],
     });
     const { reasons } = fitOne(document, 'W1', 'P1');
-    expect(reasons.map((one) => [one.code, one.enough])).toEqual([
+    expect(reasons.map((reason) => [reason.code, reason.enough])).toEqual([
       ['too-short', 'proven'],
       ['resource-short', 'proven'],
     ]);
@@ -56,7 +57,7 @@ describe('reasons of a no', () => {
     for (let seed = 1; seed <= cases; seed += 1) {
       const { plan: document, step } = randomPlan(seed + 50_000);
       for (const verdict of fitAll(document)) {
-        const marked = verdict.reasons.filter((one) => one.enough === 'proven');
+        const marked = verdict.reasons.filter((reason) => reason.enough === 'proven');
         if (marked.length === 0) continue;
         expect(verdict.reasons.slice(0, marked.length)).toEqual(marked);
         const names = new Set(marked.flatMap(causesOf));
@@ -66,12 +67,12 @@ describe('reasons of a no', () => {
           return best.unplaced === 0 && best.values['key-dates'] === 0;
         };
         expect({ seed, names, fits: fits(names) }).toEqual({ seed, names, fits: false });
-        for (const one of names) {
-          const others = new Set([...names].filter((other) => other !== one));
-          expect({ seed, names, one, fits: fits(others) }).toEqual({
+        for (const name of names) {
+          const others = new Set([...names].filter((other) => other !== name));
+          expect({ seed, names, one: name, fits: fits(others) }).toEqual({
             seed,
             names,
-            one,
+            one: name,
             fits: true,
           });
         }
@@ -96,15 +97,15 @@ function onlyWith(
   windowId: string,
   causes: ReadonlySet<string>,
 ): Plan {
-  const booked = document.windows.find((one) => one.id === windowId)!;
+  const booked = document.windows.find((item) => item.id === windowId)!;
   // Into the next night, where a curfew or a resource lets work go on at night alone.
   const longer = causes.has('end') ? 0 : 2100;
   return {
     ...document,
     windows: [{ ...booked, end: booked.end + longer * MINUTE }],
-    resources: document.resources.filter((one) => causes.has(`resource ${one.id}`)),
+    resources: document.resources.filter((item) => causes.has(`resource ${item.id}`)),
     activities: document.activities
-      .filter((one) => one.package === packageName)
+      .filter((item) => item.package === packageName)
       .map(({ notBefore, keyDate, ...one }) => ({
         ...one,
         ...(notBefore !== undefined && causes.has('not-before') ? { notBefore } : {}),

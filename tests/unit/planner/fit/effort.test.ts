@@ -27,7 +27,7 @@ const within = (steps: number) =>
 describe('verdicts on a plan with more pairs than there are steps for', () => {
   const few = within(4000);
   const isLeft = ({ verdict }: (typeof few)[number]): boolean =>
-    verdict.reasons.some((one) => one.code === NOT_WORKED_OUT);
+    verdict.reasons.some((reason) => reason.code === NOT_WORKED_OUT);
 
   it('say of each pair that was not worked out that it was not, and nothing else', () => {
     const left = few.filter(isLeft);
@@ -42,7 +42,9 @@ describe('verdicts on a plan with more pairs than there are steps for', () => {
 
   it('are those of a plan without limit where they were worked out', () => {
     const whole = fitAll(document);
-    const worked = few.flatMap((one, at) => (isLeft(one) ? [] : [{ one, whole: whole[at]! }]));
+    const worked = few.flatMap((item, at) =>
+      isLeft(item) ? [] : [{ one: item, whole: whole[at]! }],
+    );
     expect(worked.length).toBeGreaterThan(5);
     for (const { one, whole: other } of worked) expect(one.verdict).toEqual(other);
   });
@@ -55,7 +57,7 @@ describe('verdicts on a plan with more pairs than there are steps for', () => {
 
   it('say that a window never takes the work even where no step is left for its time', () => {
     const easy = within(0).filter(({ verdict }) => verdict.package === 'Easy');
-    expect(easy.at(-1)!.verdict.reasons.map((one) => one.code)).toEqual([
+    expect(easy.at(-1)!.verdict.reasons.map((reason) => reason.code)).toEqual([
       'lines-not-blocked',
       NOT_WORKED_OUT,
     ]);

@@ -95,10 +95,10 @@ describe('fitOne', () => {
       'P1',
     );
     expect(codes(verdict.reasons)).toEqual(['no-usable-stretch', 'too-short']);
-    expect(verdict.reasons.find((one) => one.code === 'no-usable-stretch')!.text).toContain(
+    expect(verdict.reasons.find((reason) => reason.code === 'no-usable-stretch')!.text).toContain(
       'Quiet',
     );
-    expect(verdict.reasons.find((one) => one.code === 'too-short')!.shortByMinutes).toBe(20);
+    expect(verdict.reasons.find((reason) => reason.code === 'too-short')!.shortByMinutes).toBe(20);
   });
 
   it('stops repeated work at a curfew and pays set up and make safe again', () => {
@@ -113,7 +113,11 @@ describe('fitOne', () => {
     );
     expect(verdict.fits).toBe(true);
     expect(
-      verdict.placements.map((one) => [one.from / MINUTE, one.to / MINUTE, one.units]),
+      verdict.placements.map((placement) => [
+        placement.from / MINUTE,
+        placement.to / MINUTE,
+        placement.units,
+      ]),
     ).toEqual([
       [0, 110, 2],
       [180, 290, 2],
@@ -174,8 +178,8 @@ describe('fitOne', () => {
     for (let seed = 1; seed <= cases; seed += 1) {
       const { plan: document, step } = randomPlan(seed);
       for (const verdict of fitAll(document)) {
-        const activities = document.activities.filter((one) => one.package === verdict.package);
-        const booked = document.windows.find((one) => one.id === verdict.window)!;
+        const activities = document.activities.filter((item) => item.package === verdict.package);
+        const booked = document.windows.find((item) => item.id === verdict.window)!;
         const fits = (longerBy: number): boolean => {
           const alone = { ...booked, end: booked.end + longerBy * MINUTE };
           const best = oracle(
@@ -186,7 +190,7 @@ describe('fitOne', () => {
           return best.unplaced === 0 && best.values['key-dates'] === 0;
         };
         const left = activities.some(
-          (one) => one.work.kind === 'whole' || one.work.done < one.work.units,
+          (item) => item.work.kind === 'whole' || item.work.done < item.work.units,
         );
         if (!left) continue;
         expect({ seed, ...verdict, fits: booked.status !== 'withdrawn' && fits(0) }).toEqual({

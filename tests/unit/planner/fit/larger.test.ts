@@ -51,9 +51,10 @@ function largePackage(seed: number): Plan {
   });
   // As long as the busier resource needs, and a little less or more.
   const minutes = (name: string, capacity: number): number =>
-    activities.reduce((sum, one) => {
-      const amount = one.resources.find((need) => need.resource === name)?.amount ?? 0;
-      const its = one.work.kind === 'whole' ? one.work.minutes : 2 * step + one.work.setUpMinutes;
+    activities.reduce((sum, item) => {
+      const amount = item.resources.find((need) => need.resource === name)?.amount ?? 0;
+      const its =
+        item.work.kind === 'whole' ? item.work.minutes : 2 * step + item.work.setUpMinutes;
       return sum + (amount * its) / capacity;
     }, 0);
   const busy = Math.max(minutes('crane', 1), minutes('gang', 2));
@@ -107,7 +108,7 @@ describe('fitOne of a package too large to try every order of', () => {
     const verdict = fitOne(packing([...filling, 1], 8), 'W1', 'P1');
     expect(verdict).toMatchObject({ fits: false });
     expect(verdict.proven).toBeUndefined();
-    expect(verdict.reasons.map((one) => one.code)).not.toContain('not-shown');
+    expect(verdict.reasons.map((reason) => reason.code)).not.toContain('not-shown');
   });
 
   it('does not say that it cannot be done where nobody has shown it', () => {

@@ -11,8 +11,8 @@ const cases = Number(process.env['LATER_CASES'] ?? 40);
 /** The plan with one window so much longer. */
 const longer = (of: Plan, id: string, minutes: number): Plan => ({
   ...of,
-  windows: of.windows.map((one) =>
-    one.id === id ? { ...one, end: one.end + minutes * MINUTE } : one,
+  windows: of.windows.map((item) =>
+    item.id === id ? { ...item, end: item.end + minutes * MINUTE } : item,
   ),
 });
 
@@ -34,7 +34,7 @@ describe('a later end', () => {
     };
     const verdict = fitOne(withShifts, 'W1', 'P1');
     expect(verdict).toMatchObject({ fits: false, spareMinutes: -6 });
-    expect(verdict.reasons.find((one) => one.code === 'too-short')!.atMost).toBeUndefined();
+    expect(verdict.reasons.find((reason) => reason.code === 'too-short')!.atMost).toBeUndefined();
     expect(fitOne(longer(withShifts, 'P1', 6), 'W1', 'P1').fits).toBe(true);
     expect(fitOne(longer(withShifts, 'P1', 11), 'W1', 'P1').fits).toBe(false);
   });
@@ -50,7 +50,7 @@ describe('a later end', () => {
       'P1',
     );
     expect(verdict.spareMinutes).toBeNull();
-    expect(verdict.reasons.map((one) => one.text).join(' ')).not.toContain('no later end');
+    expect(verdict.reasons.map((reason) => reason.text).join(' ')).not.toContain('no later end');
   });
 
   it(`does, and no less does, in ${cases} random plans with shifts`, () => {
@@ -66,7 +66,7 @@ describe('a later end', () => {
       const document = { ...plain, rules: { ...plain.rules, shifts } };
       for (const { package: name, window: id, spareMinutes, reasons } of fitAll(document)) {
         if (spareMinutes === null || spareMinutes >= 0) continue;
-        expect(reasons.every((one) => one.atMost === undefined)).toBe(true);
+        expect(reasons.every((reason) => reason.atMost === undefined)).toBe(true);
         const fits = (minutes: number): boolean =>
           fitOne(longer(document, id, minutes), name, id).fits;
         const by = -spareMinutes;

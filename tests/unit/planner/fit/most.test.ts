@@ -66,8 +66,8 @@ describe('mostThatFits', () => {
       resources: [resource('gang', [{ capacity: 1 }])],
       rules: rules({}),
     });
-    const needing = document.activities.map((one) => ({
-      ...one,
+    const needing = document.activities.map((item) => ({
+      ...item,
       resources: [{ resource: 'gang', amount: 1 }],
     }));
     expect(mostOf({ ...document, activities: needing })).toMatchObject({ pieces: 2, ofPieces: 3 });
@@ -110,7 +110,7 @@ describe('mostThatFits', () => {
     for (let seed = 1; seed <= cases; seed += 1) {
       const { plan: document, step } = randomPlan(seed);
       for (const [name, activities] of packagesIn(document.activities)) {
-        if (activities.some((one) => one.place === 'outside')) continue;
+        if (activities.some((item) => item.place === 'outside')) continue;
         const one = document.windows[seed % document.windows.length]!;
         const got = mostThatFits(document, activities, one, new LedgerBook(document));
         const most = mostByChoice(activities, (some) => fitsOracle(document, one, some, step));
@@ -125,7 +125,7 @@ describe('mostThatFits', () => {
     for (let seed = 1; seed <= cases / 10; seed += 1) {
       const { plan: document, step } = randomLinePlan(seed);
       for (const [name, activities] of packagesIn(document.activities)) {
-        if (activities.some((one) => one.place === 'outside')) continue;
+        if (activities.some((item) => item.place === 'outside')) continue;
         const one = document.windows[0]!;
         const got = mostThatFits(document, activities, one, new LedgerBook(document));
         const most = mostByChoice(activities, (some) => {
@@ -144,11 +144,13 @@ function mostByChoice(
   activities: readonly Activity[],
   goes: (some: readonly Activity[]) => boolean,
 ): { pieces: number; ofPieces: number; units: number; ofUnits: number } {
-  const left = withOwnLinks(activities).filter((one) => unitsLeft(one.work) > 0);
-  const all = left.map((one) => unitsLeft(one.work));
+  const left = withOwnLinks(activities).filter((link) => unitsLeft(link.work) > 0);
+  const all = left.map((item) => unitsLeft(item.work));
   let choices: number[][] = [[]];
   for (const units of all)
-    choices = choices.flatMap((one) => Array.from({ length: units + 1 }, (_, k) => [...one, k]));
+    choices = choices.flatMap((choice) =>
+      Array.from({ length: units + 1 }, (_, k) => [...choice, k]),
+    );
   const count = (choice: readonly number[]) => ({
     pieces: choice.filter((units, at) => units === all[at]).length,
     units: choice.reduce(
@@ -160,9 +162,9 @@ function mostByChoice(
   const possible = choices
     .filter((choice) =>
       left.every(
-        (one, at) =>
+        (item, at) =>
           choice[at] === 0 ||
-          one.after.every((link) => {
+          item.after.every((link) => {
             const other = left.findIndex((each) => each.id === link.activity);
             return other < 0 || choice[other]! >= (link.from === 'start' ? 1 : all[other]!);
           }),
@@ -172,16 +174,16 @@ function mostByChoice(
     .sort((a, b) => b.pieces - a.pieces || b.units - a.units);
   for (const { choice, pieces, units } of possible) {
     const isGood = left.every(
-      (one, at) =>
+      (item, at) =>
         choice[at] !== all[at] ||
-        !Array.isArray(one.madeGoodBy) ||
-        one.madeGoodBy.every((id) => {
+        !Array.isArray(item.madeGoodBy) ||
+        item.madeGoodBy.every((id) => {
           const other = left.findIndex((each) => each.id === id);
           return other < 0 || choice[other] === all[other];
         }),
     );
     if (!isGood) continue;
-    const some = left.flatMap((one, at) => (choice[at] === 0 ? [] : [cut(one, choice[at]!)]));
+    const some = left.flatMap((item, at) => (choice[at] === 0 ? [] : [cut(item, choice[at]!)]));
     if (some.length === 0 || goes(some))
       return { pieces, ofPieces: whole.pieces, units, ofUnits: whole.units };
   }
@@ -189,8 +191,8 @@ function mostByChoice(
 }
 
 /** An activity with so many of its units left; without its last unit it leaves nothing open. */
-function cut(one: Activity, units: number): Activity {
-  if (one.work.kind === 'whole' || units === unitsLeft(one.work)) return one;
-  const { madeGoodBy: _, ...rest } = one;
-  return { ...rest, work: { ...one.work, done: one.work.units - units } };
+function cut(item: Activity, units: number): Activity {
+  if (item.work.kind === 'whole' || units === unitsLeft(item.work)) return item;
+  const { madeGoodBy: _, ...rest } = item;
+  return { ...rest, work: { ...item.work, done: item.work.units - units } };
 }

@@ -10,8 +10,8 @@ const textOf = (windows: string, work: string, rules = '{"schema":1,"name":"none
     rules: { file: 'rules.json', content: rules },
     zone: 'Europe/London',
   });
-  expect(faults.filter((one) => one.severity === 'error')).toEqual([]);
-  return fitOne(plan, 'P', 'W').reasons.map((one) => one.text);
+  expect(faults.filter((fault) => fault.severity === 'error')).toEqual([]);
+  return fitOne(plan, 'P', 'W').reasons.map((reason) => reason.text);
 };
 
 const aWindow = (lines: string): string =>
@@ -69,7 +69,7 @@ describe('why work does not fit', () => {
       resources: [resource('crane', [{ capacity: 0 }])],
     });
     const { reasons } = fitOne(document, 'W1', 'W');
-    const told = (code: string) => reasons.filter((one) => one.code === code);
+    const told = (code: string) => reasons.filter((reason) => reason.code === code);
     expect(told('lines-not-blocked')).toEqual([
       {
         code: 'lines-not-blocked',
@@ -101,7 +101,7 @@ describe('why work does not fit', () => {
         activity('A3', 10, { extent: [800, 1500] }),
       ],
     });
-    expect(fitOne(document, 'W1', 'W').reasons.map((one) => one.text)).toEqual([
+    expect(fitOne(document, 'W1', 'W').reasons.map((reason) => reason.text)).toEqual([
       'A1 and A2 reach 100 m below outside W (1000 to 2000 m)',
       'A3 reaches 200 m below outside W (1000 to 2000 m)',
     ]);

@@ -14,9 +14,9 @@ import { randomPlan } from '../../../helpers/random-plan.js';
 /** The plan with each of its windows again on later days, clock changes between them. */
 function repeated(plan: Plan, days: readonly number[]): Plan {
   const windows = days.flatMap((later) =>
-    plan.windows.map((one): AccessWindow => {
-      const moved = { start: one.start + later * DAY, end: one.end + later * DAY };
-      const isolation = one.isolation.map(({ section, during }) => ({
+    plan.windows.map((window): AccessWindow => {
+      const moved = { start: window.start + later * DAY, end: window.end + later * DAY };
+      const isolation = window.isolation.map(({ section, during }) => ({
         section,
         ...(during && {
           during: during.map((each) =>
@@ -26,7 +26,7 @@ function repeated(plan: Plan, days: readonly number[]): Plan {
           ),
         }),
       }));
-      return { ...one, id: `${one.id}+${later}`, ...moved, isolation };
+      return { ...window, id: `${window.id}+${later}`, ...moved, isolation };
     }),
   );
   // Work that is fixed to one window would be possible in that one only.

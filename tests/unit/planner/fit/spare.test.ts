@@ -21,15 +21,15 @@ function canLeave(
   step: number,
 ) {
   const ledgers = new Ledgers(of);
-  const activities = work.map((one) => {
-    if (one.place === 'outside') return one;
-    const { usable } = ledgers.of(at, one);
+  const activities = work.map((item) => {
+    if (item.place === 'outside') return item;
+    const { usable } = ledgers.of(at, item);
     const leftAfter = (moment: number): number =>
       usable.reduce((sum, { start, end }) => sum + Math.max(0, end - Math.max(start, moment)), 0);
     let by = at.start - step * MINUTE;
     while (leftAfter(by + step * MINUTE) >= spare * MINUTE && by < at.end) by += step * MINUTE;
     // A package of its own: each has its own date.
-    return { ...one, package: one.id, keyDate: Math.min(one.keyDate ?? by, by) };
+    return { ...item, package: item.id, keyDate: Math.min(item.keyDate ?? by, by) };
   });
   const best = oracle({ ...of, windows: [at], activities }, ['key-dates', 'finish'], step);
   return best.unplaced === 0 && best.values['key-dates'] === 0;
@@ -53,7 +53,7 @@ describe('minutes to spare', () => {
     );
     expect(verdict).toMatchObject({ fits: true, spareMinutes: 120 });
     expect(verdict.spareAtMost).toBeUndefined();
-    expect(Math.max(...verdict.placements.map((one) => one.to)) / MINUTE).toBe(180);
+    expect(Math.max(...verdict.placements.map((placement) => placement.to)) / MINUTE).toBe(180);
   });
 
   it('are those of the work that has the least left in time of its own', () => {
@@ -75,7 +75,7 @@ describe('minutes to spare', () => {
     );
     // Isolated work must be over by 405, the other by 450: one after the other, the isolated first.
     expect(verdict.spareMinutes).toBe(270);
-    expect(verdict.placements.map((one) => one.activity)).toEqual(['A1', 'A2']);
+    expect(verdict.placements.map((placement) => placement.activity)).toEqual(['A1', 'A2']);
   });
 
   it('come with a bound where not every way was looked at', () => {
@@ -115,9 +115,9 @@ describe('minutes to spare', () => {
           expect({ seed, faults: check.faultsOf(verdict) }).toEqual({ seed, faults: [] });
           const work = packagesIn(document.activities)
             .get(verdict.package)!
-            .filter((one) => left(one) > 0);
-          if (work.every((one) => one.place === 'outside')) continue;
-          const at = document.windows.find((one) => one.id === verdict.window)!;
+            .filter((item) => left(item) > 0);
+          if (work.every((item) => item.place === 'outside')) continue;
+          const at = document.windows.find((item) => item.id === verdict.window)!;
           const more = canLeave(document, at, work, spareMinutes! + step, step);
           expect({ seed, ...verdict, more }).toEqual({ seed, ...verdict, more: false });
           looked += 1;

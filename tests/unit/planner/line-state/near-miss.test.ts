@@ -9,9 +9,9 @@ import { randomLinePlan } from '../../../helpers/random-line-plan.js';
 
 const options = { effort: 0.02, clock: () => 0 };
 
-const moved = (one: Plan, id: string, by: number): Plan => ({
-  ...one,
-  windows: one.windows.map((each) =>
+const moved = (item: Plan, id: string, by: number): Plan => ({
+  ...item,
+  windows: item.windows.map((each) =>
     each.id === id ? { ...each, end: each.end + by * MINUTE } : each,
   ),
 });
@@ -63,7 +63,7 @@ describe('a later end that would do', () => {
         }),
         options,
       ).unplaced.flatMap(({ reasons }) =>
-        reasons.flatMap((one) => (one.code === 'not-made-good' ? [one.text] : [])),
+        reasons.flatMap((reason) => (reason.code === 'not-made-good' ? [reason.text] : [])),
       );
     const all = new Set(plan4(3, 8));
     // As many as are tried: nothing is said of a limit, and each names its own shortfall (120 + k in 100 minutes).

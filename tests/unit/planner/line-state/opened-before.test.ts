@@ -33,7 +33,7 @@ const lifted = (minutes: readonly number[]): Plan =>
 describe('what was opened in an earlier shift', () => {
   it('is made good in one window, or what makes it good is not begun there', () => {
     const found = allocate(lifted([120, 200, 120]), options);
-    expect(found.placements.map((one) => [one.activity, one.window])).toEqual([
+    expect(found.placements.map((placement) => [placement.activity, placement.window])).toEqual([
       ['RELAY', 'W2'],
       ['TAMP', 'W2'],
     ]);
@@ -58,7 +58,10 @@ describe('what was opened in an earlier shift', () => {
     for (const name of ['Relay', 'Tamp']) {
       expect(fitOne(across(120), name, 'W1').fits).toBe(false);
       const { fits, placements } = fitOne(across(200), name, 'W1');
-      expect([fits, placements.map((one) => one.activity)]).toEqual([true, ['RELAY', 'TAMP']]);
+      expect([fits, placements.map((placement) => placement.activity)]).toEqual([
+        true,
+        ['RELAY', 'TAMP'],
+      ]);
     }
   });
 
@@ -80,7 +83,7 @@ describe('what was opened in an earlier shift', () => {
     for (let seed = 1; seed <= cases; seed += 1) {
       const { plan: made } = randomLinePlan(seed);
       const opener = made.activities.find(
-        (one) => Array.isArray(one.madeGoodBy) && one.place === 'inside',
+        (item) => Array.isArray(item.madeGoodBy) && item.place === 'inside',
       );
       if (!opener) continue;
       const done: Activity = {

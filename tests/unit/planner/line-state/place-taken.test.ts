@@ -11,7 +11,7 @@ const tamp = (occupies: Activity['occupies'], lines = ['Up']): Activity => ({
 const wires = activity('WIRES', 60, { lines: ['Up'] });
 const reasons = (...activities: readonly Activity[]): readonly string[] =>
   fitAll(plan({ windows: [night], activities }))[0]!.reasons.map(
-    (one) => `${one.code}: ${one.text}`,
+    (reason) => `${reason.code}: ${reason.text}`,
   );
 
 describe('work that must have its place alone', () => {

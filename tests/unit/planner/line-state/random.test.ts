@@ -14,8 +14,8 @@ describe('the line and places taken alone, by a check that shares no code', () =
     let moved = 0;
     for (let seed = 1; seed <= cases; seed += 1) {
       const { plan } = randomLinePlan(seed);
-      const good = (one: Plan, placements: Parameters<typeof lineFaults>[1], what: string): void =>
-        expect({ seed, what, faults: lineFaults(one, placements) }).toEqual({
+      const good = (item: Plan, placements: Parameters<typeof lineFaults>[1], what: string): void =>
+        expect({ seed, what, faults: lineFaults(item, placements) }).toEqual({
           seed,
           what,
           faults: [],
@@ -23,23 +23,23 @@ describe('the line and places taken alone, by a check that shares no code', () =
       const found = allocate(plan, options);
       good(plan, found.placements, 'allocate');
       opened += plan.activities.filter(
-        (one) =>
-          Array.isArray(one.madeGoodBy) &&
-          found.placements.some((each) => each.activity === one.id),
+        (activity) =>
+          Array.isArray(activity.madeGoodBy) &&
+          found.placements.some((each) => each.activity === activity.id),
       ).length;
 
-      const used = plan.windows.filter((one) =>
-        found.placements.some((each) => each.window === one.id),
+      const used = plan.windows.filter((window) =>
+        found.placements.some((each) => each.window === window.id),
       );
       const gone = used[seed % Math.max(1, used.length)];
       const cut: Plan = {
         ...plan,
-        windows: plan.windows.map((one) =>
-          one !== gone
-            ? one
+        windows: plan.windows.map((window) =>
+          window !== gone
+            ? window
             : seed % 2 === 0
-              ? { ...one, status: 'withdrawn' }
-              : { ...one, end: one.end - 30 * 60_000 },
+              ? { ...window, status: 'withdrawn' }
+              : { ...window, end: window.end - 30 * 60_000 },
         ),
       };
       const mended = replan(cut, found, options);

@@ -22,19 +22,19 @@ const track = (relay = 120, more: Partial<Plan> = {}): Plan =>
     ...more,
   });
 
-const search = (one: Plan) => allocate(one, { seconds: 2, clock: processorMs });
+const search = (item: Plan) => allocate(item, { seconds: 2, clock: processorMs });
 
 describe('track that is lifted out and made good by tamping', () => {
   it('is not begun where no window is long enough', () => {
     const found = search(track());
     expect(found.placements).toEqual([]);
-    expect(found.unplaced.map((one) => one.activity)).toEqual(['LIFT', 'DIG', 'RELAY', 'TAMP']);
+    expect(found.unplaced.map((item) => item.activity)).toEqual(['LIFT', 'DIG', 'RELAY', 'TAMP']);
     const why = {
       code: 'not-made-good',
       text: 'LIFT cannot be made good in W1: short by 30 min',
       shortByMinutes: 30,
     };
-    for (const one of found.unplaced) expect(one.reasons[0]).toEqual(why);
+    for (const item of found.unplaced) expect(item.reasons[0]).toEqual(why);
     expect(found.unplaced[0]!.reasons).toEqual([why]);
     const fits = fitAll(track());
     expect(fits.map((fit) => [fit.fits, fit.spareMinutes, fit.reasons[0]])).toEqual([

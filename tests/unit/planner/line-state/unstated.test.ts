@@ -11,8 +11,8 @@ const cases = Number(process.env['LINE_CASES'] ?? 200);
 
 /** The pairs that the meaning of the columns makes, found by asking every two rows and every two pieces. */
 function pairsOf({ activities }: Plan, placements: readonly Placement[]): string[] {
-  const pieces = (one: Activity): Placement[] =>
-    placements.filter((each) => each.activity === one.id);
+  const pieces = (item: Activity): Placement[] =>
+    placements.filter((each) => each.activity === item.id);
   const found: string[] = [];
   for (const [i, x] of activities.entries())
     for (const [j, y] of activities.entries()) {
@@ -38,8 +38,8 @@ function pairsOf({ activities }: Plan, placements: readonly Placement[]): string
   return found.sort();
 }
 
-const told = (one: Plan, placements: readonly Placement[]): string[] =>
-  unstatedIn(one, placements)
+const told = (item: Plan, placements: readonly Placement[]): string[] =>
+  unstatedIn(item, placements)
     .map((each) => `${each.kind} ${each.activity} ${each.other}`)
     .sort();
 
@@ -52,25 +52,25 @@ describe('what a plan leaves unsaid', () => {
         ...full,
         activities: full.activities.map(({ madeGoodBy: _, occupies: __, ...one }) => one),
       };
-      for (const one of [full, bare]) {
-        const { placements, unstated } = allocate(one, {
+      for (const item of [full, bare]) {
+        const { placements, unstated } = allocate(item, {
           effort: 0.001,
           clock: () => 0,
         });
-        expect({ seed, told: told(one, placements) }).toEqual({
+        expect({ seed, told: told(item, placements) }).toEqual({
           seed,
-          told: pairsOf(one, placements),
+          told: pairsOf(item, placements),
         });
-        expect(unstated).toEqual(unstatedIn(one, placements));
+        expect(unstated).toEqual(unstatedIn(item, placements));
         // The same pieces thrown about anyhow.
         const random = createRandom(seed);
         const thrown = placements.map((each) => {
           const by = random.below(20) * step * 60_000;
-          const to = one.windows[random.below(one.windows.length)]!.id;
+          const to = item.windows[random.below(item.windows.length)]!.id;
           return { ...each, window: each.window && to, from: each.from + by, to: each.to + by };
         });
-        expect({ seed, told: told(one, thrown) }).toEqual({ seed, told: pairsOf(one, thrown) });
-        pairs += told(one, thrown).length;
+        expect({ seed, told: told(item, thrown) }).toEqual({ seed, told: pairsOf(item, thrown) });
+        pairs += told(item, thrown).length;
       }
     }
     expect(pairs).toBeGreaterThan(cases / 5);

@@ -5,7 +5,7 @@ import * as Y from 'yjs';
 
 const open: { end(): void }[] = [];
 afterEach(() => {
-  for (const one of open.splice(0)) one.end();
+  for (const item of open.splice(0)) item.end();
 });
 
 /** Waits until something holds; fails after five seconds with what was waited for. */

@@ -40,7 +40,7 @@ export function holdTexts(changes: readonly Uint8Array[]): HeldPlan | undefined 
 const running: Sharing[] = [];
 const folders: string[] = [];
 afterEach(async () => {
-  await Promise.all(running.splice(0).map((one) => one.close()));
+  await Promise.all(running.splice(0).map((sharing) => sharing.close()));
   for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
 });
 

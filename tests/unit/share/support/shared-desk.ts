@@ -40,7 +40,7 @@ export function sharedDesk(
     link,
     cut: () => {
       isCut = true;
-      for (const one of sockets) if (one.desk === desk) one.socket.terminate();
+      for (const socket of sockets) if (socket.desk === desk) socket.socket.terminate();
     },
     mend: () => {
       isCut = false;

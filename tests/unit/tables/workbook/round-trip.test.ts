@@ -232,7 +232,7 @@ describe('a workbook written elsewhere', () => {
     } as never;
     const bytes = new Uint8Array(write(book, { type: 'array', bookType: 'xlsx' }) as ArrayBuffer);
     const { sheets } = await readWorkbook(bytes);
-    expect(sheets.map((one) => [one.name, one.hidden])).toEqual([
+    expect(sheets.map((sheet) => [sheet.name, sheet.hidden])).toEqual([
       ['One', true],
       ['Two & <3>', false],
     ]);

@@ -1,15 +1,15 @@
 import * as z from 'zod/mini';
 import { tableTextSchema, type TableText } from '../model/index.js';
 
-/** Most rows and columns of a table, and most characters of a cell, that are taken from others. */
+/** Most rows and columns of a table, and most characters of a cell: no less than a file may hold. */
 export const mostRows = 1_000_000;
-export const mostColumns = 1_000;
-export const mostCharacters = 100_000;
+export const mostColumns = 2_000;
+const mostCharacters = 64 * 1024 * 1024;
 
 /** A table without its rows: large tables are looked through by hand, and stay the same objects. */
 const frameSchema = z.extend(z.omit(tableTextSchema, { rows: true }), { rows: z.unknown() });
 
-export const isCell = (value: unknown): value is string =>
+const isCell = (value: unknown): value is string =>
   typeof value === 'string' && value.length <= mostCharacters;
 
 export const isRow = (value: unknown): value is string[] =>

@@ -5,7 +5,7 @@ import { fit } from '../../src/cli/verbs/fit.js';
 import { jsonPieces } from '../../src/cli/print/listed.js';
 import { handbackOf } from '../../src/engine/handback/handback.js';
 import { allocate } from '../../src/engine/search.js';
-import { LedgerBook, packagesIn, quickStates } from '../../src/planner/fit/index.js';
+import { LedgerCache, packagesIn, quickStates } from '../../src/planner/fit/index.js';
 import { windowChance } from '../../src/risk/index.js';
 import { planFromDocument } from '../../src/tables/index.js';
 import { conditions, now, tell, timed } from '../shared/figures.js';
@@ -24,7 +24,7 @@ console.log(conditions());
 
 function fits() {
   const { ms: peer } = timed(() => {
-    const book = new LedgerBook(plan);
+    const book = new LedgerCache(plan);
     for (const own of packagesIn(plan.activities).values())
       quickStates(plan, own, plan.windows, book);
   });

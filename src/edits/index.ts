@@ -9,6 +9,6 @@ export {
   type Splice,
 } from './edit.js';
 export { rowsBetween } from './rows-between.js';
-export { ListMemo as MadeOf } from './list-memo.js';
+export { ListMemo } from './list-memo.js';
 export { placesIn, unmoved } from './places.js';
 export { sameJson } from './same.js';

@@ -69,4 +69,4 @@ export {
   type WindowsResult,
 } from './kinds/windows.js';
 export { writeCsv, type Cell, type WriteOptions } from './write/write-csv.js';
-export { PlanCache as PlanMemory } from './plan-cache.js';
+export { PlanCache } from './plan-cache.js';

@@ -1,4 +1,4 @@
-import { MadeOf } from '../../edits/index.js';
+import { ListMemo } from '../../edits/index.js';
 import {
   ordinaryNeeds,
   type AccessWindow,
@@ -27,7 +27,7 @@ export class BareSession {
   readonly #site = new SiteCache();
   readonly #fits: FitCache;
   readonly #unread = new UnreadCache();
-  readonly #ledgers = new MadeOf<AccessWindow, Ledger>();
+  readonly #ledgers = new ListMemo<AccessWindow, Ledger>();
   readonly #packages = new PackageMemory();
   #faults: readonly Fault[] = [];
   #notes: readonly PlanNote[] = [];

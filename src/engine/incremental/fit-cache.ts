@@ -1,6 +1,6 @@
 import { placesIn, unmoved } from '../../edits/index.js';
 import {
-  LedgerBook,
+  LedgerCache,
   mostThatFits,
   PairVerdict,
   quickStates,
@@ -29,7 +29,7 @@ export type Explain = (
   plan: Plan,
   packed: Packed,
   window: AccessWindow,
-  book: LedgerBook,
+  book: LedgerCache,
 ) => FitVerdict;
 
 /** Every pair, by packages, then windows. */
@@ -103,12 +103,12 @@ export class FitCache {
 class Basis implements Explainer<Packed> {
   readonly #plan: Plan;
   readonly #explain: Explain | undefined;
-  readonly #book: LedgerBook;
+  readonly #book: LedgerCache;
 
   constructor(plan: Plan, explain: Explain | undefined, like?: Basis) {
     this.#plan = plan;
     this.#explain = explain;
-    this.#book = new LedgerBook(plan, like && like.#book);
+    this.#book = new LedgerCache(plan, like && like.#book);
   }
 
   get explains(): boolean {

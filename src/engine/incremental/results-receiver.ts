@@ -1,4 +1,4 @@
-import { MadeOf } from '../../edits/index.js';
+import { ListMemo } from '../../edits/index.js';
 import { ordinaryNeeds, type AccessWindow, type PlanRules } from '../../model/index.js';
 import { ledgerOf } from '../../rules/index.js';
 import type { Ledger } from '../../rules/types.js';
@@ -13,7 +13,7 @@ const noFits: Results['fits'] = [];
 /** The end at which results are read. What has not changed since the last that came is the same object. */
 export class ResultsReceiver {
   readonly #receiver = new Receiver<Travelling>();
-  readonly #ledgers = new MadeOf<AccessWindow, Ledger>();
+  readonly #ledgers = new ListMemo<AccessWindow, Ledger>();
   readonly #packed = new WeakMap<PackageSummary, Packed>();
   readonly #fits = new FitCache(explain);
 

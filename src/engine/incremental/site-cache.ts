@@ -1,5 +1,5 @@
 import type { Activity, PlanDocument, PlanRules } from '../../model/index.js';
-import { planFromDocument, PlanMemory, type PlanResult } from '../../tables/index.js';
+import { planFromDocument, PlanCache, type PlanResult } from '../../tables/index.js';
 import { withSite } from '../site/site-plan.js';
 import { reuseList } from './memo.js';
 
@@ -8,7 +8,7 @@ import { reuseList } from './memo.js';
  * object in both.
  */
 export class SiteCache {
-  readonly #tables = new PlanMemory();
+  readonly #tables = new PlanCache();
   readonly #heeding = new WeakMap<Activity, Activity>();
   #activities: readonly Activity[] | undefined;
   #rules:

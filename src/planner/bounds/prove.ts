@@ -2,7 +2,7 @@ import {
   Board,
   decide,
   headsOf,
-  isHopeless,
+  isProvablyInfeasible,
   latestOf,
   type Problem,
   type Visit,
@@ -28,7 +28,7 @@ const STEPS = 1500;
  */
 export function prove(problem: Problem, stop: () => boolean): Proof {
   const empty = new Board(problem);
-  if (isHopeless(empty)) return { none: true };
+  if (isProvablyInfeasible(empty)) return { none: true };
   const { starts } = headsOf(empty);
   const latest = latestOf(problem);
   const room = (index: number): number => latest.starts[index]! - starts[index]!;

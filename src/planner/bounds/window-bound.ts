@@ -1,4 +1,4 @@
-import { Board, decide, isHopeless, type Problem, type Visit } from '../fit/index.js';
+import { Board, decide, isProvablyInfeasible, type Problem, type Visit } from '../fit/index.js';
 import { fewestHitting } from './hitting.js';
 import { usableWindows } from '../search/objectives.js';
 import { cappedOf, withinWindows, type Caps } from '../search/parts.js';
@@ -43,7 +43,8 @@ export function windowBound(problem: Problem, options: WindowBoundOptions): Wind
     for (const window of chosen) allowed[window] = 1;
     return withinWindows(capped, allowed);
   };
-  const fails = (chosen: ReadonlySet<number>): boolean => isHopeless(new Board(within(chosen)));
+  const fails = (chosen: ReadonlySet<number>): boolean =>
+    isProvablyInfeasible(new Board(within(chosen)));
 
   // All together cannot do it: then nothing is proven of how many could.
   const open: (readonly number[])[] = [];

@@ -5,7 +5,7 @@ export { mostThatFits } from './most.js';
 export { NOT_WORKED_OUT } from './timed.js';
 export { PairVerdict, type Explainer } from './pair-verdict.js';
 export { momentText } from '../problem/eligibility.js';
-export { LedgerCache as LedgerBook } from '../problem/ledger-cache.js';
+export { LedgerCache } from '../problem/ledger-cache.js';
 export { problemOf, type Relaxation, type Scope } from '../problem/compile.js';
 export {
   afterTie,
@@ -44,7 +44,7 @@ export {
 export { boardOf, listBy, placeAll, tailsOf } from '../problem/serial.js';
 export { fewestCauses } from './causes.js';
 export { decide, type Decision } from './decide.js';
-export { isProvablyInfeasible as isHopeless } from './infeasible.js';
+export { isProvablyInfeasible } from './infeasible.js';
 export { latestOf } from '../problem/latest.js';
 export { reach } from './extension.js';
 export { scheduleAlone as solve } from './schedule-alone.js';

@@ -2,7 +2,7 @@ import { durationText, MINUTE } from '../../calendar/index.js';
 import { byTime, type Placement, type Plan, type Proof } from '../../model/index.js';
 import { boundOf } from '../bounds/bounds.js';
 import { breachesOf } from '../repair/breaches.js';
-import { Board, LedgerBook, problemOf, type Problem, type Visit } from '../fit/index.js';
+import { Board, LedgerCache, problemOf, type Problem, type Visit } from '../fit/index.js';
 import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
 import { planId } from '../plan-id.js';
@@ -39,7 +39,7 @@ export function givenPlan(
     ...breachesOf(plan, standing).map(({ activity, code, text }) => ({ activity, code, text })),
   ];
   const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
-  const problem = problemOf(plan, { windows, activities: plan.activities }, new LedgerBook(plan));
+  const problem = problemOf(plan, { windows, activities: plan.activities }, new LedgerCache(plan));
   const visits = visitsOf(problem, standing);
   const goal = goalOf(first);
   const board = new Board(problem);

@@ -3,7 +3,7 @@ import {
   Board,
   decide,
   type Decision,
-  isHopeless,
+  isProvablyInfeasible,
   listBy,
   type Problem,
   type Visit,
@@ -55,7 +55,7 @@ export function fewestFreed(
     if (visits) return { freed, visits, atLeast: Math.min(atLeast, freed.size) };
     if (stop()) return { freed, atLeast };
     const eased = easedTo(split, freed, problem);
-    const hopeless = isHopeless(new Board(eased));
+    const hopeless = isProvablyInfeasible(new Board(eased));
     const known: Decision = hopeless ? { exhausted: true } : decide(problem, STEPS);
     if (known.visits)
       return { freed, visits: known.visits, atLeast: Math.min(atLeast, freed.size) };
@@ -74,7 +74,7 @@ export function fewestFreed(
 
 /** Whether it shows that no plan is possible. */
 function fails(eased: Problem, steps: number): boolean {
-  if (isHopeless(new Board(eased))) return true;
+  if (isProvablyInfeasible(new Board(eased))) return true;
   const { visits, exhausted } = decide(eased, steps);
   return exhausted && !visits;
 }

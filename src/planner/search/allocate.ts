@@ -1,4 +1,10 @@
-import { LedgerBook, placementsOf, problemOf, type Placement, type Problem } from '../fit/index.js';
+import {
+  LedgerCache,
+  placementsOf,
+  problemOf,
+  type Placement,
+  type Problem,
+} from '../fit/index.js';
 import { byTime, type Note, type Plan } from '../../model/index.js';
 import { canonicalOf } from '../problem/canonical.js';
 import { Effort } from '../problem/effort.js';
@@ -98,7 +104,7 @@ export function preparedOf(plan: Plan, options: AllocateOptions): Prepared {
   const ordered = canonicalOf(plan);
   const windows = ordered.windows.filter((window) => window.status !== 'withdrawn');
   const { activities } = ordered;
-  const free = problemOf(ordered, { windows, activities, effort }, new LedgerBook(ordered));
+  const free = problemOf(ordered, { windows, activities, effort }, new LedgerCache(ordered));
   const problem = pin(free, options.keep ?? []);
   effort.limit = effort.spent + stepsFor(problem) * (options.effort ?? 1);
   return { free, problem, goal: goalOf(options.first) };

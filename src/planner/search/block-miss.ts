@@ -1,7 +1,7 @@
 import { addMinutes, durationText, MINUTE } from '../../calendar/index.js';
 import type { Activity, Plan } from '../../model/index.js';
 import {
-  LedgerBook,
+  LedgerCache,
   placementsOf,
   problemOf,
   reach,
@@ -25,7 +25,7 @@ export class BlockMisses {
   readonly #plan: Plan;
   readonly #problem: Problem;
   readonly #board: Board;
-  readonly #book: LedgerBook;
+  readonly #book: LedgerCache;
   readonly #blocks = new Map<number, readonly Reason[]>();
   #asked = 0;
 
@@ -33,7 +33,7 @@ export class BlockMisses {
     this.#plan = plan;
     this.#problem = problem;
     this.#board = board;
-    this.#book = new LedgerBook(plan);
+    this.#book = new LedgerCache(plan);
   }
 
   /** Why the block that a task is part of is not begun; empty where it is in none, or waits for other work. */

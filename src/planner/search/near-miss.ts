@@ -1,6 +1,6 @@
 import { MINUTE } from '../../calendar/index.js';
 import type { Plan } from '../../model/index.js';
-import { Board, LedgerBook, problemOf, type Problem, type Task } from '../fit/index.js';
+import { Board, LedgerCache, problemOf, type Problem, type Task } from '../fit/index.js';
 import { canonicalOf } from '../problem/canonical.js';
 
 /** A window whose end would have to move so many minutes later. */
@@ -23,14 +23,14 @@ export class NearMisses {
   readonly #plan: Plan;
   readonly #problem: Problem;
   readonly #board: Board;
-  readonly #book: LedgerBook;
+  readonly #book: LedgerCache;
   #tries = TRIES;
 
   constructor(plan: Plan, problem: Problem, board: Board) {
     this.#plan = plan;
     this.#problem = problem;
     this.#board = board;
-    this.#book = new LedgerBook(plan);
+    this.#book = new LedgerCache(plan);
   }
 
   /** @param guesses Windows with the fewest minutes that might do, the likeliest first. */

@@ -1,4 +1,4 @@
-import { MadeOf } from '../../edits/index.js';
+import { ListMemo } from '../../edits/index.js';
 import type { Fault } from '../../model/index.js';
 
 /** What was made of one row. */
@@ -37,10 +37,10 @@ interface Names {
  * rows are never changed in place.
  */
 export class RowCache<T> {
-  readonly rows = new MadeOf<Cells, ReadRow<T>>();
-  readonly dates = new MadeOf<Cells, RowDates>();
+  readonly rows = new ListMemo<Cells, ReadRow<T>>();
+  readonly dates = new ListMemo<Cells, RowDates>();
   /** Whether a place of the row is in miles with chains or yards. */
-  readonly miles = new MadeOf<Cells, boolean>();
+  readonly miles = new ListMemo<Cells, boolean>();
   readonly #names = new Map<string, Names>();
 
   /** What was made of the same names in the same order before, else what `make` makes of them. */

@@ -4,7 +4,7 @@ import { Session } from '../../../src/engine/incremental/session.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
 import {
   fitOne,
-  LedgerBook,
+  LedgerCache,
   packagesIn,
   PairVerdict,
   quickStates,
@@ -73,7 +73,7 @@ describe('a verdict before its reasons', () => {
   it('says what the whole verdict says', () => {
     for (let seed = 1; seed <= 120; seed += 1) {
       const { plan } = randomPlan(seed);
-      const book = new LedgerBook(plan);
+      const book = new LedgerCache(plan);
       for (const [name, activities] of packagesIn(plan.activities)) {
         const states = quickStates(plan, activities, plan.windows, book);
         plan.windows.forEach((window, at) => {

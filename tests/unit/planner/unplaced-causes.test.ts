@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   Board,
-  LedgerBook,
+  LedgerCache,
   problemOf,
   type Problem,
   type Task,
@@ -48,7 +48,7 @@ describe('causes of no place', () => {
       const problem = problemOf(
         document,
         { windows, activities: document.activities },
-        new LedgerBook(document),
+        new LedgerCache(document),
       );
       const board = new Board(problem);
       for (const placement of found.placements) {

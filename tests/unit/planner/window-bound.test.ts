@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { LedgerBook, problemOf, type Problem } from '../../../src/planner/fit/index.js';
+import { LedgerCache, problemOf, type Problem } from '../../../src/planner/fit/index.js';
 import type { Plan } from '../../../src/model/index.js';
 import { allocate } from '../../../src/planner/search/index.js';
 import { fewestHitting } from '../../../src/planner/bounds/hitting.js';
@@ -23,7 +23,7 @@ function problemFor(document: Plan): Problem {
   return problemOf(
     document,
     { windows, activities: document.activities },
-    new LedgerBook(document),
+    new LedgerCache(document),
   );
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { unitsLeft, type Activity, type Plan } from '../../../../src/model/index.js';
-import { LedgerBook, mostThatFits, packagesIn } from '../../../../src/planner/fit/index.js';
+import { LedgerCache, mostThatFits, packagesIn } from '../../../../src/planner/fit/index.js';
 import { fitsOracle } from '../../../helpers/fits-oracle.js';
 import { withOwnLinks } from '../../../helpers/line-check.js';
 import { oracle } from '../../../helpers/oracle.js';
@@ -11,7 +11,7 @@ import { randomPlan } from '../../../helpers/random-plan.js';
 const cases = Number(process.env['MOST_CASES'] ?? 150);
 
 const mostOf = (document: Plan) =>
-  mostThatFits(document, document.activities, document.windows[0]!, new LedgerBook(document));
+  mostThatFits(document, document.activities, document.windows[0]!, new LedgerCache(document));
 
 describe('mostThatFits', () => {
   it('tells how many units go in where not all do', () => {
@@ -112,7 +112,7 @@ describe('mostThatFits', () => {
       for (const [name, activities] of packagesIn(document.activities)) {
         if (activities.some((item) => item.place === 'outside')) continue;
         const one = document.windows[seed % document.windows.length]!;
-        const got = mostThatFits(document, activities, one, new LedgerBook(document));
+        const got = mostThatFits(document, activities, one, new LedgerCache(document));
         const most = mostByChoice(activities, (some) => fitsOracle(document, one, some, step));
         expect({ seed, name, ...got }).toEqual({ seed, name, ...most, proven: true });
         if (most.pieces + most.units > 0 && most.pieces < most.ofPieces) partly += 1;
@@ -127,7 +127,7 @@ describe('mostThatFits', () => {
       for (const [name, activities] of packagesIn(document.activities)) {
         if (activities.some((item) => item.place === 'outside')) continue;
         const one = document.windows[0]!;
-        const got = mostThatFits(document, activities, one, new LedgerBook(document));
+        const got = mostThatFits(document, activities, one, new LedgerCache(document));
         const most = mostByChoice(activities, (some) => {
           const alone = { ...document, windows: [one], activities: some };
           const value = oracle(alone, ['key-dates', 'finish'], step);

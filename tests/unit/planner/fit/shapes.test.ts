@@ -3,7 +3,7 @@ import { DAY } from '../../../../src/calendar/index.js';
 import {
   fitAll,
   fitOne,
-  LedgerBook,
+  LedgerCache,
   NO,
   packagesIn,
   quickStates,
@@ -41,12 +41,12 @@ describe('windows that are alike', () => {
     let no = 0;
     for (let seed = 1; seed <= 60; seed += 1) {
       const plan = repeated(randomPlan(seed).plan, [-30, -7, 0, 1, 2, 7, 120]);
-      const book = new LedgerBook(plan);
+      const book = new LedgerCache(plan);
       const all = fitAll(plan)[Symbol.iterator]();
       for (const [name, activities] of packagesIn(plan.activities)) {
         const together = quickStates(plan, activities, plan.windows, book);
         plan.windows.forEach((window, at) => {
-          const [alone] = quickStates(plan, activities, [window], new LedgerBook(plan));
+          const [alone] = quickStates(plan, activities, [window], new LedgerCache(plan));
           expect(together[at]).toBe(alone);
           const verdict = fitOne(plan, name, window.id);
           expect(all.next().value).toEqual(verdict);

@@ -101,6 +101,7 @@ export {
   type NoiseSettings,
   type Site,
 } from './site.js';
+export { sizeLimits } from './size-limits.js';
 export { surenessSchema, surenesses, type Sourced, type Sureness } from './sourced.js';
 export type { Train } from './train.js';
 export { weekdays, type Weekday } from './weekdays.js';

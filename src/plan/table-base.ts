@@ -1,10 +1,10 @@
 import * as z from 'zod/mini';
-import { tableTextSchema, type TableText } from '../model/index.js';
+import { sizeLimits, tableTextSchema, type TableText } from '../model/index.js';
 
 /** Most rows and columns of a table, and most characters of a cell: no less than a file may hold. */
 export const mostRows = 1_000_000;
-export const mostColumns = 2_000;
-const mostCharacters = 64 * 1024 * 1024;
+export const mostColumns = sizeLimits.columns;
+const mostCharacters = sizeLimits.bytes;
 
 /** A table without its rows: large tables are looked through by hand, and stay the same objects. */
 const frameSchema = z.extend(z.omit(tableTextSchema, { rows: true }), { rows: z.unknown() });

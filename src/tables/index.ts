@@ -59,7 +59,7 @@ export { resourcesFrom, type ResourcesResult } from './kinds/resources.js';
 export { rulesFrom, type RulesResult } from './json/rules.js';
 export { unreadDangers } from './headings/fail-closed.js';
 export { exampleCells, fieldsSuggested } from './headings/suggest.js';
-export { sizeLimits, tooManyBytes, tooManyCells } from './text/size-limits.js';
+export { tooManyBytes, tooManyCells } from './text/size-limits.js';
 export { tableOf, type Table, type TableRow } from './text/table.js';
 export { trainsFrom, type TrainOptions, type TrainsResult } from './kinds/trains.js';
 export {

@@ -47,6 +47,6 @@ export { decide, type Decision } from './decide.js';
 export { isProvablyInfeasible } from './infeasible.js';
 export { latestOf } from '../problem/latest.js';
 export { reach } from './extension.js';
-export { scheduleAlone as solve } from './schedule-alone.js';
+export { scheduleAlone } from './schedule-alone.js';
 export { shiftReason } from './shift-reason.js';
 export type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';

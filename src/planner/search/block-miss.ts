@@ -5,7 +5,7 @@ import {
   placementsOf,
   problemOf,
   reach,
-  solve,
+  scheduleAlone,
   type Board,
   type Problem,
   type Reason,
@@ -168,7 +168,7 @@ export class BlockMisses {
     };
     const kept = placementsOf(this.#problem, beside);
     return (longerBy) =>
-      solve(pin(problemOf(this.#plan, { ...scope, longerBy }, this.#book), kept)).done;
+      scheduleAlone(pin(problemOf(this.#plan, { ...scope, longerBy }, this.#book), kept)).done;
   }
 
   /** What is left of a task, in one window, not before what it waits for. */

@@ -1,8 +1,6 @@
+import { sizeLimits } from '../../model/index.js';
 import type { Problem } from '../parse/parsed.js';
 import type { TableRow } from './table.js';
-
-/** What a table of works stays far below, and what reads within seconds. A file beyond any of them is not read. */
-export const sizeLimits = { bytes: 64 * 1024 * 1024, rows: 250_000, columns: 2_000 } as const;
 
 /** What is wrong with a file of more bytes than are read; `undefined` for any other. */
 export function tooManyBytes(bytes: number): Problem | undefined {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { changesBetween, mostUpdateBytes, OpenPlan, whatComesIn } from '../../../src/plan/index.js';
-import type { PlanDocument } from '../../../src/model/index.js';
+import { sizeLimits, type PlanDocument } from '../../../src/model/index.js';
 import { deed, document } from '../edits/documents.js';
 import { planOf } from '../store/plans.js';
 
@@ -63,6 +63,18 @@ describe('what comes in from others', () => {
     expect(plan.document).toBe(before);
     plan.change({ part: ['name'], value: 'goes on' }, 'named');
     expect(plan.document.name).toBe('goes on');
+  });
+
+  it.each([
+    ['as many columns', { columns: sizeLimits.columns, characters: 1 }],
+    ['a cell as long as one of 10 MB', { columns: 1, characters: 10 * 1024 * 1024 }],
+  ])('is taken with %s as a file may hold', (_what, { columns, characters }) => {
+    const plan = OpenPlan.of(planOf('a'));
+    const row = Array.from({ length: columns }, () => 'x'.repeat(characters));
+    const whole = { ...plan.document.tables.windows, columns: row, rows: [row] };
+    plan.change({ table: 'windows', whole }, 'taken in');
+    expect(plan.document.tables.windows.rows[0]).toEqual(row);
+    expect(whatComesIn(plan.state())).toBeUndefined();
   });
 
   it('is refused where it is cut, damaged or too large', () => {

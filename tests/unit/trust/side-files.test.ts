@@ -7,7 +7,7 @@ import fc from 'fast-check';
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import { verbs, type Verb } from '../../../src/cli/options.js';
-import { sizeLimits } from '../../../src/tables/index.js';
+import { sizeLimits } from '../../../src/model/index.js';
 import { commandLine, expectStated, longestMs } from './command-line.js';
 import { anyBytes, duringShift, fileName, samples } from './random-documents.js';
 

@@ -1,7 +1,7 @@
 import type { ReactiveControllerHost } from 'lit';
 import type { Allocation, CutIsolation, Engine, Move } from '../../../src/engine/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
-import { TaskController } from '../results/asking.js';
+import { TaskController } from '../results/task-controller.js';
 
 /** What a window as it is typed does to the plan of the work, before anything is changed. */
 export interface CutEffect {

@@ -1,7 +1,7 @@
 import type { ReactiveControllerHost } from 'lit';
 import type { Engine, RuleChange } from '../../../src/engine/index.js';
 import type { PlanDocument, RuleSet } from '../../../src/model/index.js';
-import { TaskController } from '../results/asking.js';
+import { TaskController } from '../results/task-controller.js';
 
 /** What a change of the rules does to windows and fits, against the rules it is held up to. */
 export class RuleTrial extends TaskController {

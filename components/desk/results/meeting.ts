@@ -3,7 +3,7 @@ import { totalMinutes } from '../../../src/calendar/index.js';
 import type { Report, Results } from '../../../src/engine/index.js';
 import { nameAmong, nameOf } from '../../../src/engine/plan-out/plan-name.js';
 import type { AgreedPlan, PlanDocument } from '../../../src/model/index.js';
-import type { ForecastController } from './outlooks.js';
+import type { ForecastController } from './forecast-controller.js';
 import type { Planning } from './planning.js';
 import { wordsOf } from '../../shared/words-of.js';
 

@@ -12,8 +12,8 @@ import type {
   ShortNotice,
 } from '../../../src/engine/index.js';
 import type { AgreedPlan, PlanDocument } from '../../../src/model/index.js';
-import { TaskController } from './asking.js';
-import { LatestTask, type Outcome } from './latest.js';
+import { TaskController } from './task-controller.js';
+import { LatestTask, type Outcome } from './latest-task.js';
 
 /** Simulated runs that the chance of each window rests on while a plan is made to it. */
 const CHANCE_RUNS = 20_000;

@@ -4,7 +4,7 @@ import { explainPlacement } from '../../why/explain-plan.js';
 import type { Explanation } from '../../why/explanation.js';
 import type { Desk } from '../desk-parts.js';
 import { valueIn } from '../frame/table-lookup.js';
-import { tellLedger, tellLeftOver, tellPackage, tellWindowWork } from '../frame/told.js';
+import { tellLedger, tellLeftOver, tellPackage, tellWindowWork } from '../frame/explain-picked.js';
 import type { ResultTable } from '../views.js';
 
 /** The panel says where a worked-out value of a row comes from. */

@@ -6,7 +6,7 @@ import type { ShareChangeEvent } from '../../booking/share-change-event.js';
 import { planLine } from './agreed-view.js';
 import type { Desk } from '../desk-parts.js';
 import { cellsOf } from '../forms/edits.js';
-import { outlookTrouble } from '../results/outlook-trouble.js';
+import { outlookTrouble } from '../results/forecast-trouble.js';
 import { saveFile } from '../files/save-file.js';
 import { weekdayText } from '../../shared/format.js';
 

@@ -21,7 +21,7 @@ import { makeReport, reportView } from './cost-report.js';
 import { agreeOption } from '../forms/agreed-plan.js';
 import { planLine } from './agreed-view.js';
 import type { Desk } from '../desk-parts.js';
-import { outlookTrouble } from '../results/outlook-trouble.js';
+import { outlookTrouble } from '../results/forecast-trouble.js';
 import { settleButton } from './plan-view.js';
 import type { ShiftPlan } from '../shift/shift-store.js';
 import type { CostPart } from '../views.js';

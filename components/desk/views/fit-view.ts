@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import type { Results } from '../../../src/engine/index.js';
 import type { FitSelectEvent } from '../../fit/fit-select-event.js';
 import type { Desk } from '../desk-parts.js';
-import { tellFit } from '../frame/told.js';
+import { tellFit } from '../frame/explain-picked.js';
 
 /** Every package against every window. */
 export function fitView(desk: Desk, results: Results): TemplateResult {

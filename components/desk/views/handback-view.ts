@@ -12,7 +12,7 @@ import type { HandbackRecordEvent } from '../../handback/handback-record-event.j
 import type { WindowSelectEvent } from '../../ribbon/window-select-event.js';
 import { planLine } from './agreed-view.js';
 import type { Desk } from '../desk-parts.js';
-import { outlookTrouble } from '../results/outlook-trouble.js';
+import { outlookTrouble } from '../results/forecast-trouble.js';
 import { settleButton } from './plan-view.js';
 import { begunInEarlierShifts } from '../shift/shift-before.js';
 import { alarmLine, shiftBar } from '../shift/shift-bar.js';

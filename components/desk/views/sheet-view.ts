@@ -18,7 +18,7 @@ import type { UndoEvent } from '../../sheet/undo-event.js';
 import type { Desk } from '../desk-parts.js';
 import { askResult } from '../results/result-asks.js';
 import { headingOf, valueIn } from '../frame/table-lookup.js';
-import { tellLedger, tellPackage } from '../frame/told.js';
+import { tellLedger, tellPackage } from '../frame/explain-picked.js';
 import type { ResultTable } from '../views.js';
 
 /** A table of the plan as it was typed, to be changed cell by cell. */

@@ -7,7 +7,7 @@ import { defaultStrings } from '../../people/strings.js';
 import { countText } from '../../shared/format.js';
 import { changesBetween } from '../../../src/plan/index.js';
 import type { Desk } from '../desk-parts.js';
-import { outlookTrouble } from '../results/outlook-trouble.js';
+import { outlookTrouble } from '../results/forecast-trouble.js';
 import type { SitePart } from '../views.js';
 
 /** What people, neighbours and weather ask of the plan. */

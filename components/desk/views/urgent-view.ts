@@ -3,7 +3,7 @@ import type { Results } from '../../../src/engine/index.js';
 import { tableKinds } from '../../../src/model/index.js';
 import {} from '../../shared/format.js';
 import type { Desk } from '../desk-parts.js';
-import { outlookTrouble } from '../results/outlook-trouble.js';
+import { outlookTrouble } from '../results/forecast-trouble.js';
 import { askBooking } from './booking-view.js';
 import { urgentOf, type Found } from './urgent.js';
 

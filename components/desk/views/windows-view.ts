@@ -15,7 +15,7 @@ import type { Desk } from '../desk-parts.js';
 import { CellEdits } from '../forms/edits.js';
 import { ribbonWork } from '../results/ribbon-work.js';
 import { rowWith } from '../frame/table-lookup.js';
-import { tellLedger, tellShortNotice } from '../frame/told.js';
+import { tellLedger, tellShortNotice } from '../frame/explain-picked.js';
 
 /** So many windows no longer push the sheet below them out of reach on a narrow screen: they scroll by themselves. */
 const MANY = 60;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { LatestTask } from '../../../components/desk/results/latest.js';
+import { LatestTask } from '../../../components/desk/results/latest-task.js';
 
 const made = (): { latest: LatestTask; told: boolean[] } => {
   const told: boolean[] = [];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { tellLedger } from '../../../components/desk/frame/told.js';
+import { tellLedger } from '../../../components/desk/frame/explain-picked.js';
 import { recompute } from '../../../src/engine/recompute.js';
 import { aDocument, tableOf } from '../../helpers/documents.js';
 

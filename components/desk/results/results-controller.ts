@@ -1,7 +1,7 @@
 import type { ReactiveControllerHost } from 'lit';
 import type { Engine, Results } from '../../../src/engine/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
-import { TaskController } from './asking.js';
+import { TaskController } from './task-controller.js';
 
 /** Everything that follows from the document without a search; the last document asked about wins. */
 export class ResultsController extends TaskController {

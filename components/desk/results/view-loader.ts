@@ -6,7 +6,7 @@ import type { Desk } from '../desk-parts.js';
 import { askHandback, openHandback, resumeShift } from '../views/handback-view.js';
 import { askRules } from '../views/rules-view.js';
 import { askSite } from '../views/site-view.js';
-import { tellMoves } from '../frame/told.js';
+import { tellMoves } from '../frame/explain-picked.js';
 import { askChecks, askRoster } from '../views/urgent-view.js';
 import type { CostPart, DeskView } from '../views.js';
 

@@ -18,7 +18,7 @@ import type {
 } from '../../../src/engine/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
 import type { OptionsAsked } from '../../options/options-ask-event.js';
-import { LatestTask } from './latest.js';
+import { LatestTask } from './latest-task.js';
 
 /** What an outlook is worked out from. */
 export interface Basis {

@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import { LatestTask } from './latest.js';
+import { LatestTask } from './latest-task.js';
 
 /** A part of the desk that asks one question at a time; the view shows whether it is under way or has failed. */
 export abstract class TaskController implements ReactiveController {

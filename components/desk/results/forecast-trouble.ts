@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { ForecastController } from './outlooks.js';
+import type { ForecastController } from './forecast-controller.js';
 
 /** Says what could not be worked out. */
 export const outlookTrouble = ({ trouble }: ForecastController): TemplateResult | typeof nothing =>

@@ -7,7 +7,7 @@ export function toBase64(bytes: Uint8Array): string {
 }
 
 /** The bytes of a text; undefined where it is none of ours. */
-export function fromBase64(text: string): Uint8Array | undefined {
+export function fromBase64(text: string): Uint8Array<ArrayBuffer> | undefined {
   try {
     const plain = atob(text);
     const bytes = new Uint8Array(plain.length);

@@ -3,6 +3,7 @@
 import { planFile, readPlanFile, type ReadPlan } from '../../src/model/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { numberText } from '../shared/format.js';
+import { fromBase64, toBase64 } from './base64.js';
 
 const key = '#plan=';
 
@@ -103,18 +104,10 @@ async function all(
 }
 
 function toBase64Url(bytes: Uint8Array): string {
-  let text = '';
-  for (let at = 0; at < bytes.length; at += 8_192)
-    text += String.fromCharCode(...bytes.subarray(at, at + 8_192));
-  return btoa(text).replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '');
+  return toBase64(bytes).replaceAll('+', '-').replaceAll('/', '_').replaceAll('=', '');
 }
 
 function fromBase64Url(text: string): Uint8Array<ArrayBuffer> | undefined {
   if (text.length > 1_000_000 || !/^[\w-]*$/.test(text)) return undefined;
-  try {
-    const plain = atob(text.replaceAll('-', '+').replaceAll('_', '/'));
-    return Uint8Array.from(plain, (sign) => sign.charCodeAt(0));
-  } catch {
-    return undefined;
-  }
+  return fromBase64(text.replaceAll('-', '+').replaceAll('_', '/'));
 }

@@ -118,6 +118,16 @@ describe('a plan that three people share', () => {
     await says(one, 'Shared: 1 other here');
     await openFromThere(reader, 'Ida', tokens.read);
     await says(reader, 'Shared, read only: 2 others here');
+    const panel = await reader.evaluate(async () => {
+      const desk = document.querySelector('possession-desk')!;
+      desk.menu = 'plan';
+      await desk.updateComplete;
+      const text = desk.shadowRoot!.querySelector('#menu')!.textContent.replaceAll(/\s+/g, ' ');
+      desk.menu = '';
+      return text;
+    });
+    expect(panel).toContain('What the others change comes here');
+    expect(panel).not.toContain('What is changed here goes to the others');
     await title(two, 'typed by Jon');
     await Promise.all([titled(one, 'typed by Jon'), titled(reader, 'typed by Jon')]);
     await title(reader, 'typed by Ida');

@@ -137,12 +137,16 @@ function sharedNow(desk: Desk, sharing: ShownSharing): TemplateResult {
     </div>`;
 }
 
-function stateText({ state }: ShownSharing): string {
+function stateText({ state, reads }: ShownSharing): string {
   switch (state?.kind) {
     case 'together':
-      return 'What is changed here goes to the others as it is made, and theirs comes here.';
+      return reads
+        ? 'What the others change comes here as it is made.'
+        : 'What is changed here goes to the others as it is made, and theirs comes here.';
     case 'away':
-      return `${state.why} Work goes on here; it is joined with that of the others when the server answers again.`;
+      return reads
+        ? `${state.why} What the others change comes when the server answers again.`
+        : `${state.why} Work goes on here; it is joined with that of the others when the server answers again.`;
     case 'refused':
       return `${state.why} The plan on this device stays as it is, and goes to nobody.`;
     default:

@@ -79,7 +79,13 @@ export function createPortEngine(
     const { document: at } = verbs[verb];
     const given = at < 0 ? args : args.with(at, documents.next(args[at] as PlanDocument));
     try {
-      port.postMessage({ kind: 'call', id, verb, args: given, told: onProgress !== undefined });
+      port.postMessage({
+        kind: 'call',
+        id,
+        verb,
+        args: given,
+        wantsProgress: onProgress !== undefined,
+      });
     } catch (error) {
       documents.forget();
       const one = waiting.get(id);

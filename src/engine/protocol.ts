@@ -1,4 +1,5 @@
 import type { Sent } from './incremental/chain.js';
+import type { LifeSign } from './life-sign.js';
 import type { Verb } from './verbs.js';
 
 /** The arguments of a call without its signal, which travels as a `cancel`. */
@@ -32,7 +33,7 @@ export type Reply =
 
 /** What a `Worker`, a `MessagePort` and a worker's own global have in common. */
 export interface Port {
-  postMessage(message: unknown): void;
+  postMessage(message: Request | Reply | LifeSign): void;
   addEventListener(type: 'message', listener: (event: MessageEvent) => void): void;
   removeEventListener(type: 'message', listener: (event: MessageEvent) => void): void;
   start?(): void;

@@ -46,7 +46,7 @@ export function serve(port: Port, engine: Engine): void {
     }
     const controller = new AbortController();
     running.set(id, controller);
-    const { verb, wantsProgress: told } = request;
+    const { verb, wantsProgress } = request;
     const send = (kind: 'progress' | 'result', value: unknown): void =>
       post(
         verb === 'recompute'
@@ -54,7 +54,11 @@ export function serve(port: Port, engine: Engine): void {
           : { kind, id, value },
       );
     const call = engine[verb] as (...given: unknown[]) => Promise<unknown>;
-    call(...args, controller.signal, told ? (value: unknown) => send('progress', value) : undefined)
+    call(
+      ...args,
+      controller.signal,
+      wantsProgress ? (value: unknown) => send('progress', value) : undefined,
+    )
       .then((value) => send('result', value))
       .catch((error: unknown) =>
         post({

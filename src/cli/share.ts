@@ -52,10 +52,12 @@ export async function share(asked: ShareArguments, told: ShareTold): Promise<num
     told.complain(trouble.message);
     return 1;
   }
+  // Listens before it tells that it can be stopped: who reads that may stop it at once.
+  const end = stopped();
   await told.tell(
     startLines(sharing.port, tokens, asked, tokensFile(asked.folder), told.isTerminal),
   );
-  await stopped();
+  await end;
   await sharing.close();
   return 0;
 }

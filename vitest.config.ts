@@ -1,17 +1,33 @@
 import { defineConfig } from 'vitest/config';
 
+// Files that put something in the place of a global, or look at what an import alone does.
+const alone = [
+  'tests/package/*.test.ts',
+  'tests/unit/share/*.test.ts',
+  'tests/unit/shared/*.test.ts',
+  'tests/unit/store/*.test.ts',
+];
+
 export default defineConfig({
   test: {
-    include: [
-      'tests/unit/**/*.test.ts',
-      'tests/published/**/*.test.ts',
-      'tests/package/**/*.test.ts',
-    ],
     environment: 'node',
     // The default leaves a core free; on two cores that is half of the machine.
     maxWorkers: '100%',
     // Against hanging alone: how fast the machine is must not decide.
     testTimeout: 600_000,
     hookTimeout: 600_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'together',
+          include: ['tests/unit/**/*.test.ts', 'tests/published/*.test.ts'],
+          exclude: alone,
+          // To load the core takes longer than most files do: what a process has loaded serves its next files too.
+          isolate: false,
+        },
+      },
+      { extends: true, test: { name: 'alone', include: alone } },
+    ],
   },
 });

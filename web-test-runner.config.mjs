@@ -1,6 +1,6 @@
-import { existsSync } from 'node:fs';
 import { esbuildPlugin } from '@web/dev-server-esbuild';
 import { chromeLauncher } from '@web/test-runner-chrome';
+import { browserTests } from './scripts/browser-tests.mjs';
 
 const flags = [
   '--headless',
@@ -15,33 +15,13 @@ const flags = [
   '--disable-backgrounding-occluded-windows',
 ];
 
-/** `new URL('./x.js', import.meta.url)` names a built file; here the source is `x.ts`. */
-function sourceOfWorkers(context, next) {
-  if (context.path.endsWith('.js') && !context.path.includes('node_modules')) {
-    const source = context.path.replace(/\.js$/, '.ts');
-    if (!existsSync(`.${context.path}`) && existsSync(`.${source}`))
-      context.url = context.url.replace(context.path, source);
-  }
-  return next();
-}
-
-/** papaparse ships in the older form of a script; unbundled it has to be given the shape of a module. */
-const papaparseAsModule = {
-  name: 'papaparse-as-module',
-  transform(context) {
-    if (!context.path.endsWith('/papaparse/papaparse.js')) return undefined;
-    return `const module = { exports: {} };\nconst exports = module.exports;\n${context.body}\nexport default module.exports;`;
-  },
-};
-
 export default {
   files: 'tests/browser/**/*.test.ts',
   nodeResolve: { exportConditions: ['browser', 'production', 'default'] },
   // One page at a time: a browser draws no frames for a page behind another, and tests that wait for one would not end.
   concurrency: 1,
-  middleware: [sourceOfWorkers],
   plugins: [
-    papaparseAsModule,
+    browserTests(),
     esbuildPlugin({ ts: true, target: 'es2022', tsconfig: 'tsconfig.json' }),
   ],
   browsers: [

@@ -1,46 +1,61 @@
-// npm test: installs, checks types, style and the direction of imports, then runs every test.
+// npm test: installs, then checks types, style and the direction of imports and runs every test, two steps at a time.
+import { spawn } from 'node:child_process';
+import { availableParallelism } from 'node:os';
+import { createInterface } from 'node:readline';
 import { findBrowser } from './find-browser.mjs';
-import { install, run } from './install.mjs';
+import { install, root } from './install.mjs';
 
 install();
-const bin = (tool) => `node_modules/.bin/${tool}`;
-const step = (title, command, args, extra) => {
-  console.log(`\n— ${title}`);
-  run(command, args, extra);
-};
+process.env.CHROME_PATH = await findBrowser();
 
-step('types', bin('tsc'), ['--noEmit']);
-step('style', bin('eslint'), ['.', '--max-warnings=0']);
-step('layout of the text', bin('prettier'), ['--check', '--log-level', 'warn', '.']);
-step('direction of imports', bin('depcruise'), [
-  '--config',
-  '.dependency-cruiser.cjs',
-  'src',
-  'components',
-  'app',
-]);
-step('nothing that the product does not reach', bin('knip'), [
-  '--no-progress',
-  '--no-config-hints',
-]);
-step('unit and published checks', bin('vitest'), ['run']);
-// Time arithmetic must not depend on the zone of the machine it runs on.
-for (const TZ of ['Europe/London', 'America/Los_Angeles', 'Pacific/Auckland']) {
-  step(
-    `calendar and rules with TZ=${TZ}`,
-    bin('vitest'),
-    ['run', 'tests/unit/calendar', 'tests/unit/rules'],
-    { env: { TZ } },
-  );
+/** Workers of the longest step: one core is left to the steps beside it. */
+const workers = Math.max(1, availableParallelism() - 1);
+/** What is still to be done: the longest first, and what writes into the project after what reads all of it. */
+const steps = [
+  ['unit', `vitest run --project together --maxWorkers ${workers}`],
+  ['types', 'tsc --noEmit'],
+  ['style', 'eslint . --max-warnings=0'],
+  ['layout', 'prettier --check --cache --log-level warn .'],
+  ['imports', 'depcruise --config .dependency-cruiser.cjs src components app'],
+  ['unreached', 'knip --no-progress --no-config-hints'],
+  ['browser', 'wtr --config web-test-runner.config.mjs'],
+  ['package', 'vitest run --project alone --maxWorkers 1'],
+  ['page', 'vitest run --config tests/offline/vitest.config.ts --maxWorkers 1'],
+  ['zones', 'vitest run --config tests/zones/vitest.config.ts --maxWorkers 1'],
+];
+
+/** Runs a step; each line that it writes is shown at once, headed by its name. */
+async function ended([step, command]) {
+  const began = performance.now();
+  const [tool, ...words] = command.split(' ');
+  const child = spawn(`node_modules/.bin/${tool}`, words, {
+    cwd: root,
+    shell: process.platform === 'win32',
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  for (const input of [child.stdout, child.stderr])
+    createInterface({ input }).on('line', (line) => console.log(`${step} | ${line}`));
+  const code = await new Promise((resolve) => {
+    child.on('error', (error) => resolve(error.message));
+    child.on('close', resolve);
+  });
+  const seconds = Math.round((performance.now() - began) / 1000);
+  const passed = code === 0;
+  console.log(`${step} — ${passed ? 'passed' : `FAILED (${code})`} in ${seconds} s`);
+  return { step, seconds, passed };
 }
-const CHROME_PATH = await findBrowser();
-step(`browser tests in ${CHROME_PATH}`, bin('wtr'), ['--config', 'web-test-runner.config.mjs'], {
-  env: { CHROME_PATH },
-});
-step(
-  'the built page without a network',
-  bin('vitest'),
-  ['run', '--config', 'tests/offline/vitest.config.ts'],
-  { env: { CHROME_PATH } },
-);
-console.log('\nAll passed.');
+
+const done = [];
+/** Takes step after step; none is begun once one has failed. */
+async function worker() {
+  while (steps.length > 0 && done.every((step) => step.passed))
+    done.push(await ended(steps.shift()));
+}
+await Promise.all([worker(), worker()]);
+
+console.table(Object.fromEntries(done.map(({ step, ...rest }) => [step, rest])));
+if (done.every((step) => step.passed)) console.log('All passed.');
+else {
+  process.exitCode = 1;
+  if (steps.length > 0) console.log(`Not run: ${steps.map(([step]) => step).join(', ')}`);
+}

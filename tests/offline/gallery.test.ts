@@ -1,10 +1,9 @@
 // The gallery as it is built and served beside the desk, under the page's own policy.
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Browser, Page } from 'puppeteer-core';
-import { build, parseAst } from 'vite';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { parseAst } from 'vite';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import * as core from '../../src/index.js';
 import { packageExports } from '../../scripts/package-entries.mjs';
 import { launchedBrowser } from '../helpers/launched-browser.js';
@@ -16,15 +15,13 @@ const manifest = new URL('../../custom-elements.json', import.meta.url);
 /** Each of these speaks of a whole page, and this one shows an element many times and a desk, which is a page of its own. */
 const ofOnePage = ['landmark-unique', 'landmark-main-is-top-level', 'landmark-no-duplicate-main'];
 
+const folder = inject('builtPage');
 let browser: Browser;
-let folder: string;
 let served: Awaited<ReturnType<typeof serveFolder>>;
 let page: Page;
 const wrong: string[] = [];
 
 beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'possession-fit-gallery-'));
-  await build({ configFile: 'vite.config.ts', logLevel: 'error', build: { outDir: folder } });
   served = await serveFolder(folder);
   browser = await launchedBrowser();
   page = await browser.newPage();
@@ -41,7 +38,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await browser?.close();
   await served?.close();
-  await rm(folder, { recursive: true, force: true });
 });
 
 /** Not `waitForFunction`, which the policy forbids to make its code. */

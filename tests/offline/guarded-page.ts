@@ -3,8 +3,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, type ElementHandle, type Page } from 'puppeteer-core';
-import { build } from 'vite';
-import { afterAll, beforeAll, expect } from 'vitest';
+import { afterAll, beforeAll, expect, inject } from 'vitest';
 import type { PlanDocument, TableText } from '../../src/model/index.js';
 import { launchedBrowser } from '../helpers/launched-browser.js';
 import type { DeskView } from '../../components/desk/views.js';
@@ -22,19 +21,14 @@ interface Watched {
   saved: Blob[];
 }
 
-/** One browser and one built page for the tests of a file. */
+/** One browser for the tests of a file, with the built page served to it. */
 export function guardedPage(): { open: () => Promise<Desk> } {
   let browser: Browser;
   let folder: string;
   let served: Awaited<ReturnType<typeof serveFolder>>;
   beforeAll(async () => {
     folder = await mkdtemp(join(tmpdir(), 'possession-fit-guarded-'));
-    await build({
-      configFile: 'vite.config.ts',
-      logLevel: 'error',
-      build: { outDir: join(folder, 'page') },
-    });
-    served = await serveFolder(join(folder, 'page'));
+    served = await serveFolder(inject('builtPage'));
     browser = await launchedBrowser();
   });
   afterAll(async () => {

@@ -6,8 +6,7 @@ import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import Papa from 'papaparse';
 import { type Browser, type ElementHandle } from 'puppeteer-core';
-import { build } from 'vite';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { deskViews } from '../../components/desk/views.js';
 import { openView } from './open-view.js';
 import { launchedBrowser } from '../helpers/launched-browser.js';
@@ -36,14 +35,9 @@ let address: string;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'possession-fit-hostile-'));
-  await build({
-    configFile: 'vite.config.ts',
-    logLevel: 'error',
-    build: { outDir: join(folder, 'page') },
-  });
   server = createServer((request, response) => {
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
-    const file = join(folder, 'page', path === '/' ? '/index.html' : path);
+    const file = join(inject('builtPage'), path === '/' ? '/index.html' : path);
     readFile(file).then(
       (bytes) => {
         response.writeHead(200, {

@@ -1,27 +1,17 @@
 // A page left in the moment of an edit: nothing typed is lost, and it can be undone.
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Browser, Page } from 'puppeteer-core';
-import { build } from 'vite';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { launchedBrowser } from '../helpers/launched-browser.js';
 import { serveFolder } from './served-folder.js';
 
 const rounds = Number(process.env['LEFT_AT_ONCE'] ?? 12);
 let browser: Browser;
-let folder: string;
 
 beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'possession-fit-left-'));
-  await build({ configFile: 'vite.config.ts', logLevel: 'error', build: { outDir: folder } });
   browser = await launchedBrowser();
 });
 
-afterAll(async () => {
-  await browser?.close();
-  await rm(folder, { recursive: true, force: true });
-});
+afterAll(() => browser?.close());
 
 const ready = (page: Page): Promise<unknown> =>
   page.waitForFunction(
@@ -50,7 +40,7 @@ const titleOf = (page: Page): Promise<string | undefined> =>
 
 describe('a page left in the moment of an edit', () => {
   it(`loses none of ${rounds} edits, by reload or by closing`, async () => {
-    const server = await serveFolder(folder);
+    const server = await serveFolder(inject('builtPage'));
     let page = await browser.newPage();
     await page.goto(server.address);
     await ready(page);

@@ -1,9 +1,8 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'puppeteer-core';
-import { build } from 'vite';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { launchedBrowser } from '../helpers/launched-browser.js';
 import { serveFolder } from './served-folder.js';
 
@@ -12,7 +11,7 @@ let folder: string;
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'possession-fit-offline-'));
-  await build({ configFile: 'vite.config.ts', logLevel: 'error', build: { outDir: folder } });
+  await cp(inject('builtPage'), folder, { recursive: true });
   browser = await launchedBrowser();
 });
 

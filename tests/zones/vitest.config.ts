@@ -1,0 +1,24 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+// Calendar and rules once more on machines set to other time zones, which must change nothing.
+const zones = ['Europe/London', 'America/Los_Angeles', 'Pacific/Auckland'];
+
+export default defineConfig({
+  root: fileURLToPath(new URL('../..', import.meta.url)),
+  test: {
+    maxWorkers: '100%',
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
+    projects: zones.map((TZ) => ({
+      extends: true as const,
+      test: {
+        name: TZ,
+        include: ['tests/unit/calendar/*.test.ts', 'tests/unit/rules/*.test.ts'],
+        setupFiles: ['tests/zones/in-force.ts'],
+        isolate: false,
+        env: { TZ },
+      },
+    })),
+  },
+});

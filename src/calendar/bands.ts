@@ -20,10 +20,10 @@ function isMinuteOfDay(minute: number): boolean {
 /**
  * The stretches of a daily band inside `range`, in real time: a band over a clock change is longer or shorter.
  *
- * A band belongs to the day it starts on, so one that started the evening before `range` counts too. An edge that
- * clocks skip is the moment of the change; one that they show twice is taken where the band is `longer`, or where it is
- * `shorter` without being empty.
- * @throws {RangeError} When an edge is no minute of the day.
+ * A band belongs to the day it starts on, so a band that started the evening before `range` counts too. An edge that
+ * clocks skip is the moment of the change. An edge that they show twice is read so that the band is `longer`, or
+ * `shorter` but not empty.
+ * @throws {RangeError} When an edge is not a minute of the day.
  */
 export function dailyBands(
   band: DailyBand,
@@ -53,14 +53,14 @@ export function dailyBands(
   return intersect(unionOf(found), [range]);
 }
 
-/** Of the readings of both edges the pair that is shortest and not empty, the earlier of two as short. */
+/** The shortest band that is not empty, over the readings of both edges; the earlier where two are equally short. */
 function shortest(day: DayNumber, from: number, to: number, zone: string): Interval {
   let best: Interval = { start: 0, end: 0 };
   for (const first of ['earlier', 'later'] as const)
     for (const last of ['earlier', 'later'] as const) {
-      const one = { start: momentOn(day, from, zone, first), end: momentOn(day, to, zone, last) };
-      const length = one.end - one.start;
-      if (length > 0 && (best.end === best.start || length < best.end - best.start)) best = one;
+      const read = { start: momentOn(day, from, zone, first), end: momentOn(day, to, zone, last) };
+      const length = read.end - read.start;
+      if (length > 0 && (best.end === best.start || length < best.end - best.start)) best = read;
     }
   return best;
 }

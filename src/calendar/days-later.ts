@@ -3,8 +3,8 @@ import { dayAt, momentOn } from './local-date.js';
 import { localTimeOf } from './local-time.js';
 
 /**
- * The same wall clock some days later, or earlier where `days` is below 0. Of a time that clocks show twice that night it
- * is the first; of one that they skip, the moment at which they do.
+ * The same time of the clock some days later, or earlier where `days` is below 0. Where clocks show that time twice, the
+ * first of the two; where they skip it, the moment of the change.
  */
 export function daysLater(at: Instant, days: number, zone: string): Instant {
   const { hour, minute } = localTimeOf(at, zone);

@@ -48,8 +48,8 @@ const lastMonday = (year: number, month: number): DayNumber => {
 const isWeekend = (day: DayNumber): boolean => weekdayOfDay(day) >= 6;
 
 /**
- * The bank holidays of England and Wales in a year by the standing rules, in order. Where one falls on a weekend the
- * day given instead follows it in the list; the weekend day is not listed.
+ * The bank holidays of England and Wales in a year by the standing rules, in order. A holiday that falls on a weekend is
+ * listed on the weekday given instead.
  *
  * Days that a proclamation adds or moves in a single year (as in 2020, 2022 and 2023) are not in it: add them by hand.
  * @see Banking and Financial Dealings Act 1971, schedule 1, and the days proclaimed every year; from memory.
@@ -62,7 +62,7 @@ export function bankHolidaysEnglandAndWales(year: number): readonly Holiday[] {
     isWeekend(day)
       ? { date: dayText(instead), name: `${name} (day given instead)` }
       : { date: dayText(day), name };
-  // On from the weekend to Monday; with both days of Christmas in it, on to Monday and Tuesday.
+  // A weekend holiday moves to Monday; where both days of Christmas do, the second moves to Tuesday.
   return [
     given(newYear, 'New Year’s Day', newYear + (8 - weekdayOfDay(newYear))),
     { date: dayText(easter - 2), name: 'Good Friday' },
@@ -87,7 +87,7 @@ export function holidayAt(
 
 /**
  * The time that lies on a holiday, midnight to midnight.
- * @throws {RangeError} When a date is not one of the calendar.
+ * @throws {RangeError} When there is no such date.
  */
 export function holidayTimes(holidays: readonly Holiday[], zone: string): IntervalSet {
   return unionOf(

@@ -3,7 +3,7 @@ export type Instant = number;
 
 export const MINUTE = 60_000;
 export const HOUR = 3_600_000;
-/** Twenty-four elapsed hours. A local day may be 23 or 25 of them: use `localDay` for calendar days. */
+/** Twenty-four elapsed hours. A local day may be 23 or 25 of them: use `DayNumber` to count calendar days. */
 export const DAY = 86_400_000;
 
 /** Whole elapsed minutes from `start` to `end`; negative when `end` is earlier. */

@@ -44,7 +44,7 @@ export function dayAt(at: Instant, zone: string): DayNumber {
 /**
  * The moment `minutes` after midnight as the clocks of `zone` show it on a day; 1440 is midnight at its end.
  *
- * A time that clocks skip is the moment of the change. Of one that they show twice, `twice` says which.
+ * A time that clocks skip is the moment of the change; for a time that they show twice, `twice` says which.
  */
 export function momentOn(
   day: DayNumber,
@@ -53,8 +53,8 @@ export function momentOn(
   twice: 'earlier' | 'later' = 'earlier',
 ): Instant {
   const asUtc = day * DAY + minutes * MINUTE;
-  // No zone changes clocks twice in four days: where they stand alike before and after, they do so between. Both are
-  // asked for at midnights, of which few are new, so that most days cost next to nothing.
+  // No zone changes clocks twice in four days, so an offset that is the same before and after holds in between. Both are
+  // asked for at midnight UTC, where few answers are not in the cache yet: most days cost almost nothing.
   const before = offsetMinutes((day - 1) * DAY, zone);
   if (minutes >= 0 && minutes <= 2880 && before === offsetMinutes((day + 3) * DAY, zone))
     return asUtc - before * MINUTE;

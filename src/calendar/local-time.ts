@@ -42,9 +42,9 @@ export function isZone(zone: string): boolean {
   return zones.has(zone) || (zone.length > 0 && IANAZone.isValidZone(zone));
 }
 
-// Offsets change a few times a year on the quarter hour at the finest, and the same days are asked for over and over.
-// No zone changes clocks twice in four days: where a block of four days begins and ends with one offset, that holds in
-// all of it; in the others answers are kept by quarter hour.
+// A cache, as the same days are asked for again and again. No zone changes clocks twice in four days: where a block of
+// four days begins and ends with the same offset, that offset holds in all of it. In other blocks there is an entry for
+// each quarter hour, since clocks change on a quarter hour.
 interface Offsets {
   readonly blocks: Map<number, number | undefined>;
   readonly quarters: Map<number, number>;
@@ -87,7 +87,7 @@ function offsetInQuarter({ quarters }: Offsets, at: Instant, zone: string): numb
 }
 
 const utcOf = (t: LocalTime): number => {
-  // It takes the years 0 to 99 for those of the 20th century.
+  // `Date.UTC` reads the years 0 to 99 as 1900 to 1999.
   if (t.year >= 100) return Date.UTC(t.year, t.month - 1, t.day, t.hour, t.minute);
   const at = new Date(0);
   at.setUTCFullYear(t.year, t.month - 1, t.day);
@@ -100,7 +100,7 @@ const isWithin = (n: number, least: number, most: number): boolean =>
 
 /** Whether the numbers name a day of the calendar and a minute of it (31 February does not). */
 export function isLocalTime(t: LocalTime): boolean {
-  // Most times are ones that every month has.
+  // The quick answer for a day that every month has.
   if (isWithin(t.month, 1, 12) && isWithin(t.day, 1, 28) && isWithin(t.year, 0, 9999))
     return isWithin(t.hour, 0, 23) && isWithin(t.minute, 0, 59);
   const back = new Date(utcOf(t));

@@ -5,10 +5,9 @@ import { sameJson, sameRow } from './same.js';
 type Parts = Readonly<Record<string, unknown>>;
 
 /**
- * The document with the edit made; what the edit does not touch is shared with the document given.
+ * Applies an edit. What it does not touch is shared with the document given.
  *
- * Throws `RangeError` where the document does not hold what the edit replaces: an edit never lands on other rows
- * than those it was made for.
+ * @throws {RangeError} Where the document does not have what the edit replaces, so that no other rows are changed.
  */
 export function applyEdit(document: PlanDocument, edit: Edit): PlanDocument {
   let made: Parts = { ...document };
@@ -69,5 +68,5 @@ function withValue(from: Parts, path: readonly string[], value: unknown): Parts 
   const held = Object.hasOwn(from, key) ? from[key] : undefined;
   const next = rest.length === 0 ? value : withValue((held ?? {}) as Parts, rest, value);
   if (next !== undefined) return { ...from, [key]: next };
-  return Object.fromEntries(Object.entries(from).filter(([one]) => one !== key));
+  return Object.fromEntries(Object.entries(from).filter(([name]) => name !== key));
 }

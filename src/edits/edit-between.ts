@@ -6,10 +6,10 @@ import { sameJson } from './same.js';
 type Parts = Readonly<Record<string, unknown>>;
 
 /**
- * What changed from one document to the next. What both hold as the same object counts as unchanged, so the cost is
- * that of the change, not of the document.
+ * The edit that turns one document into the next. Parts that are the same object in both count as unchanged, so the cost
+ * is that of the change, not of the document.
  *
- * Tables and entries are taken by name, whatever names there are: a table added to the model needs nothing here.
+ * Tables and entries are found by name, so a table added to the model needs no change here.
  */
 export function editBetween(before: PlanDocument, after: PlanDocument, label: string): Edit {
   const old: Parts = { ...before };

@@ -1,23 +1,23 @@
 /** A row of a table: cells as text. */
 export type Row = readonly string[];
 
-/** `removed.length` rows from place `at` on give way to `added`. Either may be empty. */
+/** Replaces the rows `removed`, from index `at` on, by `added`. Either may be empty. */
 export interface Splice {
-  /** Place in the table before the edit, 0 for the first row. */
+  /** Index in the table before the edit. */
   readonly at: number;
   readonly removed: readonly Row[];
   readonly added: readonly Row[];
 }
 
-/** Rows of one table. The splices are in order and do not overlap; all places are those before the edit. */
+/** Changed rows of one table. The splices are in order and do not overlap; all indexes are those before the edit. */
 export interface RowsChange {
   readonly table: string;
   readonly splices: readonly Splice[];
 }
 
 /**
- * One value of the document replaced whole: `['rules']`, `['tables', 'windows', 'columns']`. An absent `before` or
- * `after` means that the document has, or is to have, no such entry.
+ * Replaces one value of the document: `['rules']`, `['tables', 'windows', 'columns']`. Without `before` the document has
+ * no such entry yet; without `after` the entry is removed.
  */
 export interface PartChange {
   readonly part: readonly string[];
@@ -26,8 +26,8 @@ export interface PartChange {
 }
 
 /**
- * The difference between two plan documents, plain JSON. It holds both sides, so it can be undone without the
- * document it was made from, and put on a document only where that still holds what the edit replaces.
+ * The difference between two plan documents, as plain JSON. It holds both sides, so it can be undone without the first
+ * document, and is applied only to a document that still has what the edit replaces.
  */
 export interface Edit {
   /** What was done, for a person: "Cut window W3". */

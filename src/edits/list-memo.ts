@@ -1,14 +1,14 @@
 import { placesIn } from './places.js';
 
-/** What was made of each thing of a list, kept for the next list that has some of the very same things. */
+/** Memoizes a function of the items of a list: an item of the next list that is the same object is not computed again. */
 export class ListMemo<T, V> {
   #key: unknown;
   #things: readonly T[] = [];
   #made: readonly V[] = [];
 
   /**
-   * What `make` makes of each thing, in order. It hears of what was made of that thing before in the same way; what was
-   * made in any other way is forgotten. The same list as before, where all that was made is.
+   * The result of `make` for each item, in order. `make` is given the item's earlier result, where there is one under the
+   * same `key`; results under another key are dropped. Returns the same array as before where every result is the same.
    */
   of(
     key: unknown,

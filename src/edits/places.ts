@@ -1,6 +1,6 @@
 /**
- * Where each thing of a list was in another list: its place there, -1 where it was not. Things are told apart by
- * being the same object. What stands alike at both ends costs one comparison each.
+ * The index that each item of `after` had in `before`, -1 where it was not there. Items are compared as objects. Items
+ * that are the same at both ends of the lists cost one comparison each.
  */
 export function placesIn(before: readonly unknown[], after: readonly unknown[]): Int32Array {
   const places = new Int32Array(after.length);
@@ -23,7 +23,7 @@ export function placesIn(before: readonly unknown[], after: readonly unknown[]):
   return places;
 }
 
-/** Whether every thing is where it was, with nothing added or taken away. */
+/** Whether every item is where it was, with nothing added or removed. */
 export function unmoved(places: Int32Array, before: number): boolean {
   return places.length === before && places.every((place, at) => place === at);
 }

@@ -2,8 +2,8 @@ import type { Row, Splice } from './edit.js';
 import { sameRow } from './same.js';
 
 /**
- * The splices that make `after` of `before`. Equal rows are taken as kept in place, those that are the same array first; where
- * rows changed order, the longest run that kept its order stays and the rest moves.
+ * The splices that turn `before` into `after`. Equal rows count as kept; rows that are the same array are matched first.
+ * Where rows changed order, the longest run that kept its order stays and the others move.
  */
 export function rowsBetween(before: readonly Row[], after: readonly Row[]): Splice[] {
   let start = 0;
@@ -25,7 +25,7 @@ export function rowsBetween(before: readonly Row[], after: readonly Row[]): Spli
   return splices;
 }
 
-/** As many rows on both sides are compared one by one, so that a fresh copy of a table gives a small edit too. */
+/** Where both sides have the same number of rows they are compared in pairs, so that a copy of a table gives a small edit. */
 function gap(at: number, removed: readonly Row[], added: readonly Row[]): Splice[] {
   if (removed.length === 0 && added.length === 0) return [];
   if (removed.length !== added.length) return [{ at, removed, added }];
@@ -41,7 +41,7 @@ function gap(at: number, removed: readonly Row[], added: readonly Row[]): Splice
   return splices;
 }
 
-/** Pairs of places [before, after] of the same row, both rising, between the equal start and end. */
+/** Index pairs [before, after] of kept rows between the equal start and end; both indexes rise. */
 function keptRows(
   before: readonly Row[],
   after: readonly Row[],
@@ -50,7 +50,7 @@ function keptRows(
 ): [number, number][] {
   const partner = new Array<number | undefined>(after.length);
   const taken = new Set<number>();
-  // Equal rows that are not the same array are paired second: writing out each row costs more than a look-up.
+  // Equal rows that are different arrays are matched second, since comparing them means writing each out.
   for (const keyOf of [(row: Row): unknown => row, (row: Row): unknown => JSON.stringify(row)]) {
     const places = new Map<unknown, number[]>();
     for (let at = before.length - end - 1; at >= start; at -= 1) {

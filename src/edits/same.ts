@@ -1,6 +1,6 @@
 import type { Row } from './edit.js';
 
-/** Whether two values would be written as the same JSON, the order of keys apart. `undefined` counts as absent. */
+/** Whether two values are the same JSON, whatever the order of keys. `undefined` counts as absent. */
 export function sameJson(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;

@@ -64,7 +64,7 @@ export interface SpeedLimit {
 export interface Activity {
   /** Unique in the plan. */
   readonly id: string;
-  /** The work package it belongs to: packages are what fit and floats are told of. */
+  /** The work package it belongs to. Fits and floats are given by package. */
   readonly package: string;
   readonly title: string;
   readonly after: readonly Link[];
@@ -85,13 +85,13 @@ export interface Activity {
   readonly keyDate?: Instant;
   /** The planner's fixed choice of window; absent: free. */
   readonly window?: string;
-  /** Absent: nothing is said, and the plan tells so where it matters. Never an empty list. */
+  /** Absent: not said, and the plan names it where it matters. Never an empty list. */
   readonly madeGoodBy?: MadeGoodBy;
-  /** Absent: taken as shared, and told. */
+  /** Absent: counts as shared, with a note that says so. */
   readonly occupies?: Occupies;
   /** A shift that runs late may leave it out and hand back without it. */
   readonly mayWait?: true;
-  /** Left on the line until a later activity at the same place lifts it; absent: none is said. */
+  /** Left on the line until a later activity at the same place lifts it; absent: not said. */
   readonly speedAfter?: SpeedLimit;
 }
 

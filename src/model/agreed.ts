@@ -17,26 +17,26 @@ const placementSchema = z
   })
   .check(z.refine((item) => item.to >= item.from, 'a piece of work that ends after it begins'));
 
-/** A value that is aimed at, and what no plan is below. */
+/** The value of an objective, and a bound that no plan is below. */
 export const provenShape = {
   name: z.enum(['key-dates', 'margins', 'finish', 'fewest-windows']),
   lowerBound: z.number(),
 };
 
 /**
- * What a search proved of some placements in some inputs: no plan has a lower value than `lowerBound`, each with the values
- * before it kept. It is kept beside a plan and says nothing once either digest is another's.
+ * What a search proved of certain placements for certain inputs: no plan with the same earlier values has a value below
+ * `lowerBound`. It is saved with a plan and counts for nothing once either digest differs.
  */
 const proofSchema = z.strictObject({
   /** Digest of the placements. */
   plan: name,
-  /** Digest of all else that the plan hangs on. */
+  /** Digest of everything else that the plan depends on. */
   inputs: name,
   /** No more can be placed. */
   mostPlaced: z.boolean(),
-  /** The search was ended before its work was done. */
+  /** The search was stopped before it was done. */
   cutShort: z.boolean(),
-  /** In the order in which they were aimed at. */
+  /** In order of importance. */
   objectives: z.array(z.strictObject(provenShape)),
 });
 
@@ -60,8 +60,8 @@ export const agreedPlansSchema = z.strictObject({
   /** Those before it, the latest first. */
   earlier: z.array(agreedPlanSchema),
   /**
-   * A local day of the document, `2027-03-07`: what the plan in force begins before it keeps its place, whatever is
-   * searched for or mended. Absent: nothing is frozen.
+   * A local day of the document, `2027-03-07`: pieces of the plan in force that begin before it keep their place in every
+   * search and repair. Absent: nothing is frozen.
    */
   frozenUntil: z.exactOptional(
     z
@@ -78,7 +78,7 @@ export interface AgreedPlan {
   readonly agreedAt: Instant;
   readonly by?: string;
   readonly placements: readonly Placement[];
-  /** What the search that made it proved of it then; absent: nothing is known. */
+  /** What the search that made it proved; absent: nothing is known. */
   readonly proof?: Proof;
 }
 
@@ -87,7 +87,7 @@ export type AgreedPlans = z.infer<typeof agreedPlansSchema>;
 
 const none: AgreedPlans = { earlier: [] };
 
-/** The part of a document with one more plan agreed; the one in force joins the earlier ones. */
+/** Adds an agreed plan. The plan that was in force joins the earlier ones. */
 export function withAgreed(
   plans: AgreedPlans | undefined,
   plan: Omit<AgreedPlan, 'revision'>,
@@ -99,7 +99,7 @@ export function withAgreed(
   return { ...rest, now: { ...plan, revision, placements }, earlier: before };
 }
 
-/** The part with what begins before a day frozen; undefined sets it free. */
+/** Freezes the pieces that begin before a day; undefined freezes nothing. */
 export function withFrozen(
   { frozenUntil: _, ...plans }: AgreedPlans,
   until: string | undefined,
@@ -107,7 +107,7 @@ export function withFrozen(
   return until === undefined ? plans : { ...plans, frozenUntil: until };
 }
 
-/** The part without one of its earlier plans. */
+/** Removes an earlier plan. */
 export function withoutEarlier(plans: AgreedPlans, revision: number): AgreedPlans {
   return { ...plans, earlier: plans.earlier.filter((item) => item.revision !== revision) };
 }

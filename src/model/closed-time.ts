@@ -8,14 +8,14 @@ import type { ConcreteSettings } from './site.js';
  * names it. In a ledger it is a curfew row of its own rule.
  */
 export interface ClosedTime {
-  /** What work that heeds it names. */
+  /** The name by which work heeds it. */
   readonly name: string;
-  /** As a ledger's row is headed. */
+  /** The heading of its row in a ledger. */
   readonly rule: string;
   /** Why, in a sentence with its figures. */
   readonly why: string;
   readonly stretches: IntervalSet;
-  /** Bands that come back, by the clocks of each window; what they bar is not looked at. */
+  /** Bands that come back, by the clocks of each window. Their `bars` is ignored. */
   readonly daily: readonly Curfew[];
 }
 
@@ -29,9 +29,9 @@ export interface TemperatureStretch {
   readonly celsius: number;
 }
 
-/** What a link that waits for concrete to cure is worked out from. */
+/** What the end of curing is computed from. */
 export interface CuringData {
   readonly settings: ConcreteSettings;
-  /** In time order, none over another; there may be gaps. */
+  /** In time order and without overlaps; there may be gaps. */
   readonly temperatures: readonly TemperatureStretch[];
 }

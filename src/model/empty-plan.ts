@@ -1,7 +1,7 @@
 import type { PlanDocument, TableText } from './plan-document.js';
 import type { RuleSet } from './rule-set.js';
 
-// What a page needs of a plan before it reads one: no schema, which would bring the library that checks them.
+// What a page needs before it reads a plan. No schema here: it would load the validation library.
 
 /** The tables every plan has, empty or not. */
 export const planTables = ['windows', 'work', 'resources', 'trains'] as const;

@@ -7,15 +7,15 @@ import type { Activity } from './activity.js';
  */
 export interface Bound {
   readonly activity: string;
-  /** What makes it good, what lies between by `after`, and what those are bound to in turn; in the order of the file. */
+  /** What makes it good, what lies in between by `after`, and what those are bound to in turn; in the order of the file. */
   readonly members: readonly string[];
-  /** What makes it good and waits for it by no chain of links: it starts once the activity has finished. */
+  /** What makes it good but waits for it by no chain of links: it starts once the activity has finished, all the same. */
   readonly unlinked: readonly string[];
 }
 
 /**
  * The bound of every activity inside the closure that names what makes it good, in the order of the file.
- * Names that are not there are passed over. O(n + links) for each that has a bound.
+ * Unknown names are skipped. O(n + links) for each activity with a bound.
  */
 export function boundsOf(activities: readonly Activity[]): readonly Bound[] {
   const naming = activities.filter(
@@ -63,7 +63,7 @@ export function boundsOf(activities: readonly Activity[]): readonly Bound[] {
   });
 }
 
-/** The ids themselves and all that is reached from them. */
+/** The ids and everything that is reached from them. */
 function reached(from: readonly string[], next: (id: string) => readonly string[]): Set<string> {
   const seen = new Set(from);
   for (const id of seen) for (const other of next(id)) seen.add(other);

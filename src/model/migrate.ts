@@ -13,7 +13,7 @@ export type Migrated =
   | { readonly document: unknown; readonly from: number }
   | { readonly trouble: 'no-schema' | 'newer' | 'no-way-up'; readonly schema?: number };
 
-/** Brings a saved document step by step to the latest schema. It is not yet checked against that schema. */
+/** Brings a saved document step by step to the latest schema. The result is not checked against it here. */
 export function migrateDocument(
   saved: unknown,
   steps: Readonly<Record<number, (document: unknown) => unknown>> = migrations,

@@ -1,6 +1,6 @@
 import type { TableKind } from './empty-plan.js';
 
-/** Something that an answer rests on and that nobody said: told with every answer, never assumed in silence. */
+/** Something that an answer assumes because nobody said it. Every answer shows its notes. */
 export interface Note {
   /** kebab-case, stable. */
   readonly code: string;

@@ -11,7 +11,7 @@ export interface Placement {
   readonly units?: number;
 }
 
-/** Order of time, then of names: the one order in which a plan of work is told, whatever file it came from. */
+/** By time, then by name: the order in which a plan of work is always listed. */
 export function byTime(a: Placement, b: Placement): number {
   const key = (placement: Placement): string => `${placement.activity}\n${placement.window ?? ''}`;
   const [first, second] = [key(a), key(b)];

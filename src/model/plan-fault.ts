@@ -1,4 +1,4 @@
-/** A rule or a claim of a plan of work that the independent check found broken. */
+/** A rule that a plan of work breaks, or a false claim about it, as the independent check found. */
 export interface PlanFault {
   /** kebab-case, stable. */
   readonly code: string;

@@ -14,7 +14,7 @@ const deepest = 40;
 /** Names that reach an object's inner workings in some programs; no plan needs them. */
 const refusedKeys = new Set(['__proto__', 'constructor', 'prototype']);
 
-/** What a person reads first comes first; every other entry follows by name. */
+/** Keys that come first in the file, as people read them first; all others follow by name. */
 const firstKeys = ['schema', 'name', 'zone', 'file', 'columns', 'rows'];
 
 /**
@@ -127,7 +127,7 @@ function issueFault(issue: z.core.$ZodIssue, file: string): Fault {
   };
 }
 
-/** The first entry that may not be there. Deeper than any plan goes, it gives up and names that instead. */
+/** The first key that is refused; words that say so where the file is nested deeper than any plan. */
 function refusedKeyIn(value: unknown, depth = 0): string | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   if (depth > deepest) return 'nested too deep';
@@ -138,8 +138,8 @@ function refusedKeyIn(value: unknown, depth = 0): string | undefined {
     }
     return undefined;
   }
-  for (const [key, one] of Object.entries(value)) {
-    const found = refusedKeys.has(key) ? key : refusedKeyIn(one, depth + 1);
+  for (const [key, item] of Object.entries(value)) {
+    const found = refusedKeys.has(key) ? key : refusedKeyIn(item, depth + 1);
     if (found !== undefined) return found;
   }
   return undefined;
@@ -154,11 +154,11 @@ function written(value: unknown, indent: string): string {
       return JSON.stringify(value);
     return `[\n${value.map((item) => inner + written(item, inner)).join(',\n')}\n${indent}]`;
   }
-  const entries = Object.entries(value).filter(([, one]) => one !== undefined);
+  const entries = Object.entries(value).filter(([, item]) => item !== undefined);
   if (entries.length === 0) return '{}';
   entries.sort(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1));
   const lines = entries.map(
-    ([key, one]) => `${inner}${JSON.stringify(key)}: ${written(one, inner)}`,
+    ([key, item]) => `${inner}${JSON.stringify(key)}: ${written(item, inner)}`,
   );
   return `{\n${lines.join(',\n')}\n${indent}}`;
 }

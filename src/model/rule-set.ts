@@ -20,7 +20,7 @@ export const stepSchema = z.strictObject({
   when: z._default(z.enum(stepConditions), 'always'),
   /** Starts when the named step of the same list starts; without it, after everything before it. */
   alongside: z.optional(z.string()),
-  /** Guards people: protection, isolation, their removal. Nobody is ever told to be quicker at it. */
+  /** Protects people: protection, isolation, their removal. No advice ever asks for it to be quicker. */
   protects: z.optional(z.boolean()),
   source,
 });

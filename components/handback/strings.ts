@@ -263,7 +263,7 @@ export const defaultStrings = {
   chanceStart: (aim: string) => `Start by, ${aim} on time`,
   planLine: 'Plan',
   waits:
-    'A P-value before the planned handback is no fault: the plan waits for planned starts that a run need not wait for.',
+    'P80 and P95 may be earlier than the planned handback: the plan waits for planned starts, a simulated run need not.',
   thinTail: thinTailText,
   printTitle: 'Handback sheet',
   stamp: 'Version of the inputs',

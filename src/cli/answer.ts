@@ -2,30 +2,30 @@ import type { Block } from './print/blocks.js';
 import type { Report } from '../engine/report/report.js';
 import { cautions as everyCaution, type Note } from '../model/index.js';
 
-/** What a verb found: one document for scripts, and the same in words. */
+/** What a verb found, as JSON and as text. */
 export interface Answer<Json extends object = object> {
   readonly json: Json;
   readonly text: readonly Block[];
-  /** The same to be sent, for `--out`. */
+  /** The report that `--out` writes. */
   readonly report?: Report;
-  /** What the answer rests on and nobody said. */
+  /** What the answer assumes because nobody said it. */
   readonly notes?: readonly Note[];
   /** Cautions of this verb alone; they come before those of every answer. */
   readonly cautions?: readonly string[];
 }
 
-/** An answer as it is sent. */
+/** An answer with its notes and cautions. */
 export interface Enveloped {
   readonly json: object;
-  /** Notes first, cautions last. Some answers work it out when it is read. */
+  /** Notes first, cautions last. Some answers compute it only when it is read. */
   readonly text: readonly Block[];
   readonly notes: readonly Note[];
 }
 
 /**
- * The answer with its notes and cautions: in the document as `notes` and `cautions`, in the text as lines round it.
+ * Adds notes and cautions to an answer: to the JSON as `notes` and `cautions`, to the text as lines before and after.
  *
- * @param more Notes of the command line and of what was read.
+ * @param more Notes on the command line and on the files.
  */
 export function enveloped(answer: Answer, more: readonly Note[]): Enveloped {
   const notes = [...more, ...(answer.notes ?? [])];

@@ -47,7 +47,7 @@ export interface Arguments {
   readonly plan?: string;
   /** A plan of work to mend. */
   readonly from?: string;
-  /** Of the plan to mend: what begins before keeps its place. */
+  /** Work of the plan to mend that begins before this day keeps its place. */
   readonly 'frozen-until'?: string;
   /** Another plan of work, to tell what changed. */
   readonly against?: string;
@@ -57,9 +57,9 @@ export interface Arguments {
   /** Chance of handing back on time that `allocate` plans to, above 0 and below 1. */
   readonly chance?: number;
   readonly calendar?: string;
-  /** Ways to do the work of the window are worked out too. */
+  /** Whether other ways to do the work of the window are priced too. */
   readonly options: boolean;
-  /** A report to write; its ending says of what kind. */
+  /** A file to write; its ending says of which kind. */
   readonly out?: string;
   /** What headings hold, of all tables. */
   readonly columns: readonly ChosenColumn[];
@@ -94,7 +94,7 @@ const neededOf: { readonly [V in Verb]?: readonly (readonly ['FILE', TableOption
   lifting: [['FILE', 'forecast']],
 };
 
-/** Options that no other verb may be given, since a file would be written or read in vain. */
+/** Options that a verb without use for them refuses: the person expects a file to be read or written. */
 const refusedElsewhere = [
   'actuals',
   'calendar',
@@ -131,7 +131,7 @@ function whole(
 
 type Words = Readonly<Record<string, string | boolean | string[] | undefined>>;
 
-/** Options of which nothing in the answer comes, for the verb given: told, never passed over in silence. */
+/** Options given that the verb does not use: the answer names them. */
 function unusedOf(verb: Verb, values: Words): readonly string[] {
   return Object.entries(options as Record<string, Option>).flatMap(([name, { verbs: takers }]) =>
     takers && !takers.includes(verb) && values[name] !== undefined && values[name] !== false
@@ -154,7 +154,7 @@ type Values = { readonly [K in TextOption]?: string } & {
   readonly json?: boolean;
 };
 
-/** A week: what is handed back later than that is another plan, not an overrun. */
+/** A week: later than that it is another plan, not an overrun. */
 const MOST_MINUTES = 10_080;
 const MOST_OVERRUNS = 48;
 
@@ -220,12 +220,12 @@ export function readArguments(words: readonly string[]): Arguments {
   const standard = fileOptions.filter((option) => values[option as keyof Values] === '-');
   if (standard.length > 1)
     throw new UsageError(
-      `standard input is one file: - stands after ${standard.map((option) => `--${option}`).join(' and ')}`,
+      `standard input can be only one file, and - is given for ${standard.map((option) => `--${option}`).join(' and ')}`,
     );
   const frozen = values['frozen-until'] !== undefined;
   if (values.chance !== undefined && values.from !== undefined && !frozen)
     throw new UsageError(
-      '--chance makes a plan anew and --from mends one: give one of the two, or --frozen-until DATE for what stays',
+      '--chance makes a new plan and --from repairs one: give only one of them, or add --frozen-until DATE to say what keeps its place',
     );
   if (frozen && values.from === undefined)
     throw new UsageError('--frozen-until needs --from PLAN: it keeps pieces of that plan in place');

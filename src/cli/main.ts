@@ -39,12 +39,12 @@ import { version } from './version.js';
 import { workLine } from './print/work-line.js';
 import { writeReport } from './write-report.js';
 
-/** Input that cannot be used; every fault has been told. */
+/** Input that cannot be used. Its faults are on standard error already. */
 class BadInput extends Error {
   override name = 'BadInput';
 }
 
-/** Text for a person, no wider than the screen it goes to; `usual`: its width where it goes to no screen. */
+/** Text for a person, no wider than the screen it goes to; `usual` is its width where there is no screen. */
 const onScreen = (blocks: readonly Block[], stream: NodeJS.WriteStream, usual?: number): string =>
   laidOut(blocks, columnsOf(stream, process.env['COLUMNS']) ?? usual);
 
@@ -71,7 +71,7 @@ function planFor({ risk, verb }: Arguments, plan: Plan): Plan {
   return read.plan;
 }
 
-/** Go/no-go points and what cannot be undone, from the file named; none where none is. */
+/** Go/no-go points and work that cannot be undone, from the file named; none without a file. */
 function decisionsFor({ decisions: path }: Arguments): Decisions {
   if (path === undefined) return noDecisions;
   const { value, faults } = jsonFrom(
@@ -84,10 +84,10 @@ function decisionsFor({ decisions: path }: Arguments): Decisions {
   return value!;
 }
 
-/** The rules of booking, from the file named; the example where none is, and that is told. */
+/** The rules of booking from the file named; without a file the example, with a note that says so. */
 function bookingFor({ booking: path }: Arguments): BookingRules {
   if (path === undefined) {
-    tellLine(`note: no --booking FILE: "${exampleBooking.name}" is used.`);
+    tellLine(`note: no --booking FILE was given: the dates follow "${exampleBooking.name}".`);
     return exampleBooking;
   }
   const { value, faults } = jsonFrom(
@@ -100,7 +100,7 @@ function bookingFor({ booking: path }: Arguments): BookingRules {
   return value!;
 }
 
-/** The moment asked about; the clock's where none is. */
+/** The moment asked about; the present where none is. */
 const nowFor = ({ at }: Arguments, { zone }: Plan): number =>
   at === undefined ? Date.now() : readMoment(at, 'at', zone);
 
@@ -266,5 +266,5 @@ async function answerTo(asked: Arguments): Promise<{ pieces: Iterable<string>; c
 const unusedNotes = ({ verb, unused }: Arguments): readonly Note[] =>
   unused.map((option) => ({
     code: 'option-not-used',
-    text: `--${option} has no bearing on ${verb}.`,
+    text: `--${option} is not used by ${verb}.`,
   }));

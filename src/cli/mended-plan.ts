@@ -14,17 +14,17 @@ import { namedAs, planWords, type PlanNamed } from './plan-of-work.js';
 import { readMoment } from './read/read-moment.js';
 import type { GivenFile } from './read/read-plan.js';
 
-/** A plan of work mended for the files as they are. */
+/** A plan of work repaired to hold in the files given. */
 export interface MendedPlan {
   readonly allocation: Allocation;
-  /** Of the plan it was made from. */
+  /** The plan it was made from. */
   readonly from: PlanNamed;
-  /** What of that plan no longer held. */
+  /** What of that plan no longer holds. */
   readonly broken: readonly Broken[];
   readonly moved: readonly (WindowMove & { readonly reason: string })[];
-  /** How few pieces leave their windows, and how few can. */
+  /** How many pieces leave their windows, and how many must. */
   readonly fewest: Replan['fewest'];
-  /** What a plan gains that moves more; null where none was found. */
+  /** What moving more pieces would gain; null where nothing was found. */
   readonly more: Replan['more'];
   /** What was frozen; absent where nothing was. */
   readonly frozen?: FrozenUntil;
@@ -61,7 +61,7 @@ export function mendedPlan(
     ...(frozen && { frozen }),
     moved: windowMoves(from.placements, allocation.placements).map((move) => ({
       ...move,
-      reason: why.get(move.activity) ?? 'it is not in the plan any more',
+      reason: why.get(move.activity) ?? 'it is no longer in the plan',
     })),
   };
 }
@@ -87,7 +87,7 @@ function frozenBy(
   return day === undefined ? undefined : startOfDay(day, plan.zone);
 }
 
-/** What the document of a mended plan says of the mending. */
+/** The part of the JSON about the repair. */
 export function mendedJson(
   { from, broken, moved, fewest, more, frozen }: MendedPlan,
   plan: Plan,
@@ -122,7 +122,9 @@ export function mendedLines(
     `Mended from plan ${planWords(from)}: ${moved.length === 0 ? 'nothing moves to another window' : `${moved.length} ${moved.length === 1 ? 'piece moves' : 'pieces move'} to another window`}.`,
     ...(moved.length === 0 ? [] : [fewestWords(fewest)]),
     ...(frozen ? frozenWords(frozen, plan) : []),
-    ...(broken.length > 0 ? ['What did not hold:', ...broken.map((item) => `  ${item.text}`)] : []),
+    ...(broken.length > 0
+      ? ['What no longer held:', ...broken.map((item) => `  ${item.text}`)]
+      : []),
     ...moved.map(
       (item) =>
         `  ${item.activity}${item.units === undefined ? '' : `, ${item.units} units`}: ${place(item.from)} to ${place(item.to)}: ${item.reason}.`,
@@ -133,11 +135,11 @@ export function mendedLines(
 
 const pieces = (count: number): string => `${count} ${count === 1 ? 'piece' : 'pieces'}`;
 
-/** How few pieces move, against how few can; pieces of repeated work are its visits. */
+/** How many pieces move, and how many must; a piece of repeated work is one visit. */
 function fewestWords({ moved, atLeast, proven }: Replan['fewest']): string {
   return proven
-    ? `${pieces(moved)} had to leave the window, no fewer would do.`
-    : `${pieces(moved)} leave the window, the fewest found; at least ${atLeast} have to.`;
+    ? `${pieces(moved)} had to leave the window: no fewer would do.`
+    : `${pieces(moved)} leave the window, the fewest found; at least ${atLeast} must.`;
 }
 
 export function frozenWords({ kept, lost, until }: FrozenUntil, plan: Plan): string[] {

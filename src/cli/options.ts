@@ -1,4 +1,4 @@
-// Every option of the command line, once: what it takes, which verbs use it, what it does.
+// Every option of the command line: what it takes, which verbs use it, what it does.
 export const verbs = [
   'usable',
   'fit',
@@ -24,8 +24,8 @@ export const verbHelp: { readonly [V in Verb]: string } = {
   summary: 'a plan of work on one page: windows, key dates, chances, what changed',
   'look-ahead':
     'the weeks to come: windows, work, people and plant, bookings due, what is not ready',
-  people: 'a roster held to limits on hours',
-  noise: 'hours in which work may be loud',
+  people: 'a roster checked against limits on hours',
+  noise: 'in which hours work may be loud',
   lifting: 'hours lost to wind, and when concrete has cured',
 };
 
@@ -53,7 +53,10 @@ export const options = {
   resources: { ...file, help: 'resources.csv: plant and people' },
   prices: { ...file, help: 'prices.json: the price book' },
   trains: { ...file, help: 'trains.csv: trains due after the booked end' },
-  site: { ...file, help: 'limits of the site; forecast and curing bear on every verb' },
+  site: {
+    ...file,
+    help: 'limits on hours, noise, lifting and curing; time that they close is closed in every verb',
+  },
   roster: { ...file, help: 'who works when' },
   forecast: { ...file, help: 'wind and temperature to come' },
   temperatures: { ...file, help: 'temperatures for curing' },
@@ -62,45 +65,49 @@ export const options = {
   booking: {
     ...file,
     verbs: ['book', 'look-ahead'],
-    help: 'booking rules; without it an example is used',
+    help: 'booking rules; an example is used if not given',
   },
   actuals: {
     ...file,
     several: true,
     verbs: ['handback'],
-    help: 'what was seen by --at TIME; logs of earlier shifts beside it',
+    help: 'what was recorded of the shift up to --at TIME; give it again for the log of an earlier shift',
   },
-  decisions: { ...file, verbs: ['handback'], help: 'go or no-go points, what cannot be undone' },
+  decisions: {
+    ...file,
+    verbs: ['handback'],
+    help: 'go/no-go points, and work that cannot be undone',
+  },
   columns: {
     takes: '"HEADING=COLUMN"',
     several: true,
-    help: 'what a heading holds; "Remarks=" stays unread; "work:Ort=place"',
+    help: 'what a heading means: "work:Ort=place" reads Ort of the work as place, "Remarks=" leaves Remarks unread',
   },
   plan: {
     ...file,
     verbs: ['handback', 'price', 'book', 'summary', 'look-ahead'],
-    help: 'plan of work: allocate --json, or a table; else one is made',
+    help: 'plan of work: what allocate --json printed, or a table; a plan is made if not given',
   },
-  from: { ...file, verbs: ['allocate'], help: 'a plan of work to mend with the fewest moves' },
+  from: { ...file, verbs: ['allocate'], help: 'a plan of work to repair with few moves' },
   'frozen-until': {
     takes: 'DATE',
     verbs: ['allocate'],
-    help: 'with --from: what begins before keeps its place; goes with --chance too',
+    help: 'with --from: work that begins before this day keeps its place, with --chance too',
   },
   against: {
     ...file,
     verbs: ['allocate', 'summary'],
-    help: 'another plan of work, to tell what changed',
+    help: 'another plan of work: the answer lists what changed since',
   },
   out: {
     takes: 'FILE',
     verbs: ['allocate', 'price', 'summary'],
-    help: 'writes the plan of work (.csv, .xlsx, .ics); price: a report (.csv, .xlsx)',
+    help: 'writes the plan of work (.csv, .xlsx, .ics); with price, a report (.csv, .xlsx)',
   },
   risk: {
     ...file,
     verbs: planned,
-    help: 'what may go wrong: events (CSV), or shape and events (JSON)',
+    help: 'what may go wrong: events (CSV), or events and shape of durations (JSON)',
   },
   dates: { takes: 'ORDER', help: 'day-first or month-first, for dates such as 03/04/2027' },
   zone: { takes: 'ZONE', help: 'IANA zone of the times, such as Europe/London' },
@@ -108,38 +115,49 @@ export const options = {
     takes: '"S1;S2"',
     several: true,
     verbs: ['usable'],
-    help: 'for work that needs these sections dead',
+    help: 'counts the time of work that needs these sections dead',
   },
-  loud: { verbs: ['usable'], help: 'for loud work' },
+  loud: { verbs: ['usable'], help: 'counts the time of loud work' },
   first: {
     takes: 'OBJECTIVE',
     verbs: searched,
-    help: 'key-dates, margins, finish or fewest-windows counts first',
+    help: 'what counts first: key-dates, margins, finish or fewest-windows',
   },
   chance: {
     takes: 'P',
     verbs: ['allocate'],
-    help: 'every window on time with at least P, such as 0.95',
+    help: 'aims at a chance of at least P, such as 0.95, of handing each window back on time',
   },
   seconds: { takes: 'N', verbs: searched, help: 'stop searching after N seconds' },
   seed: { takes: 'N', verbs: searched, help: 'seed of the simulation' },
-  runs: { takes: 'N', verbs: planned, help: 'simulated runs' },
-  at: { takes: 'TIME', help: 'the moment asked about' },
-  pour: { takes: 'ACTIVITY', verbs: ['lifting'], help: 'its concrete is poured at --at TIME' },
+  runs: { takes: 'N', verbs: planned, help: 'how many runs are simulated' },
+  at: { takes: 'TIME', help: 'the moment that the answer is for' },
+  pour: {
+    takes: 'ACTIVITY',
+    verbs: ['lifting'],
+    help: 'the activity whose concrete is poured at --at TIME',
+  },
   weeks: {
     takes: 'N[,N...]',
     verbs: ['look-ahead'],
-    help: 'weeks to look ahead from --at TIME; 1,4,12 without',
+    help: 'weeks to look ahead from --at TIME; 1,4,12 if not given',
   },
   window: { takes: 'W', verbs: ['price'], help: 'the window handed back late' },
-  minutes: { takes: 'N[,N...]', verbs: ['price'], help: 'minutes late; several side by side' },
-  options: { verbs: ['price'], help: 'ways out of the window too, side by side with break-evens' },
+  minutes: {
+    takes: 'N[,N...]',
+    verbs: ['price'],
+    help: 'minutes late; several are shown side by side',
+  },
+  options: {
+    verbs: ['price'],
+    help: 'also prices other ways to do the work of the window, side by side, with break-evens',
+  },
   calendar: {
     takes: 'FILE',
     verbs: ['handback', 'book'],
     help: 'writes an iCalendar file (RFC 5545)',
   },
-  strict: { help: 'no answer at all where a row has an error' },
+  strict: { help: 'gives no answer if any row has an error' },
   json: { help: 'one JSON document on standard output' },
 } as const satisfies Readonly<Record<string, Option>>;
 

@@ -91,7 +91,7 @@ export function planOfWork(
       ...unsaidNotes(allocation),
       {
         code: 'plan-made',
-        text: `No plan of work was given (--plan FILE): one was made for this answer, plan ${id}. Another search may find another.`,
+        text: `No plan of work was given (--plan FILE): plan ${id} was made for this answer. Another search may find another plan.`,
       },
     ],
   };
@@ -110,10 +110,10 @@ export function faultNotes({ certificate }: Allocation): readonly Note[] {
   ];
 }
 
-/** Pairs that stand in the note; `allocate --json` lists all. */
+/** How many pairs the note names; `allocate --json` lists all. */
 const MOST_PAIRS = 3;
 
-/** What nobody said of the line between pieces of the plan, before any word of what it holds. */
+/** Where nobody said whether the line is fit to run between pieces of the plan. */
 function unsaidNotes({ unstated, notes }: Allocation): readonly Note[] {
   const open = notes.filter((note) => note.code === 'left-open');
   if (unstated.length === 0) return open;

@@ -7,12 +7,12 @@ import { readMoment } from './read/read-moment.js';
 import { fileName } from './read/read-sources.js';
 import { writeFileOf } from './write-file.js';
 
-/** What the files that a plan was made from are called together. */
+/** The names of the files that a plan was made from, for its heading. */
 export const documentOf = ({ windows, work }: Arguments): string =>
   [windows, ...(work === undefined ? [] : [work])].map(fileName).join(', ');
 
 /**
- * Writes the plan of work to the file that `--out` names, by its ending; nothing where it names none.
+ * Writes the plan of work to the file of `--out`, in the format of its ending. Does nothing without `--out`.
  *
  * @throws {UsageError} When it cannot be written, or is a file that was read.
  */

@@ -6,15 +6,15 @@ export const shareHelp = 'carries plans between desks, on this machine, until it
 const options = {
   folder: {
     takes: 'FOLDER',
-    help: 'where plans and tokens are kept; without it, in your home folder',
+    help: 'where plans and tokens are kept; in your home folder if not given',
   },
-  port: { takes: 'N', help: 'port on 127.0.0.1; 4174 without, 0 for any that is free' },
+  port: { takes: 'N', help: 'port on 127.0.0.1; 4174 if not given, 0 for any free port' },
   origin: {
     takes: 'ORIGIN',
     several: true,
     help: 'a site whose pages may share too, such as https://desk.example.org',
   },
-  'new-tokens': { help: 'writes new tokens; the old ones open nothing any more' },
+  'new-tokens': { help: 'makes new tokens; the old ones stop working' },
   redis: { takes: 'URL', help: 'joins servers of the same tokens, such as redis://127.0.0.1:6379' },
 } as const;
 
@@ -33,8 +33,8 @@ export function shareHelpLines(command: string): readonly Block[] {
       indent: 2,
     },
     '',
-    'It prints an address and two tokens, one to read and one to write: desks ask for both under the name of the plan. Where it prints to no terminal it names the file that has the tokens instead. Ctrl+C stops it, with all written.',
+    'It prints an address and two tokens, one to read and one to write. A desk asks for the address and a token under the name of the plan. Tokens are printed to a terminal only; elsewhere it names the file that holds them. Ctrl+C saves everything and stops it.',
     '',
-    'Exit code: 0 stopped, 1 it cannot run (why, on standard error), 2 wrong usage.',
+    'Exit code: 0 stopped, 1 it cannot run (standard error says why), 2 wrong usage.',
   ];
 }

@@ -25,7 +25,7 @@ type Paths = {
   ]?: string;
 };
 
-/** Which file a path leads to over links of either kind; `undefined` where nothing is. */
+/** Identifies the file behind a path, through links of either kind; `undefined` where there is none. */
 function identityOf(path: string | undefined): string | undefined {
   try {
     if (path === undefined || path === '-') return undefined;
@@ -36,14 +36,14 @@ function identityOf(path: string | undefined): string | undefined {
   }
 }
 
-/** The files that an option names: of some there may be several. */
+/** The files that an option names; some options may be given several times. */
 const pathsOf = (asked: Arguments, option: string): readonly (string | undefined)[] => {
   const given = asked[option as keyof Paths];
   return typeof given === 'object' ? given : [given];
 };
 
 /**
- * Writes the file that an option names; nothing where it names none.
+ * Writes the file that an option names. Does nothing where the option was not given.
  *
  * @throws {UsageError} When it cannot be written, or is a file that was read.
  */

@@ -5,9 +5,9 @@ import type { Arguments } from './arguments.js';
 import { writeFileOf } from './write-file.js';
 
 /**
- * Writes a report to the file that `--out` names, as CSV or a workbook by its ending; nothing where it names none.
+ * Writes a report to the file of `--out`, as CSV or a workbook by its ending. Does nothing without `--out`.
  *
- * @param notes What the answer rests on and nobody said: the report says it too.
+ * @param notes What the answer assumes; the report lists it too.
  * @throws {UsageError} When it cannot be written, or is a file that was read.
  */
 export async function writeReport(
@@ -19,7 +19,9 @@ export async function writeReport(
   const said = new Set(report.lists.flatMap((list) => list.items));
   const more = notes.map((note) => note.text).filter((text) => !said.has(text));
   const lists =
-    more.length === 0 ? report.lists : [...report.lists, { title: 'Of the files', items: more }];
+    more.length === 0
+      ? report.lists
+      : [...report.lists, { title: 'Notes on the files', items: more }];
   const format = asked.out.toLowerCase().endsWith('.csv') ? 'csv' : 'xlsx';
   const file = await exportTable(tableOfReport({ ...report, lists }), format);
   writeFileOf('out', asked, file.bytes);

@@ -22,17 +22,17 @@ const PIECE = 65_536;
 export function* jsonPieces(value: object): Generator<string> {
   let text = '{';
   let isFirst = true;
-  for (const [key, one] of Object.entries(value)) {
-    if (one === undefined) continue;
+  for (const [key, item] of Object.entries(value)) {
+    if (item === undefined) continue;
     text += `${isFirst ? '' : ','}${JSON.stringify(key)}:`;
     isFirst = false;
-    if (!(one instanceof Listed)) {
-      text += JSON.stringify(one);
+    if (!(item instanceof Listed)) {
+      text += JSON.stringify(item);
       continue;
     }
     text += '[';
     let between = '';
-    for (const row of one) {
+    for (const row of item) {
       text += between + JSON.stringify(row);
       between = ',';
       if (text.length < PIECE) continue;

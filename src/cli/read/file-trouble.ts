@@ -5,10 +5,10 @@ export function fileTrouble(error: unknown, missing: string): string {
     case 'ENOENT':
       return missing;
     case 'EISDIR':
-      return 'it is a folder, and a file is wanted';
+      return 'it is a folder, not a file';
     case 'EACCES':
     case 'EPERM':
-      return 'this user may not use it';
+      return 'you have no permission to use it';
     case 'ENOSPC':
       return 'no room is left on the disk';
     case 'ENAMETOOLONG':

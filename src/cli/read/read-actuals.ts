@@ -14,10 +14,10 @@ import { inShift } from './shift-windows.js';
 import { actualsFrom, decodeBytes, readTable } from '../../tables/index.js';
 import { fileName, readFile } from './read-sources.js';
 
-/** Nothing of a shift happens longer before its window opens, in minutes. */
+/** How long before its window opens a shift may have its first entry, in minutes. */
 const HALF_DAY = 720;
 
-/** Every step of the rules and where it stands. */
+/** Every step of the rules, with whether it is of the lead-in, the lead-out or both. */
 function stepsOf(
   { rules }: Plan,
   lines: Iterable<string>,
@@ -35,7 +35,7 @@ function stepsOf(
   return steps;
 }
 
-/** What files say of a shift, and of those before it. */
+/** What files record of the shift that is on and of earlier ones. */
 export interface ReadActuals {
   readonly actuals: readonly Actual[];
   readonly begunBefore: readonly string[];
@@ -43,8 +43,8 @@ export interface ReadActuals {
 }
 
 /**
- * What was seen during a shift: a table with a row an activity or a step, or the log of a shift as it was saved (JSON),
- * as it stood at `at`. Beside it logs of earlier shifts, of which only what was begun counts.
+ * Reads what was recorded of a shift up to `at`: a table with a row for each activity or step, or a saved log (JSON).
+ * Other files may be logs of earlier shifts; of those only the work that was begun counts.
  *
  * @throws {UsageError} When a file cannot be read.
  */
@@ -62,8 +62,8 @@ export function readActuals(paths: readonly string[], plan: Plan, at: Instant): 
         code: 'shift-twice',
         severity: 'error',
         file,
-        message: `${own[0]!.file} tells of this shift already.`,
-        mend: 'Give one file of it; beside it only logs of earlier shifts.',
+        message: `${own[0]!.file} is a record of this shift too.`,
+        mend: 'Give one file for this shift; any others must be logs of earlier shifts.',
       })),
     ],
   };
@@ -71,7 +71,7 @@ export function readActuals(paths: readonly string[], plan: Plan, at: Instant): 
 
 interface ReadFile {
   readonly file: string;
-  /** It is the log of another window than those open at the moment. */
+  /** Whether it is the log of a window that is not open at the moment. */
   readonly earlier: boolean;
   readonly actuals: readonly Actual[];
   readonly faults: readonly Fault[];
@@ -98,7 +98,7 @@ function readLog(text: string, file: string, plan: Plan, at: Instant): ReadFile 
     actuals: said.actuals,
     faults: [
       ...read.faults.map((item) =>
-        fault('log-not-read', 'error', item, 'Save the log anew from the device it is kept on.'),
+        fault('log-not-read', 'error', item, 'Save the log again from the device that keeps it.'),
       ),
       ...said.faults.map((item) =>
         fault(item.code, 'warning', `Entry ${item.entry}: ${item.text}`, 'Correct it in the log.'),
@@ -108,8 +108,8 @@ function readLog(text: string, file: string, plan: Plan, at: Instant): ReadFile 
             fault(
               'log-of-another-shift',
               'warning',
-              `It is the log of ${id}${start === null ? '' : `, ${isoText(start, plan.zone).slice(0, 10)}`}, which is no shift at the moment asked about: only what it says was begun counts.`,
-              'Give the log of the shift too.',
+              `It is the log of ${id}${start === null ? '' : `, ${isoText(start, plan.zone).slice(0, 10)}`}, not of a shift that is on at --at TIME: only the work it says was begun counts.`,
+              'Give the log of the shift that is on too.',
             ),
           ]
         : []),

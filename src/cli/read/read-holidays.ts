@@ -27,11 +27,11 @@ export function readHolidays(path: string): {
   const text = decodeBytes(readFile(path, 'holidays')).text.replace(/^\uFEFF/, '');
   const written = /^\s*[[{"]/.test(text) ? fromJson(text) : fromLines(text);
   if (!written)
-    return { holidays: [], faults: [fault('holidays-json', 'is no JSON array of texts')] };
+    return { holidays: [], faults: [fault('holidays-json', 'This is not a JSON array of texts.')] };
   const bad = written.filter((item) => !localDateSchema.safeParse(item.text).success);
   return {
     holidays: [...new Set(written.map((item) => item.text))],
-    faults: bad.map((item) => fault('holiday-date', `"${item.text}" is no date`, item.line)),
+    faults: bad.map((item) => fault('holiday-date', `"${item.text}" is not a date.`, item.line)),
   };
 }
 

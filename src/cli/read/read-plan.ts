@@ -90,8 +90,8 @@ export async function readPlacements(
     code: 'plan-not-read',
     severity: 'error',
     file,
-    message: 'The text is no plan of work.',
-    mend: 'Give what "allocate --json" printed, a plan file in which a plan is agreed, or a CSV file of activity, window, from, to, units.',
+    message: 'This file is not a plan of work.',
+    mend: 'Give what "allocate --json" printed, a plan file with an agreed plan, or a CSV file with the columns activity, window, from, to, units.',
   };
   return { placements: [], named: { id: planId([]) }, faults: [fault] };
 }

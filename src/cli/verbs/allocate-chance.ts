@@ -74,11 +74,11 @@ function chanceWords({ wanted, runs, windows, costs }: PlanToChance, plan: Plan)
           : `NOT REACHED: this work would need a margin of ${window.marginNeeded} min here`,
       ]),
     ),
-    `Against the plan without: ${costs.windowsUsed.with} windows (${costs.windowsUsed.without}), finishes ${when(costs.finishesAt.with)} (${when(costs.finishesAt.without)}).`,
+    `Compared with the plan without a chance (in brackets): ${costs.windowsUsed.with} windows (${costs.windowsUsed.without}), finishes ${when(costs.finishesAt.with)} (${when(costs.finishesAt.without)}).`,
     ...costs.keyDates.map(
       (date) =>
         `  ${date.package}: ${when(date.with)}, ${date.metWith ? 'met' : 'missed'} (${when(date.without)}, ${date.metWithout ? 'met' : 'missed'}).`,
     ),
-    ...costs.unplaced.map((text) => `  ${text} has no place with it.`),
+    ...costs.unplaced.map((text) => `  ${text} has no place in this plan.`),
   ];
 }

@@ -26,8 +26,8 @@ import { table } from '../print/blocks.js';
 /**
  * `allocate`: the best plan over all windows, and how good it is known to be.
  *
- * @param from A plan of work made before: it is mended with few moves, and what moved is told.
- * @param against Another plan of work: what lies otherwise in it is told, and written with `--out`.
+ * @param from A plan of work made before: it is repaired with few moves, and the answer lists them.
+ * @param against Another plan of work: the answer and the file of `--out` list what has another place in it.
  */
 export async function allocate(
   plan: Plan,
@@ -37,7 +37,7 @@ export async function allocate(
 ): Promise<Answer<AllocateAnswer>> {
   const { chance } = asked;
   const mended = from && chance === undefined ? mendedPlan(plan, asked, from) : undefined;
-  // Made anew beside what stays of the plan before.
+  // With a chance the plan is searched anew, round the pieces that are frozen.
   const frozen = from && chance !== undefined ? frozenOf(plan, asked, from) : undefined;
   const toChance = chance === undefined ? undefined : allocateToChance(plan, asked, chance, frozen);
   const found = mended?.allocation ?? toChance?.found ?? planWork(plan, asked);
@@ -97,7 +97,7 @@ export async function allocate(
     ...(frozen ? frozenWords(frozen, plan) : []),
     ...(against
       ? [
-          `Against plan ${planWords(namedAs(against, plan.zone))}: ${changes.length} activities lie otherwise.`,
+          `Against plan ${planWords(namedAs(against, plan.zone))}: ${changes.length === 1 ? '1 activity has another place' : `${changes.length} activities have another place`}.`,
         ]
       : []),
     ...(asked.out === undefined ? [] : [`Written: ${asked.out}`]),
@@ -145,17 +145,17 @@ export async function allocate(
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** Lines of what nobody said that stand in the text; all of it is in the document. */
+/** How many of these lines the text shows; the JSON lists all. */
 const MOST_LINES = 20;
 
-/** What nobody said of the plan, which comes before every word of how good it is. */
+/** What nobody said of the line comes first, before any word of how good the plan is. */
 function unstatedLines(unstated: readonly Unstated[]): string[] {
   if (unstated.length === 0) return [];
   const more = unstated.length - MOST_LINES;
   return [
     `Not said, so nobody can call this plan safe to run (${unstated.length}):`,
     ...unstated.slice(0, MOST_LINES).map((item) => `  ${item.text}.`),
-    ...(more > 0 ? [`  And ${more} more: --json lists all.`] : []),
+    ...(more > 0 ? [`  And ${more} more; --json lists them all.`] : []),
     '',
   ];
 }

@@ -18,7 +18,7 @@ import { Listed } from '../print/listed.js';
 
 /**
  * `fit`: every package against every window, with every reason for a no. A package with rows that could not be read
- * fits nowhere: what is judged is the rest. What fits is placed, and the independent check finds nothing against that.
+ * is never said to fit, since only part of it was looked at. What fits was placed and passed the independent check.
  */
 export function fit(read: Read): Answer<{ fits: Listed<FitRow> }> {
   return {
@@ -45,7 +45,7 @@ interface Pair {
   readonly most: MostThatFits | undefined;
 }
 
-/** Steps of work on all pairs together: a usual pair takes about 90, one of 30 pieces that compete for a gang 300,000. */
+/** Steps of search for all pairs together. A usual pair takes about 90; 30 pieces that compete for a gang take 300,000. */
 const STEPS = 20_000_000;
 const STEPS_A_PAIR = 100;
 
@@ -55,11 +55,11 @@ function* pairsOf({ plan, packagesLeftOut }: Read): Generator<Pair> {
   const steps = STEPS + STEPS_A_PAIR * pairs;
   for (const { package: name, verdicts, most } of fitsByPackage(plan, steps)) {
     const rows = packagesLeftOut.get(name);
-    for (const [at, one] of verdicts.entries()) {
+    for (const [at, found] of verdicts.entries()) {
       const window = plan.windows[at]!;
       yield rows === undefined
-        ? { window, verdict: checkedFit(one, check), most: most(window) }
-        : { window, verdict: doubted(one, rows), most: undefined };
+        ? { window, verdict: checkedFit(found, check), most: most(window) }
+        : { window, verdict: doubted(found, rows), most: undefined };
     }
   }
 }
@@ -132,7 +132,7 @@ export function checkedFit(verdict: FitVerdict, check: Pick<FitCheck, 'faultsOf'
     reasons: [
       {
         code: 'check-failed',
-        text: `THE CHECK FOUND A FAULT in the way it was placed: ${faults.map((fault) => fault.text).join('; ')}`,
+        text: `THE CHECK FOUND A FAULT in how it was placed: ${faults.map((fault) => fault.text).join('; ')}`,
       },
     ],
     placements: [],

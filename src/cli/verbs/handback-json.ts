@@ -109,8 +109,8 @@ function liveJson({ options, ...live }: LiveForecast, zone: string): LiveJson {
     next: live.next && cutOffJson(live.next, zone),
     nextCutOff: live.nextCutOff && cutOffJson(live.nextCutOff, zone),
     passedCutOffs: live.passedCutOffs.map((cutOff) => cutOffJson(cutOff, zone)),
-    options: options.map(({ onTime, ...one }) => ({
-      ...one,
+    options: options.map(({ onTime, ...option }) => ({
+      ...option,
       pOnTime: onTime.probability,
       standardError: onTime.standardError,
     })),

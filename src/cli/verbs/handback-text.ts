@@ -55,7 +55,7 @@ export function handbackText(
   ];
 }
 
-/** Where no chance is wanted the word speaks of the margin alone, and says so. */
+/** Without a chance wanted, "held" speaks of the margin alone and says so. */
 const verdictOf = ({ verdict, chanceWanted }: HandbackResult): string =>
   verdict === 'held' && chanceWanted === null ? 'held (margin alone)' : verdictWords[verdict];
 
@@ -92,7 +92,7 @@ function runsWords(all: readonly WindowOutlook[]): readonly string[] {
   const { runs, seed } = first.result.simulation;
   return [
     '',
-    `On time, P80 and P95 are from ${runs} simulated runs, seed ${seed}. A P-value before the planned handback is no fault: the plan waits for planned starts that a run need not wait for.`,
+    `On time, P80 and P95 come from ${runs} simulated runs, seed ${seed}. P80 and P95 may be earlier than the planned handback: the plan waits for planned starts, a simulated run need not.`,
   ];
 }
 
@@ -163,7 +163,7 @@ function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly stri
     ...(nextCutOff
       ? [
           guards(nextCutOff.kind, nextCutOff.name)
-            ? `If ${nextCutOff.name} has not begun by ${at(nextCutOff.latestStart)}, less work fits. It is never to be hurried.`
+            ? `If ${nextCutOff.name} has not begun by ${at(nextCutOff.latestStart)}, less work fits. Never hurry it.`
             : `Next cut-off: ${nextCutOff.name} must start by ${at(nextCutOff.latestStart)}.`,
         ]
       : []),
@@ -202,14 +202,14 @@ function pointWords({ window, result }: WindowOutlook): readonly string[] {
   const limits = result.decisions.flatMap(({ activity, pointOfNoReturn, latestAbort }) => [
     ...(pointOfNoReturn === null
       ? []
-      : [`${window.id}: point of no return of ${titleOf(activity)} ${at(pointOfNoReturn)}.`]),
+      : [`${window.id}: point of no return of ${titleOf(activity)}: ${at(pointOfNoReturn)}.`]),
     ...(latestAbort === null
       ? []
-      : [`${window.id}: latest abandonment of ${titleOf(activity)} ${at(latestAbort)}.`]),
+      : [`${window.id}: latest abandonment of ${titleOf(activity)}: ${at(latestAbort)}.`]),
   ]);
   const go = result.goPoints.map(
     (point) =>
-      `${window.id}: go or no go ${at(point.at)}, ${point.name} (${point.holder === '' ? 'nobody is named to decide' : point.holder})${point.tooLateFor.length === 0 ? '' : `; too late for ${point.tooLateFor.map(titleOf).join(', ')}`}.`,
+      `${window.id}: go/no-go at ${at(point.at)}, ${point.name} (${point.holder === '' ? 'nobody is named as deciding' : point.holder})${point.tooLateFor.length === 0 ? '' : `; too late for ${point.tooLateFor.map(titleOf).join(', ')}`}.`,
   );
   return [...limits, ...go];
 }
@@ -217,7 +217,7 @@ function pointWords({ window, result }: WindowOutlook): readonly string[] {
 const workWords = ({ title, activity, units }: NotPlaced): string =>
   `${title} (${activity})${units === undefined ? '' : `, ${units} units`}`;
 
-/** What is left open at handback: work without a place, lines, limits on speed. */
+/** What is still open at handback: work without a place, lines not fit to run, limits on speed. */
 function openWords({ window, result }: WindowOutlook): readonly string[] {
   return [
     ...result.notPlaced.map(
@@ -228,7 +228,7 @@ function openWords({ window, result }: WindowOutlook): readonly string[] {
       handback.notMadeGood.length === 0
         ? []
         : [
-            `${window.id}: ${handback.line === '' ? 'the window' : `line ${handback.line}`} is not to be handed back: ${handback.notMadeGood.join(', ')} is opened and not made good here.`,
+            `${window.id}: do not hand back ${handback.line === '' ? 'the window' : `line ${handback.line}`}: ${handback.notMadeGood.join(', ')} is opened and not made good here.`,
           ],
     ),
     ...result.speedLimits.map(

@@ -18,7 +18,7 @@ import { planLines, planOfWork } from '../plan-of-work.js';
 import type { GivenFile } from '../read/read-plan.js';
 import { writeFileOf } from '../write-file.js';
 
-/** The moment of a forecast during the shift, and what has been seen by then. */
+/** The moment of a forecast during the shift, and what was recorded by then. */
 export interface Seen {
   readonly at: Instant;
   readonly actuals: readonly Actual[];
@@ -32,16 +32,16 @@ export interface HandbackFiles {
   readonly given?: GivenFile | undefined;
   /** Absent: as planned. */
   readonly seen?: Seen;
-  /** Steps of simulation on all windows together. */
+  /** Steps of simulation for all windows together. */
   readonly steps?: number;
 }
 
-/** 10,000 runs of about 1,500 windows of usual work. */
+/** Enough for 10,000 runs of about 1,500 windows of usual work. */
 const STEPS = 6_000_000_000;
 
 interface Outlooks {
   readonly all: readonly WindowOutlook[];
-  /** Windows for which no step was left. */
+  /** Windows that no steps were left for. */
   readonly past: readonly AccessWindow[];
 }
 
@@ -83,7 +83,7 @@ function pastNotes(past: readonly AccessWindow[]): readonly Note[] {
   return [
     {
       code: 'not-worked-out',
-      text: `Not worked out, since the windows before took all the steps: ${names}. Nothing is said of their handback; ask with fewer --runs.`,
+      text: `Not worked out, since the windows before them took all the effort: ${names}. Nothing is known of their handback; ask again with fewer --runs.`,
     },
   ];
 }
@@ -108,7 +108,7 @@ export function handback(
   const results = all.map((outlook) => outlook.result);
   if (asked.calendar !== undefined)
     writeFileOf('calendar', asked, cutOffCalendar(results, plan.windows, now, planLines(work)[0]));
-  // Windows without any planned work have no outlook: what is fixed to them is told apart.
+  // Windows without planned work have no outlook, so work that is fixed to them is listed separately.
   const listed = new Set([...results.map((result) => result.window), ...past.map(({ id }) => id)]);
   const notPlaced = plan.windows
     .filter((window) => !listed.has(window.id))

@@ -19,7 +19,7 @@ const usual = [1, 4, 12] as const;
 
 /**
  * `look-ahead`: the weeks to come from `now` on: windows, work, people and plant wanted, bookings due, what is not ready.
- * The document holds every span asked for, the text the longest.
+ * The JSON has every span asked for, the text only the longest.
  */
 export function lookAhead(
   read: PlanResult,

@@ -18,7 +18,7 @@ export interface OptionsBasis {
   readonly allocation: Allocation;
 }
 
-/** Ways to do the work of a window side by side, as the desk has them; null where the window has no work. */
+/** Ways to do the work of a window, priced side by side as on the desk; null where the window has no work. */
 export function optionsFor(
   { read, plan, prices, holidays, allocation }: OptionsBasis,
   window: AccessWindow,
@@ -26,7 +26,7 @@ export function optionsFor(
 ): OptionsAnswer | null {
   if (!read.tables || !allocation.placements.some((placement) => placement.window === window.id))
     return null;
-  // What the site closes is worked in anew from its limits.
+  // The engine closes time by the limits of the site itself.
   const { closed: _, ...rules } = plan.rules;
   const document: PlanDocument = {
     schema: 1,
@@ -42,14 +42,14 @@ export function optionsFor(
     document,
     {
       ...{ window: window.id, allocation, seed: asked.seed, runs: asked.runs },
-      // The price of more time may hang on the notice given.
+      // More time may cost more at short notice.
       ...(asked.at !== undefined && { askedAt: readMoment(asked.at, 'at', plan.zone) }),
     },
     { clock: () => performance.now(), stopped: () => false, onProgress: () => undefined },
   );
 }
 
-/** The options as JSON: what tells them apart, and where two change places. */
+/** The options as JSON: their costs, and at what overrun two of them cost the same. */
 export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
   return {
     runs: answer.runs,
@@ -96,13 +96,13 @@ export function optionsJson(answer: OptionsAnswer, zone: string): OptionsPart {
   };
 }
 
-/** The options for a person. */
+/** The options as text. */
 export function optionsWords(answer: OptionsAnswer): readonly Block[] {
   const priced = answer.options.filter(
     (option): option is PricedOption => option.state === 'priced',
   );
   return [
-    `Ways out, everything they cost (overrun, plant and labour, booking, booking again, key dates), ${answer.currency}:`,
+    `Other ways to do the work, with all that they cost (overrun, plant and labour, booking, booking again, key dates), ${answer.currency}:`,
     '',
     table(
       ['option', 'expected total', 'std error', 'P50 total', 'P80 total', 'P95 total', 'on time'],

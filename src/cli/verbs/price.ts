@@ -149,11 +149,11 @@ export function price(
   return { json, text, report, notes: [...(work?.notes ?? []), ...notes] };
 }
 
-/** What the figures of `risk` are figures of: the one meaning of "cost of an overrun". */
+/** What the figures of `risk` include, wherever the cost of an overrun is shown. */
 const OF_OVERRUN =
-  'Of an overrun: shifts on time are included, and 50, 80 and 95 in 100 shifts cost no more than P50, P80, P95. In them is what the plan costs whatever the overrun (a speed restriction it leaves, a key date it misses); plant and people as planned, booking and work moved are not.';
+  'Shifts that end on time count too: 50, 80 and 95 in 100 shifts cost no more than P50, P80 and P95. Included is what the plan costs in any case: a speed restriction it leaves, a key date it misses. Not included: plant and people as planned, booking, work that moves.';
 
-/** A report with the facts, tables and lists of another after its own. */
+/** The first report with the facts, tables and lists of the other added. */
 const withReport = (report: Report, other: Report): Report => ({
   ...report,
   facts: [
@@ -173,7 +173,7 @@ function agreedOf({ named }: GivenFile): Pick<ReportPlan, 'agreed'> {
   return { agreed: { name, revision, agreedAt, ...(by !== undefined && { by }) } };
 }
 
-/** What the window itself leaves open: nobody has it, or nothing is planned in it. */
+/** What makes the figures doubtful: the window is withdrawn, or nothing is planned in it. */
 function standingNotes(
   { id, status }: AccessWindow,
   placements: readonly Placement[] | undefined,
@@ -191,7 +191,7 @@ function standingNotes(
       ? [
           {
             code: 'window-without-work',
-            text: `The plan of work places nothing in ${id}: no chance of an overrun can be given, and no plant or people are priced.`,
+            text: `The plan of work places nothing in ${id}, so there is no chance of an overrun to give, and no plant or people to price.`,
           },
         ]
       : []),

@@ -195,7 +195,10 @@ describe('handback on the command line', () => {
     expect(leavesOut(beside)).toBe(false);
     expect(beside.stdout).toContain('is needed to make good Lift out');
     const twice = run(two, ...now, '--actuals', 'seen.csv').run;
-    expect([twice.code, twice.stderr]).toEqual([1, expect.stringContaining('tells of this shift')]);
+    expect([twice.code, twice.stderr]).toEqual([
+      1,
+      expect.stringContaining('is a record of this shift too'),
+    ]);
   });
 
   it('takes an earlier end that was agreed, keeps the booked one beside it, and notes it', () => {

@@ -287,7 +287,7 @@ describe('price on the command line', () => {
     const overrun = Number(asPlanned.parts!.find((part) => part.part === 'overrun')!.amount);
     expect(Math.abs(overrun - Number(out.risk.expectedCost))).toBeLessThan(2);
     expect(out.options.breakEvens.length).toBeGreaterThan(0);
-    expect(out.risk.of).toContain('shifts on time are included');
+    expect(out.risk.of).toContain('Shifts that end on time count too');
     expect(run.stderr).toContain(
       out.options.breakEvens[0]!.text.slice(0, 20).replaceAll('"', '""'),
     );

@@ -19,7 +19,7 @@ function claimOnly({ claimedBy, evidence, share }: Claim): Claim {
 }
 
 function without(claims: AccountRequest['claims'], code: string): AccountRequest['claims'] {
-  return Object.fromEntries(Object.entries(claims ?? {}).filter(([one]) => one !== code));
+  return Object.fromEntries(Object.entries(claims ?? {}).filter(([name]) => name !== code));
 }
 
 /** Sets when trains passed; null: cancelled; undefined: not recorded. */

@@ -16,12 +16,12 @@ export function lasting({ leave: _leave, take: _take, ...choices }: ImportChoice
 
 /** What was chosen for these headings; undefined where nothing was. */
 export const readingOf = (headings: string): ImportChoices | undefined =>
-  all().find(([one]) => one === headings)?.[1];
+  all().find(([key]) => key === headings)?.[1];
 
 /** Keeps what was chosen for these headings; null forgets it. */
 export function keepReading(headings: string, choices: ImportChoices | null): void {
   if (headings.length > LONGEST) return;
-  const others = all().filter(([one]) => one !== headings);
+  const others = all().filter(([key]) => key !== headings);
   const next = choices ? [[headings, choices] as const, ...others].slice(0, MOST) : others;
   try {
     localStorage.setItem(KEY, JSON.stringify(next));
@@ -69,6 +69,6 @@ function isEntry(value: unknown): value is Kept[number] {
     isText(headings) &&
     typeof choices === 'object' &&
     choices !== null &&
-    Object.entries(choices).every(([name, one]) => tests[name as keyof ImportChoices]?.(one))
+    Object.entries(choices).every(([name, value]) => tests[name as keyof ImportChoices]?.(value))
   );
 }

@@ -182,12 +182,12 @@ export class PossessionPlan extends LitElement {
   #renderWindows(allocation: Allocation): TemplateResult {
     const byWindow = new Map<string, { at: number[] }>();
     const outside: number[] = [];
-    for (const [index, one] of allocation.placements.entries()) {
-      if (one.window === null) outside.push(index);
+    for (const [index, placement] of allocation.placements.entries()) {
+      if (placement.window === null) outside.push(index);
       else {
-        const found = byWindow.get(one.window) ?? { at: [] };
+        const found = byWindow.get(placement.window) ?? { at: [] };
         found.at.push(index);
-        byWindow.set(one.window, found);
+        byWindow.set(placement.window, found);
       }
     }
     return html`${this.windows

@@ -112,11 +112,11 @@ function windowsTold(changed: readonly UsableChange[], words: RulesStrings): str
     if (list.length === 0) return [];
     const time = durationText(Math.abs(list.reduce((sum, change) => sum + change.minutes, 0)));
     const counted = countText(list.length, words.oneWindow, words.manyWindows);
-    const one = list.length === 1;
+    const isSingle = list.length === 1;
     return [
       side === 0
-        ? (one ? words.loses : words.lose)(counted, time)
-        : (one ? words.gains : words.gain)(counted, time),
+        ? (isSingle ? words.loses : words.lose)(counted, time)
+        : (isSingle ? words.gains : words.gain)(counted, time),
     ];
   });
   return parts.length === 0 ? words.noWindow : `${parts.join('; ')}.`;

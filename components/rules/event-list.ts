@@ -186,11 +186,12 @@ function holdsUp(
     ...activities.map(({ id, title }) => [`activity ${id}`, `${id} ${title}`] as const),
     ['at', words.allWorkFrom],
   ];
-  const listed = known.some(([one]) => one === now);
+  const listed = known.some(([choice]) => choice === now);
   const choices = listed
     ? known
     : [...known, [now, words.notThere(event.activity ?? event.step ?? '')] as const];
-  const wordOf = (choice: string): string => choices.find(([one]) => one === choice)?.[1] ?? choice;
+  const wordOf = (choice: string): string =>
+    choices.find(([value]) => value === choice)?.[1] ?? choice;
   const first = windows.find((window) => window.id === event.window) ?? windows[0];
   const moment = event.at ?? isoText(first?.start ?? 0, zone);
   return html`${choiceField(form, {

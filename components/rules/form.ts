@@ -102,8 +102,8 @@ export function choiceField<T extends string>(form: Form, spec: ChoiceSpec<T>): 
       }}
     >
       ${choices.map(
-        ([one, text]) =>
-          html`<option value=${one} .selected=${live(one === (draft?.text ?? value))}>
+        ([choice, text]) =>
+          html`<option value=${choice} .selected=${live(choice === (draft?.text ?? value))}>
             ${text}
           </option>`,
       )}
@@ -112,7 +112,7 @@ export function choiceField<T extends string>(form: Form, spec: ChoiceSpec<T>): 
       draft
         ? html`<span class="wrong" id="wrong-${key}"
             ><span aria-hidden="true">✕</span> ${draft.trouble}
-            ${form.words.held(choices.find(([one]) => one === value)?.[1] ?? value)}</span
+            ${form.words.held(choices.find(([choice]) => choice === value)?.[1] ?? value)}</span
           >`
         : nothing
     }

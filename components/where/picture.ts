@@ -128,8 +128,8 @@ function widestFirst(pieces: readonly Piece[]): readonly Piece[] {
   const wide = ({ activity: { extent } }: Piece): number =>
     extent ? extent.to - extent.from : Number.POSITIVE_INFINITY;
   return pieces.toSorted((a, b) => {
-    const [one, other] = [wide(a), wide(b)];
-    return one === other ? 0 : other - one;
+    const [first, other] = [wide(a), wide(b)];
+    return first === other ? 0 : other - first;
   });
 }
 

@@ -115,7 +115,8 @@ export class PossessionWhere extends LitElement {
         }}
       >
         ${choices.map(
-          ([one, text]) => html`<option value=${one} ?selected=${one === value}>${text}</option>`,
+          ([choice, text]) =>
+            html`<option value=${choice} ?selected=${choice === value}>${text}</option>`,
         )}
       </select></label
     >`;

@@ -50,7 +50,7 @@ export function headingAsks(text: TableText, kind: TableKind): readonly HeadingA
 /** The table with a heading read as a field; an empty field: it stays unread. Cells and headings stay as they were typed. */
 export function withHeading(text: TableText, entry: string, field: string): TableText {
   const others = Object.entries(text.map ?? {}).filter(
-    ([one, column]) => one !== field && column !== entry,
+    ([name, column]) => name !== field && column !== entry,
   );
   const unread = (text.unread ?? []).filter((item) => item !== entry);
   return {

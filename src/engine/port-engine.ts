@@ -36,17 +36,17 @@ export function createPortEngine(
     // Results are taken in even where the call was cancelled meanwhile: the next ones build on them.
     const value =
       'results' in reply ? results?.take(reply.results, kind === 'progress') : undefined;
-    const one = waiting.get(id);
+    const asked = waiting.get(id);
     if (kind === 'again' || ('results' in reply && !value)) {
       documents.forget();
-      if (one && kind !== 'progress') post(id, one.call);
+      if (asked && kind !== 'progress') post(id, asked.call);
     } else if (kind === 'progress')
-      one?.call.onProgress?.('results' in reply ? value : reply.value);
+      asked?.call.onProgress?.('results' in reply ? value : reply.value);
     else {
       waiting.delete(id);
       if (kind === 'failed')
-        one?.reject(Object.assign(new Error(reply.message), { name: reply.name }));
-      else one?.resolve('results' in reply ? value : reply.value);
+        asked?.reject(Object.assign(new Error(reply.message), { name: reply.name }));
+      else asked?.resolve('results' in reply ? value : reply.value);
     }
   }
 
@@ -68,8 +68,8 @@ export function createPortEngine(
       loading = undefined;
       early.length = 0;
       documents.forget();
-      for (const [id, one] of waiting)
-        if (one.call.verb === 'recompute' && waiting.delete(id)) one.reject(error);
+      for (const [id, asked] of waiting)
+        if (asked.call.verb === 'recompute' && waiting.delete(id)) asked.reject(error);
     }
     for (const reply of early.splice(0)) take(reply);
   }
@@ -88,9 +88,9 @@ export function createPortEngine(
       });
     } catch (error) {
       documents.forget();
-      const one = waiting.get(id);
+      const asked = waiting.get(id);
       waiting.delete(id);
-      one?.reject(error);
+      asked?.reject(error);
     }
   }
 

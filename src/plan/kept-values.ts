@@ -80,10 +80,10 @@ export function keptValues(
     if (entry?.holder === undefined || entry.value === undefined) return;
     holders.add(entry.holder);
     wholes.set(entry.holder, name);
-    for (const [one] of registers.group(`f/${entry.holder}`).values())
-      if (one?.holder !== undefined) {
-        holders.add(one.holder);
-        wholes.set(one.holder, name);
+    for (const [field] of registers.group(`f/${entry.holder}`).values())
+      if (field?.holder !== undefined) {
+        holders.add(field.holder);
+        wholes.set(field.holder, name);
       }
   }
 

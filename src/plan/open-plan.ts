@@ -377,7 +377,7 @@ export class OpenPlan {
       if (whole === undefined) return false;
       if (whole === holder) return true;
       return [...this.#registers.group(fieldGroup(whole)).values()].some(
-        ([one]) => one?.holder === holder,
+        ([entry]) => entry?.holder === holder,
       );
     });
   }

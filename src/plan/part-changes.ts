@@ -43,7 +43,7 @@ export function itemsBetween(from: readonly unknown[], to: readonly unknown[]): 
   for (const alike of [Object.is, sameJson])
     for (const [at, item] of to.entries()) {
       if (partner[at] !== undefined) continue;
-      const old = from.findIndex((one, place) => !taken.has(place) && alike(one, item));
+      const old = from.findIndex((old, place) => !taken.has(place) && alike(old, item));
       if (old < 0) continue;
       partner[at] = old;
       taken.add(old);

@@ -175,16 +175,19 @@ export const settling = 'settling';
 type StackItem = Y.UndoManager['undoStack'][number];
 type DeleteSet = StackItem['deletions'];
 
-const labelOf = (one: StackItem | undefined): string | undefined =>
-  one && String(one.meta.get('label') ?? '');
+const labelOf = (step: StackItem | undefined): string | undefined =>
+  step && String(step.meta.get('label') ?? '');
 
 const ranges = (set: DeleteSet): Ranges =>
-  [...set.clients].map(([client, items]) => [client, items.flatMap((one) => [one.clock, one.len])]);
+  [...set.clients].map(([client, items]) => [
+    client,
+    items.flatMap((range) => [range.clock, range.len]),
+  ]);
 
-const kept = (one: StackItem): KeptStep => ({
-  label: labelOf(one) ?? '',
-  put: ranges(one.insertions),
-  taken: ranges(one.deletions),
+const kept = (step: StackItem): KeptStep => ({
+  label: labelOf(step) ?? '',
+  put: ranges(step.insertions),
+  taken: ranges(step.deletions),
 });
 
 function item({ label, put, taken }: KeptStep): StackItem {

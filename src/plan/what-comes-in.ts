@@ -65,7 +65,7 @@ function isPlain(value: unknown, depth: number): boolean {
     );
   if (typeof value !== 'object' || Object.getPrototypeOf(value) !== Object.prototype) return false;
   return Object.entries(value).every(
-    ([key, one]) => !refusedKeys.has(key) && isPlain(one, depth + 1),
+    ([key, item]) => !refusedKeys.has(key) && isPlain(item, depth + 1),
   );
 }
 

@@ -38,7 +38,7 @@ function setWhole(key: string, value: unknown, { registers, said, freshIds }: Wr
   const before = registers.standing(partAddress(key));
   if (before?.holder !== undefined) {
     const fields = registers.group(fieldGroup(before.holder)).values();
-    for (const holder of [before.holder, ...[...fields].flatMap(([one]) => one?.holder ?? [])])
+    for (const holder of [before.holder, ...[...fields].flatMap(([entry]) => entry?.holder ?? [])])
       forget(registers, holder);
   }
   registers.set(partAddress(key), value, said, freshIds(1).toString(36));

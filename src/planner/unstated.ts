@@ -127,14 +127,14 @@ function atOnePlace(plan: Plan, pieces: readonly Piece[]): Unstated[] {
     }
     going.push(piece);
   }
-  return [...pairs.values()].map(({ both: [one, other], windows }) => {
-    const silent = [one, other].filter((each) => each.row.occupies !== 'shared');
+  return [...pairs.values()].map(({ both: [first, other], windows }) => {
+    const silent = [first, other].filter((each) => each.row.occupies !== 'shared');
     return {
-      activity: one.activity,
+      activity: first.activity,
       other: other.activity,
       kind: 'same-place',
       windows: [...windows],
-      text: `${one.activity} and ${other.activity} go on at one place at the same time in ${listOf(windows)}: ${silent.map((each) => each.activity).join(' and ')} ${silent.length === 1 ? 'does' : 'do'} not say that it may be shared`,
+      text: `${first.activity} and ${other.activity} go on at one place at the same time in ${listOf(windows)}: ${silent.map((each) => each.activity).join(' and ')} ${silent.length === 1 ? 'does' : 'do'} not say that it may be shared`,
     };
   });
 }

@@ -242,8 +242,8 @@ function assemble(
 const withOrders = (given: Tables, orders: { readonly [K in TableKind]?: DateOrder }): Tables => ({
   windows: { ...given.windows, ...(orders.windows && { dateOrder: orders.windows }) },
   ...optionalTables((kind) => {
-    const one = given[kind];
-    return one && { ...one, ...(orders[kind] && { dateOrder: orders[kind] }) };
+    const table = given[kind];
+    return table && { ...table, ...(orders[kind] && { dateOrder: orders[kind] }) };
   }),
 });
 

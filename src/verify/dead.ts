@@ -21,7 +21,7 @@ function eachDay(from: number, to: number, within: Stretch, clock: Clock): Stret
   const last = clock.dayAt(within.end);
   for (let day = clock.dayAt(within.start) - 2; day <= last; day += 1) {
     const over = to > from ? day : day + 1;
-    const [one] = (['earlier', 'later'] as const)
+    const [shortest] = (['earlier', 'later'] as const)
       .flatMap((a) =>
         (['earlier', 'later'] as const).map((b) => ({
           start: clock.moment(day, from, a),
@@ -30,7 +30,7 @@ function eachDay(from: number, to: number, within: Stretch, clock: Clock): Stret
       )
       .filter(({ start, end }) => end > start)
       .sort((a, b) => a.end - a.start - (b.end - b.start) || a.start - b.start);
-    if (one) found.push(one);
+    if (shortest) found.push(shortest);
   }
   return found;
 }

@@ -35,31 +35,31 @@ function* meetings(jobs: ReadonlyMap<string, Job>): Generator<readonly [Piece, P
   }
 }
 
-/** Two activities at one place in one minute of which neither says that it is alone there, and one does not say `shared`. */
+/** Two activities at the same place and minute. Neither must be alone there, and not both say `shared`. */
 export interface Unsaid {
-  readonly one: string;
+  readonly activity: string;
   readonly other: string;
 }
 
-/** Tells of work that should be alone and is not; gives the pairs of which it is not said that they may share. */
+/** Reports work that must be alone and is not. Returns the pairs that nobody said may share the place. */
 export function checkSamePlace(jobs: ReadonlyMap<string, Job>, tell: Tell): Unsaid[] {
   const unsaid = new Map<string, Unsaid>();
   const reported = new Set<string>();
-  for (const [one, other] of meetings(jobs)) {
-    const pair = [one.activity, other.activity];
+  for (const [first, second] of meetings(jobs)) {
+    const pair = [first.activity, second.activity];
     const key = JSON.stringify(pair.toSorted());
-    const [first, second] = [one.work.occupies, other.work.occupies];
-    if (first === 'alone' || second === 'alone') {
+    const needs = [first.work.occupies, second.work.occupies];
+    if (needs.includes('alone')) {
       if (reported.has(key)) continue;
       reported.add(key);
-      const [alone, beside] = first === 'alone' ? pair : pair.toReversed();
+      const [alone, beside] = needs[0] === 'alone' ? pair : pair.toReversed();
       tell({
         code: 'not-alone',
         activity: alone!,
         text: `${alone} must be alone at its place, and ${beside} goes on there at the same time`,
       });
-    } else if (first !== 'shared' || second !== 'shared')
-      unsaid.set(key, { one: one.activity, other: other.activity });
+    } else if (needs.some((need) => need !== 'shared'))
+      unsaid.set(key, { activity: first.activity, other: second.activity });
   }
   return [...unsaid.values()];
 }

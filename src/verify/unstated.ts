@@ -45,8 +45,8 @@ export function checkUnstated(
     ]);
   const wanted = new Map<string, ClaimedUnstated>();
   for (const window of betweenWindows(jobs)) wanted.set(keyOf(window), window);
-  for (const { one, other } of unsaid) {
-    const pair = { activity: one, other, kind: 'same-place' };
+  for (const { activity, other } of unsaid) {
+    const pair = { activity, other, kind: 'same-place' };
     wanted.set(keyOf(pair), pair);
   }
   const reported = new Set<string>();

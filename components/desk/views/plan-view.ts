@@ -19,12 +19,12 @@ function bar(desk: Desk): TemplateResult {
   return html`<div class="bar">
     <div class="choice" role="group" aria-label=${desk.words.planShown}>
       ${(Object.entries(desk.words.planPart) as [PlanPart, string][]).map(
-        ([one, text]) =>
+        ([part, text]) =>
           html`<button
             type="button"
-            aria-pressed=${one === desk.planPart}
+            aria-pressed=${part === desk.planPart}
             @click=${() => {
-              desk.planPart = one;
+              desk.planPart = part;
             }}
           >
             ${text}

@@ -68,12 +68,12 @@ function part({ sitePart, outlooks, limitSets }: Desk, results: Results): Templa
 
 const hint = ({ sitePart, words }: Desk): string => words.siteFrom(words.siteTable[sitePart]);
 
-function limit(desk: Desk, { part: one, value }: LimitsChangeEvent): void {
+function limit(desk: Desk, { part: name, value }: LimitsChangeEvent): void {
   const { document } = desk;
   if (document)
     desk.change(
-      { part: ['site'], from: document.site, value: { ...document.site, [one]: value } },
-      `limits: ${one} changed`,
+      { part: ['site'], from: document.site, value: { ...document.site, [name]: value } },
+      `limits: ${name} changed`,
     );
 }
 

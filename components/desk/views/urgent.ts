@@ -78,11 +78,12 @@ export function urgentOf({ faults, cellOf, booked, people, noise }: Found): Urge
     });
   }
   return found
-    .map((urgent, index) => ({ one: urgent, index }))
+    .map((urgent, index) => ({ item: urgent, index }))
     .sort(
-      (a, b) => rank(a.one) - rank(b.one) || (a.one.at ?? 0) - (b.one.at ?? 0) || a.index - b.index,
+      (a, b) =>
+        rank(a.item) - rank(b.item) || (a.item.at ?? 0) - (b.item.at ?? 0) || a.index - b.index,
     )
-    .map(({ one }) => one);
+    .map(({ item }) => item);
 }
 
 function rank({ kind, harm, at }: Urgent): number {

@@ -21,7 +21,8 @@ export function choiceField<Value extends string>({
       @change=${(event: Event) => change((event.currentTarget as HTMLSelectElement).value as Value)}
     >
       ${choices.map(
-        ([one, word]) => html`<option value=${one} ?selected=${one === value}>${word}</option>`,
+        ([choice, word]) =>
+          html`<option value=${choice} ?selected=${choice === value}>${word}</option>`,
       )}
     </select></label
   >`;

@@ -90,11 +90,11 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
   let found = figures(best);
   for (let round = 0; round < ROUNDS; round += 1) {
     const short = [...found].filter(
-      ([id, one]) => !givenUp.has(id) && one.onTime.probability < aim,
+      ([id, figure]) => !givenUp.has(id) && figure.onTime.probability < aim,
     );
     if (short.length === 0 || shouldStop?.(round / ROUNDS)) break;
-    for (const [id, one] of short)
-      wider.set(id, Math.max((wider.get(id) ?? 0) + 1, one.marginNeededMinutes - required));
+    for (const [id, figure] of short)
+      wider.set(id, Math.max((wider.get(id) ?? 0) + 1, figure.marginNeededMinutes - required));
     // What is kept stays to the minute: a window that could not hold it any more keeps its margin.
     for (const id of [...wider.keys()]) {
       const here = keep.filter((placement) => placement.window === id);
@@ -140,13 +140,13 @@ export function planToChance(plan: Plan, options: SearchToChance): PlanToChance 
     ),
     wanted: chance,
     runs,
-    windows: [...found].map(([window, one]) => ({
+    windows: [...found].map(([window, figure]) => ({
       window,
-      pOnTime: one.onTime.probability,
-      standardError: one.onTime.standardError,
-      reached: reachesChance(one.onTime.probability, chance, runs),
-      marginMinutes: one.marginMinutes,
-      marginNeeded: one.marginNeededMinutes,
+      pOnTime: figure.onTime.probability,
+      standardError: figure.onTime.standardError,
+      reached: reachesChance(figure.onTime.probability, chance, runs),
+      marginMinutes: figure.marginMinutes,
+      marginNeeded: figure.marginNeededMinutes,
     })),
     costs: costsOf(best, without, placedWithout),
   };

@@ -124,10 +124,12 @@ function turnText(
           ? `It costs the same as planned only if this is free: ${lower(what)}.`
           : `It is dearer than as planned by ${moneyText(-minor, prices)} before this is paid for: ${lower(what)}.`,
     };
-  const one = each ? ` (${moneyText(Math.floor(minor / each.count), prices)} ${each.word})` : '';
+  const perPiece = each
+    ? ` (${moneyText(Math.floor(minor / each.count), prices)} ${each.word})`
+    : '';
   return {
     what,
     amount,
-    text: `It is cheaper than as planned while this costs less than ${moneyText(minor, prices)}${one}: ${lower(what)}.`,
+    text: `It is cheaper than as planned while this costs less than ${moneyText(minor, prices)}${perPiece}: ${lower(what)}.`,
   };
 }

@@ -79,14 +79,14 @@ function compared(at: Situation, tools: OptionsTools): OptionsAnswer {
     entries.push(early.cutOff);
   }
   for (const draft of otherWays(at)) take(draft);
-  for (const [place, one] of (at.request.own ?? []).entries()) {
+  for (const [place, way] of (at.request.own ?? []).entries()) {
     const draft = sound(
-      'wish' in one
-        ? wishedOption(at, one.name, one.wish, place)
-        : ownOption(at, one.name, applyEdit(at.document, one.edit), place),
+      'wish' in way
+        ? wishedOption(at, way.name, way.wish, place)
+        : ownOption(at, way.name, applyEdit(at.document, way.edit), place),
       at,
     );
-    const cutOffAt = 'wish' in one ? one.wish.cutOffAt : undefined;
+    const cutOffAt = 'wish' in way ? way.wish.cutOffAt : undefined;
     if ('state' in draft || cutOffAt === undefined) {
       take(draft);
       continue;

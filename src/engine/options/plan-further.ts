@@ -145,27 +145,30 @@ function whatIsLeft(
     units.set(placement.activity, (units.get(placement.activity) ?? 0) + (placement.units ?? 1));
   const left = plan.activities
     .map((activity) => ({
-      one: activity,
+      activity,
       left: unitsLeft(activity.work) - (units.get(activity.id) ?? 0),
     }))
     .filter((each) => each.left > 0);
-  const ids = new Set(left.map((each) => each.one.id));
+  const ids = new Set(left.map((each) => each.activity.id));
   const begun = (id: string): boolean => (units.get(id) ?? 0) > 0;
-  return left.map(({ one }): Activity => {
-    const over = one.after.filter(
+  return left.map(({ activity }): Activity => {
+    const over = activity.after.filter(
       (link) => !ids.has(link.activity) || (link.from === 'start' && begun(link.activity)),
     );
-    const { window, ...free } = settled(one, over, done);
+    const { window, ...free } = settled(activity, over, done);
     return {
       ...free,
       // A choice of a window that is over binds nothing any more.
       ...(window !== undefined && later.has(window) && { window }),
-      notBefore: Math.max(free.notBefore ?? moment, one.place === 'outside' ? moment : -Infinity),
-      after: one.after.filter((link) => !over.includes(link)),
+      notBefore: Math.max(
+        free.notBefore ?? moment,
+        activity.place === 'outside' ? moment : -Infinity,
+      ),
+      after: activity.after.filter((link) => !over.includes(link)),
       work:
-        one.work.kind === 'whole'
-          ? one.work
-          : { ...one.work, done: one.work.done + (units.get(one.id) ?? 0) },
+        activity.work.kind === 'whole'
+          ? activity.work
+          : { ...activity.work, done: activity.work.done + (units.get(activity.id) ?? 0) },
     };
   });
 }

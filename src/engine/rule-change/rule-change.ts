@@ -94,13 +94,17 @@ function fitsChange(before: readonly FitVerdict[], after: readonly FitVerdict[])
     gained,
     lost,
     packages: named
-      .filter(([, one]) => one.turned)
-      .map(([name, one]) => ({
+      .filter(([, count]) => count.turned)
+      .map(([name, count]) => ({
         package: name,
-        windowsBefore: one.before,
-        windowsAfter: one.after,
+        windowsBefore: count.before,
+        windowsAfter: count.after,
       })),
-    nowhere: named.filter(([, one]) => one.before > 0 && one.after === 0).map(([name]) => name),
-    somewhere: named.filter(([, one]) => one.before === 0 && one.after > 0).map(([name]) => name),
+    nowhere: named
+      .filter(([, count]) => count.before > 0 && count.after === 0)
+      .map(([name]) => name),
+    somewhere: named
+      .filter(([, count]) => count.before === 0 && count.after > 0)
+      .map(([name]) => name),
   };
 }

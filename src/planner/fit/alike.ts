@@ -81,10 +81,10 @@ export class AlikeAnswers<T> {
     }
     this.#count += 1;
     const until = window.end - window.start + beyond * MINUTE;
-    const one = { curfews: this.#met(window, until), until, answer };
+    const entry = { curfews: this.#met(window, until), until, answer };
     const known = this.#known.get(likeness);
-    if (known) known.push(one);
-    else this.#known.set(likeness, [one]);
+    if (known) known.push(entry);
+    else this.#known.set(likeness, [entry]);
   }
 
   #met(window: AccessWindow, until: number): string {

@@ -34,10 +34,10 @@ export function fewestCauses<C>(
     if (!test.fits) return { causes: [item], proven: test.proven };
   }
   if (all.length <= PAIRS)
-    for (const [i, one] of all.entries())
+    for (const [i, cause] of all.entries())
       for (const other of all.slice(i + 1)) {
-        const test = holds([one, other]);
-        if (!test.fits) return { causes: [one, other], proven: test.proven };
+        const test = holds([cause, other]);
+        if (!test.fits) return { causes: [cause, other], proven: test.proven };
       }
   let causes = all;
   let last = holds(all);

@@ -116,18 +116,19 @@ export class Board {
 
   /** The largest visit of at most `cap` units at the earliest moment that takes one. */
   findMost(task: Task, cap: number, window?: number): Visit | undefined {
-    const one = this.find(task, 1, undefined, window);
-    if (!one || cap <= 1) return one;
+    const single = this.find(task, 1, undefined, window);
+    if (!single || cap <= 1) return single;
     const slot = task.slots.find(
-      (each) => each.window === one.window && each.start <= one.start && one.end <= each.end,
+      (each) =>
+        each.window === single.window && each.start <= single.start && single.end <= each.end,
     )!;
     let until = Math.min(slot.end, task.latestEnd ?? slot.end);
     for (const { supply, amount } of task.demands)
-      until = Math.min(until, freeUntil(this.#free[supply]!, amount, one.start));
-    const room = until - one.start - task.setUp - task.makeSafe;
+      until = Math.min(until, freeUntil(this.#free[supply]!, amount, single.start));
+    const room = until - single.start - task.setUp - task.makeSafe;
     const units = task.perUnit === 0 ? cap : Math.min(cap, Math.floor(room / task.perUnit));
-    if (units <= 1) return one;
-    return { ...one, end: one.start + visitMinutes(task, units), units };
+    if (units <= 1) return single;
+    return { ...single, end: single.start + visitMinutes(task, units), units };
   }
 
   put(visit: Visit): void {

@@ -37,9 +37,9 @@ export function listBy(problem: Problem, weight: readonly number[]): number[] {
   while (open.length > 0) {
     let pick = 0;
     for (let i = 1; i < open.length; i += 1) {
-      const [one, best] = [own.get(open[i]!)![0]!, own.get(open[pick]!)![0]!];
-      const difference = weight[one]! - weight[best]!;
-      if (difference < 0 || (difference === 0 && one < best)) pick = i;
+      const [task, best] = [own.get(open[i]!)![0]!, own.get(open[pick]!)![0]!];
+      const difference = weight[task]! - weight[best]!;
+      if (difference < 0 || (difference === 0 && task < best)) pick = i;
     }
     const step = open[pick]!;
     open[pick] = open.at(-1)!;

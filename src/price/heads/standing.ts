@@ -72,10 +72,10 @@ export function standingHead(
     minorAt,
     explainAt(overrun) {
       const groups = kept
-        .map((item) => ({ one: item, parts: paid(item, overrun) }))
+        .map((stay) => ({ stay, parts: paid(stay, overrun) }))
         .filter(({ parts }) => parts.length > 0);
       const words = groups.map(
-        ({ one, parts }) => `${one.amount} x (${parts.map(partWords).join(' + ')})`,
+        ({ stay, parts }) => `${stay.amount} x (${parts.map(partWords).join(' + ')})`,
       );
       const total = (parts: readonly { readonly minutes: number }[]): number =>
         parts.reduce((sum, part) => sum + part.minutes, 0);
@@ -87,8 +87,8 @@ export function standingHead(
           groups.length === 0
             ? nothingWords(stays, kept, overrun, window.zone)
             : `${sum} x ${book.currency} ${rate} an hour = ${moneyText(minorAt(overrun), book)}${why}`,
-        inputs: groups.flatMap(({ one, parts }) => [
-          input('amount', one.amount, resource.id),
+        inputs: groups.flatMap(({ stay, parts }) => [
+          input('amount', stay.amount, resource.id),
           input('minutes paid', total(parts), 'min'),
           ...parts.map(({ run, minutes }) =>
             input(`minutes at factor ${run.factor}`, minutes, 'min'),

@@ -45,9 +45,9 @@ function readyTimes(network: CompiledNetwork, space: RunSpace, i: number, offset
   }
   if (last === second) {
     for (let lane = 0; lane < lanes; lane += 1) {
-      const one = (times[slot + lane]! + lag) | 0;
+      const first = (times[slot + lane]! + lag) | 0;
       const other = (times[slot2 + lane]! + lag2) | 0;
-      const start = later(release, later(one, other));
+      const start = later(release, later(first, other));
       ready[at + lane] = start;
       times[end + lane] = (start + durations[length + lane]!) | 0;
     }
@@ -57,9 +57,9 @@ function readyTimes(network: CompiledNetwork, space: RunSpace, i: number, offset
   const slot3 = linkSlot[third]! * lanes;
   const lag3 = linkLag[third]!;
   for (let lane = 0; lane < lanes; lane += 1) {
-    const one = (times[slot + lane]! + lag) | 0;
+    const first = (times[slot + lane]! + lag) | 0;
     const other = (times[slot2 + lane]! + lag2) | 0;
-    const start = later(later(release, (times[slot3 + lane]! + lag3) | 0), later(one, other));
+    const start = later(later(release, (times[slot3 + lane]! + lag3) | 0), later(first, other));
     ready[at + lane] = start;
     times[end + lane] = (start + durations[length + lane]!) | 0;
   }

@@ -102,12 +102,12 @@ export function appendEntry(log: ShiftLog, entry: ShiftEntry): ShiftLog {
 /** The entry that was first written of those that one puts right; null where they go round in a ring. */
 function rootOf(entry: ShiftEntry, byId: ReadonlyMap<string, ShiftEntry>): ShiftEntry | null {
   const met = new Set([entry]);
-  for (let one = entry; one.corrects !== undefined;) {
-    const before = byId.get(one.corrects);
-    if (!before) return one;
+  for (let at = entry; at.corrects !== undefined;) {
+    const before = byId.get(at.corrects);
+    if (!before) return at;
     if (met.has(before)) return null;
     met.add(before);
-    one = before;
+    at = before;
   }
   return [...met].at(-1)!;
 }

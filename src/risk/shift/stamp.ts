@@ -9,7 +9,7 @@ export function stampOf(inputs: unknown): string {
   const text = JSON.stringify(inputs, (_, value: unknown) =>
     value !== null && typeof value === 'object' && !Array.isArray(value)
       ? Object.fromEntries(
-          Object.entries(value).sort(([one], [other]) => (one < other ? -1 : one > other ? 1 : 0)),
+          Object.entries(value).sort(([a], [other]) => (a < other ? -1 : a > other ? 1 : 0)),
         )
       : value,
   );

@@ -51,8 +51,9 @@ export function orderSigns({ table, map }: GivenTable, kind: TableKind): OrderSi
     }
     if (at.length === 2 && spans.length < 500) {
       const days = (order: DateOrder): number | undefined => daysBetween(cells, at, order);
-      const [one, other] = [days('day-first'), days('month-first')];
-      if (one !== undefined && other !== undefined && one !== other) spans.push([one, other]);
+      const [dayFirst, monthFirst] = [days('day-first'), days('month-first')];
+      if (dayFirst !== undefined && monthFirst !== undefined && dayFirst !== monthFirst)
+        spans.push([dayFirst, monthFirst]);
     }
   });
   return {

@@ -97,21 +97,21 @@ function clipped(window: AccessWindow, becomes: Interval, written: AccessWindow)
     const asItIs = cellOf(section, window.zone);
     const stays = readsAs(asItIs, then, becomes, window.zone);
     return {
-      one: section,
+      section,
       then,
       text: stays ? asItIs : datedOf(section.section, then, window.zone),
     };
   });
-  const timed = sections.filter(({ one }) => one.during);
-  const text = sections.flatMap((section) => section.text).join('; ');
+  const timed = sections.filter(({ section }) => section.during);
+  const text = sections.flatMap((part) => part.text).join('; ');
   return {
     ...(text !== isolationCell(written.isolation, written.zone) && { text }),
-    cut: timed.flatMap(({ one, then }) =>
-      then.length > 0 && isLess(then, deadTimes(one, window, window.zone))
-        ? [{ section: one.section, times: then }]
+    cut: timed.flatMap(({ section, then }) =>
+      then.length > 0 && isLess(then, deadTimes(section, window, window.zone))
+        ? [{ section: section.section, times: then }]
         : [],
     ),
-    lost: timed.filter(({ then }) => then.length === 0).map(({ one }) => one.section),
+    lost: timed.filter(({ then }) => then.length === 0).map(({ section }) => section.section),
   };
 }
 

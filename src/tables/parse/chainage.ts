@@ -59,11 +59,11 @@ export function parseChainage(text: string, bare: ChainageUnit = 'm'): Parsed<nu
   if (metres) return pair(text, [metres[1]!, 'km'], [metres[2]!, 'm'], 1000);
   const plus = plusMetre.exec(tidy);
   if (plus) return { value: Number(plus[1]) * 1000 + Number(plus[2]) };
-  const one = single.exec(tidy);
-  const unit = one?.[2] === '' ? bare : unitNames.get(one?.[2]?.toLowerCase() ?? '');
-  if (!one || !unit)
+  const number = single.exec(tidy);
+  const unit = number?.[2] === '' ? bare : unitNames.get(number?.[2]?.toLowerCase() ?? '');
+  if (!number || !unit)
     return refuse('chainage-not-read', `"${text}" is not a place along the line.`, mend);
-  const read = parseDecimal(one[1]!);
+  const read = parseDecimal(number[1]!);
   if ('problem' in read) return read;
   const value = tidyMetres(read.value * metresIn[unit]);
   if (Math.abs(value) <= farthest) return { value };

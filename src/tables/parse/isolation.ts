@@ -158,17 +158,21 @@ function dailyTimes(
     const day = dayAfter(first, days);
     const read = occurrence(day, from, to, window, zone);
     if ('problem' in read) return read;
-    const { value: one } = read;
-    if (!long && one.start >= window.start) {
-      if (!contains(window, one)) return outside(section, one, zone);
-      return { value: { said, stretches: [one] }, ...(read.warning && { warning: read.warning }) };
+    const { value: stretch } = read;
+    if (!long && stretch.start >= window.start) {
+      if (!contains(window, stretch)) return outside(section, stretch, zone);
+      return {
+        value: { said, stretches: [stretch] },
+        ...(read.warning && { warning: read.warning }),
+      };
     }
-    if (one.start >= window.end) break;
+    if (stretch.start >= window.end) break;
     if (!long) continue;
-    const inside = intersectionOf(one, window);
+    const inside = intersectionOf(stretch, window);
     if (!inside) continue;
     stretches.push(inside);
-    warning ??= read.warning ?? (contains(window, one) ? undefined : cut(section, inside, zone));
+    warning ??=
+      read.warning ?? (contains(window, stretch) ? undefined : cut(section, inside, zone));
   }
   if (stretches.length === 0)
     return refuse('isolation-not-read', `Section "${section}" has no time in the window.`, mend);

@@ -68,9 +68,9 @@ function contentTypes(sheets: number): string {
 }
 
 function relations(list: readonly (readonly [type: string, target: string])[]): string {
-  const one = ([type, target]: readonly [string, string], at: number): string =>
+  const relation = ([type, target]: readonly [string, string], at: number): string =>
     `<Relationship Id="rId${at + 1}" Type="${office}/${type}" Target="${target}"/>`;
-  return `<Relationships xmlns="${packages}/relationships">${list.map(one).join('')}</Relationships>`;
+  return `<Relationships xmlns="${packages}/relationships">${list.map(relation).join('')}</Relationships>`;
 }
 
 function workbookPart(names: readonly string[]): string {

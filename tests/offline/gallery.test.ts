@@ -1,6 +1,5 @@
 // The gallery as it is built and served beside the desk, under the page's own policy.
 import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import type { Browser, Page } from 'puppeteer-core';
 import { parseAst } from 'vite';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';

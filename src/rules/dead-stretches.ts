@@ -7,14 +7,22 @@ import { isolationTimes, sectionsAt, type IsolationTimes } from './isolation.js'
 import { clockText, stepClaim } from './step-claim.js';
 import { layOut, type PlacedStep } from './steps.js';
 
-/** The steps of a list that isolate, laid out from 0 without the others. */
+/**
+ * The steps of a list that isolate, laid out from 0 where the others are not done again. Those keep their place in the
+ * order and take no time: a step alongside one of them starts as soon as it does where the lead-in is done whole.
+ */
 function isolatingOf(steps: readonly Step[], needs: Needs): readonly PlacedStep[] {
-  let own = isolating.get(steps);
-  if (!own) isolating.set(steps, (own = steps.filter((step) => step.when === 'isolation')));
-  return layOut(own, needs, 0);
+  let again = isolatingAgain.get(steps);
+  if (!again) {
+    again = steps.map((step) => (isolates(step) ? step : { ...step, minutes: 0 }));
+    isolatingAgain.set(steps, again);
+  }
+  return layOut(again, needs, 0).filter(({ step }) => isolates(step));
 }
 
-const isolating = new WeakMap<readonly Step[], readonly Step[]>();
+const isolates = ({ when }: Step): boolean => when === 'isolation';
+
+const isolatingAgain = new WeakMap<readonly Step[], readonly Step[]>();
 
 const endOf = (placed: readonly Interval[]): Instant =>
   Math.max(0, ...placed.map((interval) => interval.end));
@@ -26,9 +34,7 @@ export const leadInFrom = (
   rules: PlanRules,
   deadFrom: Instant,
 ): readonly PlacedStep[] =>
-  layOut(rules.leadIn, needs, window.start, (step) =>
-    step.when === 'isolation' ? deadFrom : window.start,
-  );
+  layOut(rules.leadIn, needs, window.start, (step) => (isolates(step) ? deadFrom : window.start));
 
 /** When the lead-out starts so that it is over at the margin, and what isolates before the sections go live. */
 export function leadOutStart(
@@ -39,7 +45,7 @@ export function leadOutStart(
 ): Instant {
   const handback = window.end - rules.margin.minutes * MINUTE;
   // What must be over when the isolation ends: its own steps, or the work where it has none.
-  const own = placed.filter((step) => step.step.when === 'isolation');
+  const own = placed.filter(({ step }) => isolates(step));
   return Math.min(handback - endOf(placed), deadUntil - endOf(own));
 }
 
@@ -99,13 +105,21 @@ export function turnClaims(
     const before = used[k]!;
     const ends = sectionsAt(timed, 'end', before.end);
     const starts = sectionsAt(timed, 'start', next.start);
-    const moved = (placed: readonly PlacedStep[], kind: 'lead-in' | 'lead-out', at: Instant) =>
-      placed.map((step) =>
-        stepClaim({ ...step, start: step.start + at, end: step.end + at }, kind, window, {
-          'lead-in': `once ${starts} may be isolated again at ${clockText(next.start, window)}`,
-          'lead-out': `back from ${clockText(before.end, window)}, when ${ends} must be given back`,
-        }),
+    const moved = (placed: readonly PlacedStep[], kind: 'lead-in' | 'lead-out', at: Instant) => {
+      const again = new Set(placed.map(({ step }) => step.step));
+      return placed.map((step) =>
+        stepClaim(
+          { ...step, start: step.start + at, end: step.end + at },
+          kind,
+          window,
+          {
+            'lead-in': `once ${starts} may be isolated again at ${clockText(next.start, window)}`,
+            'lead-out': `back from ${clockText(before.end, window)}, when ${ends} must be given back`,
+          },
+          (name) => again.has(name),
+        ),
       );
+    };
     return [
       ...moved(out, 'lead-out', before.end - endOf(out)),
       waitClaim(window, { start: before.end, end: next.start }, starts, dead),

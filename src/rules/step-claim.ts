@@ -29,17 +29,20 @@ const counted: Counted = {
 /** What is said of a step that follows others is the same in every window. */
 const whyOf = { 'lead-in': new WeakMap<Step, string>(), 'lead-out': new WeakMap<Step, string>() };
 
-/** The time a step takes, with the sentence that says why. */
+/** The time a step takes, with the sentence that says why. `isDone`: whether the step of a name is done here. */
 export function stepClaim(
   { step, beside, start, end }: PlacedStep,
   kind: keyof Counted,
   window: AccessWindow,
   counts: Counted = counted,
+  isDone: (name: string) => boolean = () => true,
 ): Claim {
   const rule = step.step;
   if (beside !== undefined) {
     const [from, to] = [clockText(start, window), clockText(end, window)];
-    const along = ` Alongside “${beside}”, ${from} to ${to}.`;
+    const along = isDone(beside)
+      ? ` Alongside “${beside}”, ${from} to ${to}.`
+      : ` Where “${beside}” would start, which is not done again: ${from} to ${to}.`;
     return { start, end, rule, kind, why: stepText(step, counts[kind], along) };
   }
   let why = counts === counted ? whyOf[kind].get(step) : undefined;

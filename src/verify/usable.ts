@@ -60,13 +60,14 @@ export class Ledgers {
       Math.max(reachOf(leadIn, needs, window.start, start).end, start);
     const clearIn = ({ end }: Stretch): Instant =>
       Math.min(marginFrom - after.end, end - (after.isolatedBy ?? 0));
-    // What isolating takes where the possession stands already, and giving up where it goes on.
+    // What isolating takes where the possession stands already, and giving up where it goes on: the other steps are not
+    // done again, so they take no time, and what goes alongside them starts where they would.
     const alone = (steps: readonly Step[]): number =>
       reachOf(
-        steps.filter((step) => step.when === 'isolation'),
-        { isolates: true, loud: false },
+        steps.map((step) => (step.when === 'isolation' ? step : { ...step, minutes: 0 })),
+        { isolates: true, loud: work.loud },
         0,
-      ).end;
+      ).isolatedBy ?? 0;
     const [again, giveUp] = [alone(leadIn), alone(leadOut)];
     const can =
       dead.length < 2

@@ -9,6 +9,7 @@ import type { FigureAskEvent } from '../../components/shared/figure-ask-event.js
 import { shiftLogFile } from '../../src/risk/index.js';
 import { all, sent, text, withText } from './support/look.js';
 import { entry, live, log, shown, start } from './support/shift-night.js';
+import { waitUntil } from './support/wait-until.js';
 
 describe('the log from device to device', () => {
   it('goes out as a file and as a table', async () => {
@@ -54,9 +55,7 @@ describe('the log from device to device', () => {
       let merged = false;
       el.addEventListener('possession-handback-log-merge', () => (merged = true));
       bring(el, body);
-      await new Promise((done) => setTimeout(done, 50));
-      await el.updateComplete;
-      expect(text(all(el, '.said')[0]!)).to.contain(said);
+      await waitUntil(() => text(all(el, '.said')[0]!).includes(said));
       expect(merged).to.equal(false);
     });
 });

@@ -10,7 +10,7 @@ import {
   type Plan,
   type Resource,
 } from '../../src/model/index.js';
-import { createRandom } from '../../src/planner/kernels/random.js';
+import { createRandom } from '../../src/planner/random.js';
 
 export interface Family {
   readonly windows: number;

@@ -1,6 +1,6 @@
 import { MINUTE } from '../../src/calendar/index.js';
 import type { Placement, Plan } from '../../src/model/index.js';
-import { createRandom } from '../../src/planner/kernels/random.js';
+import { createRandom } from '../../src/planner/random.js';
 
 /** The plan with one used window withdrawn, or cut by a step or two at its end. */
 export function changedPlan(

@@ -1,5 +1,5 @@
 import type { Activity } from '../../src/model/index.js';
-import { createRandom } from '../../src/planner/kernels/random.js';
+import { createRandom } from '../../src/planner/random.js';
 import { randomPlan, type RandomPlan } from './random-plan.js';
 
 /** A small plan in which some work is made good by other work and some goes on alone. */

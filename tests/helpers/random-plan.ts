@@ -7,7 +7,7 @@ import {
   type Plan,
   type Resource,
 } from '../../src/model/index.js';
-import { createRandom, type Random } from '../../src/planner/kernels/random.js';
+import { createRandom, type Random } from '../../src/planner/random.js';
 
 /** A small plan with every time a multiple of `step` minutes after its first window's start. */
 export interface RandomPlan {

@@ -6,7 +6,7 @@ import { createRequire } from 'node:module';
 import { describe, expect, it } from 'vitest';
 import { fit } from '../../src/cli/verbs/fit.js';
 import type { Activity, Plan } from '../../src/model/index.js';
-import { createRandom } from '../../src/planner/kernels/random.js';
+import { createRandom } from '../../src/planner/random.js';
 import { activity, plan, resource, rules, window } from '../helpers/plan-builders.js';
 
 // Its types speak of a module of another kind than it is.

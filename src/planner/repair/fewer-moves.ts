@@ -7,7 +7,7 @@ import {
   type Task,
   type Visit,
 } from '../fit/index.js';
-import { createRandom, type Random } from '../kernels/random.js';
+import { createRandom, type Random } from '../random.js';
 import type { Split } from './pieces.js';
 
 export interface FewerMovesOptions {

@@ -1,6 +1,6 @@
 import { Board, compareScores, headsOf, tailsOf, type Problem, type Score } from '../fit/index.js';
 import { decode, type Recipe } from './decode.js';
-import { createRandom, type Random } from '../kernels/random.js';
+import { createRandom, type Random } from '../random.js';
 import { candidateOf, fullScoreOf, type Candidate, type Goal } from './objectives.js';
 
 export interface ImproveOptions {

@@ -10,9 +10,9 @@ import {
   type ImproveOptions,
 } from './improve.js';
 import { windowsIn, withWindows, type Candidate, type Goal } from './objectives.js';
+import { solveOneWindow, type InOneWindow } from './one-window.js';
 import { openProblem } from './pins.js';
 import { tightenBounds } from '../bounds/tighten.js';
-import { solveSpecial, type Special } from './structure.js';
 
 /** Up to so many tasks every schedule is looked at, time allowing. */
 const EXACT_TASKS = 12;
@@ -53,20 +53,22 @@ export function search(
   problem: Problem,
   goal: Goal,
   known: Score,
-  { seed, onBetter, from }: SearchOptions,
+  { seed, onBetter, from: given }: SearchOptions,
 ): Found {
   if (problem.tasks.length === 0) return { visits: [], score: known, bound: known, proven: 5 };
   const { effort } = problem;
-  const special = from ? undefined : solveSpecial(problem, goal, seed);
-  if (special) {
+  const alone = given ? undefined : solveOneWindow(problem, seed);
+  const { raised, candidate } = knownIn(alone, goal, known);
+  if (candidate && compareScores(candidate.score, raised) <= 0) {
     effort.firstPlanMade();
-    return specialFound(goal, known, special);
+    return { ...candidate, bound: raised, proven: 0 };
   }
+  const from = given ?? candidate;
 
   const began = effort.spent;
   const patience = PATIENCE * (effort.limit - began);
   let last = began;
-  let bound = known;
+  let bound = raised;
   const report = (better: Candidate): void => {
     last = effort.spent;
     onBetter(better);
@@ -167,22 +169,19 @@ function early(
   return best;
 }
 
-function specialFound(goal: Goal, bound: Score, special: Special): Found {
-  const { visits } = special;
-  const finish = visits.reduce((last, visit) => Math.max(last, visit.end), 0);
-  const inner = goal.order === 'late-finish' ? [0, 0, 0, finish] : [0, 0, finish, 0];
-  const at = 2 + goal.ahead;
+/** What is known of work in one window, as a score and what none beats. */
+function knownIn(
+  alone: InOneWindow | undefined,
+  goal: Goal,
+  bound: Score,
+): { readonly raised: Score; readonly candidate?: Candidate } {
+  // Where some work is left out the rest may finish sooner.
+  if (!alone || bound[0] !== 0) return { raised: bound };
   const finishAt = 2 + goal.objectives.filter((each) => each !== 'margins').indexOf('finish');
-  const raised = bound.map((value, i) =>
-    Math.max(
-      value,
-      i === at ? (special.fewestWindows ?? 0) : i === finishAt ? (special.finish ?? 0) : 0,
-    ),
-  );
-  return {
-    visits,
-    score: withWindows(inner, windowsIn(visits), goal),
-    bound: raised,
-    proven: 0,
-  };
+  const raised = bound.map((value, i) => (i === finishAt ? Math.max(value, alone.finish) : value));
+  const { visits } = alone;
+  if (!visits) return { raised };
+  const last = visits.reduce((latest, visit) => Math.max(latest, visit.end), 0);
+  const inner = goal.order === 'late-finish' ? [0, 0, 0, last] : [0, 0, last, 0];
+  return { raised, candidate: { visits, score: withWindows(inner, windowsIn(visits), goal) } };
 }

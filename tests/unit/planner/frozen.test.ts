@@ -3,7 +3,7 @@ import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement, Plan } from '../../../src/model/index.js';
 import { frozenIn } from '../../../src/planner/given/frozen.js';
 import { allocate, repair, shortNotice } from '../../../src/planner/search/index.js';
-import { createRandom } from '../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../src/planner/random.js';
 import { planFurther } from '../../../src/engine/options/plan-further.js';
 import { verify } from '../../../src/verify/index.js';
 import { changedPlan } from '../../helpers/changed-plan.js';

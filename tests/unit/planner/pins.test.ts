@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import type { Placement } from '../../../src/planner/fit/index.js';
 import type { Plan } from '../../../src/model/index.js';
-import { createRandom, type Random } from '../../../src/planner/kernels/random.js';
+import { createRandom, type Random } from '../../../src/planner/random.js';
 import { allocate, type Objective } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
 import { objectiveOrder } from '../../../src/planner/search/objectives.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import type { Plan } from '../../../src/model/index.js';
-import { createRandom } from '../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../src/planner/random.js';
 import { allocate, repair } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { families, planOfFamily } from '../../../bench/plans/families.js';
 import type { Plan } from '../../../src/model/index.js';
-import { createRandom } from '../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../src/planner/random.js';
 import { allocate } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
 import { GOLDEN_PLANS, goldenPlans } from '../../helpers/plan-golden.js';

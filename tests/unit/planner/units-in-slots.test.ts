@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createRandom } from '../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../src/planner/random.js';
 import type { Slot, Task } from '../../../src/planner/problem/problem.js';
 import { latestBegun, soonestDone } from '../../../src/planner/problem/units-in-slots.js';
 

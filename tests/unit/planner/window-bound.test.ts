@@ -3,7 +3,7 @@ import { LedgerCache, problemOf, type Problem } from '../../../src/planner/fit/i
 import type { Plan } from '../../../src/model/index.js';
 import { allocate } from '../../../src/planner/search/index.js';
 import { fewestHitting } from '../../../src/planner/bounds/hitting.js';
-import { createRandom } from '../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../src/planner/random.js';
 import { objectiveOrder } from '../../../src/planner/search/objectives.js';
 import { cappedOf } from '../../../src/planner/search/parts.js';
 import { prove } from '../../../src/planner/bounds/prove.js';

@@ -2,7 +2,7 @@ import { Temporal } from 'temporal-polyfill';
 import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../src/calendar/index.js';
 import { deadTimes, ruleSetSchema, type Plan } from '../../../src/model/index.js';
-import { createRandom } from '../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../src/planner/random.js';
 import { ledgerOf } from '../../../src/rules/index.js';
 import { planFrom } from '../../../src/tables/index.js';
 import { deadIn } from '../../../src/verify/dead.js';

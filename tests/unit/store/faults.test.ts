@@ -6,7 +6,7 @@ import { callsMade, faultKinds, faultsMet, pageIsDead, setFault } from './faulty
 import { openDB } from 'idb';
 import { describe, expect, it } from 'vitest';
 import { PlanStore, type KeptPlan } from '../../../components/store/index.js';
-import { createRandom, type Random } from '../../../src/planner/kernels/random.js';
+import { createRandom, type Random } from '../../../src/planner/random.js';
 import { planOf, rowsOf, withRow } from './plans.js';
 
 const wanted = Number(process.env['STORE_FAULTS'] ?? 500);

@@ -4,7 +4,7 @@ import { minutesInOneVisit, type Plan } from '../../../src/model/index.js';
 import type { Placement } from '../../../src/planner/fit/index.js';
 import { allocate } from '../../../src/planner/search/index.js';
 import { verify } from '../../../src/verify/index.js';
-import { createRandom } from '../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../src/planner/random.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 import { activity, plan, resource, rules, window } from '../../helpers/plan-builders.js';
 import { processorMs } from '../../helpers/processor-clock.js';

@@ -1,6 +1,6 @@
 import { MINUTE } from '../../../src/calendar/index.js';
 import { ruleSetSchema, type IsolatedSection, type Plan } from '../../../src/model/index.js';
-import { createRandom } from '../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../src/planner/random.js';
 import { at } from '../../helpers/clock.js';
 import { randomLinePlan } from '../../helpers/random-line-plan.js';
 

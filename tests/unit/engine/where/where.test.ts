@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { meetingsOf } from '../../../../src/engine/where/meetings.js';
 import { wantedByWeek } from '../../../../src/engine/where/wanted.js';
 import type { Activity, Placement } from '../../../../src/model/index.js';
-import { createRandom } from '../../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../../src/planner/random.js';
 import { activity, resource } from '../../../helpers/plan-builders.js';
 
 const MINUTE = 60_000;

@@ -3,7 +3,7 @@ import { MINUTE } from '../../../../src/calendar/index.js';
 import { fewestCauses } from '../../../../src/planner/fit/causes.js';
 import { fitAll, fitOne, type Reason } from '../../../../src/planner/fit/index.js';
 import type { Plan } from '../../../../src/model/index.js';
-import { createRandom } from '../../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../../src/planner/random.js';
 import { oracle } from '../../../helpers/oracle.js';
 import { activity, plan, resource, window } from '../../../helpers/plan-builders.js';
 import { randomPlan } from '../../../helpers/random-plan.js';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { instantOf, MINUTE } from '../../../../src/calendar/index.js';
 import { fitAll, fitOne } from '../../../../src/planner/fit/index.js';
 import type { Activity, Link, Plan } from '../../../../src/model/index.js';
-import { createRandom } from '../../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../../src/planner/random.js';
 import { verify } from '../../../../src/verify/index.js';
 import { fitsOracle } from '../../../helpers/fits-oracle.js';
 import { activity, plan, resource, rules, window } from '../../../helpers/plan-builders.js';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MINUTE } from '../../../../src/calendar/index.js';
 import { fitAll, fitOne } from '../../../../src/planner/fit/index.js';
 import type { Plan } from '../../../../src/model/index.js';
-import { createRandom } from '../../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../../src/planner/random.js';
 import { activity, plan, resource, window } from '../../../helpers/plan-builders.js';
 import { randomPlan } from '../../../helpers/random-plan.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Activity, Placement, Plan } from '../../../../src/model/index.js';
 import { allocate, leftOpenNotes, unstatedIn } from '../../../../src/planner/search/index.js';
-import { createRandom } from '../../../../src/planner/kernels/random.js';
+import { createRandom } from '../../../../src/planner/random.js';
 import { meet } from '../../../helpers/line-check.js';
 import { activity, plan, window } from '../../../helpers/plan-builders.js';
 import { randomLinePlan } from '../../../helpers/random-line-plan.js';

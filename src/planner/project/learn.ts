@@ -1,4 +1,4 @@
-import type { Budget } from '../budget.js';
+import type { Budget } from './budget.js';
 import { Cause } from './learn/cause.js';
 import { Nogoods } from './learn/nogoods.js';
 import { Questions } from './learn/questions.js';
@@ -94,13 +94,12 @@ export class Learner {
   run(most: number, budget: Budget): LearnState {
     const last = this.conflicts + most;
     let restartAt = this.conflicts + 100 * luby(++this.restarts);
-    let decisions = 0;
     if (!this.atRoot()) return 'proven';
     for (;;) {
       if (!this.propagate()) {
         this.conflicts++;
         if (!this.learn()) return 'proven';
-        if ((this.conflicts & 15) === 0 && budget.expired()) break;
+        if (this.isOver(budget)) break;
         continue;
       }
       if (this.conflicts >= last) break;
@@ -108,11 +107,17 @@ export class Learner {
         restartAt = this.conflicts + 100 * luby(++this.restarts);
         if (!this.atRoot()) return 'proven';
       }
-      if ((++decisions & 255) === 0 && budget.expired()) break;
+      if (this.isOver(budget)) break;
       if (!this.decide()) return this.improve();
     }
     this.backTo(0);
     return 'paused';
+  }
+
+  private isOver(budget: Budget): boolean {
+    budget.spend(this.trail.work);
+    this.trail.work = 0;
+    return budget.expired();
   }
 
   private improve(): LearnState {
@@ -184,6 +189,7 @@ export class Learner {
         const side = trail.side[this.read]!;
         // A later rise of the same side is read in its turn and says more.
         if (trail.newest[side] !== this.read++) continue;
+        trail.work += 1 + this.arcs[side]!.length;
         if (!this.followArcs(side) || !this.nogoods.follow(side)) return false;
         for (const k of this.uses[side >> 1]!) due[k] = 1;
       }
@@ -223,6 +229,7 @@ export class Learner {
       else trail.decide(side + 1, 1 - from);
       return true;
     }
+    trail.work += end;
     let best = -1;
     for (let i = 0; i < end; i++) {
       const low = trail.bound[2 * i]!;

@@ -54,6 +54,7 @@ export class ResourceRule {
 
   /** Draws what follows; answers false on a contradiction, then in the trail's clash. */
   apply(): boolean {
+    this.trail.work += this.count;
     if (!this.buildProfile()) return false;
     if (this.peak === 0) return true;
     const { bound } = this.trail;
@@ -169,6 +170,7 @@ export class ResourceRule {
     // What the activity itself must occupy is in the profile already.
     const ownFrom = this.latestStart(p);
     for (let s = Math.max(0, this.segmentAt(start)); s + 1 < this.segments; s++) {
+      trail.work += 1;
       if (from[s]! >= start + duration || from[s]! >= ownFrom) break;
       if (height[s]! + demand <= capacity || from[s + 1]! <= start) continue;
       while (start < from[s + 1]!) {
@@ -188,6 +190,7 @@ export class ResourceRule {
     let end = duration - trail.bound[side]!;
     const ownTo = this.earliestEnd(p);
     for (let s = this.segmentAt(end - 1); s >= 0; s--) {
+      trail.work += 1;
       const to = s + 1 < this.segments ? from[s + 1]! : from[s]!;
       if (to <= end - duration || to <= ownTo) break;
       if (height[s]! + demand <= capacity || from[s]! >= end) continue;
@@ -211,6 +214,7 @@ export class ResourceRule {
   ): boolean {
     const { trail } = this;
     this.pick(time, this.capacity - this.demand[p]!, p);
+    trail.work += this.count;
     const start = trail.factsEnd;
     trail.note(own, ownK);
     for (let x = 0; x < this.pickedCount; x++) {

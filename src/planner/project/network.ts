@@ -1,4 +1,4 @@
-import { topologicalOrder } from '../order.js';
+import { topologicalOrder } from './order.js';
 
 /** A precedence arc: `to` starts no earlier than `lag` after `from` has finished. */
 export type Arc = readonly [from: number, to: number, lag: number];

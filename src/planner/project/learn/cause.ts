@@ -56,6 +56,7 @@ export class Cause {
       this.late--;
       reasons.length = 0;
       trail.explain(change, k, this.nogoods.store, reasons);
+      trail.work += reasons.length;
       const nogood = trail.nogoodOf(change);
       if (nogood >= 0) this.nogoods.credit(nogood);
       for (let at = 0; at < reasons.length; at += 2) this.need(reasons[at]!, reasons[at + 1]!);
@@ -82,6 +83,7 @@ export class Cause {
     facts.length = 0;
     facts.push(first, needK[first]!);
     let latest = -1;
+    trail.work += this.seen.length;
     const kept = this.seen.filter(
       (side, at) =>
         side !== first &&
@@ -114,6 +116,7 @@ export class Cause {
     if (trail.isTrial(change)) return false;
     reasons.length = 0;
     trail.explain(change, needK[side]!, this.nogoods.store, reasons);
+    trail.work += reasons.length;
     for (let at = 0; at < reasons.length; at += 2) {
       const other = reasons[at]!;
       const k = reasons[at + 1]!;

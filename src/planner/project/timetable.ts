@@ -7,6 +7,8 @@ export class Timetable {
   private readonly from: Int32Array;
   private readonly used: Int32Array;
   private steps = 1;
+  /** Stretches looked at. */
+  looks = 0;
 
   constructor(network: Network) {
     this.network = network;
@@ -38,9 +40,11 @@ export class Timetable {
         start = from[first]!;
         break;
       }
+      this.looks += 1;
     }
     first = this.cutAt(first, start);
     const end = this.cutAt(this.stepAt(start + duration), start + duration);
+    this.looks += end - first;
     for (let step = first; step < end; step++) {
       for (let k = 0; k < kinds; k++) used[step * kinds + k]! += demand[own + k]!;
     }
@@ -73,6 +77,9 @@ export class Timetable {
   }
 }
 
+/** What placing one activity costs beside the stretches, in looks: some sorting, and lists that are made. */
+const PLACING = 8;
+
 /** Places activities in the order of a list, each at its earliest; the list names predecessors first. */
 export class Placer {
   readonly network: Network;
@@ -83,6 +90,13 @@ export class Placer {
     this.table = new Timetable(network);
   }
 
+  /** Stretches looked at since this was last asked, and what placing costs beside them. */
+  takeLooks(): number {
+    const { looks } = this.table;
+    this.table.looks = 0;
+    return looks;
+  }
+
   /** Fills `starts` and answers the makespan. */
   place(list: Int32Array, starts: Int32Array): number {
     const { before, beforeLag, heads, durations, tails } = this.network;
@@ -90,6 +104,7 @@ export class Placer {
     let makespan = 0;
     for (let p = 0; p < list.length; p++) {
       const i = list[p]!;
+      this.table.looks += PLACING;
       let earliest = heads[i]!;
       const previous = before[i]!;
       const lags = beforeLag[i]!;

@@ -25,6 +25,8 @@ export class Trail {
   /** Facts that reasons point into: side, k, side, k, ... */
   facts: Int32Array = new Int32Array(4096);
   factsEnd = 0;
+  /** Work done by whoever reads or changes the bounds, in steps. */
+  work = 0;
 
   /** The facts of the last contradiction: side, k, side, k, ... */
   readonly clash: number[] = [];

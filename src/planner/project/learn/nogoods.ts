@@ -47,6 +47,7 @@ export class Nogoods {
     const reached = bound[side]!;
     const { entries } = list;
     const count = list.count;
+    trail.work += count >> 1;
     let kept = 0;
     for (let w = 0; w < count; w += 2) {
       const id = entries[w]!;
@@ -87,6 +88,7 @@ export class Nogoods {
     const { trail, store } = this;
     const order = [...this.from.keys()].sort((a, b) => this.useful[b]! - this.useful[a]!);
     const keep = new Set(order.slice(0, order.length >> 1));
+    trail.work += this.from.length;
     const old = { from: this.from, to: this.to, useful: this.useful };
     this.from = [];
     this.to = [];

@@ -1,4 +1,4 @@
-import type { Budget } from '../budget.js';
+import type { Budget } from './budget.js';
 import { createRandom, type Random } from '../random.js';
 import { reversedNetwork, type Network } from './network.js';
 import { Placer } from './timetable.js';
@@ -25,8 +25,11 @@ export class Population {
   private members: Member[] = [];
   private best: Member | undefined;
 
-  constructor(network: Network, seed: number) {
+  private readonly budget: Budget;
+
+  constructor(network: Network, seed: number, budget: Budget) {
     this.network = network;
+    this.budget = budget;
     this.forward = new Placer(network);
     this.backward = new Placer(reversedNetwork(network));
     this.random = createRandom(seed);
@@ -46,13 +49,12 @@ export class Population {
   improve(
     lower: number,
     rounds: number,
-    budget: Budget,
     better: (member: { readonly starts: Int32Array; readonly makespan: number }) => void,
   ): void {
     const size = Math.max(20, Math.min(60, 3000 / Math.max(1, this.network.n)));
     let known = this.best?.makespan ?? Infinity;
     for (let round = 0; round < rounds; round++) {
-      if (known <= lower || budget.expired()) return;
+      if (known <= lower || this.budget.expired()) return;
       const child =
         this.members.length < size ? this.member(this.randomList()) : this.member(this.crossed());
       this.admit(child);
@@ -98,6 +100,7 @@ export class Population {
       if (shorter >= makespan) break;
       makespan = shorter;
     }
+    this.budget.spend(this.forward.takeLooks() + this.backward.takeLooks());
     return { list: sortedBy(starts, 1, this.network), starts, makespan };
   }
 

@@ -1,10 +1,10 @@
-import { createBudget, type Limits } from './budget.js';
-import { pathBound, workBound } from './project/bounds.js';
-import { Population } from './project/evolve.js';
-import { Learner } from './project/learn.js';
-import { createNetwork } from './project/network.js';
+import type { Budget } from './budget.js';
+import { pathBound, workBound } from './bounds.js';
+import { Population } from './evolve.js';
+import { Learner } from './learn.js';
+import { createNetwork } from './network.js';
 
-export interface ProjectProblem extends Limits {
+export interface ProjectProblem {
   /** Whole, from 0 up, one per activity. */
   readonly durations: Int32Array;
   /** For each resource, what each activity takes of it while it runs. An activity of no duration takes nothing. */
@@ -19,11 +19,7 @@ export interface ProjectProblem extends Limits {
   readonly tails?: Int32Array;
   /** The same seed gives the same search. Default 1. */
   readonly seed?: number;
-  /** Called with each better answer. */
-  readonly onProgress?: (answer: {
-    readonly makespan: number;
-    readonly lowerBound: number;
-  }) => void;
+  readonly budget: Budget;
 }
 
 export interface ProjectAnswer {
@@ -38,7 +34,7 @@ export interface ProjectAnswer {
 /**
  * The shortest schedule of activities that share renewable resources.
  *
- * Always answers, with the best found by the deadline. Times count from 0 in whatever unit the durations have. The problem
+ * Always answers, with the best found within its budget. Times count from 0 in whatever unit the durations have. The problem
  * is known as resource-constrained project scheduling.
  *
  * @throws {RangeError} When a number is negative, a demand exceeds its capacity, a list has the wrong length, or the
@@ -46,17 +42,14 @@ export interface ProjectAnswer {
  */
 export function project(problem: ProjectProblem): ProjectAnswer {
   const network = createNetwork(problem);
-  const budget = createBudget(problem);
-  const population = new Population(network, problem.seed ?? 1);
+  const { budget } = problem;
+  const population = new Population(network, problem.seed ?? 1, budget);
   let best: Schedule = population.first();
   let lowerBound = Math.max(pathBound(network), workBound(network));
-  const tell = (better: Schedule): void => {
-    if (better.makespan >= best.makespan && better !== best) return;
-    best = better;
-    problem.onProgress?.({ makespan: better.makespan, lowerBound });
+  const report = (better: Schedule): void => {
+    if (better.makespan < best.makespan) best = better;
   };
-  tell(best);
-  population.improve(lowerBound, 500, budget, tell);
+  population.improve(lowerBound, 500, report);
   if (best.makespan > lowerBound && !budget.expired()) {
     const learner = new Learner(network, lowerBound, best.makespan, best.starts);
     // Turns: the learner proves, the population finds; each gains from what the other has found.
@@ -66,9 +59,9 @@ export function project(problem: ProjectProblem): ProjectAnswer {
       lowerBound = Math.max(lowerBound, learner.lower);
       if (state === 'improved') {
         population.adopt(learner.starts, learner.upper);
-        tell({ starts: learner.starts, makespan: learner.upper });
+        report({ starts: learner.starts, makespan: learner.upper });
       }
-      if (state === 'paused') population.improve(lowerBound, 200, budget, tell);
+      if (state === 'paused') population.improve(lowerBound, 200, report);
     }
   }
   return {

@@ -1,0 +1,1 @@
+export { project, type ProjectProblem } from './shortest.js';

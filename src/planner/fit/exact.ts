@@ -51,7 +51,8 @@ export function scoreBound(board: Board, order: Order, floor?: number): Score {
   return boundFrom(board, order, headsOf(board, floor));
 }
 
-function boundFrom(board: Board, order: Order, { ends }: Heads): Score {
+/** The same, of heads that are known. */
+export function boundFrom(board: Board, order: Order, { ends }: Heads): Score {
   const { problem, left } = board;
   let unplaced = 0;
   let unitsOut = 0;

@@ -1,8 +1,6 @@
 import { MINUTE } from '../../calendar/index.js';
 import { minutesInOneVisit, needsOf, type AccessWindow, type Activity } from '../../model/index.js';
 import { bookedOf, type Relaxation } from '../problem/compile.js';
-import { Board } from '../problem/board.js';
-import { headsOf } from '../problem/heads.js';
 import { overdrawnMinutes } from '../problem/overdrawn.js';
 import { scheduleAlone } from './schedule-alone.js';
 import type { Trial, Trials } from './trials.js';
@@ -46,7 +44,7 @@ export function shortestExtension(
   const most = trials.solve(open);
   if (!most.done)
     return { minutes: undefined, proven: most.proven, upTo, beyond: most.proven ? 0 : upTo };
-  const bound = needed(clearTimes(trials, window), trials.heads(open).ends);
+  const bound = needed(clearTimes(trials, window), most.heads.ends);
   let proven = true;
   for (const stretch of stretchesOf(trials, window, far)) {
     if (stretch.until < bound || stretch.until <= 0) continue;
@@ -101,11 +99,10 @@ function leastIn(
   { after, until }: Stretch,
 ): Least {
   const trial = (longerBy: number): Trial => ({ window, longerBy, without });
-  const longest = trials.problem(trial(until));
-  const most = scheduleAlone(longest);
+  const most = scheduleAlone(trials.problem(trial(until)));
   if (!most.done) return { proven: most.proven };
   const clear = clearTimes(trials, window);
-  const heads = headsOf(new Board(longest));
+  const { heads } = most;
   const bound = needed(clear, heads.ends);
   let low = Math.max(after + 1, 1, bound);
   let isLeast = low === bound || low > 1 || trials.solve(trial(0)).proven;

@@ -8,6 +8,7 @@ import type { Skeleton } from '../problem/skeleton.js';
 export class Levels {
   readonly #skeleton: Skeleton;
   readonly #lists = new Map<string, readonly Activity[]>();
+  readonly #needed = new Map<string, readonly number[]>();
   /** All units that are left. */
   readonly all: readonly number[];
   /** Inside activities. */
@@ -78,7 +79,14 @@ export class Levels {
   }
 
   /** What has to go in for so many units of one activity. */
-  needed(task: number, units: number): number[] {
+  needed(task: number, units: number): readonly number[] {
+    const key = `${task} ${units}`;
+    let known = this.#needed.get(key);
+    if (!known) this.#needed.set(key, (known = this.#raised(task, units)));
+    return known;
+  }
+
+  #raised(task: number, units: number): number[] {
     const { before } = this.#skeleton;
     const now = this.all.map(() => 0);
     now[task] = units;

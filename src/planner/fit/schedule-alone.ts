@@ -1,9 +1,10 @@
 import { Board } from '../problem/board.js';
-import { decide } from './decide.js';
-import { compareScores, scoreBound, scoreOf, type Score } from './exact.js';
-import { isProvablyInfeasible } from './infeasible.js';
+import { headsOf, type Heads } from '../problem/heads.js';
 import type { Problem, Visit } from '../problem/problem.js';
 import { boardOf, listBy, tailsOf } from '../problem/serial.js';
+import { decide } from './decide.js';
+import { boundFrom, compareScores, scoreOf, type Score } from './exact.js';
+import { isProvablyInfeasible } from './infeasible.js';
 
 /** Places looked at before a search is given up, times the count of tasks: each costs about as much as it has tasks. */
 const STEPS = 40_000;
@@ -15,24 +16,32 @@ export interface SoloAnswer {
   readonly done: boolean;
   /** A no is certain: a bound shows it, or every way was looked at. A yes is. */
   readonly proven: boolean;
+  /** The earliest that each task could start and finish by itself. */
+  readonly heads: Heads;
 }
 
 /** Whether a few tasks can all be placed in time on their own: first by bounds and simple rules, then by looking at every order. */
 export function scheduleAlone(problem: Problem): SoloAnswer {
   const empty = new Board(problem);
-  const bound = scoreBound(empty, 'late-finish');
-  if (bound[0]! > 0 || bound[2]! > 0) return never;
-  const tails = tailsOf(problem);
-  const weights = [
-    problem.tasks.map((task) => task.rank),
-    tails.map((tail) => -tail),
-    problem.tasks.map((task, i) => task.due - tails[i]!),
-    problem.tasks.map((task) => -task.demands.reduce((sum, need) => sum + need.amount, 0)),
-  ];
+  const heads = headsOf(empty);
+  const bound = boundFrom(empty, 'late-finish', heads);
+  const no = (proven: boolean): SoloAnswer => ({ visits: [], done: false, proven, heads });
+  if (bound[0]! > 0 || bound[2]! > 0) return no(true);
+  const visits = byRules(problem, bound)?.visits;
+  if (visits) return { visits, done: true, proven: true, heads };
+  if (isProvablyInfeasible(empty, heads)) return no(true);
+  const decision = decide(problem, Math.max(200, Math.floor(STEPS / problem.tasks.length)));
+  return decision.visits
+    ? { visits: decision.visits, done: true, proven: true, heads }
+    : no(decision.exhausted);
+}
+
+/** The best that comes of simple rules, where all of it is placed and nothing late. */
+function byRules(problem: Problem, bound: Score): Board | undefined {
   let best: Board | undefined;
   let score: Score | undefined;
-  for (const weight of weights) {
-    const board = boardOf(problem, listBy(problem, weight));
+  for (const list of listsOf(problem)) {
+    const board = boardOf(problem, list);
     const its = scoreOf(board, 'late-finish');
     if (!score || compareScores(its, score) < 0) {
       best = board;
@@ -40,16 +49,38 @@ export function scheduleAlone(problem: Problem): SoloAnswer {
     }
     if (compareScores(score, bound) <= 0) break;
   }
-  if (isDone(score!)) return { visits: best!.visits, done: true, proven: true };
-  if (isProvablyInfeasible(empty)) return never;
-  const decision = decide(problem, Math.max(200, Math.floor(STEPS / problem.tasks.length)));
-  if (decision.visits) return { visits: decision.visits, done: true, proven: true };
-  return decision.exhausted ? never : open;
+  return score?.[0] === 0 && score[2] === 0 ? best : undefined;
 }
 
-const never: SoloAnswer = { visits: [], done: false, proven: true };
-const open: SoloAnswer = { visits: [], done: false, proven: false };
+/** Lists by rank, longest chain behind, least time before it is late, and most asked for; no list twice. */
+function* listsOf(problem: Problem): Generator<readonly number[]> {
+  const { tasks } = problem;
+  const first = listBy(
+    problem,
+    tasks.map((task) => task.rank),
+  );
+  yield first;
+  if (isChain(problem)) return;
+  const tails = tailsOf(problem);
+  const known = [first];
+  for (const weights of [
+    tails.map((tail) => -tail),
+    tasks.map((task, i) => task.due - tails[i]!),
+    tasks.map((task) => -task.demands.reduce((sum, need) => sum + need.amount, 0)),
+  ]) {
+    const list = listBy(problem, weights);
+    if (known.some((other) => list.every((task, at) => task === other[at]))) continue;
+    known.push(list);
+    yield list;
+  }
+}
 
-function isDone(score: Score): boolean {
-  return score[0] === 0 && score[2] === 0;
+/** Whether each task waits for the one before it, so that there is one list. */
+function isChain({ tasks, order, clusters }: Problem): boolean {
+  return (
+    !clusters &&
+    order.every(
+      (index, at) => at === 0 || tasks[index]!.before.some((tie) => tie.task === order[at - 1]),
+    )
+  );
 }

@@ -2,6 +2,7 @@ import type { AccessWindow } from '../../model/index.js';
 import { fewestCauses, type Causes } from './causes.js';
 import type { Relaxation } from '../problem/compile.js';
 import { reach } from './extension.js';
+import type { Heads } from '../problem/heads.js';
 import type { Problem } from '../problem/problem.js';
 import type { Trials } from './trials.js';
 
@@ -12,6 +13,8 @@ export interface TimeCase {
   readonly window: AccessWindow;
   /** The problem that was found to have no answer. */
   readonly problem: Problem;
+  /** The earliest that each of its tasks could start and finish by itself. */
+  readonly heads: Heads;
   /** Nothing but time stands in the way, so that leaving units out is worth saying. */
   readonly plain: boolean;
   /** That it has no answer is certain. */
@@ -23,11 +26,12 @@ export type TimeCause = 'end' | Exclude<Relaxation, 'place' | 'resources'>;
 
 /** The causes of time and resources that bear on a problem. */
 export function timeCauses(problem: Problem): TimeCause[] {
-  const used = new Set(problem.tasks.flatMap((task) => task.demands.map((need) => need.supply)));
+  const isUsed = (supply: number): boolean =>
+    problem.tasks.some(({ demands }) => demands.some((need) => need.supply === supply));
   return [
     'end',
     ...problem.supplies.flatMap(({ id, sole }, supply): TimeCause[] =>
-      used.has(supply) && !sole ? [`resource ${id}`] : [],
+      !sole && isUsed(supply) ? [`resource ${id}`] : [],
     ),
     ...(problem.supplies.some(({ sole }) => sole) ? (['alone'] as const) : []),
     ...(problem.tasks.some(({ activity }) => activity.keyDate !== undefined)

@@ -1,11 +1,9 @@
 import { dueWords, durationText, MINUTE } from '../../calendar/index.js';
 import { needsOf, type AccessWindow } from '../../model/index.js';
 import { namesText } from '../names-text.js';
-import { Board } from '../problem/board.js';
 import { asOpen, bookedOf } from '../problem/compile.js';
 import { momentText } from '../problem/eligibility.js';
 import { shortestExtension, type LaterEnd } from './extension.js';
-import { headsOf } from '../problem/heads.js';
 import { mostFree } from '../problem/profile.js';
 import { minutesUp } from '../problem/skeleton.js';
 import { visitMinutes, type Problem, type Task } from '../problem/problem.js';
@@ -29,7 +27,7 @@ export function timeReasons(item: TimeCase): {
   /** Minutes after the window's end as far as the answer looked. */
   beyond: number;
 } {
-  const { trials, window, problem } = item;
+  const { trials, window, problem, heads } = item;
   const loops = problem.tasks.filter((task) => task.rank < 0);
   if (loops.length > 0)
     return {
@@ -45,7 +43,6 @@ export function timeReasons(item: TimeCase): {
       beyond: 0,
     };
 
-  const heads = headsOf(new Board(problem));
   const reasons: SharedReason[] = problem.tasks.flatMap((task) => [
     ...stretchReasons(item, task),
     ...shiftReason(trials.plan, task).map(({ code, text }) => ({ code, words: said(text) })),
@@ -60,14 +57,17 @@ export function timeReasons(item: TimeCase): {
   if (later.minutes !== undefined)
     reasons.unshift(tooShort(item, later, reasons.length === 0, `${cured(item)}fits if`));
 
+  const eased = once(() => trials.solve({ window, longerBy: 0, without: relaxations }));
   for (const cause of relaxations) {
     if (has(codeOf[cause]) || !concerns(cause, problem)) continue;
+    // What does not fit with all of them left out of account does not with any.
+    if (!eased().done && eased().proven) break;
     if (trials.solve({ window, longerBy: 0, without: [cause] }).done)
       reasons.push(easedReason(cause, item));
   }
   if (later.minutes === undefined) {
     // Something else holds it up for ever; the time that would be missing without that is still worth knowing.
-    if (!trials.solve({ window, longerBy: 0, without: relaxations }).done) {
+    if (!eased().done) {
       const longer = shortestExtension(trials, window, relaxations);
       beyond = Math.max(beyond, longer.beyond);
       if (longer.minutes !== undefined) {
@@ -97,6 +97,12 @@ export function timeReasons(item: TimeCase): {
     extension: later.minutes,
     beyond: isOrdered || blocks.length > 0 ? Number.POSITIVE_INFINITY : beyond,
   };
+}
+
+/** Works something out when it is first asked for. */
+function once<T extends object>(make: () => T): () => T {
+  let known: T | undefined;
+  return () => (known ??= make());
 }
 
 /** What stands before a claim that one thing alone would do, where the window does not take the work at all. */

@@ -80,8 +80,8 @@ function answersOf(book: LedgerCache, skeleton: Skeleton): AlikeAnswers<Timed> {
 
 function workedOut(trials: Trials, window: AccessWindow, plain: boolean): Timed {
   const trial = { window, longerBy: 0, without: [] };
-  const answer = trials.solve(trial);
   const problem = trials.problem(trial);
+  const answer = trials.solve(trial, problem);
   if (answer.done) {
     const { visits } = answer;
     // Nobody hears of minutes where something else keeps it out.
@@ -99,6 +99,7 @@ function workedOut(trials: Trials, window: AccessWindow, plain: boolean): Timed 
     trials,
     window,
     problem,
+    heads: answer.heads,
     plain,
     proven,
   });

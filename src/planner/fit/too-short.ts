@@ -1,5 +1,6 @@
 import { addMinutes, durationText } from '../../calendar/index.js';
 import { needsOf, type AccessWindow } from '../../model/index.js';
+import type { Ledger } from '../../rules/types.js';
 import { asOpen, bookedOf } from '../problem/compile.js';
 import { namesText } from '../names-text.js';
 import { momentText } from '../problem/eligibility.js';
@@ -66,6 +67,19 @@ function unitsToLeave(item: TimeCase): string[] {
   });
 }
 
+const stops = new WeakMap<Ledger, ReadonlyMap<string, number>>();
+
+/** Minutes that each curfew and break takes, by its rule. */
+function stopsIn(ledger: Ledger): ReadonlyMap<string, number> {
+  const known = stops.get(ledger);
+  if (known) return known;
+  const own = new Map<string, number>();
+  for (const { kind, rule, minutes } of ledger.rows)
+    if (kind === 'curfew' || kind === 'shift-break') own.set(rule, (own.get(rule) ?? 0) + minutes);
+  stops.set(ledger, own);
+  return own;
+}
+
 /** `; "Loud work by the houses" bars A1, A2 for 5 h of N01`, for each curfew and break; empty where none bars any. */
 function barredText({ trials, problem }: TimeCase, window: AccessWindow): string {
   const open = asOpen(window);
@@ -73,11 +87,7 @@ function barredText({ trials, problem }: TimeCase, window: AccessWindow): string
   for (const { activity, outside } of problem.tasks) {
     if (outside) continue;
     const needs = { ...needsOf(activity), isolation: bookedOf(window, activity) };
-    const own = new Map<string, number>();
-    for (const { kind, rule, minutes } of trials.book.of(open, needs).rows)
-      if (kind === 'curfew' || kind === 'shift-break')
-        own.set(rule, (own.get(rule) ?? 0) + minutes);
-    for (const [rule, minutes] of own) {
+    for (const [rule, minutes] of stopsIn(trials.book.of(open, needs))) {
       const known = barred.get(rule) ?? { minutes: 0, by: [] };
       known.minutes = Math.max(known.minutes, minutes);
       known.by.push(activity.id);

@@ -1,8 +1,6 @@
 import { MINUTE } from '../../calendar/index.js';
-import type { AccessWindow, Activity, Plan } from '../../model/index.js';
+import type { AccessWindow, Activity, Needs, Plan } from '../../model/index.js';
 import { asOpen, bookedOf, problemOf, type Relaxation } from '../problem/compile.js';
-import { Board } from '../problem/board.js';
-import { headsOf, type Heads } from '../problem/heads.js';
 import type { LedgerCache } from '../problem/ledger-cache.js';
 import type { Problem } from '../problem/problem.js';
 import { minutesDown, minutesUp, type Skeleton } from '../problem/skeleton.js';
@@ -33,10 +31,12 @@ export class Trials {
   readonly skeleton: Skeleton;
   /** Nothing of the work hangs on the day itself: not on time outside a window, on curing or on what the site closes. */
   readonly #isMovable: boolean;
+  readonly #isDated: boolean;
   readonly #answers = new Map<string, SoloAnswer>();
-  readonly #heads = new Map<string, Heads>();
   readonly #among = new Map<string, Trials>();
   readonly #kept = new Map<string, unknown>();
+  /** What each group asks of the window that was asked about last. */
+  #asked: { readonly window: AccessWindow; readonly needs: readonly Needs[] } | undefined;
 
   constructor(plan: Plan, activities: readonly Activity[], book: LedgerCache) {
     this.plan = plan;
@@ -44,6 +44,9 @@ export class Trials {
     this.book = book;
     this.skeleton = book.skeleton(activities);
     const { cures, hasOutside, groups } = this.skeleton;
+    this.#isDated = this.skeleton.activities.some(
+      ({ notBefore, keyDate }) => notBefore !== undefined || keyDate !== undefined,
+    );
     this.#isMovable =
       cures === 0 && !hasOutside && groups.every(({ needs }) => (needs.heeds?.length ?? 0) === 0);
   }
@@ -74,13 +77,9 @@ export class Trials {
     );
   }
 
-  solve(trial: Trial): SoloAnswer {
-    return this.#once(this.#answers, trial, () => scheduleAlone(this.problem(trial)));
-  }
-
-  /** The earliest that each task could start and finish by itself. */
-  heads(trial: Trial): Heads {
-    return this.#once(this.#heads, trial, () => headsOf(new Board(this.problem(trial))));
+  /** @param problem That of the trial, where it is known. */
+  solve(trial: Trial, problem?: Problem): SoloAnswer {
+    return this.#once(this.#answers, trial, () => scheduleAlone(problem ?? this.problem(trial)));
   }
 
   /** What is worked out of a trial by its time alone, under a name of its own. */
@@ -108,31 +107,43 @@ export class Trials {
   /** All that a trial's problem is made of, in minutes after the start; undefined where that hangs on the day. */
   #keyOf({ window, longerBy, without, open }: Trial): string | undefined {
     if (!this.isMovable(window)) return undefined;
-    const { groups, activities, named } = this.skeleton;
-    const book = open ? this.book.withoutStops() : this.book;
+    const { activities, named } = this.skeleton;
+    const { usable } = open ? this.book.withoutStops() : this.book;
     const base = Math.floor(window.start / MINUTE);
     const end = minutesUp(window.end, base * MINUTE) + longerBy;
     const asked = asOpen(window);
-    let key = `${without.join()} `;
-    for (const { activity, needs } of groups) {
-      const isolation = bookedOf(window, activity);
-      key += book.usable.of(asked, { ...needs, isolation }, longerBy).shape;
-      key += ';';
+    let key = `${open ? '!' : ''}${without.join()} `;
+    for (const needs of this.#needsIn(window)) key += `${usable.of(asked, needs, longerBy).shape};`;
+    if (this.#isDated) {
+      const hasStart = !without.includes('not-before');
+      const hasDue = !without.includes('key-date');
+      for (const { notBefore, keyDate } of activities) {
+        // A date that has passed, or that lies past the end, is like any other such date.
+        if (hasStart && notBefore !== undefined)
+          key += `b${Math.min(Math.max(0, minutesUp(notBefore, base * MINUTE)), end + 1)}`;
+        if (hasDue && keyDate !== undefined)
+          key += `d${Math.min(Math.max(-1, minutesDown(keyDate, base * MINUTE)), end)}`;
+      }
     }
-    for (const { notBefore, keyDate } of activities) {
-      // A date that has passed, or that lies past the end, is like any other such date.
-      if (notBefore !== undefined)
-        key += `b${Math.min(Math.max(0, minutesUp(notBefore, base * MINUTE)), end + 1)}`;
-      if (keyDate !== undefined)
-        key += `d${Math.min(Math.max(-1, minutesDown(keyDate, base * MINUTE)), end)}`;
-    }
-    for (const resource of this.book.supplies.resources) {
-      if (!named.has(resource.id)) continue;
-      const { at, free } = this.book.supplies.part(resource, base, 0, end);
-      if (at.length > 1) key += `${at.join()} ${free.join()};`;
-      else key += `${free[0]!};`;
-    }
+    if (named.size > 0 && !without.includes('resources'))
+      for (const resource of this.book.supplies.resources) {
+        if (!named.has(resource.id)) continue;
+        const { at, free } = this.book.supplies.part(resource, base, 0, end);
+        if (at.length > 1) key += `${at.join()} ${free.join()};`;
+        else key += `${free[0]!};`;
+      }
     return key;
+  }
+
+  #needsIn(window: AccessWindow): readonly Needs[] {
+    if (this.#asked?.window !== window) {
+      const needs = this.skeleton.groups.map(({ activity, needs: own }) => ({
+        ...own,
+        isolation: bookedOf(window, activity),
+      }));
+      this.#asked = { window, needs };
+    }
+    return this.#asked.needs;
   }
 }
 

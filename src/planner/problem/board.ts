@@ -29,6 +29,8 @@ export class Board {
   /** 1 for each block that something kept opened. */
   readonly #opened: Uint8Array;
   readonly #free: Profile[];
+  /** 1 for each resource of which the board has a profile of its own; the others are still the problem's. */
+  readonly #own: Uint8Array;
   readonly #allowed: Uint8Array | undefined;
 
   /** `allowed[w]` is 1 where window `w` may be used; without it all may. */
@@ -37,7 +39,8 @@ export class Board {
     this.left = problem.tasks.map((task) => task.units);
     this.starts = problem.tasks.map(() => Number.POSITIVE_INFINITY);
     this.ends = problem.tasks.map(() => Number.NEGATIVE_INFINITY);
-    this.#free = problem.supplies.map((supply) => copyOf(supply.profile));
+    this.#free = problem.supplies.map((supply) => supply.profile);
+    this.#own = new Uint8Array(this.#free.length);
     this.#allowed = allowed;
     const count = problem.blocks?.length ?? 0;
     this.homes = new Int32Array(count).fill(-1);
@@ -134,8 +137,13 @@ export class Board {
   put(visit: Visit): void {
     const task = this.problem.tasks[visit.task]!;
     this.problem.effort.spent += 1 + task.demands.length;
-    for (const { supply, amount } of task.demands)
+    for (const { supply, amount } of task.demands) {
+      if (this.#own[supply] === 0) {
+        this.#free[supply] = copyOf(this.#free[supply]!);
+        this.#own[supply] = 1;
+      }
       take(this.#free[supply]!, amount, visit.start, visit.end);
+    }
     this.visits.push(visit);
     this.left[visit.task] = this.left[visit.task]! - visit.units;
     if (task.block !== undefined && this.#binds(task)) {

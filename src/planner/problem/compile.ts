@@ -8,12 +8,12 @@ import {
 } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Needs, Plan, Resource } from '../../model/index.js';
 import { barsWork, closedStretches, curfewStretches } from '../../rules/index.js';
-import { rolesOf } from './blocks.js';
+import { demandsOf } from './demands.js';
 import { Effort } from './effort.js';
 import { neverCode } from './eligibility.js';
 import type { LedgerCache } from './ledger-cache.js';
 import type { Cure, Due, Problem, Slot, Task, Tie } from './problem.js';
-import { soleDemands, soleSupply } from './sole-places.js';
+import { soleSupply } from './sole-places.js';
 import { minutesDown, minutesUp, type Bond, type Group, type Skeleton } from './skeleton.js';
 
 /** What of a plan goes into a problem. */
@@ -47,13 +47,11 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerCache): Problem 
   const base = baseOf(plan, scope.windows);
   const [before, after] = tiesOf(skeleton, book, base);
   const horizon = horizonOf(base, scope.windows, skeleton, scope.longerBy ?? 0, plan.resources);
-  const { supplies: resources, indexOf } = without.has('resources')
-    ? { supplies: [], indexOf: new Map<string, number>() }
-    : suppliesOf(scope, skeleton, book, base, horizon);
-  const solePlaces = without.has('alone') ? [] : skeleton.solePlaces;
-  const supplies = [...resources, ...solePlaces.map(soleSupply)];
-  const sole = soleDemands(solePlaces, activities.length, resources.length);
-  const roles = rolesOf(skeleton.blocks);
+  const supplies = [
+    ...(without.has('resources') ? [] : suppliesOf(scope, skeleton, book, base, horizon)),
+    ...(without.has('alone') ? [] : skeleton.solePlaces.map(soleSupply)),
+  ];
+  const demands = demandsOf(skeleton, supplies);
   const slots = skeleton.groups.map((group) =>
     group.activity.place === 'outside'
       ? outsideSlots(plan, group.needs, base, horizon)
@@ -81,8 +79,8 @@ export function problemOf(plan: Plan, scope: Scope, book: LedgerCache): Problem 
           : minutesDown(activity.keyDate, base),
       before: before[index]!,
       after: after[index]!,
-      demands: [...demandsOf(activity, indexOf), ...(sole[index] ?? [])],
-      ...roles.get(index),
+      demands: demands[index]!,
+      ...skeleton.roles.get(index),
       rank: rank[index]!,
     };
   });
@@ -167,9 +165,8 @@ function suppliesOf(
   book: LedgerCache,
   base: Instant,
   horizon: Interval,
-): { supplies: Problem['supplies']; indexOf: ReadonlyMap<string, number> } {
-  const indexOf = new Map<string, number>();
-  if (named.size === 0) return { supplies: [], indexOf };
+): Problem['supplies'] {
+  if (named.size === 0) return [];
   let last = base;
   for (const window of windows) last = Math.max(last, window.end + longerBy * MINUTE);
   const from = hasOutside ? minutesDown(horizon.start, base) : 0;
@@ -177,23 +174,10 @@ function suppliesOf(
   const supplies: Problem['supplies'][number][] = [];
   for (const resource of book.supplies.resources) {
     if (!named.has(resource.id) || without.has(`resource ${resource.id}`)) continue;
-    indexOf.set(resource.id, supplies.length);
     const profile = book.supplies.part(resource, base / MINUTE, from, to);
     supplies.push({ id: resource.id, profile });
   }
-  return { supplies, indexOf };
-}
-
-/** Amounts of one resource named twice add up. */
-function demandsOf(activity: Activity, index: ReadonlyMap<string, number>): Task['demands'] {
-  if (activity.resources.length === 0) return [];
-  const amounts = new Map<number, number>();
-  for (const need of activity.resources) {
-    const supply = index.get(need.resource);
-    if (supply !== undefined && need.amount > 0)
-      amounts.set(supply, (amounts.get(supply) ?? 0) + need.amount);
-  }
-  return [...amounts].map(([supply, amount]) => ({ supply, amount }));
+  return supplies;
 }
 
 function insideSlots(

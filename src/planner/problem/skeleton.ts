@@ -6,7 +6,8 @@ import {
   type Activity,
   type Needs,
 } from '../../model/index.js';
-import { blocksOf, clustersOf, impliedLinks, type Block, type Cluster } from './blocks.js';
+import { blocksOf, clustersOf, impliedLinks, rolesOf } from './blocks.js';
+import type { Block, Cluster, Role } from './blocks.js';
 import type { Task, Tie } from './problem.js';
 import { solePlacesOf, type SolePlace } from './sole-places.js';
 
@@ -47,6 +48,8 @@ export interface Skeleton {
   /** The first date that outside work names; infinity when there is none. */
   readonly firstOutside: number;
   readonly blocks: readonly Block[];
+  /** By task, what it is to its block; absent: part of none. */
+  readonly roles: ReadonlyMap<number, Role>;
   readonly clusters: readonly Cluster[];
   readonly solePlaces: readonly SolePlace[];
   readonly work: readonly Pick<Task, 'units' | 'perUnit' | 'setUp' | 'makeSafe'>[];
@@ -110,6 +113,7 @@ export function skeletonOf(all: readonly Activity[]): Skeleton {
     lastNotBefore,
     firstOutside,
     blocks,
+    roles: rolesOf(blocks),
     clusters: clustersOf(blocks, after, order),
     solePlaces: solePlacesOf(activities),
     work: activities.map(({ work }) =>

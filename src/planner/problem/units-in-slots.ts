@@ -45,6 +45,8 @@ const known = new WeakMap<readonly Slot[], readonly Stretch[]>();
 
 /** Slots with those that overlap made one, which takes no less than they do. */
 function stretchesOf(slots: readonly Slot[]): readonly Stretch[] {
+  // A look at few of them is sooner done than looked up.
+  if (slots.length < 8) return merged(slots);
   let stretches = known.get(slots);
   if (!stretches) known.set(slots, (stretches = merged(slots)));
   return stretches;

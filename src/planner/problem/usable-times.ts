@@ -10,12 +10,14 @@ export interface Usable {
   readonly slots: readonly Slot[];
   /** Whether the window takes no such work at all. */
   readonly barred: boolean;
-  /** Equal where slots and `barred` are: such windows are alike to such work. */
-  readonly shape: string;
+  /** Equal where slots and `barred` are, under one rule set: such windows are alike to such work. */
+  readonly shape: number;
 }
 
 /** Answers up to which windows that are alike share theirs, so that edits without end do not fill the memory. */
 const MOST_SHARED = 50_000;
+/** Answers kept for one window. */
+const MOST_OWN = 64;
 
 /**
  * Usable time of windows under one rule set, also of windows made longer by whole minutes. Worked out once for all
@@ -27,6 +29,8 @@ export class UsableTimes {
   readonly #own = new WeakMap<AccessWindow, Map<string, Usable>>();
   readonly #tails = new Map<string, number>();
   readonly #shared = new Map<string, Usable>();
+  readonly #alike = new Map<string, Usable>();
+  #shapes = 0;
 
   constructor(rules: PlanRules) {
     this.#rules = rules;
@@ -35,13 +39,18 @@ export class UsableTimes {
 
   of(window: AccessWindow, needs: Needs, longerBy: number): Usable {
     const key = keyOf(needs);
-    if (longerBy > 0 && isMovable(window, needs))
-      return this.#sharedOf(window, needs, longerBy, key);
     let own = this.#own.get(window);
     if (!own) this.#own.set(window, (own = new Map<string, Usable>()));
     const ownKey = longerBy > 0 ? `${longerBy}${key}` : key;
     let known = own.get(ownKey);
-    if (!known) own.set(ownKey, (known = this.#workOut(window, needs, longerBy)));
+    if (!known) {
+      if (own.size >= MOST_OWN) own.clear();
+      known =
+        longerBy > 0 && isMovable(window, needs)
+          ? this.#sharedOf(window, needs, longerBy, key)
+          : this.#workOut(window, needs, longerBy);
+      own.set(ownKey, known);
+    }
     return known;
   }
 
@@ -81,8 +90,13 @@ export class UsableTimes {
     const barred =
       window.status === 'withdrawn' ||
       needs.isolation.some((id) => !window.isolation.some(({ section }) => section === id));
-    const shape = `${barred ? 'barred' : ''}${slots.map((slot) => `${slot.start}-${slot.end}`).join()}`;
-    return { slots, barred, shape };
+    const text = `${barred ? 'barred' : ''}${slots.map((slot) => `${slot.start}-${slot.end}`).join()}`;
+    let known = this.#alike.get(text);
+    if (!known) {
+      if (this.#alike.size >= MOST_SHARED) this.#alike.clear();
+      this.#alike.set(text, (known = { slots, barred, shape: (this.#shapes += 1) }));
+    }
+    return known;
   }
 }
 

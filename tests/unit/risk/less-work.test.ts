@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { handbackNetwork } from '../../../src/risk/handback-network/handback-network.js';
-import { chancesWithout, type LessWork } from '../../../src/risk/shift/less-work.js';
+import { chancesWithout, unitOutlooks, type LessWork } from '../../../src/risk/shift/less-work.js';
 import { chanceOf } from '../../../src/risk/kernel/simulation.js';
 import { anActivity, aPlan, aWindow, placed, whole } from '../../helpers/handback-plan.js';
 
@@ -34,5 +34,26 @@ describe('the chance with less of the work', () => {
     const early = { ...window, end: window.end - 240 * 60_000 };
     const found = chancesWithout(built, early, asked(1999, 2000), dropped);
     expect(found.some(({ probability }) => probability < 1)).toBe(true);
+  });
+
+  it('is asked from the units that are begun, one that is only taken to be under way left aside', () => {
+    const units = { kind: 'units', units: 6, done: 0, minutesPerUnit: 20 } as const;
+    const work = { ...units, setUpMinutes: 10, makeSafeMinutes: 5 };
+    const repeated = handbackNetwork(
+      aPlan([anActivity('SLEEPERS', work)]),
+      window,
+      [placed('SLEEPERS', 30, 165, 6)],
+      { seed: 5, runs: 50 },
+    );
+    const ofUnit = (index: number): number => repeated.meanings[index]!.unit ?? 0;
+    const states = repeated.meanings.map(({ part, unit = 0 }) =>
+      part !== 'unit' || unit > 3 ? 'to-come' : unit === 3 ? 'begun' : 'done',
+    );
+    const assumed = new Set([...states.keys()].filter((index) => ofUnit(index) === 3));
+    const [outlook] = unitOutlooks(repeated, window, states, assumed, {
+      ...asked(9, 50),
+      runs: 50,
+    });
+    expect(outlook!.chances.map((chance) => chance.units)).toEqual([2, 3, 4, 5, 6]);
   });
 });

@@ -96,6 +96,19 @@ describe('mostThatFits', () => {
     expect(mostOf(document)).toMatchObject({ pieces: 0, units: 4, ofUnits: 5 });
   });
 
+  it('is known of much work of which hardly any goes, by hand', () => {
+    const document = plan({
+      windows: [window('P1', 0, 120)],
+      activities: [
+        ...Array.from({ length: 12 }, (_, i) => activity(`A${i}`, 121)),
+        ...Array.from({ length: 3 }, (_, i) => activity(`R${i}`, 0, { units: [40, 10, 10, 0] })),
+      ],
+    });
+    // 10 minutes to set up and 11 units of 10 minutes, side by side.
+    const [units, ofUnits] = [3 * 11, 3 * 40];
+    expect(mostOf(document)).toEqual({ pieces: 0, ofPieces: 15, units, ofUnits, proven: true });
+  });
+
   it('takes nothing in a withdrawn window', () => {
     const document = plan({
       windows: [window('P1', 0, 480, { status: 'withdrawn' })],

@@ -13,6 +13,7 @@ const cellKinds: readonly (readonly [test: RegExp, fields: readonly string[]])[]
   [/^(requested|proposed|offered|confirmed|booked|agreed|withdrawn|cancell?ed)$/i, ['status']],
   [/^(up|down|both|slow|fast|main|relief|loop|single)\b.{0,40}$/i, ['lines']],
   [/^\d+(\.\d+)? ?(km|mi)$|^\d+ ?m \d+ ?(ch|y|yd)$|^(km ?)?\d+\+\d{3}$/i, ['from']],
+  [/^(\p{L}{2,9}[.,]? )?\d{1,4}[-./]\d{1,2}[-./]\d{1,4}[ T]+\d{1,2}[:.]\d{2}/u, ['start', 'end']],
 ];
 
 /** Headings whose words are near to no heading known and that people give to a field all the same. */
@@ -28,6 +29,12 @@ const hints: ReadonlyMap<string, readonly string[]> = new Map([
   ['approved', ['status']],
   ['confirmed', ['status']],
   ['granted', ['status']],
+  ['open', ['start']],
+  ['taken', ['start']],
+  ['close', ['end']],
+  ['return', ['end']],
+  ['first', ['after']],
+  ['depend', ['after']],
 ]);
 
 /** The cells of a column that hold something, at most `count` different ones, each cut short. */
@@ -58,7 +65,9 @@ export function fieldsSuggested<K extends SheetKind>(
     .filter(([test]) => filled.length > 0 && filled.every((cell) => test.test(cell)))
     .flatMap(([, fields]) => fields);
   const byHint = [...hints].filter(([word]) => tokens.has(word)).flatMap(([, fields]) => fields);
-  const names: readonly string[] = [...byCells, ...fieldsNear(heading, kind), ...byHint];
+  // What cells and a word of the heading both speak for comes before what only one of them does.
+  const byBoth = byCells.filter((field) => byHint.includes(field));
+  const names: readonly string[] = [...byBoth, ...byCells, ...byHint, ...fieldsNear(heading, kind)];
   return [...new Set(names)]
     .flatMap((name) => known.find((field) => field === name) ?? [])
     .slice(0, 2);

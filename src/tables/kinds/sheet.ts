@@ -256,11 +256,14 @@ function headingFaults<K extends SheetKind>(table: Table, kind: K, match: Column
       }),
     ),
     ...match.missing.map((field) => {
-      const maybe = match.unmatched.find((index) =>
-        fieldsSuggested(table.columns[index]!, kind, exampleCells(table.rows, index, 40)).includes(
-          field,
-        ),
-      );
+      const suggested = match.unmatched.map((index) => ({
+        index,
+        fields: fieldsSuggested(table.columns[index]!, kind, exampleCells(table.rows, index, 40)),
+      }));
+      const maybe = (
+        suggested.find(({ fields }) => fields[0] === field) ??
+        suggested.find(({ fields }) => fields.includes(field))
+      )?.index;
       const near =
         maybe === undefined
           ? datesAsPlaces(table, match, field)
@@ -268,7 +271,10 @@ function headingFaults<K extends SheetKind>(table: Table, kind: K, match: Column
       return faultAt({ ...at, column: field }, 'error', {
         code: 'column-missing',
         message: `A ${kind} table needs a column "${field}".${near}`,
-        mend: `Add it, or rename the column that holds it to "${field}".`,
+        mend:
+          maybe === undefined
+            ? `Add it, or rename the column that holds it to "${field}".`
+            : `Add it, rename that column to "${field}", or say what it holds: --columns "${table.columns[maybe]!.trim()}=${field}".`,
       });
     }),
   ];

@@ -7,7 +7,7 @@ import {
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { largestFileBytes } from '../../src/engine/import/largest-file.js';
+import { sizeLimits } from '../../src/model/size-limits.js';
 import type {
   Engine,
   ImportChoices,
@@ -23,7 +23,7 @@ import { fileView } from './file-view.js';
 import { ImportAcceptEvent } from './import-accept-event.js';
 import { styles } from './import.styles.js';
 import { nowView } from './now-view.js';
-import { headingsKey, keepReading, lasting, readingOf } from './reading-kept.js';
+import { headingsKey, keepChoices, lasting, readingOf } from './reading-kept.js';
 import { defaultStrings, type ImportStrings } from './strings.js';
 
 /**
@@ -108,7 +108,7 @@ export class PossessionImport extends LitElement {
   #askAnew(at: number): void {
     const file = this.#files[at];
     if (!file) return;
-    keepReading(this.#found[at]!, null);
+    keepChoices(this.#found[at]!, null);
     this.#asBefore = new Set([...this.#asBefore].filter((value) => value !== at));
     this.#files = this.#files.with(at, {
       ...file,
@@ -296,7 +296,8 @@ export class PossessionImport extends LitElement {
         [...files].map(async (file) => ({
           name: file.name,
           // One byte too many is enough for the engine to refuse the file.
-          bytes: new Uint8Array(await file.slice(0, largestFileBytes + 1).arrayBuffer()),
+          // One byte beyond the limit shows that a file is too large.
+          bytes: new Uint8Array(await file.slice(0, sizeLimits.bytes + 1).arrayBuffer()),
         })),
       );
       await this.read(read);
@@ -340,7 +341,7 @@ export class PossessionImport extends LitElement {
     if (!result) return;
     this.#files.forEach(({ choices }, at) => {
       const kept = lasting(choices ?? {});
-      if (Object.keys(kept).length > 0) keepReading(this.#found[at]!, kept);
+      if (Object.keys(kept).length > 0) keepChoices(this.#found[at]!, kept);
     });
     this.result = null;
     this.dispatchEvent(new ImportAcceptEvent(result.document, result.report));

@@ -19,7 +19,7 @@ export const readingOf = (headings: string): ImportChoices | undefined =>
   all().find(([key]) => key === headings)?.[1];
 
 /** Keeps what was chosen for these headings; null forgets it. */
-export function keepReading(headings: string, choices: ImportChoices | null): void {
+export function keepChoices(headings: string, choices: ImportChoices | null): void {
   if (headings.length > LONGEST) return;
   const others = all().filter(([key]) => key !== headings);
   const next = choices ? [[headings, choices] as const, ...others].slice(0, MOST) : others;
@@ -36,7 +36,7 @@ export const headingsKey = (headings: readonly string[]): string => JSON.stringi
 /** Adds to what was chosen for these headings. */
 export function keepAnswer(headings: readonly string[], answer: ImportChoices): void {
   const key = headingsKey(headings);
-  keepReading(key, { ...readingOf(key), ...answer });
+  keepChoices(key, { ...readingOf(key), ...answer });
 }
 
 function all(): Kept {

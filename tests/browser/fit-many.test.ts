@@ -14,6 +14,7 @@ import {
   spareAt,
 } from './support/large.js';
 import { press } from './support/samples.js';
+import { waitUntil } from './support/wait-until.js';
 
 const ROWS = 250;
 const COLUMNS = 500;
@@ -123,16 +124,19 @@ describe('possession-fit with many pairs', () => {
       map().scrollTo(step * 150, 2_000 - step * 110);
       await drawn();
     }
-    await new Promise((done) => setTimeout(done, 300));
-    const rising = (numbers: number[]): boolean =>
-      numbers.every((number, at) => at === 0 || number > numbers[at - 1]!);
-    const rows = [...el.renderRoot.querySelectorAll('.map tbody tr')];
-    const index = (element: Element, name: string): number => Number(element.getAttribute(name));
-    expect(rising(rows.map((row) => index(row, 'aria-rowindex')))).to.equal(true);
-    for (const row of [...rows, el.renderRoot.querySelector('.map thead tr')!])
-      expect(rising([...row.children].map((child) => index(child, 'aria-colindex')))).to.equal(
-        true,
+    const rising = (elements: Iterable<Element>, name: string): boolean => {
+      const numbers = [...elements].map((element) => Number(element.getAttribute(name)));
+      return numbers.every((number, at) => at === 0 || number > numbers[at - 1]!);
+    };
+    await waitUntil(() => {
+      const rows = [...el.renderRoot.querySelectorAll('.map tbody tr')];
+      const withHead = [...rows, el.renderRoot.querySelector('.map thead tr')!];
+      return (
+        rows.length > 0 &&
+        rising(rows, 'aria-rowindex') &&
+        withHead.every((row) => rising(row.children, 'aria-colindex'))
       );
+    }, 'reading order');
   });
 
   for (const [name, more, from, to] of [

@@ -8,7 +8,6 @@ import { adviceLine } from './advice-line.js';
 import { leftOpenList, lineList } from '../left-open-list.js';
 import { liveDecisions } from './go-points.js';
 import { handingBack } from './handing-back.js';
-import { liveFold } from './live-fold.js';
 import { stateOf, type LiveSetting } from './live-setting.js';
 import { logFiles } from './log-files.js';
 import { logList } from './log-list.js';
@@ -192,4 +191,12 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
       ${liveFold('pass-on', strings.passOn, '', logFiles({ ...setting.files, zone, strings }))}
     </div>
   </section>`;
+}
+
+/** A part of the view for the shift that is not needed now: its heading stays, with how much is behind it. */
+function liveFold(name: string, heading: string, count: string, body: unknown): TemplateResult {
+  return html`<details class="fold ${name}">
+    <summary><span class="heading">${heading}</span> <span class="count">${count}</span></summary>
+    <div class="inside">${body}</div>
+  </details>`;
 }

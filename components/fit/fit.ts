@@ -262,7 +262,7 @@ export class PossessionFit extends LitElement {
   /** The reasons in whole sentences, only once someone points at a cell or comes to it. */
   readonly #onAsked = (event: Event): void => {
     const at = placeOf(event);
-    if (at) this.#view?.cell(at.row, at.column)?.explain();
+    if (at) this.#words.speaking(() => this.#view?.cell(at.row, at.column)?.explain());
   };
 
   readonly #onKey = (event: KeyboardEvent): void => {

@@ -1,4 +1,5 @@
 import type { FitVerdict } from '../../src/planner/fit/types.js';
+import { saidText } from '../shared/said.js';
 import type { FitStrings } from './strings.js';
 import { isNearMiss, isOpen, markPath, verdictKind, verdictText } from './verdict-mark.js';
 
@@ -99,7 +100,7 @@ export class MapCell {
 
   /** Says why in words, for whoever points at the cell or goes to it: most cells are never asked. */
   explain(): void {
-    const reasons = this.#look?.verdict?.reasons.map((reason) => reason.text).join(' ') ?? '';
+    const reasons = this.#look?.verdict?.reasons.map(saidText).join(' ') ?? '';
     this.writeVerdict(false);
     if (reasons === '') this.element.removeAttribute('title');
     else this.element.title = reasons;

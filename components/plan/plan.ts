@@ -21,6 +21,7 @@ import { kindFill, kindPatterns, kindStyles } from '../shared/kinds.js';
 import { LANDSCAPE, paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
+import { said } from '../shared/said.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { keyDateTable } from './key-dates.js';
 import { lanesOf, type Lane } from './lanes.js';
@@ -173,7 +174,7 @@ export class PossessionPlan extends LitElement {
           (item) =>
             html`<li>
               <strong>${item.activity}</strong> ${this.#titleOf(item.activity)}
-              <div class="quiet">${item.reasons.map((reason) => reason.text).join(' ')}</div>
+              <div class="quiet">${item.reasons.map((reason) => html`${said(reason)} `)}</div>
             </li>`,
         )}
       </ul>`;

@@ -1,6 +1,7 @@
 import type { Allocation, Placement, Results } from '../../src/engine/index.js';
 import type { Activity } from '../../src/model/index.js';
 import { clockText, dayText, floatText } from '../shared/format.js';
+import { saidText } from '../shared/said.js';
 import { defaultStrings, type ResultStrings } from './strings.js';
 import { nothingKnown, type ResultColumn, type ResultValue } from '../sheet/result-column.js';
 
@@ -99,7 +100,7 @@ export function workColumns(
       if (!plan) return notYet;
       const missing = left.get(id);
       if (missing)
-        return { text: words.leftOver(missing.reasons[0]?.text ?? words.noWindow), tone: 'harm' };
+        return { text: words.leftOver(leftOverText(missing.reasons, words)), tone: 'harm' };
       if (!placed.has(id)) return { text: words.nothingLeft, tone: 'quiet' };
       const date = dates.get(name);
       if (!date) return { text: words.planned };
@@ -107,6 +108,11 @@ export function workColumns(
     }),
   ];
 }
+
+const leftOverText = (
+  [first]: Allocation['unplaced'][number]['reasons'],
+  words: ResultStrings,
+): string => (first ? saidText(first) : words.noWindow);
 
 /** `S01 (3), S02 (6)`: each window once, with the units of all pieces in it. */
 function windowsText(pieces: readonly Placement[], words: ResultStrings): string {

@@ -4,6 +4,7 @@ import type { FitsChange, RuleChange, UsableChange, WorkKind } from '../../src/e
 import type { AccessWindow } from '../../src/model/index.js';
 import { countText, dayText, numberText } from '../shared/format.js';
 import { kindFill, kindPatterns } from '../shared/kinds.js';
+import { saidText } from '../shared/said.js';
 import type { Place } from '../why/explanation.js';
 import type { RulesStrings } from './strings.js';
 
@@ -173,7 +174,7 @@ export function fitsPart(fits: FitsChange, setting: ChangeSetting): TemplateResu
             `lost-${change.package}`,
             lost.map((each) => ({
               ...each,
-              note: each.reasons.map((reason) => reason.text).join(' '),
+              note: each.reasons.map(saidText).join(' '),
             })),
             setting,
           )}

@@ -1,5 +1,6 @@
 import type { ReactiveControllerHost } from 'lit';
 import { Language, speaking, type Spoken } from './language.js';
+import { loadSentences } from './said.js';
 
 interface Worded<W> extends ReactiveControllerHost, HTMLElement {
   readonly strings: Partial<W>;
@@ -45,7 +46,7 @@ export class Words<W extends object> extends Language {
     if (load === undefined) this.#take({ ...spoken, words: 'en' }, this.#english);
     else {
       super.speak(spoken);
-      void load().then(({ strings }) => {
+      void Promise.all([load(), loadSentences(wanted)]).then(([{ strings }]) => {
         if (this.spoken.figures === spoken.figures)
           this.#take({ ...spoken, words: wanted }, strings);
       });

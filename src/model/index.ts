@@ -112,3 +112,4 @@ export {
   type IsolatedSection,
   type WindowStatus,
 } from './window.js';
+export { saysBy, Sentence, type Moment, type Say, type Worded } from './sentence.js';

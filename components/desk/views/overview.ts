@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Allocation, KeyDateForecast } from '../../../src/engine/index.js';
 import { FigureAskEvent } from '../../shared/figure-ask-event.js';
 import { dueText, floatText, momentText } from '../../shared/format.js';
+import { said } from '../../shared/said.js';
 import type { Desk } from '../desk-parts.js';
 import type { DeskStrings } from '../strings.js';
 
@@ -73,7 +74,7 @@ function leftOver(desk: Desk, { unplaced }: Allocation): TemplateResult | typeof
               ${item.activity}
             </button>
             ${titles.get(item.activity) ?? ''}
-            <span class="quiet" lang="en">${item.reasons[0]?.text ?? ''}</span>
+            <span class="quiet">${item.reasons[0] ? said(item.reasons[0]) : ''}</span>
           </li>`,
       )}
     </ul>`;

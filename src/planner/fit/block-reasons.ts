@@ -1,7 +1,7 @@
-import { durationText } from '../../calendar/index.js';
-import type { AccessWindow } from '../../model/index.js';
+import type { AccessWindow, Worded } from '../../model/index.js';
 import { shortestExtension } from './extension.js';
-import { unmade } from '../problem/left-open.js';
+import { blockOf } from '../problem/left-open.js';
+import { sayReason } from '../reason-sentences.js';
 import type { TimeCase } from './time-causes.js';
 import type { SharedReason } from './types.js';
 
@@ -19,18 +19,18 @@ export function blockReasons(
     const { done, proven } = own.solve({ window, longerBy: 0, without: [] });
     // What is not proven not to fit is told of with the rest.
     if (done || !proven) return [];
-    const said = unmade(own.activities);
-    const words = ({ id }: AccessWindow): string => `${said} in ${id}`;
+    const block = blockOf(own.activities);
     const { minutes, proven: isLeast } = shortestExtension(own, window, []);
-    if (minutes === undefined) return [{ code: 'not-made-good', words }];
+    const words =
+      (by: number | null, proven = true) =>
+      ({ id }: AccessWindow): Worded =>
+        sayReason('not-made-good', { ...block, window: id, minutes: by, proven });
+    if (minutes === undefined) return [{ code: 'not-made-good', words: words(null) }];
     const isSaid = lack?.shortByMinutes === minutes && (lack.atMost ?? false) !== isLeast;
     return [
       {
         code: 'not-made-good',
-        words: isSaid
-          ? words
-          : (each) =>
-              `${words(each)}: short by ${isLeast ? '' : 'at most '}${durationText(minutes)}`,
+        words: isSaid ? words(null) : words(minutes, isLeast),
         shortByMinutes: minutes,
         ...(!isLeast && { atMost: true }),
       },

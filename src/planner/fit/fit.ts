@@ -4,6 +4,7 @@ import { neverTakes } from '../problem/eligibility.js';
 import { LedgerCache } from '../problem/ledger-cache.js';
 import { packagesIn } from '../problem/packages-in.js';
 import type { Problem, Visit } from '../problem/problem.js';
+import { sayReason } from '../reason-sentences.js';
 import { forgetMost, mostThatFits } from './most.js';
 import { forget, NOT_WORKED_OUT, timedIn } from './timed.js';
 import type { FitVerdict, MostThatFits, Placement, Reason } from './types.js';
@@ -88,11 +89,11 @@ export function verdictOf(
   const skeleton = book.skeleton(all);
   const { activities } = skeleton;
   if (activities.length === 0)
-    return no([{ code: 'nothing-left', text: `nothing of ${packageName} is left to do` }]);
+    return no([{ code: 'nothing-left', ...sayReason('nothing-left', { package: packageName }) }]);
 
   const never = neverTakes(window, skeleton);
   if (never.length === 0 && window.status === 'withdrawn')
-    never.push({ code: 'withdrawn', text: `${window.id} is withdrawn and takes no work` });
+    never.push({ code: 'withdrawn', ...sayReason('withdrawn', { window: window.id }) });
 
   // Time is looked at as if the window took the work, so that every reason is told at once.
   const plain = never.length === 0;
@@ -104,7 +105,7 @@ export function verdictOf(
   if (!time.fits) {
     const reasons = time.reasons.map(({ code, words, ...rest }) => ({
       code,
-      text: words(window),
+      ...words(window),
       ...rest,
     }));
     const cured = plain && time.extension !== undefined;
@@ -125,7 +126,7 @@ export function verdictOf(
 
 const notWorkedOut = (packageName: string, { id }: AccessWindow): Reason => ({
   code: NOT_WORKED_OUT,
-  text: `not worked out: whether there is time for ${packageName} in ${id}, since other pairs took all the steps; ask for it with fewer windows or packages`,
+  ...sayReason('not-worked-out', { package: packageName, window: id }),
 });
 
 /** Visits of a problem of one window, as placements in it or in one alike. */

@@ -4,7 +4,6 @@ export { NO, plainCode, quickStates, stateOf, type QuickState } from './quick.js
 export { mostThatFits } from './most.js';
 export { NOT_WORKED_OUT } from './timed.js';
 export { PairVerdict, type Explainer } from './pair-verdict.js';
-export { momentText } from '../problem/eligibility.js';
 export { LedgerCache } from '../problem/ledger-cache.js';
 export { problemOf, type Relaxation, type Scope } from '../problem/compile.js';
 export {

@@ -1,6 +1,6 @@
-import { durationText } from '../../calendar/index.js';
 import type { Plan } from '../../model/index.js';
 import { visitMinutes, type Task } from '../problem/problem.js';
+import { sayReason } from '../reason-sentences.js';
 import type { Reason } from './types.js';
 
 /** Work that goes on longer than any shift lasts, and that handing over breaks: no window takes it, however long. */
@@ -12,7 +12,12 @@ export function shiftReason({ rules }: Plan, task: Task): Reason[] {
   return [
     {
       code: 'longer-than-a-shift',
-      text: `${task.activity.id} needs ${durationText(minutes)} in one go; a shift lasts ${durationText(shifts.longestMinutes)} at the longest, and handing over takes its last ${durationText(shifts.changeoverMinutes)}, so no window takes it, however long`,
+      ...sayReason('longer-than-a-shift', {
+        activity: task.activity.id,
+        needed: minutes,
+        longest: shifts.longestMinutes,
+        changeover: shifts.changeoverMinutes,
+      }),
     },
   ];
 }

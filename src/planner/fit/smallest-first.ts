@@ -1,7 +1,6 @@
-import { dueWords } from '../../calendar/index.js';
-import type { AccessWindow } from '../../model/index.js';
-import { momentText } from '../problem/eligibility.js';
+import type { AccessWindow, Moment } from '../../model/index.js';
 import type { Problem } from '../problem/problem.js';
+import { sayReason } from '../reason-sentences.js';
 import { fewestTimeCauses, type TimeCase, type TimeCause } from './time-causes.js';
 import type { SharedReason } from './types.js';
 
@@ -37,26 +36,27 @@ function isOf(cause: TimeCause, { code, resources }: SharedReason): boolean {
 
 /** A cause that is only one together with others. */
 export function jointReason(cause: TimeCause, problem: Problem): SharedReason {
-  if (cause === 'end') return { code: 'too-short', words: ({ id }) => `${id} is too short for it` };
+  if (cause === 'end')
+    return { code: 'too-short', words: ({ id }) => sayReason('window-too-short', { window: id }) };
   if (cause === 'key-date' || cause === 'not-before') {
     const dated = datesOf(cause, problem);
     return {
       code: cause,
       words:
         cause === 'key-date'
-          ? (window) => `it would not be done by the key date (${dated(window)})`
-          : (window) => `it could not begin sooner (not before: ${dated(window)})`,
+          ? (window) => sayReason('not-by-key-date', { dates: dated(window) })
+          : (window) => sayReason('not-sooner', { dates: dated(window) }),
     };
   }
   if (cause === 'alone')
     return {
       code: 'place-taken',
-      words: ({ id }) => `work that must have its place alone leaves too little time in ${id}`,
+      words: ({ id }) => sayReason('alone-leaves-little', { window: id }),
     };
   const name = cause.slice('resource '.length);
   return {
     code: 'resource-short',
-    words: ({ id }) => `there is not enough of ${name} at the right time in ${id}`,
+    words: ({ id }) => sayReason('resource-at-the-time', { resource: name, window: id }),
     resources: [name],
   };
 }
@@ -65,11 +65,10 @@ export function jointReason(cause: TimeCause, problem: Problem): SharedReason {
 export function datesOf(
   cause: 'key-date' | 'not-before',
   problem: Problem,
-): (window: AccessWindow) => string {
+): (window: AccessWindow) => readonly (Moment & { readonly activity: string })[] {
   const dated = problem.tasks.flatMap(({ activity: { id, keyDate, notBefore } }) => {
     const at = cause === 'key-date' ? keyDate : notBefore;
-    return at === undefined ? [] : [{ id, at }];
+    return at === undefined ? [] : [{ activity: id, at }];
   });
-  const words = cause === 'key-date' ? dueWords : momentText;
-  return ({ zone }) => dated.map(({ id, at }) => `${id} ${words(at, zone)}`).join(', ');
+  return ({ zone }) => dated.map((date) => ({ ...date, zone }));
 }

@@ -1,8 +1,7 @@
-import { dueWords, durationText, MINUTE } from '../../calendar/index.js';
-import { needsOf, type AccessWindow } from '../../model/index.js';
-import { namesText } from '../names-text.js';
+import { MINUTE } from '../../calendar/index.js';
+import { needsOf, type AccessWindow, type Worded } from '../../model/index.js';
+import { sayReason } from '../reason-sentences.js';
 import { asOpen, bookedOf } from '../problem/compile.js';
-import { momentText } from '../problem/eligibility.js';
 import { shortestExtension, type LaterEnd } from './extension.js';
 import { mostFree } from '../problem/profile.js';
 import { minutesUp } from '../problem/skeleton.js';
@@ -35,7 +34,7 @@ export function timeReasons(item: TimeCase): {
         {
           code: 'waits-for-itself',
           words: said(
-            `${loops.map((task) => task.activity.id).join(', ')} wait for one another in a ring`,
+            sayReason('wait-in-a-ring', { activities: loops.map((task) => task.activity.id) }),
           ),
         },
       ],
@@ -45,7 +44,7 @@ export function timeReasons(item: TimeCase): {
 
   const reasons: SharedReason[] = problem.tasks.flatMap((task) => [
     ...stretchReasons(item, task),
-    ...shiftReason(trials.plan, task).map(({ code, text }) => ({ code, words: said(text) })),
+    ...shiftReason(trials.plan, task).map((reason) => ({ code: reason.code, words: said(reason) })),
     ...dateReasons(item, task, heads.ends[task.index]!),
     ...curingReasons(item, task, heads.ends),
   ]);
@@ -55,7 +54,7 @@ export function timeReasons(item: TimeCase): {
   const later = shortestExtension(trials, window, []);
   let { beyond } = later;
   if (later.minutes !== undefined)
-    reasons.unshift(tooShort(item, later, reasons.length === 0, `${cured(item)}fits if`));
+    reasons.unshift(tooShort(item, later, reasons.length === 0, item.plain ? 'nothing' : 'others'));
 
   const eased = once(() => trials.solve({ window, longerBy: 0, without: relaxations }));
   for (const cause of relaxations) {
@@ -73,10 +72,7 @@ export function timeReasons(item: TimeCase): {
       if (longer.minutes !== undefined) {
         reasons.push(...otherReasons(item, longer.minutes, (cause) => !has(codeOf[cause])));
         const others = reasons.length > 0 || !item.plain;
-        const then = others
-          ? 'with the rest of the reasons cured, '
-          : 'with dates and resources left out of account, ';
-        reasons.push(tooShort(item, longer, false, `${then}fits if`));
+        reasons.push(tooShort(item, longer, false, others ? 'others' : 'dates-and-resources'));
       }
     }
   }
@@ -105,26 +101,14 @@ function once<T extends object>(make: () => T): () => T {
   return () => (known ??= make());
 }
 
-/** What stands before a claim that one thing alone would do, where the window does not take the work at all. */
-const cured = ({ plain }: TimeCase): string =>
-  plain ? '' : 'with the rest of the reasons cured, ';
-
 /** Words that are the same of every window. */
-const said = (text: string) => (): string => text;
+const said = (words: Worded) => (): Worded => words;
 
 /** That neither a window nor a later end of it takes the work, as far as each is shown. */
 function noTimeWords({ proven }: TimeCase, later: LaterEnd): SharedReason['words'] {
-  const now = ({ id }: AccessWindow): string =>
-    proven
-      ? `no time in ${id} takes all of it together`
-      : `no way was found to do all of it in ${id}`;
-  if (later.minutes !== undefined) return now;
-  const reach = durationText(later.upTo);
-  const ends =
-    proven && later.proven
-      ? `nor would an end up to ${reach} later`
-      : `and none with an end up to ${reach} later`;
-  return (window) => `${now(window)}, ${ends}`;
+  const upTo = later.minutes === undefined ? later.upTo : null;
+  const noLaterEnd = proven && later.proven;
+  return ({ id }) => sayReason('no-time-together', { window: id, proven, upTo, noLaterEnd });
 }
 
 const codeOf = {
@@ -164,20 +148,21 @@ function otherReasons(
     if (trials.solve({ window, longerBy, without }).done) return [];
     if (cause !== 'resources') return [jointReason(cause, problem)];
     const names = problem.supplies.flatMap((supply) => (supply.sole ? [] : [supply.id]));
-    const words = ({ id }: AccessWindow): string =>
-      `there is not enough of ${names.join(' or ')} at the right time, however long ${id}`;
+    const words = ({ id }: AccessWindow): Worded =>
+      sayReason('resource-however-long', { resources: names, window: id });
     return [{ code: 'resource-short', words, resources: names }];
   });
 }
 
 function easedReason(cause: Eased, item: TimeCase): SharedReason {
   const { problem } = item;
+  const others = !item.plain;
   if (cause === 'resources') {
     const names = namesToEase(item);
     return {
       code: 'resource-short',
       words: ({ id }) =>
-        `there is not enough of ${names.join(' or ')} at the right time in ${id}; ${cured(item)}with more it would fit`,
+        sayReason('more-resource-would-fit', { resources: names, window: id, others }),
       resources: names,
     };
   }
@@ -187,12 +172,11 @@ function easedReason(cause: Eased, item: TimeCase): SharedReason {
     ? {
         code: 'key-date',
         words: (window) =>
-          `${cured(item)}it fits ${window.id}, but not by the key date (${dated(window)})`,
+          sayReason('fits-but-late', { window: window.id, dates: dated(window), others }),
       }
     : {
         code: 'not-before',
-        words: (window) =>
-          `${cured(item)}it would fit if it could begin sooner (not before: ${dated(window)})`,
+        words: (window) => sayReason('sooner-would-fit', { dates: dated(window), others }),
       };
 }
 
@@ -204,7 +188,7 @@ function placeTaken(item: TimeCase): SharedReason {
   return {
     code: 'place-taken',
     words: ({ id }) =>
-      `${alone.join(', ')} must have the place alone; ${cured(item)}side by side with other work it would fit ${id}`,
+      sayReason('side-by-side-would-fit', { activities: alone, window: id, others: !item.plain }),
   };
 }
 
@@ -225,14 +209,18 @@ function stretchReasons(item: TimeCase, task: Task): SharedReason[] {
   const breaks = new Set(
     rows.flatMap((row) => (row.kind === 'curfew' || row.kind === 'shift-break' ? [row.rule] : [])),
   );
-  const by = breaks.size > 0 ? `, broken by ${[...breaks].join(' and ')}` : '';
-  const what =
-    activity.work.kind === 'whole' ? 'in one go' : 'for one unit with set up and make safe';
   return [
     {
       code: 'no-usable-stretch',
       words: ({ id }) =>
-        `${activity.id} needs ${durationText(needed)} ${what}; the longest usable stretch of ${id} is ${durationText(longest)}${by}`,
+        sayReason('no-usable-stretch', {
+          activity: activity.id,
+          needed,
+          unit: activity.work.kind === 'units',
+          window: id,
+          longest,
+          breaks: [...breaks],
+        }),
     },
   ];
 }
@@ -267,16 +255,15 @@ interface Lack {
 }
 
 function lackReason({ id, amount, most, outside }: Lack, names: readonly string[]): SharedReason {
-  const where = (window: AccessWindow): string =>
-    outside ? 'at any time' : `in the usable time of ${window.id}`;
-  const who = `${namesText(names)} ${names.length > 1 ? 'need' : 'needs'}`;
-  const there = `at most ${most} ${most === 1 ? 'is' : 'are'} there`;
+  const given = { activities: names, resource: id };
+  const where = (window: AccessWindow): string | null => (outside ? null : window.id);
   return {
     code: most === 0 ? 'resource-not-there' : 'resource-short',
     words:
       most === 0
-        ? (window) => `${who} ${id}; none is there ${where(window)}`
-        : (window) => `${who} ${amount} of ${id}; ${there} ${where(window)}`,
+        ? (window) => sayReason('resource-not-there', { ...given, window: where(window) })
+        : (window) =>
+            sayReason('resource-short', { ...given, amount, most, window: where(window) }),
     resources: [id],
     activities: names,
   };
@@ -295,9 +282,7 @@ function curingReasons(item: TimeCase, task: Task, ends: readonly number[]): Sha
       return [
         {
           code: 'curing-not-known',
-          words: said(
-            `${waits} waits for ${id} to cure, and the temperatures given end before it has`,
-          ),
+          words: said(sayReason('curing-not-known', { activity: waits, pour: id })),
         },
       ];
     if (ready + tie.gap + visitMinutes(task, 1) <= last) return [];
@@ -306,7 +291,12 @@ function curingReasons(item: TimeCase, task: Task, ends: readonly number[]): Sha
       {
         code: 'curing',
         words: (window) =>
-          `${waits} waits for ${id} to cure: not before ${momentText(readyAt, window.zone)}, too late for ${window.id}`,
+          sayReason('curing-too-late', {
+            activity: waits,
+            pour: id,
+            ready: { at: readyAt, zone: window.zone },
+            window: window.id,
+          }),
       },
     ];
   });
@@ -324,7 +314,12 @@ function dateReasons(item: TimeCase, task: Task, soonest: number): SharedReason[
       words: (window) => {
         const base = Math.floor(window.start / MINUTE) * MINUTE;
         const tooLate = minutesUp(activity.notBefore!, base) + minutes - last;
-        return `${activity.id} may not begin before ${momentText(activity.notBefore!, window.zone)}, ${durationText(tooLate)} too late for ${window.id}`;
+        return sayReason('may-not-begin-before', {
+          activity: activity.id,
+          from: { at: activity.notBefore!, zone: window.zone },
+          late: tooLate,
+          window: window.id,
+        });
       },
     });
   if (soonest > task.due && soonest < Number.POSITIVE_INFINITY) {
@@ -333,7 +328,7 @@ function dateReasons(item: TimeCase, task: Task, soonest: number): SharedReason[
     reasons.push({
       code: 'key-date',
       words: ({ zone }) =>
-        `${activity.id} would finish ${durationText(late)} after its key date ${dueWords(due, zone)} at the soonest`,
+        sayReason('after-its-key-date', { activity: activity.id, late, due: { at: due, zone } }),
     });
   }
   return reasons;
@@ -344,7 +339,6 @@ function notShown({ problem: { tasks } }: TimeCase): SharedReason {
   const count = tasks.length;
   return {
     code: 'not-shown',
-    words: ({ id }) =>
-      `not shown to fit ${id}: no way was found to do its ${count} activities in time, but not every order of them was looked at`,
+    words: ({ id }) => sayReason('not-shown', { window: id, count }),
   };
 }

@@ -1,14 +1,14 @@
-import { addMinutes, durationText } from '../../calendar/index.js';
+import { addMinutes, localTimeOf } from '../../calendar/index.js';
 import { needsOf, type AccessWindow } from '../../model/index.js';
 import type { Ledger } from '../../rules/types.js';
 import { asOpen, bookedOf } from '../problem/compile.js';
-import { namesText } from '../names-text.js';
-import { momentText } from '../problem/eligibility.js';
+import { sayReason, type reasonSentences } from '../reason-sentences.js';
 import type { LaterEnd } from './extension.js';
 import { scheduleAlone } from './schedule-alone.js';
 import type { TimeCase } from './time-causes.js';
 import type { SharedReason } from './types.js';
 
+type TooShort = Parameters<(typeof reasonSentences)['too-short']>[0];
 type Found = Extract<LaterEnd, { readonly minutes: number }>;
 
 /**
@@ -20,31 +20,37 @@ export function tooShort(
   item: TimeCase,
   extension: Found,
   alone: boolean,
-  then: string,
+  once: 'nothing' | 'others' | 'dates-and-resources',
 ): SharedReason {
   const { minutes: shortBy, proven } = extension;
   const leave = alone && item.plain ? unitsToLeave(item) : [];
   return {
     code: 'too-short',
     words: (window) => {
-      const cures = [`the end moves to ${laterEnd(window, shortBy)}`, ...leave].join(', or if ');
-      return `short by ${proven ? '' : 'at most '}${durationText(shortBy)}; ${then} ${cures}${barredText(item, window)}`;
+      const end = { at: addMinutes(window.end, shortBy), zone: window.zone };
+      return sayReason('too-short', {
+        minutes: shortBy,
+        proven,
+        once,
+        end,
+        otherDay: isOtherDay(window, end.at),
+        leave,
+        bars: barsOf(item, window),
+        window: window.id,
+      });
     },
     shortByMinutes: shortBy,
     ...(!proven && { atMost: true }),
   };
 }
 
-/** The end moved by so many minutes, with its day only where that changes. */
-function laterEnd(window: AccessWindow, minutes: number): string {
-  const end = momentText(addMinutes(window.end, minutes), window.zone);
-  return end.slice(0, 10) === momentText(window.end, window.zone).slice(0, 10)
-    ? end.slice(11)
-    : end;
+function isOtherDay({ end, zone }: AccessWindow, later: number): boolean {
+  const [was, is] = [localTimeOf(end, zone), localTimeOf(later, zone)];
+  return was.day !== is.day || was.month !== is.month || was.year !== is.year;
 }
 
 /** For each repeated activity, how few of its units have to be left out for the rest to fit as booked. */
-function unitsToLeave(item: TimeCase): string[] {
+function unitsToLeave(item: TimeCase): TooShort['leave'] {
   return item.problem.tasks.flatMap((task) => {
     if (task.units < 2) return [];
     const fits = (out: number): boolean => {
@@ -61,9 +67,7 @@ function unitsToLeave(item: TimeCase): string[] {
       if (fits(middle)) high = middle;
       else low = middle + 1;
     }
-    return [
-      `${high} of ${task.units} units ${high === 1 ? 'is' : 'are'} left out (${task.activity.id})`,
-    ];
+    return [{ activity: task.activity.id, out: high, of: task.units }];
   });
 }
 
@@ -80,8 +84,8 @@ function stopsIn(ledger: Ledger): ReadonlyMap<string, number> {
   return own;
 }
 
-/** `; "Loud work by the houses" bars A1, A2 for 5 h of N01`, for each curfew and break; empty where none bars any. */
-function barredText({ trials, problem }: TimeCase, window: AccessWindow): string {
+/** The curfews and breaks that take hours of the window, each with the work that it bars; empty where none bars any. */
+function barsOf({ trials, problem }: TimeCase, window: AccessWindow): TooShort['bars'] {
   const open = asOpen(window);
   const barred = new Map<string, { minutes: number; readonly by: string[] }>();
   for (const { activity, outside } of problem.tasks) {
@@ -94,10 +98,5 @@ function barredText({ trials, problem }: TimeCase, window: AccessWindow): string
       barred.set(rule, known);
     }
   }
-  return [...barred]
-    .map(
-      ([rule, { minutes, by }]) =>
-        `; "${rule}" bars ${namesText(by)} for ${by.length > 1 ? 'up to ' : ''}${durationText(minutes)} of ${window.id}`,
-    )
-    .join('');
+  return [...barred].map(([rule, { minutes, by }]) => ({ rule, activities: by, minutes }));
 }

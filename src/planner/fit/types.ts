@@ -1,11 +1,10 @@
-import type { AccessWindow, Placement } from '../../model/index.js';
+import type { AccessWindow, Placement, Worded } from '../../model/index.js';
 
 export type { Placement };
 
 /** A reason why, or a way in which. Codes are stable kebab-case words. */
-export interface Reason {
+export interface Reason extends Worded {
   readonly code: string;
-  readonly text: string;
   /** Minutes missing, where more time in the window would cure it. */
   readonly shortByMinutes?: number;
   /** Fewer minutes may do: not every way was looked at. Absent: no fewer do. */
@@ -25,8 +24,8 @@ export interface Reason {
  * A reason that is the same for every window alike to the work, with its words still to be made: what a window is
  * called and when it ends is said last.
  */
-export type SharedReason = Omit<Reason, 'text'> & {
-  readonly words: (window: AccessWindow) => string;
+export type SharedReason = Omit<Reason, 'text' | 'sentence'> & {
+  readonly words: (window: AccessWindow) => Worded;
 };
 
 /** The most of what is left of a package that goes in one window on its own. Outside work is not counted. */

@@ -6,6 +6,7 @@ import { Board, LedgerCache, problemOf, type Problem, type Visit } from '../fit/
 import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
 import { planId } from '../plan-id.js';
+import { sayReason } from '../reason-sentences.js';
 import { certificateOf } from '../search/certificate.js';
 import { finishOf } from '../search/finish.js';
 import { fullScoreOf, goalOf, windowsIn } from '../search/objectives.js';
@@ -75,7 +76,7 @@ function notInPlan({ tasks }: Problem, { left }: Board): Unplaced[] {
       ? [
           {
             activity: activity.id,
-            reasons: [{ code: 'not-in-plan', text: 'not in the plan given' }],
+            reasons: [{ code: 'not-in-plan', ...sayReason('not-in-plan', {}) }],
           },
         ]
       : [],

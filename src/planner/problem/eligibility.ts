@@ -1,7 +1,6 @@
-import { isoText } from '../../calendar/index.js';
-import type { AccessWindow, Activity } from '../../model/index.js';
+import type { AccessWindow, Activity, Worded } from '../../model/index.js';
 import type { Reason } from '../fit/types.js';
-import { namesText } from '../names-text.js';
+import { sayReason } from '../reason-sentences.js';
 import type { Skeleton } from './skeleton.js';
 
 /**
@@ -15,7 +14,7 @@ export function neverTakes(window: AccessWindow, { groups }: Pick<Skeleton, 'gro
   for (const group of groups) {
     if (group.activity.place === 'outside') continue;
     for (const code of neverCodes(window, group.activity)) {
-      const cause = causeText(code, window, group.activity, true);
+      const cause = neverWords(code, window, group.activity, []).text;
       const known = found.get(cause);
       if (known) known.groups.push(group);
       else found.set(cause, { code, groups: [group] });
@@ -25,7 +24,7 @@ export function neverTakes(window: AccessWindow, { groups }: Pick<Skeleton, 'gro
     const names = namesOf(groups);
     return {
       code,
-      text: neverText(code, window, groups[0]!.activity, names),
+      ...neverWords(code, window, groups[0]!.activity, names),
       ...(code !== 'withdrawn' && { activities: names }),
     };
   });
@@ -88,60 +87,45 @@ function isBarredBy(code: NeverCode, window: AccessWindow, activity: Activity): 
   }
 }
 
-function isBooked({ isolation }: AccessWindow, section: string): boolean {
+function isBooked({ isolation }: Pick<AccessWindow, 'isolation'>, section: string): boolean {
   return isolation.some((booked) => booked.section === section);
 }
 
-/** Why in words, once it is known to be so, of an activity or of several that it keeps out alike. */
-export function neverText(
+/**
+ * Why in words, once it is known to be so, of an activity or of several that it keeps out alike.
+ *
+ * @param more Windows beside it of which the same holds.
+ */
+export function neverWords(
   code: NeverCode,
-  window: AccessWindow,
+  { id, lines, extent, isolation }: AccessWindow,
   activity: Activity,
-  names: readonly string[] = [activity.id],
-): string {
-  const cause = causeText(code, window, activity, names.length > 1);
-  return code === 'withdrawn' ? cause : `${namesText(names)} ${cause}`;
-}
-
-/** The same without the names. */
-function causeText(
-  code: NeverCode,
-  window: AccessWindow,
-  activity: Activity,
-  several: boolean,
-): string {
+  activities: readonly string[] = [activity.id],
+  more = 0,
+): Required<Worded> {
+  const given = { activities, window: id, ...(more > 0 && { more }) };
   switch (code) {
     case 'withdrawn':
-      return `${window.id} is withdrawn and takes no work`;
+      return sayReason(code, { window: id, ...(more > 0 && { more }) });
     case 'fixed-elsewhere':
-      return `${several ? 'are' : 'is'} fixed in ${activity.window!} by the planner`;
+      return sayReason(code, { activities, fixed: activity.window!, ...(more > 0 && { more }) });
     case 'lines-not-blocked': {
-      const open = activity.lines.filter((line) => !window.lines.includes(line));
-      return `${several ? 'need' : 'needs'} ${open.join(' and ')} blocked; ${window.id} blocks ${window.lines.join(', ')}`;
+      const open = activity.lines.filter((line) => !lines.includes(line));
+      return sayReason(code, { ...given, open, blocked: lines });
     }
     case 'outside-extent': {
-      const [own, booked] = [activity.extent!, window.extent!];
-      const reach = reachText(booked.from - own.from, own.to - booked.to);
-      return `${several ? 'reach' : 'reaches'} ${reach} outside ${window.id} (${metres(booked.from)} to ${metres(booked.to)} m)`;
+      const [own, booked] = [activity.extent!, extent!];
+      return sayReason(code, {
+        ...given,
+        below: booked.from - own.from,
+        above: own.to - booked.to,
+        from: booked.from,
+        to: booked.to,
+      });
     }
     case 'isolation-not-booked': {
-      const live = activity.isolation.filter((section) => !isBooked(window, section));
-      return `${several ? 'need' : 'needs'} ${live.join(' and ')} dead; ${window.id} does not book ${live.length === 1 ? 'it' : 'them'}`;
+      const sections = activity.isolation.filter((section) => !isBooked({ isolation }, section));
+      return sayReason(code, { ...given, sections });
     }
   }
 }
-
-function reachText(short: number, over: number): string {
-  return [
-    ...(short > 0 ? [`${metres(short)} m below`] : []),
-    ...(over > 0 ? [`${metres(over)} m above`] : []),
-  ].join(' and ');
-}
-
-/** A moment as a person reads it on site: `2027-03-28 03:00`. */
-export function momentText(at: number, zone: string): string {
-  return isoText(at, zone).slice(0, 16).replace('T', ' ');
-}
-
-/** Metres to the decimetre, rounded up: a shortfall never reads as nothing. */
-const metres = (size: number): number => Math.ceil(size * 10 - 1e-6) / 10;

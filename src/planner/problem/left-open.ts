@@ -90,14 +90,13 @@ function openedBefore(
 const unitsIn = (visits: readonly Placement[]): number =>
   visits.reduce((sum, placement) => sum + (placement.units ?? 1), 0);
 
-/** Says of the work of a block that it is not all placed together: `A cannot be made good`. */
-export function unmade(own: readonly Activity[]): string {
-  const openers = own
-    .filter((activity) => Array.isArray(activity.madeGoodBy))
-    .map((activity) => activity.id);
-  return openers.length > 0
-    ? `${openers.join(' and ')} cannot be made good`
-    : `${own.map((activity) => activity.id).join(' and ')}, which make good what was done before, cannot all be finished`;
+/** The activities of a block that open the line, and all of it: it makes good what was done before where none does. */
+export function blockOf(own: readonly Activity[]): {
+  readonly openers: readonly string[];
+  readonly makers: readonly string[];
+} {
+  const openers = own.filter((activity) => Array.isArray(activity.madeGoodBy));
+  return { openers: openers.map(({ id }) => id), makers: own.map(({ id }) => id) };
 }
 
 /** The placements without those of blocks that are not whole in them. */

@@ -1,6 +1,6 @@
 import type { AccessWindow, Plan } from '../../model/index.js';
 import { Board, decide, type Problem } from '../fit/index.js';
-import { neverCode, neverText } from '../problem/eligibility.js';
+import { neverCode, neverWords } from '../problem/eligibility.js';
 import { partOf } from '../search/parts.js';
 import { heldTo, type Split } from './pieces.js';
 
@@ -41,7 +41,7 @@ function causeByItself(
   if (!window) return `${placement.window} is not in the plan any more`;
   if (window.status === 'withdrawn') return `${window.id} is withdrawn`;
   const never = neverCode(window, task.activity);
-  if (never) return neverText(never, window, task.activity);
+  if (never) return neverWords(never, window, task.activity).text;
   if (at === undefined) return `${window.id} takes no work any more`;
   const alone = new Board(problem).find(task, task.units, task.earliest, at);
   return alone ? undefined : `${window.id} no longer has the time for it`;

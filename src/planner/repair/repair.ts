@@ -10,6 +10,7 @@ import {
   type Visit,
 } from '../fit/index.js';
 import { narrowed } from '../problem/narrow.js';
+import { sayReason } from '../reason-sentences.js';
 import { allocationOf, preparedOf, type AllocateOptions } from '../search/allocate.js';
 import { fullScoreOf, type Candidate, type Goal } from '../search/objectives.js';
 import { outsideLate } from '../search/outside-late.js';
@@ -181,8 +182,8 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   const unplaced = allocation.unplaced.map((item) => {
     const own = keep.find(({ activity }) => activity === item.activity);
     if (!own) return item;
-    const text = `is kept ${own.window === null ? 'where it is' : `in ${own.window}`} and cannot stay`;
-    return { ...item, reasons: [{ code: 'kept-in-place', text }] };
+    const words = sayReason('kept-in-place', { window: own.window });
+    return { ...item, reasons: [{ code: 'kept-in-place', ...words }] };
   });
   const reasons = reasonsOf(plan, split, gone);
   const moved = [...gone].map((piece): Moved => ({

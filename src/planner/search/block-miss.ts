@@ -1,4 +1,4 @@
-import { addMinutes, durationText, MINUTE } from '../../calendar/index.js';
+import { addMinutes, MINUTE } from '../../calendar/index.js';
 import type { Activity, Plan } from '../../model/index.js';
 import {
   LedgerCache,
@@ -11,8 +11,9 @@ import {
   type Reason,
   type Task,
 } from '../fit/index.js';
-import { unmade } from '../problem/left-open.js';
+import { blockOf } from '../problem/left-open.js';
 import { afterTie } from '../problem/problem.js';
+import { sayReason } from '../reason-sentences.js';
 import { pin } from './pins.js';
 
 /** Windows of which a later end is tried for one block. */
@@ -55,12 +56,12 @@ export class BlockMisses {
       task.before.some((tie) => !own.includes(tasks[tie.task]!) && !this.#isReady(tie)),
     );
     if (waits || bound.length === 0) return [];
-    const said = unmade(own.map((task) => task.activity));
+    const block = blockOf(own.map((task) => task.activity));
     if (this.#asked >= MOST_ASKED)
       return [
         {
           code: 'not-made-good',
-          text: `${said} in any window as it stands; how short was worked out for ${MOST_ASKED} other groups alone`,
+          ...sayReason('block-not-asked', { ...block, asked: MOST_ASKED }),
         },
       ];
     this.#asked += 1;
@@ -76,36 +77,30 @@ export class BlockMisses {
     );
     const open = rooms.flatMap((room, window) => (room > 0 ? [window] : []));
     if (open.length === 0)
-      return [{ code: 'not-made-good', text: `${said}: no window takes all of it` }];
+      return [{ code: 'not-made-good', ...sayReason('block-in-no-window', block) }];
     open.sort((a, b) => rooms[b]! - rooms[a]! || a - b);
     // A plan that was given may leave out what would go: nothing is short then.
     const goes = open.slice(0, MOST_WINDOWS).find((window) => this.#trial(own, window)(0));
     if (goes !== undefined) {
-      const who = own.map((task) => task.activity.id).join(' and ');
       return [
         {
           code: 'room-left',
-          text: `there is room for ${who} in ${windows[goes]!.id} as the plan stands, and the plan does not place them`,
+          ...sayReason('room-left', { activities: block.makers, window: windows[goes]!.id }),
         },
       ];
     }
     const found = this.#least(own, open);
     const best = windows[found?.window ?? open[0]!]!.id;
-    const some =
-      open.length > MOST_WINDOWS
-        ? ` (tried in the ${MOST_WINDOWS} windows of ${open.length} with the most room)`
-        : '';
-    if (!found)
-      return [
-        {
-          code: 'not-made-good',
-          text: `${said} in ${best}: no later end of it was found to do${some}`,
-        },
-      ];
+    const given = {
+      ...block,
+      window: best,
+      ...(open.length > MOST_WINDOWS && { tried: { some: MOST_WINDOWS, of: open.length } }),
+    };
+    if (!found) return [{ code: 'not-made-good', ...sayReason('block-no-end', given) }];
     return [
       {
         code: 'not-made-good',
-        text: `${said} in ${best}: short by ${durationText(found.by)}${some}`,
+        ...sayReason('block-short', { ...given, minutes: found.by }),
         shortByMinutes: found.by,
       },
     ];

@@ -1,4 +1,5 @@
 import { isSolePlace } from '../problem/sole-places.js';
+import { sayReason } from '../reason-sentences.js';
 import { Board, fewestCauses, type Problem, type Reason, type Task } from '../fit/index.js';
 
 /**
@@ -101,19 +102,18 @@ function isOf(cause: UnplacedCause, { code, resources }: Reason): boolean {
 }
 
 function ownReason(cause: UnplacedCause): Reason {
-  if (cause === 'length') return { code: 'no-usable-stretch', text: 'no time left is long enough' };
-  if (cause === 'other-work') return { code: 'no-room', text: 'other work has what it needs' };
-  if (cause === 'links')
-    return { code: 'follows', text: 'what it waits for leaves it too little time after' };
-  if (cause === 'not-before') return { code: cause, text: 'it may not begin sooner' };
-  if (cause === 'needed-before')
-    return { code: cause, text: 'work that stays where it is waits for it' };
+  if (cause === 'length')
+    return { code: 'no-usable-stretch', ...sayReason('no-time-long-enough', {}) };
+  if (cause === 'other-work') return { code: 'no-room', ...sayReason('other-work-has-it', {}) };
+  if (cause === 'links') return { code: 'follows', ...sayReason('too-little-after', {}) };
+  if (cause === 'not-before') return { code: cause, ...sayReason('not-begin-sooner', {}) };
+  if (cause === 'needed-before') return { code: cause, ...sayReason('work-waits-for-it', {}) };
   const name = cause.slice('resource '.length);
   if (isSolePlace(name))
-    return { code: 'place-taken', text: `${name} is taken: work goes on there alone` };
+    return { code: 'place-taken', ...sayReason('place-alone', { place: name }) };
   return {
     code: 'resource-short',
-    text: `there is not enough of ${name} when it could be used`,
+    ...sayReason('not-enough-when-used', { resource: name }),
     resources: [name],
   };
 }

@@ -1,4 +1,4 @@
-import { durationText, type Interval } from '../../calendar/index.js';
+import type { Interval } from '../../calendar/index.js';
 import {
   Board,
   mostFree,
@@ -10,7 +10,8 @@ import {
   type Visit,
 } from '../fit/index.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
-import { neverCodes, neverText, type NeverCode } from '../problem/eligibility.js';
+import { neverCodes, neverWords, type NeverCode } from '../problem/eligibility.js';
+import { sayReason } from '../reason-sentences.js';
 import { BlockMisses } from './block-miss.js';
 import { NearMisses, type NearMiss } from './near-miss.js';
 import type { Unplaced } from './types.js';
@@ -47,10 +48,10 @@ export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[
 function unplacedUnread({ tasks }: Problem, visits: readonly Visit[]): Unplaced[] {
   const placed = tasks.map(() => 0);
   for (const { task, units } of visits) placed[task]! += units;
-  const text = 'the search was stopped too soon to find it a place or to say why it has none';
+  const code = 'stopped-too-soon';
   return tasks.flatMap((task) =>
     placed[task.index]! < task.units
-      ? [{ activity: task.activity.id, reasons: [{ code: 'stopped-too-soon', text }] }]
+      ? [{ activity: task.activity.id, reasons: [{ code, ...sayReason(code, {}) }] }]
       : [],
   );
 }
@@ -66,23 +67,20 @@ function reasonsFor(
   const left = board.left[task.index]!;
   const part: Reason[] =
     left < task.units
-      ? [{ code: 'part-placed', text: `${left} of ${task.units} units find no place` }]
+      ? [{ code: 'part-placed', ...sayReason('part-placed', { left, of: task.units }) }]
       : [];
   if (task.latestEnd !== undefined || task.latestStart !== undefined)
-    part.push({
-      code: 'needed-before',
-      text: 'work that stays where it is waits for it, and there is no room before that',
-    });
+    part.push({ code: 'needed-before', ...sayReason('no-room-before', {}) });
   if (task.rank < 0)
     return [
-      { code: 'waits-for-itself', text: `${activity.id} waits for itself through its links` },
+      { code: 'waits-for-itself', ...sayReason('waits-for-itself', { activity: activity.id }) },
     ];
   const missing = task.before.filter((tie) =>
     tie.fromStart ? !Number.isFinite(board.starts[tie.task]!) : board.left[tie.task]! > 0,
   );
   const waits = missing.map((tie): Reason => ({
     code: 'waits-for',
-    text: `waits for ${problem.tasks[tie.task]!.activity.id}, which is not all placed`,
+    ...sayReason('waits-for', { activity: problem.tasks[tie.task]!.activity.id }),
   }));
   const needs = [...part, ...(task.outside ? [] : windowReasons(plan, task)), ...waits];
   needs.push(...supplyReasons(problem, task));
@@ -90,7 +88,7 @@ function reasonsFor(
     if (needs.length > part.length) return needs;
     return [
       ...needs,
-      { code: 'no-usable-time', text: `no window has usable time for ${activity.id}` },
+      { code: 'no-usable-time', ...sayReason('no-usable-time', { activity: activity.id }) },
     ];
   }
   const uncured = task.before.filter(
@@ -101,7 +99,7 @@ function reasonsFor(
       ...needs,
       ...uncured.map((tie): Reason => ({
         code: 'curing-not-known',
-        text: `waits for ${problem.tasks[tie.task]!.activity.id} to cure, and the temperatures given end before it has`,
+        ...sayReason('waits-to-cure', { pour: problem.tasks[tie.task]!.activity.id }),
       })),
     ];
   // A plan that was given may leave out what would go: nothing is short then.
@@ -112,32 +110,34 @@ function reasonsFor(
   if (longest < minutes)
     needs.push({
       code: 'no-usable-stretch',
-      text: `needs ${durationText(minutes)} in one go; the longest usable stretch is ${durationText(longest)}`,
+      ...sayReason('longest-stretch', { needed: minutes, longest }),
     });
   const extension = task.outside ? undefined : misses.of(task, guessesOf(problem, board, task));
   if (extension)
     needs.push({
       code: 'too-short',
-      text: `fits if the end of ${problem.windows[extension.window]!.id} moves ${durationText(extension.by)} later`,
+      ...sayReason('later-end', {
+        window: problem.windows[extension.window]!.id,
+        minutes: extension.by,
+      }),
       shortByMinutes: extension.by,
     });
-  if (needs.length === part.length)
-    needs.push({ code: 'no-room', text: 'other work takes all the time that would do' });
+  if (needs.length === part.length) needs.push({ code: 'no-room', ...sayReason('no-room', {}) });
   return smallestFirst(fewestUnplacedCauses(problem, board, task), needs);
 }
 
 /** What the plan leaves out though there is room for it. */
 function roomLeft({ activity }: Task, { window }: Visit, { windows }: Problem): Reason {
-  const where = window < 0 ? 'outside the windows' : `in ${windows[window]!.id}`;
+  const where = window < 0 ? null : windows[window]!.id;
   return {
     code: 'room-left',
-    text: `there is room for ${activity.id} ${where} as the plan stands, and the plan does not place it`,
+    ...sayReason('room-left', { activities: [activity.id], window: where }),
   };
 }
 
 /** Causes that hold in every window of the plan: told once, in the words of the first window. */
 function windowReasons(plan: Plan, task: Task): Reason[] {
-  if (plan.windows.length === 0) return [{ code: 'no-window', text: 'the plan has no windows' }];
+  if (plan.windows.length === 0) return [{ code: 'no-window', ...sayReason('no-window', {}) }];
   const found = new Map<NeverCode, { readonly first: AccessWindow; count: number }>();
   for (const window of plan.windows) {
     const codes = neverCodes(window, task.activity);
@@ -148,10 +148,10 @@ function windowReasons(plan: Plan, task: Task): Reason[] {
       else found.set(code, { first: window, count: 1 });
     }
   }
-  return [...found].map(([code, { first, count }]) => {
-    const more = count > 1 ? `; likewise in ${count - 1} more` : '';
-    return { code, text: `${neverText(code, first, task.activity)}${more}` };
-  });
+  return [...found].map(([code, { first, count }]) => ({
+    code,
+    ...neverWords(code, first, task.activity, [task.activity.id], count - 1),
+  }));
 }
 
 function supplyReasons(problem: Problem, task: Task): Reason[] {
@@ -162,7 +162,7 @@ function supplyReasons(problem: Problem, task: Task): Reason[] {
     return [
       {
         code: most === 0 ? 'resource-not-there' : 'resource-short',
-        text: `needs ${amount} of ${id}; at most ${most} there when it could be used`,
+        ...sayReason('needs-of-resource', { amount, resource: id, most }),
         resources: [id],
       },
     ];

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { planFrom } from '../../../../src/tables/index.js';
 import { fitOne } from '../../../../src/planner/fit/index.js';
 import { activity, plan, resource, window } from '../../../helpers/plan-builders.js';
+import { inJson } from '../../../helpers/in-json.js';
 
 const textOf = (windows: string, work: string, rules = '{"schema":1,"name":"none"}'): string[] => {
   const { plan, faults } = planFrom({
@@ -69,7 +70,7 @@ describe('why work does not fit', () => {
       resources: [resource('crane', [{ capacity: 0 }])],
     });
     const { reasons } = fitOne(document, 'W1', 'W');
-    const told = (code: string) => reasons.filter((reason) => reason.code === code);
+    const told = (code: string) => inJson(reasons.filter((reason) => reason.code === code));
     expect(told('lines-not-blocked')).toEqual([
       {
         code: 'lines-not-blocked',

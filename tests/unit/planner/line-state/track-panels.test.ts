@@ -6,6 +6,7 @@ import type { Plan } from '../../../../src/model/index.js';
 import { lineFaults } from '../../../helpers/line-check.js';
 import { activity, plan, rules, window } from '../../../helpers/plan-builders.js';
 import { processorMs } from '../../../helpers/processor-clock.js';
+import { inJson } from '../../../helpers/in-json.js';
 
 const track = (relay = 120, more: Partial<Plan> = {}): Plan =>
   plan({
@@ -34,10 +35,10 @@ describe('track that is lifted out and made good by tamping', () => {
       text: 'LIFT cannot be made good in W1: short by 30 min',
       shortByMinutes: 30,
     };
-    for (const item of found.unplaced) expect(item.reasons[0]).toEqual(why);
-    expect(found.unplaced[0]!.reasons).toEqual([why]);
+    for (const item of found.unplaced) expect(inJson(item.reasons[0])).toEqual(why);
+    expect(inJson(found.unplaced[0]!.reasons)).toEqual([why]);
     const fits = fitAll(track());
-    expect(fits.map((fit) => [fit.fits, fit.spareMinutes, fit.reasons[0]])).toEqual([
+    expect(inJson(fits.map((fit) => [fit.fits, fit.spareMinutes, fit.reasons[0]]))).toEqual([
       [false, -30, { ...why, text: 'LIFT cannot be made good in W1' }],
       [false, -30, { ...why, text: 'LIFT cannot be made good in W2' }],
     ]);

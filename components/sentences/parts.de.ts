@@ -1,0 +1,31 @@
+import { durationText } from '../../src/calendar/index.js';
+import type { Moment } from '../../src/model/index.js';
+import { dueText as dueOf, momentText as momentOf, numberText } from '../shared/format.js';
+
+// Parts of German sentences that several of them share.
+
+const lists = {
+  and: new Intl.ListFormat('de', { type: 'conjunction' }),
+  or: new Intl.ListFormat('de', { type: 'disjunction' }),
+};
+
+/** How many names are written out before the rest is counted. */
+const SHOWN = 3;
+
+export const and = (names: readonly string[]): string => lists.and.format(names);
+export const or = (names: readonly string[]): string => lists.or.format(names);
+
+/** `A1`, `A1 und A2`, `A1, A2, A3 und 7 weitere`. */
+export function names(all: readonly string[]): string {
+  const more = all.length - SHOWN;
+  return and(more > 0 ? [...all.slice(0, SHOWN), `${more} weitere`] : all);
+}
+
+/** The form of a word for one thing, or for several. */
+export const form = (count: number, one: string, many: string): string =>
+  count === 1 ? one : many;
+
+export const time = durationText;
+export const number = (value: number): string => numberText(value);
+export const moment = ({ at, zone }: Moment): string => momentOf(at, zone);
+export const due = ({ at, zone }: Moment): string => dueOf(at, zone);

@@ -1,0 +1,84 @@
+// What the core says, in German against the English: all that a sentence is made with stands in both.
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { sentences as german } from '../../../components/sentences/german.js';
+import { speaking } from '../../../components/shared/language.js';
+import { durationText } from '../../../src/calendar/index.js';
+import { Sentence, type Moment } from '../../../src/model/index.js';
+import { reasonSentences } from '../../../src/planner/reason-sentences.js';
+import { examples } from './sentence-examples.js';
+
+type Words = Readonly<Record<string, (given: object) => string>>;
+const rooms = [reasonSentences];
+const english = Object.assign({}, ...rooms) as Words;
+const keys = Object.keys(english);
+const inGerman = (key: string, given: object): string =>
+  speaking({ figures: 'de', words: 'de' }, () => (german as unknown as Words)[key]!(given));
+
+const isMoment = (value: object): value is Moment => 'at' in value && 'zone' in value;
+
+/** Something of the same shape as an example: other names, numbers, moments, and lists of up to three. */
+function like(example: unknown, name = ''): fc.Arbitrary<unknown> {
+  if (name === 'once' || name === 'zone' || name === 'kind') return fc.constant(example);
+  if (typeof example === 'boolean') return fc.boolean();
+  if (typeof example === 'number') return fc.integer({ min: 1, max: 9_999 });
+  if (typeof example === 'string') return fc.integer({ min: 1e6, max: 9e6 }).map((n) => `Q${n}Q`);
+  if (Array.isArray(example))
+    return example.length === 0
+      ? fc.constant(example)
+      : fc.array(like(example[0]), { minLength: 1, maxLength: 3 });
+  if (typeof example !== 'object' || example === null) return fc.constant(example);
+  const shape = Object.fromEntries(
+    Object.entries(example).map(([key, value]) => [key, key === 'at' ? moments : like(value, key)]),
+  );
+  return fc.record(shape);
+}
+
+/** To the minute, never at midnight, which is read as the end of a day. */
+const moments = fc
+  .integer({ min: 29_000_000, max: 32_000_000 })
+  .map((minute) => (minute - (minute % 1440) + 180 + (minute % 1000)) * 60_000);
+
+/** How each thing that a sentence is made with can be found in it. */
+function marksOf(given: unknown, name = ''): (readonly string[])[] {
+  if (typeof given === 'number') {
+    const grouped = (language: string): string => given.toLocaleString(language);
+    return [[durationText(given), String(given), grouped('de')]];
+  }
+  if (typeof given === 'string') return name === 'once' || name === 'kind' ? [] : [[given]];
+  if (typeof given !== 'object' || given === null) return [];
+  const entries = Object.entries(given).filter(
+    ([key]) => key !== 'at' && key !== 'zone' && !(key === 'makers' && hasOpeners(given)),
+  );
+  const clock = isMoment(given)
+    ? [[new Date(given.at).toLocaleTimeString('en-GB', { timeZone: given.zone }).slice(0, 5)]]
+    : [];
+  return [...clock, ...entries.flatMap(([key, value]) => marksOf(value, key))];
+}
+const hasOpeners = (given: object): boolean =>
+  (given as { openers?: readonly string[] }).openers?.length !== 0;
+
+it('each key is that of one room alone', () => {
+  expect(keys.length).toBe(rooms.flatMap((room) => Object.keys(room)).length);
+  expect(Object.keys(german).sort()).toEqual(keys.sort());
+});
+
+it.each(keys)('%s says all that it is made with, in both languages', (key) => {
+  fc.assert(
+    fc.property(like(examples[key as keyof typeof examples]), (given) => {
+      const [one, other] = [english[key]!(given as object), inGerman(key, given as object)];
+      expect(other).not.toBe(one);
+      for (const text of [one, other]) expect(text).not.toMatch(/undefined|NaN|\[object/);
+      for (const marks of marksOf(given))
+        for (const text of [one, other])
+          expect(marks.some((mark) => text.includes(mark)) ? '' : `${marks[0]} in: ${text}`).toBe(
+            '',
+          );
+    }),
+    { numRuns: 50 },
+  );
+});
+
+it('a sentence leaves nothing of itself in JSON', () => {
+  expect(JSON.stringify({ text: 'a', sentence: new Sentence('no-room', {}) })).toBe('{"text":"a"}');
+});

@@ -1,5 +1,7 @@
 import type { Sentences } from '../../src/engine/index.js';
 import { reasons } from './reasons.de.js';
 
+export { explanations } from './explanations.de.js';
+
 /** All that the core says, in German. From memory, to be read by a native speaker of the trade. */
 export const sentences: Sentences = { ...reasons };

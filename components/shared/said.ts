@@ -2,22 +2,33 @@ import { html, type TemplateResult } from 'lit';
 import type { Worded } from '../../src/model/index.js';
 import { spokenNow } from './language.js';
 
-type Catalogue = Readonly<Record<string, ((given: object) => string) | undefined>>;
-
-/** What the core says in another language, loaded when the first page asks for it. */
-const others: Readonly<Record<string, () => Promise<{ readonly sentences: object }>>> = {
-  de: () => import('../sentences/german.js'),
-};
-const loaded = new Map<string, Catalogue>();
-
-/** Has the sentences of a language at hand; without any, what the core says stays English. */
-export async function loadSentences(language: string): Promise<void> {
-  const load = others[language];
-  if (load && !loaded.has(language)) loaded.set(language, (await load()).sentences as Catalogue);
+/** What is said beside the words of the elements: sentences of the core, and explanations of figures. */
+interface Loaded {
+  readonly sentences: object;
+  readonly explanations: object;
 }
 
+/** In other languages, loaded when the first page asks for one. */
+const others: Readonly<Record<string, () => Promise<Loaded>>> = {
+  de: () => import('../sentences/german.js'),
+};
+const loaded = new Map<string, Loaded>();
+
+/** Has what is said in a language at hand; without any, it stays English. */
+export async function loadSentences(language: string): Promise<void> {
+  const load = others[language];
+  if (load && !loaded.has(language)) loaded.set(language, await load());
+}
+
+/** The words of one kind in the language in force; undefined where those are English. */
+export const otherWords = (kind: keyof Loaded): object | undefined =>
+  loaded.get(spokenNow().words)?.[kind];
+
+type Sayings = Readonly<Record<string, ((given: object) => string) | undefined>>;
+
 function ownText({ sentence }: Worded): string | undefined {
-  return sentence && loaded.get(spokenNow().words)?.[sentence.key]?.(sentence.given);
+  if (!sentence) return undefined;
+  return (otherWords('sentences') as Sayings | undefined)?.[sentence.key]?.(sentence.given);
 }
 
 /** What the core says, in the language in force; in English where that has no words for it. */

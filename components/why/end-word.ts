@@ -1,9 +1,14 @@
 import type { HandbackResult } from '../../src/engine/types.js';
+import { explainWords } from './explain-words.js';
 
 /** What the end that counts is called: the booked one, or the earlier one that the shift has agreed to. */
-export const endWord = ({ bookedBefore }: HandbackResult): string =>
-  bookedBefore === null ? 'booked end' : 'agreed end';
+export function endWord({ bookedBefore }: HandbackResult): string {
+  const { bookedEnd, agreedEnd } = explainWords().handback;
+  return bookedBefore === null ? bookedEnd : agreedEnd;
+}
 
 /** The same at the head of a row. */
-export const endLabel = (result: HandbackResult): string =>
-  result.bookedBefore === null ? 'Booked end' : 'Agreed end';
+export function endLabel({ bookedBefore }: HandbackResult): string {
+  const { bookedEndLabel, agreedEndLabel } = explainWords().handback;
+  return bookedBefore === null ? bookedEndLabel : agreedEndLabel;
+}

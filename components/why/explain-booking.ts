@@ -1,14 +1,8 @@
 import type { Milestone } from '../../src/engine/types.js';
 import type { AccessWindow } from '../../src/model/index.js';
 import { floatText, momentText, stretchText } from '../shared/format.js';
+import { explainWords } from './explain-words.js';
 import type { Explanation } from './explanation.js';
-
-const countedFrom: Readonly<Record<Milestone['before'], string>> = {
-  window: 'Counted back from the start of the window.',
-  'railway week': 'Counted back from the railway week in which the window starts.',
-  'four-week period': 'Counted back from the four-week period in which the window starts.',
-  'timetable change': 'Counted back from the timetable change before the window.',
-};
 
 /** By when something has to be asked, offered or published for a window, and by which lead time. */
 export function explainMilestone(
@@ -16,40 +10,47 @@ export function explainMilestone(
   window: AccessWindow | undefined,
   rules: string,
 ): Explanation {
+  const words = explainWords();
+  const { booking } = words;
   const late = milestone.minutesLeft < 0;
   const size = floatText(Math.abs(milestone.minutesLeft));
   return {
-    title: `${milestone.milestone}, window ${milestone.window}`,
+    title: booking.title(milestone.milestone, milestone.window),
     figure: momentText(milestone.due, milestone.zone),
     ...(milestone.state === 'late' ? { tone: 'bad' as const } : {}),
-    sentence: `${countedFrom[milestone.before]}${milestone.note === undefined ? '' : ` ${milestone.note}`}`,
+    sentence: `${booking.countedFrom[milestone.before]}${milestone.note === undefined ? '' : ` ${milestone.note}`}`,
     rows: [
       ...(window
-        ? [{ label: 'Window', figure: stretchText(window.start, window.end, window.zone) }]
+        ? [
+            {
+              label: booking.windowLabel,
+              figure: stretchText(window.start, window.end, window.zone),
+            },
+          ]
         : []),
       {
-        label: 'Due',
+        label: booking.due,
         figure: momentText(milestone.due, milestone.zone),
         note: milestone.zone,
         strong: true,
       },
       ...(milestone.state === 'due' || milestone.state === 'late'
-        ? [{ label: 'Time left when this was worked out', figure: late ? `${size} ago` : size }]
+        ? [{ label: booking.timeLeft, figure: late ? booking.ago(size) : size }]
         : []),
-      { label: 'State', figure: milestone.state },
+      { label: booking.stateLabel, figure: booking.state[milestone.state] },
       ...(milestone.metLateByMinutes === undefined
         ? []
-        : [{ label: 'Met late by', figure: floatText(milestone.metLateByMinutes) }]),
-      ...(milestone.by === undefined ? [] : [{ label: 'By whom', figure: milestone.by }]),
+        : [{ label: booking.metLate, figure: floatText(milestone.metLateByMinutes) }]),
+      ...(milestone.by === undefined ? [] : [{ label: booking.by, figure: milestone.by }]),
     ],
     rule: {
       name: `${milestone.milestone} (${rules})`,
-      text: countedFrom[milestone.before],
+      text: booking.countedFrom[milestone.before],
       source: `${milestone.source} (${milestone.sureness})`,
     },
     links: [
       {
-        text: `Window ${milestone.window} in the sheet`,
+        text: words.windowInSheet(milestone.window),
         place: { to: 'window', id: milestone.window },
       },
     ],

@@ -1,11 +1,13 @@
 import { durationText } from '../../src/calendar/index.js';
 import type { PackageSummary } from '../../src/engine/types.js';
-import type { FitVerdict } from '../../src/planner/fit/types.js';
+import type { FitVerdict, MostThatFits, Placement } from '../../src/planner/fit/types.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { minutesInOneVisit } from '../../src/model/index.js';
 import { dayText, stretchText } from '../shared/format.js';
 import { goesInPart, partText, shareOf } from '../../src/engine/index.js';
+import { saidText } from '../shared/said.js';
 import { verdictsInWindow, verdictsOfPackage } from '../shared/verdicts.js';
+import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
 /** Why a package fits a window or does not. */
@@ -15,19 +17,21 @@ export function explainFit(
   window: AccessWindow,
   activities: readonly Activity[],
 ): Explanation {
+  const words = explainWords();
+  const { fit } = words;
   const spare = verdict.spareMinutes;
   const titles = new Map(activities.map((activity) => [activity.id, activity.title]));
   const placed: ExplanationRow[] = verdict.placements.map((placement) => ({
     label: `${placement.activity} ${titles.get(placement.activity) ?? ''}`,
     figure: durationText((placement.to - placement.from) / 60_000),
-    note: `${placement.window === null ? 'outside, ' : ''}${stretchText(placement.from, placement.to, window.zone)}${placement.units === undefined ? '' : `, ${placement.units} units`}`,
+    note: placedNote(placement, window.zone),
     place: { to: 'activity', id: placement.activity },
   }));
   const causes = verdict.reasons.filter((reason) => reason.enough).length;
   const reasons: ExplanationRow[] = verdict.reasons.map((reason) => ({
-    label: reason.text,
+    label: saidText(reason),
     figure:
-      reason.shortByMinutes === undefined ? '' : `short ${durationText(reason.shortByMinutes)}`,
+      reason.shortByMinutes === undefined ? '' : fit.short(durationText(reason.shortByMinutes)),
     ...(reason.enough && { note: enoughText(causes, reason.enough) }),
   }));
   const isAtMost =
@@ -35,57 +39,63 @@ export function explainFit(
     verdict.reasons.some(
       (reason) => reason.atMost === true && reason.shortByMinutes === -(spare ?? 0),
     );
-  const short = isAtMost ? 'at most ' : '';
+  const missing = isAtMost ? fit.missingAtMost : fit.missing;
   const { most } = verdict;
-  const part = goesInPart(most)
-    ? `${partText(most)} can be done in it on its own: as many pieces finished as can be, then as many units; nothing that opens the line and is not made good. `
-    : '';
+  const part = goesInPart(most) ? `${fit.part(amountText(most))} ` : '';
   return {
-    title: `Package ${pack.id} in window ${window.id}`,
+    title: fit.title(pack.id, window.id),
     figure: verdict.fits
-      ? `${durationText(spare ?? 0)} spare`
+      ? fit.spare(durationText(spare ?? 0))
       : goesInPart(most)
-        ? partText(most)
+        ? amountText(most)
         : spare === null
           ? verdict.proven === false
-            ? 'Not shown to fit'
-            : 'Cannot be done'
-          : `${short}${durationText(-spare)} short`,
+            ? fit.notShown
+            : fit.cannot
+          : missing(durationText(-spare)),
     tone: verdict.fits ? 'good' : 'bad',
     sentence: verdict.fits ? fitsText(verdict) : `${part}${notWhole(verdict, isAtMost)}`,
-    rowsTitle: verdict.fits ? 'How it would go' : 'Every reason',
+    rowsTitle: verdict.fits ? fit.howItGoes : fit.everyReason,
     rows: verdict.fits ? placed : reasons,
     links: [
-      { text: `Window ${window.id}`, place: { to: 'window', id: window.id } },
-      { text: `Package ${pack.id}`, place: { to: 'package', id: pack.id } },
+      { text: words.window(window.id), place: { to: 'window', id: window.id } },
+      { text: words.package(pack.id), place: { to: 'package', id: pack.id } },
     ],
   };
 }
 
+/** Where a piece lies, and how much of it. */
+function placedNote({ window, from, to, units }: Placement, zone: string): string {
+  const words = explainWords();
+  const stretch = stretchText(from, to, zone);
+  const where = window === null ? words.outsideFirst(stretch) : stretch;
+  return units === undefined ? where : `${where}, ${words.units(units)}`;
+}
+
+/** How much of a package goes. */
+const amountText = (most: MostThatFits): string => partText(most, explainWords().part);
+
 function fitsText({ spareAtMost }: FitVerdict): string {
+  const { fit } = explainWords();
   const more =
-    spareAtMost === undefined
-      ? 'No way of placing it leaves more.'
-      : `Not every way was looked at: up to ${durationText(spareAtMost)} may be possible.`;
-  return `Fits on its own, with the required handback margin held. This is usable time left over, not handback margin and not float before a key date. ${more}`;
+    spareAtMost === undefined ? fit.noWayLeavesMore : fit.upTo(durationText(spareAtMost));
+  return `${fit.fits} ${more}`;
 }
 
 /** What a cause that is marked does, among so many that are. */
 function enoughText(causes: number, sure: 'proven' | 'found'): string {
-  const conclusion = causes === 1 ? 'this alone keeps it out' : 'these together keep it out';
-  return sure === 'proven' ? conclusion : `${conclusion}, as far as was looked`;
+  const { fit } = explainWords();
+  const conclusion = causes === 1 ? fit.alone : fit.together;
+  return sure === 'proven' ? conclusion : fit.asFar(conclusion);
 }
 
 /** Why not all of a package fits, in a sentence. `isAtMost`: a window less long may do. */
 function notWhole({ spareMinutes: spare, proven }: FitVerdict, isAtMost: boolean): string {
-  const unproven = 'No way to fit all of it was found, and not every way was looked at.';
-  if (spare === null)
-    return proven === false
-      ? unproven
-      : 'No later end was found that cures this by itself for the whole: the reasons say what stands in the way.';
+  const { fit } = explainWords();
+  if (spare === null) return proven === false ? fit.unproven : fit.noLaterEnd;
   const later = durationText(-spare);
-  if (proven === false) return `${unproven} With an end ${later} later it would fit.`;
-  return `All of it would fit if the window ended ${later} later${isAtMost ? '; less may do' : ', and with nothing less'}.`;
+  if (proven === false) return `${fit.unproven} ${fit.withEnd(later)}`;
+  return isAtMost ? fit.wouldFitLess(later) : fit.wouldFit(later);
 }
 
 /** Parts of packages worked out for one list at most, so that a pick is answered at once. */
@@ -107,12 +117,11 @@ function partsOf(verdicts: readonly FitVerdict[]): {
 }
 
 const openRow = (open: number): ExplanationRow[] =>
-  open === 0
-    ? []
-    : [{ label: `In part: ${open} more not looked at here; the map tells each`, figure: '' }];
+  open === 0 ? [] : [{ label: explainWords().fit.open(open), figure: '' }];
 
 /** What goes in a window, each package on its own: whole ones with the least to spare first, then the most of others. */
 export function fitsIn(window: string, fits: readonly FitVerdict[]): ExplanationRow[] {
+  const { fit } = explainWords();
   const own = verdictsInWindow(fits, window);
   const row = (verdict: FitVerdict, figure: string): ExplanationRow => ({
     label: verdict.package,
@@ -124,8 +133,8 @@ export function fitsIn(window: string, fits: readonly FitVerdict[]): Explanation
     ...own
       .filter((verdict) => verdict.fits)
       .sort((a, b) => (a.spareMinutes ?? 0) - (b.spareMinutes ?? 0))
-      .map((verdict) => row(verdict, `whole, ${durationText(verdict.spareMinutes ?? 0)} spare`)),
-    ...parts.map((part) => row(part, partText(part.most!))),
+      .map((verdict) => row(verdict, fit.whole(durationText(verdict.spareMinutes ?? 0)))),
+    ...parts.map((part) => row(part, amountText(part.most!))),
     ...openRow(open),
   ];
 }
@@ -137,6 +146,8 @@ export function explainPackage(
   windows: readonly AccessWindow[],
   activities: readonly Activity[],
 ): Explanation {
+  const words = explainWords();
+  const { fit } = words;
   const own = verdictsOfPackage(fits, pack.id);
   const good = own.filter((verdict) => verdict.fits);
   const starts = new Map(windows.map((window) => [window.id, dayText(window.start, window.zone)]));
@@ -147,7 +158,7 @@ export function explainPackage(
       figure: durationText(minutesInOneVisit(activity.work)),
       note:
         activity.work.kind === 'units'
-          ? `${activity.work.units - activity.work.done} units left`
+          ? fit.unitsLeft(activity.work.units - activity.work.done)
           : '',
       place: { to: 'activity', id: activity.id },
     }));
@@ -160,23 +171,27 @@ export function explainPackage(
   });
   const best: ExplanationRow[] = [
     ...good.map((verdict) =>
-      row(verdict, `fits ${verdict.window}`, `${durationText(verdict.spareMinutes ?? 0)} spare`),
+      row(
+        verdict,
+        fit.fitsWindow(verdict.window),
+        fit.spare(durationText(verdict.spareMinutes ?? 0)),
+      ),
     ),
-    ...parts.map((part) => row(part, `in part in ${part.window}`, partText(part.most!))),
+    ...parts.map((part) => row(part, fit.inPart(part.window), amountText(part.most!))),
     ...openRow(open),
   ];
   const needs = [
     ...(pack.needs.isolation.length > 0
-      ? [`isolation of ${pack.needs.isolation.join(', ')}`]
-      : ['no isolation']),
-    pack.needs.loud ? 'loud work allowed' : 'nothing loud',
+      ? [fit.isolationOf(pack.needs.isolation.join(', '))]
+      : [fit.noIsolation]),
+    pack.needs.loud ? fit.loud : fit.notLoud,
   ].join(', ');
   return {
-    title: `Work left in package ${pack.id}`,
+    title: fit.workLeft(pack.id),
     figure: durationText(pack.minutes),
-    sentence: `Inside work left, each piece in one visit, end to end. It needs ${needs}. It fits ${good.length} of ${own.length} windows on its own.`,
-    rowsTitle: 'Its pieces, then where all of it fits, then where the most of it goes',
+    sentence: fit.workNeeds(needs, good.length, own.length),
+    rowsTitle: fit.pieces,
     rows: [...pieces, ...best],
-    links: [{ text: `Package ${pack.id} in the sheet`, place: { to: 'package', id: pack.id } }],
+    links: [{ text: words.packageInSheet(pack.id), place: { to: 'package', id: pack.id } }],
   };
 }

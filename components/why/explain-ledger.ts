@@ -1,7 +1,9 @@
 import { clockChanges, durationText, MINUTE } from '../../src/calendar/index.js';
-import type { AccessWindow, RuleSet } from '../../src/model/index.js';
+import { weekdays, type AccessWindow, type RuleSet } from '../../src/model/index.js';
 import type { Ledger, LedgerRow } from '../../src/rules/types.js';
-import { clockText, momentText } from '../shared/format.js';
+import { clockText, momentText, weekdayText } from '../shared/format.js';
+import { saidText } from '../shared/said.js';
+import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
 const minus = '\u2212';
@@ -13,22 +15,23 @@ export function explainLedger(
   rules: RuleSet,
   row: number | 'gross' | 'usable',
 ): Explanation {
+  const words = explainWords();
   const links = [
-    { text: `Window ${window.id} in the sheet`, place: { to: 'window' as const, id: window.id } },
+    { text: words.windowInSheet(window.id), place: { to: 'window' as const, id: window.id } },
   ];
   if (row === 'gross' || row === 'usable') return explainSum(ledger, window, row, links);
   const found = ledger.rows[row];
   if (!found) throw new RangeError(`ledger of ${ledger.window} has no row ${row}`);
   const rule = ruleOf(found, rules);
   return {
-    title: `${found.rule}, window ${window.id}`,
+    title: words.ledger.rowTitle(found.rule, window.id),
     figure: durationText(found.minutes),
     sentence: found.why,
     rows: [
-      { label: 'From', figure: momentText(found.start, window.zone) },
-      { label: 'To', figure: momentText(found.end, window.zone) },
+      { label: words.ledger.from, figure: momentText(found.start, window.zone) },
+      { label: words.ledger.to, figure: momentText(found.end, window.zone) },
       {
-        label: 'Deducted here',
+        label: words.ledger.deducted,
         figure: durationText(found.minutes),
         kind: found.kind,
         strong: true,
@@ -39,7 +42,7 @@ export function explainLedger(
       ? [
           ...links,
           {
-            text: `\u201c${rule.name}\u201d in the rules`,
+            text: words.ruleInRules(rule.name),
             place: { to: 'rule', id: found.kind === 'margin' ? 'margin' : rule.name },
           },
         ]
@@ -53,21 +56,24 @@ function explainSum(
   row: 'gross' | 'usable',
   links: Explanation['links'],
 ): Explanation {
+  const words = explainWords();
+  const { ledger: of } = words;
   const changes = clockChanges(window.start, window.end, window.zone);
   const clocks = changes
-    .map(
-      (change) =>
-        ` Clocks go ${change.forwardMinutes > 0 ? 'forward' : 'back'} ${durationText(Math.abs(change.forwardMinutes))} from ${clockText(change.at - MINUTE, window.zone)} straight to ${clockText(change.at, window.zone)}, so the clock face is not the elapsed time.`,
-    )
+    .map(({ at, forwardMinutes }) => {
+      const turn = forwardMinutes > 0 ? of.clocksForward : of.clocksBack;
+      const [from, to] = [clockText(at - MINUTE, window.zone), clockText(at, window.zone)];
+      return ` ${turn(durationText(Math.abs(forwardMinutes)), from, to)}`;
+    })
     .join('');
   if (row === 'gross')
     return {
-      title: `Booked time, window ${window.id}`,
+      title: of.bookedTime(window.id),
       figure: durationText(ledger.grossMinutes),
-      sentence: `Elapsed minutes from the booked start to the booked end.${clocks}`,
+      sentence: `${of.elapsed}${clocks}`,
       rows: [
-        { label: 'Booked start', figure: momentText(window.start, window.zone) },
-        { label: 'Booked end', figure: momentText(window.end, window.zone) },
+        { label: of.bookedStart, figure: momentText(window.start, window.zone) },
+        { label: of.bookedEnd, figure: momentText(window.end, window.zone) },
       ],
       links,
     };
@@ -77,54 +83,65 @@ function explainSum(
       label: item.rule,
       figure: `${minus}${durationText(item.minutes)}`,
       kind: item.kind,
-      note: `${clockText(item.start, window.zone)} to ${clockText(item.end, window.zone)}`,
+      note: words.fromTo(clockText(item.start, window.zone), clockText(item.end, window.zone)),
     }));
   return {
-    title: `Usable time, window ${window.id}`,
+    title: of.usableTime(window.id),
     figure: durationText(ledger.usableMinutes),
-    sentence: `What is left for ordinary inside work once every deduction is made and the required margin is held. Overlaps are deducted once.${clocks}`,
+    sentence: `${of.whatIsLeft}${clocks}`,
     rows: [
-      { label: 'Booked', figure: durationText(ledger.grossMinutes) },
+      { label: of.booked, figure: durationText(ledger.grossMinutes) },
       ...taken,
-      { label: 'Usable', figure: durationText(ledger.usableMinutes), kind: 'usable', strong: true },
+      {
+        label: of.usable,
+        figure: durationText(ledger.usableMinutes),
+        kind: 'usable',
+        strong: true,
+      },
     ],
     links,
   };
 }
 
 function ruleOf(row: LedgerRow, rules: RuleSet): Explanation['rule'] | undefined {
+  const { ledger: words } = explainWords();
   const rowOf = (name: string, text: string, source: string | undefined) => ({
     name,
     text,
-    source: source ?? rules.source ?? `not stated in the rule set \u201c${rules.name}\u201d`,
+    source: source ?? rules.source ?? words.noSource(rules.name),
   });
   if (row.kind === 'margin')
-    return rowOf(
-      'Required handback margin',
-      `Hold ${durationText(rules.margin.minutes)} before the booked end.`,
-      rules.margin.source,
-    );
+    return rowOf(words.margin, words.hold(durationText(rules.margin.minutes)), rules.margin.source);
   const step = [...rules.leadIn, ...rules.leadOut].find((item) => item.step === row.rule);
   if (step) {
-    const when = step.when === 'always' ? 'Always applies' : `Applies to work with ${step.when}`;
-    const beside = step.alongside ? `, alongside \u201c${step.alongside}\u201d` : '';
-    return rowOf(step.step, `${when}: ${durationText(step.minutes)}${beside}.`, step.source);
+    const when = { always: words.always, isolation: words.withIsolation, loud: words.withLoud };
+    const time = durationText(step.minutes);
+    const text = step.alongside
+      ? words.stepBeside(when[step.when], time, step.alongside)
+      : words.stepRule(when[step.when], time);
+    return rowOf(step.step, text, step.source);
   }
   const curfew = rules.curfews.find((item) => item.name === row.rule);
   if (curfew) {
-    const bars = curfew.bars === 'loud' ? 'Loud work' : 'All work';
-    const days = curfew.days ? `, starting on ${curfew.days.join(', ')}` : ', every day';
-    return rowOf(
-      curfew.name,
-      `${bars} stops from ${curfew.from} to ${curfew.to}${days}.`,
-      curfew.source,
-    );
+    const loud = curfew.bars === 'loud';
+    const days = curfew.days?.map((day) => dayName(day)).join(', ');
+    const text =
+      days === undefined
+        ? (loud ? words.loudStops : words.allStops)(curfew.from, curfew.to)
+        : (loud ? words.loudStopsOn : words.allStopsOn)(curfew.from, curfew.to, days);
+    return rowOf(curfew.name, text, curfew.source);
   }
   if (row.kind === 'shift-break' && rules.shifts)
     return rowOf(
-      'Shifts',
-      `No shift longer than ${durationText(rules.shifts.longestMinutes)}; changing over takes ${durationText(rules.shifts.changeoverMinutes)}.`,
+      words.shifts,
+      words.shiftRule(
+        durationText(rules.shifts.longestMinutes),
+        durationText(rules.shifts.changeoverMinutes),
+      ),
       rules.shifts.source,
     );
   return undefined;
 }
+
+/** A day of the week as the language in force writes it. */
+const dayName = (day: (typeof weekdays)[number]): string => weekdayText(weekdays.indexOf(day) + 1);

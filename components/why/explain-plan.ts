@@ -1,50 +1,51 @@
 import { certificateWords, leavesUnsaid } from '../../src/engine/index.js';
 import { durationText } from '../../src/calendar/index.js';
 import type { Activity, Fault, TableKind } from '../../src/model/index.js';
-import type { Allocation, Objective } from '../../src/planner/search/types.js';
-import { countText, floatText, momentText } from '../shared/format.js';
+import type { Allocation } from '../../src/planner/search/types.js';
+import { floatText, momentText } from '../shared/format.js';
+import type { ProvedCode } from './explain-strings.js';
+import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
-
-const objectiveText: Readonly<Record<Objective, string>> = {
-  'key-dates': 'Late at key dates, summed',
-  margins: 'Handback margin eaten',
-  finish: 'From the first start to the last finish',
-  'fewest-windows': 'Windows used',
-};
 
 /** How good a plan is, objective by objective, and how much of that is proved. */
 export function explainCertificate(allocation: Allocation): Explanation {
   const { certificate } = allocation;
-  const words = certificateWords(allocation);
+  const words = explainWords();
+  const { plan } = words;
+  const quality = certificateWords(allocation);
   const missed = allocation.keyDates.filter((date) => !date.met);
   return {
-    title: 'How good this plan is',
-    figure: provedText[provedCode(allocation)],
+    title: plan.title,
+    figure: plan.proved[provedCode(allocation)],
     tone: certificate.verified && missed.length === 0 ? 'good' : 'bad',
     sentence: certificate.verified
-      ? `${words.charAt(0).toUpperCase()}${words.slice(1)}. A separate check, which shares no code with the search, found no rule broken.`
-      : 'THE CHECK FOUND A FAULT: do not use this plan.',
-    rowsTitle: 'Aims in order, and key dates missed',
+      ? `${quality.charAt(0).toUpperCase()}${quality.slice(1)}. ${plan.checked}`
+      : plan.fault,
+    rowsTitle: plan.aims,
     rows: [
       ...certificate.objectives.map((objective): ExplanationRow => ({
-        label: objectiveText[objective.name],
+        label: plan.objective[objective.name],
         figure:
           objective.name === 'fewest-windows'
             ? String(objective.value)
             : floatText(objective.value),
         note: objective.proven
-          ? 'proved: none is better'
-          : `best found; none is below ${objective.name === 'fewest-windows' ? objective.lowerBound : floatText(objective.lowerBound)}`,
+          ? plan.none
+          : plan.bestFound(
+              objective.name === 'fewest-windows'
+                ? String(objective.lowerBound)
+                : floatText(objective.lowerBound),
+            ),
       })),
       ...(certificate.faults ?? []).map((fault): ExplanationRow => ({
         label: fault.text,
-        figure: 'fault',
+        figure: plan.faultFigure,
       })),
       ...missed.map((forecast): ExplanationRow => ({
-        label: `Key date of ${forecast.package}`,
+        label: plan.keyDateOf(forecast.package),
         figure:
-          forecast.floatMinutes === null ? 'not all placed' : floatText(forecast.floatMinutes),
-        note: 'missed',
+          forecast.floatMinutes === null ? words.notAllPlaced : floatText(forecast.floatMinutes),
+        note: words.missed,
         place: { to: 'package', id: forecast.package },
       })),
     ],
@@ -52,7 +53,7 @@ export function explainCertificate(allocation: Allocation): Explanation {
   };
 }
 
-export type ProvedCode = 'failed' | 'unstated' | 'best' | 'first' | 'found';
+export type { ProvedCode };
 
 /** How much of a plan's worth is proved. */
 export function provedCode(allocation: Allocation): ProvedCode {
@@ -65,14 +66,6 @@ export function provedCode(allocation: Allocation): ProvedCode {
   return certificate.proven ? 'first' : 'found';
 }
 
-const provedText: Readonly<Record<ProvedCode, string>> = {
-  failed: 'Check failed',
-  unstated: 'Line not stated',
-  best: 'Proven best',
-  first: 'First aim proven',
-  found: 'Best found',
-};
-
 /** When a placed piece of work is done and how far it could move. */
 export function explainPlacement(
   allocation: Allocation,
@@ -80,36 +73,40 @@ export function explainPlacement(
   activities: readonly Activity[],
   zone: string,
 ): Explanation {
+  const words = explainWords();
+  const { plan } = words;
   const placement = allocation.placements[index];
   if (!placement) throw new RangeError(`the plan has no placement ${index}`);
   const activity = activities.find((found) => found.id === placement.activity);
   const float = allocation.floats.find((found) => found.activity === placement.activity);
   const key = allocation.keyDates.find((found) => found.package === activity?.package);
   const rows: ExplanationRow[] = [
-    { label: 'Starts', figure: momentText(placement.from, zone) },
-    { label: 'Ends', figure: momentText(placement.to, zone) },
+    { label: plan.starts, figure: momentText(placement.from, zone) },
+    { label: plan.ends, figure: momentText(placement.to, zone) },
     ...(placement.units === undefined
       ? []
-      : [{ label: 'Units here', figure: String(placement.units) }]),
+      : [{ label: plan.unitsHere, figure: String(placement.units) }]),
     ...(float
       ? [
           {
-            label: 'Total float',
+            label: plan.totalFloat,
             figure: floatText(float.totalFloatMinutes),
-            note: `in ${float.floatIs} time, latest finish ${momentText(float.latestFinish, zone)}`,
+            note: (float.floatIs === 'working' ? plan.workingFloat : plan.clockFloat)(
+              momentText(float.latestFinish, zone),
+            ),
           },
-          { label: 'Free float', figure: floatText(float.freeFloatMinutes) },
+          { label: plan.freeFloat, figure: floatText(float.freeFloatMinutes) },
         ]
       : []),
     ...(key
       ? [
           {
-            label: `Key date of ${key.package}`,
+            label: plan.keyDateOf(key.package),
             figure: momentText(key.due, zone),
             note:
               key.floatMinutes === null
-                ? 'programme float not known while work is left over'
-                : `programme float ${floatText(key.floatMinutes)}`,
+                ? plan.floatNotKnown
+                : plan.programmeFloat(floatText(key.floatMinutes)),
           },
         ]
       : []),
@@ -117,8 +114,8 @@ export function explainPlacement(
   return {
     title: `${placement.activity} ${activity?.title ?? ''}`,
     figure: durationText((placement.to - placement.from) / 60_000),
-    sentence: `${placement.window === null ? 'Outside work: it needs no window.' : `Placed in ${placement.window}.`} ${
-      float?.critical ? 'It has no float: moving it moves what follows.' : ''
+    sentence: `${placement.window === null ? plan.outsideWork : plan.placedIn(placement.window)} ${
+      float?.critical ? plan.noFloat : ''
     }`,
     rows,
     links: [
@@ -126,12 +123,12 @@ export function explainPlacement(
         ? []
         : [
             {
-              text: `Window ${placement.window}`,
+              text: words.window(placement.window),
               place: { to: 'window' as const, id: placement.window },
             },
           ]),
       {
-        text: `Activity ${placement.activity} in the sheet`,
+        text: words.activityInSheet(placement.activity),
         place: { to: 'activity', id: placement.activity },
       },
     ],
@@ -157,8 +154,11 @@ function causesOf(faults: readonly Fault[]): readonly (readonly Fault[])[] {
 function linesText(same: readonly Fault[]): string {
   const lines = [...new Set(same.flatMap((fault) => fault.line ?? []))];
   if (lines.length === 0) return '';
+  const { faults } = explainWords();
   const more = lines.length - LINES;
-  return `, line${lines.length > 1 ? 's' : ''} ${lines.slice(0, LINES).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+  const some = lines.slice(0, LINES).join(', ');
+  const all = more > 0 ? faults.andMore(some, more) : some;
+  return `, ${lines.length > 1 ? faults.lines(all) : faults.line(all)}`;
 }
 
 /** What is wrong with what was typed, each with its way back to the cell. */
@@ -166,12 +166,13 @@ export function explainFaults(
   faults: readonly Fault[],
   tableOf: (file: string) => TableKind | undefined,
 ): Explanation {
+  const { faults: words } = explainWords();
   const errors = faults.filter((fault) => fault.severity === 'error').length;
   return {
-    title: 'What could not be read as typed',
-    figure: countText(faults.length, 'fault'),
+    title: words.title,
+    figure: words.count(faults.length),
     ...(errors > 0 ? { tone: 'bad' as const } : {}),
-    sentence: `By cause, those that leave something out first. ${countText(errors, 'row or file was', 'rows or files were')} not used; the others are used as their note says. Figures leave out what was not used.`,
+    sentence: words.sentence(errors),
     rows: causesOf(faults)
       .slice(0, 200)
       .map((same): ExplanationRow => {
@@ -179,7 +180,7 @@ export function explainFaults(
         const table = tableOf(fault.file);
         return {
           label: fault.message,
-          figure: `${fault.severity === 'error' ? '✕' : '!'}${same.length > 1 ? ` ${same.length} times` : ''}`,
+          figure: `${fault.severity === 'error' ? '✕' : '!'}${same.length > 1 ? ` ${words.times(same.length)}` : ''}`,
           note: `${fault.file}${linesText(same)}${fault.column === undefined ? '' : `, ${fault.column}`}. ${fault.mend}`,
           ...(table && fault.row !== undefined
             ? {

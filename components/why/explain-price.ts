@@ -2,6 +2,7 @@ import { durationText } from '../../src/calendar/index.js';
 import type { ExpectedCost, PriceAnswer, PriceResult } from '../../src/engine/types.js';
 
 import { moneyText } from '../overrun/money-text.js';
+import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 import { numberText } from '../shared/format.js';
 import { percentText } from '../shared/chance.js';
@@ -18,17 +19,16 @@ export function overrunOf(answer: PriceAnswer, minutes: number | undefined): Pri
 
 /** One head of cost: its formula, each number in it and its source. */
 export function explainCostRow(price: PriceResult, code: string): Explanation {
+  const { price: words } = explainWords();
   const row = price.rows.find((item) => item.code === code);
   if (!row) throw new RangeError(`the price has no row "${code}"`);
   return {
-    title: `${row.title}, window ${price.window}, ${durationText(price.overrunMinutes)} over`,
+    title: words.row(row.title, price.window, durationText(price.overrunMinutes)),
     figure: money(row.amount, price),
     sentence: `${ended(row.formula)} ${
-      row.counted
-        ? 'It is part of the total.'
-        : 'It is not part of the total: it is the alternative to what is counted.'
-    } Rounding: ${price.rounding}.`,
-    rowsTitle: 'What went into it',
+      row.counted ? words.counted : words.notCounted
+    } ${words.rounding(price.rounding)}`,
+    rowsTitle: words.wentIn,
     rows: row.inputs.map((input): ExplanationRow => ({
       label: input.name,
       figure: input.unit === '' ? input.value : `${input.value} ${input.unit}`,
@@ -40,21 +40,19 @@ export function explainCostRow(price: PriceResult, code: string): Explanation {
 
 /** The total of an overrun: its counted heads, and what is shown but not counted. */
 export function explainCostTotal(price: PriceResult): Explanation {
-  const basis =
-    price.basis === 'damages'
-      ? 'Damages are counted in place of the loss they stand for.'
-      : 'The actual loss is counted, not damages.';
+  const { price: words } = explainWords();
+  const basis = price.basis === 'damages' ? words.damages : words.loss;
   return {
-    title: `Cost of ${durationText(price.overrunMinutes)} over, window ${price.window}`,
+    title: words.total(durationText(price.overrunMinutes), price.window),
     figure: money(price.total, price),
-    sentence: `The sum of the counted heads, each rounded once. ${basis} Prices are indicative; the contract governs.`,
+    sentence: words.sum(basis),
     rows: [
       ...price.rows.map((row): ExplanationRow => ({
         label: row.title,
         figure: money(row.amount, price),
-        note: row.counted ? row.formula : `not counted: ${row.formula}`,
+        note: row.counted ? row.formula : words.notCountedRow(row.formula),
       })),
-      { label: 'Total of what is counted', figure: money(price.total, price), strong: true },
+      { label: words.countedTotal, figure: money(price.total, price), strong: true },
       ...[...price.notPriced, ...price.notes].map((text): ExplanationRow => ({
         label: text,
         figure: '',
@@ -69,6 +67,7 @@ export function explainExpectedCost(
   answer: PriceAnswer,
   percent: 50 | 80 | 95 | null,
 ): Explanation {
+  const { price: words, chance } = explainWords();
   const { expected, at, curve } = answer;
   if (!expected) throw new RangeError('the price was worked out without a simulation');
   const figures: Readonly<Record<50 | 80 | 95, string>> = {
@@ -77,23 +76,20 @@ export function explainExpectedCost(
     95: expected.p95,
   };
   return {
-    title: `${percent === null ? 'Expected' : `P${percent}`} cost of an overrun, window ${at.window}`,
+    title: percent === null ? words.expectedOf(at.window) : words.pOf(percent, at.window),
     figure: money(percent === null ? expected.expected : figures[percent], at),
-    sentence:
-      percent === null
-        ? 'The mean over the simulated runs, each priced by its own overrun on the cost curve; a run on time costs what no overrun costs.'
-        : `The least cost that at least ${percent} in 100 simulated runs do not exceed.`,
+    sentence: percent === null ? words.mean : words.least(percent),
     rows: [
-      { label: 'Runs', figure: numberText(expected.runs) },
+      { label: chance.runs, figure: numberText(expected.runs) },
       {
-        label: 'Expected cost',
+        label: words.expected,
         figure: money(expected.expected, at),
-        note: `standard error \u00b1${money(expected.standardError, at)}`,
+        note: words.error(money(expected.standardError, at)),
         strong: percent === null,
       },
-      { label: 'P50 cost', figure: money(expected.p50, at), strong: percent === 50 },
-      { label: 'P80 cost', figure: money(expected.p80, at), strong: percent === 80 },
-      { label: 'P95 cost', figure: money(expected.p95, at), strong: percent === 95 },
+      { label: words.p(50), figure: money(expected.p50, at), strong: percent === 50 },
+      { label: words.p(80), figure: money(expected.p80, at), strong: percent === 80 },
+      { label: words.p(95), figure: money(expected.p95, at), strong: percent === 95 },
       ...stepRows(expected, curve.steps),
     ],
     links: windowLink(at.window),
@@ -102,14 +98,15 @@ export function explainExpectedCost(
 
 /** The steps of the curve that any run reached, with how often. */
 function stepRows(expected: ExpectedCost, rises: PriceAnswer['curve']['steps']): ExplanationRow[] {
+  const { price: words } = explainWords();
   return expected.steps
     .filter((step) => step.counted && step.chance > 0)
     .map((step): ExplanationRow => {
       const rise = rises.find((each) => each.atMinute === step.atMinute && each.code === step.code);
       return {
-        label: `${step.name}, from ${durationText(step.atMinute)} over`,
+        label: words.step(step.name, durationText(step.atMinute)),
         figure: percentText(step.chance, expected.runs),
-        note: `of the runs reach it${rise ? `; the total gains ${moneyText(rise.rise)} there` : ''}`,
+        note: rise ? words.gains(moneyText(rise.rise)) : words.reach,
       };
     });
 }
@@ -123,5 +120,5 @@ function ended(text: string): string {
 }
 
 function windowLink(window: string): Explanation['links'] {
-  return [{ text: `Window ${window} in the sheet`, place: { to: 'window', id: window } }];
+  return [{ text: explainWords().windowInSheet(window), place: { to: 'window', id: window } }];
 }

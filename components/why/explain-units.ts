@@ -2,6 +2,7 @@ import { durationText } from '../../src/calendar/index.js';
 import type { Allocation } from '../../src/engine/types.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import { momentText } from '../shared/format.js';
+import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
 /** Units of a repeated work in place after all its visits, visit by visit. */
@@ -11,6 +12,8 @@ export function explainUnitsPlaced(
   windows: readonly AccessWindow[],
   zone: string,
 ): Explanation {
+  const words = explainWords();
+  const { plan } = words;
   const { work } = activity;
   if (work.kind !== 'units') throw new RangeError(`${activity.id} is not repeated work`);
   const visits = allocation.placements
@@ -18,22 +21,22 @@ export function explainUnitsPlaced(
     .sort((a, b) => a.from - b.from);
   const placed = visits.reduce((sum, placement) => sum + (placement.units ?? 0), work.done);
   return {
-    title: `Units in place, ${activity.id} ${activity.title}`,
-    figure: `${placed} of ${work.units}`,
+    title: plan.unitsInPlace(activity.id, activity.title),
+    figure: plan.unitsOf(placed, work.units),
     tone: placed >= work.units ? 'good' : 'bad',
-    sentence: `${work.done} in place before the plan, and what each visit adds.`,
-    rowsTitle: 'Visit by visit',
+    sentence: plan.doneBefore(work.done),
+    rowsTitle: plan.visitByVisit,
     rows: visits.map((visit): ExplanationRow => {
       const window = windows.find((each) => each.id === visit.window);
       return {
-        label: visit.window ?? 'Outside',
+        label: visit.window ?? plan.outsideVisit,
         figure: `+${visit.units ?? 0}`,
         note: `${momentText(visit.from, window?.zone ?? zone)}, ${durationText((visit.to - visit.from) / 60_000)}`,
         ...(visit.window === null ? {} : { place: { to: 'window' as const, id: visit.window } }),
       };
     }),
     links: [
-      { text: `Activity ${activity.id} in the sheet`, place: { to: 'activity', id: activity.id } },
+      { text: words.activityInSheet(activity.id), place: { to: 'activity', id: activity.id } },
     ],
   };
 }

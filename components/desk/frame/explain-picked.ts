@@ -1,4 +1,3 @@
-import { isoText } from '../../../src/calendar/index.js';
 import type {
   Allocation,
   Placement,
@@ -9,11 +8,13 @@ import type {
 import type { PlanDocument } from '../../../src/model/index.js';
 import { tableKinds } from '../../../src/model/index.js';
 import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
-import { clockText, countText, floatText } from '../../shared/format.js';
+import { clockText, floatText } from '../../shared/format.js';
+import { saidText } from '../../shared/said.js';
 import { verdictAt, verdictsInWindow } from '../../shared/verdicts.js';
 import { explainFit, explainPackage, fitsIn } from '../../why/explain-fit.js';
 import { explainLedger } from '../../why/explain-ledger.js';
 import { explainFaults } from '../../why/explain-plan.js';
+import { explainWords } from '../../why/explain-words.js';
 import type { Explanation } from '../../why/explanation.js';
 
 import { pieceText, placementsBy } from '../../results/window-results.js';
@@ -31,19 +32,19 @@ export function tellLedger(
   if (!results || !window || !ledger) return null;
   const explained = explainLedger(ledger, window, results.plan.rules, row);
   if (row !== 'usable') return explained;
+  const { ledger: words } = explainWords();
   // A plan of very many pairs has no verdicts: nobody may read that as none that fits.
   if (results.fits.length === 0 && results.packages.length > 0)
     return {
       ...explained,
-      sentence: `${explained.sentence} Which packages would fit is not worked out.`,
+      sentence: `${explained.sentence} ${words.fitsNotWorkedOut}`,
     };
   const rows = fitsIn(id, results.fits);
   const whole = verdictsInWindow(results.fits, id).filter((verdict) => verdict.fits).length;
-  const count = `${whole} of ${countText(results.packages.length, 'package')}`;
   return {
     ...explained,
-    sentence: `${explained.sentence} Whole and on its own, ${count} would fit.`,
-    rowsTitle: 'What would go, each on its own: whole ones first, then the most of others',
+    sentence: `${explained.sentence} ${words.wouldFit(whole, results.packages.length)}`,
+    rowsTitle: words.whatGoes,
     rows,
   };
 }
@@ -77,21 +78,23 @@ export function tellWindowWork(
   if (!results || !window || !plan) return null;
   const titles = new Map(results.plan.activities.map((activity) => [activity.id, activity.title]));
   const pieces = placementsBy(plan).get(id) ?? [];
+  const all = explainWords();
+  const { picked: words } = all;
   return {
-    title: `Work planned in ${id}`,
-    figure: countText(pieces.length, 'piece'),
+    title: words.plannedIn(id),
+    figure: words.pieces(pieces.length),
     sentence:
       pieces.length === 0
-        ? 'The plan places no work in it.'
-        : `The last is clear at ${clockText(Math.max(...pieces.map((piece) => piece.to)), window.zone)}.`,
-    rowsTitle: 'In order of start',
+        ? words.noWork
+        : words.lastClear(clockText(Math.max(...pieces.map((piece) => piece.to)), window.zone)),
+    rowsTitle: words.inOrder,
     rows: pieces.map((piece) => ({
       label: pieceText(piece),
-      figure: `${clockText(piece.from, window.zone)} to ${clockText(piece.to, window.zone)}`,
+      figure: all.fromTo(clockText(piece.from, window.zone), clockText(piece.to, window.zone)),
       note: titles.get(piece.activity) ?? '',
       place: { to: 'activity', id: piece.activity },
     })),
-    links: [{ text: `Window ${id}`, place: { to: 'window', id } }],
+    links: [{ text: all.window(id), place: { to: 'window', id } }],
   };
 }
 
@@ -99,14 +102,17 @@ export function tellWindowWork(
 export function tellLeftOver(plan: Allocation, id: string): Explanation | null {
   const left = plan.unplaced.find((item) => item.activity === id);
   if (!left) return null;
+  const all = explainWords();
+  const { picked: words } = all;
+  const [first] = left.reasons;
   return {
-    title: `${id} is left over`,
-    figure: 'not placed',
+    title: words.leftOver(id),
+    figure: all.notPlaced,
     tone: 'bad',
-    sentence: left.reasons[0]?.text ?? 'No window takes it.',
-    rowsTitle: 'Reasons',
-    rows: left.reasons.slice(1).map((reason) => ({ label: reason.text, figure: '' })),
-    links: [{ text: `Row of ${id}`, place: { to: 'activity', id } }],
+    sentence: first ? saidText(first) : words.noWindow,
+    rowsTitle: words.reasons,
+    rows: left.reasons.slice(1).map((reason) => ({ label: saidText(reason), figure: '' })),
+    links: [{ text: all.rowOf(id), place: { to: 'activity', id } }],
   };
 }
 
@@ -117,23 +123,25 @@ export function tellFaults(results: Results | null, document: PlanDocument | nul
   );
 }
 
-const windowsOf = (placements: readonly Placement[]): string =>
-  [...new Set(placements.map((placement) => placement.window ?? 'outside'))].join(', ') ||
-  'not placed';
+function windowsOf(placements: readonly Placement[]): string {
+  const { outside, notPlaced } = explainWords();
+  const windows = new Set(placements.map((placement) => placement.window ?? outside));
+  return [...windows].join(', ') || notPlaced;
+}
 
 /** What moved when the plan was made anew, and why. */
 export function tellMoves(
   { moved, fewest, more }: Pick<Replan, 'moved' | 'fewest' | 'more'>,
   allocation: Allocation,
 ): Explanation {
+  const { picked: words } = explainWords();
   const missed = allocation.keyDates.filter((date) => !date.met).length;
   return {
-    title: 'What moved',
-    figure:
-      moved.length === 0 ? 'nothing' : countText(moved.length, 'piece of work', 'pieces of work'),
+    title: words.moved,
+    figure: moved.length === 0 ? words.nothing : words.piecesOfWork(moved.length),
     tone: missed === 0 && allocation.unplaced.length === 0 ? 'good' : 'bad',
-    sentence: `${fewestText(fewest)}${moreText(more)} ${missed === 0 ? 'Every key date is met' : `${countText(missed, 'key date')} missed`}; ${allocation.unplaced.length === 0 ? 'all work is placed' : `${countText(allocation.unplaced.length, 'piece', 'pieces')} not placed`}.`,
-    rowsTitle: 'From and to, with the reason',
+    sentence: `${fewestText(fewest)}${moreText(more)} ${missed === 0 ? words.allMet : words.datesMissed(missed)}; ${allocation.unplaced.length === 0 ? words.allPlaced : words.piecesNotPlaced(allocation.unplaced.length)}.`,
+    rowsTitle: words.fromAndTo,
     rows: moved.map((move) => ({
       label: move.activity,
       figure: `${windowsOf(move.before)} → ${windowsOf(move.after)}`,
@@ -146,48 +154,53 @@ export function tellMoves(
 
 /** How few pieces leave their windows, against how few can. */
 function fewestText({ moved, atLeast, proven }: Replan['fewest']): string {
-  if (moved === 0) return 'Every piece stays in its window.';
-  const count = countText(moved, 'piece leaves its window', 'pieces leave their windows');
-  return proven
-    ? `${count}: no plan that places as much and keeps as many key dates moves fewer.`
-    : `${count}, the fewest found; at least ${atLeast} have to.`;
+  const { picked: words } = explainWords();
+  if (moved === 0) return words.allStay;
+  return proven ? words.leaveProven(moved) : words.leaveFound(moved, atLeast);
 }
 
 /** What moving more would gain, in words; nothing where that is nothing. */
 function moreText(more: Replan['more']): string {
   if (!more) return '';
+  const { picked: words } = explainWords();
   const gains = [
-    ...(more.keyDatesMet > 0 ? [`${countText(more.keyDatesMet, 'more key date')} met`] : []),
-    ...(more.placed > 0 ? [`${countText(more.placed, 'more piece')} placed`] : []),
+    ...(more.keyDatesMet > 0 ? [words.moreDates(more.keyDatesMet)] : []),
+    ...(more.placed > 0 ? [words.morePlaced(more.placed)] : []),
   ];
-  const gain = gains.length > 0 ? gains.join(' and ') : 'less lateness';
-  return ` Moving ${countText(more.moved, 'piece')} would gain: ${gain}.`;
+  const gain = gains.length > 0 ? gains.reduce(words.and) : words.lessLate;
+  return ` ${words.wouldGain(more.moved, gain)}`;
 }
 
 /** What was found for a window offered at short notice, and what it buys. */
 export function tellShortNotice(found: ShortNotice, zone: string): Explanation {
+  const all = explainWords();
+  const { picked: words, plan } = all;
   const gained = found.finishGainedMinutes;
   return {
-    title: `Work found for ${found.window}`,
-    figure: countText(found.use.length, 'visit'),
+    title: words.foundFor(found.window),
+    figure: words.visits(found.use.length),
     tone: found.use.length > 0 ? 'good' : 'bad',
     sentence:
       found.use.length === 0
-        ? 'No work was found that gains by it.'
+        ? words.noGain
         : gained === null
-          ? 'Not all work is placed, so no finish can be told.'
-          : `Everything finishes ${gained === 0 ? 'when it did' : gained > 0 ? `${floatText(gained)} sooner` : `${floatText(-gained)} later`}.`,
-    rowsTitle: 'Work to do in it, then what each key date gains',
+          ? words.noFinish
+          : gained === 0
+            ? words.finishSame
+            : gained > 0
+              ? words.finishSooner(floatText(gained))
+              : words.finishLater(floatText(-gained)),
+    rowsTitle: words.toDo,
     rows: [
       ...found.use.map((placement) => ({
         label: placement.activity,
-        figure: `${isoText(placement.from, zone).slice(11, 16)} to ${isoText(placement.to, zone).slice(11, 16)}`,
-        ...(placement.units !== undefined && { note: countText(placement.units, 'unit') }),
+        figure: all.fromTo(clockText(placement.from, zone), clockText(placement.to, zone)),
+        ...(placement.units !== undefined && { note: all.units(placement.units) }),
       })),
       ...found.keyDates.map((date) => ({
-        label: `Key date of ${date.package}`,
-        figure: date.gainedMinutes === null ? 'not told' : floatText(date.gainedMinutes),
-        note: date.metAfter ? 'met' : 'missed',
+        label: plan.keyDateOf(date.package),
+        figure: date.gainedMinutes === null ? words.notTold : floatText(date.gainedMinutes),
+        note: date.metAfter ? all.met : all.missed,
       })),
     ],
     links: [],

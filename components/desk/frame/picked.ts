@@ -1,9 +1,17 @@
 import type { ReactiveControllerHost } from 'lit';
 import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
+import { spokenNow } from '../../shared/language.js';
 import type { Explanation } from '../../why/explanation.js';
 
 /** How a picked thing is explained: asked anew each time the figures change. */
 type Explainer = () => Explanation | null;
+
+/** An explanation, in the languages that it is in. */
+interface Made {
+  readonly words: string;
+  readonly figures: string;
+  readonly explanation: Explanation | null;
+}
 
 /** What is picked on the desk, and what the panel says of it. */
 export class Picked {
@@ -14,10 +22,10 @@ export class Picked {
   row: LedgerAskEvent['row'] | null = null;
   /** Index of the picked piece of work in the plan's placements. */
   placement: number | null = null;
-  explanation: Explanation | null = null;
 
   readonly #host: ReactiveControllerHost;
   #explainer: Explainer = () => null;
+  #made: Made | undefined;
 
   constructor(host: ReactiveControllerHost) {
     this.#host = host;
@@ -37,8 +45,18 @@ export class Picked {
 
   /** Explains the same thing from the figures as they are now. */
   refresh(): void {
-    this.explanation = this.#explainer();
+    this.#made = undefined;
     this.#host.requestUpdate();
+  }
+
+  /** What the panel says, in the language in force. */
+  get explanation(): Explanation | null {
+    const { words, figures } = spokenNow();
+    if (this.#made?.words !== words || this.#made.figures !== figures) {
+      const made = this.#explainer();
+      this.#made = { words, figures, explanation: made && { lang: words, ...made } };
+    }
+    return this.#made.explanation;
   }
 
   /** Nothing is explained. */

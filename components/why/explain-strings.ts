@@ -1,0 +1,398 @@
+import type { Milestone, HandbackResult } from '../../src/engine/types.js';
+import type { Objective } from '../../src/planner/search/types.js';
+import { countText } from '../shared/format.js';
+import type { CompareFigure } from '../shared/figure-ask-event.js';
+
+/** How good a plan is proved to be, in a word or two. */
+export type ProvedCode = 'failed' | 'unstated' | 'best' | 'first' | 'found';
+
+/** Every word of the explanations of figures. Figures come written: durations, moments, sums and counts. */
+export const explainStrings = {
+  window: (id: string) => `Window ${id}`,
+  windowInSheet: (id: string) => `Window ${id} in the sheet`,
+  package: (id: string) => `Package ${id}`,
+  packageInSheet: (id: string) => `Package ${id} in the sheet`,
+  activityInSheet: (id: string) => `Activity ${id} in the sheet`,
+  stepInRules: (name: string) => `Step \u201c${name}\u201d in the rules`,
+  ruleInRules: (name: string) => `\u201c${name}\u201d in the rules`,
+  rowOf: (id: string) => `Row of ${id}`,
+  fromTo: (from: string, to: string) => `${from} to ${to}`,
+  outside: 'outside',
+  outsideFirst: (text: string) => `outside, ${text}`,
+  units: (count: number) => countText(count, 'unit'),
+  notKnown: 'not known',
+  notAllPlaced: 'not all placed',
+  notPlaced: 'not placed',
+  none: 'none',
+  met: 'met',
+  missed: 'missed',
+  part: {
+    atLeast: (amount: string) => `at least ${amount}`,
+    unitsOf: (units: number, of: number) => `${units} of ${of} units`,
+    piecesOf: (pieces: number, of: number) => `${pieces} of ${of} ${of === 1 ? 'piece' : 'pieces'}`,
+    none: 'none',
+    noneFound: 'none found',
+  },
+
+  fit: {
+    short: (time: string) => `short ${time}`,
+    title: (pack: string, window: string) => `Package ${pack} in window ${window}`,
+    spare: (time: string) => `${time} spare`,
+    notShown: 'Not shown to fit',
+    cannot: 'Cannot be done',
+    missing: (time: string) => `${time} short`,
+    missingAtMost: (time: string) => `at most ${time} short`,
+    part: (amount: string) =>
+      `${amount} can be done in it on its own: as many pieces finished as can be, then as many units; nothing that opens the line and is not made good.`,
+    howItGoes: 'How it would go',
+    everyReason: 'Every reason',
+    fits: 'Fits on its own, with the required handback margin held. This is usable time left over, not handback margin and not float before a key date.',
+    noWayLeavesMore: 'No way of placing it leaves more.',
+    upTo: (time: string) => `Not every way was looked at: up to ${time} may be possible.`,
+    alone: 'this alone keeps it out',
+    together: 'these together keep it out',
+    asFar: (text: string) => `${text}, as far as was looked`,
+    unproven: 'No way to fit all of it was found, and not every way was looked at.',
+    noLaterEnd:
+      'No later end was found that cures this by itself for the whole: the reasons say what stands in the way.',
+    withEnd: (time: string) => `With an end ${time} later it would fit.`,
+    wouldFit: (time: string) =>
+      `All of it would fit if the window ended ${time} later, and with nothing less.`,
+    wouldFitLess: (time: string) =>
+      `All of it would fit if the window ended ${time} later; less may do.`,
+    open: (count: number) => `In part: ${count} more not looked at here; the map tells each`,
+    whole: (time: string) => `whole, ${time} spare`,
+    unitsLeft: (count: number) => `${count} units left`,
+    fitsWindow: (window: string) => `fits ${window}`,
+    inPart: (window: string) => `in part in ${window}`,
+    isolationOf: (sections: string) => `isolation of ${sections}`,
+    noIsolation: 'no isolation',
+    loud: 'loud work allowed',
+    notLoud: 'nothing loud',
+    workLeft: (pack: string) => `Work left in package ${pack}`,
+    workNeeds: (needs: string, fits: number, of: number) =>
+      `Inside work left, each piece in one visit, end to end. It needs ${needs}. It fits ${fits} of ${of} windows on its own.`,
+    pieces: 'Its pieces, then where all of it fits, then where the most of it goes',
+  },
+
+  plan: {
+    objective: {
+      'key-dates': 'Late at key dates, summed',
+      margins: 'Handback margin eaten',
+      finish: 'From the first start to the last finish',
+      'fewest-windows': 'Windows used',
+    } as Readonly<Record<Objective, string>>,
+    proved: {
+      failed: 'Check failed',
+      unstated: 'Line not stated',
+      best: 'Proven best',
+      first: 'First aim proven',
+      found: 'Best found',
+    } as Readonly<Record<ProvedCode, string>>,
+    title: 'How good this plan is',
+    checked: 'A separate check, which shares no code with the search, found no rule broken.',
+    fault: 'THE CHECK FOUND A FAULT: do not use this plan.',
+    aims: 'Aims in order, and key dates missed',
+    none: 'proved: none is better',
+    bestFound: (bound: string) => `best found; none is below ${bound}`,
+    faultFigure: 'fault',
+    keyDateOf: (pack: string) => `Key date of ${pack}`,
+    starts: 'Starts',
+    ends: 'Ends',
+    unitsHere: 'Units here',
+    totalFloat: 'Total float',
+    workingFloat: (finish: string) => `in working time, latest finish ${finish}`,
+    clockFloat: (finish: string) => `in clock time, latest finish ${finish}`,
+    freeFloat: 'Free float',
+    floatNotKnown: 'programme float not known while work is left over',
+    programmeFloat: (float: string) => `programme float ${float}`,
+    outsideWork: 'Outside work: it needs no window.',
+    placedIn: (window: string) => `Placed in ${window}.`,
+    noFloat: 'It has no float: moving it moves what follows.',
+    unitsInPlace: (id: string, title: string) => `Units in place, ${id} ${title}`,
+    unitsOf: (placed: number, of: number) => `${placed} of ${of}`,
+    doneBefore: (done: number) => `${done} in place before the plan, and what each visit adds.`,
+    visitByVisit: 'Visit by visit',
+    outsideVisit: 'Outside',
+  },
+
+  faults: {
+    title: 'What could not be read as typed',
+    count: (count: number) => countText(count, 'fault'),
+    sentence: (errors: number) =>
+      `By cause, those that leave something out first. ${countText(errors, 'row or file was', 'rows or files were')} not used; the others are used as their note says. Figures leave out what was not used.`,
+    times: (count: number) => `${count} times`,
+    line: (lines: string) => `line ${lines}`,
+    lines: (lines: string) => `lines ${lines}`,
+    andMore: (lines: string, more: number) => `${lines} and ${more} more`,
+  },
+
+  ledger: {
+    rowTitle: (rule: string, window: string) => `${rule}, window ${window}`,
+    from: 'From',
+    to: 'To',
+    deducted: 'Deducted here',
+    clocksForward: (time: string, from: string, to: string) =>
+      `Clocks go forward ${time} from ${from} straight to ${to}, so the clock face is not the elapsed time.`,
+    clocksBack: (time: string, from: string, to: string) =>
+      `Clocks go back ${time} from ${from} straight to ${to}, so the clock face is not the elapsed time.`,
+    bookedTime: (window: string) => `Booked time, window ${window}`,
+    elapsed: 'Elapsed minutes from the booked start to the booked end.',
+    bookedStart: 'Booked start',
+    bookedEnd: 'Booked end',
+    usableTime: (window: string) => `Usable time, window ${window}`,
+    whatIsLeft:
+      'What is left for ordinary inside work once every deduction is made and the required margin is held. Overlaps are deducted once.',
+    booked: 'Booked',
+    usable: 'Usable',
+    noSource: (rules: string) => `not stated in the rule set \u201c${rules}\u201d`,
+    margin: 'Required handback margin',
+    hold: (time: string) => `Hold ${time} before the booked end.`,
+    always: 'Always applies',
+    withIsolation: 'Applies to work with isolation',
+    withLoud: 'Applies to work with loud',
+    stepRule: (when: string, time: string) => `${when}: ${time}.`,
+    stepBeside: (when: string, time: string, step: string) =>
+      `${when}: ${time}, alongside \u201c${step}\u201d.`,
+    loudStops: (from: string, to: string) => `Loud work stops from ${from} to ${to}, every day.`,
+    allStops: (from: string, to: string) => `All work stops from ${from} to ${to}, every day.`,
+    loudStopsOn: (from: string, to: string, days: string) =>
+      `Loud work stops from ${from} to ${to}, starting on ${days}.`,
+    allStopsOn: (from: string, to: string, days: string) =>
+      `All work stops from ${from} to ${to}, starting on ${days}.`,
+    shifts: 'Shifts',
+    shiftRule: (longest: string, over: string) =>
+      `No shift longer than ${longest}; changing over takes ${over}.`,
+    fitsNotWorkedOut: 'Which packages would fit is not worked out.',
+    wouldFit: (whole: number, of: number) =>
+      `Whole and on its own, ${whole} of ${countText(of, 'package')} would fit.`,
+    whatGoes: 'What would go, each on its own: whole ones first, then the most of others',
+  },
+
+  handback: {
+    bookedEnd: 'booked end',
+    agreedEnd: 'agreed end',
+    bookedEndLabel: 'Booked end',
+    agreedEndLabel: 'Agreed end',
+    verdict: {
+      held: 'The required margin is held.',
+      'chance-low':
+        'The required margin is held, but the chance of handing back on time is below the one wanted.',
+      eaten: 'The required margin is eaten into: less than required is left.',
+      overrun: 'The line would be handed back after the end.',
+    } as Readonly<Record<HandbackResult['verdict'], string>>,
+    margin: (window: string) => `Handback margin, window ${window}`,
+    whatIsLeft: (end: string) =>
+      `It is what is left between the planned handback and the ${end}; it is neither usable time nor float before a key date.`,
+    plannedClear: 'Planned clear: the last inside work ends',
+    leadOut: 'Lead-out from then to handback',
+    plannedHandback: 'Planned handback',
+    marginIs: (end: string) => `Margin: ${end} less planned handback`,
+    required: 'Required',
+    missing: (time: string) => `${time} missing`,
+    moreThan: (time: string) => `${time} more than that`,
+    hold: (time: string, end: string) => `Hold ${time} before the ${end}.`,
+    cutOff: (name: string, window: string) => `Cut-off of ${name}, window ${window}`,
+    latest:
+      'The latest start that keeps the required margin when all that follows takes its planned time.',
+    plannedLater: (time: string) =>
+      `It is planned ${time} later than that: the margin is already eaten.`,
+    plannedBefore: (time: string) => `It is planned ${time} before that.`,
+    plannedStart: 'Planned start',
+    plannedFinish: 'Planned finish',
+    latestStart: 'Latest start, margin kept',
+    latestFinish: 'Latest finish, margin kept',
+    startOnTime: (end: string) => `Latest start, handed back at the ${end}`,
+    finishOnTime: (end: string) => `Latest finish, handed back at the ${end}`,
+    givenUp: (time: string) => `${time} later: that much margin is given up`,
+    requiredMargin: 'Required margin',
+    noReturn: (activity: string, window: string) =>
+      `Point of no return of ${activity}, window ${window}`,
+    latestAbort: (activity: string, window: string) =>
+      `Latest time to abandon of ${activity}, window ${window}`,
+    noReturnIs: (end: string) =>
+      `Latest start of work that cannot be put back: ${end}, less the required margin, giving up, testing and finishing it.`,
+    latestAbortIs: (end: string) =>
+      `Latest moment to abandon the work and still hand back at the ${end}: ${end} less the time to put the railway back.`,
+    finishFromThen: (end: string) => `From then to the ${end}: finish, test, give up and margin`,
+    putBackFromThen: (end: string) => `From then to the ${end}: to put the railway back`,
+    stillToCome: (name: string) => `Still to come: ${name}`,
+    plannedFrom: (moment: string) => `planned from ${moment}`,
+  },
+
+  chance: {
+    onTime: (window: string) => `Chance of handing back on time, window ${window}`,
+    share: (end: string, aim: string) =>
+      `The share of simulated runs that hand back by the ${end}, all durations drawn from their least, likely and most. Aimed at: ${aim}.`,
+    runsOnTime: 'Runs on time',
+    of: (part: string, all: string) => `${part} of ${all}`,
+    runsLate: 'Runs late',
+    standardError: 'Standard error',
+    points: (error: string) => `\u00b1${error} points`,
+    pValue: (percent: number, window: string) => `P${percent} of the handback, window ${window}`,
+    pAfter: (percent: number, end: string) =>
+      `The earliest minute by which at least ${percent} in 100 simulated runs have handed back (nearest rank, up to the next whole minute). It lies after the ${end}.`,
+    pBefore: (percent: number, end: string) =>
+      `The earliest minute by which at least ${percent} in 100 simulated runs have handed back (nearest rank, up to the next whole minute). It lies before or at the ${end}.`,
+    countedTo: 'Runs in order of handback, counted to',
+    laterThan: (time: string, window: string) =>
+      `Chance of more than ${time} late, window ${window}`,
+    expected: (window: string) => `Expected overrun, window ${window}`,
+    laterShare: (end: string) =>
+      `The share of simulated runs that hand back later than that after the ${end}.`,
+    mean: 'The mean of the minutes late over all simulated runs; a run on time counts as 0. It is not how late a late handback is.',
+    moreLate: (time: string) => `More than ${time} late`,
+    unitsKeep: (activity: string, window: string) =>
+      `Units of ${activity} that keep the aim, window ${window}`,
+    afterUnitsOf: (units: number, activity: string, window: string) =>
+      `Chance on time after ${units} units of ${activity}, window ${window}`,
+    stops: (aim: string) =>
+      `Each row stops the work after so many units, those already in place included, and simulates the rest of the window. Aimed at: ${aim}.`,
+    whereToStop: 'Where to stop',
+    afterUnits: (units: number) => `After ${units} units`,
+    mostThatKeep: (error: string) => `${error}, the most that keep the aim`,
+    runs: 'Runs',
+    rougher: 'stopped before all were done: rougher',
+    seed: 'Seed',
+    sameFigures: 'the same seed gives the same figures',
+    fromShift: 'Forecast from the shift as written down',
+    notFromPlan: 'not from the plan',
+    decidedBy: (name: string) => `Decided by ${name}`,
+    ofRuns: 'of the runs',
+  },
+
+  compare: {
+    float: (pack: string) => `Programme float of ${pack}`,
+    noFinish: 'Some of the package is not placed, so it has no finish to count from.',
+    canSlip:
+      'How far the package can slip before its key date is missed. It is neither usable time nor handback margin.',
+    sharesWith: (pack: string) => `Shares this float with ${pack}`,
+    spends: 'what one of them spends the other may miss',
+    before: 'Before',
+    after: 'After',
+    keyDateIn: (pack: string) => `Key date of ${pack} in two plans`,
+    notComparable: 'not comparable',
+    moreIsBetter: 'Programme float after less programme float before; more is better.',
+    side: (side: string, label: string) => `${side}: ${label}`,
+    noKeyDate: 'no key date',
+    title: {
+      finish: 'Finish of two plans',
+      'windows-used': 'Windows used by two plans',
+      'dates-met': 'Key dates met by two plans',
+      'left-over': 'Work left over by two plans',
+      quality: 'How good two plans are',
+    } as Readonly<Record<CompareFigure, string>>,
+    sentence: {
+      finish: 'The end of the last piece of work; none while work is left over.',
+      'windows-used': 'Windows in which any work is placed.',
+      'dates-met': 'Packages that are forecast to finish by their key date.',
+      'left-over': 'Activities that found no place in any window.',
+      quality:
+        'What is proved of each plan, aim by aim; a plan that the separate check did not pass is not to be used.',
+    } as Readonly<Record<CompareFigure, string>>,
+    noLongerUsed: 'No longer used',
+    usedNow: 'Used now',
+    noLongerMet: 'No longer met',
+    metNow: 'Met now',
+    placedNow: 'Placed now',
+    leftOverNow: 'Left over now',
+    checkNotPassed: (text: string) => `${text} (check not passed)`,
+    same: 'same',
+    other: 'other',
+    due: 'Due',
+    forecast: 'Forecast finish',
+    dueLess: 'Float: due less forecast',
+    windowsBetween: 'Windows between them that could take some of it',
+  },
+
+  booking: {
+    countedFrom: {
+      window: 'Counted back from the start of the window.',
+      'railway week': 'Counted back from the railway week in which the window starts.',
+      'four-week period': 'Counted back from the four-week period in which the window starts.',
+      'timetable change': 'Counted back from the timetable change before the window.',
+    } as Readonly<Record<Milestone['before'], string>>,
+    state: {
+      met: 'met',
+      due: 'due',
+      late: 'late',
+      'missed at adding': 'missed at adding',
+      'not needed': 'not needed',
+    } as Readonly<Record<Milestone['state'], string>>,
+    title: (milestone: string, window: string) => `${milestone}, window ${window}`,
+    windowLabel: 'Window',
+    due: 'Due',
+    timeLeft: 'Time left when this was worked out',
+    ago: (time: string) => `${time} ago`,
+    stateLabel: 'State',
+    metLate: 'Met late by',
+    by: 'By whom',
+  },
+
+  price: {
+    row: (head: string, window: string, over: string) => `${head}, window ${window}, ${over} over`,
+    counted: 'It is part of the total.',
+    notCounted: 'It is not part of the total: it is the alternative to what is counted.',
+    rounding: (rounding: string) => `Rounding: ${rounding}.`,
+    wentIn: 'What went into it',
+    damages: 'Damages are counted in place of the loss they stand for.',
+    loss: 'The actual loss is counted, not damages.',
+    total: (over: string, window: string) => `Cost of ${over} over, window ${window}`,
+    sum: (basis: string) =>
+      `The sum of the counted heads, each rounded once. ${basis} Prices are indicative; the contract governs.`,
+    notCountedRow: (formula: string) => `not counted: ${formula}`,
+    countedTotal: 'Total of what is counted',
+    expectedOf: (window: string) => `Expected cost of an overrun, window ${window}`,
+    pOf: (percent: number, window: string) => `P${percent} cost of an overrun, window ${window}`,
+    mean: 'The mean over the simulated runs, each priced by its own overrun on the cost curve; a run on time costs what no overrun costs.',
+    least: (percent: number) =>
+      `The least cost that at least ${percent} in 100 simulated runs do not exceed.`,
+    expected: 'Expected cost',
+    error: (sum: string) => `standard error \u00b1${sum}`,
+    p: (percent: number) => `P${percent} cost`,
+    step: (name: string, over: string) => `${name}, from ${over} over`,
+    reach: 'of the runs reach it',
+    gains: (sum: string) => `of the runs reach it; the total gains ${sum} there`,
+  },
+
+  picked: {
+    plannedIn: (window: string) => `Work planned in ${window}`,
+    pieces: (count: number) => countText(count, 'piece'),
+    noWork: 'The plan places no work in it.',
+    lastClear: (clock: string) => `The last is clear at ${clock}.`,
+    inOrder: 'In order of start',
+    leftOver: (id: string) => `${id} is left over`,
+    noWindow: 'No window takes it.',
+    reasons: 'Reasons',
+    moved: 'What moved',
+    nothing: 'nothing',
+    piecesOfWork: (count: number) => countText(count, 'piece of work', 'pieces of work'),
+    allMet: 'Every key date is met',
+    datesMissed: (count: number) => `${countText(count, 'key date')} missed`,
+    allPlaced: 'all work is placed',
+    piecesNotPlaced: (count: number) => `${countText(count, 'piece', 'pieces')} not placed`,
+    fromAndTo: 'From and to, with the reason',
+    allStay: 'Every piece stays in its window.',
+    leaveProven: (count: number) =>
+      `${countText(count, 'piece leaves its window', 'pieces leave their windows')}: no plan that places as much and keeps as many key dates moves fewer.`,
+    leaveFound: (count: number, atLeast: number) =>
+      `${countText(count, 'piece leaves its window', 'pieces leave their windows')}, the fewest found; at least ${atLeast} have to.`,
+    moreDates: (count: number) => `${countText(count, 'more key date')} met`,
+    morePlaced: (count: number) => `${countText(count, 'more piece')} placed`,
+    and: (one: string, other: string) => `${one} and ${other}`,
+    lessLate: 'less lateness',
+    wouldGain: (count: number, gain: string) =>
+      `Moving ${countText(count, 'piece')} would gain: ${gain}.`,
+    foundFor: (window: string) => `Work found for ${window}`,
+    visits: (count: number) => countText(count, 'visit'),
+    noGain: 'No work was found that gains by it.',
+    noFinish: 'Not all work is placed, so no finish can be told.',
+    finishSame: 'Everything finishes when it did.',
+    finishSooner: (time: string) => `Everything finishes ${time} sooner.`,
+    finishLater: (time: string) => `Everything finishes ${time} later.`,
+    toDo: 'Work to do in it, then what each key date gains',
+    notTold: 'not told',
+  },
+};
+
+export type ExplainStrings = typeof explainStrings;

@@ -1,6 +1,7 @@
 import { minutesBetween, type Instant } from '../../src/calendar/index.js';
-import { certificateWords, type Allocation } from '../../src/engine/index.js';
+import { certificateSaid, type Allocation } from '../../src/engine/index.js';
 import { floatText, momentText } from '../shared/format.js';
+import { saidText } from '../shared/said.js';
 import type { CompareFigure } from '../shared/figure-ask-event.js';
 import type { Sense } from './change-mark.js';
 import type { DatePair } from './changes.js';
@@ -37,7 +38,10 @@ export function summaryRows(
   const dates = (allocation: Allocation) =>
     words.ofDates(String(met(allocation)), String(allocation.keyDates.length));
   const ended = finishChange(before.finishesAt, after.finishesAt, words);
-  const quality = [before, after].map(certificateWords) as [string, string];
+  const quality = [before, after].map((plan) => saidText(certificateSaid(plan))) as [
+    string,
+    string,
+  ];
   const counted = (
     figure: CompareFigure,
     name: string,

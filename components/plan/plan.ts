@@ -8,7 +8,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import { durationText, MINUTE } from '../../src/calendar/index.js';
-import { certificateWords } from '../../src/engine/index.js';
+import { certificateSaid } from '../../src/engine/index.js';
 import type { AccessWindow, Activity } from '../../src/model/index.js';
 import type { Ledger } from '../../src/rules/types.js';
 import type { Allocation } from '../../src/planner/search/types.js';
@@ -21,7 +21,7 @@ import { kindFill, kindPatterns, kindStyles } from '../shared/kinds.js';
 import { LANDSCAPE, paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
-import { said } from '../shared/said.js';
+import { said, saidText } from '../shared/said.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { keyDateTable } from './key-dates.js';
 import { lanesOf, type Lane } from './lanes.js';
@@ -120,7 +120,7 @@ export class PossessionPlan extends LitElement {
         ${
           // Nothing good is said of a plan that failed the check.
           certificate.verified
-            ? html`<strong class="run">${sentence(certificateWords(allocation))}</strong>`
+            ? html`<strong class="run">${sentence(saidText(certificateSaid(allocation)))}</strong>`
             : nothing
         }
         ${

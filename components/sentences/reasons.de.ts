@@ -1,8 +1,8 @@
-import type { Sentences } from '../../src/engine/index.js';
+import type { ReasonSentences } from '../../src/engine/index.js';
 import { clockText } from '../shared/format.js';
 import { and, due, form, moment, names, number, or, time } from './parts.de.js';
 
-type Given<K extends keyof Sentences> = Parameters<Sentences[K]>[0];
+type Given<K extends keyof ReasonSentences> = Parameters<ReasonSentences[K]>[0];
 
 // From memory, to be read by a native speaker of the trade.
 
@@ -23,7 +23,7 @@ const unmade = ({ openers, makers }: Given<'block-in-no-window'>): string =>
 const tried = (some: { readonly some: number; readonly of: number } | undefined): string =>
   some ? ` (versucht in den ${some.some} von ${some.of} Sperrpausen mit dem meisten Platz)` : '';
 
-export const reasons: Sentences = {
+export const reasons: ReasonSentences = {
   withdrawn: ({ window, more }) =>
     `${window} ist zurückgezogen und nimmt keine Arbeit auf${likewise(more)}`,
   'fixed-elsewhere': ({ activities, fixed, more }) =>

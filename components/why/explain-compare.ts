@@ -1,8 +1,9 @@
-import { certificateWords } from '../../src/engine/index.js';
+import { certificateSaid } from '../../src/engine/index.js';
 import { minutesBetween } from '../../src/calendar/index.js';
 import type { Allocation, KeyDateForecast } from '../../src/engine/types.js';
 import type { CompareFigure } from '../shared/figure-ask-event.js';
 import { floatText, momentText } from '../shared/format.js';
+import { saidText } from '../shared/said.js';
 import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 
@@ -75,6 +76,8 @@ export function explainCompareKeyDate(
   };
 }
 
+const qualityText = (plan: Allocation): string => saidText(certificateSaid(plan));
+
 interface ToldFigure {
   value(allocation: Allocation, zone: string): string;
   change(before: Allocation, after: Allocation): string;
@@ -135,11 +138,11 @@ const figures: Readonly<Record<CompareFigure, ToldFigure>> = {
   quality: {
     value: (allocation) =>
       allocation.certificate.verified
-        ? certificateWords(allocation)
-        : explainWords().compare.checkNotPassed(certificateWords(allocation)),
+        ? qualityText(allocation)
+        : explainWords().compare.checkNotPassed(qualityText(allocation)),
     change: (before, after) => {
       const { same, other } = explainWords().compare;
-      return certificateWords(before) === certificateWords(after) ? same : other;
+      return qualityText(before) === qualityText(after) ? same : other;
     },
     rows: () => [],
   },

@@ -1,8 +1,9 @@
-import { certificateWords, leavesUnsaid } from '../../src/engine/index.js';
+import { certificateSaid, leavesUnsaid } from '../../src/engine/index.js';
 import { durationText } from '../../src/calendar/index.js';
 import type { Activity, Fault, TableKind } from '../../src/model/index.js';
 import type { Allocation } from '../../src/planner/search/types.js';
 import { floatText, momentText } from '../shared/format.js';
+import { saidText } from '../shared/said.js';
 import type { ProvedCode } from './explain-strings.js';
 import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
@@ -12,7 +13,7 @@ export function explainCertificate(allocation: Allocation): Explanation {
   const { certificate } = allocation;
   const words = explainWords();
   const { plan } = words;
-  const quality = certificateWords(allocation);
+  const quality = saidText(certificateSaid(allocation));
   const missed = allocation.keyDates.filter((date) => !date.met);
   return {
     title: plan.title,

@@ -16,7 +16,7 @@ export { wantedByWeek, type WantedResource, type WantedWeek } from './where/want
 export { mendedRoster } from './site/mend-roster.js';
 export { goesInPart, partText, shareOf } from '../planner/fit/part-text.js';
 export { columnOf } from './column-of.js';
-export { certificateWords, leavesUnsaid } from '../planner/certificate-words.js';
+export { certificateSaid, certificateWords, leavesUnsaid } from '../planner/certificate-words.js';
 export { planId } from '../planner/plan-id.js';
 export { proofOf } from '../planner/given/proof-of.js';
 export { cutOffCalendar } from './handback/cut-off-calendar.js';
@@ -51,7 +51,7 @@ export { headingAsks, withHeading, type HeadingAsk } from './heading-answers.js'
 export { isolationCut, isolationLike, type CutIsolation } from '../tables/index.js';
 export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';
-export type { Sentences } from './sentences.js';
+export type { NoteSentences, PlanSentences, ReasonSentences, Sentences } from './sentences.js';
 export type {
   Account,
   Broken,

@@ -1,10 +1,10 @@
 import type { TableKind } from './empty-plan.js';
+import type { Worded } from './sentence.js';
 
 /** Something that an answer assumes because nobody said it. Every answer shows its notes. */
-export interface Note {
+export interface Note extends Worded {
   /** kebab-case, stable. */
   readonly code: string;
-  readonly text: string;
 }
 
 /** Cells that a note is about. */

@@ -1,3 +1,4 @@
+import { sayOfPlan } from './plan-sentences.js';
 import {
   samePlace,
   unitsLeft,
@@ -5,17 +6,17 @@ import {
   type Note,
   type Placement,
   type Plan,
+  type Worded,
 } from '../model/index.js';
 
 /** Two activities of a plan of which nobody said what it takes to run trains, or to work side by side. */
-export interface Unstated {
+export interface Unstated extends Worded {
   /** Of work in two windows, the earlier: whether the line is fit to run after it is not said. */
   readonly activity: string;
   readonly other: string;
   readonly kind: 'between-windows' | 'same-place';
   /** Where their pieces lie, in order of time. */
   readonly windows: readonly string[];
-  readonly text: string;
 }
 
 interface Piece extends Placement {
@@ -41,28 +42,20 @@ export function leftOpenNotes(plan: Plan, placements: readonly Placement[]): Not
   const inside = plan.activities.filter((activity) => activity.place === 'inside');
   const isLeft = (activity: Activity): boolean =>
     (placed.get(activity.id) ?? 0) < unitsLeft(activity.work);
-  const texts = [...new Set(inside.map((activity) => activity.package))].flatMap(
-    (name): string[] => {
-      const own = inside.filter((activity) => activity.package === name);
-      const left = own.filter(isLeft);
-      const begun = own.filter(
-        (activity) =>
-          activity.madeGoodBy === undefined &&
-          placed.has(activity.id) &&
-          left.some((other) => other !== activity || !paysMakeSafe(activity)),
-      );
-      return begun.length === 0
-        ? []
-        : [`${namesOf(begun)} of ${name} is placed and ${namesOf(left)} is left over`];
-    },
-  );
-  if (texts.length === 0) return [];
-  return [
-    {
-      code: 'left-open',
-      text: `Nothing says whether the line is fit to run where work stops: ${texts.join('; ')}.`,
-    },
-  ];
+  const packages = [...new Set(inside.map((activity) => activity.package))].flatMap((name) => {
+    const own = inside.filter((activity) => activity.package === name);
+    const left = own.filter(isLeft);
+    const begun = own.filter(
+      (activity) =>
+        activity.madeGoodBy === undefined &&
+        placed.has(activity.id) &&
+        left.some((other) => other !== activity || !paysMakeSafe(activity)),
+    );
+    return begun.length === 0 ? [] : [{ package: name, begun: idsOf(begun), left: idsOf(left) }];
+  });
+  return packages.length === 0
+    ? []
+    : [{ code: 'left-open', ...sayOfPlan('left-open', { packages }) }];
 }
 
 function piecesOf(plan: Plan, placements: readonly Placement[]): Piece[] {
@@ -102,10 +95,14 @@ function betweenWindows(pieces: readonly Piece[]): Unstated[] {
     other: second.activity,
     kind: 'between-windows',
     windows: [...windows],
-    text:
-      first.row === second.row
-        ? `${first.activity} goes on in ${listOf(windows)}: nothing says whether the line is fit to run in between`
-        : `${first.activity} is in ${first.window} and ${second.activity} in ${second.window}: nothing says whether the line is fit to run in between`,
+    ...(first.row === second.row
+      ? sayOfPlan('goes-on-between', { activity: first.activity, windows: [...windows] })
+      : sayOfPlan('in-two-windows', {
+          activity: first.activity,
+          window: first.window,
+          other: second.activity,
+          otherWindow: second.window,
+        })),
   }));
 }
 
@@ -134,7 +131,12 @@ function atOnePlace(plan: Plan, pieces: readonly Piece[]): Unstated[] {
       other: other.activity,
       kind: 'same-place',
       windows: [...windows],
-      text: `${first.activity} and ${other.activity} go on at one place at the same time in ${listOf(windows)}: ${silent.map((each) => each.activity).join(' and ')} ${silent.length === 1 ? 'does' : 'do'} not say that it may be shared`,
+      ...sayOfPlan('at-one-place', {
+        activity: first.activity,
+        other: other.activity,
+        windows: [...windows],
+        silent: silent.map((each) => each.activity),
+      }),
     };
   });
 }
@@ -151,11 +153,4 @@ function paysMakeSafe({ work }: Activity): boolean {
   return work.kind === 'units' && work.makeSafeMinutes > 0;
 }
 
-const listOf = (names: Iterable<string>): string => [...names].join(' and ');
-
-function namesOf(some: readonly Activity[]): string {
-  const ids = some.map((activity) => activity.id);
-  return ids.length > 6
-    ? `${ids.slice(0, 5).join(', ')} and ${ids.length - 5} more`
-    : ids.join(', ');
-}
+const idsOf = (some: readonly Activity[]): readonly string[] => some.map(({ id }) => id);

@@ -11,7 +11,8 @@ import {
 } from '../model/index.js';
 import type { FieldOf } from './headings/fields.js';
 import { matchColumns, type ColumnMap, type ColumnMatch } from './headings/match-columns.js';
-import { someNames } from './some-names.js';
+import { sayNote, type noteSentences } from './note-sentences.js';
+import { firstNames } from './some-names.js';
 import type { Table } from './text/table.js';
 import { lineNames, sectionNames, unmetNames } from './links/unmet-names.js';
 
@@ -47,15 +48,15 @@ function ruleNotes({ plan: { rules } }: Assumed): PlanNote[] {
     rules.leadIn.length + rules.leadOut.length + rules.curfews.length + rules.margin.minutes > 0 ||
     rules.shifts !== undefined;
   if (deducts) return [];
-  const text = `The rule set "${rules.name}" deducts nothing: no lead-in, no lead-out and no handback margin are held in any window.`;
-  return [{ code: 'no-rules', text, count: 1, places: [] }];
+  const words = sayNote('rules-deduct-nothing', { rules: rules.name });
+  return [{ code: 'no-rules', ...words, count: 1, places: [] }];
 }
 
 function windowNotes({ plan, tables }: Assumed): PlanNote[] {
   const { windows: read } = tables;
   if (!read) return [];
   const live = plan.windows.filter((window) => window.status !== 'withdrawn');
-  const { note, match } = noter('windows', read, 'window');
+  const { note, match } = noter('windows', read);
   const statusAt = match.fields.get('status');
   const unsaid = (window: AccessWindow): boolean => {
     if (statusAt === undefined) return true;
@@ -69,38 +70,29 @@ function windowNotes({ plan, tables }: Assumed): PlanNote[] {
       'lines',
       live.filter((window) => window.lines.length === 0),
       of,
-      [
-        'names no line that is blocked, so it is taken to serve work on any line',
-        'name no line that is blocked, so they are taken to serve work on any line',
-      ],
+      'windows-lines-blank',
     ),
     ...note(
       'isolation-blank',
       'isolation',
       live.filter((window) => window.isolation.length === 0),
       of,
-      [
-        'names no isolation, so nothing is taken to be dead in it',
-        'name no isolation, so nothing is taken to be dead in them',
-      ],
+      'windows-isolation-blank',
     ),
-    ...note('status-blank', 'status', live.filter(unsaid), of, [
-      'has no status and is taken as confirmed',
-      'have no status and are taken as confirmed',
-    ]),
+    ...note('status-blank', 'status', live.filter(unsaid), of, 'status-blank'),
     ...note(
       'window-requested',
       'status',
       live.filter((window) => window.status === 'requested'),
       of,
-      ['is only requested: it may not be granted', 'are only requested: they may not be granted'],
+      'window-requested',
     ),
     ...note(
       'window-offered',
       'status',
       live.filter((window) => window.status === 'offered'),
       of,
-      ['is offered and not confirmed', 'are offered and not confirmed'],
+      'window-offered',
     ),
   ];
 }
@@ -109,7 +101,7 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
   const { work: read } = tables;
   if (!read) return [];
   const inside = plan.activities.filter((activity) => activity.place === 'inside');
-  const { note } = noter('work', read, 'activity');
+  const { note } = noter('work', read);
   const of = inside.length;
   const where = (test: (activity: Activity) => boolean): Activity[] => inside.filter(test);
   return [
@@ -118,44 +110,29 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
       'lines',
       where((activity) => activity.lines.length === 0),
       of,
-      [
-        'names no line that must be blocked, so any window is taken to serve it',
-        'name no line that must be blocked, so any window is taken to serve them',
-      ],
+      'work-lines-blank',
     ),
     ...note(
       'isolation-blank',
       'isolation',
       where((activity) => activity.isolation.length === 0),
       of,
-      [
-        'names no isolation and is taken to need none',
-        'name no isolation and are taken to need none',
-      ],
+      'work-isolation-blank',
     ),
     ...note(
       'made-good-blank',
       'made good by',
       where((activity) => activity.madeGoodBy === undefined),
       of,
-      [
-        'does not say what makes the line fit to run again after it',
-        'do not say what makes the line fit to run again after them',
-      ],
+      'made-good-blank',
     ),
-    ...note('opened-before', 'made good by', openedBefore(plan.activities), of, [
-      'is done and what makes it good is not: unless it was made good some other way, the line is not fit to run now',
-      'are done and what makes them good is not: unless they were made good some other way, the line is not fit to run now',
-    ]),
+    ...note('opened-before', 'made good by', openedBefore(plan.activities), of, 'opened-before'),
     ...note(
       'occupies-blank',
       'occupies',
       where((activity) => activity.occupies === undefined),
       of,
-      [
-        'does not say whether others may be in the same place, and is taken as shared',
-        'do not say whether others may be in the same place, and are taken as shared',
-      ],
+      'occupies-blank',
     ),
   ];
 }
@@ -207,28 +184,11 @@ function resourceNotes({ plan, tables }: Assumed): PlanNote[] {
     if (unlisted.length > 0 && row !== undefined) rows.push(row);
   }
   if (missing.size === 0) return [];
-  const names = someNames([...missing]);
   const column = headingOf(work, 'work', 'resources');
   const places: NotePlace[] = [{ table: 'work', column, rows }];
   const count = missing.size;
-  const limit = `${count === 1 ? 'It is' : 'They are'} taken to be without limit.`;
-  return resources
-    ? [
-        {
-          code: 'resource-not-listed',
-          text: `${counted(count, 'resource')} that work names ${count === 1 ? 'is' : 'are'} not listed: ${names}. ${limit}`,
-          count,
-          places,
-        },
-      ]
-    : [
-        {
-          code: 'no-resources',
-          text: `No resources are listed, and work names ${counted(count, 'resource')}: ${names}. ${limit}`,
-          count,
-          places,
-        },
-      ];
+  const code = resources ? 'resource-not-listed' : 'no-resources';
+  return [{ code, ...sayNote(code, { count, ...firstNames([...missing]) }), count, places }];
 }
 
 function headingNotes({ tables }: Assumed): PlanNote[] {
@@ -240,11 +200,19 @@ function headingNotes({ tables }: Assumed): PlanNote[] {
       .unmatched.map((at) => columns[at]!)
       .filter((item) => item.trim() !== '' && !said.has(item));
     if (headings.length === 0) return [];
-    const text = `${counted(headings.length, 'heading')} of ${table} ${headings.length === 1 ? 'is' : 'are'} kept and not read: ${someNames(headings)}.`;
+    const count = headings.length;
+    const words = sayNote('headings-not-read', { count, table, ...firstNames(headings) });
     const places = headings.map((column): NotePlace => ({ table, column, rows: [] }));
-    return [{ code: 'headings-not-read', text, count: headings.length, places }];
+    return [{ code: 'headings-not-read', ...words, count, places }];
   });
 }
+
+/** The sentences of so many things of so many. */
+type KeyOfSome = {
+  [K in keyof typeof noteSentences]: 'of' extends keyof Parameters<(typeof noteSentences)[K]>[0]
+    ? K
+    : never;
+}[keyof typeof noteSentences];
 
 interface Noter<K extends TableKind> {
   readonly match: ColumnMatch<K>;
@@ -254,22 +222,21 @@ interface Noter<K extends TableKind> {
     field: FieldOf<K>,
     things: readonly { readonly id: string }[],
     of: number,
-    said: readonly [singular: string, plural: string],
+    key: KeyOfSome,
   ) => PlanNote[];
 }
 
-function noter<K extends TableKind>(table: K, read: TableRead, noun: string): Noter<K> {
+function noter<K extends TableKind>(table: K, read: TableRead): Noter<K> {
   const match = matchColumns(read.table.columns, table, read.map);
   return {
     match,
-    note(code, field, things, of, [singular, plural]) {
+    note(code, field, things, of, key) {
       if (things.length === 0) return [];
       const count = things.length;
       const rows = things.flatMap(({ id }) => read.rowOf?.get(id) ?? []);
-      const who = `${count} of ${counted(of, noun)}`;
-      const text = `${who} ${count === 1 ? singular : plural}: ${someNames(things.map((thing) => thing.id))}.`;
+      const words = sayNote(key, { count, of, ...firstNames(things.map((thing) => thing.id)) });
       const column = headingOf(read, table, field);
-      return [{ code, text, count, places: [{ table, column, rows }] }];
+      return [{ code, ...words, count, places: [{ table, column, rows }] }];
     },
   };
 }
@@ -278,8 +245,3 @@ function headingOf<K extends TableKind>(read: TableRead, kind: K, field: FieldOf
   const at = matchColumns(read.table.columns, kind, read.map).fields.get(field);
   return at === undefined ? field : read.table.columns[at]!;
 }
-
-const plurals: Readonly<Record<string, string>> = { activity: 'activities' };
-
-const counted = (count: number, noun: string): string =>
-  `${count} ${count === 1 ? noun : (plurals[noun] ?? `${noun}s`)}`;

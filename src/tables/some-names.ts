@@ -2,11 +2,20 @@ const MOST = 5;
 const LONGEST = 60;
 
 /** The first names of a list, each cut short, and how many more there are. */
+export function firstNames(names: readonly string[]): {
+  readonly names: readonly string[];
+  readonly more: number;
+} {
+  const first = names.slice(0, MOST).map((name) => name.slice(0, LONGEST));
+  return { names: first, more: names.length - first.length };
+}
+
+/** The same in words. */
 export function someNames(
-  names: readonly string[],
+  all: readonly string[],
   shown: (name: string) => string = (name) => name,
 ): string {
-  const first = names.slice(0, MOST).map((name) => shown(name.slice(0, LONGEST)));
-  const more = names.length - first.length;
-  return more > 0 ? `${first.join(', ')} and ${more} more` : first.join(', ');
+  const { names, more } = firstNames(all);
+  const first = names.map(shown).join(', ');
+  return more > 0 ? `${first} and ${more} more` : first;
 }

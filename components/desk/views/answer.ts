@@ -1,5 +1,6 @@
-import { certificateWords, type Allocation } from '../../../src/engine/index.js';
+import { certificateSaid, type Allocation } from '../../../src/engine/index.js';
 import { floatText, momentText } from '../../shared/format.js';
+import { saidText } from '../../shared/said.js';
 import type { Desk } from '../desk-parts.js';
 import type { DeskStrings } from '../strings.js';
 
@@ -74,7 +75,7 @@ function leftOut({ figures, document, words }: Desk): string {
 }
 
 function proofOf(plan: Allocation, left: string, words: DeskStrings): string {
-  const proof = certificateWords(plan);
+  const proof = saidText(certificateSaid(plan));
   const text = capital(left === '' ? proof : words.ofWhatWasRead(left, proof));
   return `${text}. ${words.windowsUsed(plan.windowsUsed)}${plan.certificate.verified ? words.checkedToo : ''}.`;
 }

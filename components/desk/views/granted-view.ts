@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { PlanNote } from '../../../src/model/index.js';
+import { said } from '../../shared/said.js';
 import { cellButton } from '../forms/cell-button.js';
 import type { Desk } from '../desk-parts.js';
 
@@ -38,10 +39,10 @@ function noteList(
   </details>`;
 }
 
-function noteLine(desk: Desk, { text, places }: PlanNote): TemplateResult {
-  const [place] = places;
+function noteLine(desk: Desk, note: PlanNote): TemplateResult {
+  const [place] = note.places;
   return html`<li>
-    <span lang="en">${text}</span>
+    ${said(note)}
     ${
       place
         ? cellButton(

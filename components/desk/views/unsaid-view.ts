@@ -3,6 +3,7 @@ import { headingAsks, withHeading, type HeadingAsk } from '../../../src/engine/i
 import { tableKinds, type Fault, type TableKind } from '../../../src/model/index.js';
 import { keepAnswer } from '../../import/reading-kept.js';
 import { countText } from '../../shared/format.js';
+import { said } from '../../shared/said.js';
 import { cellButton } from '../forms/cell-button.js';
 import type { Desk } from '../desk-parts.js';
 import { stated, statementFor, type Statement, type Unsaid } from '../forms/state-unsaid.js';
@@ -135,7 +136,7 @@ function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]):
         const name = packageOf.get(pair.activity) ?? '';
         const own = pairs.filter((unstated) => packageOf.get(unstated.activity) === name);
         return html`<li>
-          ${pair.text}
+          ${said(pair)}
           <span class="acts">
             <button
               type="button"

@@ -1,4 +1,4 @@
-import { durationText, MINUTE } from '../../calendar/index.js';
+import { MINUTE } from '../../calendar/index.js';
 import { byTime, type Placement, type Plan, type Proof } from '../../model/index.js';
 import { boundOf } from '../bounds/bounds.js';
 import { breachesOf } from '../repair/breaches.js';
@@ -6,6 +6,7 @@ import { Board, LedgerCache, problemOf, type Problem, type Visit } from '../fit/
 import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
 import { planId } from '../plan-id.js';
+import { sayOfPlan } from '../plan-sentences.js';
 import { sayReason } from '../reason-sentences.js';
 import { certificateOf } from '../search/certificate.js';
 import { finishOf } from '../search/finish.js';
@@ -102,27 +103,15 @@ function asGiven(certificate: Certificate): Certificate {
       ...certificate,
       proven: false,
       mostPlaced: false,
-      text: 'as given; some of it no longer holds',
+      ...sayOfPlan('given-broken', {}),
       objectives: certificate.objectives.map((objective) => ({ ...objective, proven: false })),
     };
-  if (!certificate.mostPlaced)
-    return { ...certificate, text: 'as given, not shown that no more can be placed' };
+  if (!certificate.mostPlaced) return { ...certificate, ...sayOfPlan('given-more-might-go', {}) };
   const open = certificate.objectives.find((objective) => !objective.proven);
   if (!open) return certificate;
-  const far = open.value - open.lowerBound;
-  const most =
-    open.name === 'fewest-windows'
-      ? `${far} ${far === 1 ? 'window' : 'windows'}`
-      : durationText(far);
-  return { ...certificate, text: `as given; ${words[open.name]} at most ${most} from best` };
+  const far = { aim: open.name, far: open.value - open.lowerBound };
+  return { ...certificate, ...sayOfPlan('given-from-best', far) };
 }
-
-const words: Readonly<Record<Objective, string>> = {
-  'key-dates': 'key dates',
-  margins: 'margins',
-  finish: 'finish',
-  'fewest-windows': 'count of windows',
-};
 
 function unique(broken: readonly Broken[]): Broken[] {
   return [...new Map(broken.map((item) => [JSON.stringify(item), item])).values()];

@@ -1,8 +1,9 @@
 import type { Placement, Plan, Proof } from '../../model/index.js';
 import { fnv1a64, planId } from '../plan-id.js';
 import { canonicalOf } from '../problem/canonical.js';
-import { certificateText } from '../search/certificate.js';
+import { qualityOf } from '../search/certificate.js';
 import type { Certificate, Objective } from '../search/types.js';
+import { sayOfPlan } from '../plan-sentences.js';
 
 /**
  * A digest of everything that a plan of work hangs on beside its placements, whatever the order of its rows: 16 hexadecimal
@@ -62,6 +63,6 @@ export function withProof(certificate: Certificate, proof: Proof): Certificate {
     objectives,
     proven: first!.proven,
     lowerBound: first!.lowerBound,
-    text: `as given; ${certificateText({ mostPlaced, objectives })}`,
+    ...sayOfPlan('given-proven', { known: qualityOf({ mostPlaced, objectives }) }),
   };
 }

@@ -5,7 +5,8 @@ import {
   type Placement,
   type Problem,
 } from '../fit/index.js';
-import { byTime, type Note, type Plan } from '../../model/index.js';
+import { byTime, type Note, type Plan, type Worded } from '../../model/index.js';
+import { sayOfPlan } from '../plan-sentences.js';
 import { canonicalOf } from '../problem/canonical.js';
 import { Effort } from '../problem/effort.js';
 import { boundOf } from '../bounds/bounds.js';
@@ -125,7 +126,7 @@ function stepsFor({ tasks }: Problem): number {
 
 const cutShortNote: Note = {
   code: 'seconds-cut-short',
-  text: 'The search was cut short: another machine, or this one at another time, may come to another plan',
+  ...sayOfPlan('search-cut-short', {}),
 };
 
 /**
@@ -164,12 +165,10 @@ export function allocationOf(
 }
 
 /** In words, that there is nothing of which anything could be proven. */
-function nothingOf({ tasks, effort }: Problem, { visits }: Found): string | undefined {
-  if (tasks.length === 0) return 'nothing to plan';
+function nothingOf({ tasks, effort }: Problem, { visits }: Found): Worded | undefined {
+  if (tasks.length === 0) return sayOfPlan('nothing-to-plan', {});
   if (visits.length > 0) return undefined;
-  return effort.endedTooSoon
-    ? 'nothing is placed: the search was stopped too soon'
-    : 'nothing is placed';
+  return sayOfPlan(effort.endedTooSoon ? 'nothing-placed-stopped' : 'nothing-placed', {});
 }
 
 /** In the order of the plan's rows: the search has one of its own. */

@@ -1,7 +1,8 @@
-import { durationText } from '../../calendar/index.js';
+import type { Worded } from '../../model/index.js';
 import type { Score } from '../fit/index.js';
+import { sayOfPlan } from '../plan-sentences.js';
 import { valuesOf, type Goal } from './objectives.js';
-import type { Certificate, Objective, ObjectiveValue } from './types.js';
+import type { Certificate, ObjectiveValue } from './types.js';
 
 export interface Known {
   readonly score: Score;
@@ -20,7 +21,7 @@ export function certificateOf(
   goal: Goal,
   known: Known,
   { cutShort, holds }: Pick<Certificate, 'cutShort' | 'holds'>,
-  nothing?: string,
+  nothing?: Worded,
 ): Certificate {
   const values = valuesOf(known.score, goal);
   const bounds = valuesOf(known.bound, goal);
@@ -49,36 +50,21 @@ export function certificateOf(
     holds,
     verified: false,
     objectives,
-    text: nothing ?? certificateText({ mostPlaced, objectives }),
+    ...(nothing ?? qualityOf({ mostPlaced, objectives })),
   };
 }
 
-/** How good a plan is known to be, in words without a capital. */
-export function certificateText({
+/** How good a plan is known to be, in words without a capital: the first value that is not proven says how far it can be. */
+export function qualityOf({
   mostPlaced,
   objectives,
-}: Pick<Certificate, 'mostPlaced' | 'objectives'>): string {
-  return mostPlaced ? textOf(objectives) : 'best found, not shown that no more can be placed';
-}
-
-/** `proven best`, or the first value that is not, with how far from best it can be. */
-function textOf(objectives: readonly ObjectiveValue[]): string {
+}: Pick<Certificate, 'mostPlaced' | 'objectives'>): Required<Worded> {
+  if (!mostPlaced) return sayOfPlan('more-might-go', {});
   const open = objectives.find((each) => !each.proven);
-  if (!open) return 'proven best';
-  const far = `best found, at most ${amountText(open.name, open.value - open.lowerBound)} from best`;
-  return open === objectives[0]
-    ? far
-    : `${words[objectives[0]!.name]} proven best; ${words[open.name]} ${far}`;
-}
-
-const words = {
-  'key-dates': 'key dates',
-  margins: 'margins',
-  finish: 'finish',
-  'fewest-windows': 'count of windows',
-} as const;
-
-function amountText(name: Objective, amount: number): string {
-  if (name === 'fewest-windows') return amount === 1 ? '1 window' : `${amount} windows`;
-  return durationText(amount);
+  if (!open) return sayOfPlan('proven-best', {});
+  const far = { aim: open.name, far: open.value - open.lowerBound };
+  const [first] = objectives;
+  return open === first
+    ? sayOfPlan('found-from-best', far)
+    : sayOfPlan('first-proven', { ...far, first: first!.name });
 }

@@ -1,5 +1,5 @@
 import type { Instant } from '../../calendar/index.js';
-import type { Note, PlanFault } from '../../model/index.js';
+import type { Note, PlanFault, Worded } from '../../model/index.js';
 import type { Unstated } from '../unstated.js';
 import type { Placement, Reason } from '../fit/types.js';
 
@@ -14,8 +14,11 @@ export interface ObjectiveValue {
   readonly proven: boolean;
 }
 
-/** What is known of an answer's quality. `objective`, `lowerBound` and `proven` speak of the first objective. */
-export interface Certificate {
+/**
+ * What is known of an answer's quality. `objective`, `lowerBound` and `proven` speak of the first objective; `text`:
+ * `proven best` or `best found, at most 2 windows from best`.
+ */
+export interface Certificate extends Worded {
   readonly proven: boolean;
   readonly lowerBound: number;
   readonly objective: number;
@@ -32,8 +35,6 @@ export interface Certificate {
   readonly objectives: readonly ObjectiveValue[];
   /** Digest of all that the plan hangs on beside its placements: of these inputs this is known; absent until checked. */
   readonly inputs?: string;
-  /** In words: `proven best` or `best found, at most 2 windows from best`. */
-  readonly text: string;
 }
 
 /** One key date: when it is due, when its package finishes as planned, and the float between. Moments are epoch milliseconds. */

@@ -1,6 +1,12 @@
 import type { Sentences } from '../../../src/engine/index.js';
 
 const at = { at: Date.UTC(2027, 2, 12, 3, 45), zone: 'Europe/London' };
+const known = {
+  text: 'best found, at most 8 h from best',
+  sentence: { key: 'found-from-best', given: { aim: 'finish', far: 480 } },
+} as const;
+const listed = { count: 5, names: ['A'], more: 6 };
+const some = { ...listed, of: 7 };
 const block = { openers: ['A'], makers: ['A', 'B'] };
 
 /** One of each sentence, for its shape: what it is made with is varied by the test. */
@@ -85,4 +91,37 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'block-short': { ...block, window: 'N', minutes: 5, tried: { some: 6, of: 7 } },
   'not-in-plan': {},
   'kept-in-place': { window: 'N' },
+
+  'nothing-to-plan': {},
+  'nothing-placed': {},
+  'nothing-placed-stopped': {},
+  'proven-best': {},
+  'more-might-go': {},
+  'found-from-best': { aim: 'finish', far: 5 },
+  'first-proven': { first: 'key-dates', aim: 'fewest-windows', far: 5 },
+  'given-broken': {},
+  'given-more-might-go': {},
+  'given-from-best': { aim: 'fewest-windows', far: 5 },
+  'given-proven': { known },
+  'search-alone': { between: 5, beside: 6, stops: true, known },
+  'search-cut-short': {},
+  'left-open': { packages: [{ package: 'P', begun: ['A'], left: ['B'] }] },
+  'goes-on-between': { activity: 'A', windows: ['N'] },
+  'in-two-windows': { activity: 'A', window: 'N', other: 'B', otherWindow: 'M' },
+  'at-one-place': { activity: 'A', other: 'B', windows: ['N'], silent: ['A'] },
+
+  'rules-deduct-nothing': { rules: 'R' },
+  'windows-lines-blank': some,
+  'windows-isolation-blank': some,
+  'status-blank': some,
+  'window-requested': some,
+  'window-offered': some,
+  'work-lines-blank': some,
+  'work-isolation-blank': some,
+  'made-good-blank': some,
+  'opened-before': some,
+  'occupies-blank': some,
+  'resource-not-listed': listed,
+  'no-resources': listed,
+  'headings-not-read': { ...listed, table: 'T' },
 };

@@ -6,6 +6,7 @@ import { meet } from '../../../helpers/line-check.js';
 import { activity, plan, window } from '../../../helpers/plan-builders.js';
 import { randomLinePlan } from '../../../helpers/random-line-plan.js';
 import { processorMs } from '../../../helpers/processor-clock.js';
+import { inJson } from '../../../helpers/in-json.js';
 
 const cases = Number(process.env['LINE_CASES'] ?? 200);
 
@@ -86,7 +87,7 @@ describe('what a plan leaves unsaid', () => {
       ],
     });
     const found = allocate(one, { seconds: 1, clock: processorMs });
-    expect(found.unstated).toEqual([
+    expect(inJson(found.unstated)).toEqual([
       {
         activity: 'LIFT',
         other: 'TAMP',
@@ -95,7 +96,7 @@ describe('what a plan leaves unsaid', () => {
         text: 'LIFT is in W1 and TAMP in W2: nothing says whether the line is fit to run in between',
       },
     ]);
-    expect(found.notes).toEqual([
+    expect(inJson(found.notes)).toEqual([
       {
         code: 'left-open',
         text: 'Nothing says whether the line is fit to run where work stops: LIFT, TAMP of W1 is placed and TEST is left over.',

@@ -1,0 +1,87 @@
+import type { NoteSentences } from '../../src/engine/index.js';
+import { form, number } from './parts.de.js';
+
+type Some = Parameters<NoteSentences['status-blank']>[0];
+
+// From memory, to be read by a native speaker of the trade.
+
+const list = (names: readonly string[], more: number): string =>
+  more > 0 ? `${names.join(', ')} und ${number(more)} weitere` : names.join(', ');
+
+const some =
+  (noun: readonly [string, string], singular: string, plural: string) =>
+  ({ count, of, names, more }: Some): string =>
+    `${number(count)} von ${number(of)} ${form(of, ...noun)} ${form(count, singular, plural)}: ${list(names, more)}.`;
+const windows = ['Sperrpause', 'Sperrpausen'] as const;
+const activities = ['Vorgang', 'Vorgängen'] as const;
+const resources = (count: number): string =>
+  `${number(count)} ${form(count, 'Einsatzmittel', 'Einsatzmittel')}`;
+const noLimit = (count: number): string =>
+  `${form(count, 'Es gilt', 'Sie gelten')} als unbegrenzt vorhanden.`;
+const tables: Readonly<Record<string, string>> = {
+  windows: 'Sperrpausen',
+  work: 'Arbeit',
+  resources: 'Einsatzmittel',
+  trains: 'Züge',
+};
+
+export const notes: NoteSentences = {
+  'rules-deduct-nothing': ({ rules }) =>
+    `Die Regeln „${rules}“ ziehen nichts ab: In keiner Sperrpause werden Vorlauf, Nachlauf oder Rückgabereserve eingehalten.`,
+  'windows-lines-blank': some(
+    windows,
+    'nennt kein gesperrtes Gleis und gilt daher für Arbeit auf jedem Gleis',
+    'nennen kein gesperrtes Gleis und gelten daher für Arbeit auf jedem Gleis',
+  ),
+  'windows-isolation-blank': some(
+    windows,
+    'nennt keine Freischaltung: Nichts gilt darin als freigeschaltet',
+    'nennen keine Freischaltung: Nichts gilt darin als freigeschaltet',
+  ),
+  'status-blank': some(
+    windows,
+    'hat keinen Status und gilt als bestätigt',
+    'haben keinen Status und gelten als bestätigt',
+  ),
+  'window-requested': some(
+    windows,
+    'ist nur beantragt: Sie wird vielleicht nicht gewährt',
+    'sind nur beantragt: Sie werden vielleicht nicht gewährt',
+  ),
+  'window-offered': some(
+    windows,
+    'ist angeboten und nicht bestätigt',
+    'sind angeboten und nicht bestätigt',
+  ),
+  'work-lines-blank': some(
+    activities,
+    'nennt kein Gleis, das gesperrt sein muss: Jede Sperrpause gilt als geeignet',
+    'nennen kein Gleis, das gesperrt sein muss: Jede Sperrpause gilt als geeignet',
+  ),
+  'work-isolation-blank': some(
+    activities,
+    'nennt keine Freischaltung und gilt als ohne Freischaltung möglich',
+    'nennen keine Freischaltung und gelten als ohne Freischaltung möglich',
+  ),
+  'made-good-blank': some(
+    activities,
+    'sagt nicht, was das Gleis danach wieder befahrbar macht',
+    'sagen nicht, was das Gleis danach wieder befahrbar macht',
+  ),
+  'opened-before': some(
+    activities,
+    'ist fertig, und was danach das Gleis befahrbar macht, ist es nicht: Wurde es nicht anders befahrbar gemacht, ist das Gleis jetzt nicht befahrbar',
+    'sind fertig, und was danach das Gleis befahrbar macht, ist es nicht: Wurde es nicht anders befahrbar gemacht, ist das Gleis jetzt nicht befahrbar',
+  ),
+  'occupies-blank': some(
+    activities,
+    'sagt nicht, ob andere am selben Ort sein dürfen, und gilt als geteilt',
+    'sagen nicht, ob andere am selben Ort sein dürfen, und gelten als geteilt',
+  ),
+  'resource-not-listed': ({ count, names, more }) =>
+    `${resources(count)}, die Arbeit nennt, ${form(count, 'ist', 'sind')} nicht aufgeführt: ${list(names, more)}. ${noLimit(count)}`,
+  'no-resources': ({ count, names, more }) =>
+    `Es sind keine Einsatzmittel aufgeführt, und Arbeit nennt ${resources(count)}: ${list(names, more)}. ${noLimit(count)}`,
+  'headings-not-read': ({ count, table, names, more }) =>
+    `${number(count)} ${form(count, 'Überschrift', 'Überschriften')} der Tabelle ${tables[table] ?? table} ${form(count, 'wird', 'werden')} behalten und nicht gelesen: ${list(names, more)}.`,
+};

@@ -66,7 +66,6 @@ import { hasSide, sideView } from './frame/side.js';
 import { shownName } from './frame/shown-name.js';
 import { siteView } from './views/site-view.js';
 import { defaultStrings, type DeskStrings } from './strings.js';
-import { tellFaults } from './frame/explain-picked.js';
 import { topView } from './frame/top.js';
 import { tableView } from './views/table-view.js';
 import {
@@ -631,12 +630,12 @@ export class PossessionDesk extends LitElement implements Desk {
   };
 
   readonly #onFigure = ({ figure }: FigureAskEvent): void => {
-    this.picked.explain(() => explained(this, figure));
+    this.picked.explain((why) => explained(why, this, figure));
     this.bringSide();
   };
 
   readonly #onFaults = (): void => {
-    this.picked.explain(() => tellFaults(this.figures.results, this.document));
+    this.picked.explain((why) => why.tellFaults(this.figures.results, this.document));
     this.bringSide();
   };
 

@@ -2,7 +2,7 @@ import { cautions, type TableKind, type WindowStatus } from '../../src/model/ind
 import type { Objective } from '../../src/planner/search/types.js';
 import { defaultStrings as resultWords } from '../results/strings.js';
 import { countText } from '../shared/format.js';
-import type { ProvedCode } from '../why/explain-plan.js';
+import type { ProvedCode } from '../why/explain-strings.js';
 import type { CostPart, DeskView, PlaceId, PlanPart, SitePart } from './views.js';
 
 /** Words of the frame of the desk, of its places and of its answer. Sentences with a figure are functions of its text. */

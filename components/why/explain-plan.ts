@@ -1,12 +1,12 @@
-import { certificateSaid, leavesUnsaid } from '../../src/engine/index.js';
+import { certificateSaid } from '../../src/engine/index.js';
 import { durationText } from '../../src/calendar/index.js';
 import type { Activity, Fault, TableKind } from '../../src/model/index.js';
 import type { Allocation } from '../../src/planner/search/types.js';
 import { floatText, momentText } from '../shared/format.js';
 import { saidText } from '../shared/said.js';
-import type { ProvedCode } from './explain-strings.js';
 import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
+import { provedCode } from './proved-code.js';
 
 /** How good a plan is, objective by objective, and how much of that is proved. */
 export function explainCertificate(allocation: Allocation): Explanation {
@@ -52,19 +52,6 @@ export function explainCertificate(allocation: Allocation): Explanation {
     ],
     links: [],
   };
-}
-
-export type { ProvedCode };
-
-/** How much of a plan's worth is proved. */
-export function provedCode(allocation: Allocation): ProvedCode {
-  const { certificate } = allocation;
-  if (!certificate.verified) return 'failed';
-  // It speaks of the search alone where nobody said what the line is like between pieces of work.
-  if (leavesUnsaid(allocation)) return 'unstated';
-  if (certificate.objectives.every((objective) => objective.proven) && certificate.proven)
-    return 'best';
-  return certificate.proven ? 'first' : 'found';
 }
 
 /** When a placed piece of work is done and how far it could move. */

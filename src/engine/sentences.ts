@@ -1,11 +1,15 @@
+import type { certificateSentences } from '../planner/certificate-words.js';
 import type { planSentences } from '../planner/plan-sentences.js';
 import type { reasonSentences } from '../planner/reason-sentences.js';
+import type { unplacedSentences } from '../planner/search/unplaced-sentences.js';
 import type { noteSentences } from '../tables/note-sentences.js';
 
-/** All that the core says, by its keys: what a catalogue of another language has to hold. */
-export type Sentences = typeof reasonSentences & typeof planSentences & typeof noteSentences;
-
-/** Those of reasons, of plans and of notes on what was read. */
-export type ReasonSentences = typeof reasonSentences;
-export type PlanSentences = typeof planSentences;
+/** Those of why work does not fit, or finds no place. */
+export type ReasonSentences = typeof reasonSentences & typeof unplacedSentences;
+/** Those of how good a plan is, and what nobody said of its work. */
+export type PlanSentences = typeof planSentences & typeof certificateSentences;
+/** Those of what tables were taken to mean. */
 export type NoteSentences = typeof noteSentences;
+
+/** All that the core says, by its keys: what a catalogue of another language has to hold. */
+export type Sentences = ReasonSentences & PlanSentences & NoteSentences;

@@ -1,6 +1,33 @@
-import type { Note, Worded } from '../model/index.js';
-import { sayOfPlan } from './plan-sentences.js';
+import { saysBy, type Note, type Worded } from '../model/index.js';
 import type { Unstated } from './unstated.js';
+
+const pairs = (count: number): string => (count === 1 ? 'one pair' : `${count} pairs`);
+
+/** What pages say of a plan that a search has brought them. */
+export const certificateSentences = {
+  'search-alone': ({
+    between,
+    beside,
+    stops,
+    known,
+  }: {
+    /** Pairs of pieces between which nobody said whether the line is fit to run. */
+    readonly between: number;
+    /** Pairs of which nobody said whether they may share a place. */
+    readonly beside: number;
+    /** Nor is it said where work stops. */
+    readonly stops: boolean;
+    readonly known: Worded;
+  }) => {
+    const unsaid = [
+      ...(between > 0 ? [`whether the line is fit to run between ${pairs(between)} of work`] : []),
+      ...(beside > 0 ? [`whether ${pairs(beside)} of work may share a place`] : []),
+      ...(stops ? ['whether the line is fit to run where work stops'] : []),
+    ];
+    return `of the search alone, as nobody said ${unsaid.join(', or ')}: ${known.text}`;
+  },
+};
+const say = saysBy(certificateSentences);
 
 /** What the words need of a plan. */
 export interface Certified {
@@ -16,7 +43,7 @@ export interface Certified {
 export function certificateSaid(plan: Certified): Worded {
   const { text, sentence } = plan.certificate;
   const known = { text, ...(sentence && { sentence }) };
-  return leavesUnsaid(plan) ? sayOfPlan('search-alone', { ...unsaidOf(plan), known }) : known;
+  return leavesUnsaid(plan) ? say('search-alone', { ...unsaidOf(plan), known }) : known;
 }
 
 /** The same in English. */

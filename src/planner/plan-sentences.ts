@@ -19,7 +19,6 @@ const aims: Readonly<Record<Aim, string>> = {
 };
 const farText = ({ aim, far }: Far): string =>
   aim === 'fewest-windows' ? `${far} ${far === 1 ? 'window' : 'windows'}` : durationText(far);
-const pairs = (count: number): string => (count === 1 ? 'one pair' : `${count} pairs`);
 const somePieces = (names: Names): string =>
   names.length > 6
     ? `${names.slice(0, 5).join(', ')} and ${names.length - 5} more`
@@ -38,27 +37,6 @@ export const planSentences = {
   'given-more-might-go': (_: Nothing) => 'as given, not shown that no more can be placed',
   'given-from-best': (far: Far) => `as given; ${aims[far.aim]} at most ${farText(far)} from best`,
   'given-proven': ({ known }: { readonly known: Worded }) => `as given; ${known.text}`,
-  'search-alone': ({
-    between,
-    beside,
-    stops,
-    known,
-  }: {
-    /** Pairs of pieces between which nobody said whether the line is fit to run. */
-    readonly between: number;
-    /** Pairs of which nobody said whether they may share a place. */
-    readonly beside: number;
-    /** Nor is it said where work stops. */
-    readonly stops: boolean;
-    readonly known: Worded;
-  }) => {
-    const unsaid = [
-      ...(between > 0 ? [`whether the line is fit to run between ${pairs(between)} of work`] : []),
-      ...(beside > 0 ? [`whether ${pairs(beside)} of work may share a place`] : []),
-      ...(stops ? ['whether the line is fit to run where work stops'] : []),
-    ];
-    return `of the search alone, as nobody said ${unsaid.join(', or ')}: ${known.text}`;
-  },
   'search-cut-short': (_: Nothing) =>
     'The search was cut short: another machine, or this one at another time, may come to another plan',
   'left-open': ({

@@ -1,4 +1,4 @@
-// Why work does not fit, finds no place or moves. Parameters: names as typed, minutes, moments; `others`: it holds once
+// Why work does not fit a window. Parameters: names as typed, minutes, moments; `others`: it holds once
 // the other reasons are cured.
 import { dueWords, durationText, isoText } from '../calendar/index.js';
 import { saysBy, type Moment } from '../model/index.js';
@@ -11,7 +11,8 @@ interface Never {
   /** Windows beside it of which the same holds. */
   readonly more?: number;
 }
-interface Block {
+/** Work that must be done together, as the line is open between. */
+export interface Block {
   /** Activities that open the line; empty: they were done before. */
   readonly openers: Names;
   readonly makers: Names;
@@ -19,12 +20,6 @@ interface Block {
 interface Dated extends Moment {
   readonly activity: string;
 }
-/** How many windows of those with room were tried; absent: all. */
-interface Tried {
-  readonly some: number;
-  readonly of: number;
-}
-
 const momentText = ({ at, zone }: Moment): string =>
   isoText(at, zone).slice(0, 16).replace('T', ' ');
 const due = ({ at, zone }: Moment): string => dueWords(at, zone);
@@ -34,13 +29,11 @@ const cured = (others: boolean): string => (others ? 'with the rest of the reaso
 const likewise = (more = 0): string => (more > 0 ? `; likewise in ${more} more` : '');
 const s = (names: Names, one: string, many: string): string => (names.length > 1 ? many : one);
 const metres = (size: number): number => Math.ceil(size * 10 - 1e-6) / 10;
-const unmade = ({ openers, makers }: Block): string =>
+/** That the work of a block is not all placed together: `A cannot be made good`. */
+export const unmade = ({ openers, makers }: Block): string =>
   openers.length > 0
     ? `${openers.join(' and ')} cannot be made good`
     : `${makers.join(' and ')}, which make good what was done before, cannot all be finished`;
-const triedText = (tried: Tried | undefined): string =>
-  tried ? ` (tried in the ${tried.some} windows of ${tried.of} with the most room)` : '';
-
 export const reasonSentences = {
   withdrawn: ({ window, more }: Omit<Never, 'activities'>) =>
     `${window} is withdrawn and takes no work${likewise(more)}`,
@@ -335,76 +328,7 @@ export const reasonSentences = {
     minutes === null
       ? `${unmade(block)} in ${window}`
       : `${unmade(block)} in ${window}: short by ${proven ? '' : 'at most '}${durationText(minutes)}`,
-  'stopped-too-soon': (_: Nothing) =>
-    'the search was stopped too soon to find it a place or to say why it has none',
-  'part-placed': ({ left, of }: { readonly left: number; readonly of: number }) =>
-    `${left} of ${of} units find no place`,
-  'no-room-before': (_: Nothing) =>
-    'work that stays where it is waits for it, and there is no room before that',
-  'waits-for-itself': ({ activity }: { readonly activity: string }) =>
-    `${activity} waits for itself through its links`,
-  'waits-for': ({ activity }: { readonly activity: string }) =>
-    `waits for ${activity}, which is not all placed`,
-  'no-usable-time': ({ activity }: { readonly activity: string }) =>
-    `no window has usable time for ${activity}`,
-  'waits-to-cure': ({ pour }: { readonly pour: string }) =>
-    `waits for ${pour} to cure, and the temperatures given end before it has`,
-  'longest-stretch': ({ needed, longest }: { readonly needed: number; readonly longest: number }) =>
-    `needs ${durationText(needed)} in one go; the longest usable stretch is ${durationText(longest)}`,
-  'later-end': ({ window, minutes }: { readonly window: string; readonly minutes: number }) =>
-    `fits if the end of ${window} moves ${durationText(minutes)} later`,
-  'no-room': (_: Nothing) => 'other work takes all the time that would do',
-  'room-left': ({
-    activities,
-    window,
-  }: {
-    readonly activities: Names;
-    /** Null: outside the windows. */
-    readonly window: string | null;
-  }) =>
-    `there is room for ${activities.join(' and ')} ${window === null ? 'outside the windows' : `in ${window}`} as the plan stands, and the plan does not place ${s(activities, 'it', 'them')}`,
-  'no-window': (_: Nothing) => 'the plan has no windows',
-  'needs-of-resource': ({
-    amount,
-    resource,
-    most,
-  }: {
-    readonly amount: number;
-    readonly resource: string;
-    readonly most: number;
-  }) => `needs ${amount} of ${resource}; at most ${most} there when it could be used`,
-  'no-time-long-enough': (_: Nothing) => 'no time left is long enough',
-  'other-work-has-it': (_: Nothing) => 'other work has what it needs',
-  'too-little-after': (_: Nothing) => 'what it waits for leaves it too little time after',
-  'not-begin-sooner': (_: Nothing) => 'it may not begin sooner',
-  'work-waits-for-it': (_: Nothing) => 'work that stays where it is waits for it',
-  'place-alone': ({ place }: { readonly place: string }) =>
-    `${place} is taken: work goes on there alone`,
-  'not-enough-when-used': ({ resource }: { readonly resource: string }) =>
-    `there is not enough of ${resource} when it could be used`,
-  'block-not-asked': ({ asked, ...block }: Block & { readonly asked: number }) =>
-    `${unmade(block)} in any window as it stands; how short was worked out for ${asked} other groups alone`,
-  'block-in-no-window': (block: Block) => `${unmade(block)}: no window takes all of it`,
-  'block-no-end': ({
-    window,
-    tried,
-    ...block
-  }: Block & { readonly window: string; readonly tried?: Tried }) =>
-    `${unmade(block)} in ${window}: no later end of it was found to do${triedText(tried)}`,
-  'block-short': ({
-    window,
-    minutes,
-    tried,
-    ...block
-  }: Block & { readonly window: string; readonly minutes: number; readonly tried?: Tried }) =>
-    `${unmade(block)} in ${window}: short by ${durationText(minutes)}${triedText(tried)}`,
-  'not-in-plan': (_: Nothing) => 'not in the plan given',
-  'kept-in-place': ({ window }: { readonly window: string | null }) =>
-    `is kept ${window === null ? 'where it is' : `in ${window}`} and cannot stay`,
 };
-
-/** Nothing to be made with. */
-type Nothing = Readonly<Record<never, never>>;
 
 const inTimeOf = (window: string | null): string =>
   window === null ? 'at any time' : `in the usable time of ${window}`;

@@ -3,8 +3,13 @@ import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
 import { spokenNow } from '../../shared/language.js';
 import type { Explanation } from '../../why/explanation.js';
 
+/** All that can be said of figures. */
+export type Explanations = typeof import('./explanations.js');
+
 /** How a picked thing is explained: asked anew each time the figures change. */
-type Explainer = () => Explanation | null;
+type Explainer = (why: Explanations) => Explanation | null;
+
+let loaded: Explanations | undefined;
 
 /** An explanation, in the languages that it is in. */
 interface Made {
@@ -47,13 +52,19 @@ export class Picked {
   refresh(): void {
     this.#made = undefined;
     this.#host.requestUpdate();
+    if (loaded) return;
+    void import('./explanations.js').then((why) => {
+      loaded = why;
+      this.#host.requestUpdate();
+    });
   }
 
   /** What the panel says, in the language in force. */
   get explanation(): Explanation | null {
+    if (!loaded) return null;
     const { words, figures } = spokenNow();
     if (this.#made?.words !== words || this.#made.figures !== figures) {
-      const made = this.#explainer();
+      const made = this.#explainer(loaded);
       this.#made = { words, figures, explanation: made && { lang: words, ...made } };
     }
     return this.#made.explanation;

@@ -1,5 +1,5 @@
 import { countFits } from '../../shared/verdicts.js';
-import { provedCode } from '../../why/explain-plan.js';
+import { provedCode } from '../../why/proved-code.js';
 import type { Desk } from '../desk-parts.js';
 import type { DeskView, PlaceId } from '../views.js';
 

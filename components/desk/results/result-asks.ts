@@ -1,10 +1,8 @@
 import type { Figure } from '../../shared/figure-ask-event.js';
-import { explainFigure } from '../../why/explain-figure.js';
-import { explainPlacement } from '../../why/explain-plan.js';
 import type { Explanation } from '../../why/explanation.js';
 import type { Desk } from '../desk-parts.js';
 import { valueIn } from '../frame/table-lookup.js';
-import { tellLedger, tellLeftOver, tellPackage, tellWindowWork } from '../frame/explain-picked.js';
+import type { Explanations } from '../frame/picked.js';
 import type { ResultTable } from '../views.js';
 
 /** The panel says where a worked-out value of a row comes from. */
@@ -31,11 +29,12 @@ function askOfWindow(desk: Desk, id: string, column: string): void {
       : column === 'chance'
         ? { of: 'on-time', window: id }
         : undefined;
-  picked.explain(() => {
+  picked.explain((why) => {
     if (column === 'holds' || column === 'clear')
-      return tellWindowWork(figures.results, planning.shown, id);
+      return why.tellWindowWork(figures.results, planning.shown, id);
     return (
-      (figure && explained(desk, figure)) ?? tellLedger(figures.results, id, ledgerRow(column))
+      (figure && explained(why, desk, figure)) ??
+      why.tellLedger(figures.results, id, ledgerRow(column))
     );
   });
 }
@@ -44,22 +43,25 @@ const ledgerRow = (column: string): 'gross' | 'usable' => (column === 'gross' ? 
 
 function askOfWork(desk: Desk, id: string, name: string, column: string): void {
   const { picked, figures, planning, document } = desk;
-  picked.explain(() => {
+  picked.explain((why) => {
     const { results } = figures;
     const plan = planning.shown;
-    if (!results || column === 'fits' || !plan) return tellPackage(results, name);
+    if (!results || column === 'fits' || !plan) return why.tellPackage(results, name);
     if (column === 'programme-float')
-      return explained(desk, { of: 'key-date', package: name }) ?? tellPackage(results, name);
+      return (
+        explained(why, desk, { of: 'key-date', package: name }) ?? why.tellPackage(results, name)
+      );
     const at = plan.placements.findIndex((placement) => placement.activity === id);
-    if (at >= 0) return explainPlacement(plan, at, results.plan.activities, document?.zone ?? '');
-    return tellLeftOver(plan, id) ?? tellPackage(results, name);
+    if (at >= 0)
+      return why.explainPlacement(plan, at, results.plan.activities, document?.zone ?? '');
+    return why.tellLeftOver(plan, id) ?? why.tellPackage(results, name);
   });
 }
 
 /** What is said of a figure that other elements show too; null where its answer is not there. */
-export function explained(desk: Desk, figure: Figure): Explanation | null {
+export function explained(why: Explanations, desk: Desk, figure: Figure): Explanation | null {
   const { figures, outlooks, planning, document } = desk;
-  return explainFigure(figure, {
+  return why.explainFigure(figure, {
     results: figures.results,
     handbacks: outlooks.handbacks,
     price: outlooks.price,

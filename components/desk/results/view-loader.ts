@@ -6,7 +6,6 @@ import type { Desk } from '../desk-parts.js';
 import { askHandback, openHandback, resumeShift } from '../views/handback-view.js';
 import { askRules } from '../views/rules-view.js';
 import { askSite } from '../views/site-view.js';
-import { tellMoves } from '../frame/explain-picked.js';
 import { askChecks, askRoster } from '../views/urgent-view.js';
 import type { CostPart, DeskView } from '../views.js';
 
@@ -225,6 +224,6 @@ export class ViewLoader {
     // What was asked of the plan before is asked of this one: the view is never left empty.
     if (desk.view === 'handback') this.open(desk.view);
     if (desk.view === 'plan')
-      picked.explain(() => planning.proposal && tellMoves(found.value, planning.proposal));
+      picked.explain((why) => planning.proposal && why.tellMoves(found.value, planning.proposal));
   }
 }

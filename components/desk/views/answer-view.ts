@@ -1,6 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Objective } from '../../../src/planner/search/types.js';
-import { explainCertificate } from '../../why/explain-plan.js';
 import { answerOf } from './answer.js';
 import { agreedView } from './agreed-view.js';
 import type { Desk } from '../desk-parts.js';
@@ -87,5 +86,5 @@ function progressBar({ planning: { progress }, words }: Desk): TemplateResult {
 }
 
 function prove({ picked, planning }: Desk): void {
-  picked.explain(() => planning.allocation && explainCertificate(planning.allocation));
+  picked.explain((why) => planning.allocation && why.explainCertificate(planning.allocation));
 }

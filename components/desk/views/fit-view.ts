@@ -2,7 +2,6 @@ import { html, type TemplateResult } from 'lit';
 import type { Results } from '../../../src/engine/index.js';
 import type { FitSelectEvent } from '../../fit/fit-select-event.js';
 import type { Desk } from '../desk-parts.js';
-import { tellFit } from '../frame/explain-picked.js';
 
 /** Every package against every window. */
 export function fitView(desk: Desk, results: Results): TemplateResult {
@@ -25,5 +24,5 @@ export function pickFit(
 ): void {
   const fit = { package: at.package, window: at.window };
   picked.pick({ fit });
-  picked.explain(() => tellFit(figures.results, fit));
+  picked.explain((why) => why.tellFit(figures.results, fit));
 }

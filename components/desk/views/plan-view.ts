@@ -3,7 +3,6 @@ import type { Placement, Results } from '../../../src/engine/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
 import type { PlacementMoveEvent } from '../../plan/placement-move-event.js';
 import type { PlacementSelectEvent } from '../../plan/placement-select-event.js';
-import { explainPlacement } from '../../why/explain-plan.js';
 import type { Desk } from '../desk-parts.js';
 import { moveWork } from '../forms/piece-acts.js';
 import { pieceForms } from '../forms/piece-forms.js';
@@ -111,11 +110,11 @@ function planned(desk: Desk, results: Results, document: PlanDocument): Template
 function pickPlacement(desk: Desk, { index }: PlacementSelectEvent): void {
   const { picked, figures } = desk;
   picked.pick({ placement: index });
-  picked.explain(() => {
+  picked.explain((why) => {
     const allocation = desk.planning.looked;
     const activities = figures.results?.plan.activities;
     if (!allocation?.placements[index] || !activities || !desk.document) return null;
-    return explainPlacement(allocation, index, activities, desk.document.zone);
+    return why.explainPlacement(allocation, index, activities, desk.document.zone);
   });
   desk.bringSide();
 }

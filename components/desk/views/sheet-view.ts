@@ -18,7 +18,6 @@ import type { UndoEvent } from '../../sheet/undo-event.js';
 import type { Desk } from '../desk-parts.js';
 import { askResult } from '../results/result-asks.js';
 import { headingOf, valueIn } from '../frame/table-lookup.js';
-import { tellLedger, tellPackage } from '../frame/explain-picked.js';
 import type { ResultTable } from '../views.js';
 
 /** A table of the plan as it was typed, to be changed cell by cell. */
@@ -103,9 +102,9 @@ function onCell(desk: Desk, kind: TableKind, { row, column }: CellSelectEvent): 
     const id = valueIn(table, kind, row, 'window');
     if (!figures.results?.plan.windows.some((window) => window.id === id)) return;
     picked.pick({ window: id, row: 'usable' });
-    picked.explain(() => tellLedger(figures.results, picked.window, 'usable'));
+    picked.explain((why) => why.tellLedger(figures.results, picked.window, 'usable'));
   } else if (kind === 'work') {
     const id = valueIn(table, kind, row, 'package');
-    picked.explain(() => tellPackage(figures.results, id));
+    picked.explain((why) => why.tellPackage(figures.results, id));
   }
 }

@@ -15,7 +15,6 @@ import type { Desk } from '../desk-parts.js';
 import { CellEdits } from '../forms/edits.js';
 import { ribbonWork } from '../results/ribbon-work.js';
 import { rowWith } from '../frame/table-lookup.js';
-import { tellLedger, tellShortNotice } from '../frame/explain-picked.js';
 
 /** So many windows no longer push the sheet below them out of reach on a narrow screen: they scroll by themselves. */
 const MANY = 60;
@@ -65,7 +64,7 @@ export function windowSide(desk: Desk): TemplateResult {
 export function askLedger(desk: Desk, row: LedgerAskEvent['row']): void {
   const { picked, figures } = desk;
   picked.pick({ row });
-  picked.explain(() => tellLedger(figures.results, picked.window, row));
+  picked.explain((why) => why.tellLedger(figures.results, picked.window, row));
 }
 
 function forms(desk: Desk): TemplateResult | typeof nothing {
@@ -164,5 +163,5 @@ async function bestUse(desk: Desk): Promise<void> {
   const found = await planning.shortNotice(engine, document, picked.window);
   if (!found.done) return;
   desk.outlooks.clearPlanned();
-  picked.explain(() => tellShortNotice(found.value, document.zone));
+  picked.explain((why) => why.tellShortNotice(found.value, document.zone));
 }

@@ -7,7 +7,6 @@ import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
 import { planId } from '../plan-id.js';
 import { sayOfPlan } from '../plan-sentences.js';
-import { sayReason } from '../reason-sentences.js';
 import { certificateOf } from '../search/certificate.js';
 import { finishOf } from '../search/finish.js';
 import { fullScoreOf, goalOf, windowsIn } from '../search/objectives.js';
@@ -17,6 +16,7 @@ import { unplacedOf } from '../search/unplaced.js';
 import { speaksOf, withProof } from './proof.js';
 import { standingOf } from './standing.js';
 import type { Broken, GivenPlan } from './types.js';
+import { sayUnplaced } from '../search/unplaced-sentences.js';
 
 export interface GivenOptions {
   readonly first?: Objective;
@@ -77,7 +77,7 @@ function notInPlan({ tasks }: Problem, { left }: Board): Unplaced[] {
       ? [
           {
             activity: activity.id,
-            reasons: [{ code: 'not-in-plan', ...sayReason('not-in-plan', {}) }],
+            reasons: [{ code: 'not-in-plan', ...sayUnplaced('not-in-plan', {}) }],
           },
         ]
       : [],

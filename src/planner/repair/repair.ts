@@ -10,7 +10,6 @@ import {
   type Visit,
 } from '../fit/index.js';
 import { narrowed } from '../problem/narrow.js';
-import { sayReason } from '../reason-sentences.js';
 import { allocationOf, preparedOf, type AllocateOptions } from '../search/allocate.js';
 import { fullScoreOf, type Candidate, type Goal } from '../search/objectives.js';
 import { outsideLate } from '../search/outside-late.js';
@@ -34,6 +33,7 @@ import {
   without,
 } from './target.js';
 import { reasonsOf } from './move-reasons.js';
+import { sayUnplaced } from '../search/unplaced-sentences.js';
 
 /** A piece that is no longer in the window it was in. */
 export interface Moved {
@@ -182,7 +182,7 @@ export function repair(plan: Plan, base: readonly Placement[], options: Allocate
   const unplaced = allocation.unplaced.map((item) => {
     const own = keep.find(({ activity }) => activity === item.activity);
     if (!own) return item;
-    const words = sayReason('kept-in-place', { window: own.window });
+    const words = sayUnplaced('kept-in-place', { window: own.window });
     return { ...item, reasons: [{ code: 'kept-in-place', ...words }] };
   });
   const reasons = reasonsOf(plan, split, gone);

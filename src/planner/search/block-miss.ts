@@ -13,8 +13,8 @@ import {
 } from '../fit/index.js';
 import { blockOf } from '../problem/left-open.js';
 import { afterTie } from '../problem/problem.js';
-import { sayReason } from '../reason-sentences.js';
 import { pin } from './pins.js';
+import { sayUnplaced } from './unplaced-sentences.js';
 
 /** Windows of which a later end is tried for one block. */
 const MOST_WINDOWS = 3;
@@ -61,7 +61,7 @@ export class BlockMisses {
       return [
         {
           code: 'not-made-good',
-          ...sayReason('block-not-asked', { ...block, asked: MOST_ASKED }),
+          ...sayUnplaced('block-not-asked', { ...block, asked: MOST_ASKED }),
         },
       ];
     this.#asked += 1;
@@ -77,7 +77,7 @@ export class BlockMisses {
     );
     const open = rooms.flatMap((room, window) => (room > 0 ? [window] : []));
     if (open.length === 0)
-      return [{ code: 'not-made-good', ...sayReason('block-in-no-window', block) }];
+      return [{ code: 'not-made-good', ...sayUnplaced('block-in-no-window', block) }];
     open.sort((a, b) => rooms[b]! - rooms[a]! || a - b);
     // A plan that was given may leave out what would go: nothing is short then.
     const goes = open.slice(0, MOST_WINDOWS).find((window) => this.#trial(own, window)(0));
@@ -85,7 +85,7 @@ export class BlockMisses {
       return [
         {
           code: 'room-left',
-          ...sayReason('room-left', { activities: block.makers, window: windows[goes]!.id }),
+          ...sayUnplaced('room-left', { activities: block.makers, window: windows[goes]!.id }),
         },
       ];
     }
@@ -96,11 +96,11 @@ export class BlockMisses {
       window: best,
       ...(open.length > MOST_WINDOWS && { tried: { some: MOST_WINDOWS, of: open.length } }),
     };
-    if (!found) return [{ code: 'not-made-good', ...sayReason('block-no-end', given) }];
+    if (!found) return [{ code: 'not-made-good', ...sayUnplaced('block-no-end', given) }];
     return [
       {
         code: 'not-made-good',
-        ...sayReason('block-short', { ...given, minutes: found.by }),
+        ...sayUnplaced('block-short', { ...given, minutes: found.by }),
         shortByMinutes: found.by,
       },
     ];

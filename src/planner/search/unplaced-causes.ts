@@ -1,6 +1,6 @@
 import { isSolePlace } from '../problem/sole-places.js';
-import { sayReason } from '../reason-sentences.js';
 import { Board, fewestCauses, type Problem, type Reason, type Task } from '../fit/index.js';
+import { sayUnplaced } from './unplaced-sentences.js';
 
 /**
  * What may stand in the way of one more visit of a task in the windows that take it: its length, a resource, the work
@@ -103,17 +103,17 @@ function isOf(cause: UnplacedCause, { code, resources }: Reason): boolean {
 
 function ownReason(cause: UnplacedCause): Reason {
   if (cause === 'length')
-    return { code: 'no-usable-stretch', ...sayReason('no-time-long-enough', {}) };
-  if (cause === 'other-work') return { code: 'no-room', ...sayReason('other-work-has-it', {}) };
-  if (cause === 'links') return { code: 'follows', ...sayReason('too-little-after', {}) };
-  if (cause === 'not-before') return { code: cause, ...sayReason('not-begin-sooner', {}) };
-  if (cause === 'needed-before') return { code: cause, ...sayReason('work-waits-for-it', {}) };
+    return { code: 'no-usable-stretch', ...sayUnplaced('no-time-long-enough', {}) };
+  if (cause === 'other-work') return { code: 'no-room', ...sayUnplaced('other-work-has-it', {}) };
+  if (cause === 'links') return { code: 'follows', ...sayUnplaced('too-little-after', {}) };
+  if (cause === 'not-before') return { code: cause, ...sayUnplaced('not-begin-sooner', {}) };
+  if (cause === 'needed-before') return { code: cause, ...sayUnplaced('work-waits-for-it', {}) };
   const name = cause.slice('resource '.length);
   if (isSolePlace(name))
-    return { code: 'place-taken', ...sayReason('place-alone', { place: name }) };
+    return { code: 'place-taken', ...sayUnplaced('place-alone', { place: name }) };
   return {
     code: 'resource-short',
-    ...sayReason('not-enough-when-used', { resource: name }),
+    ...sayUnplaced('not-enough-when-used', { resource: name }),
     resources: [name],
   };
 }

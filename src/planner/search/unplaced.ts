@@ -11,11 +11,11 @@ import {
 } from '../fit/index.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
 import { neverCodes, neverWords, type NeverCode } from '../problem/eligibility.js';
-import { sayReason } from '../reason-sentences.js';
 import { BlockMisses } from './block-miss.js';
 import { NearMisses, type NearMiss } from './near-miss.js';
 import type { Unplaced } from './types.js';
 import { fewestUnplacedCauses, smallestFirst } from './unplaced-causes.js';
+import { sayUnplaced } from './unplaced-sentences.js';
 
 /** What is not all placed, each with every need that no window meets and the shortest extension that would help. */
 export function unplacedOf(plan: Plan, problem: Problem, visits: readonly Visit[]): Unplaced[] {
@@ -51,7 +51,7 @@ function unplacedUnread({ tasks }: Problem, visits: readonly Visit[]): Unplaced[
   const code = 'stopped-too-soon';
   return tasks.flatMap((task) =>
     placed[task.index]! < task.units
-      ? [{ activity: task.activity.id, reasons: [{ code, ...sayReason(code, {}) }] }]
+      ? [{ activity: task.activity.id, reasons: [{ code, ...sayUnplaced(code, {}) }] }]
       : [],
   );
 }
@@ -67,20 +67,20 @@ function reasonsFor(
   const left = board.left[task.index]!;
   const part: Reason[] =
     left < task.units
-      ? [{ code: 'part-placed', ...sayReason('part-placed', { left, of: task.units }) }]
+      ? [{ code: 'part-placed', ...sayUnplaced('part-placed', { left, of: task.units }) }]
       : [];
   if (task.latestEnd !== undefined || task.latestStart !== undefined)
-    part.push({ code: 'needed-before', ...sayReason('no-room-before', {}) });
+    part.push({ code: 'needed-before', ...sayUnplaced('no-room-before', {}) });
   if (task.rank < 0)
     return [
-      { code: 'waits-for-itself', ...sayReason('waits-for-itself', { activity: activity.id }) },
+      { code: 'waits-for-itself', ...sayUnplaced('waits-for-itself', { activity: activity.id }) },
     ];
   const missing = task.before.filter((tie) =>
     tie.fromStart ? !Number.isFinite(board.starts[tie.task]!) : board.left[tie.task]! > 0,
   );
   const waits = missing.map((tie): Reason => ({
     code: 'waits-for',
-    ...sayReason('waits-for', { activity: problem.tasks[tie.task]!.activity.id }),
+    ...sayUnplaced('waits-for', { activity: problem.tasks[tie.task]!.activity.id }),
   }));
   const needs = [...part, ...(task.outside ? [] : windowReasons(plan, task)), ...waits];
   needs.push(...supplyReasons(problem, task));
@@ -88,7 +88,7 @@ function reasonsFor(
     if (needs.length > part.length) return needs;
     return [
       ...needs,
-      { code: 'no-usable-time', ...sayReason('no-usable-time', { activity: activity.id }) },
+      { code: 'no-usable-time', ...sayUnplaced('no-usable-time', { activity: activity.id }) },
     ];
   }
   const uncured = task.before.filter(
@@ -99,7 +99,7 @@ function reasonsFor(
       ...needs,
       ...uncured.map((tie): Reason => ({
         code: 'curing-not-known',
-        ...sayReason('waits-to-cure', { pour: problem.tasks[tie.task]!.activity.id }),
+        ...sayUnplaced('waits-to-cure', { pour: problem.tasks[tie.task]!.activity.id }),
       })),
     ];
   // A plan that was given may leave out what would go: nothing is short then.
@@ -110,19 +110,19 @@ function reasonsFor(
   if (longest < minutes)
     needs.push({
       code: 'no-usable-stretch',
-      ...sayReason('longest-stretch', { needed: minutes, longest }),
+      ...sayUnplaced('longest-stretch', { needed: minutes, longest }),
     });
   const extension = task.outside ? undefined : misses.of(task, guessesOf(problem, board, task));
   if (extension)
     needs.push({
       code: 'too-short',
-      ...sayReason('later-end', {
+      ...sayUnplaced('later-end', {
         window: problem.windows[extension.window]!.id,
         minutes: extension.by,
       }),
       shortByMinutes: extension.by,
     });
-  if (needs.length === part.length) needs.push({ code: 'no-room', ...sayReason('no-room', {}) });
+  if (needs.length === part.length) needs.push({ code: 'no-room', ...sayUnplaced('no-room', {}) });
   return smallestFirst(fewestUnplacedCauses(problem, board, task), needs);
 }
 
@@ -131,13 +131,13 @@ function roomLeft({ activity }: Task, { window }: Visit, { windows }: Problem): 
   const where = window < 0 ? null : windows[window]!.id;
   return {
     code: 'room-left',
-    ...sayReason('room-left', { activities: [activity.id], window: where }),
+    ...sayUnplaced('room-left', { activities: [activity.id], window: where }),
   };
 }
 
 /** Causes that hold in every window of the plan: told once, in the words of the first window. */
 function windowReasons(plan: Plan, task: Task): Reason[] {
-  if (plan.windows.length === 0) return [{ code: 'no-window', ...sayReason('no-window', {}) }];
+  if (plan.windows.length === 0) return [{ code: 'no-window', ...sayUnplaced('no-window', {}) }];
   const found = new Map<NeverCode, { readonly first: AccessWindow; count: number }>();
   for (const window of plan.windows) {
     const codes = neverCodes(window, task.activity);
@@ -162,7 +162,7 @@ function supplyReasons(problem: Problem, task: Task): Reason[] {
     return [
       {
         code: most === 0 ? 'resource-not-there' : 'resource-short',
-        ...sayReason('needs-of-resource', { amount, resource: id, most }),
+        ...sayUnplaced('needs-of-resource', { amount, resource: id, most }),
         resources: [id],
       },
     ];

@@ -5,13 +5,21 @@ import { sentences as german } from '../../../components/sentences/german.js';
 import { speaking } from '../../../components/shared/language.js';
 import { durationText } from '../../../src/calendar/index.js';
 import { Sentence, type Moment } from '../../../src/model/index.js';
+import { certificateSentences } from '../../../src/planner/certificate-words.js';
 import { planSentences } from '../../../src/planner/plan-sentences.js';
 import { reasonSentences } from '../../../src/planner/reason-sentences.js';
+import { unplacedSentences } from '../../../src/planner/search/unplaced-sentences.js';
 import { noteSentences } from '../../../src/tables/note-sentences.js';
 import { examples } from './sentence-examples.js';
 
 type Words = Readonly<Record<string, (given: object) => string>>;
-const rooms = [reasonSentences, planSentences, noteSentences];
+const rooms = [
+  reasonSentences,
+  unplacedSentences,
+  planSentences,
+  certificateSentences,
+  noteSentences,
+];
 const english = Object.assign({}, ...rooms) as Words;
 const keys = Object.keys(english);
 const inGerman = (key: string, given: object): string =>

@@ -1,6 +1,6 @@
 import { addMinutes, MINUTE, type Instant } from '../../calendar/index.js';
 import type { AccessWindow, Activity, Plan } from '../../model/index.js';
-import { neverTakes } from '../problem/eligibility.js';
+import { neverTakes } from '../problem/never-words.js';
 import { LedgerCache } from '../problem/ledger-cache.js';
 import { packagesIn } from '../problem/packages-in.js';
 import type { Problem, Visit } from '../problem/problem.js';

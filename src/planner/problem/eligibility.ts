@@ -1,45 +1,4 @@
-import type { AccessWindow, Activity, Worded } from '../../model/index.js';
-import type { Reason } from '../fit/types.js';
-import { sayReason } from '../reason-sentences.js';
-import type { Skeleton } from './skeleton.js';
-
-/**
- * Why a window can never take some inside activities, however long it were: one reason a cause with all that it keeps
- * out, empty when it can take each. Times, resources and links are not looked at.
- *
- * O(groups x causes + activities).
- */
-export function neverTakes(window: AccessWindow, { groups }: Pick<Skeleton, 'groups'>): Reason[] {
-  const found = new Map<string, { code: NeverCode; groups: Group[] }>();
-  for (const group of groups) {
-    if (group.activity.place === 'outside') continue;
-    for (const code of neverCodes(window, group.activity)) {
-      const cause = neverWords(code, window, group.activity, []).text;
-      const known = found.get(cause);
-      if (known) known.groups.push(group);
-      else found.set(cause, { code, groups: [group] });
-    }
-  }
-  return [...found.values()].map(({ code, groups }) => {
-    const names = namesOf(groups);
-    return {
-      code,
-      ...neverWords(code, window, groups[0]!.activity, names),
-      ...(code !== 'withdrawn' && { activities: names }),
-    };
-  });
-}
-
-type Group = Skeleton['groups'][number];
-
-/** The activities of some groups, in the order of the work. */
-function namesOf(groups: readonly Group[]): readonly string[] {
-  if (groups.length === 1) return groups[0]!.names;
-  return groups
-    .flatMap(({ names, members }) => names.map((name, at) => ({ name, at: members[at]! })))
-    .sort((a, b) => a.at - b.at)
-    .map(({ name }) => name);
-}
+import type { AccessWindow, Activity } from '../../model/index.js';
 
 export type NeverCode =
   'withdrawn' | 'fixed-elsewhere' | 'lines-not-blocked' | 'outside-extent' | 'isolation-not-booked';
@@ -52,7 +11,7 @@ const codes: readonly NeverCode[] = [
   'isolation-not-booked',
 ];
 
-/** The codes of `neverTakes`, without its texts. */
+/** Why a window can never take an activity, however long it were; empty when it can. Times, resources and links are not looked at. */
 export function neverCodes(window: AccessWindow, activity: Activity): readonly NeverCode[] {
   return neverCode(window, activity) === undefined
     ? none
@@ -87,45 +46,6 @@ function isBarredBy(code: NeverCode, window: AccessWindow, activity: Activity): 
   }
 }
 
-function isBooked({ isolation }: Pick<AccessWindow, 'isolation'>, section: string): boolean {
+export function isBooked({ isolation }: Pick<AccessWindow, 'isolation'>, section: string): boolean {
   return isolation.some((booked) => booked.section === section);
-}
-
-/**
- * Why in words, once it is known to be so, of an activity or of several that it keeps out alike.
- *
- * @param more Windows beside it of which the same holds.
- */
-export function neverWords(
-  code: NeverCode,
-  { id, lines, extent, isolation }: AccessWindow,
-  activity: Activity,
-  activities: readonly string[] = [activity.id],
-  more = 0,
-): Required<Worded> {
-  const given = { activities, window: id, ...(more > 0 && { more }) };
-  switch (code) {
-    case 'withdrawn':
-      return sayReason(code, { window: id, ...(more > 0 && { more }) });
-    case 'fixed-elsewhere':
-      return sayReason(code, { activities, fixed: activity.window!, ...(more > 0 && { more }) });
-    case 'lines-not-blocked': {
-      const open = activity.lines.filter((line) => !lines.includes(line));
-      return sayReason(code, { ...given, open, blocked: lines });
-    }
-    case 'outside-extent': {
-      const [own, booked] = [activity.extent!, extent!];
-      return sayReason(code, {
-        ...given,
-        below: booked.from - own.from,
-        above: own.to - booked.to,
-        from: booked.from,
-        to: booked.to,
-      });
-    }
-    case 'isolation-not-booked': {
-      const sections = activity.isolation.filter((section) => !isBooked({ isolation }, section));
-      return sayReason(code, { ...given, sections });
-    }
-  }
 }

@@ -1,6 +1,7 @@
 import type { AccessWindow, Plan } from '../../model/index.js';
 import { Board, decide, type Problem } from '../fit/index.js';
-import { neverCode, neverWords } from '../problem/eligibility.js';
+import { neverCode } from '../problem/eligibility.js';
+import { neverWords } from '../problem/never-words.js';
 import { partOf } from '../search/parts.js';
 import { heldTo, type Split } from './pieces.js';
 

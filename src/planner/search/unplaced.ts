@@ -10,7 +10,8 @@ import {
   type Visit,
 } from '../fit/index.js';
 import type { AccessWindow, Plan } from '../../model/index.js';
-import { neverCodes, neverWords, type NeverCode } from '../problem/eligibility.js';
+import { neverCodes, type NeverCode } from '../problem/eligibility.js';
+import { neverWords } from '../problem/never-words.js';
 import { BlockMisses } from './block-miss.js';
 import { NearMisses, type NearMiss } from './near-miss.js';
 import type { Unplaced } from './types.js';

@@ -2,7 +2,6 @@ import { clockChanges, durationText, MINUTE } from '../../src/calendar/index.js'
 import { weekdays, type AccessWindow, type RuleSet } from '../../src/model/index.js';
 import type { Ledger, LedgerRow } from '../../src/rules/types.js';
 import { clockText, momentText, weekdayText } from '../shared/format.js';
-import { saidText } from '../shared/said.js';
 import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 

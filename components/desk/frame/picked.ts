@@ -2,9 +2,10 @@ import type { ReactiveControllerHost } from 'lit';
 import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
 import { spokenNow } from '../../shared/language.js';
 import type { Explanation } from '../../why/explanation.js';
+import type * as explanations from './explanations.js';
 
 /** All that can be said of figures. */
-export type Explanations = typeof import('./explanations.js');
+export type Explanations = typeof explanations;
 
 /** How a picked thing is explained: asked anew each time the figures change. */
 type Explainer = (why: Explanations) => Explanation | null;

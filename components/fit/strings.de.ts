@@ -47,8 +47,9 @@ export const strings: FitStrings = {
   missingOf: (time) => `${time} fehlen`,
   notRead: 'nicht gelesen',
   atLeast: (amount) => `mindestens ${amount}`,
-  unitsOf: (units, of) => `${units} von ${of} Einheiten`,
-  piecesOf: (pieces, of) => `${pieces} von ${countText(of, 'Stück', 'Stücken')}`,
+  // Short forms: a cell of the map is no wider than its window's name.
+  unitsOf: (units, of) => `${units} von ${of} Einh.`,
+  piecesOf: (pieces, of) => `${pieces} von ${of} Stk.`,
   none: 'nichts',
   noneFound: 'nichts gefunden',
   reason: {

@@ -9,7 +9,7 @@ import { MINUTE, type Activity, type Instant, type Plan, type Stretch } from './
 import { endOf, startOf, type Job } from './work.js';
 
 const DAY = 1440 * MINUTE;
-/** Time looked at for work outside windows, which has no end of its own. */
+/** Time looked at past the soonest end of work outside windows, which has no end of its own. */
 const OUTSIDE = 60 * DAY;
 
 export class PushOn {
@@ -86,16 +86,17 @@ export class PushOn {
     const floor = work.kind === 'whole' ? Math.max(begin, last.from) : begin;
     const after = Math.max(over, endOf(job));
     let best: Stretch | undefined;
-    for (const { start, end } of this.#openTo(job.activity, last.from, after)) {
-      const to = Math.max(after, start + length, floor + length);
+    const until = Math.max(after, floor + length);
+    for (const { start, end } of this.#openTo(job.activity, last.from, until)) {
+      const to = Math.max(until, start + length);
       if (to <= end && (!best || to < best.end)) best = { start: to - length, end: to };
     }
     return best && work.kind === 'units' ? { start: startOf(job), end: best.end } : best;
   }
 
-  #openTo(activity: Activity, from: Instant, after: Instant): readonly Stretch[] {
+  #openTo(activity: Activity, from: Instant, until: Instant): readonly Stretch[] {
     if (activity.place === 'outside') {
-      const span = { start: from, end: Math.max(from, after) + OUTSIDE };
+      const span = { start: from, end: Math.max(from, until) + OUTSIDE };
       return clearOf(span, stopsOf(this.#plan, activity, span, this.#plan.zone));
     }
     return this.#plan.windows.flatMap((window) =>

@@ -14,7 +14,7 @@ import { matchColumns, type ColumnMap, type ColumnMatch } from './headings/match
 import { sayNote, type noteSentences } from './note-sentences.js';
 import { firstNames } from './some-names.js';
 import type { Table } from './text/table.js';
-import { lineNames, sectionNames, unmetNames } from './links/unmet-names.js';
+import { namesOf, unmetNames, type NameKind, type Names } from './links/unmet-names.js';
 
 /** A table that was read, with where its names stand. */
 export interface TableRead {
@@ -31,17 +31,41 @@ export interface Assumed {
   readonly tables: { readonly [K in TableKind]?: TableRead };
 }
 
-/** The notes on a plan that was read. O(rows). */
-export function assumptionsOf(read: Assumed): readonly PlanNote[] {
+/** What was made of the same things before, else what `make` makes of them. */
+type Remember = <T>(name: string, from: readonly unknown[], make: () => T) => T;
+
+/** The notes on a plan that was read. O(rows), or the rows of the tables that are not as they were before. */
+export function assumptionsOf(
+  read: Assumed,
+  remember: Remember = (_name, _from, make) => make(),
+): readonly PlanNote[] {
+  const { plan, tables } = read;
+  const ofWindows = [plan.windows, ...keysOf(tables.windows)];
+  const ofWork = [plan.activities, ...keysOf(tables.work)];
+  const ofResources = [plan.resources, tables.resources === undefined];
   return [
     ...ruleNotes(read),
-    ...windowNotes(read),
-    ...workNotes(read),
-    ...unmetNotes(read),
-    ...resourceNotes(read),
+    ...remember('notes on windows', ofWindows, () => windowNotes(read)),
+    ...remember('notes on work', ofWork, () => workNotes(read)),
+    ...unmetNotes(read, (kind) => ({
+      windows: remember(`${kind} of windows`, ofWindows, () => namesOf(kind, liveOf(plan))),
+      work: remember(`${kind} of work`, ofWork, () => namesOf(kind, insideOf(plan))),
+    })),
+    ...remember('notes on resources', [...ofResources, ...ofWork], () => resourceNotes(read)),
     ...headingNotes(read),
   ];
 }
+
+const keysOf = (read: TableRead | undefined): readonly unknown[] => [
+  read?.table,
+  read?.map,
+  read?.rowOf,
+];
+
+const liveOf = ({ windows }: Assumed['plan']): AccessWindow[] =>
+  windows.filter((window) => window.status !== 'withdrawn');
+const insideOf = ({ activities }: Assumed['plan']): Activity[] =>
+  activities.filter((activity) => activity.place === 'inside');
 
 function ruleNotes({ plan: { rules } }: Assumed): PlanNote[] {
   const deducts =
@@ -55,7 +79,7 @@ function ruleNotes({ plan: { rules } }: Assumed): PlanNote[] {
 function windowNotes({ plan, tables }: Assumed): PlanNote[] {
   const { windows: read } = tables;
   if (!read) return [];
-  const live = plan.windows.filter((window) => window.status !== 'withdrawn');
+  const live = liveOf(plan);
   const { note, match } = noter('windows', read);
   const statusAt = match.fields.get('status');
   const unsaid = (window: AccessWindow): boolean => {
@@ -100,7 +124,7 @@ function windowNotes({ plan, tables }: Assumed): PlanNote[] {
 function workNotes({ plan, tables }: Assumed): PlanNote[] {
   const { work: read } = tables;
   if (!read) return [];
-  const inside = plan.activities.filter((activity) => activity.place === 'inside');
+  const inside = insideOf(plan);
   const { note } = noter('work', read);
   const of = inside.length;
   const where = (test: (activity: Activity) => boolean): Activity[] => inside.filter(test);
@@ -138,12 +162,13 @@ function workNotes({ plan, tables }: Assumed): PlanNote[] {
 }
 
 /** Lines and sections that inside work needs and no window has. */
-function unmetNotes({ plan, tables: { windows, work } }: Assumed): PlanNote[] {
+function unmetNotes(
+  { tables: { windows, work } }: Assumed,
+  names: (kind: NameKind) => { readonly windows: Names; readonly work: Names },
+): PlanNote[] {
   if (!windows || !work) return [];
-  const live = plan.windows.filter((window) => window.status !== 'withdrawn');
-  const inside = plan.activities.filter((activity) => activity.place === 'inside');
   return (['lines', 'isolation'] as const).flatMap((kind) => {
-    const names = kind === 'lines' ? lineNames : sectionNames;
+    const named = names(kind);
     const placeIn = (table: 'windows' | 'work', read: TableRead) => (ids: readonly string[]) => ({
       table,
       column: headingOf(read, table, kind),
@@ -151,8 +176,8 @@ function unmetNotes({ plan, tables: { windows, work } }: Assumed): PlanNote[] {
     });
     return unmetNames(
       kind,
-      { place: placeIn('windows', windows), of: names(live) },
-      { place: placeIn('work', work), of: names(inside) },
+      { place: placeIn('windows', windows), of: named.windows },
+      { place: placeIn('work', work), of: named.work },
     );
   });
 }

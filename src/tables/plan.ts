@@ -219,21 +219,7 @@ function assemble(
     packagesLeftOut: packagesLeftOut({ faults, tables: read }),
     notes: [
       ...leftOutNotes({ faults, tables: read }),
-      ...memory.of(
-        'notes',
-        [
-          plan.windows,
-          plan.activities,
-          plan.resources,
-          rules,
-          ...tableKinds.flatMap((kind) => [
-            tables[kind]?.table,
-            tables[kind]?.map,
-            tables[kind]?.unread,
-          ]),
-        ],
-        () => assumptionsOf({ plan, tables: read }),
-      ),
+      ...assumptionsOf({ plan, tables: read }, (name, from, make) => memory.of(name, from, make)),
     ],
   };
 }

@@ -3,16 +3,13 @@ import type { AccessWindow, Activity, NotePlace, PlanNote } from '../../model/in
 import { near } from './near.js';
 import { someNames } from '../some-names.js';
 
-/** A window or an activity, with the names in one of its cells. */
-interface Named {
-  readonly id: string;
-  readonly names: readonly string[];
-}
+/** The names in the cells of a column, each with the ids of who names it. */
+export type Names = ReadonlyMap<string, readonly string[]>;
 
 /** One side's cells: where a name stands is a row of this column. */
 export interface NamedCells {
   readonly place: (ids: readonly string[]) => NotePlace;
-  readonly of: readonly Named[];
+  readonly of: Names;
 }
 
 const kinds = {
@@ -26,32 +23,31 @@ export type NameKind = keyof typeof kinds;
  * which every part stands elsewhere by itself. Names are compared letter for letter. O(cells).
  */
 export function unmetNames(kind: NameKind, windows: NamedCells, work: NamedCells): PlanNote[] {
-  const given = namesOf(windows.of);
-  const needed = namesOf(work.of);
+  const [given, needed] = [windows.of, work.of];
   return [
     ...(given.size === 0 ? [] : missing(kind, given, needed, work)),
     ...joined(kind, given, needed, windows, work),
   ];
 }
 
-/** The names, each with who names it. */
-function namesOf(things: readonly Named[]): Map<string, string[]> {
+/** The lines of windows and of inside work, or the sections that windows make dead and that work needs dead. */
+export function namesOf(kind: NameKind, things: readonly (AccessWindow | Activity)[]): Names {
   const found = new Map<string, string[]>();
-  for (const { id, names } of things)
+  for (const { id, lines, isolation } of things) {
+    const names = kind === 'lines' ? lines : isolation.map(sectionOf);
     for (const name of names) {
       const ids = found.get(name);
-      if (ids) ids.push(id);
-      else found.set(name, [id]);
+      if (!ids) found.set(name, [id]);
+      else if (kind === 'lines' || ids.at(-1) !== id) ids.push(id);
     }
+  }
   return found;
 }
 
-function missing(
-  kind: NameKind,
-  given: ReadonlyMap<string, readonly string[]>,
-  needed: ReadonlyMap<string, readonly string[]>,
-  work: NamedCells,
-): PlanNote[] {
+const sectionOf = (each: string | { readonly section: string }): string =>
+  typeof each === 'string' ? each : each.section;
+
+function missing(kind: NameKind, given: Names, needed: Names, work: NamedCells): PlanNote[] {
   const { gives, give } = kinds[kind];
   return [...needed].flatMap(([name, ids]): PlanNote[] => {
     if (given.has(name)) return [];
@@ -72,8 +68,8 @@ const joints = /[,&+/|]|\band\b/i;
 
 function joined(
   kind: NameKind,
-  given: ReadonlyMap<string, readonly string[]>,
-  needed: ReadonlyMap<string, readonly string[]>,
+  given: Names,
+  needed: Names,
   windows: NamedCells,
   work: NamedCells,
 ): PlanNote[] {
@@ -98,14 +94,3 @@ function joined(
 }
 
 const shown = (name: string): string => name.slice(0, 60);
-
-/** The lines of windows and of inside work, as `unmetNames` takes them. */
-export const lineNames = (things: readonly (AccessWindow | Activity)[]): Named[] =>
-  things.map(({ id, lines }) => ({ id, names: lines }));
-
-/** The sections that windows make dead, or that inside work needs dead. */
-export const sectionNames = (things: readonly (AccessWindow | Activity)[]): Named[] =>
-  things.map(({ id, isolation }) => ({
-    id,
-    names: [...new Set(isolation.map((each) => (typeof each === 'string' ? each : each.section)))],
-  }));

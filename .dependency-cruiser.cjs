@@ -88,6 +88,19 @@ module.exports = {
       to: { path: '^node_modules/(yjs|lib0)/' },
     },
     {
+      name: 'plans-opened-when-needed',
+      comment: 'what opens plans is loaded when a plan is opened, not for the first paint',
+      severity: 'error',
+      from: {
+        path: '^(components|app)/',
+        pathNot: '^components/(share/|store/salvage\\.ts$)',
+      },
+      to: {
+        path: '^src/plan/(open|open-plan)\\.ts$',
+        dependencyTypesNot: ['type-only', 'dynamic-import'],
+      },
+    },
+    {
       name: 'server-by-its-verb-only',
       comment: 'the server of sharing needs packages that nobody else has',
       severity: 'error',

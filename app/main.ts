@@ -8,6 +8,7 @@ import { keepOffline } from './offline.js';
 import { takeOpenedFiles } from './opened-files.js';
 import { keepPaperHeads } from './paper-heads.js';
 import { emptyPlan } from '../src/model/index.js';
+import { loadOpen } from '../src/plan/index.js';
 import { sampleName } from './sample-name.js';
 
 const desk = document.querySelector('possession-desk')!;
@@ -25,6 +26,8 @@ samples.then(
   },
   () => desk.complain('The sample plan and the sets of rules could not be loaded.'),
 );
+// So is what opens plans. Whoever needs it hears where it cannot be loaded.
+loadOpen().catch(() => undefined);
 desk.sampleName = sampleName;
 desk.openSample = async () => {
   const { samplePlan } = await samples;

@@ -13,7 +13,14 @@ import {
   type PlanDocument,
   type RuleSet,
 } from '../../src/model/index.js';
-import { changesBetween, OpenPlan, type Change, type PlanChange } from '../../src/plan/index.js';
+import {
+  changesBetween,
+  loadOpen,
+  type Change,
+  type OpenPlan,
+  type OpenPlanOptions,
+  type PlanChange,
+} from '../../src/plan/index.js';
 import { base } from '../shared/base.js';
 import { Words } from '../shared/words.js';
 import { progressStyle } from '../shared/progress-style.js';
@@ -39,6 +46,7 @@ import { followLog, handbackView } from './views/handback-view.js';
 import { fileDrops } from './files/file-drops.js';
 import { Incoming } from './files/incoming.js';
 import { Keeping } from './files/keeping.js';
+import { PlanOpening } from './files/plan-opening.js';
 import { bringChosen } from './frame/bring-chosen.js';
 import { isFindKey, placeByKey, stepByKey } from './frame/keys.js';
 import { Meeting } from './results/meeting.js';
@@ -211,8 +219,9 @@ export class PossessionDesk extends LitElement implements Desk {
     dropped: (files) => void this.readFiles(files),
   });
 
-  /** The plan shown, which several people may change; null before there is one. */
+  /** The plan shown, which several people may change; null before it is open. */
   plan: OpenPlan | null = null;
+  readonly #planOpening = new PlanOpening(this, (plan) => this.#follow(plan));
   #unfollow: () => void = () => undefined;
   /** Whether another plan is about to be shown. */
   #turned = false;
@@ -223,6 +232,7 @@ export class PossessionDesk extends LitElement implements Desk {
   /** The picked window that the sheet was last moved to. */
   #followed = '';
   #pending: Promise<void> = Promise.resolve();
+  #pendingPlan: Promise<void> = Promise.resolve();
 
   constructor() {
     super();
@@ -274,7 +284,9 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   change(changes: Change | readonly Change[], label: string, planAgain = false): void {
-    if (!this.mayChange() || !this.plan?.change(changes, label)) return;
+    if (!this.mayChange()) return;
+    if (!this.plan) this.#planOpening.wait(() => this.change(changes, label, planAgain));
+    if (!this.plan?.change(changes, label)) return;
     this.#edited = this.document;
     this.#opening.replan = planAgain;
   }
@@ -285,14 +297,14 @@ export class PossessionDesk extends LitElement implements Desk {
   }
 
   async adopt(document: PlanDocument): Promise<void> {
-    const plan = OpenPlan.of(document, this.#planOptions);
-    this.#turnTo(plan);
-    await this.keeping.create(plan);
+    const plan = await this.#openOf(document);
+    if (plan) await this.keeping.create(plan);
   }
 
   async openShared(id: string, update: Uint8Array): Promise<void> {
     await this.keeping.refresh();
     if (this.keeping.lines.some((line) => line.id === id)) return this.openKept(id);
+    const { OpenPlan } = await loadOpen();
     const plan = OpenPlan.from([update], this.#planOptions);
     if (!plan) return this.complain('What came is no plan that can be read.');
     this.#turnTo(plan);
@@ -317,7 +329,7 @@ export class PossessionDesk extends LitElement implements Desk {
     await this.keeping.leave();
     await this.keeping.refresh();
     this.keeping.reviewed = true;
-    this.#turnTo(OpenPlan.of(document, this.#planOptions));
+    await this.#openOf(document);
   }
 
   blank(): PlanDocument {
@@ -421,8 +433,12 @@ export class PossessionDesk extends LitElement implements Desk {
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!(changed.has('document') || changed.has('engine')) || !this.document) return;
     this.cutPreview.clear();
-    if (this.document !== this.plan?.document)
-      this.#turnTo(OpenPlan.of(this.document, this.#planOptions));
+    if (this.document !== this.plan?.document) {
+      this.#unfollow();
+      this.plan = null;
+      this.#turned = true;
+      this.#pendingPlan = this.#planOpening.begin(this.document);
+    }
     if (this.#turned) {
       this.#turned = false;
       this.planning.forget();
@@ -441,11 +457,12 @@ export class PossessionDesk extends LitElement implements Desk {
     void followInSheet(this, this.renderRoot);
   }
 
-  /** Settled means that the figures of the current document are shown. */
+  /** Settled means that the plan of the current document is open and its figures are shown. */
   protected override async getUpdateComplete(): Promise<boolean> {
     let pending: Promise<void>;
     let done = await super.getUpdateComplete();
     do {
+      await this.#pendingPlan;
       pending = this.#pending;
       await pending;
       done = await super.getUpdateComplete();
@@ -532,21 +549,41 @@ export class PossessionDesk extends LitElement implements Desk {
     }
   }
 
-  get #planOptions(): { readonly now: () => number } {
+  get #planOptions(): OpenPlanOptions {
     return { now: () => this.moment() };
+  }
+
+  /** Shows the plan of a document. Undefined where it could not be opened: then the document is shown as it is. */
+  async #openOf(document: PlanDocument): Promise<OpenPlan | undefined> {
+    try {
+      const { OpenPlan } = await loadOpen();
+      const plan = OpenPlan.of(document, this.#planOptions);
+      this.#turnTo(plan);
+      return plan;
+    } catch {
+      this.document = document;
+      return undefined;
+    }
   }
 
   /** Shows another plan. */
   #turnTo(plan: OpenPlan): void {
+    this.#planOpening.end();
+    this.#turned = true;
+    this.#follow(plan);
+  }
+
+  #follow(plan: OpenPlan): void {
     this.#unfollow();
     this.#unfollow = plan.onChange((event) => this.#onChange(event));
     this.plan = plan;
-    this.#turned = true;
     this.document = plan.document;
+    this.requestUpdate();
   }
 
   /** Takes back an act of the person here, or makes it again. */
   #turn(step: 'undo' | 'redo', label: string): void {
+    if (!this.plan) this.#planOpening.wait(() => this[step]());
     if (label === '' || !this.mayChange() || this.plan?.undo[step]()) return;
     this.say(this.words.nothingLeft(label));
     this.requestUpdate();

@@ -205,6 +205,10 @@ export const strings: DeskStrings = {
 
   sharedToRead: 'Dieser Plan ist zum Lesen mit Ihnen geteilt: Hier lässt sich nichts daran ändern.',
   leaveShared: 'Verlassen und eine Kopie behalten',
+  actWaits:
+    'Was Sie getan haben, wartet auf dieser Seite, bis der Plan offen ist, und wird dann ausgeführt.',
+  cannotLoadPlans: (why) =>
+    `Was Pläne öffnet, konnte nicht geladen werden (${why}). Der Plan wird gezeigt, wie er ist, und dieses Gerät bewahrt nichts davon auf. Was Sie ändern, wartet auf dieser Seite und wird ausgeführt, sobald es geladen ist; jede Änderung versucht es erneut. Hilft das nicht, notieren Sie Ihre Änderungen und laden Sie die Seite neu.`,
   readsOnly:
     'Dieser Plan ist zum Lesen mit Ihnen geteilt; nichts daran wurde geändert. Verlassen Sie ihn und behalten Sie eine Kopie, um diese zu ändern.',
   byLink: 'Dieser Plan kam durch einen Link. Ansehen: Noch ist nichts davon gespeichert.',

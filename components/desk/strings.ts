@@ -204,6 +204,10 @@ export const defaultStrings = {
 
   sharedToRead: 'This plan is shared with you to read: nothing of it can be changed here.',
   leaveShared: 'Leave, and keep a copy',
+  actWaits:
+    'What you did waits in this page until the plan is open, which takes a moment, and is done then.',
+  cannotLoadPlans: (why: string) =>
+    `What opens plans could not be loaded (${why}). The plan is shown as it is, and this device keeps nothing of it. What you change waits in this page and is made once it can be loaded; each change tries it again. If that does not help, note what you changed and load the page anew.`,
   readsOnly:
     'This plan is shared with you to read, and nothing of it was changed. Leave it and keep a copy to change that.',
   byLink: 'This plan came by a link. Look at it: nothing of it is kept yet.',

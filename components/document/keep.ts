@@ -14,5 +14,5 @@ export async function keptUnder(
     const opened = await store.open(id);
     if (opened?.plan) return { plan: opened.plan, before: true };
   }
-  return { plan: store.create(await first()), before: false };
+  return { plan: await store.create(await first()), before: false };
 }

@@ -1,5 +1,5 @@
 import * as Y from 'yjs';
-import { OpenPlan, whatComesIn } from '../../src/plan/index.js';
+import { OpenPlan, whatComesIn } from '../../src/plan/open.js';
 import { connect, type ConnectOptions, type Server } from './connection.js';
 
 /** Why a server could not be asked; the message is for a person. */

@@ -4,7 +4,7 @@
 // Several tabs may have the same plan open, and all may edit. There is no owner: a write is one transaction that takes in
 // what others wrote since and puts what was done here after it. The browser lets one such transaction run at a time, over
 // all tabs; what they did is merged by the plan itself.
-import { changesBetween, mergedUpdate, type Change, type OpenPlan } from '../../src/plan/index.js';
+import { changesBetween, type Change, type OpenPlan } from '../../src/plan/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { wordsOf } from '../shared/words-of.js';
 import type { Connection } from './database.js';
@@ -241,7 +241,7 @@ export class KeptPlan extends EventTarget {
   async #write(): Promise<boolean> {
     const pending = [...this.#pending];
     const update =
-      pending.length > 0 ? mergedUpdate(pending.map((item) => item.update)) : undefined;
+      pending.length > 0 ? this.plan.merged(pending.map((item) => item.update)) : undefined;
     const slow = setTimeout(
       () => this.#trouble('no-answer', 'No answer yet.'),
       this.#options.answerMs,

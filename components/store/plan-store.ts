@@ -1,6 +1,6 @@
 import { applyEdit, type Edit } from '../../src/edits/index.js';
 import { planFrom, type PlanDocument } from '../../src/model/index.js';
-import { OpenPlan, type OpenPlanOptions } from '../../src/plan/index.js';
+import { loadOpen, type OpenPlan, type OpenPlanOptions } from '../../src/plan/index.js';
 import { toBase64 } from './base64.js';
 import { Connection, records, type Database } from './database.js';
 import { editIn } from './earlier-edit.js';
@@ -9,7 +9,7 @@ import { KeptPlan, type KeepOptions, type Pending } from './kept-plan.js';
 import { keptSteps } from './kept-steps.js';
 import { isSound, sealed, sound, type HandleRecord } from './records.js';
 import { Requests } from './requests.js';
-import { salvage, type Salvage, type Stored } from './salvage.js';
+import type { Salvage, Stored } from './salvage.js';
 
 export interface StoreOptions extends KeepOptions {
   /** Name of the browser's database; another name is another store. */
@@ -66,15 +66,20 @@ export class PlanStore {
       return head === undefined ? { id } : { id, name: head.name, at: head.at };
     });
     for (const id of begun) {
-      const name = this.#begun(id)?.document.name;
+      const name = (await this.#begun(id))?.document.name;
       if (name !== undefined) lines.push({ id, name });
     }
     return lines.sort((a, b) => (b.at ?? Infinity) - (a.at ?? Infinity));
   }
 
-  /** A new plan, open at once; it is written in the background like any change. `id`: one that no plan here has. */
-  create(content: PlanDocument | OpenPlan, id = newId()): KeptPlan {
-    const plan = content instanceof OpenPlan ? content : OpenPlan.of(content, this.#planOptions());
+  /** A new plan; it is written in the background like any change. Rejects where what opens plans cannot be loaded. */
+  async create(document: PlanDocument): Promise<KeptPlan> {
+    const { OpenPlan } = await loadOpen();
+    return this.keep(OpenPlan.of(document, this.#planOptions()));
+  }
+
+  /** Keeps an open plan as a new one, at once. `id`: one that no plan here has. */
+  keep(plan: OpenPlan, id = newId()): KeptPlan {
     const kept = this.#keep(id, plan, -1);
     void kept.flush();
     return kept;
@@ -87,6 +92,7 @@ export class PlanStore {
    * Resolves with `undefined` where there is no such plan.
    */
   async open(id: string): Promise<Opened | undefined> {
+    const { salvage } = await loadSalvage();
     // Before the store is read: what leaves the journal meanwhile is in the store by then.
     const entries = this.#journalOf(id).entries();
     let db: Database;
@@ -170,6 +176,7 @@ export class PlanStore {
   async readEarlier(id: string, seq: number): Promise<PlanDocument | undefined> {
     const db = await this.#connection.open();
     const snapshots = await db.getAll('snapshots', records(id, seq, seq));
+    const { salvage } = await loadSalvage();
     const { plan } = salvage({ head: undefined, snapshots, log: [] });
     plan?.close();
     return plan?.document;
@@ -206,6 +213,7 @@ export class PlanStore {
     const db = await this.#connection.open();
     const kept = await db.getAllFromIndex('damaged', 'plan', id);
     const inPlace = await storedPlan(db, id);
+    const { salvage } = await loadSalvage();
     const broken = inPlace === undefined ? [] : salvage(inPlace).damaged;
     if (kept.length === 0 && broken.length === 0) return undefined;
     return [
@@ -239,16 +247,17 @@ export class PlanStore {
   }
 
   /** A plan that was made and left before the database had it. */
-  #openBegun(id: string, entries: readonly Journalled[]): Opened | undefined {
-    const plan = this.#begun(id);
+  async #openBegun(id: string, entries: readonly Journalled[]): Promise<Opened | undefined> {
+    const plan = await this.#begun(id);
     if (!plan) return undefined;
     const found = { seq: -1, plan, lost: 0, unplaced: 0, damaged: [], thin: false };
     return { plan: this.#withEntries(id, plan, -1, entries, new Set()), found };
   }
 
-  #begun(id: string): OpenPlan | undefined {
+  async #begun(id: string): Promise<OpenPlan | undefined> {
     const base = this.#journalOf(id).base();
     if (!base) return undefined;
+    const { OpenPlan } = await loadOpen();
     return 'state' in base
       ? OpenPlan.from([base.state], this.#planOptions())
       : OpenPlan.of(base.document, this.#planOptions());
@@ -292,6 +301,7 @@ export class PlanStore {
   }
 
   async #openNewer(id: string): Promise<Opened | undefined> {
+    const { salvage } = await loadSalvage();
     const db = await this.#connection.openNewer();
     try {
       const stored = db && (await storedPlan(db, id));
@@ -348,6 +358,9 @@ export class PlanStore {
     return seq;
   }
 }
+
+/** What makes a plan of records: loaded with what opens plans, not for a page's first paint. */
+const loadSalvage = (): Promise<typeof import('./salvage.js')> => import('./salvage.js');
 
 interface Left {
   readonly pending: readonly Pending[];

@@ -89,6 +89,14 @@ export function bytesIn(record: LogRecord | SnapshotRecord | undefined): Uint8Ar
   return record?.kind === undefined || !isSound(record) ? undefined : fromBase64(record.text);
 }
 
+/** The log by `seq`, each the first sound one of its copies. */
+export function soundLog(log: readonly LogRecord[]): Map<number, LogRecord> {
+  const found = new Map<number, LogRecord>();
+  for (const record of log)
+    if (!found.has(record.seq) && isSound(record)) found.set(record.seq, record);
+  return found;
+}
+
 function checkOf(record: object): number {
   const entries = Object.entries(record).sort(([a], [b]) => (a < b ? -1 : 1));
   return crc32(JSON.stringify(entries));

@@ -1,12 +1,14 @@
 // From what is stored to the plan: the newest sound snapshot and every sound update after it. What cannot be trusted
 // is counted and handed on, never used and never thrown away.
-import { OpenPlan, type OpenPlanOptions } from '../../src/plan/index.js';
+import type { OpenPlanOptions } from '../../src/plan/index.js';
+import { OpenPlan } from '../../src/plan/open.js';
 import type { Fault } from '../../src/model/index.js';
 import { salvageEarlier, type EarlierSalvage } from './earlier-salvage.js';
 import {
   bytesIn,
   isSound,
   sound,
+  soundLog,
   type HeadRecord,
   type LogRecord,
   type SnapshotRecord,
@@ -38,14 +40,6 @@ export interface Salvage {
   readonly thin: boolean;
   /** What was stored by the version before, where the plan was made of that. */
   readonly earlier?: EarlierSalvage;
-}
-
-/** The log by `seq`, each the first sound one of its copies. */
-export function soundLog(log: readonly LogRecord[]): Map<number, LogRecord> {
-  const found = new Map<number, LogRecord>();
-  for (const record of log)
-    if (!found.has(record.seq) && isSound(record)) found.set(record.seq, record);
-  return found;
 }
 
 /** The last update that any record speaks of. */

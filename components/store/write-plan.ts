@@ -2,9 +2,8 @@
 import type { OpenPlan } from '../../src/plan/index.js';
 import { toBase64 } from './base64.js';
 import { records, type Database } from './database.js';
-import { bytesIn, sealed, sound } from './records.js';
+import { bytesIn, sealed, sound, soundLog } from './records.js';
 import { Requests } from './requests.js';
-import { soundLog } from './salvage.js';
 import { keptSnapshots, lastKept, snapshotDue } from './snapshots.js';
 
 export interface Work {

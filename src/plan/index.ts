@@ -11,13 +11,8 @@ export type {
   WholeTable,
 } from './change.js';
 export type { KeptValue } from './kept-values.js';
-export {
-  mergedUpdate,
-  OpenPlan,
-  type OpenPlanOptions,
-  type Person,
-  type PlanChange,
-} from './open-plan.js';
-export { noSteps, type KeptSteps, type PlanUndo } from './plan-undo.js';
+export { noSteps, type KeptSteps } from './kept-steps.js';
+export { loadOpen } from './load-open.js';
+export type { OpenPlan, OpenPlanOptions, Person, PlanChange } from './open-plan.js';
+export type { PlanUndo } from './plan-undo.js';
 export type { ShiftRecord } from './shift-records.js';
-export { mostUpdateBytes, whatComesIn } from './what-comes-in.js';

@@ -195,6 +195,11 @@ export class OpenPlan {
     return Y.encodeStateVector(this.doc);
   }
 
+  /** Several updates as one. */
+  merged(updates: readonly Uint8Array[]): Uint8Array {
+    return Y.mergeUpdates([...updates]);
+  }
+
   close(): void {
     this.#listeners.clear();
     this.undo.destroy();
@@ -432,10 +437,6 @@ export class OpenPlan {
     return found;
   }
 }
-
-/** Several updates as one. */
-export const mergedUpdate = (updates: readonly Uint8Array[]): Uint8Array =>
-  Y.mergeUpdates([...updates]);
 
 /** Origin of entries of a log: they are never undone. */
 const adding = 'adding';

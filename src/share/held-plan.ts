@@ -1,4 +1,4 @@
-import { OpenPlan } from '../plan/index.js';
+import { OpenPlan } from '../plan/open.js';
 import type { HeldPlan } from './plan-guard.js';
 
 /** A plan as a desk keeps it: what a change must keep to is said there. */

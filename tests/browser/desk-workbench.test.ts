@@ -117,6 +117,21 @@ describe('the desk as a workbench', () => {
     expect(button(el.renderRoot, 'Undo')!.title).to.equal('Undo: Margin: 30 to 200');
   });
 
+  it('does what was asked before the plan could be changed', async () => {
+    const el = await fixture<PossessionDesk>(
+      html`<possession-desk .engine=${createInlineEngine()}></possession-desk>`,
+    );
+    el.document = plan;
+    // One turn after another, until the document is drawn and what opens plans is still on its way.
+    while (el.isUpdatePending) await Promise.resolve();
+    expect(el.plan).to.equal(null);
+    el.change({ part: ['name'], value: 'One night' }, 'renamed');
+    expect(el.document.name).to.equal('Two nights');
+    await el.updateComplete;
+    expect(el.document.name).to.equal('One night');
+    expect(el.undoLabel).to.equal('renamed');
+  });
+
   it('checks the roster of the plan', async () => {
     const el = await shown();
     await go(el, 'site');

@@ -32,7 +32,9 @@ describe('the store in a browser', () => {
     for (const wait of [0, 1, 2, 5, 10]) {
       const name = freshName();
       const { store: Store, close } = await tab();
-      const plan = new Store({ name, gatherMs: 0 }).create(emptyPlan('Marl Vale', 'Europe/London'));
+      const plan = await new Store({ name, gatherMs: 0 }).create(
+        emptyPlan('Marl Vale', 'Europe/London'),
+      );
       await plan.flush();
       const { id } = plan;
       const saved: string[] = [];
@@ -55,7 +57,9 @@ describe('the store in a browser', () => {
   it('merges the work of two tabs, each of which then shows both', async () => {
     const name = freshName();
     const { store: Store, close } = await tab();
-    const one = new Store({ name, gatherMs: 10 }).create(emptyPlan('Marl Vale', 'Europe/London'));
+    const one = await new Store({ name, gatherMs: 10 }).create(
+      emptyPlan('Marl Vale', 'Europe/London'),
+    );
     await one.flush();
     const two = (await new PlanStore({ name, gatherMs: 10 }).open(one.id))!.plan!;
     const followed = new Promise((resolve) => two.plan.onChange(resolve));

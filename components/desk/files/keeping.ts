@@ -99,7 +99,7 @@ export class Keeping implements ReactiveController {
   /** Keeps an open plan as one of its own, under the id given or a new one. */
   async create(plan: OpenPlan, id?: string): Promise<void> {
     await this.leave();
-    if (this.store) this.#hold(this.store.create(plan, id));
+    if (this.store) this.#hold(this.store.keep(plan, id));
     await this.refresh();
   }
 

@@ -7,7 +7,7 @@ import { dirname, join } from 'node:path';
 import { afterEach, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { emptyPlan } from '../../../src/model/index.js';
-import { OpenPlan } from '../../../src/plan/index.js';
+import { OpenPlan } from '../../../src/plan/open.js';
 import { cli, root } from '../../helpers/cli.js';
 import { desk, until } from '../share/support/desk.js';
 

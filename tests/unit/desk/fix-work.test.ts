@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CellEdits } from '../../../components/desk/forms/edits.js';
-import { OpenPlan } from '../../../src/plan/index.js';
+import { OpenPlan } from '../../../src/plan/open.js';
 import { planFromDocument } from '../../../src/tables/index.js';
 import { aDocument, tableOf } from '../../helpers/documents.js';
 

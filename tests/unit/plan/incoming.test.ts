@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as Y from 'yjs';
-import { changesBetween, mostUpdateBytes, OpenPlan, whatComesIn } from '../../../src/plan/index.js';
+import { changesBetween } from '../../../src/plan/index.js';
+import { mostUpdateBytes, OpenPlan, whatComesIn } from '../../../src/plan/open.js';
 import { sizeLimits, type PlanDocument } from '../../../src/model/index.js';
 import { deed, document } from '../edits/documents.js';
 import { planOf } from '../store/plans.js';

@@ -3,7 +3,7 @@
 // had seen by then, and asks of each place which acts nobody had seen who acted on it later.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { OpenPlan } from '../../../src/plan/index.js';
+import { OpenPlan } from '../../../src/plan/open.js';
 import { emptyPlan, type PlanDocument } from '../../../src/model/index.js';
 
 const width = 3;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { OpenPlan, type TableStep } from '../../../src/plan/index.js';
+import type { TableStep } from '../../../src/plan/index.js';
+import { OpenPlan } from '../../../src/plan/open.js';
 import { emptyPlan, withAgreed, type PlanDocument } from '../../../src/model/index.js';
 
 const columns = ['window', 'start', 'end'];

@@ -2,7 +2,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { OpenPlan } from '../../../src/plan/index.js';
+import { OpenPlan } from '../../../src/plan/open.js';
 import { emptyPlan, type PlanDocument } from '../../../src/model/index.js';
 import { cli, root } from '../../helpers/cli.js';
 import { until } from './support/desk.js';

@@ -14,7 +14,7 @@ const slow = { gatherMs: 3_600_000, retryMs: [3_600_000] };
 describe('the journal', () => {
   it('has an edit of which the page was left before the store was written', async () => {
     const [name, journal] = [freshName(), localRoom()];
-    const plan = new PlanStore({ name, journal, ...slow }).create(planOf('a'));
+    const plan = await new PlanStore({ name, journal, ...slow }).create(planOf('a'));
     await plan.flush();
     void plan.take(withRow(plan.document, 'b'), 'Add b');
     const again = await new PlanStore({ name, journal, ...slow }).open(plan.id);
@@ -28,7 +28,7 @@ describe('the journal', () => {
 
   it('has a plan that was left before the store had anything of it', async () => {
     const [name, journal] = [freshName(), localRoom()];
-    const plan = new PlanStore({ name, journal, ...slow }).create(planOf('a'));
+    const plan = await new PlanStore({ name, journal, ...slow }).create(planOf('a'));
     void plan.take(withRow(plan.document, 'b'), 'Add b');
     // The first write of `create` is under way in this process; another store of another name never had it.
     const elsewhere = new PlanStore({ name: freshName(), journal, ...slow });
@@ -44,7 +44,7 @@ describe('the journal', () => {
       const [name, journal] = [freshName(), localRoom()];
       let clock = 1_000;
       const options = { name, journal, ...slow, now: () => clock };
-      let plan = new PlanStore(options).create(planOf('a'));
+      let plan = await new PlanStore(options).create(planOf('a'));
       await plan.flush();
       for (const text of ['b', 'c', 'd', 'e']) {
         void plan.take(withRow(plan.document, text), `Add ${text}`);
@@ -57,7 +57,7 @@ describe('the journal', () => {
 
   it('does not make an edit twice that was written just before the page was left', async () => {
     const [name, journal] = [freshName(), localRoom()];
-    const plan = new PlanStore({ name, journal, ...slow }).create(planOf('a'));
+    const plan = await new PlanStore({ name, journal, ...slow }).create(planOf('a'));
     await plan.flush();
     void plan.take(withRow(plan.document, 'b'), 'Add b');
     const kept = Array.from({ length: journal.length }, (_none, at) => journal.key(at)!).map(
@@ -73,7 +73,7 @@ describe('the journal', () => {
 
   it('loses neither of two values where another wrote in the same cell meanwhile', async () => {
     const [name, journal] = [freshName(), localRoom()];
-    const first = new PlanStore({ name, journal, ...slow }).create(planOf('a'));
+    const first = await new PlanStore({ name, journal, ...slow }).create(planOf('a'));
     await first.flush();
     void first.change(typed(0, 'mine'), 'Type mine');
     const other = (await new PlanStore({ name, journal: localRoom(), ...slow }).open(first.id))!
@@ -91,7 +91,7 @@ describe('the journal', () => {
 
   it('without room has the store written at once', async () => {
     const [name, journal] = [freshName(), localRoom(10)];
-    const plan = new PlanStore({ name, journal, ...slow }).create(planOf('a'));
+    const plan = await new PlanStore({ name, journal, ...slow }).create(planOf('a'));
     await plan.flush();
     await plan.take(withRow(plan.document, 'b'), 'Add b');
     expect(plan.state.kind).toBe('saved');
@@ -107,7 +107,9 @@ describe('the journal', () => {
     await fc.assert(
       fc.asyncProperty(fc.array(step, { minLength: 3, maxLength: 12 }), async (steps) => {
         const [name, journal] = [freshName(), localRoom()];
-        let plan: KeptPlan = new PlanStore({ name, journal, ...slow }).create(planOf('start'));
+        let plan: KeptPlan = await new PlanStore({ name, journal, ...slow }).create(
+          planOf('start'),
+        );
         await plan.flush();
         const wanted = ['start'];
         for (const { text, flush, dies } of steps) {

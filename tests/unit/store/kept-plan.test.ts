@@ -25,7 +25,7 @@ afterEach(async () => {
 describe('a kept plan', () => {
   it('is there again, with every change whose promise was kept', async () => {
     const name = freshName();
-    const plan = keep(new PlanStore({ name, ...quick }).create(planOf('a')));
+    const plan = keep(await new PlanStore({ name, ...quick }).create(planOf('a')));
     await plan.take(withRow(plan.document, 'b'), 'Add b');
     expect(plan.state.kind).toBe('saved');
     const store = new PlanStore({ name, ...quick });
@@ -35,7 +35,7 @@ describe('a kept plan', () => {
   });
 
   it('writes several changes made in one moment together, and says saving until then', async () => {
-    const plan = keep(new PlanStore({ name: freshName(), ...quick }).create(planOf('a')));
+    const plan = keep(await new PlanStore({ name: freshName(), ...quick }).create(planOf('a')));
     await plan.flush();
     const states: string[] = [];
     plan.addEventListener('save-state', (event) => states.push(event.state.kind));
@@ -46,7 +46,7 @@ describe('a kept plan', () => {
   });
 
   it('takes no change that differs in nothing', async () => {
-    const plan = keep(new PlanStore({ name: freshName(), ...quick }).create(planOf('a')));
+    const plan = keep(await new PlanStore({ name: freshName(), ...quick }).create(planOf('a')));
     await plan.flush();
     await plan.take(planOf('a'), 'nothing');
     expect(plan.state.kind).toBe('saved');
@@ -54,7 +54,7 @@ describe('a kept plan', () => {
 
   it('keeps several plans, which can be listed, renamed, copied and removed', async () => {
     const store = new PlanStore({ name: freshName(), ...quick });
-    const plan = keep(store.create(planOf('a')));
+    const plan = keep(await store.create(planOf('a')));
     await plan.flush();
     const copy = keep(await store.duplicate(plan.id, 'Marl Vale, second try'));
     await copy.flush();
@@ -71,7 +71,7 @@ describe('a kept plan', () => {
   it('keeps earlier states that can be had back', async () => {
     let now = Date.UTC(2027, 4, 1);
     const store = new PlanStore({ name: freshName(), ...quick, now: () => now });
-    const plan = keep(store.create(planOf('a')));
+    const plan = keep(await store.create(planOf('a')));
     await plan.flush();
     for (let day = 0; day < 30; day += 1) {
       now += 86_400_000;
@@ -85,7 +85,7 @@ describe('a kept plan', () => {
 
   it('is written anew where another tab removed it while work went on here', async () => {
     const store = new PlanStore({ name: freshName(), ...quick });
-    const plan = keep(store.create(planOf('a')));
+    const plan = keep(await store.create(planOf('a')));
     await plan.flush();
     await store.delete(plan.id);
     await plan.take(withRow(plan.document, 'b'), 'Add b');
@@ -99,7 +99,7 @@ describe('a plan open in two tabs', () => {
   async function twoTabs(rows: string[], deaf: 'deaf' | '' = '') {
     if (deaf) vi.stubGlobal('BroadcastChannel', undefined);
     const name = freshName();
-    const plan = keep(new PlanStore({ name, ...quick }).create(planOf(...rows)));
+    const plan = keep(await new PlanStore({ name, ...quick }).create(planOf(...rows)));
     await plan.flush();
     const store = new PlanStore({ name, ...quick });
     const two = keep((await store.open(plan.id))!.plan)!;
@@ -193,7 +193,7 @@ describe('a plan open in two tabs', () => {
 describe('a store of another version', () => {
   it('is opened read-only where it is of a newer one', async () => {
     const name = freshName();
-    const plan = new PlanStore({ name, ...quick }).create(planOf('a'));
+    const plan = await new PlanStore({ name, ...quick }).create(planOf('a'));
     await plan.close();
     // The page of the future, which adds a store.
     const future = await openDB(name, 9, {
@@ -211,7 +211,7 @@ describe('a store of another version', () => {
 
   it('says so where it became newer while the plan was open', async () => {
     const name = freshName();
-    const plan = keep(new PlanStore({ name, ...quick, retryMs: [] }).create(planOf('a')));
+    const plan = keep(await new PlanStore({ name, ...quick, retryMs: [] }).create(planOf('a')));
     await plan.flush();
     const future = await openDB(name, 9);
     void plan.take(withRow(plan.document, 'b'), 'Add b');

@@ -149,7 +149,8 @@ function orderOf(
 
 /**
  * Where two people agreed a plan at once, the earlier of the two stands among the earlier ones; and what both put there,
- * the plan that was in force before, stands there once.
+ * the plan that was in force before, stands there once. Of two with one number the later has the next free number, so
+ * that no paper with the number of the one passes for the other.
  */
 function withDisputed(registers: Registers, whole: Entry, made: unknown): unknown {
   if (!isParts(made) || !isItems(made['earlier'])) return made;
@@ -171,14 +172,35 @@ function withDisputed(registers: Registers, whole: Entry, made: unknown): unknow
     seen.add(key);
     return true;
   });
-  if (kept.length === earlier.length && others.length === 0) return made;
-  const list = kept.map(({ plan }) => plan);
+  const now = made['now'];
+  const plans = [...(isParts(now) ? [now] : []), ...kept.map(({ plan }) => plan)];
+  const numbered = withOwnNumbers(plans);
+  const same = kept.length === earlier.length && numbered.every((plan, at) => plan === plans[at]);
+  if (same && others.length === 0) return made;
+  const list = isParts(now) ? numbered.slice(1) : numbered;
   if (ids) merged.set(list, { ...ids, ids: kept.map(({ id }) => id) });
-  return { ...made, earlier: list };
+  return { ...made, ...(isParts(now) && { now: numbered[0] }), earlier: list };
 }
 
+/** Whether two plans are the same, whatever number they have. */
 const planKey = (plan: unknown): string =>
-  isParts(plan) ? JSON.stringify([plan['agreedAt'], plan['revision'], plan['name']]) : '';
+  isParts(plan) ? JSON.stringify({ ...plan, revision: 0 }) : '';
+
+/** Plans, the latest first, each with a number that none before it has; who has one already keeps it. */
+function withOwnNumbers(plans: readonly Parts[]): Parts[] {
+  const numbers = new Set<unknown>();
+  let most = 0;
+  return plans
+    .toReversed()
+    .map((plan) => {
+      const { revision } = plan;
+      const own = typeof revision !== 'number' || numbers.has(revision) ? most + 1 : revision;
+      numbers.add(own);
+      most = Math.max(most, own);
+      return own === revision ? plan : { ...plan, revision: own };
+    })
+    .reverse();
+}
 
 /** Makes the ids of the lists known that the value holds. */
 function register({

@@ -100,4 +100,8 @@ function settleAgreed(holder: string, now: unknown, writing: Writing): void {
   itemIds.set(earlier, { ...ids, ids: settled });
   const [stands, ...others] = registers.entries(fieldAddress(holder, ['now']));
   for (const { key } of others) if (key !== stands?.key) registers.take(key);
+  // The number that it got beside the other stays, whatever becomes of the other.
+  const inForce = valueAt(now, ['now']);
+  if (stands && isParts(inForce) && inForce !== stands.value)
+    setField(holder, ['now'], inForce, writing);
 }

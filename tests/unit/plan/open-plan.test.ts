@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { TableStep } from '../../../src/plan/index.js';
 import { OpenPlan } from '../../../src/plan/open.js';
-import { emptyPlan, withAgreed, type PlanDocument } from '../../../src/model/index.js';
+import {
+  emptyPlan,
+  withAgreed,
+  withoutEarlier,
+  type AgreedPlans,
+  type PlanDocument,
+} from '../../../src/model/index.js';
 
 const columns = ['window', 'start', 'end'];
 
@@ -251,6 +257,7 @@ describe('an open plan', () => {
     meet();
     expect(a.document.agreed?.now?.name).toBe('by Bo');
     expect(a.document.agreed?.earlier.map((item) => item.name).sort()).toEqual(['by Ana', 'first']);
+    expect(b.document).toEqual(a.document);
     agree(a, 'third');
     meet();
     expect(b.document.agreed?.now?.name).toBe('third');
@@ -259,6 +266,36 @@ describe('an open plan', () => {
       'by Bo',
       'first',
     ]);
+  });
+
+  it('gives no two agreed plans one number, and takes out only the one that is meant', () => {
+    const { a, b, meet, tick } = two(small('W1'));
+    const set = (plan: OpenPlan, next: AgreedPlans): void =>
+      void plan.change({ part: ['agreed'], from: plan.document.agreed, value: next }, 'agreed');
+    const agree = (plan: OpenPlan, name: string): void =>
+      set(plan, withAgreed(plan.document.agreed, { name, agreedAt: tick(), placements: [] }));
+    const numbers = (plan: OpenPlan): string[] => {
+      const { now, earlier = [] } = plan.document.agreed!;
+      return [now!, ...earlier].map(({ name, revision }) => `${name} ${revision}`);
+    };
+    agree(a, 'first');
+    meet();
+    agree(a, 'Ana');
+    agree(b, 'Bo');
+    meet();
+    expect(numbers(a)).toEqual(['Bo 3', 'Ana 2', 'first 1']);
+    expect(numbers(b)).toEqual(numbers(a));
+    // Both again, before they hear of each other; one of them takes an earlier plan out.
+    agree(a, 'Ana again');
+    set(b, withoutEarlier(b.document.agreed!, 2));
+    expect(numbers(b)).toEqual(['Bo 3', 'first 1']);
+    agree(b, 'Bo again');
+    meet();
+    expect(numbers(b)).toEqual(numbers(a));
+    expect(numbers(a)).toEqual(
+      expect.arrayContaining(['Bo again 5', 'Ana again 4', 'Bo 3', 'first 1']),
+    );
+    expect(numbers(a).filter((text) => text.startsWith('Bo 3'))).toHaveLength(1);
   });
 
   it('undoes and makes again only what was done here', () => {

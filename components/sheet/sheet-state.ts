@@ -1,6 +1,7 @@
 import type { Fault, TableText } from '../../src/model/index.js';
 import { applySteps } from '../../src/plan/apply-steps.js';
 import type { TableStep } from '../../src/plan/change.js';
+import { mostTyped, tooLong } from '../../src/plan/too-long.js';
 import type { GridCell } from '../shared/grid-keys.js';
 import { ColumnView } from './grid/column-view.js';
 import { SheetHistory } from './edit/history.js';
@@ -84,8 +85,13 @@ export class SheetState {
     if (this.#wish.onlyFaults) this.#stale = true;
   }
 
-  /** A change a person made. Nothing is kept or told when the table is the same. */
+  /** A change a person made. Nothing is kept or told when the table is the same; a text that is too long is refused. */
   change(steps: readonly TableStep[], label: string, shown: ShownAs = {}): boolean {
+    const length = tooLong(steps);
+    if (length !== undefined) {
+      this.told = this.words.tooLong(length, mostTyped);
+      return false;
+    }
     const before = this.table;
     const next = applySteps(before, steps);
     if (next === before) return false;

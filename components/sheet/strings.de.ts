@@ -46,6 +46,8 @@ export const strings: SheetStrings = {
   headingsTaken: 'Die erste Zeile wurde als Überschriften genommen',
   noClipboard:
     'Der Browser lässt diese Seite nicht lesen, was kopiert wurde. In der Tabelle Strg+V drücken',
+  tooLong: (length, most) =>
+    `Nicht geändert: Ein Text von ${numberText(length)} Zeichen ist länger, als eine Zelle fasst (${numberText(most)})`,
   noCells: 'In dem, was kopiert wurde, sind keine Zellen',
   nothingAbove: 'Darüber ist keine Zeile, aus der kopiert werden könnte',
   nothingBefore: 'Davor ist keine Spalte, aus der kopiert werden könnte',

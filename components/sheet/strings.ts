@@ -42,6 +42,8 @@ export const defaultStrings = {
     'Its first row looks like the headings and was pasted as a row: delete it if it is not wanted',
   headingsTaken: 'Its first row was taken for the headings',
   noClipboard: 'The browser does not let this page read what was copied. Press Ctrl+V in the sheet',
+  tooLong: (length: number, most: number) =>
+    `Not changed: a text of ${numberText(length)} characters is longer than a cell takes (${numberText(most)})`,
   noCells: 'There are no cells in what was copied',
   nothingAbove: 'There is no row above to copy from',
   nothingBefore: 'There is no column before to copy from',

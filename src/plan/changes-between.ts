@@ -1,5 +1,6 @@
 import { rowsBetween } from '../edits/index.js';
 import type { PlanDocument, TableText } from '../model/index.js';
+import { tooLong } from './too-long.js';
 import type { CellText, Change, Row, TableField, TableStep } from './change.js';
 
 type Parts = Readonly<Record<string, unknown>>;
@@ -42,6 +43,8 @@ function tableChanges(
   const cells = rowSteps(before, after);
   // Where hardly a row is as it was, it is another table.
   if (cells.length > 1_000 && cells.length > after.rows.length) return [whole];
+  // A file may hold a longer text than is ever typed: such a table is taken whole.
+  if (tooLong([cells, steps]) !== undefined) return [whole];
   steps.push(...cells);
   return steps.length === 0 ? [] : [{ table, of: before, steps }];
 }

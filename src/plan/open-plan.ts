@@ -19,6 +19,7 @@ import { longestName, Registers } from './registers.js';
 import { ShiftRecords, windowOfKey, type ShiftRecord } from './shift-records.js';
 import { isTable } from './table-base.js';
 import { idsOf, TableState } from './table-state.js';
+import { mostTyped, tooLong } from './too-long.js';
 import { whatComesIn } from './what-comes-in.js';
 import { writePart } from './write-part.js';
 import { writeSteps, writeTable, type Writing } from './write-table.js';
@@ -119,10 +120,12 @@ export class OpenPlan {
   /**
    * Makes changes, as one act. False where the plan is as it was.
    *
-   * Throws `RangeError` for a place or part that the plan does not have; then nothing is changed.
+   * Throws `RangeError` for a place or part that the plan does not have, and for a text that is longer than others take
+   * (`sizeLimits.typed`; a table taken whole may hold longer ones); then nothing is changed.
    */
   change(changes: Change | readonly Change[], label: string): boolean {
     const list = Array.isArray(changes) ? (changes as readonly Change[]) : [changes as Change];
+    for (const change of list) checkLength(change);
     return this.#transact(label, this, (writing) => {
       for (const change of list) this.#make(change, writing);
     });
@@ -436,6 +439,17 @@ export class OpenPlan {
     }
     return found;
   }
+}
+
+/** A text that others would refuse is refused here, where it can still be shortened. */
+function checkLength(change: Change): void {
+  if ('whole' in change || ('part' in change && change.part[0] === 'tables')) return;
+  const length = tooLong('part' in change ? change.value : change.steps);
+  if (length === undefined) return;
+  const [has, most] = [length, mostTyped].map((count) => count.toLocaleString('en-GB'));
+  throw new RangeError(
+    `Nothing was changed: a text of ${has} characters is longer than a plan takes (${most}). Shorten it.`,
+  );
 }
 
 /** Origin of entries of a log: they are never undone. */

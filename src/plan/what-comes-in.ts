@@ -2,14 +2,14 @@
 // that each is formed as the plan's own are. What it makes of the plan is checked again as it is put together.
 import * as Y from 'yjs';
 import { isTable, mostColumns, mostRows } from './table-base.js';
+import { mostTyped } from './too-long.js';
 
 /** Most bytes of one update. */
 export const mostUpdateBytes = 64 * 1024 * 1024;
 /** Most separate things in one update. */
 const mostThings = 4_000_000;
-/** Deepest nesting of a value, and most characters of a text in it. */
+/** Deepest nesting of a value. */
 const deepest = 40;
-const longestText = 100_000;
 
 /** Why an update may not be taken, in words; undefined where it may. */
 export function whatComesIn(update: Uint8Array): string | undefined {
@@ -56,7 +56,7 @@ const isBigTable = (value: unknown): boolean =>
 function isPlain(value: unknown, depth: number): boolean {
   if (depth > deepest) return false;
   if (value === null || value === undefined || typeof value === 'boolean') return true;
-  if (typeof value === 'string') return value.length <= longestText;
+  if (typeof value === 'string') return value.length <= mostTyped;
   if (typeof value === 'number') return Number.isFinite(value);
   if (Array.isArray(value))
     return (

@@ -4,11 +4,14 @@ import type { Server } from '../../share/connection.js';
 import { PlanLink } from '../../share/plan-link.js';
 import type { CellPlace, Other } from '../../share/presence.js';
 import { addressTrouble, longestName, type ShareState } from '../../share/share-state.js';
+import { spokenNow } from '../../shared/language.js';
 import { wordsOf } from '../../shared/words-of.js';
 import type { Desk } from '../desk-parts.js';
 import { keepName, keepServer, keptName, keptServer } from './shared-servers.js';
 import type { ShownSharing } from './sharing-parts.js';
 import { sharingChip, sharingView } from './sharing-view.js';
+import { strings as german } from './strings.de.js';
+import { defaultStrings } from './strings.js';
 
 /** The desk, as sharing uses it. */
 export type SharingHost = Desk & ReactiveControllerHost;
@@ -32,13 +35,18 @@ export class SharedPlan implements ShownSharing {
     this.#desk = desk;
   }
 
+  /** Those of the language in which the desk draws itself. */
+  words = defaultStrings;
+
   /** For the menu of the plan. */
   panel(): TemplateResult | typeof nothing {
+    this.#hear();
     return sharingView(this.#desk, this);
   }
 
   /** For the head of the desk. */
   chip(): TemplateResult | typeof nothing {
+    this.#hear();
     return sharingChip(this.#desk, this);
   }
 
@@ -96,7 +104,7 @@ export class SharedPlan implements ShownSharing {
     if (!this.#link) return;
     keepServer(this.#link.id, undefined);
     this.drop();
-    this.#desk.say('The plan is no longer shared from here. This device keeps a copy.');
+    this.#desk.say(this.words.left);
   }
 
   rename(name: string): void {
@@ -159,9 +167,12 @@ export class SharedPlan implements ShownSharing {
     this.#reads = false;
   }
 
+  #hear(): void {
+    this.words = spokenNow().words === 'de' ? german : defaultStrings;
+  }
+
   #isServer({ address, token }: Server): boolean {
-    this.trouble =
-      addressTrouble(address) || (token === '' ? 'A token is needed: the server prints two.' : '');
+    this.trouble = addressTrouble(address) || (token === '' ? this.words.noToken : '');
     this.offered = null;
     this.#desk.requestUpdate();
     return this.trouble === '';

@@ -3,6 +3,7 @@ import type { ListedPlan } from '../../share/ask-server.js';
 import type { Server } from '../../share/connection.js';
 import type { CellPlace, Other } from '../../share/presence.js';
 import type { ShareState } from '../../share/share-state.js';
+import type { SharingStrings } from './strings.js';
 
 /** Sharing, as the parts of the desk use it. */
 export interface DeskSharing {
@@ -24,6 +25,7 @@ export interface DeskSharing {
 
 /** Sharing, as its own panel shows it. */
 export interface ShownSharing {
+  readonly words: SharingStrings;
   /** How it stands; null: the plan is not shared. */
   readonly state: ShareState | null;
   readonly address: string;

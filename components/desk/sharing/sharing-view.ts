@@ -1,15 +1,15 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Server } from '../../share/connection.js';
 import type { Other } from '../../share/presence.js';
-import { countText } from '../../shared/format.js';
 import type { Desk } from '../desk-parts.js';
 import type { ShownSharing } from './sharing-parts.js';
+import type { SharingStrings } from './strings.js';
 import type { DeskView } from '../views.js';
 
 /** Sharing the plan with others: off until an address and a token are given. */
 export function sharingView(desk: Desk, sharing: ShownSharing): TemplateResult | typeof nothing {
   if (!desk.keeping.store) return nothing;
-  return html`<h2>Shared with others</h2>
+  return html`<h2>${sharing.words.heading}</h2>
     ${sharing.state ? sharedNow(desk, sharing) : toShare(desk, sharing)}`;
 }
 
@@ -30,28 +30,25 @@ export function sharingChip(desk: Desk, sharing: ShownSharing): TemplateResult |
   </button>`;
 }
 
-function shortText({ state, others, reads }: ShownSharing): string {
-  const may = reads ? ', read only' : '';
+function shortText({ state, others, reads, words }: ShownSharing): string {
+  const may = reads ? words.readOnly : '';
   switch (state?.kind) {
     case 'together':
       return others.length === 0
-        ? `Shared${may}`
-        : `Shared${may}: ${countText(others.length, 'other')} here`;
+        ? `${words.shared}${may}`
+        : `${words.shared}${may}: ${words.othersHere(others.length)}`;
     case 'away':
-      return `Away from the others${may}`;
+      return `${words.isAway}${may}`;
     case 'refused':
-      return 'Sharing refused';
+      return words.isRefused;
     default:
-      return 'Joining the others';
+      return words.joining;
   }
 }
 
 function toShare({ keeping }: Desk, sharing: ShownSharing): TemplateResult {
-  return html`<p class="quiet">
-      Several people work on one plan by a server that one of them runs: possession-fit share. It
-      prints an address and two tokens, one to read and one to write. The token is kept on this
-      device until you leave, and is sent to that server alone.
-    </p>
+  const { words } = sharing;
+  return html`<p class="quiet">${words.about}</p>
     <form
       class="share"
       @submit=${(event: SubmitEvent) => {
@@ -61,42 +58,53 @@ function toShare({ keeping }: Desk, sharing: ShownSharing): TemplateResult {
         else void sharing.look(given);
       }}
     >
-      <label>Your name <input name="who" required maxlength="60" .value=${sharing.name} /></label>
+      <label
+        >${words.yourName} <input name="who" required maxlength="60" .value=${sharing.name}
+      /></label>
       <label>
-        Address <input name="address" required inputmode="url" placeholder="ws://127.0.0.1:4174" />
+        ${words.address}
+        <input name="address" required inputmode="url" placeholder="ws://127.0.0.1:4174" />
       </label>
       <label>
-        Token <input name="token" type="password" required autocomplete="off" spellcheck="false" />
+        ${words.token}
+        <input name="token" type="password" required autocomplete="off" spellcheck="false" />
       </label>
       <div class="acts">
         <button
           type="submit"
           value="share"
           ?disabled=${keeping.kept === null || sharing.busy}
-          title=${keeping.kept ? '' : 'Keep the plan on this device first.'}
+          title=${keeping.kept ? '' : words.keepFirst}
         >
-          Share this plan there
+          ${words.share}
         </button>
-        <button type="submit" value="look" ?disabled=${sharing.busy}>Open a plan from there</button>
+        <button type="submit" value="look" ?disabled=${sharing.busy}>${words.look}</button>
       </div>
     </form>
     <div role="status">
-      ${sharing.busy ? html`<p class="quiet">The server is asked.</p>` : nothing}
-      ${sharing.trouble ? html`<p class="trouble">${sharing.trouble}</p>` : nothing}
+      ${sharing.busy ? html`<p class="quiet">${words.asked}</p>` : nothing}
+      ${sharing.trouble ? html`<p class="trouble" lang="en">${sharing.trouble}</p>` : nothing}
       ${offered(sharing)}
     </div>`;
 }
 
-function offered({ offered: plans, busy, open }: ShownSharing): TemplateResult | typeof nothing {
+function offered({
+  offered: plans,
+  busy,
+  open,
+  words,
+}: ShownSharing): TemplateResult | typeof nothing {
   if (!plans) return nothing;
-  if (plans.length === 0) return html`<p>Nobody has shared a plan there yet.</p>`;
+  if (plans.length === 0) return html`<p>${words.noneThere}</p>`;
   return html`<ul>
     ${plans.map(
       ({ id, name }) =>
         html`<li>
-          <strong>${name || 'a plan without a name'}</strong>
+          <strong>${name || words.noName}</strong>
           <div class="acts">
-            <button type="button" ?disabled=${busy} @click=${() => void open(id)}>Open</button>
+            <button type="button" ?disabled=${busy} @click=${() => void open(id)}>
+              ${words.open}
+            </button>
           </div>
         </li>`,
     )}
@@ -111,23 +119,21 @@ function serverIn(sharing: ShownSharing, form: HTMLFormElement): Server {
 }
 
 function sharedNow(desk: Desk, sharing: ShownSharing): TemplateResult {
+  const { words } = sharing;
   return html`<div role="status">
       <p class=${sharing.state?.kind === 'refused' ? 'trouble' : ''}>${stateText(sharing)}</p>
-      ${sharing.reads ? html`<p>Your token lets you read the plan, not change it.</p>` : nothing}
+      ${sharing.reads ? html`<p>${words.reads}</p>` : nothing}
     </div>
-    <p class="quiet">
-      ${sharing.address}, as ${sharing.name || 'somebody without a name'}. A name is what a person
-      wrote; it proves nothing.
-    </p>
+    <p class="quiet">${words.at(sharing.address, sharing.name)}</p>
     ${
       sharing.others.length === 0
         ? nothing
-        : html`<ul aria-label="Others who have the plan open">
+        : html`<ul aria-label=${words.others}>
             ${sharing.others.map(
               (other) =>
                 html`<li>
-                  <strong>${other.name || 'somebody without a name'}</strong>
-                  <span class="quiet">${atText(desk, other)}</span>
+                  <strong>${other.name || words.somebody}</strong>
+                  <span class="quiet">${atText(desk, other, words)}</span>
                 </li>`,
             )}
           </ul>`
@@ -137,26 +143,25 @@ function sharedNow(desk: Desk, sharing: ShownSharing): TemplateResult {
     </div>`;
 }
 
-function stateText({ state, reads }: ShownSharing): string {
+function stateText({ state, reads, words }: ShownSharing): TemplateResult | string {
   switch (state?.kind) {
     case 'together':
-      return reads
-        ? 'What the others change comes here as it is made.'
-        : 'What is changed here goes to the others as it is made, and theirs comes here.';
+      return reads ? words.togetherReads : words.together;
     case 'away':
-      return reads
-        ? `${state.why} What the others change comes when the server answers again.`
-        : `${state.why} Work goes on here; it is joined with that of the others when the server answers again.`;
+      return html`${why(state.why)} ${reads ? words.awayReads : words.away}`;
     case 'refused':
-      return `${state.why} The plan on this device stays as it is, and goes to nobody.`;
+      return html`${why(state.why)} ${words.refused}`;
     default:
-      return 'The server is asked.';
+      return words.asked;
   }
 }
 
+/** A reason of the server or the connection, which speak English. */
+const why = (text: string): TemplateResult => html`<span lang="en">${text}</span>`;
+
 /** What somebody else is at, in words. */
-function atText({ words }: Desk, { view, cell, reads }: Other): string {
+function atText({ words }: Desk, { view, cell, reads }: Other, own: SharingStrings): string {
   const where = Object.hasOwn(words.view, view) ? words.view[view as DeskView] : '';
-  const place = cell ? `${cell.table}, row ${cell.row + 1}` : '';
-  return [where, place, reads ? 'may only read' : ''].filter((text) => text !== '').join('; ');
+  const place = cell ? own.cell(cell.table, cell.row + 1) : '';
+  return [where, place, reads ? own.mayRead : ''].filter((text) => text !== '').join('; ');
 }

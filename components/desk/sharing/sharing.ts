@@ -3,13 +3,14 @@ import type { CellPlace, Other } from '../../share/presence.js';
 import { wordsOf } from '../../shared/words-of.js';
 import type { SharedPlan, SharingHost } from './shared-plan.js';
 import type { DeskSharing } from './sharing-parts.js';
-import { keepServer, keptName, keptServer } from './shared-servers.js';
+import { hearOfStorage, keepServer, keptName, keptServer } from './shared-servers.js';
 
 /** Sharing the plan shown. What does it is loaded when a plan is shared or a person may ask for it, and not before. */
 export class Sharing implements ReactiveController, DeskSharing {
   readonly #desk: SharingHost;
   #shared: SharedPlan | null = null;
   #loading: Promise<void> | null = null;
+  #name: string | null = null;
 
   constructor(desk: SharingHost) {
     this.#desk = desk;
@@ -27,17 +28,19 @@ export class Sharing implements ReactiveController, DeskSharing {
   }
 
   hostConnected(): void {
+    globalThis.addEventListener?.('storage', this.#onStorage);
     this.#shared?.follow();
   }
 
   hostUpdate(): void {
     if (this.#shared) return this.#shared.follow();
     const { plan } = this.#desk;
-    if (plan) plan.person = { name: keptName() };
+    if (plan) plan.person = { name: (this.#name ??= keptName()) };
     if (this.#kept) void this.#load();
   }
 
   hostDisconnected(): void {
+    globalThis.removeEventListener?.('storage', this.#onStorage);
     this.#shared?.drop();
   }
 
@@ -72,6 +75,13 @@ export class Sharing implements ReactiveController, DeskSharing {
     const { kept } = this.#desk.keeping;
     return kept && kept.plan === this.#desk.plan ? keptServer(kept.id) : undefined;
   }
+
+  /** Another page of this device began or ended the sharing of a plan, or was given a name. */
+  readonly #onStorage = ({ key }: StorageEvent): void => {
+    if (!hearOfStorage(key)) return;
+    this.#name = null;
+    this.#desk.requestUpdate();
+  };
 
   #load(): Promise<void> {
     return (this.#loading ??= import('./shared-plan.js').then(

@@ -1,6 +1,8 @@
 // Each German catalogue against the English words that it stands for.
 import { existsSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { defaultStrings as sharingStrings } from '../../../components/desk/sharing/strings.js';
+import { strings as sharingGerman } from '../../../components/desk/sharing/strings.de.js';
 import { explanations } from '../../../components/sentences/explanations.de.js';
 import { explainStrings } from '../../../components/why/explain-strings.js';
 
@@ -60,29 +62,31 @@ const catalogues = await Promise.all(
   }),
 );
 
-describe.each([...catalogues, ['explanations', explainStrings, explanations] as const])(
-  'the German words of %s',
-  (_, english, german) => {
-    const own = new Map(texts(german));
+const alone = [
+  ['explanations', explainStrings, explanations],
+  ['desk/sharing', sharingStrings, sharingGerman],
+] as const;
 
-    it('have the keys of the English ones', () => {
-      // Lists may be longer in a language, and keys are printed otherwise on its boards.
-      const keys = (words: object): string[] =>
-        texts(words)
-          .map(([path]) => path)
-          .filter((path) => !/(cancelledWords|keyNames)\./.test(path));
-      expect(keys(german)).toEqual(expect.arrayContaining(keys(english)));
-      expect(keys(english)).toEqual(expect.arrayContaining(keys(german)));
-    });
+describe.each([...catalogues, ...alone])('the German words of %s', (_, english, german) => {
+  const own = new Map(texts(german));
 
-    it.each(texts(english).filter(([, text]) => !isAlike(text)))(
-      'say %s otherwise, with the same figures',
-      (path, text) => {
-        const other = own.get(path) ?? '';
-        if (!path.startsWith('cancelledWords')) expect(other).not.toBe(text);
-        expect(marksOf(other)).toEqual(marksOf(text));
-        expect(/\{|undefined/.test(other)).toBe(false);
-      },
-    );
-  },
-);
+  it('have the keys of the English ones', () => {
+    // Lists may be longer in a language, and keys are printed otherwise on its boards.
+    const keys = (words: object): string[] =>
+      texts(words)
+        .map(([path]) => path)
+        .filter((path) => !/(cancelledWords|keyNames)\./.test(path));
+    expect(keys(german)).toEqual(expect.arrayContaining(keys(english)));
+    expect(keys(english)).toEqual(expect.arrayContaining(keys(german)));
+  });
+
+  it.each(texts(english).filter(([, text]) => !isAlike(text)))(
+    'say %s otherwise, with the same figures',
+    (path, text) => {
+      const other = own.get(path) ?? '';
+      if (!path.startsWith('cancelledWords')) expect(other).not.toBe(text);
+      expect(marksOf(other)).toEqual(marksOf(text));
+      expect(/\{|undefined/.test(other)).toBe(false);
+    },
+  );
+});

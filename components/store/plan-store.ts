@@ -9,7 +9,7 @@ import { KeptPlan, type KeepOptions, type Pending } from './kept-plan.js';
 import { keptSteps } from './kept-steps.js';
 import { isSound, sealed, sound, type HandleRecord } from './records.js';
 import { Requests } from './requests.js';
-import type { Salvage, Stored } from './salvage.js';
+import type * as Salvaging from './salvage.js';
 
 export interface StoreOptions extends KeepOptions {
   /** Name of the browser's database; another name is another store. */
@@ -30,7 +30,7 @@ export interface PlanLine {
 /** An opened plan with what was found on the way; without `plan`, `found` says why. */
 export interface Opened {
   readonly plan?: KeptPlan;
-  readonly found: Salvage;
+  readonly found: Salvaging.Salvage;
 }
 
 /** An edit of the version before that met another tab's and waits for a person. */
@@ -318,7 +318,7 @@ export class PlanStore {
    * Moves what is damaged out of the way and writes the plan afresh, so that the next opening finds nothing. Returns the
    * last `seq`; `undefined` where a plan of the version before was brought up by another tab meanwhile.
    */
-  async #renew(db: Database, plan: string, found: Salvage): Promise<number | undefined> {
+  async #renew(db: Database, plan: string, found: Salvaging.Salvage): Promise<number | undefined> {
     const now = this.#now();
     const transaction = db.transaction(
       ['heads', 'log', 'snapshots', 'aside', 'damaged'],
@@ -360,7 +360,7 @@ export class PlanStore {
 }
 
 /** What makes a plan of records: loaded with what opens plans, not for a page's first paint. */
-const loadSalvage = (): Promise<typeof import('./salvage.js')> => import('./salvage.js');
+const loadSalvage = (): Promise<typeof Salvaging> => import('./salvage.js');
 
 interface Left {
   readonly pending: readonly Pending[];
@@ -377,7 +377,7 @@ function ifFits(document: PlanDocument, edit: Edit): PlanDocument | undefined {
   }
 }
 
-async function storedPlan(db: Database, id: string): Promise<Stored | undefined> {
+async function storedPlan(db: Database, id: string): Promise<Salvaging.Stored | undefined> {
   const transaction = db.transaction(['heads', 'log', 'snapshots'], 'readonly');
   transaction.done.catch(() => undefined);
   const head = await transaction.objectStore('heads').get(id);

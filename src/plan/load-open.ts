@@ -1,2 +1,4 @@
-/** What opens plans. Rejects where it cannot be loaded; the next call tries it again. */
-export const loadOpen = (): Promise<typeof import('./open.js')> => import('./open.js');
+import type * as Open from './open.js';
+
+/** What opens plans. Rejects where it cannot be loaded. */
+export const loadOpen = (): Promise<typeof Open> => import('./open.js');

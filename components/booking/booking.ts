@@ -19,6 +19,7 @@ import { ShareChangeEvent } from './share-change-event.js';
 import { defaultStrings, type BookingStrings } from './strings.js';
 import { weekStrip } from './strip.js';
 import { windowTable } from './window-table.js';
+import { changing } from '../shared/changing.js';
 
 export type { BookingFilter } from './filter.js';
 
@@ -41,6 +42,7 @@ export class PossessionBooking extends LitElement {
     answer: { attribute: false },
     windows: { attribute: false },
     now: { attribute: false },
+    readonly: { type: Boolean },
     filter: { type: String, reflect: true },
     who: { type: String },
     strings: { attribute: false },
@@ -55,6 +57,8 @@ export class PossessionBooking extends LitElement {
   declare filter: BookingFilter;
   /** Whose dates are listed; empty: those of all. */
   declare who: string;
+  /** The share of trains may not be changed; whoever shows this says why. */
+  declare readonly: boolean;
   /** Words in place of the default ones. */
   declare strings: Partial<BookingStrings>;
 
@@ -70,6 +74,7 @@ export class PossessionBooking extends LitElement {
     this.answer = null;
     this.windows = [];
     this.now = null;
+    this.readonly = false;
     this.filter = 'open';
     this.who = '';
     this.strings = {};
@@ -177,8 +182,11 @@ export class PossessionBooking extends LitElement {
       <h3>${words.windowsHead}</h3>
       <p class="quiet on-screen">${words.noShare}</p>
       <div class="scroll" tabindex="0" role="region" aria-label=${words.windowsHead}>
-        ${windowTable(windows, this.windows, words, (window, percent) =>
-          this.dispatchEvent(new ShareChangeEvent(window, percent)),
+        ${changing(
+          this.readonly,
+          windowTable(windows, this.windows, words, (window, percent) =>
+            this.dispatchEvent(new ShareChangeEvent(window, percent)),
+          ),
         )}
       </div>
     </section>`;

@@ -286,7 +286,12 @@ export class PossessionDesk extends LitElement implements Desk {
   change(changes: Change | readonly Change[], label: string, planAgain = false): void {
     if (!this.mayChange()) return;
     if (!this.plan) this.#planOpening.wait(() => this.change(changes, label, planAgain));
-    if (!this.plan?.change(changes, label)) return;
+    try {
+      if (!this.plan?.change(changes, label)) return;
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      return this.complain(error.message);
+    }
     this.#edited = this.document;
     this.#opening.replan = planAgain;
   }

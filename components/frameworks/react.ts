@@ -87,7 +87,7 @@ declare module 'react' {
       >;
       'possession-booking': Tag<
         PossessionBooking,
-        'answer' | 'windows' | 'now' | 'filter' | 'who' | 'strings',
+        'answer' | 'windows' | 'now' | 'filter' | 'who' | 'readonly' | 'strings',
         {
           'onpossession-calendar-save': (event: CalendarSaveEvent) => void;
           'onpossession-share-change': (event: ShareChangeEvent) => void;
@@ -152,6 +152,7 @@ declare module 'react' {
         | 'decisions'
         | 'assumptions'
         | 'plan'
+        | 'readonly'
         | 'strings',
         {
           'onpossession-calendar-save': (event: CalendarSaveEvent) => void;
@@ -186,7 +187,15 @@ declare module 'react' {
       >;
       'possession-options': Tag<
         PossessionOptions,
-        'answer' | 'window' | 'busy' | 'progress' | 'own' | 'activities' | 'resources' | 'strings',
+        | 'answer'
+        | 'window'
+        | 'busy'
+        | 'progress'
+        | 'own'
+        | 'activities'
+        | 'resources'
+        | 'readonly'
+        | 'strings',
         {
           'onpossession-option-take': (event: OptionTakeEvent) => void;
           'onpossession-options-ask': (event: OptionsAskEvent) => void;
@@ -208,7 +217,7 @@ declare module 'react' {
       >;
       'possession-people': Tag<
         PossessionPeople,
-        'answer' | 'windows' | 'sets' | 'mendable' | 'weeks' | 'strings',
+        'answer' | 'windows' | 'sets' | 'mendable' | 'readonly' | 'weeks' | 'strings',
         {
           'onpossession-limits-change': (event: LimitsChangeEvent) => void;
           'onpossession-roster-mend': (event: RosterMendEvent) => void;
@@ -245,7 +254,15 @@ declare module 'react' {
       >;
       'possession-rules': Tag<
         PossessionRules,
-        'rules' | 'beforeRules' | 'change' | 'busy' | 'windows' | 'activities' | 'zone' | 'strings',
+        | 'rules'
+        | 'beforeRules'
+        | 'change'
+        | 'busy'
+        | 'windows'
+        | 'activities'
+        | 'zone'
+        | 'readonly'
+        | 'strings',
         {
           'onpossession-rules-base': (event: RulesBaseEvent) => void;
           'onpossession-rules-change': (event: RulesChangeEvent) => void;

@@ -82,7 +82,7 @@ declare module 'vue' {
     >;
     'possession-booking': Tag<
       PossessionBooking,
-      'answer' | 'windows' | 'now' | 'filter' | 'who' | 'strings',
+      'answer' | 'windows' | 'now' | 'filter' | 'who' | 'readonly' | 'strings',
       {
         onPossessionCalendarSave: (event: CalendarSaveEvent) => void;
         onPossessionShareChange: (event: ShareChangeEvent) => void;
@@ -147,6 +147,7 @@ declare module 'vue' {
       | 'decisions'
       | 'assumptions'
       | 'plan'
+      | 'readonly'
       | 'strings',
       {
         onPossessionCalendarSave: (event: CalendarSaveEvent) => void;
@@ -181,7 +182,15 @@ declare module 'vue' {
     >;
     'possession-options': Tag<
       PossessionOptions,
-      'answer' | 'window' | 'busy' | 'progress' | 'own' | 'activities' | 'resources' | 'strings',
+      | 'answer'
+      | 'window'
+      | 'busy'
+      | 'progress'
+      | 'own'
+      | 'activities'
+      | 'resources'
+      | 'readonly'
+      | 'strings',
       {
         onPossessionOptionTake: (event: OptionTakeEvent) => void;
         onPossessionOptionsAsk: (event: OptionsAskEvent) => void;
@@ -203,7 +212,7 @@ declare module 'vue' {
     >;
     'possession-people': Tag<
       PossessionPeople,
-      'answer' | 'windows' | 'sets' | 'mendable' | 'weeks' | 'strings',
+      'answer' | 'windows' | 'sets' | 'mendable' | 'readonly' | 'weeks' | 'strings',
       {
         onPossessionLimitsChange: (event: LimitsChangeEvent) => void;
         onPossessionRosterMend: (event: RosterMendEvent) => void;
@@ -240,7 +249,15 @@ declare module 'vue' {
     >;
     'possession-rules': Tag<
       PossessionRules,
-      'rules' | 'beforeRules' | 'change' | 'busy' | 'windows' | 'activities' | 'zone' | 'strings',
+      | 'rules'
+      | 'beforeRules'
+      | 'change'
+      | 'busy'
+      | 'windows'
+      | 'activities'
+      | 'zone'
+      | 'readonly'
+      | 'strings',
       {
         onPossessionRulesBase: (event: RulesBaseEvent) => void;
         onPossessionRulesChange: (event: RulesChangeEvent) => void;

@@ -45,6 +45,7 @@ import { exactClock } from './times.js';
 import { windowList } from './window-list.js';
 import { titleText } from '../shared/name.js';
 import { Words } from '../shared/words.js';
+import { changing } from '../shared/changing.js';
 
 /**
  * How each window stands against its booked end: margin, chance of handing back on time, and by when every step must
@@ -95,6 +96,7 @@ export class PossessionHandback extends LitElement {
     decisions: { attribute: false },
     assumptions: { attribute: false },
     plan: { type: String },
+    readonly: { type: Boolean },
     strings: { attribute: false },
   };
 
@@ -117,6 +119,8 @@ export class PossessionHandback extends LitElement {
   declare assumptions: readonly string[];
   /** Name and revision of the plan, for the printed sheet; empty: not said. */
   declare plan: string;
+  /** Nothing may be written down or changed; whoever shows this says why. */
+  declare readonly: boolean;
   /** Words in place of the default ones. */
   declare strings: Partial<HandbackStrings>;
 
@@ -148,6 +152,7 @@ export class PossessionHandback extends LitElement {
     this.decisions = null;
     this.assumptions = [];
     this.plan = '';
+    this.readonly = false;
     this.strings = {};
     new Fed(this, ({ results, handbacks, selected, want }) => {
       want('handback');
@@ -229,9 +234,11 @@ export class PossessionHandback extends LitElement {
       windowLines: this.#windowOf(window)?.lines ?? [],
       cutOffs: result.cutOffs,
       state: shiftState(this.log),
+      readonly: this.readonly,
       record: (what) => this.dispatchEvent(new HandbackRecordEvent({ ...what, window })),
       write: (entry) => this.dispatchEvent(new HandbackEntryEvent({ ...entry, window })),
       files: {
+        readonly: this.readonly,
         log: this.log,
         window,
         start: this.#windowOf(window)?.start ?? null,
@@ -295,8 +302,11 @@ export class PossessionHandback extends LitElement {
         ${decisionTable(result, setting, ask)} ${goPointTable(result, setting)}
         ${
           this.decisions && window
-            ? decisionForm(result, window, this.decisions, setting, (decisions) =>
-                this.dispatchEvent(new DecisionsChangeEvent(decisions)),
+            ? changing(
+                this.readonly,
+                decisionForm(result, window, this.decisions, setting, (decisions) =>
+                  this.dispatchEvent(new DecisionsChangeEvent(decisions)),
+                ),
               )
             : nothing
         }

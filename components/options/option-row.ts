@@ -14,6 +14,8 @@ export interface OptionRowShown {
   readonly answer: OptionsAnswer;
   readonly zone: string;
   readonly strings: OptionsStrings;
+  /** Whether it may not be taken. */
+  readonly readonly: boolean;
   readonly take: (option: PricedOption) => void;
 }
 
@@ -152,7 +154,12 @@ function details(option: PricedOption, shown: OptionRowShown): TemplateResult {
     ${
       option.verdict === 'the reference' || option.kind === 'earlier-cut-off'
         ? nothing
-        : html`<button type="button" part="take" @click=${() => shown.take(option)}>
+        : html`<button
+            type="button"
+            part="take"
+            ?disabled=${shown.readonly}
+            @click=${() => shown.take(option)}
+          >
             ${strings.take}<span class="unseen">: ${option.name}</span>
           </button>`
     }

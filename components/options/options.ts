@@ -54,6 +54,7 @@ export class PossessionOptions extends LitElement {
     own: { attribute: false },
     activities: { attribute: false },
     resources: { attribute: false },
+    readonly: { type: Boolean },
     strings: { attribute: false },
   };
 
@@ -68,6 +69,8 @@ export class PossessionOptions extends LitElement {
   declare activities: readonly Activity[];
   /** Plant and labour of the plan, for what there could be more of. */
   declare resources: readonly Resource[];
+  /** None may be taken into the plan; whoever shows this says why. */
+  declare readonly: boolean;
   /** Words in place of the default ones. */
   declare strings: Partial<OptionsStrings>;
 
@@ -88,6 +91,7 @@ export class PossessionOptions extends LitElement {
     this.own = [];
     this.activities = [];
     this.resources = [];
+    this.readonly = false;
     this.strings = {};
   }
 
@@ -125,6 +129,7 @@ export class PossessionOptions extends LitElement {
                         answer,
                         zone,
                         strings: words,
+                        readonly: this.readonly,
                         take: this.#onTake,
                       }),
                     )}

@@ -19,6 +19,7 @@ import { defaultStrings, type PeopleStrings } from './strings.js';
 import { weeksChoice } from './weeks-choice.js';
 import { RosterMendEvent } from './roster-mend-event.js';
 import { windowCrews } from './window-crews.js';
+import { changing } from '../shared/changing.js';
 
 /** Weeks of the roster beside each other on a sheet of paper. */
 const PRINTED_WEEKS = 4;
@@ -40,6 +41,7 @@ export class PossessionPeople extends LitElement {
     windows: { attribute: false },
     sets: { attribute: false },
     mendable: { type: Boolean, reflect: true },
+    readonly: { type: Boolean },
     weeks: { type: Number },
     page: { state: true },
     strings: { attribute: false },
@@ -52,6 +54,8 @@ export class PossessionPeople extends LitElement {
   declare sets: readonly LimitSet[];
   /** Whether changes of the roster are offered: the listener makes those that are accepted. */
   declare mendable: boolean;
+  /** Neither limits nor roster may be changed; whoever shows this says why. */
+  declare readonly: boolean;
   /** Weeks shown at once; 0: all. */
   declare weeks: number;
   declare page: number;
@@ -70,6 +74,7 @@ export class PossessionPeople extends LitElement {
     this.windows = [];
     this.sets = [];
     this.mendable = false;
+    this.readonly = false;
     this.weeks = 0;
     this.page = 0;
     this.strings = {};
@@ -83,18 +88,24 @@ export class PossessionPeople extends LitElement {
     return html`<div class="head">
         <h2>${words.title}</h2>
         <p class="quiet">${words.by(limits.name)}</p>
-        ${exampleLine(answer.isExample, words, () => this.#change(limits))}
+        ${changing(
+          this.readonly,
+          exampleLine(answer.isExample, words, () => this.#change(limits)),
+        )}
       </div>
       ${cautionList(words.cautions, words.cautionLines)}
       ${
         turns.length === 0
           ? html`<section><p>${words.empty}</p></section>`
           : html`${this.#figures(answer, words)} ${this.#picture(answer, words)}
-            ${breachList(answer, words, this.mendable ? (changes) => this.dispatchEvent(new RosterMendEvent(changes)) : null)}
+            ${breachList(answer, words, this.mendable && !this.readonly ? (changes) => this.dispatchEvent(new RosterMendEvent(changes)) : null)}
             ${clockTurns(answer, words)}`
       }
       ${windowCrews(answer, this.windows, words)}
-      ${limitsForm(limits, this.sets, words, (set) => this.#change(set))}`;
+      ${changing(
+        this.readonly,
+        limitsForm(limits, this.sets, words, (set) => this.#change(set)),
+      )}`;
   }
 
   #change(value: LimitSet): void {

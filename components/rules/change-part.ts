@@ -8,6 +8,8 @@ interface Compared {
   readonly beforeRules: RuleSet | null;
   readonly change: RuleChange | null;
   readonly busy: boolean;
+  /** Whether the rules may not be changed back. */
+  readonly readonly: boolean;
 }
 
 interface ChangeActs {
@@ -17,7 +19,7 @@ interface ChangeActs {
 
 /** The rules against those before: what to do about the difference, and what it does to windows and fits. */
 export function changePart(
-  { rules, beforeRules, change, busy }: Compared,
+  { rules, beforeRules, change, busy, readonly }: Compared,
   setting: ChangeSetting,
   acts: ChangeActs,
 ): TemplateResult {
@@ -29,7 +31,12 @@ export function changePart(
       beforeRules === null || same
         ? nothing
         : html`<p class="acts">
-            <button type="button" data-act="back" @click=${() => acts.back(beforeRules)}>
+            <button
+              type="button"
+              data-act="back"
+              ?disabled=${readonly}
+              @click=${() => acts.back(beforeRules)}
+            >
               ${words.back}
             </button>
             <button type="button" data-act="base" @click=${() => acts.base()}>${words.base}</button>

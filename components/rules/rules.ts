@@ -39,6 +39,7 @@ import { firstChoice, sketchFields, windowOf, type SketchChoice } from './sketch
 import type { Rows } from './row-parts.js';
 import { stepList } from './step-list.js';
 import { defaultStrings, type RulesStrings } from './strings.js';
+import { changing } from '../shared/changing.js';
 
 type List = 'leadIn' | 'leadOut' | 'curfews' | 'events';
 const lists: readonly List[] = ['leadIn', 'leadOut', 'curfews', 'events'];
@@ -87,6 +88,7 @@ export class PossessionRules extends LitElement {
     windows: { attribute: false },
     activities: { attribute: false },
     zone: { type: String },
+    readonly: { type: Boolean },
     strings: { attribute: false },
     choice: { state: true },
     work: { state: true },
@@ -108,6 +110,8 @@ export class PossessionRules extends LitElement {
   declare activities: readonly { readonly id: string; readonly title: string }[];
   /** IANA zone of the plan, for rules without their own. */
   declare zone: string;
+  /** The rules may not be changed; whoever shows this says why. */
+  declare readonly: boolean;
   /** Words to use in place of the element's own. */
   declare strings: Partial<RulesStrings>;
 
@@ -141,6 +145,7 @@ export class PossessionRules extends LitElement {
     this.windows = [];
     this.activities = [];
     this.zone = 'UTC';
+    this.readonly = false;
     this.strings = {};
     this.choice = firstChoice;
     this.work = null;
@@ -181,28 +186,37 @@ export class PossessionRules extends LitElement {
         </p>
       </header>
       <div class="halves">
-        <div class="form">
-          ${generalFields(form)} ${stepList(form, 'leadIn', this.#rows('leadIn'))}
-          ${stepList(form, 'leadOut', this.#rows('leadOut'))}
-          <p class="quiet tip">${words.moveTold}</p>
-          ${marginFields(form)} ${riskFields(form)}
-          ${eventList(form, this.#rows('events'), {
-            windows: this.windows,
-            activities: this.activities,
-            zone: this.#zoneOf(rules),
-            said: this.said,
-            say: (lines) => {
-              this.said = lines;
-            },
-            send: (event) => this.dispatchEvent(event),
-          })}
-          ${curfewList(form, this.#rows('curfews'))}
-          ${shiftsFields(form, (edit) => this.#apply(edit))}
-        </div>
+        ${changing(
+          this.readonly,
+          html`<div class="form">
+            ${generalFields(form)} ${stepList(form, 'leadIn', this.#rows('leadIn'))}
+            ${stepList(form, 'leadOut', this.#rows('leadOut'))}
+            <p class="quiet tip">${words.moveTold}</p>
+            ${marginFields(form)} ${riskFields(form)}
+            ${eventList(form, this.#rows('events'), {
+              windows: this.windows,
+              activities: this.activities,
+              zone: this.#zoneOf(rules),
+              said: this.said,
+              say: (lines) => {
+                this.said = lines;
+              },
+              send: (event) => this.dispatchEvent(event),
+            })}
+            ${curfewList(form, this.#rows('curfews'))}
+            ${shiftsFields(form, (edit) => this.#apply(edit))}
+          </div>`,
+        )}
         <div class="beside">
           ${this.#renderPicture(rules, words)}
           ${changePart(
-            { rules, beforeRules: this.beforeRules, change: this.change, busy: this.busy },
+            {
+              rules,
+              beforeRules: this.beforeRules,
+              change: this.change,
+              busy: this.busy,
+              readonly: this.readonly,
+            },
             this.#setting(this.change, words),
             {
               back: (before) => this.#apply({ rules: before, label: words.backTo }),

@@ -20,6 +20,10 @@ const rules = css`
   [hidden] {
     display: none !important;
   }
+  /* It only says together whether its controls can be used. */
+  fieldset.changing {
+    display: contents;
+  }
   *,
   *::before,
   *::after {

@@ -124,6 +124,15 @@ describe('possession-options', () => {
     expect(taken!.option.edit).not.to.equal(null);
   });
 
+  it('lets none be taken where the plan may only be read', async () => {
+    const el = await shown(answer);
+    expect(all(el, '[part=take]:not(:disabled)')).to.not.have.lengthOf(0);
+    el.readonly = true;
+    await el.updateComplete;
+    expect(all(el, '[part=take]')).to.not.have.lengthOf(0);
+    expect(all(el, '[part=take]:not(:disabled)')).to.have.lengthOf(0);
+  });
+
   it('can be stopped while it works, and shows the cautions', async () => {
     const el = await shown(answer);
     el.busy = true;

@@ -3,6 +3,7 @@ import type { PlanDocument, RuleSet } from '../../../src/model/index.js';
 
 interface Host extends ReactiveControllerHost {
   readonly document: PlanDocument | null;
+  readonly sharing: { readonly reads: boolean };
   /** Name of the plan that nobody made: files of one's own do not go into it unless a person says so. */
   readonly sampleName: string;
   blank(): PlanDocument;
@@ -25,9 +26,9 @@ export class Incoming implements ReactiveController {
     // Nothing to begin: a choice is made by a person.
   }
 
-  /** Whether there is no other plan to put them into. */
+  /** Whether there is no other plan to put them into, or none that may be changed. */
   get mustBeNew(): boolean {
-    return this.#host.document === null;
+    return this.#host.document === null || this.#host.sharing.reads;
   }
 
   get isNew(): boolean {

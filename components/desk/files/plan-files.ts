@@ -5,6 +5,7 @@ import type { Desk } from '../desk-parts.js';
 import { takePlanOut } from './plan-out.js';
 import { saveBytes } from './save-file.js';
 import { wordsOf } from '../../shared/words-of.js';
+import { changing } from '../../shared/changing.js';
 
 /** The menu of the plan: as a file, a link, tables or on paper; the plans on this device; changes that met another tab's. */
 export function planFiles(desk: Desk): TemplateResult {
@@ -17,31 +18,34 @@ function thisPlan(desk: Desk): TemplateResult | typeof nothing {
   const { document, keeping } = desk;
   if (!document) return nothing;
   return html`<h2>This plan</h2>
-    <form
-      @submit=${(event: SubmitEvent) => {
-        event.preventDefault();
-        const given = new FormData(event.target as HTMLFormElement);
-        const name = String(given.get('name') ?? '').trim();
-        const holidays = String(given.get('holidays') ?? '').match(/\d{4}-\d{2}-\d{2}/g) ?? [];
-        desk.change(
-          [
-            { part: ['name'], from: document.name, value: name },
-            { part: ['holidays'], from: document.holidays, value: holidays },
-          ],
-          'name and holidays changed',
-        );
-      }}
-    >
-      <label>Name <input name="name" required .value=${document.name} /></label>
-      <label
-        >Public holidays
-        <input
-          name="holidays"
-          placeholder="2027-05-03, 2027-05-31"
-          .value=${document.holidays?.join(', ') ?? ''}
-      /></label>
-      <button type="submit">Set</button>
-    </form>
+    ${changing(
+      desk.sharing.reads,
+      html`<form
+        @submit=${(event: SubmitEvent) => {
+          event.preventDefault();
+          const given = new FormData(event.target as HTMLFormElement);
+          const name = String(given.get('name') ?? '').trim();
+          const holidays = String(given.get('holidays') ?? '').match(/\d{4}-\d{2}-\d{2}/g) ?? [];
+          desk.change(
+            [
+              { part: ['name'], from: document.name, value: name },
+              { part: ['holidays'], from: document.holidays, value: holidays },
+            ],
+            'name and holidays changed',
+          );
+        }}
+      >
+        <label>Name <input name="name" required .value=${document.name} /></label>
+        <label
+          >Public holidays
+          <input
+            name="holidays"
+            placeholder="2027-05-03, 2027-05-31"
+            .value=${document.holidays?.join(', ') ?? ''}
+        /></label>
+        <button type="submit">Set</button>
+      </form>`,
+    )}
     ${keeping.notes.map((note) => html`<p class="noted">${note}</p>`)}
     <div class="acts">
       <button class="strong" type="button" @click=${() => void saveWhole(desk)}>Save a file</button>
@@ -144,12 +148,11 @@ function asides(desk: Desk): TemplateResult | typeof nothing {
               ${value.instead === undefined ? 'the place is gone' : `${value.instead || 'nothing'} stands`}
             </p>
             <div class="acts">
-              <button type="button" @click=${() => desk.mayChange() && plan?.putBack(value)}>
-                Put it back
-              </button>
-              <button type="button" @click=${() => desk.mayChange() && plan?.letGo(value)}>
-                Let it go
-              </button>
+              ${changing(
+                desk.sharing.reads,
+                html`<button type="button" @click=${() => plan?.putBack(value)}>Put it back</button>
+                  <button type="button" @click=${() => plan?.letGo(value)}>Let it go</button>`,
+              )}
             </div>
           </li>`,
       )}
@@ -165,15 +168,13 @@ function asides(desk: Desk): TemplateResult | typeof nothing {
                 </p>`,
             )}
             <div class="acts">
-              <button
-                type="button"
-                @click=${() => void (desk.mayChange() && keeping.putBack(edit))}
-              >
-                Make it again
-              </button>
-              <button type="button" @click=${() => void (desk.mayChange() && keeping.drop(edit))}>
-                Let it go
-              </button>
+              ${changing(
+                desk.sharing.reads,
+                html`<button type="button" @click=${() => void keeping.putBack(edit)}>
+                    Make it again
+                  </button>
+                  <button type="button" @click=${() => void keeping.drop(edit)}>Let it go</button>`,
+              )}
             </div>
           </li>`,
       )}

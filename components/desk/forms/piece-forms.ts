@@ -7,6 +7,7 @@ import type { Desk } from '../desk-parts.js';
 import { fixPackage, moveWork, recordDone } from './piece-acts.js';
 import { rowWith, valueIn } from '../frame/table-lookup.js';
 import { nameText } from '../../shared/name.js';
+import { changing } from '../../shared/changing.js';
 
 /** A placed piece of work, to be fixed, moved or set free; its package; everything up to its start; units in place. */
 export function pieceForms(desk: Desk, placed: Placement): TemplateResult | typeof nothing {
@@ -17,9 +18,9 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
   const { work } = document.tables;
   const row = rowWith(work, 'work', 'activity', activity);
   const fixed = valueIn(work, 'work', row, 'window');
-  return html`<div class="move">
-    <h2>${activity} in ${placed.window}${fixed ? `, fixed to ${fixed}` : ''}</h2>
-    <form @submit=${(event: SubmitEvent) => moveWork(desk, activity, given(event, 'to'))}>
+  const acts = html`<form
+      @submit=${(event: SubmitEvent) => moveWork(desk, activity, given(event, 'to'))}
+    >
       <label for="to">Move to</label>
       <select id="to" name="to">
         ${results.plan.windows
@@ -57,7 +58,10 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
             />
             <button type="submit">Record and mend the plan</button>
           </form>`
-    }
+    }`;
+  return html`<div class="move">
+    <h2>${activity} in ${placed.window}${fixed ? `, fixed to ${fixed}` : ''}</h2>
+    ${changing(desk.sharing.reads, acts)}
   </div>`;
 }
 

@@ -44,10 +44,10 @@ function acts(desk: Desk): Command[] {
   return [
     { text: words.anew, kind: words.kinds.act, run: () => void desk.planNow() },
     { text: words.saveFile, kind: words.kinds.act, run: () => void saveWhole(desk) },
-    ...(desk.undoLabel === ''
+    ...(desk.undoLabel === '' || desk.sharing.reads
       ? []
       : [{ text: words.undoWhat(desk.undoLabel), kind: words.kinds.act, run: () => desk.undo() }]),
-    ...(desk.redoLabel === ''
+    ...(desk.redoLabel === '' || desk.sharing.reads
       ? []
       : [{ text: words.redoWhat(desk.redoLabel), kind: words.kinds.act, run: () => desk.redo() }]),
     {
@@ -88,7 +88,7 @@ function moves(desk: Desk, words: readonly string[]): Command[] {
   const { document } = desk;
   const { results } = desk.figures;
   const [first = '', second] = words[0] === 'move' ? words.slice(1) : words;
-  if (!results || !document || second === undefined) return [];
+  if (!results || !document || second === undefined || desk.sharing.reads) return [];
   const activity = results.plan.activities.find(
     (item) => plain(item.id) === first && item.place === 'inside',
   );

@@ -61,14 +61,14 @@ export function topView(
         undo || redo
           ? html`<button
                 type="button"
-                ?disabled=${!undo}
+                ?disabled=${!undo || desk.sharing.reads}
                 title=${undo ? words.undoWhat(undo) : words.nothingToUndo}
                 @click=${() => desk.undo()}
               >
                 ${words.undo}</button
               ><button
                 type="button"
-                ?disabled=${!redo}
+                ?disabled=${!redo || desk.sharing.reads}
                 title=${redo ? words.redoWhat(redo) : words.nothingToRedo}
                 @click=${() => desk.redo()}
               >

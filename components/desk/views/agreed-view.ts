@@ -4,6 +4,7 @@ import { planId, proofOf } from '../../../src/engine/index.js';
 import { dayText, momentText } from '../../shared/format.js';
 import { agree, compareWith, forgetEarlier, freeze, goBackTo } from '../forms/agreed-plan.js';
 import type { Desk } from '../desk-parts.js';
+import { changing } from '../../shared/changing.js';
 
 /** The broken pieces named before the rest is only counted. */
 const NAMED = 4;
@@ -87,17 +88,20 @@ function proposed(desk: Desk): TemplateResult | typeof nothing {
     }
     <details class="accept">
       <summary>${words.agreeTo}</summary>
-      <form @submit=${(event: SubmitEvent) => accept(desk, event)}>
-        <label
-          >${words.name}
-          <input name="name" required maxlength="200" .value=${words.planName(count)}
-        /></label>
-        <label>${words.agreedBy} <input name="by" maxlength="200" autocomplete="name" /></label>
-        <button type="submit" class="strong" ?disabled=${!proposal.certificate.verified}>
-          ${words.agreeThis}
-        </button>
-        <span class="quiet">${words.knownBy(id)}</span>
-      </form>
+      ${changing(
+        desk.sharing.reads,
+        html`<form @submit=${(event: SubmitEvent) => accept(desk, event)}>
+          <label
+            >${words.name}
+            <input name="name" required maxlength="200" .value=${words.planName(count)}
+          /></label>
+          <label>${words.agreedBy} <input name="by" maxlength="200" autocomplete="name" /></label>
+          <button type="submit" class="strong" ?disabled=${!proposal.certificate.verified}>
+            ${words.agreeThis}
+          </button>
+          <span class="quiet">${words.knownBy(id)}</span>
+        </form>`,
+      )}
     </details>
   </div>`;
 }
@@ -135,7 +139,7 @@ function more(desk: Desk): TemplateResult | typeof nothing {
   ].join(', ');
   return html`<details class="earlier">
     <summary>${title}</summary>
-    ${now ? freezeForm(desk, frozenUntil ?? '') : nothing}
+    ${now ? changing(desk.sharing.reads, freezeForm(desk, frozenUntil ?? '')) : nothing}
     ${now ? html`<p class="quiet">${words.agreedKnownBy(planId(now.placements))}</p>` : nothing}
     <ul>
       ${earlier.map(
@@ -146,10 +150,15 @@ function more(desk: Desk): TemplateResult | typeof nothing {
             <button type="button" @click=${() => void compareWith(desk, item)}>
               ${words.compareWith}
             </button>
-            <button type="button" @click=${() => goBackTo(desk, item)}>${words.goBackTo}</button>
-            <button type="button" @click=${() => forgetEarlier(desk, item)}>
-              ${words.takeOut}
-            </button>
+            ${changing(
+              desk.sharing.reads,
+              html`<button type="button" @click=${() => goBackTo(desk, item)}>
+                  ${words.goBackTo}
+                </button>
+                <button type="button" @click=${() => forgetEarlier(desk, item)}>
+                  ${words.takeOut}
+                </button>`,
+            )}
           </li>`,
       )}
     </ul>

@@ -4,6 +4,7 @@ import { ruleSketch, sketchWindow, type Results } from '../../../src/engine/inde
 import type { PlanDocument, RuleSet } from '../../../src/model/index.js';
 import type { Desk } from '../desk-parts.js';
 import type { DeskStrings } from '../strings.js';
+import { changing } from '../../shared/changing.js';
 
 /** Length of the closure that the pictures of rule sets are drawn in, in minutes; its start is of no matter. */
 const CLOSURE = 480;
@@ -46,10 +47,13 @@ export function beginView(desk: Desk, document: PlanDocument): TemplateResult {
 }
 
 function ruleCards(desk: Desk, document: PlanDocument): TemplateResult {
-  return rulesToBegin(desk.ruleSets, document.rules, desk.words, (rules) =>
-    desk.change(
-      { part: ['rules'], from: document.rules, value: rules },
-      desk.words.rulesTaken(rules.name),
+  return changing(
+    desk.sharing.reads,
+    rulesToBegin(desk.ruleSets, document.rules, desk.words, (rules) =>
+      desk.change(
+        { part: ['rules'], from: document.rules, value: rules },
+        desk.words.rulesTaken(rules.name),
+      ),
     ),
   );
 }

@@ -9,15 +9,18 @@ import { cellsOf } from '../forms/edits.js';
 import { outlookTrouble } from '../results/forecast-trouble.js';
 import { saveFile } from '../files/save-file.js';
 import { weekdayText } from '../../shared/format.js';
+import { changing } from '../../shared/changing.js';
 
 /** What has to be asked and offered by when. */
 export function bookingView(desk: Desk, results: Results): TemplateResult {
   return html`<div class="fill pad">
-    ${planLine(desk)} ${countForm(desk)} ${outlookTrouble(desk.outlooks)}
+    ${planLine(desk)} ${changing(desk.sharing.reads, countForm(desk))}
+    ${outlookTrouble(desk.outlooks)}
     <possession-booking
       .answer=${desk.outlooks.booked}
       .windows=${results.plan.windows}
       .now=${desk.moment()}
+      .readonly=${desk.sharing.reads}
       @possession-share-change=${({ window, sharePercent }: ShareChangeEvent) => {
         const cells = { 'trains hit': String(sharePercent) };
         if (desk.document)

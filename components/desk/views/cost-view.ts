@@ -92,7 +92,7 @@ export function costView(desk: Desk, results: Results): TemplateResult {
                     .window=${window}
                     .overrunMinutes=${outlooks.overrunMinutes}
                     .strings=${wordsOfPrice(desk)}
-                    editable
+                    .editable=${!desk.sharing.reads}
                     @possession-overrun-compare=${({ minutes }: OverrunCompareEvent) => {
                       outlooks.compareMinutes = minutes;
                       void askPrice(desk);
@@ -167,6 +167,7 @@ function optionsOf(desk: Desk, results: Results, window: AccessWindow | null): T
     .own=${outlooks.ownOptions.get(picked.window) ?? noOwn}
     .activities=${results.plan.activities}
     .resources=${results.plan.resources}
+    .readonly=${desk.sharing.reads}
     @possession-options-ask=${(event: OptionsAskEvent) => {
       outlooks.varied = event.asked;
       void askOptions(desk, true);

@@ -64,6 +64,7 @@ export function handbackView(desk: Desk, results: Results): TemplateResult {
         .now=${desk.moment()}
         .log=${shift.log}
         .plan=${planText(desk)}
+        .readonly=${desk.sharing.reads}
         .decisions=${desk.document?.decisions ?? noDecisions}
         @possession-window-select=${(event: WindowSelectEvent) => {
           picked.pick({ window: event.window });

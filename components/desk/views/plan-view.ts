@@ -97,7 +97,7 @@ function planned(desk: Desk, results: Results, document: PlanDocument): Template
       .activities=${results.plan.activities}
       .zone=${document.zone}
       .selected=${desk.picked.placement}
-      movable
+      .movable=${!desk.sharing.reads}
       @possession-placement-move=${({ index, window }: PlacementMoveEvent) => {
         const piece = desk.planning.looked?.placements[index];
         if (piece) moveWork(desk, piece.activity, window);

@@ -14,6 +14,7 @@ export function rulesView(desk: Desk, results: Results, document: PlanDocument):
     ${ruleTrial.trouble ? html`<p class="trouble" role="alert">${ruleTrial.trouble}</p>` : nothing}
     <possession-rules
       .rules=${document.rules}
+      .readonly=${desk.sharing.reads}
       .beforeRules=${ruleTrial.before}
       .change=${ruleTrial.change}
       .busy=${ruleTrial.busy}

@@ -50,7 +50,7 @@ export function askSite(desk: Desk): void {
     void outlooks.askLifting(engine, document, planning.allocation);
 }
 
-function part({ sitePart, outlooks, limitSets }: Desk, results: Results): TemplateResult {
+function part({ sitePart, outlooks, limitSets, sharing }: Desk, results: Results): TemplateResult {
   switch (sitePart) {
     case 'people':
       return html`<possession-people
@@ -58,6 +58,7 @@ function part({ sitePart, outlooks, limitSets }: Desk, results: Results): Templa
         .windows=${results.plan.windows}
         .sets=${limitSets}
         mendable
+        .readonly=${sharing.reads}
       ></possession-people>`;
     case 'noise':
       return html`<possession-noise .answer=${outlooks.noise}></possession-noise>`;

@@ -61,15 +61,19 @@ function refusedHeading(
     );
   };
   const others = free.filter((field) => !likely.includes(field));
+  const { reads } = desk.sharing;
   return html`<div class="refused" role="group" aria-label="${file}, ${heading}">
     <p><strong>${file}: not used.</strong> ${message}</p>
     <div class="acts">
       ${likely.map(
         (field) =>
-          html`<button type="button" @click=${() => say(field)}>It holds the ${field}</button>`,
+          html`<button type="button" ?disabled=${reads} @click=${() => say(field)}>
+            It holds the ${field}
+          </button>`,
       )}
       <select
         aria-label="What ${heading} holds"
+        ?disabled=${reads}
         @change=${(event: Event) => {
           const { value } = event.target as HTMLSelectElement;
           if (value !== '') say(value);
@@ -78,7 +82,7 @@ function refusedHeading(
         <option value="">It holds something else</option>
         ${others.map((field) => html`<option value=${field}>${field}</option>`)}
       </select>
-      <button type="button" @click=${() => say('')}>Leave it unread</button>
+      <button type="button" ?disabled=${reads} @click=${() => say('')}>Leave it unread</button>
       ${cellButton(desk, { table: kind, row: 0, column: heading }, 'Show the heading')}
     </div>
   </div>`;
@@ -120,6 +124,7 @@ function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]):
     desk.figures.results?.plan.activities.map((activity) => [activity.id, activity.package]) ?? [],
   );
   const { title, one: sayOne, many } = texts[statement];
+  const { reads } = desk.sharing;
   return html`<details class="unsaid">
     <summary><strong>${title(pairs.length)}</strong></summary>
     <p>
@@ -127,7 +132,7 @@ function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]):
       good again (“made good by”), or that a piece needs the place for itself (“occupies: alone”).
     </p>
     <div class="acts">
-      <button type="button" @click=${() => state(desk, pairs, 'all pairs')}>
+      <button type="button" ?disabled=${reads} @click=${() => state(desk, pairs, 'all pairs')}>
         ${many} (${countText(pairs.length, 'pair')})
       </button>
     </div>
@@ -140,13 +145,18 @@ function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]):
           <span class="acts">
             <button
               type="button"
+              ?disabled=${reads}
               @click=${() => state(desk, [pair], `${pair.activity} and ${pair.other}`)}
             >
               ${sayOne(pair)}
             </button>
             ${
               own.length > 1
-                ? html`<button type="button" @click=${() => state(desk, own, `package ${name}`)}>
+                ? html`<button
+                    type="button"
+                    ?disabled=${reads}
+                    @click=${() => state(desk, own, `package ${name}`)}
+                  >
                     The same for all ${own.length} of ${name}
                   </button>`
                 : nothing

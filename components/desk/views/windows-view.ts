@@ -72,6 +72,7 @@ function forms(desk: Desk): TemplateResult | typeof nothing {
   if (!windows) return nothing;
   const planned = desk.planning.allocation !== null;
   return windowForms(windows, desk.picked.window, planned, cutView(desk), desk.words, {
+    readonly: desk.sharing.reads,
     change: (event) => change(desk, event),
     look: (form) => look(desk, form),
     add: (event) => add(desk, event),

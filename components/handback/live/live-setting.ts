@@ -16,6 +16,8 @@ export interface LiveSetting extends Setting<HandbackStrings> {
   readonly windowLines: readonly string[];
   readonly cutOffs: readonly CutOff[];
   readonly state: ReturnType<typeof shiftState>;
+  /** Nothing may be written down. */
+  readonly readonly: boolean;
   readonly record: (what: Omit<HandbackRecord, 'window'>) => void;
   readonly files: Omit<LogFiles, keyof Setting<HandbackStrings>>;
   readonly write: (entry: Omit<HandbackEntry, 'window'>) => void;

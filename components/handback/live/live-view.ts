@@ -18,6 +18,7 @@ import { endName, titleOf, type CutOff } from '../result-parts.js';
 import { aimText, clockBeside, errorText, exactClock, minutesUntil } from '../times.js';
 import { verdictTag } from '../verdict-shape.js';
 import { percentText } from '../../shared/chance.js';
+import { changing } from '../../shared/changing.js';
 
 /** From here on a forecast no longer says how things stand: much can begin or end in a quarter of an hour. */
 const OLD_MINUTES = 15;
@@ -89,14 +90,18 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
   const { live } = result;
   const { next, passed, underWay, soon, later, done } = byNow(result, setting);
   const age = live && now !== null ? Math.max(0, -minutesUntil(live.at, now)) : 0;
+  const written = (controls: TemplateResult | typeof nothing): TemplateResult =>
+    changing(setting.readonly, controls);
   const rows = (some: readonly CutOff[]): TemplateResult =>
-    html`<ol class="records">
-      ${repeat(
-        some,
-        (off) => result.cutOffs.indexOf(off),
-        (off) => recordRow(off, false, result, setting),
-      )}
-    </ol>`;
+    written(
+      html`<ol class="records">
+        ${repeat(
+          some,
+          (off) => result.cutOffs.indexOf(off),
+          (off) => recordRow(off, false, result, setting),
+        )}
+      </ol>`,
+    );
   // Once nothing is left to begin, giving the line back is what is next.
   const last = (next === null && passed.length === 0) || state.handedBackAt !== null;
   const count = (some: number): string => String(some);
@@ -141,7 +146,7 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
     }
     ${
       next
-        ? nextCutOff(next, result, setting)
+        ? written(nextCutOff(next, result, setting))
         : passed.length > 0
           ? nothing
           : html`<p class="next held">${strings.allBegun}</p>`
@@ -156,9 +161,10 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
     ${underWay.length > 0 ? html`<h3>${strings.underWay}</h3>` : nothing}
     ${underWay.length > 0 ? rows(underWay) : nothing}
     ${soon.length > 0 ? html`<h3>${strings.soon}</h3>` : nothing}
-    ${soon.length > 0 ? rows(soon) : nothing} ${last ? handingBack(result, setting) : nothing}
-    ${lineList(result, strings)} ${leftOpenList(result, strings)}
-    ${cautionList(strings.cautions, strings.cautionLines)} ${liveDecisions(result, setting)}
+    ${soon.length > 0 ? rows(soon) : nothing}
+    ${last ? written(handingBack(result, setting)) : nothing} ${lineList(result, strings)}
+    ${leftOpenList(result, strings)} ${cautionList(strings.cautions, strings.cautionLines)}
+    ${written(liveDecisions(result, setting))}
     ${
       state.faults.length > 0
         ? html`<p class="log-faults" role="status">${strings.logFaults(state.faults.length)}</p>`
@@ -181,12 +187,12 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
           : nothing
       }
       ${done.length > 0 ? liveFold('done', strings.doneSoFar, count(done.length), rows(done)) : nothing}
-      ${last ? nothing : liveFold('give-back', strings.handingBack, '', handingBack(result, setting))}
+      ${last ? nothing : liveFold('give-back', strings.handingBack, '', written(handingBack(result, setting)))}
       ${liveFold(
         'of-log',
         strings.log,
         count(lines.length),
-        logList(setting, (activity) => titleOf(result, activity)),
+        written(logList(setting, (activity) => titleOf(result, activity))),
       )}
       ${liveFold('pass-on', strings.passOn, '', logFiles({ ...setting.files, zone, strings }))}
     </div>

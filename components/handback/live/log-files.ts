@@ -11,6 +11,7 @@ import { fileButton } from '../../shared/file-button.js';
 import { HandbackLogMergeEvent, HandbackLogSaveEvent } from '../handback-log-events.js';
 import type { Setting } from '../result-parts.js';
 import type { HandbackStrings } from '../strings.js';
+import { changing } from '../../shared/changing.js';
 
 export interface LogFiles extends Setting<HandbackStrings> {
   readonly window: string;
@@ -19,6 +20,8 @@ export interface LogFiles extends Setting<HandbackStrings> {
   readonly log: ShiftLog;
   /** What became of the last file brought in; empty: none was. */
   readonly said: readonly string[];
+  /** No log may be brought in. */
+  readonly readonly: boolean;
   readonly send: (event: Event) => void;
   readonly say: (lines: readonly string[]) => void;
 }
@@ -67,7 +70,10 @@ export function logFiles(on: LogFiles): TemplateResult {
       >
         ${strings.saveTable}
       </button>
-      ${fileButton(strings.bringIn, '.json,application/json', (file) => void bringIn(file, on))}
+      ${changing(
+        on.readonly,
+        fileButton(strings.bringIn, '.json,application/json', (file) => void bringIn(file, on)),
+      )}
     </div>
     <div class="said" role="status">${on.said.map((text) => html`<p>${text}</p>`)}</div>
   </section>`;

@@ -14,7 +14,7 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
  */
 export const budgets = [
   { name: 'engine', entry: /^assets\/worker-/, aim: 60, limit: 78 },
-  { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 150 },
+  { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 140 },
   // What the page has by then is not counted again: the view that needs a chart is there before it.
   {
     name: 'charts, loaded with the first',
@@ -23,8 +23,8 @@ export const budgets = [
     aim: 60,
     limit: 60,
   },
-  { name: 'bundle of windows, work and fit', bundle: 'possession-core', aim: 75, limit: 78 },
-  { name: 'bundle of everything', bundle: 'possession-fit', aim: 260, limit: 306 },
+  { name: 'bundle of windows, work and fit', bundle: 'possession-core', aim: 75, limit: 79 },
+  { name: 'bundle of everything', bundle: 'possession-fit', aim: 260, limit: 298 },
 ];
 
 /**

@@ -65,7 +65,12 @@ describe('results beside the rows of the desk', () => {
     const el = await shown();
     button(el.renderRoot.querySelector('[aria-label="Rows of"]')!, 'Work')!.click();
     await el.updateComplete;
-    await inside(el, 'possession-sheet');
+    await waitUntil(
+      () =>
+        el.shownRows().columns.includes('planned in') &&
+        el.shownRows().rows.some((row) => row.includes('R1')),
+      'results of the work',
+    );
     const placed = rowOf(el, 'D1');
     expect(placed['package fits']).to.equal('2 windows');
     expect(placed['planned in']).to.match(/^W[12]$/);

@@ -105,7 +105,7 @@ describe('possession-handback while the shift goes on', () => {
     const el = await shownLive();
     const names = (css: string): string[] => all(el, `${css} .name strong`).map(text);
     expect(names('.next li.record')).to.deep.equal(['Set bearings']);
-    expect(names('.live > .records > li')).to.deep.equal(['Cut out the old deck']);
+    expect(names('.live > .changing > .records > li')).to.deep.equal(['Cut out the old deck']);
     expect(names('.fold.later li.record')).to.deep.equal(['Inspect and test']);
     expect(names('.fold.done li.record')).to.include('Place protection');
     const shownNow = all(el, '.live li.record').filter((element) => element.checkVisibility());

@@ -32,6 +32,14 @@ const agreed = withAgreed(withAgreed(undefined, once), { ...once, name: 'Second'
 
 const desks = new Map<string, PossessionDesk>();
 
+// The walk makes every choice that a page keeps for the next: pages of other tests begin with what was kept before it.
+const kept = Object.entries({ ...localStorage }) as [string, string][];
+after(() => {
+  for (const el of desks.values()) el.remove();
+  localStorage.clear();
+  for (const [key, value] of kept) localStorage.setItem(key, value);
+});
+
 async function desk(reads: boolean, state: string): Promise<PossessionDesk> {
   // Beside the windows a plan is proposed; everything else speaks of the agreed plan. Nothing of it is changed by a walk.
   const proposes = state === 'windows';

@@ -159,10 +159,6 @@ function* allFolds(root: ParentNode): Generator<HTMLDetailsElement> {
   }
 }
 
-after(() => {
-  for (const el of desks.values()) el.remove();
-});
-
 describe('a plan that may only be read', () => {
   before(() => {
     globalThis.print = () => undefined;

@@ -57,7 +57,8 @@ export function search(
 ): Found {
   if (problem.tasks.length === 0) return { visits: [], score: known, bound: known, proven: 5 };
   const { effort } = problem;
-  const alone = given ? undefined : solveOneWindow(problem, seed);
+  // Where some work must be left out the rest may finish sooner than all of it.
+  const alone = given || known[0] !== 0 ? undefined : solveOneWindow(problem, seed);
   const { raised, candidate } = knownIn(alone, goal, known);
   if (candidate && compareScores(candidate.score, raised) <= 0) {
     effort.firstPlanMade();
@@ -175,8 +176,7 @@ function knownIn(
   goal: Goal,
   bound: Score,
 ): { readonly raised: Score; readonly candidate?: Candidate } {
-  // Where some work is left out the rest may finish sooner.
-  if (!alone || bound[0] !== 0) return { raised: bound };
+  if (!alone) return { raised: bound };
   const finishAt = 2 + goal.objectives.filter((each) => each !== 'margins').indexOf('finish');
   const raised = bound.map((value, i) => (i === finishAt ? Math.max(value, alone.finish) : value));
   const { visits } = alone;

@@ -5,7 +5,7 @@ import type { SheetKind } from './fields.js';
 import { fieldMeant } from './heading-meaning.js';
 import type { ColumnMap, ColumnMatch } from './match-columns.js';
 import type { Problem } from '../parse/parsed.js';
-import { exampleCells, fieldsSuggested } from './suggest.js';
+import { exampleCells, fieldsSuggested, quotedOf } from './suggest.js';
 import type { Table } from '../text/table.js';
 
 export interface UnreadDanger {
@@ -99,9 +99,6 @@ function dangerOf<K extends SheetKind>(
         : `Where it is meant to stay unread, say so: ${asIs}. Where it holds ${or(lacking)}, rename it so, or say --columns "${quotedOf(name)}=${field}".`,
   };
 }
-
-/** As a heading is written on a command line. */
-const quotedOf = (name: string): string => (/["$`\\]/.test(name) ? 'HEADING' : name);
 
 const or = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)!}`;

@@ -37,6 +37,9 @@ const hints: ReadonlyMap<string, readonly string[]> = new Map([
   ['depend', ['after']],
 ]);
 
+/** As a heading is written on a command line: one that a shell would read into is not. */
+export const quotedOf = (name: string): string => (/["$`\\]/.test(name) ? 'HEADING' : name);
+
 /** The cells of a column that hold something, at most `count` different ones, each cut short. */
 export function exampleCells(
   rows: readonly { readonly cells: readonly string[] }[],

@@ -6,7 +6,7 @@ import { matchColumns, type ColumnMap, type ColumnMatch } from '../headings/matc
 import { longestCell, type Parser, type Problem } from '../parse/parsed.js';
 import { faultAt, type Severity } from '../text/place.js';
 import { parseMoment } from '../parse/written-moment.js';
-import { exampleCells, fieldsSuggested } from '../headings/suggest.js';
+import { exampleCells, fieldsSuggested, quotedOf } from '../headings/suggest.js';
 import { cellsOf, movedTo, type ReadRow, type RowCache } from './row-cache.js';
 import type { Table, TableRow } from '../text/table.js';
 
@@ -274,7 +274,7 @@ function headingFaults<K extends SheetKind>(table: Table, kind: K, match: Column
         mend:
           maybe === undefined
             ? `Add it, or rename the column that holds it to "${field}".`
-            : `Add it, rename that column to "${field}", or say what it holds: --columns "${table.columns[maybe]!.trim()}=${field}".`,
+            : `Add it, rename that column to "${field}", or say what it holds: --columns "${quotedOf(table.columns[maybe]!.trim())}=${field}".`,
       });
     }),
   ];

@@ -29,6 +29,16 @@ describe('a table of moments under headings of its own', () => {
     ]);
   });
 
+  it('has no heading put into a command that a shell would read into', () => {
+    const { faults } = planFrom({
+      windows: { file: 'own.csv', content: own.replace('Opens', '$(opens)') },
+      zone: 'Europe/London',
+    });
+    const missing = faults.find((fault) => fault.column === 'start')!;
+    expect(missing.message).toContain('Perhaps it is "$(opens)".');
+    expect(missing.mend).toContain('--columns "HEADING=start"');
+  });
+
   it('is read once what was told is said', () => {
     const { plan, faults } = read('Opens=start; Closes=end');
     expect(faults.filter((fault) => fault.severity === 'error')).toEqual([]);

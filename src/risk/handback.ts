@@ -23,7 +23,7 @@ import { goPointTimes } from './limits/go-points.js';
 import { guardingSteps } from './limits/guarding-steps.js';
 import { helpsMost } from './kernel/helps-most.js';
 import { nearestRank, outlookOf, simulate, type Alongside } from './kernel/simulation.js';
-import { stampOf } from './shift/stamp.js';
+import { sortedJson, stampOfText } from './shift/stamp.js';
 import { marginVerdictOf, windowVerdictOf } from './verdict.js';
 import {
   defaultConfidence,
@@ -110,10 +110,22 @@ function inputsStamp(
 ): string {
   const here = placements.filter((placement) => placement.window === window.id);
   const named = new Set(here.map((placement) => placement.activity));
-  const { activities, windows: _, ...rest } = plan;
-  const { shouldStop: __, onProgress: ___, ...asked } = options;
-  const work = activities.filter((activity) => named.has(activity.id));
-  return stampOf([window, here, work, rest, asked]);
+  const { shouldStop: _, onProgress: __, ...asked } = options;
+  const work = plan.activities.filter((activity) => named.has(activity.id));
+  const texts = [window, here, work].map(sortedJson);
+  return stampOfText(`[${[...texts, restText(plan), sortedJson(asked)].join(',')}]`);
+}
+
+/** The text of what all windows of a plan share, which are asked about one after another. */
+const restTexts = new WeakMap<Plan, string>();
+
+function restText(plan: Plan): string {
+  let text = restTexts.get(plan);
+  if (text === undefined) {
+    const { activities: _, windows: __, ...rest } = plan;
+    restTexts.set(plan, (text = sortedJson(rest)));
+  }
+  return text;
 }
 
 interface Asked {

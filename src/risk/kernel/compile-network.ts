@@ -5,6 +5,7 @@ import {
   lowOf,
   type Distribution,
 } from './distribution.js';
+import { OrderSeen, type TickLink } from './order-seen.js';
 import { inTicks, sampleWidth, ticksOf } from './sampling.js';
 import { topologicalOrder, type RiskNetwork, type RiskNode } from './network.js';
 
@@ -21,7 +22,10 @@ export interface CompiledNetwork {
   /** Their positions. */
   readonly keptAt: Int32Array;
   readonly release: Int32Array;
-  /** Links of the node at position i: `linkFrom[i]` … `linkFrom[i + 1]`. */
+  /**
+   * Links of the node at position i: `linkFrom[i]` … `linkFrom[i + 1]`; without those that say what the others say
+   * already.
+   */
   readonly linkFrom: Int32Array;
   /** The position for a start, the position + size for a finish. */
   readonly linkSlot: Int32Array;
@@ -110,20 +114,24 @@ function closedLists(nodes: readonly RiskNode[], nodeAt: Int32Array) {
 }
 
 function linkLists(nodes: readonly RiskNode[], nodeAt: Int32Array, positionOf: Int32Array) {
-  const linkFrom = new Int32Array(nodes.length + 1);
+  const size = nodes.length;
+  const linkFrom = new Int32Array(size + 1);
   const slots: number[] = [];
   const lags: number[] = [];
+  const isLast = new Uint8Array(size).fill(1);
+  const order = new OrderSeen(size);
   nodeAt.forEach((index, position) => {
-    for (const link of nodes[index]!.after) {
-      slots.push(positionOf[link.node]! + (link.from === 'finish' ? nodes.length : 0));
-      lags.push(ticksOf(link.lagMinutes));
+    const all = nodes[index]!.after.map((link): TickLink => {
+      const slot = positionOf[link.node]! + (link.from === 'finish' ? size : 0);
+      return { slot, lag: ticksOf(link.lagMinutes) };
+    });
+    for (const { slot, lag } of order.needed(position, all)) {
+      slots.push(slot);
+      lags.push(lag);
     }
+    // A follower with a lag below zero may finish first, so its forerunner still counts.
+    for (const { slot, lag } of all) if (slot >= size && lag >= 0) isLast[slot - size] = 0;
     linkFrom[position + 1] = slots.length;
-  });
-  const isLast = new Uint8Array(nodes.length).fill(1);
-  // A follower with a lag below zero may finish first, so its forerunner still counts.
-  slots.forEach((slot, k) => {
-    if (slot >= nodes.length && lags[k]! >= 0) isLast[slot - nodes.length] = 0;
   });
   return { linkFrom, linkSlot: Int32Array.from(slots), linkLag: Int32Array.from(lags), isLast };
 }

@@ -98,13 +98,72 @@ function leavingOut(network: CompiledNetwork, isOut: Uint8Array): CompiledNetwor
   };
 }
 
+/** A position worked out anew for a case: how long it takes there, and what it waits for. */
+interface Placed {
+  readonly position: number;
+  /** Absent: as drawn. */
+  readonly held: number | undefined;
+  /** It asks for no time: neither its date nor its gaps count. */
+  readonly isFree: boolean;
+  /** What each of its links waits for: what is left out is reached past. */
+  readonly slots: readonly number[];
+}
+
+/** From the times of one case to those of the next. */
+interface Turn {
+  /** In rising order. */
+  readonly placed: readonly Placed[];
+  /** The family's links to what comes after it, as this case has them. */
+  readonly out: Family['out'];
+}
+
+/** The turns of a family's cases, and a last one back to all lengths as drawn. */
+function turnsOf(
+  { size, linkFrom, linkSlot, isLast }: CompiledNetwork,
+  { own, out }: Family,
+  cases: readonly HeldCase[],
+): readonly Turn[] {
+  // What the times of a position were worked out from, and how often they have been.
+  const from = new Map<number, string>();
+  const count = new Map<number, number>();
+  const turnTo = ({ ticks, leftOut }: HeldCase): Turn => {
+    const past = new Map<number, number>();
+    const reached = (slot: number): number => past.get(slot % size) ?? slot;
+    const placed: Placed[] = [];
+    for (const position of own) {
+      const held = ticks.get(position);
+      const isFree = leftOut && held !== undefined;
+      const slots = [...linkSlot.subarray(linkFrom[position], linkFrom[position + 1])].map(reached);
+      const [only] = slots;
+      // Its own time is that of what comes before it, so nobody need work it out.
+      if (isFree && slots.length === 1 && only! >= size && isLast[position] === 0) {
+        past.set(position, only!);
+        continue;
+      }
+      const now = JSON.stringify([
+        held,
+        isFree,
+        slots.map((slot) => [slot, count.get(slot % size)]),
+      ]);
+      if (now === from.get(position)) continue;
+      from.set(position, now);
+      count.set(position, (count.get(position) ?? 0) + 1);
+      placed.push({ position, held, isFree, slots });
+    }
+    return { placed, out: out.map((link) => ({ ...link, slot: reached(link.slot) })) };
+  };
+  turnTo(asDrawn);
+  return [...cases, asDrawn].map(turnTo);
+}
+
+const asDrawn: HeldCase = { ticks: new Map(), leftOut: false };
+
 /** Goes through families of cases, `LANES` runs at a time, and says which runs of each case are on time. */
 export class FamilyRuns {
   readonly #network: CompiledNetwork;
   /** The network as a case has it. */
   readonly #changed: CompiledNetwork;
-  readonly #families: readonly Family[];
-  readonly #cases: readonly HeldCase[];
+  readonly #families: readonly (Family & { readonly turns: readonly Turn[] })[];
   /** In ticks. */
   readonly #deadline: number;
   readonly #limits: Limits;
@@ -112,6 +171,7 @@ export class FamilyRuns {
   readonly #least = new Int32Array(LANES);
   readonly #times: Int32Array;
   readonly #ready: Int32Array;
+  readonly #drawn: Int32Array;
   readonly #onTime = new Uint8Array(LANES);
 
   constructor(
@@ -125,13 +185,21 @@ export class FamilyRuns {
       ...network,
       release: network.release.slice(),
       linkLag: network.linkLag.slice(),
+      linkSlot: network.linkSlot.slice(),
     };
-    this.#families = families;
-    this.#cases = cases;
+    this.#families = families.map((family) => ({
+      ...family,
+      turns: turnsOf(
+        network,
+        family,
+        family.cases.map((at) => cases[at]!),
+      ),
+    }));
     this.#deadline = deadline;
     this.#limits = limitsOf(network.size);
     this.#times = new Int32Array(2 * network.size * LANES);
     this.#ready = network.interrupted ? new Int32Array(network.size * LANES) : this.#times;
+    this.#drawn = new Int32Array(network.size * LANES);
   }
 
   /**
@@ -143,43 +211,36 @@ export class FamilyRuns {
     this.#limits.startBy.fill(LATE);
     this.#limits.finishBy.fill(this.#deadline);
     passBackward(this.#network, space, offset, this.#limits);
-    const drawn = space.durations.slice(offset, offset + size * LANES);
+    this.#drawn.set(space.durations.subarray(offset, offset + size * LANES));
     for (const family of this.#families) {
       this.#times.set(space.times);
       const apart = { ...space, times: this.#times, ready: this.#ready, finish: this.#least };
       passAgain(family.without, apart, offset, family.after);
-      for (const at of family.cases) {
-        this.#place(family, this.#cases[at]!, space, offset, drawn);
-        this.#judge(family, space);
+      family.turns.forEach((turn, k) => {
+        for (const placed of turn.placed) this.#place(placed, space, offset);
+        const at = family.cases[k];
+        if (at === undefined) return;
+        this.#judge(family.own, turn.out, space);
         onBatch(at, this.#onTime);
-      }
-      this.#place(family, asDrawn, space, offset, drawn);
+      });
     }
   }
 
-  /** The times of a family's own positions in a case. */
-  #place(
-    { own }: Family,
-    { ticks, leftOut }: HeldCase,
-    space: RunSpace,
-    offset: number,
-    drawn: Int32Array,
-  ): void {
+  #place({ position, held, isFree, slots }: Placed, space: RunSpace, offset: number): void {
     const { linkFrom, linkLag, release } = this.#network;
-    for (const i of own) {
-      const at = i * LANES;
-      const held = ticks.get(i);
-      const isFree = leftOut && held !== undefined;
-      this.#changed.release[i] = isFree ? 0 : release[i]!;
-      for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1)
-        this.#changed.linkLag[link] = isFree ? 0 : linkLag[link]!;
-      if (held === undefined) space.durations.set(drawn.subarray(at, at + LANES), offset + at);
-      else space.durations.fill(held, offset + at, offset + at + LANES);
-      placeNode(this.#changed, space, i, offset);
-    }
+    const at = position * LANES;
+    this.#changed.release[position] = isFree ? 0 : release[position]!;
+    slots.forEach((slot, k) => {
+      const link = linkFrom[position]! + k;
+      this.#changed.linkLag[link] = isFree ? 0 : linkLag[link]!;
+      this.#changed.linkSlot[link] = slot;
+    });
+    if (held === undefined) space.durations.set(this.#drawn.subarray(at, at + LANES), offset + at);
+    else space.durations.fill(held, offset + at, offset + at + LANES);
+    placeNode(this.#changed, space, position, offset);
   }
 
-  #judge({ own, out }: Family, { times }: RunSpace): void {
+  #judge(own: Int32Array, out: Family['out'], { times }: RunSpace): void {
     const { size, isLast } = this.#network;
     const { start } = this.#limits;
     const onTime = this.#onTime;
@@ -196,5 +257,3 @@ export class FamilyRuns {
         onTime[lane]! &= Number(times[slot * LANES + lane]! + lag <= start[to * LANES + lane]!);
   }
 }
-
-const asDrawn: HeldCase = { ticks: new Map(), leftOut: false };

@@ -1,42 +1,38 @@
+/** Bits of a value by which it is put into a bucket: a night's ticks mostly have one each. */
+const BUCKET_BITS = 15;
+
+/** Below this many values, sorting is as quick. */
+const FEW = 64;
+
 /**
- * Puts the value of each rank where an ascending order would have it, and gives them: the least has rank 0. The list is
- * left in another order. Ranks rise.
+ * The value that ascending order has at each rank: the least has rank 0. Ranks rise; the list is left as it is.
  *
- * O(values) where ranks are few, mostly.
+ * O(values) for each rank that shares its bucket with many others, for all ranks together otherwise.
  */
 export function valuesAt(values: Int32Array, ranks: readonly number[]): number[] {
-  let from = 0;
-  return ranks.map((rank) => {
-    settle(values, from, rank);
-    from = rank;
-    return values[rank]!;
-  });
-}
-
-/** Moves values about until that of a rank stands there, none before it greater and none after it less. */
-function settle(values: Int32Array, from: number, rank: number): void {
-  let low = from;
-  let high = values.length - 1;
-  while (low < high) {
-    const pivot = middleOf(values[low]!, values[(low + high) >> 1]!, values[high]!);
-    let i = low;
-    let j = high;
-    while (i <= j) {
-      while (values[i]! < pivot) i += 1;
-      while (values[j]! > pivot) j -= 1;
-      if (i > j) break;
-      const value = values[i]!;
-      values[i] = values[j]!;
-      values[j] = value;
-      i += 1;
-      j -= 1;
-    }
-    if (rank <= j) high = j;
-    else if (rank >= i) low = i;
-    else return;
+  if (values.length <= FEW) {
+    const sorted = values.slice().sort();
+    return ranks.map((rank) => sorted[rank]!);
   }
-}
-
-function middleOf(a: number, b: number, c: number): number {
-  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+  let least = values[0]!;
+  let greatest = least;
+  for (let k = 1; k < values.length; k += 1) {
+    const value = values[k]!;
+    if (value < least) least = value;
+    else if (value > greatest) greatest = value;
+  }
+  const shift = Math.max(0, 32 - Math.clz32(greatest - least) - BUCKET_BITS);
+  const counts = new Int32Array(((greatest - least) >>> shift) + 1);
+  for (let k = 0; k < values.length; k += 1) counts[(values[k]! - least) >>> shift]! += 1;
+  let bucket = 0;
+  let below = 0;
+  return ranks.map((rank) => {
+    while (below + counts[bucket]! <= rank) {
+      below += counts[bucket]!;
+      bucket += 1;
+    }
+    if (shift === 0) return least + bucket;
+    const alike = values.filter((value) => (value - least) >>> shift === bucket);
+    return valuesAt(alike, [rank - below])[0]!;
+  });
 }

@@ -5,14 +5,20 @@
  * @param inputs Anything JSON can hold; `undefined` counts as absent, and the order of keys does not matter.
  * @see the FNV-1a hash of Fowler, Noll and Vo, with two starting values (the first as published, from memory)
  */
-export function stampOf(inputs: unknown): string {
-  const text = JSON.stringify(inputs, (_, value: unknown) =>
-    value !== null && typeof value === 'object' && !Array.isArray(value)
+export const stampOf = (inputs: unknown): string => stampOfText(sortedJson(inputs));
+
+/** As JSON whose keys are in order, so that equal values have one text. */
+export const sortedJson = (value: unknown): string =>
+  JSON.stringify(value, (_, item: unknown) =>
+    item !== null && typeof item === 'object' && !Array.isArray(item)
       ? Object.fromEntries(
-          Object.entries(value).sort(([a], [other]) => (a < other ? -1 : a > other ? 1 : 0)),
+          Object.entries(item).sort(([a], [other]) => (a < other ? -1 : a > other ? 1 : 0)),
         )
-      : value,
+      : item,
   );
+
+/** The stamp of what the text says. */
+export function stampOfText(text: string): string {
   return [0x811c9dc5, 0x9e3779b9]
     .map((start) => {
       let hash = start;

@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import Papa from 'papaparse';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { deskViews } from '../../components/desk/views.js';
 import { guardedPage, type Desk } from './guarded-page.js';
 
@@ -71,11 +71,17 @@ describe('in the built page', () => {
     await desk.expectAlive(deskViews);
     await desk.close();
   });
+});
+
+describe('in the built page, one after the other in place of the windows', () => {
+  let desk: Desk;
+  beforeAll(async () => {
+    desk = await open();
+  });
 
   it.each(readdirSync(spectrum).filter((name) => name.endsWith('.csv')))(
     '%s of csv-spectrum comes back whole',
     async (name) => {
-      const desk = await open();
       const text = readFileSync(join(spectrum, name), 'utf8');
       const records = recordsOf(name, text);
       await desk.give(name, text);
@@ -92,7 +98,6 @@ describe('in the built page', () => {
       expect(await desk.table('windows')).toEqual(table);
       await expectBack(desk);
       await desk.expectAlive(['windows', 'files']);
-      await desk.close();
     },
   );
 });

@@ -10,7 +10,7 @@ process.env.CHROME_PATH = await findBrowser();
 
 /** Workers of the longest step: one core is left to the steps beside it. */
 const workers = Math.max(1, availableParallelism() - 1);
-/** What is still to be done: the longest first, and what writes into the project after what reads all of it. */
+/** What is still to be done: the longest first, what writes into the project after what reads all of it, and last what keeps every core busy. */
 const steps = [
   ['unit', `vitest run --project together --maxWorkers ${workers}`],
   ['types', 'tsc --noEmit'],
@@ -20,8 +20,8 @@ const steps = [
   ['unreached', 'knip --no-progress --no-config-hints'],
   ['browser', 'wtr --config web-test-runner.config.mjs'],
   ['package', 'vitest run --project alone --maxWorkers 1'],
-  ['page', 'vitest run --config tests/offline/vitest.config.ts --maxWorkers 1'],
   ['zones', 'vitest run --config tests/zones/vitest.config.ts --maxWorkers 1'],
+  ['page', `vitest run --config tests/offline/vitest.config.ts --maxWorkers ${workers + 1}`],
 ];
 
 /** Runs a step; each line that it writes is shown at once, headed by its name. */

@@ -13,7 +13,7 @@ export { usableWithIsolation } from './isolated-usable.js';
 export { windowMoves } from '../planner/given/moves.js';
 export { meetingsOf, type Meeting } from './where/meetings.js';
 export { wantedByWeek, type WantedResource, type WantedWeek } from './where/wanted.js';
-export { mendedRoster } from './site/mend-roster.js';
+export { rosterMend } from './site/mend-roster.js';
 export { goesInPart, partText, shareOf } from '../planner/fit/part-text.js';
 export { columnOf } from './column-of.js';
 export { certificateSaid, certificateWords, leavesUnsaid } from '../planner/certificate-words.js';

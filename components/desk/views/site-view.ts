@@ -1,11 +1,10 @@
 import { html, type TemplateResult } from 'lit';
-import { mendedRoster, type Results } from '../../../src/engine/index.js';
+import { rosterMend, type Results } from '../../../src/engine/index.js';
 import type { LimitsChangeEvent } from '../../people/limits-change-event.js';
 import type { RosterMendEvent } from '../../people/roster-mend-event.js';
 import { mendText } from '../../people/mend-words.js';
 import { defaultStrings } from '../../people/strings.js';
 import { countText } from '../../shared/format.js';
-import { changesBetween } from '../../../src/plan/index.js';
 import type { Desk } from '../desk-parts.js';
 import { outlookTrouble } from '../results/forecast-trouble.js';
 import type { SitePart } from '../views.js';
@@ -88,8 +87,8 @@ function mendRoster(desk: Desk, { changes }: RosterMendEvent): void {
     changes.length === 1
       ? mendText(first, defaultStrings)
       : `${countText(changes.length, 'change')} of the roster`;
-  const mended = mendedRoster(roster, outlooks.people.turns, changes, document.zone);
-  const after = { ...document, tables: { ...document.tables, roster: mended } };
-  desk.change(changesBetween(document, after), `roster: ${label}`);
+  const { cells, removeRows } = rosterMend(roster, outlooks.people.turns, changes, document.zone);
+  const steps = [{ cells }, { removeRows }];
+  desk.change({ table: 'roster', of: roster, steps }, `roster: ${label}`);
   desk.say(`Made in the roster: ${label}. Undo takes it back.`);
 }

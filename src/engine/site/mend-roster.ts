@@ -3,19 +3,29 @@ import type { Assignment, TableText } from '../../model/index.js';
 import { changed, lacks, type RosterChange } from '../../rules/people/index.js';
 import { columnOf } from '../column-of.js';
 
+/** What changes of a roster do to its table: cells to set, then rows to take out. Places are those of the table. */
+export interface RosterMend {
+  readonly cells: readonly {
+    readonly row: number;
+    readonly column: number;
+    readonly text: string;
+  }[];
+  readonly removeRows: readonly number[];
+}
+
 /**
- * The roster's table with changes made in it: only the cells that they change are written, and dropped turns leave.
+ * What changes of the roster do to its table: only the cells that they change are set, and dropped turns leave.
  *
  * @param turns The turns as they were read from this table.
  * @throws {RangeError} When a change names a turn that the table does not hold, or gives one to a crew without the competence.
  */
-export function mendedRoster(
+export function rosterMend(
   table: TableText,
   turns: readonly Assignment[],
   changes: readonly RosterChange[],
   zone: string,
-): TableText {
-  const rows = table.rows.map((row) => [...row]);
+): RosterMend {
+  const cells: { row: number; column: number; text: string }[] = [];
   const rowOf = rowsByTurn(table);
   const dropped = new Set<number>();
   let now: readonly Assignment[] = turns;
@@ -38,14 +48,14 @@ export function mendedRoster(
     }
     const write = (field: string, text: string): void => {
       const column = columnOf(table, 'roster', field);
-      if (column !== undefined) rows[row]![column] = text;
+      if (column !== undefined) cells.push({ row, column, text });
     };
     if (after.start !== before?.start) write('start', momentCell(after.start, zone));
     if (after.end !== before?.end) write('end', momentCell(after.end, zone));
     if (after.crew !== before?.crew)
       write(cellOf(table, row, 'person') === '' ? 'crew' : 'person', after.crew);
   }
-  return { ...table, rows: rows.filter((_, row) => !dropped.has(row)) };
+  return { cells, removeRows: [...dropped] };
 }
 
 const cellOf = (table: TableText, row: number, field: string): string => {

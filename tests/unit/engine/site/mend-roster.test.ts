@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { mendedRoster } from '../../../../src/engine/site/mend-roster.js';
+import { rosterMend, type RosterMend } from '../../../../src/engine/site/mend-roster.js';
+import { applySteps } from '../../../../src/plan/apply-steps.js';
 import { peopleOf } from '../../../../src/engine/site/people.js';
 import { sitePlan } from '../../../../src/engine/site/site-plan.js';
 import { aDocument, tableOf } from '../../../helpers/documents.js';
@@ -25,10 +26,12 @@ const document = aDocument('Roster', { roster });
 const people = (table = roster) =>
   peopleOf(sitePlan({ ...document, tables: { ...document.tables, roster: table } }), {});
 const before = people();
-const mended = (...changes: Parameters<typeof mendedRoster>[2]) =>
-  mendedRoster(roster, before.turns, changes, document.zone);
+const made = (table: typeof roster, { cells, removeRows }: RosterMend): typeof roster =>
+  applySteps(table, [{ cells }, { removeRows }]);
+const mended = (...changes: Parameters<typeof rosterMend>[2]) =>
+  made(roster, rosterMend(roster, before.turns, changes, document.zone));
 
-describe('mendedRoster', () => {
+describe('rosterMend', () => {
   it('leaves as many breaches as was said of all changes together, read anew', () => {
     expect(before.breaches.length).toBeGreaterThan(1);
     const after = people(mended(...before.together.changes));
@@ -58,7 +61,10 @@ C2,Gang C,2027-03-26 07:00,16:00,Crane`,
     );
     const { turns } = people(table);
     const give = (crew: string) =>
-      mendedRoster(table, turns, [{ change: 'give to', turn: 'A1', crew }], document.zone);
+      made(
+        table,
+        rosterMend(table, turns, [{ change: 'give to', turn: 'A1', crew }], document.zone),
+      );
     expect(() => give('Gang B')).toThrow('A1 needs slinger: the roster shows none of Gang B');
     expect(give('Gang C').rows[0]).toEqual([
       'A1',

@@ -116,6 +116,7 @@ export const strings: HandbackStrings = {
   askedFigures: (chance, margin) => `${chance} wie geplant, ${margin} übrig.`,
   check: (text) => `Prüfen: ${text}`,
   carryOn: 'WEITERMACHEN',
+  noGrant: 'KEINE GEWÄHRUNG ERFASST',
   moreUnits: (more) => `NOCH ${more}`,
   comesNext: (name, time, past) =>
     `Als Nächstes: ${name}, ${past ? 'war geplant' : 'geplant'} ${time}`,

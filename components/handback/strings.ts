@@ -114,6 +114,7 @@ export const defaultStrings = {
   askedFigures: (chance: string, margin: string) => `${chance} as planned, ${margin} to spare.`,
   check: (text: string) => `Check: ${text}`,
   carryOn: 'CARRY ON',
+  noGrant: 'NO GRANT RECORDED',
   moreUnits: (more: number) => `${more} MORE`,
   comesNext: (name: string, time: string, past: boolean) =>
     `Next: ${name}, ${past ? 'was planned' : 'planned'} ${time}`,

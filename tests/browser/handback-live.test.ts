@@ -6,7 +6,7 @@ import { percentText } from '../../components/shared/chance.js';
 import { MINUTE } from '../../src/calendar/index.js';
 import { all, find, text } from './support/look.js';
 import { zone } from './support/samples.js';
-import { liveResult, log, moment, shown, shownLive } from './support/three-nights.js';
+import { beforeGrant, liveResult, log, moment, shown, shownLive } from './support/three-nights.js';
 
 describe('possession-handback while the shift goes on', () => {
   it('counts down to the next cut-off by the moment given, never showing more than there is', async () => {
@@ -63,6 +63,21 @@ describe('possession-handback while the shift goes on', () => {
     expect(text(find(el, '.options tbody tr'))).to.contain(
       percentText(options[0]!.onTime.probability),
     );
+  });
+
+  it('tells nobody to carry on where no grant is recorded', async () => {
+    const el = await shownLive();
+    el.log = [];
+    el.results = [beforeGrant];
+    await el.updateComplete;
+    expect(beforeGrant.live!.advice.say).to.equal('carry-on');
+    expect(text(find(el, '.advice .say'))).to.equal('NO GRANT RECORDED');
+    const { advice } = beforeGrant.live!;
+    const live = { ...beforeGrant.live!, advice: { ...advice, say: 'more' as const, more: 2 } };
+    el.results = [{ ...beforeGrant, live }];
+    await el.updateComplete;
+    expect(text(find(el, '.advice .say'))).to.equal('NO GRANT RECORDED');
+    expect(text(find(el, '.advice .of'))).to.contain('2 MORE');
   });
 
   it('reports a start of work and a finish of a step, and leaves the time to the page', async () => {

@@ -50,11 +50,16 @@ export function adviceLine(
   const { live } = result;
   if (!live) return nothing;
   const { say, activity, leaveOut, why } = live.advice;
+  // Nobody is told to go on with work for which no grant is recorded.
+  const ungranted =
+    (say === 'carry-on' || say === 'more') &&
+    live.doubts.some((doubt) => doubt.code === 'not-granted');
   const next = result.cutOffs.find((cutOff) => stateOf(cutOff, setting) === 'to-come');
   const name = (id: string): string => titleOf(result, id);
-  return html`<div part="advice" class="advice ${say}" role="status">
-    <p class="say">${sayText(live.advice, strings)}</p>
+  return html`<div part="advice" class="advice ${ungranted ? 'ungranted' : say}" role="status">
+    <p class="say">${ungranted ? strings.noGrant : sayText(live.advice, strings)}</p>
     <p class="of">
+      ${ungranted && say === 'more' ? html`<strong>${sayText(live.advice, strings)}</strong>` : nothing}
       ${say === 'carry-on' || activity === null ? nothing : html`<strong>${name(activity)}.</strong>`}
       ${leaveOut.length > 0 ? html`<strong>${strings.leaveOut(leaveOut.map(name).join(', '))}</strong>` : nothing}
       <span lang="en">${why}</span>

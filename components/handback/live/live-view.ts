@@ -106,14 +106,14 @@ export function liveView(result: HandbackResult, setting: LiveSetting): Template
   const last = (next === null && passed.length === 0) || state.handedBackAt !== null;
   const count = (some: number): string => String(some);
   return html`<section part="live" class="live" aria-label=${strings.live}>
-    <p class="as-of">
+    <h2 class="as-of">
       <strong>${result.window}</strong>
       ${
         live
           ? strings.asOf(exactClock(live.at, zone), age === 0 ? '' : durationText(age))
           : strings.planOnly
       }
-    </p>
+    </h2>
     ${age >= OLD_MINUTES ? html`<p class="old">${strings.old}</p>` : nothing}
     ${adviceLine(result, setting)} ${bigFigures(result, setting)}
     <p class="quiet">${strings.thinTail}</p>

@@ -12,6 +12,10 @@ export const liveStyles = css`
   .live > * + * {
     margin-top: 0.75rem;
   }
+  .live .as-of {
+    margin-block: 0;
+    font: inherit;
+  }
   .live h3 {
     color: var(--_quiet);
     font-size: var(--_lead);
@@ -145,7 +149,7 @@ export const liveStyles = css`
     border-color: var(--_bad);
     background: var(--_bad-wash);
   }
-  .advice.more {
+  .advice:is(.more, .ungranted) {
     border-color: var(--_warn);
   }
   .advice .say {

@@ -116,15 +116,17 @@ function shortWords({ window, result }: WindowOutlook): readonly string[] {
   return words;
 }
 
-/** The advice in capitals, with the work that it counts and what it leaves out. */
+/** The advice in capitals, with the work that it counts and what it leaves out. Nobody is told to go on without a grant. */
 function sayWords(
   { say, more, activity, leaveOut }: Advice,
   titleOf: (id: string) => string,
+  isGranted = true,
 ): string {
+  const noGrant = 'NO GRANT RECORDED';
   const words = {
     stop: 'STOP NOW',
-    more: `${more} MORE`,
-    'carry-on': 'CARRY ON',
+    more: isGranted ? `${more} MORE` : `${noGrant}, ${more} MORE`,
+    'carry-on': isGranted ? 'CARRY ON' : noGrant,
     over: 'HANDED BACK',
   };
   const of = say === 'carry-on' || activity === null ? '' : ` (${titleOf(activity)})`;
@@ -141,13 +143,14 @@ function liveWords(plan: Plan, { window, result }: WindowOutlook): readonly stri
   const guards = guardingSteps(plan.rules);
   const { advice, next, nextCutOff, passedCutOffs, askedBack } = live;
   const { runs } = result.simulation;
+  const isGranted = live.doubts.every((doubt) => doubt.code !== 'not-granted');
   if (live.handedBackAt !== null)
     return [
       `${window.id} at ${at(live.at)}: ${sayWords(advice, titleOf)} ${at(live.handedBackAt)}. ${advice.why}`,
       ...live.doubts.map((doubt) => `Check: ${doubt.text}`),
     ];
   return [
-    `${window.id} at ${at(live.at)}: ${sayWords(advice, titleOf)}. ${advice.why}`,
+    `${window.id} at ${at(live.at)}: ${sayWords(advice, titleOf, isGranted)}. ${advice.why}`,
     ...(askedBack
       ? [
           `Asked back by ${at(askedBack.by)}, ${chanceText(askedBack.onTime.probability, runs)} as planned. For that: ${sayWords(askedBack.advice, titleOf)}. ${askedBack.advice.why}`,

@@ -34,6 +34,8 @@ export const liveResult = handback(plan, held, placements, {
     { activity: 'CUT', startedAt: addMinutes(held.start, 150) },
   ],
 });
+/** The same night at its start, with nothing written down. */
+export const beforeGrant = handback(plan, held, placements, { ...options, at: held.start });
 export const log: ShiftLog = [
   {
     id: 'a',

@@ -21,6 +21,7 @@ const tables = {
   }),
 };
 
+/** @param options A `--no-json` among them asks for the words for people. */
 function run(more: Record<string, string>, ...options: string[]): { run: CliRun; folder: string } {
   const paths: Record<string, string> = files({ ...tables, ...more });
   const named = options.map((option) => paths[option] ?? option);
@@ -28,7 +29,8 @@ function run(more: Record<string, string>, ...options: string[]): { run: CliRun;
     'handback',
     ...['--windows', paths['windows.csv']!, '--work', paths['work.csv']!],
     ...['--rules', paths['rules.json']!, '--zone', 'Europe/London', '--seconds', '1'],
-    ...['--runs', '500', '--json', ...named],
+    ...['--runs', '500', ...(options.includes('--no-json') ? [] : ['--json'])],
+    ...named.filter((option) => option !== '--no-json'),
   );
   return { run: done, folder: dirname(paths['windows.csv']!) };
 }
@@ -89,6 +91,17 @@ describe('handback on the command line', () => {
     ]);
     // 00:00 + 2 h of work + 20 min: the hour from 01:00 to 02:00 is skipped that night.
     expect(live!.forecastHandback).toBe('2027-03-28T03:20:00+01:00');
+  });
+
+  it('tells nobody to carry on where no grant is recorded', () => {
+    const said = (seen: string): string => {
+      const files = { 'seen.csv': `step,started,finished\n${seen}` };
+      return run(files, '--at', '2027-03-27 23:00', '--actuals', 'seen.csv', '--no-json').run
+        .stdout;
+    };
+    expect(said('')).toContain('NO GRANT RECORDED');
+    expect(said('')).not.toContain('CARRY ON');
+    expect(said('Possession granted,2027-03-27 23:00,2027-03-27 23:00\n')).toContain('CARRY ON');
   });
 
   it('takes what was seen from the log of a shift', () => {

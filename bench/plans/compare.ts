@@ -84,7 +84,7 @@ for (const seconds of asked.seconds.split(',').map(Number))
     for (const { name: each, plan: given } of plans) {
       const ours = planFor(given, seconds);
       checked(given, ours.found, `${each}, ours`);
-      const own = valuesOf(given, ours.found.placements, ours.found.unplaced.length);
+      const own = valuesOf(given, ours.found.placements);
       const isProved = ours.found.certificate.objectives[0]!.proven;
       tally.proved += Number(isProved);
       const { lowerBound } = ours.found.certificate;
@@ -94,14 +94,14 @@ for (const seconds of asked.seconds.split(',').map(Number))
         const peer: PeerAnswer = await solvePeer(problem, { seconds, everything: own[0] === 0 });
         const placements = placementsOf(problem, peer.visits);
         checked(given, { placements }, `${each}, the peer`);
-        const theirs = valuesOf(given, placements, peer.unplaced);
+        const theirs = valuesOf(given, placements);
         const sign = compareValues(own, theirs);
         tally.wins += Number(sign < 0);
         tally.ties += Number(sign === 0);
         tally.losses += Number(sign > 0);
         tally.peerProved += Number(peer.proven > 0);
-        if (own[0] === theirs[0]) tally.late += own[1] - theirs[1];
-        if (theirs[0] === 0) tally.above += (own[2] - theirs[2]) / theirs[2];
+        if (own[0] === theirs[0]) tally.late += own[2] - theirs[2];
+        if (theirs[0] === 0) tally.above += (own[3] - theirs[3]) / theirs[3];
         line += ` | peer ${theirs.join(' ')} (${peer.leastLate}) ${'p'.repeat(peer.proven)} ${peer.cpuSeconds.toFixed(1)} s | ${sign < 0 ? 'win' : sign > 0 ? 'LOSS' : 'tie'}`;
       }
       console.log(line);

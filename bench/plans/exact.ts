@@ -32,9 +32,6 @@ function sizesOf(seed: number): { windows: number; activities: number; repeated:
   };
 }
 
-const unitsIn = (placements: readonly { readonly units?: number }[]): number =>
-  placements.reduce((sum, item) => sum + (item.units ?? 1), 0);
-
 const wrong: string[] = [];
 const tally = { same: 0, better: 0, worse: 0, proved: 0, peerProved: 0, both: 0, claims: 0 };
 const lost: string[] = [];
@@ -42,9 +39,9 @@ for (let seed = Number(asked.from); seed <= Number(asked.to); seed += 1) {
   const say = (text: string): void => void wrong.push(`seed ${seed}: ${text}`);
   const plan = planOfFamily(sizesOf(seed), 1000 + seed);
   const found = allocate(plan, { clock, effort: Number(asked.effort) });
-  const { certificate, placements, unplaced } = found;
+  const { certificate, placements } = found;
   for (const { text } of verify(plan, found)) say(`ours: ${text}`);
-  const ours = valuesOf(plan, placements, unplaced.length);
+  const ours = valuesOf(plan, placements);
   const { problem } = preparedOf(plan, { clock });
   const peer = await solvePeer(problem, {
     seconds: Number(asked.seconds),
@@ -53,38 +50,35 @@ for (let seed = Number(asked.from); seed <= Number(asked.to); seed += 1) {
   });
   const theirPlacements = placementsOf(problem, peer.visits);
   for (const { text } of verify(plan, { placements: theirPlacements })) say(`the peer: ${text}`);
-  const theirs = valuesOf(plan, theirPlacements, peer.unplaced);
+  const theirs = valuesOf(plan, theirPlacements);
 
   const apart = firstApart(ours, theirs);
-  // Part of repeated work placed is better than none; the peer places all of it or none.
-  const units = [placements, theirPlacements].map((all) => unitsIn(all));
-  const alike = ours[0] !== theirs[0] || units[0] === units[1];
+  const alike = ours[0] === theirs[0] && ours[1] === theirs[1];
   if (certificate.mostPlaced && theirs[0] < ours[0])
     say(`"no more can be placed" of ${ours[0]} left out; ${theirs[0]} are enough`);
-  if (certificate.mostPlaced && ours[0] === theirs[0] && units[0]! < units[1]!)
-    say(`"no more can be placed" of ${units[0]} units; ${units[1]} are`);
-  if (ours[0] === theirs[0] && alike) {
+  if (certificate.mostPlaced && ours[0] === theirs[0] && theirs[1] < ours[1])
+    say(`"no more can be placed" of ${ours[1]} units left out; ${theirs[1]} are enough`);
+  if (alike) {
     for (const [i, name] of names.entries()) {
       const told = certificate.objectives.find((each) => each.name === name)!;
-      const value = theirs[i + 1]!;
-      if (told.value !== ours[i + 1]) say(`${name} told as ${told.value}, is ${ours[i + 1]}`);
+      const value = theirs[i + 2]!;
+      if (told.value !== ours[i + 2]) say(`${name} told as ${told.value}, is ${ours[i + 2]}`);
       tally.claims += Number(told.proven);
       if (told.proven && value < told.value) say(`${name} ${told.value} "proven"; ${value} is had`);
       if (told.lowerBound > value) say(`${name} at least ${told.lowerBound} told; ${value} is had`);
-      if (value !== ours[i + 1]) break;
+      if (value !== ours[i + 2]) break;
     }
     // What the peer proved of whole pieces nothing beats; of repeated work it looks at two visits a stretch.
     const whole = plan.activities.every(({ work }) => work.kind === 'whole');
-    if (whole && apart > 0 && apart <= peer.proven && ours[apart]! < theirs[apart]!)
-      say(`ours has ${names[apart - 1]} ${ours[apart]}, the peer proved ${theirs[apart]}`);
+    if (whole && apart > 1 && apart <= peer.proven + 1 && ours[apart]! < theirs[apart]!)
+      say(`ours has ${names[apart - 2]} ${ours[apart]}, the peer proved ${theirs[apart]}`);
   }
-  const worse = alike ? apart >= 0 && ours[apart]! > theirs[apart]! : units[0]! < units[1]!;
-  if (worse) {
+  if (apart >= 0 && ours[apart]! > theirs[apart]!) {
     tally.worse += 1;
     lost.push(
       `seed ${seed}: ours ${ours.join(' ')}, the peer ${theirs.join(' ')} (${peer.proven} proved)`,
     );
-  } else if (alike && apart < 0) tally.same += 1;
+  } else if (apart < 0) tally.same += 1;
   else tally.better += 1;
   const all = certificate.objectives.every((each) => each.proven);
   tally.proved += Number(all);

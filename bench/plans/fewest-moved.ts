@@ -74,10 +74,13 @@ export async function fewestMoved(
 
 /** A plan as values of the peer's variables. */
 function hintOf(placed: readonly Placed[], visits: readonly Visit[]): [Expression, number][] {
-  return placed.flatMap(({ task, parts, start, present, end }): [Expression, number][] => {
+  return placed.flatMap(({ task, parts, start, present, begun, end }): [Expression, number][] => {
     const own = visits.filter((visit) => visit.task === task.index);
-    if (present && own.length === 0) return [[present, 0]];
-    const hints: [Expression, number][] = present ? [[present, 1]] : [];
+    const left = own.reduce((units, visit) => units - visit.units, task.units);
+    const hints: [Expression, number][] = [];
+    if (present) hints.push([present, Number(left <= 0)]);
+    if (begun && begun !== present) hints.push([begun, Number(own.length > 0)]);
+    if (own.length === 0) return hints;
     if (task.units === 1) return own[0] ? [...hints, [start, own[0].start]] : hints;
     hints.push([start, Math.min(...own.map((visit) => visit.start))]);
     hints.push([end, Math.max(...own.map((visit) => visit.end))]);

@@ -58,6 +58,7 @@ export function bindBlocks(
     for (const index of members) {
       const placed = of.get(index);
       if (!placed) continue;
+      if (placed.begun && placed.present) model.addImplication(placed.begun, placed.present);
       const inHome = (here: Literal, window: number): void => {
         if (placed.present) {
           const both = model.newBoolVar();

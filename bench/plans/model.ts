@@ -25,8 +25,10 @@ export interface Placed {
   /** First start and last end. */
   readonly start: Expression;
   readonly end: Expression;
-  /** Absent where it must be placed. */
+  /** All of it is placed; absent where it must be. */
   readonly present: Literal | undefined;
+  /** Some of it is placed: of repeated work some units, else all; absent where all must be. */
+  readonly begun: Literal | undefined;
   readonly parts: readonly Part[];
 }
 
@@ -47,6 +49,8 @@ export interface PeerModel {
   readonly placed: readonly Placed[];
   /** Tasks left out, less those that can be left out. */
   readonly out: Expression;
+  /** Units left out, less a constant. */
+  readonly unitsOut: Expression;
   readonly late: Expression;
   readonly finish: Expression;
   /** What a hint is given for. */
@@ -81,9 +85,10 @@ export function modelOf(
       const start = model.newIntVarFromDomain(Domain.fromIntervals(starts));
       const present = everything ? undefined : model.newBoolVar();
       const part: Part = { start, size, present, units: 1, slot: undefined };
-      return [{ task, start, end: start.plus(size), present, parts: [part] }];
+      return [{ task, start, end: start.plus(size), present, begun: present, parts: [part] }];
     }
     const present = everything ? undefined : model.newBoolVar();
+    const begun = everything ? undefined : model.newBoolVar();
     const end = model.newIntVar(-FAR, FAR);
     const first = model.newIntVar(-FAR, FAR);
     const parts = task.slots.flatMap((slot): Part[] => {
@@ -101,30 +106,34 @@ export function modelOf(
     if (parts.length === 0) return [];
     if (visits > 1) apart(model, parts);
     const sum = sumOf(parts.map(({ units }) => units as Expression));
-    if (present) model.addLinearConstraint(sum.minus(present.times(task.units)), 0, 0);
-    else model.addLinearConstraint(sum, task.units, task.units);
-    if (task.after.some((tie) => tie.fromStart)) oneIsFirst(model, first, parts, present);
-    return [{ task, start: first, end, present, parts }];
+    if (present && begun) {
+      model.addLinearConstraint(sum.minus(present.times(task.units)), 0, task.units);
+      model.addLinearConstraint(sum.minus(begun.times(task.units)), -task.units, 0);
+      model.addLinearConstraint(sum.minus(begun), 0, task.units);
+    } else model.addLinearConstraint(sum, task.units, task.units);
+    if (task.after.some((tie) => tie.fromStart)) oneIsFirst(model, first, parts, begun);
+    return [{ task, start: first, end, present, begun, parts }];
   });
   const of = new Map(placed.map((each) => [each.task.index, each]));
 
   // What cannot be placed at all takes what waits for it along.
-  for (const { task, start, end, present } of placed) {
+  for (const { task, start, end, begun } of placed) {
     if (dated && Number.isFinite(task.due)) {
       const by = model.addLinearConstraint(end, -FAR, task.due);
-      if (present) by.onlyEnforceIf(present);
+      if (begun) by.onlyEnforceIf(begun);
     }
     for (const tie of task.before) {
       const other = of.get(tie.task);
       if (tie.cure) throw new Error('curing is not given to the peer');
       if (!other) {
-        if (present) model.addLinearConstraint(present, 0, 0);
+        if (begun) model.addLinearConstraint(begun, 0, 0);
         continue;
       }
       const from = tie.fromStart ? other.start : other.end;
       const gap = model.addLinearConstraint(start.minus(from), tie.gap, 2 * FAR);
-      if (present) gap.onlyEnforceIf(present);
-      if (present && other.present) model.addImplication(present, other.present);
+      if (begun) gap.onlyEnforceIf(begun);
+      const known = tie.fromStart ? other.begun : other.present;
+      if (begun && known) model.addImplication(begun, known);
     }
   }
   addSupplies(model, problem, placed);
@@ -136,18 +145,19 @@ export function modelOf(
       const each = of.get(index);
       if (!each) continue;
       const bound = model.addLinearConstraint(late.minus(each.end), -due, 2 * FAR);
-      if (each.present) bound.onlyEnforceIf(each.present);
+      if (each.begun) bound.onlyEnforceIf(each.begun);
     }
     return late;
   });
   const finish = model.newIntVar(-FAR, FAR);
-  for (const { end, present } of placed) {
+  for (const { end, begun } of placed) {
     const bound = model.addLinearConstraint(finish.minus(end), 0, 2 * FAR);
-    if (present) bound.onlyEnforceIf(present);
+    if (begun) bound.onlyEnforceIf(begun);
   }
-  const variables: Expression[] = placed.flatMap(({ start, end, present, parts, task }) => [
+  const variables: Expression[] = placed.flatMap(({ start, end, present, begun, parts, task }) => [
     ...(task.units === 1 ? [start] : [start, end]),
     ...(present ? [present] : []),
+    ...(begun && begun !== present ? [begun] : []),
     ...(task.units === 1
       ? []
       : parts.flatMap((part) => [
@@ -161,6 +171,13 @@ export function modelOf(
     model,
     placed,
     out: sumOf(placed.flatMap(({ present }) => (present ? [present.times(-1)] : []))),
+    unitsOut: sumOf(
+      placed.flatMap(({ present, parts }) =>
+        present
+          ? parts.map(({ units }) => (typeof units === 'number' ? present : units).times(-1))
+          : [],
+      ),
+    ),
     late: sumOf(lates),
     finish,
     variables,
@@ -208,7 +225,7 @@ function oneIsFirst(
   model: Model,
   first: Expression,
   parts: readonly Part[],
-  present: Literal | undefined,
+  begun: Literal | undefined,
 ): void {
   const firsts = parts.map(({ start, present: here }) => {
     const is = model.newBoolVar();
@@ -217,7 +234,7 @@ function oneIsFirst(
     return is;
   });
   const none = model.newBoolVar();
-  if (present) model.addImplication(present, none.not());
+  if (begun) model.addImplication(begun, none.not());
   else model.addLinearConstraint(none, 0, 0);
   model.addExactlyOne([...firsts, none]);
 }
@@ -283,8 +300,8 @@ export function visitsOf(
   placed: readonly Placed[],
   valueOf: (expression: Expression | number) => number,
 ): Visit[] {
-  return placed.flatMap(({ task, parts, present }): Visit[] => {
-    if (present && valueOf(present) === 0) return [];
+  return placed.flatMap(({ task, parts, begun }): Visit[] => {
+    if (begun && valueOf(begun) === 0) return [];
     return parts.flatMap((part): Visit[] => {
       if (part.present && valueOf(part.present) === 0) return [];
       const start = valueOf(part.start);

@@ -1,13 +1,12 @@
-// The peer's plan: as much placed as can be, then minutes late, last finish and windows in use, one after another.
+// The peer's plan: as many pieces placed as can be and of the others as many units, then minutes late, last finish and windows in use, one after another.
 import { type Problem, type Visit } from '../../src/planner/fit/index.js';
 import { cpSat, type Expression, type Literal, type Model } from './cp-sat.js';
 import { cpu, solveInOrder } from './in-order.js';
 import { modelOf, visitsOf, type Placed } from './model.js';
 
-/** Minutes late, last finish and windows in use, in this order; what it left out comes before them. */
+/** Minutes late, last finish and windows in use, in this order; pieces and units left out come before them. */
 export interface PeerAnswer {
   readonly visits: readonly Visit[];
-  readonly unplaced: number;
   /** Leading values of late, finish, windows that it proved. */
   readonly proven: number;
   /** No plan that places as much is less late. */
@@ -33,7 +32,12 @@ export async function solvePeer(
   const peer = modelOf(library, problem, { everything, visits: perSlot });
   // What counts windows is given only when it is asked for: it makes the model far larger.
   const goals = [
-    ...(everything ? [] : [{ name: 'out', valueOf: () => peer.out, share: 0.4 }]),
+    ...(everything
+      ? []
+      : [
+          { name: 'out', valueOf: () => peer.out, share: 0.4 },
+          { name: 'units', valueOf: () => peer.unitsOut, share: 0.4 },
+        ]),
     { name: 'late', valueOf: () => peer.late, share: 0.7 },
     { name: 'finish', valueOf: () => peer.finish, share: 0.6 },
     {
@@ -46,12 +50,10 @@ export async function solvePeer(
   const { reached } = await solveInOrder(library, peer, goals, seconds - (cpu() - began), (of) => {
     visits = visitsOf(problem, peer.placed, of);
   });
-  const units = new Map<number, number>();
-  for (const visit of visits) units.set(visit.task, (units.get(visit.task) ?? 0) + visit.units);
   return {
     visits,
-    unplaced: problem.tasks.filter(({ index, units: all }) => units.get(index) !== all).length,
-    proven: reached.filter(({ name, proven }) => proven && name !== 'out').length,
+    proven: reached.filter(({ name, proven }) => proven && name !== 'out' && name !== 'units')
+      .length,
     leastLate: Math.max(0, reached.find(({ name }) => name === 'late')?.bound ?? 0),
     cpuSeconds: cpu() - began,
   };

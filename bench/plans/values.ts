@@ -1,21 +1,26 @@
 // What a plan comes to, reckoned from its placements alone.
-import type { Plan } from '../../src/model/index.js';
+import { unitsLeft, type Plan } from '../../src/model/index.js';
 import type { Allocation } from '../../src/planner/search/index.js';
 
-/** Unplaced activities, minutes late, minutes from the first window to the last finish, windows in use. */
-export type Values = readonly [number, number, number, number];
+/**
+ * Activities not placed as a whole, their units left out, minutes late, minutes from the first window to the last finish,
+ * windows in use.
+ */
+export type Values = readonly [number, number, number, number, number];
 
-/** What is late of a package's date counts once. */
-export function valuesOf(
-  plan: Plan,
-  placements: Allocation['placements'],
-  unplaced: number,
-): Values {
+/** What is late of a package's date counts once. A whole piece is one unit. */
+export function valuesOf(plan: Plan, placements: Allocation['placements']): Values {
   const ends = new Map<string, number>();
-  for (const { activity, to } of placements)
+  const units = new Map<string, number>();
+  for (const { activity, to, units: some = 1 } of placements) {
     ends.set(activity, Math.max(ends.get(activity) ?? 0, to));
+    units.set(activity, (units.get(activity) ?? 0) + some);
+  }
   const late = new Map<string, number>();
-  for (const { id, package: pack, keyDate } of plan.activities) {
+  const out: number[] = [];
+  for (const { id, package: pack, keyDate, work } of plan.activities) {
+    const left = unitsLeft(work) - (units.get(id) ?? 0);
+    if (left > 0) out.push(left);
     if (keyDate === undefined || !ends.has(id)) continue;
     const key = `${pack} ${keyDate}`;
     late.set(key, Math.max(late.get(key) ?? 0, (ends.get(id)! - keyDate) / 60_000));
@@ -23,7 +28,8 @@ export function valuesOf(
   const base = Math.min(...plan.windows.map(({ start }) => start));
   const windows = new Set(placements.flatMap(({ window }) => window ?? []));
   return [
-    unplaced,
+    out.length,
+    out.reduce((sum, left) => sum + left, 0),
     [...late.values()].reduce((sum, minutes) => sum + minutes, 0),
     (Math.max(base, ...ends.values()) - base) / 60_000,
     windows.size,

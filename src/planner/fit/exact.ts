@@ -18,7 +18,7 @@ export function compareScores(a: Score, b: Score): number {
 export type Order = 'late-finish' | 'finish-late';
 
 /** Left out, work that something settled waits for weighs more than all other: the plan would break. */
-function weightOf(task: Task, { tasks }: Problem): number {
+export function weightOf(task: Task, { tasks }: Problem): number {
   return isOwed(task) ? tasks.length + 1 : 1;
 }
 

@@ -36,6 +36,7 @@ export {
   scoreBound,
   scoreOf,
   searchAll,
+  weightOf,
   type ExactAnswer,
   type Order,
   type Score,

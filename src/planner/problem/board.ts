@@ -32,6 +32,8 @@ export class Board {
   /** 1 for each resource of which the board has a profile of its own; the others are still the problem's. */
   readonly #own: Uint8Array;
   readonly #allowed: Uint8Array | undefined;
+  /** Of each visit put down, `starts`, `ends` and `since` of its task before. */
+  readonly #before: number[] = [];
 
   /** `allowed[w]` is 1 where window `w` may be used; without it all may. */
   constructor(problem: Problem, allowed?: Uint8Array) {
@@ -150,6 +152,7 @@ export class Board {
       if (this.#bound[task.block] === 0) this.homes[task.block] = this.#lastWindow(task, visit);
       this.#bound[task.block]! += 1;
     }
+    this.#before.push(this.starts[visit.task]!, this.ends[visit.task]!, this.since[visit.task]!);
     this.starts[visit.task] = Math.min(this.starts[visit.task]!, visit.start);
     this.ends[visit.task] = Math.max(this.ends[visit.task]!, visit.end);
     this.since[visit.task] = Math.max(this.since[visit.task]!, visit.end);
@@ -166,19 +169,10 @@ export class Board {
     for (const { supply, amount } of task.demands)
       take(this.#free[supply]!, -amount, visit.start, visit.end);
     this.left[visit.task] = this.left[visit.task]! + visit.units;
-    let start = Number.POSITIVE_INFINITY;
-    let end = Number.NEGATIVE_INFINITY;
-    let since = Number.NEGATIVE_INFINITY;
-    const settled = this.problem.pinned?.length ?? 0;
-    this.visits.forEach((other, at) => {
-      if (other.task !== visit.task) return;
-      start = Math.min(start, other.start);
-      end = Math.max(end, other.end);
-      if (at >= settled) since = Math.max(since, other.end);
-    });
-    this.starts[visit.task] = start;
-    this.ends[visit.task] = end;
-    this.since[visit.task] = since;
+    this.since[visit.task] = this.#before.pop()!;
+    this.ends[visit.task] = this.#before.pop()!;
+    this.starts[visit.task] = this.#before.pop()!;
+    this.problem.effort.spent += 1 + task.demands.length;
   }
 
   /** Places up to `cap` units of a task in as few visits as its stretches allow. */

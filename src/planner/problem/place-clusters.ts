@@ -42,11 +42,11 @@ export function placeClusters(
  * Places a cluster in its own window, or in the first that takes all of it. Where none does, nothing bound is placed; of repeated work
  * all but the last unit still is.
  */
-function placeCluster(
+export function placeCluster(
   board: Board,
   { blocks }: Cluster,
   order: readonly number[],
-  homeOf: HomeOf | undefined,
+  homeOf?: HomeOf,
 ): void {
   const { tasks } = board.problem;
   if (order.every((index) => board.left[index] === 0)) return;

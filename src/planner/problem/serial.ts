@@ -84,30 +84,19 @@ export function boardOf(problem: Problem, list: readonly number[], allowed?: Uin
   return board;
 }
 
-export interface PlaceOptions {
-  /** Units of a repeated task placed at its turn; 0, or without: no cap. */
-  readonly caps?: readonly number[] | undefined;
-  /** Asked after each task that is no part of a cluster; `true` ends it there. */
-  readonly hopeless?: ((placed: number) => boolean) | undefined;
-  /** The window in which a task is placed where all of it has room there by its date; without: the first that takes it. */
-  readonly homeOf?: HomeOf;
-}
-
-/** Places what is left of tasks in the order of a list; what finds no place is left out. */
-export function placeAll(
-  board: Board,
-  list: readonly number[],
-  { caps, hopeless, homeOf }: PlaceOptions = {},
-): void {
+/**
+ * Places what is left of tasks in the order of a list; what finds no place is left out.
+ *
+ * @param homeOf The window in which a task is placed where all of it has room there by its date; without: the first that takes it.
+ */
+export function placeAll(board: Board, list: readonly number[], homeOf?: HomeOf): void {
   const rest = placeClusters(board, list, homeOf);
   for (const index of list) {
     if (board.problem.effort.isCut()) return;
     if (rest.take(index)) continue;
     const task = board.problem.tasks[index]!;
-    const cap = caps?.[index] ?? 0;
     if (board.left[index]! > 0 && board.ready(task) && !isPlacedHome(board, task, homeOf))
-      board.place(task, cap > 0 ? cap : board.left[index]!);
-    if (hopeless?.(index)) return;
+      board.place(task, board.left[index]!);
   }
 }
 

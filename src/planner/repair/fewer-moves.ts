@@ -170,7 +170,7 @@ function placer(split: Split, dates: readonly number[]): (choice: Choice) => Tri
     const board = new Board(problem);
     const homeOf = (task: number): number | undefined =>
       first[task]! < 0 ? undefined : first[task];
-    placeAll(board, listBy(problem, weights), { homeOf });
+    placeAll(board, listBy(problem, weights), homeOf);
     const { visits, left, ends } = board;
     const there = problem.tasks.map(() => 0);
     for (const { task, window, units } of visits) if (window === homes[task]) there[task]! += units;

@@ -1,0 +1,65 @@
+import type { Problem } from '../fit/index.js';
+import type { Random } from '../random.js';
+import type { Recipe } from './decode.js';
+import type { Candidate } from './objectives.js';
+import { movedEarlier, movedLater, near, splitAnew, type Steps } from './steps.js';
+
+/** A recipe one step away from that of an answer. */
+export function changed(
+  problem: Problem,
+  { recipe, visits }: Candidate & { readonly recipe: Recipe },
+  random: Random,
+): Recipe {
+  const { steps, allowed } = recipe;
+  const n = steps.length;
+  if (n === 0) return recipe;
+  const kind = random.below(20);
+  if (kind === 0 && allowed.length > 1) {
+    // A window in use is left out, or one left out comes back.
+    const next = allowed.slice();
+    const used = visits.flatMap((visit) => (visit.window < 0 ? [] : [visit.window]));
+    if (used.length > 0 && random.below(2) === 0) next[used[random.below(used.length)]!] = 0;
+    else next[random.below(next.length)] = 1;
+    return { steps, allowed: next };
+  }
+  if (kind < 3) {
+    const next = splitAnew(problem, steps, random);
+    if (next !== steps) return { steps: next, allowed };
+  }
+  if (kind < 9) {
+    const task = heldUp(problem, visits, random);
+    const at = steps.findLastIndex(({ tasks }) => tasks.includes(task));
+    if (at > 0)
+      return { steps: movedEarlier(problem, steps, at, near(at, n, -1, random)), allowed };
+  }
+  const from = random.below(n);
+  const isBack = random.below(2) === 0;
+  const to = near(from, n, isBack ? -1 : 1, random);
+  return {
+    steps: isBack ? movedEarlier(problem, steps, from, to) : movedLater(problem, steps, from, to),
+    allowed,
+  };
+}
+
+/** A piece of work that is late, or the last of all, or what one of these waits for, at first or second hand. */
+function heldUp(
+  { tasks, dues, order }: Problem,
+  visits: Candidate['visits'],
+  random: Random,
+): number {
+  const ends = tasks.map(() => Number.NEGATIVE_INFINITY);
+  for (const { task, end } of visits) ends[task] = Math.max(ends[task]!, end);
+  const lastOf = (some: readonly number[]): number =>
+    some.reduce((last, task) => (ends[task]! > ends[last]! ? task : last), some[0]!);
+  const late = dues.filter(({ tasks: own, due }) => own.some((task) => ends[task]! > due));
+  let at =
+    late.length > 0 && random.below(4) > 0
+      ? lastOf(late[random.below(late.length)]!.tasks)
+      : lastOf(order);
+  while (tasks[at]!.before.length > 0 && random.below(2) === 0) {
+    const { before } = tasks[at]!;
+    const waited = before.map(({ task }) => task);
+    at = random.below(2) === 0 ? lastOf(waited) : waited[random.below(waited.length)]!;
+  }
+  return at;
+}

@@ -1,4 +1,5 @@
 import type { Board } from '../problem/board.js';
+import { mostUnits } from '../problem/units-in-slots.js';
 import { headsOf, type Heads } from '../problem/heads.js';
 import { isOwed, type Problem, type Task } from '../problem/problem.js';
 
@@ -52,16 +53,16 @@ export function scoreBound(board: Board, order: Order, floor?: number): Score {
 }
 
 /** The same, of heads that are known. */
-export function boundFrom(board: Board, order: Order, { ends }: Heads): Score {
-  const { problem, left } = board;
+export function boundFrom(board: Board, order: Order, heads: Heads): Score {
+  const { problem } = board;
+  const { ends } = heads;
   let unplaced = 0;
   let unitsOut = 0;
   let finish = 0;
   problem.tasks.forEach((task, index) => {
     if (ends[index] === Number.POSITIVE_INFINITY) {
       unplaced += weightOf(task, problem);
-      // Some of its units may still find a place.
-      if (task.units === 1) unitsOut += left[index]!;
+      unitsOut += unitsLeftOut(board, heads, task);
     } else finish = Math.max(finish, ends[index]!);
   });
   let late = 0;
@@ -74,6 +75,14 @@ export function boundFrom(board: Board, order: Order, { ends }: Heads): Score {
   return order === 'late-finish'
     ? [unplaced, unitsOut, late, finish]
     : [unplaced, unitsOut, finish, late];
+}
+
+/** Units at the least that find no place of a task that cannot be finished; the others may still find one. */
+export function unitsLeftOut({ left, since }: Board, { starts }: Heads, task: Task): number {
+  const units = left[task.index]!;
+  if (task.units === 1 || starts[task.index] === Number.POSITIVE_INFINITY) return units;
+  const from = Math.max(starts[task.index]!, since[task.index]!);
+  return Math.max(0, units - mostUnits(task, from));
 }
 
 /** Whether a block is begun of which something finds no place any more. */

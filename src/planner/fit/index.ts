@@ -36,6 +36,7 @@ export {
   scoreBound,
   scoreOf,
   searchAll,
+  unitsLeftOut,
   weightOf,
   type ExactAnswer,
   type Order,

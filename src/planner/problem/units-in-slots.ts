@@ -34,6 +34,15 @@ export function latestBegun(task: Task, by: number, units: number): number {
   return Number.NEGATIVE_INFINITY;
 }
 
+/** The most units of a task that are done in its usable time from a moment on, whatever other work and the resources. O(slots). */
+export function mostUnits(task: Task, from: number): number {
+  let units = 0;
+  for (const { start, end } of stretchesOf(task.slots))
+    if (end > from)
+      units += unitsIn(task, Math.min(end, task.latestEnd ?? end) - Math.max(start, from));
+  return units;
+}
+
 /** The most units that one visit of so many minutes does. */
 function unitsIn({ perUnit, setUp, makeSafe }: Task, minutes: number): number {
   const room = minutes - setUp - makeSafe;

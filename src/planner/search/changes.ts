@@ -1,20 +1,31 @@
-import type { Problem } from '../fit/index.js';
+import type { Problem, Score } from '../fit/index.js';
 import type { Random } from '../random.js';
 import type { Recipe } from './decode.js';
-import type { Candidate } from './objectives.js';
-import { movedEarlier, movedLater, near, splitAnew, type Steps } from './steps.js';
+import type { Candidate, Goal } from './objectives.js';
+import { movedEarlier, movedLater, near, splitAnew } from './steps.js';
+
+/** What a change is made for: the first value that may still be better. */
+export type Aim = 'placed' | 'late' | 'finish' | 'windows';
+
+export function aimOf(score: Score, bound: Score, { order, ahead }: Goal): Aim {
+  const names: Aim[] = order === 'late-finish' ? ['late', 'finish'] : ['finish', 'late'];
+  names.splice(ahead, 0, 'windows');
+  const at = score.findIndex((value, i) => value > bound[i]!);
+  return at < 2 ? 'placed' : names[at - 2]!;
+}
 
 /** A recipe one step away from that of an answer. */
 export function changed(
   problem: Problem,
   { recipe, visits }: Candidate & { readonly recipe: Recipe },
+  aim: Aim,
   random: Random,
 ): Recipe {
   const { steps, allowed } = recipe;
   const n = steps.length;
   if (n === 0) return recipe;
   const kind = random.below(20);
-  if (kind === 0 && allowed.length > 1) {
+  if (kind < (aim === 'windows' ? 4 : 1) && allowed.length > 1) {
     // A window in use is left out, or one left out comes back.
     const next = allowed.slice();
     const used = visits.flatMap((visit) => (visit.window < 0 ? [] : [visit.window]));
@@ -22,12 +33,12 @@ export function changed(
     else next[random.below(next.length)] = 1;
     return { steps, allowed: next };
   }
-  if (kind < 3) {
+  if (kind < 3 || kind === 4) {
     const next = splitAnew(problem, steps, random);
     if (next !== steps) return { steps: next, allowed };
   }
-  if (kind < 9) {
-    const task = heldUp(problem, visits, random);
+  if (kind < 10 && aim !== 'windows') {
+    const task = heldUp(problem, visits, aim, random);
     const at = steps.findLastIndex(({ tasks }) => tasks.includes(task));
     if (at > 0)
       return { steps: movedEarlier(problem, steps, at, near(at, n, -1, random)), allowed };
@@ -45,6 +56,7 @@ export function changed(
 function heldUp(
   { tasks, dues, order }: Problem,
   visits: Candidate['visits'],
+  aim: Aim,
   random: Random,
 ): number {
   const ends = tasks.map(() => Number.NEGATIVE_INFINITY);
@@ -53,7 +65,7 @@ function heldUp(
     some.reduce((last, task) => (ends[task]! > ends[last]! ? task : last), some[0]!);
   const late = dues.filter(({ tasks: own, due }) => own.some((task) => ends[task]! > due));
   let at =
-    late.length > 0 && random.below(4) > 0
+    late.length > 0 && aim !== 'finish' && random.below(4) > 0
       ? lastOf(late[random.below(late.length)]!.tasks)
       : lastOf(order);
   while (tasks[at]!.before.length > 0 && random.below(2) === 0) {

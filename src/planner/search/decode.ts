@@ -1,4 +1,13 @@
-import { Board, compareScores, headsOf, weightOf, type Problem, type Score } from '../fit/index.js';
+import {
+  Board,
+  compareScores,
+  headsOf,
+  unitsLeftOut,
+  weightOf,
+  type Problem,
+  type Score,
+  type Task,
+} from '../fit/index.js';
 import { placeCluster } from '../problem/place-clusters.js';
 import type { Goal } from './objectives.js';
 import type { Step, Steps } from './steps.js';
@@ -87,9 +96,10 @@ class Watch {
   readonly #duesOf: number[][];
   readonly #late: Float64Array;
   readonly #uses: Int32Array;
-  /** Left out whatever is done: pieces and units. */
+  /** Left out whatever is done: pieces, and units at the least, by task and all together. */
   readonly #neverPlaced: number;
-  readonly #neverUnits: number;
+  readonly #neverUnits: readonly number[];
+  readonly #neverUnitsSum: number;
   #than: Score = [];
   #board!: Board;
   #lateSum = 0;
@@ -101,7 +111,9 @@ class Watch {
   constructor(problem: Problem, goal: Goal) {
     this.#problem = problem;
     this.#goal = goal;
-    const { ends } = headsOf(new Board(problem));
+    const board = new Board(problem);
+    const heads = headsOf(board);
+    const { ends } = heads;
     this.#ends = ends;
     this.#duesOf = problem.tasks.map(() => []);
     problem.dues.forEach(({ tasks }, at) => {
@@ -109,9 +121,13 @@ class Watch {
     });
     this.#late = new Float64Array(problem.dues.length);
     this.#uses = new Int32Array(problem.windows.length);
-    const never = problem.tasks.filter(({ index }) => ends[index] === Number.POSITIVE_INFINITY);
+    const isNever = ({ index }: Task): boolean => ends[index] === Number.POSITIVE_INFINITY;
+    const never = problem.tasks.filter(isNever);
     this.#neverPlaced = never.reduce((sum, task) => sum + weightOf(task, problem), 0);
-    this.#neverUnits = never.reduce((sum, { units }) => sum + (units === 1 ? 1 : 0), 0);
+    this.#neverUnits = problem.tasks.map((task) =>
+      isNever(task) ? unitsLeftOut(board, heads, task) : 0,
+    );
+    this.#neverUnitsSum = this.#neverUnits.reduce((sum, units) => sum + units, 0);
   }
 
   /** Looks at a board anew, on which some steps are done. */
@@ -156,7 +172,7 @@ class Watch {
     this.#lose(step);
     const than = this.#than;
     const out = this.#neverPlaced + this.#lost;
-    const units = this.#neverUnits + this.#lostUnits;
+    const units = this.#neverUnitsSum + this.#lostUnits;
     if (out !== than[0]) return out > than[0]!;
     if (units > than[1]!) return true;
     // What is left out here and was not thought so from the start makes the rest unsure.
@@ -196,7 +212,7 @@ class Watch {
       if (this.#ends[index] !== Number.POSITIVE_INFINITY) {
         this.#lost += weightOf(task, this.#problem);
         this.#lostUnits += left;
-      } else if (task.units > 1) this.#lostUnits += left;
+      } else this.#lostUnits += left - this.#neverUnits[index]!;
     }
   }
 }

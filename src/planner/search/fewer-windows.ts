@@ -27,11 +27,15 @@ export function dropWindows(problem: Problem, from: Attempt, options: ImproveOpt
   return best;
 }
 
+/** Choices of windows tried side by side. */
+const CHOICES = 64;
+
 /**
- * Looks whether all that is reached can be had with one window less: without one of those in use, the least used first;
- * then without two of them and with another in their place. Each is a short search. `stop` ends it.
+ * Looks whether all that is reached can be had with one window less: without one of those in use, or without two of them and
+ * with another in their place. The choices that lose the least time are tried side by side, and ever fewer of them, those that
+ * come nearest, ever longer. `stop` ends it.
  *
- * @param turns Changes tried in each choice of windows.
+ * @param turns Changes tried in each choice of windows at first.
  */
 export function reduceWindows(
   problem: Problem,
@@ -40,16 +44,38 @@ export function reduceWindows(
   options: ImproveOptions,
 ): Attempt {
   const at = 2 + options.goal.ahead;
+  const isDone = ({ score }: Candidate): boolean => score[at]! <= options.bound[at]!;
   let best = from;
-  for (;;) {
-    const known = best;
-    for (const windows of choicesOf(problem, known)) {
-      if (options.stop() || best.score[at]! <= options.bound[at]!) return best;
-      best = heldTo(problem, known, windows, turns, options);
-      if (best !== known) break;
-    }
-    if (best === known) return best;
+  while (!options.stop() && !isDone(best)) {
+    const next = withOneLess(problem, best, turns, options);
+    if (!next) break;
+    best = next;
   }
+  return best;
+}
+
+/** The same with one window less, or nothing where none was found. */
+function withOneLess(
+  problem: Problem,
+  known: Attempt,
+  turns: number,
+  options: ImproveOptions,
+): Attempt | undefined {
+  let tries: Held[] = [];
+  for (const windows of choicesOf(problem, known)) {
+    if (options.stop()) return undefined;
+    tries.push(new Held(problem, known, windows, options));
+    if (tries.length === CHOICES) break;
+  }
+  for (let each = turns; tries.length > 0; each *= 2) {
+    for (const held of tries) {
+      if (options.stop()) return undefined;
+      if (held.climb(each)) return held.best;
+    }
+    tries.sort((a, b) => compareScores(a.best.score, b.best.score));
+    tries = tries.slice(0, tries.length >> 1);
+  }
+  return undefined;
 }
 
 /** Sets of windows, one fewer than an answer uses, those that lose the least time first. */
@@ -90,19 +116,46 @@ export function heldTo(
   turns: number,
   options: ImproveOptions,
 ): Attempt {
-  const allowed = new Uint8Array(problem.windows.length);
-  for (const window of windows) allowed[window] = 1;
-  const some = withinWindows(problem, allowed);
-  const start = attemptOf(some, { ...known.recipe, allowed }, options.goal);
-  const { onBetter, ...quiet } = options;
-  let turn = 0;
-  const next = improve(some, start, {
-    ...quiet,
-    // Anything as good with fewer windows will do.
-    enough: known.score,
-    stop: () => (turn += 1) > turns || options.stop(),
-  });
-  if (compareScores(next.score, known.score) >= 0) return known;
-  onBetter?.(next);
-  return next;
+  const held = new Held(problem, known, windows, options);
+  return held.climb(turns) ? held.best : known;
+}
+
+/** A search in some of the windows alone that can go on later. */
+class Held {
+  readonly #problem: Problem;
+  readonly #known: Attempt;
+  readonly #options: ImproveOptions;
+  #climbs = 0;
+  best: Attempt;
+
+  constructor(
+    problem: Problem,
+    known: Attempt,
+    windows: readonly number[],
+    options: ImproveOptions,
+  ) {
+    const allowed = new Uint8Array(problem.windows.length);
+    for (const window of windows) allowed[window] = 1;
+    this.#problem = withinWindows(problem, allowed);
+    this.#known = known;
+    this.#options = options;
+    this.best = attemptOf(this.#problem, { ...known.recipe, allowed }, options.goal);
+  }
+
+  /** Whether so many changes more bring something better than what is known: as good with fewer windows will do. */
+  climb(turns: number): boolean {
+    const { onBetter, stop, seed, ...rest } = this.#options;
+    const enough = this.#known.score;
+    let turn = 0;
+    this.best = improve(this.#problem, this.best, {
+      ...rest,
+      seed: seed + this.#climbs,
+      enough,
+      stop: () => (turn += 1) > turns || stop(),
+    });
+    this.#climbs += 1;
+    const isBetter = compareScores(this.best.score, enough) < 0;
+    if (isBetter) onBetter?.(this.best);
+    return isBetter;
+  }
 }

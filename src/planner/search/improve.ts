@@ -8,7 +8,7 @@ import {
   type Score,
 } from '../fit/index.js';
 import { createRandom } from '../random.js';
-import { changed } from './changes.js';
+import { aimOf, changed } from './changes.js';
 import { Decoder, type Recipe } from './decode.js';
 import { candidateOf, fullScoreOf, type Candidate, type Goal } from './objectives.js';
 import { splitAsIn, stepsOf } from './steps.js';
@@ -85,7 +85,7 @@ export function improve(problem: Problem, from: Attempt, options: ImproveOptions
   const decoder = new Decoder(problem, options.goal);
   while (compareScores(best.score, bound) > 0 && !options.stop()) {
     if (enough && compareScores(best.score, enough) < 0) break;
-    const recipe = changed(problem, current, random);
+    const recipe = changed(problem, current, aimOf(current.score, bound, options.goal), random);
     const next = noWorse(decoder, recipe, current.score, options);
     if (next) current = next;
     idle += 1;
@@ -97,8 +97,10 @@ export function improve(problem: Problem, from: Attempt, options: ImproveOptions
     // Stuck: go on from the best with several changes at once.
     if (idle > 200) {
       idle = 0;
+      const aim = aimOf(best.score, bound, options.goal);
       let kicked: Recipe = best.recipe;
-      for (let i = 0; i < 4; i += 1) kicked = changed(problem, { ...best, recipe: kicked }, random);
+      for (let i = 0; i < 4; i += 1)
+        kicked = changed(problem, { ...best, recipe: kicked }, aim, random);
       current = { recipe: kicked, ...candidateOf(decoder.decode(kicked), options.goal) };
     }
   }
@@ -121,7 +123,12 @@ export function improveLate(problem: Problem, from: Attempt, options: ImproveOpt
   let current = from;
   const decoder = new Decoder(problem, options.goal);
   for (let at = 0; compareScores(best.score, options.bound) > 0 && !options.stop(); at += 1) {
-    const recipe = changed(problem, current, random);
+    const recipe = changed(
+      problem,
+      current,
+      aimOf(current.score, options.bound, options.goal),
+      random,
+    );
     const slot = at % MEMORY;
     const known = compareScores(before[slot]!, current.score) > 0 ? before[slot]! : current.score;
     const next = noWorse(decoder, recipe, known, options);

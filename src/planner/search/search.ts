@@ -28,7 +28,7 @@ const PATIENCE = 0.3;
 
 /** Changes tried in fewer windows of which nothing shows that they do not do; in any fewer windows, in the first turn. */
 const HELD_TURNS = 800;
-const FEW_TURNS = 50;
+const FEW_TURNS = 15;
 
 /** An answer with what is known of it. */
 export interface Found extends Candidate {
@@ -86,7 +86,7 @@ export function search(
   effort.firstPlanMade();
   // Windows and proofs have their time once the values before them have come to rest.
   const few = problem.tasks.length <= EXACT_TASKS;
-  let best: Attempt = few ? built : early(problem, built, settings);
+  let best: Attempt = few ? built : early(problem, built, goal, settings);
   best = dropWindows(problem, best, { ...settings(), stop: until(0.3) });
   if (from && compareScores(from.score, best.score) <= 0)
     best = { ...from, recipe: recipeOf(problem, from) };
@@ -149,17 +149,19 @@ const EARLY = 0.7;
 function early(
   problem: Problem,
   built: Attempt,
+  goal: Goal,
   settings: () => Pick<ImproveOptions, 'goal' | 'bound' | 'seed' | 'onBetter'>,
 ): Attempt {
   const { effort } = problem;
-  const head = ({ score }: Candidate): Score => score.slice(0, 3);
+  const length = Math.max(3, 2 + goal.ahead);
+  const head = ({ score }: Candidate): Score => score.slice(0, length);
   const steps = TURN * (effort.limit - effort.spent);
   const over = effort.until(EARLY);
   let best = built;
   let idle = 0;
   for (let turn = 0; idle < IDLE_TURNS && !over(); turn += 1) {
     const { seed, ...rest } = settings();
-    if (compareScores(head(best), rest.bound.slice(0, 3)) <= 0) break;
+    if (compareScores(head(best), rest.bound.slice(0, length)) <= 0) break;
     const end = effort.spent + steps;
     const stop = (): boolean => effort.spent >= end || over();
     const climb = turn % 2 === 0 ? improve : improveLate;

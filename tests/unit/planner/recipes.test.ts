@@ -4,7 +4,7 @@ import type { Plan } from '../../../src/model/index.js';
 import { compareScores, type Problem, type Score } from '../../../src/planner/fit/index.js';
 import { createRandom } from '../../../src/planner/random.js';
 import { preparedOf } from '../../../src/planner/search/allocate.js';
-import { changed } from '../../../src/planner/search/changes.js';
+import { changed, type Aim } from '../../../src/planner/search/changes.js';
 import { Decoder, type Recipe } from '../../../src/planner/search/decode.js';
 import {
   attemptOf,
@@ -54,6 +54,8 @@ function faultsOf({ tasks, order, clusters = [] }: Problem, { steps }: Recipe): 
   return faults;
 }
 
+const aims: readonly Aim[] = ['placed', 'late', 'finish', 'windows'];
+
 /** Some hundred recipes of a plan, each a change away from one before. */
 function walk(plan: Plan, first: Objective | undefined, look: (next: Recipe) => Attempt): number {
   const { problem } = preparedOf(plan, { clock: () => 0 });
@@ -64,7 +66,10 @@ function walk(plan: Plan, first: Objective | undefined, look: (next: Recipe) => 
   let at: Attempt = construct(problem, options);
   let turns = 0;
   for (; turns < 120; turns += 1) {
-    const recipe = turns % 40 === 39 ? recipeOf(problem, at) : changed(problem, at, random);
+    const recipe =
+      turns % 40 === 39
+        ? recipeOf(problem, at)
+        : changed(problem, at, aims[turns % aims.length]!, random);
     expect(faultsOf(problem, recipe)).toEqual([]);
     const next = look(recipe);
     if (random.below(3) > 0) at = next;

@@ -1,3 +1,4 @@
+import type { ReactiveControllerHost } from 'lit';
 import type { Engine, ImportReport } from '../../src/engine/index.js';
 import type { LimitSet, PlanDocument, RuleSet } from '../../src/model/index.js';
 import type { Change, OpenPlan } from '../../src/plan/index.js';
@@ -25,6 +26,11 @@ import type {
   SitePart,
   WorkTable,
 } from './views.js';
+
+/** What has the words of the desk, and is drawn anew when they are others. */
+export interface WordedHost extends ReactiveControllerHost {
+  readonly words: DeskStrings;
+}
 
 export interface ShownRows {
   readonly columns: readonly string[];
@@ -54,6 +60,8 @@ export interface Desk {
   readonly redoLabel: string;
   /** The words of the desk in the language of its place. */
   readonly words: DeskStrings;
+  /** Does something outside of a drawing in the language of the desk. */
+  inWords<T>(work: () => T): T;
   readonly figures: ResultsController;
   readonly incoming: Incoming;
   readonly planning: Planning;

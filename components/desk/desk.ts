@@ -267,6 +267,10 @@ export class PossessionDesk extends LitElement implements Desk {
     return this.#words.now;
   }
 
+  inWords<T>(work: () => T): T {
+    return this.#words.speaking(work);
+  }
+
   get undoLabel(): string {
     return this.plan?.undo.undoLabel ?? '';
   }
@@ -311,7 +315,7 @@ export class PossessionDesk extends LitElement implements Desk {
     if (this.keeping.lines.some((line) => line.id === id)) return this.openKept(id);
     const { OpenPlan } = await loadOpen();
     const plan = OpenPlan.from([update], this.#planOptions);
-    if (!plan) return this.complain('What came is no plan that can be read.');
+    if (!plan) return this.complain(this.words.files.cameUnreadable);
     this.#turnTo(plan);
     await this.keeping.create(plan, id);
   }
@@ -611,7 +615,9 @@ export class PossessionDesk extends LitElement implements Desk {
     const before = this.#edited === document ? this.figures.results?.faults : undefined;
     if (!(await this.figures.ask(engine, document))) return;
     // An unlikely change is told at once: what it leaves out would else be missed in the plan.
-    const news = before && newFaultsText(before, this.figures.results?.faults ?? []);
+    const news =
+      before &&
+      this.inWords(() => newFaultsText(before, this.figures.results?.faults ?? [], this.words));
     if (news) this.say(news);
     this.#keepPicked();
     this.#opening.figuresKnown(engine, document);

@@ -1,4 +1,6 @@
 import { strings as resultWords } from '../results/strings.de.js';
+import { strings as fileWords } from './files/strings.de.js';
+import { strings as formWords } from './forms/strings.de.js';
 import { countText } from '../shared/format.js';
 import { cautionLines, statusText } from '../shared/words.de.js';
 import type { DeskStrings } from './strings.js';
@@ -271,6 +273,8 @@ export const strings: DeskStrings = {
   },
 
   results: resultWords,
+  forms: formWords,
+  files: fileWords,
 
   planShown: 'Was vom Plan gezeigt wird',
   planTitle: 'Der Plan',

@@ -1,6 +1,8 @@
 import { cautions, type TableKind, type WindowStatus } from '../../src/model/index.js';
 import type { Objective } from '../../src/planner/search/types.js';
 import { defaultStrings as resultWords } from '../results/strings.js';
+import { defaultStrings as fileWords } from './files/strings.js';
+import { defaultStrings as formWords } from './forms/strings.js';
 import { countText } from '../shared/format.js';
 import type { ProvedCode } from '../why/explain-strings.js';
 import type { CostPart, DeskView, PlaceId, PlanPart, SitePart } from './views.js';
@@ -270,6 +272,8 @@ export const defaultStrings = {
 
   /** What is worked out beside the rows of a table, and under a window. */
   results: resultWords,
+  forms: formWords,
+  files: fileWords,
 
   planShown: 'What is shown of the plan',
   planTitle: 'The plan',

@@ -252,10 +252,10 @@ export class PossessionHandback extends LitElement {
     });
   }
 
-  /** A chart draws anew only for another result. */
+  /** A chart draws anew only for another result or other words. */
   #chartOf(result: HandbackResult, { zone, strings }: Setting<HandbackStrings>): ChartShown | null {
-    if (this.#chart?.result !== result || this.#chart.strings !== this.strings)
-      this.#chart = { result, strings: this.strings, shown: endChart(result, zone, strings) };
+    if (this.#chart?.result !== result || this.#chart.strings !== strings)
+      this.#chart = { result, strings, shown: endChart(result, zone, strings) };
     return this.#chart.shown;
   }
 

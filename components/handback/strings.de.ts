@@ -114,7 +114,7 @@ export const strings: HandbackStrings = {
   over: 'ZURÜCKGEGEBEN',
   askedFor: (time) => `Zurückverlangt bis ${time}`,
   askedFigures: (chance, margin) => `${chance} wie geplant, ${margin} übrig.`,
-  check: (text) => `Prüfen: ${text}`,
+  check: 'Prüfen:',
   carryOn: 'WEITERMACHEN',
   noGrant: 'KEINE GEWÄHRUNG ERFASST',
   moreUnits: (more) => `NOCH ${more}`,
@@ -131,7 +131,7 @@ export const strings: HandbackStrings = {
   noneWanted: (aim) =>
     `Keine Wahrscheinlichkeit ist als gewollt gesetzt: Der Rat ist an ${aim} gemessen, einem Beispiel.`,
   runsOf: (runs) => `Aus ${runs} simulierten Läufen, oder den ersten 10.000 davon.`,
-  notOffered: (why) => `Nicht angeboten: ${why}`,
+  notOffered: 'Nicht angeboten:',
   lineByLine: 'Gleis für Gleis gewährt',
   lineOf: (line) => `Gleis ${line}`,
   expectedAt: 'Soll dann kommen',

@@ -112,7 +112,7 @@ export const defaultStrings = {
   over: 'HANDED BACK',
   askedFor: (time: string) => `Asked back by ${time}`,
   askedFigures: (chance: string, margin: string) => `${chance} as planned, ${margin} to spare.`,
-  check: (text: string) => `Check: ${text}`,
+  check: 'Check:',
   carryOn: 'CARRY ON',
   noGrant: 'NO GRANT RECORDED',
   moreUnits: (more: number) => `${more} MORE`,
@@ -129,7 +129,7 @@ export const defaultStrings = {
   noneWanted: (aim: string) =>
     `No chance is set as wanted: advice is measured against ${aim}, an example.`,
   runsOf: (runs: string) => `From ${runs} simulated runs, or the first 10,000 of them.`,
-  notOffered: (why: string) => `Not offered: ${why}`,
+  notOffered: 'Not offered:',
   lineByLine: 'Granted line by line',
   lineOf: (line: string) => `Line ${line}`,
   expectedAt: 'Said to come then',

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Fault } from '../../src/model/index.js';
+import { saidMend, saidMessage } from '../shared/said.js';
 import type { ImportStrings } from './strings.js';
 
 /** Causes shown, and lines named of each; the rest are in the sheet. */
@@ -68,9 +69,9 @@ export function faultsView(
                   all.length > 1 ? `, ${words.count.time(all.length)}` : ''
                 }</span
               >
-              <span lang="en">${first.message}</span>
+              ${saidMessage(first)}
             </td>
-            <td lang="en">${first.mend}</td>
+            <td>${saidMend(first)}</td>
           </tr>`;
         })}
       </tbody>

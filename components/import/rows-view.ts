@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ImportPreview } from '../../src/engine/types.js';
+import { saidMend, saidMessage } from '../shared/said.js';
 import type { ImportStrings } from './strings.js';
 
 /** The first rows as they will stand, each fault in the cell it is about. */
@@ -36,11 +37,9 @@ export function rowsView(
                     ${cells[at] ?? ''}
                     ${own.map(
                       (fault) =>
-                        html`<span
-                          lang="en"
-                          class="${fault.severity === 'error' ? 'wrong' : 'note'} told"
-                          >${fault.severity === 'error' ? '✕' : '!'} ${fault.message}
-                          ${fault.mend}</span
+                        html`<span class="${fault.severity === 'error' ? 'wrong' : 'note'} told"
+                          >${fault.severity === 'error' ? '✕' : '!'} ${saidMessage(fault)}
+                          ${saidMend(fault)}</span
                         >`,
                     )}
                   </td>`;

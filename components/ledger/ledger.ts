@@ -16,6 +16,7 @@ import { LedgerAskEvent } from './ledger-ask-event.js';
 import { styles } from './ledger.styles.js';
 import { defaultStrings, type LedgerStrings } from './strings.js';
 import { stepsOf, type LedgerStep } from './steps.js';
+import { ruleName, said, saidWhy } from '../shared/said.js';
 
 /** Room for `23:30–00:00` to the right of a bar. */
 const TIMES = 84;
@@ -96,7 +97,7 @@ export class PossessionLedger extends LitElement {
           ${this.asTable ? words.asPicture : words.asTable}
         </button>
       </header>
-      ${ledger.barred.map((reason) => html`<p class="barred" lang="en">${reason.text}</p>`)}
+      ${ledger.barred.map((reason) => html`<p class="barred">${said(reason)}</p>`)}
       ${
         ledger.shortfallMinutes > 0
           ? html`<p class="shortfall">${words.shortfall(durationText(ledger.shortfallMinutes))}</p>`
@@ -151,7 +152,7 @@ export class PossessionLedger extends LitElement {
       aria-pressed=${this.asked === index}
       @click=${() => this.#ask(index)}
     >
-      <span class="label">${row.rule}</span>
+      <span class="label">${ruleName(row)}</span>
       <span class="figure">&minus;${durationText(row.minutes)}</span>
       <svg width=${this.#bar} height="10" aria-hidden="true">
         ${kindPatterns}
@@ -193,11 +194,9 @@ export class PossessionLedger extends LitElement {
                 <td>${clockText(row.end, zone)}</td>
                 <td>
                   <button class="plain" type="button" @click=${() => this.#ask(index)}>
-                    ${row.rule}
+                    ${ruleName(row)}
                   </button>
-                  <div class="quiet">
-                    ${words.kind[row.kind]}. <span lang="en">${row.why}</span>
-                  </div>
+                  <div class="quiet">${words.kind[row.kind]}. ${saidWhy(row)}</div>
                 </td>
                 <td class="figure">${row.minutes}</td>
               </tr>`,

@@ -8,6 +8,7 @@ import { stretchText } from '../shared/format.js';
 import { windPicture } from './wind-picture.js';
 import type { LiftingStrings } from './strings.js';
 import { windTable } from './wind-table.js';
+import { saidWhy } from '../shared/said.js';
 
 /**
  * The forecast against the limit for lifting, what it costs each window, and the figures of the limit to be changed.
@@ -41,8 +42,7 @@ export function windPart(
               ${wind.stops.map(
                 (stop) =>
                   html`<li>
-                    <strong>${stretchText(stop.start, stop.end, zone)}</strong>:
-                    <span lang="en">${stop.why}</span>
+                    <strong>${stretchText(stop.start, stop.end, zone)}</strong>: ${saidWhy(stop)}
                   </li>`,
               )}
             </ul>`

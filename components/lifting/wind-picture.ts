@@ -3,6 +3,7 @@ import type { WindAnswer } from '../../src/engine/index.js';
 import { momentText, numberText } from '../shared/format.js';
 import type { LiftingStrings } from './strings.js';
 import { axesOf, BASE, grid, HEIGHT, RIGHT, TOP, limitLine } from './time-axes.js';
+import { whyText } from '../shared/said.js';
 
 /** The gusts of a forecast as steps along time, the limit as a line, and the stretches in which lifting stops. */
 export function windPicture(
@@ -33,7 +34,7 @@ export function windPicture(
     ${grid(from, to, most, zone, width, axes)}
     ${stops.map((stop) => {
       const wide = Math.max(1, x(stop.end) - x(stop.start));
-      return svg`<g><title>${momentText(stop.start, zone)}: ${stop.why}</title>
+      return svg`<g><title>${momentText(stop.start, zone)}: ${whyText(stop)}</title>
         <rect class="shut" x=${x(stop.start)} y=${TOP} width=${wide} height=${BASE - TOP}></rect>
         <path class="slash" d="M${x(stop.start)} ${BASE} L${x(stop.start) + wide} ${TOP}"></path>
         ${wide > 46 ? svg`<text class="on-shut" x=${x(stop.start) + 3} y=${BASE - 5}>${words.stop}</text>` : ''}</g>`;

@@ -29,7 +29,9 @@ export function consentTable(
               <td>
                 <span class="narrow">${words.apply}: </span>${dayText(item.applyBy, item.zone)}
               </td>
-              <td class=${item.state === 'in time' ? '' : 'bad-text'}>${item.state}</td>
+              <td class=${item.state === 'in time' ? '' : 'bad-text'}>
+                ${words.states[item.state]}
+              </td>
             </tr>`,
         )}
       </tbody>

@@ -17,6 +17,7 @@ import { styles } from './noise.styles.js';
 import { defaultStrings, type NoiseStrings } from './strings.js';
 import { weekdayText } from '../shared/format.js';
 import { Words } from '../shared/words.js';
+import { said } from '../shared/said.js';
 
 /**
  * In which hours each activity may be loud, by a screening of its plant against the user's limits, with the levels, what
@@ -62,7 +63,11 @@ export class PossessionNoise extends LitElement {
     return html`<div class="head">
         <h2>${words.title}</h2>
         <p class="quiet">${words.by(settings.limits.name)}</p>
-        <p><strong>${answer.caution}</strong></p>
+        <p>
+          <strong
+            >${said({ text: answer.caution, sentence: { key: 'noise-screening', given: {} } })}</strong
+          >
+        </p>
         ${exampleLine(answer.isExample, words, () => this.#change(settings))}
       </div>
       ${cautionList(words.cautions, words.cautionLines)}

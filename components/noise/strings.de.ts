@@ -42,5 +42,10 @@ export const strings: NoiseStrings = {
   talk: 'Gespräche beginnen bis',
   apply: 'Beantragen bis Ende',
   state: 'Stand',
+  states: {
+    'in time': 'rechtzeitig',
+    'too late for talks': 'zu spät für Gespräche',
+    'too late': 'zu spät',
+  },
   sources: 'Woher die Grenzen kommen',
 };

@@ -1,3 +1,4 @@
+import type { ConsentDates } from '../../src/rules/noise/index.js';
 import { cautions } from '../../src/model/index.js';
 /** Every word the element says, but for names and figures. */
 export const defaultStrings = {
@@ -40,6 +41,11 @@ export const defaultStrings = {
   talk: 'Begin talks by',
   apply: 'Apply by the end of',
   state: 'State',
+  states: {
+    'in time': 'in time',
+    'too late for talks': 'too late for talks',
+    'too late': 'too late',
+  } as Readonly<Record<ConsentDates['state'], string>>,
   sources: 'Where the limits come from',
 };
 

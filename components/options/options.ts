@@ -80,7 +80,14 @@ export class PossessionOptions extends LitElement {
 
   #refused = false;
   /** Charts of the answer on show, made once. */
-  #charts: { answer: OptionsAnswer; all: ChartShown; stop: ChartShown | null } | undefined;
+  #charts:
+    | {
+        answer: OptionsAnswer;
+        words: OptionsStrings;
+        all: ChartShown;
+        stop: ChartShown | null;
+      }
+    | undefined;
 
   constructor() {
     super();
@@ -169,12 +176,10 @@ export class PossessionOptions extends LitElement {
     answer: OptionsAnswer,
     words: OptionsStrings,
   ): { readonly all: ChartShown; readonly stop: ChartShown | null } {
-    if (this.#charts?.answer !== answer)
-      this.#charts = {
-        answer,
-        all: optionsChart(answer, words),
-        stop: answer.stop && stopChart(answer.stop, answer, words),
-      };
+    if (this.#charts?.answer === answer && this.#charts.words === words) return this.#charts;
+    const all = optionsChart(answer, words);
+    const stop = answer.stop && stopChart(answer.stop, answer, words);
+    this.#charts = { answer, words, all, stop };
     return this.#charts;
   }
 

@@ -7,6 +7,7 @@ import { errorText, moneyText, sumText } from './money-text.js';
 import type { StepGroup } from './numbered-steps.js';
 import type { OverrunStrings } from './strings.js';
 import { percentText } from '../shared/chance.js';
+import { said, stepName, titleText } from '../shared/said.js';
 
 /** The heads of cost of one overrun, each with how it came about, and their sum; those of nothing are folded away. */
 export function rowTable(at: PriceResult, ask: AskFigure, strings: OverrunStrings): TemplateResult {
@@ -70,20 +71,20 @@ function costRow(
 ): TemplateResult {
   return html`<tr part="row" class=${row.counted ? 'counts' : 'beside'}>
     <th scope="row">
-      <span class="title">${row.title}</span>
+      <span class="title">${titleText(row)}</span>
       ${
-        strings.head[row.head].toLowerCase() === row.title.toLowerCase()
+        strings.head[row.head].toLowerCase() === titleText(row).toLowerCase()
           ? nothing
           : html`<span class="head">${strings.head[row.head]}</span>`
       }
-      <span class="formula">${row.formula}</span>
+      <span class="formula">${said({ text: row.formula })}</span>
       <span class="source">${strings.source}: ${row.source}</span>
     </th>
     <td class="figure">
       <span class="amount"
         >${askFigure(
           moneyText(row.amount),
-          `${row.title}, ${sumText(row.amount, currency)}`,
+          `${titleText(row)}, ${sumText(row.amount, currency)}`,
           { of: 'cost-row', code: row.code },
           ask,
           strings,
@@ -129,7 +130,7 @@ export function stepTable(
               ${group.steps.map(
                 (step) =>
                   html`<div>
-                    ${step.name}${step.counted ? nothing : html`<span class="quiet">, ${strings.notCounted}</span>`}
+                    ${stepName(step)}${step.counted ? nothing : html`<span class="quiet">, ${strings.notCounted}</span>`}
                   </div>`,
               )}
             </td>

@@ -3,6 +3,7 @@ import type { KeyDateLine, PriceAnswer } from '../../src/engine/index.js';
 import { dueText, momentText } from '../shared/format.js';
 import { moneyText } from './money-text.js';
 import type { OverrunStrings } from './strings.js';
+import { said } from '../shared/said.js';
 
 function stateText({ daysLate }: KeyDateLine, words: OverrunStrings): string {
   if (daysLate === null) return words.keyDateUnknown;
@@ -59,7 +60,7 @@ function dateTable(
                     : `, ${words.keyDateEnds(momentText(line.forecast, zone))}`
                 }</span
               >
-              ${line.daysLate === 0 ? nothing : html`<span class="formula">${line.formula}</span>`}
+              ${line.daysLate === 0 ? nothing : html`<span class="formula">${said({ text: line.formula })}</span>`}
               <span class="source">${words.source}: ${line.source}</span>
             </th>
             <td class="figure">

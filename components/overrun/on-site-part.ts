@@ -6,6 +6,8 @@ import { clockText, dayText } from '../shared/format.js';
 import { moneyText } from './money-text.js';
 import type { OnSiteLeaves } from './on-site-event.js';
 import type { OverrunStrings } from './strings.js';
+import type { Reasoned } from '../../src/model/index.js';
+import { saidWhy } from '../shared/said.js';
 
 /** Tells that a reader says when a resource leaves. */
 export type ChangeLeaves = (resource: string, leaves: OnSiteLeaves) => void;
@@ -57,28 +59,28 @@ export function onSitePart(
                     ? html`<select
                         class="on-screen"
                         aria-label="${words.leaves}: ${item.resource}"
-                        .value=${live(ruleOf(item.why))}
+                        .value=${live(ruleOf(item))}
                         @change=${(event: Event) => {
                           const { value } = event.target as HTMLSelectElement;
                           change(item.resource, value === '' ? null : (value as OnSiteLeaves));
                         }}
                       >
-                        <option value="" ?selected=${ruleOf(item.why) === ''}>
+                        <option value="" ?selected=${ruleOf(item) === ''}>
                           ${words.asPlanned}
                         </option>
                         <option
                           value="after its work"
-                          ?selected=${ruleOf(item.why) === 'after its work'}
+                          ?selected=${ruleOf(item) === 'after its work'}
                         >
                           ${words.afterWork}
                         </option>
-                        <option value="at handback" ?selected=${ruleOf(item.why) === 'at handback'}>
+                        <option value="at handback" ?selected=${ruleOf(item) === 'at handback'}>
                           ${words.atHandback}
                         </option>
                       </select>`
                     : nothing
                 }
-                <span class="quiet" lang="en">${item.why}</span>
+                <span class="quiet">${saidWhy(item)}</span>
               </td>
               <td class="figure">${moneyText(item.owed)}</td>
               <td class="figure">${first && added !== undefined ? moneyText(added) : nothing}</td>
@@ -94,8 +96,8 @@ export function onSitePart(
 const whenText = (at: Instant, zone: string): string =>
   `${dayText(at, zone)} ${clockText(at, zone)}`;
 
-/** What the price book says of a stay, which its words tell. */
-function ruleOf(why: string): string {
-  if (!why.endsWith('by the price book')) return '';
-  return why.startsWith('stays') ? 'at handback' : 'after its work';
+/** What the price book says of a stay, which its reason tells. */
+function ruleOf({ sentence }: Reasoned): string {
+  if (sentence?.key === 'stays-by-price-book') return 'at handback';
+  return sentence?.key === 'leaves-by-price-book' ? 'after its work' : '';
 }

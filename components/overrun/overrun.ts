@@ -37,11 +37,13 @@ import { sideBySide } from './side-by-side.js';
 import { defaultStrings, type OverrunStrings } from './strings.js';
 import { nameText } from '../shared/name.js';
 import { Words } from '../shared/words.js';
+import { said } from '../shared/said.js';
 
-/** Charts with the answer and the minute they were made from. */
+/** Charts with the answer, the minute and the words they were made from. */
 interface ChartsKnown {
   readonly answer: PriceAnswer;
   readonly asked: number;
+  readonly words: OverrunStrings;
   readonly cost: ChartShown;
   readonly chance: ChartShown | null;
 }
@@ -265,7 +267,7 @@ export class PossessionOverrun extends LitElement {
         ${lengths.map(
           (length) =>
             html`<li>
-              <strong>${length.name}</strong>: <span lang="en">${length.text}.</span>
+              <strong>${length.name}</strong>: ${said({ text: `${length.text}.` })}
               ${length.clockChangeDecides ? html`<strong>${words.clockDecides}</strong>` : nothing}
             </li>`,
         )}
@@ -301,12 +303,10 @@ export class PossessionOverrun extends LitElement {
 
   #chartsOf(answer: PriceAnswer, asked: number, words: OverrunStrings): ChartsKnown {
     const known = this.#charts;
-    if (known?.answer === answer && known.asked === asked) return known;
-    const chance =
-      known?.answer === answer
-        ? known.chance
-        : answer.expected && chanceChart(answer.expected, words);
-    return (this.#charts = { answer, asked, cost: costChart(answer, asked, words), chance });
+    const same = known?.answer === answer && known.words === words;
+    if (same && known.asked === asked) return known;
+    const chance = same ? known.chance : answer.expected && chanceChart(answer.expected, words);
+    return (this.#charts = { answer, asked, words, cost: costChart(answer, asked, words), chance });
   }
 
   readonly #why: AskFigure = (figure) => {

@@ -21,7 +21,7 @@ import { kindFill, kindPatterns, kindStyles } from '../shared/kinds.js';
 import { LANDSCAPE, paper } from '../shared/paper.js';
 import { PrintWatch } from '../shared/print-watch.js';
 import { rightToLeft } from '../shared/right-to-left.js';
-import { said, saidText } from '../shared/said.js';
+import { ruleName, said, saidText } from '../shared/said.js';
 import { WidthWatch } from '../shared/width-watch.js';
 import { keyDateTable } from './key-dates.js';
 import { lanesOf, type Lane } from './lanes.js';
@@ -246,7 +246,7 @@ export class PossessionPlan extends LitElement {
           ${kindPatterns}
           ${(ledger?.rows ?? []).map(
             (row) =>
-              svg`<rect class="edge ${row.kind}" x=${x(row.start)} y="0.5" height=${STRIP - 2} width=${Math.max(0.5, x(row.end) - x(row.start) - 1)} fill=${kindFill(row.kind)}><title>${row.rule}, ${durationText(row.minutes)}</title></rect>`,
+              svg`<rect class="edge ${row.kind}" x=${x(row.start)} y="0.5" height=${STRIP - 2} width=${Math.max(0.5, x(row.end) - x(row.start) - 1)} fill=${kindFill(row.kind)}><title>${ruleName(row)}, ${durationText(row.minutes)}</title></rect>`,
           )}
           ${lanes.map((lane) => this.#renderWork(lane, window, x, allocation))}
         </svg>

@@ -62,7 +62,7 @@ export class PossessionReport extends LitElement {
         <button type="button" @click=${save('csv')}>${words.csv}</button>
         <button type="button" @click=${save('xlsx')}>${words.workbook}</button>
       </div>
-      <article part="sheet">
+      <article part="sheet" lang="en">
         <h2>${report.title}</h2>
         <dl>
           ${report.facts.map(

@@ -7,6 +7,7 @@ import type { RibbonLine } from './lines.js';
 import { GUTTER, LANE, lineHeight, type Scale } from './scale.js';
 import type { RibbonStrings } from './strings.js';
 import { laneCount, lanedPieces, type WindowWork } from './work.js';
+import { ruleName, whyText } from '../shared/said.js';
 
 /** The hours over the drawing. */
 export function axis(scale: Scale): TemplateResult {
@@ -84,7 +85,7 @@ function lineOf(
         const width = x(row.end) - left;
         const minutes = Math.round((row.end - row.start) / MINUTE);
         const word = row.kind === 'usable' && !work ? durationText(minutes) : '';
-        return svg`<rect class="edge ${row.kind} ${work && row.kind === 'usable' ? 'free' : ''}" x=${left + 0.5} y=${bar.y} width=${Math.max(0.5, width - 1)} height=${bar.height} fill=${work && row.kind === 'usable' ? 'none' : kindFill(row.kind)}><title>${row.rule}: ${durationText(row.minutes)}. ${row.why}</title></rect>
+        return svg`<rect class="edge ${row.kind} ${work && row.kind === 'usable' ? 'free' : ''}" x=${left + 0.5} y=${bar.y} width=${Math.max(0.5, width - 1)} height=${bar.height} fill=${work && row.kind === 'usable' ? 'none' : kindFill(row.kind)}><title>${ruleName(row)}: ${durationText(row.minutes)}. ${whyText(row)}</title></rect>
         ${
           word !== '' && width > word.length * 6.6 + 8
             ? svg`<text class="inside usable" x=${left + width / 2} y=${base} text-anchor="middle">${word}</text>`

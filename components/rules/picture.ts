@@ -4,6 +4,7 @@ import type { RuleSketch, SketchStep } from '../../src/engine/rule-change/rule-s
 import { clockText, dayText, stretchText } from '../shared/format.js';
 import { kindFill, kindPatterns } from '../shared/kinds.js';
 import type { RulesStrings } from './strings.js';
+import { ruleName } from '../shared/said.js';
 
 const WINDOW = 26;
 const ROW = 20;
@@ -41,7 +42,7 @@ export function sketchPicture(
             .map((row) => {
               const wide = x(row.end) - x(row.start);
               const text = durationText(row.minutes);
-              return svg`<rect class="edge ${row.kind}" data-kind=${row.kind} x=${x(row.start) + 0.5} y="3.5" width=${Math.max(0.5, wide - 1)} height=${WINDOW - 7} fill=${kindFill(row.kind)}><title>${words.kind[row.kind]}: ${row.rule}, ${text}</title></rect>
+              return svg`<rect class="edge ${row.kind}" data-kind=${row.kind} x=${x(row.start) + 0.5} y="3.5" width=${Math.max(0.5, wide - 1)} height=${WINDOW - 7} fill=${kindFill(row.kind)}><title>${words.kind[row.kind]}: ${ruleName(row)}, ${text}</title></rect>
               ${row.kind === 'usable' && wide > text.length * 6.6 + 8 ? svg`<text class="inside" x=${x(row.start) + wide / 2} y="17" text-anchor="middle">${text}</text>` : nothing}`;
             })}
         </svg>

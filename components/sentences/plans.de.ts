@@ -1,5 +1,4 @@
 import type { PlanSentences } from '../../src/engine/index.js';
-import type { Worded } from '../../src/model/index.js';
 import { and, form, number, time } from './parts.de.js';
 
 type Far = Parameters<PlanSentences['found-from-best']>[0];
@@ -39,14 +38,14 @@ export const plans: PlanSentences = {
     'wie gegeben, nicht gezeigt, dass nicht mehr untergebracht werden kann',
   'given-from-best': (known) =>
     `wie gegeben; ${aims[known.aim]} höchstens ${far(known)} vom besten entfernt`,
-  'given-proven': ({ known }) => `wie gegeben; ${words(known)}`,
+  'given-proven': ({ known }) => `wie gegeben; ${known.text}`,
   'search-alone': ({ between, beside, stops, known }) => {
     const open = [
       ...(between > 0 ? [`ob das Gleis zwischen ${pairs(between)} befahrbar ist`] : []),
       ...(beside > 0 ? [`ob bei ${pairs(beside)} beide sich einen Ort teilen dürfen`] : []),
       ...(stops ? ['ob das Gleis befahrbar ist, wo Arbeit aufhört'] : []),
     ];
-    return `nur von der Suche gesagt, denn niemand hat gesagt, ${open.join(', oder ')}: ${words(known)}`;
+    return `nur von der Suche gesagt, denn niemand hat gesagt, ${open.join(', oder ')}: ${known.text}`;
   },
   'search-cut-short': () =>
     'Die Suche wurde abgebrochen: Ein anderer Rechner, oder dieser zu einer anderen Zeit, kann zu einem anderen Plan kommen',
@@ -64,9 +63,3 @@ export const plans: PlanSentences = {
   'at-one-place': ({ activity, other, windows, silent }) =>
     `${activity} und ${other} geschehen in ${and(windows)} zur selben Zeit am selben Ort: ${and(silent)} ${form(silent.length, 'sagt', 'sagen')} nicht, dass man ihn teilen darf`,
 };
-
-/** What is known of a plan, as a part of another sentence. */
-function words({ text, sentence }: Worded): string {
-  const own = plans as unknown as Readonly<Record<string, ((given: object) => string) | undefined>>;
-  return (sentence && own[sentence.key]?.(sentence.given)) ?? text;
-}

@@ -3,36 +3,36 @@ import type { Salvage } from './salvage.js';
 const counted = (count: number, text: string, many: string): string =>
   count === 1 ? `1 ${text}` : `${count} ${many}`;
 
+export const defaultSalvageStrings = {
+  lostAll:
+    'What is stored of this plan cannot be read. The damaged data was kept: save it as a file, and open your last plan file.',
+  damaged: (count: number): string =>
+    `${counted(count, 'stored record was', 'stored records were')} damaged and kept aside; you can save the damaged data as a file.`,
+  older: (time: string): string =>
+    `The newest full copy could not be read. The plan was rebuilt from the copy of ${time} and the changes after it.`,
+  lost: (count: number): string =>
+    `${counted(count, 'change', 'changes')} could not be read and ${count === 1 ? 'is' : 'are'} not in the plan. Check it before you use it.`,
+  unplaced: (count: number): string =>
+    `${counted(count, 'later change was', 'later changes were')} set aside, because what ${count === 1 ? 'it' : 'they'} built on is missing.`,
+  nothingLost: 'No change was lost.',
+};
+
 /**
  * What opening a damaged plan came to, one sentence a line; empty where nothing was wrong. `time` writes a moment
  * (epoch ms) the way the page writes times.
  */
-export function salvageText(found: Salvage, time: (at: number) => string): string[] {
-  const lines: string[] = [];
-  if (found.plan === undefined) {
-    lines.push(
-      found.refusal?.message ??
-        'What is stored of this plan cannot be read. The damaged data was kept: save it as a file, and open your last plan file.',
-    );
-    return lines;
-  }
-  if (found.damaged.length > 0) {
-    const records = counted(found.damaged.length, 'stored record was', 'stored records were');
-    lines.push(`${records} damaged and kept aside; you can save the damaged data as a file.`);
-  }
-  if (found.olderSnapshotAt !== undefined)
-    lines.push(
-      `The newest full copy could not be read. The plan was rebuilt from the copy of ${time(found.olderSnapshotAt)} and the changes after it.`,
-    );
-  if (found.lost > 0)
-    lines.push(
-      `${counted(found.lost, 'change', 'changes')} could not be read and ${found.lost === 1 ? 'is' : 'are'} not in the plan. Check it before you use it.`,
-    );
+export function salvageText(
+  found: Salvage,
+  time: (at: number) => string,
+  words = defaultSalvageStrings,
+): string[] {
+  if (found.plan === undefined) return [found.refusal?.message ?? words.lostAll];
   const unplaced = found.unplaced + (found.earlier?.unplaced.length ?? 0);
-  if (unplaced > 0)
-    lines.push(
-      `${counted(unplaced, 'later change was', 'later changes were')} set aside, because what ${unplaced === 1 ? 'it' : 'they'} built on is missing.`,
-    );
-  if (lines.length > 0 && found.lost === 0) lines.push('No change was lost.');
-  return lines;
+  const lines = [
+    ...(found.damaged.length > 0 ? [words.damaged(found.damaged.length)] : []),
+    ...(found.olderSnapshotAt === undefined ? [] : [words.older(time(found.olderSnapshotAt))]),
+    ...(found.lost > 0 ? [words.lost(found.lost)] : []),
+    ...(unplaced > 0 ? [words.unplaced(unplaced)] : []),
+  ];
+  return lines.length > 0 && found.lost === 0 ? [...lines, words.nothingLost] : lines;
 }

@@ -27,14 +27,19 @@ export async function linkOf(document: PlanDocument, page: string): Promise<Made
   return length > longestLink ? { length } : { url, length, mayBeCut: length > sureLink };
 }
 
+export const defaultLinkStrings = {
+  tooLarge: (size: string, most: string): string =>
+    `The plan is too large for a link (${size} characters; at most ${most}). Save it as a file and send the file.`,
+  mayBeCut: (size: string): string =>
+    `The link has ${size} characters. Some mail and message programs cut links of this length: send the file if it does not open.`,
+  has: (size: string): string => `The link has ${size} characters.`,
+};
+
 /** The size of a link in words, with what to do where it is large. */
-export function linkText(link: MadeLink): string {
-  const size = `${numberText(link.length)} characters`;
-  if (link.url === undefined)
-    return `The plan is too large for a link (${size}; at most ${numberText(longestLink)}). Save it as a file and send the file.`;
-  return link.mayBeCut
-    ? `The link has ${size}. Some mail and message programs cut links of this length: send the file if it does not open.`
-    : `The link has ${size}.`;
+export function linkText(link: MadeLink, words = defaultLinkStrings): string {
+  const size = numberText(link.length);
+  if (link.url === undefined) return words.tooLarge(size, numberText(longestLink));
+  return link.mayBeCut ? words.mayBeCut(size) : words.has(size);
 }
 
 /** Whether the page's address carries a plan. `hash` is `location.hash`. */

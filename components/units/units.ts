@@ -215,14 +215,14 @@ export class PossessionUnits extends LitElement {
     </div>`;
   }
 
-  /** A chart draws anew only for another plan or work. */
+  /** A chart draws anew only for another plan, other work or other words. */
   #chartOf(
     activity: RepeatedActivity,
     allocation: Allocation,
     words: UnitsStrings,
   ): ChartShown | null {
     const { zone } = this;
-    const of = [activity, allocation, zone, this.strings] as const;
+    const of = [activity, allocation, zone, words] as const;
     if (!this.#chart?.of.every((each, at) => each === of[at])) {
       const visits = visitsOf(activity, allocation);
       const deadline = deadlineOf(activity, visits, allocation);

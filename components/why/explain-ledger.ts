@@ -4,6 +4,7 @@ import type { Ledger, LedgerRow } from '../../src/rules/types.js';
 import { clockText, momentText, weekdayText } from '../shared/format.js';
 import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
+import { ruleName, whyText } from '../shared/said.js';
 
 const minus = '\u2212';
 
@@ -23,9 +24,9 @@ export function explainLedger(
   if (!found) throw new RangeError(`ledger of ${ledger.window} has no row ${row}`);
   const rule = ruleOf(found, rules);
   return {
-    title: words.ledger.rowTitle(found.rule, window.id),
+    title: words.ledger.rowTitle(ruleName(found), window.id),
     figure: durationText(found.minutes),
-    sentence: found.why,
+    sentence: whyText(found),
     rows: [
       { label: words.ledger.from, figure: momentText(found.start, window.zone) },
       { label: words.ledger.to, figure: momentText(found.end, window.zone) },
@@ -79,7 +80,7 @@ function explainSum(
   const taken: ExplanationRow[] = ledger.rows
     .filter((item) => item.kind !== 'usable')
     .map((item) => ({
-      label: item.rule,
+      label: ruleName(item),
       figure: `${minus}${durationText(item.minutes)}`,
       kind: item.kind,
       note: words.fromTo(clockText(item.start, window.zone), clockText(item.end, window.zone)),

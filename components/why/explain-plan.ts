@@ -3,7 +3,7 @@ import { durationText } from '../../src/calendar/index.js';
 import type { Activity, Fault, TableKind } from '../../src/model/index.js';
 import type { Allocation } from '../../src/planner/search/types.js';
 import { floatText, momentText } from '../shared/format.js';
-import { saidText } from '../shared/said.js';
+import { faultText, saidText } from '../shared/said.js';
 import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 import { provedCode } from './proved-code.js';
@@ -165,11 +165,12 @@ export function explainFaults(
       .slice(0, 200)
       .map((same): ExplanationRow => {
         const fault = same[0]!;
+        const { message, mend } = faultText(fault);
         const table = tableOf(fault.file);
         return {
-          label: fault.message,
+          label: message,
           figure: `${fault.severity === 'error' ? '✕' : '!'}${same.length > 1 ? ` ${words.times(same.length)}` : ''}`,
-          note: `${fault.file}${linesText(same)}${fault.column === undefined ? '' : `, ${fault.column}`}. ${fault.mend}`,
+          note: `${fault.file}${linesText(same)}${fault.column === undefined ? '' : `, ${fault.column}`}. ${mend}`,
           ...(table && fault.row !== undefined
             ? {
                 place: {

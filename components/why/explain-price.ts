@@ -6,6 +6,7 @@ import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 import { numberText } from '../shared/format.js';
 import { percentText } from '../shared/chance.js';
+import { stepName, titleText } from '../shared/said.js';
 
 /** The overrun asked about, or one of those side by side. @throws {RangeError} When the answer has none of so many minutes. */
 export function overrunOf(answer: PriceAnswer, minutes: number | undefined): PriceResult {
@@ -23,7 +24,7 @@ export function explainCostRow(price: PriceResult, code: string): Explanation {
   const row = price.rows.find((item) => item.code === code);
   if (!row) throw new RangeError(`the price has no row "${code}"`);
   return {
-    title: words.row(row.title, price.window, durationText(price.overrunMinutes)),
+    title: words.row(titleText(row), price.window, durationText(price.overrunMinutes)),
     figure: money(row.amount, price),
     sentence: `${ended(row.formula)} ${
       row.counted ? words.counted : words.notCounted
@@ -33,7 +34,7 @@ export function explainCostRow(price: PriceResult, code: string): Explanation {
       label: input.name,
       figure: input.unit === '' ? input.value : `${input.value} ${input.unit}`,
     })),
-    rule: { name: row.title, text: row.formula, source: row.source },
+    rule: { name: titleText(row), text: row.formula, source: row.source },
     links: windowLink(price.window),
   };
 }
@@ -48,7 +49,7 @@ export function explainCostTotal(price: PriceResult): Explanation {
     sentence: words.sum(basis),
     rows: [
       ...price.rows.map((row): ExplanationRow => ({
-        label: row.title,
+        label: titleText(row),
         figure: money(row.amount, price),
         note: row.counted ? row.formula : words.notCountedRow(row.formula),
       })),
@@ -104,7 +105,7 @@ function stepRows(expected: ExpectedCost, rises: PriceAnswer['curve']['steps']):
     .map((step): ExplanationRow => {
       const rise = rises.find((each) => each.atMinute === step.atMinute && each.code === step.code);
       return {
-        label: words.step(step.name, durationText(step.atMinute)),
+        label: words.step(stepName(step), durationText(step.atMinute)),
         figure: percentText(step.chance, expected.runs),
         note: rise ? words.gains(moneyText(rise.rise)) : words.reach,
       };

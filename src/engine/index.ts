@@ -51,7 +51,14 @@ export { headingAsks, withHeading, type HeadingAsk } from './heading-answers.js'
 export { isolationCut, isolationLike, type CutIsolation } from '../tables/index.js';
 export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';
-export type { NoteSentences, PlanSentences, ReasonSentences, Sentences } from './sentences.js';
+export type {
+  LedgerSentences,
+  NoteSentences,
+  PlanSentences,
+  PriceSentences,
+  ReasonSentences,
+  Sentences,
+} from './sentences.js';
 export type {
   Account,
   Broken,

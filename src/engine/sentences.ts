@@ -2,6 +2,9 @@ import type { certificateSentences } from '../planner/certificate-words.js';
 import type { planSentences } from '../planner/plan-sentences.js';
 import type { reasonSentences } from '../planner/reason-sentences.js';
 import type { unplacedSentences } from '../planner/search/unplaced-sentences.js';
+import type { commonSentences } from '../model/index.js';
+import type { ledgerSentences } from '../rules/ledger-sentences.js';
+import type { priceSentences } from '../price/price-sentences.js';
 import type { noteSentences } from '../tables/note-sentences.js';
 
 /** Those of why work does not fit, or finds no place. */
@@ -10,6 +13,14 @@ export type ReasonSentences = typeof reasonSentences & typeof unplacedSentences;
 export type PlanSentences = typeof planSentences & typeof certificateSentences;
 /** Those of what tables were taken to mean. */
 export type NoteSentences = typeof noteSentences;
+/** Those of why a row of a ledger applies; and sentences side by side. */
+export type LedgerSentences = typeof ledgerSentences & typeof commonSentences;
+/** Those of what an overrun costs. */
+export type PriceSentences = typeof priceSentences;
 
 /** All that the core says, by its keys: what a catalogue of another language has to hold. */
-export type Sentences = ReasonSentences & PlanSentences & NoteSentences;
+export type Sentences = ReasonSentences &
+  PlanSentences &
+  NoteSentences &
+  LedgerSentences &
+  PriceSentences;

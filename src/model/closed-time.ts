@@ -1,6 +1,7 @@
 import type { IntervalSet } from '../calendar/index.js';
 import type { Instant } from '../calendar/index.js';
 import type { Curfew, RuleSet } from './rule-set.js';
+import type { Worded } from './sentence.js';
 import type { ConcreteSettings } from './site.js';
 
 /**
@@ -11,9 +12,9 @@ export interface ClosedTime {
   /** The name by which work heeds it. */
   readonly name: string;
   /** The heading of its row in a ledger. */
-  readonly rule: string;
+  readonly rule: Worded;
   /** Why, in a sentence with its figures. */
-  readonly why: string;
+  readonly why: Worded;
   readonly stretches: IntervalSet;
   /** Bands that come back, by the clocks of each window. Their `bars` is ignored. */
   readonly daily: readonly Curfew[];

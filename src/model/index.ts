@@ -112,4 +112,14 @@ export {
   type IsolatedSection,
   type WindowStatus,
 } from './window.js';
-export { saysBy, Sentence, type Moment, type Say, type Worded } from './sentence.js';
+export {
+  because,
+  commonSentences,
+  saysBy,
+  Sentence,
+  together,
+  type Moment,
+  type Reasoned,
+  type Say,
+  type Worded,
+} from './sentence.js';

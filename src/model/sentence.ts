@@ -24,6 +24,16 @@ export interface Worded {
   readonly sentence?: Pick<Sentence, 'key' | 'given'>;
 }
 
+/** Why something is so, in English, with the sentence that it words. */
+export interface Reasoned {
+  readonly why: string;
+  readonly sentence?: Worded['sentence'];
+}
+
+/** A text as a reason. */
+export const because = ({ text, sentence }: Worded): Reasoned =>
+  sentence ? { why: text, sentence } : { why: text };
+
 /** A moment as a sentence takes it: by the clocks of a zone. */
 export interface Moment {
   readonly at: Instant;
@@ -45,4 +55,17 @@ export function saysBy<C extends Catalogue>(english: C): Say<C> {
     text: english[key]!(given as never),
     sentence: new Sentence(key, given),
   });
+}
+
+export const commonSentences = {
+  together: ({ all, between }: { readonly all: readonly Worded[]; readonly between: string }) =>
+    all.map(({ text }) => text).join(between),
+};
+
+/** Several texts as one, in their order. */
+export function together(all: readonly Worded[], between = ' '): Worded {
+  if (all.length === 1) return all[0]!;
+  const one = saysBy(commonSentences)('together', { all, between });
+  // Where a part is English alone, the whole is.
+  return all.every(({ sentence }) => sentence) ? one : { text: one.text };
 }

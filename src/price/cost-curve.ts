@@ -3,6 +3,7 @@ import { costModel, type CostInputs, type CostModel } from './cost-model.js';
 import { decimalText } from './money.js';
 import { notPricedAt } from './overrun-cost.js';
 import type { CostCurve, HeadCurve } from './types.js';
+import { titleOf } from './heads/head.js';
 
 /**
  * The exact cost of every whole minute of overrun from 0 to `maxMinutes`, with its steps named.
@@ -23,7 +24,7 @@ export function curveOf(model: CostModel): CostCurve {
   const heads = model.heads.map((head): HeadCurve => ({
     head: head.head,
     code: head.code,
-    title: head.title,
+    ...titleOf(head),
     counted: model.counts(head.head),
     source: head.source,
     minor: minutes.map((m) => head.minorAt(m)),
@@ -34,7 +35,10 @@ export function curveOf(model: CostModel): CostCurve {
   const steps = model.heads
     .flatMap((head) =>
       head.stepsTo(maxMinutes).map((step) => ({
-        ...step,
+        atMinute: step.atMinute,
+        kind: step.kind,
+        name: step.name.text,
+        ...(step.name.sentence && { named: step.name.sentence }),
         head: head.head,
         code: head.code,
         counted: model.counts(head.head),

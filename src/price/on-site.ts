@@ -1,17 +1,19 @@
 // Who is on site, from when to when: the one reckoning behind an overrun, an option's plant and the account.
+import { addMinutes, minutesBetween, type Instant, type Interval } from '../calendar/index.js';
 import {
-  addMinutes,
-  durationText,
-  minutesBetween,
-  type Instant,
-  type Interval,
-} from '../calendar/index.js';
-import type { AccessWindow, Activity, Resource } from '../model/index.js';
+  because,
+  type AccessWindow,
+  type Activity,
+  type Reasoned,
+  type Resource,
+  type Worded,
+} from '../model/index.js';
 import type { OnSiteRule } from '../model/price-book.js';
+import { sayPrice } from './price-sentences.js';
 import type { Placement } from '../planner/fit/types.js';
 
-/** So many of a resource that come and go together. */
-export interface Stay {
+/** So many of a resource that come and go together, and how it is known whether an overrun keeps them. */
+export interface Stay extends Reasoned {
   readonly resource: Resource;
   readonly amount: number;
   /** When they are called to the site. */
@@ -22,8 +24,6 @@ export interface Stay {
   readonly leaves: Instant;
   /** A late handback keeps them: their own last work is the last of the window, or they stay by the price book. */
   readonly kept: boolean;
-  /** How that is known, in words. */
-  readonly why: string;
 }
 
 export interface StayInputs {
@@ -53,7 +53,13 @@ export function staysIn(window: AccessWindow, inputs: StayInputs): readonly Stay
       if (amount === 0) return [];
       const all = { resource, amount, call: window.start, lastWork: window.end };
       return [
-        byRule(all, window, ruleOf(onSite, resource.id, window.id), true, 'no plan is given'),
+        byRule(
+          all,
+          window,
+          ruleOf(onSite, resource.id, window.id),
+          true,
+          sayPrice('no-plan-given', {}),
+        ),
       ];
     });
   const here = placements.filter(
@@ -69,8 +75,8 @@ export function staysIn(window: AccessWindow, inputs: StayInputs): readonly Stay
       const sooner = last ? minutesBetween(span.end, last.to) : 0;
       const kept = sooner <= 0;
       const why = kept
-        ? `its own work ends last, with ${last!.activity}`
-        : `its own work is over ${durationText(sooner)} before the last piece, ${last!.activity}, ends`;
+        ? sayPrice('own-work-ends-last', { activity: last!.activity })
+        : sayPrice('own-work-over-sooner', { minutes: sooner, activity: last!.activity });
       return byRule(stay, window, rule, kept, why);
     });
   });
@@ -93,7 +99,7 @@ function byRule(
   window: AccessWindow,
   rule: OnSiteRule | undefined,
   keptByPlan: boolean,
-  why: string,
+  why: Worded,
 ): Stay {
   const call = addMinutes(stay.call, -(rule?.callMinutesBefore ?? 0));
   const afterWork = addMinutes(stay.lastWork, rule?.leavesMinutesAfter ?? 0);
@@ -103,7 +109,7 @@ function byRule(
       call,
       leaves: Math.max(window.end, stay.lastWork),
       kept: true,
-      why: 'stays until handback by the price book',
+      ...because(sayPrice('stays-by-price-book', {})),
     };
   if (rule?.leaves === 'after its work')
     return {
@@ -111,9 +117,9 @@ function byRule(
       call,
       leaves: afterWork,
       kept: false,
-      why: 'leaves after its work by the price book',
+      ...because(sayPrice('leaves-by-price-book', {})),
     };
-  return { ...stay, call, leaves: afterWork, kept: keptByPlan, why };
+  return { ...stay, call, leaves: afterWork, kept: keptByPlan, ...because(why) };
 }
 
 /** The piece of work that ends last; of several the one that began first. */

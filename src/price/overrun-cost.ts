@@ -4,6 +4,7 @@ import { costModel, type CostInputs, type CostModel } from './cost-model.js';
 import { heldTrains } from './held-trains.js';
 import { decimalText } from './money.js';
 import type { PriceResult, PriceRow } from './types.js';
+import { titleOf } from './heads/head.js';
 
 export interface OverrunInputs extends CostInputs {
   /** Whole minutes from the booked end to handback; 0 for a prompt one. */
@@ -43,7 +44,7 @@ export function resultAt(model: CostModel, overrunMinutes: number): PriceResult 
     return {
       head: head.head,
       code: head.code,
-      title: head.title,
+      ...titleOf(head),
       amount: decimalText(minor, book),
       counted,
       ...head.explainAt(overrunMinutes),

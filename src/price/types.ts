@@ -1,4 +1,5 @@
 import type { Instant } from '../calendar/index.js';
+import type { Worded } from '../model/index.js';
 import type { HeadOfCost } from '../model/price-book.js';
 import type { Rounding } from './money.js';
 import type { Stay } from './on-site.js';
@@ -20,6 +21,8 @@ export interface PriceRow {
   /** Stable within a book: tells rows of the same head apart. */
   readonly code: string;
   readonly title: string;
+  /** The sentence of the title where it is not the price book's. */
+  readonly titled?: Worded['sentence'];
   /** Decimal text in the book's currency, rounded once: `1843.50`. */
   readonly amount: string;
   /** False: shown, but not part of the total, being the alternative to what is counted. */
@@ -88,6 +91,8 @@ export interface CostStep {
   readonly head: HeadOfCost;
   readonly code: string;
   readonly name: string;
+  /** The sentence of the name where it is not the price book's. */
+  readonly named?: Worded['sentence'];
   /** Whether its head is part of the total. */
   readonly counted: boolean;
 }
@@ -96,6 +101,7 @@ export interface HeadCurve {
   readonly head: HeadOfCost;
   readonly code: string;
   readonly title: string;
+  readonly titled?: Worded['sentence'];
   readonly counted: boolean;
   readonly source: string;
   /** Smallest coins at each minute. */

@@ -1,18 +1,19 @@
 import {
-  durationText,
   lengthMinutes,
   subtract,
   totalMinutes,
   type Interval,
   type IntervalSet,
 } from '../calendar/index.js';
+import { because, together, type Worded } from '../model/index.js';
+import { sayOfLedger } from './ledger-sentences.js';
 import type { LedgerKind, LedgerRow } from './types.js';
 
 /** Time a rule asks for, before it is cut to what no other rule has taken. */
 export interface Claim extends Interval {
-  readonly rule: string;
+  readonly rule: Worded;
   readonly kind: LedgerKind;
-  readonly why: string;
+  readonly why: Worded;
 }
 
 interface Share {
@@ -60,30 +61,28 @@ function placeOf(intervals: readonly Interval[], moment: number): number {
 const rowOf = (claim: Claim, piece: Interval, why = claim.why): LedgerRow => ({
   start: piece.start,
   end: piece.end,
-  rule: claim.rule,
+  rule: claim.rule.text,
+  ...(claim.rule.sentence && { named: claim.rule.sentence }),
   kind: claim.kind,
   minutes: lengthMinutes(piece),
-  why,
+  ...because(why),
 });
 
 /** What a step's row adds to its reason: what of it is shared with other steps, and what the window has no room for. */
-function remarks({ claim, inside, pieces }: Share): string {
+function remarks({ claim, inside, pieces }: Share): readonly Worded[] {
   const needed = lengthMinutes(claim);
   const has = lengthMinutes(inside);
   const shared = has - totalMinutes(pieces);
-  if (needed > 0 && shared === 0 && has === needed) return '';
-  const texts: string[] = [];
-  if (needed === 0) texts.push('It takes no time.');
-  else if (shared > 0 && pieces.length === 0)
-    texts.push('All of it runs beside other steps: nothing more is deducted.');
-  else if (shared > 0)
-    texts.push(`${durationText(shared)} of it runs beside other steps and is deducted once.`);
-  if (has < needed)
-    texts.push(
-      `Needs ${durationText(needed)}, has ${durationText(has)}: the window is too short for its deductions.`,
-    );
-  return texts.map((text) => ` ${text}`).join('');
+  if (needed > 0 && shared === 0 && has === needed) return [];
+  const said: Worded[] = [];
+  if (needed === 0) said.push(sayOfLedger('step-takes-no-time', {}));
+  else if (shared > 0 && pieces.length === 0) said.push(sayOfLedger('step-all-beside', {}));
+  else if (shared > 0) said.push(sayOfLedger('step-part-beside', { minutes: shared }));
+  if (has < needed) said.push(sayOfLedger('window-short-of-step', { needed, has }));
+  return said;
 }
+
+const withRemarks = (item: Share): Worded => together([item.claim.why, ...remarks(item)]);
 
 /**
  * Rows of steps: each minute of `within` goes to the first step that covers it.
@@ -96,7 +95,7 @@ export function rowsOfSteps(claims: readonly Claim[], within: Interval): readonl
   const empty: Share[] = [];
   for (const item of share(claims, within)) {
     const { claim, pieces } = item;
-    const why = claim.why + remarks(item);
+    const why = withRemarks(item);
     for (const piece of pieces) rows.push(rowOf(claim, piece, why));
     if (pieces.length === 0) empty.push(item);
   }
@@ -104,7 +103,7 @@ export function rowsOfSteps(claims: readonly Claim[], within: Interval): readonl
     const { start } = item.inside;
     const over = rows.find((row) => row.start < start && start < row.end);
     const at = over ? over.end : start;
-    rows.push(rowOf(item.claim, { start: at, end: at }, item.claim.why + remarks(item)));
+    rows.push(rowOf(item.claim, { start: at, end: at }, withRemarks(item)));
   }
   return rows;
 }

@@ -7,6 +7,7 @@ import {
   type IntervalSet,
 } from '../calendar/index.js';
 import {
+  together,
   weekdays,
   type AccessWindow,
   type ClosedTime,
@@ -14,6 +15,7 @@ import {
   type Needs,
 } from '../model/index.js';
 import type { Claim } from './claim.js';
+import { sayOfLedger, sourceOf } from './ledger-sentences.js';
 
 /** Whether a curfew stops work, by whether the work is loud. */
 export function barsWork(curfew: Curfew, loud: boolean): boolean {
@@ -44,14 +46,12 @@ export function curfewClaims(
   return curfews
     .filter((curfew) => barsWork(curfew, needs.loud))
     .flatMap((curfew) => {
-      const who = curfew.bars === 'all' ? 'All work' : 'Loud work';
-      const nights = curfew.days ? `, when the day it starts on is ${curfew.days.join(', ')}` : '';
-      const source = curfew.source === undefined ? '' : ` Source: ${curfew.source}.`;
+      const why = together([sayOfLedger('curfew', curfew), ...sourceOf(curfew.source)]);
       return curfewStretches(curfew, window, window.zone).map((stretch) => ({
         ...stretch,
-        rule: curfew.name,
+        rule: { text: curfew.name },
         kind: 'curfew' as const,
-        why: `${who} stops from ${curfew.from} to ${curfew.to}${nights}.${source}`,
+        why,
       }));
     });
 }

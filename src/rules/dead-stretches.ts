@@ -4,6 +4,7 @@ import { MINUTE, type Instant, type Interval } from '../calendar/index.js';
 import type { AccessWindow, Needs, PlanRules, Step } from '../model/index.js';
 import type { Claim } from './claim.js';
 import { isolationTimes, sectionsAt, type IsolationTimes } from './isolation.js';
+import { sayOfLedger } from './ledger-sentences.js';
 import { clockText, stepClaim } from './step-claim.js';
 import { layOut, type PlacedStep } from './steps.js';
 
@@ -113,8 +114,14 @@ export function turnClaims(
           kind,
           window,
           {
-            'lead-in': `once ${starts} may be isolated again at ${clockText(next.start, window)}`,
-            'lead-out': `back from ${clockText(before.end, window)}, when ${ends} must be given back`,
+            'lead-in': sayOfLedger('counted-again', {
+              sections: starts,
+              at: clockText(next.start, window),
+            }),
+            'lead-out': sayOfLedger('counted-from-given-up', {
+              sections: ends,
+              at: clockText(before.end, window),
+            }),
           },
           (name) => again.has(name),
         ),
@@ -135,15 +142,13 @@ export function waitClaim(
   sections: string,
   dead: readonly Interval[],
 ): Claim {
-  const from = clockText(time.end, window);
+  const given = { sections, at: clockText(time.end, window) };
   const tooShort = dead.some((interval) => interval.start < time.end && time.start < interval.end);
   return {
     ...time,
-    rule: `Wait for isolation of ${sections} from ${from}`,
+    rule: sayOfLedger('wait-for-isolation', given),
     kind: 'lead-in',
-    why: tooShort
-      ? `Before ${from} ${sections} may not be dead for long enough to isolate, work and give up.`
-      : `${sections} may be isolated from ${from} at the earliest.`,
+    why: sayOfLedger(tooShort ? 'dead-too-short' : 'isolated-from', given),
   };
 }
 

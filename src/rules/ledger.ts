@@ -1,5 +1,4 @@
 import {
-  durationText,
   lengthMinutes,
   MINUTE,
   subtract,
@@ -8,7 +7,7 @@ import {
   type Instant,
   type Interval,
 } from '../calendar/index.js';
-import type { AccessWindow, Needs, PlanRules } from '../model/index.js';
+import { together, type AccessWindow, type Needs, type PlanRules } from '../model/index.js';
 import { rowsOfSteps, rowsOfStops, type Claim } from './claim.js';
 import { closedClaims, curfewClaims } from './curfews.js';
 import {
@@ -19,8 +18,9 @@ import {
   waitClaim,
 } from './dead-stretches.js';
 import { isolationTimes, sectionsAt, type IsolationTimes } from './isolation.js';
+import { sayOfLedger, sourceOf } from './ledger-sentences.js';
 import { shiftBreaks } from './shift-breaks.js';
-import { clockText, sourceText, stepClaim } from './step-claim.js';
+import { clockText, stepClaim } from './step-claim.js';
 import { layOut } from './steps.js';
 import type { Ledger, LedgerRow } from './types.js';
 import { middleOf } from './usable-time.js';
@@ -71,9 +71,9 @@ function leadOut(
     {
       start: end,
       end: handback,
-      rule: `Isolation of ${sections} given up`,
+      rule: sayOfLedger('given-up', { sections }),
       kind: 'lead-out',
-      why: `${sections} must be given back by ${clockText(deadUntil, window)}, so this work is over before the margin begins.`,
+      why: sayOfLedger('over-before-given-up', { sections, at: clockText(deadUntil, window) }),
     },
   ];
 }
@@ -85,9 +85,9 @@ function margin(window: AccessWindow, rules: PlanRules): readonly Claim[] {
     {
       start: window.end - minutes * MINUTE,
       end: window.end,
-      rule: 'Required handback margin',
+      rule: sayOfLedger('margin', {}),
       kind: 'margin',
-      why: `Kept free before the booked end: ${durationText(minutes)}.${sourceText(source)}`,
+      why: together([sayOfLedger('margin-kept', { minutes }), ...sourceOf(source)]),
     },
   ];
 }
@@ -95,11 +95,11 @@ function margin(window: AccessWindow, rules: PlanRules): readonly Claim[] {
 function barredOf(window: AccessWindow, notBooked: readonly string[]): Ledger['barred'] {
   return [
     ...(window.status === 'withdrawn'
-      ? [{ code: 'withdrawn', text: 'The window is withdrawn.' }]
+      ? [{ code: 'withdrawn', ...sayOfLedger('window-withdrawn', {}) }]
       : []),
     ...notBooked.map((section) => ({
       code: 'isolation-not-booked',
-      text: `The window does not isolate ${section}.`,
+      ...sayOfLedger('window-does-not-isolate', { section }),
     })),
   ];
 }
@@ -119,18 +119,18 @@ function work(
       [
         {
           ...between,
-          rule: 'Isolation not booked',
+          rule: sayOfLedger('not-booked', {}),
           kind: 'lead-in',
-          why: `The window does not isolate ${notBooked.join(', ')}: this work cannot begin.`,
+          why: sayOfLedger('cannot-begin', { sections: notBooked }),
         },
       ],
       between,
     );
   const usable: Claim = {
     ...between,
-    rule: 'Usable',
+    rule: sayOfLedger('usable', {}),
     kind: 'usable',
-    why: 'Left for work, with the required margin held.',
+    why: sayOfLedger('left-for-work', {}),
   };
   const stops = [
     ...turns,

@@ -1,6 +1,7 @@
-import { durationText, MINUTE, type Interval } from '../calendar/index.js';
-import type { ShiftRule } from '../model/index.js';
+import { MINUTE, type Interval } from '../calendar/index.js';
+import { together, type ShiftRule } from '../model/index.js';
 import type { Claim } from './claim.js';
+import { sayOfLedger, sourceOf } from './ledger-sentences.js';
 
 /**
  * The changeovers of a window longer than one shift: the last minutes of every full shift, counted in elapsed time from
@@ -10,14 +11,14 @@ export function shiftBreaks(window: Interval, shifts: ShiftRule | undefined): re
   if (!shifts || shifts.changeoverMinutes === 0) return [];
   const shift = shifts.longestMinutes * MINUTE;
   if (window.start + shift >= window.end) return [];
-  const source = shifts.source === undefined ? '' : ` Source: ${shifts.source}.`;
-  const why = `A shift lasts ${durationText(shifts.longestMinutes)} at the longest; handing over takes its last ${durationText(shifts.changeoverMinutes)}.${source}`;
+  const lasts = { longest: shifts.longestMinutes, changeover: shifts.changeoverMinutes };
+  const why = together([sayOfLedger('shift-lasts', lasts), ...sourceOf(shifts.source)]);
   const breaks: Claim[] = [];
   for (let end = window.start + shift; end < window.end; end += shift)
     breaks.push({
       start: end - shifts.changeoverMinutes * MINUTE,
       end,
-      rule: 'Shift changeover',
+      rule: sayOfLedger('shift-changeover', {}),
       kind: 'shift-break',
       why,
     });

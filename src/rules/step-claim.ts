@@ -1,16 +1,8 @@
-import { durationText, isoText, lengthMinutes, type Instant } from '../calendar/index.js';
-import type { AccessWindow, Step } from '../model/index.js';
+import { isoText, lengthMinutes, type Instant } from '../calendar/index.js';
+import { together, type AccessWindow, type Step, type Worded } from '../model/index.js';
 import type { Claim } from './claim.js';
+import { sayOfLedger, sourceOf } from './ledger-sentences.js';
 import type { PlacedStep } from './steps.js';
-
-const conditions = {
-  always: 'Every window',
-  isolation: 'The work needs an isolation',
-  loud: 'The work is loud',
-};
-
-export const sourceText = (source: string | undefined): string =>
-  source === undefined ? '' : ` Source: ${source}.`;
 
 /** A time as the window's clocks show it, with its date where the window is longer than a day. */
 export function clockText(at: Instant, window: AccessWindow): string {
@@ -19,15 +11,15 @@ export function clockText(at: Instant, window: AccessWindow): string {
 }
 
 /** From where the minutes of a step are counted. */
-type Counted = Readonly<Record<'lead-in' | 'lead-out', string>>;
+type Counted = Readonly<Record<'lead-in' | 'lead-out', Worded>>;
 
 const counted: Counted = {
-  'lead-in': 'forward from the start of the window',
-  'lead-out': 'back from the required margin',
+  'lead-in': sayOfLedger('counted-forward', {}),
+  'lead-out': sayOfLedger('counted-back', {}),
 };
 
 /** What is said of a step that follows others is the same in every window. */
-const whyOf = { 'lead-in': new WeakMap<Step, string>(), 'lead-out': new WeakMap<Step, string>() };
+const whyOf = { 'lead-in': new WeakMap<Step, Worded>(), 'lead-out': new WeakMap<Step, Worded>() };
 
 /** The time a step takes, with the sentence that says why. `isDone`: whether the step of a name is done here. */
 export function stepClaim(
@@ -37,26 +29,25 @@ export function stepClaim(
   counts: Counted = counted,
   isDone: (name: string) => boolean = () => true,
 ): Claim {
-  const rule = step.step;
+  const rule = { text: step.step };
   if (beside !== undefined) {
     const [from, to] = [clockText(start, window), clockText(end, window)];
-    const along = isDone(beside)
-      ? ` Alongside “${beside}”, ${from} to ${to}.`
-      : ` Where “${beside}” would start, which is not done again: ${from} to ${to}.`;
-    return { start, end, rule, kind, why: stepText(step, counts[kind], along) };
+    const along = isDone(beside) ? 'step-alongside' : 'step-where-not-again';
+    const said = sayOfLedger(along, { step: beside, from, to });
+    return { start, end, rule, kind, why: whyOfStep(step, counts[kind], [said]) };
   }
   let why = counts === counted ? whyOf[kind].get(step) : undefined;
   if (why === undefined) {
     const along =
-      step.alongside === undefined
-        ? ''
-        : ` “${step.alongside}” does not apply here, so it follows the steps before it.`;
-    why = stepText(step, counts[kind], along);
+      step.alongside === undefined ? [] : [sayOfLedger('step-follows', { step: step.alongside })];
+    why = whyOfStep(step, counts[kind], along);
     if (counts === counted) whyOf[kind].set(step, why);
   }
   return { start, end, rule, kind, why };
 }
 
-function stepText(step: Step, from: string, along: string): string {
-  return `${conditions[step.when]}: ${durationText(step.minutes)}, counted ${from}.${along}${sourceText(step.source)}`;
+function whyOfStep(step: Step, counts: Worded, along: readonly Worded[]): Worded {
+  const { when, minutes, source } = step;
+  const applies = sayOfLedger('step-applies', { when, minutes, counted: counts });
+  return together([applies, ...along, ...sourceOf(source)]);
 }

@@ -1,16 +1,16 @@
 import type { Interval, IntervalSet } from '../calendar/index.js';
-import type { Needs } from '../model/index.js';
+import type { Needs, Reasoned, Worded } from '../model/index.js';
 
 export type LedgerKind = 'lead-in' | 'usable' | 'curfew' | 'shift-break' | 'lead-out' | 'margin';
 
-/** One stretch of a window that belongs to exactly one rule. */
-export interface LedgerRow extends Interval {
+/** One stretch of a window that belongs to exactly one rule, and why that applies here. */
+export interface LedgerRow extends Interval, Reasoned {
   /** Name of the rule or step as the rule set words it; `Usable` for usable time. */
   readonly rule: string;
+  /** The sentence of that name where it is not the rule set's. */
+  readonly named?: Worded['sentence'];
   readonly kind: LedgerKind;
   readonly minutes: number;
-  /** Why it applies here, in a sentence. */
-  readonly why: string;
 }
 
 /** A window's minutes, each in exactly one row, in time order. The rows sum to the gross to the minute. */
@@ -25,5 +25,5 @@ export interface Ledger {
   /** Minutes by which the window is too short for its own deductions; 0 when they fit. */
   readonly shortfallMinutes: number;
   /** Why the window takes no such work at all (withdrawn, isolation not booked); empty when it does. */
-  readonly barred: readonly { readonly code: string; readonly text: string }[];
+  readonly barred: readonly (Worded & { readonly code: string })[];
 }

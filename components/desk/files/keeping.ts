@@ -1,4 +1,4 @@
-import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { ReactiveController } from 'lit';
 import type { OpenPlan } from '../../../src/plan/index.js';
 import { isoText } from '../../../src/calendar/index.js';
 import {
@@ -14,6 +14,8 @@ import {
   type PlanStore,
   type SaveState,
 } from '../../store/index.js';
+import type { WordedHost } from '../desk-parts.js';
+import type { DeskStrings } from '../strings.js';
 import { wordsOf } from '../../shared/words-of.js';
 
 /** Keeps the plan on this device as it is changed, and the other plans that are kept beside it. */
@@ -31,11 +33,11 @@ export class Keeping implements ReactiveController {
   aside: readonly AsideEdit[] = [];
   /** Whether the plan shown came by a link and is kept only when asked to. */
   reviewed = false;
-  readonly #host: ReactiveControllerHost;
+  readonly #host: WordedHost;
   #kept: KeptPlan | null = null;
   #asked = false;
 
-  constructor(host: ReactiveControllerHost) {
+  constructor(host: WordedHost) {
     this.#host = host;
     host.addController(this);
   }
@@ -65,8 +67,10 @@ export class Keeping implements ReactiveController {
 
   /** How far the plan is safe, in words; empty without a store. */
   textIn(zone: string): string {
-    if (this.reviewed) return 'Not kept yet';
-    return this.state ? saveText(this.state, (at) => isoText(at, zone).slice(11, 16)) : '';
+    if (this.reviewed) return this.#words.notKeptYet;
+    return this.state
+      ? saveText(this.state, (at) => isoText(at, zone).slice(11, 16), this.#words.save)
+      : '';
   }
 
   /** The plan open last in this tab, else on this device, else the one last written; undefined: none can be read. */
@@ -85,11 +89,12 @@ export class Keeping implements ReactiveController {
     try {
       const opened = await this.store?.open(id);
       if (!opened) return undefined;
-      this.notes = salvageText(opened.found, (at) => isoText(at, 'UTC').slice(0, 16));
+      const time = (at: number): string => isoText(at, 'UTC').slice(0, 16);
+      this.notes = salvageText(opened.found, time, this.#words.salvage);
       if (opened.plan) this.#hold(opened.plan);
       return opened.plan?.plan;
     } catch (error) {
-      this.notes = [`The plan cannot be opened: ${wordsOf(error)}`];
+      this.notes = [this.#words.cannotOpen(wordsOf(error))];
       return undefined;
     } finally {
       this.#host.requestUpdate();
@@ -164,6 +169,10 @@ export class Keeping implements ReactiveController {
       this.#asked ||= own;
     });
     void this.#findAside();
+  }
+
+  get #words(): DeskStrings['files'] {
+    return this.#host.words.files;
   }
 
   readonly #keepSteps = (): void => {

@@ -17,7 +17,8 @@ export function planFiles(desk: Desk): TemplateResult {
 function thisPlan(desk: Desk): TemplateResult | typeof nothing {
   const { document, keeping } = desk;
   if (!document) return nothing;
-  return html`<h2>This plan</h2>
+  const words = desk.words.files;
+  return html`<h2>${words.thisPlan}</h2>
     ${changing(
       desk.sharing.reads,
       html`<form
@@ -31,45 +32,52 @@ function thisPlan(desk: Desk): TemplateResult | typeof nothing {
               { part: ['name'], from: document.name, value: name },
               { part: ['holidays'], from: document.holidays, value: holidays },
             ],
-            'name and holidays changed',
+            words.nameChanged,
           );
         }}
       >
-        <label>Name <input name="name" required .value=${document.name} /></label>
+        <label>${words.name} <input name="name" required .value=${document.name} /></label>
         <label
-          >Public holidays
+          >${words.holidays}
           <input
             name="holidays"
             placeholder="2027-05-03, 2027-05-31"
             .value=${document.holidays?.join(', ') ?? ''}
         /></label>
-        <button type="submit">Set</button>
+        <button type="submit">${words.set}</button>
       </form>`,
     )}
     ${keeping.notes.map((note) => html`<p class="noted">${note}</p>`)}
     <div class="acts">
-      <button class="strong" type="button" @click=${() => void saveWhole(desk)}>Save a file</button>
-      <button type="button" @click=${() => void tables(desk, 'csv')}>Tables as CSV</button>
-      <button type="button" @click=${() => void tables(desk, 'xlsx')}>Tables as a workbook</button>
-      <button type="button" @click=${() => void copyLink(desk)}>Copy a link</button>
-      <button type="button" @click=${() => print(desk)}>Print what is shown</button>
+      <button class="strong" type="button" @click=${() => void saveWhole(desk)}>
+        ${words.saveFile}
+      </button>
+      <button type="button" @click=${() => void tables(desk, 'csv')}>${words.asCsv}</button>
+      <button type="button" @click=${() => void tables(desk, 'xlsx')}>${words.asWorkbook}</button>
+      <button type="button" @click=${() => void copyLink(desk)}>${words.copyLink}</button>
+      <button type="button" @click=${() => print(desk)}>${words.print}</button>
     </div>
     ${planOfWork(desk)}
-    <p class="quiet">
-      A file or a link holds the whole plan. A link is read by the page itself and sent nowhere.
-    </p>`;
+    <p class="quiet">${words.holdsAll}</p>`;
 }
 
 /** The plan of the work to be taken out, and the pages made of it. */
 function planOfWork(desk: Desk): TemplateResult | typeof nothing {
   if (!desk.planning.allocation) return nothing;
-  return html`<h2>The plan of work</h2>
+  const { files: words, view } = desk.words;
+  return html`<h2>${words.planOfWork}</h2>
     <div class="acts">
-      <button type="button" @click=${() => void takePlanOut(desk, 'xlsx')}>As a workbook</button>
-      <button type="button" @click=${() => void takePlanOut(desk, 'csv')}>As CSV</button>
-      <button type="button" @click=${() => void takePlanOut(desk, 'ics')}>As a calendar</button>
-      <button type="button" @click=${() => desk.show('summary')}>Summary</button>
-      <button type="button" @click=${() => desk.show('ahead')}>Look-ahead</button>
+      <button type="button" @click=${() => void takePlanOut(desk, 'xlsx')}>
+        ${words.planAsWorkbook}
+      </button>
+      <button type="button" @click=${() => void takePlanOut(desk, 'csv')}>
+        ${words.planAsCsv}
+      </button>
+      <button type="button" @click=${() => void takePlanOut(desk, 'ics')}>
+        ${words.planAsCalendar}
+      </button>
+      <button type="button" @click=${() => desk.show('summary')}>${view.summary}</button>
+      <button type="button" @click=${() => desk.show('ahead')}>${view.ahead}</button>
     </div>`;
 }
 
@@ -90,7 +98,7 @@ export async function saveWhole(desk: Desk): Promise<void> {
     const saved = await savePlan({ document, ...kept });
     if (saved.kind === 'changed') await savePlan({ document, ...kept, asNew: true });
   } catch (error) {
-    desk.complain(`The file could not be written: ${wordsOf(error)}`);
+    desk.complain(desk.words.files.fileNotWritten(wordsOf(error)));
   }
 }
 
@@ -101,57 +109,56 @@ async function tables(desk: Desk, format: 'csv' | 'xlsx'): Promise<void> {
     for (const file of await engine.exportFiles(document, { format }))
       saveBytes(file.name, file.bytes, file.mediaType);
   } catch (error) {
-    desk.complain(`The tables could not be written: ${wordsOf(error)}`);
+    desk.complain(desk.words.files.tablesNotWritten(wordsOf(error)));
   }
 }
 
 async function copyLink(desk: Desk): Promise<void> {
   if (!desk.document) return;
+  const words = desk.words.files;
   const link = await linkOf(desk.document, location.href);
+  const size = desk.inWords(() => linkText(link, words.link));
   if (link.url === undefined) {
-    desk.complain(linkText(link));
+    desk.complain(size);
     return;
   }
   try {
     await navigator.clipboard.writeText(link.url);
-    desk.say(`The link is copied. ${linkText(link)}`);
+    desk.say(words.linkCopied(size));
   } catch {
     location.hash = new URL(link.url).hash;
-    desk.say(
-      `The browser would not copy it: the link stands in the address line. ${linkText(link)}`,
-    );
+    desk.say(words.linkInAddress(size));
   }
 }
 
 /** What was typed and does not stand, because another's later value does or its row is gone. */
 function asides(desk: Desk): TemplateResult | typeof nothing {
   const { keeping, plan, document } = desk;
+  const words = desk.words.files;
   const kept = plan?.kept ?? [];
   if (kept.length + keeping.aside.length === 0) return nothing;
   const time = (at: number): string =>
     isoText(at, document?.zone ?? 'UTC')
       .slice(0, 16)
       .replace('T', ' ');
-  return html`<h2>Set aside</h2>
-    <p>
-      Two people or tabs wrote in one place without knowing of each other: the later value stands.
-      Nothing is lost: put the other back, or let it go.
-    </p>
+  return html`<h2>${words.setAside}</h2>
+    <p>${words.asideTold}</p>
     <ul>
       ${kept.map(
         (value) =>
           html`<li>
             <strong>${value.place}</strong>
             <p class="quiet">
-              ${value.by || 'Somebody without a name'} wrote ${value.value || 'nothing'} at
-              ${time(value.at)};
-              ${value.instead === undefined ? 'the place is gone' : `${value.instead || 'nothing'} stands`}
+              ${words.wrote(value.by || words.nobody, value.value || words.nothing, time(value.at))}
+              ${value.instead === undefined ? words.placeGone : words.stands(value.instead || words.nothing)}
             </p>
             <div class="acts">
               ${changing(
                 desk.sharing.reads,
-                html`<button type="button" @click=${() => plan?.putBack(value)}>Put it back</button>
-                  <button type="button" @click=${() => plan?.letGo(value)}>Let it go</button>`,
+                html`<button type="button" @click=${() => plan?.putBack(value)}>
+                    ${words.putBack}
+                  </button>
+                  <button type="button" @click=${() => plan?.letGo(value)}>${words.letGo}</button>`,
               )}
             </div>
           </li>`,
@@ -163,17 +170,19 @@ function asides(desk: Desk): TemplateResult | typeof nothing {
             ${editLines(edit.edit).map(
               (line) =>
                 html`<p class="quiet">
-                  ${line.place}${line.row === undefined ? '' : ` row ${line.row}`}:
-                  ${line.before ?? 'nothing'} → ${line.after ?? 'nothing'}
+                  ${line.place}${line.row === undefined ? '' : words.row(line.row)}:
+                  ${line.before ?? words.nothing} → ${line.after ?? words.nothing}
                 </p>`,
             )}
             <div class="acts">
               ${changing(
                 desk.sharing.reads,
                 html`<button type="button" @click=${() => void keeping.putBack(edit)}>
-                    Make it again
+                    ${words.makeAgain}
                   </button>
-                  <button type="button" @click=${() => void keeping.drop(edit)}>Let it go</button>`,
+                  <button type="button" @click=${() => void keeping.drop(edit)}>
+                    ${words.letGo}
+                  </button>`,
               )}
             </div>
           </li>`,
@@ -185,22 +194,25 @@ function others(desk: Desk): TemplateResult | typeof nothing {
   const { keeping, document } = desk;
   if (!keeping.store) return nothing;
   const zone = document?.zone ?? 'UTC';
-  return html`<h2>Plans on this device</h2>
+  const words = desk.words.files;
+  return html`<h2>${words.onDevice}</h2>
     <ul>
       ${keeping.lines.map(
         (line) =>
           html`<li>
-            <strong>${line.name ?? 'a plan whose entry is damaged'}</strong>
+            <strong>${line.name ?? words.damagedEntry}</strong>
             <span class="quiet"
               >${line.at === undefined ? '' : isoText(line.at, zone).slice(0, 16).replace('T', ' ')}</span
             >
             ${
               line.id === keeping.id
-                ? html`<span class="quiet">shown</span>`
+                ? html`<span class="quiet">${words.shown}</span>`
                 : html`<div class="acts">
-                    <button type="button" @click=${() => void desk.openKept(line.id)}>Open</button>
+                    <button type="button" @click=${() => void desk.openKept(line.id)}>
+                      ${words.open}
+                    </button>
                     <button type="button" @click=${() => void remove(desk, line.id, line.name)}>
-                      Delete
+                      ${words.delete}
                     </button>
                   </div>`
             }
@@ -208,13 +220,13 @@ function others(desk: Desk): TemplateResult | typeof nothing {
       )}
     </ul>
     <div class="acts">
-      <button type="button" @click=${() => desk.adopt(desk.blank())}>A new plan</button>
+      <button type="button" @click=${() => desk.adopt(desk.blank())}>${words.newPlan}</button>
     </div>`;
 }
 
-async function remove(desk: Desk, id: string, name = 'it'): Promise<void> {
+async function remove(desk: Desk, id: string, name = desk.words.files.it): Promise<void> {
   // There is no way back from this one act, so it is the one that asks.
-  if (!confirm(`Delete ${name} from this device for good?`)) return;
+  if (!confirm(desk.words.files.reallyDelete(name))) return;
   desk.sharing.forget(id);
   await desk.keeping.remove(id).catch((error: unknown) => desk.complain(wordsOf(error)));
 }

@@ -10,7 +10,7 @@ export async function takePlanOut(desk: Desk, format: PlanFormat): Promise<void>
   const { document, planning, figures, meeting } = desk;
   const { allocation } = planning;
   if (!document || !allocation || !figures.results)
-    return desk.complain('There is no plan of work to save yet.');
+    return desk.complain(desk.words.files.noPlanToSave);
   try {
     const { planOutFile } = await import('../../../src/engine/plan-out/plan-file.js');
     const before = meeting.before(desk);
@@ -28,6 +28,6 @@ export async function takePlanOut(desk: Desk, format: PlanFormat): Promise<void>
     );
     saveBytes(file.name, file.bytes, file.mediaType);
   } catch (error) {
-    desk.complain(`The plan of work could not be written: ${wordsOf(error)}`);
+    desk.complain(desk.words.files.planNotWritten(wordsOf(error)));
   }
 }

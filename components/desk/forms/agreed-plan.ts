@@ -9,7 +9,6 @@ import {
   type PlanDocument,
 } from '../../../src/model/index.js';
 import { changesBetween, type Change } from '../../../src/plan/index.js';
-import { countText } from '../../shared/format.js';
 import type { Desk } from '../desk-parts.js';
 
 // What a person does with the plan of work: each is one change of the document, undone like any other.
@@ -22,7 +21,7 @@ export function agree(
   const { document } = desk;
   if (!document) return;
   const plan = { name, placements, ...(by && { by }), ...(proof && { proof }) };
-  desk.change(agreedChange(document, desk.moment(), plan), agreedText(name));
+  desk.change(agreedChange(document, desk.moment(), plan), desk.words.forms.agreed.label(name));
 }
 
 /** What an option changes, and its plan of the work as the agreed one, in one act. */
@@ -36,7 +35,7 @@ export function agreeOption(
   if (!document) return;
   const option = edit ? changesBetween(document, applyEdit(document, edit)) : [];
   const agreed = agreedChange(document, desk.moment(), { name, placements });
-  desk.change([...option, agreed], agreedText(name));
+  desk.change([...option, agreed], desk.words.forms.agreed.label(name));
   desk.view = 'plan';
   desk.planPart = 'compare';
 }
@@ -62,7 +61,7 @@ export function forgetEarlier(desk: Desk, plan: AgreedPlan): void {
   const { agreed } = document;
   desk.change(
     { part: ['agreed'], from: agreed, value: withoutEarlier(agreed, plan.revision) },
-    `earlier plan ${plan.revision} "${plan.name}" taken out`,
+    desk.words.forms.agreed.takenOut(plan.revision, plan.name),
   );
 }
 
@@ -73,14 +72,13 @@ export function freeze(desk: Desk, until: string): void {
   if (!document?.agreed?.now || (until !== '' && day === undefined)) return;
   const agreed = withFrozen(document.agreed, day === undefined ? undefined : until);
   const frozen = { part: ['agreed'], from: document.agreed, value: agreed };
-  if (day === undefined) return desk.change(frozen, 'all pieces set free');
+  const words = desk.words.forms.agreed;
+  if (day === undefined) return desk.change(frozen, words.allFree);
   const from = startOfDay(day, document.zone);
   const count = document.agreed.now.placements.filter((placement) => placement.from < from).length;
-  desk.change(frozen, `frozen until ${until}`);
+  desk.change(frozen, words.frozenUntil(until));
   const lost = new Set(desk.planning.broken.map((item) => item.activity)).size;
-  desk.say(
-    `${countText(count, 'piece')} ${count === 1 ? 'begins' : 'begin'} before ${until} and ${count === 1 ? 'keeps its place' : 'keep their places'}${lost > 0 ? ', but for what no longer holds' : ''}.`,
-  );
+  desk.say(desk.inWords(() => (lost > 0 ? words.keepsButBroken : words.keeps)(count, until)));
 }
 
 function agreedChange(
@@ -90,5 +88,3 @@ function agreedChange(
 ): Change {
   return { part: ['agreed'], from: agreed, value: withAgreed(agreed, { ...plan, agreedAt }) };
 }
-
-const agreedText = (name: string): string => `plan "${name}" agreed`;

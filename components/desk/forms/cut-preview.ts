@@ -1,6 +1,6 @@
-import type { ReactiveControllerHost } from 'lit';
 import type { Allocation, CutIsolation, Engine, Move } from '../../../src/engine/index.js';
-import type { PlanDocument } from '../../../src/model/index.js';
+import type { Fault, PlanDocument } from '../../../src/model/index.js';
+import type { WordedHost } from '../desk-parts.js';
 import { TaskController } from '../results/task-controller.js';
 
 /** What a window as it is typed does to the plan of the work, before anything is changed. */
@@ -8,8 +8,8 @@ export interface CutEffect {
   readonly window: string;
   /** What becomes of sections with times of their own; absent where nothing does. */
   readonly isolation: CutIsolation | undefined;
-  /** Why the window could not be read as typed, so that all work in it would lose its place; empty where it can. */
-  readonly unreadable: string;
+  /** What keeps the window from being read as typed, so that all work in it would lose its place; absent where nothing does. */
+  readonly unreadable?: Fault | null;
   /** Pieces that a repair takes out of their window; null while that is not known. */
   readonly moved: readonly Move[] | null;
 }
@@ -19,8 +19,8 @@ export class CutPreview extends TaskController {
   /** Null where nothing is typed that differs from the window as it is. */
   effect: CutEffect | null = null;
 
-  constructor(host: ReactiveControllerHost) {
-    super(host, 'What would have to move was not worked out');
+  constructor(host: WordedHost) {
+    super(host, 'cut');
   }
 
   /** Nothing is looked at. */
@@ -37,7 +37,7 @@ export class CutPreview extends TaskController {
     window: string,
     plan: Allocation | null,
   ): Promise<void> {
-    const effect = { window, isolation, unreadable: '', moved: null };
+    const effect = { window, isolation, moved: null };
     this.effect = effect;
     await this.latest.ask(
       async (signal): Promise<CutEffect> => {
@@ -45,7 +45,7 @@ export class CutPreview extends TaskController {
         if (!read.windows.some((item) => item.id === window)) {
           const { file } = document.tables.windows;
           const own = faults.findLast((fault) => fault.severity === 'error' && fault.file === file);
-          return { ...effect, unreadable: own?.message ?? 'Its row cannot be read.' };
+          return { ...effect, unreadable: own ?? null };
         }
         if (!plan) return { ...effect, moved: [] };
         const { broken } = await engine.assess(document, plan.placements, signal);

@@ -11,10 +11,12 @@ export function moveWork(desk: Desk, activity: string, window: string): void {
   if (!document) return;
   const edits = new CellEdits(document, 'work');
   if (!edits.set('activity', activity, { window }) || edits.document === document)
-    return desk.complain(`The work table has no row of ${activity}: nothing was changed.`);
+    return desk.complain(desk.words.forms.piece.noRow(activity));
   desk.change(
     edits.change,
-    window ? `${activity} fixed to ${window}` : `${activity} set free`,
+    window
+      ? desk.words.forms.piece.fixedTo(activity, window)
+      : desk.words.forms.piece.setFreeOf(activity),
     true,
   );
 }
@@ -29,6 +31,7 @@ export function fixPackage(
   const { document } = desk;
   const [first] = activities;
   if (!document || !first) return;
+  const words = desk.words.forms.piece;
   const split: string[] = [];
   const edits = new CellEdits(document, 'work');
   for (const { id } of activities) {
@@ -44,11 +47,10 @@ export function fixPackage(
   }
   desk.change(
     edits.change,
-    free ? `${first.package} set free` : `${first.package} fixed where it lies`,
+    free ? words.setFreeOf(first.package) : words.fixedWhereItLies(first.package),
     true,
   );
-  if (split.length > 0)
-    desk.say(`${split.join(', ')}: lies in several windows and can be fixed to one at most.`);
+  if (split.length > 0) desk.say(words.inSeveral(split.join(', ')));
 }
 
 /** Records how many units of repeated work are in place. */
@@ -57,7 +59,7 @@ export function recordDone(desk: Desk, activity: string, done: string): void {
   if (!document) return;
   desk.change(
     cellsOf(document, 'work', 'activity', activity, { done }),
-    `${done} units of ${activity} in place`,
+    desk.words.forms.piece.unitsRecorded(done, activity),
     true,
   );
 }

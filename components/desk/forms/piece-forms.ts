@@ -12,6 +12,7 @@ import { changing } from '../../shared/changing.js';
 /** A placed piece of work, to be fixed, moved or set free; its package; everything up to its start; units in place. */
 export function pieceForms(desk: Desk, placed: Placement): TemplateResult | typeof nothing {
   const { document, figures } = desk;
+  const words = desk.words.forms.piece;
   const { results } = figures;
   if (!document || !results || placed.window === null) return nothing;
   const { activity } = placed;
@@ -21,7 +22,7 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
   const acts = html`<form
       @submit=${(event: SubmitEvent) => moveWork(desk, activity, given(event, 'to'))}
     >
-      <label for="to">Move to</label>
+      <label for="to">${words.moveTo}</label>
       <select id="to" name="to">
         ${results.plan.windows
           .filter((window) => window.status !== 'withdrawn')
@@ -32,13 +33,15 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
               </option>`,
           )}
       </select>
-      <button type="submit">Move it there</button>
+      <button type="submit">${words.move}</button>
     </form>
     ${
       fixed
-        ? html`<button type="button" @click=${() => moveWork(desk, activity, '')}>Set free</button>`
+        ? html`<button type="button" @click=${() => moveWork(desk, activity, '')}>
+            ${words.setFree}
+          </button>`
         : html`<button type="button" @click=${() => moveWork(desk, activity, placed.window ?? '')}>
-            Fix it here
+            ${words.fixHere}
           </button>`
     }
     ${packageForms(desk, activity)} ${freezeUpTo(desk, placed)}
@@ -48,7 +51,7 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
         : html`<form
             @submit=${(event: SubmitEvent) => recordDone(desk, activity, given(event, 'done'))}
           >
-            <label for="done">Units in place</label>
+            <label for="done">${words.unitsInPlace}</label>
             <input
               id="done"
               name="done"
@@ -56,11 +59,11 @@ export function pieceForms(desk: Desk, placed: Placement): TemplateResult | type
               pattern="[0-9]+"
               .value=${valueIn(work, 'work', row, 'done') || '0'}
             />
-            <button type="submit">Record and mend the plan</button>
+            <button type="submit">${words.record}</button>
           </form>`
     }`;
   return html`<div class="move">
-    <h2>${activity} in ${placed.window}${fixed ? `, fixed to ${fixed}` : ''}</h2>
+    <h2>${words.title(activity, placed.window)}${fixed ? words.fixed(fixed) : ''}</h2>
     ${changing(desk.sharing.reads, acts)}
   </div>`;
 }
@@ -73,7 +76,7 @@ function freezeUpTo(desk: Desk, placed: Placement): TemplateResult | typeof noth
   const at = startOfDay(next, document.zone);
   return html`<p>
     <button type="button" @click=${() => freeze(desk, isoDay(next))}>
-      Freeze all that begins before ${dayText(at, document.zone)}
+      ${desk.words.forms.piece.freezeBefore(dayText(at, document.zone))}
     </button>
   </p>`;
 }
@@ -83,13 +86,14 @@ function packageForms(desk: Desk, activity: string): TemplateResult | typeof not
   const name = all.find((item) => item.id === activity)?.package;
   const own = all.filter((item) => item.package === name);
   const placements = desk.planning.looked?.placements ?? [];
-  if (own.length < 2) return nothing;
+  if (name === undefined || own.length < 2) return nothing;
+  const words = desk.words.forms.piece;
   return html`<p>
     <button type="button" @click=${() => fixPackage(desk, own, placements)}>
-      Fix all of ${name} where it lies
+      ${words.fixAll(name)}
     </button>
     <button type="button" @click=${() => fixPackage(desk, own, placements, true)}>
-      Set all of it free
+      ${words.setAllFree}
     </button>
   </p>`;
 }

@@ -1,6 +1,6 @@
-import type { ReactiveControllerHost } from 'lit';
 import type { Engine, RuleChange } from '../../../src/engine/index.js';
 import type { PlanDocument, RuleSet } from '../../../src/model/index.js';
+import type { WordedHost } from '../desk-parts.js';
 import { TaskController } from '../results/task-controller.js';
 
 /** What a change of the rules does to windows and fits, against the rules it is held up to. */
@@ -9,8 +9,8 @@ export class RuleTrial extends TaskController {
   before: RuleSet | null = null;
   change: RuleChange | null = null;
 
-  constructor(host: ReactiveControllerHost) {
-    super(host, 'The change of the rules was not weighed');
+  constructor(host: WordedHost) {
+    super(host, 'rules');
   }
 
   /** Holds later changes up to these rules. */

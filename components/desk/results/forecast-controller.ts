@@ -18,6 +18,7 @@ import type {
 } from '../../../src/engine/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
 import type { OptionsAsked } from '../../options/options-ask-event.js';
+import type { WordedHost } from '../desk-parts.js';
 import { LatestTask } from './latest-task.js';
 
 /** What an outlook is worked out from. */
@@ -33,21 +34,10 @@ const RUNS = 10_000;
 /** How far the cost curve is drawn, in minutes. */
 const CURVE_MINUTES = 360;
 
-/** What can be asked, and what is said where it has no answer. */
-const failed = {
-  handback: 'No handback outlook was worked out',
-  live: 'No forecast was worked out',
-  price: 'No price was worked out',
-  options: 'No options were worked out',
-  account: 'No account was worked out',
-  book: 'No booking dates were worked out',
-  people: 'The roster was not checked',
-  noise: 'The noise was not worked out',
-  lifting: 'Wind and curing were not worked out',
-};
-type Kind = keyof typeof failed;
-
+/** What can be asked. */
 const plannedKinds = ['handback', 'live', 'price', 'options', 'account', 'lifting'] as const;
+const kinds = [...plannedKinds, 'book', 'people', 'noise'] as const;
+type Kind = (typeof kinds)[number];
 
 /** Asks the engine for handback, price and booking dates, keeps the latest answers and drops late ones. */
 export class ForecastController implements ReactiveController {
@@ -81,13 +71,13 @@ export class ForecastController implements ReactiveController {
   /** One question of a kind at a time, the last asked; kinds do not hinder each other. */
   readonly #latest: Readonly<Record<Kind, LatestTask>>;
 
-  constructor(host: ReactiveControllerHost) {
+  constructor(host: WordedHost) {
     this.#host = host;
     const onChange = (): void => host.requestUpdate();
     this.#latest = Object.fromEntries(
-      Object.entries(failed).map(([kind, words]) => [
+      kinds.map((kind) => [
         kind,
-        new LatestTask({ failed: words, onChange }),
+        new LatestTask({ failed: () => host.words.forms.failed[kind], onChange }),
       ]),
     ) as Record<Kind, LatestTask>;
     host.addController(this);

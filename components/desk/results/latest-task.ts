@@ -5,7 +5,7 @@ export type Outcome<T> = { readonly done: true; readonly value: T } | { readonly
 
 export interface LatestOptions {
   /** What is said of a question that fails, before the words of its error. */
-  readonly failed: string;
+  readonly failed: () => string;
   /** Told whenever `busy` or `trouble` may be another. */
   readonly onChange: () => void;
 }
@@ -53,7 +53,7 @@ export class LatestTask {
         outcome = { done: true, value };
       }
     } catch (error) {
-      if (!running.signal.aborted) this.trouble = `${this.#options.failed}: ${wordsOf(error)}`;
+      if (!running.signal.aborted) this.trouble = `${this.#options.failed()}: ${wordsOf(error)}`;
     }
     if (this.#running === running) {
       this.#running = undefined;

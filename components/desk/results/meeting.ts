@@ -5,6 +5,7 @@ import { nameAmong, nameOf } from '../../../src/engine/plan-out/plan-name.js';
 import type { AgreedPlan, PlanDocument } from '../../../src/model/index.js';
 import type { ForecastController } from './forecast-controller.js';
 import type { Planning } from './planning.js';
+import type { DeskStrings } from '../strings.js';
 import { wordsOf } from '../../shared/words-of.js';
 
 /** What of the desk a page for a meeting is made of. */
@@ -12,6 +13,7 @@ interface Known {
   readonly document: PlanDocument | null;
   readonly planning: Pick<Planning, 'allocation' | 'proposal' | 'broken'>;
   readonly outlooks: Pick<ForecastController, 'handbacks' | 'booked' | 'people'>;
+  readonly words: DeskStrings;
   moment(): number;
   complain(text: string): void;
 }
@@ -84,7 +86,7 @@ export class Meeting implements ReactiveController {
       this.#report = made;
       this.#host.requestUpdate();
     } catch (error) {
-      desk.complain(`The page could not be made: ${wordsOf(error)}`);
+      desk.complain(desk.words.files.pageNotMade(wordsOf(error)));
     }
   }
 

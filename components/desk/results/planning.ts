@@ -1,4 +1,3 @@
-import type { ReactiveControllerHost } from 'lit';
 import type {
   Allocation,
   Broken,
@@ -12,6 +11,7 @@ import type {
   ShortNotice,
 } from '../../../src/engine/index.js';
 import type { AgreedPlan, PlanDocument } from '../../../src/model/index.js';
+import type { WordedHost } from '../desk-parts.js';
 import { TaskController } from './task-controller.js';
 import { LatestTask, type Outcome } from './latest-task.js';
 
@@ -47,10 +47,10 @@ export class Planning extends TaskController {
   readonly #assessing: LatestTask;
   #enough: ((found: Allocation) => void) | undefined;
 
-  constructor(host: ReactiveControllerHost) {
-    super(host, 'No plan was worked out');
+  constructor(host: WordedHost) {
+    super(host, 'plan');
     this.#assessing = new LatestTask({
-      failed: 'The agreed plan could not be held against the tables',
+      failed: () => host.words.forms.failed.agreed,
       onChange: () => host.requestUpdate(),
     });
   }

@@ -1,14 +1,14 @@
-import type { ReactiveControllerHost } from 'lit';
 import type { Engine, Results } from '../../../src/engine/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
+import type { WordedHost } from '../desk-parts.js';
 import { TaskController } from './task-controller.js';
 
 /** Everything that follows from the document without a search; the last document asked about wins. */
 export class ResultsController extends TaskController {
   results: Results | null = null;
 
-  constructor(host: ReactiveControllerHost) {
-    super(host, 'The figures could not be worked out');
+  constructor(host: WordedHost) {
+    super(host, 'figures');
   }
 
   /** Works the figures out. True once they are those of this document; false when it failed or another came after. */

@@ -1,4 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { WordedHost } from '../desk-parts.js';
+import type { DeskStrings } from '../strings.js';
 import { LatestTask } from './latest-task.js';
 
 /** A part of the desk that asks one question at a time; the view shows whether it is under way or has failed. */
@@ -6,10 +8,12 @@ export abstract class TaskController implements ReactiveController {
   protected readonly host: ReactiveControllerHost;
   protected readonly latest: LatestTask;
 
-  /** `failed`: what is said of a question that fails, before the words of its error. */
-  constructor(host: ReactiveControllerHost, failed: string) {
+  constructor(host: WordedHost, failed: keyof DeskStrings['forms']['failed']) {
     this.host = host;
-    this.latest = new LatestTask({ failed, onChange: () => host.requestUpdate() });
+    this.latest = new LatestTask({
+      failed: () => host.words.forms.failed[failed],
+      onChange: () => host.requestUpdate(),
+    });
     host.addController(this);
   }
 

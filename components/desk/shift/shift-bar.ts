@@ -3,18 +3,21 @@ import { clockText } from '../../shared/format.js';
 import type { Desk } from '../desk-parts.js';
 
 /** Stands above the shift while an alarm is on. */
-export function alarmLine({ watch }: Desk, zone: string): TemplateResult | typeof nothing {
+export function alarmLine(
+  { watch, words: { forms } }: Desk,
+  zone: string,
+): TemplateResult | typeof nothing {
   const { alarm } = watch;
   if (!alarm) return nothing;
   return html`<div class="alarm" role="alert">
     <strong
       >${
         alarm.minutes === 0
-          ? `Cut-off now, ${clockText(alarm.at, zone)}: ${alarm.name}.`
-          : `${alarm.minutes} min to the cut-off of ${alarm.name}, ${clockText(alarm.at, zone)}.`
+          ? forms.shift.cutOffNow(clockText(alarm.at, zone), alarm.name)
+          : forms.shift.toCutOff(alarm.minutes, alarm.name, clockText(alarm.at, zone))
       }</strong
     >
-    <button type="button" @click=${() => watch.silence()}>Seen</button>
+    <button type="button" @click=${() => watch.silence()}>${forms.shift.seen}</button>
   </div>`;
 }
 
@@ -22,7 +25,8 @@ export function alarmLine({ watch }: Desk, zone: string): TemplateResult | typeo
 export function shiftBar(desk: Desk): TemplateResult {
   const { shift, watch } = desk;
   const { signals } = watch;
-  const choice = (name: 'sound' | 'vibration', words: string): TemplateResult =>
+  const words = desk.words.forms.shift;
+  const choice = (name: 'sound' | 'vibration', text: string): TemplateResult =>
     html`<label class="shift-choice"
       ><input
         type="checkbox"
@@ -32,11 +36,11 @@ export function shiftBar(desk: Desk): TemplateResult {
             ...signals,
             [name]: (event.currentTarget as HTMLInputElement).checked,
           })}
-      />${words}</label
+      />${text}</label
     >`;
   return html`<div class="shift-bar">
     <label class="shift-choice"
-      >Your initials
+      >${words.initials}
       <input
         type="text"
         maxlength="8"
@@ -45,6 +49,6 @@ export function shiftBar(desk: Desk): TemplateResult {
         @change=${(event: Event) =>
           shift.setInitials((event.currentTarget as HTMLInputElement).value)}
     /></label>
-    ${choice('sound', 'Sound before a cut-off')} ${choice('vibration', 'Vibration')}
+    ${choice('sound', words.sound)} ${choice('vibration', words.vibration)}
   </div>`;
 }

@@ -1,5 +1,6 @@
-import type { ReactiveControllerHost } from 'lit';
 import { mergeShiftLogs, type ShiftEntry, type ShiftLog } from '../../../src/engine/index.js';
+import type { WordedHost } from '../desk-parts.js';
+
 import { carriedShift, carryShift, keepShift, readShift, type ShiftPlan } from './shift-store.js';
 
 /** The shift of one window: whether it is followed live, and what was written down in it. */
@@ -10,9 +11,9 @@ export class Shift {
   /** Of the person who writes; empty: not said. */
   initials = kept('possession-fit/initials');
 
-  readonly #host: ReactiveControllerHost;
+  readonly #host: WordedHost;
 
-  constructor(host: ReactiveControllerHost) {
+  constructor(host: WordedHost) {
     this.#host = host;
   }
 
@@ -44,9 +45,7 @@ export class Shift {
     const stored = mergeShiftLogs(readShift(plan, window), this.log).log;
     this.log = mergeShiftLogs(stored, log).log;
     carryShift(plan, window, this.log);
-    this.trouble = keepShift(plan, window, this.log)
-      ? ''
-      : 'The entry is shown but could not be stored: save the log to a file before closing.';
+    this.trouble = keepShift(plan, window, this.log) ? '' : this.#host.words.forms.shift.notStored;
     this.#host.requestUpdate();
   }
 }

@@ -5,6 +5,7 @@ import type { PlanDocument, RuleSet } from '../../../src/model/index.js';
 import type { Desk } from '../desk-parts.js';
 import type { DeskStrings } from '../strings.js';
 import { changing } from '../../shared/changing.js';
+import { ruleName } from '../../shared/said.js';
 
 /** Length of the closure that the pictures of rule sets are drawn in, in minutes; its start is of no matter. */
 const CLOSURE = 480;
@@ -102,7 +103,7 @@ function ruleCard(
         .filter((row) => row.kind !== 'usable' && row.minutes > 0)
         .map(
           (row) =>
-            `${row.kind === 'margin' ? words.requiredMargin : row.rule} ${durationText(row.minutes)}`,
+            `${row.kind === 'margin' ? words.requiredMargin : ruleName(row)} ${durationText(row.minutes)}`,
         )
         .join(', ')}
     </p>

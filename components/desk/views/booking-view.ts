@@ -26,7 +26,7 @@ export function bookingView(desk: Desk, results: Results): TemplateResult {
         if (desk.document)
           desk.change(
             cellsOf(desk.document, 'windows', 'window', window, cells),
-            `${window} hits ${sharePercent} % of the trains`,
+            desk.words.forms.booking.hits(window, sharePercent),
           );
       }}
       @possession-calendar-save=${(event: CalendarSaveEvent) =>
@@ -38,27 +38,25 @@ export function bookingView(desk: Desk, results: Results): TemplateResult {
 /** Where lead times of weeks are counted from: the day of the window, or its planning week. */
 function countForm(desk: Desk): TemplateResult {
   const { document, outlooks } = desk;
+  const words = desk.words.forms.booking;
   const { weeksFrom, weekStarts } = outlooks.booked ?? { weeksFrom: 'window', weekStarts: 'sat' };
   const set = (more: Partial<BookingCount>): void => {
     if (!document) return;
     const booking = { weeksFrom, weekStarts, ...more };
-    desk.change(
-      { part: ['booking'], from: document.booking, value: booking },
-      'how booking weeks are counted changed',
-    );
+    desk.change({ part: ['booking'], from: document.booking, value: booking }, words.changed);
   };
   return html`<div class="bar count-weeks">
     <label
-      >Weeks are counted back from
+      >${words.countedFrom}
       <select
         @change=${(event: Event) =>
           set({
             weeksFrom: (event.target as HTMLSelectElement).value as BookingCount['weeksFrom'],
           })}
       >
-        <option value="window" ?selected=${weeksFrom === 'window'}>the day of the window</option>
+        <option value="window" ?selected=${weeksFrom === 'window'}>${words.window}</option>
         <option value="railway week" ?selected=${weeksFrom === 'railway week'}>
-          the first day of its planning week
+          ${words.week}
         </option>
       </select>
     </label>
@@ -66,7 +64,7 @@ function countForm(desk: Desk): TemplateResult {
       weeksFrom === 'window'
         ? nothing
         : html`<label
-            >The planning week begins on
+            >${words.weekBegins}
             <select
               @change=${(event: Event) =>
                 set({

@@ -83,6 +83,6 @@ export async function saveReport(
     const file = await desk.engine?.exportTable(tableOfReport(report), format);
     if (file) saveBytes(file.name, file.bytes, file.mediaType);
   } catch (error) {
-    desk.complain(`The report could not be written: ${wordsOf(error)}`);
+    desk.complain(desk.words.files.reportNotWritten(wordsOf(error)));
   }
 }

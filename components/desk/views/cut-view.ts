@@ -1,59 +1,61 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Move } from '../../../src/engine/index.js';
 import type { Interval } from '../../../src/calendar/index.js';
-import { countText, momentText } from '../../shared/format.js';
+import { momentText } from '../../shared/format.js';
+import { saidMessage } from '../../shared/said.js';
+import type { FormStrings } from '../forms/strings.js';
 import type { Desk } from '../desk-parts.js';
 
 /** Under the fields of a window that is being changed: what the change would do, before it is made. */
 export function cutView(desk: Desk): TemplateResult | typeof nothing {
   const { cutPreview, planning, picked } = desk;
   const { effect, busy, trouble } = cutPreview;
+  const words = desk.words.forms.cut;
   if (!effect || effect.window !== picked.window) return nothing;
-  return html`<div class="ahead" role="status" aria-label="What this change would do">
+  return html`<div class="ahead" role="status" aria-label=${words.title}>
     ${
       trouble
         ? html`<p class="harm">${trouble}</p>`
-        : effect.unreadable
+        : effect.unreadable !== undefined
           ? html`<p class="harm">
-              As typed the window leaves the plan, and all its work with it: ${effect.unreadable}
+              ${words.unreadable}
+              ${effect.unreadable ? saidMessage(effect.unreadable) : words.rowUnread}
             </p>`
           : busy || !effect.moved
-            ? html`<p class="quiet">Looking at what would have to move</p>`
+            ? html`<p class="quiet">${words.looking}</p>`
             : planning.allocation
               ? moves(desk, effect.moved)
-              : html`<p>No plan is made yet, so nothing would have to move.</p>`
+              : html`<p>${words.noPlan}</p>`
     }
     ${isolation(desk)}
   </div>`;
 }
 
 function moves(desk: Desk, moved: readonly Move[]): TemplateResult {
-  if (moved.length === 0) return html`<p>No piece of the plan would leave its window.</p>`;
+  const words = desk.words.forms.cut;
+  if (moved.length === 0) return html`<p>${words.noneLeaves}</p>`;
   const titles = new Map(
     desk.figures.results?.plan.activities.map((activity) => [activity.id, activity.title] as const),
   );
   return html`<p>
-      <strong
-        >${countText(moved.length, 'piece')} of the plan would leave
-        ${moved.length === 1 ? 'its' : 'their'} window</strong
-      >
+      <strong>${words.leave(moved.length)}</strong>
     </p>
     <ul>
       ${moved.map(
         (move) =>
           html`<li>
-            <strong>${move.activity}</strong> ${titles.get(move.activity)}: from
-            ${windowsOf(move.before)} to
-            ${move.after.length > 0 ? windowsOf(move.after) : html`<span class="harm">no place</span>`}
+            <strong>${move.activity}</strong> ${titles.get(move.activity)}:
+            ${words.from(windowsOf(move.before, words))}
+            ${move.after.length > 0 ? windowsOf(move.after, words) : html`<span class="harm">${words.noPlace}</span>`}
           </li>`,
       )}
     </ul>`;
 }
 
-const windowsOf = (pieces: Move['before']): string =>
+const windowsOf = (pieces: Move['before'], words: FormStrings['cut']): string =>
   pieces.length === 0
-    ? 'no place'
-    : [...new Set(pieces.map((piece) => piece.window ?? 'outside work'))].join(', ');
+    ? words.noPlace
+    : [...new Set(pieces.map((piece) => piece.window ?? words.outside))].join(', ');
 
 function isolation(desk: Desk): TemplateResult | typeof nothing {
   const { effect } = desk.cutPreview;
@@ -63,14 +65,15 @@ function isolation(desk: Desk): TemplateResult | typeof nothing {
     desk.figures.results?.plan.windows.find((window) => window.id === effect?.window)?.zone ??
     desk.document?.zone ??
     'UTC';
+  const words = desk.words.forms.cut;
   const span = ({ start, end }: Interval): string =>
-    `${momentText(start, zone)} to ${momentText(end, zone)}`;
-  return html`<p><strong>Isolation</strong></p>
+    words.fromTo(momentText(start, zone), momentText(end, zone));
+  return html`<p><strong>${words.isolation}</strong></p>
     <ul>
-      ${lost.map((section) => html`<li class="harm">${section}: not dead in the window any more</li>`)}
+      ${lost.map((section) => html`<li class="harm">${words.noLongerDead(section)}</li>`)}
       ${cut.map(
         ({ section, times }) =>
-          html`<li>${section}: dead for less, ${times.map(span).join('; ')}</li>`,
+          html`<li>${words.deadForLess(section, times.map(span).join('; '))}</li>`,
       )}
     </ul>`;
 }

@@ -10,6 +10,7 @@ import { takePlanOut } from '../files/plan-out.js';
 /** The plan on one page for a meeting, or the weeks to come: read, printed, saved. */
 export function meetingView(desk: Desk, results: Results, view: MeetingView): TemplateResult {
   const { meeting, planning } = desk;
+  const words = desk.words.files;
   const report = meeting.shown(desk, results, view);
   return html`<div class="bar">${view === 'summary' ? againstChoice(desk) : weeksChoice(desk)}</div>
     <div class="fill pad">
@@ -21,7 +22,7 @@ export function meetingView(desk: Desk, results: Results, view: MeetingView): Te
               @possession-report-save=${(event: ReportSaveEvent) => void saveReport(desk, event)}
             ></possession-report>`
           : html`<p class="quiet" role="status">
-              ${planning.allocation || planning.busy ? 'Working it out.' : 'There is no plan of work yet.'}
+              ${planning.allocation || planning.busy ? words.workingItOut : words.noPlanOfWork}
             </p>`
       }
     </div>`;
@@ -30,13 +31,14 @@ export function meetingView(desk: Desk, results: Results, view: MeetingView): Te
 /** Which plan the changes are told against, and the plan as a file. */
 function againstChoice(desk: Desk): TemplateResult {
   const { document, meeting } = desk;
+  const words = desk.words.files;
   const earlier: readonly AgreedPlan[] = document?.agreed?.earlier ?? [];
   const before = meeting.before(desk);
   return html`${
       earlier.length === 0
         ? nothing
         : html`<label
-            >Changes since
+            >${words.changesSince}
             <select
               @change=${(event: Event) =>
                 meeting.set({ against: Number((event.target as HTMLSelectElement).value) })}
@@ -53,14 +55,14 @@ function againstChoice(desk: Desk): TemplateResult {
             </select>
           </label>`
     }
-    <span class="said">The plan of work as</span>
-    <button type="button" @click=${() => void takePlanOut(desk, 'xlsx')}>a workbook</button>
+    <span class="said">${words.planOfWorkAs}</span>
+    <button type="button" @click=${() => void takePlanOut(desk, 'xlsx')}>${words.workbook}</button>
     <button type="button" @click=${() => void takePlanOut(desk, 'csv')}>CSV</button>
-    <button type="button" @click=${() => void takePlanOut(desk, 'ics')}>a calendar</button>`;
+    <button type="button" @click=${() => void takePlanOut(desk, 'ics')}>${words.calendar}</button>`;
 }
 
-function weeksChoice({ meeting }: Desk): TemplateResult {
-  return html`<div class="choice" role="group" aria-label="How far to look ahead">
+function weeksChoice({ meeting, words }: Desk): TemplateResult {
+  return html`<div class="choice" role="group" aria-label=${words.files.howFar}>
     ${spans.map(
       (weeks) =>
         html`<button
@@ -68,7 +70,7 @@ function weeksChoice({ meeting }: Desk): TemplateResult {
           aria-pressed=${weeks === meeting.weeks}
           @click=${() => meeting.set({ weeks })}
         >
-          ${weeks === 1 ? '1 week' : `${weeks} weeks`}
+          ${words.files.weeks(weeks)}
         </button>`,
     )}
   </div>`;

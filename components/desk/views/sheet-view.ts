@@ -37,7 +37,7 @@ export function sheetView(
     .table=${table}
     .faults=${desk.figures.results?.faults ?? []}
     .unread=${desk.figures.results?.unread[kind] ?? none}
-    .label=${`${kind}, as typed`}
+    .label=${desk.words.files.tableLabel(desk.words.table[kind])}
     .choices=${choicesOf(kind, table)}
     .resultColumns=${results}
     .resultsShown=${hasResults(kind) ? desk.sheetResults.kept.of(kind, results) : null}

@@ -4,7 +4,6 @@ import type { LimitsChangeEvent } from '../../people/limits-change-event.js';
 import type { RosterMendEvent } from '../../people/roster-mend-event.js';
 import { mendText } from '../../people/mend-words.js';
 import { defaultStrings } from '../../people/strings.js';
-import { countText } from '../../shared/format.js';
 import type { Desk } from '../desk-parts.js';
 import { outlookTrouble } from '../results/forecast-trouble.js';
 import type { SitePart } from '../views.js';
@@ -73,7 +72,7 @@ function limit(desk: Desk, { part: name, value }: LimitsChangeEvent): void {
   if (document)
     desk.change(
       { part: ['site'], from: document.site, value: { ...document.site, [name]: value } },
-      `limits: ${name} changed`,
+      desk.words.forms.site.limitsChanged[name],
     );
 }
 
@@ -82,13 +81,14 @@ function mendRoster(desk: Desk, { changes }: RosterMendEvent): void {
   const { document, outlooks } = desk;
   const [first] = changes;
   const roster = document?.tables.roster;
+  const words = desk.words.forms.site;
   if (!document || !roster || !outlooks.people || !first) return;
   const label =
     changes.length === 1
       ? mendText(first, defaultStrings)
-      : `${countText(changes.length, 'change')} of the roster`;
+      : desk.inWords(() => words.changes(changes.length));
   const { cells, removeRows } = rosterMend(roster, outlooks.people.turns, changes, document.zone);
   const steps = [{ cells }, { removeRows }];
-  desk.change({ table: 'roster', of: roster, steps }, `roster: ${label}`);
-  desk.say(`Made in the roster: ${label}. Undo takes it back.`);
+  desk.change({ table: 'roster', of: roster, steps }, words.changed(label));
+  desk.say(words.made(label));
 }

@@ -2,7 +2,6 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { headingAsks, withHeading, type HeadingAsk } from '../../../src/engine/index.js';
 import { tableKinds, type Fault, type TableKind } from '../../../src/model/index.js';
 import { keepAnswer } from '../../import/reading-kept.js';
-import { countText } from '../../shared/format.js';
 import { said } from '../../shared/said.js';
 import { cellButton } from '../forms/cell-button.js';
 import type { Desk } from '../desk-parts.js';
@@ -16,7 +15,7 @@ export function unsaidView(desk: Desk): TemplateResult | typeof nothing {
   const unsaid = desk.planning.shown?.unstated ?? [];
   const refused = (desk.figures.results?.faults ?? []).filter(isRefused);
   if (unsaid.length === 0 && refused.length === 0) return nothing;
-  return html`<div class="assumed" role="group" aria-label="What the answer rests on">
+  return html`<div class="assumed" role="group" aria-label=${desk.words.forms.unsaid.restsOn}>
     ${refusedTables(desk, refused)} ${unsaidPart(desk, unsaid)}
   </div>`;
 }
@@ -41,6 +40,7 @@ function refusedHeading(
   file: string,
   { heading, message, entry, likely, free }: HeadingAsk,
 ): TemplateResult {
+  const words = desk.words.forms.unsaid;
   const say = (field: string): void => {
     const { document } = desk;
     const table = document?.tables[kind];
@@ -57,60 +57,36 @@ function refusedHeading(
           { field: 'unread', value: said.unread },
         ],
       },
-      field === '' ? `"${heading}" stays unread` : `"${heading}" is read as ${field}`,
+      field === '' ? words.staysUnread(heading) : words.readAs(heading, field),
     );
   };
   const others = free.filter((field) => !likely.includes(field));
   const { reads } = desk.sharing;
   return html`<div class="refused" role="group" aria-label="${file}, ${heading}">
-    <p><strong>${file}: not used.</strong> ${message}</p>
+    <p><strong>${words.notUsed(file)}</strong> <span lang="en">${message}</span></p>
     <div class="acts">
       ${likely.map(
         (field) =>
           html`<button type="button" ?disabled=${reads} @click=${() => say(field)}>
-            It holds the ${field}
+            ${words.holds(field)}
           </button>`,
       )}
       <select
-        aria-label="What ${heading} holds"
+        aria-label=${words.whatHolds(heading)}
         ?disabled=${reads}
         @change=${(event: Event) => {
           const { value } = event.target as HTMLSelectElement;
           if (value !== '') say(value);
         }}
       >
-        <option value="">It holds something else</option>
+        <option value="">${words.somethingElse}</option>
         ${others.map((field) => html`<option value=${field}>${field}</option>`)}
       </select>
-      <button type="button" ?disabled=${reads} @click=${() => say('')}>Leave it unread</button>
-      ${cellButton(desk, { table: kind, row: 0, column: heading }, 'Show the heading')}
+      <button type="button" ?disabled=${reads} @click=${() => say('')}>${words.leaveUnread}</button>
+      ${cellButton(desk, { table: kind, row: 0, column: heading }, words.showHeading)}
     </div>
   </div>`;
 }
-
-const texts: Readonly<
-  Record<
-    Statement,
-    {
-      readonly title: (n: number) => string;
-      readonly one: (pair: Unsaid) => string;
-      readonly many: string;
-    }
-  >
-> = {
-  'fit-after': {
-    title: (n) =>
-      `Not said, for ${countText(n, 'pair')} of work in different windows: whether the line is fit to run in between`,
-    one: ({ activity }) => `The line is fit to run after ${activity}`,
-    many: 'The line is fit to run after each of them',
-  },
-  shared: {
-    title: (n) =>
-      `Not said, for ${countText(n, 'pair')} of work in one place at one time: whether both may be there`,
-    one: ({ activity, other }) => `${activity} and ${other} may share the place`,
-    many: 'They may all share the place',
-  },
-};
 
 function unsaidPart(desk: Desk, unsaid: readonly Unsaid[]): TemplateResult {
   return html`${(['fit-after', 'shared'] as const).map((statement) => {
@@ -123,17 +99,14 @@ function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]):
   const packageOf = new Map(
     desk.figures.results?.plan.activities.map((activity) => [activity.id, activity.package]) ?? [],
   );
-  const { title, one: sayOne, many } = texts[statement];
+  const words = desk.words.forms.unsaid;
   const { reads } = desk.sharing;
   return html`<details class="unsaid">
-    <summary><strong>${title(pairs.length)}</strong></summary>
-    <p>
-      Say so only where it is known. Where it is not, write in the work table what makes the line
-      good again (“made good by”), or that a piece needs the place for itself (“occupies: alone”).
-    </p>
+    <summary><strong>${words.title[statement](pairs.length)}</strong></summary>
+    <p>${words.onlyKnown}</p>
     <div class="acts">
-      <button type="button" ?disabled=${reads} @click=${() => state(desk, pairs, 'all pairs')}>
-        ${many} (${countText(pairs.length, 'pair')})
+      <button type="button" ?disabled=${reads} @click=${() => state(desk, pairs, words.allPairs)}>
+        ${words.many[statement]} (${words.pairs(pairs.length)})
       </button>
     </div>
     <ul>
@@ -146,18 +119,18 @@ function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]):
             <button
               type="button"
               ?disabled=${reads}
-              @click=${() => state(desk, [pair], `${pair.activity} and ${pair.other}`)}
+              @click=${() => state(desk, [pair], words.both(pair.activity, pair.other))}
             >
-              ${sayOne(pair)}
+              ${words.one[statement](pair.activity, pair.other)}
             </button>
             ${
               own.length > 1
                 ? html`<button
                     type="button"
                     ?disabled=${reads}
-                    @click=${() => state(desk, own, `package ${name}`)}
+                    @click=${() => state(desk, own, words.package(name))}
                   >
-                    The same for all ${own.length} of ${name}
+                    ${words.sameFor(own.length, name)}
                   </button>`
                 : nothing
             }
@@ -166,17 +139,17 @@ function unsaidList(desk: Desk, statement: Statement, pairs: readonly Unsaid[]):
               class="plain"
               @click=${() => void desk.goTo({ to: 'activity', id: pair.activity })}
             >
-              Show the row
+              ${words.showRow}
             </button>
           </span>
         </li>`;
       })}
     </ul>
-    ${pairs.length > MOST ? html`<p>and ${pairs.length - MOST} more</p>` : nothing}
+    ${pairs.length > MOST ? html`<p>${desk.words.more(pairs.length - MOST)}</p>` : nothing}
   </details>`;
 }
 
 function state(desk: Desk, pairs: readonly Unsaid[], of: string): void {
   const { document } = desk;
-  if (document) desk.change(stated(document, pairs), `said of ${of}`, true);
+  if (document) desk.change(stated(document, pairs), desk.words.forms.unsaid.saidOf(of), true);
 }

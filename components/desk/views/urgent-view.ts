@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Results } from '../../../src/engine/index.js';
 import { tableKinds } from '../../../src/model/index.js';
-import {} from '../../shared/format.js';
 import type { Desk } from '../desk-parts.js';
 import { outlookTrouble } from '../results/forecast-trouble.js';
 import { askBooking } from './booking-view.js';
@@ -13,7 +12,7 @@ const MOST = 200;
 /** One list of all that has to be seen to, the most pressing first. */
 export function urgentView(desk: Desk, results: Results): TemplateResult {
   const found = foundBy(desk, results);
-  const list = urgentOf(found);
+  const list = urgentOf(found, desk.words.forms.urgent);
   const working = (['book', 'people', 'noise'] as const).some((kind) => desk.outlooks.isBusy(kind));
   return html`<div class="fill pad urgent">
     ${outlookTrouble(desk.outlooks)}

@@ -1,8 +1,11 @@
+import { html, type TemplateResult } from 'lit';
 import type { Instant } from '../../../src/calendar/index.js';
 import type { BookAnswer, NoiseAnswer, PeopleAnswer } from '../../../src/engine/index.js';
 import type { Fault } from '../../../src/model/index.js';
+import { saidMend, saidMessage } from '../../shared/said.js';
 import { dayText, floatText, momentText, stretchText } from '../../shared/format.js';
 import type { Place } from '../../why/explanation.js';
+import type { FormStrings } from '../forms/strings.js';
 import type { DeskView } from '../views.js';
 
 /** One thing to see to. `at`: by when, or when it bites; null where it bears on the figures now. */
@@ -10,8 +13,10 @@ export interface Urgent {
   readonly at: Instant | null;
   readonly when: string;
   readonly kind: string;
-  readonly text: string;
+  readonly text: string | TemplateResult;
   readonly harm: boolean;
+  /** It keeps a row out of the plan. */
+  readonly isFault?: boolean;
   readonly go: { readonly view: DeskView; readonly place?: Place; readonly text: string };
 }
 
@@ -27,16 +32,21 @@ export interface Found {
 const SOON = 28 * 24 * 60;
 
 /** Everything to see to, the most pressing first: what spoils the figures, what is late, then by date. */
-export function urgentOf({ faults, cellOf, booked, people, noise }: Found): Urgent[] {
+export function urgentOf(
+  { faults, cellOf, booked, people, noise }: Found,
+  words: FormStrings['urgent'],
+): Urgent[] {
   const found: Urgent[] = faults.map((fault) => {
     const place = cellOf(fault);
     return {
       at: null,
-      when: 'now',
-      kind: fault.severity === 'error' ? 'Fault' : 'To check',
-      text: `${fault.file}${fault.line === undefined ? '' : `, line ${fault.line}`}: ${fault.message} ${fault.mend}`,
+      when: words.now,
+      kind: fault.severity === 'error' ? words.fault : words.toCheck,
+      text: html`${fault.line === undefined ? fault.file : words.inFile(fault.file, fault.line)}:
+      ${saidMessage(fault)} ${saidMend(fault)}`,
       harm: fault.severity === 'error',
-      go: { view: 'work', ...(place && { place }), text: 'Show the cell' },
+      isFault: fault.severity === 'error',
+      go: { view: 'work', ...(place && { place }), text: words.showCell },
     };
   });
   for (const milestone of booked?.milestones ?? [])
@@ -48,21 +58,25 @@ export function urgentOf({ faults, cellOf, booked, people, noise }: Found): Urge
         at: milestone.due,
         when:
           milestone.state === 'late'
-            ? `${floatText(-milestone.minutesLeft)} late`
-            : `by ${dayText(milestone.due, milestone.zone)}`,
-        kind: 'Booking',
-        text: `${milestone.window}: ${milestone.milestone}, due ${momentText(milestone.due, milestone.zone)}`,
+            ? words.late(floatText(-milestone.minutesLeft))
+            : words.by(dayText(milestone.due, milestone.zone)),
+        kind: words.booking,
+        text: words.due(
+          milestone.window,
+          milestone.milestone,
+          momentText(milestone.due, milestone.zone),
+        ),
         harm: milestone.state === 'late',
-        go: { view: 'booking', text: 'Booking dates' },
+        go: { view: 'booking', text: words.bookingDates },
       });
   for (const breach of people?.breaches ?? [])
     found.push({
       at: breach.over.start,
       when: stretchText(breach.over.start, breach.over.end, people?.zone ?? 'UTC'),
-      kind: 'Hours',
-      text: `${breach.crew}, ${breach.assignment}: over the limit “${breach.name}”`,
+      kind: words.hours,
+      text: words.over(breach.crew, breach.assignment, breach.name),
       harm: true,
-      go: { view: 'site', text: 'Hours and mends' },
+      go: { view: 'site', text: words.hoursAndMends },
     });
   for (const activity of noise?.activities ?? []) {
     const over = activity.week.filter((part) => part.overDb !== null && part.overDb > 0);
@@ -70,11 +84,11 @@ export function urgentOf({ faults, cellOf, booked, people, noise }: Found): Urge
     const minutes = over.reduce((sum, part) => sum + part.to - part.from, 0);
     found.push({
       at: null,
-      when: 'in some hours',
-      kind: 'Noise',
-      text: `${activity.activity} ${activity.title}: over a limit in ${Math.round(minutes / 60)} of 168 hours of a week`,
+      when: words.inSomeHours,
+      kind: words.noise,
+      text: words.tooLoud(`${activity.activity} ${activity.title}`, Math.round(minutes / 60)),
       harm: false,
-      go: { view: 'site', text: 'Noise by hour' },
+      go: { view: 'site', text: words.noiseByHour },
     });
   }
   return found
@@ -86,8 +100,8 @@ export function urgentOf({ faults, cellOf, booked, people, noise }: Found): Urge
     .map(({ item }) => item);
 }
 
-function rank({ kind, harm, at }: Urgent): number {
-  if (kind === 'Fault') return 0;
+function rank({ isFault, harm, at }: Urgent): number {
+  if (isFault) return 0;
   if (harm && at !== null) return 1;
   return at === null ? 3 : 2;
 }

@@ -7,6 +7,7 @@ import { titleOf, type Advice } from '../result-parts.js';
 import type { HandbackStrings } from '../strings.js';
 import { clockBeside } from '../times.js';
 import { percentText } from '../../shared/chance.js';
+import { said, saidWhy } from '../../shared/said.js';
 
 /** The advice in capitals. */
 function sayText({ say, more }: Advice, strings: HandbackStrings): string {
@@ -36,7 +37,7 @@ function askedLine(
         percentText(asked.onTime.probability),
         durationText(asked.marginLeftMinutes),
       )}
-      ${out === '' ? nothing : strings.leaveOut(out)} ${advice.why}
+      ${out === '' ? nothing : strings.leaveOut(out)} ${saidWhy(advice)}
     </p>
   </div>`;
 }
@@ -49,7 +50,7 @@ export function adviceLine(
   const { strings, zone } = setting;
   const { live } = result;
   if (!live) return nothing;
-  const { say, activity, leaveOut, why } = live.advice;
+  const { say, activity, leaveOut } = live.advice;
   // Nobody is told to go on with work for which no grant is recorded.
   const ungranted =
     (say === 'carry-on' || say === 'more') &&
@@ -62,7 +63,7 @@ export function adviceLine(
       ${ungranted && say === 'more' ? html`<strong>${sayText(live.advice, strings)}</strong>` : nothing}
       ${say === 'carry-on' || activity === null ? nothing : html`<strong>${name(activity)}.</strong>`}
       ${leaveOut.length > 0 ? html`<strong>${strings.leaveOut(leaveOut.map(name).join(', '))}</strong>` : nothing}
-      <span lang="en">${why}</span>
+      ${saidWhy(live.advice)}
     </p>
     ${
       next && say !== 'over'
@@ -76,6 +77,6 @@ export function adviceLine(
         : nothing
     }
     ${askedLine(result, setting)}
-    ${live.doubts.map((doubt) => html`<p class="doubt">${strings.check(doubt.text)}</p>`)}
+    ${live.doubts.map((doubt) => html`<p class="doubt">${strings.check} ${said(doubt)}</p>`)}
   </div>`;
 }

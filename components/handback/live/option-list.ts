@@ -6,6 +6,7 @@ import type { HandbackStrings } from '../strings.js';
 import { aimText, errorText } from '../times.js';
 import { numberText } from '../../shared/format.js';
 import { percentText } from '../../shared/chance.js';
+import { said, saidWhy } from '../../shared/said.js';
 
 /** Every way on from here with its chance, stopping now among them; and what is not offered, with why. */
 export function optionList(result: HandbackResult, strings: HandbackStrings): TemplateResult {
@@ -38,7 +39,7 @@ export function optionList(result: HandbackResult, strings: HandbackStrings): Te
             html`<tr class=${option.reaches ? 'reaches' : 'misses'}>
               <th scope="row">
                 ${words(option)}
-                ${option.condition === '' ? nothing : html`<span class="quiet">${option.condition}</span>`}
+                ${option.condition === '' ? nothing : html`<span class="quiet">${said({ text: option.condition })}</span>`}
               </th>
               <td class="figure">
                 <strong>${percentText(option.onTime.probability)}</strong>
@@ -55,7 +56,7 @@ export function optionList(result: HandbackResult, strings: HandbackStrings): Te
     ${
       live && live.notOffered.length > 0
         ? html`<ul class="quiet">
-            ${live.notOffered.map((offered) => html`<li>${strings.notOffered(offered.why)}</li>`)}
+            ${live.notOffered.map((offered) => html`<li>${strings.notOffered} ${saidWhy(offered)}</li>`)}
           </ul>`
         : nothing
     }

@@ -5,6 +5,7 @@ import type {
   LiftingSettings,
   LimitSet,
   NoiseSettings,
+  Reasoned,
   Weekday,
 } from '../../model/index.js';
 import type { Breach, CrewPlan, Mend } from '../../rules/people/index.js';
@@ -138,7 +139,7 @@ export interface WindAnswer {
   /** Gust at height, by the forecast; null where a row gives no wind. */
   readonly gusts: readonly (Interval & { readonly gustMps: number | null })[];
   /** Time in which lifting is stopped, with its reason; waits included. */
-  readonly stops: readonly (Interval & { readonly why: string })[];
+  readonly stops: readonly (Interval & Reasoned)[];
   /** Windows that the forecast reaches. */
   readonly windows: readonly WindOfWindow[];
   /** Activities that lift. */

@@ -1,5 +1,5 @@
 import { overlaps } from '../../calendar/index.js';
-import type { LiftingSettings } from '../../model/index.js';
+import { because, type LiftingSettings } from '../../model/index.js';
 import {
   gustOf,
   liftingClosedTime,
@@ -32,7 +32,7 @@ export function windOf(
       gustMps: gustOf(row, settings.heightMetres) ?? null,
     })),
     stops: liftingClosedTime(settings, forecast).flatMap((closedTime) =>
-      closedTime.stretches.map((stretch) => ({ ...stretch, why: closedTime.why })),
+      closedTime.stretches.map((stretch) => ({ ...stretch, ...because(closedTime.why) })),
     ),
     windows: plan.windows
       .filter((window) => window.status !== 'withdrawn' && reach && overlaps(window, reach))

@@ -25,7 +25,7 @@ export function closedFaults(plan: Plan, activity: Activity, placement: Placemen
       return false;
     });
     if (!hit) return [];
-    const text = `${activity.id} goes on in closed time: ${hit.rule}`;
+    const text = `${activity.id} goes on in closed time: ${hit.rule.text}`;
     return [{ code: 'closed', activity: activity.id, text }];
   });
 }

@@ -2,6 +2,7 @@ import { Big } from 'big.js';
 import type { PriceBook } from '../../model/price-book.js';
 import { minorOf, moneyText, rateText } from '../money.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
+import { sayPrice } from '../price-sentences.js';
 
 /** Delay damages as the contract states them: rate x minutes after grace in started blocks, never above the cap. */
 export function damagesHead(
@@ -18,7 +19,7 @@ export function damagesHead(
   return {
     head: 'damages',
     code: 'damages',
-    title: 'Delay damages',
+    title: sayPrice('delay-damages', {}),
     source: rule.source ?? book.source,
     minorAt,
     explainAt(overrun) {
@@ -41,12 +42,12 @@ export function damagesHead(
         steps.push({
           atMinute: rule.afterMinutes + 1,
           kind: 'threshold',
-          name: 'delay damages begin',
+          name: sayPrice('damages-begin', {}),
         });
       let reached = 1;
       while (reached <= max && uncapped(reached) < cap) reached += 1;
       if (reached <= max)
-        steps.push({ atMinute: reached, kind: 'cap', name: 'delay damages reach their cap' });
+        steps.push({ atMinute: reached, kind: 'cap', name: sayPrice('damages-capped', {}) });
       return steps;
     },
   };

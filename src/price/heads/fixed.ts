@@ -13,7 +13,7 @@ export function fixedHead(context: HeadContext, charge: PriceBook['fixed'][numbe
   return {
     head: 'fixed',
     code: charge.code,
-    title: charge.name,
+    title: { text: charge.name },
     source: charge.source ?? book.source,
     minorAt: (overrun) => (due(overrun) ? sum : 0),
     explainAt: (overrun) => ({
@@ -27,7 +27,7 @@ export function fixedHead(context: HeadContext, charge: PriceBook['fixed'][numbe
     }),
     stepsTo: (max) =>
       charge.afterMinutes < max
-        ? [{ atMinute: charge.afterMinutes + 1, kind: 'threshold', name: charge.name }]
+        ? [{ atMinute: charge.afterMinutes + 1, kind: 'threshold', name: { text: charge.name } }]
         : [],
   };
 }
@@ -49,7 +49,7 @@ export function lengthHead(
   return {
     head: 'fixed',
     code: threshold.code,
-    title: threshold.name,
+    title: { text: threshold.name },
     source: threshold.source ?? book.source,
     minorAt: (overrun) => (overrun >= first ? sum : 0),
     explainAt(overrun) {
@@ -71,6 +71,6 @@ export function lengthHead(
       };
     },
     stepsTo: (max) =>
-      first <= max ? [{ atMinute: first, kind: 'threshold', name: threshold.name }] : [],
+      first <= max ? [{ atMinute: first, kind: 'threshold', name: { text: threshold.name } }] : [],
   };
 }

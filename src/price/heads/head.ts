@@ -1,10 +1,10 @@
 import type { Instant } from '../../calendar/index.js';
-import type { AccessWindow, Train } from '../../model/index.js';
+import type { AccessWindow, Train, Worded } from '../../model/index.js';
 import type { HeadOfCost, PriceBook } from '../../model/price-book.js';
-import type { CostStep, PriceInput } from '../types.js';
+import type { CostStep, PriceInput, PriceRow } from '../types.js';
 
 /** A head's steps leave out what every step of it shares. */
-export type HeadStep = Pick<CostStep, 'atMinute' | 'kind' | 'name'>;
+export type HeadStep = Pick<CostStep, 'atMinute' | 'kind'> & { readonly name: Worded };
 
 /**
  * One source of cost as a function of the overrun in whole minutes. `minorAt` is called for every minute of a
@@ -13,7 +13,7 @@ export type HeadStep = Pick<CostStep, 'atMinute' | 'kind' | 'name'>;
 export interface CostHead {
   readonly head: HeadOfCost;
   readonly code: string;
-  readonly title: string;
+  readonly title: Worded;
   readonly source: string;
   /** Smallest coins, rounded once. */
   minorAt(overrun: number): number;
@@ -44,4 +44,12 @@ export const input = (name: string, value: string | number, unit = ''): PriceInp
   name,
   value: String(value),
   unit,
+});
+
+/** The title of a head as its rows have it. */
+export const titleOf = ({
+  title,
+}: Pick<CostHead, 'title'>): Pick<PriceRow, 'title' | 'titled'> => ({
+  title: title.text,
+  ...(title.sentence && { titled: title.sentence }),
 });

@@ -9,6 +9,7 @@ import {
 } from '../key-dates.js';
 import { moneyText } from '../money.js';
 import type { CostHead, HeadContext, HeadStep } from './head.js';
+import { sayPrice } from '../price-sentences.js';
 
 /** A key date with a forecast and a price. */
 export interface PricedKeyDate {
@@ -31,7 +32,7 @@ export function plannedKeyDateHead(context: HeadContext, item: PricedKeyDate): C
   return {
     head: 'key-dates',
     code: `key-date-planned-${codeOf(item, context)}`,
-    title: `${price.name}: ${date.package}, as planned`,
+    title: sayPrice('key-date-planned', { name: price.name, package: date.package }),
     source: price.source ?? book.source,
     minorAt: () => cost.minor,
     explainAt: () => ({
@@ -67,7 +68,7 @@ export function keyDateHead(context: HeadContext, item: PricedKeyDate): CostHead
   return {
     head: 'key-dates',
     code: `key-date-${codeOf(item, context)}`,
-    title: name,
+    title: { text: name },
     source: price.source ?? book.source,
     minorAt,
     explainAt(overrun) {
@@ -89,7 +90,8 @@ export function keyDateHead(context: HeadContext, item: PricedKeyDate): CostHead
         const now = minorAt(overrun);
         // In proportion it rises each minute: its first minute is the step.
         const jumps = price.partDay === 'whole' || before === 0;
-        if (now > before && jumps) steps.push({ atMinute: overrun, kind: 'threshold', name });
+        if (now > before && jumps)
+          steps.push({ atMinute: overrun, kind: 'threshold', name: { text: name } });
         before = now;
       }
       return steps;

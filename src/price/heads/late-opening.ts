@@ -2,6 +2,7 @@ import { Big } from 'big.js';
 import type { LateOpening } from '../../model/price-book.js';
 import { minorOf, moneyText, parseMoney, rateText } from '../money.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
+import { sayPrice } from '../price-sentences.js';
 
 type Band = LateOpening['bands'][number];
 
@@ -47,7 +48,7 @@ export function lateOpeningHead(context: HeadContext, charge: LateOpening): Cost
   return {
     head: 'late-opening',
     code: charge.code,
-    title: charge.name,
+    title: { text: charge.name },
     source: charge.source ?? book.source,
     minorAt,
     explainAt(overrun) {
@@ -84,12 +85,20 @@ export function lateOpeningHead(context: HeadContext, charge: LateOpening): Cost
         .map((band) => ({
           atMinute: band.afterMinutes + 1,
           kind: 'rate-change',
-          name: `${charge.name}: ${band.percent} % for each ${band.intervalMinutes ?? charge.intervalMinutes} min begun`,
+          name: sayPrice('late-opening-band', {
+            name: charge.name,
+            percent: band.percent,
+            minutes: band.intervalMinutes ?? charge.intervalMinutes,
+          }),
         }));
       let reached = 1;
       while (reached <= max && uncapped(reached) < cap) reached += 1;
       if (reached <= max)
-        steps.push({ atMinute: reached, kind: 'cap', name: `${charge.name} reaches its cap` });
+        steps.push({
+          atMinute: reached,
+          kind: 'cap',
+          name: sayPrice('charge-capped', { name: charge.name }),
+        });
       return steps;
     },
   };

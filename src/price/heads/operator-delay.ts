@@ -6,6 +6,7 @@ import { minorOf, moneyText, rateText } from '../money.js';
 import type { HeldTrain } from '../types.js';
 import { firstOver } from './first-over.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
+import { sayPrice } from '../price-sentences.js';
 
 /** Charged minutes times weight, added up exactly. Few weights differ, so minutes are added by weight first. */
 export function weightedMinutes(held: readonly HeldTrain[]): Big {
@@ -28,7 +29,7 @@ export function delayByTrain(context: HeadContext, rule: DelayByTrain): CostHead
   return {
     head: 'operator-delay',
     code: 'operator-delay',
-    title: 'Delay to trains',
+    title: sayPrice('delay-to-trains', {}),
     source: rule.source ?? book.source,
     minorAt,
     explainAt(overrun) {
@@ -94,11 +95,19 @@ function trainSteps(
     for (const train of heldAt(m)) {
       if (!late.has(train.train)) {
         late.add(train.train);
-        steps.push({ atMinute: m, kind: 'train-held', name: `${train.train} is held` });
+        steps.push({
+          atMinute: m,
+          kind: 'train-held',
+          name: sayPrice('train-held', { train: train.train }),
+        });
       }
       if (train.cancelled && !gone.has(train.train)) {
         gone.add(train.train);
-        steps.push({ atMinute: m, kind: 'train-cancelled', name: `${train.train} is cancelled` });
+        steps.push({
+          atMinute: m,
+          kind: 'train-cancelled',
+          name: sayPrice('train-cancelled', { train: train.train }),
+        });
       }
     }
   }
@@ -131,7 +140,7 @@ export function delayByBands(context: HeadContext, rule: DelayByBands): CostHead
   return {
     head: 'operator-delay',
     code: 'operator-delay',
-    title: 'Delay by the minute',
+    title: sayPrice('delay-by-minute', {}),
     source: rule.source ?? book.source,
     minorAt,
     explainAt(overrun) {
@@ -158,7 +167,10 @@ export function delayByBands(context: HeadContext, rule: DelayByBands): CostHead
         .map((band) => ({
           atMinute: band.afterMinutes + 1,
           kind: 'rate-change' as const,
-          name: `${rateText(band.rate, book)} after ${band.afterMinutes} min`,
+          name: sayPrice('rate-after', {
+            rate: rateText(band.rate, book),
+            minutes: band.afterMinutes,
+          }),
         })),
   };
 }

@@ -1,5 +1,6 @@
 import { exactOf, minorOf, moneyText } from '../money.js';
 import { input, type CostHead, type HeadContext } from './head.js';
+import { sayPrice } from '../price-sentences.js';
 
 /** Work that was planned for the window and not done, and what doing it in another costs. */
 export interface LostUnits {
@@ -21,7 +22,7 @@ export function reBookingHead(context: HeadContext, lost: LostUnits): CostHead {
   return {
     head: 're-booking',
     code: 're-booking',
-    title: 'Work left over, booked again',
+    title: sayPrice('left-over-booked-again', {}),
     source: lost.source ?? 'given by the planner',
     minorAt: () => sum,
     explainAt: () => ({

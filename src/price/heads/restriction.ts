@@ -6,6 +6,7 @@ import { heldTrains } from '../held-trains.js';
 import type { SpeedLeft } from '../speed-after.js';
 import { minorOf, moneyText, rateText } from '../money.js';
 import { input, type CostHead, type HeadContext } from './head.js';
+import { sayPrice } from '../price-sentences.js';
 
 type Rule = NonNullable<PriceBook['restriction']>;
 
@@ -78,7 +79,7 @@ export function restrictionHeads(
     heads.push({
       head: 'restriction',
       code: 'restriction-planned',
-      title: 'Speed restriction that the plan leaves',
+      title: sayPrice('restriction-planned', {}),
       source,
       minorAt: () => plannedMinor,
       explainAt: () => ({
@@ -90,7 +91,7 @@ export function restrictionHeads(
   heads.push({
     head: 'restriction',
     code: 'restriction',
-    title: 'Speed restriction after handback',
+    title: sayPrice('restriction-after', {}),
     source,
     minorAt,
     explainAt(overrun) {
@@ -112,7 +113,7 @@ export function restrictionHeads(
             {
               atMinute: rule.afterMinutes + 1,
               kind: 'threshold',
-              name: 'speed restriction after handback',
+              name: sayPrice('restriction-begins', {}),
             },
           ]
         : [],

@@ -7,6 +7,7 @@ import type { Stay } from '../on-site.js';
 import { factorRuns, type FactorRun } from '../pay-factors.js';
 import type { Standing } from '../standing.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
+import { sayPrice } from '../price-sentences.js';
 
 /** Those of a resource that a late handback keeps for the same minutes. Minutes are counted from the booked end. */
 interface Kept {
@@ -67,7 +68,7 @@ export function standingHead(
   return {
     head: 'standing',
     code: `standing-${resource.id}`,
-    title: `${labour ? 'Labour' : 'Plant'} standing: ${resource.id}`,
+    title: sayPrice(labour ? 'labour-standing' : 'plant-standing', { resource: resource.id }),
     source: rule.source ?? book.source,
     minorAt,
     explainAt(overrun) {
@@ -100,26 +101,31 @@ export function standingHead(
     },
     stepsTo(max) {
       if (kept.length === 0) return [];
+      const ofLeast = { hours: resource.leastHours ?? 0, resource: resource.id };
       const first = Math.min(...kept.map((item) => item.owedUntil));
       const steps: HeadStep[] = runs
         .filter((run) => run.fromMinute > first && run.fromMinute < max)
         .map((run) => ({
           atMinute: run.fromMinute + 1,
           kind: 'rate-change',
-          name: `${resource.id} at factor ${run.factor}${run.names.length > 0 ? ` (${run.names.join(', ')})` : ''}`,
+          name: sayPrice('at-factor', {
+            resource: resource.id,
+            factor: run.factor,
+            names: run.names,
+          }),
         }));
       if (anew && least > rule.blockMinutes && max >= 1)
         steps.push({
           atMinute: 1,
           kind: 'least-hours',
-          name: `least ${resource.leastHours} h of ${resource.id}`,
+          name: sayPrice('least-hours-paid', ofLeast),
         });
       for (const owed of new Set(kept.map((item) => item.owedUntil)))
         if (owed > 0 && owed < max)
           steps.push({
             atMinute: owed + 1,
             kind: 'least-hours',
-            name: `least ${resource.leastHours} h of ${resource.id} used up`,
+            name: sayPrice('least-hours-used-up', ofLeast),
           });
       return steps;
     },

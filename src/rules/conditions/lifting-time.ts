@@ -1,5 +1,13 @@
 import { HOUR, type Instant } from '../../calendar/index.js';
-import type { Activity, ClosedTime, LiftingSettings, WeatherRow } from '../../model/index.js';
+import {
+  together,
+  type Activity,
+  type ClosedTime,
+  type LiftingSettings,
+  type WeatherRow,
+  type Worded,
+} from '../../model/index.js';
+import { sayOfLedger } from '../ledger-sentences.js';
 import { weatherOf, type Weather } from './forecast.js';
 import { gustOf, liftingHours, type Lift } from './lifting.js';
 
@@ -40,8 +48,11 @@ export function liftingClosedTime(
   });
   return closed.map((stretch) => ({
     name: liftingClosedName,
-    rule: 'Lifting stopped by the forecast',
-    why: `${causes(weather, lift, limitMps, stretch.start, stretch.end)} Source of the limit: ${settings.source}. Wind at the hook, not a forecast, decides.`,
+    rule: sayOfLedger('lifting-stopped', {}),
+    why: together([
+      ...causes(weather, lift, limitMps, stretch.start, stretch.end),
+      sayOfLedger('wind-decides', { source: settings.source }),
+    ]),
     stretches: [stretch],
     daily: [],
   }));
@@ -53,19 +64,17 @@ function causes(
   limitMps: number,
   from: Instant,
   to: Instant,
-): string {
+): readonly Worded[] {
   const inIt = weather.filter((item) => item.start < to && item.end > from);
   const gust = Math.max(0, ...inIt.map((item) => gustOf(item.row, lift.heightMetres) ?? 0));
   const coldest = Math.min(...inIt.map((item) => item.row.temperatureC ?? Infinity));
   return [
     ...(gust > limitMps
-      ? [
-          `Gusts to ${gust.toFixed(1)} m/s at ${lift.heightMetres} m by the forecast; the limit is ${limitMps.toFixed(1)}.`,
-        ]
+      ? [sayOfLedger('gusts-over', { gust, height: lift.heightMetres, limit: limitMps })]
       : []),
-    ...(inIt.some((item) => item.row.lightning) ? ['Lightning is forecast.'] : []),
+    ...(inIt.some((item) => item.row.lightning) ? [sayOfLedger('lightning', {})] : []),
     ...(lift.coldestC !== undefined && coldest < lift.coldestC
-      ? [`${coldest.toFixed(0)} °C by the forecast; the crane works from ${lift.coldestC} °C.`]
+      ? [sayOfLedger('too-cold', { coldest, limit: lift.coldestC })]
       : []),
-  ].join(' ');
+  ];
 }

@@ -1,11 +1,13 @@
-import type {
-  Activity,
-  ClosedTime,
-  Curfew,
-  Dwelling,
-  NoiseSettings,
-  PlantNoise,
+import {
+  together,
+  type Activity,
+  type ClosedTime,
+  type Curfew,
+  type Dwelling,
+  type NoiseSettings,
+  type PlantNoise,
 } from '../../model/index.js';
+import { sayOfLedger } from '../ledger-sentences.js';
 import { loudHours, type PeriodVerdict } from './loud-hours.js';
 import { screeningOnly, type NoiseSource } from './prediction.js';
 
@@ -108,8 +110,15 @@ export function noiseClosedTime(noise: ActivityNoise): readonly ClosedTime[] {
     return [
       {
         name: noiseClosedName(noise.activity),
-        rule: `Too loud for ${worst.dwelling}: ${worst.period}`,
-        why: `${worst.levelDb.toFixed(1)} dB predicted, ${worst.limitDb.toFixed(1)} allowed: ${worst.overDb.toFixed(1)} over. ${screeningOnly}`,
+        rule: sayOfLedger('too-loud-for', { dwelling: worst.dwelling, period: worst.period }),
+        why: together([
+          sayOfLedger('noise-over', {
+            level: worst.levelDb,
+            limit: worst.limitDb,
+            over: worst.overDb,
+          }),
+          sayOfLedger('noise-screening', {}),
+        ]),
         stretches: [],
         daily,
       },

@@ -1,11 +1,11 @@
+import { ledgerSentences } from '../ledger-sentences.js';
 import { combinedDb, distanceDb, onTimeDb, type Ground } from './levels.js';
 
 /** Added at the front of a building, which reflects. @see a simplified method by an environment department, read. */
 export const facadeDb = 3;
 
 /** Said in every result of this room. */
-export const screeningOnly =
-  'Screening only: a prior consent or a decision about neighbours needs a competent acoustician.';
+export const screeningOnly = ledgerSentences['noise-screening']({});
 
 /** A machine at work, as one dwelling hears it. */
 export interface NoiseSource {

@@ -4,7 +4,7 @@ import { LatestTask } from '../../../components/desk/results/latest-task.js';
 const made = (): { latest: LatestTask; told: boolean[] } => {
   const told: boolean[] = [];
   const latest: LatestTask = new LatestTask({
-    failed: 'It was not worked out',
+    failed: () => 'It was not worked out',
     onChange: () => told.push(latest.busy),
   });
   return { latest, told };

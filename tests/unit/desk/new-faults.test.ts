@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../src/model/index.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
 import { newFaultsText } from '../../../components/desk/files/new-faults.js';
+import { defaultStrings } from '../../../components/desk/strings.js';
 import { aDocument, tableOf } from '../../helpers/documents.js';
 
 /** The faults of a plan with so many units done of 36. */
@@ -18,17 +19,20 @@ async function faultsOf(done: number): Promise<readonly Fault[]> {
   return (await engine.recompute(aDocument('One night', { windows, work }))).faults;
 }
 
+const newFaults = (before: readonly Fault[], after: readonly Fault[]): string =>
+  newFaultsText(before, after, defaultStrings);
+
 describe('what a change leaves out of the plan', () => {
   it('is told with its numbers: 99 units in place of 36', async () => {
-    const told = newFaultsText(await faultsOf(9), await faultsOf(99));
+    const told = newFaults(await faultsOf(9), await faultsOf(99));
     expect(told).toContain('work.csv, line 2');
     expect(told).toContain('99 units are done of 36');
   });
 
   it('is not told where the change leaves nothing out, mends, or leaves the old faults', async () => {
     const [good, bad] = [await faultsOf(9), await faultsOf(99)];
-    expect(newFaultsText(good, await faultsOf(10))).toBe('');
-    expect(newFaultsText(bad, good)).toBe('');
-    expect(newFaultsText(bad, bad)).toBe('');
+    expect(newFaults(good, await faultsOf(10))).toBe('');
+    expect(newFaults(bad, good)).toBe('');
+    expect(newFaults(bad, bad)).toBe('');
   });
 });

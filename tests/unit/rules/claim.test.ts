@@ -4,9 +4,9 @@ import { MINUTE } from '../../../src/calendar/index.js';
 import { rowsOfSteps, rowsOfStops, type Claim } from '../../../src/rules/claim.js';
 
 const claim = (rule: string, from: number, to: number): Claim => ({
-  rule,
+  rule: { text: rule },
   kind: 'lead-in',
-  why: 'As asked.',
+  why: { text: 'As asked.' },
   start: from * MINUTE,
   end: to * MINUTE,
 });

@@ -361,11 +361,15 @@ describe('noise', () => {
     const noise = activityNoise(saws(1), settings(60, 30), plant);
     const closed = noiseClosedTime(noise);
     expect(
-      closed.map((closedTime) => [closedTime.name, closedTime.rule, closedTime.stretches.length]),
+      closed.map((closedTime) => [
+        closedTime.name,
+        closedTime.rule.text,
+        closedTime.stretches.length,
+      ]),
     ).toEqual([[noiseClosedName('A'), 'Too loud for Mill Lane: Night', 0]]);
     expect(closed[0]!.daily.map((item) => [item.from, item.to])).toEqual([['23:00', '07:00']]);
     // 90 dB at 10 m is 80.5 at 30: 20 log10 3 less.
-    expect(closed[0]!.why).toContain('80.5 dB predicted, 60.0 allowed: 20.5 over.');
+    expect(closed[0]!.why.text).toContain('80.5 dB predicted, 60.0 allowed: 20.5 over.');
     expect(noiseClosedTime(activityNoise(saws(1), settings(81, 30), plant))).toEqual([]);
   });
 

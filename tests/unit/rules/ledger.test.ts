@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { noRules, ordinaryNeeds } from '../../../src/model/index.js';
 import { ledgerOf } from '../../../src/rules/index.js';
+import { inJson } from '../../helpers/in-json.js';
 import {
   aRuleSet,
   aWindow,
@@ -70,7 +71,7 @@ describe('a window that takes no such work', () => {
       curfews: [{ name: 'Night', bars: 'all', from: '01:00', to: '02:00' }],
     });
     const ledger = ledgerOf(aWindow({ isolation: s1 }), needs(['S1', 'S7', 'S8']), rules);
-    expect(ledger.barred).toEqual([
+    expect(inJson(ledger.barred)).toEqual([
       { code: 'isolation-not-booked', text: 'The window does not isolate S7.' },
       { code: 'isolation-not-booked', text: 'The window does not isolate S8.' },
     ]);

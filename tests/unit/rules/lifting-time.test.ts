@@ -30,7 +30,7 @@ const closed = (set: LiftingSettings, rows: readonly WeatherRow[]): number[][] =
     closedTime.stretches.map(({ start, end }) => [start / MINUTE, end / MINUTE]),
   );
 const reasons = (set: LiftingSettings, rows: readonly WeatherRow[]): string[] =>
-  liftingClosedTime(set, rows).map((closedTime) => closedTime.why);
+  liftingClosedTime(set, rows).map((closedTime) => closedTime.why.text);
 
 describe('work that lifts', () => {
   it('needs any one of the resources named, among others', () => {

@@ -3,12 +3,15 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { sentences as german } from '../../../components/sentences/german.js';
 import { speaking } from '../../../components/shared/language.js';
+import { loadSentences, saidText } from '../../../components/shared/said.js';
 import { durationText } from '../../../src/calendar/index.js';
-import { Sentence, type Moment } from '../../../src/model/index.js';
+import { commonSentences, Sentence, type Moment } from '../../../src/model/index.js';
 import { certificateSentences } from '../../../src/planner/certificate-words.js';
 import { planSentences } from '../../../src/planner/plan-sentences.js';
 import { reasonSentences } from '../../../src/planner/reason-sentences.js';
 import { unplacedSentences } from '../../../src/planner/search/unplaced-sentences.js';
+import { priceSentences } from '../../../src/price/price-sentences.js';
+import { ledgerSentences } from '../../../src/rules/ledger-sentences.js';
 import { noteSentences } from '../../../src/tables/note-sentences.js';
 import { examples } from './sentence-examples.js';
 
@@ -19,16 +22,22 @@ const rooms = [
   planSentences,
   certificateSentences,
   noteSentences,
+  ledgerSentences,
+  commonSentences,
+  priceSentences,
 ];
 const english = Object.assign({}, ...rooms) as Words;
 const keys = Object.keys(english);
 const inGerman = (key: string, given: object): string =>
-  speaking({ figures: 'de', words: 'de' }, () => (german as unknown as Words)[key]!(given));
+  speaking({ figures: 'de', words: 'de' }, () => saidText({ text: '', sentence: { key, given } }));
+await loadSentences('de');
 
 const isMoment = (value: object): value is Moment => 'at' in value && 'zone' in value;
 
 /** What is no name, number or moment, but one of a few words that a sentence knows; and a sentence in a sentence. */
-const asTheyAre = new Set(['once', 'zone', 'aim', 'first', 'known']);
+const asTheyAre = new Set([
+  ...['once', 'zone', 'aim', 'first', 'known', 'when', 'bars', 'days', 'counted', 'all', 'between'],
+]);
 
 /** Something of the same shape as an example: other names, numbers, moments, and lists of up to three. */
 function like(example: unknown, name = ''): fc.Arbitrary<unknown> {

@@ -434,8 +434,8 @@ describe('time that the site closes', () => {
     name = 'wind',
   ) => ({
     name,
-    rule: `closed by ${name}`,
-    why: 'this test',
+    rule: { text: `closed by ${name}` },
+    why: { text: 'this test' },
     stretches: stretches.map(([from, to]) => shut(from, to)),
     daily,
   });

@@ -87,8 +87,8 @@ export function randomRichPlan(seed: number): { readonly plan: Plan } {
       ? [
           {
             name: 'wind',
-            rule: 'Wind',
-            why: 'Too windy',
+            rule: { text: 'Wind' },
+            why: { text: 'Too windy' },
             stretches: [
               {
                 start: plan.windows[0]!.start + by + 60 * MINUTE,

@@ -270,8 +270,8 @@ const ways: readonly (readonly [string, string, Plan, (plan: Plan) => Plan])[] =
           closed: [
             {
               name: 'lifting',
-              rule: 'Wind',
-              why: '',
+              rule: { text: 'Wind' },
+              why: { text: '' },
               stretches: [{ start: at('2027-06-11 23:00'), end: at('2027-06-11 23:30') }],
               daily: [],
             },

@@ -1,0 +1,134 @@
+// The whole desk on a German page, view by view: what it says in English is marked as English, but for what was typed.
+import { expect, fixture, html } from '@open-wc/testing';
+import '../../components/desk/define.js';
+import type { PossessionDesk } from '../../components/desk/desk.js';
+import { deskViews } from '../../components/desk/views.js';
+import { createWorkerEngine, type ImportedFile } from '../../src/engine/index.js';
+import { emptyPlan } from '../../src/model/index.js';
+import { button } from './support/desk-look.js';
+import { deepText, englishIn, typedIn, withoutTyped } from './support/german-page.js';
+import { waitUntil } from './support/wait-until.js';
+
+const tables = [
+  ...['windows', 'work', 'resources', 'trains', 'roster', 'forecast', 'temperatures'],
+  'plant-noise',
+].map((name) => `${name}.csv`);
+const files = [...tables, 'prices.json', 'rules/electrified-two-track.json'];
+
+const fetched = async (path: string): Promise<ImportedFile> => {
+  const answer = await fetch(`/sample-csv/${path}`);
+  return { name: path.replace(/^.*\//, ''), bytes: new Uint8Array(await answer.arrayBuffer()) };
+};
+
+const engine = createWorkerEngine();
+after(() => engine.dispose());
+
+/** A desk over the sample plan on a German page, once it has a plan of the work. */
+async function germanDesk(): Promise<PossessionDesk> {
+  const empty = emptyPlan('Muster', 'Europe/London');
+  const { document } = await engine.importFiles(await Promise.all(files.map(fetched)), empty);
+  const page = await fixture(
+    html`<div lang="de">
+      <possession-desk
+        .engine=${engine}
+        .document=${document}
+        .now=${Date.UTC(2027, 1, 1)}
+      ></possession-desk>
+    </div>`,
+  );
+  const el = page.querySelector('possession-desk')!;
+  await waitUntil(() => el.planning.allocation, 'a plan');
+  return el;
+}
+
+const kinds = [
+  ...(['handback', 'live', 'price', 'options', 'account'] as const),
+  ...(['book', 'people', 'noise', 'lifting'] as const),
+];
+const isBusy = ({ outlooks, planning }: PossessionDesk): boolean =>
+  planning.busy || planning.waits || kinds.some((kind) => outlooks.isBusy(kind));
+
+/** Waits until nothing is worked out any more, and what is drawn stays as it is. */
+async function settled(el: PossessionDesk): Promise<void> {
+  let before = '';
+  let same = 0;
+  await waitUntil(() => {
+    const now = deepText(el);
+    same = !isBusy(el) && now === before ? same + 1 : 0;
+    before = now;
+    return same > 12;
+  });
+}
+
+/** What the desk says in English as it stands. Names in examples are as much in their own language as what is typed. */
+function english(el: PossessionDesk): readonly string[] {
+  const { people, noise, booked, price } = el.outlooks;
+  const sources = price?.at.rows.map((row) => row.source);
+  const examples = [people?.limits, noise?.settings, booked, sources];
+  return englishIn(el, withoutTyped(typedIn([el.document, examples])));
+}
+
+describe('the desk on a German page', () => {
+  it('says nothing in English that is not marked so, in any of its views', async () => {
+    const el = await germanDesk();
+    const found: string[] = [];
+    const look = async (where: string): Promise<void> => {
+      await settled(el);
+      for (const said of english(el)) found.push(`${where}: ${said}`);
+    };
+    for (const view of deskViews) {
+      el.show(view);
+      await look(view);
+    }
+    for (const part of ['where', 'wanted', 'units', 'compare'] as const) {
+      el.show('plan');
+      el.planPart = part;
+      await look(part);
+    }
+    for (const part of ['noise', 'lifting'] as const) {
+      el.show('site');
+      el.sitePart = part;
+      await look(part);
+    }
+    for (const part of ['options', 'account'] as const) {
+      el.show('cost');
+      el.costPart = part;
+      await look(part);
+    }
+    for (const menu of ['plan', 'help', 'find'] as const) {
+      el.menu = menu;
+      await look(`menu ${menu}`);
+    }
+    expect([...new Set(found)]).to.deep.equal([]);
+  });
+
+  it('nor when a shift is followed, with the plan agreed', async () => {
+    const el = await germanDesk();
+    el.show('handback');
+    await settled(el);
+    const start = el.figures.results!.plan.windows.find(
+      (window) => window.id === el.outlooks.handbacks[0]!.window,
+    )!.start;
+    el.picked.pick({ window: el.outlooks.handbacks[0]!.window });
+    el.now = start + 2 * 3_600_000;
+    await settled(el);
+    button(el.renderRoot, 'Während der Schicht')!.click();
+    await waitUntil(() => el.outlooks.handbacks.some((handback) => handback.live), 'a forecast');
+    await settled(el);
+    expect(english(el)).to.deep.equal([]);
+  });
+
+  it('nor when files are brought in that cannot be read whole', async () => {
+    const el = await germanDesk();
+    const names = ['made-good-in-a-circle', 'time-does-not-exist', 'heading-not-read'];
+    const broken = await Promise.all(names.map((name) => fetched(`broken/${name}.csv`)));
+    el.show('files');
+    await settled(el);
+    void el.readFiles(
+      broken.map(({ bytes }, at) => new File([new Uint8Array(bytes)], `Tabelle ${at}.csv`)),
+    );
+    await waitUntil(() => deepText(el).includes('Tabelle 2.csv'), 'the files');
+    await settled(el);
+    expect(english(el)).to.deep.equal([]);
+  });
+});

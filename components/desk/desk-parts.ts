@@ -1,4 +1,3 @@
-import type { ReactiveControllerHost } from 'lit';
 import type { Engine, ImportReport } from '../../src/engine/index.js';
 import type { LimitSet, PlanDocument, RuleSet } from '../../src/model/index.js';
 import type { Change, OpenPlan } from '../../src/plan/index.js';
@@ -26,11 +25,6 @@ import type {
   SitePart,
   WorkTable,
 } from './views.js';
-
-/** What has the words of the desk, and is drawn anew when they are others. */
-export interface WordedHost extends ReactiveControllerHost {
-  readonly words: DeskStrings;
-}
 
 export interface ShownRows {
   readonly columns: readonly string[];

@@ -1,4 +1,4 @@
-import type { ConsentDates } from '../../src/rules/noise/index.js';
+import type { NoiseAnswer } from '../../src/engine/index.js';
 import { cautions } from '../../src/model/index.js';
 /** Every word the element says, but for names and figures. */
 export const defaultStrings = {
@@ -45,7 +45,7 @@ export const defaultStrings = {
     'in time': 'in time',
     'too late for talks': 'too late for talks',
     'too late': 'too late',
-  } as Readonly<Record<ConsentDates['state'], string>>,
+  } as Readonly<Record<NoiseAnswer['consent'][number]['state'], string>>,
   sources: 'Where the limits come from',
 };
 

@@ -1,4 +1,4 @@
-import type { HeadOfCost } from './types.js';
+import type { HeadOfCost } from '../model/price-book.js';
 
 /** What each head of cost is called, before the event and after it, on a screen and on paper. */
 export const headTitles: Readonly<Record<HeadOfCost, string>> = {

@@ -14,7 +14,7 @@ import {
   type PlanStore,
   type SaveState,
 } from '../../store/index.js';
-import type { WordedHost } from '../desk-parts.js';
+import type { WordedHost } from '../worded-host.js';
 import type { DeskStrings } from '../strings.js';
 import { wordsOf } from '../../shared/words-of.js';
 

@@ -1,6 +1,6 @@
 import type { Allocation, CutIsolation, Engine, Move } from '../../../src/engine/index.js';
 import type { Fault, PlanDocument } from '../../../src/model/index.js';
-import type { WordedHost } from '../desk-parts.js';
+import type { WordedHost } from '../worded-host.js';
 import { TaskController } from '../results/task-controller.js';
 
 /** What a window as it is typed does to the plan of the work, before anything is changed. */

@@ -1,6 +1,6 @@
 import type { Engine, RuleChange } from '../../../src/engine/index.js';
 import type { PlanDocument, RuleSet } from '../../../src/model/index.js';
-import type { WordedHost } from '../desk-parts.js';
+import type { WordedHost } from '../worded-host.js';
 import { TaskController } from '../results/task-controller.js';
 
 /** What a change of the rules does to windows and fits, against the rules it is held up to. */

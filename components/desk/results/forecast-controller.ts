@@ -18,7 +18,7 @@ import type {
 } from '../../../src/engine/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
 import type { OptionsAsked } from '../../options/options-ask-event.js';
-import type { WordedHost } from '../desk-parts.js';
+import type { WordedHost } from '../worded-host.js';
 import { LatestTask } from './latest-task.js';
 
 /** What an outlook is worked out from. */

@@ -11,7 +11,7 @@ import type {
   ShortNotice,
 } from '../../../src/engine/index.js';
 import type { AgreedPlan, PlanDocument } from '../../../src/model/index.js';
-import type { WordedHost } from '../desk-parts.js';
+import type { WordedHost } from '../worded-host.js';
 import { TaskController } from './task-controller.js';
 import { LatestTask, type Outcome } from './latest-task.js';
 

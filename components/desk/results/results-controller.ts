@@ -1,6 +1,6 @@
 import type { Engine, Results } from '../../../src/engine/index.js';
 import type { PlanDocument } from '../../../src/model/index.js';
-import type { WordedHost } from '../desk-parts.js';
+import type { WordedHost } from '../worded-host.js';
 import { TaskController } from './task-controller.js';
 
 /** Everything that follows from the document without a search; the last document asked about wins. */

@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
-import type { WordedHost } from '../desk-parts.js';
+import type { WordedHost } from '../worded-host.js';
 import type { DeskStrings } from '../strings.js';
 import { LatestTask } from './latest-task.js';
 

@@ -1,5 +1,5 @@
 import { mergeShiftLogs, type ShiftEntry, type ShiftLog } from '../../../src/engine/index.js';
-import type { WordedHost } from '../desk-parts.js';
+import type { WordedHost } from '../worded-host.js';
 
 import { carriedShift, carryShift, keepShift, readShift, type ShiftPlan } from './shift-store.js';
 

@@ -15,13 +15,20 @@ import { doubtsOf } from './shift/doubts.js';
 import { cutOffsOf, decisionsOf, groupsOf, startNodes, type NodeState } from './limits/cut-offs.js';
 import { keptAfter, latestTimes } from './limits/latest-times.js';
 import { leftOpen } from './line/left-open.js';
-import { unitOutlooks, type LessWork } from './shift/less-work.js';
+import {
+  chancesWithout,
+  leftOut,
+  unitCounts,
+  unitOutlooks,
+  type LessWork,
+} from './shift/less-work.js';
 import { withPlanRisk } from './plan-risk.js';
 import { handbackNetwork, type HandbackNetwork } from './handback-network/handback-network.js';
 import { forwardPass } from './kernel/network.js';
 import { goPointTimes } from './limits/go-points.js';
 import { guardingSteps } from './limits/guarding-steps.js';
-import { helpsMost } from './kernel/helps-most.js';
+import { helpsMost, HelpRuns } from './kernel/helps-most.js';
+import { OnTimeRuns } from './kernel/on-time.js';
 import { nearestRank, outlookOf, simulate, type Alongside } from './kernel/simulation.js';
 import { sortedJson, stampOfText } from './shift/stamp.js';
 import { marginVerdictOf, windowVerdictOf } from './verdict.js';
@@ -46,23 +53,15 @@ export function likelyHandback(built: HandbackNetwork): number {
   return times.reduce((latest, item) => Math.max(latest, item.finish), 0);
 }
 
+/** @param alongside What else is asked of the same runs, where they are no more than are asked of a what-if. */
 function simulationOf(
   built: HandbackNetwork,
   { plan, window, options }: Asked,
-  alongside?: Alongside,
+  alongside: Alongside,
 ): HandbackSimulation {
   const { seed, runs, shouldStop, onProgress } = options;
   const deadlineMinutes = lengthMinutes(window);
-  const result = simulate(built.network, {
-    seed,
-    runs,
-    deadlineMinutes,
-    ...(shouldStop && { shouldStop }),
-    ...(onProgress && { onProgress }),
-    ...(alongside && { alongside }),
-  });
   const at = (minutes: number): Instant => addMinutes(window.start, Math.ceil(minutes));
-  const { quantiles } = result;
   const groups = [...groupsOf(built.meanings).values()];
   const subjectOf = (group: readonly number[]) => {
     const { kind, name, activity } = built.meanings[group[0]!]!;
@@ -74,11 +73,31 @@ function simulationOf(
     const { kind, name } = built.meanings[index!]!;
     return !guards(kind, name);
   });
+  let helps: HelpRuns | null | undefined;
+  const result = simulate(built.network, {
+    seed,
+    runs,
+    deadlineMinutes,
+    ...(shouldStop && { shouldStop }),
+    ...(onProgress && { onProgress }),
+    ...(runs <= WHAT_IF_RUNS && {
+      alongside: (network, space) => {
+        const others = alongside(network, space);
+        helps = HelpRuns.of(built.network, network, urged, deadlineMinutes);
+        return (offset, lanesUsed, first) => {
+          others(offset, lanesUsed, first);
+          helps?.take(space, offset, lanesUsed);
+        };
+      },
+    }),
+  });
+  const { quantiles } = result;
   const helped = helpsMost(
     built.network,
     { seed, runs: Math.min(runs, WHAT_IF_RUNS), deadlineMinutes },
     result.criticality,
     urged,
+    result.stopped ? null : helps,
   );
   return {
     runs: result.runs,
@@ -178,20 +197,24 @@ export function handback(
   };
   const startsAsked = startNodes(built, window);
   // During the shift the limits are of the plan, and the simulation of what is left.
-  let shared: RunsBackward | undefined;
-  const simulation = simulationOf(
-    now?.built ?? built,
-    { plan, window, options },
-    now || options.runs > whatIfRuns
-      ? undefined
-      : (network, space) => {
-          const limits = (shared = new RunsBackward(network, limitOptions, startsAsked));
-          return (...batch) => limits.take(space, ...batch);
-        },
-  );
+  const left = now?.built ?? built;
+  const counts = unitCounts(left, states, now?.assumed ?? new Set());
+  let limitRuns: RunsBackward | undefined;
+  let unitRuns: OnTimeRuns | undefined;
+  const simulation = simulationOf(left, { plan, window, options }, (network, space) => {
+    const limits = now ? undefined : new RunsBackward(network, limitOptions, startsAsked);
+    const cases = counts.map(({ dropped }) => leftOut(dropped));
+    const units = new OnTimeRuns(network, cases, limitOptions.deadlineMinutes);
+    limitRuns = limits;
+    unitRuns = units;
+    return (offset, lanesUsed, first) => {
+      limits?.take(space, offset, lanesUsed, first);
+      units.take(space, offset, lanesUsed);
+    };
+  });
   const limits: ReadonlyMap<number, ChanceLimit> =
-    shared && !simulation.stopped
-      ? shared.found()
+    limitRuns && !simulation.stopped
+      ? limitRuns.found()
       : chanceLimits(built.network, limitOptions, startsAsked);
   const cutOffs = cutOffsOf(built, window, latest, states, limits);
   const decisions = decisionsOf(built, window, latest, commitments);
@@ -208,6 +231,13 @@ export function handback(
     own: onTime,
     ownRuns: simulation.runs,
   };
+  const unitChances = chancesWithout(
+    left,
+    window,
+    lessWork,
+    counts.map(({ dropped }) => dropped),
+    simulation.stopped ? undefined : unitRuns,
+  );
   const reached = nearestRank(simulation.handbackMinutes, confidence);
   return {
     window: window.id,
@@ -229,7 +259,7 @@ export function handback(
     decisions,
     goPoints: goPointTimes(options.goPoints ?? [], window, cutOffs, decisions),
     simulation,
-    units: unitOutlooks(now?.built ?? built, window, states, now?.assumed ?? new Set(), lessWork),
+    units: unitOutlooks(counts, unitChances, confidence),
     ...leftOpen(plan, window, placements, now && actuals),
     live: now && options.at !== undefined ? liveOf(now, options.at, lessWork) : null,
   };

@@ -1,11 +1,18 @@
-// What-ifs that change one piece of work again and again: all that comes after it is gone through once for all of them. A
-// run is on time where it is so without the work, and the work is over by when what waits for it must start.
+// What-ifs that change one piece of work again and again: all that comes after it is gone through once for all of them,
+// backwards. A run is on time where it is so without the work, and the work is over by when what waits for it must start.
 import type { CompiledNetwork } from './compile-network.js';
 import type { HeldCase } from './held-case.js';
 import { LATE, limitsOf, passBackward, type Limits } from './pass-backward.js';
-import { passAgain, placeNode } from './pass-forward.js';
+import { placeNode } from './pass-forward.js';
 import type { RunSpace } from './run-space.js';
 import { LANES } from './sampling.js';
+
+/** A link of the network; `to` is the position that waits. */
+interface Wait {
+  readonly slot: number;
+  readonly lag: number;
+  readonly to: number;
+}
 
 /** Cases, by their place in the list, that hold nodes of one set; what lies on a way from one of them to another is of it. */
 export interface Family {
@@ -15,9 +22,11 @@ export interface Family {
   /** Positions that wait for them, in rising order. */
   readonly after: Int32Array;
   /** Links from the set to those. */
-  readonly out: readonly { readonly slot: number; readonly lag: number; readonly to: number }[];
-  /** The network as if the set were not there. */
-  readonly without: CompiledNetwork;
+  readonly out: readonly Wait[];
+  /** Links to those from positions that do not wait for the set. */
+  readonly beside: readonly Wait[];
+  /** Positions that nothing waits for, beside the set and what waits for it. */
+  readonly last: Int32Array;
 }
 
 /** The families among neighbours in a list of cases; what is in none has to be gone through by itself. */
@@ -49,7 +58,7 @@ function familyOf(
   cases: readonly number[],
   positions: readonly number[],
 ): Family | undefined {
-  const { size, linkFrom, linkSlot, linkLag, datedAt } = network;
+  const { size, linkFrom, linkSlot, linkLag, isLast, datedAt } = network;
   if (positions.length === 0 || datedAt.length > 0) return undefined;
   const isHeld = new Uint8Array(size);
   for (const position of positions) isHeld[position] = 1;
@@ -65,37 +74,18 @@ function familyOf(
   const isOwn = isHeld.map((held, i) => held | (waits[i]! & leads[i]!));
   const all = Int32Array.from(isOwn.keys());
   const after = all.filter((i) => waits[i] === 1 && isOwn[i] === 0);
-  const out: { slot: number; lag: number; to: number }[] = [];
+  const out: Wait[] = [];
+  const beside: Wait[] = [];
   for (const to of after)
     for (let link = linkFrom[to]!; link < linkFrom[to + 1]!; link += 1) {
       const slot = linkSlot[link]!;
-      if (isOwn[slot % size] === 1) out.push({ slot, lag: linkLag[link]!, to });
+      const from = slot % size;
+      if (isOwn[from] === 1) out.push({ slot, lag: linkLag[link]!, to });
+      else if (waits[from] === 0) beside.push({ slot, lag: linkLag[link]!, to });
     }
   const own = all.filter((i) => isOwn[i] === 1);
-  return { cases, own, after, out, without: leavingOut(network, isOwn) };
-}
-
-/** The network without the links from some positions, and without their finishes. */
-function leavingOut(network: CompiledNetwork, isOut: Uint8Array): CompiledNetwork {
-  const { size, linkFrom, linkSlot, linkLag, isLast } = network;
-  const from = new Int32Array(size + 1);
-  const slots: number[] = [];
-  const lags: number[] = [];
-  for (let i = 0; i < size; i += 1) {
-    for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
-      if (isOut[linkSlot[link]! % size] === 1) continue;
-      slots.push(linkSlot[link]!);
-      lags.push(linkLag[link]!);
-    }
-    from[i + 1] = slots.length;
-  }
-  return {
-    ...network,
-    linkFrom: from,
-    linkSlot: Int32Array.from(slots),
-    linkLag: Int32Array.from(lags),
-    isLast: isLast.map((last, i) => (isOut[i] === 1 ? 0 : last)),
-  };
+  const last = all.filter((i) => isLast[i] === 1 && isOwn[i] === 0 && waits[i] === 0);
+  return { cases, own, after, out, beside, last };
 }
 
 /** A position worked out anew for a case: how long it takes there, and what it waits for. */
@@ -167,11 +157,10 @@ export class FamilyRuns {
   /** In ticks. */
   readonly #deadline: number;
   readonly #limits: Limits;
-  /** When the runs finish without any of a family. */
-  readonly #least = new Int32Array(LANES);
-  readonly #times: Int32Array;
-  readonly #ready: Int32Array;
   readonly #drawn: Int32Array;
+  readonly #isLess: boolean;
+  /** 1 where a run is on time without any of a family. */
+  readonly #without = new Uint8Array(LANES);
   readonly #onTime = new Uint8Array(LANES);
 
   constructor(
@@ -196,9 +185,8 @@ export class FamilyRuns {
       ),
     }));
     this.#deadline = deadline;
+    this.#isLess = cases.every((item) => item.leftOut);
     this.#limits = limitsOf(network.size);
-    this.#times = new Int32Array(2 * network.size * LANES);
-    this.#ready = network.interrupted ? new Int32Array(network.size * LANES) : this.#times;
     this.#drawn = new Int32Array(network.size * LANES);
   }
 
@@ -213,17 +201,34 @@ export class FamilyRuns {
     passBackward(this.#network, space, offset, this.#limits);
     this.#drawn.set(space.durations.subarray(offset, offset + size * LANES));
     for (const family of this.#families) {
-      this.#times.set(space.times);
-      const apart = { ...space, times: this.#times, ready: this.#ready, finish: this.#least };
-      passAgain(family.without, apart, offset, family.after);
+      this.#judgeWithout(family, space);
+      if (this.#isLess && !this.#mayHelp(space.finish)) {
+        for (const at of family.cases) onBatch(at, this.#onTime);
+        continue;
+      }
       family.turns.forEach((turn, k) => {
         for (const placed of turn.placed) this.#place(placed, space, offset);
         const at = family.cases[k];
         if (at === undefined) return;
+        this.#onTime.set(this.#without);
         this.#judge(family.own, turn.out, space);
         onBatch(at, this.#onTime);
       });
     }
+  }
+
+  /**
+   * Whether less of a family can bring a late run on time. Where it can not, the runs on time stay what they are with all
+   * of it.
+   */
+  #mayHelp(finish: Int32Array): boolean {
+    let some = 0;
+    for (let lane = 0; lane < LANES; lane += 1) {
+      const isOnTime = Number(finish[lane]! <= this.#deadline);
+      some |= this.#without[lane]! & (isOnTime ^ 1);
+      this.#onTime[lane] = isOnTime;
+    }
+    return some !== 0;
   }
 
   #place({ position, held, isFree, slots }: Placed, space: RunSpace, offset: number): void {
@@ -240,19 +245,32 @@ export class FamilyRuns {
     placeNode(this.#changed, space, position, offset);
   }
 
-  #judge(own: Int32Array, out: Family['out'], { times }: RunSpace): void {
+  /** What does not hang on a family: each of it may make a run late by itself. */
+  #judgeWithout({ after, beside, last }: Family, space: RunSpace): void {
+    const { release } = this.#network;
+    const { start } = this.#limits;
+    const onTime = this.#onTime.fill(1);
+    for (const i of after) {
+      const from = release[i]!;
+      for (let lane = 0; lane < LANES; lane += 1)
+        onTime[lane]! &= Number(from <= start[i * LANES + lane]!);
+    }
+    this.#judge(last, beside, space);
+    this.#without.set(onTime);
+  }
+
+  /** Leaves those runs on time in which the last of these positions are over and nobody is kept waiting too long. */
+  #judge(positions: Int32Array, waits: readonly Wait[], { times }: RunSpace): void {
     const { size, isLast } = this.#network;
     const { start } = this.#limits;
     const onTime = this.#onTime;
-    for (let lane = 0; lane < LANES; lane += 1)
-      onTime[lane] = Number(this.#least[lane]! <= this.#deadline);
-    for (const i of own) {
+    for (const i of positions) {
       if (isLast[i] === 0) continue;
       const end = (size + i) * LANES;
       for (let lane = 0; lane < LANES; lane += 1)
         onTime[lane]! &= Number(times[end + lane]! <= this.#deadline);
     }
-    for (const { slot, lag, to } of out)
+    for (const { slot, lag, to } of waits)
       for (let lane = 0; lane < LANES; lane += 1)
         onTime[lane]! &= Number(times[slot * LANES + lane]! + lag <= start[to * LANES + lane]!);
   }

@@ -1,6 +1,9 @@
 import { highOf, lowOf } from './distribution.js';
+import type { CompiledNetwork } from './compile-network.js';
+import type { WhatIf } from './held-case.js';
 import type { RiskNetwork } from './network.js';
-import { whatIfs, type WhatIfOptions } from './what-ifs.js';
+import type { RunSpace } from './run-space.js';
+import { WhatIfRuns, whatIfs, type WhatIfFigures, type WhatIfOptions } from './what-ifs.js';
 
 /** What holding some nodes at their least lengths would bring. */
 export interface Help {
@@ -22,23 +25,77 @@ function reachOf(network: RiskNetwork, index: number): number {
   return highOf(node.duration) - lowOf(node.duration) + events;
 }
 
+/** How many groups are tried at most. */
+const MOST_TRIED = 8;
+
+/** The nodes of a group by themselves, each held at its least length. */
+function leastOf(network: RiskNetwork, group: readonly number[]): WhatIf {
+  const own = group.filter((index) => network.nodes[index]!.sameDurationAs === undefined);
+  return { held: new Map(own.map((index) => [index, lowOf(network.nodes[index]!.duration)])) };
+}
+
+/**
+ * All groups that may be tried, on runs that somebody draws: so the runs need not be drawn again once it is known which
+ * groups were critical. Null where they are more than are tried.
+ */
+export class HelpRuns {
+  readonly groups: readonly number[];
+  readonly #tried: WhatIfRuns;
+
+  private constructor(groups: readonly number[], tried: WhatIfRuns) {
+    this.groups = groups;
+    this.#tried = tried;
+  }
+
+  static of(
+    network: RiskNetwork,
+    compiled: CompiledNetwork,
+    groups: readonly (readonly number[])[],
+    deadlineMinutes: number,
+  ): HelpRuns | null {
+    const varying = [...groups.keys()].filter((group) =>
+      [...leastOf(network, groups[group]!).held.keys()].some(
+        (index) => reachOf(network, index) > 0,
+      ),
+    );
+    if (varying.length > MOST_TRIED) return null;
+    const cases = varying.map((group) => leastOf(network, groups[group]!));
+    return new HelpRuns(varying, new WhatIfRuns(compiled, [asItIs, ...cases], deadlineMinutes));
+  }
+
+  /** @param space Its times are those of all lengths as drawn; both are changed, and nobody may need them again. */
+  take(space: RunSpace, offset: number, lanesUsed: number): void {
+    this.#tried.take(space, offset, lanesUsed);
+  }
+
+  /** The figures of the network as it is, and of these groups. */
+  figures(groups: readonly number[]): readonly WhatIfFigures[] {
+    const [base, ...found] = this.#tried.figures();
+    return [base!, ...groups.map((group) => found[this.groups.indexOf(group)]!)];
+  }
+}
+
+const asItIs: WhatIf = { held: new Map() };
+
 /**
  * Which group of nodes (all units of one piece of work, one step wherever it stands), held at its least length, helps
  * most: most helpful first.
  *
- * Compared run by run on the same random words, so small gains show. Only the `candidates` groups that were critical
- * most often, weighed by their spread, are tried.
+ * Compared run by run on the same random words, so small gains show. Only the eight groups that were critical most
+ * often, weighed by their spread, are tried.
+ *
+ * @param known What all runs of these options said of the groups, where it was asked while they were drawn.
  */
 export function helpsMost(
   network: RiskNetwork,
   options: WhatIfOptions,
   criticality: Float64Array,
   groups: readonly (readonly number[])[],
-  candidates = 8,
+  known?: HelpRuns | null,
 ): readonly Help[] {
   const tried = groups
     .map((nodes, group) => {
-      const own = nodes.filter((index) => network.nodes[index]!.sameDurationAs === undefined);
+      const { held } = leastOf(network, nodes);
       // A step that stands in several places is critical where any of them is.
       const critical = (index: number): number =>
         network.nodes.reduce(
@@ -46,14 +103,18 @@ export function helpsMost(
             node.sameDurationAs === index ? Math.max(most, criticality[other]!) : most,
           criticality[index]!,
         );
-      const reach = own.reduce((sum, index) => sum + critical(index) * reachOf(network, index), 0);
-      const held = new Map(own.map((index) => [index, lowOf(network.nodes[index]!.duration)]));
+      const reach = [...held.keys()].reduce(
+        (sum, index) => sum + critical(index) * reachOf(network, index),
+        0,
+      );
       return { group, reach, held };
     })
     .filter(({ reach }) => reach > 0)
     .sort((a, b) => b.reach - a.reach || a.group - b.group)
-    .slice(0, candidates);
-  const [base, ...found] = whatIfs(network, options, [{ held: new Map() }, ...tried]);
+    .slice(0, MOST_TRIED);
+  const [base, ...found] =
+    known?.figures(tried.map(({ group }) => group)) ??
+    whatIfs(network, options, [asItIs, ...tried]);
   return tried
     .map(({ group }, k) => ({
       group,

@@ -33,9 +33,11 @@ export function passBackward(
   const lanes = LANES;
   for (let i = size - 1; i >= 0; i -= 1) {
     const at = i * lanes;
-    if (datedAt.length > 0 || closedFrom[i] !== closedFrom[i + 1])
-      startsAround(network, space, i, offset, limits);
-    else startsBefore(space.durations, i, offset, limits);
+    if (datedAt.length > 0) startsAround(network, space, i, offset, limits);
+    else {
+      startsBefore(space.durations, i, offset, limits);
+      if (closedFrom[i] !== closedFrom[i + 1]) startsBetween(network, space, i, offset, start);
+    }
     for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
       const slot = linkSlot[link]!;
       const lag = linkLag[link]!;
@@ -63,7 +65,45 @@ function startsBefore(
     );
 }
 
-/** Latest starts of a position that closed stretches or stoppages may interrupt. */
+/**
+ * Moves the latest starts of a position to before closed stretches, where no dated event can happen. These come in order,
+ * so one look at each is enough, the last first, and most lie before or after all of the runs.
+ */
+function startsBetween(
+  { closedFrom, closedStart, closedEnd }: CompiledNetwork,
+  { durations }: RunSpace,
+  i: number,
+  offset: number,
+  start: Int32Array,
+): void {
+  const lanes = LANES;
+  const at = i * lanes;
+  const length = offset + at;
+  let first = start[at]!;
+  let last = first;
+  let longest = 0;
+  for (let lane = 0; lane < lanes; lane += 1) {
+    const begins = start[at + lane]!;
+    const lasts = durations[length + lane]!;
+    if (begins < first) first = begins;
+    if (begins + lasts > last) last = begins + lasts;
+    if (lasts > longest) longest = lasts;
+  }
+  for (let k = closedFrom[i + 1]! - 1; k >= closedFrom[i]! && closedEnd[k]! > first; k -= 1) {
+    const from = closedStart[k]!;
+    const to = closedEnd[k]!;
+    if (from >= last) continue;
+    for (let lane = 0; lane < lanes; lane += 1) {
+      const begins = start[at + lane]!;
+      const lasts = durations[length + lane]!;
+      // What takes no time needs no open time.
+      if (begins < to && begins + lasts > from && lasts > 0) start[at + lane] = from - lasts;
+    }
+    first = Math.min(first, from - longest);
+  }
+}
+
+/** Latest starts of a position that stoppages may interrupt. */
 function startsAround(
   network: CompiledNetwork,
   space: RunSpace,

@@ -121,7 +121,7 @@ interface AsDrawn {
 }
 
 /** Takes one turn: lengths, dates and gaps of what changes, then the times of all that this moves. */
-function take(
+function takeTurn(
   turn: Turn,
   network: CompiledNetwork,
   original: CompiledNetwork,
@@ -155,6 +155,77 @@ function take(
   passAgain(network, space, offset, turn.again);
 }
 
+/** Many changes to one network, tried on each batch of runs as somebody draws it. */
+export class WhatIfRuns {
+  readonly #original: CompiledNetwork;
+  /** The network as a case has it. */
+  readonly #network: CompiledNetwork;
+  readonly #turns: readonly Turn[];
+  /** In ticks. */
+  readonly #deadline: number;
+  readonly #asDrawn: AsDrawn;
+  readonly #onTime: Float64Array;
+  readonly #sums: Float64Array;
+  #runs = 0;
+
+  /** @throws {RangeError} When minutes that are held make no sense. */
+  constructor(original: CompiledNetwork, cases: readonly WhatIf[], deadlineMinutes: number) {
+    const { size } = original;
+    this.#original = original;
+    this.#network = {
+      ...original,
+      release: original.release.slice(),
+      linkLag: original.linkLag.slice(),
+      linkSlot: original.linkSlot.slice(),
+    };
+    this.#turns = turnsOf(
+      original,
+      cases.map((item) => heldCase(original, item)),
+    );
+    this.#deadline = Math.floor(deadlineMinutes * TICKS);
+    this.#asDrawn = {
+      drawn: new Int32Array(size * LANES),
+      times: new Int32Array(2 * size * LANES),
+    };
+    this.#onTime = new Float64Array(cases.length);
+    this.#sums = new Float64Array(cases.length);
+  }
+
+  /** @param space Its times are those of all lengths as drawn; both are changed, and nobody may need them again. */
+  take(space: RunSpace, offset: number, lanesUsed: number): void {
+    const original = this.#original;
+    const network = this.#network;
+    const { drawn, times } = this.#asDrawn;
+    drawn.set(space.durations.subarray(offset, offset + network.size * LANES));
+    times.set(space.times);
+    network.release.set(original.release);
+    network.linkLag.set(original.linkLag);
+    network.linkSlot.set(original.linkSlot);
+    for (let k = 0; k < this.#turns.length; k += 1) {
+      takeTurn(this.#turns[k]!, network, original, space, offset, this.#asDrawn);
+      let onTime = 0;
+      let sum = 0;
+      for (let lane = 0; lane < lanesUsed; lane += 1) {
+        const finish = space.finish[lane]!;
+        onTime += Number(finish <= this.#deadline);
+        sum += finish;
+      }
+      this.#onTime[k]! += onTime;
+      this.#sums[k]! += sum;
+    }
+    this.#runs += lanesUsed;
+  }
+
+  /** What all batches that were taken say of each case. */
+  figures(): readonly WhatIfFigures[] {
+    const runs = this.#runs;
+    return Array.from(this.#sums, (sum, k) => ({
+      onTime: chanceOf(this.#onTime[k]!, runs),
+      meanMinutes: sum / runs / TICKS,
+    }));
+  }
+}
+
 /**
  * Chance of being on time and mean finish of many changes to one network, each over all runs and all on the same random
  * words as `simulate` with that seed: the lengths are drawn once, and each case works out again only what its change
@@ -168,43 +239,12 @@ export function whatIfs(
   cases: readonly WhatIf[],
 ): readonly WhatIfFigures[] {
   if (cases.length === 0) return [];
-  const original = compileNetwork(riskNetwork);
-  const network = {
-    ...original,
-    release: original.release.slice(),
-    linkLag: original.linkLag.slice(),
-    linkSlot: original.linkSlot.slice(),
-  };
+  const network = compileNetwork(riskNetwork);
   const space = runSpace(network, randomState(seed), 1);
-  const turns = turnsOf(
-    network,
-    cases.map((item) => heldCase(network, item)),
-  );
-  const deadline = Math.floor(deadlineMinutes * TICKS);
-  const onTime = new Float64Array(cases.length);
-  const sums = new Float64Array(cases.length);
-  const asDrawn = {
-    drawn: new Int32Array(network.size * LANES),
-    times: new Int32Array(space.times.length),
-  };
+  const tried = new WhatIfRuns(network, cases, deadlineMinutes);
   eachBatch(network, space, runs, (offset, lanesUsed) => {
-    asDrawn.drawn.set(space.durations.subarray(offset, offset + network.size * LANES));
-    network.release.set(original.release);
-    network.linkLag.set(original.linkLag);
-    network.linkSlot.set(original.linkSlot);
     passForward(network, space, offset);
-    asDrawn.times.set(space.times);
-    turns.forEach((turn, k) => {
-      take(turn, network, original, space, offset, asDrawn);
-      for (let lane = 0; lane < lanesUsed; lane += 1) {
-        const finish = space.finish[lane]!;
-        if (finish <= deadline) onTime[k]! += 1;
-        sums[k]! += finish;
-      }
-    });
+    tried.take(space, offset, lanesUsed);
   });
-  return cases.map((_, k) => ({
-    onTime: chanceOf(onTime[k]!, runs),
-    meanMinutes: sums[k]! / runs / TICKS,
-  }));
+  return tried.figures();
 }

@@ -4,7 +4,8 @@ import type { NodeState } from '../limits/cut-offs.js';
 import type { HandbackNetwork } from '../handback-network/handback-network.js';
 import { activitiesOf } from './may-leave-out.js';
 import { forwardPass, type RiskNetwork } from '../kernel/network.js';
-import { chancesOnTime } from '../kernel/on-time.js';
+import type { WhatIf } from '../kernel/held-case.js';
+import { chancesOnTime, type OnTimeRuns } from '../kernel/on-time.js';
 import { chanceOf, type Chance } from '../kernel/simulation.js';
 import type { UnitChance, UnitOutlook } from '../types.js';
 
@@ -38,22 +39,31 @@ export function nodesBeyond(
   });
 }
 
-/** Chance of being on time with each of the sets of nodes left out; with none, the window's own chance. */
+/** These nodes are not done at all. */
+export const leftOut = (nodes: ReadonlySet<number>): WhatIf => ({
+  held: new Map([...nodes].map((index) => [index, 0] as const)),
+  leftOut: true,
+});
+
+/**
+ * Chance of being on time with each of the sets of nodes left out; with none, the window's own chance.
+ *
+ * @param known What the runs of these options said of the sets, where it was asked while they were drawn.
+ */
 export function chancesWithout(
   built: HandbackNetwork,
   window: AccessWindow,
   { seed, runs, own, ownRuns }: LessWork,
   dropped: readonly ReadonlySet<number>[],
+  known?: OnTimeRuns,
 ): readonly Chance[] {
   // Less work is never later on the same luck: where every run is on time with all of it, every run is with less.
   if (own.probability === 1 && ownRuns >= runs)
     return dropped.map((nodes) => (nodes.size === 0 ? own : chanceOf(runs, runs)));
-  const cases = dropped.map((nodes) => ({
-    held: new Map([...nodes].map((index) => [index, 0] as const)),
-    leftOut: true,
-  }));
-  const deadlineMinutes = lengthMinutes(window);
-  const found = chancesOnTime(built.network, { seed, runs, deadlineMinutes }, cases);
+  const options = { seed, runs, deadlineMinutes: lengthMinutes(window) };
+  const found = known
+    ? known.found(built.network, options)
+    : chancesOnTime(built.network, options, dropped.map(leftOut));
   return found.map((onTime, k) => (dropped[k]!.size === 0 ? own : onTime));
 }
 
@@ -84,18 +94,23 @@ export function marginWithout(
   return lengthMinutes(window) - times.reduce((latest, item) => Math.max(latest, item.finish), 0);
 }
 
+/** A piece of repeated work done with so many units, and the nodes that then go. */
+export interface UnitCount {
+  readonly activity: string;
+  readonly units: number;
+  readonly dropped: ReadonlySet<number>;
+}
+
 /**
- * For repeated work: the chance of handing back on time after 1, 2 … all of the units planned in this window; during
- * the shift from those that are done or recorded as begun.
+ * For repeated work: 1, 2 … all of the units planned in this window; during the shift from those that are done or recorded
+ * as begun.
  */
-export function unitOutlooks(
+export function unitCounts(
   built: HandbackNetwork,
-  window: AccessWindow,
   states: readonly NodeState[],
   assumed: ReadonlySet<number>,
-  options: LessWork,
-): readonly UnitOutlook[] {
-  const asked = [...activitiesOf(built)].flatMap(([activity, nodes]) => {
+): readonly UnitCount[] {
+  return [...activitiesOf(built)].flatMap(([activity, nodes]) => {
     const units = nodes.filter((index) => built.meanings[index]!.part === 'unit');
     if (units.length < 2) return [];
     // Units done cannot be undone: the question starts with them.
@@ -108,18 +123,20 @@ export function unitOutlooks(
       dropped: new Set(nodesBeyond(built, nodes, states, keep, assumed)),
     }));
   });
-  const found = chancesWithout(
-    built,
-    window,
-    options,
-    asked.map((item) => item.dropped),
-  );
+}
+
+/** The chance of handing back on time with each count of units, the counts of one activity next to each other. */
+export function unitOutlooks(
+  counts: readonly UnitCount[],
+  found: readonly Chance[],
+  confidence: number,
+): readonly UnitOutlook[] {
   const lists = new Map<string, UnitChance[]>();
-  asked.forEach(({ activity, units }, k) =>
+  counts.forEach(({ activity, units }, k) =>
     lists.set(activity, [...(lists.get(activity) ?? []), { units, onTime: found[k]! }]),
   );
   return [...lists].map(([activity, list]) => {
-    const within = list.filter((chance) => chance.onTime.probability >= options.confidence);
+    const within = list.filter((chance) => chance.onTime.probability >= confidence);
     return { activity, chances: list, unitsWithinConfidence: within.at(-1)?.units ?? 0 };
   });
 }

@@ -1,0 +1,63 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { HelpRuns, helpsMost } from '../../../src/risk/kernel/helps-most.js';
+import { chancesOnTime, OnTimeRuns } from '../../../src/risk/kernel/on-time.js';
+import { simulate, threePoint, type RiskNetwork, type WhatIf } from '../../../src/risk/index.js';
+
+const rows = fc.array(
+  fc.record({
+    low: fc.integer({ min: 0, max: 30 }),
+    more: fc.integer({ min: 0, max: 40 }),
+    before: fc.array(fc.nat(20), { maxLength: 2 }),
+    closed: fc.boolean(),
+  }),
+  { minLength: 3, maxLength: 10 },
+);
+
+/** A network in which every node waits for some of those before it, and some for the end of a closed stretch. */
+const networkOf = (drawn: typeof rows extends fc.Arbitrary<infer T> ? T : never): RiskNetwork => ({
+  nodes: drawn.map(({ low, more, before, closed }, index) => ({
+    id: `N${index}`,
+    duration: threePoint('triangular', { low, likely: low, high: low + more }),
+    after: (index === 0 ? [] : before).map((node) => ({
+      node: node % index,
+      from: 'finish' as const,
+      lagMinutes: 0,
+    })),
+    ...(closed && { closed: [{ from: 40, to: 55 }] }),
+  })),
+});
+
+describe('what is asked of runs while they are drawn', () => {
+  it('comes to the same as when they are drawn for it alone', () => {
+    fc.assert(
+      fc.property(rows, fc.integer({ min: 20, max: 160 }), (drawn, deadlineMinutes) => {
+        const network = networkOf(drawn);
+        const groups = drawn.map((_, index) => [index]).slice(0, 8);
+        const cases = drawn.map((_, index): WhatIf => {
+          const left = [...drawn.keys()].slice(index);
+          return { held: new Map(left.map((node) => [node, 0])), leftOut: true };
+        });
+        const options = { seed: 3, runs: 150, deadlineMinutes };
+        let helps: HelpRuns | null | undefined;
+        let units: OnTimeRuns | undefined;
+        const { criticality } = simulate(network, {
+          ...options,
+          alongside: (compiled, space) => {
+            const counts = (units = new OnTimeRuns(compiled, cases, deadlineMinutes));
+            const tried = (helps = HelpRuns.of(network, compiled, groups, deadlineMinutes));
+            return (offset, lanesUsed) => {
+              counts.take(space, offset, lanesUsed);
+              tried?.take(space, offset, lanesUsed);
+            };
+          },
+        });
+        expect(helpsMost(network, options, criticality, groups, helps)).toEqual(
+          helpsMost(network, options, criticality, groups),
+        );
+        expect(units!.found(network, options)).toEqual(chancesOnTime(network, options, cases));
+      }),
+      { numRuns: 200 },
+    );
+  });
+});

@@ -69,8 +69,7 @@ function heldUp(
       ? lastOf(late[random.below(late.length)]!.tasks)
       : lastOf(order);
   while (tasks[at]!.before.length > 0 && random.below(2) === 0) {
-    const { before } = tasks[at]!;
-    const waited = before.map(({ task }) => task);
+    const waited = tasks[at]!.before.map(({ task }) => task);
     at = random.below(2) === 0 ? lastOf(waited) : waited[random.below(waited.length)]!;
   }
   return at;

@@ -61,7 +61,7 @@ export class Decoder {
       else {
         const task = tasks[step.tasks[0]!]!;
         const left = board.left[task.index]!;
-        if (left > 0 && board.ready(task)) board.place(task, step.units || left);
+        if (left > 0 && board.ready(task)) placeUnits(board, task, step);
       }
       if (watch?.isHopeless(step, this.#marks[i]!)) return undefined;
     }
@@ -86,6 +86,15 @@ export class Decoder {
     }
     return this.#board;
   }
+}
+
+/** Places the units of a step, at once if it says so and there is room. */
+function placeUnits(board: Board, task: Task, { units, atOnce }: Step): void {
+  const left = board.left[task.index]!;
+  const wanted = units === 0 ? left : Math.min(units, left);
+  const visit = atOnce && wanted > 1 ? board.find(task, wanted) : undefined;
+  if (visit) board.put(visit);
+  else board.place(task, wanted);
 }
 
 /** Tells step by step whether what is placed so far can still come to something no worse than a score. */

@@ -9,16 +9,18 @@ const IN_TIME = 0.3;
 
 /** What is known of work in one window. Moments are minutes of the problem. */
 export interface InOneWindow {
-  /** Everything placed and in time; absent: no such plan was found. */
+  /** A plan of all of the work in which nothing is late; absent: none was found. */
   readonly visits?: readonly Visit[];
-  /** Nothing that places everything finishes sooner. */
+  /** No plan of all of the work finishes sooner than this minute. */
   readonly finish: number;
 }
 
 /**
- * All work of one window finished as soon as can be, and in time, by a search for the shortest project; `undefined` where
- * the work is of another kind than whole pieces inside, each with one stretch of usable time, and as much of each resource
- * all the while.
+ * Work of which all must go into one window, by the search for the shortest project: first the soonest finish of all of it;
+ * then, if work is late in that plan, the same finish with every date kept.
+ *
+ * `undefined` where that search does not know the kind of work: it takes whole pieces inside, each with one stretch of usable
+ * time, where there is as much of each resource all the while.
  */
 export function solveOneWindow(problem: Problem, seed: number): InOneWindow | undefined {
   const { effort, tasks } = problem;
@@ -75,7 +77,8 @@ export function solveOneWindow(problem: Problem, seed: number): InOneWindow | un
   const first = shortest(FINISH, undefined);
   const finish = from + first.lowerBound;
   if (inTime(first.starts)) return { visits: visitsAt(first.starts), finish };
-  // What must be over sooner than the whole has so much to pass after it.
+  // The search knows no dates, only minutes that must pass between the end of a task and the end of all. Given as many as
+  // lie between a task's date and the soonest finish, it puts the task that much before the finish: in time.
   const tails = Int32Array.from(limits, (limit) => Math.max(0, first.makespan - limit));
   const { starts } = shortest(IN_TIME, tails);
   return { ...(inTime(starts) && { visits: visitsAt(starts) }), finish };

@@ -7,6 +7,8 @@ export interface Step {
   readonly tasks: readonly number[];
   /** The most units that are placed at this turn; 0: all that are left. */
   readonly units: number;
+  /** They are placed in one go where there is room for that, even if some of them could be done sooner. */
+  readonly atOnce: boolean;
   /** Index of the cluster; -1: none. */
   readonly cluster: number;
 }
@@ -29,7 +31,7 @@ export function stepsOf({ clusters = [] }: Problem, list: readonly number[]): St
     else {
       const tasks = [task];
       if (cluster >= 0) own.set(cluster, tasks);
-      steps.push({ tasks, units: 0, cluster });
+      steps.push({ tasks, units: 0, atOnce: false, cluster });
     }
   }
   return steps;
@@ -118,6 +120,7 @@ export function splitAnew(problem: Problem, steps: Steps, random: Random): Steps
   if (some.length === 0) return steps;
   const at = some[random.below(some.length)]!;
   const step = steps[at]!;
+  if (random.below(4) === 0) return steps.with(at, { ...step, atOnce: !step.atOnce });
   if (step.units > 0 && random.below(2) === 0) return steps.toSpliced(at, 1);
   const units = 1 + random.below(tasks[step.tasks[0]!]!.units - 1);
   const next = steps.toSpliced(at, 1, { ...step, units }, { ...step, units: 0 });

@@ -59,7 +59,7 @@ describe('what is said of a plan whose search had too few steps', () => {
   }, 3_600_000);
 
   it('is no distance from the best where more units might be placed', () => {
-    const plan = planOfFamily(families['E']!, 3);
+    const plan = planOfFamily(families['E']!, 5);
     const found = allocate(plan, { effort: 0.01, clock: () => 0 });
     expect(found.unplaced.length).toBeGreaterThan(0);
     expect(found.certificate.mostPlaced).toBe(false);

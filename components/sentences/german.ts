@@ -1,11 +1,21 @@
 import type { Sentences } from '../../src/engine/index.js';
 import { ledger } from './ledger.de.js';
+import { live } from './live.de.js';
 import { notes } from './notes.de.js';
 import { plans } from './plans.de.js';
 import { prices } from './prices.de.js';
 import { reasons } from './reasons.de.js';
+import { repairs } from './repairs.de.js';
 
 export { explanations } from './explanations.de.js';
 
 /** All that the core says, in German. From memory, to be read by a native speaker of the trade. */
-export const sentences: Sentences = { ...reasons, ...plans, ...notes, ...ledger, ...prices };
+export const sentences: Sentences = {
+  ...reasons,
+  ...plans,
+  ...notes,
+  ...ledger,
+  ...prices,
+  ...live,
+  ...repairs,
+};

@@ -53,10 +53,12 @@ export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';
 export type {
   LedgerSentences,
+  LiveSentences,
   NoteSentences,
   PlanSentences,
   PriceSentences,
   ReasonSentences,
+  RepairSentences,
   Sentences,
 } from './sentences.js';
 export type {

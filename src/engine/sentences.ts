@@ -1,10 +1,12 @@
 import type { certificateSentences } from '../planner/certificate-words.js';
 import type { planSentences } from '../planner/plan-sentences.js';
 import type { reasonSentences } from '../planner/reason-sentences.js';
+import type { repairSentences } from '../planner/repair/repair-sentences.js';
 import type { unplacedSentences } from '../planner/search/unplaced-sentences.js';
 import type { commonSentences } from '../model/index.js';
 import type { ledgerSentences } from '../rules/ledger-sentences.js';
 import type { priceSentences } from '../price/price-sentences.js';
+import type { liveSentences } from '../risk/shift/live-sentences.js';
 import type { noteSentences } from '../tables/note-sentences.js';
 
 /** Those of why work does not fit, or finds no place. */
@@ -18,9 +20,17 @@ export type LedgerSentences = typeof ledgerSentences & typeof commonSentences;
 /** Those of what an overrun costs. */
 export type PriceSentences = typeof priceSentences;
 
+/** Those of a shift as it goes. */
+export type LiveSentences = typeof liveSentences;
+
+/** Those of what of a plan no longer holds, and why pieces of it move. */
+export type RepairSentences = typeof repairSentences;
+
 /** All that the core says, by its keys: what a catalogue of another language has to hold. */
 export type Sentences = ReasonSentences &
   PlanSentences &
   NoteSentences &
   LedgerSentences &
-  PriceSentences;
+  PriceSentences &
+  LiveSentences &
+  RepairSentences;

@@ -1,12 +1,6 @@
-import {
-  addMinutes,
-  durationText,
-  lengthMinutes,
-  minutesBetween,
-  type Instant,
-} from '../calendar/index.js';
+import { addMinutes, lengthMinutes, minutesBetween, type Instant } from '../calendar/index.js';
 import type { Placement } from '../planner/fit/types.js';
-import type { AccessWindow, Plan } from '../model/index.js';
+import { because, type AccessWindow, type Plan } from '../model/index.js';
 import { conditionedOn, type Conditioned } from './shift/conditioned.js';
 import { adviceOf, type Outlook } from './shift/advice.js';
 import { begunBefore } from './shift/begun-before.js';
@@ -43,6 +37,7 @@ import {
   type CutOff,
   type LiveForecast,
 } from './types.js';
+import { sayLive } from './shift/live-sentences.js';
 
 /** Most runs of each what-if: of those of the window's own simulation, the first. */
 const WHAT_IF_RUNS = 10_000;
@@ -332,7 +327,13 @@ const isOver = (early: number, end: 'booked' | 'agreed'): Outlook => ({
     activity: null,
     more: null,
     leaveOut: [],
-    why: `Handed back ${early < 0 ? `${durationText(-early)} after` : `${durationText(early)} before`} the ${end} end.`,
+    ...because(
+      sayLive('handed-back', {
+        minutes: Math.abs(early),
+        after: early < 0,
+        agreed: end === 'agreed',
+      }),
+    ),
   },
   options: [],
   notOffered: [],

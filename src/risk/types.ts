@@ -1,5 +1,5 @@
 import type { Instant } from '../calendar/index.js';
-import type { Commitment, GoPoint, WindowStatus } from '../model/index.js';
+import type { Commitment, GoPoint, Reasoned, WindowStatus, Worded } from '../model/index.js';
 import type { ThreePoint, ThreePointKind } from './kernel/distribution.js';
 import type { LeftOpen } from './line/left-open-types.js';
 import type { Chance, DeadlineOutlook } from './kernel/simulation.js';
@@ -181,16 +181,16 @@ export interface LiveOption {
   readonly reaches: boolean;
   /** What must be so for it, in words; empty: nothing beside what is planned. */
   readonly condition: string;
+  readonly conditioned?: Worded['sentence'];
 }
 
 /** Work that is not offered to be left out though the shift runs late, with the reason. */
-export interface NotOffered {
+export interface NotOffered extends Reasoned {
   readonly activity: string;
-  readonly why: string;
 }
 
 /** One line for the person who runs the shift. */
-export interface Advice {
+export interface Advice extends Reasoned {
   /** `over`: the line has been handed back. */
   readonly say: 'stop' | 'carry-on' | 'more' | 'over';
   /** The repeated work that `more` counts; null where none is going on or to come. */
@@ -199,7 +199,6 @@ export interface Advice {
   readonly more: number | null;
   /** Activities to be left out altogether. */
   readonly leaveOut: readonly string[];
-  readonly why: string;
 }
 
 export interface HandbackSimulation {
@@ -224,7 +223,7 @@ export interface HandbackSimulation {
 }
 
 /** Something that was recorded and cannot be so, or was not recorded and had to be taken for granted. */
-export interface Doubt {
+export interface Doubt extends Worded {
   readonly code:
     | 'not-granted'
     | 'line-not-granted'
@@ -237,7 +236,6 @@ export interface Doubt {
     | 'asked-too-late'
     | 'agreed-too-late'
     | 'handed-back-open';
-  readonly text: string;
 }
 
 /** The line was asked for before its booked end: how the shift stands against that. */

@@ -9,7 +9,7 @@ import type { PlanDocument } from '../../../src/model/index.js';
 import { tableKinds } from '../../../src/model/index.js';
 import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
 import { clockText, floatText } from '../../shared/format.js';
-import { saidText } from '../../shared/said.js';
+import { saidText, whyText } from '../../shared/said.js';
 import { verdictAt, verdictsInWindow } from '../../shared/verdicts.js';
 import { explainFit, explainPackage, fitsIn } from '../../why/explain-fit.js';
 import { explainLedger } from '../../why/explain-ledger.js';
@@ -145,7 +145,7 @@ export function tellMoves(
     rows: moved.map((move) => ({
       label: move.activity,
       figure: `${windowsOf(move.before)} → ${windowsOf(move.after)}`,
-      note: move.why,
+      note: whyText(move),
       place: { to: 'activity', id: move.activity },
     })),
     links: [],

@@ -5,6 +5,7 @@ import { dayText, momentText } from '../../shared/format.js';
 import { agree, compareWith, forgetEarlier, freeze, goBackTo } from '../forms/agreed-plan.js';
 import type { Desk } from '../desk-parts.js';
 import { changing } from '../../shared/changing.js';
+import { said } from '../../shared/said.js';
 
 /** The broken pieces named before the rest is only counted. */
 const NAMED = 4;
@@ -45,7 +46,7 @@ function inForce(desk: Desk): TemplateResult {
         : html`<div class="broken" role="alert">
             <p>${words.brokenTold(activities.length)}</p>
             <ul>
-              ${broken.slice(0, NAMED).map((item) => html`<li lang="en">${item.text}</li>`)}
+              ${broken.slice(0, NAMED).map((item) => html`<li>${said(item)}</li>`)}
               ${broken.length > NAMED ? html`<li>${words.moreBroken(broken.length - NAMED)}</li>` : nothing}
             </ul>
             <button

@@ -39,7 +39,7 @@ export function optionList(result: HandbackResult, strings: HandbackStrings): Te
             html`<tr class=${option.reaches ? 'reaches' : 'misses'}>
               <th scope="row">
                 ${words(option)}
-                ${option.condition === '' ? nothing : html`<span class="quiet">${said({ text: option.condition })}</span>`}
+                ${option.condition === '' ? nothing : html`<span class="quiet">${said({ text: option.condition, ...(option.conditioned && { sentence: option.conditioned }) })}</span>`}
               </th>
               <td class="figure">
                 <strong>${percentText(option.onTime.probability)}</strong>

@@ -37,8 +37,8 @@ export function givenPlan(
 ): GivenPlan {
   const { standing, gone } = standingOf(plan, placements.toSorted(byTime));
   const broken: Broken[] = [
-    ...gone.map(({ placement, code, text }) => ({ activity: placement.activity, code, text })),
-    ...breachesOf(plan, standing).map(({ activity, code, text }) => ({ activity, code, text })),
+    ...gone.map(({ placement, ...why }) => ({ activity: placement.activity, ...why })),
+    ...breachesOf(plan, standing),
   ];
   const windows = plan.windows.filter((window) => window.status !== 'withdrawn');
   const problem = problemOf(plan, { windows, activities: plan.activities }, new LedgerCache(plan));

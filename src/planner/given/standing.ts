@@ -1,14 +1,14 @@
-import { unitsLeft, type Placement, type Plan } from '../../model/index.js';
+import { unitsLeft, type Placement, type Plan, type Worded } from '../../model/index.js';
+import { sayRepair } from '../repair/repair-sentences.js';
 
 /** The pieces of a plan made before, parted by whether there is still something to be done where they lie. */
 export interface Standing {
   readonly standing: readonly Placement[];
   /** Of work that is not in the plan or is finished, in a window that is not there or withdrawn, of units now in place. */
-  readonly gone: readonly {
+  readonly gone: readonly (Worded & {
     readonly placement: Placement;
     readonly code: string;
-    readonly text: string;
-  }[];
+  })[];
 }
 
 /**
@@ -23,26 +23,27 @@ export function standingOf(plan: Plan, placements: readonly Placement[]): Standi
   const gone: Standing['gone'][number][] = [];
   for (const placement of placements.toSorted((a, b) => b.from - a.from || b.to - a.to)) {
     const { activity: id, window: where, units = 1 } = placement;
-    const say = (code: string, text: string): void => void gone.push({ placement, code, text });
+    const say = (code: string, worded: Worded): void =>
+      void gone.push({ placement, code, ...worded });
     const activity = activities.get(id);
     const window = where === null ? undefined : windows.get(where);
     const still = left.get(id) ?? 0;
-    if (!activity) say('activity-gone', `the plan has no ${id} any more`);
+    if (!activity) say('activity-gone', sayRepair('no-longer-in-plan', { activity: id }));
     else if (where !== null && !window)
-      say('window-gone', `${id} is in ${where}, which is not there`);
+      say('window-gone', sayRepair('window-not-there', { activity: id, window: where }));
     else if (window?.status === 'withdrawn')
-      say('withdrawn', `${id} is in ${where}, which is withdrawn`);
+      say('withdrawn', sayRepair('in-withdrawn', { activity: id, window: window.id }));
     else if (still === 0)
       say(
         'already-done',
         unitsLeft(activity.work) === 0
-          ? `${id} has nothing left to be done`
-          : `what ${id} has left is all placed later than its visit to ${where ?? 'outside work'}`,
+          ? sayRepair('nothing-left-to-do', { activity: id })
+          : sayRepair('left-placed-later', { activity: id, window: where }),
       );
     else if (units > still)
       say(
         'units',
-        `${id} is given ${units} units in ${where ?? 'outside work'} and has ${still} left`,
+        sayRepair('given-in-and-left', { activity: id, units, window: where, left: still }),
       );
     else {
       standing.add(placement);

@@ -1,11 +1,11 @@
+import type { Worded } from '../../model/index.js';
 import type { Allocation } from '../search/types.js';
 
 /** Something of a plan made before that does not hold in the plan as it is now. */
-export interface Broken {
+export interface Broken extends Worded {
   readonly activity: string;
   /** kebab-case, stable. */
   readonly code: string;
-  readonly text: string;
 }
 
 /** A plan of work that was made before, held against the plan as it is now. */

@@ -18,9 +18,11 @@ import {
   type Availability,
   type Plan,
   type Resource,
+  type Worded,
 } from '../../model/index.js';
 import { ledgerOf, type Ledger } from '../../rules/index.js';
 import type { Placement } from '../fit/types.js';
+import { sayRepair } from './repair-sentences.js';
 import { closedFaults, curingFaults, inCurfew, type Breach } from './site-breaches.js';
 
 /** Every constraint of the plan that the placements break; empty when they keep them all. */
@@ -37,7 +39,11 @@ export function breachesOf(plan: Plan, placements: readonly Placement[]): Breach
   for (const [id, own] of byActivity) {
     const activity = activities.get(id);
     if (!activity) {
-      faults.push({ code: 'unknown-activity', activity: id, text: `the plan has no ${id}` });
+      faults.push({
+        code: 'unknown-activity',
+        activity: id,
+        ...sayRepair('plan-has-no', { activity: id }),
+      });
       continue;
     }
     own.sort((a, b) => a.from - b.from || a.to - b.to);
@@ -61,17 +67,20 @@ export function breachesOf(plan: Plan, placements: readonly Placement[]): Breach
 /** The right minutes, the right number of visits and units, none at the same time as another. */
 function amountFaults(activity: Activity, own: readonly Placement[]): Breach[] {
   const faults: Breach[] = [];
-  const say = (code: string, text: string): void =>
-    void faults.push({ code, activity: activity.id, text: `${activity.id} ${text}` });
+  const { id } = activity;
+  const say = (code: string, worded: Worded): void =>
+    void faults.push({ code, activity: id, ...worded });
   const { work } = activity;
-  if (unitsLeft(work) === 0) say('already-done', 'is placed though nothing of it is left');
-  if (work.kind === 'whole' && own.length > 1) say('split', 'is placed more than once');
+  if (unitsLeft(work) === 0) say('already-done', sayRepair('placed-though-done', { activity: id }));
+  if (work.kind === 'whole' && own.length > 1)
+    say('split', sayRepair('placed-twice', { activity: id }));
   let units = 0;
   for (const placement of own) {
     const taken = minutesBetween(placement.from, placement.to);
     const visit = placement.units ?? 0;
     if (work.kind === 'units') {
-      if (!Number.isInteger(visit) || visit < 1) say('units', `has a visit of ${visit} units`);
+      if (!Number.isInteger(visit) || visit < 1)
+        say('units', sayRepair('visit-of-units', { activity: id, units: visit }));
       units += visit;
     }
     const needed =
@@ -79,12 +88,13 @@ function amountFaults(activity: Activity, own: readonly Placement[]): Breach[] {
         ? work.minutes
         : work.setUpMinutes + visit * work.minutesPerUnit + work.makeSafeMinutes;
     if (taken !== needed || (placement.to - placement.from) % MINUTE !== 0)
-      say('minutes', `is given ${taken} minutes and takes ${needed}`);
+      say('minutes', sayRepair('given-and-takes', { activity: id, taken, needed }));
   }
   if (work.kind === 'units' && units > unitsLeft(work))
-    say('units', `is given ${units} units and has ${unitsLeft(work)} left`);
+    say('units', sayRepair('given-and-left', { activity: id, units, left: unitsLeft(work) }));
   own.forEach((placement, i) => {
-    if (i > 0 && placement.from < own[i - 1]!.to) say('overlap', 'has two visits at the same time');
+    if (i > 0 && placement.from < own[i - 1]!.to)
+      say('overlap', sayRepair('two-visits', { activity: id }));
   });
   return faults;
 }
@@ -92,7 +102,11 @@ function amountFaults(activity: Activity, own: readonly Placement[]): Breach[] {
 function dateFaults(activity: Activity, placement: Placement): Breach[] {
   if (activity.notBefore === undefined || placement.from >= activity.notBefore) return [];
   return [
-    { code: 'not-before', activity: activity.id, text: `${activity.id} begins before it may` },
+    {
+      code: 'not-before',
+      activity: activity.id,
+      ...sayRepair('before-it-may', { activity: activity.id }),
+    },
   ];
 }
 
@@ -107,46 +121,57 @@ function placeChecker(plan: Plan): (activity: Activity, placement: Placement) =>
     return ledger;
   };
   return (activity, placement) => {
-    const fault = (code: string, text: string): Breach => ({
-      code,
-      activity: activity.id,
-      text: `${activity.id} ${text}`,
-    });
+    const { id } = activity;
+    const fault = (code: string, worded: Worded): Breach => ({ code, activity: id, ...worded });
     if (activity.place === 'outside') {
-      if (placement.window !== null) return [fault('place', 'is outside work and needs no window')];
+      if (placement.window !== null)
+        return [fault('place', sayRepair('needs-no-window', { activity: id }))];
       const curfew = outsideCurfew(plan, activity, placement);
-      return curfew ? [fault('curfew', `goes on in the curfew "${curfew}"`)] : [];
+      return curfew ? [fault('curfew', sayRepair('in-curfew', { activity: id, curfew }))] : [];
     }
-    if (placement.window === null) return [fault('place', 'is inside work and has no window')];
+    if (placement.window === null)
+      return [fault('place', sayRepair('has-no-window', { activity: id }))];
     const window = windows.get(placement.window);
     if (!window)
-      return [fault('unknown-window', `is in ${placement.window}, which the plan has not`)];
+      return [
+        fault(
+          'unknown-window',
+          sayRepair('window-not-in-plan', { activity: id, window: placement.window }),
+        ),
+      ];
+    const here = { activity: id, window: window.id };
     const faults: Breach[] = [];
     if (window.status === 'withdrawn')
-      faults.push(fault('withdrawn', `is in ${window.id}, which is withdrawn`));
+      faults.push(fault('withdrawn', sayRepair('in-withdrawn', here)));
     if (activity.window !== undefined && activity.window !== window.id)
-      faults.push(fault('fixed-elsewhere', `is fixed in ${activity.window}`));
+      faults.push(
+        fault(
+          'fixed-elsewhere',
+          sayRepair('is-fixed-in', { activity: id, window: activity.window }),
+        ),
+      );
     if (window.lines.length > 0)
       for (const line of activity.lines)
         if (!window.lines.includes(line))
-          faults.push(fault('line', `needs ${line}, which ${window.id} leaves open`));
+          faults.push(fault('line', sayRepair('line-left-open', { ...here, line })));
     const { extent } = activity;
     if (extent && window.extent)
       if (extent.from < window.extent.from || extent.to > window.extent.to)
-        faults.push(fault('extent', `reaches outside ${window.id}`));
+        faults.push(fault('extent', sayRepair('reaches-outside', here)));
     for (const section of activity.isolation)
       if (!window.isolation.some((booked) => booked.section === section))
-        faults.push(fault('isolation', `needs ${section} dead, which ${window.id} does not book`));
+        faults.push(fault('isolation', sayRepair('section-not-booked', { ...here, section })));
     const ledger = ledgerFor(window, activity);
     const time = { start: placement.from, end: placement.to };
     if (!ledger.usable.some((usable) => contains(usable, time))) {
       const rows = ledger.rows.filter((row) => row.kind !== 'usable' && overlaps(row, time));
       const kinds = new Set(rows.map((row) => row.kind));
       if (placement.from < window.start || placement.to > window.end)
-        faults.push(fault('outside-window', `is not inside ${window.id}`));
-      for (const kind of kinds) faults.push(fault(kind, `takes time of ${kind} in ${window.id}`));
+        faults.push(fault('outside-window', sayRepair('not-inside', here)));
+      for (const kind of kinds)
+        faults.push(fault(kind, sayRepair('takes-time-of', { ...here, kind })));
       if (kinds.size === 0 && faults.length === 0)
-        faults.push(fault('not-usable', `is in time of ${window.id} that is not usable`));
+        faults.push(fault('not-usable', sayRepair('time-not-usable', here)));
     }
     return faults;
   };
@@ -171,9 +196,16 @@ function linkFaults(
     const before = activities.get(link.activity);
     if (!before || unitsLeft(before.work) === 0) return [];
     const own = placed.get(link.activity) ?? [];
-    const what = link.from === 'start' ? 'the start' : 'the finish';
-    const text = `${activity.id} begins before ${what} of ${link.activity} and ${link.gapMinutes} minutes`;
-    const fault = { code: 'link', activity: activity.id, text };
+    const fault = {
+      code: 'link',
+      activity: activity.id,
+      ...sayRepair('begins-too-soon', {
+        activity: activity.id,
+        from: link.from,
+        other: link.activity,
+        minutes: link.gapMinutes,
+      }),
+    };
     if (own.length === 0) return [fault];
     if (link.from === 'start') {
       const began = Math.min(...own.map((placement) => placement.from));
@@ -229,7 +261,11 @@ function resourceFaults(
           faults.set(item.activity, {
             code: 'resource',
             activity: item.activity,
-            text: `${item.activity} and what goes on beside it use ${used} of ${resource.id}, more than is there`,
+            ...sayRepair('uses-more-than-there', {
+              activity: item.activity,
+              amount: used,
+              resource: resource.id,
+            }),
           });
         break;
       }

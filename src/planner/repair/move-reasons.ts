@@ -1,8 +1,9 @@
-import type { AccessWindow, Plan } from '../../model/index.js';
+import type { AccessWindow, Plan, Worded } from '../../model/index.js';
 import { Board, decide, type Problem } from '../fit/index.js';
 import { neverCode } from '../problem/eligibility.js';
 import { neverWords } from '../problem/never-words.js';
 import { partOf } from '../search/parts.js';
+import { sayRepair } from './repair-sentences.js';
 import { heldTo, type Split } from './pieces.js';
 
 /** Places looked at to see whether one thing less would let a piece stay. */
@@ -13,12 +14,12 @@ export function reasonsOf(
   plan: Plan,
   whole: Split,
   gone: ReadonlySet<number>,
-): ReadonlyMap<number, string> {
+): ReadonlyMap<number, Worded> {
   // What is placed already can be done at its very time alone, so it need not be told apart here.
   const { pinned: _, ...problem } = whole.problem;
   const split: Split = { ...whole, problem };
   const windows = new Map(plan.windows.map((window) => [window.id, window]));
-  const reasons = new Map<number, string>();
+  const reasons = new Map<number, Worded>();
   for (const piece of gone) {
     const own = causeByItself(split, piece, windows);
     if (own !== undefined) reasons.set(piece, own);
@@ -34,22 +35,23 @@ function causeByItself(
   { problem, pieces }: Split,
   piece: number,
   windows: ReadonlyMap<string, AccessWindow>,
-): string | undefined {
+): Worded | undefined {
   const { placement, task: index, window: at } = pieces[piece]!;
   const task = problem.tasks[index]!;
-  if (placement.window === null) return 'there is no time left for it';
+  if (placement.window === null) return sayRepair('no-time-left-for-it', {});
   const window = windows.get(placement.window);
-  if (!window) return `${placement.window} is not in the plan any more`;
-  if (window.status === 'withdrawn') return `${window.id} is withdrawn`;
+  if (!window) return sayRepair('window-gone', { window: placement.window });
+  const there = { window: window.id };
+  if (window.status === 'withdrawn') return sayRepair('window-now-withdrawn', there);
   const never = neverCode(window, task.activity);
-  if (never) return neverWords(never, window, task.activity).text;
-  if (at === undefined) return `${window.id} takes no work any more`;
+  if (never) return neverWords(never, window, task.activity);
+  if (at === undefined) return sayRepair('window-takes-none', there);
   const alone = new Board(problem).find(task, task.units, task.earliest, at);
-  return alone ? undefined : `${window.id} no longer has the time for it`;
+  return alone ? undefined : sayRepair('window-lacks-time', there);
 }
 
 /** Why a piece that could stay by itself moves with, or for, other work. */
-function causeBeside(split: Split, piece: number, gone: ReadonlySet<number>): string {
+function causeBeside(split: Split, piece: number, gone: ReadonlySet<number>): Worded {
   const { problem, pieces } = split;
   const { task: index, window, placement } = pieces[piece]!;
   const task = problem.tasks[index]!;
@@ -58,7 +60,7 @@ function causeBeside(split: Split, piece: number, gone: ReadonlySet<number>): st
   const mate = mates.find(
     (other) => task.block !== undefined && problem.tasks[other]!.block === task.block,
   );
-  if (mate !== undefined) return `made good with ${nameOf(mate)}, which moves`;
+  if (mate !== undefined) return sayRepair('made-good-with', { name: nameOf(mate) });
 
   const beside = pieces.flatMap((other, at) =>
     other.window === window && !gone.has(at) ? [other.task] : [],
@@ -77,21 +79,23 @@ function causeBeside(split: Split, piece: number, gone: ReadonlySet<number>): st
   };
   if (here()) {
     const before = task.before.find((tie) => mates.includes(tie.task));
-    if (before) return `waits for ${nameOf(before.task)}, which moves`;
+    if (before) return sayRepair('waits-for-mover', { name: nameOf(before.task) });
     const after = task.after.find((tie) => mates.includes(tie.task));
-    if (after) return `${nameOf(after.task)} waits for it and moves`;
-    return 'makes room so that key dates are kept';
+    if (after) return sayRepair('mover-waits-for-it', { name: nameOf(after.task) });
+    return sayRepair('makes-room', {});
   }
   for (const { supply } of task.demands) {
     const others = beside.filter((other) =>
       problem.tasks[other]!.demands.some((demand) => demand.supply === supply),
     );
     if (others.length === 0 || !here(supply)) continue;
-    const names = [...new Set(others.map(nameOf))].join(' and ');
+    const names = [...new Set(others.map(nameOf))];
     const { id, sole } = problem.supplies[supply]!;
-    return sole ? `needs the place that ${names} takes` : `${id} is shared with ${names}`;
+    return sole
+      ? sayRepair('place-taken-by', { names })
+      : sayRepair('shared-with', { resource: id, names });
   }
-  return `${placement.window ?? 'the time left'} no longer has the time for all that was in it`;
+  return sayRepair('lacks-time-for-all', { window: placement.window });
 }
 
 const noEarlier = ({ tasks }: Problem): number[] => tasks.map(() => Number.NEGATIVE_INFINITY);

@@ -1,5 +1,5 @@
 import { MINUTE } from '../../calendar/index.js';
-import type { Plan } from '../../model/index.js';
+import type { Plan, Worded } from '../../model/index.js';
 import { boundOf } from '../bounds/bounds.js';
 import {
   Board,
@@ -44,7 +44,7 @@ export interface Moved {
   readonly to: readonly (string | null)[];
   /** Units of repeated work that were in that window. */
   readonly units?: number;
-  readonly reason: string;
+  readonly reason: Worded;
 }
 
 export interface Repair {

@@ -1,18 +1,18 @@
-import type { Plan } from '../../model/index.js';
+import { because, type Plan, type Reasoned } from '../../model/index.js';
 import type { Placement } from '../fit/index.js';
 import type { AllocateOptions } from '../search/allocate.js';
 import type { Allocation } from '../search/types.js';
+import { sayRepair } from './repair-sentences.js';
 import { repair, type More, type Repair } from './repair.js';
 
 /** An activity of which something is no longer in the window it was in, or that had no place. */
-export interface Move {
+export interface Move extends Reasoned {
   readonly activity: string;
   readonly package: string;
   /** Empty when it was not placed. */
   readonly before: readonly Placement[];
   /** Empty when it finds no place now. */
   readonly after: readonly Placement[];
-  readonly why: string;
 }
 
 /** A plan for a changed document that moves little of the plan before: itself, what moved and why. */
@@ -63,9 +63,17 @@ function movesOf(
         .toSorted((a, b) => a.from - b.from);
     const [was, is] = [own(before), own(after)];
     const isNew = was.length === 0 && is.length > 0;
-    const why = reasons.get(activity.id) ?? (isNew ? 'it had no place before' : undefined);
+    const why = reasons.get(activity.id) ?? (isNew ? sayRepair('had-no-place', {}) : undefined);
     return why === undefined
       ? []
-      : [{ activity: activity.id, package: activity.package, before: was, after: is, why }];
+      : [
+          {
+            activity: activity.id,
+            package: activity.package,
+            before: was,
+            after: is,
+            ...because(why),
+          },
+        ];
   });
 }

@@ -1,14 +1,14 @@
 // Work that what the site asks no longer allows where it was: closed time and curing.
 import { addMinutes, localTimeOf, weekdayOf, type Instant } from '../../calendar/index.js';
-import { weekdays, type Activity, type Curfew, type Plan } from '../../model/index.js';
+import { weekdays, type Activity, type Curfew, type Plan, type Worded } from '../../model/index.js';
 import { maturityRate } from '../../rules/conditions/index.js';
 import type { Placement } from '../fit/types.js';
+import { sayRepair } from './repair-sentences.js';
 
 /** A constraint of the plan that a placement breaks. */
-export interface Breach {
+export interface Breach extends Worded {
   readonly code: string;
   readonly activity: string;
-  readonly text: string;
 }
 
 /** Work in time that the site closes to it, looked at beside the ledger: stretch by stretch and minute by minute. */
@@ -25,8 +25,8 @@ export function closedFaults(plan: Plan, activity: Activity, placement: Placemen
       return false;
     });
     if (!hit) return [];
-    const text = `${activity.id} goes on in closed time: ${hit.rule.text}`;
-    return [{ code: 'closed', activity: activity.id, text }];
+    const said = sayRepair('in-closed-time', { activity: activity.id, rule: hit.rule });
+    return [{ code: 'closed', activity: activity.id, ...said }];
   });
 }
 
@@ -40,14 +40,14 @@ export function curingFaults(
   return activity.after.flatMap((link): Breach[] => {
     const own = placed.get(link.activity) ?? [];
     if (!link.cured || own.length === 0) return [];
-    const fault = (why: string): Breach[] => [
+    const fault = (why: Worded): Breach[] => [
       {
         code: 'not-cured',
         activity: activity.id,
-        text: `${activity.id} begins before ${link.activity} has cured: ${why}`,
+        ...sayRepair('not-cured', { activity: activity.id, pour: link.activity, why }),
       },
     ];
-    if (!plan.curing) return fault('the plan has no concrete');
+    if (!plan.curing) return fault(sayRepair('no-concrete', {}));
     const { settings, temperatures } = plan.curing;
     const until = addMinutes(first.from, -link.gapMinutes);
     let maturity = 0;
@@ -60,14 +60,14 @@ export function curingFaults(
       while (next < temperatures.length && temperatures[next]!.end <= at) next += 1;
       const row = temperatures[next];
       const celsius = row && row.start <= at ? row.celsius : settings.otherwiseC;
-      if (celsius === undefined) return fault('no temperature is known for a part of the time');
+      if (celsius === undefined) return fault(sayRepair('temperature-not-known', {}));
       maturity += maturityRate(settings.model, celsius) / 60;
       if (maturity >= settings.maturity) return [];
     }
     // Rows that change between whole minutes and sums of many steps leave a hair, never a minute at a time.
     return maturity >= settings.maturity * (1 - 1e-6)
       ? []
-      : fault(`${maturity.toFixed(1)} of ${settings.maturity} is reached`);
+      : fault(sayRepair('maturity-reached', { reached: maturity, wanted: settings.maturity }));
   });
 }
 

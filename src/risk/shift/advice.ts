@@ -1,9 +1,9 @@
 import type { Instant } from '../../calendar/index.js';
-import type { AccessWindow, Plan } from '../../model/index.js';
-import { chanceText } from '../chance-text.js';
+import { because, together, type AccessWindow, type Plan, type Worded } from '../../model/index.js';
 import { reachesChance } from '../verdict.js';
 import type { Conditioned } from './conditioned.js';
 import { chancesWithout, marginWithout, nodesBeyond, type LessWork } from './less-work.js';
+import { sayLive } from './live-sentences.js';
 import { activitiesOf, mayLeaveOut, type MayLeaveOut, type StopsEarly } from './may-leave-out.js';
 import type { Advice, LiveOption, NotOffered } from '../types.js';
 
@@ -20,7 +20,8 @@ interface Draft {
   readonly more?: number;
   readonly leaveOut: readonly string[];
   readonly nodes: ReadonlySet<number>;
-  readonly condition: string;
+  /** Absent: nothing beside what is planned. */
+  readonly only?: Worded;
   /** Among those that are listed; otherwise only weighed for the advice. */
   readonly listed: boolean;
 }
@@ -47,10 +48,12 @@ export function adviceOf(
     lessWork,
     drafts.map((draft) => draft.nodes),
   );
-  const rated = drafts.map(({ nodes, listed, ...one }, k) => ({
+  const rated = drafts.map(({ nodes, listed, only, ...one }, k) => ({
     listed,
     option: {
       ...one,
+      condition: only?.text ?? '',
+      ...(only?.sentence && { conditioned: only.sentence }),
       onTime: found[k]!,
       marginMinutes: marginWithout(built, window, nodes),
       reaches: reachesChance(found[k]!.probability, lessWork.confidence, lessWork.runs),
@@ -65,12 +68,9 @@ export function adviceOf(
     title,
   );
   // Counted as about to finish, it flatters every chance until somebody says how long it still takes.
-  const outrun = now.beyondEstimate.map(
-    (name) =>
-      ` ${name} has outrun its longest estimate: rely on no chance until a fresh estimate is written down.`,
-  );
+  const outrun = now.beyondEstimate.map((name) => sayLive('outrun', { name }));
   return {
-    advice: { ...advice, why: `${advice.why}${outrun.join('')}` },
+    advice: { ...advice.how, ...because(together([...advice.why, ...outrun])) },
     options: rated.filter((item) => item.listed).map((item) => item.option),
     notOffered: may.notOffered,
   };
@@ -99,10 +99,11 @@ function draftsOf(
     nodesBeyond(built, stopsEarly.nodes, states, keep, assumed);
   const title = (id: string): string =>
     plan.activities.find((activity) => activity.id === id)?.title ?? id;
-  const condition = (stopsEarly: StopsEarly, keep: number): string =>
-    stopsEarly.assumed && keep === stopsEarly.done
-      ? `Only if unit ${stopsEarly.done + 1} of ${title(stopsEarly.activity)} has not begun: it is taken to be under way since the last was done.`
-      : '';
+  const condition = (stopsEarly: StopsEarly, keep: number): Pick<Draft, 'only'> => {
+    if (!stopsEarly.assumed || keep !== stopsEarly.done) return {};
+    const given = { unit: stopsEarly.done + 1, name: title(stopsEarly.activity) };
+    return { only: sayLive('only-if-not-begun', given) };
+  };
   const waits = whole.map((leavesOut) => [leavesOut.activity, ...leavesOut.with]);
   const out = (groups: readonly (readonly string[])[]): readonly string[] => [
     ...new Set(groups.flat()),
@@ -113,7 +114,6 @@ function draftsOf(
     ...(lead && { activity: lead.activity, units: lead.units, more: lead.units - lead.done }),
     leaveOut: [],
     nodes: new Set(),
-    condition: '',
     listed: true,
   };
   const cuts = early.flatMap((stopsEarly) =>
@@ -128,7 +128,7 @@ function draftsOf(
             ? [stopsEarly.activity]
             : [],
         nodes: new Set(beyond(stopsEarly, units)),
-        condition: condition(stopsEarly, units),
+        ...condition(stopsEarly, units),
         listed: true,
       };
     }),
@@ -136,7 +136,6 @@ function draftsOf(
   const waiting = waits.map((group): Draft => ({
     leaveOut: group,
     nodes: new Set(gone([group])),
-    condition: '',
     listed: true,
   }));
   const rest = early.filter((stopsEarly) => stopsEarly !== lead);
@@ -155,7 +154,7 @@ function draftsOf(
             ...rest.filter(untouched(states)).map((stopsEarly) => [stopsEarly.activity]),
           ]),
           nodes: new Set([...beyond(lead, units), ...least, ...gone(waits)]),
-          condition: condition(lead, units),
+          ...condition(lead, units),
           listed: units === lead.least,
         };
       })
@@ -163,7 +162,6 @@ function draftsOf(
         {
           leaveOut: out(waits),
           nodes: new Set(gone(waits)),
-          condition: '',
           listed: waits.length > 1,
         },
       ];
@@ -175,30 +173,34 @@ const untouched =
   (stopsEarly: StopsEarly): boolean =>
     stopsEarly.least === 0 && stopsEarly.nodes.every((index) => states[index] === 'to-come');
 
+/** What is advised, and why. */
+interface Chosen {
+  readonly how: Omit<Advice, 'why' | 'sentence'>;
+  readonly why: readonly Worded[];
+}
+
 function choose(
   options: readonly LiveOption[],
   lead: StopsEarly | undefined,
   { confidence: wanted, runs, passed }: LessWork & { readonly passed: boolean },
   title: (id: string) => string,
-): Advice {
+): Chosen {
   const [planned, ...others] = options as readonly [LiveOption, ...LiveOption[]];
-  const of = (option: LiveOption): string => chanceText(option.onTime.probability, runs);
-  const aim = `wanted ${chanceText(wanted)}`;
-  const carryOn = (why: string): Advice => ({
-    say: 'carry-on',
-    activity: planned.activity ?? null,
-    more: planned.more ?? null,
-    leaveOut: [],
+  const of = (option: LiveOption) => ({ share: option.onTime.probability, runs });
+  const aim = { share: wanted };
+  const asPlanned = sayLive('all-as-planned', { onTime: of(planned), wanted: aim });
+  const carryOn = (...why: readonly Worded[]): Chosen => ({
+    how: {
+      say: 'carry-on',
+      activity: planned.activity ?? null,
+      more: planned.more ?? null,
+      leaveOut: [],
+    },
     why,
   });
-  const late = passed
-    ? 'The time to hand back has passed: say now that the line is handed back late.'
-    : 'say now that the line may be handed back late.';
-  if (planned.reaches) return carryOn(`All as planned: ${of(planned)}; ${aim}.`);
-  if (others.length === 0)
-    return carryOn(
-      `All as planned: ${of(planned)}; ${aim}. Nothing that is left may be left out${passed ? '. ' : ': '}${late}`,
-    );
+  const late = { late: sayLive(passed ? 'late-already' : 'late-maybe', {}), passed };
+  if (planned.reaches) return carryOn(asPlanned);
+  if (others.length === 0) return carryOn(asPlanned, sayLive('nothing-may-go', late));
   const lost = (option: LiveOption): number => lostBy(option, lead);
   const [best] = others.filter((other) => other.reaches).sort((a, b) => lost(a) - lost(b));
   // Where none reaches it: the surest, then what hands back the earliest, then the fewest units. Nobody is sent on to
@@ -213,7 +215,6 @@ function choose(
   const chosen = best ?? safest!;
   const counted = lead !== undefined && chosen.activity === lead.activity;
   const more = counted ? chosen.more! : (planned.more ?? null);
-  const words = (option: LiveOption): string => optionWords(option, lead, title);
   // The next count up shows why it is no more.
   const above = counted
     ? others.find(
@@ -224,16 +225,23 @@ function choose(
           other !== chosen,
       )
     : undefined;
-  const compared = [planned, ...(above ? [above] : []), chosen]
-    .map((option) => `${words(option)}: ${of(option)}`)
-    .join('; ');
-  const noWay = best ? '' : ` No way reaches it${passed ? '. ' : ': '}${late}`;
+  const ways = [planned, ...(above ? [above] : []), chosen].map((option) => ({
+    way: optionWords(option, lead, title),
+    onTime: of(option),
+  }));
+  const { condition: text, conditioned } = chosen;
   return {
-    say: counted ? (more === 0 ? 'stop' : 'more') : 'carry-on',
-    activity: planned.activity ?? null,
-    more,
-    leaveOut: chosen.leaveOut,
-    why: `${compared}; ${aim}.${noWay}${chosen.condition === '' ? '' : ` ${chosen.condition}`}`,
+    how: {
+      say: counted ? (more === 0 ? 'stop' : 'more') : 'carry-on',
+      activity: planned.activity ?? null,
+      more,
+      leaveOut: chosen.leaveOut,
+    },
+    why: [
+      sayLive('ways-compared', { ways, wanted: aim }),
+      ...(best ? [] : [sayLive('no-way-reaches', late)]),
+      ...(text === '' ? [] : [{ text, ...(conditioned && { sentence: conditioned }) }]),
+    ],
   };
 }
 
@@ -242,19 +250,22 @@ function optionWords(
   { activity, units, more, leaveOut }: LiveOption,
   lead: StopsEarly | undefined,
   title: (id: string) => string,
-): string {
-  const without = leaveOut.length === 0 ? '' : `without ${leaveOut.map(title).join(', ')}`;
-  if (units === undefined || activity === undefined) return without || 'all as planned';
-  if (leaveOut.includes(activity)) return without;
+): Worded {
+  const without =
+    leaveOut.length === 0 ? [] : [sayLive('way-without', { names: leaveOut.map(title) })];
+  if (units === undefined || activity === undefined)
+    return without[0] ?? sayLive('way-as-planned', {});
+  if (leaveOut.includes(activity)) return without[0]!;
+  const name = title(activity);
   const count =
     activity === lead?.activity
       ? more === 0
         ? units === 0
-          ? `do not begin ${title(activity)}`
-          : `stop at ${units}`
-        : `${more} more`
-      : `${units} of ${title(activity)}`;
-  return without === '' ? count : `${count}, ${without}`;
+          ? sayLive('way-not-begun', { name })
+          : sayLive('way-stop-at', { units })
+        : sayLive('way-more', { units: more! })
+      : sayLive('way-of', { units, name });
+  return together([count, ...without], ', ');
 }
 
 /** Units of the counted work that an option still holds. */

@@ -1,6 +1,7 @@
 import type { Instant } from '../../calendar/index.js';
 import { boundsOf, type AccessWindow, type Plan } from '../../model/index.js';
 import type { Conditioned } from './conditioned.js';
+import { sayLive } from './live-sentences.js';
 import { grantStep, handedBackStep, lineGrantStep, type Actual, type Doubt } from '../types.js';
 
 /**
@@ -37,45 +38,50 @@ export function doubtsOf(
       return [
         {
           code: 'not-here',
-          text: `${name} is not planned in ${window.id}: its record is not used.`,
+          ...sayLive('record-not-here', { name, window: window.id }),
         },
       ];
     const line = window.lines.find((text) => lineGrantStep(text) === step);
     if (step !== undefined && own.length === 0 && line === undefined && step !== handedBackStep)
       found.push({
         code: 'line-not-here',
-        text: `${window.id} has no step "${step}" for the work planned in it: its record is not used.`,
+        ...sayLive('record-no-step', { step, window: window.id }),
       });
     if (times.some((time) => time > at))
       found.push({
         code: 'not-yet',
-        text: `${name}: a time after the moment of the forecast is recorded. It is not counted yet.`,
+        ...sayLive('record-not-yet', { name }),
       });
     if (times.some((time) => time < window.start))
       found.push({
         code: 'before-window',
-        text: `${name}: a time before ${window.id} opens is recorded. It is counted as it stands: check it.`,
+        ...sayLive('record-before-window', { name, window: window.id }),
       });
     const units = own.filter((meaning) => meaning.part === 'unit').length;
     if ((unitsDone ?? 0) > 0 && units === 0)
       found.push({
         code: 'not-repeated',
-        text: `${name} is not repeated work: the ${unitsDone} units recorded of it are not used.`,
+        ...sayLive('record-not-repeated', { name, units: unitsDone! }),
       });
     else if ((unitsDone ?? 0) > units)
       found.push({
         code: 'more-units',
-        text: `${name}: ${unitsDone} units are recorded and ${units} are planned in ${window.id}. It is counted as all done: check the count.`,
+        ...sayLive('record-more-units', {
+          name,
+          units: unitsDone!,
+          planned: units,
+          window: window.id,
+        }),
       });
     if (wantedBy !== undefined && wantedBy >= window.end)
       found.push({
         code: 'asked-too-late',
-        text: `The line was asked for no earlier than the end that counts: that changes nothing.`,
+        ...sayLive('asked-too-late', {}),
       });
     if (agreedEnd !== undefined && agreedEnd >= booked.end)
       found.push({
         code: 'agreed-too-late',
-        text: `The end that was agreed is no earlier than the booked end: that changes nothing.`,
+        ...sayLive('agreed-too-late', {}),
       });
     return found;
   }
@@ -115,11 +121,11 @@ function handedBackOpen(
     (row) => (begun.has(row.id) || needed.has(row.id) || !mayBeOut(row)) && !isOver(row),
   );
   if (open.length === 0) return [];
-  const names = open.map((activity) => activity.title).join(', ');
+  const names = open.map((activity) => activity.title);
   return [
     {
       code: 'handed-back-open',
-      text: `The line is recorded as handed back, and nothing says that ${names} ${open.length === 1 ? 'is' : 'are'} over. Every worksite must be given up first: ask at once.`,
+      ...sayLive('handed-back-open', { names }),
     },
   ];
 }
@@ -139,7 +145,7 @@ function grants(
     return [
       {
         code: 'not-granted',
-        text: 'No grant of the possession is recorded: it is counted as granted at this moment.',
+        ...sayLive('grant-not-recorded', {}),
       },
     ];
   return window.lines
@@ -147,6 +153,6 @@ function grants(
     .filter((name) => stateOf(name) === 'to-come' && !expected.has(name))
     .map((name) => ({
       code: 'line-not-granted',
-      text: `${name}: not recorded, and nobody said when. It is counted as granted at this moment.`,
+      ...sayLive('line-grant-not-recorded', { name }),
     }));
 }

@@ -1,7 +1,15 @@
-import { boundsOf, unitsLeft, type Activity, type Plan } from '../../model/index.js';
+import {
+  because,
+  boundsOf,
+  unitsLeft,
+  type Activity,
+  type Plan,
+  type Worded,
+} from '../../model/index.js';
 import type { NodeState } from '../limits/cut-offs.js';
 import type { HandbackNetwork } from '../handback-network/handback-network.js';
 import type { NotOffered } from '../types.js';
+import { sayLive } from './live-sentences.js';
 
 /** Repeated work that may stop early: with so few units done in the window at the least. */
 export interface StopsEarly {
@@ -73,7 +81,7 @@ export function mayLeaveOut(
       const why = whyNotUnits(activity, opened, ask);
       // What it pays at a stop makes it safe, but only once it has begun.
       const least = Math.max(stop.least, opened.length > 0 ? 1 : 0);
-      if (why !== null) notOffered.push({ activity: activity.id, why });
+      if (why !== null) notOffered.push({ activity: activity.id, ...because(why) });
       else if (least < stop.units) early.push({ ...stop, least });
       continue;
     }
@@ -82,7 +90,7 @@ export function mayLeaveOut(
     const group = [activity.id, ...(waiting.get(activity.id) ?? [])];
     const why = whyNotWhole(activity, group, rows, ask);
     if (why === null) whole.push({ activity: activity.id, with: group.slice(1) });
-    else notOffered.push({ activity: activity.id, why });
+    else notOffered.push({ activity: activity.id, ...because(why) });
   }
   return { early, whole, notOffered };
 }
@@ -165,14 +173,16 @@ function whyNotUnits(
   activity: Activity,
   opened: readonly Activity[],
   { bindersOf }: Ask,
-): string | null {
+): Worded | null {
   const binders = bindersOf.get(activity.id) ?? [];
-  if (binders.length > 0)
-    return `All of ${activity.title} must be finished in this window: it is among what makes ${binders.join(', ')} good.`;
+  if (binders.length > 0) return sayLive('all-must-finish', { name: activity.title, binders });
   // Each stop is made safe where the row pays for that: it says so itself.
   const safe = activity.work.kind === 'units' && activity.work.makeSafeMinutes > 0;
   if (opened.length === 0 || safe) return null;
-  return `${opened.map((item) => item.title).join(', ')} has begun, and nothing says that the line is fit to run without ${activity.title}.`;
+  return sayLive('begun-and-unsaid', {
+    name: activity.title,
+    opened: opened.map((item) => item.title),
+  });
 }
 
 function whyNotWhole(
@@ -180,11 +190,14 @@ function whyNotWhole(
   group: readonly string[],
   rows: ReadonlyMap<string, Activity>,
   { begun, bindersOf }: Ask,
-): string | null {
+): Worded | null {
   const stays = group.find((id) => !rows.get(id)!.mayWait || begun.has(id));
-  if (stays !== undefined) return `${rows.get(stays)!.title} waits for it and may not be left out.`;
+  if (stays !== undefined) return sayLive('waits-and-stays', { name: rows.get(stays)!.title });
   const binder = group.flatMap((id) => bindersOf.get(id) ?? []).find((id) => !group.includes(id));
   return binder === undefined
     ? null
-    : `${activity.title} is needed to make good ${rows.get(binder)!.title}.`;
+    : sayLive('needed-to-make-good', {
+        name: activity.title,
+        opened: rows.get(binder)!.title,
+      });
 }

@@ -199,7 +199,7 @@ describe('repair', () => {
     const shorter: Plan = { ...cut, windows: [window('P1', 0, 200), window('P2', 1440, 300)] };
     const [move, ...others] = repair(shorter, before, options).moved;
     expect(others).toEqual([]);
-    expect(move!.reason).toMatch(/^crane is shared with A[12]$/);
+    expect(move!.reason.text).toMatch(/^crane is shared with A[12]$/);
     const gone: Plan = {
       ...cut,
       windows: cut.windows.map((item) =>
@@ -207,8 +207,8 @@ describe('repair', () => {
       ),
     };
     expect(repair(gone, before, options).moved).toMatchObject([
-      { activity: 'A1', from: 'P1', to: ['P2'], reason: 'P1 is withdrawn' },
-      { activity: 'A2', from: 'P1', to: ['P2'], reason: 'P1 is withdrawn' },
+      { activity: 'A1', from: 'P1', to: ['P2'], reason: { text: 'P1 is withdrawn' } },
+      { activity: 'A2', from: 'P1', to: ['P2'], reason: { text: 'P1 is withdrawn' } },
     ]);
   });
 

@@ -11,6 +11,8 @@ import { planSentences } from '../../../src/planner/plan-sentences.js';
 import { reasonSentences } from '../../../src/planner/reason-sentences.js';
 import { unplacedSentences } from '../../../src/planner/search/unplaced-sentences.js';
 import { priceSentences } from '../../../src/price/price-sentences.js';
+import { liveSentences } from '../../../src/risk/shift/live-sentences.js';
+import { repairSentences } from '../../../src/planner/repair/repair-sentences.js';
 import { ledgerSentences } from '../../../src/rules/ledger-sentences.js';
 import { noteSentences } from '../../../src/tables/note-sentences.js';
 import { examples } from './sentence-examples.js';
@@ -25,6 +27,8 @@ const rooms = [
   ledgerSentences,
   commonSentences,
   priceSentences,
+  liveSentences,
+  repairSentences,
 ];
 const english = Object.assign({}, ...rooms) as Words;
 const keys = Object.keys(english);
@@ -36,6 +40,7 @@ const isMoment = (value: object): value is Moment => 'at' in value && 'zone' in 
 
 /** What is no name, number or moment, but one of a few words that a sentence knows; and a sentence in a sentence. */
 const asTheyAre = new Set([
+  ...['onTime', 'wanted', 'ways', 'late', 'from', 'kind', 'rule', 'why'],
   ...['once', 'zone', 'aim', 'first', 'known', 'when', 'bars', 'days', 'counted', 'all', 'between'],
 ]);
 

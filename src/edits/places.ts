@@ -4,6 +4,7 @@
  */
 export function placesIn(before: readonly unknown[], after: readonly unknown[]): Int32Array {
   const places = new Int32Array(after.length);
+  if (before.length === 0) return places.fill(-1);
   const shorter = Math.min(before.length, after.length);
   let start = 0;
   while (start < shorter && before[start] === after[start]) {

@@ -172,7 +172,7 @@ function unmetNotes(
     const placeIn = (table: 'windows' | 'work', read: TableRead) => (ids: readonly string[]) => ({
       table,
       column: headingOf(read, table, kind),
-      rows: ids.flatMap((id) => read.rowOf?.get(id) ?? []),
+      rows: rowsOf(read, ids),
     });
     return unmetNames(
       kind,
@@ -184,9 +184,11 @@ function unmetNotes(
 
 /** Activities that were done before of which something that makes them good is still to be done. */
 function openedBefore(activities: readonly Activity[]): Activity[] {
+  const bounds = boundsOf(activities);
+  if (bounds.length === 0) return [];
   const left = new Map(activities.map((activity) => [activity.id, unitsLeft(activity.work)]));
   const open = new Set(
-    boundsOf(activities)
+    bounds
       .filter(
         ({ activity, members }) =>
           left.get(activity) === 0 && members.some((id) => left.get(id)! > 0),
@@ -203,10 +205,10 @@ function resourceNotes({ plan, tables }: Assumed): PlanNote[] {
   const missing = new Set<string>();
   const rows: number[] = [];
   for (const { id, resources: needs } of plan.activities) {
-    const unlisted = needs.filter((need) => !listed.has(need.resource));
-    for (const { resource } of unlisted) missing.add(resource);
+    if (needs.every((need) => listed.has(need.resource))) continue;
+    for (const { resource } of needs) if (!listed.has(resource)) missing.add(resource);
     const row = work.rowOf?.get(id);
-    if (unlisted.length > 0 && row !== undefined) rows.push(row);
+    if (row !== undefined) rows.push(row);
   }
   if (missing.size === 0) return [];
   const column = headingOf(work, 'work', 'resources');
@@ -258,12 +260,23 @@ function noter<K extends TableKind>(table: K, read: TableRead): Noter<K> {
     note(code, field, things, of, key) {
       if (things.length === 0) return [];
       const count = things.length;
-      const rows = things.flatMap(({ id }) => read.rowOf?.get(id) ?? []);
-      const words = sayNote(key, { count, of, ...firstNames(things.map((thing) => thing.id)) });
+      const ids = things.map((thing) => thing.id);
+      const rows = rowsOf(read, ids);
+      const words = sayNote(key, { count, of, ...firstNames(ids) });
       const column = headingOf(read, table, field);
       return [{ code, ...words, count, places: [{ table, column, rows }] }];
     },
   };
+}
+
+/** The rows in which the names stand; a loop, as a table may have very many. */
+function rowsOf({ rowOf }: TableRead, ids: readonly string[]): number[] {
+  const rows: number[] = [];
+  for (const id of ids) {
+    const row = rowOf?.get(id);
+    if (row !== undefined) rows.push(row);
+  }
+  return rows;
 }
 
 function headingOf<K extends TableKind>(read: TableRead, kind: K, field: FieldOf<K>): string {

@@ -55,6 +55,7 @@ export function mergeTables(
   incoming: TableText,
   take: Take,
 ): Merge {
+  if (take === 'replace' && before.rows.length === 0) return allNew(incoming);
   const pairs = pairColumns(kind, before, incoming);
   const { rows, rewritten } = rowsUnder(kind, before, incoming, pairs);
   const matched = matchRows(kind, { ...before, ...pairs.table }, rows);
@@ -101,6 +102,21 @@ export function mergeTables(
     }
   }
 }
+
+/** A table in the place of one without rows: nothing stands that a name could be met in. */
+const allNew = (table: TableText): Merge => ({
+  table,
+  effect: {
+    before: 0,
+    after: table.rows.length,
+    added: table.rows.length,
+    changed: 0,
+    unchanged: 0,
+    removed: 0,
+    twice: 0,
+  },
+  rewritten: 0,
+});
 
 interface Pairs {
   /** The table before with the columns of both. */

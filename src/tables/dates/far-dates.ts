@@ -42,13 +42,15 @@ export function farDateFaults(
   return names.flatMap((name) => {
     const at = fields.get(name);
     if (at === undefined) return [];
-    return table.rows.flatMap(({ cells, line }, row): Fault[] => {
+    const faults: Fault[] = [];
+    table.rows.forEach(({ cells, line }, row) => {
       const text = cells[at]?.trim() ?? '';
-      const years = text.match(yearText);
-      if (!years || years.some((year) => isNear(Number(year)))) return [];
+      // Most cells are blank: a loop that makes nothing of them.
+      const years = text === '' ? null : text.match(yearText);
+      if (!years || years.some((year) => isNear(Number(year)))) return;
       const read = parseMoment(text, dateOrder);
       const year = 'problem' in read ? undefined : read.value.date?.year;
-      if (year === undefined || isNear(year) || isForEver(kind, name, year)) return [];
+      if (year === undefined || isNear(year) || isForEver(kind, name, year)) return;
       const away = year < first ? first - year : year - last;
       const problem = {
         code: 'date-far-off',
@@ -56,8 +58,9 @@ export function farDateFaults(
         mend: 'Correct the year, or leave it where it is meant so.',
       };
       const place = { line, row, column: table.columns[at]! };
-      return [{ ...faultAt(place, 'warning', problem, text), file }];
+      faults.push({ ...faultAt(place, 'warning', problem, text), file });
     });
+    return faults;
   });
 }
 

@@ -114,6 +114,9 @@ function checkResources(activity: Activity, context: LinkContext, faults: Fault[
 
 /** Leaves out what waits for something left out, and what waits for that, each once. O(n + links). */
 function dropFollowers(activities: readonly Activity[], out: Set<string>, refuse: Refuse): void {
+  const known = new Set(activities.map((activity) => activity.id));
+  const isWhole = activities.every(({ after }) => after.every((link) => known.has(link.activity)));
+  if (out.size === 0 && isWhole) return;
   const followers = new Map<string, string[]>();
   for (const { id, after } of activities) {
     for (const link of after) {
@@ -122,7 +125,6 @@ function dropFollowers(activities: readonly Activity[], out: Set<string>, refuse
       else followers.set(link.activity, [id]);
     }
   }
-  const known = new Set(activities.map((activity) => activity.id));
   const lost = [...out, ...[...followers.keys()].filter((id) => !known.has(id))];
   for (let at = 0; at < lost.length; at += 1) {
     for (const id of followers.get(lost[at]!) ?? []) {

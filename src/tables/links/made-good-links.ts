@@ -49,6 +49,7 @@ export function checkMadeGood(
     }
   }
   const bounds = boundsOf(activities);
+  if (bounds.length === 0) return;
   const linked = withUnlinked(activities, bounds);
   const plain = new Set(cyclesOf(activities).flat());
   for (const cycle of cyclesOf(linked)) {

@@ -3,6 +3,7 @@ import type {} from '../components/desk/desk.js';
 import './first-view.js';
 import { hasPlanLink, PlanStore, readLink } from '../components/store/index.js';
 import { createWorkerEngine } from '../src/engine/index.js';
+import { followServedLanguage } from './served-language.js';
 import { keepLastHome } from './last-home.js';
 import { keepOffline } from './offline.js';
 import { takeOpenedFiles } from './opened-files.js';
@@ -36,6 +37,7 @@ desk.openSample = async () => {
 };
 desk.keeping.store = new PlanStore();
 
+void followServedLanguage();
 keepPaperHeads(desk);
 keepLastHome(desk);
 

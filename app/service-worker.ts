@@ -55,6 +55,8 @@ scope.addEventListener('message', (event) => {
 scope.addEventListener('fetch', (event) => {
   const { request } = event;
   if (request.method !== 'GET' || !request.url.startsWith(scope.registration.scope)) return;
+  // The page asks past every cache for what the host serves now.
+  if (request.cache === 'no-store') return;
   event.respondWith(answer(request));
 });
 

@@ -12,8 +12,10 @@ const types: Record<string, string> = {
 };
 
 /** Serves a folder as `npm start` does, with its headers. `close` also ends the connections that a browser keeps open. */
+/** `rewrite`: what a host does to the page before it sends it. */
 export async function serveFolder(
   folder: string,
+  rewrite: (page: string) => string = (page) => page,
 ): Promise<{ address: string; close: () => Promise<void> }> {
   const server: Server = createServer((request, response) => {
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
@@ -25,7 +27,7 @@ export async function serveFolder(
           'cache-control': 'no-store',
           ...pageHeaders(),
         });
-        response.end(bytes);
+        response.end(extname(file) === '.html' ? rewrite(bytes.toString()) : bytes);
       },
       () => response.writeHead(404).end(),
     );

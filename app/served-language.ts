@@ -1,0 +1,43 @@
+// The page that is kept for use without a network is the one that was kept with its version. A host may serve it in another
+// language since, or to other people: the page takes the language of the document as the host serves it.
+
+const KEY = 'possession-fit/language';
+
+/** Takes the language that the host serves, at once as it was last heard of, and as it is now where there is a network. */
+export async function followServedLanguage(): Promise<void> {
+  // No worker answers yet: this document is the host's own.
+  if (!navigator.serviceWorker?.controller) return keep(document.documentElement.lang);
+  take(kept());
+  try {
+    // The worker lets pass what asks past every cache.
+    const answer = await fetch(location.pathname + location.search, { cache: 'no-store' });
+    if (!answer.ok) return;
+    const [, served] = /<html\b[^>]{0,500}?\blang="([^"]{1,35})"/i.exec(await answer.text()) ?? [];
+    if (served === undefined) return;
+    keep(served);
+    take(served);
+  } catch {
+    // Without a network the language stays as it was last heard of.
+  }
+}
+
+function take(language: string): void {
+  if (language !== '' && document.documentElement.lang !== language)
+    document.documentElement.lang = language;
+}
+
+function kept(): string {
+  try {
+    return localStorage.getItem(KEY) ?? '';
+  } catch {
+    return '';
+  }
+}
+
+function keep(language: string): void {
+  try {
+    localStorage.setItem(KEY, language);
+  } catch {
+    // Full or barred: the next visit begins in the language of the page that is kept.
+  }
+}

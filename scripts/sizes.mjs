@@ -13,8 +13,8 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
  * its aim says that the aim is not reached yet; lower it whenever a change allows.
  */
 export const budgets = [
-  { name: 'engine', entry: /^assets\/worker-/, aim: 60, limit: 78 },
-  { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 140 },
+  { name: 'engine', entry: /^assets\/worker-/, aim: 60, limit: 80 },
+  { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 134 },
   // What the page has by then is not counted again: the view that needs a chart is there before it.
   {
     name: 'charts, loaded with the first',
@@ -24,7 +24,7 @@ export const budgets = [
     limit: 60,
   },
   { name: 'bundle of windows, work and fit', bundle: 'possession-core', aim: 75, limit: 79 },
-  { name: 'bundle of everything', bundle: 'possession-fit', aim: 260, limit: 298 },
+  { name: 'bundle of everything', bundle: 'possession-fit', aim: 260, limit: 291 },
 ];
 
 /**

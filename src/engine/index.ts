@@ -13,7 +13,6 @@ export { usableWithIsolation } from './isolated-usable.js';
 export { windowMoves } from '../planner/given/moves.js';
 export { meetingsOf, type Meeting } from './where/meetings.js';
 export { wantedByWeek, type WantedResource, type WantedWeek } from './where/wanted.js';
-export { rosterMend } from './site/mend-roster.js';
 export { goesInPart, partText, shareOf } from '../planner/fit/part-text.js';
 export { columnOf } from './column-of.js';
 export { certificateSaid, certificateWords, leavesUnsaid } from '../planner/certificate-words.js';
@@ -48,7 +47,7 @@ export {
   shiftState,
 } from '../risk/index.js';
 export { headingAsks, withHeading, type HeadingAsk } from './heading-answers.js';
-export { isolationCut, isolationLike, type CutIsolation } from '../tables/index.js';
+export type { CutIsolation } from '../tables/index.js';
 export type { PlanToChance } from './handback/plan-to-chance.js';
 export type { Port } from './protocol.js';
 export type {

@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import { rosterMend, type Results } from '../../../src/engine/index.js';
+import type { Results } from '../../../src/engine/index.js';
 import type { LimitsChangeEvent } from '../../people/limits-change-event.js';
 import type { RosterMendEvent } from '../../people/roster-mend-event.js';
 import { mendText } from '../../people/mend-words.js';
@@ -7,6 +7,7 @@ import { defaultStrings } from '../../people/strings.js';
 import type { Desk } from '../desk-parts.js';
 import { outlookTrouble } from '../results/forecast-trouble.js';
 import type { SitePart } from '../views.js';
+import { wordsOf } from '../../shared/words-of.js';
 
 /** What people, neighbours and weather ask of the plan. */
 export function siteView(desk: Desk, results: Results): TemplateResult {
@@ -31,7 +32,8 @@ export function siteView(desk: Desk, results: Results): TemplateResult {
     <div
       class="fill pad"
       @possession-limits-change=${(event: LimitsChangeEvent) => limit(desk, event)}
-      @possession-roster-mend=${(event: RosterMendEvent) => mendRoster(desk, event)}
+      @possession-roster-mend=${(event: RosterMendEvent) =>
+        void mendRoster(desk, event).catch((error: unknown) => desk.complain(wordsOf(error)))}
     >
       ${outlookTrouble(desk.outlooks)} ${part(desk, results)}
     </div>`;
@@ -77,7 +79,8 @@ function limit(desk: Desk, { part: name, value }: LimitsChangeEvent): void {
 }
 
 /** Makes accepted changes of the roster, as one act that can be undone. */
-function mendRoster(desk: Desk, { changes }: RosterMendEvent): void {
+async function mendRoster(desk: Desk, { changes }: RosterMendEvent): Promise<void> {
+  const { rosterMend } = await import('../../../src/engine/site/mend-roster.js');
   const { document, outlooks } = desk;
   const [first] = changes;
   const roster = document?.tables.roster;

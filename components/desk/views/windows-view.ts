@@ -1,10 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import {
-  isolationCut,
-  isolationLike,
-  type CutIsolation,
-  type Results,
-} from '../../../src/engine/index.js';
+import type { CutIsolation, Results } from '../../../src/engine/index.js';
 import type { AccessWindow, PlanDocument } from '../../../src/model/index.js';
 import type { TableChange } from '../../../src/plan/index.js';
 import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
@@ -15,6 +10,20 @@ import type { Desk } from '../desk-parts.js';
 import { CellEdits } from '../forms/edits.js';
 import { ribbonWork } from '../results/ribbon-work.js';
 import { rowWith } from '../frame/table-lookup.js';
+import { wordsOf } from '../../shared/words-of.js';
+
+type Cutting = typeof import('../../../src/engine/isolation-cut.js');
+
+/** What cuts isolations: not needed before a form of a window is used, and at hand once one is drawn. */
+let cutting: Cutting | undefined;
+const loadCutting = async (): Promise<Cutting> =>
+  (cutting ??= await import('../../../src/engine/isolation-cut.js'));
+
+/** Does something with it: at once where it is at hand. */
+function withCutting(desk: Desk, act: (cut: Cutting) => void): void {
+  if (cutting) act(cutting);
+  else loadCutting().then(act, (error: unknown) => desk.complain(wordsOf(error)));
+}
 
 /** So many windows no longer push the sheet below them out of reach on a narrow screen: they scroll by themselves. */
 const MANY = 60;
@@ -71,11 +80,18 @@ function forms(desk: Desk): TemplateResult | typeof nothing {
   const windows = desk.document?.tables.windows;
   if (!windows) return nothing;
   const planned = desk.planning.allocation !== null;
+  loadCutting().catch(() => undefined);
   return windowForms(windows, desk.picked.window, planned, cutView(desk), desk.words, {
     readonly: desk.sharing.reads,
-    change: (event) => change(desk, event),
-    look: (form) => look(desk, form),
-    add: (event) => add(desk, event),
+    change: (event) => {
+      const form = formOf(event);
+      withCutting(desk, (cut) => change(desk, form, cut));
+    },
+    look: (form) => withCutting(desk, (cut) => look(desk, form, cut)),
+    add: (event) => {
+      const form = formOf(event);
+      withCutting(desk, (cut) => add(desk, form, cut));
+    },
     bestUse: () => void bestUse(desk),
   });
 }
@@ -92,7 +108,12 @@ const formOf = (event: SubmitEvent): HTMLFormElement => {
 };
 
 /** The document with the picked window as it is typed, and what that does to its isolation. */
-function changed(desk: Desk, document: PlanDocument, form: HTMLFormElement): Changed {
+function changed(
+  desk: Desk,
+  document: PlanDocument,
+  form: HTMLFormElement,
+  { isolationCut }: Cutting,
+): Changed {
   const cell = typed(form);
   const cells = { start: cell('start'), end: cell('end'), status: cell('status') };
   const id = desk.picked.window;
@@ -114,25 +135,24 @@ interface Changed {
 }
 
 /** Shows what the window as typed would do, before it is done. */
-function look(desk: Desk, form: HTMLFormElement): void {
+function look(desk: Desk, form: HTMLFormElement, cut: Cutting): void {
   const { document, engine, cutPreview, picked, planning } = desk;
   if (!document || !engine) return;
-  const next = changed(desk, document, form);
+  const next = changed(desk, document, form, cut);
   void cutPreview.ask(engine, next, picked.window, planning.allocation);
 }
 
-function change(desk: Desk, event: SubmitEvent): void {
-  const form = formOf(event);
+function change(desk: Desk, form: HTMLFormElement, cut: Cutting): void {
   const { document, picked } = desk;
   if (!document) return;
-  const next = changed(desk, document, form);
+  const next = changed(desk, document, form, cut);
   const lost = next.isolation?.lost ?? [];
   const said = lost.length > 0 ? desk.words.noLongerDead(lost.join(', ')) : '';
   desk.change(next.change, `${desk.words.windowChanged(picked.window)}${said}`, true);
 }
 
-function add(desk: Desk, event: SubmitEvent): void {
-  const cell = typed(formOf(event));
+function add(desk: Desk, form: HTMLFormElement, { isolationLike }: Cutting): void {
+  const cell = typed(form);
   const { document, picked } = desk;
   if (!document) return;
   const id = cell('window');

@@ -1,7 +1,7 @@
 // A host that serves the page in another language than the file has: the language holds on later visits too, which the
 // service worker answers, and without a network.
 import type { Browser } from 'puppeteer-core';
-import { afterAll, beforeAll, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, inject, it } from 'vitest';
 import { launchedBrowser } from '../helpers/launched-browser.js';
 import { serveFolder } from './served-folder.js';
 

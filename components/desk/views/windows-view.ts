@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type * as cuttingModule from '../../../src/engine/isolation-cut.js';
 import type { CutIsolation, Results } from '../../../src/engine/index.js';
 import type { AccessWindow, PlanDocument } from '../../../src/model/index.js';
 import type { TableChange } from '../../../src/plan/index.js';
@@ -12,7 +13,7 @@ import { ribbonWork } from '../results/ribbon-work.js';
 import { rowWith } from '../frame/table-lookup.js';
 import { wordsOf } from '../../shared/words-of.js';
 
-type Cutting = typeof import('../../../src/engine/isolation-cut.js');
+type Cutting = typeof cuttingModule;
 
 /** What cuts isolations: not needed before a form of a window is used, and at hand once one is drawn. */
 let cutting: Cutting | undefined;

@@ -2,8 +2,9 @@
 // backwards. A run is on time where it is so without the work, and the work is over by when what waits for it must start.
 import type { CompiledNetwork } from './compile-network.js';
 import type { HeldCase } from './held-case.js';
+import { movedBy } from './moved-by.js';
 import { LATE, limitsOf, passBackward, type Limits } from './pass-backward.js';
-import { placeNode } from './pass-forward.js';
+import { passAgain, placeNode } from './pass-forward.js';
 import type { RunSpace } from './run-space.js';
 import { LANES } from './sampling.js';
 
@@ -17,6 +18,12 @@ interface Wait {
 /** Cases, by their place in the list, that hold nodes of one set; what lies on a way from one of them to another is of it. */
 export interface Family {
   readonly cases: readonly number[];
+  /** The network with all that every case leaves out left out, so that only what differs is gone through case by case. */
+  readonly network: CompiledNetwork;
+  /** Positions that every case leaves out, where they are told apart. */
+  readonly gone: ReadonlySet<number>;
+  /** Positions whose times that changes, in rising order. */
+  readonly moved: Int32Array;
   /** Positions of the set in rising order. */
   readonly own: Int32Array;
   /** Positions that wait for them, in rising order. */
@@ -41,23 +48,56 @@ export function familiesOf(network: CompiledNetwork, cases: readonly HeldCase[])
       if (!isWithin(widest, ticks)) break;
       widest = ticks;
     }
-    const places = Array.from({ length: to - from }, (_, k) => from + k);
-    const family = familyOf(network, places, [...widest.keys()]);
-    if (family) found.push(family);
+    found.push(...apart(network, cases, from, to));
     from = to;
   }
   return found;
 }
+
+/**
+ * The families of some neighbours. Where other work lies between what they hold (units of several visits), those that leave
+ * all of the last visits out are told apart from the others: there nothing is held on both sides of that work.
+ */
+function apart(
+  network: CompiledNetwork,
+  cases: readonly HeldCase[],
+  from: number,
+  to: number,
+): Family[] {
+  const places = Array.from({ length: to - from }, (_, k) => from + k);
+  const held = new Set(places.flatMap((at) => [...cases[at]!.ticks.keys()]));
+  const whole = familyOf(network, places, [...held], nobody);
+  if (!whole) return [];
+  const isNested = places.every(
+    (at) => cases[at]!.leftOut && (at === from || isWithin(cases[at]!.ticks, cases[at - 1]!.ticks)),
+  );
+  if (whole.own.length === held.size || !isNested) return [whole];
+  for (let last = to - 1; last > from; last -= 1) {
+    const gone = new Set(cases[last]!.ticks.keys());
+    if (gone.size === 0) continue;
+    const differs = [...held].filter((position) => !gone.has(position));
+    if (differs.length === 0) continue;
+    const some = places.slice(0, last - from + 1);
+    const family = familyOf(network, some, differs, gone);
+    if (family?.own.length === differs.length)
+      return [family, ...(last + 1 < to ? apart(network, cases, last + 1, to) : [])];
+  }
+  return [whole];
+}
+
+const nobody: ReadonlySet<number> = new Set();
 
 const isWithin = (some: ReadonlyMap<number, number>, all: ReadonlyMap<number, number>): boolean =>
   some.size <= all.size && [...some.keys()].every((key) => all.has(key));
 
 /** Undefined where nothing is held, or where stoppages may interrupt work. */
 function familyOf(
-  network: CompiledNetwork,
+  original: CompiledNetwork,
   cases: readonly number[],
   positions: readonly number[],
+  gone: ReadonlySet<number>,
 ): Family | undefined {
+  const network = leavingOut(original, gone);
   const { size, linkFrom, linkSlot, linkLag, isLast, datedAt } = network;
   if (positions.length === 0 || datedAt.length > 0) return undefined;
   const isHeld = new Uint8Array(size);
@@ -85,7 +125,20 @@ function familyOf(
     }
   const own = all.filter((i) => isOwn[i] === 1);
   const last = all.filter((i) => isLast[i] === 1 && isOwn[i] === 0 && waits[i] === 0);
-  return { cases, own, after, out, beside, last };
+  const moved = movedBy(network, gone);
+  return { cases, network, gone, moved, own, after, out, beside, last };
+}
+
+/** The network with positions that ask for no time: neither their dates nor their gaps count. */
+function leavingOut(network: CompiledNetwork, gone: ReadonlySet<number>): CompiledNetwork {
+  if (gone.size === 0) return network;
+  const release = network.release.slice();
+  const linkLag = network.linkLag.slice();
+  for (const position of gone) {
+    release[position] = 0;
+    linkLag.fill(0, network.linkFrom[position], network.linkFrom[position + 1]);
+  }
+  return { ...network, release, linkLag };
 }
 
 /** A position worked out anew for a case: how long it takes there, and what it waits for. */
@@ -108,11 +161,8 @@ interface Turn {
 }
 
 /** The turns of a family's cases, and a last one back to all lengths as drawn. */
-function turnsOf(
-  { size, linkFrom, linkSlot, isLast }: CompiledNetwork,
-  { own, out }: Family,
-  cases: readonly HeldCase[],
-): readonly Turn[] {
+function turnsOf({ network, own, out }: Family, cases: readonly HeldCase[]): readonly Turn[] {
+  const { size, linkFrom, linkSlot, isLast } = network;
   // What the times of a position were worked out from, and how often they have been.
   const from = new Map<number, string>();
   const count = new Map<number, number>();
@@ -148,12 +198,16 @@ function turnsOf(
 
 const asDrawn: HeldCase = { ticks: new Map(), leftOut: false };
 
+/** A family with the turns of its cases, and its network as a case has it. */
+interface Worked extends Family {
+  readonly changed: CompiledNetwork;
+  readonly turns: readonly Turn[];
+}
+
 /** Goes through families of cases, `LANES` runs at a time, and says which runs of each case are on time. */
 export class FamilyRuns {
   readonly #network: CompiledNetwork;
-  /** The network as a case has it. */
-  readonly #changed: CompiledNetwork;
-  readonly #families: readonly (Family & { readonly turns: readonly Turn[] })[];
+  readonly #families: readonly Worked[];
   /** In ticks. */
   readonly #deadline: number;
   readonly #limits: Limits;
@@ -170,16 +224,15 @@ export class FamilyRuns {
     deadline: number,
   ) {
     this.#network = network;
-    this.#changed = {
-      ...network,
-      release: network.release.slice(),
-      linkLag: network.linkLag.slice(),
-      linkSlot: network.linkSlot.slice(),
-    };
     this.#families = families.map((family) => ({
       ...family,
+      changed: {
+        ...network,
+        release: family.network.release.slice(),
+        linkLag: family.network.linkLag.slice(),
+        linkSlot: network.linkSlot.slice(),
+      },
       turns: turnsOf(
-        network,
         family,
         family.cases.map((at) => cases[at]!),
       ),
@@ -196,25 +249,51 @@ export class FamilyRuns {
    */
   run(space: RunSpace, offset: number, onBatch: (at: number, onTime: Uint8Array) => void): void {
     const { size } = this.#network;
-    this.#limits.startBy.fill(LATE);
-    this.#limits.finishBy.fill(this.#deadline);
-    passBackward(this.#network, space, offset, this.#limits);
     this.#drawn.set(space.durations.subarray(offset, offset + size * LANES));
+    let limited: CompiledNetwork | undefined;
     for (const family of this.#families) {
+      this.#leaveOut(family, space, offset);
+      if (limited !== family.network) {
+        this.#limits.startBy.fill(LATE);
+        this.#limits.finishBy.fill(this.#deadline);
+        passBackward(family.network, space, offset, this.#limits);
+        limited = family.network;
+      }
       this.#judgeWithout(family, space);
       if (this.#isLess && !this.#mayHelp(space.finish)) {
         for (const at of family.cases) onBatch(at, this.#onTime);
+        this.#putBack(family, space, offset);
         continue;
       }
       family.turns.forEach((turn, k) => {
-        for (const placed of turn.placed) this.#place(placed, space, offset);
+        for (const placed of turn.placed) this.#place(family, placed, space, offset);
         const at = family.cases[k];
         if (at === undefined) return;
         this.#onTime.set(this.#without);
         this.#judge(family.own, turn.out, space);
         onBatch(at, this.#onTime);
       });
+      this.#putBack(family, space, offset);
     }
+  }
+
+  /** Times and limits without what every case of a family leaves out. */
+  #leaveOut({ network, gone, moved }: Family, space: RunSpace, offset: number): void {
+    if (gone.size === 0) return;
+    for (const position of gone) {
+      const at = offset + position * LANES;
+      space.durations.fill(0, at, at + LANES);
+    }
+    passAgain(network, space, offset, moved);
+  }
+
+  #putBack({ gone, moved }: Family, space: RunSpace, offset: number): void {
+    if (gone.size === 0) return;
+    for (const position of gone) {
+      const at = position * LANES;
+      space.durations.set(this.#drawn.subarray(at, at + LANES), offset + at);
+    }
+    passAgain(this.#network, space, offset, moved);
   }
 
   /**
@@ -231,23 +310,28 @@ export class FamilyRuns {
     return some !== 0;
   }
 
-  #place({ position, held, isFree, slots }: Placed, space: RunSpace, offset: number): void {
-    const { linkFrom, linkLag, release } = this.#network;
+  #place(
+    { network, changed }: Worked,
+    { position, held, isFree, slots }: Placed,
+    space: RunSpace,
+    offset: number,
+  ): void {
+    const { linkFrom, linkLag, release } = network;
     const at = position * LANES;
-    this.#changed.release[position] = isFree ? 0 : release[position]!;
+    changed.release[position] = isFree ? 0 : release[position]!;
     slots.forEach((slot, k) => {
       const link = linkFrom[position]! + k;
-      this.#changed.linkLag[link] = isFree ? 0 : linkLag[link]!;
-      this.#changed.linkSlot[link] = slot;
+      changed.linkLag[link] = isFree ? 0 : linkLag[link]!;
+      changed.linkSlot[link] = slot;
     });
     if (held === undefined) space.durations.set(this.#drawn.subarray(at, at + LANES), offset + at);
     else space.durations.fill(held, offset + at, offset + at + LANES);
-    placeNode(this.#changed, space, position, offset);
+    placeNode(changed, space, position, offset);
   }
 
   /** What does not hang on a family: each of it may make a run late by itself. */
-  #judgeWithout({ after, beside, last }: Family, space: RunSpace): void {
-    const { release } = this.#network;
+  #judgeWithout({ network, after, beside, last }: Family, space: RunSpace): void {
+    const { release } = network;
     const { start } = this.#limits;
     const onTime = this.#onTime.fill(1);
     for (const i of after) {

@@ -1,5 +1,6 @@
 import { compileNetwork, type CompiledNetwork } from './compile-network.js';
 import { heldCase, type HeldCase, type WhatIf } from './held-case.js';
+import { movedBy } from './moved-by.js';
 import type { RiskNetwork } from './network.js';
 import { passAgain, passForward } from './pass-forward.js';
 import { randomState } from './random.js';
@@ -35,22 +36,6 @@ interface Turn {
 }
 
 const AS_DRAWN = -1;
-/** The positions given and all that wait for them, in rising order. */
-function movedBy(network: CompiledNetwork, changed: ReadonlySet<number>): Int32Array {
-  const { size, linkFrom, linkSlot } = network;
-  const moved = new Uint8Array(size);
-  const positions: number[] = [];
-  for (let i = 0; i < size; i += 1) {
-    let moves = changed.has(i);
-    for (let link = linkFrom[i]!; link < linkFrom[i + 1]! && !moves; link += 1) {
-      moves = moved[linkSlot[link]! % size] === 1;
-    }
-    if (!moves) continue;
-    moved[i] = 1;
-    positions.push(i);
-  }
-  return Int32Array.from(positions);
-}
 
 /**
  * For each position left out that waits for one finish only: the slot of what comes before it. Its own time is that

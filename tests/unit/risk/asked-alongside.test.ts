@@ -2,7 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { HelpRuns, helpsMost } from '../../../src/risk/kernel/helps-most.js';
 import { chancesOnTime, OnTimeRuns } from '../../../src/risk/kernel/on-time.js';
-import { simulate, threePoint, type RiskNetwork, type WhatIf } from '../../../src/risk/index.js';
+import {
+  simulate,
+  threePoint,
+  whatIfs,
+  type RiskNetwork,
+  type WhatIf,
+} from '../../../src/risk/index.js';
 
 const rows = fc.array(
   fc.record({
@@ -35,7 +41,8 @@ describe('what is asked of runs while they are drawn', () => {
         const network = networkOf(drawn);
         const groups = drawn.map((_, index) => [index]).slice(0, 8);
         const cases = drawn.map((_, index): WhatIf => {
-          const left = [...drawn.keys()].slice(index);
+          // Units of several visits, with other work between them.
+          const left = [...drawn.keys()].slice(index).filter((node) => node % 3 !== 2);
           return { held: new Map(left.map((node) => [node, 0])), leftOut: true };
         });
         const options = { seed: 3, runs: 150, deadlineMinutes };
@@ -55,7 +62,10 @@ describe('what is asked of runs while they are drawn', () => {
         expect(helpsMost(network, options, criticality, groups, helps)).toEqual(
           helpsMost(network, options, criticality, groups),
         );
-        expect(units!.found(network, options)).toEqual(chancesOnTime(network, options, cases));
+        const chances = units!.found(network, options);
+        expect(chances).toEqual(chancesOnTime(network, options, cases));
+        // The same cases, each gone through by itself.
+        expect(chances).toEqual(whatIfs(network, options, cases).map(({ onTime }) => onTime));
       }),
       { numRuns: 200 },
     );

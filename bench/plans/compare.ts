@@ -46,6 +46,8 @@ function plan(given: Plan, effort: number): Run {
 
 /** The run that takes about so long, or less where the search has come to its end. */
 function planFor(given: Plan, seconds: number): Run {
+  // What is run for the first time is not yet compiled.
+  plan(given, 0.1);
   const short = plan(given, 0.1);
   return plan(given, Math.max(0.02, (0.1 * seconds) / short.seconds));
 }

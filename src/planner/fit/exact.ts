@@ -28,7 +28,7 @@ export function scoreOf(board: Board, order: Order): Score {
   const { problem, left, ends } = board;
   let unplaced = 0;
   let unitsOut = 0;
-  let finish = 0;
+  let finish = problem.finishFrom ?? 0;
   problem.tasks.forEach((task, index) => {
     if (left[index]! > 0) {
       unplaced += weightOf(task, problem);
@@ -58,7 +58,7 @@ export function boundFrom(board: Board, order: Order, heads: Heads): Score {
   const { ends } = heads;
   let unplaced = 0;
   let unitsOut = 0;
-  let finish = 0;
+  let finish = problem.finishFrom ?? 0;
   problem.tasks.forEach((task, index) => {
     if (ends[index] === Number.POSITIVE_INFINITY) {
       unplaced += weightOf(task, problem);

@@ -104,6 +104,8 @@ export interface Problem {
   readonly clusters?: readonly Cluster[];
   /** Counts the work that is done on this problem and on all that are made of it. */
   readonly effort: Effort;
+  /** No finish before this minute counts as sooner than it; absent: minute 0. */
+  readonly finishFrom?: number;
   /** Visits that are already settled. */
   readonly pinned?: readonly Visit[];
 }

@@ -11,6 +11,7 @@ import { canonicalOf } from '../problem/canonical.js';
 import { Effort } from '../problem/effort.js';
 import { boundOf } from '../bounds/bounds.js';
 import { certificateOf } from './certificate.js';
+import { searchApart } from './apart.js';
 import { finishOf } from './finish.js';
 import { floatsOf } from '../floats/floats.js';
 import { keyDatesOf } from '../floats/key-dates.js';
@@ -18,7 +19,7 @@ import { narrowed } from '../problem/narrow.js';
 import { goalOf, windowsIn, type Candidate, type Goal } from './objectives.js';
 import { outsideLate } from './outside-late.js';
 import { pin } from './pins.js';
-import { search, type Found } from './search.js';
+import type { Found } from './search.js';
 import type { Allocation, Objective } from './types.js';
 import { leftOpenNotes, unstatedIn } from '../unstated.js';
 import { unplacedOf } from './unplaced.js';
@@ -88,7 +89,7 @@ export function allocate(plan: Plan, options: AllocateOptions): Allocation {
     options.rehearse?.(answer);
     return true;
   });
-  return answerFor(search(problem, goal, bound, { seed: options.seed ?? 1, onBetter }));
+  return answerFor(searchApart(problem, goal, bound, { seed: options.seed ?? 1, onBetter }));
 }
 
 export interface Prepared {

@@ -145,7 +145,7 @@ class Watch {
     this.#board = board;
     this.#than = than;
     this.#lateSum = 0;
-    this.#finish = 0;
+    this.#finish = this.#problem.finishFrom ?? 0;
     this.#windows = 0;
     this.#lost = 0;
     this.#lostUnits = 0;

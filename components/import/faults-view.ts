@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Fault } from '../../src/model/index.js';
-import { saidMend, saidMessage } from '../shared/said.js';
+import { said } from '../shared/said.js';
 import type { ImportStrings } from './strings.js';
 
 /** Causes shown, and lines named of each; the rest are in the sheet. */
@@ -69,9 +69,9 @@ export function faultsView(
                   all.length > 1 ? `, ${words.count.time(all.length)}` : ''
                 }</span
               >
-              ${saidMessage(first)}
+              ${said({ text: first.message })}
             </td>
-            <td>${saidMend(first)}</td>
+            <td>${said({ text: first.mend })}</td>
           </tr>`;
         })}
       </tbody>

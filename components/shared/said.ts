@@ -60,26 +60,12 @@ export const saidWhy = (reasoned: Reasoned): string | TemplateResult => said(wor
 const worded = ({ why, sentence }: Reasoned): Worded =>
   sentence ? { text: why, sentence } : { text: why };
 
-type FaultWords = Pick<Fault, 'message' | 'mend' | 'said'>;
-
-const ofFault = ({ said: told, ...texts }: FaultWords, part: 'message' | 'mend'): Worded => {
-  const sentence = told?.[part];
-  return { text: texts[part], ...(sentence && { sentence }) };
-};
-
-/** What is wrong and how to mend it, in the language in force. */
-export const faultText = (fault: FaultWords): Pick<Fault, 'message' | 'mend'> => ({
-  message: saidText(ofFault(fault, 'message')),
-  mend: saidText(ofFault(fault, 'mend')),
-});
-
-/** What is wrong, to be drawn. */
-export const saidMessage = (fault: FaultWords): string | TemplateResult =>
-  said(ofFault(fault, 'message'));
-
-/** How to mend it, to be drawn. */
-export const saidMend = (fault: FaultWords): string | TemplateResult =>
-  said(ofFault(fault, 'mend'));
+/** What is wrong with something that was given, and how to mend it: faults are English alone. */
+export const saidFault = ({
+  message,
+  mend,
+}: Pick<Fault, 'message' | 'mend'>): string | TemplateResult =>
+  said({ text: `${message} ${mend}` });
 
 /** A name with the sentence of it, where it has one, in the language in force. */
 const namedText = (text: string, sentence: Worded['sentence'] | undefined): string =>

@@ -9,7 +9,6 @@ import {
 import type { Fault, TableKind, TableText } from '../../src/model/index.js';
 import { FromDocument } from './from-document.js';
 import { base } from '../shared/base.js';
-import { faultText } from '../shared/said.js';
 import { Words } from '../shared/words.js';
 import { offered } from './edit/acts.js';
 import { onCopy, onGridKey, onPaste } from './grid/grid-input.js';
@@ -293,12 +292,7 @@ export class PossessionSheet extends LitElement {
     const [row, column] = [Number(cell.dataset['row']), Number(cell.dataset['column'])];
     const faults = state.faultsAt(row, column);
     cell.title = faults
-      ? this.#words.speaking(() =>
-          faults
-            .map(faultText)
-            .map(({ message, mend }) => `${message} ${mend}`)
-            .join(' '),
-        )
+      ? faults.map(({ message, mend }) => `${message} ${mend}`).join(' ')
       : state.cell(row, column);
   };
 }

@@ -3,7 +3,7 @@ import { durationText } from '../../src/calendar/index.js';
 import type { Activity, Fault, TableKind } from '../../src/model/index.js';
 import type { Allocation } from '../../src/planner/search/types.js';
 import { floatText, momentText } from '../shared/format.js';
-import { faultText, saidText } from '../shared/said.js';
+import { saidText } from '../shared/said.js';
 import { explainWords } from './explain-words.js';
 import type { Explanation, ExplanationRow } from './explanation.js';
 import { provedCode } from './proved-code.js';
@@ -165,7 +165,7 @@ export function explainFaults(
       .slice(0, 200)
       .map((same): ExplanationRow => {
         const fault = same[0]!;
-        const { message, mend } = faultText(fault);
+        const { message, mend } = fault;
         const table = tableOf(fault.file);
         return {
           label: message,

@@ -1,5 +1,3 @@
-import type { Worded } from './sentence.js';
-
 /** Something wrong, or worth saying, about what a person gave us. Never thrown: good rows load beside it. */
 export interface Fault {
   /** kebab-case, stable: tests and translations hang on it, not on the message. */
@@ -20,14 +18,6 @@ export interface Fault {
   readonly message: string;
   /** How to mend it. */
   readonly mend: string;
-  /** The sentences that `message` and `mend` word. */
-  readonly said?: Told;
-}
-
-/** The sentences of what is wrong and how to mend it, for pages in other languages. */
-export interface Told {
-  readonly message?: Worded['sentence'];
-  readonly mend?: Worded['sentence'];
 }
 
 /** One line a person can act on: `windows.csv, line 4, column "start": … Mend: …`. */

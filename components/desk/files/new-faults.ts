@@ -1,5 +1,4 @@
 import type { Fault } from '../../../src/model/index.js';
-import { faultText } from '../../shared/said.js';
 import type { DeskStrings } from '../strings.js';
 
 /** What a change brought that keeps rows out of the plan, in a sentence; empty where it brought nothing of the kind. */
@@ -16,7 +15,7 @@ export function newFaultsText(
   const { file, line } = first;
   const where = line === undefined ? file : forms.urgent.inFile(file, line);
   // A refused table stands over the answer with what can be said of it.
-  const { message, mend } = faultText(first);
+  const { message, mend } = first;
   const said = first.code === 'heading-not-read' ? message : `${message} ${mend}`;
   return files.leftOut(where, said, rest);
 }

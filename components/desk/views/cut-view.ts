@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import type { Move } from '../../../src/engine/index.js';
 import type { Interval } from '../../../src/calendar/index.js';
 import { momentText } from '../../shared/format.js';
-import { saidMessage } from '../../shared/said.js';
+import { said } from '../../shared/said.js';
 import type { FormStrings } from '../forms/strings.js';
 import type { Desk } from '../desk-parts.js';
 
@@ -19,7 +19,7 @@ export function cutView(desk: Desk): TemplateResult | typeof nothing {
         : effect.unreadable !== undefined
           ? html`<p class="harm">
               ${words.unreadable}
-              ${effect.unreadable ? saidMessage(effect.unreadable) : words.rowUnread}
+              ${effect.unreadable ? said({ text: effect.unreadable.message }) : words.rowUnread}
             </p>`
           : busy || !effect.moved
             ? html`<p class="quiet">${words.looking}</p>`

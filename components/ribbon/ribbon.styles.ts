@@ -86,7 +86,8 @@ export const styles = css`
     text-align: right;
   }
   .many .title,
-  .many .status {
+  .many .status,
+  .many .hours .outcome {
     overflow: hidden;
     text-overflow: ellipsis;
     white-space: nowrap;
@@ -115,6 +116,10 @@ export const styles = css`
     line-height: 1.2;
     text-align: end;
     white-space: nowrap;
+  }
+  /* What became of a window may be longer than its figures, in other languages above all. */
+  .hours .outcome {
+    white-space: normal;
   }
   :host(:dir(rtl)) .hours {
     direction: ltr;

@@ -1,5 +1,6 @@
 // The whole desk on a German page, view by view: what it says in English is marked as English, but for what was typed.
 import { expect, fixture, html } from '@open-wc/testing';
+import { setViewport } from '@web/test-runner-commands';
 import '../../components/desk/define.js';
 import type { PossessionDesk } from '../../components/desk/desk.js';
 import { deskViews } from '../../components/desk/views.js';
@@ -100,6 +101,17 @@ describe('the desk on a German page', () => {
       await look(`menu ${menu}`);
     }
     expect([...new Set(found)]).to.deep.equal([]);
+  });
+
+  it('and has room for what became of each window', async () => {
+    await setViewport({ width: 1280, height: 900 });
+    const el = await germanDesk();
+    await settled(el);
+    const ribbon = el.renderRoot.querySelector('possession-ribbon')!.renderRoot;
+    const outcomes = [...ribbon.querySelectorAll<HTMLElement>('.hours:has(.outcome.harm)')];
+    expect(outcomes.length).to.be.greaterThan(2);
+    for (const hours of outcomes) expect(hours.scrollWidth).to.be.at.most(hours.clientWidth);
+    await setViewport({ width: 800, height: 600 });
   });
 
   it('nor when a shift is followed, with the plan agreed', async () => {

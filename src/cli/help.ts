@@ -30,6 +30,12 @@ export function usageLines(): readonly Block[] {
   ];
 }
 
+/** What to try after a wrong use: the help of the verb that was named, or all verbs. The fault itself stays in sight. */
+export function afterWrongUse(words: readonly string[]): readonly Block[] {
+  const verb = words.find((word) => [...verbs, 'share'].includes(word));
+  return verb ? [`${command} ${verb} --help lists what ${verb} takes.`] : usageLines();
+}
+
 /** Columns for help where nothing says how wide the screen is. */
 export const usualWidth = 80;
 

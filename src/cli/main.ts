@@ -17,7 +17,7 @@ import { book } from './verbs/book.js';
 import { faultLines, longestFault } from './print/fault-lines.js';
 import { fit } from './verbs/fit.js';
 import { handback } from './verbs/handback.js';
-import { command, helpOf, usageLines, usualWidth } from './help.js';
+import { afterWrongUse, command, helpOf, usageLines, usualWidth } from './help.js';
 import { columnsOf, laidOut } from './print/layout.js';
 import type { Block } from './print/blocks.js';
 import { options, verbs, type Verb } from './options.js';
@@ -224,7 +224,7 @@ export async function main(words: readonly string[]): Promise<number> {
     if (error instanceof BadInput) return 1;
     if (!(error instanceof UsageError)) throw error;
     tellLine(clipped(error.message, longestFault));
-    complain(`\n${onScreen(usageLines(), process.stderr, usualWidth)}`);
+    complain(`\n${onScreen(afterWrongUse(words), process.stderr, usualWidth)}`);
     return 2;
   }
 }

@@ -69,7 +69,7 @@ export const reasonSentences = {
       ...(below > 0 ? [`${metres(below)} m below`] : []),
       ...(above > 0 ? [`${metres(above)} m above`] : []),
     ].join(' and ');
-    return `${namesText(activities)} ${s(activities, 'reaches', 'reach')} ${reach} outside ${window} (${metres(from)} to ${metres(to)} m)${likewise(more)}`;
+    return `${namesText(activities)} ${s(activities, 'reaches', 'reach')} ${reach} what ${window} covers (${metres(from)} to ${metres(to)} m)${likewise(more)}`;
   },
   'isolation-not-booked': ({
     activities,

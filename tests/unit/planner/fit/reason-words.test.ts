@@ -103,8 +103,8 @@ describe('why work does not fit', () => {
       ],
     });
     expect(fitOne(document, 'W1', 'W').reasons.map((reason) => reason.text)).toEqual([
-      'A1 and A2 reach 100 m below outside W (1000 to 2000 m)',
-      'A3 reaches 200 m below outside W (1000 to 2000 m)',
+      'A1 and A2 reach 100 m below what W covers (1000 to 2000 m)',
+      'A3 reaches 200 m below what W covers (1000 to 2000 m)',
     ]);
   });
 });

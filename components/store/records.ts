@@ -1,7 +1,7 @@
 // What the store holds. Every record carries a checksum over all that it says, its own place included, so that damage
 // and mix-ups are found when it is read.
+import { crc32 } from '../../src/tables/crc32.js';
 import { fromBase64 } from './base64.js';
-import { crc32 } from './crc32.js';
 
 interface Sealed {
   readonly check: number;
@@ -72,11 +72,18 @@ export function sealed<const T extends Record<string, string | number>>(record: 
   return { ...record, check: checkOf(record) };
 }
 
+/** What was found of a record that was read: it is never changed, asked about often, and may hold a whole plan. */
+const found = new WeakMap<object, boolean>();
+
 /** Whether the record is what was written. */
 export function isSound(record: unknown): boolean {
   if (typeof record !== 'object' || record === null || !('check' in record)) return false;
+  const known = found.get(record);
+  if (known !== undefined) return known;
   const { check, ...rest } = record;
-  return check === checkOf(rest);
+  const sure = check === checkOf(rest);
+  found.set(record, sure);
+  return sure;
 }
 
 /** The record where it is sound. */
@@ -91,13 +98,16 @@ export function bytesIn(record: LogRecord | SnapshotRecord | undefined): Uint8Ar
 
 /** The log by `seq`, each the first sound one of its copies. */
 export function soundLog(log: readonly LogRecord[]): Map<number, LogRecord> {
-  const found = new Map<number, LogRecord>();
+  const first = new Map<number, LogRecord>();
   for (const record of log)
-    if (!found.has(record.seq) && isSound(record)) found.set(record.seq, record);
-  return found;
+    if (!first.has(record.seq) && isSound(record)) first.set(record.seq, record);
+  return first;
 }
 
+// No cryptographic digest: what is guarded against is damage, not an attacker, who could write a digest too; it is there
+// on pages without a secure origin; and it is done at once, where a promise that is not the database's own would let its
+// transaction close.
 function checkOf(record: object): number {
   const entries = Object.entries(record).sort(([a], [b]) => (a < b ? -1 : 1));
-  return crc32(JSON.stringify(entries));
+  return crc32(new TextEncoder().encode(JSON.stringify(entries)));
 }

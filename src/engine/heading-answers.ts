@@ -23,8 +23,19 @@ export interface HeadingAsk {
   readonly free: readonly string[];
 }
 
-/** The headings for which a table of a plan is refused. O(rows) only where there are any. */
+/** Asked again at every drawing; a table is never changed in place, and is of one kind. */
+const known = new WeakMap<TableText, readonly HeadingAsk[]>();
+
+/** The headings for which a table of a plan is refused. O(rows) only where there are any, and once a table. */
 export function headingAsks(text: TableText, kind: TableKind): readonly HeadingAsk[] {
+  const held = known.get(text);
+  if (held) return held;
+  const asks = asksOf(text, kind);
+  known.set(text, asks);
+  return asks;
+}
+
+function asksOf(text: TableText, kind: TableKind): readonly HeadingAsk[] {
   const table = tableOf(text);
   const match = matchColumns(table.columns, kind, text.map);
   const taken = new Set<string>(match.fields.keys());

@@ -2,7 +2,9 @@
 // saw there, so that two entries at one address were written without knowing of each other: the later stands, and the
 // other is still there to be shown.
 import type * as Y from 'yjs';
+import type { TableText } from '../model/index.js';
 import { splitAddress } from './address.js';
+import { packed, unpacked } from './table-base.js';
 
 /** A value somebody set. */
 export interface Entry {
@@ -86,7 +88,11 @@ export class Registers {
     for (const { key } of held) if (key !== own) this.#map.delete(key);
     // Whatever the clocks say, what was written in sight of another value is later than it.
     const at = Math.max(said.at, ...held.map((entry) => entry.at + 1));
-    this.#map.set(own, holder === undefined ? [value, at, said.by] : [value, at, said.by, holder]);
+    const written = address.startsWith('t/') && value ? packed(value as TableText) : value;
+    this.#map.set(
+      own,
+      holder === undefined ? [written, at, said.by] : [written, at, said.by, holder],
+    );
     for (const { key } of held) this.read(key);
     this.read(own);
   }
@@ -121,11 +127,12 @@ function laterFirst(a: Entry, b: Entry): number {
 /** The entry that a key holds; undefined where it is not formed as one. */
 function entryOf(key: string, address: string, held: unknown): Entry | undefined {
   if (!Array.isArray(held) || held.length < 3 || held.length > 4) return undefined;
-  const [value, at, by, holder] = held as unknown[];
+  const [written, at, by, holder] = held as unknown[];
   if (typeof at !== 'number' || !Number.isFinite(at)) return undefined;
   if (typeof by !== 'string' || by.length > longestName) return undefined;
   if (holder !== undefined && (typeof holder !== 'string' || !/^[0-9a-z]{1,30}$/.test(holder)))
     return undefined;
+  const value = address.startsWith('t/') ? unpacked(written) : written;
   // A cell holds text and nothing else.
   if (address.startsWith('c/') && typeof value !== 'string') return undefined;
   return { key, address, value, at, by, ...(holder !== undefined && { holder }) };

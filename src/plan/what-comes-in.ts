@@ -1,7 +1,7 @@
 // What others send is looked at before any of it is taken, as a file is: its size, what kinds of thing are in it, and
 // that each is formed as the plan's own are. What it makes of the plan is checked again as it is put together.
 import * as Y from 'yjs';
-import { isTable, mostColumns, mostRows } from './table-base.js';
+import { isTable, mostColumns, mostRows, unpacked } from './table-base.js';
 import { mostTyped } from './too-long.js';
 
 /** Most bytes of one update. */
@@ -44,7 +44,8 @@ function troubleOf(item: Y.Item): string | undefined {
 /** A place in an order, the cells of a row added, a column added, an entry of a log, or a value with who set it. */
 function isTaken(value: unknown): boolean {
   if (typeof value === 'number') return Number.isSafeInteger(value) && value >= 0;
-  if (Array.isArray(value) && value.length >= 3 && isBigTable(value[0])) return isTable(value[0]);
+  if (Array.isArray(value) && value.length >= 3 && isBigTable(value[0]))
+    return isTable(unpacked(value[0]));
   return isPlain(value, 0);
 }
 

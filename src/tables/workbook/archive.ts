@@ -1,6 +1,7 @@
 // The parts of a workbook, taken out of its zip archive with care: nothing is unpacked before its directory is checked,
 // and nothing is given out whose length or checksum differs from what the directory says.
 import { Inflate } from 'fflate';
+import { crc32 } from '../crc32.js';
 
 /** Why an archive is not opened, in words for the person who gave it. */
 export class ArchiveRefused extends Error {
@@ -165,18 +166,4 @@ function inflated(raw: Uint8Array, { name, method, size }: Entry): Uint8Array {
   }
   if (over) throw damaged(`its part "${name}" holds more than it says`);
   return out.subarray(0, length);
-}
-
-const crcTable = Uint32Array.from({ length: 256 }, (_, index) => {
-  let value = index;
-  for (let bit = 0; bit < 8; bit += 1) value = value & 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1;
-  return value;
-});
-
-/** The checksum of ISO 3309 that zip archives use. */
-function crc32(bytes: Uint8Array): number {
-  let value = 0xffffffff;
-  for (let at = 0; at < bytes.length; at += 1)
-    value = (value >>> 8) ^ crcTable[(value ^ bytes[at]!) & 0xff]!;
-  return ~value >>> 0;
 }

@@ -49,6 +49,14 @@ describe('what comes in from others', () => {
           .set('t/work|1', [{ file: '', columns: [], rows: [[1]] }, 1, '', 'a']),
       /value that no plan has/,
     ],
+    ...['[[1]]', '{"length":1}', '[["a"]', '['.repeat(200_000)].map(
+      (rows): (typeof bad)[number] => [
+        `a table whose rows are the text ${rows.slice(0, 20)}`,
+        (doc) =>
+          void doc.getMap('values').set('t/work|1', [{ file: '', columns: [], rows }, 1, '', 'a']),
+        /value that no plan has/,
+      ],
+    ),
     [
       'a text that is too long',
       (doc) => void doc.getMap('values').set('p/name|1', ['x'.repeat(200_000), 1, '']),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import * as Y from 'yjs';
 import type { TableStep } from '../../../src/plan/index.js';
 import { OpenPlan } from '../../../src/plan/open.js';
 import {
@@ -369,6 +370,20 @@ describe('an open plan', () => {
     expect(again.undo.undo()).toBe(true);
     expect(rowsOf(again)).toEqual(['W1 22:00']);
     expect(again.undo.canUndo).toBe(false);
+  });
+
+  it('opens a state whose tables hold their rows as lists', () => {
+    const plan = OpenPlan.of(small('W1 22:00', 'W2 23:00'));
+    onWindows(plan, cell(1, 1, '23:30'));
+    const doc = new Y.Doc();
+    Y.applyUpdate(doc, plan.state());
+    const values = doc.getMap<[{ rows: string }, ...unknown[]]>('values');
+    for (const [key, [held, ...rest]] of values.entries())
+      if (key.startsWith('t/'))
+        values.set(key, [{ ...held, rows: JSON.parse(held.rows) as never }, ...rest]);
+    const opened = OpenPlan.from([Y.encodeStateAsUpdate(doc)])!;
+    expect(opened.document).toEqual(plan.document);
+    expect(rowsOf(opened)).toEqual(['W1 22:00', 'W2 23:30']);
   });
 
   it('keeps the cells typed into a table that another replaced', () => {

@@ -1,6 +1,6 @@
 // What the store holds. Every record carries a checksum over all that it says, its own place included, so that damage
 // and mix-ups are found when it is read.
-import { crc32 } from '../../src/tables/crc32.js';
+import { crc32 } from '../../src/model/crc32.js';
 import { fromBase64 } from './base64.js';
 
 interface Sealed {

@@ -1,7 +1,7 @@
 // The parts of a workbook, taken out of its zip archive with care: nothing is unpacked before its directory is checked,
 // and nothing is given out whose length or checksum differs from what the directory says.
 import { Inflate } from 'fflate';
-import { crc32 } from '../crc32.js';
+import { crc32 } from '../../model/crc32.js';
 
 /** Why an archive is not opened, in words for the person who gave it. */
 export class ArchiveRefused extends Error {

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { deflateSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { crc32 } from '../../../src/tables/crc32.js';
+import { crc32 } from '../../../src/model/crc32.js';
 import { hasPlanLink, linkOf, linkText, readLink } from '../../../components/store/index.js';
 import { latestSchema, migrateDocument, planFile, readPlanFile } from '../../../src/model/index.js';
 import { recompute } from '../../../src/engine/recompute.js';

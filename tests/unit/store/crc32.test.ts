@@ -1,7 +1,7 @@
 import { crc32 as zlibCrc32 } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { crc32 } from '../../../src/tables/crc32.js';
+import { crc32 } from '../../../src/model/crc32.js';
 
 describe('crc32', () => {
   it('has its published check value', () => {

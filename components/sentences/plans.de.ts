@@ -32,7 +32,7 @@ export const plans: PlanSentences = {
     'bester gefundener, nicht gezeigt, dass nicht mehr untergebracht werden kann',
   'found-from-best': (known) => `bester gefundener, höchstens ${far(known)} vom besten entfernt`,
   'first-proven': ({ first, ...known }) =>
-    `${aims[first]} bewiesen bestens; ${aims[known.aim]} als bestes gefunden, höchstens ${far(known)} vom besten entfernt`,
+    `${aims[first]}: bewiesen, keiner ist besser; ${aims[known.aim]}: bester gefundener, höchstens ${far(known)} vom besten entfernt`,
   'given-broken': () => 'wie gegeben; ein Teil davon gilt nicht mehr',
   'given-more-might-go': () =>
     'wie gegeben, nicht gezeigt, dass nicht mehr untergebracht werden kann',

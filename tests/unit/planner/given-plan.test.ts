@@ -82,7 +82,7 @@ describe('a plan that was made before', () => {
 
   it('says which work lies in a window that was withdrawn, moves nothing and promises nothing', () => {
     const found = givenPlan(planOf('withdrawn'), made);
-    expect(found.broken).toEqual([
+    expect(found.broken).toMatchObject([
       { activity: 'B', code: 'withdrawn', text: 'B is in N2, which is withdrawn' },
     ]);
     expect(found.id).toBe(planId(made));

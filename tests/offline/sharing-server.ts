@@ -38,7 +38,13 @@ export function sharingServer() {
   });
 
   /** Fills the form under the name of the plan in and presses one of its buttons. */
-  async function ask(page: Page, name: string, token: string, act: string): Promise<void> {
+  async function ask(
+    page: Page,
+    name: string,
+    token: string,
+    act: string,
+    through = address,
+  ): Promise<void> {
     await page.evaluate(
       async (who, where, word, value) => {
         const desk = document.querySelector('possession-desk')!;
@@ -58,15 +64,20 @@ export function sharingServer() {
         form.requestSubmit(form.querySelector<HTMLButtonElement>(`[value=${value}]`));
       },
       name,
-      address,
+      through,
       token,
       act,
     );
   }
 
   /** Opens the one plan that the server has. */
-  async function openFromThere(page: Page, name: string, token: string): Promise<void> {
-    await ask(page, name, token, 'look');
+  async function openFromThere(
+    page: Page,
+    name: string,
+    token: string,
+    through = address,
+  ): Promise<void> {
+    await ask(page, name, token, 'look', through);
     const open = await page.waitForFunction(() =>
       [
         ...document
@@ -82,6 +93,7 @@ export function sharingServer() {
     ask,
     openFromThere,
     tokens: () => tokens,
+    port: () => Number(new URL(address).port),
     kill: () => server.kill('SIGKILL'),
     again: () => start(new URL(address).port),
   };

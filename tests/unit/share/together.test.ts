@@ -5,6 +5,7 @@ import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { OpenPlan } from '../../../src/plan/open.js';
 import { emptyPlan, type PlanDocument } from '../../../src/model/index.js';
 import { cli, root } from '../../helpers/cli.js';
+import { numbers } from '../../helpers/numbers.js';
 import { until } from './support/desk.js';
 import { newFolder } from './support/server.js';
 import { sharedDesk, type SharedDesk } from './support/shared-desk.js';
@@ -48,15 +49,6 @@ async function start(folder: string, port = 0): Promise<Server> {
       child.kill('SIGKILL');
       return end;
     },
-  };
-}
-
-/** Numbers from a seed, by a linear congruence (Numerical Recipes, from memory). */
-function numbers(seed: number): (below: number) => number {
-  let state = seed >>> 0;
-  return (below) => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return Math.floor((state / 2 ** 32) * below);
   };
 }
 

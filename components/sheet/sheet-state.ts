@@ -1,7 +1,7 @@
 import type { Fault, TableText } from '../../src/model/index.js';
 import { applySteps } from '../../src/plan/apply-steps.js';
 import type { TableStep } from '../../src/plan/change.js';
-import { mostTyped, tooLong } from '../../src/plan/too-long.js';
+import { mostTyped, tooLong } from '../../src/model/too-long.js';
 import type { GridCell } from '../shared/grid-keys.js';
 import { ColumnView } from './grid/column-view.js';
 import { SheetHistory } from './edit/history.js';

@@ -4,6 +4,7 @@ import { isZone } from '../calendar/index.js';
 import type { Fault } from './fault.js';
 import { latestSchema, migrateDocument } from './migrate.js';
 import { planDocumentSchema, type PlanDocument } from './plan-document.js';
+import { mostTyped, tooLong } from './too-long.js';
 
 /** What was found in a plan file: the document with what is worth saying, or the faults that keep it shut. */
 export type ReadPlan =
@@ -42,7 +43,19 @@ export function readPlanFile(text: string, file = 'plan file'): ReadPlan {
     });
   }
   const read = planFrom(saved, file);
-  if (read.document === undefined || isZone(read.document.zone)) return read;
+  if (read.document === undefined) return read;
+  const { tables: _, ...parts } = read.document;
+  for (const [part, value] of Object.entries(parts)) {
+    const length = tooLong(value);
+    // Those with whom the plan is shared would refuse it.
+    if (length !== undefined)
+      return refused(file, {
+        code: 'plan-text-too-long',
+        message: `Under "${part}" stands a text of ${length} characters; at most ${mostTyped} are taken.`,
+        mend: 'Shorten it in the file, or ask for the plan again.',
+      });
+  }
+  if (isZone(read.document.zone)) return read;
   return refused(file, {
     code: 'plan-zone-not-known',
     message: `The plan's times are those of "${read.document.zone}", which is no time zone.`,

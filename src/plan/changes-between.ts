@@ -1,6 +1,6 @@
 import { rowsBetween } from '../edits/index.js';
 import type { PlanDocument, TableText } from '../model/index.js';
-import { tooLong } from './too-long.js';
+import { tooLong } from '../model/too-long.js';
 import type { CellText, Change, Row, TableField, TableStep } from './change.js';
 
 type Parts = Readonly<Record<string, unknown>>;

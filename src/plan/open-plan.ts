@@ -19,7 +19,7 @@ import { longestName, Registers } from './registers.js';
 import { ShiftRecords, windowOfKey, type ShiftRecord } from './shift-records.js';
 import { isTable } from './table-base.js';
 import { idsOf, TableState } from './table-state.js';
-import { mostTyped, tooLong } from './too-long.js';
+import { mostTyped, tooLong } from '../model/too-long.js';
 import { whatComesIn } from './what-comes-in.js';
 import { writePart } from './write-part.js';
 import { writeSteps, writeTable, type Writing } from './write-table.js';

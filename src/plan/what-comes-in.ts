@@ -2,7 +2,7 @@
 // that each is formed as the plan's own are. What it makes of the plan is checked again as it is put together.
 import * as Y from 'yjs';
 import { isTable, mostColumns, mostRows, unpacked } from './table-base.js';
-import { mostTyped } from './too-long.js';
+import { mostTyped } from '../model/too-long.js';
 
 /** Most bytes of one update. */
 export const mostUpdateBytes = 64 * 1024 * 1024;

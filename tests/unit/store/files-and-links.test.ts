@@ -63,6 +63,18 @@ describe('a plan file', () => {
     ]);
   });
 
+  it('with a longer text than others take is refused, but for the cells of a table', () => {
+    const [most, more] = [100_000, 100_001].map((length) => 'x'.repeat(length));
+    const plan = planOf('a', more!);
+    expect(codesOf(readPlanFile(planFile({ ...plan, name: more! })))).toEqual([
+      'plan-text-too-long',
+    ]);
+    expect(readPlanFile(planFile({ ...plan, name: most! })).document).toEqual({
+      ...plan,
+      name: most,
+    });
+  });
+
   it('is refused with a plain word where it is newer, cut, hostile or something else', () => {
     const text = planFile(planOf('a'));
     const code = (item: string): string[] => codesOf(readPlanFile(item));

@@ -1,5 +1,5 @@
 // Whoever shows a sheet loads this: it asks for no more of the model than the limit.
-import { sizeLimits } from '../model/size-limits.js';
+import { sizeLimits } from './size-limits.js';
 
 /** Most characters of a text that is typed. */
 export const mostTyped = sizeLimits.typed;

@@ -12,7 +12,9 @@ export async function followServedLanguage(): Promise<void> {
     // The worker lets pass what asks past every cache.
     const answer = await fetch(location.pathname + location.search, { cache: 'no-store' });
     if (!answer.ok) return;
-    const [, served] = /<html\b[^>]{0,500}?\blang="([^"]{1,35})"/i.exec(await answer.text()) ?? [];
+    const page = await answer.text();
+    const root = page.indexOf('<html');
+    const [, served] = / lang="([\w-]+)"/.exec(page.slice(root, page.indexOf('>', root))) ?? [];
     if (served === undefined) return;
     keep(served);
     take(served);

@@ -6,6 +6,7 @@ import { percentText } from '../../components/shared/chance.js';
 import { MINUTE } from '../../src/calendar/index.js';
 import { all, find, text } from './support/look.js';
 import { zone } from './support/samples.js';
+import { waitUntil } from './support/wait-until.js';
 import { beforeGrant, liveResult, log, moment, shown, shownLive } from './support/three-nights.js';
 
 describe('possession-handback while the shift goes on', () => {
@@ -78,6 +79,27 @@ describe('possession-handback while the shift goes on', () => {
     await el.updateComplete;
     expect(text(find(el, '.advice .say'))).to.equal('NO GRANT RECORDED');
     expect(text(find(el, '.advice .of'))).to.contain('2 MORE');
+  });
+
+  it('keeps its largest words within a phone, in German too', async () => {
+    const el = await shownLive();
+    el.style.width = '320px';
+    const { advice } = liveResult.live!;
+    const says = ['stop', 'carry-on', 'over'] as const;
+    for (const lang of ['en', 'de']) {
+      el.lang = lang;
+      const words = new Set<string>();
+      await waitUntil(() => el.lang === 'en' || text(find(el, '.as-of')).includes('Vorhersage'));
+      for (const result of [liveResult, beforeGrant])
+        for (const say of says) {
+          el.results = [{ ...result, live: { ...result.live!, advice: { ...advice, say } } }];
+          await el.updateComplete;
+          const head = find(el, '.advice .say') as HTMLElement;
+          words.add(text(head));
+          expect(head.scrollWidth, text(head)).to.be.at.most(head.clientWidth);
+        }
+      expect(words.size).to.equal(4);
+    }
   });
 
   it('reports a start of work and a finish of a step, and leaves the time to the page', async () => {

@@ -16,6 +16,12 @@ function sayText({ say, more }: Advice, strings: HandbackStrings): string {
   return say === 'more' && more !== null ? strings.moreUnits(more) : strings.carryOn;
 }
 
+/** Of the longest word: capitals as large as they are read across a cab must not run out of a phone. */
+function sizeOf(text: string): 'short' | 'long' | 'longest' {
+  const letters = Math.max(...text.split(' ').map((word) => word.length));
+  return letters <= 5 ? 'short' : letters <= 8 ? 'long' : 'longest';
+}
+
 /** Where the line was asked for early: how the shift stands against that, and what would meet it. */
 function askedLine(
   result: HandbackResult,
@@ -57,8 +63,9 @@ export function adviceLine(
     live.doubts.some((doubt) => doubt.code === 'not-granted');
   const next = result.cutOffs.find((cutOff) => stateOf(cutOff, setting) === 'to-come');
   const name = (id: string): string => titleOf(result, id);
+  const head = ungranted ? strings.noGrant : sayText(live.advice, strings);
   return html`<div part="advice" class="advice ${ungranted ? 'ungranted' : say}" role="status">
-    <p class="say">${ungranted ? strings.noGrant : sayText(live.advice, strings)}</p>
+    <p class="say ${sizeOf(head)}">${head}</p>
     <p class="of">
       ${ungranted && say === 'more' ? html`<strong>${sayText(live.advice, strings)}</strong>` : nothing}
       ${say === 'carry-on' || activity === null ? nothing : html`<strong>${name(activity)}.</strong>`}

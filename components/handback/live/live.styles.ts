@@ -158,6 +158,12 @@ export const liveStyles = css`
     line-height: 1;
     letter-spacing: -0.01em;
   }
+  .advice .say.long {
+    font-size: clamp(2rem, 12.5cqi, 5rem);
+  }
+  .advice .say.longest {
+    font-size: clamp(1.5rem, 8.5cqi, 4rem);
+  }
   .advice.stop .say {
     color: var(--_bad);
   }

@@ -24,6 +24,12 @@ const rules = css`
   fieldset.changing {
     display: contents;
   }
+  /* What cannot be changed reads as text, not as a box to type in. */
+  fieldset.changing:disabled :is(input:not([type='checkbox'], [type='radio']), select, textarea) {
+    border-color: transparent;
+    background: transparent;
+    opacity: 1;
+  }
   *,
   *::before,
   *::after {

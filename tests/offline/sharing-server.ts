@@ -99,16 +99,6 @@ export function sharingServer() {
   };
 }
 
-/** What the head says of the sharing. */
-export const chip = (page: Page): Promise<string> =>
-  page.evaluate(
-    () =>
-      document
-        .querySelector('possession-desk')!
-        .shadowRoot!.querySelector('button.kept')
-        ?.textContent?.trim() ?? '',
-  );
-
 /** Waits until the head of the desk says so. */
 export const says = (page: Page, text: string): Promise<unknown> =>
   page.waitForFunction(

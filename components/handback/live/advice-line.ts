@@ -16,7 +16,7 @@ function sayText({ say, more }: Advice, strings: HandbackStrings): string {
   return say === 'more' && more !== null ? strings.moreUnits(more) : strings.carryOn;
 }
 
-/** Of the longest word: capitals as large as they are read across a cab must not run out of a phone. */
+/** By its longest word, so that the large capitals do not run out of a phone. */
 function sizeOf(text: string): 'short' | 'long' | 'longest' {
   const letters = Math.max(...text.split(' ').map((word) => word.length));
   return letters <= 5 ? 'short' : letters <= 8 ? 'long' : 'longest';

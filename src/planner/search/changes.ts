@@ -2,7 +2,7 @@ import type { Problem, Score } from '../fit/index.js';
 import type { Random } from '../random.js';
 import type { Recipe } from './decode.js';
 import type { Candidate, Goal } from './objectives.js';
-import { movedEarlier, movedLater, near, splitAnew } from './steps.js';
+import { moved, near, splitAnew } from './steps.js';
 
 /** What a change is made for: the first value that may still be better. */
 export type Aim = 'placed' | 'late' | 'finish' | 'windows';
@@ -40,16 +40,11 @@ export function changed(
   if (kind < 10 && aim !== 'windows') {
     const task = heldUp(problem, visits, aim, random);
     const at = steps.findLastIndex(({ tasks }) => tasks.includes(task));
-    if (at > 0)
-      return { steps: movedEarlier(problem, steps, at, near(at, n, -1, random)), allowed };
+    if (at > 0) return { steps: moved(problem, steps, at, near(at, n, -1, random), -1), allowed };
   }
   const from = random.below(n);
-  const isBack = random.below(2) === 0;
-  const to = near(from, n, isBack ? -1 : 1, random);
-  return {
-    steps: isBack ? movedEarlier(problem, steps, from, to) : movedLater(problem, steps, from, to),
-    allowed,
-  };
+  const by = random.below(2) === 0 ? -1 : 1;
+  return { steps: moved(problem, steps, from, near(from, n, by, random), by), allowed };
 }
 
 /** A piece of work that is late, or the last of all, or what one of these waits for, at first or second hand. */

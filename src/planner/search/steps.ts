@@ -63,52 +63,47 @@ export function splitAsIn(problem: Problem, steps: Steps, visits: readonly Visit
       const from = at + i;
       let to = from;
       while (to + 1 < all.length && startOf(all[to + 1]!) < some[i]!.start) to += 1;
-      all = movedLater(problem, all, from, to);
+      all = moved(problem, all, from, to, 1);
     }
   }
   return all;
 }
 
-/** The steps with one moved forward to `to`, and with it what it waits for that stands in between. */
-export function movedEarlier(problem: Problem, steps: Steps, from: number, to: number): Step[] {
-  const needed = new Set<number>();
-  const front: Step[] = [];
+/**
+ * The steps with one moved to `to`, back (`by` 1) with what waits for it that stands in between, or forward (-1) with what it
+ * waits for.
+ */
+export function moved(
+  problem: Problem,
+  steps: Steps,
+  from: number,
+  to: number,
+  by: 1 | -1,
+): Step[] {
+  const linked = new Set<number>();
+  const along: Step[] = [];
   const others: Step[] = [];
-  for (let i = from; i >= to; i -= 1) {
+  for (let i = from; by * (to - i) >= 0; i += by) {
     const step = steps[i]!;
-    if (i !== from && !step.tasks.some((task) => needed.has(task))) {
+    if (i !== from && !step.tasks.some((task) => linked.has(task))) {
       others.push(step);
       continue;
     }
-    front.push(step);
+    along.push(step);
     for (const task of step.tasks) {
-      needed.add(task);
-      for (const tie of problem.tasks[task]!.before) needed.add(tie.task);
+      linked.add(task);
+      const { before, after } = problem.tasks[task]!;
+      for (const tie of by === 1 ? after : before) linked.add(tie.task);
     }
   }
-  problem.effort.spent += (from - to + steps.length) >> 3;
-  return [...steps.slice(0, to), ...front.reverse(), ...others.reverse(), ...steps.slice(from + 1)];
-}
-
-/** The steps with one moved back to `to`, and with it what waits for it that stands in between. */
-export function movedLater(problem: Problem, steps: Steps, from: number, to: number): Step[] {
-  const waiting = new Set<number>();
-  const back: Step[] = [];
-  const others: Step[] = [];
-  for (let i = from; i <= to; i += 1) {
-    const step = steps[i]!;
-    if (i !== from && !step.tasks.some((task) => waiting.has(task))) {
-      others.push(step);
-      continue;
-    }
-    back.push(step);
-    for (const task of step.tasks) {
-      waiting.add(task);
-      for (const tie of problem.tasks[task]!.after) waiting.add(tie.task);
-    }
-  }
-  problem.effort.spent += (to - from + steps.length) >> 3;
-  return [...steps.slice(0, from), ...others, ...back, ...steps.slice(to + 1)];
+  problem.effort.spent += (by * (to - from) + steps.length) >> 3;
+  const between = [...others, ...along];
+  if (by === -1) between.reverse();
+  return [
+    ...steps.slice(0, Math.min(from, to)),
+    ...between,
+    ...steps.slice(Math.max(from, to) + 1),
+  ];
 }
 
 /** The steps with some units of repeated work put off to a turn of their own, or again in one with the next. */
@@ -126,7 +121,7 @@ export function splitAnew(problem: Problem, steps: Steps, random: Random): Steps
   const next = steps.toSpliced(at, 1, { ...step, units }, { ...step, units: 0 });
   // Of a turn that was capped before, what is left stays with its next.
   if (step.units > 0) next[at + 1] = { ...step, units: step.units };
-  return movedLater(problem, next, at + 1, near(at + 1, next.length, 1, random));
+  return moved(problem, next, at + 1, near(at + 1, next.length, 1, random), 1);
 }
 
 /** A place ahead (`by` 1) or before (-1), near by more often than far. */

@@ -1,6 +1,6 @@
 import { mergeShiftLogs, type ShiftEntry, type ShiftLog } from '../../../src/engine/index.js';
+import { keepText, keptText } from '../../shared/kept-text.js';
 import type { WordedHost } from '../worded-host.js';
-
 import { carriedShift, carryShift, keepShift, readShift, type ShiftPlan } from './shift-store.js';
 
 /** The shift of one window: whether it is followed live, and what was written down in it. */
@@ -9,7 +9,7 @@ export class Shift {
   log: ShiftLog = [];
   trouble = '';
   /** Of the person who writes; empty: not said. */
-  initials = kept('possession-fit/initials');
+  initials = keptText('possession-fit/initials');
 
   readonly #host: WordedHost;
 
@@ -53,25 +53,9 @@ export class Shift {
 /** A short name that this browser keeps: entries of two devices are told apart, whoever carries them. */
 function deviceName(): string {
   const key = 'possession-fit/device';
-  const name = kept(key) || freshId().slice(0, 4);
+  const name = keptText(key) || freshId().slice(0, 4);
   keepText(key, name);
   return name;
-}
-
-function kept(key: string): string {
-  try {
-    return localStorage.getItem(key) ?? '';
-  } catch {
-    return '';
-  }
-}
-
-function keepText(key: string, text: string): void {
-  try {
-    localStorage.setItem(key, text);
-  } catch {
-    // It holds until the page is closed.
-  }
 }
 
 /** An id that no other device comes to. `randomUUID` is missing on pages without a secure origin. */

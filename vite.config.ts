@@ -19,7 +19,7 @@ function offlineCopy(): Plugin {
         const hash = createHash('sha256');
         const files = Object.keys(bundle).sort();
         for (const file of files) {
-          const made = bundle[file]!;
+          const made = bundle[file];
           hash.update(file).update(made.type === 'chunk' ? made.code : made.source);
         }
         const version = hash.digest('hex').slice(0, 16);
@@ -35,7 +35,7 @@ function offlineCopy(): Plugin {
         this.emitFile({
           type: 'asset',
           fileName: 'service-worker.js',
-          source: worker.outputFiles[0]!.text,
+          source: worker.outputFiles[0].text,
         });
       },
     },

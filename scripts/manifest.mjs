@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { create, ts } from '@custom-elements-manifest/analyzer/index.js';
 import { litPlugin } from '@custom-elements-manifest/analyzer/src/features/framework-plugins/lit/lit.js';
-import { format, resolveConfig } from 'prettier';
+import { format } from 'oxfmt';
 import { elementDocs } from './element-docs.mjs';
 import { reactTypes, vueTypes } from './framework-types.mjs';
 
@@ -198,19 +198,13 @@ function typeSources(source) {
 /** The files as they should be, by their path from the root of the project. */
 export async function manifestFiles() {
   const manifest = makeManifest();
-  const typed = async (text) =>
-    format(text, {
-      ...(await resolveConfig(join(root, 'components/all.ts'))),
-      parser: 'typescript',
-    });
+  const options = JSON.parse(readFileSync(join(root, '.oxfmtrc.json'), 'utf8'));
+  const formatted = async (path, text) => ({ [path]: (await format(path, text, options)).code });
   return {
-    'components/frameworks/react.ts': await typed(reactTypes(manifest)),
-    'components/frameworks/vue.ts': await typed(vueTypes(manifest)),
+    ...(await formatted('components/frameworks/react.ts', reactTypes(manifest))),
+    ...(await formatted('components/frameworks/vue.ts', vueTypes(manifest))),
     'custom-elements.json': `${JSON.stringify(manifest, null, 2)}\n`,
-    'docs/elements.md': await format(elementDocs(manifest, tokens(), germanElements()), {
-      ...(await resolveConfig(join(root, 'docs/elements.md'))),
-      parser: 'markdown',
-    }),
+    ...(await formatted('docs/elements.md', elementDocs(manifest, tokens(), germanElements()))),
   };
 }
 

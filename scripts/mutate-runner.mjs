@@ -82,7 +82,8 @@ async function failureOf(test) {
 }
 
 const took = new Map();
-process.on('message', async ({ tests }) => {
+process.on('message', ({ tests }) => void run(tests));
+async function run(tests) {
   for (const test of tests) {
     const began = performance.now();
     const why = await failureOf(test);
@@ -93,7 +94,7 @@ process.on('message', async ({ tests }) => {
     }
   }
   process.send({ took: [...took] });
-});
+}
 process.on('unhandledRejection', () => undefined);
 process.on('disconnect', () => process.exit());
 process.send({ ready: true });

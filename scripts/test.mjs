@@ -1,4 +1,4 @@
-// npm test: installs, then checks types, style and the direction of imports and runs every test, two steps at a time.
+// npm test: installs, then checks types, layout and the direction of imports and runs every test, two steps at a time.
 import { spawn } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { createInterface } from 'node:readline';
@@ -13,9 +13,8 @@ const workers = Math.max(1, availableParallelism() - 1);
 /** What is still to be done: the longest first, what writes into the project after what reads all of it, and last what keeps every core busy. */
 const steps = [
   ['unit', `vitest run --project together --maxWorkers ${workers}`],
-  ['types', 'tsc --noEmit'],
-  ['style', 'eslint . --max-warnings=0'],
-  ['layout', 'prettier --check --cache --log-level warn .'],
+  ['lint', 'oxlint --type-aware --type-check'],
+  ['layout', 'oxfmt --check .'],
   ['imports', 'depcruise --config .dependency-cruiser.cjs src components app'],
   ['unreached', 'knip --no-progress --no-config-hints'],
   ['browser', 'wtr --config web-test-runner.config.mjs'],

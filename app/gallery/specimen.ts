@@ -70,7 +70,7 @@ const set = (element: HTMLElement, state: State): void => void Object.assign(ele
 /** What the code of a specimen sets, so that each state need not work it out anew. */
 async function fieldsOf(told: ElementFacts, show: AnyShow, shown: Shown): Promise<Fields> {
   const element = document.createElement(told.tag);
-  await show(element as never, shown);
+  await show(element, shown);
   const values = element as unknown as Fields;
   return Object.fromEntries(told.fields.map((name) => [name, values[name]]));
 }

@@ -148,7 +148,7 @@ function oneRule({ name, pairs, turns }: Shape, known: Known): void {
   figure(`${name}: the margin, median of ${turns}`, median(ours), median(theirs));
 }
 
-function figure(what: string, ours: number, theirs: number, aim?: string | undefined): void {
+function figure(what: string, ours: number, theirs: number, aim?: string): void {
   tell({
     bench: 'recompute',
     what,

@@ -74,7 +74,7 @@ type Tag<E extends HTMLElement, Own extends keyof E, Events> = Omit<
   Partial<Events>;
 
 declare module 'react' {
-  // eslint-disable-next-line @typescript-eslint/no-namespace -- React's own place for the tags it knows
+  // oxlint-disable-next-line typescript/no-namespace -- React's own place for the tags it knows
   namespace JSX {
     interface IntrinsicElements {
       'possession-account': Tag<

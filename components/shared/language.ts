@@ -72,7 +72,7 @@ export class Language implements ReactiveController {
     watched.add(this);
     watch ??= new MutationObserver(hear);
     // Watching a root twice is watching it once.
-    for (let root = this.host.getRootNode(); ; root = (root as ShadowRoot).host.getRootNode()) {
+    for (let root = this.host.getRootNode(); ; root = root.host.getRootNode()) {
       watch.observe(root, { attributes: true, attributeFilter: ['lang'], subtree: true });
       if (!(root instanceof ShadowRoot)) break;
     }

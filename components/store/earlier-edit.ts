@@ -28,7 +28,7 @@ const editSchema = z.strictObject({
 export function editIn(record: { readonly text: string }): Edit | undefined {
   try {
     const read = editSchema.safeParse(JSON.parse(record.text));
-    return read.success ? (read.data as Edit) : undefined;
+    return read.success ? read.data : undefined;
   } catch {
     return undefined;
   }

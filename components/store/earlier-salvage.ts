@@ -58,7 +58,8 @@ export function salvageEarlier(stored: {
 }
 
 type Replayed =
-  Required<Pick<EarlierSalvage, 'document' | 'lost' | 'unplaced'>> | { readonly refusal: Fault };
+  | Required<Pick<EarlierSalvage, 'document' | 'lost' | 'unplaced'>>
+  | { readonly refusal: Fault };
 
 function replay(
   from: SnapshotRecord,

@@ -149,7 +149,12 @@ const figures: Readonly<Record<CompareFigure, ToldFigure>> = {
 };
 
 type Difference =
-  'noLongerUsed' | 'usedNow' | 'noLongerMet' | 'metNow' | 'placedNow' | 'leftOverNow';
+  | 'noLongerUsed'
+  | 'usedNow'
+  | 'noLongerMet'
+  | 'metNow'
+  | 'placedNow'
+  | 'leftOverNow';
 
 function different(
   label: Difference,

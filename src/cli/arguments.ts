@@ -196,7 +196,7 @@ export function readArguments(words: readonly string[]): Arguments {
     try {
       return parseArgs({ args: [...words], allowPositionals: true, options: parseArgsOptions() });
     } catch (error) {
-      throw new UsageError((error as Error).message.split('. To specify')[0]!);
+      throw new UsageError((error as Error).message.split('. To specify')[0]);
     }
   })();
   const { positionals } = parsed;

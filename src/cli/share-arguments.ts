@@ -49,7 +49,7 @@ function parsed(words: readonly string[]) {
       },
     });
   } catch (error) {
-    throw new UsageError((error as Error).message.split('. To specify')[0]!);
+    throw new UsageError((error as Error).message.split('. To specify')[0]);
   }
 }
 

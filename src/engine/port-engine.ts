@@ -115,7 +115,7 @@ export function createPortEngine(
       waiting.set(id, {
         call,
         resolve: (value) => (forget(), resolve(value)),
-        reject: (reason) => (forget(), reject(reason as Error)),
+        reject: (reason) => (forget(), reject(reason)),
       });
       signal?.addEventListener('abort', stop, { once: true });
       post(id, call);

@@ -52,7 +52,7 @@ export type Say<C extends Catalogue> = <K extends keyof C & string>(
 /** What says the sentences of a catalogue. */
 export function saysBy<C extends Catalogue>(english: C): Say<C> {
   return (key, given) => ({
-    text: english[key]!(given as never),
+    text: english[key]!(given),
     sentence: new Sentence(key, given),
   });
 }

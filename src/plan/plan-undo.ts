@@ -136,7 +136,7 @@ export class PlanUndo {
     this.#doc.transact((transaction) => {
       for (const [client, clock, newClient, newClock, length] of again) {
         const range = { clients: new Map([[client!, [{ clock: clock!, len: length! }]]]) };
-        Y.iterateDeletedStructs(transaction, range as unknown as DeleteSet, (struct) => {
+        Y.iterateDeletedStructs(transaction, range, (struct) => {
           if (struct instanceof Y.Item && struct.redone === null)
             struct.redone = Y.createID(newClient!, newClock! + struct.id.clock - clock!);
         });
@@ -178,7 +178,7 @@ function item({ label, put, taken }: KeptStep): StackItem {
     deletions: setOf(taken),
     meta: new Map([['label', label]]),
   };
-  return made as unknown as StackItem;
+  return made;
 }
 
 function setOf(from: Ranges): DeleteSet {
@@ -188,5 +188,5 @@ function setOf(from: Ranges): DeleteSet {
     );
     return [client, items] as const;
   });
-  return { clients: new Map(clients) } as unknown as DeleteSet;
+  return { clients: new Map(clients) };
 }

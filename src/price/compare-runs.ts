@@ -10,7 +10,11 @@ export interface RunCosts {
 }
 
 export type OptionVerdict =
-  'the reference' | 'cheaper' | 'dearer' | 'the same' | 'too close to call';
+  | 'the reference'
+  | 'cheaper'
+  | 'dearer'
+  | 'the same'
+  | 'too close to call';
 
 /** One way held against the first, in decimal text. */
 export interface RunComparison {

@@ -81,7 +81,12 @@ export interface PriceResult {
 }
 
 export type CostStepKind =
-  'threshold' | 'train-held' | 'train-cancelled' | 'rate-change' | 'least-hours' | 'cap';
+  | 'threshold'
+  | 'train-held'
+  | 'train-cancelled'
+  | 'rate-change'
+  | 'least-hours'
+  | 'cap';
 
 /** A minute at which the cost jumps or its slope changes, and why. */
 export interface CostStep {

@@ -47,7 +47,7 @@ async function desk(
 }
 
 const group = (el: PossessionDesk): HTMLElement => el.renderRoot.querySelector('.agreed')!;
-const said = (el: PossessionDesk): string => group(el).textContent!.replace(/\s+/g, ' ');
+const said = (el: PossessionDesk): string => group(el).textContent.replace(/\s+/g, ' ');
 
 async function agreed(document = plan, engine?: Engine): Promise<PossessionDesk> {
   const el = await desk(document, engine);

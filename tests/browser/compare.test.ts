@@ -60,7 +60,7 @@ const shown = (
     ></possession-compare>`,
   );
 const text = (el: Element | DocumentFragment): string =>
-  el.textContent!.replaceAll(/\s+/g, ' ').trim();
+  el.textContent.replaceAll(/\s+/g, ' ').trim();
 const texts = (el: PossessionCompare, selector: string): string[] =>
   [...el.renderRoot.querySelectorAll(selector)].map(text);
 

@@ -176,7 +176,7 @@ describe('a plan that may only be read', () => {
     for (const state of ['windows', 'rules']) {
       states[state]!(el);
       await el.updateComplete;
-      expect(text(el.renderRoot.querySelector('.news')!)).to.contain('shared with you to read');
+      expect(text(el.renderRoot.querySelector('.news'))).to.contain('shared with you to read');
       expect(await axeFaults(el)).to.deep.equal([]);
     }
   });

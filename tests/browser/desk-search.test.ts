@@ -56,7 +56,7 @@ describe('the desk while it searches for a plan', () => {
     await waitUntil(() => el.planning.draft, 'a plan so far');
     await el.updateComplete;
     expect(el.planning.allocation).to.equal(null);
-    expect(text(inside(el, 'possession-plan') as unknown as Element)).to.contain('D1');
+    expect(text(inside(el, 'possession-plan'))).to.contain('D1');
     const bar = el.renderRoot.querySelector('progress')!;
     expect([bar.value, bar.max]).to.deep.equal([400, 10_000]);
     await inBothSchemes(async (scheme) => {

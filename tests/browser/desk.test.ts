@@ -92,7 +92,7 @@ describe('possession-desk', () => {
         .querySelector('possession-why')!
         .shadowRoot!.querySelectorAll<HTMLElement>('.links button'),
     ];
-    links.find((link) => link.textContent!.includes('Package'))!.click();
+    links.find((link) => link.textContent.includes('Package'))!.click();
     for (let turn = 0; turn < 5; turn += 1) await frame();
     await el.updateComplete;
     expect(el.view).to.equal('work');

@@ -24,7 +24,7 @@ async function until(holds: () => boolean): Promise<void> {
 async function opened(inside = html`<possession-ribbon></possession-ribbon>`, src = files) {
   const element = document.createElement('possession-document');
   element.zone = 'Europe/London';
-  const read = oneEvent(element, 'possession-document-read') as Promise<DocumentReadEvent>;
+  const read = oneEvent<DocumentReadEvent>(element, 'possession-document-read');
   const host = await fixture<HTMLElement>(html`<div>${element}</div>`);
   const { render } = await import('lit');
   render(inside, element);
@@ -69,7 +69,7 @@ describe('possession-document', () => {
     const ribbon = element.querySelector('possession-ribbon')!;
     await until(() => sheet.table.rows.length > 0 && ribbon.windows.length > 0);
     const before = ribbon.windows.length;
-    const told = oneEvent(element, 'possession-document-change') as Promise<DocumentChangeEvent>;
+    const told = oneEvent<DocumentChangeEvent>(element, 'possession-document-change');
     await sheet.updateComplete;
     sheet.renderRoot.querySelector<HTMLElement>('[role=grid]')!.focus();
     document.activeElement!.shadowRoot!.activeElement!.dispatchEvent(
@@ -105,12 +105,12 @@ describe('possession-document', () => {
 
   it('says what could not be read, and that a zone was assumed', async () => {
     const element = document.createElement('possession-document');
-    const read = oneEvent(element, 'possession-document-read') as Promise<DocumentReadEvent>;
+    const read = oneEvent<DocumentReadEvent>(element, 'possession-document-read');
     element.src = '/sample-csv/windows.csv /sample-csv/not-there.csv';
     await fixture(html`<div>${element}</div>`);
     expect((await read).missing).to.have.length(1);
     await element.updateComplete;
-    const text = element.renderRoot.querySelector('[part=troubles]')!.textContent!;
+    const text = element.renderRoot.querySelector('[part=troubles]')!.textContent;
     expect(text).to.contain('not-there.csv: not read, the server answered 404');
     expect(text).to.contain('No time zone is given');
     expect(await axeFaults(element)).to.deep.equal([]);

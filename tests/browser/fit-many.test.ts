@@ -36,7 +36,7 @@ const table = (): HTMLElement => el.renderRoot.querySelector<HTMLElement>('[role
 const cells = (): HTMLElement[] => [...el.renderRoot.querySelectorAll<HTMLElement>('.map td')];
 const cell = (row: number, column: number): HTMLElement =>
   el.renderRoot.querySelector<HTMLElement>(`td[data-row="${row}"][data-column="${column}"]`)!;
-const text = (node: Element): string => node.textContent!.replaceAll(/\s+/g, ' ').trim();
+const text = (node: Element): string => node.textContent.replaceAll(/\s+/g, ' ').trim();
 const active = (): readonly number[] => {
   const data = (el.shadowRoot!.activeElement as HTMLElement | null)?.dataset;
   return [Number(data?.['row']), Number(data?.['column'])];

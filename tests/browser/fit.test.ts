@@ -12,7 +12,7 @@ const shown = (): Promise<PossessionFit> =>
   );
 const cell = (el: PossessionFit, row: number, column: number): HTMLElement =>
   el.renderRoot.querySelector<HTMLElement>(`td[data-row="${row}"][data-column="${column}"]`)!;
-const text = (node: Element): string => node.textContent!.replaceAll(/\s+/g, ' ').trim();
+const text = (node: Element): string => node.textContent.replaceAll(/\s+/g, ' ').trim();
 
 describe('possession-fit', () => {
   it('says in words what is spare, what is short and why it cannot be', async () => {

@@ -25,7 +25,7 @@ describe('possession-handback during the shift', () => {
     const started = entry('d', 95, { kind: 'units-done', activity: 'SET', units: 2 });
     const el = await shown({ log: [...log, started] });
     const row = withText(el, 'li.record', 'Set bearings');
-    expect(text(row.querySelector('.count')!)).to.contain('2 of 4 done');
+    expect(text(row.querySelector('.count'))).to.contain('2 of 4 done');
     const press = await sent<HandbackEntryEvent>(el, ENTRY, () =>
       row.querySelector<HTMLElement>('.one-more')!.click(),
     );
@@ -127,12 +127,12 @@ describe('possession-handback during the shift', () => {
     expect(press.event).to.deep.equal({ kind: 'handed-back' });
     el.log = [...log, entry('h', 352, { kind: 'handed-back' })];
     await el.updateComplete;
-    expect(text(all(el, '.handed-back')[0]!)).to.equal(
+    expect(text(all(el, '.handed-back')[0])).to.equal(
       'Handed back 04:52, 8 min before the booked end',
     );
     el.log = [...log, entry('h', 367, { kind: 'handed-back' })];
     await el.updateComplete;
-    expect(text(all(el, '.handed-back')[0]!)).to.equal('Handed back 05:07, 7 min late');
+    expect(text(all(el, '.handed-back')[0])).to.equal('Handed back 05:07, 7 min late');
   });
 });
 
@@ -160,19 +160,19 @@ describe('an earlier end that was agreed', () => {
       actuals: shiftState([...log, agreed], now).actuals,
     });
     const el = await shown({ log: [...log, agreed], results: [result] });
-    expect(text(all(el, '.big .main')[0]!)).to.contain('Agreed end 04:30, booked 05:00');
+    expect(text(all(el, '.big .main')[0])).to.contain('Agreed end 04:30, booked 05:00');
     expect(text(withText(el, '.log li', 'Earlier end agreed'))).to.contain('04:30');
-    const facts = text(all(el, '.paper .facts')[0]!);
+    const facts = text(all(el, '.paper .facts')[0]);
     expect(facts).to.contain('Agreed end Wed 10 Feb 2027, 04:30');
     expect(facts).to.contain('Booked end Wed 10 Feb 2027, 05:00');
-    const paper = text(all(el, '.log-paper')[0]!);
+    const paper = text(all(el, '.log-paper')[0]);
     expect(paper).to.contain('Earlier end agreed: 04:30');
     expect(paper).to.contain('A planning aid. It is not a permit');
     expect(paper).to.contain('nobody has checked it');
     expect(await axeFaults(el)).to.deep.equal([]);
     el.log = [...log, agreed, entry('h', 340, { kind: 'handed-back' })];
     await el.updateComplete;
-    expect(text(all(el, '.handed-back')[0]!)).to.equal('Handed back 04:40, 10 min late');
+    expect(text(all(el, '.handed-back')[0])).to.equal('Handed back 04:40, 10 min late');
   });
 });
 
@@ -206,7 +206,7 @@ describe('a wrong entry', () => {
     expect(getComputedStyle(old.querySelector('.happened')!).textDecorationLine).to.equal(
       'line-through',
     );
-    expect(text(line.querySelector('.correction')!)).to.contain('written 23:51 by R. Fenn');
+    expect(text(line.querySelector('.correction'))).to.contain('written 23:51 by R. Fenn');
     // A second correction corrects the first.
     const form = line.querySelector('.correct')!;
     open(form);
@@ -235,8 +235,8 @@ describe('a wrong entry', () => {
         entry('e', 70, { kind: 'units-done', activity: 'SET', units: 1 }),
       ],
     });
-    expect(text(all(el, '.log-faults')[0]!)).to.contain('One entry does not agree');
-    expect(text(withText(el, '.log li', '1 done').querySelector('.fault')!)).to.contain(
+    expect(text(all(el, '.log-faults')[0])).to.contain('One entry does not agree');
+    expect(text(withText(el, '.log li', '1 done').querySelector('.fault'))).to.contain(
       '1 units done, but 3 were done before',
     );
   });

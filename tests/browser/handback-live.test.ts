@@ -94,7 +94,7 @@ describe('possession-handback while the shift goes on', () => {
         for (const say of says) {
           el.results = [{ ...result, live: { ...result.live!, advice: { ...advice, say } } }];
           await el.updateComplete;
-          const head = find(el, '.advice .say') as HTMLElement;
+          const head = find(el, '.advice .say');
           words.add(text(head));
           expect(head.scrollWidth, text(head)).to.be.at.most(head.clientWidth);
         }
@@ -215,8 +215,8 @@ describe('possession-handback while the shift goes on', () => {
   it('shows a correction beside what was first written', async () => {
     const el = await shownLive();
     const line = find(el, '.log .was-corrected');
-    expect(text(line.querySelector('.original s')!)).to.contain('00:06 Place protection');
-    expect(text(line.querySelector('.correction')!)).to.contain('corrected to 00:00');
+    expect(text(line.querySelector('.original s'))).to.contain('00:06 Place protection');
+    expect(text(line.querySelector('.correction'))).to.contain('corrected to 00:00');
     expect(all(el, '.log li')).to.have.length(2);
   });
 

@@ -43,7 +43,7 @@ describe('the log from device to device', () => {
     expect(merged.added).to.deep.equal(['x']);
     expect(merged.log.map((item) => item.id)).to.deep.equal(['a', 'b', 'c', 'x']);
     await el.updateComplete;
-    expect(text(all(el, '.said')[0]!)).to.equal('1 new entry brought in.');
+    expect(text(all(el, '.said')[0])).to.equal('1 new entry brought in.');
   });
 
   for (const [what, body, said] of [
@@ -55,7 +55,7 @@ describe('the log from device to device', () => {
       let merged = false;
       el.addEventListener('possession-handback-log-merge', () => (merged = true));
       bring(el, body);
-      await waitUntil(() => text(all(el, '.said')[0]!).includes(said));
+      await waitUntil(() => text(all(el, '.said')[0]).includes(said));
       expect(merged).to.equal(false);
     });
 });

@@ -87,7 +87,7 @@ describe('go/no-go points and limits', () => {
       row,
       form,
       field: (name: string): HTMLInputElement => form.querySelector(`[name=${name}]`)!,
-      problem: () => text(form.querySelector('.problem')!),
+      problem: () => text(form.querySelector('.problem')),
     };
   };
   it('are changed where they stand: words, holder and time, and nothing else of the plan', async () => {

@@ -62,7 +62,7 @@ describe('a time typed on a night on which clocks change', () => {
       },
     ];
     await el.updateComplete;
-    expect(text(all(el, '.log li')[0]!)).to.contain('01:30+00:00');
+    expect(text(all(el, '.log li')[0])).to.contain('01:30+00:00');
     const form = withText(el, 'li.record', 'Set bearings').querySelector('.earlier')!;
     open(form);
     typeTime(form, '01:30');

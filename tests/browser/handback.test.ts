@@ -32,7 +32,7 @@ describe('possession-handback', () => {
   it('shows the chance of handing back on time with its standard error', async () => {
     const el = await shown();
     const { probability, standardError } = results[1]!.simulation.outlook.onTime;
-    const told = text(all(el, '[role=option]')[1]!);
+    const told = text(all(el, '[role=option]')[1]);
     expect(told).to.contain(
       `${(100 * probability).toFixed(1)} % ±${(100 * standardError).toFixed(1)} standard error`,
     );
@@ -68,8 +68,8 @@ describe('possession-handback', () => {
   it('draws every run of the simulation once, none both on time and late', async () => {
     const el = await shown('L3');
     const bars = all(el, '.bars-table tbody tr').map((row) => ({
-      runs: Number(row.children[1]!.textContent!.replaceAll(/\D/g, '')),
-      late: row.textContent!.includes('late'),
+      runs: Number(row.children[1]!.textContent.replaceAll(/\D/g, '')),
+      late: row.textContent.includes('late'),
     }));
     const { simulation } = results[2]!;
     const sum = (late: boolean): number =>
@@ -220,7 +220,7 @@ describe('possession-handback', () => {
       const empty = await fixture<PossessionHandback>(
         html`<possession-handback></possession-handback>`,
       );
-      expect(text(empty.renderRoot.querySelector('.empty')!)).to.contain('Work out a plan first');
+      expect(text(empty.renderRoot.querySelector('.empty'))).to.contain('Work out a plan first');
       expect(await axeFaults(empty)).to.deep.equal([]);
       for (const handback of [await shown(''), await shown('E2'), await shownLive()]) {
         expect(await axeFaults(handback)).to.deep.equal([]);

@@ -22,14 +22,14 @@ const shown = (
   by: Pick<Engine, 'importFiles'> = engine,
 ): Promise<PossessionImport> =>
   fixture(html`<possession-import .engine=${by} .document=${document}></possession-import>`);
-const text = (el: PossessionImport): string => el.renderRoot.textContent!.replaceAll(/\s+/g, ' ');
+const text = (el: PossessionImport): string => el.renderRoot.textContent.replaceAll(/\s+/g, ' ');
 const settled = async (el: PossessionImport, ready: () => boolean): Promise<void> => {
   for (let turn = 0; turn < 200 && !ready(); turn += 1) await frame();
   await el.updateComplete;
 };
 const select = (el: PossessionImport, label: string): HTMLSelectElement =>
   [...el.renderRoot.querySelectorAll('label')]
-    .find((element) => element.textContent!.trim().startsWith(label))!
+    .find((element) => element.textContent.trim().startsWith(label))!
     .querySelector('select')!;
 const pick = async (
   el: PossessionImport,
@@ -287,7 +287,7 @@ describe('possession-import, the choices', () => {
       expect(await axeFaults(el)).to.deep.equal([]);
     });
     [...el.renderRoot.querySelectorAll('button')]
-      .find((element) => element.textContent!.includes('Stop reading'))!
+      .find((element) => element.textContent.includes('Stop reading'))!
       .click();
     await settled(el, () => !text(el).includes('Reading'));
     expect(aborted).to.equal(true);

@@ -11,10 +11,10 @@ const shown = (engine = sampleEngine()): Promise<PossessionImport> =>
     html`<possession-import .engine=${engine} .document=${planDocument}></possession-import>`,
   );
 const file = (name: string): ImportedFile => ({ name, bytes: new Uint8Array([65]) });
-const text = (el: PossessionImport): string => el.renderRoot.textContent!.replaceAll(/\s+/g, ' ');
+const text = (el: PossessionImport): string => el.renderRoot.textContent.replaceAll(/\s+/g, ' ');
 const button = (el: PossessionImport, label: string): HTMLButtonElement =>
   [...el.renderRoot.querySelectorAll('button')].find((element) =>
-    element.textContent!.includes(label),
+    element.textContent.includes(label),
   )!;
 
 describe('possession-import', () => {
@@ -30,7 +30,7 @@ describe('possession-import', () => {
   it('gives each fault with its line, its column and how to mend it', async () => {
     const el = await shown();
     await el.read([file('nights.csv')]);
-    const row = el.renderRoot.querySelector('tbody tr')!.textContent!.replaceAll(/\s+/g, ' ');
+    const row = el.renderRoot.querySelector('tbody tr')!.textContent.replaceAll(/\s+/g, ' ');
     expect(row).to.contain('line 7, start');
     expect(row).to.contain('There is no 01:30 that night.');
     expect(row).to.contain('Write 02:30.');

@@ -82,9 +82,9 @@ describe('a German page', () => {
     const el = found(root);
     const ribbon = root.querySelector('possession-ribbon')!;
     const why = root.querySelector('possession-why')!;
-    await waitUntil(() => text(el.renderRoot as HTMLElement).includes('Gebucht'));
-    await waitUntil(() => text(ribbon.renderRoot as HTMLElement).includes('bestätigt'));
-    await waitUntil(() => text(why.renderRoot as HTMLElement).includes('Woraus sie besteht'));
+    await waitUntil(() => text(el.renderRoot).includes('Gebucht'));
+    await waitUntil(() => text(ribbon.renderRoot).includes('bestätigt'));
+    await waitUntil(() => text(why.renderRoot).includes('Woraus sie besteht'));
     expect(await dates(el)).to.equal('Sa., 27. März 22:50 bis So., 28. März 09:00');
     expect(text(ribbon.renderRoot.querySelector('text.week'))).to.equal('ab 8. Feb.');
     el.asTable = true;
@@ -99,11 +99,11 @@ describe('a German page', () => {
     const root = await fixture<HTMLElement>(html`<div lang="de">${ledger}</div>`);
     const el = found(root);
     el.strings = { usable: 'Rest' };
-    await waitUntil(() => text(el.renderRoot as HTMLElement).includes('Gebucht'));
-    expect(text(el.renderRoot as HTMLElement)).to.contain('Rest');
+    await waitUntil(() => text(el.renderRoot).includes('Gebucht'));
+    expect(text(el.renderRoot)).to.contain('Rest');
     root.lang = 'en';
-    await waitUntil(() => text(el.renderRoot as HTMLElement).includes('Booked'));
-    expect(text(el.renderRoot as HTMLElement)).to.contain('Rest');
+    await waitUntil(() => text(el.renderRoot).includes('Booked'));
+    expect(text(el.renderRoot)).to.contain('Rest');
   });
 
   it('has a sheet that speaks German in its tools, its keys and its count of cells', async () => {
@@ -117,7 +117,7 @@ describe('a German page', () => {
       </div>`,
     );
     const sheet = root.querySelector('possession-sheet')!;
-    const said = (): string => text(sheet.renderRoot as HTMLElement);
+    const said = (): string => text(sheet.renderRoot);
     await waitUntil(() => said().includes('Zeile anfügen'));
     const english = /Add row|Undo|rows|line |error|Keys|Filter(?!n)/.exec(said());
     expect(english?.[0]).to.equal(undefined);

@@ -18,7 +18,7 @@ const shown = (answer: Allocation | null = allocation): Promise<PossessionPlan> 
       .zone=${zone}
     ></possession-plan>`,
   );
-const text = (el: Element | DocumentFragment): string => el.textContent!.replaceAll(/\s+/g, ' ');
+const text = (el: Element | DocumentFragment): string => el.textContent.replaceAll(/\s+/g, ' ');
 
 describe('possession-plan', () => {
   it('says in words how good the answer is and that it was checked', async () => {
@@ -121,7 +121,7 @@ describe('possession-plan', () => {
     const el = await shown();
     el.strings = { whichWindow: 'Was wo getan wird' };
     await el.updateComplete;
-    expect(text(el.renderRoot as ShadowRoot)).to.contain('Was wo getan wird');
+    expect(text(el.renderRoot)).to.contain('Was wo getan wird');
   });
 
   it('has no accessibility faults without and with a plan, light and dark', async () => {

@@ -44,7 +44,7 @@ describe('possession-ribbon', () => {
   it('shows one row a window with its usable and booked time', async () => {
     const el = await shown();
     expect(options(el)).to.have.length(4);
-    expect(options(el)[0]!.textContent!.replaceAll(/\s+/g, ' ')).to.contain('usable4 h of 6 h');
+    expect(options(el)[0]!.textContent.replaceAll(/\s+/g, ' ')).to.contain('usable4 h of 6 h');
   });
 
   it('draws the spring night in elapsed time, an hour less than its clock face', async () => {

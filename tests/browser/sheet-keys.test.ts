@@ -95,7 +95,7 @@ describe('possession-sheet by keys', () => {
       const el = await shown();
       await hit(el, 'F2');
       field(el)!.value = 'typed';
-      await hit(el, key, field(el)!);
+      await hit(el, key, field(el));
       expect(el.table.rows[0]![0]).to.equal('typed');
       expect(at(el)).to.equal(to);
       expect(field(el)).to.equal(undefined);
@@ -109,7 +109,7 @@ describe('possession-sheet by keys', () => {
       expect(await axeFaults(el)).to.deep.equal([]);
     });
     field(el)!.value = 'no';
-    await hit(el, 'Escape', field(el)!);
+    await hit(el, 'Escape', field(el));
     expect(el.table.rows[0]![0]).to.equal('W0');
     await hit(el, 'x');
     expect(field(el)!.value).to.equal('');

@@ -138,7 +138,7 @@ describe('possession-sheet', () => {
     expect(el.renderRoot.querySelectorAll('[role=columnheader]')[3]!.textContent).to.contain(
       'kept, not read',
     );
-    expect(el.renderRoot.querySelector('#cell-1-3')!.textContent!.trim()).to.equal('green');
+    expect(el.renderRoot.querySelector('#cell-1-3')!.textContent.trim()).to.equal('green');
   });
 
   it('shows untrusted text as text', async () => {

@@ -67,7 +67,7 @@ describe('a shift by the clock', () => {
     const el = await shown();
     await inShift(el);
     const countdown = (): string =>
-      text(inside(el, 'possession-handback').querySelector('.countdown')!);
+      text(inside(el, 'possession-handback').querySelector('.countdown'));
     const before = countdown();
     await at(el, start + 59_000);
     expect(live(el)!.at).to.equal(start);
@@ -82,18 +82,18 @@ describe('a shift by the clock', () => {
     const next = live(el)!.nextCutOff!;
     await at(el, next.latestStart - 15 * MINUTE);
     const alarm = (): Element | null => el.renderRoot.querySelector('[role=alert].alarm');
-    expect(text(alarm()!)).to.contain('15 min to the cut-off');
-    expect(text(alarm()!)).to.contain(next.name);
+    expect(text(alarm())).to.contain('15 min to the cut-off');
+    expect(text(alarm())).to.contain(next.name);
     button(el.renderRoot, 'Seen')!.click();
     await el.updateComplete;
     expect(alarm()).to.equal(null);
     await at(el, next.latestStart);
-    expect(text(alarm()!)).to.contain('Cut-off now');
+    expect(text(alarm())).to.contain('Cut-off now');
     await at(el, next.latestStart + MINUTE);
     await waitUntil(() => live(el)!.at === next.latestStart + MINUTE, 'a forecast');
     await el.updateComplete;
     const root = inside(el, 'possession-handback');
-    expect(text(root.querySelector('.passed')!)).to.contain(next.name);
+    expect(text(root.querySelector('.passed'))).to.contain(next.name);
     expect(root.querySelector('.next .what')?.textContent ?? '').not.to.contain(next.name);
   });
 

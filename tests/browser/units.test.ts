@@ -59,7 +59,7 @@ const shown = (
     ></possession-units>`,
   );
 const text = (el: Element | DocumentFragment): string =>
-  el.textContent!.replaceAll(/\s+/g, ' ').trim();
+  el.textContent.replaceAll(/\s+/g, ' ').trim();
 const find = (el: PossessionUnits, selector: string): string =>
   text(el.renderRoot.querySelector(selector)!);
 

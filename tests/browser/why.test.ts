@@ -17,7 +17,7 @@ import {
 
 const shown = (explanation: PossessionWhy['explanation']): Promise<PossessionWhy> =>
   fixture(html`<possession-why .explanation=${explanation}></possession-why>`);
-const text = (el: Element): string => el.textContent!.replaceAll(/\s+/g, ' ').trim();
+const text = (el: Element): string => el.textContent.replaceAll(/\s+/g, ' ').trim();
 
 describe('possession-why', () => {
   it('says how to ask while nothing is asked', async () => {

@@ -104,7 +104,7 @@ export function fitsOracle(
           begun[i] = start > never ? start : moment;
           ends[i] = until;
           if (choose(i + 1)) return true;
-          units[i] = units[i]! + some;
+          units[i] = units[i] + some;
           begun[i] = start;
           ends[i] = end;
         }

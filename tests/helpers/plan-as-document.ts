@@ -1,6 +1,6 @@
 // A plan written into the tables it could have been read from, for what asks about documents.
 import { clockOfMinute, isoText, type Instant } from '../../src/calendar/index.js';
-import type { Activity, AccessWindow, Plan, PlanDocument, RuleSet } from '../../src/model/index.js';
+import type { Activity, AccessWindow, Plan, PlanDocument } from '../../src/model/index.js';
 import { aDocument, minuteBook } from './documents.js';
 
 const columns = {
@@ -45,7 +45,7 @@ export function planAsDocument(plan: Plan): PlanDocument {
         ),
       ),
     },
-    { zone: plan.zone, rules: plan.rules as RuleSet, prices: minuteBook },
+    { zone: plan.zone, rules: plan.rules, prices: minuteBook },
   );
 }
 

@@ -2,7 +2,7 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type ElementHandle, type Page } from 'puppeteer-core';
+import { type Browser, type Page } from 'puppeteer-core';
 import { afterAll, beforeAll, expect, inject } from 'vitest';
 import type { PlanDocument, TableText } from '../../src/model/index.js';
 import { launchedBrowser } from '../helpers/launched-browser.js';
@@ -111,7 +111,7 @@ export class Desk {
     await this.intoThisPlan();
     const input = (await this.page.waitForSelector('>>> possession-import >>> input[type=file]'))!;
     const began = performance.now();
-    await (input as ElementHandle<HTMLInputElement>).uploadFile(path);
+    await input.uploadFile(path);
     await this.page.waitForFunction(
       (shown) => {
         const desk = document.querySelector('possession-desk')!.shadowRoot!;

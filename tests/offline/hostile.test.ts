@@ -5,7 +5,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { extname, join } from 'node:path';
 import Papa from 'papaparse';
-import { type Browser, type ElementHandle } from 'puppeteer-core';
+import { type Browser } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { deskViews } from '../../components/desk/views.js';
 import { openView } from './open-view.js';
@@ -146,7 +146,7 @@ describe('a hostile table in the built page', () => {
       await writeFile(path, text);
       await openView(page, 'files');
       const input = (await page.waitForSelector('>>> possession-import >>> input[type=file]'))!;
-      await (input as ElementHandle<HTMLInputElement>).uploadFile(path);
+      await input.uploadFile(path);
       await page.waitForFunction(
         () => {
           const inside = document

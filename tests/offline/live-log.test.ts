@@ -20,7 +20,7 @@ async function intoShift(page: Page): Promise<void> {
     desk.requestUpdate();
   });
   const button = await page.waitForSelector('possession-desk >>> .bar button:not(:disabled)');
-  await button!.evaluate((element) => (element as HTMLButtonElement).click());
+  await button!.evaluate((element) => element.click());
   await page.waitForSelector('possession-desk >>> form.note');
 }
 

@@ -63,7 +63,7 @@ function toldAfter(page: Page, tag: string, inside: string): Promise<string> {
     async (name, selector) => {
       document.querySelector(name)!.shadowRoot!.querySelector<HTMLElement>(selector)!.click();
       await new Promise((done) => setTimeout(done, 100));
-      return document.querySelector('#told')!.textContent!.trim();
+      return document.querySelector('#told')!.textContent.trim();
     },
     tag,
     inside,

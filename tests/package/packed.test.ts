@@ -262,7 +262,7 @@ describe('the package, packed and unpacked into an empty project', () => {
     );
     await page.keyboard.press('Delete');
     const first = (): Promise<string> =>
-      page.evaluate(() => document.querySelector('tbody td')!.textContent!);
+      page.evaluate(() => document.querySelector('tbody td')!.textContent);
     while ((await first()) !== '') await new Promise((done) => setTimeout(done, 50));
   });
 

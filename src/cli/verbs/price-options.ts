@@ -33,8 +33,8 @@ export function optionsFor(
     name: 'Files',
     zone: plan.zone,
     tables: read.tables,
-    rules: rules as PlanDocument['rules'],
-    site: read.site as PlanDocument['site'],
+    rules: rules,
+    site: read.site,
     prices,
     holidays: [...holidays],
   };

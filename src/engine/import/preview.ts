@@ -52,7 +52,7 @@ export function previewOf(
             needed: (needed[kind] as readonly string[]).includes(field),
           })),
     columns: columns.map((heading, at) => {
-      const filled = table.rows.flatMap(({ cells }) => (cells[at]?.trim() ? [cells[at]!] : []));
+      const filled = table.rows.flatMap(({ cells }) => (cells[at]?.trim() ? [cells[at]] : []));
       const field = fieldAt.get(at) ?? null;
       const entry = entryOf(columns, at);
       return {

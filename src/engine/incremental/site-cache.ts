@@ -12,7 +12,8 @@ export class SiteCache {
   readonly #heeding = new WeakMap<Activity, Activity>();
   #activities: readonly Activity[] | undefined;
   #rules:
-    { readonly from: PlanRules; readonly closed: string; readonly rules: PlanRules } | undefined;
+    | { readonly from: PlanRules; readonly closed: string; readonly rules: PlanRules }
+    | undefined;
   #last: { readonly document: PlanDocument; readonly read: PlanResult } | undefined;
 
   read(document: PlanDocument): PlanResult {

@@ -20,7 +20,8 @@ export interface OptionWish {
 
 /** A way that a person made up: an edit of the document, or a wish that the engine makes one of. */
 export type OwnOption = { readonly name: string } & (
-  { readonly edit: Edit } | { readonly wish: OptionWish }
+  | { readonly edit: Edit }
+  | { readonly wish: OptionWish }
 );
 
 /** What options of one window are asked about. */

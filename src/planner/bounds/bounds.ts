@@ -158,7 +158,7 @@ function longestChain(problem: Problem): number {
     let before = 0;
     for (const tie of task.before) if (!tie.fromStart) before = Math.max(before, reach[tie.task]!);
     reach[index] = before + (task.outside ? 0 : work(task));
-    longest = Math.max(longest, reach[index]!);
+    longest = Math.max(longest, reach[index]);
   }
   return longest;
 }

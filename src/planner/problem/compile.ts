@@ -30,7 +30,12 @@ export interface Scope {
 }
 
 export type Relaxation =
-  'resources' | `resource ${string}` | 'alone' | 'not-before' | 'key-date' | 'place';
+  | 'resources'
+  | `resource ${string}`
+  | 'alone'
+  | 'not-before'
+  | 'key-date'
+  | 'place';
 
 /** Days before the first window in which outside work may be done, past the minutes that all of it takes. */
 const LEAD_DAYS = 14;

@@ -1,7 +1,11 @@
 import type { AccessWindow, Activity } from '../../model/index.js';
 
 export type NeverCode =
-  'withdrawn' | 'fixed-elsewhere' | 'lines-not-blocked' | 'outside-extent' | 'isolation-not-booked';
+  | 'withdrawn'
+  | 'fixed-elsewhere'
+  | 'lines-not-blocked'
+  | 'outside-extent'
+  | 'isolation-not-booked';
 
 const codes: readonly NeverCode[] = [
   'withdrawn',

@@ -85,7 +85,7 @@ function placeHere(board: Board, task: Task, window: number, homeOf: HomeOf | un
       if (!last || visit.end > last.start) break;
       board.put(visit);
     }
-    board.place(task, board.left[task.index]!, window);
+    board.place(task, board.left[task.index], window);
   } else board.place(task);
   return board.left[task.index] === 0;
 }

@@ -12,7 +12,7 @@ export function isPlacedHome(board: Board, task: Task, homeOf: HomeOf | undefine
   const bound = task.block === undefined ? -1 : board.homes[task.block]!;
   if (bound >= 0 && bound !== home) return false;
   const mark = board.visits.length;
-  board.place(task, board.left[task.index]!, home);
+  board.place(task, board.left[task.index], home);
   if (board.left[task.index] === 0 && isInTime(board, task)) return true;
   // What is done in units, and bound to no window, has the rest of them elsewhere.
   if (board.visits.length > mark && task.block === undefined && isInTime(board, task)) return false;

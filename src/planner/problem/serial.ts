@@ -96,7 +96,7 @@ export function placeAll(board: Board, list: readonly number[], homeOf?: HomeOf)
     if (rest.take(index)) continue;
     const task = board.problem.tasks[index]!;
     if (board.left[index]! > 0 && board.ready(task) && !isPlacedHome(board, task, homeOf))
-      board.place(task, board.left[index]!);
+      board.place(task, board.left[index]);
   }
 }
 

@@ -78,7 +78,7 @@ export function outsideLate(problem: Problem, visits: readonly Visit[]): Visit[]
         }
       }
       moved[at] = { ...visit, start: best, end: best + minutes };
-      use(moved[at]!, 1);
+      use(moved[at], 1);
       limit = best;
     }
   }

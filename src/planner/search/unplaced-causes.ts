@@ -7,7 +7,12 @@ import { sayUnplaced } from './unplaced-sentences.js';
  * that is placed, what it waits for, or its date.
  */
 export type UnplacedCause =
-  'length' | `resource ${string}` | 'other-work' | 'links' | 'not-before' | 'needed-before';
+  | 'length'
+  | `resource ${string}`
+  | 'other-work'
+  | 'links'
+  | 'not-before'
+  | 'needed-before';
 
 /** The causes that bear on a task. */
 export function causesOf(problem: Problem, task: Task): UnplacedCause[] {

@@ -150,7 +150,7 @@ const kinds: Readonly<Record<string, string>> = {
   boolean: 'true or false',
 };
 const kindOf = ({ expected }: JsonIssue): string =>
-  kinds[String(expected)] ?? String(expected ?? 'different value');
+  typeof expected === 'string' ? (kinds[expected] ?? expected) : 'different value';
 
 /** A sentence with a capital; one that begins with the name of an entry (`deemedMinutes`) keeps it as it is written. */
 const capital = (text: string): string =>

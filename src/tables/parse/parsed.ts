@@ -9,7 +9,8 @@ export interface Problem {
 
 /** A value read from a cell, perhaps with something worth saying; or why there is none. */
 export type Parsed<T> =
-  { readonly value: T; readonly warning?: Problem } | { readonly problem: Problem };
+  | { readonly value: T; readonly warning?: Problem }
+  | { readonly problem: Problem };
 
 /** Reads the text of one cell, trimmed and not empty. */
 export type Parser<T> = (text: string) => Parsed<T>;

@@ -29,7 +29,7 @@ export async function sent<E extends Event>(
   press: () => void,
 ): Promise<E> {
   setTimeout(press);
-  return (await oneEvent(el, type)) as E;
+  return oneEvent<E>(el, type);
 }
 
 export const open = (details: Element): void => {

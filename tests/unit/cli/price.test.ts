@@ -25,10 +25,10 @@ function priced(holidays: string | undefined): CliRun {
     'resources.csv': 'resource,capacity,rate per hour\ngang,1,60\n',
     'prices.json': JSON.stringify(book),
     ...(holidays !== undefined && { holidays }),
-  } as Record<string, string>);
+  });
   return cli(
-    ...['price', '--windows', path['windows.csv']!, '--resources', path['resources.csv']!],
-    ...['--prices', path['prices.json']!, '--zone', 'Europe/London'],
+    ...['price', '--windows', path['windows.csv'], '--resources', path['resources.csv']],
+    ...['--prices', path['prices.json'], '--zone', 'Europe/London'],
     ...['--window', 'W1', '--minutes', '30', '--json'],
     ...(holidays === undefined ? [] : ['--holidays', path['holidays']!]),
   );
@@ -76,8 +76,8 @@ describe('price on the command line', () => {
       }),
     });
     const run = cli(
-      ...['price', '--windows', path['windows.csv']!, '--work', path['work.csv']!],
-      ...['--prices', path['prices.json']!, '--zone', 'Europe/London'],
+      ...['price', '--windows', path['windows.csv'], '--work', path['work.csv']],
+      ...['--prices', path['prices.json'], '--zone', 'Europe/London'],
       ...['--window', 'W1', '--minutes', '30', '--runs', '200', '--json'],
     );
     expect(run.stderr).toBe('');
@@ -112,8 +112,8 @@ describe('price on the command line', () => {
       'prices.json': JSON.stringify(prices),
     });
     return cli(
-      ...['price', '--windows', path['windows.csv']!, '--resources', path['resources.csv']!],
-      ...['--prices', path['prices.json']!, '--zone', 'Europe/London'],
+      ...['price', '--windows', path['windows.csv'], '--resources', path['resources.csv']],
+      ...['--prices', path['prices.json'], '--zone', 'Europe/London'],
       ...['--window', 'W1', '--minutes', minutes, '--json'],
     );
   };
@@ -302,8 +302,8 @@ describe('price on the command line', () => {
         'prices.json': JSON.stringify(book),
       });
       return cli(
-        ...['price', '--windows', path['windows.csv']!, '--resources', path['resources.csv']!],
-        ...['--prices', path['prices.json']!, '--zone', 'Europe/London'],
+        ...['price', '--windows', path['windows.csv'], '--resources', path['resources.csv']],
+        ...['--prices', path['prices.json'], '--zone', 'Europe/London'],
         ...['--window', 'W1', '--minutes', '30,90', '--json', '--out', out],
       );
     };

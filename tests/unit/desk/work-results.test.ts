@@ -3,14 +3,13 @@ import type { Allocation, Placement, Results } from '../../../src/engine/index.j
 import { resultValue } from '../../../components/sheet/result-column.js';
 import { workColumns } from '../../../components/results/work-results.js';
 
-const piece = (window: string | null, units?: number): Placement =>
-  ({
-    activity: 'A',
-    window,
-    from: 0,
-    to: 60_000,
-    ...(units !== undefined && { units }),
-  }) as Placement;
+const piece = (window: string | null, units?: number): Placement => ({
+  activity: 'A',
+  window,
+  from: 0,
+  to: 60_000,
+  ...(units !== undefined && { units }),
+});
 
 /** What stands in the column `planned in` of the one activity. */
 function plannedIn(placements: readonly Placement[]): string {

@@ -276,7 +276,7 @@ describe('an open plan', () => {
     const agree = (plan: OpenPlan, name: string): void =>
       set(plan, withAgreed(plan.document.agreed, { name, agreedAt: tick(), placements: [] }));
     const numbers = (plan: OpenPlan): string[] => {
-      const { now, earlier = [] } = plan.document.agreed!;
+      const { now, earlier } = plan.document.agreed!;
       return [now!, ...earlier].map(({ name, revision }) => `${name} ${revision}`);
     };
     agree(a, 'first');

@@ -24,7 +24,7 @@ function withCell(
   row: number,
   column: number,
 ): PlanDocument {
-  const own = document.tables[table]!;
+  const own = document.tables[table];
   const rows = own.rows.map((cells, at) =>
     at === row ? cells.map((cell, i) => (i === column ? `${cell} x` : cell)) : cells,
   );
@@ -64,7 +64,7 @@ describe('what a search proved of an agreed plan', () => {
   it('is not said once any cell that the plan is read from is another', () => {
     const was = inputsId(plan);
     const changed = (['windows', 'work', 'resources'] as const).flatMap((table) =>
-      document.tables[table]!.columns.map((_, column) => withCell(table, 2, column)),
+      document.tables[table].columns.map((_, column) => withCell(table, 2, column)),
     );
     let others = 0;
     for (const other of changed) {

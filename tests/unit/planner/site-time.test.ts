@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MINUTE, minutesBetween } from '../../../src/calendar/index.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
 import { sitePlan } from '../../../src/engine/site/site-plan.js';
-import { emptyPlan, siteSchema, type PlanDocument, type Site } from '../../../src/model/index.js';
+import { emptyPlan, siteSchema, type PlanDocument } from '../../../src/model/index.js';
 import { fitAll } from '../../../src/planner/fit/index.js';
 import { needsOf } from '../../../src/model/index.js';
 import { ledgerOf } from '../../../src/rules/index.js';
@@ -38,7 +38,7 @@ function planOf(
       ...(more.forecast && { forecast: tableOf('forecast.csv', more.forecast) }),
       ...(more.plant && { plant: tableOf('plant.csv', more.plant) }),
     },
-    site: siteSchema.parse(more.site ?? {}) as Site,
+    site: siteSchema.parse(more.site ?? {}),
   };
 }
 const cured = 'activity,after,minutes\nP10,,240\nP20,P10 when cured,120';

@@ -110,7 +110,7 @@ const window = fc
     ['2027-10-30 22:00', '2027-10-31 00:45'],
     ['2027-03-27 22:00', '2027-03-28 00:45'],
   )
-  .map(([start, end]) => aWindow({ start: at(start!), end: at(end!) }));
+  .map(([start, end]) => aWindow({ start: at(start), end: at(end) }));
 
 const inputs: fc.Arbitrary<CostInputs> = fc
   .record({

@@ -190,7 +190,7 @@ describe('the usable minutes of a ledger', () => {
               return {
                 section,
                 during: Array.isArray(times)
-                  ? times.map(([from, to]) => ({ start: share(from!), end: share(to!) }))
+                  ? times.map(([from, to]) => ({ start: share(from), end: share(to) }))
                   : [times],
               };
             }),

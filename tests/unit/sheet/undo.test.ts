@@ -37,7 +37,7 @@ const acts: fc.Arbitrary<(sheet: SheetState) => unknown> = fc.oneof(
   ),
   fc
     .constantFrom('above', 'below')
-    .map((where) => (sheet: SheetState) => rowActs.addRows(sheet, where as 'above' | 'below')),
+    .map((where) => (sheet: SheetState) => rowActs.addRows(sheet, where)),
   fc.constant((sheet: SheetState) => rowActs.addColumn(sheet, 'after')),
   fc.constant((sheet: SheetState) => viewActs.sortBy(sheet, true)),
   text.map((wanted) => (sheet: SheetState) => viewActs.filterBy(sheet, 0, wanted)),

@@ -122,7 +122,7 @@ describe('a workbook written elsewhere', () => {
           SheetNames: ['Nights'],
           Sheets: { Nights: { '!ref': 'A1:D9', ...cells, ...more } },
           ...props,
-        } as never,
+        },
         { type: 'array', bookType: 'xlsx', cellDates: false } as never,
       ) as ArrayBuffer,
     );

@@ -32,6 +32,13 @@ describe('the command line', () => {
     expect(cli('--version').stdout).toBe(`possession-fit ${own}\n`);
   });
 
+  it('sets how its code is compiled, in flags that this Node knows', () => {
+    expect(cli('--version').stderr).toBe('');
+    // A bundler leaves out an import for its effect alone, unless package.json tells of it.
+    const bundle = readFileSync(join(root, 'node_modules/.cache/possession-fit/cli.mjs'), 'utf8');
+    expect(bundle).toContain('setFlagsFromString(');
+  });
+
   it('reads one table from standard input', () => {
     const done = spawnSync('node', ['scripts/cli.mjs', 'usable', '--windows', '-', '--json'], {
       cwd: root,

@@ -66,10 +66,15 @@ function smooth(distribution: Distribution): boolean {
   );
 }
 
+/** Units of one piece of work share their length, and a network is compiled for each question. */
+const tables = new WeakMap<Distribution, Float64Array>();
+
 function tableOf(distribution: Distribution): Float64Array {
   checkDistribution(distribution);
   if (!smooth(distribution)) throw new RangeError('an event cannot be the length of another event');
-  return inTicks(inverseTable(distribution));
+  let table = tables.get(distribution);
+  if (!table) tables.set(distribution, (table = inTicks(inverseTable(distribution))));
+  return table;
 }
 
 function joined(tables: readonly Float64Array[]): Float64Array {

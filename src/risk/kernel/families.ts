@@ -3,7 +3,7 @@
 import type { CompiledNetwork } from './compile-network.js';
 import type { HeldCase } from './held-case.js';
 import { movedBy } from './moved-by.js';
-import { LATE, limitsOf, passBackward, type Limits } from './pass-backward.js';
+import { limitsOf, passBackward, type Limits } from './pass-backward.js';
 import { passAgain, placeNode } from './pass-forward.js';
 import type { RunSpace } from './run-space.js';
 import { LANES } from './sampling.js';
@@ -254,7 +254,7 @@ export class FamilyRuns {
     for (const family of this.#families) {
       this.#leaveOut(family, space, offset);
       if (limited !== family.network) {
-        this.#limits.startBy.fill(LATE);
+        this.#limits.startBy.fill(this.#deadline);
         this.#limits.finishBy.fill(this.#deadline);
         passBackward(family.network, space, offset, this.#limits);
         limited = family.network;

@@ -1,11 +1,12 @@
+import { meets, sooner } from './branchless.js';
 import type { CompiledNetwork } from './compile-network.js';
 import type { RunSpace } from './run-space.js';
 import { LANES } from './sampling.js';
 
-/** Ticks after anything that can be. */
-export const LATE = 2_000_000_000;
-
-/** By position, a value in ticks for each run that is done side by side. */
+/**
+ * By position, a value in ticks for each run that is done side by side. What no start is asked by has the last of all
+ * limits of a finish.
+ */
 export interface Limits {
   readonly start: Int32Array;
   readonly startBy: Int32Array;
@@ -44,7 +45,7 @@ export function passBackward(
       const by = slot < size ? startBy : finishBy;
       const to = (slot < size ? slot : slot - size) * lanes;
       for (let lane = 0; lane < lanes; lane += 1)
-        by[to + lane] = Math.min(by[to + lane]!, (start[at + lane]! - lag) | 0);
+        by[to + lane] = sooner(by[to + lane]!, (start[at + lane]! - lag) | 0);
     }
   }
 }
@@ -59,7 +60,7 @@ function startsBefore(
   const at = i * LANES;
   const length = offset + at;
   for (let lane = 0; lane < LANES; lane += 1)
-    start[at + lane] = Math.min(
+    start[at + lane] = sooner(
       startBy[at + lane]!,
       (finishBy[at + lane]! - durations[length + lane]!) | 0,
     );
@@ -96,8 +97,8 @@ function startsBetween(
     for (let lane = 0; lane < lanes; lane += 1) {
       const begins = start[at + lane]!;
       const lasts = durations[length + lane]!;
-      // What takes no time needs no open time.
-      if (begins < to && begins + lasts > from && lasts > 0) start[at + lane] = from - lasts;
+      const early = (from - lasts - begins) & meets(begins, lasts, from, to);
+      start[at + lane] = (begins + early) | 0;
     }
     first = Math.min(first, from - longest);
   }

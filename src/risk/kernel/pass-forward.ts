@@ -1,12 +1,7 @@
+import { later, meets } from './branchless.js';
 import type { CompiledNetwork } from './compile-network.js';
 import type { RunSpace } from './run-space.js';
 import { LANES } from './sampling.js';
-
-/** The greater of two without a branch: which one it is, is chance, and a wrong guess costs more than all the rest. */
-function later(a: number, b: number): number {
-  const short = (a - b) | 0;
-  return (a - (short & (short >> 31))) | 0;
-}
 
 /**
  * The moments at which the links of position `i` let it start, written to `ready`, and with `lengths` the finishes too,
@@ -121,15 +116,17 @@ function placeBetween(network: CompiledNetwork, space: RunSpace, i: number, offs
   const at = i * lanes;
   const end = (size + i) * lanes;
   const length = offset + at;
+  if (closedFrom[i] === closedFrom[i + 1]) {
+    for (let lane = 0; lane < lanes; lane += 1) times[at + lane] = ready[at + lane]!;
+    return;
+  }
   let first = ready[at]!;
   let last = times[end]!;
-  let longest = durations[length]!;
   for (let lane = 0; lane < lanes; lane += 1) {
     const start = ready[at + lane]!;
     times[at + lane] = start;
     first = Math.min(first, start);
     last = Math.max(last, times[end + lane]!);
-    longest = Math.max(longest, durations[length + lane]!);
   }
   const stretches = closedFrom[i + 1]!;
   for (let k = closedFrom[i]!; k < stretches && closedStart[k]! < last; k += 1) {
@@ -139,13 +136,12 @@ function placeBetween(network: CompiledNetwork, space: RunSpace, i: number, offs
     for (let lane = 0; lane < lanes; lane += 1) {
       const start = times[at + lane]!;
       const lasts = durations[length + lane]!;
-      // What takes no time needs no open time.
-      if (start < to && start + lasts > from && lasts > 0) {
-        times[at + lane] = to;
-        times[end + lane] = (to + lasts) | 0;
-      }
+      const open = (start + ((to - start) & meets(start, lasts, from, to))) | 0;
+      times[at + lane] = open;
+      const over = (open + lasts) | 0;
+      times[end + lane] = over;
+      last = Math.max(last, over);
     }
-    last = Math.max(last, to + longest);
   }
 }
 

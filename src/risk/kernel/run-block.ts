@@ -2,7 +2,7 @@ import type { CompiledNetwork } from './compile-network.js';
 import { passForward } from './pass-forward.js';
 import { fillWords } from './random.js';
 import type { RunSpace } from './run-space.js';
-import { BLOCK, drawTicks, drawValues, LANES, TICKS } from './sampling.js';
+import { BLOCK, drawTicks, drawValues, LANES, TICKS, WORD } from './sampling.js';
 
 export { runSpace } from './run-space.js';
 
@@ -95,38 +95,61 @@ export function eachBatch(
 
 /** Walks back from the finish over the links that decided it, and counts each node whose length mattered. */
 function countCritical(network: CompiledNetwork, space: RunSpace, lanesUsed: number): void {
-  const { times, ready, marks, critical, finish } = space;
-  const { size, isLast, linkFrom, linkSlot, linkLag } = network;
-  const lanes = LANES;
-  for (let i = size - 1; i >= 0; i -= 1) {
-    const start = i * lanes;
-    const end = (size + i) * lanes;
-    if (isLast[i]) {
-      for (let lane = 0; lane < lanes; lane += 1) {
-        if (times[end + lane] === finish[lane]) marks[end + lane] = 1;
-      }
-    }
-    let count = 0;
-    for (let lane = 0; lane < lanesUsed; lane += 1) count += marks[end + lane]!;
-    critical[i]! += count;
-    let any = 0;
-    for (let lane = 0; lane < lanes; lane += 1) {
-      const mark = marks[start + lane]! | marks[end + lane]!;
-      marks[start + lane] = mark;
-      any |= mark;
-    }
-    if (any === 0) continue;
-    for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
-      const slot = linkSlot[link]! * lanes;
-      const lag = linkLag[link]!;
-      for (let lane = 0; lane < lanes; lane += 1) {
-        const gap = (ready[start + lane]! - times[slot + lane]! - lag) | 0;
-        // 1 where the gap is 0: no branch, as in readyTimes.
-        marks[slot + lane]! |= marks[start + lane]! & (((gap | -gap) >>> 31) ^ 1);
-      }
+  const { marks, critical } = space;
+  const { size, isLast } = network;
+  const words = LANES / WORD;
+  for (let word = 0; word < words; word += 1) {
+    const lane = word * WORD;
+    const used = lanesUsed - lane >= WORD ? -1 : (1 << Math.max(0, lanesUsed - lane)) - 1;
+    for (let i = size - 1; i >= 0; i -= 1) {
+      const end = (size + i) * words + word;
+      if (isLast[i]) marks[end]! |= lastIn(space, size + i, lane);
+      critical[i]! += bitsIn(marks[end]! & used);
+      const marked = marks[i * words + word]! | marks[end]!;
+      if (marked !== 0) markBefore(network, space, i, word, marked);
     }
   }
   marks.fill(0);
+}
+
+/** The runs of a word, from `lane` on, whose finish is that of the slot. */
+function lastIn({ times, finish }: RunSpace, slot: number, lane: number): number {
+  let bits = 0;
+  for (let k = 0; k < WORD; k += 1)
+    bits |= Number(times[slot * LANES + lane + k] === finish[lane + k]) << k;
+  return bits;
+}
+
+/** Marks what decided the start of position `i` in the runs `marked` of a word. */
+function markBefore(
+  { linkFrom, linkSlot, linkLag }: CompiledNetwork,
+  { times, ready, marks }: RunSpace,
+  i: number,
+  word: number,
+  marked: number,
+): void {
+  const words = LANES / WORD;
+  const start = i * LANES + word * WORD;
+  for (let link = linkFrom[i]!; link < linkFrom[i + 1]!; link += 1) {
+    const slot = linkSlot[link]!;
+    const from = slot * LANES + word * WORD;
+    const lag = linkLag[link]!;
+    let bits = 0;
+    for (let left = marked; left !== 0; left &= left - 1) {
+      const bit = left & -left;
+      const lane = 31 - Math.clz32(bit);
+      const gap = (ready[start + lane]! - times[from + lane]! - lag) | 0;
+      // Where the gap is 0: no branch, as in readyTimes.
+      bits |= bit & ~((gap | -gap) >> 31);
+    }
+    marks[slot * words + word]! |= bits;
+  }
+}
+
+function bitsIn(word: number): number {
+  const pairs = word - ((word >>> 1) & 0x55555555);
+  const fours = (pairs & 0x33333333) + ((pairs >>> 2) & 0x33333333);
+  return Math.imul((fours + (fours >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
 }
 
 /** Does `runs` runs, at most `BLOCK`, the first being run number `from`. */

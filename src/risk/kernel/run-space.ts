@@ -1,6 +1,6 @@
 import type { CompiledNetwork } from './compile-network.js';
 import type { RandomState } from './random.js';
-import { BLOCK, LANES } from './sampling.js';
+import { BLOCK, LANES, WORD } from './sampling.js';
 
 /** Above this many runs a quarter of them is enough to say how often each node was critical: to half a percent. */
 const ALL_CRITICAL = 16_384;
@@ -21,8 +21,8 @@ export interface RunSpace {
   readonly times: Int32Array;
   /** When the links of each position would let it start; the same list as `times` when nothing interrupts work. */
   readonly ready: Int32Array;
-  /** By slot: 1 where the run's finish hangs on it. */
-  readonly marks: Uint8Array;
+  /** By slot a bit for each run, set where its finish hangs on it: two words of 32 runs. */
+  readonly marks: Int32Array;
   /** Delay of each dated event, 0 where it does not happen. */
   readonly hitDelay: Int32Array;
   readonly finish: Int32Array;
@@ -46,7 +46,7 @@ export function runSpace(network: CompiledNetwork, state: RandomState, runs: num
     durations: new Int32Array(size * BLOCK),
     times,
     ready: network.interrupted ? new Int32Array(size * LANES) : times,
-    marks: new Uint8Array(2 * size * LANES),
+    marks: new Int32Array((2 * size * LANES) / WORD),
     hitDelay: new Int32Array(network.datedAt.length * LANES),
     finish: new Int32Array(LANES),
     critical: new Float64Array(size),

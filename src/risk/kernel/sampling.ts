@@ -21,6 +21,9 @@ export function ticksOf(minutes: number): number {
  */
 export const LANES = 64;
 
+/** Runs that one word of bits tells of. */
+export const WORD = 32;
+
 /** Runs whose lengths are drawn in one go, a node at a time: so one node's table stays in the nearest cache. */
 export const BLOCK = 16 * LANES;
 

@@ -1,6 +1,6 @@
 import { compileNetwork, type CompiledNetwork } from '../kernel/compile-network.js';
 import type { RiskNetwork } from '../kernel/network.js';
-import { LATE, limitsOf, passBackward, type Limits } from '../kernel/pass-backward.js';
+import { limitsOf, passBackward, type Limits } from '../kernel/pass-backward.js';
 import { randomState } from '../kernel/random.js';
 import { valuesAt } from '../kernel/ranks.js';
 import { eachBatch } from '../kernel/run-block.js';
@@ -51,6 +51,7 @@ export class RunsBackward {
   readonly #network: CompiledNetwork;
   readonly #chance: number;
   readonly #finishBy: Int32Array;
+  readonly #lastBy: number;
   readonly #limits: Limits;
   /** By node asked about: its position, and its latest start in each run. */
   readonly #asked: ReadonlyMap<number, { readonly position: number; readonly starts: Int32Array }>;
@@ -65,6 +66,7 @@ export class RunsBackward {
     this.#network = network;
     this.#chance = chance;
     this.#finishBy = Int32Array.from(nodeAt, (index) => deadline - ticksOf(after(index)));
+    this.#lastBy = this.#finishBy.reduce((last, by) => Math.max(last, by), deadline);
     this.#limits = limitsOf(size);
     this.#asked = new Map(
       asked.map((index) => [
@@ -77,7 +79,7 @@ export class RunsBackward {
   take(space: RunSpace, offset: number, lanesUsed: number, first: number): void {
     const { start, startBy, finishBy } = this.#limits;
     this.#finishBy.forEach((by, i) => finishBy.fill(by, i * LANES, (i + 1) * LANES));
-    startBy.fill(LATE);
+    startBy.fill(this.#lastBy);
     passBackward(this.#network, space, offset, this.#limits);
     for (const { position, starts } of this.#asked.values()) {
       const at = position * LANES;

@@ -13,6 +13,7 @@ const faults = quick ? 500 : 10_000;
 const edits = quick ? 12 : 200;
 const lines = quick ? 60 : 900;
 const slips = quick ? 100 : 5000;
+const plans = quick ? 60 : 400;
 const browser = await findBrowser();
 const folder = mkdtempSync(join(tmpdir(), 'possession-fit-trust-'));
 const rows = [];
@@ -73,7 +74,12 @@ function tests(name, what, words, env = {}) {
   }
 }
 
-tests('regular expressions', 'none can run away', ['tests/unit/trust/regular-expressions.test.ts']);
+tests(
+  'regular expressions',
+  'none can run away',
+  ['tests/unit/trust/regular-expressions.test.ts'],
+  { JUDGE_ALL: '1' },
+);
 tests(
   'command line',
   `${lines} random command lines: no crash, no hang`,
@@ -91,6 +97,17 @@ tests(
   `${slips} in every verb and the import: no crash, 10 s of processor time, nothing unlikely unsaid`,
   ['tests/unit/trust/slips.test.ts'],
   { SLIP_CASES: String(slips) },
+);
+tests(
+  'plans beside every possible plan',
+  `${plans} of each kind: whole, mended, frozen, apart, with lines; as good, and nothing falsely proven`,
+  ['tests/unit/planner/'],
+  Object.fromEntries(
+    ['ORACLE', 'REPAIR', 'PIN', 'FROZEN', 'APART', 'LINE', 'UNPLACED'].map((kind) => [
+      `${kind}_CASES`,
+      String(plans),
+    ]),
+  ),
 );
 tests(
   'keeping a plan',

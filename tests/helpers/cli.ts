@@ -3,6 +3,13 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import {
+  MessageChannel,
+  receiveMessageOnPort,
+  Worker,
+  type MessagePort,
+} from 'node:worker_threads';
+import { buildSync } from 'esbuild';
 import { afterAll } from 'vitest';
 
 export const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -13,10 +20,53 @@ export interface CliRun {
   readonly stderr: string;
 }
 
-/** Runs the command line as a script would, in the project folder. */
-export function cli(...words: string[]): CliRun {
+/** Runs the command line as a script would, in the project folder and a process of its own. */
+export function cliProcess(...words: string[]): CliRun {
   const done = spawnSync('node', ['scripts/cli.mjs', ...words], { cwd: root, encoding: 'utf8' });
   return { code: done.status, stdout: done.stdout, stderr: done.stderr };
+}
+
+interface CliThread {
+  readonly port: MessagePort;
+  readonly done: Int32Array;
+}
+let thread: CliThread | undefined;
+
+/** Bundles the command line once for all tests of this process. */
+function cliThread(): CliThread {
+  const folder = mkdtempSync(join(tmpdir(), 'possession-fit-cli-'));
+  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
+  const outfile = join(folder, 'cli-thread.mjs');
+  buildSync({
+    entryPoints: [join(root, 'tests/helpers/cli-thread.ts')],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    banner: {
+      js: `import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);`,
+    },
+  });
+  const { port1: port, port2 } = new MessageChannel();
+  const done = new Int32Array(new SharedArrayBuffer(4));
+  const worker = new Worker(outfile, { workerData: { port: port2, done }, transferList: [port2] });
+  worker.unref();
+  port.unref();
+  return { port, done };
+}
+
+/**
+ * Runs a command line in the project folder and waits for it, in a thread that is kept: starting a process took longer
+ * than most answers. What is of the process itself (pipes, signals, standard input) is tried by `cliProcess`.
+ */
+export function cli(...words: string[]): CliRun {
+  thread ??= cliThread();
+  Atomics.store(thread.done, 0, 0);
+  thread.port.postMessage(words);
+  if (Atomics.wait(thread.done, 0, 0, 600_000) === 'timed-out')
+    throw new Error(`no answer to: ${words.join(' ')}`);
+  return (receiveMessageOnPort(thread.port) as { message: CliRun }).message;
 }
 
 const folders: string[] = [];

@@ -12,6 +12,7 @@ import {
   type Interval,
 } from '../../../src/calendar/index.js';
 import { at, zone } from '../../helpers/clock.js';
+import { cases } from '../../helpers/cases.js';
 
 const shown = (band: DailyBand, from: string, to: string): string[] =>
   dailyBands(band, { start: at(from), end: at(to) }, zone).map(
@@ -124,7 +125,7 @@ describe('a band that comes back every day', () => {
           }
         },
       ),
-      { numRuns: 300 },
+      { numRuns: cases(300) },
     );
   });
 });

@@ -20,6 +20,7 @@ import {
   zoneName,
   type LocalTime,
 } from '../../../src/calendar/index.js';
+import { cases } from '../../helpers/cases.js';
 
 const zones = [
   'Europe/London',
@@ -118,7 +119,7 @@ describe('a local time', () => {
         if (reading.kind === 'one') expect(reading.at).toBe(at);
         if (reading.kind === 'two') expect([reading.earlier, reading.later]).toContain(at);
       }),
-      { numRuns: 2000 },
+      { numRuns: cases(2000) },
     );
   });
 
@@ -136,7 +137,7 @@ describe('a local time', () => {
         expect(weekdayOf(at, zone)).toBe(other.dayOfWeek);
         expect(isoText(at, zone)).toBe(other.toString({ timeZoneName: 'never' }));
       }),
-      { numRuns: 1000 },
+      { numRuns: cases(1000) },
     );
   });
 
@@ -164,7 +165,7 @@ describe('a local day', () => {
           zoned(at, zone).add({ days }).startOfDay().epochMilliseconds,
         );
       }),
-      { numRuns: 500 },
+      { numRuns: cases(500) },
     );
   });
 
@@ -194,7 +195,7 @@ describe('a local day', () => {
           expect(ours).toEqual([change?.epochMilliseconds, change?.epochMilliseconds]);
         }
       }),
-      { numRuns: 3000 },
+      { numRuns: cases(3000) },
     );
   });
 

@@ -8,7 +8,7 @@ import { afterEach, expect, it } from 'vitest';
 import * as Y from 'yjs';
 import { emptyPlan } from '../../../src/model/index.js';
 import { OpenPlan } from '../../../src/plan/open.js';
-import { cli, root } from '../../helpers/cli.js';
+import { cliProcess, root } from '../../helpers/cli.js';
 import { desk, until } from '../share/support/desk.js';
 
 const folders: string[] = [];
@@ -115,23 +115,23 @@ it('says in words why it cannot run', async () => {
   const taken = createServer().listen(0, '127.0.0.1');
   await new Promise((done) => taken.once('listening', done));
   const { port } = taken.address() as AddressInfo;
-  const busy = cli('share', '--folder', newFolder(), '--port', String(port));
+  const busy = cliProcess('share', '--folder', newFolder(), '--port', String(port));
   taken.close();
   expect(busy.code).toBe(1);
   expect(busy.stderr).toContain(`Port ${port} is taken`);
   const folder = newFolder();
   await run(folder);
-  const second = cli('share', '--folder', folder, '--port', '0');
+  const second = cliProcess('share', '--folder', folder, '--port', '0');
   expect(second.code).toBe(1);
   expect(second.stderr).toContain('another server has it open');
   const damaged = newFolder();
   writeFileSync(join(damaged, 'tokens.json'), '{"read":"short"}');
-  const third = cli('share', '--folder', damaged, '--port', '0');
+  const third = cliProcess('share', '--folder', damaged, '--port', '0');
   expect(third.code).toBe(1);
   expect(third.stderr).toContain('--new-tokens');
   const file = join(newFolder(), 'file');
   writeFileSync(file, '');
-  const fourth = cli('share', '--folder', file, '--port', '0');
+  const fourth = cliProcess('share', '--folder', file, '--port', '0');
   expect(fourth.code).toBe(1);
   expect(fourth.stderr).not.toContain('    at ');
 });
@@ -145,13 +145,13 @@ it.each([
   [['--windows', 'a.csv']],
   [['now']],
 ])('refuses %j as wrong usage', (words) => {
-  const { code, stderr } = cli('share', ...words);
+  const { code, stderr } = cliProcess('share', ...words);
   expect(code).toBe(2);
   expect(stderr).not.toContain('    at ');
 });
 
 it('tells which packages it needs where they are not installed', () => {
-  cli('--version');
+  cliProcess('--version');
   const folder = newFolder();
   const bundles = join(root, 'node_modules/.cache/possession-fit');
   for (const name of ['cli.mjs', 'share.mjs']) cpSync(join(bundles, name), join(folder, name));

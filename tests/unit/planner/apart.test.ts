@@ -14,7 +14,7 @@ import { oracle } from '../../helpers/oracle.js';
 import { randomLinePlan } from '../../helpers/random-line-plan.js';
 import { randomPlan } from '../../helpers/random-plan.js';
 
-const cases = Number(process.env['APART_CASES'] ?? 120);
+const cases = Number(process.env['APART_CASES'] ?? 50);
 const clock = (): number => 0;
 const firsts: readonly (Objective | undefined)[] = [undefined, 'finish', 'fewest-windows'];
 

@@ -11,7 +11,7 @@ import { activity, plan, resource, window } from '../../helpers/plan-builders.js
 import { randomPlan } from '../../helpers/random-plan.js';
 
 const options = { clock: (): number => 0, effort: 0.1 };
-const cases = Number(process.env['FROZEN_CASES'] ?? 30);
+const cases = Number(process.env['FROZEN_CASES'] ?? 12);
 
 const crane = resource('crane', [{ capacity: 1 }]);
 const onCrane = { resources: { crane: 1 } };

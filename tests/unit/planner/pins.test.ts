@@ -11,7 +11,7 @@ import { activity, plan, resource, window } from '../../helpers/plan-builders.js
 import { randomPlan } from '../../helpers/random-plan.js';
 import { processorMs } from '../../helpers/processor-clock.js';
 
-const cases = Number(process.env['PIN_CASES'] ?? 150);
+const cases = Number(process.env['PIN_CASES'] ?? 50);
 const firsts: readonly (Objective | undefined)[] = [undefined, 'finish', 'fewest-windows'];
 const clock = processorMs;
 

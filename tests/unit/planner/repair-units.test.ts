@@ -7,7 +7,7 @@ import { verify } from '../../../src/verify/index.js';
 import { activity, plan, resource, window } from '../../helpers/plan-builders.js';
 
 const options = { clock: (): number => 0, effort: 0.1 };
-const cases = Number(process.env['REPAIR_CASES'] ?? 80);
+const cases = Number(process.env['REPAIR_CASES'] ?? 30);
 
 interface Kind {
   readonly units: number;

@@ -14,7 +14,7 @@ import { randomPlan } from '../../helpers/random-plan.js';
 
 const clock = (): number => 0;
 const options = { clock, effort: 0.2 };
-const cases = Number(process.env['REPAIR_CASES'] ?? 60);
+const cases = Number(process.env['REPAIR_CASES'] ?? 20);
 
 /** The date that each activity had to keep by the plan before. */
 function agreed(of: Plan, base: readonly Placement[]): Plan {

@@ -17,7 +17,7 @@ import { activity, plan, resource, window } from '../../helpers/plan-builders.js
 import { randomPlan } from '../../helpers/random-plan.js';
 import { processorMs } from '../../helpers/processor-clock.js';
 
-const cases = Number(process.env['UNPLACED_CASES'] ?? 300);
+const cases = Number(process.env['UNPLACED_CASES'] ?? 150);
 const options = { seconds: 2, clock: processorMs };
 
 describe('causes of no place', () => {

@@ -8,8 +8,9 @@ import { planFrom } from '../../../src/tables/index.js';
 import { deadIn } from '../../../src/verify/dead.js';
 import { Ledgers } from '../../../src/verify/usable.js';
 import { activity } from '../../helpers/plan-builders.js';
+import { cases } from '../../helpers/cases.js';
 
-const CASES = Number(process.env['ISOLATION_CASES'] ?? 30);
+const CASES = cases(Number(process.env['ISOLATION_CASES'] ?? 30));
 const zones = [
   ['Europe/London', '2027-03-26', '2027-10-29'],
   ['America/St_Johns', '2027-03-12', '2027-11-05'],

@@ -12,6 +12,7 @@ import {
 } from '../../../src/model/index.js';
 import { isolationTimes } from '../../../src/rules/isolation.js';
 import { ledgerOf, usableTime, type Ledger } from '../../../src/rules/index.js';
+import { cases } from '../../helpers/cases.js';
 
 const sections = ['S1', 'S2', 'S3'];
 const names = ['A', 'B', 'C', 'D', 'E'];
@@ -128,7 +129,7 @@ describe('the ledger of any window under any rule set for any work', () => {
       fc.property(aRuleSet, (rules) => {
         expect(ruleSetSchema.parse(JSON.parse(JSON.stringify(rules)))).toEqual(rules);
       }),
-      { numRuns: 200 },
+      { numRuns: cases(200) },
     );
   });
 
@@ -148,7 +149,7 @@ describe('the ledger of any window under any rule set for any work', () => {
         expect(ledger.rows.reduce((sum, row) => sum + row.minutes, 0)).toBe(ledger.grossMinutes);
         expect(ledger.grossMinutes).toBe((window.end - window.start) / MINUTE);
       }),
-      { numRuns: 2000 },
+      { numRuns: cases(2000) },
     );
   });
 
@@ -169,7 +170,7 @@ describe('the ledger of any window under any rule set for any work', () => {
         expect(ledger.usable).toEqual(unionOf(ledger.rows.filter((row) => row.kind === 'usable')));
         expect(ledger.usableMinutes).toBe(kinds.filter((kind) => kind === 'usable').length);
       }),
-      { numRuns: 300 },
+      { numRuns: cases(300) },
     );
   });
 
@@ -178,7 +179,7 @@ describe('the ledger of any window under any rule set for any work', () => {
       fc.property(aCase, ([window, needs, rules]) => {
         expect(usableTime(window, needs, rules)).toEqual(ledgerOf(window, needs, rules).usable);
       }),
-      { numRuns: 3000 },
+      { numRuns: cases(3000) },
     );
   });
 
@@ -201,7 +202,7 @@ describe('the ledger of any window under any rule set for any work', () => {
         if (ledger.barred.some((item) => item.code === 'isolation-not-booked'))
           expect(phases).not.toContain(1);
       }),
-      { numRuns: 1000 },
+      { numRuns: cases(1000) },
     );
   });
 
@@ -220,7 +221,7 @@ describe('the ledger of any window under any rule set for any work', () => {
           expect(longer(shortfallMinutes + 1).usableMinutes).toBe(1);
         } else expect(longer(7).usableMinutes).toBe(usableMinutes + 7);
       }),
-      { numRuns: 500 },
+      { numRuns: cases(500) },
     );
   });
 
@@ -253,7 +254,7 @@ describe('the ledger of any window under any rule set for any work', () => {
           }
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: cases(1000) },
     );
   });
 
@@ -271,7 +272,7 @@ describe('the ledger of any window under any rule set for any work', () => {
         ])
           expect(unionOf([...before, ...ledgerOf(window, more, rules).usable])).toEqual(before);
       }),
-      { numRuns: 500 },
+      { numRuns: cases(500) },
     );
   });
 
@@ -285,7 +286,7 @@ describe('the ledger of any window under any rule set for any work', () => {
         );
         expect(turned.usable).toEqual(ledgerOf(window, needs, rules).usable);
       }),
-      { numRuns: 300 },
+      { numRuns: cases(300) },
     );
   });
 });

@@ -12,6 +12,7 @@ import {
 } from '../../../src/rules/people/index.js';
 import { aWindow } from './ledger-build.js';
 import { onDay, only } from './roster-build.js';
+import { cases } from '../../helpers/cases.js';
 
 const zone = 'Europe/London';
 const context = (set: LimitSet, windows: MendContext['windows'] = []): MendContext => ({
@@ -119,7 +120,7 @@ describe('a breach of rest', () => {
     const names = ['crane', 'slinger', 'welder'];
     let given = 0;
     let barred = 0;
-    for (let round = 0; round < 60; round += 1) {
+    for (let round = 0; round < cases(60); round += 1) {
       const turns = Array.from({ length: 18 }, (_, i) =>
         onDay(Math.floor(i / 3), 6 + draw(14), 480, {
           id: `T${i}`,

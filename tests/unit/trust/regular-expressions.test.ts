@@ -1,6 +1,9 @@
 // Judged by recheck 4.5.0, a general-purpose checker of regular expressions, in plain JavaScript.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { checkSync } from 'recheck';
+import { root } from '../../helpers/cli.js';
 import { sourceExpressions } from './source-expressions.js';
 
 type Check = typeof checkSync;
@@ -12,6 +15,14 @@ beforeAll(async () => {
 });
 
 // Effort is bounded by counted steps, never by the clock, so that a busy machine finds what a quiet one finds.
+const knownSafeFile = 'tests/unit/trust/safe-expressions.txt';
+/** Judged before, each as it stands on a line of the file; any other is judged now, and all of them with JUDGE_ALL. */
+const knownSafe = new Set(
+  readFileSync(join(root, knownSafeFile), 'utf8')
+    .split('\n')
+    .filter((line) => line !== '')
+    .map((line) => JSON.parse(line) as string),
+);
 const limits = {
   timeout: null,
   attackTimeout: null,
@@ -20,6 +31,8 @@ const limits = {
   randomSeed: 1,
 };
 
+const { fixed, made } = sourceExpressions('src', 'components', 'app');
+
 describe('regular expressions', () => {
   it('the checker finds a known bad one', () => {
     expect(check('^(a+)+$', '', limits).status).toBe('vulnerable');
@@ -27,12 +40,14 @@ describe('regular expressions', () => {
   });
 
   it('none in src, components and app can be made to run away by its text', () => {
-    const { fixed } = sourceExpressions('src', 'components', 'app');
     expect(fixed.length).toBeGreaterThan(50);
     const unlike = new Map(
       fixed.map((expression) => [`/${expression.source}/${expression.flags}`, expression]),
     );
-    const bad = [...unlike.values()].flatMap((expression) => {
+    const stale = [...knownSafe].filter((text) => !unlike.has(text));
+    expect(stale, `no longer in the source: take it out of ${knownSafeFile}`).toEqual([]);
+    const bad = [...unlike].flatMap(([text, expression]) => {
+      if (knownSafe.has(text) && !process.env['JUDGE_ALL']) return [];
       const found = check(expression.source, expression.flags, limits);
       const why = 'complexity' in found ? found.complexity?.summary : undefined;
       return found.status === 'safe'
@@ -45,6 +60,6 @@ describe('regular expressions', () => {
   }, 600_000);
 
   it('none is made from text known only as the program runs', () => {
-    expect(sourceExpressions('src', 'components', 'app').made).toEqual([]);
+    expect(made).toEqual([]);
   });
 });

@@ -5,7 +5,7 @@ import { allocate, replan, shortNotice } from '../../../../src/planner/search/in
 import { lineFaults } from '../../../helpers/line-check.js';
 import { randomLinePlan } from '../../../helpers/random-line-plan.js';
 
-const cases = Number(process.env['LINE_CASES'] ?? 200);
+const cases = Number(process.env['LINE_CASES'] ?? 80);
 const options = { effort: 0.01, clock: () => 0 };
 
 describe('the line and places taken alone, by a check that shares no code', () => {

@@ -26,7 +26,12 @@ export interface OrderSigns {
   readonly spans: readonly (readonly [dayFirst: number, monthFirst: number])[];
 }
 
+const startsWithYear = /^\s*\d{3}/;
 const startsWithDate = /\d{1,2}[-/. ]\d{1,2}[-/. ]\d{4}/;
+
+/** Whether day and month of a cell may read both ways. */
+const isDoubtful = (cell: string): boolean =>
+  cell.length <= 100 && !startsWithYear.test(cell) && startsWithDate.test(cell);
 
 /** Looks over the dates of a table. O(rows). */
 export function orderSigns({ table, map }: GivenTable, kind: TableKind): OrderSigns {
@@ -38,7 +43,7 @@ export function orderSigns({ table, map }: GivenTable, kind: TableKind): OrderSi
   table.rows.forEach(({ cells }, row) => {
     for (const column of at) {
       const cell = cells[column] ?? '';
-      if (cell.length > 100 || !startsWithDate.test(cell)) continue;
+      if (!isDoubtful(cell)) continue;
       const numbers = doubtfulNumbers(cell);
       if (!numbers) continue;
       const [first, second] = numbers;
@@ -72,7 +77,7 @@ function daysBetween(
 ): number | undefined {
   const days = at.map((column) => {
     const cell = cells[column] ?? '';
-    if (cell.length > 100 || !startsWithDate.test(cell)) return undefined;
+    if (!isDoubtful(cell)) return undefined;
     const read = parseMoment(cell, order);
     if ('problem' in read || !read.value.date) return undefined;
     const { year, month, day } = read.value.date;

@@ -30,6 +30,7 @@ const numericDate = /^(\d{1,2})([-/. ])(\d{1,2})\2(\d{4})(?!\d)/;
 const namedDate = /^(\d{1,2})(?:st|nd|rd|th|er|\.)?([-/. ]?)(\p{L}{3,9})\.?\2,? ?(\d{4})(?!\d)/iu;
 const shortYear = /^\d{1,2}([-/. ])(?:\d{1,2}|\p{L}{3,9})\1\d{2}(?!\d)/iu;
 const offsetAtEnd = /(?:(Z|UTC|GMT)|([+-])(\d{2}):?(\d{2})?)$/i;
+const usual = /^(\d{4})-(\d\d)-(\d\d) (\d\d):(\d\d)$/;
 const serialNumber = /^\d{5}(?:[.,]\d{1,20})?$/;
 
 /**
@@ -37,6 +38,20 @@ const serialNumber = /^\d{5}(?:[.,]\d{1,20})?$/;
  * alone (`05:30`), or a spreadsheet's serial number of days since the end of 1899.
  */
 export function parseMoment(text: string, order: DateOrder): Parsed<WrittenMoment> {
+  return parseUsual(text) ?? parseAny(text, order);
+}
+
+/** The form of most cells, in one look; undefined where there is anything to say of it. */
+function parseUsual(text: string): Parsed<WrittenMoment> | undefined {
+  const found = usual.exec(text);
+  if (!found) return undefined;
+  const date = { year: Number(found[1]), month: Number(found[2]), day: Number(found[3]) };
+  const time = { hour: Number(found[4]), minute: Number(found[5]) };
+  if (yearFault(text, date.year) || !isLocalTime({ ...date, ...time })) return undefined;
+  return { value: { date, time } };
+}
+
+function parseAny(text: string, order: DateOrder): Parsed<WrittenMoment> {
   const tidy = plain(text);
   if (serialNumber.test(tidy)) return parseSerial(text, Number(tidy.replace(',', '.')));
   const clock = parseClock(tidy);

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isoText } from '../../../src/calendar/index.js';
 import { dateOrderOf } from '../../../src/tables/parse/date-order.js';
@@ -244,4 +245,24 @@ describe('a date alone', () => {
     expect(read('31/10/2027', 'end')).toBe('2027-11-01T00:00:00+00:00');
     expect(read('46474', 'end')).toBe('2027-03-29T00:00:00+01:00');
   });
+});
+
+it('reads the usual form, which has a way of its own, as it reads the others', () => {
+  const two = fc.integer({ min: 0, max: 99 }).map((value) => String(value).padStart(2, '0'));
+  const year = fc.oneof(fc.integer({ min: 0, max: 9999 }), fc.integer({ min: 1989, max: 2200 }));
+  const told = (text: string): object => {
+    const read = parseMoment(text, 'day-first');
+    return 'problem' in read ? { code: read.problem.code } : read;
+  };
+  const small = fc.oneof(
+    two,
+    fc.constantFrom('01', '02', '12', '23', '24', '28', '29', '30', '31'),
+  );
+  fc.assert(
+    fc.property(year, small, small, small, small, (written, month, day, hour, minute) => {
+      const before = `${String(written).padStart(4, '0')}-${month}-${day}`;
+      expect(told(`${before} ${hour}:${minute}`)).toEqual(told(`${before}T${hour}:${minute}`));
+    }),
+    { numRuns: 3000 },
+  );
 });

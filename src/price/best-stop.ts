@@ -3,25 +3,25 @@ import { compareOptions, type Comparison } from './compare-options.js';
 import { decimalText, exactOf, minorOf, parseMoney } from './money.js';
 import type { CostCurve } from './types.js';
 
-/** Stopping after so many units, simulated: run i is the same luck for every count of units. */
+/** Stopping after a given number of units, simulated. Run i uses the same random draws for every number of units. */
 export interface StopCandidate {
   readonly units: number;
-  /** When the last of the units is planned to be done. */
+  /** Planned finish of the last unit. */
   readonly stopAt: Instant;
   readonly overrunByRun: readonly number[];
-  /** Decimal text: what booking the rest again costs, where it is known; absent: by the prices given for all. */
+  /** Decimal text: cost of booking the remaining units again. Absent: calculated from the prices in `StopInputs`. */
   readonly reBooking?: string;
-  /** What it does to the overruns of other windows, run by run, in smallest coins. */
+  /** Cost of the overruns it causes in other windows, per run, in minor units (pence). */
   readonly alsoByRun?: readonly number[];
 }
 
 export interface StopInputs {
   readonly candidates: readonly StopCandidate[];
-  /** Units that were to be done; what is left over is booked again. */
+  /** Planned units; those not done are booked again. */
   readonly unitsWanted: number;
-  /** Decimal text: what one unit left over costs to book and do again. */
+  /** Decimal text: cost of booking and doing one remaining unit. */
   readonly pricePerLostUnit: string;
-  /** Decimal text: what any return costs, however few units are left; nothing when none is. */
+  /** Decimal text: cost of coming back at all, charged once when any unit remains. */
   readonly pricePerReturn?: string;
   readonly curve: CostCurve;
   readonly source?: string;
@@ -34,26 +34,30 @@ export interface StopChoice {
   readonly expectedOverrunCost: string;
   readonly expectedTotal: string;
   readonly standardError: string;
-  /** Expected total less that of stopping at the candidate before: what one more unit (or step of units) costs; negative: saves. Null for the first. */
+  /**
+   * Expected total minus that of the previous candidate: what the next unit (or step of units) costs. Negative: it
+   * saves. Null for the first.
+   */
   readonly oneMore: string | null;
   readonly oneMoreError: string | null;
-  /** Within two standard errors of the best, run by run. */
+  /** Whether it is within two standard errors of the best, compared run by run. */
   readonly tiedWithBest: boolean;
 }
 
 export interface BestStop {
   readonly currency: string;
-  /** In order of units. */
+  /** Sorted by number of units. */
   readonly choices: readonly StopChoice[];
-  /** Units of the choice with the least expected total; the fewer of equals, being the earlier stop. */
+  /** Units of the cheapest choice by expected total. Of equal ones, the fewest units: the earliest stop. */
   readonly bestUnits: number;
   readonly bestStopAt: Instant;
 }
 
 /**
- * One more unit, or stop? Every count of units is priced, overrun against re-booking, and the cheapest is named.
+ * Prices each number of units to stop after, overrun against re-booking, and names the cheapest.
  *
- * @throws {RangeError} As `compareOptions`; when a candidate has more units than are wanted, or a count twice.
+ * @throws {RangeError} As `compareOptions`; also when a candidate has more units than planned, or two have the same
+ * number.
  */
 export function bestStop(inputs: StopInputs): BestStop {
   const { curve, unitsWanted } = inputs;

@@ -5,7 +5,7 @@ import { noticeGiven } from './measure-span.js';
 import { decimalText, minorOf, moneyText } from './money.js';
 import type { PriceInput } from './types.js';
 
-/** A cost with how it came about. */
+/** A cost and how it was calculated. */
 export interface CostLine {
   readonly what: string;
   /** Decimal text, rounded once. */
@@ -15,21 +15,21 @@ export interface CostLine {
   readonly source: string;
 }
 
-export interface BookingAsked {
-  /** The window that is made longer or booked anew. */
+export interface BookingRequest {
+  /** The window to extend or to book. */
   readonly window: AccessWindow;
   /** Minutes added, or the length of the new window. */
   readonly minutes: number;
-  /** Further windows booked: 0 where one is only made longer. */
+  /** Extra windows booked; 0 when one is only extended. */
   readonly windows: number;
   readonly prices: PriceBook;
   readonly holidays: readonly string[];
-  /** When it is asked for; absent: no band of notice is applied. */
+  /** When the request is made. Absent: no notice band is applied. */
   readonly askedAt?: Instant;
 }
 
-/** What the booking of more time costs, by the price book; null where the book has no price of booking. */
-export function bookingCost(asked: BookingAsked): CostLine | null {
+/** Cost of booking more time. Null when the price book does not price bookings. */
+export function bookingCost(asked: BookingRequest): CostLine | null {
   const { window, minutes, windows, prices: book, askedAt } = asked;
   const rule = book.booking;
   if (!rule) return null;
@@ -63,7 +63,7 @@ export function bookingCost(asked: BookingAsked): CostLine | null {
   };
 }
 
-/** What units left over cost beside their plant and labour; null where the book has no such price. */
+/** Cost of re-booking the remaining units, without their plant and labour. Null when the book does not price it. */
 export function reBookingCost(units: number, visits: number, book: PriceBook): CostLine | null {
   const rule = book.reBooking;
   if (!rule) return null;

@@ -28,8 +28,9 @@ export interface CallOutInputs {
 }
 
 /**
- * The planned plant and labour of one window: each of a resource with a rate from its own call to when it leaves, for
- * its least hours at least, each minute at the factor of its local clock. The second of two is paid while two are used.
+ * Cost of the planned plant and labour of one window, for resources with a rate. Each unit is paid from its call to its
+ * departure, at least its minimum hours, each minute at the pay factor for that local time. The second of two is paid
+ * while two are in use.
  */
 export function callOuts(window: AccessWindow, inputs: CallOutInputs): readonly CallOut[] {
   const { onSite } = inputs.prices.standing ?? plainStanding;
@@ -40,7 +41,7 @@ export function callOuts(window: AccessWindow, inputs: CallOutInputs): readonly 
     );
 }
 
-/** So many of a resource paid for a stretch, its least hours at least. @throws {RangeError} Without a rate. */
+/** Pay for an amount of a resource over an interval, at least its minimum hours. @throws {RangeError} Without a rate. */
 export function paidTime(
   resource: Resource,
   amount: number,

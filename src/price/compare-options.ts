@@ -1,5 +1,5 @@
 import {
-  againstReference,
+  compareWithReference,
   verdictBetween,
   type OptionVerdict,
   type RunCosts,
@@ -8,7 +8,7 @@ import { overrunOn } from './expected-cost.js';
 import { decimalText, parseMoney } from './money.js';
 import type { CostCurve } from './types.js';
 
-/** A cost that does not hang on the overrun: the booking of a longer window, the hire of a second crane. */
+/** A cost that does not depend on the overrun, such as booking a longer window or hiring a second crane. */
 export interface OptionCost {
   readonly what: string;
   /** Decimal text. */
@@ -19,11 +19,14 @@ export interface OptionCost {
 /** One way to do the work, already scheduled and simulated. */
 export interface CostOption {
   readonly name: string;
-  /** Minutes after the booked end at which each run hands back (0 or less: on time). The same seed everywhere: run i is the same luck in every option. */
+  /**
+   * Minutes after the booked end at which each run hands back (0 or less: on time). All options use one seed, so run i
+   * has the same random draws in each.
+   */
   readonly overrunByRun: readonly number[];
   readonly curve: CostCurve;
   readonly fixed: readonly OptionCost[];
-  /** What else hangs on the luck of each run (the overrun of another window), in smallest coins; absent: nothing. */
+  /** Other costs of each run, such as the overrun of another window, in minor units (pence). Absent: none. */
   readonly alsoByRun?: readonly number[];
 }
 
@@ -33,17 +36,17 @@ export interface OptionResult {
   readonly expectedOverrunCost: string;
   readonly expectedTotal: string;
   readonly standardError: string;
-  /** Expected total less that of the reference (the first option); negative: cheaper. */
+  /** Expected total minus that of the reference (the first option). Negative: cheaper. */
   readonly difference: string;
-  /** Standard error of the difference, run by run: far less than that of either total. */
+  /** Standard error of the paired difference: far smaller than that of either total. */
   readonly differenceError: string;
   /** `too close to call`: the difference is within two of its standard errors. */
   readonly verdict: OptionVerdict;
-  /** Share of runs in which it is cheaper than the reference. */
+  /** Fraction of runs in which it is cheaper than the reference. */
   readonly cheaperInShare: number;
   /**
-   * The most its fixed costs may be before it is dearer than the reference on average. Null for the reference itself.
-   * Negative: dearer even for nothing.
+   * Fixed costs at which it is no longer cheaper than the reference on average. Null for the reference. Negative:
+   * dearer even with no fixed costs.
    */
   readonly worthUpTo: string | null;
   /** The least overrun of the reference that would cost at least this option's extra fixed costs. Null: never, or nothing extra is paid. */
@@ -54,17 +57,17 @@ export interface Comparison {
   readonly currency: string;
   readonly runs: number;
   readonly options: readonly OptionResult[];
-  /** The name of the option with the least expected total; the earlier listed of equals. */
+  /** Name of the option with the lowest expected total. Of equal ones, the first listed. */
   readonly cheapest: string;
-  /** Options that cannot be told from the cheapest: within two standard errors of the difference, run by run. */
+  /** Options whose paired difference from the cheapest is within two standard errors. */
   readonly tied: readonly string[];
 }
 
 /**
- * Options side by side, each against the first.
+ * Compares each option with the first.
  *
- * Runs are paired: run i of one option is held against run i of another, so luck that strikes both cancels.
- * @throws {RangeError} When there is no option, runs are not equally many, or currencies differ.
+ * Runs are paired: run i of one option is compared with run i of another, so random draws that hit both cancel out.
+ * @throws {RangeError} When there are no options, or their numbers of runs or currencies differ.
  */
 export function compareOptions(options: readonly CostOption[]): Comparison {
   const first = options[0];
@@ -81,7 +84,7 @@ export function compareOptions(options: readonly CostOption[]): Comparison {
       throw new RangeError(`option ${option.name} is not in ${coin.currency}`);
   }
   const costs = options.map(costsOf);
-  const compared = againstReference(costs, coin);
+  const compared = compareWithReference(costs, coin);
   const reference = costs[0]!;
   return {
     currency: coin.currency,

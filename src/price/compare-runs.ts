@@ -1,11 +1,11 @@
 import { type Coin } from './money.js';
 import { errorText, meanText, sampleSums, standardError, type SampleSums } from './sample-sums.js';
 
-/** What one way to do the work costs, run by run, in smallest coins. */
+/** Cost of one option per run, in minor units (pence). */
 export interface RunCosts {
-  /** What hangs on the luck of each run: whole numbers. */
+  /** The part that varies from run to run; whole numbers. */
   readonly varying: readonly number[];
-  /** What is paid whatever happens. */
+  /** The part paid in every run. */
   readonly fixed: number;
 }
 
@@ -16,25 +16,28 @@ export type OptionVerdict =
   | 'the same'
   | 'too close to call';
 
-/** One way held against the first, in decimal text. */
+/** One option compared with the first; money as decimal text. */
 export interface RunComparison {
   readonly expectedVarying: string;
   readonly expectedTotal: string;
   readonly standardError: string;
-  /** Expected total less that of the reference; negative: cheaper. */
+  /** Expected total minus that of the reference. Negative: cheaper. */
   readonly difference: string;
   readonly differenceError: string;
   readonly verdict: OptionVerdict;
   readonly cheaperInShare: number;
-  /** The most its fixed costs may be before it is dearer than the reference. Null for the reference itself. */
+  /** Fixed costs at which it is no longer cheaper than the reference. Null for the reference. */
   readonly worthUpTo: string | null;
 }
 
 /**
- * Each against the first, run by run: luck that strikes both cancels.
- * @throws {RangeError} When there is none, one has no run, or runs are not equally many.
+ * Compares each option with the first, run by run, so random draws that hit both cancel out.
+ * @throws {RangeError} When there are no options, one has no runs, or their numbers of runs differ.
  */
-export function againstReference(all: readonly RunCosts[], coin: Coin): readonly RunComparison[] {
+export function compareWithReference(
+  all: readonly RunCosts[],
+  coin: Coin,
+): readonly RunComparison[] {
   const reference = all[0];
   if (!reference || reference.varying.length === 0) throw new RangeError('there is no run');
   const runs = BigInt(reference.varying.length);
@@ -58,7 +61,7 @@ export function againstReference(all: readonly RunCosts[], coin: Coin): readonly
         item.varying.filter(
           (cost, i) => cost + item.fixed < reference.varying[i]! + reference.fixed,
         ).length / item.varying.length,
-      // What the reference costs on average beyond what varies here.
+      // Mean cost of the reference minus the varying cost of this option.
       worthUpTo:
         item === reference
           ? null
@@ -67,7 +70,7 @@ export function againstReference(all: readonly RunCosts[], coin: Coin): readonly
   });
 }
 
-/** How one stands against another: within two standard errors of the difference it is too close to call. */
+/** Compares two options; a difference within two standard errors is too close to call. */
 export function verdictBetween(item: RunCosts, other: RunCosts): OptionVerdict {
   return verdictOf(differenceOf(item, other));
 }

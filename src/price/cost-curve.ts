@@ -6,10 +6,10 @@ import type { CostCurve, HeadCurve } from './types.js';
 import { titleOf } from './heads/head.js';
 
 /**
- * The exact cost of every whole minute of overrun from 0 to `maxMinutes`, with its steps named.
+ * The exact cost at every whole minute of overrun from 0 to `maxMinutes`, and where and why it steps.
  *
- * Every figure is what `overrunCost` gives for that minute. The cost never falls as the overrun grows, save where
- * the book lets cancelled trains free their path; such minutes are listed in `falls`. O(minutes x trains held).
+ * Each figure equals `overrunCost` at that minute. The cost falls as the overrun grows only where the book lets
+ * cancelled trains free their path; those minutes are in `falls`. O(minutes x trains held).
  *
  * @throws {RangeError} As `overrunCost`.
  */

@@ -17,35 +17,35 @@ import { speedLeftBy } from './speed-after.js';
 import { onSiteRows, standingIn, type StandingInputs } from './standing.js';
 import type { OnSiteRow } from './types.js';
 
-/** What the cost of an overrun is worked out from. */
+/** Inputs for the cost of an overrun. */
 export interface CostInputs extends StandingInputs {
   readonly window: AccessWindow;
   readonly prices: PriceBook;
-  /** Every train of the plan; those of other windows, and those due before the booked end, are left out. */
+  /** All trains of the plan. Those of other windows, or due before the booked end, are ignored. */
   readonly trains: readonly Train[];
   /** Local dates of public holidays: `2027-08-30`. */
   readonly holidays?: readonly string[];
   readonly lostUnits?: LostUnits;
   /**
-   * Which costs of missed key dates are counted: all of those whose last work is in the window (the default), only what
-   * an overrun adds, or none.
+   * Which costs of missed key dates count, of those whose last work is in the window: all (the default), only what an
+   * overrun adds, or none.
    */
   readonly keyDates?: 'all' | 'overrun' | 'none';
 }
 
-/** Every head of cost of a window, ready to be asked for any overrun up to `maxMinutes`. */
+/** The heads of cost of a window, each able to price any overrun up to `maxMinutes`. */
 export interface CostModel {
   readonly window: AccessWindow;
   readonly book: PriceBook;
   readonly trains: readonly Train[];
   readonly maxMinutes: number;
   readonly heads: readonly CostHead[];
-  /** Whether a head is part of the total, by the book's basis. */
+  /** Whether the book's basis makes a head part of the total. */
   readonly counts: (head: HeadOfCost) => boolean;
-  /** Plant and people with a rate, each with what is owed as planned. */
+  /** Plant and people with a rate, each with its cost as planned. */
   readonly onSite: readonly OnSiteRow[];
   readonly notes: readonly string[];
-  /** What has no price here, each from an overrun of so many minutes on. */
+  /** Items without a price, and the overrun in minutes from which each applies. */
   readonly notPriced: readonly { readonly text: string; readonly fromMinute: number }[];
 }
 
@@ -98,14 +98,14 @@ export function costModel(inputs: CostInputs, maxMinutes: number): CostModel {
     trains: context.trains,
     maxMinutes,
     heads,
-    counts: counter(book),
+    counts: countedHeads(book),
     onSite: onSiteRows(window, standing, book, context.holidays),
     notes,
     notPriced,
   };
 }
 
-/** Key dates with a price whose last work the plan has in the window. */
+/** Priced key dates whose last work is planned in the window. */
 function keyDatesIn(
   { window, prices: book, placements, activities, keyDates }: CostInputs,
   { notPriced }: HeadContext,
@@ -138,7 +138,7 @@ function keyDatesIn(
   return priced;
 }
 
-/** What a restriction costs by the book; where it has none, that is said, and what the plan leaves by name. */
+/** Cost of a speed restriction by the book. Without a price, reports it as not priced and names what the plan leaves. */
 function restrictions(
   { window, activities, placements, prices: book }: CostInputs,
   context: HeadContext,
@@ -155,8 +155,8 @@ function restrictions(
   return [];
 }
 
-/** Damages and the loss they stand in place of are never counted together. */
-function counter(book: PriceBook): (head: HeadOfCost) => boolean {
+/** Damages and the loss that they replace are never both counted. */
+function countedHeads(book: PriceBook): (head: HeadOfCost) => boolean {
   const replaced = new Set(book.damages?.replaces ?? []);
   return (head) =>
     book.basis === 'damages' ? head === 'damages' || !replaced.has(head) : head !== 'damages';

@@ -2,20 +2,20 @@ import { decimalText } from './money.js';
 import { errorText, meanText, sampleSums, standardError } from './sample-sums.js';
 import type { CostCurve, CostStep } from './types.js';
 
-/** So many runs of a simulation that handed back so many minutes after the booked end; 0 or less is on time. */
+/** How many simulation runs handed back a given number of minutes after the booked end; 0 or less: on time. */
 export interface OverrunCount {
   readonly minutes: number;
   readonly count: number;
 }
 
-/** Runs of a simulation counted by the minute in which they handed back; the luck of single runs is lost. */
+/** Counts simulation runs by their overrun in minutes. Which run had which overrun is lost. */
 export function countOverruns(overrunByRun: Iterable<number>): readonly OverrunCount[] {
   const counts = new Map<number, number>();
   for (const minutes of overrunByRun) counts.set(minutes, (counts.get(minutes) ?? 0) + 1);
   return [...counts].map(([minutes, count]) => ({ minutes, count }));
 }
 
-/** What overruns cost on average and at worst. */
+/** Mean, percentiles and exceedance of the cost of overruns. */
 export interface ExpectedCost {
   readonly currency: string;
   readonly runs: number;
@@ -23,13 +23,13 @@ export interface ExpectedCost {
   readonly expected: string;
   /** Standard error of `expected`. */
   readonly standardError: string;
-  /** The least cost that at least 50 % of the runs do not exceed; `p80` and `p95` likewise. */
+  /** The lowest cost that at least 50 % of the runs do not exceed; `p80` and `p95` likewise. */
   readonly p50: string;
   readonly p80: string;
   readonly p95: string;
-  /** For each cost that came up, in order: the share of runs that cost more. */
+  /** For each cost that occurred, ascending: the fraction of runs that cost more. */
   readonly exceedance: readonly { readonly cost: string; readonly chanceOfMore: number }[];
-  /** For each step of the curve: the share of runs that reached it, and its standard error. */
+  /** For each step of the curve: the fraction of runs that reached it, and its standard error. */
   readonly steps: readonly (CostStep & {
     readonly chance: number;
     readonly standardError: number;
@@ -37,9 +37,9 @@ export interface ExpectedCost {
 }
 
 /**
- * What an overrun costs on average and at worst, from how often each overrun came up.
+ * Expected cost, percentiles and exceedance from a cost curve and how often each overrun occurred.
  *
- * @throws {RangeError} When there is no run, a count is not whole or negative, or an overrun lies beyond the curve.
+ * @throws {RangeError} When there are no runs, a count is negative or not whole, or an overrun is beyond the curve.
  */
 export function expectedCost(curve: CostCurve, overruns: readonly OverrunCount[]): ExpectedCost {
   const counts = overrunCounts(curve, overruns);
@@ -74,7 +74,7 @@ export function expectedCost(curve: CostCurve, overruns: readonly OverrunCount[]
   };
 }
 
-/** Runs by overrun, early handbacks as 0. */
+/** Number of runs per overrun; early handbacks count as 0. */
 function overrunCounts(
   curve: CostCurve,
   overruns: readonly OverrunCount[],
@@ -91,7 +91,7 @@ function overrunCounts(
   return counts;
 }
 
-/** A simulated handback as a minute of the curve. @throws {RangeError} When it is no whole minute or lies beyond. */
+/** The minute of the curve for a simulated handback. @throws {RangeError} When it is not a whole minute or is beyond the curve. */
 export function overrunOn(curve: CostCurve, minutes: number): number {
   const overrun = Math.max(0, minutes);
   if (!Number.isInteger(overrun) || overrun > curve.maxMinutes)
@@ -101,7 +101,7 @@ export function overrunOn(curve: CostCurve, minutes: number): number {
   return overrun;
 }
 
-/** Nearest rank: the least cost with at least `percent` of the runs at or below it. In whole numbers, so exact. */
+/** Nearest-rank percentile: the lowest cost with at least `percent` of the runs at or below it. Exact: integers only. */
 function quantile(
   costs: readonly (readonly [cost: number, count: number])[],
   runs: number,

@@ -1,6 +1,6 @@
 import type { HeadOfCost } from '../model/price-book.js';
 
-/** What each head of cost is called, before the event and after it, on a screen and on paper. */
+/** Titles of the heads of cost, for forecast and account, on screen and paper. */
 export const headTitles: Readonly<Record<HeadOfCost, string>> = {
   'operator-delay': 'Delay to trains',
   standing: 'Standing plant and labour',

@@ -4,8 +4,8 @@ import type { DelayByTrain } from '../model/price-book.js';
 import type { HeldTrain } from './types.js';
 
 /**
- * The trains that a late handback of `window` can hold: due at or after its booked end, and listed for this window
- * or for none. In order due.
+ * Trains that a late handback of `window` can hold: due at or after its booked end, and listed for this window or for
+ * no window. Sorted by due time.
  *
  * @throws {RangeError} When a weight is negative.
  */
@@ -26,12 +26,12 @@ export type QueueRule = Pick<
 >;
 
 /**
- * What becomes of each train when the line is given back at `handback`.
+ * When each train runs if the line is handed back at `handback`.
  *
- * One queue, first due first away. A train waits until handback, then until one headway behind the train before it
- * (or their timetabled gap where that is less, so a prompt handback delays nobody). Lateness is handed from train to
- * train until a gap in the timetable absorbs it. `trains` is in order due, as from `trainsAfter`; only late and
- * cancelled trains are returned. O(trains held).
+ * One queue, first due, first away. A train waits for handback, then for one headway after the train before it (or
+ * their timetabled gap if shorter, so a prompt handback delays nobody). Delay passes from train to train until a gap in
+ * the timetable absorbs it. `trains` is sorted by due time, as from `trainsAfter`. Returns only late and cancelled
+ * trains. O(trains held).
  */
 export function heldTrains(
   trains: readonly Train[],
@@ -47,7 +47,7 @@ export function heldTrains(
       : rule.headwayMinutes;
     const free = ahead ? addMinutes(ahead.leaves, spacing) : due;
     const leavesAt = Math.max(due, handback, free);
-    // Everyone behind a train that is on time is on time too.
+    // All trains behind one that is on time are on time too.
     if (leavesAt <= due) break;
     const minutesLate = minutesBetween(due, leavesAt);
     const cancelled =

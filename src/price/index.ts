@@ -24,13 +24,13 @@ export {
   type OptionResult,
 } from './compare-options.js';
 export {
-  againstReference,
+  compareWithReference,
   verdictBetween,
   type OptionVerdict,
   type RunComparison,
   type RunCosts,
 } from './compare-runs.js';
-export { bookingCost, reBookingCost, type BookingAsked, type CostLine } from './booking-cost.js';
+export { bookingCost, reBookingCost, type BookingRequest, type CostLine } from './booking-cost.js';
 export { callOuts, paidTime, type CallOut, type CallOutInputs } from './call-outs.js';
 export { costCurve, curveOf } from './cost-curve.js';
 export { costModel, type CostInputs, type CostModel } from './cost-model.js';

@@ -14,17 +14,17 @@ import { Big } from 'big.js';
 import { decimalText, minorOf, moneyText, parseMoney } from './money.js';
 import type { PriceInput } from './types.js';
 
-/** A key date of a package and how a plan of the work serves it. */
+/** A key date of a package and whether the plan meets it. */
 export interface KeyDateState {
   readonly package: string;
   readonly due: Instant;
-  /** When the last of the work ends; null while some of it has no place. */
+  /** Finish of the last work; null while some of it is unplaced. */
   readonly forecast: Instant | null;
-  /** Window of the last work; null where that is outside every window, or `forecast` is null. */
+  /** Window of the last work; null when it is outside every window or `forecast` is null. */
   readonly window: string | null;
 }
 
-/** One state for each key date of each package, in the order of the activities. Finished work has met its date. */
+/** The state of each key date of each package, in activity order. Finished work has met its date. */
 export function keyDateStates(
   activities: readonly Activity[],
   placements: readonly Placement[],
@@ -52,7 +52,7 @@ export function keyDateStates(
   });
 }
 
-/** The entry of the book for a package's key dates; undefined where missing one costs nothing. */
+/** The book's price for a package's key dates; undefined when missing one costs nothing. */
 export function keyDatePriceOf(book: PriceBook, name: string): KeyDatePrice | undefined {
   return (
     book.keyDates.find((date) => date.package === name) ??
@@ -61,8 +61,8 @@ export function keyDatePriceOf(book: PriceBook, name: string): KeyDatePrice | un
 }
 
 /**
- * Days or parts of days by which `at` is after `due`, 0 when it is not. A day runs from one clock time to the same one
- * of the next day, so that one on which clocks change counts once.
+ * Days by which `at` is after `due`, with fractions; 0 when it is not late. A day runs from a clock time to the same
+ * clock time of the next day, so a day with a clock change counts as one.
  */
 export function daysLate(due: Instant, at: Instant, zone: string): number {
   if (at <= due) return 0;
@@ -75,7 +75,7 @@ export function daysLate(due: Instant, at: Instant, zone: string): number {
   return days;
 }
 
-/** What being late costs, in smallest coins rounded once, with how it came about. */
+/** Cost of being late, in minor units (pence) rounded once, and how it was calculated. */
 export interface KeyDateCost {
   readonly minor: number;
   readonly days: number;
@@ -83,7 +83,7 @@ export interface KeyDateCost {
   readonly inputs: readonly PriceInput[];
 }
 
-/** What it costs that work due at `due` ends at `at`. Nothing when it is in time. */
+/** Cost of finishing at `at` work due at `due`; zero when on time. */
 export function keyDateCost(
   price: KeyDatePrice,
   due: Instant,
@@ -128,15 +128,15 @@ export function keyDateCost(
   };
 }
 
-/** When work that ends in a window is taken to end after an overrun: as planned, or when the line is given back late. */
+/** Finish assumed after an overrun: the handback when the line is handed back late, else as planned. */
 export const endAfter = (planned: Instant, bookedEnd: Instant, overrun: number): Instant =>
   overrun === 0 ? planned : Math.max(planned, addMinutes(bookedEnd, overrun));
 
-/** A key date of the plan with what missing it costs. Money is decimal text. */
+/** A key date of the plan and the cost of missing it. Money is decimal text. */
 export interface KeyDateLine extends KeyDateState {
-  /** Null: no forecast, so not known. */
+  /** Null: unknown, as there is no forecast. */
   readonly daysLate: number | null;
-  /** Null: no forecast, or the book has no price for it. */
+  /** Null: no forecast, or no price in the book. */
   readonly amount: string | null;
   readonly title: string;
   readonly formula: string;
@@ -144,7 +144,7 @@ export interface KeyDateLine extends KeyDateState {
   readonly source: string;
 }
 
-/** Every key date of a plan, with what the plan as it stands costs for it; empty where the book has no such price. */
+/** Each key date of the plan and its cost as planned. Empty when the book prices no key dates. */
 export function keyDateLines(
   activities: readonly Activity[],
   placements: readonly Placement[],

@@ -16,29 +16,29 @@ import type { LengthThreshold, NoticeBand } from '../model/price-book.js';
 /** "More than so many hours", with or without hours on a public holiday. */
 export type HoursRule = Pick<LengthThreshold, 'moreThanHours' | 'publicHolidays'>;
 
-/** A stretch of time held against a rule of hours. Minutes are real elapsed minutes. */
+/** An interval measured against an hours rule. Minutes are elapsed minutes. */
 export interface SpanMeasure {
   readonly elapsedMinutes: number;
   /** Minutes on public holidays, by the local calendar. */
   readonly holidayMinutes: number;
-  /** What is held against the rule. */
+  /** Minutes compared with the rule. */
   readonly countedMinutes: number;
-  /** Minutes by which clocks went forward in it (negative: back). What two wall-clock times suggest is that much more. */
+  /** Minutes by which clocks went forward during it (negative: back). Subtracting wall-clock times overstates it by this. */
   readonly clocksForwardMinutes: number;
   /** Strictly more than the rule's hours. */
   readonly exceeded: boolean;
-  /** Counted minutes beyond the rule; negative when below or at it. */
+  /** Counted minutes above the rule; 0 or negative at or below it. */
   readonly overByMinutes: number;
-  /** The clock change alone decides: subtracting wall-clock times would have given the other answer. */
+  /** Whether subtracting wall-clock times would have given the opposite answer. */
   readonly clockChangeDecides: boolean;
   readonly text: string;
 }
 
 /**
- * How long a stretch is by a rule of hours.
+ * Measures an interval against an hours rule.
  *
  * @param holidays Local dates of public holidays, `2027-08-30`; each is the whole local day.
- * @throws {RangeError} When the stretch ends before it starts.
+ * @throws {RangeError} When the interval ends before it starts.
  */
 export function measureSpan(
   span: Interval,
@@ -55,7 +55,7 @@ export function measureSpan(
   const forward = (some: typeof changes): number =>
     some.reduce((sum, change) => sum + change.forwardMinutes, 0);
   const clocksForwardMinutes = forward(changes);
-  // A change on a day that is left out whole misleads nobody: the day is taken off either way.
+  // A clock change on an excluded holiday does not matter: the whole day is excluded either way.
   const misleading = changes.filter(
     (change) =>
       rule.publicHolidays === 'counted' || !holidays.includes(dayText(dayAt(change.at, zone))),
@@ -94,7 +94,7 @@ function onHolidays(span: Interval, zone: string, holidays: readonly string[]): 
   return totalMinutes(intersect(unionOf(days), [span]));
 }
 
-/** Each length threshold of a book held against a closure from `span.start` to `span.end`. */
+/** Measures a closure against each length threshold of the book. */
 export function lengthThresholds(
   span: Interval,
   zone: string,
@@ -108,8 +108,8 @@ export function lengthThresholds(
 }
 
 /**
- * The notice band that holds for notice given at `span.start` of a closure that starts at `span.end`: of those met,
- * the one with the most hours. `band` is undefined when none is met.
+ * The notice band for notice given at `span.start` of a closure that starts at `span.end`: of the bands met, the one
+ * with the most hours. `band` is undefined when none is met.
  */
 export function noticeGiven(
   span: Interval,

@@ -1,10 +1,10 @@
-// Money is never a binary fraction here. A sum is kept as an exact quotient until its row is rounded, once.
+// Money is never a binary fraction here: an amount stays an exact quotient until its row is rounded, once.
 import { Big } from 'big.js';
 import type { Rate } from '../model/price-book.js';
 
 export type Rounding = 'half-up' | 'half-even';
 
-/** How the book rounds: to `decimals` places, once a row. */
+/** The book's rounding: to `decimals` places, once per row. */
 export interface Coin {
   readonly currency: string;
   readonly decimals: number;
@@ -13,7 +13,7 @@ export interface Coin {
 
 const constructors = new Map<string, typeof Big>();
 
-/** big.js takes places and mode of a division from its constructor: one constructor a coin. */
+/** big.js sets the decimal places and rounding mode of a division on its constructor, so each coin has its own. */
 function constructorOf(coin: Coin): typeof Big {
   const key = `${coin.decimals} ${coin.rounding}`;
   let known = constructors.get(key);
@@ -26,7 +26,7 @@ function constructorOf(coin: Coin): typeof Big {
   return known;
 }
 
-/** `over / under` in whole smallest coins, rounded once by the coin's rule. O(digits). */
+/** `over / under` in minor units (pence), rounded once by the coin's rule. O(digits). */
 export function minorOf(over: Big, coin: Coin, under: Big | number = 1): number {
   const rounded = new (constructorOf(coin))(over).div(under);
   const minor = rounded.times(new Big(10).pow(coin.decimals)).toNumber();
@@ -37,7 +37,7 @@ export function minorOf(over: Big, coin: Coin, under: Big | number = 1): number 
   return minor;
 }
 
-/** Whole smallest coins as decimal text. @example decimalText(813015, coin) // '8130.15' */
+/** Minor units (pence) as decimal text. @example decimalText(813015, coin) // '8130.15' */
 export function decimalText(minor: number | bigint, coin: Pick<Coin, 'decimals'>): string {
   return new Big(String(minor)).div(new Big(10).pow(coin.decimals)).toFixed(coin.decimals);
 }
@@ -47,13 +47,13 @@ export function moneyText(minor: number | bigint, coin: Coin): string {
   return `${coin.currency} ${decimalText(minor, coin)}`;
 }
 
-/** A decimal text as an exact number. @throws {RangeError} When it is no plain decimal number. */
+/** Parses decimal text exactly. @throws {RangeError} When it is not a plain decimal number. */
 export function exactOf(text: string): Big {
   if (!/^-?\d+(\.\d+)?$/.test(text)) throw new RangeError(`"${text}" is no plain decimal number`);
   return new Big(text);
 }
 
-/** The smallest coins in a decimal text, rounded by the coin's rule. @throws {RangeError} When it is no number. */
+/** Parses decimal text to minor units (pence), rounded by the coin's rule. @throws {RangeError} When it is not a number. */
 export function parseMoney(text: string, coin: Coin): number {
   return minorOf(exactOf(text), coin);
 }

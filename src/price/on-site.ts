@@ -1,4 +1,4 @@
-// Who is on site, from when to when: the one reckoning behind an overrun, an option's plant and the account.
+// Who is on site and when. Overrun cost, an option's plant and the account all use this.
 import { addMinutes, minutesBetween, type Instant, type Interval } from '../calendar/index.js';
 import {
   because,
@@ -12,17 +12,17 @@ import type { OnSiteRule } from '../model/price-book.js';
 import { sayPrice } from './price-sentences.js';
 import type { Placement } from '../planner/fit/types.js';
 
-/** So many of a resource that come and go together, and how it is known whether an overrun keeps them. */
+/** An amount of one resource that arrives and leaves together, and whether (and why) an overrun keeps it. */
 export interface Stay extends Reasoned {
   readonly resource: Resource;
   readonly amount: number;
-  /** When they are called to the site. */
+  /** Call time. */
   readonly call: Instant;
-  /** When the last work that needs them ends. */
+  /** Finish of the last work that needs them. */
   readonly lastWork: Instant;
-  /** When they leave as planned. */
+  /** Planned departure. */
   readonly leaves: Instant;
-  /** A late handback keeps them: their own last work is the last of the window, or they stay by the price book. */
+  /** Whether a late handback keeps them: their work is the last of the window, or the price book says they stay. */
   readonly kept: boolean;
 }
 
@@ -39,11 +39,12 @@ export interface Use extends Interval {
 }
 
 /**
- * Everyone on site in a window. With a plan of the work: the k-th of a resource from the first moment that k are in use to
- * the last. Without one: all there is of each resource at the booked end, from the start of the window to handback.
+ * Everyone on site in a window. With a work plan, the k-th unit of a resource is there from the first to the last
+ * moment that k are in use. Without one, all units available at the booked end are there from the start of the window
+ * to handback.
  *
- * An overrun is one of the work that ends last: only those whose own work ends with it are kept. Whoever works beside it and is
- * done sooner leaves as planned, because nothing says that the overrun is theirs; a rule `leaves: at handback` keeps them.
+ * An overrun is taken to be an overrun of the work that finishes last, so it keeps only those whose work finishes then.
+ * Others leave as planned, unless a rule says `leaves: at handback`.
  */
 export function staysIn(window: AccessWindow, inputs: StayInputs): readonly Stay[] {
   const { placements, activities, resources, onSite } = inputs;
@@ -82,7 +83,7 @@ export function staysIn(window: AccessWindow, inputs: StayInputs): readonly Stay
   });
 }
 
-/** The rule for one resource in one window: one that names the window goes before one that does not. */
+/** The rule for a resource in a window. A rule that names the window takes precedence. */
 function ruleOf(
   rules: readonly OnSiteRule[],
   resource: string,
@@ -122,7 +123,7 @@ function byRule(
   return { ...stay, call, leaves: afterWork, kept: keptByPlan, ...because(why) };
 }
 
-/** The piece of work that ends last; of several the one that began first. */
+/** The work that finishes last; of several, the one that began first. */
 function lastPiece(placements: readonly Placement[]): Placement | undefined {
   return placements.reduce<Placement | undefined>(
     (last, placement) =>
@@ -133,7 +134,7 @@ function lastPiece(placements: readonly Placement[]): Placement | undefined {
   );
 }
 
-/** What is in use of each resource, in the order of their names. */
+/** Uses of each resource, sorted by resource name. */
 function usesOf(
   placements: readonly Placement[],
   activities: readonly Activity[],
@@ -151,7 +152,7 @@ function usesOf(
   return new Map([...uses].sort(([a], [b]) => (a < b ? -1 : 1)));
 }
 
-/** How many are there over each stretch: the k-th from the first moment that k are in use to the last. */
+/** Who is there when: the k-th unit from the first to the last moment that k are in use. */
 export function spansOf(uses: readonly Use[]): readonly Use[] {
   const moments = [...new Set(uses.flatMap((use) => [use.start, use.end]))].sort((a, b) => a - b);
   const levels = moments.slice(0, -1).map((start, i) => ({

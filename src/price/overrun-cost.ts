@@ -12,18 +12,18 @@ export interface OverrunInputs extends CostInputs {
 }
 
 /**
- * What handing a window back so many minutes late costs, by head of cost.
+ * Cost of handing a window back late, by head of cost.
  *
- * Each row is worked out exactly and rounded once, by the book's rule; the total is the sum of the counted rows, so
- * they add up to the penny. Rows whose sum is nothing are shown and say why.
+ * Each row is calculated exactly and rounded once, by the book's rule. The total is the sum of the counted rows, to the
+ * penny. Rows of zero are kept and say why.
  *
- * @throws {RangeError} When the overrun is negative or no whole number of minutes, or a sum is too large to be exact.
+ * @throws {RangeError} When the overrun is negative or not whole minutes, or a sum is too large to be exact.
  */
 export function overrunCost(inputs: OverrunInputs): PriceResult {
   return resultAt(costModel(inputs, inputs.overrunMinutes), inputs.overrunMinutes);
 }
 
-/** What has no price at an overrun of so many minutes. */
+/** Items without a price at a given overrun. */
 export function notPricedAt(model: CostModel, overrunMinutes: number): readonly string[] {
   const texts = model.notPriced
     .filter((item) => item.fromMinute <= overrunMinutes)
@@ -31,7 +31,7 @@ export function notPricedAt(model: CostModel, overrunMinutes: number): readonly 
   return [...new Set(texts)];
 }
 
-/** One overrun of a cost model. */
+/** Prices one overrun with a cost model. */
 export function resultAt(model: CostModel, overrunMinutes: number): PriceResult {
   const { window, book } = model;
   let total = 0;

@@ -12,19 +12,19 @@ import { weekdays } from '../model/index.js';
 import type { PayFactor, StandingRule } from '../model/price-book.js';
 import { Big } from 'big.js';
 
-/** A stretch of minutes, counted from a common start and half-open, over which one factor holds. */
+/** A half-open run of minutes, counted from a common start, with one pay factor. */
 export interface FactorRun {
   readonly fromMinute: number;
   readonly toMinute: number;
   /** Decimal text. */
   readonly factor: string;
-  /** Names of the bands that made it; empty for the ordinary rate. */
+  /** Names of the bands that apply; empty at the ordinary rate. */
   readonly names: readonly string[];
 }
 
 /**
- * Whether a factor holds in the minute that begins at `at`, by what the local clock shows: on the night clocks go
- * back, both hours that show 01:30 are in a band that includes 01:30, and each is paid.
+ * Whether a factor applies to the minute that begins at `at`, by local clock time. On the night clocks go back, 01:30
+ * occurs twice; both are in a band that includes 01:30, and both are paid.
  */
 function holds(
   factor: PayFactor,
@@ -46,8 +46,8 @@ function holds(
 }
 
 /**
- * The pay factor at every minute of [start, start + minutes), as runs in order that cover it without a gap.
- * Real minutes: an hour shown twice is two hours, an hour skipped is none.
+ * The pay factor of each minute of [start, start + minutes), as consecutive runs without gaps. Elapsed minutes: an hour
+ * shown twice counts twice, a skipped hour not at all.
  */
 export function factorRuns(
   start: Instant,

@@ -1,4 +1,5 @@
-// What rows of a cost are called that no price book names, at which minutes the cost turns, and who is on site why.
+// Sentences for cost rows that the price book does not name, for the minutes at which the cost steps, and for why
+// people are on site.
 import { durationText } from '../calendar/index.js';
 import { saysBy } from '../model/index.js';
 import { headTitles } from './head-titles.js';

@@ -1,4 +1,4 @@
-// Sums over runs are kept as whole smallest coins in BigInt, so means and variances are exact until they are written.
+// Sums over runs are minor units (pence) in BigInt, so means and variances are exact until formatted.
 import { Big } from 'big.js';
 import { decimalText, minorOf, type Coin } from './money.js';
 
@@ -9,7 +9,7 @@ export interface SampleSums {
   readonly squares: bigint;
 }
 
-/** @param values Whole numbers, each with how often it came. */
+/** @param values Whole numbers with their counts. */
 export function sampleSums(values: Iterable<readonly [value: number, count: number]>): SampleSums {
   let runs = 0;
   let sum = 0n;
@@ -30,16 +30,16 @@ export function meanText(sums: SampleSums, coin: Coin): string {
   return decimalText(minorOf(over, coin, sums.runs), coin);
 }
 
-/** Standard error of the mean in smallest coins: sqrt(sample variance / runs). 0 for a single run, which tells nothing. */
+/** Standard error of the mean in smallest coins: sqrt(sample variance / runs). 0 for a single run, which has no variance. */
 export function standardError(sums: SampleSums): number {
   const n = BigInt(sums.runs);
   if (n < 2n) return 0;
   const over = n * sums.squares - sums.sum * sums.sum;
-  // over / (n (n-1)) is the variance; another n for the mean.
+  // over / (n (n - 1)) is the sample variance; divide by n again for the mean.
   return Math.sqrt(Number(over) / Number(n * n * (n - 1n)));
 }
 
-/** A standard error as decimal text; it is an estimate, so it is merely rounded. */
+/** A standard error as decimal text. It is an estimate, so ordinary rounding is enough. */
 export function errorText(minor: number, coin: Coin): string {
   return decimalText(Math.round(minor), coin);
 }

@@ -3,16 +3,16 @@ import type { AccessWindow, Activity, SpeedLimit } from '../model/index.js';
 import type { Placement } from '../planner/fit/types.js';
 import { speedLimitsAt } from '../risk/index.js';
 
-/** A speed limit that planned work leaves on the line when its window is given back. */
+/** A speed restriction that planned work leaves at handback. */
 export interface SpeedLeft {
   readonly activity: string;
   readonly limit: SpeedLimit;
-  /** The later work that lifts the last of it, and when it ends; null: none is planned. */
+  /** The later work that lifts it, and when that finishes; null: none is planned. */
   readonly liftedBy: string | null;
   readonly until: Instant | null;
 }
 
-/** The limits that the work of a window leaves behind: those that no later work of the same window lifts. */
+/** Speed restrictions left by the work of a window and not lifted by later work in the same window. */
 export function speedLeftBy(
   window: AccessWindow,
   activities: readonly Activity[],

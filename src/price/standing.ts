@@ -6,7 +6,7 @@ import { plainStanding } from './heads/plain-standing.js';
 import { staysIn, type Stay } from './on-site.js';
 import type { OnSiteRow } from './types.js';
 
-/** One resource of a window that has a rate: everyone of it, each with its own stay. */
+/** A resource with a rate, and all its stays in a window. */
 export interface Standing {
   readonly resource: Resource;
   readonly stays: readonly Stay[];
@@ -18,7 +18,7 @@ export interface StandingInputs {
   readonly activities?: readonly Activity[];
 }
 
-/** What plant and labour is on site, by resource; what has no rate is told by `notPriced`. */
+/** Plant and labour on site, by resource; those without a rate go to `notPriced`. */
 export function standingIn(
   window: AccessWindow,
   inputs: StandingInputs & { readonly prices: PriceBook },
@@ -53,7 +53,7 @@ export function standingIn(
   return standing.sort((a, b) => (a.resource.id < b.resource.id ? -1 : 1));
 }
 
-/** Every stay with what is owed for it as planned. */
+/** Every stay with its cost as planned. */
 export function onSiteRows(
   window: AccessWindow,
   standing: readonly Standing[],

@@ -7,33 +7,33 @@ import type { Stay } from './on-site.js';
 export type { HeadOfCost } from '../model/price-book.js';
 export type { Rounding } from './money.js';
 
-/** One number that went into an amount. */
+/** A number used in calculating an amount. */
 export interface PriceInput {
   readonly name: string;
   readonly value: string;
-  /** Empty where it is a bare number. */
+  /** Empty for a plain number. */
   readonly unit: string;
 }
 
 /** One head of cost at one overrun. */
 export interface PriceRow {
   readonly head: HeadOfCost;
-  /** Stable within a book: tells rows of the same head apart. */
+  /** Distinguishes rows of the same head; stable within a book. */
   readonly code: string;
   readonly title: string;
   /** The sentence of the title where it is not the price book's. */
   readonly titled?: Worded['sentence'];
   /** Decimal text in the book's currency, rounded once: `1843.50`. */
   readonly amount: string;
-  /** False: shown, but not part of the total, being the alternative to what is counted. */
+  /** False: shown but not in the total, as the alternative to what is counted. */
   readonly counted: boolean;
-  /** How the amount came about, in words with the numbers. */
+  /** How the amount was calculated, in words with numbers. */
   readonly formula: string;
   readonly inputs: readonly PriceInput[];
   readonly source: string;
 }
 
-/** A train due after the booked end, and what a late handback does to it. */
+/** A train due after the booked end, as a late handback affects it. */
 export interface HeldTrain {
   readonly train: string;
   readonly dueAt: Instant;
@@ -42,21 +42,21 @@ export interface HeldTrain {
   readonly minutesLate: number;
   readonly weight: number;
   readonly cancelled: boolean;
-  /** Minutes it is charged for, before its weight. */
+  /** Minutes charged, before weighting. */
   readonly countedMinutes: number;
 }
 
-/** Plant and people of one stay, with what they are owed whatever the overrun. */
+/** A stay of plant or people with its cost as planned, which no overrun changes. */
 export interface OnSiteRow extends Omit<Stay, 'resource'> {
   readonly resource: string;
   /** Minutes from call to departure as planned. */
   readonly plannedMinutes: number;
-  /** Decimal text: what is owed for the planned stay, least hours included. */
+  /** Decimal text: cost of the planned stay, minimum hours included. */
   readonly owed: string;
   readonly owedFormula: string;
 }
 
-/** What an overrun of so many minutes costs. */
+/** Cost of an overrun. */
 export interface PriceResult {
   readonly window: string;
   readonly overrunMinutes: number;
@@ -69,9 +69,9 @@ export interface PriceResult {
   readonly total: string;
   /** Sum of the rows that are not counted. */
   readonly notCounted: string;
-  /** Late and cancelled trains, in order due; empty when delay is not priced by train. */
+  /** Late and cancelled trains by due time; empty when delay is not priced by train. */
   readonly trains: readonly HeldTrain[];
-  /** Plant and people on site, each with what is owed for it whatever the overrun. */
+  /** Plant and people on site, each with its cost as planned. */
   readonly onSite: readonly OnSiteRow[];
   /** What was assumed, in words. */
   readonly notes: readonly string[];
@@ -88,9 +88,9 @@ export type CostStepKind =
   | 'least-hours'
   | 'cap';
 
-/** A minute at which the cost jumps or its slope changes, and why. */
+/** A minute at which the cost jumps or changes slope, and why. */
 export interface CostStep {
-  /** The first overrun, in minutes, on which it bears. */
+  /** The first overrun, in minutes, that it affects. */
   readonly atMinute: number;
   readonly kind: CostStepKind;
   readonly head: HeadOfCost;
@@ -109,7 +109,7 @@ export interface HeadCurve {
   readonly titled?: Worded['sentence'];
   readonly counted: boolean;
   readonly source: string;
-  /** Smallest coins at each minute. */
+  /** Minor units (pence) at each minute. */
   readonly minor: readonly number[];
 }
 
@@ -120,20 +120,20 @@ export interface CostCurve {
   readonly decimals: number;
   readonly rounding: Rounding;
   readonly maxMinutes: number;
-  /** Total in smallest coins (pence) at each minute; exact whole numbers. `minor[m]` belongs to an overrun of m. */
+  /** Total in minor units (pence) at each minute, exact: `minor[m]` is the cost of an overrun of m minutes. */
   readonly minor: readonly number[];
   /** The same as decimal text. */
   readonly amounts: readonly string[];
   readonly heads: readonly HeadCurve[];
   /** In order of minute. */
   readonly steps: readonly (CostStep & {
-    /** What the total gains from the minute before. */
+    /** Rise of the total from the minute before. */
     readonly rise: string;
   })[];
-  /** Minutes at which the total is less than a minute before: none unless cancelled trains free their path. */
+  /** Minutes at which the total falls: none unless cancelled trains free their path. */
   readonly falls: readonly { readonly atMinute: number; readonly by: string }[];
   readonly notes: readonly string[];
-  /** What the totals leave out, in words; each as far as the curve reaches. */
+  /** What the totals leave out, in words, for overruns up to the end of the curve. */
   readonly notPriced: readonly string[];
   readonly cautions: readonly string[];
 }

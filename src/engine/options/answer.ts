@@ -1,5 +1,5 @@
 import { cautions } from '../../model/index.js';
-import { againstReference, parseMoney, verdictBetween } from '../../price/index.js';
+import { compareWithReference, parseMoney, verdictBetween } from '../../price/index.js';
 import { breakEvensOf } from './break-even.js';
 import { overrunCurve } from './costs.js';
 import { finished, type Entry } from './entry.js';
@@ -33,7 +33,7 @@ export function answerFrom(
 ): OptionsAnswer {
   const { request, prices, window } = at;
   const priced = entries.filter((entry): entry is Entry => 'costs' in entry);
-  const results = againstReference(
+  const results = compareWithReference(
     priced.map((entry) => entry.costs),
     prices,
   );

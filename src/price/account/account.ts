@@ -4,25 +4,26 @@ import { costModel } from '../cost-model.js';
 import { decimalText, parseMoney } from '../money.js';
 import { resultAt } from '../overrun-cost.js';
 import { accountTotals } from './totals.js';
-import { claimOf, shared, shareWords } from './claims.js';
+import { claimOf, ourShare, shareText } from './claims.js';
 import { standingRow } from './standing-row.js';
 import { trainRows } from './train-rows.js';
 import type { Account, AccountInputs, AccountRow } from './types.js';
 
 /**
- * The account after a late handback: every cost on a row of its own, how it came about, who claims it, what shows it.
+ * The account after a late handback: each cost in its own row, with how it was calculated, who claims it and the
+ * evidence.
  *
- * Recorded facts replace what the book would work out: a train's real time replaces its queued one, a resource's
- * time sheet its standing row, an invoice the row of the same code. Each row is rounded once, so a sum of many rows
- * may differ by pence from a forecast that rounds the head as a whole.
+ * Records replace calculated values: a train's recorded time its queued time, a resource's time sheet its standing row,
+ * an invoice the row of the same code. Each row is rounded once, so the total may differ by pence from a forecast that
+ * rounds each head as a whole.
  *
- * @throws {RangeError} When the handback lies between whole minutes of the booked end, or a sum is no number.
+ * @throws {RangeError} When the handback is not whole minutes from the booked end, or an amount is not a number.
  */
 export function account(inputs: AccountInputs): Account {
   const { window, prices: book, actualHandback } = inputs;
   const overrunMinutes = Math.max(0, minutesBetween(window.end, actualHandback));
   const model = costModel(inputs, overrunMinutes);
-  // A recorded lateness holds what the train lost to a speed restriction: such trains are not charged for it twice.
+  // Recorded lateness already includes time lost to a speed restriction, so these trains are not charged for it twice.
   const recorded = new Set((inputs.trainActuals ?? []).map((actual) => actual.train));
   const others = inputs.trains.filter((train) => !recorded.has(train.id));
   const priced = resultAt(costModel({ ...inputs, trains: others }, overrunMinutes), overrunMinutes);
@@ -43,14 +44,14 @@ export function account(inputs: AccountInputs): Account {
   for (const actual of standing) rows.push(standingRow(inputs, actual, model.counts('standing')));
   const charges = inputs.chargeActuals ?? [];
   for (const charge of charges) {
-    const minor = shared(parseMoney(charge.amount, book), charge, book);
+    const minor = ourShare(parseMoney(charge.amount, book), charge, book);
     rows.push({
       head: charge.head,
       code: charge.code,
       what: charge.title,
       amount: decimalText(minor, book),
       counted: model.counts(charge.head),
-      formula: `as recorded: ${book.currency} ${charge.amount}${shareWords(charge)}`,
+      formula: `as recorded: ${book.currency} ${charge.amount}${shareText(charge)}`,
       inputs: [{ name: 'recorded', value: charge.amount, unit: book.currency }],
       source: charge.source ?? charge.evidence ?? 'as recorded',
       basis: 'recorded',
@@ -69,9 +70,9 @@ export function account(inputs: AccountInputs): Account {
       head: row.head,
       code: row.code,
       what: row.title,
-      amount: decimalText(shared(parseMoney(row.amount, book), claim, book), book),
+      amount: decimalText(ourShare(parseMoney(row.amount, book), claim, book), book),
       counted: row.counted,
-      formula: `${row.formula}${shareWords(claim)}`,
+      formula: `${row.formula}${shareText(claim)}`,
       inputs: row.inputs,
       source: row.source,
       basis: 'worked out',

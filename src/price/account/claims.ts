@@ -2,7 +2,7 @@ import { Big } from 'big.js';
 import { exactOf, minorOf, type Coin } from '../money.js';
 import type { AccountRow, Claim } from './types.js';
 
-/** The claim on a row, in the row's words. */
+/** The claim fields of a row. */
 export function claimOf(
   claim: Claim | undefined,
 ): Pick<AccountRow, 'claimedBy' | 'share' | 'evidence' | 'evidenced'> {
@@ -11,7 +11,7 @@ export function claimOf(
   return { claimedBy: claim?.claimedBy ?? '', share, evidence, evidenced: evidence !== '' };
 }
 
-/** A claim's part of a sum, checked to be from 0 to 1. */
+/** A claim's share of an amount, checked to be between 0 and 1. */
 export function shareOf(claim: Claim | undefined): Big {
   const share = exactOf(claim?.share ?? '1');
   if (share.lt(0) || share.gt(1))
@@ -19,7 +19,7 @@ export function shareOf(claim: Claim | undefined): Big {
   return share;
 }
 
-export function shareWords(claim: Claim | undefined): string {
+export function shareText(claim: Claim | undefined): string {
   const share = shareOf(claim).toFixed();
   return share === '1' ? '' : `, of which our share of ${percentOfShare(share)} %`;
 }
@@ -28,8 +28,8 @@ export function shareWords(claim: Claim | undefined): string {
 export const percentOfShare = (share: string): string => exactOf(share).times(100).toFixed();
 
 /**
- * A percentage as it is typed (`33.33`, `12,5`, `40 %`), as the share it is; `undefined` where it is none from 0 to 100
- * with at most six decimals.
+ * A percentage as it is typed (`33.33`, `12,5`, `40 %`), as a share; `undefined` unless it is between 0 and 100 with at
+ * most six decimals.
  */
 export function shareOfPercent(text: string): string | undefined {
   const plain = text.trim().replace(/%$/, '').trimEnd().replace(',', '.');
@@ -38,8 +38,8 @@ export function shareOfPercent(text: string): string | undefined {
   return percent.gt(100) ? undefined : percent.div(100).toFixed();
 }
 
-/** A claim's part of a sum that is already in whole coins. */
-export function shared(minor: number, claim: Claim | undefined, coin: Coin): number {
+/** A claim's share of an amount in minor units (pence). */
+export function ourShare(minor: number, claim: Claim | undefined, coin: Coin): number {
   const whole = new Big(minor).div(new Big(10).pow(coin.decimals));
   return minorOf(whole.times(shareOf(claim)), coin);
 }

@@ -4,11 +4,11 @@ import { interval, lengthMinutes } from '../../calendar/index.js';
 import { plainStanding } from '../heads/plain-standing.js';
 import { decimalText, minorOf, moneyText } from '../money.js';
 import { factorRuns } from '../pay-factors.js';
-import { claimOf, shareOf, shareWords } from './claims.js';
+import { claimOf, shareOf, shareText } from './claims.js';
 import type { AccountInputs, AccountRow, StandingActual } from './types.js';
 
 /**
- * A row of plant or labour by its recorded time: real minutes, each at the factor of its local clock.
+ * A row of plant or labour by recorded time: elapsed minutes, each at the pay factor for its local time.
  * @throws {RangeError} When the resource has no rate, or its time ends before it starts.
  */
 export function standingRow(
@@ -38,7 +38,7 @@ export function standingRow(
     what: `${actual.amount} x ${actual.resource}, ${clockWords(actual.start, window.zone)} to ${clockWords(actual.end, window.zone)}`,
     amount: decimalText(minor, book),
     counted,
-    formula: `${actual.amount} x (${words.join(' + ')}) x ${book.currency} ${rate} an hour${shareWords(actual)} = ${moneyText(minor, book)}`,
+    formula: `${actual.amount} x (${words.join(' + ')}) x ${book.currency} ${rate} an hour${shareText(actual)} = ${moneyText(minor, book)}`,
     inputs: [
       { name: 'amount', value: String(actual.amount), unit: actual.resource },
       { name: 'minutes', value: String(minutes), unit: 'min' },

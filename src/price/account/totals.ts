@@ -8,7 +8,7 @@ type Totals = Pick<
   'total' | 'evidenced' | 'notEvidenced' | 'notCounted' | 'claimants' | 'heads'
 >;
 
-/** The sums of an account; each is a sum of rounded rows, so they agree to the penny. */
+/** Totals of an account. Each sums rounded rows, so they agree to the penny. */
 export function accountTotals(
   rows: readonly AccountRow[],
   coin: Coin,

@@ -5,12 +5,11 @@ import type { Train } from '../../model/index.js';
 import type { DelayByTrain } from '../../model/price-book.js';
 import { heldTrains } from '../held-trains.js';
 import { decimalText, minorOf, moneyText, rateText } from '../money.js';
-import { claimOf, shareOf, shareWords } from './claims.js';
+import { claimOf, shareOf, shareText } from './claims.js';
 import type { AccountInputs, AccountRow, AccountTrain } from './types.js';
 
 /**
- * A row for each train that was late or cancelled: by its recorded time where there is one, otherwise by the queue
- * behind the actual handback. Trains on time have no row.
+ * One row per late or cancelled train, by its recorded time if any, otherwise by the queue behind the actual handback.
  */
 export function trainRows(
   inputs: AccountInputs,
@@ -79,7 +78,7 @@ export function trainRows(
       what: `${train.id}, due ${due}, ${passed}`,
       amount,
       counted,
-      formula: `${minutes} min${cancelled && late !== null ? ' (more than the cancellation threshold)' : ''} x weight ${train.weight} x ${rateText(rule.rate, book)}${shareWords(claim)} = ${moneyText(minor, book)}`,
+      formula: `${minutes} min${cancelled && late !== null ? ' (more than the cancellation threshold)' : ''} x weight ${train.weight} x ${rateText(rule.rate, book)}${shareText(claim)} = ${moneyText(minor, book)}`,
       inputs: [
         { name: 'minutes', value: String(minutes), unit: 'min' },
         { name: 'weight', value: String(train.weight), unit: '' },

@@ -2,12 +2,12 @@ import type { Instant, Interval } from '../../calendar/index.js';
 import type { CostInputs } from '../cost-model.js';
 import type { HeadOfCost, OnSiteRow, PriceInput, PriceResult } from '../types.js';
 
-/** Who claims a cost and what shows it. */
+/** Who claims a cost, and the evidence. */
 export interface Claim {
   readonly claimedBy: string;
-  /** What shows it: a signal log, a time sheet number. Absent or empty: not evidenced. */
+  /** Evidence: a signal log, a time sheet number. Absent or empty: none. */
   readonly evidence?: string;
-  /** Part of it that is ours, as decimal text from 0 to 1; absent: all. */
+  /** Our share, as decimal text from 0 to 1. Absent: all of it. */
   readonly share?: string;
 }
 
@@ -18,7 +18,7 @@ export interface TrainActual extends Claim {
   readonly passedAt: Instant | null;
 }
 
-/** Time for which plant or labour was really kept beyond the booked end. */
+/** Time that plant or labour was actually kept after the booked end. */
 export interface StandingActual extends Claim, Interval {
   readonly resource: string;
   /** How many of the resource stood by. */
@@ -35,15 +35,15 @@ export interface ChargeActual extends Claim {
   readonly source?: string;
 }
 
-/** What was recorded of a late handback, beside what an overrun is priced from. */
+/** Records of a late handback, with the inputs that price an overrun. */
 export interface AccountInputs extends CostInputs {
   readonly actualHandback: Instant;
   readonly trainActuals?: readonly TrainActual[];
   readonly standingActuals?: readonly StandingActual[];
   readonly chargeActuals?: readonly ChargeActual[];
-  /** For rows worked out and not recorded (a queued train, fixed charges, damages …): by code, who claims them. */
+  /** Claims on calculated rows (a queued train, fixed charges, damages …), by row code. */
   readonly claims?: Readonly<Record<string, Claim>>;
-  /** What was said before the event, to be held against it. */
+  /** The forecast before the event, for comparison. */
   readonly forecast?: PriceResult;
 }
 
@@ -58,34 +58,34 @@ export interface AccountRow {
   readonly formula: string;
   readonly inputs: readonly PriceInput[];
   readonly source: string;
-  /** `recorded`: from times or sums that were noted; `worked out`: by the price book from the handback alone. */
+  /** `recorded`: from recorded times or amounts. `worked out`: from the handback by the price book. */
   readonly basis: 'recorded' | 'worked out';
   /** Empty: nobody has claimed it. */
   readonly claimedBy: string;
-  /** The part of the cost that is ours, from 0 to 1: `amount` is that part. */
+  /** Our share of the cost, from 0 to 1; already applied in `amount`. */
   readonly share: string;
   readonly evidence: string;
   readonly evidenced: boolean;
 }
 
-/** What became of one train that was late or cancelled. */
+/** A train that was late or cancelled. */
 export interface AccountTrain {
   readonly train: string;
   readonly dueAt: Instant;
-  /** When it passed, as recorded or as the queue has it; null: cancelled. */
+  /** When it passed, recorded or calculated; null: cancelled. */
   readonly passedAt: Instant | null;
   /** Null: recorded as cancelled. */
   readonly minutesLate: number | null;
   readonly weight: number;
-  /** Charged minutes, before the weight. */
+  /** Minutes charged, before weighting. */
   readonly countedMinutes: number;
   readonly cancelled: boolean;
   readonly basis: AccountRow['basis'];
-  /** Decimal text: our share of what it costs. */
+  /** Decimal text: our share of its cost. */
   readonly amount: string;
 }
 
-/** What a handback cost, row by row. */
+/** Cost of a handback, row by row. */
 export interface Account {
   readonly window: string;
   readonly currency: string;
@@ -98,15 +98,15 @@ export interface Account {
   readonly evidenced: string;
   readonly notEvidenced: string;
   readonly notCounted: string;
-  /** Counted rows by claimant, in order of name; they add up to the total. */
+  /** Counted amounts by claimant, sorted by name; they add up to the total. */
   readonly claimants: readonly { readonly claimedBy: string; readonly amount: string }[];
-  /** Counted rows by head, beside the forecast where one was given. */
+  /** Counted amounts by head, with the forecast when given. */
   readonly heads: readonly {
     readonly head: HeadOfCost;
     readonly amount: string;
     readonly forecast: string | null;
   }[];
-  /** Late and cancelled trains, in order due; empty where the book has no price by train. */
+  /** Late and cancelled trains by due time; empty when delay is not priced by train. */
   readonly trains: readonly AccountTrain[];
   /** Plant and people of the window as planned. */
   readonly onSite: readonly OnSiteRow[];

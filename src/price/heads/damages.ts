@@ -4,7 +4,7 @@ import { minorOf, moneyText, rateText } from '../money.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
 import { sayPrice } from '../price-sentences.js';
 
-/** Delay damages as the contract states them: rate x minutes after grace in started blocks, never above the cap. */
+/** Delay damages by contract: rate x started blocks of minutes after the grace period, up to the cap. */
 export function damagesHead(
   context: HeadContext,
   rule: NonNullable<PriceBook['damages']>,

@@ -1,4 +1,4 @@
-/** The least m in 1..max for which a predicate that never turns back is true; infinity when there is none. */
+/** Binary search: the smallest m in 1..max for which a monotonic predicate is true; Infinity when there is none. */
 export function firstOver(over: (m: number) => boolean, max: number): number {
   if (max < 1 || !over(max)) return Infinity;
   let low = 0;

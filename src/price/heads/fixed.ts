@@ -5,7 +5,7 @@ import { Big } from 'big.js';
 import { firstOver } from './first-over.js';
 import { input, type CostHead, type HeadContext } from './head.js';
 
-/** A sum charged once, when the overrun is more than its threshold. */
+/** A fixed charge, made once the overrun exceeds its threshold. */
 export function fixedHead(context: HeadContext, charge: PriceBook['fixed'][number]): CostHead {
   const { book } = context;
   const sum = minorOf(new Big(charge.amount), book);
@@ -32,7 +32,7 @@ export function fixedHead(context: HeadContext, charge: PriceBook['fixed'][numbe
   };
 }
 
-/** A sum charged when the overrun takes the whole closure past "more than so many hours". */
+/** A charge made once the overrun makes the whole closure longer than a number of hours. */
 export function lengthHead(
   context: HeadContext,
   threshold: LengthThreshold & { readonly amount: string },
@@ -44,7 +44,7 @@ export function lengthHead(
     measureSpan({ start: window.start, end: handback(overrun) }, window.zone, threshold, holidays)
       .countedMinutes;
   const already = counted(0) > limit;
-  // Counted minutes never fall as the overrun grows, so the first overrun past the limit can be searched for.
+  // Counted minutes never fall as the overrun grows, so a binary search finds the first overrun past the limit.
   const first = already ? Infinity : firstOver((m) => counted(m) > limit, context.maxMinutes);
   return {
     head: 'fixed',

@@ -24,7 +24,7 @@ const words = (at: Instant, zone: string): string =>
 const codeOf = ({ date }: PricedKeyDate, { window }: HeadContext): string =>
   `${date.package}-${isoText(date.due, window.zone).slice(0, 10)}`;
 
-/** A key date that the plan itself misses: the same at every overrun. */
+/** The cost of a key date that the plan itself misses: the same at every overrun. */
 export function plannedKeyDateHead(context: HeadContext, item: PricedKeyDate): CostHead {
   const { book, window } = context;
   const { date, price } = item;
@@ -44,8 +44,8 @@ export function plannedKeyDateHead(context: HeadContext, item: PricedKeyDate): C
 }
 
 /**
- * What an overrun adds to the cost of a key date whose last work is in the window. That work is taken to end when the
- * line is given back; what the plan alone already costs is not counted again.
+ * What an overrun adds to the cost of a key date whose last work is in the window. That work is taken to finish at
+ * handback; the cost of the plan itself is not counted again.
  */
 export function keyDateHead(context: HeadContext, item: PricedKeyDate): CostHead {
   const { book, window } = context;
@@ -53,7 +53,7 @@ export function keyDateHead(context: HeadContext, item: PricedKeyDate): CostHead
   const costAt = (overrun: number): KeyDateCost =>
     keyDateCost(price, date.due, endAfter(date.forecast, window.end, overrun), window.zone, book);
   const planned = costAt(0).minor;
-  // A curve asks for every minute, of which few begin a day.
+  // A curve prices every minute, but the cost changes only when a day begins.
   const known = new Map<number, number>();
   const minorAt = (overrun: number): number => {
     const end = endAfter(date.forecast, window.end, overrun);
@@ -88,7 +88,7 @@ export function keyDateHead(context: HeadContext, item: PricedKeyDate): CostHead
       let before = 0;
       for (let overrun = 1; overrun <= max; overrun += 1) {
         const now = minorAt(overrun);
-        // In proportion it rises each minute: its first minute is the step.
+        // Priced in proportion it rises every minute; only its first minute is a step.
         const jumps = price.partDay === 'whole' || before === 0;
         if (now > before && jumps)
           steps.push({ atMinute: overrun, kind: 'threshold', name: { text: name } });

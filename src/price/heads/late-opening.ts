@@ -6,7 +6,7 @@ import { sayPrice } from '../price-sentences.js';
 
 type Band = LateOpening['bands'][number];
 
-/** Intervals of one band that have begun, and what each costs as an exact quotient of `under`. */
+/** The intervals of one band that have begun, and the cost of each, exact, as a multiple of 1 / `under`. */
 interface Begun {
   readonly band: Band;
   readonly length: number;
@@ -14,11 +14,11 @@ interface Begun {
   readonly each: Big;
 }
 
-/** A charge for each interval begun after the booked end, by how late it begins, never above the cap. */
+/** A charge for each interval begun after the booked end, by how late it begins, up to the cap. */
 export function lateOpeningHead(context: HeadContext, charge: LateOpening): CostHead {
   const { book } = context;
   const { bands, rate } = charge;
-  // One divisor for all, so that the sum is exact until it is rounded once: per cent, and the minutes of the rate.
+  // A common divisor (per cent x minutes of the rate) keeps the sum exact until it is rounded once.
   const under = new Big(100).times(rate.perMinutes);
   const each = bands.map((band): Big => {
     const length = band.intervalMinutes ?? charge.intervalMinutes;
@@ -56,7 +56,7 @@ export function lateOpeningHead(context: HeadContext, charge: LateOpening): Cost
       const full = uncapped(overrun);
       const words = begun.map(
         (item) =>
-          `${item.count} begun of ${item.length} min x ${moneyText(minorOf(item.each, book, under), book)}${boundWords(item)}`,
+          `${item.count} begun of ${item.length} min x ${moneyText(minorOf(item.each, book, under), book)}${boundText(item)}`,
       );
       const sum = `${words.join(' + ')} = ${moneyText(full, book)}`;
       return {
@@ -104,7 +104,7 @@ export function lateOpeningHead(context: HeadContext, charge: LateOpening): Cost
   };
 
   /** `(50 %)`, or the least or most that holds in its place. */
-  function boundWords({ band, length }: Begun): string {
+  function boundText({ band, length }: Begun): string {
     const plain = new Big(rate.amount).times(length).times(band.percent);
     if (band.least !== undefined && plain.lt(under.times(band.least))) return ' (the least)';
     if (band.most !== undefined && plain.gt(under.times(band.most))) return ' (the most)';

@@ -8,7 +8,7 @@ import { firstOver } from './first-over.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
 import { sayPrice } from '../price-sentences.js';
 
-/** Charged minutes times weight, added up exactly. Few weights differ, so minutes are added by weight first. */
+/** Exact sum of charged minutes x weight. Minutes are summed per weight first, as there are few weights. */
 export function weightedMinutes(held: readonly HeldTrain[]): Big {
   const byWeight = new Map<number, number>();
   for (const train of held)
@@ -18,14 +18,14 @@ export function weightedMinutes(held: readonly HeldTrain[]): Big {
   return sum;
 }
 
-/** Operator delay from the trains due: minutes late x weight x rate, cancelled trains at their deemed minutes. */
+/** Operator delay by train: minutes late x weight x rate; cancelled trains at their deemed minutes. */
 export function delayByTrain(context: HeadContext, rule: DelayByTrain): CostHead {
   const { book, trains, handback } = context;
   const heldAt = (overrun: number): readonly HeldTrain[] =>
     heldTrains(trains, handback(overrun), rule);
   const minorAt = (overrun: number): number =>
     minorOf(weightedMinutes(heldAt(overrun)).times(rule.rate.amount), book, rule.rate.perMinutes);
-  tellOfTrains(context, heldAt);
+  reportUnlistedTrains(context, heldAt);
   return {
     head: 'operator-delay',
     code: 'operator-delay',
@@ -59,8 +59,8 @@ export function delayByTrain(context: HeadContext, rule: DelayByTrain): CostHead
   };
 }
 
-/** Says that no train is listed, or from which overrun on trains beyond the end of the list would be held. */
-function tellOfTrains(
+/** Reports that no trains are listed, or from which overrun trains after the end of the list would be held. */
+function reportUnlistedTrains(
   { trains, window, maxMinutes, notPriced }: HeadContext,
   heldAt: (overrun: number) => readonly HeldTrain[],
 ): void {
@@ -83,7 +83,7 @@ function tellOfTrains(
 const perUnit = (currency: string, perMinutes: number): string =>
   perMinutes === 1 ? `${currency}/min` : `${currency} per ${perMinutes} min`;
 
-/** A step where a train is first late, and one where it is first cancelled. */
+/** A step where a train is first late, and another where it is first cancelled. */
 function trainSteps(
   heldAt: (overrun: number) => readonly HeldTrain[],
   max: number,
@@ -114,7 +114,7 @@ function trainSteps(
   return steps;
 }
 
-/** Operator delay at a rate for each minute of the overrun, by the band it lies in. */
+/** Operator delay by bands: each minute of the overrun at the rate of its band. */
 export function delayByBands(context: HeadContext, rule: DelayByBands): CostHead {
   const { book } = context;
   const parts = (overrun: number) =>
@@ -129,7 +129,7 @@ export function delayByBands(context: HeadContext, rule: DelayByBands): CostHead
   const minorAt = (overrun: number): number => {
     let over = new Big(0);
     for (const { band, minutes } of parts(overrun)) {
-      // The product of all the others' minutes is a whole number, so this division is exact.
+      // The product of the other bands' minutes is a whole number, so this division is exact.
       const others = rule.bands
         .filter((other) => other !== band)
         .reduce((product, b) => product.times(b.rate.perMinutes), new Big(1));

@@ -1,6 +1,6 @@
 import type { StandingRule } from '../../model/price-book.js';
 
-/** The rule of a book that says nothing of standing: the plain rate. */
+/** The rule for a book without one for standing time: the plain rate. */
 export const plainStanding: StandingRule = {
   labour: [],
   factors: [],

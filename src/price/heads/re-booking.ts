@@ -2,7 +2,7 @@ import { exactOf, minorOf, moneyText } from '../money.js';
 import { input, type CostHead, type HeadContext } from './head.js';
 import { sayPrice } from '../price-sentences.js';
 
-/** Work that was planned for the window and not done, and what doing it in another costs. */
+/** Work planned for the window and not done, and the cost of doing it in another. */
 export interface LostUnits {
   readonly units: number;
   /** Decimal text. */
@@ -12,7 +12,7 @@ export interface LostUnits {
   readonly source?: string;
 }
 
-/** The lost work's re-booking: the same at every overrun. @throws {RangeError} For a count that is not whole or negative. */
+/** The cost of re-booking lost work: the same at every overrun. @throws {RangeError} When the count is negative or not whole. */
 export function reBookingHead(context: HeadContext, lost: LostUnits): CostHead {
   const { book } = context;
   if (!Number.isInteger(lost.units) || lost.units < 0)

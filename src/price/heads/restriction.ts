@@ -17,11 +17,11 @@ interface Running {
 }
 
 /**
- * Speed restriction after handback: minutes lost per train x trains until it is lifted.
+ * Cost of a speed restriction after handback: minutes lost per train x trains until it is lifted.
  *
- * Trains due from the booked end until it is lifted run under it, the held ones too. Cancelled ones are left out only
- * where cancelled trains free their path. What planned work leaves behind (`left`) is a row of its own, the same at
- * every overrun; the other row is what an overrun adds to it.
+ * Trains due from the booked end until it is lifted run under it, held ones too. Cancelled ones are excluded only where
+ * cancelled trains free their path. What planned work leaves (`left`) is one row, the same at every overrun; the other
+ * row is what an overrun adds.
  */
 export function restrictionHeads(
   context: HeadContext,
@@ -33,7 +33,7 @@ export function restrictionHeads(
   const rate = rule.rate ?? delay?.rate;
   if (!rate) throw new RangeError('a speed restriction needs a rate');
   const applies = (overrun: number): boolean => overrun > rule.afterMinutes;
-  // Weights added up from the first train on: a curve asks for a sum at every minute.
+  // Prefix sums of the weights, as a curve needs a sum at every minute.
   const sums = [new Big(0)];
   for (const train of trains) sums.push(sums.at(-1)!.plus(train.weight));
   const runningUntil = (until: Instant, overrun: number): Running => {
@@ -63,7 +63,7 @@ export function restrictionHeads(
     applies(overrun)
       ? Math.max(0, costOf(runningUntil(until(overrun), overrun)) - plannedMinor)
       : 0;
-  tellOfTrains(context, rule, plannedUntil);
+  reportUnlistedTrains(context, rule, plannedUntil);
   const source = rule.source ?? book.source;
   const words = ({ trains: count, weight }: Running): string =>
     `${count} trains until it is lifted${weight.eq(count) ? '' : `, weights adding to ${weight.toFixed()}`} x ${rule.minutesLostPerTrain} min x ${rateText(rate, book)}`;
@@ -83,7 +83,7 @@ export function restrictionHeads(
       source,
       minorAt: () => plannedMinor,
       explainAt: () => ({
-        formula: `${left.map((speedLeft) => leftWords(speedLeft, rule, window.zone)).join('; ')}: ${words(planned)} = ${moneyText(plannedMinor, book)}`,
+        formula: `${left.map((speedLeft) => speedLeftText(speedLeft, rule, window.zone)).join('; ')}: ${words(planned)} = ${moneyText(plannedMinor, book)}`,
         inputs: inputs(planned),
       }),
       stepsTo: () => [],
@@ -121,15 +121,15 @@ export function restrictionHeads(
   return heads;
 }
 
-function leftWords(speedLeft: SpeedLeft, rule: Rule, zone: string): string {
+function speedLeftText(speedLeft: SpeedLeft, rule: Rule, zone: string): string {
   const limit = `${speedLeft.limit.value} ${speedLeft.limit.unit} after ${speedLeft.activity}`;
   return speedLeft.until === null
     ? `${limit}, which no later work is planned to lift: taken as lifted ${rule.liftedAfterMinutes} min after the booked end`
     : `${limit} until ${speedLeft.liftedBy ?? ''} ends at ${clockWords(speedLeft.until, zone)}`;
 }
 
-/** Says where the list of trains ends before the restriction is lifted. */
-function tellOfTrains(context: HeadContext, rule: Rule, plannedUntil: Instant): void {
+/** Reports when the list of trains ends before the restriction is lifted. */
+function reportUnlistedTrains(context: HeadContext, rule: Rule, plannedUntil: Instant): void {
   const { trains, window, maxMinutes } = context;
   if (rule.trains !== undefined) return;
   const last = trains.at(-1)?.passesAt ?? window.end;

@@ -9,16 +9,16 @@ import type { Standing } from '../standing.js';
 import { input, type CostHead, type HeadContext, type HeadStep } from './head.js';
 import { sayPrice } from '../price-sentences.js';
 
-/** Those of a resource that a late handback keeps for the same minutes. Minutes are counted from the booked end. */
+/** Units of a resource that a late handback keeps for the same minutes. Minutes are counted from the booked end. */
 interface Kept {
   readonly amount: number;
-  /** Paid to here whatever the overrun: least hours that reach beyond the booked end. */
+  /** Already paid up to here by minimum hours that reach past the booked end. */
   readonly owedUntil: number;
 }
 
 /**
- * One row a resource: amount x paid minutes x factor x rate an hour. Only those kept by the overrun are in it, each from
- * the booked end or from where its least hours, counted from its own call, are used up.
+ * One row per resource: amount x paid minutes x factor x hourly rate. Covers only units kept by the overrun, each from
+ * the booked end or from the end of its minimum hours, counted from its call.
  */
 export function standingHead(
   context: HeadContext,
@@ -76,7 +76,7 @@ export function standingHead(
         .map((stay) => ({ stay, parts: paid(stay, overrun) }))
         .filter(({ parts }) => parts.length > 0);
       const words = groups.map(
-        ({ stay, parts }) => `${stay.amount} x (${parts.map(partWords).join(' + ')})`,
+        ({ stay, parts }) => `${stay.amount} x (${parts.map(partText).join(' + ')})`,
       );
       const total = (parts: readonly { readonly minutes: number }[]): number =>
         parts.reduce((sum, part) => sum + part.minutes, 0);
@@ -86,7 +86,7 @@ export function standingHead(
       return {
         formula:
           groups.length === 0
-            ? nothingWords(stays, kept, overrun, window.zone)
+            ? zeroText(stays, kept, overrun, window.zone)
             : `${sum} x ${book.currency} ${rate} an hour = ${moneyText(minorAt(overrun), book)}${why}`,
         inputs: groups.flatMap(({ stay, parts }) => [
           input('amount', stay.amount, resource.id),
@@ -132,13 +132,13 @@ export function standingHead(
   };
 }
 
-const partWords = ({ run, minutes }: { run: FactorRun; minutes: number }): string =>
+const partText = ({ run, minutes }: { run: FactorRun; minutes: number }): string =>
   run.names.length === 0 && run.factor === '1'
     ? `${minutes} min`
     : `${minutes} min at ${run.factor} (${run.names.join(', ')})`;
 
-/** Why a resource costs nothing more: it has left, its least hours pay for it, or there is no overrun. */
-function nothingWords(
+/** Why a resource costs nothing more: it has left, its minimum hours cover it, or there is no overrun. */
+function zeroText(
   stays: readonly Stay[],
   kept: readonly Kept[],
   overrun: number,

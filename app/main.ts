@@ -1,3 +1,5 @@
+import { spokenNow } from '../components/shared/language.js';
+import { loadProblems, problemText } from '../components/shared/problem-words.js';
 import './trusted-types.js';
 import type {} from '../components/desk/desk.js';
 import './first-view.js';
@@ -75,6 +77,7 @@ async function openLink(): Promise<boolean> {
     await desk.review(read.document);
     return true;
   }
-  for (const fault of read.faults) desk.complain(`${fault.message} ${fault.mend}`);
+  await loadProblems(desk.inWords(() => spokenNow().words));
+  for (const fault of read.faults) desk.complain(desk.inWords(() => problemText(fault)));
   return false;
 }

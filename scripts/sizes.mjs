@@ -13,7 +13,7 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
  * its aim says that the aim is not reached yet; lower it whenever a change allows.
  */
 export const budgets = [
-  { name: 'engine', entry: /^assets\/worker-/, aim: 60, limit: 80 },
+  { name: 'engine', entry: /^assets\/worker-/, aim: 60, limit: 76 },
   { name: 'first paint', entry: /^assets\/index-.*\.js$/, aim: 110, limit: 134 },
   // What the page has by then is not counted again: the view that needs a chart is there before it.
   {

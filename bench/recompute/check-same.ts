@@ -13,7 +13,7 @@ export function checkSame(results: Results, sheet: PeerSheet, pairs: boolean): v
   const read = (name: SheetName, row: number, col: number): unknown =>
     sheet.getCellValue({ sheet: sheet.getSheetId(name)!, row, col });
   const faults = results.faults.filter((fault) => fault.severity === 'error');
-  if (faults.length > 0) throw new Error(`the plan has a fault: ${faults[0]!.message}`);
+  if (faults.length > 0) throw new Error(`the plan has a fault: ${faults[0]!.code}`);
 
   let compared = 0;
   results.ledgers.forEach((ledger, row) => {

@@ -40,7 +40,7 @@ for (let round = 0; round < ROUNDS; round += 1) {
   answered.push(now() - before);
   const wrong = faults.find((fault) => fault.severity === 'error');
   if (wrong || plan.activities.length !== ROWS || packages.length !== ROWS / 4)
-    throw new Error(wrong?.message ?? `${plan.activities.length} activities were read`);
+    throw new Error(wrong?.code ?? `${plan.activities.length} activities were read`);
 }
 engine.dispose();
 const figure = { bench: 'tables', against: 'papaparse alone', unit: 'ms', peer: median(bare) };

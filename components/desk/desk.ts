@@ -1,3 +1,5 @@
+import { spokenNow } from '../shared/language.js';
+import { loadProblems } from '../shared/problem-words.js';
 import {
   html,
   LitElement,
@@ -615,10 +617,12 @@ export class PossessionDesk extends LitElement implements Desk {
     const before = this.#edited === document ? this.figures.results?.faults : undefined;
     if (!(await this.figures.ask(engine, document))) return;
     // An unlikely change is told at once: what it leaves out would else be missed in the plan.
-    const news =
-      before &&
-      this.inWords(() => newFaultsText(before, this.figures.results?.faults ?? [], this.words));
-    if (news) this.say(news);
+    const after = this.figures.results?.faults ?? [];
+    if (before && after.length > 0) {
+      await loadProblems(this.inWords(() => spokenNow().words));
+      const news = this.inWords(() => newFaultsText(before, after, this.words));
+      if (news) this.say(news);
+    }
     this.#keepPicked();
     this.#opening.figuresKnown(engine, document);
   }

@@ -1,3 +1,5 @@
+import type { Fault } from '../../src/model/index.js';
+import { problemWords } from '../shared/problem-words.js';
 import { ContextProvider } from '@lit/context';
 import {
   html,
@@ -7,13 +9,7 @@ import {
   type TemplateResult,
 } from 'lit';
 import { createWorkerEngine, type Engine, type ImportReport } from '../../src/engine/index.js';
-import {
-  emptyPlan,
-  faultText,
-  tableKinds,
-  type PlanDocument,
-  type TableKind,
-} from '../../src/model/index.js';
+import { emptyPlan, tableKinds, type PlanDocument, type TableKind } from '../../src/model/index.js';
 import type { FitSelectEvent } from '../fit/fit-select-event.js';
 import type { WindowSelectEvent } from '../ribbon/window-select-event.js';
 import { base } from '../shared/base.js';
@@ -71,7 +67,7 @@ export class PossessionDocument extends LitElement {
   readonly #words = new Words<DocumentStrings>(this, defaultStrings, {
     de: () => import('./strings.de.js'),
   });
-  declare private _troubles: readonly string[];
+  declare private _troubles: readonly Trouble[];
 
   #own: Engine | undefined;
   #kept: KeptPlan | undefined;
@@ -139,7 +135,7 @@ export class PossessionDocument extends LitElement {
           : html`<section class="troubles" part="troubles" role="alert">
               <strong>${words.troubles}</strong>
               <ul>
-                ${troubles.slice(0, 6).map((trouble) => html`<li>${trouble}</li>`)}
+                ${troubles.slice(0, 6).map((trouble) => html`<li>${typeof trouble === 'string' ? trouble : words.fault(trouble, problemWords(trouble))}</li>`)}
                 ${troubles.length > 6 ? html`<li>${words.more(troubles.length - 6)}</li>` : ''}
               </ul>
             </section>`
@@ -206,7 +202,7 @@ export class PossessionDocument extends LitElement {
     return document;
   }
 
-  #trouble(texts: readonly string[]): void {
+  #trouble(texts: readonly Trouble[]): void {
     this._troubles = texts;
   }
 
@@ -249,9 +245,12 @@ export class PossessionDocument extends LitElement {
   }
 }
 
+/** What could not be read or taken. */
+type Trouble = string | Fault;
+
 /** A file of which nothing was taken, and every fault that keeps a row out. */
-function troublesOf(report: ImportReport, words: DocumentStrings): string[] {
-  const errors = report.faults.filter((fault) => fault.severity === 'error').map(faultText);
+function troublesOf(report: ImportReport, words: DocumentStrings): readonly Trouble[] {
+  const errors = report.faults.filter((fault) => fault.severity === 'error');
   return report.kind === 'unknown' && errors.length === 0 ? [words.notTaken(report.file)] : errors;
 }
 

@@ -7,5 +7,7 @@ export const strings: DocumentStrings = {
   notTaken: (file) => `${file}: nicht übernommen, die Spalten sind hier nicht bekannt`,
   zoneTaken: (zone) =>
     `Keine Zeitzone ist angegeben: Die Zeiten werden als ${zone} gelesen, die Zone dieses Geräts. Das Attribut zone setzen.`,
+  fault: ({ file, line, column, entry }, [message, mend]) =>
+    `${file}${line === undefined ? '' : `, Zeile ${line}`}${column === undefined ? '' : `, ${entry ? 'Eintrag' : 'Spalte'} „${column}“`}: ${message} Abhilfe: ${mend}`,
   more: (count) => `und ${count} weitere`,
 };

@@ -32,6 +32,7 @@ import { HandbackEntryEvent } from './handback-entry-event.js';
 import { HandbackRecordEvent } from './handback-record-event.js';
 import { styles } from './handback.styles.js';
 import { liveStyles } from './live/live.styles.js';
+import type { LogFiles } from './live/log-files.js';
 import { liveView } from './live/live-view.js';
 import { leftOpenList } from './left-open-list.js';
 import { printLog } from './paper/print-log.js';
@@ -129,7 +130,7 @@ export class PossessionHandback extends LitElement {
   });
 
   /** What became of the last log brought in. */
-  #said: { window: string; lines: readonly string[] } = { window: '', lines: [] };
+  #said: { window: string; lines: LogFiles['said'] } = { window: '', lines: [] };
   #chart:
     | {
         readonly result: HandbackResult;

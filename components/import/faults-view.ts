@@ -1,6 +1,6 @@
+import { problemWords } from '../shared/problem-words.js';
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Fault } from '../../src/model/index.js';
-import { said } from '../shared/said.js';
 import type { ImportStrings } from './strings.js';
 
 /** Causes shown, and lines named of each; the rest are in the sheet. */
@@ -69,9 +69,9 @@ export function faultsView(
                   all.length > 1 ? `, ${words.count.time(all.length)}` : ''
                 }</span
               >
-              ${said({ text: first.message })}
+              ${problemWords(first)[0]}
             </td>
-            <td>${said({ text: first.mend })}</td>
+            <td>${problemWords(first)[1]}</td>
           </tr>`;
         })}
       </tbody>

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { ImportPreview } from '../../src/engine/types.js';
-import { saidFault } from '../shared/said.js';
+import { problemText } from '../shared/problem-words.js';
 import type { ImportStrings } from './strings.js';
 
 /** The first rows as they will stand, each fault in the cell it is about. */
@@ -38,7 +38,7 @@ export function rowsView(
                     ${own.map(
                       (fault) =>
                         html`<span class="${fault.severity === 'error' ? 'wrong' : 'note'} told"
-                          >${fault.severity === 'error' ? '✕' : '!'} ${saidFault(fault)}</span
+                          >${fault.severity === 'error' ? '✕' : '!'} ${problemText(fault)}</span
                         >`,
                     )}
                   </td>`;

@@ -1,5 +1,7 @@
 import { html, type TemplateResult } from 'lit';
+import type { Fault } from '../../src/model/index.js';
 import { fileButton } from '../shared/file-button.js';
+import { problemText } from '../shared/problem-words.js';
 import type { Form } from './form.js';
 import { riskOf, withEvents } from './risk-edits.js';
 import type { Rows } from './row-parts.js';
@@ -9,8 +11,8 @@ import { RulesSaveEvent } from './rules-save-event.js';
 export interface EventFiles {
   readonly zone: string;
   /** What became of the last file brought in; empty: none was. */
-  readonly said: readonly string[];
-  readonly say: (lines: readonly string[]) => void;
+  readonly said: readonly (string | Fault)[];
+  readonly say: (lines: EventFiles['said']) => void;
   readonly send: (event: Event) => void;
 }
 
@@ -29,13 +31,7 @@ async function bringIn(form: Form, rows: Rows, file: File, on: EventFiles): Prom
   const read = eventsBroughtIn(riskOf(rules).events, bytes, file.name, on.zone);
   if (read.added + read.changed > 0)
     rows.take({ rules: withEvents(rules, read.events), label: words.eventsTaken(file.name) });
-  on.say([
-    words.eventsBroughtIn(read.added, read.changed),
-    ...read.faults.map(
-      ({ line, message, mend }) =>
-        `${line === undefined ? '' : words.atLine(line)}${message} ${mend}`,
-    ),
-  ]);
+  on.say([words.eventsBroughtIn(read.added, read.changed), ...read.faults]);
 }
 
 /** The events in from a CSV file and out as one, as the command line reads it. */
@@ -53,6 +49,8 @@ export function eventFiles(form: Form, rows: Rows, on: EventFiles): TemplateResu
     >
       ${words.takeEventsOut}
     </button>
-    <div class="said" role="status">${on.said.map((text) => html`<p>${text}</p>`)}</div>
+    <div class="said" role="status">
+      ${on.said.map((told) => html`<p>${typeof told === 'string' ? told : `${told.line === undefined ? '' : words.atLine(told.line)}${problemText(told)}`}</p>`)}
+    </div>
   </div>`;
 }

@@ -31,6 +31,7 @@ import type { Read } from './read-field.js';
 import { RulesBaseEvent } from './rules-base-event.js';
 import { RulesChangeEvent } from './rules-change-event.js';
 import { styles } from './rules.styles.js';
+import type { EventFiles } from './event-files.js';
 import { eventList } from './event-list.js';
 import { riskOf } from './risk-edits.js';
 import { riskFields } from './risk-fields.js';
@@ -123,7 +124,7 @@ export class PossessionRules extends LitElement {
   declare private whole: ReadonlySet<string>;
   declare private refused: string;
   /** What became of the last file of events brought in. */
-  declare private said: readonly string[];
+  declare private said: EventFiles['said'];
 
   readonly #drafts = new Drafts();
   readonly #keys: Readonly<Record<List, RowKeys>> = {

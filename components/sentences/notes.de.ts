@@ -1,5 +1,5 @@
 import type { NoteSentences } from '../../src/engine/index.js';
-import { form, number } from './parts.de.js';
+import { and, form, number } from './parts.de.js';
 
 type Some = Parameters<NoteSentences['status-blank']>[0];
 
@@ -23,9 +23,53 @@ const tables: Readonly<Record<string, string>> = {
   work: 'Arbeit',
   resources: 'Einsatzmittel',
   trains: 'Züge',
+  roster: 'Dienstplan',
+  forecast: 'Wettervorhersage',
+  temperatures: 'Temperaturen',
+  plant: 'Geräte',
 };
 
+const unmet =
+  (gives: string, give: string): NoteSentences['lines-in-no-window'] =>
+  ({ name, one, count, names, more, near }) =>
+    `Keine Sperrpause ${gives.replace('…', `„${name}“`)}, was ${one === undefined ? `${number(count)} Vorgänge brauchen` : `${one} braucht`}: Dafür passt keine Sperrpause. Die Sperrpausen ${give.replace(
+      '…',
+      list(
+        names.map((known) => `„${known}“`),
+        more,
+      ),
+    )}.${near === undefined ? '' : ` Es gibt „${near}“.`}`;
+const joined =
+  (thing: string): NoteSentences['lines-joined'] =>
+  ({ name, parts }) =>
+    `„${name}“ wird als Name ${thing} gelesen, und ${and(parts.map((part) => `„${part}“`))} stehen auch für sich. Sind mehrere gemeint, ; dazwischen setzen.`;
+type LeftOut = Parameters<NoteSentences['rows-left-out']>[0];
+const rowNames = ({ names, more }: LeftOut['ofOwn']): string =>
+  list(
+    names.map((name) => (typeof name === 'number' ? `Zeile ${name}` : name)),
+    more,
+  );
+const rows = (count: number, table: string): string =>
+  `${number(count)} ${form(count, 'Zeile', 'Zeilen')} der Tabelle ${tables[table] ?? table}`;
+
 export const notes: NoteSentences = {
+  'lines-in-no-window': unmet('sperrt …', 'sperren …'),
+  'isolation-in-no-window': unmet('schaltet … frei', 'schalten … frei'),
+  'lines-joined': joined('eines Gleises'),
+  'isolation-joined': joined('eines Abschnitts'),
+  'rows-left-out': ({ table, own, drawn, ofOwn, ofDrawn }) =>
+    [
+      ...(own > 0
+        ? [
+            `${rows(own, table)} ${form(own, 'hat einen Fehler und ist', 'haben Fehler und sind')} nicht im Plan: ${rowNames(ofOwn)}.`,
+          ]
+        : []),
+      ...(drawn > 0
+        ? [
+            `${rows(drawn, table)} ${form(drawn, 'ist', 'sind')} wegen anderer nicht im Plan: ${rowNames(ofDrawn)}.`,
+          ]
+        : []),
+    ].join(' '),
   'rules-deduct-nothing': ({ rules }) =>
     `Die Regeln „${rules}“ ziehen nichts ab: In keiner Sperrpause werden Vorlauf, Nachlauf oder Rückgabereserve eingehalten.`,
   'windows-lines-blank': some(

@@ -10,6 +10,10 @@ const english: Spoken = { figures: 'en', words: 'en' };
 
 /** What the element speaks that is drawing itself now. An update of Lit runs without a pause, so it is one at a time. */
 let drawing: Spoken | undefined;
+let drawer: ReactiveControllerHost | undefined;
+
+/** The element that is drawing itself now. */
+export const drawerNow = (): ReactiveControllerHost | undefined => drawer;
 
 /** The language in force: of the element that is being drawn, else of the page. */
 export function spokenNow(): Spoken {
@@ -60,7 +64,10 @@ function hear(): void {
  */
 export class Language implements ReactiveController {
   protected readonly host: ReactiveControllerHost & HTMLElement;
-  #before: Spoken | undefined;
+  #before: readonly [Spoken | undefined, ReactiveControllerHost | undefined] = [
+    undefined,
+    undefined,
+  ];
   spoken: Spoken = english;
 
   constructor(host: ReactiveControllerHost & HTMLElement) {
@@ -100,11 +107,12 @@ export class Language implements ReactiveController {
   }
 
   hostUpdate(): void {
-    this.#before = drawing;
+    this.#before = [drawing, drawer];
     drawing = this.spoken;
+    drawer = this.host;
   }
 
   hostUpdated(): void {
-    drawing = this.#before;
+    [drawing, drawer] = this.#before;
   }
 }

@@ -1,5 +1,5 @@
 import { html, type TemplateResult } from 'lit';
-import type { Fault, Reasoned, Worded } from '../../src/model/index.js';
+import type { Reasoned, Worded } from '../../src/model/index.js';
 import type { CostStep, PriceRow } from '../../src/price/types.js';
 import type { LedgerRow } from '../../src/rules/types.js';
 import { spokenNow } from './language.js';
@@ -59,13 +59,6 @@ export const saidWhy = (reasoned: Reasoned): string | TemplateResult => said(wor
 
 const worded = ({ why, sentence }: Reasoned): Worded =>
   sentence ? { text: why, sentence } : { text: why };
-
-/** What is wrong with something that was given, and how to mend it: faults are English alone. */
-export const saidFault = ({
-  message,
-  mend,
-}: Pick<Fault, 'message' | 'mend'>): string | TemplateResult =>
-  said({ text: `${message} ${mend}` });
 
 /** A name with the sentence of it, where it has one, in the language in force. */
 const namedText = (text: string, sentence: Worded['sentence'] | undefined): string =>

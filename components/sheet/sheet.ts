@@ -1,3 +1,4 @@
+import { loadProblems, problemText } from '../shared/problem-words.js';
 import {
   html,
   LitElement,
@@ -291,9 +292,15 @@ export class PossessionSheet extends LitElement {
     const { state } = this.#control;
     const [row, column] = [Number(cell.dataset['row']), Number(cell.dataset['column'])];
     const faults = state.faultsAt(row, column);
-    cell.title = faults
-      ? faults.map(({ message, mend }) => `${message} ${mend}`).join(' ')
-      : state.cell(row, column);
+    if (!faults) {
+      cell.title = state.cell(row, column);
+      return;
+    }
+    void this.#words
+      .speaking(() => loadProblems())
+      .then(() => {
+        cell.title = this.#words.speaking(() => faults.map(problemText).join(' '));
+      });
   };
 }
 

@@ -1,3 +1,4 @@
+import { problemWords } from '../shared/problem-words.js';
 import type { Salvage } from './salvage.js';
 
 const counted = (count: number, text: string, many: string): string =>
@@ -18,7 +19,7 @@ export const defaultSalvageStrings = {
 };
 
 /**
- * What opening a damaged plan came to, one sentence a line; empty where nothing was wrong. `time` writes a moment
+ * What opening a damaged plan came to, one sentence a line; empty where nothing was wrong. The words for problems are loaded by then. `time` writes a moment
  * (epoch ms) the way the page writes times.
  */
 export function salvageText(
@@ -26,7 +27,8 @@ export function salvageText(
   time: (at: number) => string,
   words = defaultSalvageStrings,
 ): string[] {
-  if (found.plan === undefined) return [found.refusal?.message ?? words.lostAll];
+  if (found.plan === undefined)
+    return [found.refusal ? problemWords(found.refusal)[0] : words.lostAll];
   const unplaced = found.unplaced + (found.earlier?.unplaced.length ?? 0);
   const lines = [
     ...(found.damaged.length > 0 ? [words.damaged(found.damaged.length)] : []),

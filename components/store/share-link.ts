@@ -1,5 +1,6 @@
 // A plan in a link: nothing leaves the machine but by whoever passes the link on, for what stands after # is never sent
 // to a server. A link is a stranger's file: it is limited, checked, and opened as a copy to be looked at.
+import { planFileProblem } from '../../src/model/index.js';
 import { planFile, readPlanFile, type ReadPlan } from '../../src/model/index.js';
 import type { PlanDocument } from '../../src/model/index.js';
 import { numberText } from '../shared/format.js';
@@ -54,22 +55,19 @@ export function hasPlanLink(hash: string): boolean {
  */
 export async function readLink(hash: string): Promise<ReadPlan> {
   const packed = hasPlanLink(hash) ? fromBase64Url(hash.slice(key.length)) : undefined;
-  if (packed === undefined)
-    return fault('link-cut', 'The link is not whole: part of it is missing.');
+  if (packed === undefined) return fault('link-cut');
   try {
     const stream = streamOf(packed).pipeThrough(new DecompressionStream('deflate'));
     const bytes = await all(stream, mostUnpacked);
-    if (bytes === undefined)
-      return fault('link-too-large', 'What the link holds is larger than any plan sent by link.');
+    if (bytes === undefined) return fault('link-too-large');
     return readPlanFile(new TextDecoder('utf-8', { fatal: true }).decode(bytes), 'link');
   } catch {
-    return fault('link-cut', 'The link is not whole: what it holds cannot be unpacked.');
+    return fault('link-cut/packed');
   }
 }
 
-function fault(code: string, message: string): ReadPlan {
-  const mend = 'Ask for the plan as a file.';
-  return { faults: [{ code, severity: 'error', file: 'link', message, mend }] };
+function fault(key: 'link-cut' | 'link-cut/packed' | 'link-too-large'): ReadPlan {
+  return { faults: [{ ...planFileProblem(key), severity: 'error', file: 'link' }] };
 }
 
 function streamOf(bytes: Uint8Array<ArrayBuffer>): ReadableStream<Uint8Array<ArrayBuffer>> {

@@ -1,3 +1,4 @@
+import { problemWords } from '../shared/problem-words.js';
 import { certificateSaid } from '../../src/engine/index.js';
 import { durationText } from '../../src/calendar/index.js';
 import type { Activity, Fault, TableKind } from '../../src/model/index.js';
@@ -165,7 +166,7 @@ export function explainFaults(
       .slice(0, 200)
       .map((same): ExplanationRow => {
         const fault = same[0]!;
-        const { message, mend } = fault;
+        const [message, mend] = problemWords(fault);
         const table = tableOf(fault.file);
         return {
           label: message,

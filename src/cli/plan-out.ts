@@ -4,6 +4,7 @@ import type { PlanOut } from '../engine/plan-out/plan-sheets.js';
 import type { Arguments } from './arguments.js';
 import { complain } from './print/output.js';
 import { readMoment } from './read/read-moment.js';
+import { problemWords } from './read/read-problems.js';
 import { fileName } from './read/read-sources.js';
 import { writeFileOf } from './write-file.js';
 
@@ -24,6 +25,6 @@ export async function writePlan(asked: Arguments, out: PlanOut): Promise<void> {
   if (!format) return;
   const now = asked.at === undefined ? Date.now() : readMoment(asked.at, 'at', out.plan.zone);
   const file = await planOutFile(out, format, now);
-  for (const fault of file.faults) complain(`warning: ${fault.message}`);
+  for (const fault of file.faults) complain(`warning: ${problemWords(fault)[0]}`);
   writeFileOf('out', asked, file.bytes);
 }

@@ -1,4 +1,4 @@
-import type { TableKind, TableText } from '../model/index.js';
+import type { Problem, TableKind, TableText } from '../model/index.js';
 import {
   entryOf,
   exampleCells,
@@ -13,8 +13,8 @@ import {
 export interface HeadingAsk {
   /** As the file has it; `column 3` where it is blank. */
   readonly heading: string;
-  /** What is wrong, in a sentence or two. */
-  readonly message: string;
+  /** What is wrong. */
+  readonly problem: Problem;
   /** What `withHeading` calls it. */
   readonly entry: string;
   /** What it may hold, the likeliest first. */
@@ -50,7 +50,7 @@ function asksOf(text: TableText, kind: TableKind): readonly HeadingAsk[] {
     const likely = [...new Set([...(meant === undefined ? [] : [meant]), ...suggested])];
     return {
       heading: heading === '' ? `column ${at + 1}` : heading,
-      message: problem.message,
+      problem,
       entry: entryOf(table.columns, at),
       likely: likely.filter((field) => free.includes(field) || field === meant),
       free,

@@ -1,7 +1,35 @@
-/** Something wrong, or worth saying, about what a person gave us. Never thrown: good rows load beside it. */
-export interface Fault {
-  /** kebab-case, stable: tests and translations hang on it, not on the message. */
+import { Sentence } from './sentence.js';
+
+/** What is wrong with, or worth saying about, something: as a sentence of the catalogue that its code is of. */
+export interface Problem {
+  /** kebab-case, stable: tests hang on it, not on words. */
   readonly code: string;
+  readonly sentence: Pick<Sentence, 'key' | 'given'>;
+}
+
+/** Words for a problem: what it is, and how to mend it. */
+export type ProblemWords = readonly [message: string, mend: string];
+
+/** What a problem inside another is, in the same language. */
+export type SayProblem = (problem: Problem) => string;
+
+/** Words for problems by their keys: a code, or `code/which` where a code is said in several ways. */
+type ProblemCatalogue = Readonly<Record<string, (given: never, say: SayProblem) => ProblemWords>>;
+
+/** What words are made with: one thing with names, or nothing. */
+export type GivenTo<F extends (...all: never) => unknown> =
+  Parameters<F> extends readonly [infer G, ...unknown[]] ? [given: G] : [];
+
+/** Makes the problems of a catalogue; its words stay out of whatever makes them. */
+export const problemsOf =
+  <C extends ProblemCatalogue>() =>
+  <K extends keyof C & string>(key: K, ...given: GivenTo<C[K]>): Problem => ({
+    code: key.replace(/\/.*/, ''),
+    sentence: new Sentence(key, given[0] ?? {}),
+  });
+
+/** Something wrong, or worth saying, about what a person gave us. Never thrown: good rows load beside it. */
+export interface Fault extends Problem {
   /** `error`: the row or file was not used. `warning`: used as the message says. */
   readonly severity: 'error' | 'warning';
   readonly file: string;
@@ -15,19 +43,4 @@ export interface Fault {
   readonly entry?: true;
   /** What the cell held. */
   readonly value?: string;
-  readonly message: string;
-  /** How to mend it. */
-  readonly mend: string;
-}
-
-/** One line a person can act on: `windows.csv, line 4, column "start": … Mend: …`. */
-export function faultText(fault: Fault): string {
-  const where = [
-    fault.file,
-    ...(fault.line === undefined ? [] : [`line ${fault.line}`]),
-    ...(fault.column === undefined
-      ? []
-      : [`${fault.entry ? 'entry' : 'column'} "${fault.column}"`]),
-  ].join(', ');
-  return `${where}: ${fault.message} Mend: ${fault.mend}`;
 }

@@ -33,7 +33,14 @@ export {
   tableKinds,
   type TableKind,
 } from './empty-plan.js';
-export { faultText, type Fault } from './fault.js';
+export {
+  problemsOf,
+  type Fault,
+  type GivenTo,
+  type Problem,
+  type ProblemWords,
+  type SayProblem,
+} from './fault.js';
 export {
   limitSchema,
   limitSetSchema,
@@ -52,7 +59,7 @@ export { needsKey, needsOf, ordinaryNeeds, type Needs } from './needs.js';
 export { bookingCountSchema, weeksFrom, type BookingCount } from './booking-count.js';
 export { byTime, type Placement } from './placement.js';
 export type { Plan } from './plan.js';
-export { planFile, planFrom, readPlanFile, type ReadPlan } from './plan-file.js';
+export { planFile, planFileProblem, planFrom, readPlanFile, type ReadPlan } from './plan-file.js';
 export {
   localDateSchema,
   planDocumentSchema,
@@ -123,3 +130,4 @@ export {
   type Say,
   type Worded,
 } from './sentence.js';
+export { wordsOf, type ProblemBook } from './words-of.js';

@@ -1,10 +1,14 @@
 // The plan as a file: the same text for the same plan, and nothing of a bad file reaches the desk.
 import type * as z from 'zod/mini';
 import { isZone } from '../calendar/index.js';
-import type { Fault } from './fault.js';
+import { problemsOf, type Fault, type Problem } from './fault.js';
 import { latestSchema, migrateDocument } from './migrate.js';
 import { planDocumentSchema, type PlanDocument } from './plan-document.js';
+import type { PlanFileProblems } from './plan-file-problems.js';
 import { mostTyped, tooLong } from './too-long.js';
+
+/** What is wrong with a plan that was sent. */
+export const planFileProblem = problemsOf<PlanFileProblems>();
 
 /** What was found in a plan file: the document with what is worth saying, or the faults that keep it shut. */
 export type ReadPlan =
@@ -36,11 +40,7 @@ export function readPlanFile(text: string, file = 'plan file'): ReadPlan {
   try {
     saved = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch {
-    return refused(file, {
-      code: 'plan-not-json',
-      message: 'The text is not a plan file, or part of it is missing.',
-      mend: 'Choose a file that was saved as a plan. If it came by mail, ask for it again.',
-    });
+    return refused(file, planFileProblem('plan-not-json'));
   }
   const read = planFrom(saved, file);
   if (read.document === undefined) return read;
@@ -49,29 +49,17 @@ export function readPlanFile(text: string, file = 'plan file'): ReadPlan {
     const length = tooLong(value);
     // Those with whom the plan is shared would refuse it.
     if (length !== undefined)
-      return refused(file, {
-        code: 'plan-text-too-long',
-        message: `Under "${part}" stands a text of ${length} characters; at most ${mostTyped} are taken.`,
-        mend: 'Shorten it in the file, or ask for the plan again.',
-      });
+      return refused(file, planFileProblem('plan-text-too-long', { part, length, mostTyped }));
   }
   if (isZone(read.document.zone)) return read;
-  return refused(file, {
-    code: 'plan-zone-not-known',
-    message: `The plan's times are those of "${read.document.zone}", which is no time zone.`,
-    mend: 'Ask for the plan again, or write a zone such as Europe/London under "zone".',
-  });
+  return refused(file, planFileProblem('plan-zone-not-known', { zone: read.document.zone }));
 }
 
 /** A plan of parsed JSON: keys refused, brought up to the latest schema, checked. */
 export function planFrom(saved: unknown, file = 'plan file'): ReadPlan {
   const key = refusedKeyIn(saved);
   if (key !== undefined) {
-    return refused(file, {
-      code: 'plan-key-refused',
-      message: `The file has an entry named "${key}", which is not accepted.`,
-      mend: 'Take it out, or ask where the file comes from.',
-    });
+    return refused(file, planFileProblem('plan-key-refused', { key }));
   }
   let migrated;
   try {
@@ -79,7 +67,7 @@ export function planFrom(saved: unknown, file = 'plan file'): ReadPlan {
   } catch {
     migrated = { trouble: 'no-way-up' as const };
   }
-  if ('trouble' in migrated) return refused(file, wordsOf(migrated.trouble, migrated.schema));
+  if ('trouble' in migrated) return refused(file, problemWith(migrated.trouble, migrated.schema));
   const checked = planDocumentSchema.safeParse(migrated.document);
   if (!checked.success) {
     const faults = checked.error.issues.slice(0, 20).map((issue) => issueFault(issue, file));
@@ -94,53 +82,30 @@ export function planFrom(saved: unknown, file = 'plan file'): ReadPlan {
   return { document: checked.data, notes };
 }
 
-type Words = Pick<Fault, 'code' | 'message' | 'mend'>;
-
-function refused(file: string, words: Words): ReadPlan {
-  return { faults: [{ severity: 'error', file, ...words }] };
+function refused(file: string, problem: Problem): ReadPlan {
+  return { faults: [{ ...problem, severity: 'error', file }] };
 }
 
-function wordsOf(trouble: 'no-schema' | 'newer' | 'no-way-up', schema: number | undefined): Words {
-  if (trouble === 'newer') {
-    return {
-      code: 'plan-newer',
-      message: `The plan was saved by a newer version (plan version ${schema}; this page reads up to ${latestSchema}). Nothing was changed.`,
-      mend: 'Reload the page to get the newer version, or ask for the tables as CSV files.',
-    };
-  }
-  if (trouble === 'no-schema') {
-    return {
-      code: 'plan-schema-missing',
-      message: 'The file does not say which version of a plan it is.',
-      mend: 'Choose a file that was saved as a plan.',
-    };
-  }
-  return {
-    code: 'plan-no-way-up',
-    message: 'The plan is of a version that cannot be read any more.',
-    mend: 'Open it with the version that wrote it and save its tables as CSV files.',
-  };
+function problemWith(
+  trouble: 'no-schema' | 'newer' | 'no-way-up',
+  schema: number | undefined,
+): Problem {
+  if (trouble === 'newer') return planFileProblem('plan-newer', { schema, latestSchema });
+  return planFileProblem(trouble === 'no-schema' ? 'plan-schema-missing' : 'plan-no-way-up');
 }
 
 function issueFault(issue: z.core.$ZodIssue, file: string): Fault {
-  const unknown = issue.code === 'unrecognized_keys' ? issue.keys.join(', ') : undefined;
-  const expected = issue.code === 'invalid_type' ? issue.expected : undefined;
-  return {
-    code: unknown === undefined ? 'plan-entry-wrong' : 'plan-entry-not-known',
-    severity: 'error',
-    file,
-    ...(issue.path.length > 0 && { column: issue.path.map(String).join('.') }),
-    message:
-      unknown !== undefined
-        ? `There is an entry that no plan has: ${unknown}.`
-        : expected !== undefined
-          ? `A ${expected} is expected here.`
-          : `What stands here is not what a plan holds (${issue.message}).`,
-    mend: 'Choose a file that was saved as a plan and not changed by hand, or correct this entry.',
-  };
+  const problem =
+    issue.code === 'unrecognized_keys'
+      ? planFileProblem('plan-entry-not-known', { names: issue.keys })
+      : issue.code === 'invalid_type'
+        ? planFileProblem('plan-entry-wrong/kind', { expected: issue.expected })
+        : planFileProblem('plan-entry-wrong', { message: issue.message });
+  const column = issue.path.length > 0 && { column: issue.path.map(String).join('.') };
+  return { ...problem, severity: 'error', file, ...column };
 }
 
-/** The first key that is refused; words that say so where the file is nested deeper than any plan. */
+/** The first key that is refused; what says so where the file is nested deeper than any plan. */
 function refusedKeyIn(value: unknown, depth = 0): string | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   if (depth > deepest) return 'nested too deep';

@@ -40,7 +40,7 @@ export {
   unreadHeadings,
 } from './headings/match-columns.js';
 export { momentParser, type MomentReading } from './parse/moment.js';
-export type { Parsed, Parser, Problem } from './parse/parsed.js';
+export type { Parsed, Parser } from './parse/parsed.js';
 export type { DateOrder } from './parse/written-moment.js';
 export { planFrom, planFromDocument } from './plan.js';
 export type { PlanResult, PlanSources, Source } from './plan-sources.js';

@@ -27,7 +27,72 @@ const some =
 const limit = (count: number): string =>
   `${count === 1 ? 'It is' : 'They are'} taken to be without limit.`;
 
+/** Names that work needs and no window has: of one activity, or of a count. `names` are those that windows have. */
+interface Unmet extends Omit<Listed, 'count'> {
+  readonly name: string;
+  readonly one: string | undefined;
+  readonly count: number;
+  /** A name of a window that is written almost so. */
+  readonly near: string | undefined;
+}
+const unmet =
+  (gives: string, give: string) =>
+  ({ name, one, count, names, more, near }: Unmet): string =>
+    `No window ${gives} "${name}", which ${one === undefined ? `${count} activities need` : `${one} needs`}: it finds no window that serves it. Windows ${give} ${list(
+      names.map((known) => `"${known}"`),
+      more,
+    )}.${near === undefined ? '' : ` There is "${near}".`}`;
+interface Joined {
+  readonly name: string;
+  readonly parts: readonly string[];
+}
+const joined =
+  (thing: string) =>
+  ({ name, parts }: Joined): string =>
+    `"${name}" is read as the name of one ${thing}, and ${parts.map((part) => `"${part}"`).join(' and ')} also stand by themselves. Where several are meant, put ; between them.`;
+
+/** The first rows of some, by their names, or by their line where they bear none. */
+export interface RowNames {
+  readonly names: readonly (string | number)[];
+  readonly more: number;
+}
+const rowNames = ({ names, more }: RowNames): string =>
+  list(
+    names.map((name) => (typeof name === 'number' ? `line ${name}` : name)),
+    more,
+  );
+
 export const noteSentences = {
+  'lines-in-no-window': unmet('blocks', 'block'),
+  'isolation-in-no-window': unmet('makes dead', 'make dead'),
+  'lines-joined': joined('line'),
+  'isolation-joined': joined('section'),
+  'rows-left-out': ({
+    table,
+    own,
+    drawn,
+    ofOwn,
+    ofDrawn,
+  }: {
+    readonly table: string;
+    /** Rows with an error of their own, and those left out because of others. */
+    readonly own: number;
+    readonly drawn: number;
+    readonly ofOwn: RowNames;
+    readonly ofDrawn: RowNames;
+  }) =>
+    [
+      ...(own > 0
+        ? [
+            `${counted(own, 'row')} of ${table} ${own === 1 ? 'has an error and is' : 'have errors and are'} left out: ${rowNames(ofOwn)}.`,
+          ]
+        : []),
+      ...(drawn > 0
+        ? [
+            `${counted(drawn, 'row')} of ${table} ${drawn === 1 ? 'is' : 'are'} left out because of others: ${rowNames(ofDrawn)}.`,
+          ]
+        : []),
+    ].join(' '),
   'rules-deduct-nothing': ({ rules }: { readonly rules: string }) =>
     `The rule set "${rules}" deducts nothing: no lead-in, no lead-out and no handback margin are held in any window.`,
   'windows-lines-blank': some(

@@ -9,6 +9,7 @@ import {
 import type { TableRead } from './assumptions.js';
 import { matchColumns } from './headings/match-columns.js';
 import { needed, neededOneOf } from './headings/fields.js';
+import { sayNote, type RowNames } from './note-sentences.js';
 
 /** Codes of faults of a row that is itself good, and that something left out takes with it. */
 const followOn: ReadonlySet<string> = new Set([
@@ -38,24 +39,14 @@ export function leftOutNotes({ faults, tables }: LeftOut): readonly PlanNote[] {
     }
     if (all.size === 0) return [];
     const drawn = [...all].filter((row) => !own.has(row));
-    const parts = [
-      ...(own.size > 0
-        ? [
-            `${rows(own.size)} of ${table} ${own.size === 1 ? 'has an error and is' : 'have errors and are'} left out: ${namesOf(table, read, [...own])}.`,
-          ]
-        : []),
-      ...(drawn.length > 0
-        ? [
-            `${rows(drawn.length)} of ${table} ${drawn.length === 1 ? 'is' : 'are'} left out because of others: ${namesOf(table, read, drawn)}.`,
-          ]
-        : []),
-    ];
+    const told = { table, own: own.size, drawn: drawn.length };
+    const names = { ofOwn: namesOf(table, read, [...own]), ofDrawn: namesOf(table, read, drawn) };
     const places: NotePlace[] = [{ table, rows: [...all] }];
-    return [{ code: 'rows-left-out', text: parts.join(' '), count: all.size, places }];
+    const said = sayNote('rows-left-out', { ...told, ...names });
+    return [{ code: 'rows-left-out', ...said, count: all.size, places }];
   });
 }
 
-const rows = (count: number): string => `${count} ${count === 1 ? 'row' : 'rows'}`;
 const shown = 8;
 
 /** Rows by the name they bear, or by their line where they bear none. */
@@ -63,16 +54,16 @@ function namesOf(
   table: TableKind,
   { table: { columns, rows: all }, map }: TableRead,
   at: readonly number[],
-): string {
+): RowNames {
   const { fields } = matchColumns<TableKind>(columns, table, map);
   const first = ([...needed[table], ...(neededOneOf[table] ?? [])] as const)[0];
   const column =
     first === undefined ? undefined : (fields as ReadonlyMap<string, number>).get(first);
   const names = at.slice(0, shown).map((row) => {
     const name = column === undefined ? '' : (all[row]?.cells[column] ?? '').trim();
-    return name === '' ? `line ${all[row]?.line ?? row + 1}` : name.slice(0, 60);
+    return name === '' ? (all[row]?.line ?? row + 1) : name.slice(0, 60);
   });
-  return at.length > shown ? `${names.join(', ')} and ${at.length - shown} more` : names.join(', ');
+  return { names, more: at.length - names.length };
 }
 
 const none: ReadonlyMap<string, number> = new Map();

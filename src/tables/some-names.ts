@@ -9,13 +9,3 @@ export function firstNames(names: readonly string[]): {
   const first = names.slice(0, MOST).map((name) => name.slice(0, LONGEST));
   return { names: first, more: names.length - first.length };
 }
-
-/** The same in words. */
-export function someNames(
-  all: readonly string[],
-  shown: (name: string) => string = (name) => name,
-): string {
-  const { names, more } = firstNames(all);
-  const first = names.map(shown).join(', ');
-  return more > 0 ? `${first} and ${more} more` : first;
-}

@@ -6,6 +6,7 @@ import { cautions } from '../../src/model/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { deskViews, placeOf, type PlaceId } from '../../components/desk/views.js';
 import { frame, planDocument, press, results, sampleEngine } from './support/samples.js';
+import { waitUntil } from './support/wait-until.js';
 
 async function shown(engine = sampleEngine()): Promise<PossessionDesk> {
   const el = await fixture<PossessionDesk>(
@@ -119,7 +120,7 @@ describe('possession-desk', () => {
     const el = await shown();
     el.renderRoot.querySelector<HTMLElement>('.faulty')!.click();
     await el.updateComplete;
-    expect(told(el)).to.contain('The title is odd.');
+    await waitUntil(() => told(el).includes('"x" is not a number.'));
     deep<HTMLElement>(el, 'possession-why', '.rows button').click();
     for (let turn = 0; turn < 5; turn += 1) await frame();
     expect(

@@ -5,6 +5,7 @@ import type { PossessionImport } from '../../components/import/import.js';
 import type { ImportedFile, ImportResult } from '../../src/engine/types.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { frame, planDocument, sampleEngine } from './support/samples.js';
+import { waitUntil } from './support/wait-until.js';
 
 const shown = (engine = sampleEngine()): Promise<PossessionImport> =>
   fixture(
@@ -30,10 +31,13 @@ describe('possession-import', () => {
   it('gives each fault with its line, its column and how to mend it', async () => {
     const el = await shown();
     await el.read([file('nights.csv')]);
-    const row = el.renderRoot.querySelector('tbody tr')!.textContent.replaceAll(/\s+/g, ' ');
+    const said = (): string =>
+      el.renderRoot.querySelector('tbody tr')!.textContent.replaceAll(/\s+/g, ' ');
+    await waitUntil(() => said().includes('Write'));
+    const row = said();
     expect(row).to.contain('line 7, start');
-    expect(row).to.contain('There is no 01:30 that night.');
-    expect(row).to.contain('Write 02:30.');
+    expect(row).to.contain('01:30 does not exist in Europe/London');
+    expect(row).to.contain('or 02:00 or after.');
   });
 
   it('hands over what was read once it is accepted, and closes the preview', async () => {

@@ -72,8 +72,7 @@ describe('possession-sheet on paper', () => {
       line: 4,
       row: 2,
       column: 'minutes',
-      message: 'No such time.',
-      mend: 'Write another.',
+      sentence: { key: 'no-such-time', given: { text: '25:00' } },
     };
     const el = await shown(30, [fault]);
     const grid = el.renderRoot.querySelector('[role=grid]')!;

@@ -5,6 +5,7 @@ import type { PossessionSheet } from '../../components/sheet/sheet.js';
 import type { Fault, TableText } from '../../src/model/index.js';
 import { axeFaults, inBothSchemes } from './support/axe.js';
 import { frame, press } from './support/samples.js';
+import { waitUntil } from './support/wait-until.js';
 
 const table = (rows: number): TableText => ({
   file: 'windows.csv',
@@ -23,8 +24,7 @@ const fault: Fault = {
   line: 4,
   row: 2,
   column: 'start',
-  message: 'There is no such time.',
-  mend: 'Write another.',
+  sentence: { key: 'no-such-time', given: { text: '25:00' } },
 };
 
 async function shown(rows: number, faults: readonly Fault[] = []): Promise<PossessionSheet> {
@@ -118,7 +118,9 @@ describe('possession-sheet', () => {
     expect(cell.textContent).to.contain('error:');
     cell.click();
     await el.updateComplete;
-    expect(el.renderRoot.querySelector('.said')!.textContent).to.contain('Write another.');
+    await waitUntil(() =>
+      el.renderRoot.querySelector('.said')!.textContent.includes('Write a time of day'),
+    );
   });
 
   it('goes to the next fault', async () => {

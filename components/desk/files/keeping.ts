@@ -1,3 +1,4 @@
+import { loadProblems } from '../../shared/problem-words.js';
 import type { ReactiveController } from 'lit';
 import type { OpenPlan } from '../../../src/plan/index.js';
 import { isoText } from '../../../src/calendar/index.js';
@@ -89,6 +90,7 @@ export class Keeping implements ReactiveController {
     try {
       const opened = await this.store?.open(id);
       if (!opened) return undefined;
+      if (opened.found.refusal) await loadProblems();
       const time = (at: number): string => isoText(at, 'UTC').slice(0, 16);
       this.notes = salvageText(opened.found, time, this.#words.salvage);
       if (opened.plan) this.#hold(opened.plan);

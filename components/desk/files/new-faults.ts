@@ -1,7 +1,11 @@
 import type { Fault } from '../../../src/model/index.js';
+import { problemText, problemWords } from '../../shared/problem-words.js';
 import type { DeskStrings } from '../strings.js';
 
-/** What a change brought that keeps rows out of the plan, in a sentence; empty where it brought nothing of the kind. */
+/**
+ * What a change brought that keeps rows out of the plan, in a sentence; empty where it brought nothing of the kind. The words for problems
+ * are loaded by then.
+ */
 export function newFaultsText(
   before: readonly Fault[],
   after: readonly Fault[],
@@ -15,11 +19,10 @@ export function newFaultsText(
   const { file, line } = first;
   const where = line === undefined ? file : forms.urgent.inFile(file, line);
   // A refused table stands over the answer with what can be said of it.
-  const { message, mend } = first;
-  const said = first.code === 'heading-not-read' ? message : `${message} ${mend}`;
+  const said = first.code === 'heading-not-read' ? problemWords(first)[0] : problemText(first);
   return files.leftOut(where, said, rest);
 }
 
-/** One fault of one row is the same while its line, column and words are. */
-const nameOf = ({ file, line, column, code, message }: Fault): string =>
-  JSON.stringify([file, line, column, code, message]);
+/** One fault of one row is the same while its line, column and sentence are. */
+const nameOf = ({ file, line, column, sentence: { key, given } }: Fault): string =>
+  JSON.stringify([file, line, column, key, given]);

@@ -2,6 +2,7 @@ import type { ReactiveControllerHost } from 'lit';
 import type { LedgerAskEvent } from '../../ledger/ledger-ask-event.js';
 import { spokenNow } from '../../shared/language.js';
 import type { Explanation } from '../../why/explanation.js';
+import { missed } from '../../shared/problem-words.js';
 import type * as explanations from './explanations.js';
 
 /** All that can be said of figures. */
@@ -65,7 +66,10 @@ export class Picked {
     if (!loaded) return null;
     const { words, figures } = spokenNow();
     if (this.#made?.words !== words || this.#made.figures !== figures) {
+      const before = missed;
       const made = this.#explainer(loaded);
+      // Words that were not there yet come with the next drawing.
+      if (missed !== before) return made;
       this.#made = { words, figures, explanation: made && { lang: words, ...made } };
     }
     return this.#made.explanation;

@@ -1,8 +1,8 @@
+import { problemWords } from '../../shared/problem-words.js';
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Move } from '../../../src/engine/index.js';
 import type { Interval } from '../../../src/calendar/index.js';
 import { momentText } from '../../shared/format.js';
-import { said } from '../../shared/said.js';
 import type { FormStrings } from '../forms/strings.js';
 import type { Desk } from '../desk-parts.js';
 
@@ -19,7 +19,7 @@ export function cutView(desk: Desk): TemplateResult | typeof nothing {
         : effect.unreadable !== undefined
           ? html`<p class="harm">
               ${words.unreadable}
-              ${effect.unreadable ? said({ text: effect.unreadable.message }) : words.rowUnread}
+              ${effect.unreadable ? problemWords(effect.unreadable)[0] : words.rowUnread}
             </p>`
           : busy || !effect.moved
             ? html`<p class="quiet">${words.looking}</p>`

@@ -1,3 +1,4 @@
+import { problemWords } from '../../shared/problem-words.js';
 import { html, nothing, type TemplateResult } from 'lit';
 import { headingAsks, withHeading, type HeadingAsk } from '../../../src/engine/index.js';
 import { tableKinds, type Fault, type TableKind } from '../../../src/model/index.js';
@@ -38,7 +39,7 @@ function refusedHeading(
   desk: Desk,
   kind: TableKind,
   file: string,
-  { heading, message, entry, likely, free }: HeadingAsk,
+  { heading, problem, entry, likely, free }: HeadingAsk,
 ): TemplateResult {
   const words = desk.words.forms.unsaid;
   const say = (field: string): void => {
@@ -63,7 +64,7 @@ function refusedHeading(
   const others = free.filter((field) => !likely.includes(field));
   const { reads } = desk.sharing;
   return html`<div class="refused" role="group" aria-label="${file}, ${heading}">
-    <p><strong>${words.notUsed(file)}</strong> <span lang="en">${message}</span></p>
+    <p><strong>${words.notUsed(file)}</strong> ${problemWords(problem)[0]}</p>
     <div class="acts">
       ${likely.map(
         (field) =>

@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit';
 import type { Instant } from '../../../src/calendar/index.js';
 import type { BookAnswer, NoiseAnswer, PeopleAnswer } from '../../../src/engine/index.js';
 import type { Fault } from '../../../src/model/index.js';
-import { saidFault } from '../../shared/said.js';
+import { problemText } from '../../shared/problem-words.js';
 import { dayText, floatText, momentText, stretchText } from '../../shared/format.js';
 import type { Place } from '../../why/explanation.js';
 import type { FormStrings } from '../forms/strings.js';
@@ -43,7 +43,7 @@ export function urgentOf(
       when: words.now,
       kind: fault.severity === 'error' ? words.fault : words.toCheck,
       text: html`${fault.line === undefined ? fault.file : words.inFile(fault.file, fault.line)}:
-      ${saidFault(fault)}`,
+      ${problemText(fault)}`,
       harm: fault.severity === 'error',
       isFault: fault.severity === 'error',
       go: { view: 'work', ...(place && { place }), text: words.showCell },

@@ -1,3 +1,5 @@
+import type { Problem } from '../../../src/model/index.js';
+import { problemWords } from '../../shared/problem-words.js';
 import { html, type TemplateResult } from 'lit';
 import {
   mergeShiftLogs,
@@ -19,11 +21,11 @@ export interface LogFiles extends Setting<HandbackStrings> {
   readonly start: Instant | null;
   readonly log: ShiftLog;
   /** What became of the last file brought in; empty: none was. */
-  readonly said: readonly string[];
+  readonly said: readonly (string | Problem)[];
   /** No log may be brought in. */
   readonly readonly: boolean;
   readonly send: (event: Event) => void;
-  readonly say: (lines: readonly string[]) => void;
+  readonly say: (lines: LogFiles['said']) => void;
 }
 
 async function bringIn(file: File, on: LogFiles): Promise<void> {
@@ -75,6 +77,8 @@ export function logFiles(on: LogFiles): TemplateResult {
         fileButton(strings.bringIn, '.json,application/json', (file) => void bringIn(file, on)),
       )}
     </div>
-    <div class="said" role="status">${on.said.map((text) => html`<p>${text}</p>`)}</div>
+    <div class="said" role="status">
+      ${on.said.map((told) => html`<p>${typeof told === 'string' ? told : problemWords(told)[0]}</p>`)}
+    </div>
   </section>`;
 }

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { blockColumns, blockRows } from '../grid/selection.js';
-import { saidFault } from '../../shared/said.js';
+import { problemText } from '../../shared/problem-words.js';
 import type { SheetState } from '../sheet-state.js';
 
 /** The cell with the focus, what is wrong with it, what was done last, and the way to the next fault. */
@@ -25,7 +25,7 @@ export function statusLine(
                 html`<span class="wrong"
                     >${fault.severity === 'error' ? words.notUsed : words.note}:</span
                   >
-                  ${saidFault(fault)} `,
+                  ${problemText(fault)} `,
             )
           : sheet.size.rows > 0
             ? html`<span class="where">${words.line(sheet.lines.of(row))}</span> ${

@@ -1,4 +1,6 @@
-import { faultText, type Fault } from '../../model/index.js';
+import { faultText } from '../../engine/english/problems.js';
+import type { Fault } from '../../model/index.js';
+import { allProblems } from '../read/read-problems.js';
 import { clipped } from './output.js';
 
 export const longestFault = 600;
@@ -27,7 +29,7 @@ export function faultLines(faults: readonly Fault[]): string[] {
   const lines = kept
     .slice(0, mostLines)
     .flatMap(({ fault, rest }) => [
-      `${fault.severity}: ${clipped(faultText(fault), longestFault)}`,
+      `${fault.severity}: ${clipped(faultText(fault, allProblems), longestFault)}`,
       ...(rest.length === 0 ? [] : [restText(rest)]),
     ]);
   const more = kept.slice(mostLines).map((item) => item.fault);

@@ -1,5 +1,5 @@
 import { addMinutes, isoText, type Instant } from '../../calendar/index.js';
-import { unitsLeft, type Fault, type Plan } from '../../model/index.js';
+import { unitsLeft, type Fault, type Plan, type Problem } from '../../model/index.js';
 import {
   begunBy,
   grantStep,
@@ -12,6 +12,7 @@ import {
 } from '../../risk/index.js';
 import { inShift } from './shift-windows.js';
 import { actualsFrom, decodeBytes, readTable } from '../../tables/index.js';
+import { readProblem } from './read-problems.js';
 import { fileName, readFile } from './read-sources.js';
 
 /** How long before its window opens a shift may have its first entry, in minutes. */
@@ -59,11 +60,9 @@ export function readActuals(paths: readonly string[], plan: Plan, at: Instant): 
     faults: [
       ...all.flatMap((file) => file.faults),
       ...own.slice(1).map(({ file }): Fault => ({
-        code: 'shift-twice',
+        ...readProblem('shift-twice', { other: own[0]!.file }),
         severity: 'error',
         file,
-        message: `${own[0]!.file} is a record of this shift too.`,
-        mend: 'Give one file for this shift; any others must be logs of earlier shifts.',
       })),
     ],
   };
@@ -80,12 +79,11 @@ interface ReadFile {
 function readLog(text: string, file: string, plan: Plan, at: Instant): ReadFile {
   const read = readShiftLog(text);
   const said = shiftState(read.log, at);
-  const fault = (
-    code: string,
-    severity: Fault['severity'],
-    message: string,
-    mend: string,
-  ): Fault => ({ code, severity, file, message, mend });
+  const fault = (severity: Fault['severity'], problem: Problem): Fault => ({
+    ...problem,
+    severity,
+    file,
+  });
   const { window: id, start } = read;
   const earlier =
     id !== null &&
@@ -97,19 +95,18 @@ function readLog(text: string, file: string, plan: Plan, at: Instant): ReadFile 
     earlier,
     actuals: said.actuals,
     faults: [
-      ...read.faults.map((item) =>
-        fault('log-not-read', 'error', item, 'Save the log again from the device that keeps it.'),
-      ),
-      ...said.faults.map((item) =>
-        fault(item.code, 'warning', `Entry ${item.entry}: ${item.text}`, 'Correct it in the log.'),
+      ...read.faults.map((problem) => fault('error', problem)),
+      ...said.faults.map(({ code, entry, text }) =>
+        fault('warning', { ...readProblem('log-entry', { entry, text }), code }),
       ),
       ...(earlier
         ? [
             fault(
-              'log-of-another-shift',
               'warning',
-              `It is the log of ${id}${start === null ? '' : `, ${isoText(start, plan.zone).slice(0, 10)}`}, not of a shift that is on at --at TIME: only the work it says was begun counts.`,
-              'Give the log of the shift that is on too.',
+              readProblem('log-of-another-shift', {
+                window: id,
+                day: start === null ? undefined : isoText(start, plan.zone).slice(0, 10),
+              }),
             ),
           ]
         : []),

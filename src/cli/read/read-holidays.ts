@@ -1,8 +1,7 @@
-import { localDateSchema, type Fault } from '../../model/index.js';
+import { localDateSchema, type Fault, type Problem } from '../../model/index.js';
 import { decodeBytes } from '../../tables/index.js';
+import { readProblem } from './read-problems.js';
 import { fileName, readFile } from './read-sources.js';
-
-const MEND = 'Write one date a line, or a JSON array of texts, each as 2027-08-30.';
 
 interface Written {
   readonly text: string;
@@ -20,18 +19,18 @@ export function readHolidays(path: string): {
   readonly faults: readonly Fault[];
 } {
   const file = fileName(path);
-  const fault = (code: string, message: string, line?: number): Fault => ({
-    ...{ code, severity: 'error', file, message, mend: MEND },
+  const fault = (problem: Problem, line?: number): Fault => ({
+    ...problem,
+    ...{ severity: 'error', file },
     ...(line !== undefined && { line }),
   });
   const text = decodeBytes(readFile(path, 'holidays')).text.replace(/^\uFEFF/, '');
   const written = /^\s*[[{"]/.test(text) ? fromJson(text) : fromLines(text);
-  if (!written)
-    return { holidays: [], faults: [fault('holidays-json', 'This is not a JSON array of texts.')] };
+  if (!written) return { holidays: [], faults: [fault(readProblem('holidays-json'))] };
   const bad = written.filter((item) => !localDateSchema.safeParse(item.text).success);
   return {
     holidays: [...new Set(written.map((item) => item.text))],
-    faults: bad.map((item) => fault('holiday-date', `"${item.text}" is not a date.`, item.line)),
+    faults: bad.map(({ text, line }) => fault(readProblem('holiday-date', { text }), line)),
   };
 }
 

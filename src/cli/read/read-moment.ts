@@ -1,6 +1,7 @@
 import type { Instant } from '../../calendar/index.js';
 import { momentParser } from '../../tables/index.js';
 import { UsageError } from '../arguments.js';
+import { problemText } from './read-problems.js';
 
 /** A moment as typed after an option. @throws {UsageError} When it cannot be read. */
 export function readMoment(text: string, option: string, zone: string): Instant {
@@ -8,10 +9,9 @@ export function readMoment(text: string, option: string, zone: string): Instant 
     zone,
     order: 'day-first',
     dateAlone: 'start',
-    twice: ['later', 'the later leaves less time'],
+    twice: ['later', 'leaves-less'],
   });
   const read = parse(text.trim());
-  if ('problem' in read)
-    throw new UsageError(`--${option}: ${read.problem.message} ${read.problem.mend}`);
+  if ('problem' in read) throw new UsageError(`--${option}: ${problemText(read.problem)}`);
   return read.value;
 }

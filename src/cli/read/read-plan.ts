@@ -20,6 +20,7 @@ import {
   tableOfRecords,
   type Table,
 } from '../../tables/index.js';
+import { readProblem } from './read-problems.js';
 import { fileName, readFile } from './read-sources.js';
 
 /** A plan of work that was given, with the name under which it was agreed, as far as its file says it. */
@@ -87,11 +88,9 @@ export async function readPlacements(
       proof: found.proof,
     };
   const fault: Fault = {
-    code: 'plan-not-read',
+    ...readProblem('plan-not-read'),
     severity: 'error',
     file,
-    message: 'This file is not a plan of work.',
-    mend: 'Give what "allocate --json" printed, a plan file with an agreed plan, or a CSV file with the columns activity, window, from, to, units.',
   };
   return { placements: [], named: { id: planId([]) }, faults: [fault] };
 }

@@ -7,6 +7,7 @@ import {
 } from '../../model/index.js';
 import { unknownEvents } from '../../risk/index.js';
 import { decodeBytes, jsonFrom, readTable, riskEventsFrom } from '../../tables/index.js';
+import { readProblem } from './read-problems.js';
 import { fileName, readFile } from './read-sources.js';
 
 /**
@@ -53,10 +54,9 @@ function eventsOf(
 
 function unknownNames({ events }: RiskFile, plan: Plan, file: string): readonly Fault[] {
   return unknownEvents(plan, events).map(({ event, of, name }) => ({
+    ...readProblem('event-not-known', { event, of, name }),
     code: `event-${of}-not-known`,
     severity: 'error',
     file,
-    message: `Event "${event}": there is no ${of} "${name}" in the plan.`,
-    mend: `Write the ${of} as the plan does.`,
   }));
 }

@@ -17,6 +17,7 @@ import {
   type WorkbookSheet,
 } from '../../tables/index.js';
 import { fileTrouble } from './file-trouble.js';
+import { problemText } from './read-problems.js';
 import { UsageError, type Arguments } from '../arguments.js';
 
 /** Reads no more than is allowed, since a device may never end. */
@@ -32,7 +33,7 @@ function bytesOf(path: string): Uint8Array {
       pieces.push(piece.subarray(0, got));
       length += got;
       const large = tooManyBytes(length);
-      if (large) throw new Error(`${large.message} ${large.mend}`);
+      if (large) throw new Error(problemText(large));
     }
   } finally {
     if (file !== standardInput) closeSync(file);

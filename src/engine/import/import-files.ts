@@ -1,15 +1,11 @@
-import type { Fault, PlanDocument } from '../../model/index.js';
+import type { PlanDocument, Problem } from '../../model/index.js';
 import type { Progress } from '../types.js';
 import { takeJson } from './json.js';
 import { sourceOf } from './source.js';
 import { takeTable } from './table.js';
 import type { ImportedFile, ImportReport, ImportResult } from './types.js';
 
-const unread = (
-  file: string,
-  encoding: string,
-  fault: Pick<Fault, 'code' | 'message' | 'mend'>,
-): ImportReport => ({
+const unread = (file: string, encoding: string, problem: Problem): ImportReport => ({
   file,
   kind: 'unknown',
   encoding,
@@ -17,7 +13,7 @@ const unread = (
   rows: 0,
   matched: [],
   unmatched: [],
-  faults: [{ severity: 'error', file, ...fault }],
+  faults: [{ ...problem, severity: 'error', file }],
 });
 
 /**

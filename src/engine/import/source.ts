@@ -1,4 +1,4 @@
-import type { Fault } from '../../model/index.js';
+import type { Problem } from '../../model/index.js';
 import {
   decodeAs,
   decodeBytes,
@@ -13,6 +13,8 @@ import {
   type WorkbookSheet,
 } from '../../tables/index.js';
 import type { ImportChoices, ImportPreview } from './types.js';
+import { problemOf } from '../../tables/parse/parsed.js';
+import type { OtherFile } from '../../tables/problems/file-problems.js';
 
 type SourceFacts = Pick<ImportPreview, 'encodings' | 'delimiters' | 'sheets'>;
 
@@ -28,14 +30,12 @@ export type SourceOf =
     }
   | { readonly is: 'unread'; readonly encoding: string; readonly fault: Problem };
 
-type Problem = Pick<Fault, 'code' | 'message' | 'mend'>;
-
-const otherFiles: readonly (readonly [start: readonly number[], what: string])[] = [
-  [[0x25, 0x50, 0x44, 0x46], 'a PDF document'],
-  [[0x89, 0x50, 0x4e, 0x47], 'a picture'],
-  [[0xff, 0xd8, 0xff], 'a picture'],
-  [[0xd0, 0xcf, 0x11, 0xe0], 'a workbook of the older kind, or one locked with a password'],
-  [[0x1f, 0x8b], 'a packed file'],
+const otherFiles: readonly (readonly [start: readonly number[], what: OtherFile])[] = [
+  [[0x25, 0x50, 0x44, 0x46], 'pdf'],
+  [[0x89, 0x50, 0x4e, 0x47], 'picture'],
+  [[0xff, 0xd8, 0xff], 'picture'],
+  [[0xd0, 0xcf, 0x11, 0xe0], 'old-or-locked'],
+  [[0x1f, 0x8b], 'packed'],
 ];
 
 /** Tells a file by what is in it, whatever it is called. */
@@ -44,22 +44,14 @@ export async function sourceOf(bytes: Uint8Array, choices?: ImportChoices): Prom
   if (large) return unread('', large);
   const other = otherFiles.find(([start]) => start.every((byte, at) => bytes[at] === byte));
   if (other) {
-    return unread('', {
-      code: 'file-not-a-table',
-      message: `The file is ${other[1]}, which holds no table that can be read here.`,
-      mend: 'Save the table as .xlsx without a password, or as CSV.',
-    });
+    return unread('', problemOf('file-not-a-table', { what: other[1] }));
   }
   if (looksLikeArchive(bytes)) return workbook(bytes, choices);
   const { text, encoding } = choices?.encoding
     ? decodeAs(bytes, choices.encoding)
     : decodeBytes(bytes);
   if (text.trim() === '') {
-    return unread(encoding, {
-      code: 'file-empty',
-      message: 'The file is empty.',
-      mend: 'Save it again from where it came.',
-    });
+    return unread(encoding, problemOf('file-empty/file'));
   }
   if (/^\s*[{[]/.test(text) && choices?.kind === undefined) return { is: 'text', text, encoding };
   const records = readRecords(text, choices?.delimiter ? { delimiter: choices.delimiter } : {});
@@ -80,14 +72,7 @@ async function workbook(bytes: Uint8Array, choices?: ImportChoices): Promise<Sou
   const { sheets, faults } = await readWorkbook(bytes);
   const sheet = sheets.find((item) => item.name === choices?.sheet) ?? firstTable(sheets);
   if (!sheet) {
-    return unread(
-      '',
-      faults[0] ?? {
-        code: 'file-empty',
-        message: 'The workbook holds no cell.',
-        mend: 'Save it again from where it came.',
-      },
-    );
+    return unread('', faults[0] ?? problemOf('file-empty/workbook'));
   }
   const wide = tooManyCells(sheet.rows);
   if (wide) return unread('', wide);

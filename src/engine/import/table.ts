@@ -24,6 +24,7 @@ import { faultsOf } from './faults.js';
 import { previewOf, short } from './preview.js';
 import type { SourceOf } from './source.js';
 import type { ImportChoices, ImportReport } from './types.js';
+import { problemOf } from '../../tables/parse/parsed.js';
 
 /** A document with what was taken from one file, and what is told of it. */
 export interface Taken {
@@ -125,13 +126,11 @@ const effectsOf = (into: (take: Take) => { readonly effect: Effect }): Record<Ta
   Object.fromEntries(takes.map((take) => [take, into(take).effect])) as Record<Take, Effect>;
 
 function notKnown(table: Table, file: string): Fault {
-  const names = table.columns.slice(0, 40).map((column) => `"${short(column)}"`);
+  const names = table.columns.slice(0, 40).map(short);
   return {
+    ...problemOf('table-not-recognised', { names }),
     severity: 'error',
     file,
-    code: 'table-not-recognised',
     line: table.line,
-    message: `The headings ${names.join(', ')} are those of no table known here.`,
-    mend: 'Head the columns as sample-csv/README.md lists them, or choose what the table holds and which column is which: a table of windows needs window, start and end; one of work needs activity and minutes or units.',
   };
 }

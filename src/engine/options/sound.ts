@@ -1,4 +1,5 @@
-import type { PlanFault } from '../../model/index.js';
+import { englishProblems } from '../english/problems.js';
+import { wordsOf, type PlanFault } from '../../model/index.js';
 import { leftOpenIn } from '../../planner/search/index.js';
 import { verify } from '../../verify/index.js';
 import { sitePlan } from '../site/site-plan.js';
@@ -57,5 +58,5 @@ function unreadIn({ plan, document }: Draft, at: Situation): string {
   );
   if (gone.length === 0) return '';
   const why = sitePlan(document).faults.find((fault) => fault.severity === 'error');
-  return `${gone.map((activity) => activity.id).join(', ')} could not be planned so. ${why?.message ?? ''}`.trim();
+  return `${gone.map((activity) => activity.id).join(', ')} could not be planned so. ${why ? wordsOf(why, englishProblems)[0] : ''}`.trim();
 }

@@ -2,6 +2,10 @@ import * as z from 'zod/mini';
 import type { Instant } from '../../calendar/index.js';
 import { chainOf } from './log-chain.js';
 import type { ShiftEntry, ShiftLog } from './shift-log.js';
+import { type Problem, problemsOf } from '../../model/index.js';
+import type { LogProblems } from './log-problems.js';
+
+const problemOf = problemsOf<LogProblems>();
 
 // zod probes for `new Function` unless told not to, which a strict content security policy reports.
 z.config({ jitless: true });
@@ -67,8 +71,8 @@ export interface ReadLog {
   /** Null where the file does not say. */
   readonly start: Instant | null;
   readonly log: ShiftLog;
-  /** What could not be read, in words; the entries that could be are in `log`. */
-  readonly faults: readonly string[];
+  /** What could not be read; the entries that could be are in `log`. */
+  readonly faults: readonly Problem[];
 }
 
 /** A shift's log as a file that another device can take in. */
@@ -93,7 +97,7 @@ export function readShiftLog(text: string): ReadLog {
       window: null,
       start: null,
       log: [],
-      faults: ['The file is no JSON: it was not saved as a log.'],
+      faults: [problemOf('log-not-read')],
     };
   }
   const file = fileSchema.safeParse(raw);
@@ -102,18 +106,20 @@ export function readShiftLog(text: string): ReadLog {
       window: null,
       start: null,
       log: [],
-      faults: ['The file is not the log of a shift (schema 1).'],
+      faults: [problemOf('log-not-read/other')],
     };
   const log: ShiftEntry[] = [];
-  const faults: string[] = [];
+  const faults: Problem[] = [];
   const known = new Set<string>();
   file.data.log.forEach((item, index) => {
     const entry = entrySchema.safeParse(item);
     if (!entry.success) {
       const { path, message } = entry.error.issues[0]!;
-      faults.push(`Entry ${index + 1} cannot be read (${path.join('.')}: ${message}).`);
+      faults.push(
+        problemOf('log-not-read/entry', { entry: index + 1, place: path.join('.'), message }),
+      );
     } else if (known.has(entry.data.id)) {
-      faults.push(`Entry ${index + 1} has the id of an earlier one, ${entry.data.id}.`);
+      faults.push(problemOf('log-not-read/id-twice', { entry: index + 1, id: entry.data.id }));
     } else {
       known.add(entry.data.id);
       // Absent and undefined are the same in a file.
@@ -125,10 +131,7 @@ export function readShiftLog(text: string): ReadLog {
     const own = chainOf(log);
     const changed = Math.max(own.length, chain.length);
     const at = Array.from({ length: changed }, (_, k) => k).find((k) => own[k] !== chain[k]);
-    if (at !== undefined)
-      faults.push(
-        `The file was changed after it was saved, from entry ${at + 1} on: its stamps do not agree.`,
-      );
+    if (at !== undefined) faults.push(problemOf('log-not-read/changed', { entry: at + 1 }));
   }
   return { window, start, log, faults };
 }

@@ -1,5 +1,8 @@
 import { MINUTE, type Instant, type Interval } from '../../calendar/index.js';
-import type { Fault, WeatherRow } from '../../model/index.js';
+import { problemsOf, type Fault, type WeatherRow } from '../../model/index.js';
+import type { WeatherProblems } from '../site-problems.js';
+
+const problemOf = problemsOf<WeatherProblems>();
 
 /** A row with the stretch in which it holds. */
 export interface Weather extends Interval {
@@ -30,35 +33,30 @@ export function weatherOf(
   return { weather, faults };
 }
 
+type Wrong = keyof WeatherProblems;
+
 function wrongIn(
   row: WeatherRow,
   before: WeatherRow | undefined,
-): [code: string, column: string, message: string] | undefined {
-  if (!Number.isFinite(row.at)) return ['bad-time', 'time', 'the time cannot be read.'];
-  if (before && row.at <= before.at)
-    return ['time-out-of-order', 'time', 'the time is not after that of the row before.'];
+): readonly [wrong: Wrong, column: string, figure?: number | undefined] | undefined {
+  if (!Number.isFinite(row.at)) return ['bad-time', 'time'];
+  if (before && row.at <= before.at) return ['time-out-of-order', 'time'];
   const outside = (value: number | undefined, low: number, high: number): boolean =>
     value !== undefined && !(value >= low && value <= high);
-  if (outside(row.windMps, 0, 120))
-    return ['bad-wind', 'wind', `no wind blows at ${row.windMps} m/s.`];
-  if (outside(row.gustMps, 0, 150))
-    return ['bad-wind', 'gust', `no gust blows at ${row.gustMps} m/s.`];
+  if (outside(row.windMps, 0, 120)) return ['bad-wind', 'wind', row.windMps];
+  if (outside(row.gustMps, 0, 150)) return ['bad-wind/gust', 'gust', row.gustMps];
   if (outside(row.temperatureC, -70, 110))
-    return ['bad-temperature', 'temperature', `${row.temperatureC} °C is no such temperature.`];
+    return ['bad-temperature', 'temperature', row.temperatureC];
   return undefined;
 }
 
-function faultOf(row: number, code: string, column: string, message: string): Fault {
-  return {
-    code,
-    severity: 'error',
-    file: 'weather',
-    row,
-    column,
-    message: `Weather row ${row + 1}: ${message}`,
-    mend: 'Correct the row; until then the row before it holds on.',
-  };
-}
+const faultOf = (row: number, wrong: Wrong, column: string, figure: number | undefined): Fault => ({
+  ...problemOf(wrong, { row: row + 1, figure: figure ?? 0 }),
+  severity: 'error',
+  file: 'weather',
+  row,
+  column,
+});
 
 /** Rows at equal steps, for a table that gives only values. */
 export function evenRows(

@@ -1,9 +1,20 @@
 import { dayAt, MINUTE, type Interval } from '../../calendar/index.js';
-import type { Assignment, Fault, Limit, LimitSet, Sourced } from '../../model/index.js';
+import {
+  problemsOf,
+  type Assignment,
+  type Fault,
+  type Limit,
+  type LimitSet,
+  type Problem,
+  type Sourced,
+} from '../../model/index.js';
+import type { TurnProblems } from '../site-problems.js';
 import { smallestCure, type Cure } from './cure.js';
 import { nightWorked } from './local-days.js';
 import { measure, type Measure } from './measure.js';
 import type { Turn } from './turn.js';
+
+const problemOf = problemsOf<TurnProblems>();
 
 /** One limit broken by one turn. */
 export interface Breach extends Sourced {
@@ -135,27 +146,17 @@ function overlapOf(assignment: Assignment, before: Assignment | undefined): Brea
 }
 
 function faultOf(assignment: Assignment, row: number): Fault | undefined {
-  const say = (code: string, column: string, message: string, mend: string): Fault => ({
-    code,
+  const { id: turn, start, end, travelMinutes } = assignment;
+  const say = (problem: Problem, column: string): Fault => ({
+    ...problem,
     severity: 'error',
     file: 'roster',
     row,
     column,
-    message: `Turn ${assignment.id}: ${message}`,
-    mend,
   });
-  if (
-    !Number.isFinite(assignment.start) ||
-    !Number.isFinite(assignment.end) ||
-    assignment.end <= assignment.start
-  )
-    return say(
-      'turn-ends-before-start',
-      'end',
-      'it ends at or before its start.',
-      'Correct the times.',
-    );
-  if (!Number.isFinite(assignment.travelMinutes) || assignment.travelMinutes < 0)
-    return say('bad-travel', 'travel minutes', 'travel is below zero.', 'Give 0 or more minutes.');
+  if (!Number.isFinite(start) || !Number.isFinite(end) || end <= start)
+    return say(problemOf('turn-ends-before-start', { turn }), 'end');
+  if (!Number.isFinite(travelMinutes) || travelMinutes < 0)
+    return say(problemOf('bad-travel', { turn }), 'travel minutes');
   return undefined;
 }

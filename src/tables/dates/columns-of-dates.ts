@@ -5,6 +5,7 @@ import { faultAt } from '../text/place.js';
 import { cellsOf, type RowDates, type RowCache } from '../kinds/row-cache.js';
 import type { Sheet } from '../kinds/sheet.js';
 import type { Table } from '../text/table.js';
+import { problemOf } from '../parse/parsed.js';
 
 /**
  * The order of the dates of a sheet, from all its date columns together. Month first, which no reader here expects,
@@ -27,12 +28,11 @@ export function dateOrderOfSheet<K extends SheetKind>(
       sheet.cellsOf([item]).some((cell) => (doubtfulNumbers(cell)?.[1] ?? 0) > 12),
     );
     const heading = column === undefined ? {} : { column: sheet.headingOf(column) };
-    const fault = faultAt({ line: table.line, ...heading }, 'warning', {
-      code: 'dates-month-first',
-      message:
-        'All dates of this file are read month first: some have a second number above 12, and none a first.',
-      mend: 'Write dates as 2027-03-28 to leave no doubt.',
-    });
+    const fault = faultAt(
+      { line: table.line, ...heading },
+      'warning',
+      problemOf('dates-month-first'),
+    );
     sheet.faults.push({ ...fault, file });
   }
   return order;

@@ -1,11 +1,12 @@
 // The order of day and month over all tables of a plan together: whoever writes one table day first does not write
 // another month first without saying so.
-import { tableKinds, type Fault, type TableKind } from '../../model/index.js';
+import { tableKinds, type Fault, type TableKind, type Problem } from '../../model/index.js';
 import { dateColumns } from './date-finding.js';
 import type { ColumnMap } from '../headings/match-columns.js';
 import { doubtfulNumbers, parseMoment, type DateOrder } from '../parse/written-moment.js';
 import { faultAt } from '../text/place.js';
 import type { Table } from '../text/table.js';
+import { problemOf } from '../parse/parsed.js';
 
 interface GivenTable {
   readonly table: Table;
@@ -126,7 +127,7 @@ export function dateOrders(
   const report = (
     item: (typeof found)[number],
     severity: Fault['severity'],
-    problem: Pick<Fault, 'code' | 'message' | 'mend'>,
+    problem: Problem,
   ): void => {
     const { given, signs } = item;
     const { row = 0, column = 0 } = signs.either ?? {};
@@ -152,34 +153,36 @@ export function dateOrders(
     else if (signs.monthFirst) {
       orders[kind] = 'month-first';
       const column = given.table.columns[signs.monthFirstAt!]!;
-      const fault = faultAt({ line: given.table.line, column }, 'warning', {
-        code: 'dates-month-first',
-        message:
-          'All dates of this file are read month first: some have a second number above 12, and none a first.',
-        mend: 'Write dates as 2027-03-28 to leave no doubt.',
-      });
+      const fault = faultAt(
+        { line: given.table.line, column },
+        'warning',
+        problemOf('dates-month-first'),
+      );
       faults.push({ ...fault, file: given.file });
       if (day.length === 0 || !signs.either) continue;
-      report(item, 'warning', {
-        code: 'dates-in-two-orders',
-        message: `Its dates are month first, as some have a second number above 12; those of ${filesOf(day)} are day first.`,
-        mend: mendOrder,
-      });
+      report(item, 'warning', problemOf('dates-in-two-orders', { dayFirst: filesOf(day) }));
     } else if (!signs.either) orders[kind] = 'day-first';
     else if (day.length > 0 && month.length > 0) {
       orders[kind] = 'day-first';
-      report(item, 'error', {
-        code: 'dates-read-two-ways',
-        message: `${datesText(signs)} can be read day first, as in ${filesOf(day)}, or month first, as in ${filesOf(month)}.`,
-        mend: mendOrder,
-      });
+      report(
+        item,
+        'error',
+        problemOf('dates-read-two-ways', {
+          dates: signs.either?.count ?? 0,
+          dayFirst: filesOf(day),
+          monthFirst: filesOf(month),
+        }),
+      );
     } else if (month.length > 0) {
       orders[kind] = 'month-first';
-      report(item, 'warning', {
-        code: 'dates-month-first',
-        message: `${datesText(signs)} can be read two ways and are read month first, as in ${filesOf(month)}.`,
-        mend: mendOrder,
-      });
+      report(
+        item,
+        'warning',
+        problemOf('dates-month-first/told', {
+          dates: signs.either?.count ?? 0,
+          monthFirst: filesOf(month),
+        }),
+      );
     } else if (day.length > 0) orders[kind] = 'day-first';
     else orders[kind] = undecided(found, item, report);
   }
@@ -190,37 +193,24 @@ export function dateOrders(
 function undecided<T extends { readonly signs: OrderSigns }>(
   found: readonly T[],
   item: T,
-  told: (
-    item: T,
-    severity: Fault['severity'],
-    problem: Pick<Fault, 'code' | 'message' | 'mend'>,
-  ) => void,
+  told: (item: T, severity: Fault['severity'], problem: Problem) => void,
 ): DateOrder {
   const spans = found.flatMap(({ signs }) => signs.spans);
   const odd = spans.filter(([days]) => unlikely(days)).length;
   const oddOther = spans.filter(([, days]) => unlikely(days)).length;
   const order: DateOrder = odd > oddOther ? 'month-first' : 'day-first';
-  const because =
-    odd > oddOther
-      ? `, since day first would make ${odd} of them end before they start or last more than ${longDays} days`
-      : odd < oddOther
-        ? ', since month first would make windows of many days'
-        : ', which is usual here';
-  told(item, 'warning', {
-    code: order === 'month-first' ? 'dates-month-first' : 'dates-day-first',
-    message: `${datesText(item.signs)} can be read two ways and nothing else says which; they are read ${order.replace('-', ' ')}${because}.`,
-    mend: mendOrder,
-  });
+  told(
+    item,
+    'warning',
+    problemOf(order === 'month-first' ? 'dates-month-first/guessed' : 'dates-day-first', {
+      dates: item.signs.either?.count ?? 0,
+      odd,
+      oddOther,
+      longDays,
+    }),
+  );
   return order;
 }
 
-const mendOrder =
-  'Write dates as 2027-03-28, or say the order: --dates day-first or --dates month-first, or choose it for the file.';
-
-const datesText = ({ either }: OrderSigns): string => {
-  const count = either?.count ?? 0;
-  return `${count} ${count === 1 ? 'date' : 'dates'} such as this`;
-};
-
-const filesOf = (tables: readonly { readonly given: GivenTable }[]): string =>
-  tables.map(({ given }) => given.file).join(' and ');
+const filesOf = (tables: readonly { readonly given: GivenTable }[]): readonly string[] =>
+  tables.map(({ given }) => given.file);

@@ -4,6 +4,7 @@ import { matchColumns } from '../headings/match-columns.js';
 import { parseMoment } from '../parse/written-moment.js';
 import { faultAt } from '../text/place.js';
 import type { Given } from '../plan-sources.js';
+import { problemOf } from '../parse/parsed.js';
 
 /** Columns of dates that belong to the time of the windows. */
 const dated: { readonly [K in TableKind]?: readonly string[] } = {
@@ -52,11 +53,11 @@ export function farDateFaults(
       const year = 'problem' in read ? undefined : read.value.date?.year;
       if (year === undefined || isNear(year) || isForEver(kind, name, year)) return;
       const away = year < first ? first - year : year - last;
-      const problem = {
-        code: 'date-far-off',
-        message: `${text} is ${away} years from the windows of the plan.${first === last ? ` Meant ${first}?` : ''}`,
-        mend: 'Correct the year, or leave it where it is meant so.',
-      };
+      const problem = problemOf('date-far-off', {
+        text,
+        away,
+        maybe: first === last ? first : undefined,
+      });
       const place = { line, row, column: table.columns[at]! };
       faults.push({ ...faultAt(place, 'warning', problem, text), file });
     });

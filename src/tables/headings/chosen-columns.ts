@@ -4,6 +4,7 @@ import { headingsOf } from './fields.js';
 import { entryOf, matchColumns, type ColumnMap } from './match-columns.js';
 import { faultAt } from '../text/place.js';
 import type { Table } from '../text/table.js';
+import { problemOf } from '../parse/parsed.js';
 
 export interface ChosenColumn {
   /** Absent: every table that has the heading, and the field. */
@@ -94,12 +95,15 @@ export function chosenFaults(
       ({ kind }) => (only ?? kind) === kind && (field === '' || fieldIn(kind, field)),
     );
     if (where.some(({ table }) => placeOf(table.columns, heading) >= 0)) return [];
-    const files = where.map((item) => item.file).join(', ');
-    const fault = faultAt({ line: where[0]?.table.line ?? 1, column: heading }, 'error', {
-      code: 'mapped-column-missing',
-      message: `"${heading}" was chosen for "${field === '' ? 'not read' : field}", but ${files === '' ? 'no table that was given' : files} has no such column.`,
-      mend: 'Write the heading as the file has it.',
-    });
+    const fault = faultAt(
+      { line: where[0]?.table.line ?? 1, column: heading },
+      'error',
+      problemOf('mapped-column-missing/chosen', {
+        heading,
+        field,
+        files: where.map((item) => item.file),
+      }),
+    );
     return [{ ...fault, file: where[0]?.file ?? 'command line' }];
   });
 }

@@ -4,9 +4,10 @@ import { dangerFields, decidesDanger } from './danger-fields.js';
 import type { SheetKind } from './fields.js';
 import { fieldMeant } from './heading-meaning.js';
 import type { ColumnMap, ColumnMatch } from './match-columns.js';
-import type { Problem } from '../parse/parsed.js';
 import { exampleCells, fieldsSuggested, quotedOf } from './suggest.js';
 import type { Table } from '../text/table.js';
+import type { Problem } from '../../model/index.js';
+import { problemOf } from '../parse/parsed.js';
 
 export interface UnreadDanger {
   /** Index of the column. */
@@ -60,18 +61,14 @@ export function unreadDangers<K extends SheetKind>(
 
 /** Two columns may hold a field: nobody but a person can say which is true. */
 function rivalOf(name: string, other: string, field: string, cells: readonly string[]): Problem {
-  return {
-    code: 'heading-not-read',
-    message: `"${name.slice(0, 200)}" is not read, and "${other.slice(0, 200)}" is, though both may hold the ${field}. Lines, isolation and status decide who is in danger. It holds ${examplesOf(cells)}.`,
-    mend: `Say which is meant: --columns "${quotedOf(name)}=${field}", or, where it is meant to stay unread, --columns "${quotedOf(name)}=".`,
-  };
+  return problemOf('heading-not-read', {
+    name: name.slice(0, 200),
+    other: other.slice(0, 200),
+    field,
+    cells: cells.slice(0, 3),
+    quoted: quotedOf(name),
+  });
 }
-
-const examplesOf = (cells: readonly string[]): string =>
-  cells
-    .slice(0, 3)
-    .map((cell) => `"${cell}"`)
-    .join(', ');
 
 function dangerOf<K extends SheetKind>(
   name: string,
@@ -87,18 +84,12 @@ function dangerOf<K extends SheetKind>(
       !(dangerFields[kind] as readonly string[]).includes(field) || lacking.includes(field),
   );
   const field = likely[0] ?? lacking[0]!;
-  const asIs = `--columns "${quotedOf(name)}="`;
-  return {
-    code: 'heading-not-read',
-    message: `"${name.slice(0, 200)}" is not read, and the table has no column for ${or(lacking)}. Lines, isolation and status decide who is in danger.${
-      likely.length > 0 ? ` Did you mean ${or(likely)}?` : ''
-    }${cells.length > 0 ? ` It holds ${examplesOf(cells)}.` : ''}`,
-    mend:
-      likely.length > 0
-        ? `Rename it "${field}", or say what it holds: --columns "${quotedOf(name)}=${field}". Where it is meant to stay unread: ${asIs}.`
-        : `Where it is meant to stay unread, say so: ${asIs}. Where it holds ${or(lacking)}, rename it so, or say --columns "${quotedOf(name)}=${field}".`,
-  };
+  return problemOf('heading-not-read/lacking', {
+    name: name.slice(0, 200),
+    quoted: quotedOf(name),
+    lacking,
+    likely,
+    field,
+    cells: cells.slice(0, 3),
+  });
 }
-
-const or = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)!}`;

@@ -1,9 +1,8 @@
-// Reading our own JSON files: what is wrong is said in words, with the place in the document as the column.
+// Reading our own JSON files: what is wrong is told with the place in the document as the column.
 import * as z from 'zod/mini';
-import type { Fault } from '../../model/index.js';
-import type { Problem } from '../parse/parsed.js';
+import type { Fault, Problem } from '../../model/index.js';
 import { scanJson } from './json-scan.js';
-import { wordsOf, type JsonIssue } from './json-words.js';
+import { jsonProblem, problemIn, type JsonIssue } from './json-issues.js';
 
 /** What a file of ours is about; it begins the codes of its faults. */
 export type JsonSubject = 'rules' | 'prices' | 'booking' | 'site' | 'decisions' | 'risk';
@@ -41,23 +40,12 @@ function parseJson(text: string, subject: JsonSubject): ParsedJson {
   const lineAt = (at: number): number => text.slice(0, at).split(/\r\n|\r|\n/).length;
   const { brokenAt, twice } = scanJson(text);
   if (brokenAt !== undefined) {
-    const found =
-      brokenAt < text.length
-        ? JSON.stringify(text.slice(brokenAt, brokenAt + 12))
-        : 'the end of the file';
-    const problem = {
-      code: `${subject}-not-json`,
-      message: `The file stops being JSON at ${found}.`,
-      mend: 'Check brackets, commas and double quotes there.',
-    };
+    const found = text.slice(brokenAt, brokenAt + 12);
+    const problem = jsonProblem(subject, 'not-json', { found });
     return { problem, line: lineAt(brokenAt) };
   }
   if (twice) {
-    const problem = {
-      code: `${subject}-entry-twice`,
-      message: `"${twice.key}" is given twice in the same place.`,
-      mend: 'Keep one of them.',
-    };
+    const problem = jsonProblem(subject, 'entry-twice', { key: twice.key });
     return { problem, line: lineAt(twice.at) };
   }
   let refused: string | undefined;
@@ -66,11 +54,7 @@ function parseJson(text: string, subject: JsonSubject): ParsedJson {
     return item;
   });
   if (refused === undefined) return { value };
-  const problem = {
-    code: `${subject}-key-refused`,
-    message: `The file has an entry named "${refused}", which is not accepted.`,
-    mend: 'Take it out.',
-  };
+  const problem = jsonProblem(subject, 'key-refused', { key: refused });
   return { problem, line: lineAt(text.indexOf(`"${refused}"`)) };
 }
 
@@ -81,15 +65,16 @@ function issueFaults(raw: object, document: unknown, file: string, subject: Json
     return inside.flatMap((item) => issueFaults(item, document, file, subject));
   if (issue.code === 'unrecognized_keys') {
     return (issue.keys ?? []).map((key) =>
-      faultIn([...issue.path, key], document, file, {
-        code: `${subject}-entry-not-known`,
-        message: `"${key}" is not an entry known here.`,
-        mend: 'Correct its name or take it out; put remarks in "source".',
-      }),
+      faultIn(
+        [...issue.path, key],
+        document,
+        file,
+        jsonProblem(subject, 'entry-not-known', { key }),
+      ),
     );
   }
   return [
-    faultIn(issue.path, document, file, wordsOf(issue, valueAt(document, issue.path), subject)),
+    faultIn(issue.path, document, file, problemIn(issue, valueAt(document, issue.path), subject)),
   ];
 }
 

@@ -1,7 +1,13 @@
 import { isZone } from '../../calendar/index.js';
-import { ruleSetSchema, type Fault, type RuleSet, type Step } from '../../model/index.js';
+import {
+  ruleSetSchema,
+  type Fault,
+  type RuleSet,
+  type Step,
+  type Problem,
+} from '../../model/index.js';
 import { jsonFrom } from './json-document.js';
-import type { Problem } from '../parse/parsed.js';
+import { problemOf } from '../parse/parsed.js';
 
 export interface RulesResult {
   /** Absent when the file has an error. */
@@ -37,11 +43,9 @@ function meaningFaults(rules: RuleSet): Meaning[] {
   const found = [...stepFaults(rules.leadIn, 'leadIn'), ...stepFaults(rules.leadOut, 'leadOut')];
   if (rules.zone !== undefined && !isZone(rules.zone)) {
     found.push({
-      code: 'zone-not-known',
+      ...problemOf('zone-not-known', { text: rules.zone }),
       path: 'zone',
       value: rules.zone,
-      message: `"${rules.zone}" is not a time zone known here.`,
-      mend: 'Write one such as Europe/London.',
     });
   }
   return found;
@@ -53,11 +57,9 @@ function stepFaults(steps: readonly Step[], list: string): Meaning[] {
   steps.forEach((step, at) => {
     if (index.has(step.step)) {
       found.push({
-        code: 'step-twice',
+        ...problemOf('step-twice/rules', { step: step.step }),
         path: `${list}[${at}].step`,
         value: step.step,
-        message: `"${step.step}" is already a step of this list.`,
-        mend: 'Give each step a name of its own.',
       });
     }
     index.set(step.step, at);
@@ -65,11 +67,9 @@ function stepFaults(steps: readonly Step[], list: string): Meaning[] {
     const high = step.high ?? step.minutes;
     if (low > step.minutes || high < step.minutes) {
       found.push({
-        code: 'spread-out-of-order',
+        ...problemOf('spread-out-of-order/step', { low, minutes: step.minutes, high }),
         path: `${list}[${at}].${low > step.minutes ? 'low' : 'high'}`,
         value: String(low > step.minutes ? low : high),
-        message: `Low ${low}, likely ${step.minutes} and high ${high} do not rise.`,
-        mend: 'Low is at most the likely minutes, and those at most high.',
       });
     }
   });
@@ -78,21 +78,13 @@ function stepFaults(steps: readonly Step[], list: string): Meaning[] {
     const path = `${list}[${at}].alongside`;
     if (!index.has(step.alongside)) {
       found.push({
-        code: 'alongside-not-known',
+        ...problemOf('alongside-not-known', { alongside: step.alongside }),
         severity: 'warning',
         path,
         value: step.alongside,
-        message: `There is no step "${step.alongside}" in this list, so the step follows the one before it.`,
-        mend: 'Name a step of the same list, letter for letter.',
       });
     } else if (loops(steps, index, at)) {
-      found.push({
-        code: 'alongside-in-a-circle',
-        path,
-        value: step.alongside,
-        message: 'The steps wait for each other in a circle.',
-        mend: 'Let one of them stand by itself.',
-      });
+      found.push({ ...problemOf('alongside-in-a-circle'), path, value: step.alongside });
     }
   });
   return found;

@@ -6,7 +6,7 @@ import { parseAfter } from '../parse/after.js';
 import { parseDemands } from '../parse/demands.js';
 import { parseNames } from '../parse/list.js';
 import { momentParser } from '../parse/moment.js';
-import { once } from '../parse/parsed.js';
+import { once, problemOf } from '../parse/parsed.js';
 import { parseMadeGoodBy } from '../parse/made-good.js';
 import { parseSpeedLimit } from '../parse/speed-limit.js';
 import { parseFlag, parseOccupies, parsePlace } from '../parse/words.js';
@@ -134,20 +134,16 @@ type Dates = Pick<Activity, 'notBefore' | 'keyDate'>;
 function datesReader(zone: string, order: DateOrder): (row: SheetRow<'work'>) => Dates {
   const usual = { zone, order } as const;
   const parseNotBefore = once(
-    momentParser({ ...usual, dateAlone: 'start', twice: ['later', 'it allows less'] }),
+    momentParser({ ...usual, dateAlone: 'start', twice: ['later', 'allows-less'] }),
   );
   const parseKeyDate = once(
-    momentParser({ ...usual, dateAlone: 'end', twice: ['earlier', 'it allows less'] }),
+    momentParser({ ...usual, dateAlone: 'end', twice: ['earlier', 'allows-less'] }),
   );
   return (row) => {
     const notBefore = row.read('not before', parseNotBefore);
     const keyDate = row.read('key date', parseKeyDate);
     if (notBefore !== undefined && keyDate !== undefined && keyDate <= notBefore) {
-      row.say('error', 'key date', {
-        code: 'key-date-before-not-before',
-        message: 'The key date leaves no time after the work may begin.',
-        mend: 'Correct the key date or "not before".',
-      });
+      row.say('error', 'key date', problemOf('key-date-before-not-before'));
     }
     return {
       ...(notBefore !== undefined && { notBefore }),

@@ -4,7 +4,7 @@ import { dateOrderOfSheet } from '../dates/columns-of-dates.js';
 import { parseName } from './identity.js';
 import { parseDuration } from '../parse/duration.js';
 import { momentParser } from '../parse/moment.js';
-import { refuse, type Parsed } from '../parse/parsed.js';
+import { refuse, type Parsed, problemOf } from '../parse/parsed.js';
 import { openSheet, type SheetRow } from './sheet.js';
 import type { Table } from '../text/table.js';
 import type { ReadOptionsOfKind } from './windows.js';
@@ -67,7 +67,7 @@ export function actualsFrom(table: Table, options: ActualsOptions): ActualsResul
     zone: options.zone,
     order,
     dateAlone: 'start',
-    twice: ['later', 'the later leaves less time'],
+    twice: ['later', 'leaves-less'],
   });
   const met = new Map<string, number>();
   const actuals = sheet.rows.flatMap((row): ActualRow[] => {
@@ -83,11 +83,7 @@ export function actualsFrom(table: Table, options: ActualsOptions): ActualsResul
       checkPromises(row, subject, { expectedAt, wantedBy, agreedEnd }, options);
     }
     if (startedAt !== undefined && finishedAt !== undefined && finishedAt < startedAt)
-      row.say('error', 'finished', {
-        code: 'finished-before-started',
-        message: 'It finished before it started.',
-        mend: 'Correct one of the two times.',
-      });
+      row.say('error', 'finished', problemOf('finished-before-started'));
     if (!subject || row.isBad()) return [];
     return [
       {
@@ -115,11 +111,7 @@ function momentOf(
 ): Instant | undefined {
   const found = row.read(column, parse);
   if (found === undefined || found >= notBefore) return found;
-  row.say('error', column, {
-    code: 'before-shift',
-    message: `${isoText(found, zone)} is more than half a day before any window that is open at the moment asked about.`,
-    mend: 'Correct the date.',
-  });
+  row.say('error', column, problemOf('before-shift', { moment: isoText(found, zone) }));
   return undefined;
 }
 
@@ -129,11 +121,11 @@ function notTwice(row: SheetRow<'actuals'>, subject: Subject, met: Map<string, n
   const first = met.get(key);
   if (first === undefined) met.set(key, row.line);
   else
-    row.say('error', subject.activity === undefined ? 'step' : 'activity', {
-      code: 'recorded-twice',
-      message: `Line ${first} records ${subject.activity ?? subject.step} already.`,
-      mend: 'Keep one row of each: the last that is known.',
-    });
+    row.say(
+      'error',
+      subject.activity === undefined ? 'step' : 'activity',
+      problemOf('recorded-twice', { first, subject: (subject.activity ?? subject.step)! }),
+    );
 }
 
 function checkUnits(
@@ -144,18 +136,9 @@ function checkUnits(
 ): void {
   if (units === undefined) return;
   const most = activity === undefined ? null : (activities.get(activity) ?? null);
-  if (most === null)
-    row.say('error', 'units done', {
-      code: 'not-repeated',
-      message: `${activity ?? 'A step'} is not repeated work: it has no units.`,
-      mend: 'Leave the cell blank, and write when it started and finished.',
-    });
+  if (most === null) row.say('error', 'units done', problemOf('not-repeated', { activity }));
   else if (units > most)
-    row.say('error', 'units done', {
-      code: 'more-units',
-      message: `${units} units are done, and ${activity} has ${most} left to do.`,
-      mend: 'Count the units done in this window.',
-    });
+    row.say('error', 'units done', problemOf('more-units', { units, activity, most }));
 }
 
 type Promises = {
@@ -170,23 +153,11 @@ function checkPromises(
   { lines, handedBack }: ActualsOptions,
 ): void {
   if (expectedAt !== undefined && ![...lines.values()].includes(step ?? ''))
-    row.say('error', 'expected', {
-      code: 'expected-of-line',
-      message: 'Only the granting of a line can be expected.',
-      mend: 'Name the line in the column "line".',
-    });
+    row.say('error', 'expected', problemOf('expected-of-line'));
   if (wantedBy !== undefined && step !== handedBack)
-    row.say('error', 'asked back by', {
-      code: 'asked-of-handback',
-      message: 'A row that says when the line was asked for names nothing else.',
-      mend: `Leave activity and line blank, or write the step "${handedBack}".`,
-    });
+    row.say('error', 'asked back by', problemOf('asked-of-handback', { handedBack }));
   if (agreedEnd !== undefined && step !== handedBack)
-    row.say('error', 'agreed end', {
-      code: 'agreed-of-handback',
-      message: 'A row that says which end was agreed names nothing else.',
-      mend: `Leave activity and line blank, or write the step "${handedBack}".`,
-    });
+    row.say('error', 'agreed end', problemOf('agreed-of-handback', { handedBack }));
 }
 
 type Subject = Pick<ActualRow, 'activity' | 'step' | 'stage'>;
@@ -203,55 +174,31 @@ function subjectOf(
   const ofHandback = row.text('asked back by') !== '' || row.text('agreed end') !== '';
   if (named === 0 && ofHandback) return { step: handedBack };
   if (named !== 1) {
-    row.say('error', 'activity', {
-      code: 'activity-or-step',
-      message: 'The row must name an activity, a step or a line, and not both.',
-      mend: 'Write one of them.',
-    });
+    row.say('error', 'activity', problemOf('activity-or-step'));
     return undefined;
   }
   if (line !== undefined) {
     const granted = lines.get(line);
     if (granted !== undefined) return { step: granted };
-    row.say('error', 'line', {
-      code: 'line-not-known',
-      message: `No window has a line "${line}".`,
-      mend: `Write it as the windows do: ${[...lines.keys()].map((key) => `"${key}"`).join(', ')}.`,
-    });
+    row.say('error', 'line', problemOf('line-not-known', { line, lines: [...lines.keys()] }));
     return undefined;
   }
   if (activity !== undefined) {
     if (activities.has(activity)) return { activity };
-    row.say('error', 'activity', {
-      code: 'activity-not-known',
-      message: `There is no activity "${activity}" in the plan.`,
-      mend: 'Write it as the work file does.',
-    });
+    row.say('error', 'activity', problemOf('activity-not-known/seen', { activity }));
     return undefined;
   }
   const stages = steps.get(step!);
   if (!stages) {
-    row.say('error', 'step', {
-      code: 'step-not-known',
-      message: `There is no step "${step}" in the rules.`,
-      mend: `Write it as the rules do: ${[...steps.keys()].map((key) => `"${key}"`).join(', ')}.`,
-    });
+    row.say('error', 'step', problemOf('step-not-known', { step, steps: [...steps.keys()] }));
     return undefined;
   }
   if (stage !== undefined && !stages.has(stage)) {
-    row.say('error', 'stage', {
-      code: 'step-not-there',
-      message: `The ${stage} has no step "${step}".`,
-      mend: 'Correct the stage, or leave it blank.',
-    });
+    row.say('error', 'stage', problemOf('step-not-there', { stage, step }));
     return undefined;
   }
   if (stage === undefined && stages.size > 1) {
-    row.say('error', 'stage', {
-      code: 'step-twice',
-      message: `Both the lead-in and the lead-out have a step "${step}".`,
-      mend: 'Write lead-in or lead-out in a column "stage".',
-    });
+    row.say('error', 'stage', problemOf('step-twice', { step }));
     return undefined;
   }
   return { step: step!, ...(stage && { stage }) };
@@ -265,35 +212,27 @@ function leftOf(row: SheetRow<'actuals'>): ActualRow['minutesLeft'] {
   const high = row.read('most left', minutes);
   if (likely === undefined) {
     if (low !== undefined || high !== undefined)
-      row.say('error', 'minutes left', {
-        code: 'cell-blank',
-        message: 'The least or the most minutes left are given, and the most likely are not.',
-        mend: 'Fill in the most likely.',
-      });
+      row.say('error', 'minutes left', problemOf('cell-blank/left'));
     return undefined;
   }
   const points = { low: low ?? likely, likely, high: high ?? likely };
   if (points.low <= likely && likely <= points.high) return points;
-  row.say('error', 'minutes left', {
-    code: 'spread-out-of-order',
-    message: `Least ${points.low}, most likely ${likely} and most ${points.high} do not rise.`,
-    mend: 'The least is at most the most likely, and that at most the most.',
-  });
+  row.say(
+    'error',
+    'minutes left',
+    problemOf('spread-out-of-order', { low: points.low, likely, high: points.high }),
+  );
   return undefined;
 }
 
 function parseCount(text: string): Parsed<number> {
   return /^\d{1,6}$/.test(text)
     ? { value: Number(text) }
-    : refuse(
-        'not-a-whole-number',
-        `"${text}" is not a whole number.`,
-        'Write the count of units in place.',
-      );
+    : refuse('not-a-whole-number/units', { text });
 }
 
 function parseStage(text: string): Parsed<Stage> {
   const plain = text.toLowerCase().replace(/[\s_-]+/g, '-');
   if (plain === 'lead-in' || plain === 'lead-out') return { value: plain };
-  return refuse('stage-not-known', `"${text}" is no stage.`, 'Write lead-in or lead-out.');
+  return refuse('stage-not-known', { text });
 }

@@ -2,7 +2,7 @@ import type { Extent } from '../../model/index.js';
 import { parseChainage, type ChainageUnit } from '../parse/chainage.js';
 import { cellsOf, type RowCache } from './row-cache.js';
 import type { Table } from '../text/table.js';
-import { once, plain, type Parser } from '../parse/parsed.js';
+import { once, plain, type Parser, problemOf } from '../parse/parsed.js';
 import type { Sheet, SheetRow } from './sheet.js';
 
 const chainageUnits: readonly string[] = ['m', 'km', 'mi', 'ch', 'yd'] satisfies ChainageUnit[];
@@ -51,11 +51,7 @@ function sayTwoWays<K extends 'windows' | 'work'>(row: SheetRow<K>): boolean {
     const own = row.text(field);
     if (!bareMetres.test(plain(own))) continue;
     const number = plain(own).replace(/ ?m$/i, '');
-    row.say('error', field, {
-      code: 'place-reads-two-ways',
-      message: `"${own}", in a table with places in miles, can be ${number} metres or ${number} miles.`,
-      mend: `Write ${number} mi for miles, or ${Number(number) / 1000} km for metres.`,
-    });
+    row.say('error', field, problemOf('place-reads-two-ways', { own, number }));
     return true;
   }
   return false;
@@ -70,11 +66,7 @@ function readExtent<K extends 'windows' | 'work'>(
   for (const field of ['from', 'to'] as const) {
     const other = field === 'from' ? 'to' : 'from';
     if (row.text(field) !== '' || row.text(other) === '') continue;
-    row.say('error', field, {
-      code: 'extent-half-given',
-      message: `"${other}" is given and "${field}" is blank.`,
-      mend: 'Give both ends, or neither where the extent does not matter.',
-    });
+    row.say('error', field, problemOf('extent-half-given', { other, field }));
   }
   if ((miles && sayTwoWays(row)) || from === undefined || to === undefined) return undefined;
   return { from: Math.min(from, to), to: Math.max(from, to) };

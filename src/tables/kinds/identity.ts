@@ -1,6 +1,6 @@
-import type { TableKind } from '../../model/index.js';
+import type { TableKind, Problem } from '../../model/index.js';
 import type { FieldOf } from '../headings/fields.js';
-import { refuse, type Parsed, type Problem } from '../parse/parsed.js';
+import { refuse, type Parsed, problemOf } from '../parse/parsed.js';
 import { faultAt } from '../text/place.js';
 import type { ReadRow, RowCache } from './row-cache.js';
 import type { Sheet } from './sheet.js';
@@ -10,19 +10,9 @@ const longestName = 200;
 /** Reads a name that other cells refer to: as written, at most 200 characters, no `;`. */
 export function parseName(text: string): Parsed<string> {
   if (text.length > longestName) {
-    return refuse(
-      'name-too-long',
-      `The name has ${text.length} characters.`,
-      `Keep it to ${longestName}.`,
-    );
+    return refuse('name-too-long', { length: text.length, longestName });
   }
-  return text.includes(';')
-    ? refuse(
-        'name-holds-separator',
-        `"${text}" holds a ;, which separates names elsewhere.`,
-        'Take the ; out.',
-      )
-    : { value: text };
+  return text.includes(';') ? refuse('name-holds-separator', { text }) : { value: text };
 }
 
 /** What is made of a row that has a name. `undefined`: no name could be read. */
@@ -80,8 +70,4 @@ export function gatherNamed<K extends TableKind, T extends Named>(
   return { good, rowOf };
 }
 
-const nameTwice = (id: string, line: number): Problem => ({
-  code: 'name-twice',
-  message: `"${id}" is already the name of line ${line}.`,
-  mend: 'Give each row a name of its own.',
-});
+const nameTwice = (id: string, line: number): Problem => problemOf('name-twice', { id, line });

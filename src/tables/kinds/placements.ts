@@ -9,7 +9,7 @@ import {
 import { dateOrderOfSheet } from '../dates/columns-of-dates.js';
 import { parseName } from './identity.js';
 import { momentParser } from '../parse/moment.js';
-import { refuse, type Parsed } from '../parse/parsed.js';
+import { refuse, type Parsed, problemOf } from '../parse/parsed.js';
 import { openSheet, type SheetRow } from './sheet.js';
 import type { Table } from '../text/table.js';
 import type { DateOrder } from '../parse/written-moment.js';
@@ -51,25 +51,17 @@ export function placementsFrom(
     const where = inside ? row.read('window', parseName) : undefined;
     const window = where === undefined ? undefined : windows.get(where);
     if (where !== undefined && !window)
-      row.say('error', 'window', {
-        code: 'window-not-known',
-        message: `There is no window "${where}" in the plan.`,
-        mend: `Write it as the windows file does, or "${outsideText}" for work that needs no window.`,
-      });
+      row.say('error', 'window', problemOf('window-not-known/placement', { where, outsideText }));
     const moment = momentParser({
       zone: window?.zone ?? plan.zone,
       order,
       dateAlone: 'start',
-      twice: ['earlier', 'the first time that clocks show it'],
+      twice: ['earlier', 'first-shown'],
     });
     const from = row.require('from', moment);
     const to = row.require('to', moment);
     if (from !== undefined && to !== undefined && to < from)
-      row.say('error', 'to', {
-        code: 'ends-before-start',
-        message: `It ends ${minutesBetween(to, from)} minutes before it begins.`,
-        mend: 'Correct one of the two times.',
-      });
+      row.say('error', 'to', problemOf('ends-before-start', { minutes: minutesBetween(to, from) }));
     const units = row.read('units', parseCount);
     if (activity) countUnits(row, activity, units, left);
     if (!activity || from === undefined || to === undefined || row.isBad()) return [];
@@ -93,11 +85,7 @@ function activityOf(
 ): Activity | undefined {
   const activity = id === undefined ? undefined : activities.get(id);
   if (id !== undefined && !activity)
-    row.say('error', 'activity', {
-      code: 'activity-not-known',
-      message: `There is no activity "${id}" in the plan.`,
-      mend: 'Write it as the work file does, or take the row out.',
-    });
+    row.say('error', 'activity', problemOf('activity-not-known/placement', { id }));
   return activity;
 }
 
@@ -110,38 +98,26 @@ function countUnits(
 ): void {
   if (work.kind === 'whole') {
     if (units !== undefined && units !== 1)
-      row.say('error', 'units', {
-        code: 'units-of-whole-work',
-        message: `"${id}" is one piece of work and has no units.`,
-        mend: 'Leave the cell blank.',
-      });
+      row.say('error', 'units', problemOf('units-of-whole-work', { id }));
     return;
   }
   if (row.text('units') === '') {
-    row.say('error', 'units', {
-      code: 'cell-blank',
-      message: `"${id}" is repeated work, and the row does not say how many units are done.`,
-      mend: 'Write how many.',
-    });
+    row.say('error', 'units', problemOf('cell-blank/units', { id }));
     return;
   }
   const still = left.get(id)!;
   if (units === undefined) return;
   left.set(id, still - units);
   if (units > still)
-    row.say('error', 'units', {
-      code: 'units-beyond-left',
-      message: `${units} units of "${id}" are planned here, and ${Math.max(0, still)} are left for this row.`,
-      mend: 'Lower the count, or correct units and done in the work file.',
-    });
+    row.say(
+      'error',
+      'units',
+      problemOf('units-beyond-left', { units, id, still: Math.max(0, still) }),
+    );
 }
 
 function parseCount(text: string): Parsed<number> {
   return /^[1-9]\d{0,5}$/.test(text)
     ? { value: Number(text) }
-    : refuse(
-        'not-a-whole-number',
-        `"${text}" is not a whole number of at least 1.`,
-        'Write a count.',
-      );
+    : refuse('not-a-whole-number/planned', { text });
 }

@@ -40,16 +40,10 @@ export function plantFrom(table: Table, options: ReadOptionsOfKind): PlantResult
 function parseLevel(text: string): Parsed<number> {
   const read = parseDecimal(plain(text).replace(/ ?dB(?: ?\(?A\)?)?$/i, ''));
   if ('problem' in read || (read.value > 0 && read.value <= 200)) return read;
-  return refuse('level-out-of-range', `${text} is no such level.`, 'Write dB(A) at 10 m.');
+  return refuse('level-out-of-range', { text });
 }
 
 function parseSureness(text: string): Parsed<Sureness> {
   const value = surenesses.find((sureness) => sureness === plain(text).toLowerCase());
-  return value === undefined
-    ? refuse(
-        'sureness-not-known',
-        `"${text}" is not known here.`,
-        `Write one of: ${surenesses.join(', ')}; or leave it blank for weak.`,
-      )
-    : { value };
+  return value === undefined ? refuse('sureness-not-known', { text, surenesses }) : { value };
 }

@@ -4,7 +4,7 @@ import { parseName } from './identity.js';
 import { minuteOfDay, parseClock } from '../parse/clock.js';
 import { momentParser } from '../parse/moment.js';
 import { parseAmount, parseWhole } from '../parse/number.js';
-import { plain, refuse, type Parsed } from '../parse/parsed.js';
+import { plain, refuse, type Parsed, problemOf } from '../parse/parsed.js';
 import type { DateOrder } from '../parse/written-moment.js';
 import { openSheet, type SheetRow } from './sheet.js';
 import type { Table } from '../text/table.js';
@@ -71,11 +71,7 @@ function readOnce(row: Row, known: Gathered): Map<Once, number> {
     if (value === undefined) continue;
     const before = known.said.get(field);
     if (before !== undefined && before !== value) {
-      row.say('error', field, {
-        code: 'resource-disagrees',
-        message: `"${field}" is ${value} here and ${before} on an earlier row of the same resource.`,
-        mend: 'Say it once, or the same each time.',
-      });
+      row.say('error', field, problemOf('resource-disagrees', { field, value, before }));
     }
     said.set(field, value);
   }
@@ -91,14 +87,10 @@ function readWhen(row: Row, zone: string, order: DateOrder): Omit<Availability, 
   if (from && to) return readDaily(row);
   if (from || to) {
     const odd = from ? 'to' : 'from';
-    row.say('error', odd, {
-      code: 'daily-band-half-given',
-      message: `One of "from" and "to" is a time of day and the other is not.`,
-      mend: 'Give two times of day for every day, or two dates.',
-    });
+    row.say('error', odd, problemOf('daily-band-half-given'));
     return {};
   }
-  const why = 'it makes the resource available for less time';
+  const why = 'available-less';
   const start = row.read(
     'from',
     momentParser({ zone, order, dateAlone: 'start', twice: ['later', why] }),
@@ -108,11 +100,7 @@ function readWhen(row: Row, zone: string, order: DateOrder): Omit<Availability, 
     momentParser({ zone, order, dateAlone: 'end', twice: ['earlier', why] }),
   );
   if (start !== undefined && end !== undefined && end <= start) {
-    row.say('error', 'to', {
-      code: 'end-not-after-start',
-      message: 'The availability ends before it starts.',
-      mend: 'Correct "from" or "to".',
-    });
+    row.say('error', 'to', problemOf('end-not-after-start/resource'));
   }
   return { ...(start !== undefined && { from: start }), ...(end !== undefined && { to: end }) };
 }
@@ -126,7 +114,6 @@ function readDaily(row: Row): Omit<Availability, 'capacity'> {
 
 function parseMinute(text: string): Parsed<number> {
   const read = parseClock(plain(text));
-  if (!read)
-    return refuse('no-such-time', `"${text}" is not a time of day.`, 'Write a time such as 05:30.');
+  if (!read) return refuse('no-such-time/resource', { text });
   return 'problem' in read ? read : { value: minuteOfDay(read.value) };
 }

@@ -5,7 +5,7 @@ import { parseName } from './identity.js';
 import { parseDuration } from '../parse/duration.js';
 import { momentParser } from '../parse/moment.js';
 import { parseDecimal } from '../parse/number.js';
-import { plain, refuse, type Parsed } from '../parse/parsed.js';
+import { plain, refuse, type Parsed, problemOf } from '../parse/parsed.js';
 import { openSheet, type SheetRow } from './sheet.js';
 import type { Table } from '../text/table.js';
 import type { ReadOptionsOfKind } from './windows.js';
@@ -23,7 +23,7 @@ export function riskEventsFrom(table: Table, options: ReadOptionsOfKind): RiskEv
     zone: options.zone,
     order,
     dateAlone: 'start',
-    twice: ['earlier', 'the earlier stops work sooner'],
+    twice: ['earlier', 'stops-sooner'],
   });
   const events = sheet.rows.flatMap((row): RiskEvent[] => {
     const name = row.read('event', parseName);
@@ -36,11 +36,7 @@ export function riskEventsFrom(table: Table, options: ReadOptionsOfKind): RiskEv
     const at = row.read('at', moment);
     const source = row.text('source').trim();
     if ([activity, step, at].filter((item) => item !== undefined).length !== 1)
-      row.say('error', 'activity', {
-        code: 'event-holds-up',
-        message: 'The row must say what the event holds up: an activity, a step or a moment.',
-        mend: 'Fill in one of "activity", "step" and "at".',
-      });
+      row.say('error', 'activity', problemOf('event-holds-up'));
     if (name === undefined || chance === undefined || !delay || row.isBad()) return [];
     return [
       {
@@ -67,11 +63,7 @@ function delayOf(row: SheetRow<'events'>): RiskEvent['delay'] | undefined {
   const high = row.read('minutes high', minutes) ?? likely;
   if (likely === undefined || low === undefined || high === undefined) return undefined;
   if (low <= likely && likely <= high) return { low, likely, high };
-  row.say('error', 'minutes', {
-    code: 'spread-out-of-order',
-    message: `Least ${low}, most likely ${likely} and most ${high} do not rise.`,
-    mend: 'The least is at most the most likely, and that at most the most.',
-  });
+  row.say('error', 'minutes', problemOf('spread-out-of-order', { low, likely, high }));
   return undefined;
 }
 
@@ -82,13 +74,11 @@ function parseChance(text: string): Parsed<number> {
   const read = parseDecimal(percent ? bare.slice(0, -1).trim() : bare);
   if ('problem' in read) return read;
   const value = percent ? read.value / 100 : read.value;
-  return value >= 0 && value <= 1
-    ? { value }
-    : refuse('not-a-chance', `"${text}" is no chance.`, 'Write 0 to 1, or per cent with the sign.');
+  return value >= 0 && value <= 1 ? { value } : refuse('not-a-chance', { text });
 }
 
 function parseStage(text: string): Parsed<'lead-in' | 'lead-out'> {
   const bare = text.toLowerCase().replace(/[\s_-]+/g, '-');
   if (bare === 'lead-in' || bare === 'lead-out') return { value: bare };
-  return refuse('stage-not-known', `"${text}" is no stage.`, 'Write lead-in or lead-out.');
+  return refuse('stage-not-known', { text });
 }

@@ -4,7 +4,7 @@ import { dateOrderOfSheet } from '../dates/columns-of-dates.js';
 import { parseName } from './identity.js';
 import { parseNames } from '../parse/list.js';
 import { parseDuration } from '../parse/duration.js';
-import type { Parsed } from '../parse/parsed.js';
+import { type Parsed, problemOf } from '../parse/parsed.js';
 import { twiceWarning } from '../parse/local-moment.js';
 import { spanOf, type ReadSpan } from '../parse/span.js';
 import { parseMoment } from '../parse/written-moment.js';
@@ -37,11 +37,7 @@ export function rosterFrom(table: Table, options: ReadOptionsOfKind): RosterResu
     const id = row.read('turn', parseName) ?? `${crew ?? ''} ${number}`;
     const before = seen.get(id);
     if (before !== undefined)
-      row.say('error', 'turn', {
-        code: 'name-twice',
-        message: `"${id}" is already the name of line ${before}.`,
-        mend: 'Give each turn a name of its own, or leave the cell blank.',
-      });
+      row.say('error', 'turn', problemOf('name-twice/turn', { id, before }));
     seen.set(id, row.line);
     rowOf.set(id, row.index);
     const start = row.require('start', (text) => parseMoment(text, order));
@@ -69,7 +65,7 @@ export function rosterFrom(table: Table, options: ReadOptionsOfKind): RosterResu
 }
 
 const THREE_HOURS = 3 * HOUR;
-const why = 'it counts more hours';
+const why = 'counts-more';
 
 /** Of a time that clocks show twice the reading that makes the turn longer: a limit must not pass for want of an offset. */
 function longerReading(span: ReadSpan, zone: string): ReadSpan {

@@ -1,9 +1,9 @@
-import type { Fault } from '../../model/index.js';
+import type { Fault, Problem } from '../../model/index.js';
 import type { FieldOf, SheetKind } from '../headings/fields.js';
 import { unreadDangers } from '../headings/fail-closed.js';
 import { unitOfHeading } from '../headings/heading-units.js';
 import { matchColumns, type ColumnMap, type ColumnMatch } from '../headings/match-columns.js';
-import { longestCell, type Parser, type Problem } from '../parse/parsed.js';
+import { longestCell, type Parser, problemOf } from '../parse/parsed.js';
 import { faultAt, type Severity } from '../text/place.js';
 import { parseMoment } from '../parse/written-moment.js';
 import { exampleCells, fieldsSuggested, quotedOf } from '../headings/suggest.js';
@@ -206,54 +206,42 @@ class OpenRow<K extends SheetKind> implements SheetRow<K> {
   }
 }
 
-const blank = (field: string): Problem => ({
-  code: 'cell-blank',
-  message: `"${field}" is needed and the cell is blank.`,
-  mend: 'Fill it in.',
-});
+const blank = (field: string): Problem => problemOf('cell-blank', { field });
 
-const tooLong = (length: number): Problem => ({
-  code: 'cell-too-long',
-  message: `The cell holds ${length} characters; at most ${longestCell} are read.`,
-  mend: 'Shorten it.',
-});
+const tooLong = (length: number): Problem => problemOf('cell-too-long', { length, longestCell });
 
-/** What is said where "from" and "to", which are places, hold the dates that are missing. */
+/** The heading of "from" or "to", which are places, where it holds the dates that are missing. */
 function datesAsPlaces<K extends SheetKind>(
   table: Table,
   match: ColumnMatch<K>,
   field: string,
-): string {
+): string | undefined {
   const place = field === 'start' ? 'from' : field === 'end' ? 'to' : undefined;
   const fields: ReadonlyMap<string, number> = match.fields;
   const at = place === undefined ? undefined : fields.get(place);
-  if (at === undefined) return '';
+  if (at === undefined) return undefined;
   const examples = exampleCells(table.rows, at, 40);
   const dated = examples.some((cell) => {
     const read = parseMoment(cell, 'day-first');
     return !('problem' in read) && read.value.date !== undefined;
   });
-  return dated ? ` "${table.columns[at]!.trim()}" holds dates: perhaps it is that one.` : '';
+  return dated ? table.columns[at]!.trim() : undefined;
 }
 
 function headingFaults<K extends SheetKind>(table: Table, kind: K, match: ColumnMatch<K>): Fault[] {
   const at = { line: table.line };
   return [
     ...match.doubled.map(({ field, columns }) => {
-      const names = columns.map((index) => `"${table.columns[index]!}"`).join(' and ');
+      const names = columns.map((index) => table.columns[index]!);
       const column = table.columns[columns[1]!]!;
-      return faultAt({ ...at, column }, 'error', {
-        code: 'column-twice',
-        message: `${names} all answer to "${field}", so none is used.`,
-        mend: `Rename or delete all but one, or choose the column for "${field}" by hand.`,
-      });
+      return faultAt({ ...at, column }, 'error', problemOf('column-twice', { names, field }));
     }),
     ...match.mapFaults.map(({ field, heading }) =>
-      faultAt({ ...at, column: heading }, 'error', {
-        code: 'mapped-column-missing',
-        message: `"${heading}" was chosen for "${field}", but there is no such column or field.`,
-        mend: 'Choose again.',
-      }),
+      faultAt(
+        { ...at, column: heading },
+        'error',
+        problemOf('mapped-column-missing', { heading, field }),
+      ),
     ),
     ...match.missing.map((field) => {
       const suggested = match.unmatched.map((index) => ({
@@ -264,18 +252,18 @@ function headingFaults<K extends SheetKind>(table: Table, kind: K, match: Column
         suggested.find(({ fields }) => fields[0] === field) ??
         suggested.find(({ fields }) => fields.includes(field))
       )?.index;
-      const near =
+      return faultAt(
+        { ...at, column: field },
+        'error',
         maybe === undefined
-          ? datesAsPlaces(table, match, field)
-          : ` Perhaps it is "${table.columns[maybe]!.trim()}".`;
-      return faultAt({ ...at, column: field }, 'error', {
-        code: 'column-missing',
-        message: `A ${kind} table needs a column "${field}".${near}`,
-        mend:
-          maybe === undefined
-            ? `Add it, or rename the column that holds it to "${field}".`
-            : `Add it, rename that column to "${field}", or say what it holds: --columns "${quotedOf(table.columns[maybe]!.trim())}=${field}".`,
-      });
+          ? problemOf('column-missing', { kind, field, dated: datesAsPlaces(table, match, field) })
+          : problemOf('column-missing/perhaps', {
+              kind,
+              field,
+              maybe: table.columns[maybe]!.trim(),
+              quoted: quotedOf(table.columns[maybe]!.trim()),
+            }),
+      );
     }),
   ];
 }

@@ -5,7 +5,7 @@ import { parseName } from './identity.js';
 import { minuteOfDay } from '../parse/clock.js';
 import { candidatesAt, candidatesOf, dayAfter, settle } from '../parse/local-moment.js';
 import { parseDecimal } from '../parse/number.js';
-import { refuse, type Parsed } from '../parse/parsed.js';
+import { refuse, type Parsed, problemOf } from '../parse/parsed.js';
 import { parseMoment, type DateOrder } from '../parse/written-moment.js';
 import { openSheet } from './sheet.js';
 import type { Table } from '../text/table.js';
@@ -40,11 +40,7 @@ export function trainsFrom(table: Table, options: TrainOptions): TrainsResult {
     const key = JSON.stringify([id, passesAt, window]);
     const before = seen.get(key);
     if (before !== undefined) {
-      row.say('error', 'train', {
-        code: 'name-twice',
-        message: `Train "${id}" at that moment is already on line ${before}.`,
-        mend: 'Delete one of the rows.',
-      });
+      row.say('error', 'train', problemOf('name-twice/train', { id, before }));
     }
     seen.set(key, row.line);
     if (!rowOf.has(id)) rowOf.set(id, row.index);
@@ -57,10 +53,10 @@ export function trainsFrom(table: Table, options: TrainOptions): TrainsResult {
 function parseWeight(text: string): Parsed<number> {
   const read = parseDecimal(text);
   if ('problem' in read || read.value >= 0) return read;
-  return refuse('number-too-small', `${text} is less than 0.`, 'Write 1 for an ordinary train.');
+  return refuse('number-too-small/train', { text });
 }
 
-const why = 'a train due sooner is delayed more';
+const why = 'delayed-more';
 
 function parsePasses(
   text: string,
@@ -72,7 +68,7 @@ function parsePasses(
   if ('problem' in read) return read;
   const { date, time } = read.value;
   if (!time && !read.value.serial) {
-    return refuse('time-missing', `"${text}" is a date without a time.`, 'Write the time too.');
+    return refuse('time-missing/train', { text });
   }
   const clock = time ?? { hour: 0, minute: 0 };
   if (date) {
@@ -80,11 +76,7 @@ function parsePasses(
     return 'problem' in found ? found : settle(found.value, 'earlier', zone, why);
   }
   if (!window) {
-    return refuse(
-      'date-missing',
-      `"${text}" is a time without a date.`,
-      'Write the date too, or name a window that is in the plan.',
-    );
+    return refuse('date-missing/train', { text });
   }
   const shown = localTimeOf(window.end, window.zone);
   const days = minuteOfDay(clock) >= minuteOfDay(shown) ? 0 : 1;

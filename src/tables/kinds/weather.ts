@@ -2,7 +2,7 @@ import type { Fault, WeatherRow } from '../../model/index.js';
 import { dateOrderOfSheet } from '../dates/columns-of-dates.js';
 import { momentParser } from '../parse/moment.js';
 import { parseDecimal } from '../parse/number.js';
-import { refuse, type Parsed } from '../parse/parsed.js';
+import { refuse, type Parsed, problemOf } from '../parse/parsed.js';
 import { speedParser, temperatureParser } from '../parse/weather.js';
 import { parseFlag } from '../parse/words.js';
 import { openSheet, type Sheet, type SheetRow } from './sheet.js';
@@ -32,18 +32,10 @@ export function forecastFrom(table: Table, options: ReadOptionsOfKind): WeatherR
     const gustMps = row.read('gust', gust);
     const height = row.read('height', parseHeight) ?? 10;
     if (windMps === undefined && gustMps === undefined && !row.isBad())
-      row.say('error', 'wind', {
-        code: 'cell-blank',
-        message: 'The row gives neither a mean wind nor a gust.',
-        mend: 'Fill in one of them, or delete the row.',
-      });
+      row.say('error', 'wind', problemOf('cell-blank/wind'));
     if (height !== 10 && !raised) {
       raised = true;
-      row.say('warning', 'height', {
-        code: 'wind-at-other-height',
-        message: `Speeds given at ${height} m are brought down or up to 10 m by a formula.`,
-        mend: 'Give speeds at 10 m to leave no doubt.',
-      });
+      row.say('warning', 'height', problemOf('wind-at-other-height', { height }));
     }
     const power = (height / 10) ** 0.14;
     const temperatureC = row.read('temperature', warm);
@@ -79,7 +71,7 @@ function rowsOf<K extends Kind>(
     zone,
     order,
     dateAlone: 'start',
-    twice: ['earlier', 'the row then holds longer'],
+    twice: ['earlier', 'holds-longer'],
   });
   const rows: WeatherRow[] = [];
   const seen = new Map<number, number>();
@@ -87,12 +79,7 @@ function rowsOf<K extends Kind>(
     const at = row.require('time', parseAt);
     const values = read(row);
     const before = at === undefined ? undefined : seen.get(at);
-    if (before !== undefined)
-      row.say('error', 'time', {
-        code: 'time-twice',
-        message: `The moment is already on line ${before}.`,
-        mend: 'Delete one of the rows; in the hour that clocks repeat, write the offset.',
-      });
+    if (before !== undefined) row.say('error', 'time', problemOf('time-twice', { before }));
     if (row.isBad() || at === undefined) continue;
     seen.set(at, row.line);
     rows.push({ at, ...values });
@@ -103,5 +90,5 @@ function rowsOf<K extends Kind>(
 function parseHeight(text: string): Parsed<number> {
   const read = parseDecimal(text.replace(/(?<!\s)\s*m$/i, ''));
   if ('problem' in read || (read.value > 0 && read.value <= 500)) return read;
-  return refuse('height-out-of-range', `${text} is no such height.`, 'Write metres above ground.');
+  return refuse('height-out-of-range', { text });
 }

@@ -106,7 +106,7 @@ function readBooking(
   const trainsHitPercent = row.read('trains hit', parsePercent);
   const addedAt = row.read(
     'added',
-    momentParser({ zone, order, dateAlone: 'start', twice: ['earlier', 'it forgives less'] }),
+    momentParser({ zone, order, dateAlone: 'start', twice: ['earlier', 'forgives-less'] }),
   );
   return {
     ...(trainsHitPercent !== undefined && { trainsHitPercent }),
@@ -116,13 +116,7 @@ function readBooking(
 
 /** Reads the name of an IANA time zone. */
 export function parseZone(text: string): Parsed<string> {
-  return isZone(text)
-    ? { value: text }
-    : refuse(
-        'zone-not-known',
-        `"${text}" is not a time zone known here.`,
-        'Write one such as Europe/London.',
-      );
+  return isZone(text) ? { value: text } : refuse('zone-not-known', { text });
 }
 
 function readSpan(

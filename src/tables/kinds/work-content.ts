@@ -1,8 +1,7 @@
-import { durationText } from '../../calendar/index.js';
 import type { Spread, UnitWork, WholeWork } from '../../model/index.js';
 import { parseDuration, type DurationUnit } from '../parse/duration.js';
 import { parseWhole } from '../parse/number.js';
-import { once, type Parser } from '../parse/parsed.js';
+import { once, type Parser, problemOf } from '../parse/parsed.js';
 import type { Sheet, SheetRow } from './sheet.js';
 
 type WorkRow = SheetRow<'work'>;
@@ -26,11 +25,7 @@ const longMinutes = 4 * 1440;
 /** Tells of work that would go on for days in one go, as a slip in its minutes makes it. */
 function tellOfLong(row: WorkRow, field: TimeField, minutes: number | undefined): void {
   if (minutes === undefined || minutes <= longMinutes) return;
-  row.say('warning', field, {
-    code: 'work-long',
-    message: `It goes on for ${durationText(minutes)} without a stop.`,
-    mend: 'Correct the minutes, or leave them where they are meant so.',
-  });
+  row.say('warning', field, problemOf('work-long', { minutes }));
 }
 
 /** Reads the work of a row: a whole piece, or repeated units. `undefined`, with faults, when the row does not say. */
@@ -49,21 +44,12 @@ export function workReader(sheet: Sheet<'work'>): (row: WorkRow) => Work | undef
 function readWork(row: WorkRow, time: ReadTime): Work | undefined {
   const [whole, repeated] = [row.text('minutes') !== '', row.text('units') !== ''];
   if (whole && repeated) {
-    row.say('error', 'units', {
-      code: 'minutes-and-units',
-      message:
-        'The row gives both minutes, as for a whole piece of work, and units, as for repeated work.',
-      mend: 'Leave one of the two blank.',
-    });
+    row.say('error', 'units', problemOf('minutes-and-units'));
     return undefined;
   }
   if (repeated) return readUnits(row, time);
   if (!whole) {
-    row.say('error', 'minutes', {
-      code: 'duration-missing',
-      message: 'The row gives neither minutes nor units.',
-      mend: 'Give minutes for a whole piece of work, or units and minutes per unit for repeated work.',
-    });
+    row.say('error', 'minutes', problemOf('duration-missing'));
     return undefined;
   }
   return readWhole(row, time);
@@ -77,11 +63,7 @@ function readWhole(row: WorkRow, time: ReadTime): WholeWork | undefined {
   for (const field of unitFields) {
     const text = row.text(field);
     if (text === '' || text === '0') continue;
-    row.say('error', field, {
-      code: 'units-missing',
-      message: `"${field}" has a meaning only for repeated units, and "units" is blank.`,
-      mend: 'Give units instead of minutes, or clear this cell.',
-    });
+    row.say('error', field, problemOf('units-missing', { field }));
   }
   if (minutes === undefined) return undefined;
   const spread = readSpread(row, time, minutes);
@@ -92,29 +74,17 @@ function readUnits(row: WorkRow, time: ReadTime): UnitWork | undefined {
   const units = row.read('units', (text) => parseWhole(text, 1));
   const done = row.read('done', (text) => parseWhole(text, 0)) ?? 0;
   if (row.text('minutes per unit') === '') {
-    row.say('error', 'minutes per unit', {
-      code: 'minutes-per-unit-missing',
-      message: 'Units are given without the minutes one of them takes.',
-      mend: 'Fill in the minutes per unit.',
-    });
+    row.say('error', 'minutes per unit', problemOf('minutes-per-unit-missing'));
   }
   const minutesPerUnit = time('minutes per unit');
   tellOfLong(row, 'minutes per unit', minutesPerUnit);
   const setUpMinutes = time('set up') ?? 0;
   const makeSafeMinutes = time('make safe') ?? 0;
   if (units !== undefined && done > units) {
-    row.say('error', 'done', {
-      code: 'more-done-than-units',
-      message: `${done} units are done of ${units}.`,
-      mend: 'Correct the units or how many are done.',
-    });
+    row.say('error', 'done', problemOf('more-done-than-units', { done, units }));
   }
   if (minutesPerUnit === 0) {
-    row.say('error', 'minutes per unit', {
-      code: 'number-too-small',
-      message: 'A unit takes no time.',
-      mend: 'Give at least one minute.',
-    });
+    row.say('error', 'minutes per unit', problemOf('number-too-small/unit'));
   }
   if (units === undefined || minutesPerUnit === undefined) return undefined;
   const spread = readSpread(row, time, minutesPerUnit);
@@ -134,18 +104,14 @@ function readSpread(row: WorkRow, time: ReadTime, likely: number): Spread | unde
   for (const field of ['minutes low', 'minutes high'] as const) {
     const other = field === 'minutes low' ? 'minutes high' : 'minutes low';
     if (row.text(field) !== '' || row.text(other) === '') continue;
-    row.say('error', field, {
-      code: 'spread-half-given',
-      message: `"${other}" is given and "${field}" is blank.`,
-      mend: 'Give both, or neither.',
-    });
+    row.say('error', field, problemOf('spread-half-given', { other, field }));
   }
   if (low === undefined || high === undefined) return undefined;
   if (low <= likely && likely <= high) return { low, high };
-  row.say('error', low > likely ? 'minutes low' : 'minutes high', {
-    code: 'spread-out-of-order',
-    message: `Low ${low}, likely ${likely} and high ${high} do not rise.`,
-    mend: 'Low is at most the likely minutes, and those at most high.',
-  });
+  row.say(
+    'error',
+    low > likely ? 'minutes low' : 'minutes high',
+    problemOf('spread-out-of-order/work', { low, likely, high }),
+  );
   return undefined;
 }

@@ -6,6 +6,7 @@ import { matchColumns, type ColumnMatch } from '../headings/match-columns.js';
 import { faultAt } from '../text/place.js';
 import type { Given } from '../plan-sources.js';
 import type { OddWindow } from './plausible.js';
+import { problemOf } from '../parse/parsed.js';
 
 /** Codes of faults that follow from a window that is not there. */
 const ofWindows: ReadonlySet<string> = new Set([
@@ -52,11 +53,7 @@ export function trainWindowFaults(
     const name = cells[at]?.trim() ?? '';
     if (name === '' || windowRows.has(name)) return [];
     const place = { line, row, column: given.table.columns[at]! };
-    const problem = {
-      code: 'window-not-known',
-      message: `There is no window "${name}", so this train counts after none.`,
-      mend: 'Name a window of the file, or leave the cell blank.',
-    };
+    const problem = problemOf('window-not-known/train', { name });
     return [{ ...faultAt(place, 'warning', problem, name), file: given.file }];
   });
 }

@@ -1,5 +1,4 @@
-import type { AccessWindow, Fault, Resource } from '../../model/index.js';
-import type { Problem } from '../parse/parsed.js';
+import type { AccessWindow, Fault, Resource, Problem } from '../../model/index.js';
 import type { Severity } from '../text/place.js';
 import type { ReadResult } from '../kinds/windows.js';
 

@@ -3,6 +3,7 @@ import { cyclesOf } from './cycle.js';
 import type { LinkContext, Refuse } from './link-context.js';
 import { checkMadeGood, dropNotMadeGood } from './made-good-links.js';
 import { near } from './near.js';
+import { problemOf } from '../parse/parsed.js';
 
 export interface LinkedActivities {
   readonly activities: readonly Activity[];
@@ -30,29 +31,26 @@ export function checkLinks(
     checkResources(activity, context, faults);
     const uncured = activity.after.find((link) => link.cured);
     if (uncured && !context.curing)
-      refuse(activity.id, 'after', {
-        code: 'curing-not-set',
-        message: `It waits for "${uncured.activity}" to cure, but the plan does not say how concrete cures.`,
-        mend: 'Give the maturity that is asked for among the limits of the site, and a table of temperatures; or write a gap such as + 48 h.',
-      });
+      refuse(activity.id, 'after', problemOf('curing-not-set', { activity: uncured.activity }));
     for (const { activity: id } of activity.after) {
       if (!known.has(id) && !context.activityRows.has(id)) {
-        refuse(activity.id, 'after', {
-          code: 'predecessor-not-known',
-          message: `There is no activity "${id}".${near(id, known)}`,
-          mend: 'Name an activity of the file, letter for letter, with ; between several.',
-        });
+        refuse(
+          activity.id,
+          'after',
+          problemOf('predecessor-not-known', { id, known: near(id, known) }),
+        );
       }
     }
   }
   for (const cycle of cyclesOf(activities)) {
     for (const id of cycle) out.add(id);
     faults.push(
-      context.say(cycle[0]!, 'after', 'error', {
-        code: 'predecessors-in-a-circle',
-        message: `Each waits for the next, so none can start: ${[...cycle, cycle[0]!].join(' after ')}.`,
-        mend: 'Take one of these out of its "after" cell.',
-      }),
+      context.say(
+        cycle[0]!,
+        'after',
+        'error',
+        problemOf('predecessors-in-a-circle', { cycle: [...cycle, cycle[0]!] }),
+      ),
     );
   }
   checkMadeGood(activities, context, refuse, faults);
@@ -75,24 +73,25 @@ function checkWindow(
   const window = windows.get(activity.window);
   if (window?.status === 'withdrawn') {
     faults.push(
-      context.say(activity.id, 'window', 'warning', {
-        code: 'window-withdrawn',
-        message: `Window "${activity.window}" is withdrawn and takes no work.`,
-        mend: 'Choose another window, or leave the cell blank.',
-      }),
+      context.say(
+        activity.id,
+        'window',
+        'warning',
+        problemOf('window-withdrawn', { window: activity.window }),
+      ),
     );
   }
   if (window) return;
   const unread = context.windowRows.has(activity.window);
-  refuse(activity.id, 'window', {
-    code: unread ? 'window-not-used' : 'window-not-known',
-    message: unread
-      ? `The row of window "${activity.window}" has an error, so this activity cannot be used either.`
-      : `There is no window "${activity.window}".${near(activity.window, context.windowRows.keys())}`,
-    mend: unread
-      ? 'Mend the row of the window.'
-      : 'Name a window of the file, or leave the cell blank.',
-  });
+  const { window: name } = activity;
+  const known = near(name, context.windowRows.keys());
+  refuse(
+    activity.id,
+    'window',
+    unread
+      ? problemOf('window-not-used', { name })
+      : problemOf('window-not-known', { name, known }),
+  );
 }
 
 function checkResources(activity: Activity, context: LinkContext, faults: Fault[]): void {
@@ -100,14 +99,18 @@ function checkResources(activity: Activity, context: LinkContext, faults: Fault[
   for (const { resource } of activity.resources) {
     if (context.resources.some((item) => item.id === resource)) continue;
     faults.push(
-      context.say(activity.id, 'resources', 'warning', {
-        code: 'resource-not-known',
-        message: `"${resource}" is not in the resources file, so it is taken to be without limit.${near(
+      context.say(
+        activity.id,
+        'resources',
+        'warning',
+        problemOf('resource-not-known', {
           resource,
-          context.resources.map((item) => item.id),
-        )}`,
-        mend: 'Add it to the resources, or correct its name.',
-      }),
+          known: near(
+            resource,
+            context.resources.map((item) => item.id),
+          ),
+        }),
+      ),
     );
   }
 }
@@ -130,11 +133,7 @@ function dropFollowers(activities: readonly Activity[], out: Set<string>, refuse
     for (const id of followers.get(lost[at]!) ?? []) {
       if (out.has(id)) continue;
       lost.push(id);
-      refuse(id, 'after', {
-        code: 'predecessor-not-used',
-        message: `It waits for "${lost[at]!}", whose row has an error, so it cannot be used either.`,
-        mend: `Mend the row of "${lost[at]!}".`,
-      });
+      refuse(id, 'after', problemOf('predecessor-not-used', { lost: lost[at]! }));
     }
   }
 }

@@ -2,6 +2,7 @@ import { boundsOf, type Activity, type Fault } from '../../model/index.js';
 import { cyclesOf } from './cycle.js';
 import type { LinkContext, Refuse } from './link-context.js';
 import { near } from './near.js';
+import { problemOf } from '../parse/parsed.js';
 
 const named = (activity: Activity): readonly string[] =>
   Array.isArray(activity.madeGoodBy) ? (activity.madeGoodBy as readonly string[]) : [];
@@ -19,33 +20,20 @@ export function checkMadeGood(
     const names = named(activity);
     if (names.length > 0 && activity.place === 'outside') {
       faults.push(
-        context.say(activity.id, 'made good by', 'warning', {
-          code: 'made-good-of-outside-work',
-          message: 'Work outside the closure leaves the line as it is, so this is not used.',
-          mend: 'Leave the cell blank, or write inside under "place".',
-        }),
+        context.say(activity.id, 'made good by', 'warning', problemOf('made-good-of-outside-work')),
       );
     }
     for (const id of names) {
       const other = byId.get(id);
-      if (id === activity.id)
-        refuse(activity.id, 'made good by', {
-          code: 'made-good-by-itself',
-          message: 'It cannot be what makes itself good.',
-          mend: 'Name the activity after which the line is fit to run, or write none.',
-        });
+      if (id === activity.id) refuse(activity.id, 'made good by', problemOf('made-good-by-itself'));
       else if (!other && !context.activityRows.has(id))
-        refuse(activity.id, 'made good by', {
-          code: 'made-good-not-known',
-          message: `There is no activity "${id}".${near(id, byId.keys())}`,
-          mend: 'Name an activity of the file, letter for letter, with ; between several; or write none.',
-        });
+        refuse(
+          activity.id,
+          'made good by',
+          problemOf('made-good-not-known', { id, known: near(id, byId.keys()) }),
+        );
       else if (other?.place === 'outside')
-        refuse(activity.id, 'made good by', {
-          code: 'made-good-outside',
-          message: `"${id}" is outside the closure, so it cannot make the line good.`,
-          mend: 'Name work inside the closure.',
-        });
+        refuse(activity.id, 'made good by', problemOf('made-good-outside', { id }));
     }
   }
   const bounds = boundsOf(activities);
@@ -57,11 +45,11 @@ export function checkMadeGood(
     const owner = bounds.find(({ activity, unlinked }) =>
       unlinked.some((id) => cycle.includes(id) && cycle.includes(activity)),
     );
-    refuse(owner?.activity ?? cycle[0]!, 'made good by', {
-      code: 'made-good-in-a-circle',
-      message: `It would have to come before and after what makes it good: ${[...cycle, cycle[0]!].join(', ')}.`,
-      mend: 'Name work that comes after it.',
-    });
+    refuse(
+      owner?.activity ?? cycle[0]!,
+      'made good by',
+      problemOf('made-good-in-a-circle', { cycle: [...cycle, cycle[0]!] }),
+    );
   }
   for (const { activity, members } of bounds) {
     const fixed = [activity, ...members].flatMap((id) => {
@@ -70,11 +58,16 @@ export function checkMadeGood(
     });
     const other = fixed.find(({ window }) => window !== fixed[0]!.window);
     if (other)
-      refuse(activity, 'made good by', {
-        code: 'made-good-in-another-window',
-        message: `It must be made good in its own window, but "${fixed[0]!.id}" is fixed to "${fixed[0]!.window}" and "${other.id}" to "${other.window}".`,
-        mend: 'Fix them to one window, or leave the cells of "window" blank.',
-      });
+      refuse(
+        activity,
+        'made good by',
+        problemOf('made-good-in-another-window', {
+          one: fixed[0]!.id,
+          window: fixed[0]!.window,
+          other: other.id,
+          otherWindow: other.window,
+        }),
+      );
   }
 }
 
@@ -106,10 +99,6 @@ export function dropNotMadeGood(
     if (out.has(activity.id) || activity.place === 'outside') continue;
     const lost = named(activity).find((id) => out.has(id) || !known.has(id));
     if (lost !== undefined)
-      refuse(activity.id, 'made good by', {
-        code: 'made-good-not-used',
-        message: `"${lost}", which makes it good, cannot be used, so it cannot be begun either.`,
-        mend: `Mend the row of "${lost}".`,
-      });
+      refuse(activity.id, 'made good by', problemOf('made-good-not-used', { lost }));
   }
 }

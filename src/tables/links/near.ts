@@ -1,8 +1,6 @@
-/** A sentence that names what is written almost so, or nothing. */
-export function near(name: string, names: Iterable<string>): string {
-  for (const known of names) {
-    if (known.toLowerCase().replace(/\s/g, '') === name.toLowerCase().replace(/\s/g, ''))
-      return ` There is "${known}".`;
-  }
-  return '';
+/** The one of some names that is written almost like another. */
+export function near(name: string, names: Iterable<string>): string | undefined {
+  const plain = (text: string): string => text.toLowerCase().replace(/\s/g, '');
+  for (const known of names) if (plain(known) === plain(name)) return known;
+  return undefined;
 }

@@ -1,8 +1,8 @@
 // What a slip of the hand makes of a window or a date: told, or refused where no railway has such a thing.
 import { MINUTE, localTimeOf, type Interval } from '../../calendar/index.js';
-import type { AccessWindow } from '../../model/index.js';
-import type { Problem } from '../parse/parsed.js';
+import type { AccessWindow, Problem } from '../../model/index.js';
 import type { Severity } from '../text/place.js';
+import { problemOf } from '../parse/parsed.js';
 
 const day = 1440 * MINUTE;
 /** Common practice, no source: closures of more than a month are booked in parts. */
@@ -17,28 +17,17 @@ export function lengthFault(
   const days = Math.round((end - start) / day);
   if (end - start <= longDays * day) return undefined;
   const [from, to] = [localTimeOf(start, zone), localTimeOf(end, zone)];
-  const maybe = from.year === to.year ? '' : ` Meant ${from.year}?`;
+  const maybe = from.year === to.year ? undefined : from.year;
   if (end - start > longestDays * day)
     return {
       severity: 'error',
-      problem: {
-        code: 'window-too-long',
-        message: `The window is ${lengthText(days)} long; at most ${longestDays} days are planned as one.${maybe}`,
-        mend: 'Correct the start or the end, or divide it into windows of their own.',
-      },
+      problem: problemOf('window-too-long', { days, longestDays, maybe }),
     };
   return {
     severity: 'warning',
-    problem: {
-      code: 'window-long',
-      message: `The window is ${lengthText(days)} long.`,
-      mend: 'Correct the start or the end, or leave it where it is meant so.',
-    },
+    problem: problemOf('window-long', { days }),
   };
 }
-
-const lengthText = (days: number): string =>
-  days >= 730 ? `${Math.round(days / 365.25)} years` : `${days} days`;
 
 const year = 365.25 * day;
 /** Beyond this many years from the middle window, a window is of another plan. */
@@ -67,11 +56,10 @@ export function oddWindows(windows: readonly AccessWindow[]): readonly OddWindow
       found.push({
         window,
         severity: 'error',
-        problem: {
-          code: 'window-far-off',
-          message: `It stands ${Math.round(Math.abs(start - middle) / year)} years from the middle window of the plan, ${localYear(middle, window.zone)}.`,
-          mend: 'Correct the year, or make a plan of its own of it.',
-        },
+        problem: problemOf('window-far-off', {
+          years: Math.round(Math.abs(start - middle) / year),
+          middle: localYear(middle, window.zone),
+        }),
       });
       continue;
     }
@@ -92,11 +80,7 @@ export function oddWindows(windows: readonly AccessWindow[]): readonly OddWindow
     found.push({
       window,
       severity: 'warning',
-      problem: {
-        code: 'year-stands-out',
-        message: `It is in ${written}, and every other window is more than half a year away. Meant ${written + shift}?`,
-        mend: 'Correct the year, or leave it where it is meant so.',
-      },
+      problem: problemOf('year-stands-out', { written, maybe: written + shift }),
     });
   }
   return found;

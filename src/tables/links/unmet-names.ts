@@ -1,7 +1,8 @@
 // Names of lines and sections that work needs and no window has, and names that look like several in one.
 import type { AccessWindow, Activity, NotePlace, PlanNote } from '../../model/index.js';
 import { near } from './near.js';
-import { someNames } from '../some-names.js';
+import { sayNote } from '../note-sentences.js';
+import { firstNames } from '../some-names.js';
 
 /** The names in the cells of a column, each with the ids of who names it. */
 export type Names = ReadonlyMap<string, readonly string[]>;
@@ -12,11 +13,7 @@ export interface NamedCells {
   readonly of: Names;
 }
 
-const kinds = {
-  lines: { thing: 'line', gives: 'blocks', give: 'block' },
-  isolation: { thing: 'section', gives: 'makes dead', give: 'make dead' },
-} as const;
-export type NameKind = keyof typeof kinds;
+export type NameKind = 'lines' | 'isolation';
 
 /**
  * Notes on names of one kind: each that work needs and no window has, and each that is written as several joined, of
@@ -48,14 +45,18 @@ const sectionOf = (each: string | { readonly section: string }): string =>
   typeof each === 'string' ? each : each.section;
 
 function missing(kind: NameKind, given: Names, needed: Names, work: NamedCells): PlanNote[] {
-  const { gives, give } = kinds[kind];
   return [...needed].flatMap(([name, ids]): PlanNote[] => {
     if (given.has(name)) return [];
-    const who = ids.length === 1 ? `${ids[0]!} needs` : `${ids.length} activities need`;
     return [
       {
         code: `${kind}-in-no-window`,
-        text: `No window ${gives} "${shown(name)}", which ${who}: it finds no window that serves it. Windows ${give} ${someNames([...given.keys()], (key) => `"${key}"`)}.${near(name, given.keys())}`,
+        ...sayNote(`${kind}-in-no-window`, {
+          name: shown(name),
+          one: ids.length === 1 ? ids[0] : undefined,
+          count: ids.length,
+          ...firstNames([...given.keys()]),
+          near: near(name, given.keys()),
+        }),
         count: ids.length,
         places: [work.place(ids)],
       },
@@ -73,7 +74,6 @@ function joined(
   windows: NamedCells,
   work: NamedCells,
 ): PlanNote[] {
-  const { thing } = kinds[kind];
   const stands = (name: string): boolean => given.has(name) || needed.has(name);
   return [...new Set([...given.keys(), ...needed.keys()])].flatMap((name): PlanNote[] => {
     const parts = name.split(joints).map((part) => part.trim());
@@ -82,7 +82,7 @@ function joined(
     return [
       {
         code: `${kind}-joined`,
-        text: `"${shown(name)}" is read as the name of one ${thing}, and ${parts.map((part) => `"${shown(part)}"`).join(' and ')} also stand by themselves. Where several are meant, put ; between them.`,
+        ...sayNote(`${kind}-joined`, { name: shown(name), parts: parts.map(shown) }),
         count: ofWindows.length + ofWork.length,
         places: [
           ...(ofWindows.length > 0 ? [windows.place(ofWindows)] : []),

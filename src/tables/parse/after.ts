@@ -2,9 +2,6 @@ import type { Link } from '../../model/index.js';
 import { parseDuration } from './duration.js';
 import { partsOf } from './list.js';
 import { plain, refuse, type Parsed } from './parsed.js';
-
-const mend =
-  'Write A20, A20 + 48 h, start of A20 + 30 min, or A20 when cured, with ; between several.';
 const curedWords = /(?<!\s)\s+(?:when|once) cured(?=\s*(?:\+|$))/i;
 const prefix = /^(start|finish|end) of\s+/i;
 
@@ -32,8 +29,7 @@ function parseLink(part: string, isActivity: (id: string) => boolean): Parsed<Li
     const bare = part.slice(0, cured.index) + part.slice(cured.index + cured[0].length);
     const read = parseLink(bare, isActivity);
     if ('problem' in read) return read;
-    if (read.value.from === 'start')
-      return refuse('curing-from-start', `"${part}": curing is counted from a finish.`, mend);
+    if (read.value.from === 'start') return refuse('curing-from-start', { part });
     return { value: { ...read.value, cured: true } };
   }
   const word = prefix.exec(part);
@@ -46,17 +42,17 @@ function parseLink(part: string, isActivity: (id: string) => boolean): Parsed<Li
   // `A20 - 30 min`: a lead, which clock time cannot give. `A-20` is a name.
   const minus = rest.replace(/[\u2010-\u2015\u2212]/g, '-').lastIndexOf(' -');
   if (minus > 0 && !('problem' in parseDuration(plain(rest.slice(minus + 2))))) {
-    return refuse('gap-negative', `"${part}" asks to start before what it waits for.`, mend);
+    return refuse('gap-negative/lead', { part });
   }
   return { value: { activity: rest, from, gapMinutes: 0 } };
 }
 
 function withGap(part: string, activity: string, gap: string, from: Link['from']): Parsed<Link> {
-  if (activity === '') return refuse('after-not-read', `"${part}" names no activity.`, mend);
+  if (activity === '') return refuse('after-not-read', { part });
   const minutes = parseDuration(gap);
   if ('value' in minutes) return { value: { activity, from, gapMinutes: minutes.value } };
   if (minutes.problem.code === 'duration-negative') {
-    return refuse('gap-negative', `"${part}" has a gap below nothing.`, mend);
+    return refuse('gap-negative/gap', { part });
   }
-  return refuse('after-not-read', `"${part}": ${minutes.problem.message}`, mend);
+  return refuse('after-not-read/gap', { part, gap: minutes.problem });
 }

@@ -7,8 +7,6 @@ export type ChainageUnit = keyof typeof metresIn;
 
 /** Metres; twice the longest railway line, which is about 9,300 km (general knowledge). */
 const farthest = 20_000_000;
-
-const mend = 'Write metres such as 1234, or 1.2 km, 12 mi 34 ch, 12m 340y.';
 const number = String.raw`(-?\d{1,9}(?:[.,]\d{1,9})?)`;
 const whole = String.raw`(\d{1,6}(?:[.,]\d{1,9})?)`;
 const mileChain = new RegExp(
@@ -61,17 +59,12 @@ export function parseChainage(text: string, bare: ChainageUnit = 'm'): Parsed<nu
   if (plus) return { value: Number(plus[1]) * 1000 + Number(plus[2]) };
   const number = single.exec(tidy);
   const unit = number?.[2] === '' ? bare : unitNames.get(number?.[2]?.toLowerCase() ?? '');
-  if (!number || !unit)
-    return refuse('chainage-not-read', `"${text}" is not a place along the line.`, mend);
+  if (!number || !unit) return refuse('chainage-not-read', { text });
   const read = parseDecimal(number[1]!);
   if ('problem' in read) return read;
   const value = tidyMetres(read.value * metresIn[unit]);
   if (Math.abs(value) <= farthest) return { value };
-  return refuse(
-    'place-too-far',
-    `"${text}" is ${Math.round(value / 1000)} km along the line; is it a date, or another unit?`,
-    mend,
-  );
+  return refuse('place-too-far', { text, km: Math.round(value / 1000) });
 }
 
 type Part = readonly [digits: string, unit: ChainageUnit];
@@ -82,11 +75,12 @@ function pair(text: string, large: Part, small: Part, smallInLarge: number): Par
   const little = parseDecimal(small[0]);
   if ('problem' in little) return little;
   if (!Number.isInteger(big.value) || little.value >= smallInLarge) {
-    return refuse(
-      'chainage-not-read',
-      `"${text}" does not split into whole ${large[1]} and less than ${smallInLarge} ${small[1]}.`,
-      mend,
-    );
+    return refuse('chainage-not-read/split', {
+      text,
+      large: large[1],
+      smallInLarge,
+      small: small[1],
+    });
   }
   const sign = large[0].startsWith('-') ? -1 : 1;
   return {

@@ -10,7 +10,6 @@ export interface ClockTime {
 const clock = /^(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?(?: ?([ap])\.?m\.?)?$/i;
 const dotted = /^(\d{1,2})(?:[.](\d{2})(?: ?uhr| ?h)?|:(\d{2}) ?(?:uhr|h)|h(\d{2})| ?uhr| h)$/i;
 const fourDigits = /^(\d{2})(\d{2}) ?(?:hrs?|h)?$/i;
-const mend = 'Write a time of day such as 05:30, to the minute.';
 
 /** Reads `05:30`, `5:30 am`, `0530`, `5.30`, `5h30`, `5:30 Uhr`, `24:00`; `undefined` when the text does not look like a time of day. */
 export function parseClock(text: string): Parsed<ClockTime> | undefined {
@@ -22,14 +21,13 @@ export function parseClock(text: string): Parsed<ClockTime> | undefined {
   const half = found?.[5]?.toLowerCase();
   const written = Number((found ?? plainDigits)![1]);
   const minute = Number((found ?? plainDigits)![2]);
-  if (half && (written < 1 || written > 12))
-    return refuse('no-such-time', `"${text}" is not a time of day.`, mend);
+  if (half && (written < 1 || written > 12)) return refuse('no-such-time', { text });
   const hour = half ? (written % 12) + (half === 'p' ? 12 : 0) : written;
   if (minute > 59 || hour > 24 || (hour === 24 && minute > 0)) {
-    return refuse('no-such-time', `"${text}" is not a time of day.`, mend);
+    return refuse('no-such-time', { text });
   }
   if (Number(found?.[3] ?? 0) !== 0 || Number(found?.[4] ?? 0) !== 0) {
-    return refuse('not-on-a-minute', `"${text}" has seconds; times here are to the minute.`, mend);
+    return refuse('not-on-a-minute', { text });
   }
   return { value: { hour, minute } };
 }

@@ -3,8 +3,6 @@ import { partsOf } from './list.js';
 import { parseWhole } from './number.js';
 import { refuse, type Parsed } from './parsed.js';
 
-const mend = 'Write a name, a colon and a number, with ; between: crane:1; gang:2.';
-
 /** Reads what an activity needs at once: `crane:1; gang:2`. A bare name is one of it. */
 export function parseDemands(text: string): Parsed<Demand[]> {
   const demands = new Map<string, number>();
@@ -13,22 +11,14 @@ export function parseDemands(text: string): Parsed<Demand[]> {
     const resource = (colon < 0 ? part : part.slice(0, colon)).trim();
     const digits = colon < 0 ? '1' : part.slice(colon + 1).trim();
     if (resource === '' || resource.includes(',')) {
-      return refuse('resource-not-read', `"${part}" does not name one resource.`, mend);
+      return refuse('resource-not-read', { part });
     }
     const amount = parseWhole(digits, 1);
     if ('problem' in amount) {
-      return refuse(
-        'resource-not-read',
-        `"${part}": the number is not a whole one of at least 1.`,
-        mend,
-      );
+      return refuse('resource-not-read/number', { part });
     }
     if (demands.has(resource)) {
-      return refuse(
-        'resource-twice',
-        `"${resource}" is named twice.`,
-        'Name it once, with the sum.',
-      );
+      return refuse('resource-twice', { resource });
     }
     demands.set(resource, amount.value);
   }

@@ -6,7 +6,6 @@ export type DurationUnit = 'minutes' | 'hours' | 'days';
 
 const minutesIn: Readonly<Record<DurationUnit, number>> = { minutes: 1, hours: 60, days: 1440 };
 const longestMinutes = 5_256_000;
-const mend = 'Write minutes such as 90, or 1:30, 1 h 30, 1.5 h, 90 min.';
 
 const number = String.raw`(\d{1,9}(?:[.,]\d{1,9})?)`;
 const days = String.raw`(?:days?|d)`;
@@ -30,7 +29,7 @@ const clock = /^(\d{1,6}):([0-5]\d)(?::00)?$/;
  */
 export function parseDuration(text: string, bare: DurationUnit = 'minutes'): Parsed<number> {
   const tidy = plain(text);
-  if (/^-/.test(tidy)) return refuse('duration-negative', `"${text}" is less than nothing.`, mend);
+  if (/^-/.test(tidy)) return refuse('duration-negative', { text });
   const clocked = clock.exec(tidy);
   if (clocked) return checked(text, Number(clocked[1]) * 60 + Number(clocked[2]));
   if (/^\d{1,9}(?:[.,]\d{1,9})?$/.test(tidy)) return sum(text, [[tidy, minutesIn[bare]]]);
@@ -48,18 +47,14 @@ export function parseDuration(text: string, bare: DurationUnit = 'minutes'): Par
   if (words && /\d/.test(tidy)) {
     const [, d, h, m] = words;
     if (h !== undefined && m !== undefined && Number(m.replace(',', '.')) >= 60)
-      return refuse(
-        'duration-not-read',
-        `"${text}" has ${m} minutes beside its hours, which is an hour or more.`,
-        mend,
-      );
+      return refuse('duration-not-read/minutes', { text, m });
     return sum(text, [
       [d, 1440],
       [h, 60],
       [m, 1],
     ]);
   }
-  return refuse('duration-not-read', `"${text}" is not a duration.`, mend);
+  return refuse('duration-not-read', { text });
 }
 
 type Part = readonly [digits: string | undefined, minutes: number];
@@ -79,13 +74,8 @@ function checked(text: string, total: number): Parsed<number> {
   const value = Math.round(total);
   // A decimal such as 1.1 h is 66.00000000000001 min in floating point; no duration a person means is this close.
   if (Math.abs(total - value) > 1e-6) {
-    return refuse(
-      'duration-not-whole-minutes',
-      `"${text}" is not a whole number of minutes.`,
-      mend,
-    );
+    return refuse('duration-not-whole-minutes', { text });
   }
-  if (value > longestMinutes)
-    return refuse('duration-too-long', `"${text}" is longer than ten years.`, mend);
+  if (value > longestMinutes) return refuse('duration-too-long', { text });
   return { value };
 }

@@ -10,15 +10,13 @@ import {
   type Instant,
   type Interval,
 } from '../../calendar/index.js';
-import type { IsolatedSection } from '../../model/index.js';
+import type { IsolatedSection, Problem } from '../../model/index.js';
 import { minuteOfDay, type ClockTime } from './clock.js';
 import { partsOf } from './list.js';
 import { candidatesAt, dayAfter, gapAt, shortestPair, twiceWarning } from './local-moment.js';
-import { refuse, type Parsed, type Problem } from './parsed.js';
+import { refuse, type Parsed, problemOf } from './parsed.js';
 import { spanOf } from './span.js';
 import { parseMoment, type DateOrder } from './written-moment.js';
-
-const mend = 'Write S1, or S1 [00:40-05:10], with ; between several.';
 const withTimes = /^([^[\]]{1,200})\[([^[\]]{1,200})\]$/;
 
 /** What stands in one pair of brackets, and the stretches of the window that it comes to. */
@@ -61,11 +59,7 @@ export function parseIsolation(
 }
 
 function twice(section: string): { problem: Problem } {
-  return refuse(
-    'section-twice',
-    `Section "${section}" is named twice for the same time.`,
-    'Name each section once, or once for each of its times, which must lie apart.',
-  );
+  return refuse('section-twice', { section });
 }
 
 /** Whether two entries of a section are dead at one moment. */
@@ -85,8 +79,7 @@ function parsePart(
   if (!/[[\]]/.test(part)) return { value: { section: part } };
   const found = withTimes.exec(part);
   const section = found?.[1]?.trim() ?? '';
-  if (!found || section === '')
-    return refuse('isolation-not-read', `"${part}" is not a section with times.`, mend);
+  if (!found || section === '') return refuse('isolation-not-read/section', { part });
   const times = parseTimes(found[2]!, section, window, zone, order);
   return 'problem' in times ? times : { ...times, value: { section, times: times.value } };
 }
@@ -113,15 +106,15 @@ function parseTimes(
     if (start.value.time && end.value.time && !end.value.date)
       return dailyTimes(start.value.time, end.value.time, section, window, zone);
   }
-  return refuse('isolation-not-read', `"[${text}]" is not a pair of times.`, mend);
+  return refuse('isolation-not-read/pair', { text });
 }
 
 function outside(section: string, { start, end }: Interval, zone: string): { problem: Problem } {
-  return refuse(
-    'isolation-outside-window',
-    `Section "${section}" from ${momentOf(start, zone)} to ${momentOf(end, zone)} is not wholly inside the window.`,
-    'Give times inside the window.',
-  );
+  return refuse('isolation-outside-window', {
+    section,
+    start: momentOf(start, zone),
+    end: momentOf(end, zone),
+  });
 }
 
 const momentOf = (at: Instant, zone: string): string => localText(localTimeOf(at, zone));
@@ -146,11 +139,7 @@ function dailyTimes(
   const said = { fromMinute: minuteOfDay(from), toMinute: minuteOfDay(to) };
   const long = window.end - window.start > DAY;
   if (long && said.fromMinute === said.toMinute)
-    return refuse(
-      'isolation-not-read',
-      `Section "${section}" ends at the time of day at which it starts.`,
-      'Leave the times out where it is dead all the time, or write each stretch with its dates.',
-    );
+    return refuse('isolation-not-read/round', { section });
   const stretches: Interval[] = [];
   let warning: Problem | undefined;
   const first = localTimeOf(window.start, zone);
@@ -174,17 +163,16 @@ function dailyTimes(
     warning ??=
       read.warning ?? (contains(window, stretch) ? undefined : cut(section, inside, zone));
   }
-  if (stretches.length === 0)
-    return refuse('isolation-not-read', `Section "${section}" has no time in the window.`, mend);
+  if (stretches.length === 0) return refuse('isolation-not-read/none', { section });
   return { value: { said, stretches }, ...(warning && { warning }) };
 }
 
 function cut(section: string, { start, end }: Interval, zone: string): Problem {
-  return {
-    code: 'isolation-cut-to-window',
-    message: `Section "${section}" is isolated at this time of each day; where the window starts or ends within it, only the time inside counts: ${momentOf(start, zone)} to ${momentOf(end, zone)}.`,
-    mend: 'Where a night is not isolated, write each stretch with its dates: S1 [2027-07-24 23:30 - 2027-07-25 07:50]; S1 [...].',
-  };
+  return problemOf('isolation-cut-to-window', {
+    section,
+    start: momentOf(start, zone),
+    end: momentOf(end, zone),
+  });
 }
 
 /**
@@ -211,7 +199,7 @@ function occurrence(
     ([all, taken]) => all.length > 1 && window.start <= taken && taken <= window.end,
   );
   const warning = doubled
-    ? twiceWarning(doubled[0], doubled[1], zone, 'it gives the shorter isolation')
+    ? twiceWarning(doubled[0], doubled[1], zone, 'shorter-isolation')
     : (starts.warning ?? ends.warning);
   return { value: pair, ...(warning && { warning }) };
 }

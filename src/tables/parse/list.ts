@@ -1,4 +1,4 @@
-import type { Parsed } from './parsed.js';
+import { type Parsed, problemOf } from './parsed.js';
 
 /** The parts of a `;`-separated cell, trimmed; empty parts are left out. */
 export function partsOf(text: string): string[] {
@@ -15,10 +15,6 @@ export function parseNames(text: string): Parsed<string[]> {
   if (withComma === undefined) return { value };
   return {
     value,
-    warning: {
-      code: 'comma-in-list',
-      message: `"${withComma}" is read as one name.`,
-      mend: 'Where several are meant, put ; between them.',
-    },
+    warning: problemOf('comma-in-list', { withComma }),
   };
 }

@@ -9,9 +9,11 @@ import {
   type Instant,
   type LocalTime,
 } from '../../calendar/index.js';
-import { refuse, type Parsed, type Problem } from './parsed.js';
+import { refuse, type Parsed, problemOf } from './parsed.js';
 import type { CalendarDay, WrittenMoment } from './written-moment.js';
 import type { ClockTime } from './clock.js';
+import type { Problem } from '../../model/index.js';
+import type { TwiceReason } from '../problems/cell-problems.js';
 
 /** The moments a written time can mean: one, or two in the hour that clocks repeat. */
 export interface Candidates {
@@ -44,18 +46,10 @@ export function candidatesAt(
     localText(local)
   ) {
     // The first minute skipped is not inside the gap but its edge: the moment at which clocks change.
-    const warning = {
-      code: 'time-at-clock-change',
-      message: `At ${localText(local)} clocks in ${zone} go straight to ${next}: that moment is taken.`,
-      mend: `Write ${next} to say it without doubt.`,
-    };
+    const warning = problemOf('time-at-clock-change', { local: localText(local), zone, next });
     return { value: [reading.gap], warning };
   }
-  return refuse(
-    'time-does-not-exist',
-    `${localText(local)} does not exist in ${zone}: clocks go from ${last} straight to ${next}.`,
-    `Write ${last} or before, or ${next} or after.`,
-  );
+  return refuse('time-does-not-exist', { local: localText(local), zone, last, next });
 }
 
 /** The moment at which clocks go over a time of a day, so that they never show it; `undefined` where they show it. */
@@ -89,11 +83,7 @@ export function candidatesOf(written: WrittenMoment, zone: string): Parsed<Candi
   const at = utc(date, time) - offset * MINUTE;
   const there = offsetMinutes(at, zone);
   if (offset === there || offset === 0) return { value: { instants: [at] } };
-  const warning = {
-    code: 'offset-not-of-zone',
-    message: `The offset written is not the one of ${zone} then; the moment is ${isoText(at, zone)} there.`,
-    mend: 'Check the offset, or leave it out.',
-  };
+  const warning = problemOf('offset-not-of-zone', { zone, moment: isoText(at, zone) });
   return { value: { instants: [at], warning } };
 }
 
@@ -106,14 +96,16 @@ export function twiceWarning(
   instants: readonly Instant[],
   taken: Instant,
   zone: string,
-  why: string,
+  why: TwiceReason,
 ): Problem {
-  const [earlier, later] = instants.map((at) => isoText(at, zone));
-  return {
-    code: 'time-happens-twice',
-    message: `Clocks in ${zone} show this time twice: ${earlier} and ${later}. ${isoText(taken, zone)} is taken: ${why}.`,
-    mend: `Write the one meant, with its offset: ${earlier} or ${later}.`,
-  };
+  const [earlier = '', later = ''] = instants.map((at) => isoText(at, zone));
+  return problemOf('time-happens-twice', {
+    zone,
+    earlier,
+    later,
+    moment: isoText(taken, zone),
+    why,
+  });
 }
 
 /**
@@ -125,7 +117,7 @@ export function settle(
   found: Candidates,
   prefer: 'earlier' | 'later',
   zone: string,
-  why: string,
+  why: TwiceReason,
 ): Parsed<Instant> {
   const [first, second] = found.instants;
   if (first === undefined) throw new RangeError('no moment to choose from');

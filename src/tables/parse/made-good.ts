@@ -10,9 +10,5 @@ export function parseMadeGoodBy(text: string): Parsed<MadeGoodBy> {
   const saysNone = parts.some((part) => none.has(plain(part).toLowerCase()));
   if (!saysNone) return parseNames(text);
   if (parts.length === 1) return { value: 'none' };
-  return refuse(
-    'made-good-two-ways',
-    `"${text}" says none and names activities.`,
-    'Write none where the line is fit to run after it, or the activities that make it so.',
-  );
+  return refuse('made-good-two-ways', { text });
 }

@@ -2,6 +2,7 @@ import { startOfLocalDay, type Instant } from '../../calendar/index.js';
 import { midnight, candidatesAt, candidatesOf, settle } from './local-moment.js';
 import { refuse, type Parsed, type Parser } from './parsed.js';
 import { parseMoment, type DateOrder } from './written-moment.js';
+import type { TwiceReason } from '../problems/cell-problems.js';
 
 /** How a cell that names one moment is read. */
 export interface MomentReading {
@@ -10,7 +11,7 @@ export interface MomentReading {
   /** What a date alone means: the first moment of that local day, or the end of it. */
   readonly dateAlone: 'start' | 'end';
   /** Which reading to take of a time that clocks show twice, and why. */
-  readonly twice: readonly ['earlier' | 'later', why: string];
+  readonly twice: readonly ['earlier' | 'later', why: TwiceReason];
 }
 
 /** A parser of one moment: a date and time, or a date alone. A time alone is refused. */
@@ -19,8 +20,7 @@ export function momentParser({ zone, order, dateAlone, twice }: MomentReading): 
     const read = parseMoment(text, order);
     if ('problem' in read) return read;
     const { date, time } = read.value;
-    if (!date)
-      return refuse('date-missing', `"${text}" is a time without a date.`, 'Write the date too.');
+    if (!date) return refuse('date-missing', { text });
     if (!time) {
       // Noon is there in every zone on every day: it stands for the day.
       const noon = candidatesAt(date, { ...midnight, hour: 12 }, zone);

@@ -1,11 +1,8 @@
+import { problemsOf, type GivenTo, type Problem } from '../../model/index.js';
+import type { TableProblems } from '../problems/index.js';
+
 /** What is wrong with, or worth saying about, one cell. It becomes a `Fault` once file, line and column are known. */
-export interface Problem {
-  /** kebab-case, stable. */
-  readonly code: string;
-  readonly message: string;
-  /** How to mend it. */
-  readonly mend: string;
-}
+export const problemOf = problemsOf<TableProblems>();
 
 /** A value read from a cell, perhaps with something worth saying; or why there is none. */
 export type Parsed<T> =
@@ -28,9 +25,11 @@ export function once<T>(parse: Parser<T>): Parser<T> {
   };
 }
 
-export function refuse(code: string, message: string, mend: string): { problem: Problem } {
-  return { problem: { code, message, mend } };
-}
+/** No value, and why. */
+export const refuse = <K extends keyof TableProblems>(
+  key: K,
+  ...given: GivenTo<TableProblems[K]>
+): { readonly problem: Problem } => ({ problem: problemOf(key, ...given) });
 
 /** Cells longer than this are refused before a pattern is tried on them. */
 export const longestCell = 10_000;

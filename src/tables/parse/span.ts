@@ -9,8 +9,10 @@ import {
   twiceWarning,
   type Candidates,
 } from './local-moment.js';
-import { refuse, type Problem } from './parsed.js';
+import { refuse } from './parsed.js';
 import type { CalendarDay, WrittenMoment } from './written-moment.js';
+import type { Problem } from '../../model/index.js';
+import type { TwiceReason } from '../problems/cell-problems.js';
 
 /** A stretch read from a start and an end, with what is worth saying of each. */
 export interface ReadSpan extends Interval {
@@ -20,14 +22,9 @@ export interface ReadSpan extends Interval {
 
 export type SpanResult = { value: ReadSpan } | { problem: Problem; of: 'start' | 'end' };
 
-const shorter = 'it gives the shorter stretch';
-const wholeNight = 'a start at the first doubled minute takes in the whole doubled hour';
-const needsTime = (what: string): { problem: Problem } =>
-  refuse(
-    'time-missing',
-    `The ${what} is a date without a time.`,
-    'Write the time too, such as 2027-03-28 23:30.',
-  );
+const shorter = 'shorter-stretch';
+const wholeNight = 'whole-hour';
+const needsTime = (what: string): { problem: Problem } => refuse('time-missing', { what });
 
 /**
  * A window's start and end as moments. An end that is only a time is the first such time after the start. Where
@@ -38,7 +35,7 @@ export function spanOf(start: WrittenMoment, end: WrittenMoment, zone: string): 
   if (!start.date) {
     return {
       of: 'start',
-      ...refuse('date-missing', 'The start is a time without a date.', 'Write the date too.'),
+      ...refuse('date-missing/start'),
     };
   }
   const from = withMidnight(start);
@@ -59,11 +56,7 @@ export function spanOf(start: WrittenMoment, end: WrittenMoment, zone: string): 
   if (!pair) {
     return {
       of: 'end',
-      ...refuse(
-        'end-not-after-start',
-        'The end is not after the start.',
-        'Correct the start or the end.',
-      ),
+      ...refuse('end-not-after-start'),
     };
   }
   const startWarning = warningOf(starts.value, pair.start, zone, edge ? wholeNight : shorter);
@@ -92,7 +85,7 @@ function warningOf(
   found: Candidates,
   taken: Instant,
   zone: string,
-  why: string,
+  why: TwiceReason,
 ): Problem | undefined {
   if (found.instants.length < 2) return found.warning;
   return twiceWarning(found.instants, taken, zone, why);

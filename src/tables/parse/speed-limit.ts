@@ -8,17 +8,7 @@ export function parseSpeedLimit(text: string): Parsed<SpeedLimit | 'none'> {
   if (plain(text).toLowerCase() === 'none') return { value: 'none' };
   const found = written.exec(plain(text).toLowerCase());
   const value = Number(found?.[1]);
-  if (!found || value === 0)
-    return refuse(
-      'speed-not-read',
-      `"${text}" is not a speed.`,
-      'Write a number with its unit, such as 20 mph or 50 km/h, or none.',
-    );
-  if (found[2] === undefined)
-    return refuse(
-      'speed-unit-missing',
-      `"${text}" does not say whether it is mph or km/h.`,
-      `Write ${found[1]} mph or ${found[1]} km/h.`,
-    );
+  if (!found || value === 0) return refuse('speed-not-read', { text });
+  if (found[2] === undefined) return refuse('speed-unit-missing', { text, number: found[1]! });
   return { value: { value, unit: found[2].startsWith('m') ? 'mph' : 'km/h' } };
 }

@@ -20,14 +20,11 @@ export function speedParser(heading: string, most: number): Parser<number> {
   return (text): Parsed<number> => {
     const own = /^([\d.,]+)\s*([a-z/ ]{1,8})$/i.exec(plain(text));
     const factor = own ? speedUnit(own[2]!) : unit;
-    if (factor === undefined)
-      return refuse('wind-not-read', `"${text}" is not a wind speed.`, 'Write 9.5, or 21 mph.');
+    if (factor === undefined) return refuse('wind-not-read', { text });
     const read = parseDecimal(own ? own[1]! : text);
     if ('problem' in read) return read;
     const value = read.value * factor;
-    return value >= 0 && value <= most
-      ? { value }
-      : refuse('wind-out-of-range', `No wind blows at ${text}.`, `Write 0 to ${most} m/s.`);
+    return value >= 0 && value <= most ? { value } : refuse('wind-out-of-range', { text, most });
   };
 }
 
@@ -40,12 +37,6 @@ export function temperatureParser(heading: string): Parser<number> {
     if ('problem' in read) return read;
     const fahrenheit = own ? own[2]!.toLowerCase() === 'f' : inFahrenheit;
     const value = fahrenheit ? ((read.value - 32) * 5) / 9 : read.value;
-    return value >= -70 && value <= 110
-      ? { value }
-      : refuse(
-          'temperature-out-of-range',
-          `${text} is no such temperature.`,
-          'Write -70 to 110 °C.',
-        );
+    return value >= -70 && value <= 110 ? { value } : refuse('temperature-out-of-range', { text });
   };
 }

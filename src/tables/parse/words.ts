@@ -3,12 +3,11 @@ import { plain, refuse, type Parsed } from './parsed.js';
 
 function wordParser<T>(
   words: ReadonlyMap<string, T>,
-  code: string,
-  mend: string,
+  problem: 'not-yes-or-no' | 'place-not-known' | 'occupies-not-known' | 'status-not-known',
 ): (text: string) => Parsed<T> {
   return (text) => {
     const value = words.get(plain(text).toLowerCase());
-    return value === undefined ? refuse(code, `"${text}" is not known here.`, mend) : { value };
+    return value === undefined ? refuse(problem, { text }) : { value };
   };
 }
 
@@ -19,7 +18,6 @@ export const parseFlag = wordParser<boolean>(
     ...['no', 'n', 'false', '0', '-', 'quiet'].map((word) => [word, false] as const),
   ]),
   'not-yes-or-no',
-  'Write yes or no.',
 );
 
 export const parsePlace = wordParser<Activity['place']>(
@@ -28,7 +26,6 @@ export const parsePlace = wordParser<Activity['place']>(
     ['outside', 'outside'],
   ]),
   'place-not-known',
-  'Write inside (needs the closure) or outside (does not).',
 );
 
 export const parseOccupies = wordParser<Occupies>(
@@ -38,7 +35,6 @@ export const parseOccupies = wordParser<Occupies>(
     ['shared', 'shared'],
   ]),
   'occupies-not-known',
-  'Write alone (nobody else on its lines and place while it goes on) or shared.',
 );
 
 export const parseStatus = wordParser<WindowStatus>(
@@ -54,5 +50,4 @@ export const parseStatus = wordParser<WindowStatus>(
     ['canceled', 'withdrawn'],
   ]),
   'status-not-known',
-  'Write requested, offered, confirmed or withdrawn.',
 );

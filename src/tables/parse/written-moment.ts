@@ -1,7 +1,8 @@
 import { isLocalTime } from '../../calendar/index.js';
 import { dayOfWeek, monthOf } from './calendar-words.js';
 import { parseClock, type ClockTime } from './clock.js';
-import { plain, refuse, type Parsed, type Problem } from './parsed.js';
+import { plain, refuse, type Parsed, problemOf } from './parsed.js';
+import type { Problem } from '../../model/index.js';
 
 /** Which number of `03/04/2027` is the day. */
 export type DateOrder = 'day-first' | 'month-first';
@@ -21,8 +22,6 @@ export interface WrittenMoment {
   /** From a serial number: such numbers write midnight as a date alone. */
   readonly serial?: true;
 }
-
-const mend = 'Write a date and time such as 2027-03-28 23:30 or 28/03/2027 23:30.';
 /** A word before a date, which may name a day of the week in English, German or French. */
 const wordBefore = /^(\p{L}{2,10})\.?,? (?:den |le )?/iu;
 const isoDate = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?![\d])/;
@@ -63,7 +62,7 @@ function parseAny(text: string, order: DateOrder): Parsed<WrittenMoment> {
   const year = yearFault(text, date.year);
   if (year) return { problem: year };
   if (!isLocalTime({ ...date, hour: 0, minute: 0 })) {
-    return refuse('no-such-date', `"${text}" is not a day of the calendar.`, mend);
+    return refuse('no-such-date', { text });
   }
   const wrong = weekday === undefined ? undefined : weekdayFault(text, weekday, date);
   if (wrong) return { problem: wrong };
@@ -82,18 +81,9 @@ const lastYear = 2199;
 
 /** A year of two digits with zeros before it, or one that no possession of today falls in. */
 function yearFault(text: string, year: number): Problem | undefined {
-  if (year < 100)
-    return {
-      code: 'two-digit-year',
-      message: `"${text}" gives the year as ${String(year).padStart(4, '0')}.`,
-      mend: `Write all four digits of the year; meant ${2000 + year}?`,
-    };
+  if (year < 100) return problemOf('two-digit-year', { text, year });
   if (year >= firstYear && year <= lastYear) return undefined;
-  return {
-    code: 'year-not-likely',
-    message: `"${text}" is in the year ${year}; years from ${firstYear} to ${lastYear} are read.`,
-    mend: 'Correct the year.',
-  };
+  return problemOf('year-not-likely', { text, year, firstYear, lastYear });
 }
 
 /** The two numbers of a date that could be read day first or month first; none where the order is plain. */
@@ -123,13 +113,9 @@ function parseDay(
   const month = words ? monthOf(words[3]!) : 0;
   if (words && month > 0) return day(words, Number(words[4]), month, Number(words[1]), body);
   if (shortYear.test(body)) {
-    return refuse(
-      'two-digit-year',
-      `"${text}" gives the year with two digits.`,
-      'Write all four digits of the year.',
-    );
+    return refuse('two-digit-year/short', { text });
   }
-  return refuse('date-not-read', `"${text}" is not a date or time.`, mend);
+  return refuse('date-not-read', { text });
 }
 
 function day(
@@ -145,34 +131,24 @@ function day(
 function parseRest(text: string, date: CalendarDay, rest: string): Parsed<WrittenMoment> {
   if (rest === '') return { value: { date } };
   const separated = /^(?:T|,? (?:um |à |at )?)/i.exec(rest);
-  if (!separated) return refuse('date-not-read', `"${text}" is not a date and time.`, mend);
+  if (!separated) return refuse('date-not-read/time', { text });
   const bare = rest.slice(separated[0].length);
   const zoned = offsetAtEnd.exec(bare);
   const clock = parseClock((zoned ? bare.slice(0, zoned.index) : bare).trim());
-  if (!clock) return refuse('date-not-read', `"${text}" is not a date and time.`, mend);
+  if (!clock) return refuse('date-not-read/time', { text });
   if ('problem' in clock) return clock;
   if (!zoned) return { value: { date, time: clock.value } };
   const size = Number(zoned[3] ?? 0) * 60 + Number(zoned[4] ?? 0);
   if (size > 14 * 60 || Number(zoned[4] ?? 0) > 59) {
-    return refuse(
-      'offset-not-read',
-      `"${zoned[0]}" is not an offset from UTC.`,
-      'Write an offset such as +01:00 or Z.',
-    );
+    return refuse('offset-not-read', { offset: zoned[0] });
   }
   return { value: { date, time: clock.value, offset: zoned[2] === '-' ? -size : size } };
 }
 
-const englishDays = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
-
 function weekdayFault(text: string, word: string, date: CalendarDay): Problem | undefined {
   const actual = new Date(Date.UTC(date.year, date.month - 1, date.day)).getUTCDay();
   if (dayOfWeek(word) === actual) return undefined;
-  return {
-    code: 'weekday-disagrees',
-    message: `"${text}" names another day of the week than the date falls on (${englishDays[actual]!}).`,
-    mend: 'Correct the date or the day of the week.',
-  };
+  return problemOf('weekday-disagrees', { text, actual });
 }
 
 const secondsADay = 86_400;
@@ -182,16 +158,11 @@ const lastSerial = 73_415;
 
 /** Day 1 is 1 January 1900 and a day that never was, 29 February 1900, is counted: day 36526 is 1 January 2000. */
 function parseSerial(text: string, serial: number): Parsed<WrittenMoment> {
-  if (serial < firstSerial || serial >= lastSerial + 1)
-    return refuse('date-not-read', `"${text}" is not a date or time.`, mend);
+  if (serial < firstSerial || serial >= lastSerial + 1) return refuse('date-not-read', { text });
   // Rounded to the second first: a serial number holds no more than about a tenth of one.
   const seconds = Math.round((serial - firstSerial) * secondsADay);
   if (seconds % 60 !== 0) {
-    return refuse(
-      'not-on-a-minute',
-      `"${text}" does not fall on a whole minute.`,
-      'Write the time to the minute.',
-    );
+    return refuse('not-on-a-minute/serial', { text });
   }
   const at = new Date(Date.UTC(2000, 0, 1) + seconds * 1000);
   const date = { year: at.getUTCFullYear(), month: at.getUTCMonth() + 1, day: at.getUTCDate() };

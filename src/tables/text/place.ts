@@ -1,5 +1,4 @@
-import type { Fault } from '../../model/index.js';
-import type { Problem } from '../parse/parsed.js';
+import type { Fault, Problem } from '../../model/index.js';
 
 export type Severity = Fault['severity'];
 
@@ -11,14 +10,12 @@ export function faultAt(
   value?: string,
 ): Fault {
   return {
-    code: problem.code,
+    ...problem,
     severity,
     file: '',
     line: place.line,
     ...(place.row !== undefined && { row: place.row }),
     ...(place.column !== undefined && { column: place.column }),
     ...(value !== undefined && { value }),
-    message: problem.message,
-    mend: problem.mend,
   };
 }

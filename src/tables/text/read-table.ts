@@ -7,6 +7,7 @@ import { nextBrokenQuote, unifyLineEnds, type BrokenQuote } from './quotes.js';
 import { surveyOf, type Survey } from './survey.js';
 import { tableOfRecords, type RecordFault, type Records } from './records.js';
 import type { Table, TableRow } from './table.js';
+import { problemOf } from '../parse/parsed.js';
 
 export interface ReadOptions {
   /** Default: a `sep=` line where there is one, else the delimiter that fits best. */
@@ -139,16 +140,6 @@ function lineBreaks(text: string): number {
 function quoteFault(code: BrokenQuote['code'], line: number, raw: string): Fault {
   const value = raw.trimEnd().slice(0, 200);
   const problem =
-    code === 'quote-not-closed'
-      ? {
-          code: 'quote-not-closed',
-          message: 'A double quote that opens a cell is never closed, so this line was not read.',
-          mend: 'Close the quote at the end of its cell, or take it out.',
-        }
-      : {
-          code: 'text-after-quote',
-          message: 'Text stands between the closing double quote of a cell and the next delimiter.',
-          mend: 'Put the whole cell in quotes, and write a quote inside it twice.',
-        };
+    code === 'quote-not-closed' ? problemOf('quote-not-closed') : problemOf('text-after-quote');
   return faultAt({ line }, 'error', problem, value);
 }

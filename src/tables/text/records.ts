@@ -2,6 +2,7 @@ import type { Fault } from '../../model/index.js';
 import { faultAt } from './place.js';
 import { tooManyCells } from './size-limits.js';
 import { shapeFaults, type Table, type TableRow } from './table.js';
+import { problemOf } from '../parse/parsed.js';
 
 /** A fault of one record; its row and column are known once the headings are. */
 export interface RecordFault {
@@ -20,11 +21,7 @@ export interface Records {
   readonly faults: readonly RecordFault[];
 }
 
-const emptyFault = faultAt({ line: 1 }, 'error', {
-  code: 'file-empty',
-  message: 'The file holds nothing.',
-  mend: 'Give a file whose first line holds the column headings.',
-});
+const emptyFault = faultAt({ line: 1 }, 'error', problemOf('file-empty'));
 
 /** The records as a table whose headings stand on the given line, or on the first record where none begins there. */
 export function tableOfRecords({ delimiter, rows, faults }: Records, headingLine?: number): Table {
@@ -75,11 +72,7 @@ function lostLetters(rows: readonly TableRow[]): Fault[] {
     cells.forEach((cell, column) => {
       if (!cell.includes('\ufffd') || faults.length >= mostMarked) return;
       const place = { line, ...(at > 0 && { row: at - 1 }), column: rows[0]!.cells[column] ?? '' };
-      const problem = {
-        code: 'letter-not-read',
-        message: 'A letter of this cell is damaged and is shown as \ufffd.',
-        mend: 'Write the letter again, or save the file anew as UTF-8.',
-      };
+      const problem = problemOf('letter-not-read');
       faults.push(faultAt(place, 'warning', problem, cell.slice(0, 200)));
     });
   });

@@ -1,5 +1,6 @@
 import type { Fault, TableText } from '../../model/index.js';
 import { faultAt } from './place.js';
+import { problemOf } from '../parse/parsed.js';
 
 export interface TableRow {
   /** Every cell as the file has it. May be more or fewer than the columns. */
@@ -51,11 +52,7 @@ export function shapeFaults(columns: readonly string[], rows: readonly TableRow[
         faultAt(
           place,
           'error',
-          {
-            code: 'too-many-cells',
-            message: `The row has ${counted(row.cells.length, 'cell')} under ${counted(columns.length, 'column')}, so its cells may stand under the wrong headings.`,
-            mend: 'Put a cell that holds the delimiter in double quotes.',
-          },
+          problemOf('too-many-cells', { cells: row.cells.length, columns: columns.length }),
           firstFull,
         ),
       ];
@@ -63,14 +60,11 @@ export function shapeFaults(columns: readonly string[], rows: readonly TableRow[
     return row.cells.every((cell) => cell.trim() === '')
       ? []
       : [
-          faultAt(place, 'warning', {
-            code: 'too-few-cells',
-            message: `The row has ${counted(row.cells.length, 'cell')} under ${counted(columns.length, 'column')}; those missing at its end are read as blank.`,
-            mend: 'Complete the row, or leave it if the rest is meant to be blank.',
-          }),
+          faultAt(
+            place,
+            'warning',
+            problemOf('too-few-cells', { cells: row.cells.length, columns: columns.length }),
+          ),
         ];
   });
 }
-
-const counted = (count: number, thing: string): string =>
-  `${count} ${thing}${count === 1 ? '' : 's'}`;

@@ -2,17 +2,18 @@
 // and nothing is given out whose length or checksum differs from what the directory says.
 import { Inflate } from 'fflate';
 import { crc32 } from '../../model/crc32.js';
+import type { Problem } from '../../model/index.js';
+import { problemOf } from '../parse/parsed.js';
+import type { Damage, Excess } from '../problems/workbook-problems.js';
 
-/** Why an archive is not opened, in words for the person who gave it. */
+/** An archive is not opened. */
 export class ArchiveRefused extends Error {
   override name = 'ArchiveRefused';
-  readonly code: string;
-  readonly mend: string;
+  readonly problem: Problem;
 
-  constructor(code: string, message: string, mend: string) {
-    super(message);
-    this.code = code;
-    this.mend = mend;
+  constructor(problem: Problem) {
+    super(problem.code);
+    this.problem = problem;
   }
 }
 
@@ -60,31 +61,28 @@ export function unpack(
   return parts;
 }
 
-const damaged = (what: string): ArchiveRefused =>
-  new ArchiveRefused(
-    'workbook-damaged',
-    `The file is not a whole workbook: ${what}.`,
-    'Save it again as .xlsx, or save the sheet as CSV.',
-  );
+const damaged = (what: Damage, part = ''): ArchiveRefused =>
+  new ArchiveRefused(problemOf('workbook-damaged', { what, part }));
 
 function directoryOf(bytes: Uint8Array): Entry[] {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let last = bytes.length - 22;
   const first = Math.max(0, last - 65_535);
   while (last >= first && view.getUint32(last, true) !== end) last -= 1;
-  if (last < first) throw damaged('its list of parts is missing');
+  if (last < first) throw damaged('list-missing');
   const count = view.getUint16(last + 10, true);
-  if (count > archiveLimits.entries) throw tooMuch(`it holds ${count} parts`);
+  if (count > archiveLimits.entries) throw tooMuch({ parts: count });
   const entries: Entry[] = [];
   const seen = new Set<string>();
   let at = view.getUint32(last + 16, true);
   for (let index = 0; index < count; index += 1) {
     if (at + 46 > bytes.length || view.getUint32(at, true) !== entryMark)
-      throw damaged('its list of parts breaks off');
+      throw damaged('list-broken');
     const nameLength = view.getUint16(at + 28, true);
     const name = new TextDecoder().decode(bytes.subarray(at + 46, at + 46 + nameLength));
-    if ((view.getUint16(at + 8, true) & 1) === 1) throw locked();
-    if (seen.has(name)) throw damaged(`it holds "${name}" twice`);
+    if ((view.getUint16(at + 8, true) & 1) === 1)
+      throw new ArchiveRefused(problemOf('workbook-locked'));
+    if (seen.has(name)) throw damaged('part-twice', name);
     seen.add(name);
     entries.push({
       name,
@@ -99,30 +97,19 @@ function directoryOf(bytes: Uint8Array): Entry[] {
   return entries;
 }
 
-const locked = (): ArchiveRefused =>
-  new ArchiveRefused(
-    'workbook-locked',
-    'The workbook is locked with a password.',
-    'Save it without the password, or save the sheet as CSV.',
-  );
-
-const tooMuch = (what: string): ArchiveRefused =>
-  new ArchiveRefused(
-    'workbook-too-large',
-    `The workbook is not opened: ${what}, more than a workbook of tables needs.`,
-    'Keep only the sheets that are needed, or save the sheet as CSV.',
-  );
+const tooMuch = (what: Excess): ArchiveRefused =>
+  new ArchiveRefused(problemOf('workbook-too-large', { what }));
 
 function checkLimits(entries: readonly Entry[]): void {
   let total = 0;
   for (const { name, packed, size } of entries) {
-    const shown = `${Math.ceil(size / MB)} MB`;
-    if (size > archiveLimits.entryBytes) throw tooMuch(`its part "${name}" unpacks to ${shown}`);
+    const one = { part: name, mb: Math.ceil(size / MB) };
+    if (size > archiveLimits.entryBytes) throw tooMuch(one);
     if (size > smallPart && size > packed * archiveLimits.ratio)
-      throw tooMuch(`its part "${name}" unpacks to ${shown} from ${Math.ceil(packed / 1024)} kB`);
+      throw tooMuch({ ...one, fromKb: Math.ceil(packed / 1024) });
     total += size;
   }
-  if (total > archiveLimits.totalBytes) throw tooMuch(`it unpacks to ${Math.ceil(total / MB)} MB`);
+  if (total > archiveLimits.totalBytes) throw tooMuch({ mb: Math.ceil(total / MB) });
 }
 
 /** Packed bytes are fed in pieces, so that a part which lies about its size is stopped soon after it passes it. */
@@ -132,23 +119,22 @@ function contentOf(bytes: Uint8Array, entry: Entry): Uint8Array {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const { name, at, packed, size } = entry;
   if (at + 30 > bytes.length || view.getUint32(at, true) !== localMark)
-    throw damaged(`its part "${name}" is not where the list says`);
+    throw damaged('part-missing', name);
   const from = at + 30 + view.getUint16(at + 26, true) + view.getUint16(at + 28, true);
-  if (from + packed > bytes.length) throw damaged(`its part "${name}" breaks off`);
+  if (from + packed > bytes.length) throw damaged('part-broken', name);
   const raw = bytes.subarray(from, from + packed);
   const out = entry.method === 0 ? stored(raw, entry) : inflated(raw, entry);
-  if (out.length !== size || crc32(out) !== entry.crc)
-    throw damaged(`its part "${name}" does not match its checksum`);
+  if (out.length !== size || crc32(out) !== entry.crc) throw damaged('part-altered', name);
   return out;
 }
 
 function stored(raw: Uint8Array, { name, size }: Entry): Uint8Array {
-  if (raw.length !== size) throw damaged(`its part "${name}" is longer or shorter than it says`);
+  if (raw.length !== size) throw damaged('part-length', name);
   return raw;
 }
 
 function inflated(raw: Uint8Array, { name, method, size }: Entry): Uint8Array {
-  if (method !== 8) throw damaged(`its part "${name}" is packed in a way not known here`);
+  if (method !== 8) throw damaged('part-packing', name);
   const out = new Uint8Array(size);
   let length = 0;
   let over = false;
@@ -162,8 +148,8 @@ function inflated(raw: Uint8Array, { name, method, size }: Entry): Uint8Array {
       stream.push(raw.subarray(at, at + piece), at + piece >= raw.length);
     }
   } catch {
-    throw damaged(`its part "${name}" cannot be unpacked`);
+    throw damaged('part-unpacked', name);
   }
-  if (over) throw damaged(`its part "${name}" holds more than it says`);
+  if (over) throw damaged('part-longer', name);
   return out.subarray(0, length);
 }

@@ -1,10 +1,11 @@
 import { zipSync } from 'fflate';
 import type { readXlsx } from 'hucre/xlsx';
-import type { Fault } from '../../model/index.js';
+import type { Fault, Problem } from '../../model/index.js';
 import { faultAt } from '../text/place.js';
 import type { RecordFault, Records } from '../text/records.js';
 import { ArchiveRefused, unpack } from './archive.js';
 import { cellText, type DaySystem } from './cell-text.js';
+import { problemOf } from '../parse/parsed.js';
 
 /** One sheet of a workbook as text: the rows that hold something; `line` is the row's number in the sheet. */
 export interface WorkbookSheet extends Records {
@@ -49,7 +50,7 @@ function sheetText(sheet: Sheet, system: DaySystem): WorkbookSheet {
   const grid = sheet.rows.map((cells, row) =>
     cells.map((value, column) => {
       const cell = sheet.cells?.get(`${row},${column}`);
-      const problem = problemOf(value, cell);
+      const problem = problemOfCell(value, cell);
       if (problem) {
         const fault = faultAt({ line: row + 1 }, 'warning', problem, String(value ?? ''));
         notices.push({ row, column, fault });
@@ -88,24 +89,12 @@ function lengthOf(cells: readonly string[]): number {
 
 type Cell = NonNullable<Sheet['cells']> extends Map<string, infer C> ? C : never;
 
-function problemOf(
-  value: unknown,
-  cell: Cell | undefined,
-): Parameters<typeof faultAt>[2] | undefined {
+function problemOfCell(value: unknown, cell: Cell | undefined): Problem | undefined {
   if (cell?.type === 'error') {
-    return {
-      code: 'cell-in-error',
-      message: `The workbook shows the error ${String(value)} in this cell; it is kept as text.`,
-      mend: 'Mend it in the workbook, or type the value.',
-    };
+    return problemOf('cell-in-error', { value: String(value) });
   }
   if (cell?.formula !== undefined && (value === null || value === '')) {
-    return {
-      code: 'formula-without-value',
-      message:
-        'The cell holds a formula whose value the workbook did not store, so it is blank here.',
-      mend: 'Open and save the workbook where it was made, or type the value.',
-    };
+    return problemOf('formula-without-value');
   }
   return undefined;
 }
@@ -120,11 +109,11 @@ function fillMerged(sheet: Sheet, grid: string[][]): SheetNotice[] {
       while (cells.length <= startCol) cells.push('');
       cells[startCol] = value;
     }
-    const problem = {
-      code: 'cells-merged',
-      message: `"${value.slice(0, 60)}" is written once over rows ${startRow + 1} to ${endRow + 1}; each of them is given it.`,
-      mend: 'Check that it holds for every row.',
-    };
+    const problem = problemOf('cells-merged', {
+      value: value.slice(0, 60),
+      first: startRow + 1,
+      last: endRow + 1,
+    });
     const fault = faultAt({ line: startRow + 1 }, 'warning', problem);
     return [{ row: startRow, column: startCol, fault }];
   });
@@ -135,11 +124,7 @@ function refuseDeclarations(parts: ReadonlyMap<string, Uint8Array>): void {
   for (const [name, bytes] of parts) {
     const text = new TextDecoder().decode(bytes);
     if (/<!(?:DOCTYPE|ENTITY)/i.test(text) || text.includes('\0')) {
-      throw new ArchiveRefused(
-        'workbook-refused',
-        `The part "${name}" of the workbook holds a declaration that no table needs.`,
-        'Save it again as .xlsx where it was made, or save the sheet as CSV.',
-      );
+      throw new ArchiveRefused(problemOf('workbook-refused', { part: name }));
     }
   }
 }
@@ -147,12 +132,10 @@ function refuseDeclarations(parts: ReadonlyMap<string, Uint8Array>): void {
 function refusal(error: unknown): Fault {
   const problem =
     error instanceof ArchiveRefused
-      ? { code: error.code, message: error.message, mend: error.mend }
-      : {
-          code: 'workbook-not-read',
-          message: `The file is not a workbook that can be read here (${error instanceof Error ? error.message.slice(0, 200) : 'unknown'}).`,
-          mend: 'Save it again as .xlsx, or save the sheet as CSV.',
-        };
+      ? error.problem
+      : problemOf('workbook-not-read', {
+          trouble: error instanceof Error ? error.message.slice(0, 200) : 'unknown',
+        });
   const { line: _line, ...fault } = faultAt({ line: 1 }, 'error', problem);
   return fault;
 }

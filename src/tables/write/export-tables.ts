@@ -9,6 +9,7 @@ import {
 import { looksLikeFormula } from './guard.js';
 import type { SheetOut } from '../workbook/write-workbook.js';
 import { writeCsv, type Cell } from './write-csv.js';
+import { problemOf } from '../parse/parsed.js';
 
 export const exportFormats = ['csv', 'xlsx'] as const;
 export type ExportFormat = (typeof exportFormats)[number];
@@ -120,15 +121,7 @@ function rawFaults(name: string, lines: readonly (readonly Cell[])[]): Fault[] {
     0,
   );
   if (count === 0) return [];
-  return [
-    {
-      code: 'formulas-unguarded',
-      severity: 'warning',
-      file: name,
-      message: `${count} ${count === 1 ? 'cell begins' : 'cells begin'} as a formula does and ${count === 1 ? 'is' : 'are'} written without a guard: a program that opens the file may run them.`,
-      mend: 'Save with the guard, or as a workbook, unless the file goes to a program that runs no formulas.',
-    },
-  ];
+  return [{ ...problemOf('formulas-unguarded', { count }), severity: 'warning', file: name }];
 }
 
 /** Workbooks are written by a part of the program that is loaded when the first is asked for. */
@@ -151,13 +144,11 @@ function longFaults(
         ? []
         : [
             {
-              code: 'cell-too-long-for-workbook',
+              ...problemOf('cell-too-long-for-workbook', { length: cell.length, longest }),
               severity: 'warning',
               file: `${name}, sheet ${sheet}`,
               line: above.length + at + 1,
               column: columns[column] ?? '',
-              message: `The cell holds ${cell.length} characters; programs that open workbooks take at most ${longest}.`,
-              mend: 'Shorten it, or save the table as CSV.',
             },
           ],
     ),

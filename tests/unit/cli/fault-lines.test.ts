@@ -8,8 +8,7 @@ const fault = (line: number, more: Partial<Fault> = {}): Fault => ({
   file: 'trains.csv',
   line,
   column: 'window',
-  message: `There is no window "N${line}".`,
-  mend: 'Name one.',
+  sentence: { key: 'window-not-known', given: { name: `N${line}` } },
   ...more,
 });
 
@@ -18,7 +17,7 @@ describe('the lines that tell of faults', () => {
     const errors = Array.from({ length: 40 }, (_, at) => fault(at + 2, { severity: 'error' }));
     expect(faultLines(errors)).toHaveLength(40);
     expect(faultLines(errors)[39]).toBe(
-      'error: trains.csv, line 41, column "window": There is no window "N41". Mend: Name one.',
+      'error: trains.csv, line 41, column "window": There is no window "N41". Mend: Name a window of the file, or leave the cell blank.',
     );
   });
 
@@ -28,10 +27,10 @@ describe('the lines that tell of faults', () => {
     expect(faultLines([...lines.slice(0, 5), other, ...lines.slice(5)])).toEqual([
       ...[2, 3, 4].map(
         (line) =>
-          `warning: trains.csv, line ${line}, column "window": There is no window "N${line}". Mend: Name one.`,
+          `warning: trains.csv, line ${line}, column "window": There is no window "N${line}". Mend: Name a window of the file, or leave the cell blank.`,
       ),
       'warning: trains.csv, column "window": 5 more like these, on lines 5-6, 8-9, 12.',
-      'warning: trains.csv, line 7, column "weight": There is no window "N7". Mend: Name one.',
+      'warning: trains.csv, line 7, column "weight": There is no window "N7". Mend: Name a window of the file, or leave the cell blank.',
     ]);
   });
 

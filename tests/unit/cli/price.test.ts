@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readWorkbook } from '../../../src/tables/workbook/read-workbook.js';
 import { readArguments } from '../../../src/cli/arguments.js';
-import { faultText } from '../../../src/model/index.js';
+import { faultText } from '../../../src/engine/english/problems.js';
 import { priceBookSchema } from '../../../src/model/price-book.js';
 import { jsonFrom } from '../../../src/tables/index.js';
 import { cli, files, type CliRun } from '../../helpers/cli.js';
@@ -194,7 +194,7 @@ describe('price on the command line', () => {
       'prices',
       priceBookSchema,
     );
-    const text = faults.map(faultText).join('\n');
+    const text = faults.map((fault) => faultText(fault)).join('\n');
     expect(text).toContain(`prices.json, ${place}`);
     expect(text).toContain(words);
   });

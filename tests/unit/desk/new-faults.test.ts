@@ -1,6 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Fault } from '../../../src/model/index.js';
 import { createInlineEngine } from '../../../src/engine/index.js';
+import { loadProblems } from '../../../components/shared/problem-words.js';
 import { newFaultsText } from '../../../components/desk/files/new-faults.js';
 import { defaultStrings } from '../../../components/desk/strings.js';
 import { aDocument, tableOf } from '../../helpers/documents.js';
@@ -21,6 +22,8 @@ async function faultsOf(done: number): Promise<readonly Fault[]> {
 
 const newFaults = (before: readonly Fault[], after: readonly Fault[]): string =>
   newFaultsText(before, after, defaultStrings);
+
+beforeAll(() => loadProblems('en'));
 
 describe('what a change leaves out of the plan', () => {
   it('is told with its numbers: 99 units in place of 36', async () => {

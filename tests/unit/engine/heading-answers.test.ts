@@ -18,7 +18,7 @@ describe('a heading for which a table is refused', () => {
     expect(more).toEqual([]);
     expect(ask).toMatchObject({
       heading: heading || 'column 4',
-      message: refused(table)[0]!.message,
+      problem: { code: 'heading-not-read', sentence: refused(table)[0]!.sentence },
       likely: expect.arrayContaining(['lines']) as unknown,
     });
   });

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { importFiles } from '../../../src/engine/import/import-files.js';
 import { emptyPlan, planFile } from '../../../src/model/index.js';
+import { mendOf } from '../../helpers/problem-words.js';
 
 const blank = emptyPlan('Blank', 'Europe/London');
 const read = (text: string) =>
@@ -55,6 +56,6 @@ describe('a JSON file taken into a plan', () => {
     expect(document).toEqual(blank);
     expect(report[0]!.kind).toBe(kind);
     expect(report[0]!.faults.length).toBeGreaterThan(0);
-    expect(report[0]!.faults[0]!.mend).not.toBe('');
+    expect(mendOf(report[0]!.faults[0]!)).not.toBe('');
   });
 });

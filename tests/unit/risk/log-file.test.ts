@@ -1,5 +1,6 @@
 import ICAL from 'ical.js';
 import * as nodeIcal from 'node-ical';
+import { messageOf } from '../../helpers/problem-words.js';
 import { describe, expect, it } from 'vitest';
 import { addMinutes } from '../../../src/calendar/index.js';
 import { cutOffCalendar, shiftTable } from '../../../src/engine/index.js';
@@ -48,7 +49,7 @@ describe('a log as a file', () => {
     const text = shiftLogFile('W1', every);
     const file = JSON.parse(text) as { log: { by: string }[] };
     file.log[1]!.by = 'somebody else';
-    expect(readShiftLog(JSON.stringify(file)).faults).toEqual([
+    expect(readShiftLog(JSON.stringify(file)).faults.map(messageOf)).toEqual([
       'The file was changed after it was saved, from entry 2 on: its stamps do not agree.',
     ]);
     const shorter = JSON.parse(text) as { log: unknown[] };
@@ -67,7 +68,7 @@ describe('a log as a file', () => {
     ];
     const read = readShiftLog(JSON.stringify({ schema: 1, window: 'W1', log: bad }));
     expect(read.log.map((item) => item.id)).toEqual(['1', '4']);
-    expect(read.faults.map((fault) => /^Entry (\d)/.exec(fault)?.[1])).toEqual([
+    expect(read.faults.map((fault) => /^Entry (\d)/.exec(messageOf(fault))?.[1])).toEqual([
       '2',
       '3',
       '4',

@@ -37,6 +37,7 @@ import { activity } from '../../helpers/plan-builders.js';
 import { at, zone } from '../../helpers/clock.js';
 import { aWindow } from './ledger-build.js';
 import { broken, onDay, only, turn } from './roster-build.js';
+import { messageOf } from '../../helpers/problem-words.js';
 
 describe('a limit on early turns', () => {
   it('goes by the clock time of the start, hours and minutes', () => {
@@ -305,7 +306,7 @@ describe('a row of a forecast that cannot be', () => {
       ],
       2,
     );
-    expect(faults.map((fault) => [fault.row, fault.message])).toEqual([
+    expect(faults.map((fault) => [fault.row, messageOf(fault)])).toEqual([
       [1, 'Weather row 2: no wind blows at 121 m/s.'],
     ]);
     const most = [{ at: 0, windMps: 120, gustMps: 150, temperatureC: 110 }];

@@ -23,6 +23,7 @@ function texts(words: object, path = ''): [string, string][] {
 /** What a sentence takes that is no figure. */
 function given(path: string, marks: number[]): unknown[] {
   if (path === 'logFault') return [{ code: 'clock', text: '901' }];
+  if (path === 'fault') return [{ file: '901', line: 902, column: '903' }, ['904', '905']];
   return ['limit', 'shown', 'otherReason'].includes(path) ? marks.map(String) : marks;
 }
 

@@ -128,6 +128,15 @@ export const examples: { readonly [K in keyof Sentences]: Parameters<Sentences[K
   'resource-not-listed': listed,
   'no-resources': listed,
   'headings-not-read': { ...listed, table: 'T' },
+  'lines-in-no-window': { ...listed, name: 'N', one: undefined, near: 'M' },
+  'isolation-in-no-window': { ...listed, name: 'N', one: undefined, near: 'M' },
+  'lines-joined': { name: 'N', parts: ['A', 'B'] },
+  'isolation-joined': { name: 'N', parts: ['A', 'B'] },
+  'rows-left-out': {
+    ...{ table: 'T', own: 5, drawn: 6 },
+    ofOwn: { names: ['A', 7], more: 8 },
+    ofDrawn: { names: ['B'], more: 9 },
+  },
   together: {
     all: [known, { text: 'Usable', sentence: { key: 'usable', given: {} } }],
     between: ' ',

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { planFrom, type Source } from '../../../src/tables/index.js';
+import { mendOf, messageOf } from '../../helpers/problem-words.js';
 
 const folder = new URL('../../../sample-csv/', import.meta.url);
 const source = (file: string): Source => ({ file, content: readFileSync(new URL(file, folder)) });
@@ -44,23 +45,20 @@ describe('each broken sample', () => {
         [kind]: source(`${where}/${file}`),
       };
       const { faults } = planFrom(sources);
-      expect(
-        faults.map((fault) => ({ ...fault, message: '', mend: '', value: '', row: 0 })),
-      ).toEqual([
+      expect(faults.map((fault) => ({ ...fault, sentence: 'one', value: '', row: 0 }))).toEqual([
         {
           code: file.replace('.csv', ''),
           severity,
           file: `${where}/${file}`,
           line,
           ...(column !== undefined && { column }),
-          message: '',
-          mend: '',
+          sentence: 'one',
           value: '',
           row: 0,
         },
       ]);
-      expect(faults[0]!.message).not.toBe('');
-      expect(faults[0]!.mend).not.toBe('');
+      expect(messageOf(faults[0]!)).not.toBe('');
+      expect(mendOf(faults[0]!)).not.toBe('');
     },
   );
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../../src/model/index.js';
 import { chosenColumns, planFrom, type PlanResult } from '../../../src/tables/index.js';
+import { mendOf, messageOf } from '../../helpers/problem-words.js';
 
 const read = (windows: string, work?: string, columns = ''): PlanResult =>
   planFrom({
@@ -20,15 +21,15 @@ describe('a table that may hold who is in danger under a heading nobody reads', 
     expect(notRead(faults)).toMatchObject([
       { severity: 'error', file: 'windows.csv', line: 1, column: 'Blokked lnes' },
     ]);
-    expect(faults[0]!.message).toContain('Did you mean lines?');
-    expect(faults[0]!.message).toContain('"Up;Down"');
-    expect(faults[0]!.mend).toContain('--columns "Blokked lnes=lines"');
+    expect(messageOf(faults[0]!)).toContain('Did you mean lines?');
+    expect(messageOf(faults[0]!)).toContain('"Up;Down"');
+    expect(mendOf(faults[0]!)).toContain('--columns "Blokked lnes=lines"');
   });
 
   it('is refused for each heading that is not read, be it ever so plain', () => {
     const { faults } = read(table('lines', 'Up', ',Remarks,Foreman'));
     expect(notRead(faults).map((fault) => fault.column)).toEqual(['Remarks', 'Foreman']);
-    expect(faults[0]!.mend).toContain('--columns "Remarks="');
+    expect(mendOf(faults[0]!)).toContain('--columns "Remarks="');
   });
 
   it('is read once somebody says what the heading holds, or that it stays unread', () => {
@@ -65,7 +66,7 @@ describe('a table that may hold who is in danger under a heading nobody reads', 
     const work = 'activity,minutes,lines,Dead stretch\nA,60,Up,OV9\n';
     const { plan, faults } = read(windows, work);
     expect(plan.activities).toEqual([]);
-    expect(notRead(faults)[0]!.message).toContain('Did you mean isolation?');
+    expect(messageOf(notRead(faults)[0]!)).toContain('Did you mean isolation?');
     const said = read(windows, work, 'work:Dead stretch=isolation');
     expect(said.plan.activities[0]!.isolation).toEqual(['OV9']);
   });
@@ -101,8 +102,8 @@ describe('the headings seen in trials', () => {
       const { plan, faults } = read(table(heading, cell));
       expect(plan.windows).toEqual([]);
       expect(notRead(faults)).toMatchObject([{ severity: 'error', line: 1, column: heading }]);
-      expect(faults[0]!.message).toContain(`Did you mean ${field}`);
-      expect(faults[0]!.mend).toContain(`--columns "${heading}=${field}"`);
+      expect(messageOf(faults[0]!)).toContain(`Did you mean ${field}`);
+      expect(mendOf(faults[0]!)).toContain(`--columns "${heading}=${field}"`);
       const said = read(table(heading, cell), undefined, `${heading}=${field}`);
       expect(said.faults).toEqual([]);
       expect(said.plan.windows).toHaveLength(1);
@@ -124,8 +125,8 @@ describe('the headings seen in trials', () => {
     expect(notRead(faults)).toMatchObject([
       { severity: 'error', file: 'work.csv', column: heading },
     ]);
-    expect(faults[0]!.message).toContain(`Did you mean ${field}`);
-    expect(faults[0]!.mend).toContain(`--columns "${heading}=${field}"`);
+    expect(messageOf(faults[0]!)).toContain(`Did you mean ${field}`);
+    expect(mendOf(faults[0]!)).toContain(`--columns "${heading}=${field}"`);
   });
 
   it('refuse a table that has the column too, until somebody says which is meant', () => {
@@ -134,7 +135,7 @@ describe('the headings seen in trials', () => {
     const { plan, faults } = read(both);
     expect(plan.windows).toEqual([]);
     expect(notRead(faults)).toMatchObject([{ column: 'possession lines' }]);
-    expect(faults[0]!.message).toContain('"lines" is, though both may hold the lines');
+    expect(messageOf(faults[0]!)).toContain('"lines" is, though both may hold the lines');
     const linesOf = (said: string): unknown =>
       read(both, undefined, said).plan.windows.map((window) => window.lines);
     expect(linesOf('possession lines=lines')).toEqual([['Down']]);

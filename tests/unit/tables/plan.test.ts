@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { faultText, noRules, type Activity, type PlanDocument } from '../../../src/model/index.js';
+import { faultText } from '../../../src/engine/english/problems.js';
+import { noRules, type Activity, type PlanDocument } from '../../../src/model/index.js';
 import {
   planFrom,
   planFromDocument,
@@ -10,6 +11,7 @@ import {
   type PlanResult,
 } from '../../../src/tables/index.js';
 import { cyclesOf } from '../../../src/tables/links/cycle.js';
+import { messageOf } from '../../helpers/problem-words.js';
 
 const windows =
   'window,start,end,status\nW1,2027-03-10 23:30,05:30,\nW2,2027-03-17 23:30,05:30,withdrawn\nW3,soon,05:30,\n';
@@ -42,18 +44,18 @@ describe('the tables of a plan, checked against each other', () => {
       ['duration-not-read', 'error', 2, 'minutes', 'long'],
       ['predecessor-not-used', 'error', 3, 'follows', 'A'],
     ]);
-    expect(result.faults[1]!.message).toContain('"A"');
+    expect(messageOf(result.faults[1]!)).toContain('"A"');
   });
 
   it('name a circle of waiting in order, once', () => {
     const result = plan('activity,minutes,after\nA,1,C\nB,1,A\nC,1,B + 2 h\nD,1,\n');
     expect(told(result)).toEqual([['predecessors-in-a-circle', 'error', 2, 'after', 'C']]);
-    expect(result.faults[0]!.message).toContain('A after C after B after A');
+    expect(messageOf(result.faults[0]!)).toContain('A after C after B after A');
     expect(ids(result)).toEqual(['D']);
   });
 
   it('suggest a name that differs in case or spaces only', () => {
-    expect(plan('activity,minutes,after\nA 10,1,\nB,1,a10\n').faults[0]!.message).toContain(
+    expect(messageOf(plan('activity,minutes,after\nA 10,1,\nB,1,a10\n').faults[0]!)).toContain(
       '"A 10"',
     );
   });
@@ -148,7 +150,7 @@ describe('the sample plan', () => {
   });
 
   it('is read without a fault', () => {
-    expect(result.faults.map(faultText)).toEqual([]);
+    expect(result.faults.map((fault) => faultText(fault))).toEqual([]);
     expect(result.plan.windows.length).toBeGreaterThanOrEqual(25);
     expect(result.plan.activities.length).toBeGreaterThanOrEqual(58);
     expect(new Set(result.plan.activities.map((activity) => activity.package)).size).toBe(13);

@@ -9,6 +9,7 @@ import {
   temperaturesFrom,
 } from '../../../src/tables/index.js';
 import { checkRoster, exampleHours } from '../../../src/rules/people/index.js';
+import { mendOf, messageOf } from '../../helpers/problem-words.js';
 
 const zone = 'Europe/London';
 const options = { file: 'given.csv', zone };
@@ -64,7 +65,7 @@ describe('a roster', () => {
     const { turns, faults } = read(`crew,start,end\nA,${cells}\n`);
     expect([turns[0]!.start, turns[0]!.end]).toEqual([start, end]);
     expect(codes(faults)).toEqual([['time-happens-twice', 2, column]]);
-    expect(faults[0]!.message).toContain('it counts more hours');
+    expect(messageOf(faults[0]!)).toContain('it counts more hours');
   });
 
   it.each([
@@ -89,7 +90,7 @@ describe('a roster', () => {
   ])('with %s says where and what', (_, text, fault) => {
     const { faults, turns } = read(text);
     expect(codes(faults)).toEqual([fault]);
-    expect(faults[0]!.mend).not.toBe('');
+    expect(mendOf(faults[0]!)).not.toBe('');
     expect(turns.length).toBe(text.includes('T1') ? 1 : 0);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { chosenColumns, planFrom, type PlanResult } from '../../../src/tables/index.js';
+import { mendOf, messageOf } from '../../helpers/problem-words.js';
 
 const own = `Possession;Opens;Closes;Lines blocked;Isolation;Status
 WK12;Sat 27/03/2027 22:40;Sun 28/03/2027 08:50;Up Main;E1;confirmed
@@ -15,7 +16,7 @@ const read = (columns = ''): PlanResult =>
 describe('a table of moments under headings of its own', () => {
   it('is told which of its columns may be the start and which the end, and how to say so', () => {
     const missing = read().faults.filter((fault) => fault.code === 'column-missing');
-    expect(missing.map(({ column, message, mend }) => [column, message, mend])).toEqual([
+    expect(missing.map((fault) => [fault.column, messageOf(fault), mendOf(fault)])).toEqual([
       [
         'start',
         expect.stringContaining('Perhaps it is "Opens".'),
@@ -35,8 +36,8 @@ describe('a table of moments under headings of its own', () => {
       zone: 'Europe/London',
     });
     const missing = faults.find((fault) => fault.column === 'start')!;
-    expect(missing.message).toContain('Perhaps it is "$(opens)".');
-    expect(missing.mend).toContain('--columns "HEADING=start"');
+    expect(messageOf(missing)).toContain('Perhaps it is "$(opens)".');
+    expect(mendOf(missing)).toContain('--columns "HEADING=start"');
   });
 
   it('is read once what was told is said', () => {

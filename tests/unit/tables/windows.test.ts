@@ -79,11 +79,7 @@ describe('a row of the windows table', () => {
 
   it('is told of by the heading the file uses', () => {
     const [fault] = read('Possession ref,Begins,Until\nW1,soon,06:00\n').faults;
-    expect(fault).toMatchObject({
-      column: 'Begins',
-      message: expect.any(String),
-      mend: expect.any(String),
-    });
+    expect(fault).toMatchObject({ column: 'Begins' });
   });
 
   it('all blank is nothing', () => {

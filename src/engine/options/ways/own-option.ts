@@ -1,5 +1,6 @@
+import { englishProblems } from '../../english/problems.js';
 import { lengthMinutes } from '../../../calendar/index.js';
-import type { PlanDocument } from '../../../model/index.js';
+import { wordsOf, type PlanDocument } from '../../../model/index.js';
 import { sitePlan } from '../../site/site-plan.js';
 import { reasonOf, refused, type Draft } from '../draft.js';
 import { clearAt, unitsIn } from '../plans.js';
@@ -20,7 +21,8 @@ export function ownOption(
   const { window } = at;
   const next = sitePlan(document);
   const fault = next.faults.find((item) => item.severity === 'error');
-  if (fault) return refused(id, 'own', name, 'infeasible', `${fault.message} ${fault.mend}`);
+  if (fault)
+    return refused(id, 'own', name, 'infeasible', wordsOf(fault, englishProblems).join(' '));
   const then = next.plan.windows.find((item) => item.id === window.id);
   if (!then || then.status === 'withdrawn')
     return refused(id, 'own', name, 'infeasible', `${window.id} is not there any more.`);

@@ -29,8 +29,7 @@ export interface AllocateOptions {
   /** The objective that comes first; the others follow in their usual order. */
   readonly first?: Objective;
   /**
-   * Times the usual work; 1 without. The search ends sooner when all is proven, or when all but the last value is and as
-   * much work again has brought nothing better.
+   * Times the usual work; 1 without. The search ends sooner only when all is proven.
    */
   readonly effort?: number;
   /** Cuts the search short: the answer then hangs on the machine, and says so. */

@@ -4,8 +4,8 @@ import type { Recipe } from './decode.js';
 import type { Candidate, Goal } from './objectives.js';
 import { moved, near, splitAnew } from './steps.js';
 
-/** What a change is made for: the first value that may still be better. */
-export type Aim = 'placed' | 'late' | 'finish' | 'windows';
+/** What a change is made for: the first value that may still be better, or to place more in windows that stay the same. */
+export type Aim = 'placed' | 'late' | 'finish' | 'windows' | 'held';
 
 export function aimOf(score: Score, bound: Score, { order, ahead }: Goal): Aim {
   const names: Aim[] = order === 'late-finish' ? ['late', 'finish'] : ['finish', 'late'];
@@ -14,10 +14,15 @@ export function aimOf(score: Score, bound: Score, { order, ahead }: Goal): Aim {
   return at < 2 ? 'placed' : names[at - 2]!;
 }
 
-/** A recipe one step away from that of an answer. */
+/** What a recipe comes to. */
+export interface Tried extends Pick<Candidate, 'visits'> {
+  readonly recipe: Recipe;
+}
+
+/** A recipe one step away from that of an answer: in the same windows, too, where the aim is to place work in these. */
 export function changed(
   problem: Problem,
-  { recipe, visits }: Candidate & { readonly recipe: Recipe },
+  { recipe, visits }: Tried,
   aim: Aim,
   random: Random,
 ): Recipe {
@@ -25,7 +30,7 @@ export function changed(
   const n = steps.length;
   if (n === 0) return recipe;
   const kind = random.below(20);
-  if (kind < (aim === 'windows' ? 4 : 1) && allowed.length > 1) {
+  if (kind < (aim === 'windows' ? 4 : 1) && aim !== 'held' && allowed.length > 1) {
     // A window in use is left out, or one left out comes back.
     const next = allowed.slice();
     const used = visits.flatMap((visit) => (visit.window < 0 ? [] : [visit.window]));
@@ -47,7 +52,7 @@ export function changed(
   return { steps: moved(problem, steps, from, near(from, n, by, random), by), allowed };
 }
 
-/** A piece of work that is late, or the last of all, or what one of these waits for, at first or second hand. */
+/** A piece of work that is late or left out, or the last of all, or what one of these waits for, at first or second hand. */
 function heldUp(
   { tasks, dues, order }: Problem,
   visits: Candidate['visits'],
@@ -59,10 +64,18 @@ function heldUp(
   const lastOf = (some: readonly number[]): number =>
     some.reduce((last, task) => (ends[task]! > ends[last]! ? task : last), some[0]!);
   const late = dues.filter(({ tasks: own, due }) => own.some((task) => ends[task]! > due));
+  const out =
+    aim === 'placed' || aim === 'held'
+      ? order.filter(
+          (task) => ends[task] === Number.NEGATIVE_INFINITY && tasks[task]!.slots.length > 0,
+        )
+      : [];
   let at =
-    late.length > 0 && aim !== 'finish' && random.below(4) > 0
-      ? lastOf(late[random.below(late.length)]!.tasks)
-      : lastOf(order);
+    out.length > 0 && random.below(4) > 0
+      ? out[random.below(out.length)]!
+      : late.length > 0 && aim !== 'finish' && random.below(4) > 0
+        ? lastOf(late[random.below(late.length)]!.tasks)
+        : lastOf(order);
   while (tasks[at]!.before.length > 0 && random.below(2) === 0) {
     const waited = tasks[at]!.before.map(({ task }) => task);
     at = random.below(2) === 0 ? lastOf(waited) : waited[random.below(waited.length)]!;

@@ -48,24 +48,54 @@ export class Decoder {
   decode(recipe: Recipe): Board;
   decode(recipe: Recipe, than: Score | undefined): Board | undefined;
   decode({ steps, allowed }: Recipe, than?: Score): Board | undefined {
-    const { effort, clusters = [], tasks } = this.#problem;
+    const { effort } = this.#problem;
     const board = this.#boardIn(allowed, steps);
     const watch = than && (this.#watch ??= new Watch(this.#problem, this.#goal));
     watch?.look(board, this.#steps, than!);
     for (let i = this.#steps.length; i < steps.length; i += 1) {
       if (effort.isCut()) return than ? undefined : board;
       const step = steps[i]!;
-      this.#marks[i] = board.visits.length;
-      this.#steps.push(step);
-      if (step.cluster >= 0) placeCluster(board, clusters[step.cluster]!, step.tasks);
-      else {
-        const task = tasks[step.tasks[0]!]!;
-        const left = board.left[task.index]!;
-        if (left > 0 && board.ready(task)) placeUnits(board, task, step);
-      }
+      this.#place(step);
       if (watch?.isHopeless(step, this.#marks[i]!)) return undefined;
     }
     return board;
+  }
+
+  /**
+   * The same, given up once the units left out weigh more than `most`; `lost`: what all that are left out weigh.
+   *
+   * @param weights Of one unit of each task.
+   */
+  decodeWithin(
+    { steps, allowed }: Recipe,
+    weights: Float64Array,
+    most: number,
+  ): { board: Board; lost: number } | undefined {
+    const { effort } = this.#problem;
+    const board = this.#boardIn(allowed, steps);
+    let lost = 0;
+    const lose = ({ tasks: own, units }: Step): void => {
+      if (units === 0) for (const index of own) lost += weights[index]! * board.left[index]!;
+    };
+    for (const step of this.#steps) lose(step);
+    for (let i = this.#steps.length; i < steps.length; i += 1) {
+      if (effort.isCut()) return undefined;
+      const step = steps[i]!;
+      this.#place(step);
+      lose(step);
+      if (lost > most) return undefined;
+    }
+    return { board, lost };
+  }
+
+  #place(step: Step): void {
+    const { clusters = [], tasks } = this.#problem;
+    const board = this.#board;
+    this.#marks[this.#steps.length] = board.visits.length;
+    this.#steps.push(step);
+    if (step.cluster >= 0) return placeCluster(board, clusters[step.cluster]!, step.tasks);
+    const task = tasks[step.tasks[0]!]!;
+    if (board.left[task.index]! > 0 && board.ready(task)) placeUnits(board, task, step);
   }
 
   /** A board on which only the steps are done that both recipes begin with. */

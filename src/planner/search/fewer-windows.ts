@@ -1,23 +1,35 @@
-import { compareScores, type Problem } from '../fit/index.js';
-import { attemptOf, improve, type Attempt, type ImproveOptions } from './improve.js';
-import { usableWindows, type Candidate } from './objectives.js';
-import { withinWindows } from './parts.js';
+import { compareScores, visitMinutes, type Problem } from '../fit/index.js';
+import { createRandom, type Random } from '../random.js';
+import { changed, type Tried } from './changes.js';
+import { Decoder, type Recipe } from './decode.js';
+import { heldAs } from './held.js';
+import { attemptOf, type Attempt, type ImproveOptions } from './improve.js';
+import { usableWindows, type Candidate, type Goal } from './objectives.js';
+import { windowsKept } from './pins.js';
 
-/** Minutes of work in each window that an answer uses, the least used first. */
-function useOf({ visits }: Candidate): [window: number, minutes: number][] {
+type Placed = Pick<Candidate, 'visits'>;
+
+/** Minutes of work by window. */
+function useOf({ visits }: Placed): Map<number, number> {
   const use = new Map<number, number>();
   for (const { window, start, end } of visits)
     if (window >= 0) use.set(window, (use.get(window) ?? 0) + end - start);
-  return [...use].sort((a, b) => a[1] - b[1] || a[0] - b[0]);
+  return use;
+}
+
+/** Windows that an answer uses, those with the fewest minutes of work first. */
+function usedBy(answer: Placed): number[] {
+  const use = [...useOf(answer)];
+  return use.sort((a, b) => a[1] - b[1] || a[0] - b[0]).map(([window]) => window);
 }
 
 /** Leaves out one window after another, the least used first, as long as that makes the answer no worse. */
 export function dropWindows(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
   let best = from;
-  const used = useOf(from);
+  const used = usedBy(from);
   const others = new Set(usableWindows(problem));
-  for (const [window] of used) others.delete(window);
-  for (const window of [...others, ...used.map(([each]) => each)]) {
+  for (const window of used) others.delete(window);
+  for (const window of [...others, ...used]) {
     if (options.stop()) break;
     const allowed = best.recipe.allowed.slice();
     allowed[window] = 0;
@@ -27,135 +39,179 @@ export function dropWindows(problem: Problem, from: Attempt, options: ImproveOpt
   return best;
 }
 
-/** Choices of windows tried side by side. */
-const CHOICES = 64;
+/** Values back with which a change is compared. */
+const MEMORY = 100;
+/** Changes without gain after which what is left out weighs more. */
+const IDLE = 400;
+/** One change in so many puts one window in the place of another. */
+const SWAP = 8;
+
+interface Within extends Tried {
+  /** Hours of work left out, by weight. */
+  readonly lost: number;
+}
 
 /**
- * Looks whether all that is reached can be had with one window less: without one of those in use, or without two of them and
- * with another in their place. The choices that lose the least time are tried side by side, and ever fewer of them, those that
- * come nearest, ever longer. `stop` ends it.
+ * Looks for the same with one window less, and again, until stopped. So many windows are allowed as are wanted, what would make
+ * an earlier value worse is left out, and windows and the order of the work are changed until nothing is. What is left out again
+ * and again weighs ever more.
  *
- * @param turns Changes tried in each choice of windows at first.
+ * @param start The windows to begin with, fewer than the answer uses; without, those in use but for the one that is missed least.
+ * @see Nagata and Bräysy, "A powerful route minimization heuristic for the vehicle routing problem with time windows", Operations
+ * Research Letters 37 (2009), for weights of what is left out; from memory.
  */
-export function reduceWindows(
-  problem: Problem,
+export function fewerWindows(
+  whole: Problem,
   from: Attempt,
-  turns: number,
-  options: ImproveOptions,
+  { goal, bound, seed, stop, onBetter }: ImproveOptions,
+  start?: readonly number[],
 ): Attempt {
-  const at = 2 + options.goal.ahead;
-  const isDone = ({ score }: Candidate): boolean => score[at]! <= options.bound[at]!;
+  const random = createRandom(seed);
+  const at = 2 + goal.ahead;
   let best = from;
-  while (!options.stop() && !isDone(best)) {
-    const next = withOneLess(problem, best, turns, options);
+  let windows = start;
+  while (best.score[at]! > bound[at]! && !stop()) {
+    const known = best;
+    let next: Attempt | undefined;
+    const inFewer = new InFewer(whole, known, goal, random);
+    for (const recipe of inFewer.found(windows, stop)) {
+      const attempt = attemptOf(whole, recipe, goal);
+      if (compareScores(attempt.score, known.score) >= 0) continue;
+      next = attempt;
+      break;
+    }
     if (!next) break;
     best = next;
+    windows = undefined;
+    onBetter?.(best);
   }
   return best;
 }
 
-/** The same with one window less, or nothing where none was found. */
-function withOneLess(
-  problem: Problem,
-  known: Attempt,
-  turns: number,
-  options: ImproveOptions,
-): Attempt | undefined {
-  let tries: Held[] = [];
-  for (const windows of choicesOf(problem, known)) {
-    if (options.stop()) return undefined;
-    tries.push(new Held(problem, known, windows, options));
-    if (tries.length === CHOICES) break;
-  }
-  for (let each = turns; tries.length > 0; each *= 2) {
-    for (const held of tries) {
-      if (options.stop()) return undefined;
-      if (held.climb(each)) return held.best;
-    }
-    tries.sort((a, b) => compareScores(a.best.score, b.best.score));
-    tries = tries.slice(0, tries.length >> 1);
-  }
-  return undefined;
-}
-
-/** Sets of windows, one fewer than an answer uses, those that lose the least time first. */
-function* choicesOf(problem: Problem, known: Candidate): Generator<readonly number[]> {
-  const use = useOf(known);
-  const used = use.map(([window]) => window);
-  for (const window of used) yield used.filter((other) => other !== window);
-  const room = roomOf(problem);
-  const others = usableWindows(problem)
-    .filter((window) => !used.includes(window))
-    .sort((a, b) => room.get(b)! - room.get(a)! || a - b);
-  const swaps = use.flatMap(([a, one], i) =>
-    use
-      .slice(i + 1)
-      .flatMap(([b, two]) => others.map((c) => ({ a, b, c, lost: one + two - room.get(c)! }))),
-  );
-  for (const { a, b, c } of swaps.sort((x, y) => x.lost - y.lost))
-    yield [...used.filter((window) => window !== a && window !== b), c];
-}
-
-/** The most minutes that some task may use in each window. */
-function roomOf(problem: Problem): ReadonlyMap<number, number> {
-  const room = new Map<number, number>();
-  for (const slots of new Set(problem.tasks.map((task) => task.slots))) {
-    const own = new Map<number, number>();
-    for (const { window, start, end } of slots)
-      if (window >= 0) own.set(window, (own.get(window) ?? 0) + end - start);
-    for (const [window, minutes] of own) room.set(window, Math.max(room.get(window) ?? 0, minutes));
-  }
-  return room;
-}
-
-/** What is found in some of the windows alone in a short search, if it is better than what is known. */
-export function heldTo(
-  problem: Problem,
-  known: Attempt,
-  windows: readonly number[],
-  turns: number,
-  options: ImproveOptions,
-): Attempt {
-  const held = new Held(problem, known, windows, options);
-  return held.climb(turns) ? held.best : known;
-}
-
-/** A search in some of the windows alone that can go on later. */
-class Held {
-  readonly #problem: Problem;
+/** The search in one window less than an answer uses. */
+class InFewer {
   readonly #known: Attempt;
-  readonly #options: ImproveOptions;
-  #climbs = 0;
-  best: Attempt;
+  readonly #held: Problem;
+  readonly #decoder: Decoder;
+  readonly #random: Random;
+  /** Windows that may be put in the place of one another. */
+  readonly #free: readonly number[];
+  /** Of one unit of each task, in hours. */
+  readonly #weights: Float64Array;
+  readonly #hours: Float64Array;
 
-  constructor(
-    problem: Problem,
-    known: Attempt,
-    windows: readonly number[],
-    options: ImproveOptions,
-  ) {
-    const allowed = new Uint8Array(problem.windows.length);
-    for (const window of windows) allowed[window] = 1;
-    this.#problem = withinWindows(problem, allowed);
+  constructor(whole: Problem, known: Attempt, goal: Goal, random: Random) {
+    const kept = windowsKept(whole);
     this.#known = known;
-    this.#options = options;
-    this.best = attemptOf(this.#problem, { ...known.recipe, allowed }, options.goal);
+    this.#held = heldAs(whole, known, goal);
+    this.#decoder = new Decoder(this.#held, goal);
+    this.#random = random;
+    this.#free = usableWindows(whole).filter((window) => !kept.has(window));
+    const left = leftBy(whole, known);
+    this.#hours = Float64Array.from(whole.tasks, ({ index, units, perUnit, setUp }) =>
+      left[index]! > 0 ? 0 : (1 + perUnit + setUp / units) / 60,
+    );
+    this.#weights = this.#hours.slice();
   }
 
-  /** Whether so many changes more bring something better than what is known: as good with fewer windows will do. */
-  climb(turns: number): boolean {
-    const { onBetter, stop, seed, ...rest } = this.#options;
-    const enough = this.#known.score;
-    let turn = 0;
-    this.best = improve(this.#problem, this.best, {
-      ...rest,
-      seed: seed + this.#climbs,
-      enough,
-      stop: () => (turn += 1) > turns || stop(),
-    });
-    this.#climbs += 1;
-    const isBetter = compareScores(this.best.score, enough) < 0;
-    if (isBetter) onBetter?.(this.best);
-    return isBetter;
+  /** Recipes that leave out nothing which the known answer places. */
+  *found(start: readonly number[] | undefined, stop: () => boolean): Generator<Recipe> {
+    let current = this.#first(start);
+    if (!current) return;
+    const before = new Float64Array(MEMORY).fill(current.lost);
+    let least = current.lost;
+    let idle = 0;
+    for (let at = 0; !stop(); at += 1) {
+      const slot = at % MEMORY;
+      const tried = this.#tryOut(this.#changed(current), Math.max(before[slot]!, current.lost));
+      if (tried) current = tried;
+      before[slot] = current.lost;
+      if (current.lost === 0) yield current.recipe;
+      idle += 1;
+      if (current.lost < least) {
+        least = current.lost;
+        idle = 0;
+      } else if (idle > IDLE) {
+        const left = leftBy(this.#held, current);
+        this.#weights.forEach((weight, task) => {
+          if (left[task]! > 0) this.#weights[task] = weight + this.#hours[task]! / 2;
+        });
+        current = this.#tryOut(current.recipe, Infinity) ?? current;
+        before.fill(current.lost);
+        least = current.lost;
+        idle = 0;
+      }
+    }
   }
+
+  /** What is tried first: some windows, or those in use without the one that loses the least. */
+  #first(start: readonly number[] | undefined): Within | undefined {
+    const used = usedBy(this.#known);
+    const choices = start
+      ? [start]
+      : used.flatMap((window) =>
+          this.#free.includes(window) ? [used.filter((other) => other !== window)] : [],
+        );
+    let best: Within | undefined;
+    for (const windows of choices) {
+      const allowed = new Uint8Array(this.#held.windows.length);
+      for (const window of windows) allowed[window] = 1;
+      const { steps } = this.#known.recipe;
+      const tried = this.#tryOut({ steps, allowed }, best?.lost ?? Infinity);
+      if (tried && tried.lost < (best?.lost ?? Infinity)) best = tried;
+    }
+    return best;
+  }
+
+  #changed(current: Within): Recipe {
+    const { steps, allowed } = current.recipe;
+    if (this.#random.below(SWAP) > 0) return changed(this.#held, current, 'held', this.#random);
+    const any = (some: readonly number[]): number | undefined =>
+      some[this.#random.below(some.length)];
+    const ins = this.#free.filter((window) => allowed[window] === 1);
+    const outs = this.#free.filter((window) => allowed[window] === 0);
+    const wanted = this.#random.below(4) > 0 ? this.#missing(current) : undefined;
+    const back = any(wanted ? outs.filter((window) => wanted.has(window)) : outs) ?? any(outs);
+    // Of two at random the one that is used less.
+    const use = useOf(current);
+    const [one, other] = [any(ins), any(ins)];
+    const out = (use.get(one ?? -1) ?? 0) < (use.get(other ?? -1) ?? 0) ? one : other;
+    if (out === undefined || back === undefined) return current.recipe;
+    return { steps, allowed: allowed.with(out, 0).with(back, 1) };
+  }
+
+  /** Windows that would take some piece of work that is left out, after what it waits for and in time. */
+  #missing({ visits }: Within): ReadonlySet<number> | undefined {
+    const { tasks } = this.#held;
+    const left = leftBy(this.#held, { visits });
+    const out = tasks.filter(
+      ({ index, before }) =>
+        left[index]! > 0 &&
+        this.#weights[index]! > 0 &&
+        before.every((tie) => left[tie.task] === 0),
+    );
+    const task = out[this.#random.below(out.length)];
+    if (!task) return undefined;
+    let from = task.earliest;
+    for (const { task: index, end } of visits)
+      if (task.before.some((tie) => tie.task === index)) from = Math.max(from, end);
+    const minutes = visitMinutes(task, 1);
+    return new Set(
+      task.slots.flatMap(({ window, start, end }) =>
+        Math.max(start, from) + minutes <= Math.min(end, task.latestEnd ?? end) ? [window] : [],
+      ),
+    );
+  }
+
+  #tryOut(recipe: Recipe, most: number): Within | undefined {
+    const tried = this.#decoder.decodeWithin(recipe, this.#weights, most);
+    return tried && { recipe, visits: tried.board.visits.slice(), lost: tried.lost };
+  }
+}
+
+/** Units of each task that an answer leaves out. */
+function leftBy({ tasks }: Problem, { visits }: Placed): number[] {
+  const left = tasks.map((task) => task.units);
+  for (const { task, units } of visits) left[task]! -= units;
+  return left;
 }

@@ -19,8 +19,6 @@ export interface ImproveOptions {
   /** Values that no schedule beats: reaching them ends the search. */
   readonly bound: Score;
   readonly stop: () => boolean;
-  /** An answer better than this ends `improve`. */
-  readonly enough?: Score;
   readonly onBetter?: (candidate: Candidate) => void;
 }
 
@@ -75,16 +73,18 @@ export function recipeOf(problem: Problem, { visits }: Candidate): Recipe {
   return { steps: splitAsIn(problem, steps, visits), allowed };
 }
 
+/** Changes at once where a climber is stuck, at the least. */
+const KICK = 4;
+
 /** Changes a good answer again and again and keeps what is no worse, until stopped or nothing better is possible. */
 export function improve(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
   const random = createRandom(options.seed);
   let best = from;
   let current = from;
   let idle = 0;
-  const { bound, enough } = options;
+  const { bound } = options;
   const decoder = new Decoder(problem, options.goal);
   while (compareScores(best.score, bound) > 0 && !options.stop()) {
-    if (enough && compareScores(best.score, enough) < 0) break;
     const recipe = changed(problem, current, aimOf(current.score, bound, options.goal), random);
     const next = noWorse(decoder, recipe, current.score, options);
     if (next) current = next;
@@ -98,48 +98,79 @@ export function improve(problem: Problem, from: Attempt, options: ImproveOptions
     if (idle > 200) {
       idle = 0;
       const aim = aimOf(best.score, bound, options.goal);
-      let kicked: Recipe = best.recipe;
-      for (let i = 0; i < 4; i += 1)
-        kicked = changed(problem, { ...best, recipe: kicked }, aim, random);
-      current = { recipe: kicked, ...candidateOf(decoder.decode(kicked), options.goal) };
+      let { recipe: next } = best;
+      for (let i = 0; i < KICK; i += 1)
+        next = changed(problem, { ...best, recipe: next }, aim, random);
+      current = { recipe: next, ...candidateOf(decoder.decode(next), options.goal) };
     }
   }
   return best;
 }
 
-/** Values back with which a change is compared. */
-const MEMORY = 60;
+/** How `improveLate` goes. */
+export interface Pace {
+  /** Steps by which it looks back. */
+  readonly lag: number;
+  /** Steps without gain after which it ends. */
+  readonly idle: number;
+  /** How many leading values count as gain. */
+  readonly length: number;
+}
 
 /**
- * Changes an answer again and again and keeps what is no worse than it was some changes ago, until stopped: it goes down
- * more slowly than `improve`, and gets out of places where that one stays.
+ * Changes an answer again and again and keeps what is no worse than it was some steps ago: it goes down more slowly than
+ * `improve`, and gets out of places where that one stays.
  *
- * @see Burke and Bykov, "The late acceptance hill-climbing heuristic", EJOR 258 (2017), from memory.
+ * @see Burke and Bykov, "The late acceptance hill-climbing heuristic", EJOR 258 (2017), from memory; it counts changes.
  */
-export function improveLate(problem: Problem, from: Attempt, options: ImproveOptions): Attempt {
+export function improveLate(
+  problem: Problem,
+  from: Attempt,
+  options: ImproveOptions,
+  { lag, idle, length }: Pace,
+): Attempt {
   const random = createRandom(options.seed);
-  const before: Score[] = Array.from({ length: MEMORY }, () => from.score);
+  const { effort } = problem;
+  const past = [{ score: from.score, since: Number.NEGATIVE_INFINITY }];
+  let at = 0;
   let best = from;
   let current = from;
+  let gained = effort.spent;
   const decoder = new Decoder(problem, options.goal);
-  for (let at = 0; compareScores(best.score, options.bound) > 0 && !options.stop(); at += 1) {
-    const recipe = changed(
-      problem,
-      current,
-      aimOf(current.score, options.bound, options.goal),
-      random,
-    );
-    const slot = at % MEMORY;
-    const known = compareScores(before[slot]!, current.score) > 0 ? before[slot]! : current.score;
+  while (compareScores(best.score, options.bound) > 0 && !options.stop()) {
+    const now = effort.spent;
+    if (now - gained > idle) break;
+    while (at + 1 < past.length && past[at + 1]!.since <= now - lag) at += 1;
+    const aim = aimOf(current.score, options.bound, options.goal);
+    const recipe = changed(problem, current, aim, random);
+    const before = past[at]!.score;
+    const known = compareScores(before, current.score) > 0 ? before : current.score;
     const next = noWorse(decoder, recipe, known, options);
-    if (next) current = next;
-    before[slot] = current.score;
-    if (compareScores(current.score, best.score) < 0) {
-      best = current;
-      options.onBetter?.(best);
-    }
+    if (!next) continue;
+    if (compareScores(next.score, current.score) !== 0)
+      past.push({ score: next.score, since: effort.spent });
+    current = next;
+    if (compareScores(current.score, best.score) >= 0) continue;
+    const gain = compareScores(current.score.slice(0, length), best.score.slice(0, length));
+    if (gain < 0) gained = effort.spent;
+    best = current;
+    options.onBetter?.(best);
   }
   return best;
+}
+
+/** An answer after many changes, whatever it is worth: one for so many steps of its recipe, and a few. */
+export function kicked(
+  problem: Problem,
+  from: Attempt,
+  { goal, bound, seed }: ImproveOptions,
+): Attempt {
+  const random = createRandom(seed);
+  const aim = aimOf(from.score, bound, goal);
+  let { recipe } = from;
+  const changes = KICK + (recipe.steps.length >> 4);
+  for (let i = 0; i < changes; i += 1) recipe = changed(problem, { ...from, recipe }, aim, random);
+  return attemptOf(problem, recipe, goal);
 }
 
 /** What a recipe comes to where that is no worse than some score. */

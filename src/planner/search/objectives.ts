@@ -36,7 +36,14 @@ export function goalOf(first?: Objective): Goal {
 }
 
 export function windowsIn(visits: readonly Visit[]): number {
-  return new Set(visits.flatMap((visit) => (visit.window < 0 ? [] : [visit.window]))).size;
+  const seen: boolean[] = [];
+  let count = 0;
+  for (const { window } of visits)
+    if (window >= 0 && !seen[window]) {
+      seen[window] = true;
+      count += 1;
+    }
+  return count;
 }
 
 /** `unplaced, unplaced units`, then the three values in the goal's order. */

@@ -1,10 +1,11 @@
 import { compareScores, type Problem, type Score } from '../fit/index.js';
 import { exhaust } from './exhaust.js';
-import { dropWindows, heldTo, reduceWindows } from './fewer-windows.js';
+import { dropWindows, fewerWindows } from './fewer-windows.js';
 import {
   construct,
   improve,
   improveLate,
+  kicked,
   recipeOf,
   type Attempt,
   type ImproveOptions,
@@ -21,14 +22,12 @@ const EXACT_TASKS = 12;
 const MANY_TASKS = 100;
 
 /** Parts of what is left of the time in which an answer is improved before its bounds are looked at again. */
-const SHARES = [0.1, 0.15, 0.25, 0.4, 0.6, 1];
+const SHARES = [0.15, 0.25, 0.4, 0.6, 1];
+/** Part of each of them for fewer windows, where another value is open. */
+const FEWER = 0.5;
 
-/** Part of all steps for which nothing better may be found at the least before the last value is let be. */
-const PATIENCE = 0.3;
-
-/** Changes tried in fewer windows of which nothing shows that they do not do; in any fewer windows, in the first turn. */
+/** Looks whether to stop, in a choice of windows of which nothing shows that they do not do. */
 const HELD_TURNS = 800;
-const FEW_TURNS = 15;
 
 /** An answer with what is known of it. */
 export interface Found extends Candidate {
@@ -66,22 +65,11 @@ export function search(
   }
   const from = given ?? candidate;
 
-  const began = effort.spent;
-  const patience = PATIENCE * (effort.limit - began);
-  let last = began;
   let bound = raised;
-  const report = (better: Candidate): void => {
-    last = effort.spent;
-    onBetter(better);
-  };
   const done = (): boolean => compareScores(best.score, bound) <= 0;
-  /** Only the last value is open, and as long again has brought nothing better. */
-  const settled = (): boolean =>
-    best.score.every((value, i) => i === best.score.length - 1 || value <= bound[i]!) &&
-    effort.spent - last > last - began + patience;
   const until = (share: number) => effort.until(share);
   let turn = 0;
-  const settings = () => ({ goal, bound, seed: seed + turn, onBetter: report });
+  const settings = () => ({ goal, bound, seed: seed + turn, onBetter });
   const built = construct(problem, { ...settings(), stop: () => effort.isCut() });
   effort.firstPlanMade();
   // Windows and proofs have their time once the values before them have come to rest.
@@ -90,7 +78,7 @@ export function search(
   best = dropWindows(problem, best, { ...settings(), stop: until(0.3) });
   if (from && compareScores(from.score, best.score) <= 0)
     best = { ...from, recipe: recipeOf(problem, from) };
-  report(best);
+  onBetter(best);
   // Bounds hang on the values before the count of windows: where these are the same, they are.
   let sharpFor: Score | undefined;
   const sharpened = (share: number): void => {
@@ -101,11 +89,14 @@ export function search(
     bound = sharp.bound;
     if (compareScores(sharp.best.score, best.score) < 0) {
       best = { ...sharp.best, recipe: recipeOf(problem, sharp.best) };
-      report(best);
+      onBetter(best);
     }
-    const held = { ...settings(), stop: until(share) };
-    for (const windows of sharp.open)
-      if (!held.stop()) best = heldTo(problem, best, windows, HELD_TURNS, held);
+    const end = until(share);
+    for (const windows of sharp.open) {
+      let turns = 0;
+      const stop = (): boolean => (turns += 1) > HELD_TURNS || end();
+      if (!end()) best = fewerWindows(problem, best, { ...settings(), stop }, windows);
+    }
   };
   const open = openProblem(problem).tasks.filter((task) => task.units > 0).length;
   // Proofs take longer and come to less the more there is: a large plan is better served by changes.
@@ -126,26 +117,25 @@ export function search(
   // Bounds depend on what is found, and the other way round: each has its turns.
   for (const share of SHARES) {
     turn += 1;
-    const turns = FEW_TURNS * 2 ** (turn - 1);
-    best = reduceWindows(problem, best, turns, { ...settings(), stop: until(share * lot) });
+    const isOpen = best.score.some((value, i) => i < 2 + goal.ahead && value > bound[i]!);
     const end = until(share);
-    best = improve(problem, best, {
-      ...settings(),
-      stop: () => end() || settled(),
-    });
+    const stop = isOpen || goal.ahead < 2 ? until(FEWER * share) : end;
+    best = fewerWindows(problem, best, { ...settings(), stop });
+    best = improve(problem, best, { ...settings(), stop: end });
     if (!done()) sharpened(0.4 * lot);
-    if (done() || settled()) break;
+    if (done()) break;
   }
   return { ...best, bound, proven: 0 };
 }
 
-/** Steps of one turn of a climber, as part of all, and turns without gain after which it has come to rest. */
-const TURN = 0.04;
-const IDLE_TURNS = 4;
-/** Part of all steps that this may take. */
+/** Part of all steps that this may take, and rounds without gain after which it has come to rest. */
 const EARLY = 0.7;
+const IDLE_ROUNDS = 3;
+/** Of all steps the part by which a climber looks back, and how often that may go by without gain before it is begun anew. */
+const LAG = 1 / 150;
+const IDLE_LAGS = 8;
 
-/** Betters what is placed and how late it is, two climbers in turn, until nothing more comes of it. */
+/** Betters what is placed and how late it is, from ever another place, until nothing more comes of it. */
 function early(
   problem: Problem,
   built: Attempt,
@@ -155,17 +145,24 @@ function early(
   const { effort } = problem;
   const length = Math.max(3, 2 + goal.ahead);
   const head = ({ score }: Candidate): Score => score.slice(0, length);
-  const steps = TURN * (effort.limit - effort.spent);
+  const lag = LAG * (effort.limit - effort.spent);
   const over = effort.until(EARLY);
   let best = built;
   let idle = 0;
-  for (let turn = 0; idle < IDLE_TURNS && !over(); turn += 1) {
+  for (let round = 0; idle < IDLE_ROUNDS && !over(); round += 1) {
     const { seed, ...rest } = settings();
     if (compareScores(head(best), rest.bound.slice(0, length)) <= 0) break;
-    const end = effort.spent + steps;
-    const stop = (): boolean => effort.spent >= end || over();
-    const climb = turn % 2 === 0 ? improve : improveLate;
-    const next = climb(problem, best, { ...rest, seed: seed + turn, stop });
+    const options = { ...rest, seed: seed + round, stop: over };
+    // Two climbers in turn: where one stays the other may go on.
+    const end = effort.spent + IDLE_LAGS * lag;
+    const next =
+      round % 2 === 1
+        ? improve(problem, best, { ...options, stop: () => effort.spent >= end || over() })
+        : improveLate(problem, round === 0 ? best : kicked(problem, best, options), options, {
+            lag,
+            idle: IDLE_LAGS * lag,
+            length,
+          });
     idle = compareScores(head(next), head(best)) < 0 ? 0 : idle + 1;
     if (compareScores(next.score, best.score) < 0) best = next;
   }

@@ -247,7 +247,7 @@ describe('repair', () => {
 
   // The least was proven by CP-SAT for the plan that this search makes of the sample: `bench/plans/repairs.ts`.
   it.each([
-    { id: 'N03', hours: 1, least: 3 },
+    { id: 'S05', hours: 1, least: 4 },
     { id: 'S02', hours: 4, least: 3 },
   ])(
     'moves at most one piece more than the proven least of the sample with $id cut by $hours h',

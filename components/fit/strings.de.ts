@@ -18,7 +18,8 @@ export const strings: FitStrings = {
   nearOnPaper: 'umrandet, wenn höchstens eine Stunde fehlt',
   never:
     'nichts davon passt hinein, wie lang die Sperrpause auch ist; der Grund steht in der Zelle',
-  alone: 'Jedes Paket für sich, geforderte Reserve eingehalten',
+  alone:
+    'Jedes Paket für sich, geforderte Reserve eingehalten; die unabhängige Prüfung sieht diese Karte nicht an',
   order: 'Reihenfolge von Paketen und Sperrpausen',
   asPlanned: 'Wie im Plan',
   goesFirst: 'Was zuerst gehen kann',

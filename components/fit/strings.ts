@@ -13,7 +13,8 @@ export const defaultStrings = {
   near: 'shaded when by an hour or less',
   nearOnPaper: 'framed when by an hour or less',
   never: 'nothing of it goes there, however long; the reason stands in the cell',
-  alone: 'Each package on its own, required margin held',
+  alone:
+    'Each package on its own, required margin held; the independent check does not look at this map',
   order: 'Order of packages and windows',
   asPlanned: 'As in the plan',
   goesFirst: 'What can go first',

@@ -118,6 +118,7 @@ export const strings: HandbackStrings = {
   carryOn: 'WEITERMACHEN',
   noGrant: 'KEINE GEWÄHRUNG ERFASST',
   moreUnits: (more) => `NOCH ${more}`,
+  unchecked: 'Von der unabhängigen Prüfung nicht angesehen.',
   comesNext: (name, time, past) =>
     `Als Nächstes: ${name}, ${past ? 'war geplant' : 'geplant'} ${time}`,
   leaveOut: (names) => `Weglassen: ${names}.`,

@@ -116,6 +116,7 @@ export const defaultStrings = {
   carryOn: 'CARRY ON',
   noGrant: 'NO GRANT RECORDED',
   moreUnits: (more: number) => `${more} MORE`,
+  unchecked: 'Not looked at by the independent check.',
   comesNext: (name: string, time: string, past: boolean) =>
     `Next: ${name}, ${past ? 'was planned' : 'planned'} ${time}`,
   leaveOut: (names: string) => `Leave out ${names}.`,

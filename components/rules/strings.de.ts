@@ -177,6 +177,7 @@ export const strings: RulesStrings = {
   windowHead: 'Sperrpause',
   usablePicture: 'Nutzbare Zeit, jede im eigenen Maßstab',
   fits: 'Passt',
+  unchecked: 'Von der unabhängigen Prüfung nicht angesehen.',
   lostFits: (fits) => `${fits} weniger`,
   gainedFits: (fits) => `${fits} mehr`,
   oneFit: 'passendes Paar',

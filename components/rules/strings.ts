@@ -185,6 +185,7 @@ export const defaultStrings = {
   windowHead: 'Window',
   usablePicture: 'Usable time, each to its own scale',
   fits: 'Fits',
+  unchecked: 'Not looked at by the independent check.',
   lostFits: (fits: string) => `${fits} lost`,
   gainedFits: (fits: string) => `${fits} gained`,
   oneFit: 'fit',

@@ -42,6 +42,7 @@ export const explanations: ExplainStrings = {
     howItGoes: 'Wie es ginge',
     everyReason: 'Alle Gründe',
     fits: 'Passt für sich hinein, die geforderte Rückgabereserve eingehalten. Das ist nutzbare Zeit, die übrig bleibt, keine Rückgabereserve und kein Puffer vor einem Ecktermin.',
+    unchecked: 'Von der unabhängigen Prüfung nicht angesehen.',
     noWayLeavesMore: 'Keine Anordnung lässt mehr übrig.',
     upTo: (time) => `Nicht jede Anordnung wurde angesehen: Bis zu ${time} können möglich sein.`,
     alone: 'das allein hält es fern',

@@ -54,7 +54,7 @@ export function explainFit(
             : fit.cannot
           : missing(durationText(-spare)),
     tone: verdict.fits ? 'good' : 'bad',
-    sentence: verdict.fits ? fitsText(verdict) : `${part}${notWhole(verdict, isAtMost)}`,
+    sentence: `${verdict.fits ? fitsText(verdict) : `${part}${notWhole(verdict, isAtMost)}`} ${fit.unchecked}`,
     rowsTitle: verdict.fits ? fit.howItGoes : fit.everyReason,
     rows: verdict.fits ? placed : reasons,
     links: [

@@ -47,6 +47,7 @@ export const explainStrings = {
     howItGoes: 'How it would go',
     everyReason: 'Every reason',
     fits: 'Fits on its own, with the required handback margin held. This is usable time left over, not handback margin and not float before a key date.',
+    unchecked: 'Not looked at by the independent check.',
     noWayLeavesMore: 'No way of placing it leaves more.',
     upTo: (time: string) => `Not every way was looked at: up to ${time} may be possible.`,
     alone: 'this alone keeps it out',

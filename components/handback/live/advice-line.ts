@@ -84,6 +84,7 @@ export function adviceLine(
         : nothing
     }
     ${askedLine(result, setting)}
+    ${say === 'over' ? nothing : html`<p class="then">${strings.unchecked}</p>`}
     ${live.doubts.map((doubt) => html`<p class="doubt">${strings.check} ${said(doubt)}</p>`)}
   </div>`;
 }

@@ -65,17 +65,21 @@ export class Decoder {
    * The same, given up once the units left out weigh more than `most`; `lost`: what all that are left out weigh.
    *
    * @param weights Of one unit of each task.
+   * @param out Units of each task that may be left out at no weight.
    */
   decodeWithin(
     { steps, allowed }: Recipe,
     weights: Float64Array,
+    out: readonly number[],
     most: number,
   ): { board: Board; lost: number } | undefined {
     const { effort } = this.#problem;
     const board = this.#boardIn(allowed, steps);
     let lost = 0;
     const lose = ({ tasks: own, units }: Step): void => {
-      if (units === 0) for (const index of own) lost += weights[index]! * board.left[index]!;
+      if (units > 0) return;
+      for (const index of own)
+        lost += weights[index]! * Math.max(0, board.left[index]! - out[index]!);
     };
     for (const step of this.#steps) lose(step);
     for (let i = this.#steps.length; i < steps.length; i += 1) {

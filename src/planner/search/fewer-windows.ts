@@ -96,6 +96,8 @@ class InFewer {
   readonly #random: Random;
   /** Windows that may be put in the place of one another. */
   readonly #free: readonly number[];
+  /** Units of each task that the known answer leaves out. */
+  readonly #out: readonly number[];
   /** Of one unit of each task, in hours. */
   readonly #weights: Float64Array;
   readonly #hours: Float64Array;
@@ -107,9 +109,10 @@ class InFewer {
     this.#decoder = new Decoder(this.#held, goal);
     this.#random = random;
     this.#free = usableWindows(whole).filter((window) => !kept.has(window));
-    const left = leftBy(whole, known);
-    this.#hours = Float64Array.from(whole.tasks, ({ index, units, perUnit, setUp }) =>
-      left[index]! > 0 ? 0 : (1 + perUnit + setUp / units) / 60,
+    this.#out = leftBy(whole, known);
+    this.#hours = Float64Array.from(
+      whole.tasks,
+      ({ units, perUnit, setUp }) => (1 + perUnit + setUp / Math.max(1, units)) / 60,
     );
     this.#weights = this.#hours.slice();
   }
@@ -134,7 +137,7 @@ class InFewer {
       } else if (idle > IDLE) {
         const left = leftBy(this.#held, current);
         this.#weights.forEach((weight, task) => {
-          if (left[task]! > 0) this.#weights[task] = weight + this.#hours[task]! / 2;
+          if (left[task]! > this.#out[task]!) this.#weights[task] = weight + this.#hours[task]! / 2;
         });
         current = this.#tryOut(current.recipe, Infinity) ?? current;
         before.fill(current.lost);
@@ -186,9 +189,7 @@ class InFewer {
     const left = leftBy(this.#held, { visits });
     const out = tasks.filter(
       ({ index, before }) =>
-        left[index]! > 0 &&
-        this.#weights[index]! > 0 &&
-        before.every((tie) => left[tie.task] === 0),
+        left[index]! > this.#out[index]! && before.every((tie) => left[tie.task] === 0),
     );
     const task = out[this.#random.below(out.length)];
     if (!task) return undefined;
@@ -204,7 +205,7 @@ class InFewer {
   }
 
   #tryOut(recipe: Recipe, most: number): Within | undefined {
-    const tried = this.#decoder.decodeWithin(recipe, this.#weights, most);
+    const tried = this.#decoder.decodeWithin(recipe, this.#weights, this.#out, most);
     return tried && { recipe, visits: tried.board.visits.slice(), lost: tried.lost };
   }
 }

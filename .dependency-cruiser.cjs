@@ -39,14 +39,14 @@ module.exports = {
       name: 'verify-alone',
       comment: 'the independent check shares the types of the plan and nothing else',
       severity: 'error',
-      from: { path: '^src/verify/', pathNot: '^src/verify/words\\.ts$' },
+      from: { path: '^src/verify/', pathNot: '^src/verify/plan-types\\.ts$' },
       to: { pathNot: '^src/verify/|^node_modules/temporal-polyfill/' },
     },
     {
       name: 'verify-types-only',
-      comment: 'only `words.ts` names the model, and of it only types',
+      comment: 'only `plan-types.ts` names the model, and of it only types',
       severity: 'error',
-      from: { path: '^src/verify/words\\.ts$' },
+      from: { path: '^src/verify/plan-types\\.ts$' },
       to: { path: '^src/model/', dependencyTypesNot: ['type-only'] },
     },
     {

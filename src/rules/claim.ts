@@ -9,45 +9,45 @@ import { because, together, type Worded } from '../model/index.js';
 import { sayOfLedger } from './ledger-sentences.js';
 import type { LedgerKind, LedgerRow } from './types.js';
 
-/** Time a rule asks for, before it is cut to what no other rule has taken. */
+/** Time that a rule asks for, before time taken by earlier rules is cut out. */
 export interface Claim extends Interval {
   readonly rule: Worded;
   readonly kind: LedgerKind;
   readonly why: Worded;
 }
 
-interface Share {
+interface AssignedClaim {
   readonly claim: Claim;
-  /** The claim cut to the stretch it may have. */
+  /** The claim clipped to the allowed interval. */
   readonly inside: Interval;
-  /** What of that no earlier claim has; empty when nothing is left. */
+  /** The parts of `inside` that no earlier claim took; may be empty. */
   readonly pieces: IntervalSet;
 }
 
 /** Gives each minute of `within` to the first claim that asks for it. O(n log n) where few claims overlap. */
-function share(claims: readonly Claim[], within: Interval): readonly Share[] {
-  /** In time order; none overlaps another, some touch. */
+function assignMinutes(claims: readonly Claim[], within: Interval): readonly AssignedClaim[] {
+  /** Sorted and disjoint; neighbours may touch. */
   let taken: Interval[] = [];
   return claims.map((claim) => {
     const start = Math.min(Math.max(claim.start, within.start), within.end);
     const inside = { start, end: Math.max(start, Math.min(claim.end, within.end)) };
     if (inside.end === start) return { claim, inside, pieces: [] };
-    const from = placeOf(taken, start);
+    const from = firstEndingAfter(taken, start);
     let to = from;
     while (to < taken.length && taken[to]!.start < inside.end) to += 1;
-    const met = taken.slice(from, to);
-    const pieces = subtract([inside], met);
-    if (met.length === 0) taken.splice(from, 0, ...pieces);
+    const overlapping = taken.slice(from, to);
+    const pieces = subtract([inside], overlapping);
+    if (overlapping.length === 0) taken.splice(from, 0, ...pieces);
     else {
-      const both = [...met, ...pieces].sort((a, b) => a.start - b.start);
-      taken = taken.slice(0, from).concat(both, taken.slice(to));
+      const merged = [...overlapping, ...pieces].sort((a, b) => a.start - b.start);
+      taken = taken.slice(0, from).concat(merged, taken.slice(to));
     }
     return { claim, inside, pieces };
   });
 }
 
 /** Index of the first interval that ends after a moment. */
-function placeOf(intervals: readonly Interval[], moment: number): number {
+function firstEndingAfter(intervals: readonly Interval[], moment: number): number {
   let low = 0;
   let high = intervals.length;
   while (low < high) {
@@ -68,8 +68,8 @@ const rowOf = (claim: Claim, piece: Interval, why = claim.why): LedgerRow => ({
   ...because(why),
 });
 
-/** What a step's row adds to its reason: what of it is shared with other steps, and what the window has no room for. */
-function remarks({ claim, inside, pieces }: Share): readonly Worded[] {
+/** Additions to a step's reason: minutes shared with other steps, and minutes that the window has no room for. */
+function remarks({ claim, inside, pieces }: AssignedClaim): readonly Worded[] {
   const needed = lengthMinutes(claim);
   const has = lengthMinutes(inside);
   const shared = has - totalMinutes(pieces);
@@ -82,18 +82,18 @@ function remarks({ claim, inside, pieces }: Share): readonly Worded[] {
   return said;
 }
 
-const withRemarks = (item: Share): Worded => together([item.claim.why, ...remarks(item)]);
+const withRemarks = (item: AssignedClaim): Worded => together([item.claim.why, ...remarks(item)]);
 
 /**
  * Rows of steps: each minute of `within` goes to the first step that covers it.
  *
- * A step left with nothing keeps a row of 0 minutes that says why, placed where one row ends and the next begins so
- * that rows still follow one another without a gap.
+ * A step left with no minutes keeps a row of 0 minutes that says why. It is placed between two rows, so that rows still
+ * follow one another without a gap.
  */
 export function rowsOfSteps(claims: readonly Claim[], within: Interval): readonly LedgerRow[] {
   const rows: LedgerRow[] = [];
-  const empty: Share[] = [];
-  for (const item of share(claims, within)) {
+  const empty: AssignedClaim[] = [];
+  for (const item of assignMinutes(claims, within)) {
     const { claim, pieces } = item;
     const why = withRemarks(item);
     for (const piece of pieces) rows.push(rowOf(claim, piece, why));
@@ -108,9 +108,9 @@ export function rowsOfSteps(claims: readonly Claim[], within: Interval): readonl
   return rows;
 }
 
-/** Rows of stops: what of each lies in the time between lead-in and lead-out; a stop that lies outside has no row. */
+/** Rows of stops, each clipped to the time between lead-in and lead-out. A stop outside it has no row. */
 export function rowsOfStops(claims: readonly Claim[], between: Interval): readonly LedgerRow[] {
-  return share(claims, between).flatMap(({ claim, pieces }) =>
+  return assignMinutes(claims, between).flatMap(({ claim, pieces }) =>
     pieces.map((piece) => rowOf(claim, piece)),
   );
 }

@@ -17,12 +17,12 @@ import {
 import type { Claim } from './claim.js';
 import { sayOfLedger, sourceOf } from './ledger-sentences.js';
 
-/** Whether a curfew stops work, by whether the work is loud. */
+/** Whether a curfew stops work, given whether the work is loud. */
 export function barsWork(curfew: Curfew, loud: boolean): boolean {
   return curfew.bars === 'all' || loud;
 }
 
-/** The stretches of a curfew within `range`, by the clocks of `zone`. */
+/** Intervals of a curfew within `range`, in the local time of `zone`. */
 export function curfewStretches(curfew: Curfew, range: Interval, zone: string): IntervalSet {
   const band = {
     fromMinute: minuteOfClock(curfew.from),
@@ -33,10 +33,10 @@ export function curfewStretches(curfew: Curfew, range: Interval, zone: string): 
 }
 
 /**
- * The stretches of a window in which work with these needs must stop, in the order of the list; they may overlap.
+ * Intervals of a window in which curfews stop work with these needs, in list order; they may overlap.
  *
  * A curfew belongs to the day it starts on, so one that began the evening before the window counts. `from` and `to` are
- * read from the clocks of the window's zone: over a clock change the curfew is an hour longer or shorter.
+ * local times in the window's zone: over a clock change the curfew is an hour longer or shorter.
  */
 export function curfewClaims(
   window: AccessWindow,
@@ -56,7 +56,7 @@ export function curfewClaims(
     });
 }
 
-/** The stretches of closed time within `range`, by the clocks of `zone`. */
+/** Intervals of closed time within `range`, in the local time of `zone`. */
 export function closedStretches(closed: ClosedTime, range: Interval, zone: string): IntervalSet {
   return unionOf([
     ...intersect(closed.stretches, [range]),
@@ -64,7 +64,7 @@ export function closedStretches(closed: ClosedTime, range: Interval, zone: strin
   ]);
 }
 
-/** The time of a window that the site closes to work with these needs; each has the rule and reason of its own. */
+/** Time of a window that the site closes to work with these needs, each with its own rule and reason. */
 export function closedClaims(
   window: AccessWindow,
   { heeds = [] }: Needs,

@@ -1,5 +1,6 @@
-// A long window may have its sections dead in several stretches: each night of a blockade, say. Work that needs them is
-// set up in one of them, gives them up before each ends, isolates and earths anew in the next, and leaves in the last.
+// A long window may have its sections isolated (dead) in several intervals, such as each night of a blockade. Work that
+// needs them sets up in one interval, gives up the isolation before it ends, isolates and earths again in the next, and
+// clears in the last.
 import { MINUTE, type Instant, type Interval } from '../calendar/index.js';
 import type { AccessWindow, Needs, PlanRules, Step } from '../model/index.js';
 import type { Claim } from './claim.js';
@@ -9,26 +10,26 @@ import { clockText, stepClaim } from './step-claim.js';
 import { layOut, type PlacedStep } from './steps.js';
 
 /**
- * The steps of a list that isolate, laid out from 0 where the others are not done again. Those keep their place in the
- * order and take no time: a step alongside one of them starts as soon as it does where the lead-in is done whole.
+ * The isolating steps of a list, laid out from 0, for when the other steps are not repeated. The others keep their
+ * place in the order with 0 minutes, so a step alongside one of them starts as early as it does in a full lead-in.
  */
-function isolatingOf(steps: readonly Step[], needs: Needs): readonly PlacedStep[] {
-  let again = isolatingAgain.get(steps);
+function isolatingSteps(steps: readonly Step[], needs: Needs): readonly PlacedStep[] {
+  let again = repeatedSteps.get(steps);
   if (!again) {
     again = steps.map((step) => (isolates(step) ? step : { ...step, minutes: 0 }));
-    isolatingAgain.set(steps, again);
+    repeatedSteps.set(steps, again);
   }
   return layOut(again, needs, 0).filter(({ step }) => isolates(step));
 }
 
 const isolates = ({ when }: Step): boolean => when === 'isolation';
 
-const isolatingAgain = new WeakMap<readonly Step[], readonly Step[]>();
+const repeatedSteps = new WeakMap<readonly Step[], readonly Step[]>();
 
 const endOf = (placed: readonly Interval[]): Instant =>
   Math.max(0, ...placed.map((interval) => interval.end));
 
-/** The lead-in of work whose sections are dead from a moment on. */
+/** The lead-in of work whose sections are dead from `deadFrom` on. */
 export const leadInFrom = (
   window: Interval,
   needs: Needs,
@@ -37,7 +38,7 @@ export const leadInFrom = (
 ): readonly PlacedStep[] =>
   layOut(rules.leadIn, needs, window.start, (step) => (isolates(step) ? deadFrom : window.start));
 
-/** When the lead-out starts so that it is over at the margin, and what isolates before the sections go live. */
+/** Latest start of the lead-out: it must end before the margin, and its isolating steps before the sections go live. */
 export function leadOutStart(
   window: Interval,
   placed: readonly PlacedStep[],
@@ -45,14 +46,14 @@ export function leadOutStart(
   deadUntil: Instant,
 ): Instant {
   const handback = window.end - rules.margin.minutes * MINUTE;
-  // What must be over when the isolation ends: its own steps, or the work where it has none.
+  // Only isolating steps must end with the isolation; with none of them, the work must.
   const own = placed.filter(({ step }) => isolates(step));
   return Math.min(handback - endOf(placed), deadUntil - endOf(own));
 }
 
 /**
- * The stretches in which work can be done, in order, at least one: the first takes the lead-in, the last the lead-out,
- * and each between is long enough to isolate and give up again. Where none is, the one that comes nearest.
+ * The dead intervals in which work can be done, in order, at least one: the first has room for the lead-in, the last
+ * for the lead-out, and each between for isolating and giving up again. If none has room, the nearest to it.
  */
 export function stretchesUsed(
   window: AccessWindow,
@@ -62,9 +63,9 @@ export function stretchesUsed(
 ): readonly [Interval, ...Interval[]] {
   const [only, second] = dead;
   if (only && !second) return [only];
-  if (!only) return [neverMeeting(window, timed)];
-  const into = endOf(isolatingOf(rules.leadIn, needs));
-  const out = endOf(isolatingOf(rules.leadOut, needs));
+  if (!only) return [noCommonTime(window, timed)];
+  const into = endOf(isolatingSteps(rules.leadIn, needs));
+  const out = endOf(isolatingSteps(rules.leadOut, needs));
   const placed = layOut(rules.leadOut, needs, 0);
   const enters = dead.findIndex(({ start, end }) => {
     const steps = leadInFrom(window, needs, rules, start);
@@ -85,23 +86,23 @@ const longestOf = (dead: readonly Interval[]): Interval =>
     interval.end - interval.start > best.end - best.start ? interval : best,
   );
 
-/** From when the last of the sections may be dead to when the first must be live: it ends before it starts. */
-function neverMeeting(window: AccessWindow, timed: IsolationTimes['timed']): Interval {
+/** For sections that are never dead together: an empty interval from when the last section may be dead. */
+function noCommonTime(window: AccessWindow, timed: IsolationTimes['timed']): Interval {
   const start = Math.max(...timed.map(({ times }) => times[0]?.start ?? window.end));
   const end = Math.min(...timed.map(({ times }) => times.at(-1)?.end ?? window.start));
   return { start, end: Math.min(start, end) };
 }
 
-/** What lies between two stretches: the sections are given up, live, and isolated anew. */
-export function turnClaims(
+/** Claims between two dead intervals: the isolation is given up, the sections are live, and they are isolated again. */
+export function reisolationClaims(
   window: AccessWindow,
   needs: Needs,
   rules: PlanRules,
   used: readonly Interval[],
   { dead, timed }: IsolationTimes,
 ): readonly Claim[] {
-  const into = isolatingOf(rules.leadIn, needs);
-  const out = isolatingOf(rules.leadOut, needs);
+  const into = isolatingSteps(rules.leadIn, needs);
+  const out = isolatingSteps(rules.leadOut, needs);
   return used.slice(1).flatMap((next, k): Claim[] => {
     const before = used[k]!;
     const ends = sectionsAt(timed, 'end', before.end);
@@ -135,7 +136,7 @@ export function turnClaims(
   });
 }
 
-/** Time in which sections are not dead yet, or not for long enough. */
+/** A claim for time in which sections are not dead yet, or not for long enough. */
 export function waitClaim(
   window: AccessWindow,
   time: Interval,
@@ -152,6 +153,6 @@ export function waitClaim(
   };
 }
 
-/** From when on isolating steps, and work that needs them, can be in a window. */
+/** Earliest time in a window for isolating steps and the work that needs them. */
 export const isolationOpens = (window: AccessWindow, needs: Needs, rules: PlanRules): Instant =>
   stretchesUsed(window, needs, rules, isolationTimes(window, needs))[0].start;

@@ -9,11 +9,11 @@ export interface DeadTimes {
 
 /** When the sections that work needs may be dead in a window. */
 export interface IsolationTimes {
-  /** When all of them may be, in order: the whole window where none has times of its own. Empty when they never meet. */
+  /** When all of them may be dead, in order: the whole window unless a section has its own times. Empty when they never coincide. */
   readonly dead: IntervalSet;
-  /** The needed sections that have times of their own. */
+  /** Needed sections with their own times. */
   readonly timed: readonly DeadTimes[];
-  /** Needed sections that the window does not isolate at all. */
+  /** Needed sections that the window does not isolate. */
   readonly notBooked: readonly string[];
 }
 
@@ -38,7 +38,7 @@ export function isolationTimes(window: AccessWindow, needs: Needs): IsolationTim
   };
 }
 
-/** The sections of which a stretch starts, or ends, at a moment: they are why it does. All of them where none does. */
+/** The sections whose dead time starts, or ends, at a moment, and so limit the common one. All of them when none does. */
 export function sectionsAt(
   timed: readonly DeadTimes[],
   edge: 'start' | 'end',

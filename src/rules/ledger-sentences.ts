@@ -1,5 +1,5 @@
-// Why the rows of a ledger apply, and what those are called that no rule set names. `at`, `from`, `to`: as the window's
-// clocks show them.
+// Reasons for the rows of a ledger, and names for rows that no rule set names. `at`, `from`, `to`: local times of the
+// window.
 import { durationText } from '../calendar/index.js';
 import { saysBy, type Curfew, type Step, type Worded } from '../model/index.js';
 
@@ -112,6 +112,6 @@ export const ledgerSentences = {
 
 export const sayOfLedger = saysBy(ledgerSentences);
 
-/** Where the rule set says so, from where a figure is taken. */
+/** The source of a figure, where the rule set names one. */
 export const sourceOf = (source: string | undefined): readonly Worded[] =>
   source === undefined ? [] : [sayOfLedger('source', { source })];

@@ -14,7 +14,7 @@ import {
   leadInFrom,
   leadOutStart,
   stretchesUsed,
-  turnClaims,
+  reisolationClaims,
   waitClaim,
 } from './dead-stretches.js';
 import { isolationTimes, sectionsAt, type IsolationTimes } from './isolation.js';
@@ -23,7 +23,7 @@ import { shiftBreaks } from './shift-breaks.js';
 import { clockText, stepClaim } from './step-claim.js';
 import { layOut } from './steps.js';
 import type { Ledger, LedgerRow } from './types.js';
-import { middleOf } from './usable-time.js';
+import { workSpanOf } from './usable-time.js';
 
 /** Lead-in, forward from the start. Steps that isolate, and work that needs them, wait until the sections may be dead. */
 function leadIn(
@@ -144,12 +144,13 @@ function work(
 /**
  * Partitions a window's minutes for work with the given needs.
  *
- * Lead-in runs forward from the start, lead-out back from the required margin, which is the last row. Curfews and shift
- * changeovers are cut out of what is between, and so is the time between two stretches in which the sections are dead. Rows are half-open, in time order, follow one another without a gap and
- * sum to the gross to the minute; a step that runs wholly beside others keeps a row of 0 minutes. Where a window is too
- * short for its own deductions they are cut, the margin last, nothing is usable, and `shortfallMinutes` says by how much.
+ * Lead-in runs forward from the start, lead-out back from the required margin, which is the last row. Curfews, shift
+ * changeovers and the time between two dead intervals are cut out of what is between. Rows are half-open, in time
+ * order, follow one another without a gap and sum to the gross to the minute; a step that runs wholly beside others
+ * keeps a row of 0 minutes. If a window is too short for its deductions, they are cut (the margin last), nothing is
+ * usable, and `shortfallMinutes` says by how much.
  *
- * A withdrawn window still shows its minutes: what it takes is said in `barred`.
+ * A withdrawn window still shows its minutes; `barred` says that it takes no work.
  */
 export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): Ledger {
   const isolation = isolationTimes(window, needs);
@@ -157,8 +158,8 @@ export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): 
   const used = stretchesUsed(window, needs, rules, isolation);
   const before = leadIn(window, needs, rules, used[0].start, isolation);
   const after = leadOut(window, needs, rules, used.at(-1)!.end, isolation);
-  // Too short a window: margin keeps its minutes first, then lead-out, and lead-in has what is left.
-  const { inEnd, outStart, between } = middleOf(window, needs, rules, used);
+  // In a window that is too short, the margin keeps its minutes first, then the lead-out; the lead-in gets the rest.
+  const { leadInEnd, clearBy, between } = workSpanOf(window, needs, rules, used);
   const rows = [
     ...rowsOfSteps(before, { start: window.start, end: between.start }),
     ...work(
@@ -167,7 +168,7 @@ export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): 
       rules,
       between,
       notBooked,
-      turnClaims(window, needs, rules, used, isolation),
+      reisolationClaims(window, needs, rules, used, isolation),
     ),
     ...rowsOfSteps(after, { start: between.end, end: window.end }),
     ...rowsOfSteps(margin(window, rules), window),
@@ -180,7 +181,7 @@ export function ledgerOf(window: AccessWindow, needs: Needs, rules: PlanRules): 
     usableMinutes: totalMinutes(usable),
     rows,
     usable,
-    shortfallMinutes: Math.max(0, Math.round((inEnd - outStart) / MINUTE)),
+    shortfallMinutes: Math.max(0, Math.round((leadInEnd - clearBy) / MINUTE)),
     barred: barredOf(window, notBooked),
   };
 }

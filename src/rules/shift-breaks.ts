@@ -4,8 +4,8 @@ import type { Claim } from './claim.js';
 import { sayOfLedger, sourceOf } from './ledger-sentences.js';
 
 /**
- * The changeovers of a window longer than one shift: the last minutes of every full shift, counted in elapsed time from
- * the start of the window. A shift that ends when the window ends has none.
+ * Shift changeovers of a window longer than one shift: the last minutes of every full shift, in elapsed time from the
+ * start of the window. A shift that ends with the window has none.
  */
 export function shiftBreaks(window: Interval, shifts: ShiftRule | undefined): readonly Claim[] {
   if (!shifts || shifts.changeoverMinutes === 0) return [];

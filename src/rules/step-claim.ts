@@ -4,13 +4,13 @@ import type { Claim } from './claim.js';
 import { sayOfLedger, sourceOf } from './ledger-sentences.js';
 import type { PlacedStep } from './steps.js';
 
-/** A time as the window's clocks show it, with its date where the window is longer than a day. */
+/** A local time of the window, with its date when the window is longer than a day. */
 export function clockText(at: Instant, window: AccessWindow): string {
   const text = isoText(at, window.zone).slice(0, 16).replace('T', ' ');
   return lengthMinutes(window) > 24 * 60 ? text : text.slice(11);
 }
 
-/** From where the minutes of a step are counted. */
+/** Where the minutes of a step are counted from. */
 type Counted = Readonly<Record<'lead-in' | 'lead-out', Worded>>;
 
 const counted: Counted = {
@@ -18,10 +18,10 @@ const counted: Counted = {
   'lead-out': sayOfLedger('counted-back', {}),
 };
 
-/** What is said of a step that follows others is the same in every window. */
+/** Reasons of steps that follow others are the same in every window, so they are cached. */
 const whyOf = { 'lead-in': new WeakMap<Step, Worded>(), 'lead-out': new WeakMap<Step, Worded>() };
 
-/** The time a step takes, with the sentence that says why. `isDone`: whether the step of a name is done here. */
+/** The time of a step and its reason. `isDone`: whether a step, by name, is done here. */
 export function stepClaim(
   { step, beside, start, end }: PlacedStep,
   kind: keyof Counted,

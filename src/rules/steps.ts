@@ -1,14 +1,14 @@
 import { MINUTE, type Instant, type Interval } from '../calendar/index.js';
 import type { Needs, Step } from '../model/index.js';
 
-/** A step with the stretch it takes, which other steps may share. */
+/** A step and its interval, which other steps may share. */
 export interface PlacedStep extends Interval {
   readonly step: Step;
   /** Name of the step it starts with; absent when it follows everything before it. */
   readonly beside?: string;
 }
 
-/** Whether a step is called for by the work's needs. */
+/** Whether work with these needs requires a step. */
 export function applies(step: Step, needs: Needs): boolean {
   switch (step.when) {
     case 'always':
@@ -20,8 +20,8 @@ export function applies(step: Step, needs: Needs): boolean {
   }
 }
 
-/** Steps in the order they are laid out: one that is alongside a step not laid out yet comes right after it. */
-function inOrder(steps: readonly Step[]): readonly Step[] {
+/** Steps in layout order: a step alongside a later one comes right after that one. */
+function layoutOrder(steps: readonly Step[]): readonly Step[] {
   const ordered = new Set<Step>();
   const waiting = new Map<string, Step[]>();
   const place = (step: Step): void => {
@@ -37,7 +37,7 @@ function inOrder(steps: readonly Step[]): readonly Step[] {
       waiting.set(named.step, [...(waiting.get(named.step) ?? []), step]);
     } else place(step);
   }
-  // Only steps that wait for each other in a circle are left.
+  // Only steps that wait for each other in a cycle are left.
   steps.forEach(place);
   return [...ordered];
 }
@@ -45,13 +45,13 @@ function inOrder(steps: readonly Step[]): readonly Step[] {
 /** A step in the order of laying out. */
 interface Ordered {
   readonly step: Step;
-  /** Its place among the steps that apply, as the list has them. */
+  /** Its index among the steps that apply, in list order. */
   readonly at: number;
-  /** The place of the step it starts with; -1 when it follows everything before it. */
+  /** Index of the step it starts with; -1 when it follows everything before it. */
   readonly beside: number;
 }
 
-// Every window asks for the same few lists of the same few rules.
+// Cache: every window uses the same few lists.
 const orders = new WeakMap<readonly Step[], Map<string, readonly Ordered[]>>();
 
 function orderOf(steps: readonly Step[], needs: Needs): readonly Ordered[] {
@@ -61,7 +61,7 @@ function orderOf(steps: readonly Step[], needs: Needs): readonly Ordered[] {
   let order = known.get(kind);
   if (!order) {
     const called = steps.filter((step) => applies(step, needs));
-    const laid = inOrder(called);
+    const laid = layoutOrder(called);
     order = laid.map((step, turn) => {
       const named = laid.slice(0, turn).find((item) => item.step === step.alongside);
       return { step, at: called.indexOf(step), beside: named ? called.indexOf(named) : -1 };
@@ -72,11 +72,11 @@ function orderOf(steps: readonly Step[], needs: Needs): readonly Ordered[] {
 }
 
 /**
- * The steps that apply, from `from` on, in the order of the list.
+ * Lays out the steps that apply, from `from` on; returns them in list order.
  *
  * A step starts when all laid out before it have ended, or when the step it names in `alongside` starts; a named step
- * that does not apply, or that is not there, is taken as not named. `notBefore` holds back single steps. Neither the list
- * nor its steps may change afterwards.
+ * that does not apply or does not exist is ignored. `notBefore` delays single steps. Results are cached by list, so
+ * neither the list nor its steps may change afterwards.
  * @example layOut([{ step: 'Place protection', minutes: 30, when: 'always' }], ordinaryNeeds, 0)[0]?.end // 1800000
  */
 export function layOut(

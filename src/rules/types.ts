@@ -5,9 +5,9 @@ export type LedgerKind = 'lead-in' | 'usable' | 'curfew' | 'shift-break' | 'lead
 
 /** One stretch of a window that belongs to exactly one rule, and why that applies here. */
 export interface LedgerRow extends Interval, Reasoned {
-  /** Name of the rule or step as the rule set words it; `Usable` for usable time. */
+  /** Name of the rule or step in the rule set; `Usable` for usable time. */
   readonly rule: string;
-  /** The sentence of that name where it is not the rule set's. */
+  /** The name as a sentence, when it is not from the rule set. */
   readonly named?: Worded['sentence'];
   readonly kind: LedgerKind;
   readonly minutes: number;
@@ -20,10 +20,10 @@ export interface Ledger {
   readonly grossMinutes: number;
   readonly usableMinutes: number;
   readonly rows: readonly LedgerRow[];
-  /** The usable rows as a set. */
+  /** The usable time. */
   readonly usable: IntervalSet;
   /** Minutes by which the window is too short for its own deductions; 0 when they fit. */
   readonly shortfallMinutes: number;
-  /** Why the window takes no such work at all (withdrawn, isolation not booked); empty when it does. */
+  /** Why the window takes no such work at all (withdrawn, isolation not booked); empty when it takes it. */
   readonly barred: readonly (Worded & { readonly code: string })[];
 }

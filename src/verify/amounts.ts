@@ -1,12 +1,12 @@
-import type { Tell } from './types.js';
-import { MINUTE } from './words.js';
+import type { ReportFault } from './types.js';
+import { MINUTE } from './plan-types.js';
 import type { Job } from './work.js';
 
-/** The right minutes and units, a whole piece in one go, no two pieces of one activity at the same time. */
-export function checkAmounts({ activity, left, placed, pieces }: Job, tell: Tell): void {
+/** Checks minutes and units, that whole work is in one piece, and that pieces of one activity do not overlap. */
+export function checkAmounts({ activity, left, placed, pieces }: Job, report: ReportFault): void {
   const { id, work } = activity;
   const say = (code: string, text: string): void =>
-    tell({ code, activity: id, text: `${id} ${text}` });
+    report({ code, activity: id, text: `${id} ${text}` });
   if (pieces.length === 0) return;
   if (left === 0) say('already-done', 'is placed though nothing of it is left');
   if (work.kind === 'whole' && pieces.length > 1) say('split', 'is placed more than once');

@@ -1,19 +1,19 @@
 import { weekdayOf, type Clock } from './clock.js';
-import type { Curfew, Instant, Stretch, Weekday } from './words.js';
+import type { Curfew, Instant, Stretch, Weekday } from './plan-types.js';
 
 const names: readonly Weekday[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
 
-/** A stretch of the day that comes back, by the clocks: `to` at or before `from` is on the next day. */
+/** A recurring band of the day in local time. If `to` is not after `from`, it is on the next day. */
 export interface Band {
   readonly from: number;
   readonly to: number;
   /** Days on which it starts; absent: every day. */
   readonly days?: readonly Weekday[] | undefined;
-  /** Which reading of an edge that clocks show twice: the one that makes the band `longer` or `shorter`. */
+  /** For an edge at a local time that occurs twice: choose the one that makes the band `longer` or `shorter`. */
   readonly twice: 'longer' | 'shorter';
 }
 
-/** The stretches of a band that reach into a time, uncut, in order. */
+/** Occurrences of a band that overlap a time, not clipped, in order. */
 export function stretchesOf(band: Band, within: Stretch, clock: Clock): Stretch[] {
   const { from, to, days, twice } = band;
   const found: Stretch[] = [];
@@ -31,7 +31,7 @@ export function stretchesOf(band: Band, within: Stretch, clock: Clock): Stretch[
   return found;
 }
 
-/** A curfew bars the longer reading: nobody works in a doubtful minute. */
+/** Curfews use the longer reading: nobody works in a doubtful minute. */
 export function curfewStretches(curfew: Curfew, within: Stretch, clock: Clock): Stretch[] {
   const { from, to, days } = curfew;
   const band: Band = { from: minutesOf(from), to: minutesOf(to), days, twice: 'longer' };
@@ -43,8 +43,8 @@ function minutesOf(text: string): number {
   return hours! * 60 + minutes!;
 }
 
-/** What of a time nothing covers, in order; stretches that touch are one. */
-export function clearOf(within: Stretch, covered: readonly Stretch[]): Stretch[] {
+/** The parts of a time that nothing covers, in order; adjacent parts are merged. */
+export function uncovered(within: Stretch, covered: readonly Stretch[]): Stretch[] {
   const edges: { at: Instant; by: number }[] = [];
   for (const { start, end } of covered)
     if (end > start && start < within.end && end > within.start)

@@ -1,36 +1,36 @@
 import { endOf, type Job } from './work.js';
-import { smallPlans } from './better.js';
+import { smallPlans } from './small-search.js';
 import { duesOf, type Due } from './dues.js';
-import type { ClaimedCertificate, ClaimedValue, PlanAnswer, Tell } from './types.js';
+import type { ClaimedCertificate, ClaimedValue, PlanAnswer, ReportFault } from './types.js';
 import type { Ledgers } from './usable.js';
-import { MINUTE, type Instant, type Plan } from './words.js';
+import { MINUTE, type Instant, type Plan } from './plan-types.js';
 
-/** What is said of the plan as a whole, reckoned again from the placements. */
+/** Recalculates the claims about the whole plan from its placements. */
 export function checkTotals(
   plan: Plan,
   jobs: ReadonlyMap<string, Job>,
   ledgers: Ledgers,
   answer: PlanAnswer,
   holds: boolean,
-  tell: Tell,
+  report: ReportFault,
 ): void {
   const { finishesAt, windowsUsed, certificate } = answer;
   const finish = lastEnd(jobs);
   const windows = windowsOf(jobs);
   if (finishesAt !== undefined && finishesAt !== finish)
-    tell({ code: 'finishes-at', text: 'the finish that is told is not the end of the last piece' });
+    report({ code: 'finishes-at', text: 'the stated finish is not the end of the last piece' });
   if (windowsUsed !== undefined && windowsUsed !== windows.size)
-    tell({
+    report({
       code: 'windows-used',
-      text: `${windowsUsed} windows are told as used, and ${windows.size} are`,
+      text: `${windowsUsed} windows are stated as used, but ${windows.size} are`,
     });
   if (!certificate) return;
   const values = valuesOf(plan, jobs);
-  // Of a plan in which nothing is placed nothing is proven.
+  // A plan without placements proves nothing.
   const isWhole = holds && answer.placements.length > 0 && answer.unplaced?.length === 0;
-  checkObjectives(certificate, values, isWhole, tell);
+  checkObjectives(certificate, values, isWhole, report);
   if (holds && answer.placements.length > 0)
-    checkBest(plan, values, answer, certificate, ledgers, tell);
+    checkBest(plan, values, answer, certificate, ledgers, report);
 }
 
 function windowsOf(jobs: ReadonlyMap<string, Job>): ReadonlySet<string> {
@@ -43,21 +43,21 @@ function windowsOf(jobs: ReadonlyMap<string, Job>): ReadonlySet<string> {
 function valuesOf(plan: Plan, jobs: ReadonlyMap<string, Job>): Readonly<Record<string, number>> {
   return {
     'key-dates': minutesLate(duesOf(jobs)),
-    // The margin lies outside the usable time, where no piece may be.
+    // The margin is outside the usable time, so no piece can use it.
     margins: 0,
     finish: finishMinutes(plan, lastEnd(jobs)),
     'fewest-windows': windowsOf(jobs).size,
   };
 }
 
-/** What is told as proven holds against the plans that a small search of the check's own finds. */
+/** Compares claims of optimality with the plans found by the check's own small search. */
 function checkBest(
   plan: Plan,
   values: Readonly<Record<string, number>>,
   { unplaced = [] }: PlanAnswer,
   { objectives, mostPlaced }: ClaimedCertificate,
   ledgers: Ledgers,
-  tell: Tell,
+  report: ReportFault,
 ): void {
   const open = objectives.findIndex((objective) => !objective.proven);
   const proven = open < 0 ? objectives : objectives.slice(0, open);
@@ -69,8 +69,8 @@ function checkBest(
     if (isPartial || (other && theirs[other.name]! < values[other.name]!)) {
       const what = isPartial
         ? 'all work can be placed'
-        : `${other!.name} can be ${theirs[other!.name]} where ${values[other!.name]} is told`;
-      tell({ code: 'proven', text: `the check found a better plan: ${what}` });
+        : `${other!.name} can be ${theirs[other!.name]} where ${values[other!.name]} is stated`;
+      report({ code: 'proven', text: `the check found a better plan: ${what}` });
       return;
     }
   }
@@ -82,7 +82,7 @@ function lastEnd(jobs: ReadonlyMap<string, Job>): Instant | null {
   return Number.isFinite(last) ? last : null;
 }
 
-/** Minutes late at each key date, added up; of work that is placed in part, of that part. */
+/** Total minutes late over all key dates; of partly placed work, of the placed part. */
 function minutesLate(dues: readonly Due[]): number {
   let sum = 0;
   for (const { due, jobs } of dues) {
@@ -92,7 +92,7 @@ function minutesLate(dues: readonly Due[]): number {
   return sum;
 }
 
-/** Moment zero: the start of the first window that takes work, in whole minutes. */
+/** Start of the plan: the start of the first window that takes work, in whole minutes. */
 export function startOfPlan(plan: Plan): Instant {
   const open = plan.windows.filter((window) => window.status !== 'withdrawn');
   let start = Number.POSITIVE_INFINITY;
@@ -100,7 +100,7 @@ export function startOfPlan(plan: Plan): Instant {
   return Number.isFinite(start) ? Math.floor(start / MINUTE) * MINUTE : 0;
 }
 
-/** From the start of the plan to the last finish; 0 where that is before it. */
+/** Minutes from the start of the plan to the last finish; 0 when that is earlier. */
 function finishMinutes(plan: Plan, finish: Instant | null): number {
   if (finish === null) return 0;
   return Math.max(0, Math.ceil((finish - startOfPlan(plan)) / MINUTE));
@@ -110,20 +110,20 @@ function checkObjectives(
   certificate: ClaimedCertificate,
   values: Readonly<Record<string, number>>,
   isWhole: boolean,
-  tell: Tell,
+  report: ReportFault,
 ): void {
   const { objectives } = certificate;
   const names = objectives.map((objective) => objective.name);
   if (names.toSorted().join() !== Object.keys(values).sort().join())
-    tell({ code: 'objective', text: `the values told are ${names.join(', ')}` });
+    report({ code: 'objective', text: `the values told are ${names.join(', ')}` });
   for (const objective of objectives) {
     const value = values[objective.name];
     if (value !== undefined && objective.value !== value)
-      tell({
+      report({
         code: 'objective',
-        text: `${objective.name} is told as ${objective.value} and is ${value}`,
+        text: `${objective.name} is stated as ${objective.value} but is ${value}`,
       });
-    checkBound(objective, isWhole, tell);
+    checkBound(objective, isWhole, report);
   }
   const [first] = objectives;
   if (
@@ -132,31 +132,34 @@ function checkObjectives(
       certificate.lowerBound !== first.lowerBound ||
       certificate.proven !== first.proven)
   )
-    tell({ code: 'objective', text: 'the first value is told in two ways' });
-  checkWords(certificate, tell);
+    report({ code: 'objective', text: 'the first value is stated in two ways' });
+  checkWords(certificate, report);
 }
 
-/** `proven best` at the end of the words speaks of every value, before more words of the first; whatever stands before. */
-function checkWords({ text, objectives }: ClaimedCertificate, tell: Tell): void {
+/** `proven best` at the end of the text claims it for every value; followed by more text, for the first value only. */
+function checkWords({ text, objectives }: ClaimedCertificate, report: ReportFault): void {
   if (!text.includes('proven')) return;
   const spoken = text.endsWith('proven best') ? objectives : objectives.slice(0, 1);
   if (!spoken.every((value) => value.proven))
-    tell({ code: 'proven', text: `"${text}" is not what the values say` });
+    report({ code: 'proven', text: `"${text}" is not what the values say` });
 }
 
-/** `isWhole`: all is placed and the pieces hold, so that a bound equal to the value proves it. */
+/** `isWhole`: all is placed without faults, so a bound equal to the value proves it. */
 function checkBound(
   { name, value, lowerBound, proven }: ClaimedValue,
   isWhole: boolean,
-  tell: Tell,
+  report: ReportFault,
 ): void {
   if (!(lowerBound <= value))
-    tell({ code: 'bound', text: `${name}: the bound ${lowerBound} is above the value ${value}` });
+    report({ code: 'bound', text: `${name}: the bound ${lowerBound} is above the value ${value}` });
   if (proven && lowerBound !== value)
-    tell({
+    report({
       code: 'proven',
-      text: `${name} is told as proven and may be better by ${value - lowerBound}`,
+      text: `${name} is stated as proven but may be better by ${value - lowerBound}`,
     });
   if (!proven && lowerBound === value && value > 0 && isWhole)
-    tell({ code: 'bound', text: `${name} has a bound that proves it, and is not told as proven` });
+    report({
+      code: 'bound',
+      text: `${name} has a bound that proves it, but is not stated as proven`,
+    });
 }

@@ -1,40 +1,40 @@
-// The clocks of a zone, asked of Temporal: another library than the calendar of the project rests on.
+// Local time of a zone by Temporal, so by another library than the project's calendar.
 import { Temporal } from 'temporal-polyfill';
-import { MINUTE, type Instant } from './words.js';
+import { MINUTE, type Instant } from './plan-types.js';
 
 const DAY = 1440 * MINUTE;
-/** Nobody's clocks are further from UTC than this. */
-const FAR = 2 * DAY;
+/** More than any zone's offset from UTC. */
+const MAX_OFFSET = 2 * DAY;
 
-/** A time in which the clocks of a zone stand still against UTC. */
-interface Steady {
+/** A period with one UTC offset; `ahead` in milliseconds. */
+interface OffsetPeriod {
   readonly start: Instant;
   readonly end: Instant;
   readonly ahead: number;
 }
 
-/** What the clocks of one zone show. Days are counted from 1970-01-01 as 0, a Thursday. */
+/** Local days and times of a zone. Day 0 is 1970-01-01, a Thursday. */
 class Clock {
   readonly #zone: string;
-  #steady: readonly Steady[] = [];
+  #periods: readonly OffsetPeriod[] = [];
 
   constructor(zone: string) {
     this.#zone = zone;
   }
 
-  /** The day that the clocks show. */
+  /** The local day. */
   dayAt(at: Instant): number {
     const part = this.#around(at, at).find((steady) => steady.start <= at && at < steady.end)!;
     return Math.floor((at + part.ahead) / DAY);
   }
 
   /**
-   * The moment at which the clocks show so many minutes after midnight of a day. Shown twice, `twice` says which; shown
-   * never, it is the moment at which they were put forward.
+   * The moment of a local time, given as day and minutes after midnight. If it occurs twice, `twice` chooses; if it is
+   * skipped, the moment at which clocks go forward.
    */
   moment(day: number, minutes: number, twice: 'earlier' | 'later'): Instant {
     const shown = day * DAY + minutes * MINUTE;
-    const parts = this.#around(shown - FAR, shown + FAR);
+    const parts = this.#around(shown - MAX_OFFSET, shown + MAX_OFFSET);
     const found = parts
       .filter((part) => part.start + part.ahead <= shown && shown < part.end + part.ahead)
       .map((part) => shown - part.ahead);
@@ -42,20 +42,20 @@ class Clock {
     return parts.find((part) => part.start + part.ahead > shown)!.start;
   }
 
-  /** The steady times about a stretch, from before its start to after its end. */
-  #around(from: Instant, to: Instant): readonly Steady[] {
-    const first = this.#steady[0];
-    const last = this.#steady.at(-1);
+  /** Offset periods that cover a time and some of its surroundings. */
+  #around(from: Instant, to: Instant): readonly OffsetPeriod[] {
+    const first = this.#periods[0];
+    const last = this.#periods.at(-1);
     if (!first || !last || from < first.start || to >= last.end)
-      this.#steady = this.#read(
+      this.#periods = this.#read(
         Math.min(from, first?.start ?? from) - 200 * DAY,
         Math.max(to, last?.end ?? to) + 200 * DAY,
       );
-    return this.#steady;
+    return this.#periods;
   }
 
-  #read(from: Instant, to: Instant): readonly Steady[] {
-    const found: Steady[] = [];
+  #read(from: Instant, to: Instant): readonly OffsetPeriod[] {
+    const found: OffsetPeriod[] = [];
     let at = Temporal.Instant.fromEpochMilliseconds(from).toZonedDateTimeISO(this.#zone);
     while (at.epochMilliseconds < to) {
       const next = at.getTimeZoneTransition('next');
@@ -77,7 +77,7 @@ export function weekdayOf(day: number): number {
 
 const known = new Map<string, Clock>();
 
-/** The clock of a zone; what it has read of the zone is kept. */
+/** The clock of a zone, cached. */
 export function clockOf(zone: string): Clock {
   let clock = known.get(zone);
   if (!clock) known.set(zone, (clock = new Clock(zone)));

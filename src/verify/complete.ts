@@ -1,23 +1,23 @@
-import type { PlacedWork, PlanAnswer, Tell } from './types.js';
+import type { PlacedWork, PlanAnswer, ReportFault } from './types.js';
 import { isAllPlaced, type Job } from './work.js';
 
-/** Nothing is placed that the plan has not. */
-export function checkKnown(strangers: readonly PlacedWork[], tell: Tell): void {
-  for (const { activity } of strangers)
-    tell({ code: 'unknown-activity', activity, text: `the plan has no ${activity}` });
+/** Reports placements of activities that are not in the plan. */
+export function checkKnown(unknownPieces: readonly PlacedWork[], report: ReportFault): void {
+  for (const { activity } of unknownPieces)
+    report({ code: 'unknown-activity', activity, text: `the plan has no ${activity}` });
 }
 
-/** Every activity is placed in full or listed as not, once, with a reason. */
+/** Checks that every activity is either placed in full or listed once as unplaced, with a reason. */
 export function checkComplete(
   jobs: ReadonlyMap<string, Job>,
   unplaced: NonNullable<PlanAnswer['unplaced']>,
-  tell: Tell,
+  report: ReportFault,
 ): void {
   const listed = new Set<string>();
   for (const { activity, reasons } of unplaced) {
     const job = jobs.get(activity);
     const say = (code: string, text: string): void =>
-      tell({ code, activity, text: `${activity} ${text}` });
+      report({ code, activity, text: `${activity} ${text}` });
     if (!job) say('unknown-activity', 'is listed as not placed, and the plan has it not');
     else if (isAllPlaced(job)) say('listed-though-placed', 'is listed as not placed, and it is');
     if (listed.has(activity)) say('listed-twice', 'is listed twice as not placed');
@@ -28,6 +28,10 @@ export function checkComplete(
     const { id } = job.activity;
     if (isAllPlaced(job) || listed.has(id)) continue;
     const what = job.placed > 0 ? `${job.left - job.placed} units of ${id} are` : `${id} is`;
-    tell({ code: 'left-out', activity: id, text: `${what} neither placed nor listed as left out` });
+    report({
+      code: 'left-out',
+      activity: id,
+      text: `${what} neither placed nor listed as left out`,
+    });
   }
 }

@@ -1,15 +1,15 @@
-// Maturity of concrete, by the formulas that the settings name; written out here again, so that a slip elsewhere shows.
-import type { CuringData, Instant, MaturityModel } from './words.js';
+// Maturity of concrete. The formulas are written again here, so that a mistake elsewhere shows.
+import type { CuringData, Instant, MaturityModel } from './plan-types.js';
 
 const HOUR = 3_600_000;
 /** Kelvin at 0 °C, as the published formulas round it. */
 const FREEZING = 273;
 /** Gas constant, kJ/(mol K). */
 const GAS = 0.008314;
-/** A hair of the maturity wanted, for sums of many parts; far less than a minute of curing. */
-const HAIR = 1e-7;
+/** Relative rounding tolerance of the maturity; far less than a minute of curing. */
+const TOLERANCE = 1e-7;
 
-/** What is gained in an hour. */
+/** Maturity gained in an hour. */
 function gainAt(model: MaturityModel, celsius: number): number {
   const inverse = (degrees: number): number => 1 / (degrees + FREEZING);
   switch (model.model) {
@@ -29,15 +29,15 @@ function gainAt(model: MaturityModel, celsius: number): number {
   }
 }
 
-/** Why concrete poured by one moment has not cured by another; `undefined` where it has. */
-export function readyBy(
+/** Why concrete poured at `poured` has not cured at `by`; `undefined` when it has. */
+export function whyNotCured(
   curing: CuringData | undefined,
   poured: Instant,
   by: Instant,
 ): string | undefined {
   if (!curing) return 'the plan has no concrete';
   const { settings, temperatures } = curing;
-  const wanted = settings.maturity * (1 - HAIR);
+  const wanted = settings.maturity * (1 - TOLERANCE);
   let reached = 0;
   let at = poured;
   const gain = (until: Instant, celsius: number | undefined): boolean => {

@@ -1,8 +1,8 @@
-import { clearOf } from './bands.js';
+import { uncovered } from './bands.js';
 import { clockOf, type Clock } from './clock.js';
-import type { AccessWindow, Stretch } from './words.js';
+import type { AccessWindow, Stretch } from './plan-types.js';
 
-/** When all of some sections may be dead in a window, in order: what none of them has live. */
+/** When all of the given sections may be dead in a window, in order. */
 export function deadIn(window: AccessWindow, sections: readonly string[]): Stretch[] {
   const clock = clockOf(window.zone);
   const live = window.isolation.flatMap(({ section, during }) => {
@@ -10,12 +10,12 @@ export function deadIn(window: AccessWindow, sections: readonly string[]): Stret
     const dead = during.flatMap((item) =>
       'fromMinute' in item ? eachDay(item.fromMinute, item.toMinute, window, clock) : [item],
     );
-    return clearOf(window, dead);
+    return uncovered(window, dead);
   });
-  return clearOf(window, live);
+  return uncovered(window, live);
 }
 
-/** A time of each day that reaches into a window, in its shorter reading where clocks show an edge of it twice. */
+/** A daily band within a window; if an edge occurs twice in local time, the shorter reading. */
 function eachDay(from: number, to: number, within: Stretch, clock: Clock): Stretch[] {
   const found: Stretch[] = [];
   const last = clock.dayAt(within.end);

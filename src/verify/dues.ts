@@ -1,14 +1,14 @@
-import type { Activity, Instant } from './words.js';
+import type { Activity, Instant } from './plan-types.js';
 import type { Job } from './work.js';
 
-/** Work of one package that must have finished by one moment. */
+/** Work of a package that must finish by a date. */
 export interface Due {
   readonly package: string;
   readonly due: Instant;
   readonly jobs: readonly Job[];
 }
 
-/** The key dates of work that is not done yet: rows of one package with one date are one. */
+/** The key dates of unfinished work; rows of a package with the same date are merged. */
 export function duesOf(jobs: ReadonlyMap<string, Job>): Due[] {
   const dues = new Map<string, { package: string; due: Instant; jobs: Job[] }>();
   for (const job of jobs.values()) {

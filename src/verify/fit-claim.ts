@@ -1,28 +1,28 @@
-// Checks what is said of a package that fits a window: that all of it is placed there by every rule and in time, and that so
-// much usable time is left after it.
+// Checks the claim that a package fits a window: that all of it is placed there, by every rule and in time, and that
+// the claimed usable time is left after it.
 import { bondsIn } from './line-state.js';
-import type { PlacedWork, PlanFault, Tell } from './types.js';
+import type { PlacedWork, PlanFault, ReportFault } from './types.js';
 import { Ledgers, type Needs } from './usable.js';
 import { verify } from './verify.js';
-import { MINUTE, type AccessWindow, type Activity, type Plan } from './words.js';
+import { MINUTE, type AccessWindow, type Activity, type Plan } from './plan-types.js';
 import { endOf, isAllPlaced, jobsOf, type Job } from './work.js';
 
-/** That a package fits a window by itself. */
+/** The claim that a package fits a window by itself. */
 export interface ClaimedFit {
   readonly package: string;
   readonly window: string;
   readonly placements: readonly PlacedWork[];
-  /** Usable minutes left after the work, fewest of its inside activities. */
+  /** Usable minutes left after the work: the fewest over its inside activities. */
   readonly spareMinutes: number | null;
 }
 
-/** The check of fits of one plan; ledgers are worked out once for all of them. */
+/** Checks fits of one plan; all checks share its ledgers. */
 export class FitCheck {
   readonly #plan: Plan;
   readonly #ledgers: Ledgers;
   readonly #windows: ReadonlyMap<string, AccessWindow>;
   readonly #rows: ReadonlyMap<string, Activity>;
-  /** By package, what has to be placed for it to fit: its own rows, and those that make some of it good. */
+  /** Per package, the activities that must be placed for it to fit: its own and those that make it good. */
   readonly #wanted = new Map<string, readonly string[]>();
 
   constructor(plan: Plan) {
@@ -39,10 +39,10 @@ export class FitCheck {
     }
   }
 
-  /** Everything in which a fit breaks the plan or says more than is so; empty where it holds. */
+  /** All faults of a claimed fit: rules it breaks and claims that are too large. Empty when it holds. */
   faultsOf(claim: ClaimedFit): PlanFault[] {
     const faults: PlanFault[] = [];
-    const report: Tell = (fault) => void faults.push(fault);
+    const report: ReportFault = (fault) => void faults.push(fault);
     const window = this.#windows.get(claim.window);
     if (!window)
       return [{ code: 'unknown-window', text: `the plan has no window ${claim.window}` }];
@@ -63,12 +63,15 @@ export class FitCheck {
       report({
         code: 'spare',
         package: claim.package,
-        text: `${claim.spareMinutes ?? 'no'} minutes are told as left in ${claim.window} after ${claim.package}, and ${left} are`,
+        text: `${claim.spareMinutes ?? 'no'} minutes are stated as left in ${claim.window} after ${claim.package}, but ${left} are`,
       });
     return faults;
   }
 
-  /** Usable minutes after each inside activity for what it needs, the fewest; with none of them, those of ordinary work. */
+  /**
+   * Fewest usable minutes left after any inside activity, for its needs; without inside activities, all usable minutes
+   * of ordinary work.
+   */
   #leftAfter(window: AccessWindow, jobs: ReadonlyMap<string, Job>): number {
     const inside = [...jobs.values()].filter(({ activity }) => activity.place === 'inside');
     if (inside.length === 0) {
@@ -81,7 +84,7 @@ export class FitCheck {
   #minutesAfter(window: AccessWindow, work: Needs, after: number): number {
     let minutes = 0;
     for (const { start, end } of this.#ledgers.of(window, work).usable) {
-      // Work begins and ends at whole minutes: a part of one at an edge holds none.
+      // Work begins and ends at whole minutes, so part of a minute at an edge is no use.
       const from = Math.ceil(Math.max(start, after) / MINUTE);
       minutes += Math.max(0, Math.floor(end / MINUTE) - from);
     }
@@ -89,10 +92,11 @@ export class FitCheck {
   }
 }
 
-/** All of an activity is placed, and no later than its key date. */
-function checkDone(job: Job, tell: Tell): void {
+/** Checks that an activity is placed in full and by its key date. */
+function checkDone(job: Job, report: ReportFault): void {
   const { id, keyDate } = job.activity;
-  if (!isAllPlaced(job)) tell({ code: 'left-out', activity: id, text: `${id} is not all placed` });
+  if (!isAllPlaced(job))
+    report({ code: 'left-out', activity: id, text: `${id} is not all placed` });
   else if (keyDate !== undefined && endOf(job) > keyDate)
-    tell({ code: 'late', activity: id, text: `${id} is finished after its key date` });
+    report({ code: 'late', activity: id, text: `${id} is finished after its key date` });
 }

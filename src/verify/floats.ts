@@ -1,13 +1,13 @@
-import { readyBy } from './curing.js';
+import { whyNotCured } from './curing.js';
 import { endOf, isAllPlaced, startOf, type Job } from './work.js';
 import type { Spare } from './spare.js';
-import type { ClaimedFloat, PlacedWork, Tell } from './types.js';
+import type { ClaimedFloat, PlacedWork, ReportFault } from './types.js';
 import { stopsOf, type Ledgers } from './usable.js';
-import { clearOf } from './bands.js';
+import { uncovered } from './bands.js';
 import { startOfPlan } from './certificate.js';
-import { MINUTE, type Instant, type Plan, type Stretch } from './words.js';
+import { MINUTE, type Instant, type Plan, type Stretch } from './plan-types.js';
 
-interface Held {
+interface PlacedPlan {
   readonly plan: Plan;
   readonly jobs: ReadonlyMap<string, Job>;
   readonly ledgers: Ledgers;
@@ -15,28 +15,37 @@ interface Held {
 }
 
 /**
- * Floats of activities by pushing them on. An activity that slips by its free float moves nothing else; one that slips by
- * its total float stays in the usable time of its window and before its key date, and leaves to what waits for it the
- * latest start that this has itself.
+ * Checks floats by delaying activities. Delayed by its free float, an activity must move nothing else. Delayed by its
+ * total float, it must stay in the usable time of its window and before its key date, and its followers must still be
+ * able to start at their latest start.
  */
-export function checkFloats(held: Held, claimed: readonly ClaimedFloat[], tell: Tell): void {
+export function checkFloats(
+  placed: PlacedPlan,
+  claimed: readonly ClaimedFloat[],
+  report: ReportFault,
+): void {
   const claims = new Map<string, ClaimedFloat>();
   for (const claim of claimed) {
     const { activity } = claim;
-    if (claims.has(activity) || !held.jobs.get(activity)?.pieces.length)
-      tell({ code: 'float', activity, text: `float is told of ${activity} twice or for no piece` });
+    if (claims.has(activity) || !placed.jobs.get(activity)?.pieces.length)
+      report({
+        code: 'float',
+        activity,
+        text: `the float of ${activity} is stated twice, or it is not placed`,
+      });
     claims.set(activity, claim);
   }
-  const finish = Math.max(startOfPlan(held.plan), ...[...held.jobs.values()].map(endOf));
-  const followers = followersOf(held.jobs);
-  for (const job of held.jobs.values()) {
+  const finish = Math.max(startOfPlan(placed.plan), ...[...placed.jobs.values()].map(endOf));
+  const followers = followersOf(placed.jobs);
+  for (const job of placed.jobs.values()) {
     const { id } = job.activity;
     if (job.pieces.length === 0) continue;
     const claim = claims.get(id);
     const why = claim
-      ? wrongIn(claim, job, held, finish, followers.get(id) ?? [], claims)
-      : 'is not told';
-    if (why !== undefined) tell({ code: 'float', activity: id, text: `the float of ${id} ${why}` });
+      ? wrongIn(claim, job, placed, finish, followers.get(id) ?? [], claims)
+      : 'is missing';
+    if (why !== undefined)
+      report({ code: 'float', activity: id, text: `the float of ${id} ${why}` });
   }
 }
 
@@ -64,7 +73,7 @@ function followersOf(jobs: ReadonlyMap<string, Job>): ReadonlyMap<string, readon
 function wrongIn(
   claim: ClaimedFloat,
   job: Job,
-  held: Held,
+  placed: PlacedPlan,
   finish: Instant,
   followers: readonly Follower[],
   claims: ReadonlyMap<string, ClaimedFloat>,
@@ -76,7 +85,7 @@ function wrongIn(
     return 'does not start from where it is placed';
   if (free < 0 || total < free) return 'is less than its free float';
   if (claim.critical !== (total === 0)) return 'and the word critical do not agree';
-  const open = openTo(job, last, held, claim.latestFinish);
+  const open = openTo(job, last, placed, claim.latestFinish);
   const isCut = last.window !== null && open.length > 1;
   const inOne = open.some(
     (stretch) => stretch.start <= last.from && claim.latestFinish <= stretch.end,
@@ -103,7 +112,7 @@ function wrongIn(
         if (startFollows + gap > starts) return `moves ${next.activity.id} on`;
       } else if (isAllPlaced(job)) {
         if (to + gap > starts) return `moves ${next.activity.id} on`;
-        if (cured && readyBy(held.plan.curing, to, starts - gap) !== undefined)
+        if (cured && whyNotCured(placed.plan.curing, to, starts - gap) !== undefined)
           return `moves ${next.activity.id} on, for curing`;
       }
     }
@@ -115,20 +124,25 @@ function wrongIn(
   const moved = job.pieces.length === 1 ? alone - length : startOf(job);
   const part = slips(alone, moved, false);
   if (part !== undefined) return `free of others ${part}`;
-  if (alone > last.to && !held.spare.takes(job.activity, last, alone - last.to))
+  if (alone > last.to && !placed.spare.takes(job.activity, last, alone - last.to))
     return 'free of others takes plant or a place that others have';
   return undefined;
 }
 
-/** The time about a piece that its work can use. */
-function openTo(job: Job, piece: PlacedWork, held: Held, latest: Instant): readonly Stretch[] {
-  const { plan, ledgers } = held;
+/** The time around a piece that its work can use. */
+function openTo(
+  job: Job,
+  piece: PlacedWork,
+  placed: PlacedPlan,
+  latest: Instant,
+): readonly Stretch[] {
+  const { plan, ledgers } = placed;
   if (piece.window !== null) {
     const window = plan.windows.find((item) => item.id === piece.window);
     return window ? ledgers.of(window, job.activity).usable : [];
   }
   const span = { start: piece.from, end: Math.max(piece.to, latest) + MINUTE };
-  return clearOf(span, stopsOf(plan, job.activity, span, plan.zone));
+  return uncovered(span, stopsOf(plan, job.activity, span, plan.zone));
 }
 
 function lengthIn(open: readonly Stretch[], from: Instant, to: Instant): number {
@@ -137,7 +151,7 @@ function lengthIn(open: readonly Stretch[], from: Instant, to: Instant): number 
   return sum;
 }
 
-/** The moment by which so much of the open time after another is over. */
+/** The moment at which `length` of the open time after `from` has passed. */
 function reachIn(open: readonly Stretch[], from: Instant, length: number): Instant {
   let left = length;
   for (const { start, end } of open) {

@@ -1,21 +1,18 @@
-// Whether the line is fit to run at every handback: what was opened is made good in its window. The graph of the links is
-// walked here anew, from each activity that names what makes it good.
-import type { Tell } from './types.js';
-import type { Activity } from './words.js';
+// Checks that the line is fit to run at every handback: what was opened is made good in the same window. Walks the
+// links itself, from each activity that names what makes it good.
+import type { ReportFault } from './types.js';
+import type { Activity } from './plan-types.js';
 import { endOf, isAllPlaced, startOf, type Job } from './work.js';
 
 type Jobs = ReadonlyMap<string, Job>;
 
-/** What an activity itself is made good by: the work inside the closure that its list names. */
+/** The inside work that an activity names as making it good. */
 function namedBy({ id, madeGoodBy, place }: Activity, jobs: Jobs): string[] {
   if (place === 'outside' || madeGoodBy === undefined || madeGoodBy === 'none') return [];
   return madeGoodBy.filter((name) => name !== id && jobs.get(name)?.activity.place === 'inside');
 }
 
-/**
- * Everything that lies on a chain of links from an activity to one of some others, those others included that a chain
- * reaches: of all that they wait for, what follows on from the activity.
- */
+/** All activities on a chain of links from an activity to any of the targets, including the targets reached. */
 function between(id: string, targets: readonly string[], jobs: Jobs): ReadonlySet<string> {
   const followers = new Map<string, string[]>();
   const behind = new Set(targets);
@@ -38,7 +35,7 @@ function between(id: string, targets: readonly string[], jobs: Jobs): ReadonlySe
   return on;
 }
 
-/** All that must be finished in one window with an activity, at first and at second hand. */
+/** All that must be finished in the same window as an activity, directly or indirectly. */
 function boundTo(id: string, jobs: Jobs, direct: (id: string) => readonly string[]): string[] {
   const bound = new Set<string>();
   const open = [id];
@@ -55,7 +52,7 @@ function boundTo(id: string, jobs: Jobs, direct: (id: string) => readonly string
   });
 }
 
-/** What each activity is bound to at first hand. */
+/** What each activity is directly bound to. */
 function directBonds(jobs: Jobs): (id: string) => readonly string[] {
   const known = new Map<string, readonly string[]>();
   return (id) => {
@@ -70,35 +67,35 @@ function directBonds(jobs: Jobs): (id: string) => readonly string[] {
   };
 }
 
-/** For each activity what has to be finished in one window with it. */
+/** For each activity, what has to be finished in the same window. */
 export function bondsIn(jobs: Jobs): (id: string) => readonly string[] {
   const direct = directBonds(jobs);
   return (id) => (direct(id).length === 0 ? [] : boundTo(id, jobs, direct));
 }
 
-export function checkLineState(jobs: Jobs, tell: Tell): void {
+export function checkLineState(jobs: Jobs, report: ReportFault): void {
   const direct = directBonds(jobs);
   for (const job of jobs.values()) {
     const { id } = job.activity;
-    // Until the last unit is in, each stop is made safe and binds nothing.
+    // Until the last unit is placed, each stop is made safe and binds nothing.
     if (job.left === 0 && direct(id).length > 0) {
-      // Done before: what makes it good still goes together.
+      // Already done: what makes it good must still be in one window.
       const members = boundTo(id, jobs, direct);
       const piece = members.flatMap((each) => jobs.get(each)!.pieces)[0];
-      if (piece) for (const each of members) checkMember(job, piece.window, each, jobs, tell);
+      if (piece) for (const each of members) checkMember(job, piece.window, each, jobs, report);
       continue;
     }
     if (job.pieces.length === 0 || !isAllPlaced(job) || direct(id).length === 0) continue;
     const last = job.pieces.reduce((a, b) => (b.to > a.to ? b : a));
     for (const member of boundTo(id, jobs, direct))
-      checkMember(job, last.window, member, jobs, tell);
+      checkMember(job, last.window, member, jobs, report);
     const targets = namedBy(job.activity, jobs);
     const linked = between(id, targets, jobs);
     for (const target of targets) {
       const other = jobs.get(target)!;
       if (linked.has(target) || other.pieces.length === 0) continue;
       if (startOf(other) < endOf(job))
-        tell({
+        report({
           code: 'made-good-too-soon',
           activity: target,
           text: `${target} makes ${id} good and begins before ${id} has finished`,
@@ -112,14 +109,14 @@ function checkMember(
   window: string | null,
   member: string,
   jobs: Jobs,
-  tell: Tell,
+  report: ReportFault,
 ): void {
   const { id } = job.activity;
   const other = jobs.get(member)!;
   const inPart = !isAllPlaced(other);
   if (!inPart && other.pieces.every((piece) => piece.window === window)) return;
   const what = inPart ? 'is not all placed' : 'is not all in that window';
-  tell({
+  report({
     code: 'not-made-good',
     activity: id,
     text: `${id} is done in ${window ?? 'no window'}, and ${member}, without which the line is not fit to run, ${what}`,

@@ -1,20 +1,20 @@
-import { readyBy } from './curing.js';
-import type { Tell } from './types.js';
-import { MINUTE, type Link, type Plan } from './words.js';
+import { whyNotCured } from './curing.js';
+import type { ReportFault } from './types.js';
+import { MINUTE, type Link, type Plan } from './plan-types.js';
 import { endOf, isAllPlaced, startOf, type Job } from './work.js';
 
-/** Nothing begins before what it waits for has begun or finished, has cured where it must, and the gap is over. */
-export function checkOrder(plan: Plan, jobs: ReadonlyMap<string, Job>, tell: Tell): void {
+/** Checks that nothing begins before its predecessors have begun or finished, cured where they must, and the gap has passed. */
+export function checkOrder(plan: Plan, jobs: ReadonlyMap<string, Job>, report: ReportFault): void {
   for (const job of jobs.values()) {
     if (job.pieces.length === 0) continue;
     for (const link of job.activity.after) {
       const before = jobs.get(link.activity);
-      if (before && before.left > 0) checkLink(plan, job, before, link, tell);
+      if (before && before.left > 0) checkLink(plan, job, before, link, report);
     }
   }
 }
 
-function checkLink(plan: Plan, job: Job, before: Job, link: Link, tell: Tell): void {
+function checkLink(plan: Plan, job: Job, before: Job, link: Link, report: ReportFault): void {
   const { id } = job.activity;
   const by = startOf(job) - link.gapMinutes * MINUTE;
   const begun = link.from === 'start';
@@ -22,15 +22,15 @@ function checkLink(plan: Plan, job: Job, before: Job, link: Link, tell: Tell): v
     ? before.pieces.length > 0 && startOf(before) <= by
     : isAllPlaced(before) && endOf(before) <= by;
   if (!free)
-    tell({
+    report({
       code: 'link',
       activity: id,
       text: `${id} begins before the ${link.from} of ${link.activity} and ${link.gapMinutes} minutes`,
     });
   if (!link.cured || before.pieces.length === 0) return;
-  const why = readyBy(plan.curing, endOf(before), by);
+  const why = whyNotCured(plan.curing, endOf(before), by);
   if (why !== undefined)
-    tell({
+    report({
       code: 'not-cured',
       activity: id,
       text: `${id} begins before ${link.activity} has cured: ${why}`,

@@ -1,25 +1,25 @@
-import type { Tell } from './types.js';
+import type { ReportFault } from './types.js';
 import type { PlacedWork } from './types.js';
-import type { Activity } from './words.js';
+import type { Activity } from './plan-types.js';
 import type { Job } from './work.js';
 
 interface Piece extends PlacedWork {
   readonly work: Activity;
 }
 
-/** Whether both need a line and a place in common. No line named: every line; no extent: everywhere. */
-export function meet(activity: Activity, other: Activity): boolean {
+/** Whether two activities share a line and a place. No line named: all lines; no extent: everywhere. */
+export function sharePlace(activity: Activity, other: Activity): boolean {
   const onLine =
     activity.lines.length === 0 ||
     other.lines.length === 0 ||
     activity.lines.some((line) => other.lines.includes(line));
   const [a, b] = [activity.extent, other.extent];
   if (!onLine || !a || !b) return onLine;
-  // Two that only touch are apart, but not two at one and the same point.
+  // Extents that only touch do not overlap, but two equal points do.
   return Math.max(a.from, b.from) < Math.min(a.to, b.to) || (a.from === b.from && a.to === b.to);
 }
 
-/** Every pair of pieces of inside work that goes on in one minute at one place, the earlier first. */
+/** Every pair of inside pieces at the same place and time, the earlier first. */
 function* meetings(jobs: ReadonlyMap<string, Job>): Generator<readonly [Piece, Piece]> {
   const pieces: Piece[] = [];
   for (const { activity, pieces: own } of jobs.values())
@@ -30,20 +30,23 @@ function* meetings(jobs: ReadonlyMap<string, Job>): Generator<readonly [Piece, P
   for (const piece of pieces) {
     going = going.filter((other) => other.to > piece.from);
     for (const other of going)
-      if (other.work !== piece.work && meet(other.work, piece.work)) yield [other, piece];
+      if (other.work !== piece.work && sharePlace(other.work, piece.work)) yield [other, piece];
     going.push(piece);
   }
 }
 
-/** Two activities at the same place and minute. Neither must be alone there, and not both say `shared`. */
-export interface Unsaid {
+/** Two activities at the same place and time, neither of which must be alone and not both of which say `shared`. */
+export interface UnstatedPair {
   readonly activity: string;
   readonly other: string;
 }
 
-/** Reports work that must be alone and is not. Returns the pairs that nobody said may share the place. */
-export function checkSamePlace(jobs: ReadonlyMap<string, Job>, tell: Tell): Unsaid[] {
-  const unsaid = new Map<string, Unsaid>();
+/** Reports work that must be alone and is not. Returns pairs for which the plan does not say whether they may share the place. */
+export function checkSamePlace(
+  jobs: ReadonlyMap<string, Job>,
+  report: ReportFault,
+): UnstatedPair[] {
+  const unstatedPairs = new Map<string, UnstatedPair>();
   const reported = new Set<string>();
   for (const [first, second] of meetings(jobs)) {
     const pair = [first.activity, second.activity];
@@ -53,13 +56,13 @@ export function checkSamePlace(jobs: ReadonlyMap<string, Job>, tell: Tell): Unsa
       if (reported.has(key)) continue;
       reported.add(key);
       const [alone, beside] = needs[0] === 'alone' ? pair : pair.toReversed();
-      tell({
+      report({
         code: 'not-alone',
         activity: alone!,
         text: `${alone} must be alone at its place, and ${beside} goes on there at the same time`,
       });
     } else if (needs.some((need) => need !== 'shared'))
-      unsaid.set(key, { activity: first.activity, other: second.activity });
+      unstatedPairs.set(key, { activity: first.activity, other: second.activity });
   }
-  return [...unsaid.values()];
+  return [...unstatedPairs.values()];
 }

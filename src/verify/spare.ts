@@ -1,29 +1,29 @@
 import { presenceOf } from './supplies.js';
-import { meet } from './same-place.js';
+import { sharePlace } from './same-place.js';
 import type { Clock } from './clock.js';
 import type { PlacedWork } from './types.js';
-import type { Activity, Instant, Plan, Stretch } from './words.js';
+import type { Activity, Instant, Plan, Stretch } from './plan-types.js';
 import type { Job } from './work.js';
 
-/** How much of a resource is left from one moment to the next. */
+/** How much of a resource is free from a moment on. */
 interface Level {
   readonly at: Instant;
   readonly free: number;
 }
 
-/** When work of an activity is at its place. */
-interface Held {
+/** When an activity occupies its place. */
+interface Occupation {
   readonly from: Instant;
   readonly to: Instant;
   readonly work: Activity;
 }
 
-/** What plant and what places are left beside the pieces of a plan. */
+/** Plant and places left free by the pieces of a plan. */
 export class Spare {
   readonly #levels = new Map<string, readonly Level[]>();
-  readonly #inside: Held[] = [];
-  /** Those of them that take their place alone. */
-  readonly #alone: Held[] = [];
+  readonly #inside: Occupation[] = [];
+  /** Those of `#inside` that must be alone. */
+  readonly #alone: Occupation[] = [];
 
   constructor(plan: Plan, jobs: ReadonlyMap<string, Job>, clock: Clock) {
     const changes = new Map<string, Map<Instant, number>>();
@@ -34,9 +34,9 @@ export class Spare {
       for (const piece of pieces) {
         [start, end] = [Math.min(start, piece.from), Math.max(end, piece.to)];
         if (activity.place === 'inside') {
-          const held = { from: piece.from, to: piece.to, work: activity };
-          this.#inside.push(held);
-          if (activity.occupies === 'alone') this.#alone.push(held);
+          const occupation = { from: piece.from, to: piece.to, work: activity };
+          this.#inside.push(occupation);
+          if (activity.occupies === 'alone') this.#alone.push(occupation);
         }
         for (const { resource, amount } of activity.resources) {
           const own = changes.get(resource) ?? new Map<Instant, number>();
@@ -61,7 +61,7 @@ export class Spare {
     }
   }
 
-  /** Whether a piece can begin and end so much later with everything else where it is. */
+  /** Whether a piece can move later by `later` milliseconds with everything else in place. */
   takes(work: Activity, piece: PlacedWork, later: number): boolean {
     const moved: Stretch = { start: piece.from + later, end: piece.to + later };
     if (moved.start === moved.end) return true;
@@ -77,7 +77,7 @@ export class Spare {
           other.work === work ||
           other.to <= moved.start ||
           moved.end <= other.from ||
-          !meet(work, other.work),
+          !sharePlace(work, other.work),
       )
     );
   }
@@ -95,7 +95,7 @@ export class Spare {
       const from = Math.max(during.start, levels[i]?.at ?? during.start);
       const to = Math.min(during.end, levels[i + 1]?.at ?? during.end);
       if (from >= during.end) break;
-      // What the piece has now is free where it does not go.
+      // The piece's own use at its present place becomes free.
       const kept = own.from < to && from < own.to ? amount : 0;
       if ((levels[i]?.free ?? 0) + kept < amount) return false;
     }

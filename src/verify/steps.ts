@@ -1,23 +1,23 @@
-import { MINUTE, type Instant, type Step } from './words.js';
+import { MINUTE, type Instant, type Step } from './plan-types.js';
 
-/** What the work asks of the steps before and after it. */
+/** Needs of the work that decide which steps apply. */
 export interface StepNeeds {
   readonly isolates: boolean;
   readonly loud: boolean;
 }
 
-/** How far steps reach, laid out one after another from a moment. */
+/** Where steps end when laid out from a moment. */
 export interface Reach {
-  /** When the last of them ends; the moment they begin at where there are none. */
+  /** End of the last step; the start moment when there are none. */
   readonly end: Instant;
-  /** When the last that isolates ends; absent where none does. */
+  /** End of the last isolating step; absent when there is none. */
   readonly isolatedBy?: Instant;
 }
 
 /**
- * Lays out the steps that apply: turn by turn the first of the list that can be laid. One that goes alongside another of
- * them can be once that one is; where all that are left wait for each other, the first goes by itself. What goes
- * alongside starts with the other, everything else when all laid so far have ended.
+ * Lays out the steps that apply: repeatedly, the first in the list that is ready. A step alongside another is ready
+ * once that one is laid out; if all remaining steps wait for each other, the first goes alone. A step alongside another
+ * starts with it; any other starts when all steps laid out so far have ended.
  */
 export function reachOf(
   steps: readonly Step[],

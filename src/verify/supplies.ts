@@ -1,28 +1,28 @@
 import { stretchesOf } from './bands.js';
 import type { Clock } from './clock.js';
-import type { Tell } from './types.js';
-import type { Availability, Instant, Resource, Stretch } from './words.js';
+import type { ReportFault } from './types.js';
+import type { Availability, Instant, Resource, Stretch } from './plan-types.js';
 import type { Job } from './work.js';
 
 interface Change {
   readonly at: Instant;
-  /** How much more is there from then on. */
+  /** Change of capacity from then on. */
   readonly there: number;
-  /** Who begins to use how much, or ends, where `amount` is below 0. */
+  /** The activity that begins to use `amount`, or stops when `amount` is negative. */
   readonly user?: string;
   readonly amount: number;
 }
 
-/** Never more of a resource in use than is there. A resource that the plan does not list is without limit. */
+/** Checks that no more of a resource is used than available. Resources not listed in the plan are unlimited. */
 export function checkSupplies(
   resources: readonly Resource[],
   jobs: ReadonlyMap<string, Job>,
   clock: Clock,
-  tell: Tell,
+  report: ReportFault,
 ): void {
   for (const resource of resources) {
     const uses = usesOf(resource, jobs);
-    if (uses.length > 0) checkSupply(resource, uses, clock, tell);
+    if (uses.length > 0) checkSupply(resource, uses, clock, report);
   }
 }
 
@@ -42,7 +42,12 @@ function usesOf(resource: Resource, jobs: ReadonlyMap<string, Job>): Change[] {
   return changes;
 }
 
-function checkSupply(resource: Resource, uses: readonly Change[], clock: Clock, tell: Tell): void {
+function checkSupply(
+  resource: Resource,
+  uses: readonly Change[],
+  clock: Clock,
+  report: ReportFault,
+): void {
   let [start, end] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (const { at } of uses) [start, end] = [Math.min(start, at), Math.max(end, at)];
   const changes = [...uses];
@@ -65,12 +70,12 @@ function checkSupply(resource: Resource, uses: readonly Change[], clock: Clock, 
       if (count === 0) users.delete(change.user);
       else users.set(change.user, count);
     }
-    // Judged once all that happens at a moment has happened, and only while somebody uses it.
+    // Checked after all changes at one moment, and only while it is in use.
     if (changes[i + 1]?.at === change.at || used <= there || users.size === 0) return;
     for (const user of users.keys())
       if (!reported.has(user)) {
         reported.add(user);
-        tell({
+        report({
           code: 'resource',
           activity: user,
           text: `${user} and what goes on beside it use ${used} of ${resource.id}, and ${there} is there`,
@@ -79,7 +84,7 @@ function checkSupply(resource: Resource, uses: readonly Change[], clock: Clock, 
   });
 }
 
-/** When a row of availability is there, within a time. Of an edge of the day that clocks show twice, the shorter reading. */
+/** When an availability row applies within a time. If a daily edge occurs twice in local time, the shorter reading. */
 export function presenceOf(row: Availability, within: Stretch, clock: Clock): readonly Stretch[] {
   const start = Math.max(within.start, row.from ?? within.start);
   const end = Math.min(within.end, row.to ?? within.end);

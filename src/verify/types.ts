@@ -1,8 +1,8 @@
-import type { Instant, PlanFault } from './words.js';
+import type { Instant, PlanFault } from './plan-types.js';
 
-export type { PlanFault } from './words.js';
+export type { PlanFault } from './plan-types.js';
 
-/** A piece of work at one go. */
+/** A placed piece of work. */
 export interface PlacedWork {
   readonly activity: string;
   /** `null`: outside any window. */
@@ -51,14 +51,14 @@ export interface ClaimedCertificate {
   readonly text: string;
 }
 
-/** Two activities of which nothing is said where something should be. */
+/** Two activities for which the plan should state something and does not. */
 export interface ClaimedUnstated {
   readonly activity: string;
   readonly other: string;
   readonly kind: string;
 }
 
-/** A plan of work with whatever is claimed of it. What is absent is not looked at. */
+/** A plan of work and what is claimed of it. Absent claims are not checked. */
 export interface PlanAnswer {
   readonly placements: readonly PlacedWork[];
   readonly unplaced?: readonly {
@@ -73,5 +73,5 @@ export interface PlanAnswer {
   readonly unstated?: readonly ClaimedUnstated[];
 }
 
-/** Takes down a fault. */
-export type Tell = (fault: PlanFault) => void;
+/** Reports a fault. */
+export type ReportFault = (fault: PlanFault) => void;

@@ -1,11 +1,11 @@
-import type { Unsaid } from './same-place.js';
-import type { ClaimedUnstated, Tell } from './types.js';
+import type { UnstatedPair } from './same-place.js';
+import type { ClaimedUnstated, ReportFault } from './types.js';
 import type { Job } from './work.js';
 
 /**
- * Pairs of one package between which the line is handed back and nothing says whether it is fit to run: a piece of the
- * first lies in an earlier window than a piece of the second. Repeated work is such a pair with itself only where it
- * does not make safe.
+ * Pairs of activities in one package, with the line handed back between them and no statement whether it is fit to run:
+ * a piece of the first is in an earlier window than a piece of the second. Repeated work is paired with itself only if
+ * it has no make-safe time.
  */
 function betweenWindows(jobs: ReadonlyMap<string, Job>): ClaimedUnstated[] {
   const packages = new Map<string, Job[]>();
@@ -31,12 +31,12 @@ function betweenWindows(jobs: ReadonlyMap<string, Job>): ClaimedUnstated[] {
   return found;
 }
 
-/** The list of what is not said of the line holds every such pair and no other. */
+/** Checks that the claimed list has exactly these pairs. */
 export function checkUnstated(
   jobs: ReadonlyMap<string, Job>,
-  unsaid: readonly Unsaid[],
+  unstatedPairs: readonly UnstatedPair[],
   claimed: readonly ClaimedUnstated[],
-  tell: Tell,
+  report: ReportFault,
 ): void {
   const keyOf = ({ activity, other, kind }: ClaimedUnstated): string =>
     JSON.stringify([
@@ -45,7 +45,7 @@ export function checkUnstated(
     ]);
   const wanted = new Map<string, ClaimedUnstated>();
   for (const window of betweenWindows(jobs)) wanted.set(keyOf(window), window);
-  for (const { activity, other } of unsaid) {
+  for (const { activity, other } of unstatedPairs) {
     const pair = { activity, other, kind: 'same-place' };
     wanted.set(keyOf(pair), pair);
   }
@@ -54,13 +54,13 @@ export function checkUnstated(
     const key = keyOf(unstated);
     const pair = `${unstated.activity} and ${unstated.other}`;
     if (!wanted.has(key))
-      tell({
+      report({
         code: 'unstated-extra',
         activity: unstated.activity,
         text: `${pair} are listed as not stated, and nothing is open between them`,
       });
     else if (reported.has(key))
-      tell({
+      report({
         code: 'unstated-twice',
         activity: unstated.activity,
         text: `${pair} are listed twice`,
@@ -69,7 +69,7 @@ export function checkUnstated(
   }
   for (const [key, { activity, other, kind }] of wanted)
     if (!reported.has(key))
-      tell({
+      report({
         code: 'unstated-missing',
         activity,
         text:

@@ -1,4 +1,4 @@
-import { clearOf, curfewStretches } from './bands.js';
+import { uncovered, curfewStretches } from './bands.js';
 import { deadIn } from './dead.js';
 import { clockOf } from './clock.js';
 import { reachOf } from './steps.js';
@@ -10,7 +10,7 @@ import {
   type Plan,
   type Step,
   type Stretch,
-} from './words.js';
+} from './plan-types.js';
 
 /** Time of a window that work may not use, and why. */
 export interface Barred extends Stretch {
@@ -18,16 +18,16 @@ export interface Barred extends Stretch {
   readonly why: string;
 }
 
-/** What of an activity says which time it can use. */
+/** The fields of an activity that decide which time it can use. */
 export type Needs = Pick<Activity, 'isolation' | 'loud' | 'heeds'>;
 
 export interface WindowTime {
-  /** In order; work lies in one of them from its first minute to its last. */
+  /** In order; a piece of work must lie wholly within one of them. */
   readonly usable: readonly Stretch[];
   readonly barred: readonly Barred[];
 }
 
-/** The check's own ledgers, one a window and kind of work, each worked out once. */
+/** The check's own ledgers, cached by window and needs. */
 export class Ledgers {
   readonly #plan: Plan;
   readonly #known = new Map<string, WindowTime>();
@@ -54,14 +54,15 @@ export class Ledgers {
     const needs = { isolates, loud: work.loud };
     const dead = deadIn(window, work.isolation);
     const marginFrom = window.end - margin.minutes * MINUTE;
-    // Counted from 0, then moved back: all of it before the margin, and what isolates before the sections go live.
+    // Laid out from 0, then moved back: all steps end before the margin, and isolating steps before the sections go
+    // live.
     const after = reachOf(leadOut, needs, 0);
     const readyIn = ({ start }: Stretch): Instant =>
       Math.max(reachOf(leadIn, needs, window.start, start).end, start);
     const clearIn = ({ end }: Stretch): Instant =>
       Math.min(marginFrom - after.end, end - (after.isolatedBy ?? 0));
-    // What isolating takes where the possession stands already, and giving up where it goes on: the other steps are not
-    // done again, so they take no time, and what goes alongside them starts where they would.
+    // Minutes to isolate or give up within a possession. The other steps are not repeated, so they take no time, and
+    // steps alongside them start where they would.
     const alone = (steps: readonly Step[]): number =>
       reachOf(
         steps.map((step) => (step.when === 'isolation' ? step : { ...step, minutes: 0 })),
@@ -94,10 +95,10 @@ export class Ledgers {
       ...stopsOf(this.#plan, work, window, window.zone),
       ...this.#shiftBreaks(window),
     ];
-    return { usable: clearOf(window, barred), barred };
+    return { usable: uncovered(window, barred), barred };
   }
 
-  /** The last minutes of every full shift, counted from the start of the window in real time. */
+  /** The last minutes of every full shift, in elapsed time from the start of the window. */
   #shiftBreaks(window: AccessWindow): Barred[] {
     const { shifts } = this.#plan.rules;
     const breaks: Barred[] = [];
@@ -111,7 +112,7 @@ export class Ledgers {
   }
 }
 
-/** Curfews that bar the work, and closed time that it heeds, by the clocks of a zone. */
+/** Curfews that bar the work and closed time that it obeys, in the local time of a zone. */
 export function stopsOf(plan: Plan, work: Needs, within: Stretch, zone: string): Barred[] {
   const clock = clockOf(zone);
   const { curfews, closed = [] } = plan.rules;

@@ -1,20 +1,20 @@
-import type { PlacedWork, Tell } from './types.js';
+import type { PlacedWork, ReportFault } from './types.js';
 import { stopsOf, type Ledgers } from './usable.js';
-import type { AccessWindow, Activity, Plan, Stretch } from './words.js';
+import type { AccessWindow, Activity, Plan, Stretch } from './plan-types.js';
 import type { Job } from './work.js';
 
-/** Each piece where and when its activity can be done: in a window that takes it and the usable time of that, or outside. */
+/** Checks that each piece is where and when its activity can be done: in the usable time of a window that takes it, or outside. */
 export function checkWhere(
   plan: Plan,
   jobs: ReadonlyMap<string, Job>,
   ledgers: Ledgers,
-  tell: Tell,
+  report: ReportFault,
 ): void {
   const windows = new Map(plan.windows.map((window) => [window.id, window]));
   for (const { activity, pieces } of jobs.values())
     for (const piece of pieces) {
       const say = (code: string, text: string): void =>
-        tell({ code, activity: activity.id, text: `${activity.id} ${text}` });
+        report({ code, activity: activity.id, text: `${activity.id} ${text}` });
       if (activity.notBefore !== undefined && piece.from < activity.notBefore)
         say('not-before', 'begins before it may');
       if (activity.place === 'outside') {
@@ -39,7 +39,7 @@ type Say = (code: string, text: string) => void;
 
 const spanOf = ({ from, to }: PlacedWork): Stretch => ({ start: from, end: to });
 
-/** Whether a window takes such work at all; times are not looked at. */
+/** Whether a window takes such work at all, regardless of time. */
 export function takes(window: AccessWindow, activity: Activity): boolean {
   let faults = 0;
   checkTakes(window, activity, () => {
@@ -48,7 +48,7 @@ export function takes(window: AccessWindow, activity: Activity): boolean {
   return faults === 0;
 }
 
-/** Tells why a window takes no such work. */
+/** Reports why a window does not take such work. */
 function checkTakes(window: AccessWindow, activity: Activity, say: Say): void {
   const { id } = window;
   if (window.status === 'withdrawn') say('withdrawn', `is in ${id}, which is withdrawn`);
@@ -81,7 +81,7 @@ function checkTime(
     say('not-usable', `is in time of ${window.id} that is not usable`);
 }
 
-/** Tells of each kind of barred time once; whether there was any. */
+/** Reports each kind of barred time once. Returns whether there was any. */
 function checkStops(
   stops: readonly (Stretch & { readonly code: string; readonly why: string })[],
   piece: PlacedWork,

@@ -1,14 +1,14 @@
 import type { PlacedWork } from './types.js';
-import type { Activity, Plan } from './words.js';
+import type { Activity, Plan } from './plan-types.js';
 
-/** An activity with what is placed of it. */
+/** An activity and its placed pieces. */
 export interface Job {
   readonly activity: Activity;
-  /** Units still to be done; 1 for a whole piece of work. */
+  /** Units still to be done; 1 for whole work. */
   readonly left: number;
   /** Units placed. */
   readonly placed: number;
-  /** By start, then end. */
+  /** Sorted by start, then end. */
   readonly pieces: readonly PlacedWork[];
 }
 
@@ -16,26 +16,26 @@ export function isAllPlaced(job: Job): boolean {
   return job.placed >= job.left;
 }
 
-/** When the first piece begins; only where there is one. */
+/** Start of the first piece; requires at least one. */
 export function startOf(job: Job): number {
   return job.pieces[0]!.from;
 }
 
-/** When the last piece ends; minus infinity where there is none. */
+/** End of the last piece; -Infinity when there is none. */
 export function endOf(job: Job): number {
   let end = Number.NEGATIVE_INFINITY;
   for (const piece of job.pieces) end = Math.max(end, piece.to);
   return end;
 }
 
-/** The activities of a plan in its order, and what is placed of none of them. */
+/** The jobs of a plan's activities, in plan order, and placements of unknown activities. */
 export function jobsOf(
   plan: Plan,
   placements: readonly PlacedWork[],
-): { readonly jobs: ReadonlyMap<string, Job>; readonly strangers: readonly PlacedWork[] } {
+): { readonly jobs: ReadonlyMap<string, Job>; readonly unknownPieces: readonly PlacedWork[] } {
   const pieces = new Map<string, PlacedWork[]>(plan.activities.map(({ id }) => [id, []]));
-  const strangers: PlacedWork[] = [];
-  for (const piece of placements) (pieces.get(piece.activity) ?? strangers).push(piece);
+  const unknownPieces: PlacedWork[] = [];
+  for (const piece of placements) (pieces.get(piece.activity) ?? unknownPieces).push(piece);
   const jobs = new Map<string, Job>();
   for (const activity of plan.activities) {
     const own = pieces.get(activity.id)!.sort((a, b) => a.from - b.from || a.to - b.to);
@@ -47,5 +47,5 @@ export function jobsOf(
       pieces: own,
     });
   }
-  return { jobs, strangers };
+  return { jobs, unknownPieces };
 }

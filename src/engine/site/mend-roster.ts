@@ -1,6 +1,6 @@
 import { isoText, localText, localTimeOf, MINUTE, type Instant } from '../../calendar/index.js';
 import type { Assignment, TableText } from '../../model/index.js';
-import { changed, lacks, type RosterChange } from '../../rules/people/index.js';
+import { changed, missingCompetences, type RosterChange } from '../../rules/people/index.js';
 import { columnOf } from '../column-of.js';
 
 /** What changes of a roster do to its table: cells to set, then rows to take out. Places are those of the table. */
@@ -34,7 +34,7 @@ export function rosterMend(
     if (row === undefined) throw new RangeError(`the roster has no turn "${change.turn}"`);
     const before = now.find((assignment) => assignment.id === change.turn);
     if (before && change.change === 'give to') {
-      const lacking = lacks(change.crew, before, turns);
+      const lacking = missingCompetences(change.crew, before, turns);
       if (lacking.length > 0)
         throw new RangeError(
           `${change.turn} needs ${lacking.join(', ')}: the roster shows none of ${change.crew}`,

@@ -8,7 +8,7 @@ import {
 import {
   activityNoise,
   consentDates,
-  isHeard,
+  isNoiseAssessed,
   screeningOnly,
   type ActivityNoise,
 } from '../../rules/noise/index.js';
@@ -49,7 +49,7 @@ export function noiseOf(read: PlanResult, request: NoiseRequest): NoiseAnswer {
     settings,
     isExample: request.settings === undefined && site.noise === undefined,
     activities: plan.activities
-      .filter((activity) => isHeard(activity, plant))
+      .filter((activity) => isNoiseAssessed(activity, plant))
       .map((activity) => {
         const noise = activityNoise(activity, settings, plant);
         return {

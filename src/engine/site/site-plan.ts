@@ -2,7 +2,7 @@ import type { Activity, ClosedTime, Plan, PlanDocument } from '../../model/index
 import { liftingClosedName, liftingClosedTime, lifts } from '../../rules/conditions/index.js';
 import {
   activityNoise,
-  isHeard,
+  isNoiseAssessed,
   noiseClosedName,
   noiseClosedTime,
 } from '../../rules/noise/index.js';
@@ -33,7 +33,7 @@ export function withSite(read: PlanResult): PlanResult {
         if (lifts(activity, site.lifting)) heed(activity, liftingClosedName);
   }
   if (site.noise?.asClosedTime)
-    for (const activity of plan.activities.filter((each) => isHeard(each, read.plant))) {
+    for (const activity of plan.activities.filter((each) => isNoiseAssessed(each, read.plant))) {
       const shut = noiseClosedTime(activityNoise(activity, site.noise, read.plant));
       closed.push(...shut);
       if (shut.length > 0) heed(activity, noiseClosedName(activity.id));

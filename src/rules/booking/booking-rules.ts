@@ -20,9 +20,9 @@ export const milestoneSchema = z.strictObject({
   days: z._default(whole, 0),
   /** Local time of the due day; without it the last minute of the day. */
   time: z._default(z.string().check(z.regex(/^([01]\d|2[0-3]):[0-5]\d$/)), '23:59'),
-  /** Taken as met once the window has come this far. */
+  /** Counts as met once the window has this status. */
   metWhen: z.optional(z.enum(windowStatuses)),
-  /** Holds only for restrictions of these classes; without it for every window. */
+  /** Applies only to restrictions of these classes. Absent: to every window. */
   classes: z.optional(z.array(text)),
   ...said,
 });
@@ -39,15 +39,15 @@ export const restrictionClassSchema = z.strictObject({
 });
 
 /**
- * By when what has to be asked, offered and published: data to be edited, never built in.
+ * What has to be asked, offered and published, and by when. Editable data, never built in.
  *
- * Months are taken off first, then weeks and days, all by the local calendar. `classes` are tried in order;
- * a restriction that none of them holds is of the class `otherwise`.
+ * Months are taken off first, then weeks and days, all by the local calendar. `classes` are tried in order; a
+ * restriction in none of them has the class `otherwise`.
  */
 export const bookingRulesSchema = z.strictObject({
   schema: z.literal(1),
   name: text,
-  /** `weeksFrom` bears on milestones with weeks that are counted from the window; `days` are always its own. */
+  /** `weeksFrom` applies to milestones in weeks counted from the window; `days` are always counted from the window itself. */
   ...bookingCountSchema.shape,
   milestones: z
     .array(milestoneSchema)
@@ -62,6 +62,6 @@ export const bookingRulesSchema = z.strictObject({
   note: z.optional(z.string()),
 });
 
-/** By when a window has to be asked for, offered and published: milestones with their lead times. */
+/** Milestones with lead times: by when a window has to be asked for, offered and published. */
 export type BookingRules = z.infer<typeof bookingRulesSchema>;
 export type MilestoneRule = z.infer<typeof milestoneSchema>;

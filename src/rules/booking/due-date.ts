@@ -13,10 +13,10 @@ import { weekdays } from '../../model/index.js';
 import type { Anchor, BookingRules, MilestoneRule } from './booking-rules.js';
 import { timetableSaturday } from './timetable-change.js';
 
-/** The first moment of the four-week period that holds a moment. */
+/** Start of the four-week period that contains a moment. */
 export type PeriodStart = (at: Instant) => Instant;
 
-/** The day that a lead time is counted back from, for a window with time at `at`. */
+/** The day that a lead time is counted back from, for a window that includes `at`. */
 export function anchorDay(
   at: Instant,
   anchor: Anchor,
@@ -37,7 +37,7 @@ export function anchorDay(
   }
 }
 
-/** The day so many calendar months before; the last day of a month that is too short. */
+/** The day a number of calendar months earlier; the last day of the month if that month is too short. */
 export function monthsBefore(day: DayNumber, months: number): DayNumber {
   const date = dateOf(day);
   const count = date.year * 12 + date.month - 1 - months;
@@ -46,7 +46,7 @@ export function monthsBefore(day: DayNumber, months: number): DayNumber {
   return Math.min(first(count) + date.day, first(count + 1)) - 1;
 }
 
-/** The moment a milestone is due, counted back from a day by the local calendar. */
+/** When a milestone is due, counted back from a day by the local calendar. */
 export function dueBefore(
   day: DayNumber,
   rule: Pick<MilestoneRule, 'months' | 'weeks' | 'days' | 'time'>,

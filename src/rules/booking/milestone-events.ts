@@ -2,7 +2,7 @@ import { isoText } from '../../calendar/index.js';
 import { cautions } from '../../model/index.js';
 import type { Milestone } from './milestones.js';
 
-/** A milestone as an entry of a diary; the shape the calendar file is written from. */
+/** A milestone as a calendar event; input of the calendar file. */
 export interface MilestoneEvent {
   readonly uid: string;
   readonly start: number;
@@ -13,11 +13,11 @@ export interface MilestoneEvent {
 }
 
 /**
- * Diary entries for milestones. Milestones already met are left out; those of a withdrawn window are cancelled, so
- * that a diary that holds them strikes them out.
+ * Calendar events for milestones. Milestones already met are left out; those of a withdrawn window are cancelled, so a
+ * calendar that has them removes them.
  *
- * The uid hangs on plan, window and milestone alone, so a later file moves an entry and does not double it.
- * `sequence` is the caller's count of files sent.
+ * The uid depends only on plan, window and milestone, so a later file moves an event and does not duplicate it.
+ * `sequence`: the caller's count of files sent.
  */
 export function milestoneEvents(
   milestones: readonly Milestone[],
@@ -43,7 +43,7 @@ export function milestoneEvents(
     }));
 }
 
-/** Half a character, which a cut paste leaves, cannot be encoded. */
+/** A lone surrogate, left by a truncated paste, cannot be encoded. */
 function encoded(text: string): string {
   return encodeURIComponent(text.replace(/\p{Surrogate}/gu, '\uFFFD'));
 }

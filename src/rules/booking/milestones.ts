@@ -11,7 +11,7 @@ import { anchorDay, dueBefore, type PeriodStart } from './due-date.js';
  */
 export type MilestoneState = 'met' | 'due' | 'late' | 'missed at adding' | 'not needed';
 
-/** One booking date of one window and how it stands. `due`: epoch milliseconds. */
+/** A booking date of a window and its state. `due`: epoch milliseconds. */
 export interface Milestone extends Sourced {
   readonly window: string;
   readonly milestone: string;
@@ -22,21 +22,21 @@ export interface Milestone extends Sourced {
   readonly state: MilestoneState;
   /** Elapsed minutes from `now` to `due`; below 0 when it is past. */
   readonly minutesLeft: number;
-  /** For a milestone that was met after it was due: by how many minutes. */
+  /** Minutes by which a milestone was met late. */
   readonly metLateByMinutes?: number;
   readonly before: Anchor;
-  /** Where a window lies in two weeks, periods or timetables; the lead time is counted from the first. */
+  /** For a window that spans two weeks, periods or timetables: the lead time is counted from the first. */
   readonly note?: string;
 }
 
 export interface MilestoneOptions {
-  /** Where periods are not those of the railway year in Great Britain. */
+  /** For periods other than those of the railway year in Great Britain. */
   readonly periodStart?: PeriodStart;
   /** When the window entered the plan. */
   readonly addedAt?: Instant;
   /** When milestones of this window were met, by name. */
   readonly met?: ReadonlyMap<string, Instant>;
-  /** Class of the restriction; milestones that name classes are left out without it. */
+  /** Class of the restriction. Absent: milestones that name classes are left out. */
   readonly restriction?: string;
 }
 
@@ -48,9 +48,9 @@ const howFar: Readonly<Record<WindowStatus, number>> = {
 };
 
 /**
- * Every milestone in the booking of a window and how it stands at `now`, in order of due time.
+ * Every milestone of a window and its state at `now`, sorted by due time.
  *
- * Due times are local to the window's zone and counted by its calendar: 22:00 is 22:00 whatever clocks did between.
+ * Due times are local times of the window's zone: 22:00 stays 22:00 across a clock change.
  */
 export function milestonesFor(
   window: AccessWindow,
@@ -98,7 +98,7 @@ function milestoneOf(
   };
 }
 
-/** Weeks are counted from the planning week where the rules say so; months and days never are. */
+/** Weeks are counted from the planning week if the rules say so; months and days never are. */
 function anchorOf(rule: MilestoneRule, book: BookingRules): Anchor {
   const inWeeks = rule.before === 'window' && rule.weeks > 0;
   return inWeeks ? book.weeksFrom : rule.before;
@@ -112,7 +112,7 @@ function stateOf(
   known: { metAt: Instant | undefined; addedAt: Instant | undefined },
 ): MilestoneState {
   if (window.status === 'withdrawn') return 'not needed';
-  // A date in the time to come is an intention, not a record.
+  // A date in the future is an intention, not a record.
   if (known.metAt !== undefined && known.metAt <= now) return 'met';
   if (rule.metWhen && howFar[window.status] >= howFar[rule.metWhen]) return 'met';
   if (known.addedAt !== undefined && due < known.addedAt) return 'missed at adding';

@@ -2,10 +2,10 @@ import { dayAt, type Interval } from '../../calendar/index.js';
 import type { BookingRules } from './booking-rules.js';
 
 /**
- * The class of a capacity restriction by its consecutive days and the share of each day's trains it cancels,
- * re-routes or replaces, in per cent. "More than" means more than: a figure on a threshold is below it.
+ * The class of a capacity restriction by its consecutive days and the share of each day's trains it cancels, re-routes
+ * or replaces, in per cent. "More than" means more than: a figure on a threshold is below it.
  *
- * @throws {RangeError} When days are below 1 or the share is no percentage.
+ * @throws {RangeError} When days are below 1 or the share is not a percentage.
  */
 export function restrictionClass(
   days: number,

@@ -10,14 +10,14 @@ import {
 
 const SATURDAY = 6;
 
-/** The second Saturday in December, at the end of which the timetable changes. */
+/** The second Saturday in December; the timetable changes at its end. */
 function lastDay(year: number): DayNumber {
   const eighth = dayNumber(year, 12, 8);
   return eighth + ((SATURDAY - weekdayOfDay(eighth) + 7) % 7);
 }
 
 /**
- * The change of timetable of a year: midnight at the end of the second Saturday in December, local.
+ * When the timetable changes in a year: local midnight at the end of the second Saturday in December.
  *
  * @see Directive 2012/34/EU, Annex VII; from memory.
  * @example timetableChange(2026, 'UTC') // Date.UTC(2026, 11, 13)
@@ -26,7 +26,7 @@ export function timetableChange(year: number, zone: string): Instant {
   return startOfDay(lastDay(year) + 1, zone);
 }
 
-/** The Saturday that ended with the change which began the timetable in force at a moment: X in lead times. */
+/** The Saturday before the timetable in force at a moment began: X in lead times. */
 export function timetableSaturday(at: Instant, zone: string): DayNumber {
   const day = dayAt(at, zone);
   const { year } = dateOf(day);

@@ -12,13 +12,13 @@ import type { MaturityModel } from '../../model/index.js';
 import { maturityRate } from './maturity.js';
 
 export interface Curing {
-  /** The first whole minute at which the maturity asked for is reached; absent when the record ends or breaks off before. */
+  /** First whole minute at which the required maturity is reached; absent when the record has a gap or ends before that. */
   readonly readyAt?: Instant;
-  /** Maturity reached at `readyAt`, or by the end of what is known. */
+  /** Maturity at `readyAt`, or at the end of known temperatures. */
   readonly reached: number;
-  /** What is still missing at the end of what is known; 0 when ready. */
+  /** Maturity still missing at the end of known temperatures; 0 when ready. */
   readonly missing: number;
-  /** How far the temperatures reach without a gap from the pour. */
+  /** Until when temperatures are known without a gap from the pour. */
   readonly knownUntil: Instant;
   readonly note: string;
 }
@@ -26,7 +26,7 @@ export interface Curing {
 const note =
   'By the temperatures given. A maturity needs the curve of the mix and does not replace a strength test.';
 
-/** Maturity gained from `from` to `until`, in the unit of the model, and the stretches with no temperature. */
+/** Maturity gained from `from` to `until`, in the unit of the model, and the intervals without a temperature. */
 export function maturityBetween(
   weather: readonly Weather[],
   from: Instant,
@@ -46,10 +46,10 @@ export function maturityBetween(
 }
 
 /**
- * The earliest moment at which the work that waits for concrete may start: when what was poured at `pouredAt` has
- * reached `needed` (in the unit of the model).
+ * Earliest start of work that waits for concrete: when concrete poured at `pouredAt` has reached `needed` (in the unit
+ * of the model).
  *
- * Nothing is guessed: a gap in the temperatures ends what is known.
+ * Nothing is guessed: known temperatures end at the first gap.
  * @throws {RangeError} When `needed` is below 0.
  */
 export function earliestReady(
@@ -61,7 +61,7 @@ export function earliestReady(
   if (!(needed >= 0)) throw new RangeError(`maturity asked for is 0 or more, not ${needed}`);
   let reached = 0;
   let knownUntil = pouredAt;
-  // A sum of many steps may end a hair short of the figure it is exactly.
+  // A sum of many steps may fall just short of its exact value by rounding.
   const enough = needed * (1 - 1e-12);
   if (needed === 0) return { readyAt: pouredAt, reached, missing: 0, knownUntil, note };
   for (const { start, end, row } of weather) {
@@ -82,8 +82,8 @@ export function earliestReady(
 }
 
 /**
- * The wait after pouring as a gap for a link between activities, in whole minutes; `undefined` when the temperatures
- * end too soon to say.
+ * The wait after pouring as the gap of a link between activities, in whole minutes; `undefined` when the temperatures
+ * end too soon.
  */
 export function curingMinutes(curing: Curing, pouredAt: Instant): number | undefined {
   if (curing.readyAt === undefined) return undefined;

@@ -4,16 +4,16 @@ import type { WeatherProblems } from '../site-problems.js';
 
 const problemOf = problemsOf<WeatherProblems>();
 
-/** A row with the stretch in which it holds. */
+/** A row and the interval in which it applies. */
 export interface Weather extends Interval {
   readonly row: WeatherRow;
 }
 
 /**
- * Rows as stretches of time, each until the next row and the last until `until`, and the rows that could not be used.
+ * Rows as intervals, each until the next row and the last until `until`, and faults for rows that cannot be used.
  *
- * Rows must come in time order. A row out of order, at the time of the one before it, or with a figure that no
- * weather has, is left out with a fault, and the row before it holds on.
+ * Rows must be in time order. A row that is out of order, at the same time as the one before it, or with an impossible
+ * figure is left out with a fault, and the row before it continues.
  */
 export function weatherOf(
   rows: readonly WeatherRow[],
@@ -58,7 +58,7 @@ const faultOf = (row: number, wrong: Wrong, column: string, figure: number | und
   column,
 });
 
-/** Rows at equal steps, for a table that gives only values. */
+/** Rows at equal time steps, for a table of values only. */
 export function evenRows(
   start: Instant,
   stepMinutes: number,

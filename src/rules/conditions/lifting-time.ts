@@ -11,7 +11,7 @@ import { sayOfLedger } from '../ledger-sentences.js';
 import { weatherOf, type Weather } from './forecast.js';
 import { gustOf, liftingHours, type Lift } from './lifting.js';
 
-/** What lifting work heeds. */
+/** The name of closed time that lifting work obeys. */
 export const liftingClosedName = 'lifting';
 
 export function liftOf(settings: LiftingSettings): Lift {
@@ -19,12 +19,12 @@ export function liftOf(settings: LiftingSettings): Lift {
   return { ...rest, ...(load && { load }), ...(coldestC !== undefined && { coldestC }) };
 }
 
-/** Whether work lifts: it needs a resource that the settings name. */
+/** Whether an activity lifts: whether it needs a resource that the settings name. */
 export function lifts(activity: Pick<Activity, 'resources'>, settings: LiftingSettings): boolean {
   return activity.resources.some((resource) => settings.resources.includes(resource.resource));
 }
 
-/** Rows as stretches. The last holds as long as the one before it, or for an hour where it is alone. */
+/** Rows as intervals. The last lasts as long as the one before it, or an hour when it is the only one. */
 export function stretchesOf(rows: readonly WeatherRow[]): readonly Weather[] {
   const last = rows.at(-1);
   if (!last) return [];
@@ -32,7 +32,7 @@ export function stretchesOf(rows: readonly WeatherRow[]): readonly Weather[] {
   return weatherOf(rows, last.at + step).weather;
 }
 
-/** The time in which a forecast closes lifting, each stretch with the figure that closes it. */
+/** Times at which a forecast closes lifting, each with the figure that closes it. */
 export function liftingClosedTime(
   settings: LiftingSettings,
   rows: readonly WeatherRow[],

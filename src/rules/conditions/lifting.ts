@@ -11,15 +11,15 @@ import type { WeatherRow } from '../../model/index.js';
 import type { Weather } from './forecast.js';
 import { gustAtHeight, reducedLimit, type Load } from './wind.js';
 
-/** A lift as the weather bears on it. */
+/** The limits of a lift in the weather. */
 export interface Lift {
   /** Highest permissible gust by the chart in use, at the height of the boom tip, m/s. */
   readonly chartLimitMps: number;
   /** Height of the boom tip or of the load, whichever is higher, in metres above ground. */
   readonly heightMetres: number;
-  /** With it the limit is reduced for a big load. */
+  /** If given, the limit is reduced for the load's wind area. */
   readonly load?: Load;
-  /** Minutes to wait after a gust above the limit before lifting goes on; 0 when absent. */
+  /** Minutes to wait after a gust above the limit before lifting resumes; 0 when absent. */
   readonly settleMinutes?: number;
   /** Minutes to wait after the last lightning; 30 when absent. @see US Army EM 385-1-1, quoted in a course, read. */
   readonly lightningMinutes?: number;
@@ -29,13 +29,13 @@ export interface Lift {
 
 export interface LiftingHours {
   readonly limitMps: number;
-  /** Closed to lifting by the forecast, waits included. Inside the window. */
+  /** Time in the window that the forecast closes to lifting, waits included. */
   readonly closed: IntervalSet;
-  /** The forecast says nothing of these: neither open nor closed. */
+  /** Time without a forecast: neither open nor closed. */
   readonly unknown: IntervalSet;
   readonly lostMinutes: number;
   readonly openMinutes: number;
-  /** The highest gust at height in the window, m/s; absent when no row holds in it. */
+  /** Highest gust at height in the window, m/s; absent without a forecast. */
   readonly highestGustMps?: number;
   readonly note: string;
 }
@@ -44,8 +44,8 @@ const note =
   'From a forecast at 10 m, not the wind at the hook. Lifts need a plan by an appointed person, and the crane’s own manual governs.';
 
 /**
- * The gust at a height from what a row gives: the mean wind raised to that height, and, where a gust at 10 m is
- * given, that gust raised in the same proportion if it is worse. `undefined` when the row gives neither.
+ * The gust at a height, from a forecast row: the worse of the mean wind scaled to that height and the gust at 10 m
+ * scaled in the same proportion. `undefined` when the row has neither.
  */
 export function gustOf(row: WeatherRow, metres: number): number | undefined {
   const fromMean = row.windMps === undefined ? -1 : gustAtHeight(row.windMps, metres);
@@ -55,7 +55,7 @@ export function gustOf(row: WeatherRow, metres: number): number | undefined {
   return worse < 0 ? undefined : worse;
 }
 
-/** The hours of a window that a forecast closes to one lift. On the limit lifting goes on; above it, it stops. */
+/** The hours of a window that a forecast closes to a lift. Lifting stops above the limit, not at it. */
 export function liftingHours(
   weather: readonly Weather[],
   lift: Lift,
@@ -65,7 +65,7 @@ export function liftingHours(
   const closed: Interval[] = [];
   const known: Interval[] = [];
   let highest = -1;
-  const shut = (interval: Interval, waitMinutes: number): void => {
+  const close = (interval: Interval, waitMinutes: number): void => {
     closed.push({ start: interval.start, end: interval.end + waitMinutes * MINUTE });
   };
   for (const item of weather) {
@@ -73,11 +73,11 @@ export function liftingHours(
     if (gust !== undefined) {
       known.push(item);
       if (item.start < window.end && item.end > window.start) highest = Math.max(highest, gust);
-      if (gust > limitMps) shut(item, lift.settleMinutes ?? 0);
+      if (gust > limitMps) close(item, lift.settleMinutes ?? 0);
     }
-    if (item.row.lightning) shut(item, lift.lightningMinutes ?? 30);
+    if (item.row.lightning) close(item, lift.lightningMinutes ?? 30);
     if (lift.coldestC !== undefined && (item.row.temperatureC ?? Infinity) < lift.coldestC)
-      shut(item, 0);
+      close(item, 0);
   }
   const inWindow = intersect(unionOf(closed), unionOf([window]));
   const unknown = subtract(subtract(unionOf([window]), unionOf(known)), inWindow);

@@ -2,22 +2,22 @@ import { HOUR, MINUTE, type Instant } from '../../calendar/index.js';
 import type { CuringData } from '../../model/index.js';
 import { maturityRate } from './maturity.js';
 
-/** When what is poured has cured, and back. Both ways are whole minutes; a later pour is never ready sooner. */
+/** Converts pour time to cured time and back, in whole minutes. A later pour is never ready sooner. */
 export interface MaturityCurve {
-  /** Infinity where the temperatures do not tell. */
+  /** Infinity when temperatures are missing. */
   readyAt(pouredAt: Instant): Instant;
-  /** The latest pour that is ready by then; minus infinity where the temperatures do not tell. */
+  /** The latest pour that is ready by then; -Infinity when temperatures are missing. */
   latestPour(readyBy: Instant): Instant;
 }
 
-/** A stretch of one rate, in maturity per millisecond; `NaN` where nothing is known. */
+/** An interval with one rate, in maturity per millisecond; `NaN` when unknown. */
 interface Piece {
   readonly start: Instant;
   readonly end: Instant;
   readonly rate: number;
 }
 
-/** The curve of the plan's concrete in its temperatures. O(stretches) to make, O(log + stretches walked) to ask. */
+/** The curve of the plan's concrete at its temperatures. O(intervals) to build, O(log + intervals walked) to query. */
 export function maturityCurve({ settings, temperatures }: CuringData): MaturityCurve {
   const { model, otherwiseC } = settings;
   const needed = settings.maturity * (1 - 1e-12);
@@ -64,7 +64,7 @@ export function maturityCurve({ settings, temperatures }: CuringData): MaturityC
       if (Number.isNaN(rate)) break;
       if (rate > 0 && rate * (to - start) >= missing) {
         let pour = Math.floor((to - missing / rate) / MINUTE + 1e-6) * MINUTE;
-        // Rounding up the one way and down the other can miss by a minute.
+        // Rounding up one way and down the other can be off by a minute.
         while (readyAt(pour) > readyBy) pour -= MINUTE;
         return pour;
       }

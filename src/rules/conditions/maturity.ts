@@ -1,5 +1,5 @@
-// How fast concrete gains strength at a temperature, by the formulas in use. Each is a setting: they disagree, most of
-// all in the cold, and none replaces a strength test or the curve of the mix.
+// How fast concrete gains strength at a temperature, by the formulas in use. The formula is a setting: they disagree,
+// most of all in the cold, and none replaces a strength test or the curve of the mix.
 
 import type { MaturityModel } from '../../model/index.js';
 

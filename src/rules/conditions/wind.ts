@@ -10,16 +10,16 @@ export function gustAtHeight(wind: number, metres: number): number {
   return ((metres / 10) ** 0.14 + 0.4) * wind;
 }
 
-/** A load as the wind sees it. */
+/** The wind-related figures of a load. */
 export interface Load {
   readonly tonnes: number;
-  /** Area turned to the wind, in m². */
+  /** Area facing the wind, in m². */
   readonly areaM2: number;
   /** Drag coefficient. */
   readonly drag: number;
 }
 
-/** Wind-resistance area that a load chart already allows for, in m² a tonne. */
+/** Wind-resistance area that a load chart already allows for, in m² per tonne. */
 export const chartAreaPerTonne = 1.2;
 
 /**
@@ -46,7 +46,7 @@ export interface WindChart {
 export type ChartInForce = 'normal' | 'reduced' | 'cease';
 
 /**
- * Which chart a gust leaves in force. Both bounds belong to the reduced chart.
+ * The chart in force at a gust. Both bounds belong to the reduced chart.
  *
  * @see 13.4 and 20.1 m/s in one mobile crane maker's manual, read; the crane's own manual governs.
  */

@@ -11,10 +11,10 @@ import { sayOfLedger } from '../ledger-sentences.js';
 import { loudHours, type PeriodVerdict } from './loud-hours.js';
 import { screeningOnly, type NoiseSource } from './prediction.js';
 
-/** One dwelling against the limits. */
+/** The noise at one dwelling against the limits. */
 export interface DwellingNoise {
   readonly dwelling: string;
-  /** From the work to its front. */
+  /** Distance from the work to its front. */
   readonly metres: number;
   /** In the order of the limits. */
   readonly periods: readonly PeriodVerdict[];
@@ -22,30 +22,30 @@ export interface DwellingNoise {
 
 export interface ActivityNoise {
   readonly activity: string;
-  /** Plant of the list that it works, and how many machines. */
+  /** Listed plant that it uses, and how many machines. */
   readonly plant: readonly { readonly plant: string; readonly count: number }[];
-  /** Resources it needs that no row of the list names: they are taken as silent, so check them. */
+  /** Resources it needs that are not in the list. They count as silent, so check them. */
   readonly notListed: readonly string[];
   readonly dwellings: readonly DwellingNoise[];
-  /** In each period the dwelling that is most over its limit, or least below it; empty without plant or dwellings. */
+  /** For each period, the dwelling most above its limit, or least below it; empty without plant or dwellings. */
   readonly worst: readonly (PeriodVerdict & { readonly dwelling: string })[];
-  /** Bands in which it may not be loud. */
+  /** Times of day in which it may not be loud. */
   readonly curfews: readonly Curfew[];
 }
 
-/** Soft ground counts from here on. @see BS 5228-1 F.2, from memory. */
+/** Soft ground counts from this distance. @see BS 5228-1 F.2, from memory. */
 const softFromMetres = 25;
-const whisker = 1e-9;
+const toleranceDb = 1e-9;
 
-/** Whether the noise of an activity is looked at: it is loud, or a list names plant of it. */
-export function isHeard(activity: Activity, plant: readonly PlantNoise[]): boolean {
+/** Whether the noise of an activity is assessed: it is loud, or its plant is in the list. */
+export function isNoiseAssessed(activity: Activity, plant: readonly PlantNoise[]): boolean {
   return (
     activity.loud ||
     activity.resources.some((resource) => rowsFor(resource.resource, plant).length > 0)
   );
 }
 
-/** The level of an activity with all its plant at every dwelling, in every period, against the limits. */
+/** The level of an activity with all its plant, at each dwelling and in each period, against the limits. */
 export function activityNoise(
   activity: Activity,
   settings: NoiseSettings,
@@ -84,7 +84,7 @@ export function activityNoise(
   });
   const curfews = settings.limits.periods.flatMap(({ bands, source }, at): Curfew[] => {
     const verdict = worst[at];
-    if (!verdict || verdict.overDb <= whisker) return [];
+    if (!verdict || verdict.overDb <= toleranceDb) return [];
     return bands.map((band) => ({
       name: `${activity.id}: too loud, ${verdict.period.toLowerCase()}`,
       bars: 'loud',
@@ -97,16 +97,16 @@ export function activityNoise(
   return { ...base, dwellings: verdicts, worst, curfews };
 }
 
-/** What an activity that would be too loud heeds. */
+/** The name of closed time that a too loud activity obeys. */
 export const noiseClosedName = (activity: string): string => `noise of ${activity}`;
 
-/** The hours in which an activity would be over a limit, as time closed to it; none when it never is. */
+/** The hours in which an activity would exceed a limit, as time closed to it; empty when it never does. */
 export function noiseClosedTime(noise: ActivityNoise): readonly ClosedTime[] {
   return noise.worst.flatMap((worst): ClosedTime[] => {
     const daily = noise.curfews.filter((curfew) =>
       curfew.name.endsWith(`, ${worst.period.toLowerCase()}`),
     );
-    if (worst.overDb <= whisker || daily.length === 0) return [];
+    if (worst.overDb <= toleranceDb || daily.length === 0) return [];
     return [
       {
         name: noiseClosedName(noise.activity),
@@ -131,7 +131,7 @@ function rowsFor(resource: string, plant: readonly PlantNoise[]): readonly Plant
   return plant.filter((row) => (row.resource ?? row.plant).toLowerCase() === key);
 }
 
-/** From the nearest point of the work; where the place of either along the line is not known, straight across. */
+/** Distance from the nearest point of the work; straight across when either has no known chainage. */
 function distanceTo({ extent }: Activity, { metres, chainage }: Dwelling): number {
   if (!extent || chainage === undefined) return metres;
   const along = Math.max(0, extent.from - chainage, chainage - extent.to);

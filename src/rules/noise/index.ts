@@ -1,6 +1,6 @@
 export {
   activityNoise,
-  isHeard,
+  isNoiseAssessed,
   noiseClosedName,
   noiseClosedTime,
   type ActivityNoise,

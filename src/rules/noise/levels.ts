@@ -1,4 +1,4 @@
-// Sound levels in decibels, A-weighted. Nothing is rounded here: a total is compared with a limit as it is.
+// Sound levels in decibels, A-weighted. Nothing is rounded here: a total is compared with a limit unrounded.
 
 export type Ground = 'hard' | 'soft';
 
@@ -13,7 +13,7 @@ export function combinedDb(levels: readonly number[]): number {
 }
 
 /**
- * Change for working only part of the time, 0 or below.
+ * Change in dB for working only part of the time; 0 or below.
  * @throws {RangeError} When the share is not above 0 and at most 100.
  * @see 10 log10(P / 100): a road agency's construction noise page, read.
  */
@@ -24,7 +24,7 @@ export function onTimeDb(percent: number): number {
 }
 
 /**
- * Change from a level at 10 m to one farther off (or nearer).
+ * Change in dB from 10 m to another distance.
  * @throws {RangeError} When the distance is not above 0, or the ground is soft and it is below 25 m.
  * @see BS 5228-1 F.2: hard 20 log10(R/10), soft 25 log10(R/10) - 2 from 25 m on; from memory.
  */

@@ -6,7 +6,7 @@ export interface PeriodVerdict {
   readonly period: string;
   readonly limitDb: number;
   readonly levelDb: number;
-  /** Above 0: over the limit by so much. 0 or below: within it. */
+  /** dB above the limit; 0 or below: within it. */
   readonly overDb: number;
   readonly prediction: Prediction;
 }
@@ -14,19 +14,19 @@ export interface PeriodVerdict {
 export interface NoiseVerdict {
   readonly activity: string;
   readonly periods: readonly PeriodVerdict[];
-  /** The hours in which the activity would be over: bands in which it may not be loud. */
+  /** The hours in which the activity would exceed a limit: times of day in which it may not be loud. */
   readonly curfews: readonly Curfew[];
   readonly note: string;
 }
 
-// Two ways to the same level differ in the last digits of a double; no meter reads them.
-const whisker = 1e-9;
+// Rounding tolerance in dB, far below what a meter reads.
+const toleranceDb = 1e-9;
 
 /**
- * Each period of the day in which an activity, with all the machines it works, is over the limit at one dwelling,
- * and the curfews that follow. To judge activities that work at once, give their sources together.
+ * The level of an activity with all its machines against the limit at one dwelling, in each period of the day, and
+ * curfews for the periods in which it is too loud. To assess activities that work at once, pass their sources together.
  *
- * `ambientDb`: the level without the work, by period, for limits that give way to it.
+ * `ambientDb`: the level without the work, by period, for limits that depend on it.
  */
 export function loudHours(
   activity: string,
@@ -42,7 +42,7 @@ export function loudHours(
     return { period, limitDb, levelDb, overDb: levelDb - limitDb, prediction };
   });
   const curfews = limits.periods.flatMap(({ period, bands, source }, i): Curfew[] =>
-    periods[i]!.overDb > whisker
+    periods[i]!.overDb > toleranceDb
       ? bands.map((band) => ({
           name: `${activity}: too loud, ${period.toLowerCase()}`,
           bars: 'loud',

@@ -4,10 +4,10 @@ import { combinedDb, distanceDb, onTimeDb, type Ground } from './levels.js';
 /** Added at the front of a building, which reflects. @see a simplified method by an environment department, read. */
 export const facadeDb = 3;
 
-/** Said in every result of this room. */
+/** Included in every noise result. */
 export const screeningOnly = ledgerSentences['noise-screening']({});
 
-/** A machine at work, as one dwelling hears it. */
+/** A working machine, as heard at one dwelling. */
 export interface NoiseSource {
   readonly plant: string;
   /** LAeq at 10 m. */
@@ -16,14 +16,14 @@ export interface NoiseSource {
   readonly count?: number;
   readonly metres: number;
   readonly ground: Ground;
-  /** Taken off for what stands between: rule of thumb 5 when just visible, 10 when fully hidden. */
+  /** Reduction by screens: rule of thumb 5 when just visible, 10 when fully hidden. */
   readonly screeningDb: number;
-  /** Share of the time at work; for single periods of the day by the name of the limit. */
+  /** Percentage of time at work; for single periods of the day, by name of the limit. */
   readonly onTimePercent: number;
   readonly onTimeByPeriod?: Readonly<Record<string, number>>;
 }
 
-/** How one source comes to its level at the dwelling: the parts add up to `levelDb`. */
+/** A source's level at the dwelling and its parts, which add up to `levelDb`. */
 export interface SourceLevel {
   readonly plant: string;
   readonly at10mDb: number;
@@ -42,11 +42,11 @@ export interface Prediction {
 }
 
 /**
- * The level of several sources at one dwelling, with the parts of each. A source with no on-time in the period is
- * left out; `totalDb` of none is -Infinity.
+ * The level of several sources at one dwelling, with the parts of each. A source with no on-time in the period is left
+ * out; `totalDb` of none is -Infinity.
  *
- * `facade`: at the front of the building, 3 dB above the free field. `period`: name whose on-time is to be used.
- * @throws {RangeError} When a distance, count, screening or on-time is none.
+ * `facade`: at the front of the building, 3 dB above the free field. `period`: name of the limit whose on-time is used.
+ * @throws {RangeError} When a distance, count, screening or on-time is out of range.
  */
 export function predict(
   sources: readonly NoiseSource[],
@@ -75,7 +75,7 @@ function levelOf(source: NoiseSource, percent: number, facade: boolean): SourceL
     at10mDb: levelDb,
     countDb: 10 * Math.log10(count),
     distanceDb: distanceDb(metres, ground),
-    // 0, not -0: it is shown.
+    // Avoids -0, which would be displayed.
     screeningDb: 0 - screeningDb,
     onTimeDb: onTimeDb(percent),
     facadeDb: facade ? facadeDb : 0,

@@ -2,12 +2,12 @@ import { minutesBetween, startOfLocalDay, type Instant } from '../../calendar/in
 import { screeningOnly } from './prediction.js';
 
 export interface ConsentDates {
-  /** The application must be with the authority before the end of this local day: its first moment. */
+  /** Start of the local day before whose end the application must reach the authority. */
   readonly applyBy: Instant;
-  /** First moment of the local day on which talks with the authority must begin. */
+  /** Start of the local day on which talks with the authority must begin. */
   readonly talkBy: Instant;
   readonly state: 'in time' | 'too late for talks' | 'too late';
-  /** From `now` to the end of the day to apply by; below 0 when it is past. */
+  /** Minutes from `now` to the end of the day to apply by; negative when past. */
   readonly minutesLeft: number;
   readonly note: string;
 }

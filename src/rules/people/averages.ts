@@ -6,10 +6,10 @@ export interface AverageDay {
 }
 
 /**
- * Minutes worked in each 24 hours by the formula A / (B - C): A the normal hours in the reference period, B its
- * days, C the weekly rest due in it in days (24 hours a week unless agreed otherwise).
+ * Minutes worked in each 24 hours by the formula A / (B - C): A the normal hours in the reference period, B its days, C
+ * the weekly rest due in it in days (24 hours a week unless agreed otherwise).
  *
- * @throws {RangeError} When no day is left to count.
+ * @throws {RangeError} When no days are left to count.
  * @example averageDay({ workedMinutes: 17 * 48 * 60, days: 119 }).minutesADay // 480
  * @see Working Time Regulations 1998, regulation 6(5); from memory.
  */

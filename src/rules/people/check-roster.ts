@@ -16,11 +16,11 @@ import type { Turn } from './turn.js';
 
 const problemOf = problemsOf<TurnProblems>();
 
-/** One limit broken by one turn. */
+/** A limit broken by a turn. */
 export interface Breach extends Sourced {
   readonly assignment: string;
   readonly crew: string;
-  /** Kind of limit; `overlap` when a crew is in two places at once, which no limit set need say. */
+  /** Kind of limit; `overlap` (a crew in two places at once) is always checked. */
   readonly limit: Limit['limit'] | 'overlap';
   readonly name: string;
   readonly allowed: number;
@@ -32,11 +32,11 @@ export interface Breach extends Sourced {
 }
 
 export interface RosterCheck {
-  /** In order of crew, time and limit. */
+  /** Sorted by crew, time and limit. */
   readonly breaches: readonly Breach[];
   /** Assignments that could not be checked. */
   readonly faults: readonly Fault[];
-  /** To be shown with the result. */
+  /** Must be shown with the result. */
   readonly caution: string;
 }
 
@@ -44,11 +44,11 @@ const caution =
   'Arithmetic on booked hours, not a fatigue assessment: meeting every limit does not show that people are fit for work.';
 
 /**
- * Every limit of a set that every turn of a roster breaks, by how much, and the smallest change that cures it.
+ * Checks every turn of a roster against every limit: each breach, by how much, and the smallest change that ends it.
  *
- * Minutes are elapsed ones, so a turn over the autumn clock change is an hour longer than its clock times; days,
- * weeks and nights are local ones in `zone`. Each crew is checked on its own. Breaks inside a turn are not known
- * here and not checked. O(n) turns times the turns that a limit looks back over.
+ * Minutes are elapsed ones, so a turn over the autumn clock change is an hour longer than its clock times; days, weeks
+ * and nights are local ones in `zone`. Each crew is checked on its own. Breaks inside a turn are unknown and not
+ * checked. O(turns x turns that a limit looks back over).
  */
 export function checkRoster(
   assignments: readonly Assignment[],

@@ -1,14 +1,14 @@
 import type { Assignment } from '../../model/index.js';
 
-/** One name, however it is written: `PTS ` and `pts`. */
-const plain = (name: string): string => name.trim().toLowerCase();
+/** Normalizes a name: `PTS ` and `pts` are the same. */
+const normalized = (name: string): string => name.trim().toLowerCase();
 
 /**
- * What a turn needs that a crew is not known to hold. A crew holds what the turns it is rostered for need; where none of
- * them names a competence nothing is known of it, and it holds none.
- * @returns Names as the turn writes them; empty where the turn needs none, or the crew holds them all.
+ * Competences that a turn needs and a crew is not known to hold. A crew is taken to hold what its rostered turns need;
+ * if none of them names a competence, it holds none.
+ * @returns Names as written on the turn; empty when the turn needs none or the crew holds them all.
  */
-export function lacks(
+export function missingCompetences(
   crew: string,
   turn: Assignment,
   turns: readonly Assignment[],
@@ -18,7 +18,7 @@ export function lacks(
   const held = new Set(
     turns
       .filter((assignment) => assignment.crew === crew)
-      .flatMap((assignment) => assignment.competence?.map(plain) ?? []),
+      .flatMap((assignment) => assignment.competence?.map(normalized) ?? []),
   );
-  return competence.filter((text) => !held.has(plain(text)));
+  return competence.filter((text) => !held.has(normalized(text)));
 }

@@ -1,23 +1,22 @@
 import { lengthMinutes, MINUTE, type Interval } from '../../calendar/index.js';
 import type { ShiftRule } from '../../model/index.js';
 
-/** Who works when in a window that is longer than one turn. */
+/** Which crew works when in a window longer than one turn. */
 export interface CrewPlan {
-  /** Crews needed to man every minute. */
+  /** Crews needed so that every minute is covered. */
   readonly crews: number;
   /** Back to back, in time order, `crew` counted from 1. */
   readonly turns: readonly (Interval & { readonly crew: number })[];
-  /** Minutes of the turns that go on handing over: the last of every turn but the final one, as in the ledger. */
+  /** Total changeover minutes: the last minutes of every turn but the final one, as in the ledger. */
   readonly changeoverMinutes: number;
 }
 
 /**
- * How many crews a window needs so that it is manned throughout, no turn is longer than `longestMinutes` and every
- * crew rests `restMinutes` between turns.
+ * How many crews a window needs so that it is always covered, no turn is longer than `longestMinutes` and every crew
+ * rests `restMinutes` between turns.
  *
- * Full turns back to back, in elapsed minutes, the last one short; handing over takes the last
- * minutes of a turn. With full
- * turns each crew is back latest, so no other division needs fewer crews. An empty window needs none.
+ * Full turns back to back, in elapsed minutes, the last one short; changeover takes the last minutes of a turn. Full
+ * turns bring each crew back as late as possible, so no other division needs fewer crews. An empty window needs none.
  */
 export function crewsNeeded(window: Interval, shift: ShiftRule): CrewPlan {
   const gross = lengthMinutes(window);

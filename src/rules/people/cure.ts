@@ -4,13 +4,13 @@ import type { Assignment } from '../../model/index.js';
 /** The smallest change to one assignment that ends a breach. Minutes are whole and above 0. */
 export type Cure =
   | { readonly change: 'finish earlier'; readonly assignment: string; readonly minutes: number }
-  /** The finish stays: the turn is as much shorter. */
+  /** The finish stays, so the turn is shorter by that much. */
   | { readonly change: 'start later'; readonly assignment: string; readonly minutes: number }
   | { readonly change: 'drop'; readonly assignment: string }
-  /** An average: so many minutes less anywhere in the period. */
+  /** For an average: these minutes less anywhere in the period. */
   | { readonly change: 'work less in the period'; readonly minutes: number };
 
-/** The assignment with a cure applied; `undefined` when it is dropped or the cure names no single turn. */
+/** The assignment after a cure; `undefined` when it is dropped or the cure is not for a single turn. */
 export function cured(assignment: Assignment, cure: Cure): Assignment | undefined {
   if (cure.change === 'finish earlier')
     return { ...assignment, end: assignment.end - cure.minutes * MINUTE };
@@ -20,10 +20,11 @@ export function cured(assignment: Assignment, cure: Cure): Assignment | undefine
 }
 
 /**
- * The cure that changes fewest minutes: finishing earlier if it is no longer than starting later, dropping the
- * turn when neither leaves a minute of it.
+ * The cure that changes the fewest minutes. Finishing earlier is preferred to starting later; the turn is dropped when
+ * neither leaves a minute of it.
  *
- * `breaks` must not turn from cured to broken as more is taken off, which holds for every limit on work and rest.
+ * `breaks` must be monotonic: removing more minutes never breaks the limit again. This holds for all limits on work and
+ * rest.
  */
 export function smallestCure(
   assignment: Assignment,

@@ -3,8 +3,8 @@ import { limitSetSchema, type LimitSet } from '../../model/index.js';
 const policy = 'a firm policy citing NR/L2/ERG/003 (2018)';
 
 /**
- * Limits on hours to start from and to edit: those that firms in Great Britain hold safety-critical work to. Firms
- * differ on the week and on travel, so both are settings.
+ * Example limits on hours to edit: those that firms in Great Britain use for safety-critical work. Firms differ on the
+ * week and on travel, so both are settings.
  */
 export const exampleHours: LimitSet = limitSetSchema.parse({
   schema: 1,
@@ -17,7 +17,7 @@ export const exampleHours: LimitSet = limitSetSchema.parse({
       minutes: 720,
       source: policy,
       sureness: 'read second-hand',
-      // A turn is from booking on to booking off; travel is held to its own limit where a firm has one.
+      // A turn is from booking on to booking off; travel has its own limit where a firm sets one.
       travel: 'not counted',
     },
     {

@@ -1,7 +1,7 @@
 export { averageDay, type AverageDay } from './averages.js';
 export { checkRoster, type Breach, type RosterCheck } from './check-roster.js';
 export { crewsNeeded, type CrewPlan } from './crews-needed.js';
-export { lacks } from './competence.js';
+export { missingCompetences } from './competence.js';
 export { cured, type Cure } from './cure.js';
 export {
   limitSchema,

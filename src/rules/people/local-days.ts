@@ -10,19 +10,19 @@ import {
   type Interval,
 } from '../../calendar/index.js';
 
-/** A band of the night by the clock. At or before `from`, `to` is on the next day. */
+/** A night band in local time. If `to` is not after `from`, it is on the next day. */
 export interface NightBand {
   readonly from: string;
   readonly to: string;
 }
 
-/** The moment at which clocks showed the same time `days` local days before; where they skipped it, the change. */
+/** The same local time `days` local days before; if clocks skipped it, the moment of the change. */
 export function daysBefore(at: Instant, days: number, zone: string): Instant {
   const { hour, minute } = localTimeOf(at, zone);
   return momentOn(dayAt(at, zone) - days, hour * 60 + minute, zone);
 }
 
-/** The stretch of night that starts on a local day. Elapsed: the seven hours from 23:00 to 06:00 are six in March. */
+/** The night that starts on a local day. Its length is elapsed time: 23:00 to 06:00 is six hours on the March clock change. */
 export function nightOf(day: DayNumber, { from, to }: NightBand, zone: string): Interval {
   const endDay = to > from ? day : day + 1;
   return {
@@ -31,10 +31,10 @@ export function nightOf(day: DayNumber, { from, to }: NightBand, zone: string): 
   };
 }
 
-/** Days after which nights only repeat: a year with both its clock changes. */
+/** After these days nights repeat: a year, with both clock changes. */
 const ALL_NIGHTS_DAYS = 400;
 
-/** The day on which the night starts that holds most of `duty`, if any holds at least `leastMinutes` of it. */
+/** The local day on which the night with most of `duty` starts, if a night has at least `leastMinutes` of it. */
 export function nightWorked(
   duty: Interval,
   night: NightBand & { readonly leastMinutes: number },

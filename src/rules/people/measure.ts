@@ -1,5 +1,5 @@
-// Every limit looks back from one turn over those before it. A breach is laid at the turn that, by being worked,
-// breaks the limit, so no breach is reported twice for one cause and dropping that turn always cures it.
+// Every limit looks back from one turn over those before it. A breach belongs to the turn that breaks the limit when it
+// is worked, so no cause is reported twice and dropping that turn always ends the breach.
 import {
   HOUR,
   lengthMinutes,
@@ -20,24 +20,24 @@ export interface Measure {
   readonly allowed: number;
   readonly found: number;
   readonly unit: 'minutes' | 'turns' | 'nights' | 'days' | 'minutes a day' | 'minutes a week';
-  /** By how much the limit is broken, in `unit`, above 0. */
+  /** How far the limit is exceeded, in `unit`; above 0. */
   readonly excess: number;
-  /** The stretch of time the figure is about. */
+  /** The interval that was measured. */
   readonly over: Interval;
-  /** For an average: minutes to be taken out of the period. */
+  /** For an average: minutes to remove from the period. */
   readonly shedMinutes?: number;
 }
 
-/** Turns of one crew in time order, the one measured, and the zone in which days and nights are counted. */
-export interface Looking {
+/** Turns of one crew in time order, the index of the measured one, and the zone for days and nights. */
+export interface MeasureContext {
   readonly turns: readonly Turn[];
   readonly at: number;
   readonly zone: string;
 }
 
-type Rule<K extends LimitKind> = (limit: LimitOf<K>, look: Looking) => Measure | undefined;
+type Rule<K extends LimitKind> = (limit: LimitOf<K>, look: MeasureContext) => Measure | undefined;
 
-const most = (
+const exceeds = (
   found: number,
   allowed: number,
   unit: Measure['unit'],
@@ -45,10 +45,10 @@ const most = (
 ): Measure | undefined =>
   found > allowed ? { allowed, found, unit, excess: found - allowed, over } : undefined;
 
-const least = (found: number, allowed: number, over: Interval): Measure | undefined =>
+const fallsShort = (found: number, allowed: number, over: Interval): Measure | undefined =>
   found < allowed ? { allowed, found, unit: 'minutes', excess: allowed - found, over } : undefined;
 
-/** Minutes of duty inside a stretch of time; `turns` may start before it and overlap its edges. */
+/** Minutes of duty within an interval; `turns` may overlap its edges. */
 function dutyIn(turns: readonly Turn[], upTo: number, over: Interval): number {
   let sum = 0;
   for (let i = upTo; i >= 0; i -= 1) {
@@ -66,7 +66,7 @@ const longestTurn: Rule<'longest-turn'> = (limit, { turns, at, zone }) => {
     const { hour, minute } = localTimeOf(turn.duty.start, zone);
     if (hour * 60 + minute >= minuteOfClock(limit.startsBefore)) return undefined;
   }
-  return most(lengthMinutes(turn.duty), limit.minutes, 'minutes', turn.duty);
+  return exceeds(lengthMinutes(turn.duty), limit.minutes, 'minutes', turn.duty);
 };
 
 const restBetween: Rule<'rest-between-turns'> = (limit, { turns, at, zone }) => {
@@ -89,9 +89,9 @@ const restBetween: Rule<'rest-between-turns'> = (limit, { turns, at, zone }) => 
           item.duty.start > weekAgo &&
           minutesBetween(turns[i]!.duty.end, item.duty.start) < limit.minutes,
       );
-    return least(rest, used ? limit.minutes : limit.shorterOnce, over);
+    return fallsShort(rest, used ? limit.minutes : limit.shorterOnce, over);
   }
-  return least(rest, limit.minutes, over);
+  return fallsShort(rest, limit.minutes, over);
 };
 
 const restInPeriod: Rule<'rest-in-period'> = (limit, { turns, at, zone }) => {
@@ -100,13 +100,13 @@ const restInPeriod: Rule<'rest-in-period'> = (limit, { turns, at, zone }) => {
   let until = start;
   let longest = 0;
   for (let i = at - 1; i >= -1; i -= 1) {
-    // Nothing is known to be worked before the first turn, so the time before it is rest.
+    // No work is known before the first turn, so the time before it counts as rest.
     const from = Math.max(over.start, turns[i]?.duty.end ?? over.start);
     longest = Math.max(longest, minutesBetween(from, until));
     until = Math.min(until, turns[i]?.duty.start ?? until);
     if (from === over.start) break;
   }
-  return least(longest, limit.minutes, over);
+  return fallsShort(longest, limit.minutes, over);
 };
 
 const hoursInSevenDays: Rule<'hours-in-seven-days'> = (limit, { turns, at, zone }) => {
@@ -118,13 +118,13 @@ const hoursInSevenDays: Rule<'hours-in-seven-days'> = (limit, { turns, at, zone 
   }
   const over = { start, end };
   const found = dutyIn(turns, at, over);
-  const broken = most(found, limit.minutes, 'minutes', over);
+  const broken = exceeds(found, limit.minutes, 'minutes', over);
   if (broken || limit.week === 'rolling') return broken;
-  // A turn over the edge of two weeks may break the one in which it starts.
+  // A turn that spans two weeks may also break the limit in the week in which it starts.
   const turnStart = turns[at]!.duty.start;
   if (turnStart >= start) return undefined;
   const earlier = { start: startOfLocalDay(start, zone, -7), end: start };
-  return most(dutyIn(turns, at, earlier), limit.minutes, 'minutes', earlier);
+  return exceeds(dutyIn(turns, at, earlier), limit.minutes, 'minutes', earlier);
 };
 
 const turnsInFourteenDays: Rule<'turns-in-fourteen-days'> = (limit, { turns, at, zone }) => {
@@ -133,10 +133,10 @@ const turnsInFourteenDays: Rule<'turns-in-fourteen-days'> = (limit, { turns, at,
     .slice(0, at + 1)
     .filter((turn) => turn.day > last.day - 14 && turn.day <= last.day).length;
   const over = { start: startOfLocalDay(last.duty.start, zone, -13), end: last.duty.end };
-  return most(found, limit.turns, 'turns', over);
+  return exceeds(found, limit.turns, 'turns', over);
 };
 
-/** Length of the run of neighbouring numbers that ends at `last`. */
+/** Length of the run of consecutive numbers that ends at `last`. */
 function runEndingAt(last: number, numbers: ReadonlySet<number>): number {
   let run = 0;
   while (numbers.has(last - run)) run += 1;
@@ -149,23 +149,23 @@ const nightsInARow: Rule<'nights-in-a-row'> = (limit, { turns, at, zone }) => {
   const worked = new Set(turns.slice(0, at + 1).flatMap((turn) => turn.night ?? []));
   const run = runEndingAt(last.night, worked);
   const over = { start: startOfLocalDay(last.duty.start, zone, -run), end: last.duty.end };
-  return most(run, limit.nights, 'nights', over);
+  return exceeds(run, limit.nights, 'nights', over);
 };
 
 const daysInARow: Rule<'days-in-a-row'> = (limit, { turns, at, zone }) => {
   const last = turns[at]!;
   const run = runEndingAt(last.day, new Set(turns.slice(0, at + 1).map((turn) => turn.day)));
   const over = { start: startOfLocalDay(last.duty.start, zone, 1 - run), end: last.duty.end };
-  return most(run, limit.days, 'days', over);
+  return exceeds(run, limit.days, 'days', over);
 };
 
-/** The reference period that ends with a turn; `undefined` while the roster is too short and goes on. */
-function referencePeriod(days: number, { turns, at, zone }: Looking) {
+/** The reference period that ends with a turn; `undefined` when the roster is too short up to this turn and has later turns. */
+function referencePeriod(days: number, { turns, at, zone }: MeasureContext) {
   const last = turns[at]!;
   const spanned = last.day - turns[0]!.day + 1;
   if (spanned >= days)
     return { days, over: { start: daysBefore(last.duty.end, days, zone), end: last.duty.end } };
-  // A roster shorter than the period is averaged over itself, in whole weeks, once: at its last turn.
+  // A roster shorter than the period is averaged over its own length in whole weeks, once, at its last turn.
   if (at < turns.length - 1) return undefined;
   return {
     days: Math.ceil(spanned / 7) * 7,
@@ -173,19 +173,21 @@ function referencePeriod(days: number, { turns, at, zone }: Looking) {
   };
 }
 
-const nightAverage: Rule<'night-average'> = (limit, look) => {
-  const period = referencePeriod(limit.days, look);
+const nightAverage: Rule<'night-average'> = (limit, context) => {
+  const period = referencePeriod(limit.days, context);
   if (!period) return undefined;
-  const inIt = look.turns.slice(0, look.at + 1).filter((turn) => turn.duty.end > period.over.start);
+  const inIt = context.turns
+    .slice(0, context.at + 1)
+    .filter((turn) => turn.duty.end > period.over.start);
   if (inIt.filter((turn) => turn.night !== undefined).length < limit.nightShare * inIt.length)
     return undefined;
-  const workedMinutes = dutyIn(look.turns, look.at, period.over);
+  const workedMinutes = dutyIn(context.turns, context.at, period.over);
   const average = averageDay({
     workedMinutes,
     days: period.days,
     weeklyRestHours: limit.weeklyRestHours,
   });
-  // Compared as minutes worked against minutes allowed, so that exactly eight hours pass.
+  // Compares minutes worked with minutes allowed, so that exactly eight hours pass.
   const shedMinutes = workedMinutes - limit.minutes * average.daysCounted;
   if (shedMinutes <= 1e-6) return undefined;
   return {
@@ -198,10 +200,10 @@ const nightAverage: Rule<'night-average'> = (limit, look) => {
   };
 };
 
-const weekAverage: Rule<'week-average'> = (limit, look) => {
-  const period = referencePeriod(limit.days, look);
+const weekAverage: Rule<'week-average'> = (limit, context) => {
+  const period = referencePeriod(limit.days, context);
   if (!period) return undefined;
-  const worked = dutyIn(look.turns, look.at, period.over);
+  const worked = dutyIn(context.turns, context.at, period.over);
   const weeks = period.days / 7;
   const shedMinutes = worked - limit.minutes * weeks;
   if (shedMinutes <= 1e-6) return undefined;
@@ -222,7 +224,7 @@ const nightHazard: Rule<'night-hazard'> = (limit, { turns, at }) => {
   const nightIn = turns
     .slice(0, at + 1)
     .some((item) => item.night !== undefined && item.duty.end > over.start);
-  return nightIn ? most(dutyIn(turns, at, over), limit.minutes, 'minutes', over) : undefined;
+  return nightIn ? exceeds(dutyIn(turns, at, over), limit.minutes, 'minutes', over) : undefined;
 };
 
 const rules: { readonly [K in LimitKind]: Rule<K> } = {
@@ -238,7 +240,10 @@ const rules: { readonly [K in LimitKind]: Rule<K> } = {
   'week-average': weekAverage,
 };
 
-/** How one turn breaks one limit; `undefined` when it does not. */
-export function measure(limit: Limit, look: Looking): Measure | undefined {
-  return (rules[limit.limit] as (limit: Limit, look: Looking) => Measure | undefined)(limit, look);
+/** How a turn breaks a limit; `undefined` when it does not. */
+export function measure(limit: Limit, context: MeasureContext): Measure | undefined {
+  return (rules[limit.limit] as (limit: Limit, context: MeasureContext) => Measure | undefined)(
+    limit,
+    context,
+  );
 }

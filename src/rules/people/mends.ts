@@ -1,6 +1,6 @@
 import { lengthMinutes, MINUTE } from '../../calendar/index.js';
 import type { AccessWindow, Assignment, LimitSet } from '../../model/index.js';
-import { lacks } from './competence.js';
+import { missingCompetences } from './competence.js';
 import { checkRoster, type Breach } from './check-roster.js';
 
 /** A change to a roster. Minutes are whole and above 0. */
@@ -14,14 +14,14 @@ export type RosterChange =
       readonly change: 'give to';
       readonly turn: string;
       readonly crew: string;
-      /** What the turn needs and the crew holds; absent: the roster names none for the turn, and nothing was checked. */
+      /** Competences that the turn needs and the crew holds. Absent: the roster names none for the turn, so none were checked. */
       readonly competence?: readonly string[] | undefined;
     }
   | { readonly change: 'drop'; readonly turn: string };
 
-/** A change that ends a breach: tried on the roster and checked against every limit, for everyone it touches. */
+/** A change that ends a breach, tried on the roster and checked against every limit for every crew it affects. */
 export type Mend = RosterChange & {
-  /** Minutes of duty taken off, moved, or given to others. */
+  /** Minutes of duty removed, moved or given to others. */
   readonly changedMinutes: number;
   /** Minutes of duty that nobody works any more. */
   readonly lostMinutes: number;
@@ -30,7 +30,7 @@ export type Mend = RosterChange & {
 export interface MendContext {
   readonly set: LimitSet;
   readonly zone: string;
-  /** A turn that mans one of these is never moved out of it. */
+  /** A turn inside one of these is never moved out of it. */
   readonly windows: readonly AccessWindow[];
 }
 
@@ -45,7 +45,7 @@ const order: readonly RosterChange['change'][] = [
   'drop',
 ];
 
-/** Changes after which less is worked. */
+/** Changes that reduce the work done. */
 const loses: ReadonlySet<RosterChange['change']> = new Set([
   'start later',
   'finish earlier',
@@ -78,12 +78,12 @@ const keyOf = (breach: Breach): string =>
   JSON.stringify([breach.assignment, breach.limit, breach.name]);
 
 /**
- * The changes that end a breach and make no other, the smallest first: a turn moved, cut short, given to another crew
- * or dropped; the turn at which the breach is laid, or one before it that counts. No crew is given a turn that needs a
- * competence which it is not known to hold.
+ * Changes that end a breach and cause no other, smallest first. They move, shorten, drop or give away the turn of the
+ * breach, or an earlier turn that counts towards it. No crew is given a turn that needs a competence it is not known to
+ * hold.
  *
- * Each was made on the roster and the roster checked again. Changes of several turns at once are not looked for, so an
- * empty answer does not say that there is no cure.
+ * Each was applied to the roster, which was then checked again. Changes of several turns at once are not tried, so an
+ * empty answer does not prove that there is no cure.
  */
 export function mendsOf(
   breach: Breach,
@@ -94,16 +94,16 @@ export function mendsOf(
   const at = own.find((assignment) => assignment.id === breach.assignment);
   if (!at) return [];
   const averaged = breach.unit === 'minutes a day' || breach.unit === 'minutes a week';
-  // What lies farther off than any limit but an average looks is left out of the trials.
+  // Only averages look back further than this, so other limits are tried on nearby turns only.
   const near = averaged
     ? own
     : own.filter(
         (assignment) => Math.abs(assignment.start - at.start) <= DAYS_AROUND * 1440 * MINUTE,
       );
   const before = new Map(check(near, context).map((item) => [keyOf(item), item.excess]));
-  const ends = (change: RosterChange): boolean =>
+  const endsBreach = (change: RosterChange): boolean =>
     !check(changed(near, change), context).some((item) => keyOf(item) === keyOf(breach));
-  const harmless = (change: RosterChange): boolean =>
+  const breaksNothing = (change: RosterChange): boolean =>
     check(changed(near, change), context).every(
       (item) => item.excess <= (before.get(keyOf(item)) ?? 0) && keyOf(item) !== keyOf(breach),
     );
@@ -120,23 +120,24 @@ export function mendsOf(
       const most = change.startsWith('move') ? LONGEST_MOVE : lengthMinutes(turn) - 1;
       const minutes = averaged
         ? undefined
-        : fewest(most, (n) => ends({ change, turn: turn.id, minutes: n }));
+        : fewestMinutes(most, (n) => endsBreach({ change, turn: turn.id, minutes: n }));
       if (minutes !== undefined) mends.push({ change, turn: turn.id, minutes });
     }
   const droppable = [...new Set([at, ...counted])].sort(
     (a, b) => lengthMinutes(a) - lengthMinutes(b),
   );
-  const dropped = droppable.find((turn) => harmless({ change: 'drop', turn: turn.id }));
+  const dropped = droppable.find((turn) => breaksNothing({ change: 'drop', turn: turn.id }));
   if (dropped) mends.push({ change: 'drop', turn: dropped.id });
-  const kept = mends.filter((mend) => staysInWindow(mend, turns, context) && harmless(mend));
+  const kept = mends.filter((mend) => staysInWindow(mend, turns, context) && breaksNothing(mend));
 
   const others = [...new Set(turns.map((turn) => turn.crew))].filter(
     (text) => text !== breach.crew,
   );
   for (const turn of dropped ? new Set([at, dropped]) : [at]) {
-    if (!harmless({ change: 'drop', turn: turn.id })) continue;
+    if (!breaksNothing({ change: 'drop', turn: turn.id })) continue;
     const crew = others.find(
-      (other) => lacks(other, turn, turns).length === 0 && takes(other, turn, turns, context),
+      (other) =>
+        missingCompetences(other, turn, turns).length === 0 && canTake(other, turn, turns, context),
     );
     const { competence } = turn;
     if (crew !== undefined)
@@ -159,7 +160,7 @@ export function mendsOf(
     );
 }
 
-/** Changes that, one after another, leave a roster without a breach, or as few as were found; checked at the end. */
+/** Applies changes one after another until no breach is left, or none can be ended; `left` is checked at the end. */
 export function mendAll(
   turns: readonly Assignment[],
   context: MendContext,
@@ -167,13 +168,13 @@ export function mendAll(
 ): { readonly changes: readonly Mend[]; readonly left: readonly Breach[] } {
   let now = [...turns];
   const changes: Mend[] = [];
-  const hopeless = new Set<string>();
+  const unresolved = new Set<string>();
   for (;;) {
     const breaches = check(now, context);
-    const next = breaches.find((breach) => !hopeless.has(keyOf(breach)));
+    const next = breaches.find((breach) => !unresolved.has(keyOf(breach)));
     if (!next || changes.length >= most) return { changes, left: breaches };
     const mend = mendsOf(next, now, context)[0];
-    if (!mend) hopeless.add(keyOf(next));
+    if (!mend) unresolved.add(keyOf(next));
     else {
       changes.push(mend);
       now = changed(now, mend);
@@ -184,8 +185,8 @@ export function mendAll(
 const check = (turns: readonly Assignment[], { set, zone }: MendContext): readonly Breach[] =>
   checkRoster(turns, set, zone).breaches;
 
-/** Whether a crew can take a turn without a breach that it has not already. */
-function takes(
+/** Whether a crew can take a turn without a new or worse breach. */
+function canTake(
   crew: string,
   turn: Assignment,
   turns: readonly Assignment[],
@@ -211,14 +212,14 @@ function staysInWindow(
   return moved!.start >= window.start && moved!.end <= window.end;
 }
 
-/** The fewest minutes that will do; `undefined` when not even the most will. */
-function fewest(most: number, does: (minutes: number) => boolean): number | undefined {
-  if (most < 1 || !does(most)) return undefined;
+/** Binary search for the fewest minutes that suffice; `undefined` when even `most` does not. */
+function fewestMinutes(most: number, suffices: (minutes: number) => boolean): number | undefined {
+  if (most < 1 || !suffices(most)) return undefined;
   let bad = 0;
   let good = most;
   while (good - bad > 1) {
     const middle = Math.floor((bad + good) / 2);
-    if (does(middle)) good = middle;
+    if (suffices(middle)) good = middle;
     else bad = middle;
   }
   return good;

@@ -19,7 +19,7 @@ import {
 import {
   activityNoise,
   haulRoadDb,
-  isHeard,
+  isNoiseAssessed,
   levelOfPower,
   noiseClosedName,
   noiseClosedTime,
@@ -352,10 +352,10 @@ describe('noise', () => {
   const saws = (amount: number) => activity('A', 60, { resources: { saw: amount } });
 
   it('is looked at for loud work, and for plant of the list', () => {
-    expect(isHeard(activity('A', 60, { loud: true }), [])).toBe(true);
-    expect(isHeard(saws(1), plant)).toBe(true);
-    expect(isHeard(saws(1), [])).toBe(false);
-    expect(isHeard(activity('A', 60), plant)).toBe(false);
+    expect(isNoiseAssessed(activity('A', 60, { loud: true }), [])).toBe(true);
+    expect(isNoiseAssessed(saws(1), plant)).toBe(true);
+    expect(isNoiseAssessed(saws(1), [])).toBe(false);
+    expect(isNoiseAssessed(activity('A', 60), plant)).toBe(false);
   });
 
   it('over a limit closes the hours of that limit and of no other', () => {

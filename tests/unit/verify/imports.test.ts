@@ -39,7 +39,7 @@ describe('the independent check', () => {
         const outside = [...text.matchAll(/(import|export)( type)? [^;]*? from '(\.\.[^']*)'/g)];
         return outside.map(([, , type, from]) => ({ file, type: type !== undefined, from }));
       });
-    expect(naming).toEqual([{ file: 'words.ts', type: true, from: '../model/index.js' }]);
+    expect(naming).toEqual([{ file: 'plan-types.ts', type: true, from: '../model/index.js' }]);
   });
 
   it('is not in what it checks', async () => {

@@ -1,4 +1,4 @@
-// What the check knows of the rest of the project: the shape of the plan, as types alone. No line of code is shared.
+// Types of the plan: all that the check uses of the rest of the project. No code is shared.
 export type {
   AccessWindow,
   Activity,
@@ -17,7 +17,7 @@ export type {
 /** Milliseconds since 1970-01-01T00:00Z. */
 export type Instant = number;
 
-/** Half-open: `end` is not in it. */
+/** Half-open: `end` is excluded. */
 export interface Stretch {
   readonly start: Instant;
   readonly end: Instant;

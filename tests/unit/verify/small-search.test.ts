@@ -16,7 +16,7 @@ const document = plan({
 });
 const found = allocate(document, { clock: () => 0 });
 
-/** The answer with one activity so much later, and all that is told of the whole made to agree. */
+/** The answer with one activity so much later, and all claims about the whole made to agree. */
 function later(id: string, minutes: number, to: string): Allocation {
   const placements = found.placements.map((placement) =>
     placement.activity === id
@@ -68,14 +68,14 @@ const faultsOf = (answer: Allocation): string[] => {
   return verify(document, rest).map((fault) => `${fault.code}: ${fault.text}`);
 };
 
-describe('a plan that is told as proven', () => {
+describe('a plan that is claimed to be proven best', () => {
   it('is not doubted where it is best', () => {
     expect(found.certificate).toMatchObject({ text: 'proven best' });
     expect(faultsOf(found)).toEqual([]);
   });
 
   it.each([
-    ['a minute late', later('A2', 1, 'P1'), 'key-dates can be 30 where 31 is told'],
+    ['a minute late', later('A2', 1, 'P1'), 'key-dates can be 30 where 31 is stated'],
     ['a night later', later('A3', 1440, 'P2'), 'finish can be 150'],
   ])('is found out by a search of the check where work is %s', (_, answer, text) => {
     expect(faultsOf(answer)).toEqual([expect.stringContaining(text)]);

@@ -1,23 +1,23 @@
-// How soon work can be over when something before it slips: asked of links and usable time alone, so that nothing real is
-// ever sooner. Float that even this does not leave is none.
-import { clearOf } from './bands.js';
+// A lower bound on when work can finish if something before it slips, by links and usable time only. Float that exceeds
+// even this bound is wrong.
+import { uncovered } from './bands.js';
 import type { Due } from './dues.js';
 import type { Ledgers } from './usable.js';
 import { stopsOf } from './usable.js';
 import { takes } from './where.js';
-import { MINUTE, type Activity, type Instant, type Plan, type Stretch } from './words.js';
+import { MINUTE, type Activity, type Instant, type Plan, type Stretch } from './plan-types.js';
 import { endOf, startOf, type Job } from './work.js';
 
 const DAY = 1440 * MINUTE;
-/** Time looked at past the soonest end of work outside windows, which has no end of its own. */
+/** How far to look past the earliest end of work outside windows, which no window limits. */
 const OUTSIDE = 60 * DAY;
 
-export class PushOn {
+export class DelayBound {
   readonly #plan: Plan;
   readonly #jobs: ReadonlyMap<string, Job>;
   readonly #ledgers: Ledgers;
   readonly #followers = new Map<string, Job[]>();
-  /** By when each must be over: its key date, or as late as work of that date is planned. */
+  /** Limit of each finish: its key date, or the planned finish of work for that date if later. */
   readonly #limits = new Map<string, Instant>();
 
   constructor(plan: Plan, jobs: ReadonlyMap<string, Job>, ledgers: Ledgers, dues: readonly Due[]) {
@@ -39,11 +39,11 @@ export class PushOn {
   }
 
   /**
-   * The first activity that finds no time, or by which a key date is missed or missed by more, when one finishes so late at
-   * the soonest; `undefined` where none is seen to.
+   * The first activity that finds no time, or misses a key date (by more than planned), if `id` cannot finish before
+   * `finish`. `undefined` when there is none.
    */
-  firstHurt(id: string, finish: Instant): string | undefined {
-    // What each must wait for, the latest so far, and how soon each can be then.
+  firstDelayed(id: string, finish: Instant): string | undefined {
+    // The latest start constraint of each so far, and the earliest place found for it.
     const asked = new Map<string, { begin: Instant; over: Instant }>([
       [id, { begin: Number.NEGATIVE_INFINITY, over: finish }],
     ]);
@@ -73,7 +73,7 @@ export class PushOn {
     return undefined;
   }
 
-  /** The soonest that a piece can lie that begins no sooner, ends no sooner, and is not moved forward. */
+  /** The earliest place of a piece that begins at or after `begin`, ends at or after `over`, and is not earlier than planned. */
   #soonest(job: Job, begin: Instant, over: Instant): Stretch | undefined {
     const { work } = job.activity;
     const last = job.pieces.at(-1)!;
@@ -82,7 +82,7 @@ export class PushOn {
       (work.kind === 'whole'
         ? work.minutes
         : work.setUpMinutes + work.minutesPerUnit + work.makeSafeMinutes);
-    // Of repeated work only the last unit is looked at: the rest may stay where it is.
+    // Of repeated work, only the last unit is considered: the rest may stay in place.
     const floor = work.kind === 'whole' ? Math.max(begin, last.from) : begin;
     const after = Math.max(over, endOf(job));
     let best: Stretch | undefined;
@@ -97,7 +97,7 @@ export class PushOn {
   #openTo(activity: Activity, from: Instant, until: Instant): readonly Stretch[] {
     if (activity.place === 'outside') {
       const span = { start: from, end: Math.max(from, until) + OUTSIDE };
-      return clearOf(span, stopsOf(this.#plan, activity, span, this.#plan.zone));
+      return uncovered(span, stopsOf(this.#plan, activity, span, this.#plan.zone));
     }
     return this.#plan.windows.flatMap((window) =>
       window.end > from && takes(window, activity) ? this.#ledgers.of(window, activity).usable : [],

@@ -1,5 +1,6 @@
-// A small search of the check's own. Of a few activities every order is tried, each put down as soon as the check itself
-// finds nothing against it; a plan found so that is better than what is told as proven shows that it is not.
+// A small independent search, to refute claims of optimality. For a few activities it tries every order and places each
+// activity as early as the check allows. A plan found that is better than one claimed to be proven best refutes the
+// claim.
 import { checkAmounts } from './amounts.js';
 import { checkLineState } from './line-state.js';
 import { checkOrder } from './order.js';
@@ -9,30 +10,30 @@ import { clockOf } from './clock.js';
 import type { PlacedWork } from './types.js';
 import type { Ledgers } from './usable.js';
 import { checkWhere, takes } from './where.js';
-import { MINUTE, type Activity, type Instant, type Plan } from './words.js';
+import { MINUTE, type Activity, type Instant, type Plan } from './plan-types.js';
 import { jobsOf, type Job } from './work.js';
 
-/** Up to so many activities, and so many moments at which one could begin; beyond, nothing is searched. */
-const MOST = 4;
-const MOST_STARTS = 60;
-/** Placements looked at in all, so that the check of a plan stays quick. */
-const MOST_LOOKS = 500;
+/** Limits of the search: activities, and start times tried for each. */
+const MAX_ACTIVITIES = 4;
+const MAX_STARTS = 60;
+/** Limit on placements checked, so that checking a plan stays fast. */
+const MAX_CHECKS = 500;
 
 /**
- * Plans in which all work is placed and the check finds nothing wrong; none where the plan is too large, where some of it
- * is not for one window, or where no order leads to one.
+ * Plans with all work placed and no faults. Yields none when the plan is too large, has work outside windows, or no
+ * order succeeds.
  */
 export function* smallPlans(plan: Plan, ledgers: Ledgers): Generator<ReadonlyMap<string, Job>> {
   const { jobs: none } = jobsOf(plan, []);
   const open = [...none.values()].filter(({ left }) => left > 0);
-  if (open.length === 0 || open.length > MOST) return;
+  if (open.length === 0 || open.length > MAX_ACTIVITIES) return;
   if (open.some(({ activity }) => activity.place === 'outside')) return;
   const clock = clockOf(plan.zone);
   const edges = resourceEdges(plan, clock);
 
-  let looks = 0;
+  let checks = 0;
   const holds = (placements: readonly PlacedWork[], whole: boolean): boolean => {
-    looks += 1;
+    checks += 1;
     let faults = 0;
     const count = (): void => void (faults += 1);
     const { jobs } = jobsOf(plan, placements);
@@ -41,7 +42,7 @@ export function* smallPlans(plan: Plan, ledgers: Ledgers): Generator<ReadonlyMap
     checkOrder(plan, jobs, count);
     checkSupplies(plan.resources, jobs, clock, count);
     checkSamePlace(jobs, count);
-    // What opens the line may only be judged once what makes it good is down too.
+    // Whether opened work is made good can only be checked once everything is placed.
     if (whole) checkLineState(jobs, count);
     return faults === 0;
   };
@@ -55,13 +56,13 @@ export function* smallPlans(plan: Plan, ledgers: Ledgers): Generator<ReadonlyMap
       return;
     }
     for (const job of left) {
-      if (looks > MOST_LOOKS) return;
+      if (checks > MAX_CHECKS) return;
       const rest = left.filter((item) => item !== job);
       for (const piece of firstPieces(job, placed)) yield* from([...placed, piece], rest);
     }
   }
 
-  /** The soonest place of all that is left of an activity in each window, beside what is placed. */
+  /** In each window, the earliest place for all that is left of an activity, given what is placed. */
   function* firstPieces(
     { activity, left }: Job,
     placed: readonly PlacedWork[],
@@ -104,13 +105,13 @@ export function* smallPlans(plan: Plan, ledgers: Ledgers): Generator<ReadonlyMap
     return [...new Set(moments)]
       .filter((at) => usable.some(({ start, end }) => start <= at && at < end))
       .sort((a, b) => a - b)
-      .slice(0, MOST_STARTS);
+      .slice(0, MAX_STARTS);
   }
 
   yield* from([], open);
 }
 
-/** When what there is of some resource changes, within the plan's windows. */
+/** When the capacity of a resource changes, within the plan's windows. */
 function resourceEdges(plan: Plan, clock: ReturnType<typeof clockOf>): Instant[] {
   const within = {
     start: Math.min(...plan.windows.map((window) => window.start)),

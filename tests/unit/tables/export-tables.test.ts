@@ -70,6 +70,7 @@ const awkward = fc.oneof(
       '1',
       '.',
       '\uFEFF',
+      '\uFFFD',
       '_',
       'x',
       '0',

@@ -11,6 +11,7 @@ const cell = fc.oneof(
   fc.string({ unit: 'binary' }),
   fc.string({
     unit: fc.constantFrom(
+      '\uFFFD',
       '_',
       'x',
       '0',

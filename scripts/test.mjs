@@ -1,4 +1,4 @@
-// npm test: installs, then checks types, layout and the direction of imports and runs every test, two steps at a time.
+// npm test: installs, then checks types, layout and the direction of imports and runs every test, three steps at a time.
 import { spawn } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { createInterface } from 'node:readline';
@@ -8,19 +8,21 @@ import { install, root } from './install.mjs';
 install();
 process.env.CHROME_PATH = await findBrowser();
 
-/** Workers of the longest step: one core is left to the steps beside it. */
+/** Workers of the longest steps: one core is left to the steps beside them. */
 const workers = Math.max(1, availableParallelism() - 1);
-/** What is still to be done: the longest first, what writes into the project after what reads all of it, and last what keeps every core busy. */
+/** Steps at a time: one more than two cores can carry, as tests of pages wait much. */
+const lanes = 3;
+/** What is still to be done: the longest first, and what writes into the project after what reads all of it. */
 const steps = [
-  ['unit', `vitest run --project together --maxWorkers ${workers}`],
   ['lint', 'oxlint --type-aware --type-check'],
+  ['page', `vitest run --config tests/offline/vitest.config.ts --maxWorkers ${workers}`],
+  ['unit', `vitest run --project together --maxWorkers ${workers}`],
   ['layout', 'oxfmt --check .'],
   ['imports', 'depcruise --config .dependency-cruiser.cjs src components app'],
   ['unreached', 'knip --no-progress --no-config-hints'],
   ['browser', 'wtr --config web-test-runner.config.mjs'],
   ['package', 'vitest run --project alone --maxWorkers 1'],
   ['zones', 'vitest run --config tests/zones/vitest.config.ts --maxWorkers 1'],
-  ['page', `vitest run --config tests/offline/vitest.config.ts --maxWorkers ${workers + 1}`],
 ];
 
 /** Runs a step; each line that it writes is shown at once, headed by its name. */
@@ -50,7 +52,7 @@ async function worker() {
   while (steps.length > 0 && done.every((step) => step.passed))
     done.push(await ended(steps.shift()));
 }
-await Promise.all([worker(), worker()]);
+await Promise.all(Array.from({ length: lanes }, worker));
 
 console.table(Object.fromEntries(done.map(({ step, ...rest }) => [step, rest])));
 if (done.every((step) => step.passed)) console.log('All passed.');

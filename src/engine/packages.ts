@@ -1,9 +1,8 @@
 import { minutesInOneVisit, type Activity, type Needs } from '../model/index.js';
 import type { PackageSummary } from './types.js';
 
-/** What all the inside work of a package together asks for. */
-function needsOfAll(activities: readonly Activity[]): Needs {
-  const inside = activities.filter((activity) => activity.place === 'inside');
+/** What inside work together asks for. */
+function needsOfAll(inside: readonly Activity[]): Needs {
   return {
     isolation: [...new Set(inside.flatMap((activity) => activity.isolation))].sort(),
     loud: inside.some((activity) => activity.loud),
@@ -16,14 +15,13 @@ export function packageOf(
   own: readonly Activity[],
   rowsLeftOut: number,
 ): PackageSummary {
+  const inside = own.filter((activity) => activity.place === 'inside');
   return {
     id,
     title: own.find((activity) => activity.title !== '')?.title ?? id,
     activities: own.map((activity) => activity.id),
-    needs: needsOfAll(own),
-    minutes: own
-      .filter((activity) => activity.place === 'inside')
-      .reduce((sum, activity) => sum + minutesInOneVisit(activity.work), 0),
+    needs: needsOfAll(inside),
+    minutes: inside.reduce((sum, activity) => sum + minutesInOneVisit(activity.work), 0),
     rowsLeftOut,
   };
 }

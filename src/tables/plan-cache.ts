@@ -87,11 +87,11 @@ export class PlanCache {
         return context.say(...item);
       },
     });
-    const kept = new Set(found.activities.map((activity) => activity.id));
-    const out =
-      kept.size === activities.length
-        ? new Set<string>()
-        : new Set(activities.map((activity) => activity.id).filter((id) => !kept.has(id)));
+    const out = new Set<string>();
+    if (found.activities.length < activities.length) {
+      const kept = new Set(found.activities);
+      for (const activity of activities) if (!kept.has(activity)) out.add(activity.id);
+    }
     this.#links = { activities, context, said, out };
     return out.size === 0 ? { activities, faults: found.faults } : found;
   }

@@ -1,8 +1,8 @@
 import type { FieldOf, SheetKind } from '../headings/fields.js';
-import { dateOrderOf } from '../parse/date-order.js';
+import { dateOrderOf, orderSettledBy } from '../parse/date-order.js';
 import { doubtfulNumbers, type DateOrder } from '../parse/written-moment.js';
 import { faultAt } from '../text/place.js';
-import { cellsOf, type RowDates, type RowCache } from '../kinds/row-cache.js';
+import { cellsOf, type RowCache } from '../kinds/row-cache.js';
 import type { Sheet } from '../kinds/sheet.js';
 import type { Table } from '../text/table.js';
 import { problemOf } from '../parse/parsed.js';
@@ -49,18 +49,11 @@ function orderRemembered<K extends SheetKind>(
   const dates = memory.dates.of(
     at.join(),
     cellsOf(table.rows),
-    (row, before) => before ?? datesOf(at.map((value) => table.rows[row]!.cells[value] ?? '')),
+    (row, before) =>
+      before ??
+      orderSettledBy(at.map((value) => (table.rows[row]!.cells[value] ?? '').slice(0, 100))),
   );
-  if (dates.some((date) => date.dayFirstOnly)) return 'day-first';
-  return dates.some((date) => date.monthFirstOnly) ? 'month-first' : 'day-first';
-}
-
-function datesOf(cells: readonly string[]): RowDates {
-  const numbers = cells.map((cell) => doubtfulNumbers(cell.slice(0, 100)));
-  return {
-    dayFirstOnly: numbers.some((number) => number !== undefined && number[0] > 12),
-    monthFirstOnly: numbers.some(
-      (number) => number !== undefined && number[0] <= 12 && number[1] > 12,
-    ),
-  };
+  return dates.includes('month-first') && !dates.includes('day-first')
+    ? 'month-first'
+    : 'day-first';
 }

@@ -51,17 +51,17 @@ export function findDates(table: Table, kind: TableKind, map: ColumnMap = {}): D
   let example: DateFinding['example'];
   const texts: string[] = [];
   for (const { cells, line } of table.rows) {
-    const seen = new Set<keyof typeof counts>();
+    let seen: Set<keyof typeof counts> | undefined;
     for (const column of at) {
       const text = (cells[column] ?? '').slice(0, 100);
       const kindOf = readingsOf(text);
       if (kindOf === undefined) continue;
       texts.push(text);
       if (kindOf === 'same') continue;
-      seen.add(kindOf);
+      (seen ??= new Set()).add(kindOf);
       if (kindOf === 'eitherWay') example ??= { line, text };
     }
-    for (const text of seen) counts[text] += 1;
+    if (seen) for (const text of seen) counts[text] += 1;
   }
   return {
     order: dateOrderOf(texts),

@@ -32,7 +32,10 @@ const startsWithDate = /\d{1,2}[-/. ]\d{1,2}[-/. ]\d{4}/;
 
 /** Whether day and month of a cell may read both ways. */
 const isDoubtful = (cell: string): boolean =>
-  cell.length <= 100 && !startsWithYear.test(cell) && startsWithDate.test(cell);
+  cell.length >= '1/2/2027'.length &&
+  cell.length <= 100 &&
+  !startsWithYear.test(cell) &&
+  startsWithDate.test(cell);
 
 /** Looks over the dates of a table. O(rows). */
 export function orderSigns({ table, map }: GivenTable, kind: TableKind): OrderSigns {
@@ -42,9 +45,11 @@ export function orderSigns({ table, map }: GivenTable, kind: TableKind): OrderSi
   let either: { row: number; column: number; count: number } | undefined;
   const spans: (readonly [number, number])[] = [];
   table.rows.forEach(({ cells }, row) => {
+    let doubtful = 0;
     for (const column of at) {
       const cell = cells[column] ?? '';
       if (!isDoubtful(cell)) continue;
+      doubtful += 1;
       const numbers = doubtfulNumbers(cell);
       if (!numbers) continue;
       const [first, second] = numbers;
@@ -55,7 +60,7 @@ export function orderSigns({ table, map }: GivenTable, kind: TableKind): OrderSi
         else either = { row, column, count: 1 };
       }
     }
-    if (at.length === 2 && spans.length < 500) {
+    if (at.length === 2 && doubtful === 2 && spans.length < 500) {
       const days = (order: DateOrder): number | undefined => daysBetween(cells, at, order);
       const [dayFirst, monthFirst] = [days('day-first'), days('month-first')];
       if (dayFirst !== undefined && monthFirst !== undefined && dayFirst !== monthFirst)
@@ -77,9 +82,7 @@ function daysBetween(
   order: DateOrder,
 ): number | undefined {
   const days = at.map((column) => {
-    const cell = cells[column] ?? '';
-    if (!isDoubtful(cell)) return undefined;
-    const read = parseMoment(cell, order);
+    const read = parseMoment(cells[column]!, order);
     if ('problem' in read || !read.value.date) return undefined;
     const { year, month, day } = read.value.date;
     return Date.UTC(year, month - 1, day) / 86_400_000;

@@ -1,12 +1,13 @@
-import type { Activity } from '../../model/index.js';
+import type { Activity, Link } from '../../model/index.js';
+import type { Instant } from '../../calendar/index.js';
 import { dateOrderOfSheet } from '../dates/columns-of-dates.js';
 import { extentReader, hasMiles } from './extent.js';
 import { gatherNamed, parseName, type Named } from './identity.js';
 import { parseAfter } from '../parse/after.js';
 import { parseDemands } from '../parse/demands.js';
-import { parseNames } from '../parse/list.js';
+import { parseNames, withItem } from '../parse/list.js';
 import { momentParser } from '../parse/moment.js';
-import { once, problemOf } from '../parse/parsed.js';
+import { once, problemOf, type Parsed } from '../parse/parsed.js';
 import { parseMadeGoodBy } from '../parse/made-good.js';
 import { parseSpeedLimit } from '../parse/speed-limit.js';
 import { parseFlag, parseOccupies, parsePlace } from '../parse/words.js';
@@ -36,8 +37,9 @@ export function activitiesFrom(
   const made = sheet.eachRow(activityReader(sheet, { zone, order, named, miles }), {
     memory,
     key: JSON.stringify([table.columns, options.map, file, zone, order, miles]),
-    holds: ({ among, asked }) =>
-      among === named || asked.every(([name, known]) => named.has(name) === known),
+    holds: ({ among, found, missed }) =>
+      among === named ||
+      (found.every((name) => named.has(name)) && !missed.some((name) => named.has(name))),
   });
   const { good, rowOf } = gatherNamed(sheet, made, 'activity', { file, memory });
   const activities: Activity[] = [];
@@ -48,11 +50,17 @@ export function activitiesFrom(
 /** What is made of a row of work. */
 export interface WorkRow extends Named {
   readonly activity: Activity | undefined;
-  /** Texts of its `after` cell that were looked up as names of activities, and whether they were. */
-  readonly asked: readonly (readonly [name: string, known: boolean])[];
+  /** Texts of its `after` cell that are names of activities, and those that were taken for such and are not. */
+  readonly found: readonly string[];
+  readonly missed: readonly string[];
   /** The names among which they were looked up. */
   readonly among: ReadonlySet<string>;
 }
+
+type Made = { -readonly [K in keyof Activity]: Activity[K] };
+
+/** Shared by all rows, and never changed. */
+const none: never[] = [];
 
 interface WorkContext {
   readonly zone: string;
@@ -69,67 +77,64 @@ function activityReader(
   const [readWork, readExtent] = [workReader(sheet), extentReader(sheet, miles)];
   const readDates = datesReader(zone, order);
   const [names, demands] = [once(parseNames), once(parseDemands)];
+  let found: string[] = none;
+  let missed: string[] = none;
+  const isNamed = (name: string): boolean => {
+    const known = named.has(name);
+    if (known) found = withItem(found, name);
+    else missed = withItem(missed, name);
+    return known;
+  };
+  const afterParser = (text: string): Parsed<Link[]> => parseAfter(text, isNamed);
   return (row) => {
-    const asked: [string, boolean][] = [];
-    const isNamed = (name: string): boolean => {
-      const known = named.has(name);
-      asked.push([name, known]);
-      return known;
-    };
+    [found, missed] = [none, none];
     const id = row.require('activity', parseName);
     const owner = row.read('package', parseName);
-    const after = row.read('after', (text) => parseAfter(text, isNamed)) ?? [];
+    const after = row.read('after', afterParser) ?? none;
     const work = readWork(row);
     const extent = readExtent(row);
-    const dates = readDates(row);
-    const rest = {
-      lines: row.read('lines', names) ?? [],
-      isolation: row.read('isolation', names) ?? [],
-      resources: row.read('resources', demands) ?? [],
-      loud: row.read('loud', parseFlag) ?? false,
-      place: row.read('place', parsePlace) ?? 'inside',
-    } as const;
+    const { notBefore, keyDate } = readDates(row);
+    const lines = row.read('lines', names) ?? none;
+    const isolation = row.read('isolation', names) ?? none;
+    const resources = row.read('resources', demands) ?? none;
+    const loud = row.read('loud', parseFlag) ?? false;
+    const place = row.read('place', parsePlace) ?? 'inside';
     const window = row.read('window', parseName);
-    const state = readLineState(row);
+    const madeGoodBy = row.read('made good by', parseMadeGoodBy);
+    const occupies = row.read('occupies', parseOccupies);
+    const mayWait = row.read('may wait', parseFlag);
+    const speedAfter = row.read('speed after', parseSpeedLimit);
     if (row.isBad() || id === undefined || !work)
-      return { id, activity: undefined, asked, among: named };
-    return {
+      return { id, activity: undefined, found, missed, among: named };
+    // What is absent is not put in, without a copy for each that might be.
+    const activity: Made = {
       id,
-      asked,
-      among: named,
-      activity: {
-        id,
-        package: owner ?? id,
-        title: row.text('title'),
-        after,
-        work,
-        ...rest,
-        ...(extent && { extent }),
-        ...dates,
-        ...(window !== undefined && { window }),
-        ...state,
-      },
+      package: owner ?? id,
+      title: row.text('title'),
+      after,
+      work,
+      lines,
+      isolation,
+      resources,
+      loud,
+      place,
     };
+    if (extent) activity.extent = extent;
+    if (notBefore !== undefined) activity.notBefore = notBefore;
+    if (keyDate !== undefined) activity.keyDate = keyDate;
+    if (window !== undefined) activity.window = window;
+    if (madeGoodBy !== undefined) activity.madeGoodBy = madeGoodBy;
+    if (occupies !== undefined) activity.occupies = occupies;
+    if (mayWait) activity.mayWait = mayWait;
+    if (speedAfter !== undefined && speedAfter !== 'none') activity.speedAfter = speedAfter;
+    return { id, activity, found, missed, among: named };
   };
 }
 
-type LineState = Pick<Activity, 'madeGoodBy' | 'occupies' | 'mayWait' | 'speedAfter'>;
-
-/** What the row says of the state in which it leaves the line, and of who may be beside it. */
-function readLineState(row: SheetRow<'work'>): LineState {
-  const madeGoodBy = row.read('made good by', parseMadeGoodBy);
-  const occupies = row.read('occupies', parseOccupies);
-  const mayWait = row.read('may wait', parseFlag);
-  const speedAfter = row.read('speed after', parseSpeedLimit);
-  return {
-    ...(madeGoodBy !== undefined && { madeGoodBy }),
-    ...(occupies !== undefined && { occupies }),
-    ...(mayWait === true && { mayWait }),
-    ...(speedAfter !== undefined && speedAfter !== 'none' && { speedAfter }),
-  };
+interface Dates {
+  readonly notBefore: Instant | undefined;
+  readonly keyDate: Instant | undefined;
 }
-
-type Dates = Pick<Activity, 'notBefore' | 'keyDate'>;
 
 function datesReader(zone: string, order: DateOrder): (row: SheetRow<'work'>) => Dates {
   const usual = { zone, order } as const;
@@ -145,9 +150,6 @@ function datesReader(zone: string, order: DateOrder): (row: SheetRow<'work'>) =>
     if (notBefore !== undefined && keyDate !== undefined && keyDate <= notBefore) {
       row.say('error', 'key date', problemOf('key-date-before-not-before'));
     }
-    return {
-      ...(notBefore !== undefined && { notBefore }),
-      ...(keyDate !== undefined && { keyDate }),
-    };
+    return { notBefore, keyDate };
   };
 }

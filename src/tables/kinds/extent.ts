@@ -27,6 +27,7 @@ export function extentReader<K extends 'windows' | 'work'>(
 }
 
 const inMiles = /\d ?(?:mi|miles?|ch|chains?|c|y|yds?|yards?)$/i;
+const digitsAlone = /^\d*$/;
 const bareMetres = /^\d{1,3} ?m$/i;
 
 /** Whether any place of a table is in miles with chains or yards; asks only the rows that were not asked before. */
@@ -37,7 +38,10 @@ export function hasMiles<K extends 'windows' | 'work'>(
 ): boolean {
   const at = (['from', 'to'] as const).flatMap((field) => sheet.match.fields.get(field) ?? []);
   const isIn = (cells: readonly string[]): boolean =>
-    at.some((column) => inMiles.test(plain((cells[column] ?? '').slice(0, 100))));
+    at.some((column) => {
+      const cell = cells[column] ?? '';
+      return !digitsAlone.test(cell) && inMiles.test(plain(cell.slice(0, 100)));
+    });
   return memory
     ? memory.miles
         .of(at.join(), cellsOf(table.rows), (row, before) => before ?? isIn(table.rows[row]!.cells))
@@ -63,7 +67,7 @@ function readExtent<K extends 'windows' | 'work'>(
   miles: boolean,
 ): Extent | undefined {
   const [from, to] = [row.read('from', parsers.from), row.read('to', parsers.to)];
-  for (const field of ['from', 'to'] as const) {
+  for (const field of from === undefined || to === undefined ? (['from', 'to'] as const) : []) {
     const other = field === 'from' ? 'to' : 'from';
     if (row.text(field) !== '' || row.text(other) === '') continue;
     row.say('error', field, problemOf('extent-half-given', { other, field }));

@@ -1,5 +1,6 @@
 import { ListMemo } from '../../edits/index.js';
 import type { Fault } from '../../model/index.js';
+import type { DateOrder } from '../parse/written-moment.js';
 
 /** What was made of one row. */
 export interface MadeRow<T> {
@@ -13,12 +14,6 @@ export interface MadeRow<T> {
 
 /** What came of a row of a table; `null`: it is blank, or its cells cannot be told apart, so it was not read. */
 export type ReadRow<T> = MadeRow<T> | null;
-
-/** Which orders of day and month the dates of a row leave open. */
-export interface RowDates {
-  readonly dayFirstOnly: boolean;
-  readonly monthFirstOnly: boolean;
-}
 
 type Cells = readonly string[];
 
@@ -38,7 +33,8 @@ interface Names {
  */
 export class RowCache<T> {
   readonly rows = new ListMemo<Cells, ReadRow<T>>();
-  readonly dates = new ListMemo<Cells, RowDates>();
+  /** The order of day and month that the dates of the row settle. */
+  readonly dates = new ListMemo<Cells, DateOrder | 'either'>();
   /** Whether a place of the row is in miles with chains or yards. */
   readonly miles = new ListMemo<Cells, boolean>();
   readonly #names = new Map<string, Names>();

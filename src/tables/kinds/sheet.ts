@@ -95,7 +95,7 @@ export function openSheet<K extends SheetKind>(
   const rows = readable ? table.rows : [];
   const toRead = (row: TableRow, index: number): boolean =>
     !unread.has(index) && row.cells.some((cell) => cell.trim() !== '');
-  const context = { match, headingOf, file: options.file };
+  const context: RowContext<K> = { match, headingOf, file: options.file };
   const units = new Map<FieldOf<K>, string>();
   let opened: readonly SheetRow<K>[] | undefined;
   return {
@@ -105,7 +105,7 @@ export function openSheet<K extends SheetKind>(
     headingOf,
     get rows() {
       return (opened ??= rows.flatMap((row, index) =>
-        toRead(row, index) ? [new OpenRow<K>(row, index, { ...context, faults })] : [],
+        toRead(row, index) ? [new OpenRow<K>(row, index, context, faults)] : [],
       ));
     },
     eachRow<T>(read: (row: SheetRow<K>) => T, { memory, key, holds }: Remembering<T> = {}) {
@@ -113,10 +113,9 @@ export function openSheet<K extends SheetKind>(
         const row = rows[index]!;
         if (before === null || (before === undefined && !toRead(row, index))) return null;
         if (before && (holds?.(before.value) ?? true)) return movedTo(before, index, row.line);
-        const own: Fault[] = [];
-        const opened = new OpenRow<K>(row, index, { ...context, faults: own });
+        const opened = new OpenRow<K>(row, index, context);
         const value = read(opened);
-        return { value, index, line: row.line, bad: opened.isBad(), faults: own };
+        return { value, index, line: row.line, bad: opened.isBad(), faults: opened.faults };
       };
       return memory
         ? memory.rows.of(key, cellsOf(rows), make)
@@ -146,10 +145,11 @@ export function openSheet<K extends SheetKind>(
 
 interface RowContext<K extends SheetKind> {
   readonly match: ColumnMatch<K>;
-  readonly faults: Fault[];
   readonly headingOf: (field: FieldOf<K>) => string;
   readonly file: string;
 }
+
+const noFaults: readonly Fault[] = [];
 
 /** A class, as tables have many rows: functions of its own for each would be as many again to sweep away. */
 class OpenRow<K extends SheetKind> implements SheetRow<K> {
@@ -157,9 +157,12 @@ class OpenRow<K extends SheetKind> implements SheetRow<K> {
   readonly line: number;
   readonly #cells: readonly string[];
   readonly #context: RowContext<K>;
+  #faults: Fault[] | undefined;
   #bad = false;
 
-  constructor({ cells, line }: TableRow, index: number, context: RowContext<K>) {
+  /** `faults`: takes what is said of the row; default: a list of its own. */
+  constructor({ cells, line }: TableRow, index: number, context: RowContext<K>, faults?: Fault[]) {
+    this.#faults = faults;
     this.index = index;
     this.line = line;
     this.#cells = cells;
@@ -170,6 +173,10 @@ class OpenRow<K extends SheetKind> implements SheetRow<K> {
     return this.#bad;
   }
 
+  get faults(): readonly Fault[] {
+    return this.#faults ?? noFaults;
+  }
+
   text(field: FieldOf<K>): string {
     const at = this.#context.match.fields.get(field);
     return at === undefined ? '' : (this.#cells[at] ?? '').trim();
@@ -177,11 +184,11 @@ class OpenRow<K extends SheetKind> implements SheetRow<K> {
 
   say(severity: Severity, field: FieldOf<K> | undefined, problem: Problem): void {
     this.#bad ||= severity === 'error';
-    const { headingOf, faults, file } = this.#context;
+    const { headingOf, file } = this.#context;
     const column = field === undefined ? {} : { column: headingOf(field) };
     const value = field === undefined ? undefined : this.text(field);
     const place = { line: this.line, row: this.index, ...column };
-    faults.push({ ...faultAt(place, severity, problem, value), file });
+    (this.#faults ??= []).push({ ...faultAt(place, severity, problem, value), file });
   }
 
   read<T>(field: FieldOf<K>, parse: Parser<T>): T | undefined {

@@ -101,7 +101,8 @@ function readUnits(row: WorkRow, time: ReadTime): UnitWork | undefined {
 
 function readSpread(row: WorkRow, time: ReadTime, likely: number): Spread | undefined {
   const [low, high] = [time('minutes low'), time('minutes high')];
-  for (const field of ['minutes low', 'minutes high'] as const) {
+  const spreadFields = ['minutes low', 'minutes high'] as const;
+  for (const field of low === undefined || high === undefined ? spreadFields : []) {
     const other = field === 'minutes low' ? 'minutes high' : 'minutes low';
     if (row.text(field) !== '' || row.text(other) === '') continue;
     row.say('error', field, problemOf('spread-half-given', { other, field }));

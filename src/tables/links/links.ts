@@ -24,25 +24,29 @@ export function checkLinks(
     out.add(id);
     faults.push(context.say(id, field, 'error', problem));
   };
-  const known = new Set(activities.map((activity) => activity.id));
+  // Every activity has a row. Where as many have one, nothing is left out and the rows are all there is to know.
+  const rows = context.activityRows;
+  const known: Known =
+    activities.length === rows.size ? rows : new Set(activities.map((activity) => activity.id));
+  const listed = context.resources && new Set(context.resources.map((resource) => resource.id));
   const windows = new Map(context.windows.map((window) => [window.id, window]));
   for (const activity of activities) {
     checkWindow(activity, windows, context, refuse, faults);
-    checkResources(activity, context, faults);
-    const uncured = activity.after.find((link) => link.cured);
-    if (uncured && !context.curing)
+    checkResources(activity, listed, context, faults);
+    const uncured = context.curing ? undefined : activity.after.find((link) => link.cured);
+    if (uncured)
       refuse(activity.id, 'after', problemOf('curing-not-set', { activity: uncured.activity }));
     for (const { activity: id } of activity.after) {
-      if (!known.has(id) && !context.activityRows.has(id)) {
+      if (!rows.has(id)) {
         refuse(
           activity.id,
           'after',
-          problemOf('predecessor-not-known', { id, known: near(id, known) }),
+          problemOf('predecessor-not-known', { id, known: near(id, known.keys()) }),
         );
       }
     }
   }
-  for (const cycle of cyclesOf(activities)) {
+  for (const cycle of cyclesOf(activities, rows)) {
     for (const id of cycle) out.add(id);
     faults.push(
       context.say(
@@ -56,11 +60,18 @@ export function checkLinks(
   checkMadeGood(activities, context, refuse, faults);
   for (let before = -1; before !== out.size;) {
     before = out.size;
-    dropFollowers(activities, out, refuse);
+    dropFollowers(activities, known, out, refuse);
     dropNotMadeGood(activities, out, refuse);
   }
-  return { activities: activities.filter((activity) => !out.has(activity.id)), faults };
+  return {
+    activities:
+      out.size === 0 ? activities : activities.filter((activity) => !out.has(activity.id)),
+    faults,
+  };
 }
+
+/** The names of the activities that can be used. */
+type Known = Pick<ReadonlySet<string>, 'has' | 'keys'>;
 
 function checkWindow(
   activity: Activity,
@@ -94,10 +105,15 @@ function checkWindow(
   );
 }
 
-function checkResources(activity: Activity, context: LinkContext, faults: Fault[]): void {
-  if (!context.resources) return;
+function checkResources(
+  activity: Activity,
+  listed: ReadonlySet<string> | undefined,
+  context: LinkContext,
+  faults: Fault[],
+): void {
+  if (!listed) return;
   for (const { resource } of activity.resources) {
-    if (context.resources.some((item) => item.id === resource)) continue;
+    if (listed.has(resource)) continue;
     faults.push(
       context.say(
         activity.id,
@@ -105,10 +121,7 @@ function checkResources(activity: Activity, context: LinkContext, faults: Fault[
         'warning',
         problemOf('resource-not-known', {
           resource,
-          known: near(
-            resource,
-            context.resources.map((item) => item.id),
-          ),
+          known: near(resource, listed),
         }),
       ),
     );
@@ -116,8 +129,12 @@ function checkResources(activity: Activity, context: LinkContext, faults: Fault[
 }
 
 /** Leaves out what waits for something left out, and what waits for that, each once. O(n + links). */
-function dropFollowers(activities: readonly Activity[], out: Set<string>, refuse: Refuse): void {
-  const known = new Set(activities.map((activity) => activity.id));
+function dropFollowers(
+  activities: readonly Activity[],
+  known: Known,
+  out: Set<string>,
+  refuse: Refuse,
+): void {
   const isWhole = activities.every(({ after }) => after.every((link) => known.has(link.activity)));
   if (out.size === 0 && isWhole) return;
   const followers = new Map<string, string[]>();

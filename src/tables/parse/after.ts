@@ -1,6 +1,6 @@
 import type { Link } from '../../model/index.js';
 import { parseDuration } from './duration.js';
-import { partsOf } from './list.js';
+import { partsOf, withItem } from './list.js';
 import { plain, refuse, type Parsed } from './parsed.js';
 const curedWords = /(?<!\s)\s+(?:when|once) cured(?=\s*(?:\+|$))/i;
 const prefix = /^(start|finish|end) of\s+/i;
@@ -13,11 +13,11 @@ const prefix = /^(start|finish|end) of\s+/i;
  * @param isActivity Whether a text is the name of an activity as it stands, so that `B+2` can be a name.
  */
 export function parseAfter(text: string, isActivity: (id: string) => boolean): Parsed<Link[]> {
-  const links: Link[] = [];
+  let links: Link[] = [];
   for (const part of partsOf(text)) {
     const read = parseLink(part, isActivity);
     if ('problem' in read) return read;
-    links.push(read.value);
+    links = withItem(links, read.value);
   }
   return { value: links };
 }

@@ -5,13 +5,18 @@ import { doubtfulNumbers, type DateOrder } from './written-moment.js';
  * month first and none can only be day first.
  */
 export function dateOrderOf(texts: Iterable<string>): DateOrder {
-  let monthFirstOnly = false;
+  return orderSettledBy(texts) === 'month-first' ? 'month-first' : 'day-first';
+}
+
+/** The order that dates settle: day first where any can only be so, month first where any can and none the other. */
+export function orderSettledBy(texts: Iterable<string>): DateOrder | 'either' {
+  let settled: DateOrder | 'either' = 'either';
   for (const text of texts) {
     const numbers = doubtfulNumbers(text);
     if (!numbers) continue;
     const [first, second] = numbers;
     if (first > 12) return 'day-first';
-    if (second > 12) monthFirstOnly = true;
+    if (second > 12) settled = 'month-first';
   }
-  return monthFirstOnly ? 'month-first' : 'day-first';
+  return settled;
 }

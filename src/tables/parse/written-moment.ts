@@ -90,6 +90,7 @@ function yearFault(text: string, year: number): Problem | undefined {
 export function doubtfulNumbers(
   text: string,
 ): readonly [first: number, second: number] | undefined {
+  if (text === '') return undefined;
   const found = numericDate.exec(withoutWeekday(plain(text)).body);
   return found ? [Number(found[1]), Number(found[3])] : undefined;
 }
